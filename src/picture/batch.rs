@@ -1,0 +1,186 @@
+//! Many pictures at once, within bounds.
+//!
+//! Threads share a budget of memory: a picture waits until what it will unpack to is free, so that
+//! no set of photographs can exhaust the machine. Inside a picture nothing runs in parallel: a thread
+//! that waited there could be handed another picture and wait for itself.
+
+use std::collections::HashMap;
+use std::fs::File;
+use std::io::{ErrorKind, Read};
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::path::Path;
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::{Arc, Condvar, Mutex, OnceLock, PoisonError};
+
+use rayon::prelude::*;
+
+use super::cache::{self, Key};
+use super::{Fault, Plan, Prepared, Request, decode, derive};
+
+/// Bytes of unpacked pictures in memory at any one time. Two photographs of 50 million pixels fit;
+/// one that needs more than all of it is prepared alone.
+const BUDGET: u64 = 320 << 20;
+
+/// Prepares every picture asked for and keeps the results under `cache_dir`, which is made if need
+/// be.
+///
+/// Results stand in the order of the requests, and neither they nor the files depend on the number
+/// of threads. `progress` is told how many pictures are done, and of how many, after each; calls may
+/// come from several threads and out of order. A picture asked for twice is made once.
+pub fn prepare_all(
+    requests: &[Request],
+    plan: &Plan,
+    cache_dir: &Path,
+    progress: &(dyn Fn(usize, usize) + Sync),
+) -> Vec<Result<Prepared, Fault>> {
+    if !requests.is_empty()
+        && let Err(error) = std::fs::create_dir_all(cache_dir)
+    {
+        return vec![Err(Fault::Cache(error.to_string())); requests.len()];
+    }
+    let work = Work {
+        plan,
+        cache_dir,
+        budget: Budget {
+            free: Mutex::new(BUDGET),
+            freed: Condvar::new(),
+        },
+        seen: Mutex::default(),
+    };
+    let done = AtomicUsize::new(0);
+    requests
+        .par_iter()
+        .map(|request| {
+            let result = work.prepare(request);
+            progress(done.fetch_add(1, Ordering::Relaxed) + 1, requests.len());
+            result
+        })
+        .collect()
+}
+
+/// What all pictures of one batch share.
+struct Work<'a> {
+    plan: &'a Plan,
+    cache_dir: &'a Path,
+    budget: Budget,
+    /// Each key met so far and, once it is known, what came of it.
+    seen: Mutex<HashMap<Key, Outcome>>,
+}
+
+type Outcome = Arc<OnceLock<Result<Prepared, Fault>>>;
+
+impl Work<'_> {
+    fn prepare(&self, request: &Request) -> Result<Prepared, Fault> {
+        let bytes = read(&request.source, self.plan.pixel_limit)?;
+        let key = Key::new(&bytes, self.plan, request.largest);
+        let outcome = {
+            let mut seen = self.seen.lock().unwrap_or_else(PoisonError::into_inner);
+            Arc::clone(seen.entry(key).or_default())
+        };
+        outcome
+            .get_or_init(|| self.find_or_make(key, &bytes, request.largest))
+            .clone()
+    }
+
+    fn find_or_make(
+        &self,
+        key: Key,
+        bytes: &[u8],
+        largest: Option<u32>,
+    ) -> Result<Prepared, Fault> {
+        if let Some(found) = cache::find(self.cache_dir, key) {
+            // The limit is no part of the key: what it decides must hold for kept pictures too.
+            return within_limit(found, self.plan.pixel_limit);
+        }
+        // Decoders are other people's code reading hostile bytes. Where one gives up by panicking,
+        // that picture is at fault, and the catalogue goes on.
+        let rendering = catch_unwind(AssertUnwindSafe(|| {
+            let opened = decode::open(bytes, self.plan.pixel_limit)?;
+            let _share = self.budget.take(opened.memory);
+            derive::render(opened.decode()?, self.plan, largest)
+        }))
+        .unwrap_or_else(|_| Err(Fault::Damaged("its content makes no sense".into())))?;
+        cache::keep(self.cache_dir, key, &rendering)
+    }
+}
+
+fn within_limit(found: Prepared, limit: u64) -> Result<Prepared, Fault> {
+    let (width, height) = (found.width, found.height);
+    if u64::from(width) * u64::from(height) > limit {
+        return Err(Fault::TooManyPixels {
+            width,
+            height,
+            limit,
+        });
+    }
+    Ok(found)
+}
+
+/// The bytes of a file that may be a picture within the limit.
+fn read(path: &Path, pixel_limit: u64) -> Result<Vec<u8>, Fault> {
+    let refused = |error: std::io::Error| match error.kind() {
+        ErrorKind::NotFound | ErrorKind::NotADirectory => Fault::Missing,
+        _ => Fault::Unopened(error.to_string()),
+    };
+    // Asked before opening: opening a pipe would wait for whoever writes into it.
+    let about = std::fs::metadata(path).map_err(refused)?;
+    if !about.is_file() {
+        return Err(Fault::NotAFile);
+    }
+    // Uncompressed RGBA of 16 bits takes 8 bytes a pixel; the rest is for what else files carry.
+    let limit = pixel_limit.saturating_mul(8).saturating_add(64 << 20);
+    if about.len() > limit {
+        return Err(Fault::TooManyBytes {
+            bytes: about.len(),
+            limit,
+        });
+    }
+    let mut bytes = Vec::with_capacity(usize::try_from(about.len()).unwrap_or(0));
+    File::open(path)
+        .and_then(|file| file.take(limit).read_to_end(&mut bytes))
+        .map_err(refused)?;
+    Ok(bytes)
+}
+
+/// Memory that pictures share.
+struct Budget {
+    free: Mutex<u64>,
+    freed: Condvar,
+}
+
+impl Budget {
+    /// Waits until `bytes` are free and takes them until the share is dropped. Who asks for more
+    /// than there is gets all of it.
+    fn take(&self, bytes: u64) -> Share<'_> {
+        let bytes = bytes.min(BUDGET);
+        let mut free = self.free.lock().unwrap_or_else(PoisonError::into_inner);
+        while *free < bytes {
+            free = self
+                .freed
+                .wait(free)
+                .unwrap_or_else(PoisonError::into_inner);
+        }
+        *free -= bytes;
+        Share {
+            budget: self,
+            bytes,
+        }
+    }
+}
+
+/// A part of the budget, given back when dropped.
+struct Share<'a> {
+    budget: &'a Budget,
+    bytes: u64,
+}
+
+impl Drop for Share<'_> {
+    fn drop(&mut self) {
+        *self
+            .budget
+            .free
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner) += self.bytes;
+        self.budget.freed.notify_all();
+    }
+}

@@ -1,0 +1,152 @@
+//! What was prepared before, found again by content.
+//!
+//! A key is the hash of a photograph's bytes and of everything that decides what is made of it. Under
+//! it lie the JPEG files and, written last, a manifest: an entry without one does not exist. Every
+//! file is written under a name of its own and renamed once whole, so a killed run leaves nothing
+//! that a later one could mistake for an entry. The folder may be deleted at any time.
+
+use std::fs;
+use std::io;
+use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicU64, Ordering};
+
+use serde::{Deserialize, Serialize};
+
+use super::derive::{self, Rendering};
+use super::{Colour, Derivative, Fault, Plan, Prepared};
+
+/// Raise this whenever the same photograph and plan would give other bytes: a change in `decode`,
+/// `derive` or `colour`, or another release of the libraries below them.
+const SCHEME: u32 = 1;
+
+/// How many hexadecimal digits of the hash stand in names: 96 bits, beyond accident and beyond what
+/// it would pay anyone to forge. The manifest holds the whole hash.
+const DIGITS: usize = 24;
+
+/// Names everything that is made of one photograph under one plan.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Key(blake3::Hash);
+
+impl Key {
+    /// The key of a photograph's bytes, for a plan and the picture's own largest side.
+    pub fn new(bytes: &[u8], plan: &Plan, largest: Option<u32>) -> Self {
+        let mut hasher = blake3::Hasher::new_derive_key("keyblock: derivatives of a picture");
+        hasher.update(&SCHEME.to_le_bytes());
+        hasher.update(&[plan.quality]);
+        hasher.update(&derive::longest_side(plan, largest).to_le_bytes());
+        let widths = derive::widths(plan);
+        hasher.update(&(widths.len() as u64).to_le_bytes());
+        for width in widths {
+            hasher.update(&width.to_le_bytes());
+        }
+        hasher.update(bytes);
+        Self(hasher.finalize())
+    }
+
+    fn short(self) -> String {
+        self.0.to_hex().chars().take(DIGITS).collect()
+    }
+
+    fn manifest(self, dir: &Path) -> PathBuf {
+        dir.join(format!("{}.json", self.short()))
+    }
+
+    fn name(self, width: u32) -> String {
+        format!("{}-{width}.jpg", self.short())
+    }
+}
+
+/// What the manifest of an entry says.
+#[derive(Debug, Serialize, Deserialize)]
+struct Manifest {
+    key: String,
+    width: u32,
+    height: u32,
+    colour: Colour,
+    files: Vec<Listed>,
+}
+
+/// One file of an entry, with its length to tell a damaged one.
+#[derive(Debug, Serialize, Deserialize)]
+struct Listed {
+    width: u32,
+    height: u32,
+    bytes: u64,
+}
+
+/// The entry of a key, if it is whole.
+pub fn find(dir: &Path, key: Key) -> Option<Prepared> {
+    let manifest: Manifest = serde_json::from_slice(&fs::read(key.manifest(dir)).ok()?).ok()?;
+    let sound = manifest.key == key.0.to_hex().as_str()
+        && !manifest.files.is_empty()
+        && manifest.files.iter().all(|listed| {
+            fs::metadata(dir.join(key.name(listed.width)))
+                .is_ok_and(|file| file.is_file() && file.len() == listed.bytes)
+        });
+    sound.then(|| prepared(dir, key, &manifest, false))
+}
+
+/// Keeps what was made under a key.
+///
+/// # Errors
+/// [`Fault::Cache`] where the disk refuses.
+pub fn keep(dir: &Path, key: Key, rendering: &Rendering) -> Result<Prepared, Fault> {
+    let refused = |error: io::Error| Fault::Cache(error.to_string());
+    let mut files = Vec::with_capacity(rendering.files.len());
+    for file in &rendering.files {
+        let extent = file.extent;
+        write_whole(&dir.join(key.name(extent.width)), &file.jpeg).map_err(refused)?;
+        files.push(Listed {
+            width: extent.width,
+            height: extent.height,
+            bytes: file.jpeg.len() as u64,
+        });
+    }
+    let manifest = Manifest {
+        key: key.0.to_hex().to_string(),
+        width: rendering.master.width,
+        height: rendering.master.height,
+        colour: rendering.colour,
+        files,
+    };
+    let text = serde_json::to_vec(&manifest).map_err(|error| refused(error.into()))?;
+    write_whole(&key.manifest(dir), &text).map_err(refused)?;
+    Ok(prepared(dir, key, &manifest, true))
+}
+
+fn prepared(dir: &Path, key: Key, manifest: &Manifest, made: bool) -> Prepared {
+    let derivatives = manifest
+        .files
+        .iter()
+        .map(|listed| {
+            let name = key.name(listed.width);
+            Derivative {
+                width: listed.width,
+                height: listed.height,
+                file: dir.join(&name),
+                name,
+            }
+        })
+        .collect();
+    Prepared {
+        width: manifest.width,
+        height: manifest.height,
+        colour: manifest.colour,
+        derivatives,
+        made,
+    }
+}
+
+/// Writes a file so that under its name it is never seen in part.
+fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
+    // Told apart from those of other threads and of another run on the same catalogue.
+    static COUNT: AtomicU64 = AtomicU64::new(0);
+    let count = COUNT.fetch_add(1, Ordering::Relaxed);
+    let partial = path.with_extension(format!("{}-{count}.partial", std::process::id()));
+    let written = fs::write(&partial, bytes).and_then(|()| fs::rename(&partial, path));
+    if written.is_err() {
+        // The first failure is the one to report; what is left behind is only litter.
+        let _ = fs::remove_file(&partial);
+    }
+    written
+}
