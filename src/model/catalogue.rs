@@ -1,0 +1,130 @@
+//! The catalogue: every record, and how to find one.
+
+use std::collections::BTreeMap;
+
+use super::design::Design;
+use super::exhibition::Exhibition;
+use super::holder::Holder;
+use super::impression::Impression;
+use super::key::{ImpressionKey, Key, PictureKey, PictureOwner};
+use super::literature::Work;
+use super::note::Page;
+use super::person::Person;
+use super::picture::Picture;
+use super::place::Sources;
+use super::settings::Settings;
+use super::vocabulary::Vocabularies;
+
+/// Everything a catalogue records. Designs stand in the order of their keys; the order readers see
+/// is `study::order`.
+#[derive(Clone, Debug)]
+pub struct Catalogue {
+    /// The files it was read from.
+    pub sources: Sources,
+    /// What it says of itself.
+    pub settings: Settings,
+    /// The designs, with their impressions.
+    pub designs: BTreeMap<Key, Design>,
+    /// The holders.
+    pub holders: BTreeMap<Key, Holder>,
+    /// The people.
+    pub people: BTreeMap<Key, Person>,
+    /// The literature.
+    pub literature: BTreeMap<Key, Work>,
+    /// The exhibitions.
+    pub exhibitions: BTreeMap<Key, Exhibition>,
+    /// The vocabularies.
+    pub vocabularies: Vocabularies,
+    /// The catalogue's own pages, by key.
+    pub pages: BTreeMap<Key, Page>,
+    /// The records whose files list private fields, read again without those fields. Only
+    /// [`super::public::Public`] looks here.
+    pub redacted: Redacted,
+}
+
+/// Records as they may be published, where that is less than what is recorded.
+#[derive(Clone, Debug, Default)]
+pub struct Redacted {
+    /// Designs (without their impressions).
+    pub designs: BTreeMap<Key, Design>,
+    /// Impressions.
+    pub impressions: BTreeMap<ImpressionKey, Impression>,
+    /// Holders.
+    pub holders: BTreeMap<Key, Holder>,
+    /// People.
+    pub people: BTreeMap<Key, Person>,
+    /// Exhibitions.
+    pub exhibitions: BTreeMap<Key, Exhibition>,
+    /// Every text that a record keeps private, with the key of its field: what must not be met in
+    /// published text.
+    pub texts: Vec<PrivateText>,
+}
+
+/// A text that must not be published, and where it is recorded.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PrivateText {
+    /// The text.
+    pub text: String,
+    /// Where it is recorded.
+    pub place: super::place::Place,
+}
+
+impl Catalogue {
+    /// An impression, by key.
+    #[must_use]
+    pub fn impression(&self, key: &ImpressionKey) -> Option<&Impression> {
+        self.designs.get(&key.design)?.impressions.get(&key.number)
+    }
+
+    /// Every impression, by design and number.
+    pub fn impressions(&self) -> impl Iterator<Item = (&Design, &Impression)> {
+        self.designs
+            .values()
+            .flat_map(|d| d.impressions.values().map(move |i| (d, i)))
+    }
+
+    /// A picture, by key.
+    #[must_use]
+    pub fn picture(&self, key: &PictureKey) -> Option<&Picture> {
+        let pictures = match &key.owner {
+            PictureOwner::Design(design) => &self.designs.get(design)?.pictures,
+            PictureOwner::Impression(impression) => &self.impression(impression)?.pictures,
+        };
+        pictures.iter().find(|p| p.name.value == key.name)
+    }
+
+    /// Every picture with its key.
+    pub fn pictures(&self) -> impl Iterator<Item = (PictureKey, &Picture)> {
+        self.designs.values().flat_map(|design| {
+            let own = design.pictures.iter().map(|picture| {
+                let owner = PictureOwner::Design(design.key.clone());
+                (
+                    PictureKey {
+                        owner,
+                        name: picture.name.value.clone(),
+                    },
+                    picture,
+                )
+            });
+            let of_sheets = design.impressions.values().flat_map(|impression| {
+                impression.pictures.iter().map(|picture| {
+                    let owner = PictureOwner::Impression(impression.key.clone());
+                    (
+                        PictureKey {
+                            owner,
+                            name: picture.name.value.clone(),
+                        },
+                        picture,
+                    )
+                })
+            });
+            own.chain(of_sheets)
+        })
+    }
+
+    /// Whether a person or holder has the key.
+    #[must_use]
+    pub fn has_party(&self, key: &Key) -> bool {
+        self.people.contains_key(key) || self.holders.contains_key(key)
+    }
+}

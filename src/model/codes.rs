@@ -1,0 +1,135 @@
+//! The codes of findings: one table, from which the documentation is made.
+//!
+//! A code names the fault, not the cure, and never changes its meaning. A test fails on a code that
+//! no broken record in `tests/` raises.
+
+use super::finding::Severity;
+
+macro_rules! codes {
+    ($($(#[$doc:meta])* $name:ident = $text:literal, $severity:ident, $meaning:literal;)*) => {
+        /// Which fault a finding reports.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum Code { $(#[doc = $meaning] $name,)* }
+
+        impl Code {
+            /// Every code, in the order of the table.
+            pub const ALL: &'static [Code] = &[$(Code::$name,)*];
+
+            /// The code as printed and as given in `--json`; it never changes.
+            #[must_use]
+            pub fn as_str(self) -> &'static str {
+                match self { $(Code::$name => $text,)* }
+            }
+
+            /// How much a finding with this code weighs.
+            #[must_use]
+            pub fn severity(self) -> Severity {
+                match self { $(Code::$name => Severity::$severity,)* }
+            }
+
+            /// What the code means, in a sentence.
+            #[must_use]
+            pub fn meaning(self) -> &'static str {
+                match self { $(Code::$name => $meaning,)* }
+            }
+        }
+    };
+}
+
+codes! {
+    // The files themselves.
+    FileUnreadable = "file-unreadable", Error, "A file of the catalogue cannot be read.";
+    FileMissing = "file-missing", Error, "A file that every catalogue needs is not there.";
+    FileUnexpected = "file-unexpected", Hint, "A file stands where no record is looked for.";
+    FileTooLarge = "file-too-large", Error, "A text file is larger than any record can be.";
+    TextNotUtf8 = "text-not-utf8", Error, "A text file is not UTF-8.";
+    PathLeaves = "path-leaves", Error, "A path leads out of the catalogue.";
+    TomlSyntax = "toml-syntax", Error, "The file is not TOML.";
+    BibtexSyntax = "bibtex-syntax", Error, "The literature is not BibTeX.";
+    // Keys and values of a record.
+    KeyUnknown = "key-unknown", Error, "A record has a key that means nothing there.";
+    KeyMissing = "key-missing", Error, "A key that the record must have is missing.";
+    KeyMisplaced = "key-misplaced", Error, "A key stands below a table header that swallowed it.";
+    KeyForm = "key-form", Error, "A key is not lower-case letters and digits joined by hyphens.";
+    KeyTwice = "key-twice", Error, "The same key is used twice where keys must differ.";
+    ValueType = "value-type", Error, "A value is of another type than the key takes.";
+    ValueUnknown = "value-unknown", Error, "A word is not one of those that the key takes.";
+    ValueEmpty = "value-empty", Error, "A text that must say something is empty.";
+    ValueRange = "value-range", Error, "A number lies outside what is possible.";
+    DateSyntax = "date-syntax", Error, "A date is not EDTF.";
+    DateTime = "date-time", Hint, "A date carries a time of day, which no catalogue date does.";
+    SizeSyntax = "size-syntax", Error, "A size is not [height, width] in millimetres.";
+    BoxSyntax = "box-syntax", Error, "A box is not [left, top, width, height] in percent of its picture.";
+    CodeSyntax = "code-syntax", Error, "A country, language, ISIL or colour code is malformed.";
+    AddressSyntax = "address-syntax", Error, "A web address is malformed.";
+    // References.
+    DesignUnknown = "design-unknown", Error, "A design is named that the catalogue does not have.";
+    ImpressionUnknown = "impression-unknown", Error, "An impression is named that the catalogue does not have.";
+    HolderUnknown = "holder-unknown", Error, "A holder is named that the catalogue does not have.";
+    PersonUnknown = "person-unknown", Error, "A person is named that the catalogue does not have.";
+    PartyUnknown = "party-unknown", Error, "Neither a person nor a holder has the key.";
+    LiteratureUnknown = "literature-unknown", Error, "The literature has no such entry.";
+    ExhibitionUnknown = "exhibition-unknown", Error, "The exhibitions have no such entry.";
+    TermUnknown = "term-unknown", Error, "The vocabulary has no such term.";
+    MatrixUnknown = "matrix-unknown", Error, "The design has no such block, plate, stone or screen.";
+    PointUnknown = "point-unknown", Error, "The design has no such point.";
+    PointValueUnknown = "point-value-unknown", Error, "The point has no such value.";
+    StateUnknown = "state-unknown", Error, "The design has no such state.";
+    PrintingUnknown = "printing-unknown", Error, "The design has no such printing.";
+    VariantUnknown = "variant-unknown", Error, "The design has no such variant.";
+    PictureUnknown = "picture-unknown", Error, "The catalogue has no such picture.";
+    PageUnknown = "page-unknown", Error, "A link in a text leads to no page of the catalogue.";
+    ThemeUnknown = "theme-unknown", Error, "The catalogue names a theme that it does not have.";
+    LinkUnknown = "link-unknown", Error, "A link in a text has no target that is understood.";
+    // States and printings.
+    StateShowsOther = "state-shows-other", Error, "A state shows a point that does not rest on the matrix.";
+    ShowsConflict = "shows-conflict", Error, "A state and a printing that contains it can share no value at a point.";
+    StateCycle = "state-cycle", Error, "A state follows itself.";
+    StateNoDifference = "state-no-difference", Doubt, "A state shows no matrix difference from the one before.";
+    IdentificationContradicted = "identification-contradicted", Doubt, "What was observed contradicts the identification.";
+    StateNotInPrinting = "state-not-in-printing", Doubt, "A sheet is identified with a state that its printing does not contain.";
+    DatedBeforeState = "dated-before-state", Doubt, "An impression is dated before its state can be.";
+    DatedBeforePrinting = "dated-before-printing", Doubt, "An impression is dated outside its printing.";
+    DatedAfterDestruction = "dated-after-destruction", Doubt, "An impression is dated after its matrix was destroyed.";
+    PaperTooLate = "paper-too-late", Doubt, "The paper is later than the date of the impression.";
+    LookAgain = "look-again", Hint, "A sheet was identified before a neighbouring state was described.";
+    // Editions and the census.
+    NumberingForm = "numbering-form", Hint, "A numbering is not of a form that can be counted.";
+    NumberAboveEdition = "number-above-edition", Doubt, "A number lies above the largest declared edition.";
+    NumberTwice = "number-twice", Doubt, "The same number of one edition is met on two sheets.";
+    NumberUnexpected = "number-unexpected", Doubt, "A sheet of a printing said to be unnumbered is numbered.";
+    SameAndNot = "same-and-not", Doubt, "Two records are said to be one sheet and two.";
+    SameAsItself = "same-as-itself", Error, "A record is said to be the same sheet as itself.";
+    SizesDisagree = "sizes-disagree", Doubt, "Two measurements of what should be one size lie apart.";
+    ImageLargerThanSheet = "image-larger-than-sheet", Doubt, "The image or platemark is larger than the sheet.";
+    // Provenance and dates.
+    ProvenanceOrder = "provenance-order", Doubt, "Provenance entries are not in the order of time.";
+    ProvenanceOverlap = "provenance-overlap", Doubt, "Two owners hold one sheet at the same certain time.";
+    DatesBackwards = "dates-backwards", Doubt, "Something ends before it begins.";
+    LifeDates = "life-dates", Doubt, "Somebody does something before birth or after death.";
+    // Pictures.
+    PictureMissing = "picture-missing", Error, "A picture file is not there.";
+    PictureUnreadable = "picture-unreadable", Error, "A picture file cannot be read.";
+    PictureOrphan = "picture-orphan", Hint, "A picture file belongs to no record.";
+    // Text and privacy.
+    MarkupCleaned = "markup-cleaned", Hint, "Markup in a text was cleaned away.";
+    PrivateNamePublished = "private-name-published", Error, "The name of a private owner stands in text that is published.";
+    PrivateKeyTelling = "private-key-telling", Doubt, "The key of a private holder shares a word with the name.";
+    PrivateFieldUnknown = "private-field-unknown", Error, "A list of private fields names one that the table does not have.";
+    RightsUnsaid = "rights-unsaid", Hint, "The catalogue does not say under which licence it is published.";
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn codes_are_distinct_keys() {
+        let mut seen = std::collections::BTreeSet::new();
+        for code in Code::ALL {
+            assert!(code.as_str().parse::<crate::model::key::Key>().is_ok());
+            assert!(seen.insert(code.as_str()), "{} stands twice", code.as_str());
+            assert!(code.meaning().ends_with('.'));
+        }
+    }
+}

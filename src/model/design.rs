@@ -1,0 +1,258 @@
+//! Designs: the pictures as such, whatever matrices and printings realise them.
+
+use std::collections::BTreeMap;
+
+use super::certainty::{Claim, Statements};
+use super::edtf::Date;
+use super::impression::Impression;
+use super::key::{ImpressionKey, Key, PictureKey};
+use super::literature::Citation;
+use super::note::Note;
+use super::picture::Picture;
+use super::place::{Place, Placed};
+use super::point::Point;
+use super::printing::Printing;
+use super::size::Size;
+use super::state::{Stands, State, Variant};
+use super::words::closed_list;
+
+closed_list! {
+    /// What kind of title it is.
+    TitleKind {
+        /// The title in use; the default.
+        Usual = "usual",
+        /// In the original script.
+        Original = "original",
+        /// Romanised.
+        Romanised = "romanised",
+        /// Translated.
+        Translated = "translated",
+        /// No longer used.
+        Former = "former",
+    }
+}
+
+closed_list! {
+    /// What a matrix is.
+    MatrixKind {
+        /// A block of wood or linoleum.
+        Block = "block",
+        /// A metal plate.
+        Plate = "plate",
+        /// A lithographic stone.
+        Stone = "stone",
+        /// A screen or stencil.
+        Screen = "screen",
+    }
+}
+
+closed_list! {
+    /// What became of a matrix.
+    MatrixFate {
+        /// It exists.
+        Extant = "extant",
+        /// Defaced so that it cannot be printed honestly.
+        Cancelled = "cancelled",
+        /// Destroyed.
+        Destroyed = "destroyed",
+        /// Not known.
+        Unknown = "unknown",
+    }
+}
+
+/// A design with everything recorded under it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Design {
+    /// Its key: its folder's name.
+    pub key: Key,
+    /// The number readers see, as text.
+    pub number: String,
+    /// What it sorts by in place of the number.
+    pub sort: Option<String>,
+    /// Its titles; at least one in a sound record.
+    pub titles: Vec<Title>,
+    /// The date of the design.
+    pub date: Statements<Date>,
+    /// Who made it, in which role.
+    pub makers: Vec<Maker>,
+    /// Keys of the vocabulary of techniques.
+    pub technique: Vec<Placed<Key>>,
+    /// Keys of the vocabulary of papers.
+    pub support: Vec<Placed<Key>>,
+    /// The series it belongs to.
+    pub series: Option<Series>,
+    /// Subjects: keys of the vocabulary or free words.
+    pub subjects: Vec<Placed<String>>,
+    /// Related designs.
+    pub related: Vec<Related>,
+    /// What tells of it where no impression is known.
+    pub known_from: Vec<Citation>,
+    /// The image.
+    pub image: Statements<Size>,
+    /// The block, plate, stone or screen.
+    pub matrix_size: Statements<Size>,
+    /// The matrices.
+    pub matrices: Vec<Matrix>,
+    /// What earlier literature calls it.
+    pub literature: Vec<Citation>,
+    /// What to look at.
+    pub points: Vec<Point>,
+    /// The states, in order.
+    pub states: Vec<State>,
+    /// The printings, in order.
+    pub printings: Vec<Printing>,
+    /// The variants.
+    pub variants: Vec<Variant>,
+    /// Drawings, blocks, illustrations.
+    pub pictures: Vec<Picture>,
+    /// The photograph that others are aligned to.
+    pub reference_picture: Option<Placed<PictureKey>>,
+    /// Pairs or groups the scholar wants shown.
+    pub comparisons: Vec<Comparison>,
+    /// Whether it stands.
+    pub standing: Stands,
+    /// The commentary.
+    pub commentary: Option<Note>,
+    /// Its impressions, by number.
+    pub impressions: BTreeMap<u32, Impression>,
+    /// Where its record stands.
+    pub place: Place,
+}
+
+impl Design {
+    /// A point, by key.
+    #[must_use]
+    pub fn point(&self, key: &Key) -> Option<&Point> {
+        self.points.iter().find(|p| p.key.value == *key)
+    }
+
+    /// A state, by key.
+    #[must_use]
+    pub fn state(&self, key: &Key) -> Option<&State> {
+        self.states.iter().find(|s| s.key.value == *key)
+    }
+
+    /// A printing, by key.
+    #[must_use]
+    pub fn printing(&self, key: &Key) -> Option<&Printing> {
+        self.printings.iter().find(|p| p.key.value == *key)
+    }
+
+    /// A variant, by key.
+    #[must_use]
+    pub fn variant(&self, key: &Key) -> Option<&Variant> {
+        self.variants.iter().find(|v| v.key.value == *key)
+    }
+
+    /// A matrix, by key.
+    #[must_use]
+    pub fn matrix(&self, key: &Key) -> Option<&Matrix> {
+        self.matrices.iter().find(|m| m.key.value == *key)
+    }
+
+    /// The title readers see first: the usual one, else the first.
+    #[must_use]
+    pub fn title(&self) -> Option<&Title> {
+        self.titles
+            .iter()
+            .find(|t| t.kind == TitleKind::Usual)
+            .or_else(|| self.titles.first())
+    }
+
+    /// The states that stand, in order.
+    pub fn standing_states(&self) -> impl Iterator<Item = &State> {
+        self.states.iter().filter(|s| !s.standing.is_withdrawn())
+    }
+
+    /// The printings that stand, in order.
+    pub fn standing_printings(&self) -> impl Iterator<Item = &Printing> {
+        self.printings.iter().filter(|p| !p.standing.is_withdrawn())
+    }
+}
+
+/// A title.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Title {
+    /// Its text.
+    pub text: Placed<String>,
+    /// Its language and script, BCP 47.
+    pub lang: Option<Placed<String>>,
+    /// Its kind.
+    pub kind: TitleKind,
+    /// Supplied by the catalogue; printed in brackets.
+    pub supplied: bool,
+    /// Where it comes from.
+    pub claim: Claim,
+}
+
+/// Somebody who made the design or a matrix.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Maker {
+    /// Who.
+    pub person: Placed<Key>,
+    /// In which role.
+    pub role: Option<Placed<Key>>,
+    /// Who says so.
+    pub claim: Claim,
+}
+
+/// A series and the place in it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Series {
+    /// Its name.
+    pub name: Placed<String>,
+    /// The design's place in it, as text.
+    pub position: Option<String>,
+}
+
+/// A related design.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Related {
+    /// Which.
+    pub design: Placed<Key>,
+    /// How: a key of the vocabulary of relations.
+    pub how: Option<Placed<Key>>,
+}
+
+/// A block, plate, stone or screen.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Matrix {
+    /// Its key.
+    pub key: Placed<Key>,
+    /// What it is.
+    pub kind: Option<MatrixKind>,
+    /// What it is made of.
+    pub material: Option<String>,
+    /// What it prints: "the sky and the water".
+    pub carries: Option<String>,
+    /// The colour it is printed in.
+    pub colour: Option<String>,
+    /// The variants it is used in only; empty: in all.
+    pub only_in: Vec<Placed<Key>>,
+    /// What became of it.
+    pub now: Option<MatrixNow>,
+    /// Where its record stands.
+    pub place: Place,
+}
+
+/// What became of a matrix, and where it is.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MatrixNow {
+    /// What became of it.
+    pub state: Placed<MatrixFate>,
+    /// Who has it.
+    pub holder: Option<Placed<Key>>,
+    /// When that happened (when it was destroyed or cancelled).
+    pub date: Option<Placed<Date>>,
+}
+
+/// Impressions the scholar wants shown together.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Comparison {
+    /// The impressions; two to four.
+    pub of: Vec<Placed<ImpressionKey>>,
+    /// Why.
+    pub why: Option<String>,
+    /// Where it is recorded.
+    pub place: Place,
+}

@@ -1,0 +1,200 @@
+//! Dates: EDTF (ISO 8601-2:2019 Annex A, levels 0 to 2), wrapped in one place.
+//!
+//! Parsing, bounds and order are the crate `edtf-core`'s. Qualifiers (`?`, `~`, `%`) never move a
+//! bound. Seasons without a hemisphere (21 to 24) take the crate's northern months; because the
+//! standard gives none, no rule may use a season to contradict a record ([`Date::is_loose`]).
+//!
+//! Not here: the words readers see (`page::dates`), which depend on the language.
+
+use std::fmt;
+
+use edtf_core::{Bound, BoundDate, Edtf, IntervalEndpoint, Relation, SetElement};
+
+/// A date as recorded: the text and what it means.
+#[derive(Clone, Debug)]
+pub struct Date {
+    text: Box<str>,
+    edtf: Edtf,
+}
+
+/// Why a text is no date, and where in it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NotADate {
+    /// What is wrong, in a phrase.
+    pub reason: &'static str,
+    /// Bytes from the start of the text.
+    pub offset: usize,
+}
+
+/// An end of what a date covers.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Edge {
+    /// A day.
+    Day(Day),
+    /// No bound (`..`).
+    Open,
+    /// Not known (an empty end, or a year beyond reckoning).
+    Unknown,
+}
+
+/// A day of the proleptic Gregorian calendar; year 0 is 1 BCE.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Day {
+    /// Astronomical year.
+    pub year: i64,
+    /// Month, 1 to 12.
+    pub month: u8,
+    /// Day, 1 to 31.
+    pub day: u8,
+}
+
+impl Edge {
+    /// The day, where there is one.
+    #[must_use]
+    pub fn day(self) -> Option<Day> {
+        match self {
+            Edge::Day(day) => Some(day),
+            Edge::Open | Edge::Unknown => None,
+        }
+    }
+
+    fn of(bound: Bound) -> Edge {
+        match bound {
+            Bound::Date(BoundDate { year, month, day }) => Edge::Day(Day { year, month, day }),
+            Bound::NegativeInfinity | Bound::PositiveInfinity => Edge::Open,
+            Bound::Unknown => Edge::Unknown,
+        }
+    }
+}
+
+impl Date {
+    /// Reads a date.
+    ///
+    /// ```
+    /// # use keyblock::model::edtf::Date;
+    /// assert!(Date::parse("1927?/1931").is_ok());
+    /// assert!(Date::parse("c. 1927").is_err());
+    /// ```
+    ///
+    /// # Errors
+    /// [`NotADate`] for a text that is not EDTF of level 0, 1 or 2.
+    pub fn parse(text: &str) -> Result<Date, NotADate> {
+        match Edtf::parse(text) {
+            Ok(edtf) => Ok(Date {
+                text: text.into(),
+                edtf,
+            }),
+            Err(fault) => Err(NotADate {
+                reason: fault.message,
+                offset: fault.offset,
+            }),
+        }
+    }
+
+    /// The text as recorded.
+    #[must_use]
+    pub fn as_str(&self) -> &str {
+        &self.text
+    }
+
+    /// The parsed expression, for those who put it into words.
+    #[must_use]
+    pub fn edtf(&self) -> &Edtf {
+        &self.edtf
+    }
+
+    /// The first day it can cover.
+    #[must_use]
+    pub fn earliest(&self) -> Edge {
+        Edge::of(self.edtf.bounds().earliest)
+    }
+
+    /// The last day it can cover.
+    #[must_use]
+    pub fn latest(&self) -> Edge {
+        Edge::of(self.edtf.bounds().latest)
+    }
+
+    /// Whether every reading of it ends before any reading of `other` begins.
+    #[must_use]
+    pub fn certainly_before(&self, other: &Date) -> bool {
+        self.edtf
+            .relation(&other.edtf)
+            .is_definite(Relation::Before)
+    }
+
+    /// Whether some reading of it begins before some reading of `other` ends.
+    #[must_use]
+    pub fn possibly_before(&self, other: &Date) -> bool {
+        self.edtf
+            .relation(&other.edtf)
+            .is_possible(Relation::Before)
+    }
+
+    /// Whether it is qualified (`?`, `~`, `%`) or names a season: too loose to contradict anything
+    /// that stands close to it.
+    #[must_use]
+    pub fn is_loose(&self) -> bool {
+        self.edtf.is_uncertain() || self.edtf.is_approximate() || self.names_a_season()
+    }
+
+    /// Whether it carries a time of day, which EDTF allows and no catalogue date needs.
+    #[must_use]
+    pub fn has_time(&self) -> bool {
+        matches!(self.edtf, Edtf::DateTime(_))
+    }
+
+    fn names_a_season(&self) -> bool {
+        let is_season = |date: &edtf_core::Date| {
+            date.month
+                .and_then(edtf_core::DateField::value)
+                .is_some_and(|m| (21..=32).contains(&m))
+        };
+        let end_is_season = |end: &IntervalEndpoint| match end {
+            IntervalEndpoint::Date(d)
+            | IntervalEndpoint::OnOrBefore(d)
+            | IntervalEndpoint::OnOrAfter(d) => is_season(d),
+            IntervalEndpoint::Open | IntervalEndpoint::Unknown => false,
+        };
+        match &self.edtf {
+            Edtf::Date(date) => is_season(date),
+            Edtf::DateTime(_) => false,
+            Edtf::Interval(interval) => {
+                end_is_season(&interval.start) || end_is_season(&interval.end)
+            }
+            Edtf::Set(set) => set.elements.iter().any(|element| match element {
+                SetElement::Date(d) | SetElement::OnOrBefore(d) | SetElement::OnOrAfter(d) => {
+                    is_season(d)
+                }
+                SetElement::Range(a, b) => is_season(a) || is_season(b),
+            }),
+        }
+    }
+}
+
+impl PartialEq for Date {
+    fn eq(&self, other: &Date) -> bool {
+        self.text == other.text
+    }
+}
+
+impl Eq for Date {}
+
+impl fmt::Display for Date {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.text)
+    }
+}
+
+impl fmt::Display for Day {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let sign = if self.year < 0 { "-" } else { "" };
+        write!(
+            f,
+            "{sign}{:04}-{:02}-{:02}",
+            self.year.abs(),
+            self.month,
+            self.day
+        )
+    }
+}

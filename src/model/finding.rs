@@ -1,0 +1,152 @@
+//! Findings: what is wrong or doubtful in a catalogue, as data.
+//!
+//! A finding is written for a cataloguer: its message is one phrase that stands alone, its place is
+//! the value at fault, its help is an action. Printing is elsewhere (`cli::report`, `cli::json`).
+
+use super::codes::Code;
+use super::place::{Place, Sources};
+
+/// How much a finding weighs (DESIGN.md section 7).
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Severity {
+    /// Forbids publishing: the record cannot be understood or must not be published.
+    Error,
+    /// Asks the scholar to look: what only scholarship can settle.
+    Doubt,
+    /// Helps: nothing is wrong with the scholarship.
+    Hint,
+}
+
+impl Severity {
+    /// The word used in reports and in `--json`.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Severity::Error => "error",
+            Severity::Doubt => "doubt",
+            Severity::Hint => "hint",
+        }
+    }
+}
+
+/// A place and what stands there, in a few words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Label {
+    /// The place.
+    pub place: Place,
+    /// What is seen there; may be empty.
+    pub text: String,
+}
+
+/// One thing that is wrong or doubtful.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Finding {
+    /// Which fault it is; its severity hangs on the code.
+    pub code: Code,
+    /// What is wrong: one phrase that stands alone.
+    pub message: String,
+    /// The value at fault.
+    pub at: Label,
+    /// What it clashes with, where there is such a place.
+    pub also: Vec<Label>,
+    /// What to do: an action.
+    pub help: Option<String>,
+}
+
+impl Finding {
+    /// A finding at `place`.
+    #[must_use]
+    pub fn new(code: Code, place: Place, message: impl Into<String>) -> Finding {
+        let at = Label {
+            place,
+            text: String::new(),
+        };
+        Finding {
+            code,
+            message: message.into(),
+            at,
+            also: Vec::new(),
+            help: None,
+        }
+    }
+
+    /// The same with a few words at the place.
+    #[must_use]
+    pub fn saying(mut self, text: impl Into<String>) -> Finding {
+        self.at.text = text.into();
+        self
+    }
+
+    /// The same with a second place.
+    #[must_use]
+    pub fn beside(mut self, place: Place, text: impl Into<String>) -> Finding {
+        self.also.push(Label {
+            place,
+            text: text.into(),
+        });
+        self
+    }
+
+    /// The same with what to do.
+    #[must_use]
+    pub fn help(mut self, text: impl Into<String>) -> Finding {
+        self.help = Some(text.into());
+        self
+    }
+
+    /// How much it weighs.
+    #[must_use]
+    pub fn severity(&self) -> Severity {
+        self.code.severity()
+    }
+}
+
+/// Puts findings in their one order (file, place, severity, code, message) and drops repetitions.
+pub fn sort(findings: &mut Vec<Finding>, sources: &Sources) {
+    findings.sort_by(|a, b| {
+        let rank = |f: &Finding| {
+            (
+                f.at.place.start,
+                f.severity(),
+                f.code.as_str(),
+                f.at.place.end,
+            )
+        };
+        sources
+            .path(a.at.place.file)
+            .cmp(sources.path(b.at.place.file))
+            .then_with(|| rank(a).cmp(&rank(b)))
+            .then_with(|| a.message.cmp(&b.message))
+    });
+    findings.dedup();
+}
+
+/// How many findings of each severity there are.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Tally {
+    /// Errors.
+    pub errors: usize,
+    /// Doubts.
+    pub doubts: usize,
+    /// Hints.
+    pub hints: usize,
+}
+
+impl Tally {
+    /// Counts `findings`.
+    #[must_use]
+    pub fn of(findings: &[Finding]) -> Tally {
+        let count = |severity| findings.iter().filter(|f| f.severity() == severity).count();
+        Tally {
+            errors: count(Severity::Error),
+            doubts: count(Severity::Doubt),
+            hints: count(Severity::Hint),
+        }
+    }
+
+    /// All of them.
+    #[must_use]
+    pub fn all(self) -> usize {
+        self.errors + self.doubts + self.hints
+    }
+}

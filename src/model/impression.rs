@@ -1,0 +1,225 @@
+//! Impressions: single sheets, where they are, what was seen on them, what they are taken to be.
+
+use super::certainty::{Claim, Statements};
+use super::edtf::Date;
+use super::key::{ImpressionKey, Key};
+use super::literature::Citation;
+use super::mark::Mark;
+use super::note::Note;
+use super::picture::Picture;
+use super::place::{Place, Placed};
+use super::point::Observation;
+use super::provenance::{ProvenanceEntry, Sighting};
+use super::size::Size;
+use super::state::Stands;
+use super::words::{Side, closed_list};
+
+closed_list! {
+    /// Where a sheet stands in the world.
+    Status {
+        /// Its place is known.
+        Located = "located",
+        /// It existed; where it is is not known.
+        Untraced = "untraced",
+        /// It no longer exists.
+        Destroyed = "destroyed",
+        /// Stolen and not recovered.
+        Stolen = "stolen",
+    }
+}
+
+closed_list! {
+    /// Whether a matrix was printed on a sheet.
+    BlockPrinted {
+        /// It was.
+        Printed = "printed",
+        /// It was not.
+        NotPrinted = "not-printed",
+        /// It cannot be seen.
+        NotVisible = "not-visible",
+    }
+}
+
+closed_list! {
+    /// What was looked for and not found.
+    Without {
+        /// A signature.
+        Signature = "signature",
+        /// A stamp.
+        Stamp = "stamp",
+        /// A seal.
+        Seal = "seal",
+        /// A collector's mark.
+        Collector = "collector",
+        /// An inscription.
+        Inscription = "inscription",
+        /// A watermark.
+        Watermark = "watermark",
+        /// A number.
+        Numbering = "numbering",
+    }
+}
+
+/// A recorded impression.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Impression {
+    /// Its key.
+    pub key: ImpressionKey,
+    /// Who keeps it.
+    pub holder: Option<Placed<Key>>,
+    /// Who owns it, where that differs.
+    pub owner: Option<Party>,
+    /// Its number with that holder.
+    pub accession: Option<Placed<String>>,
+    /// Numbers it had before.
+    pub former_accessions: Vec<FormerAccession>,
+    /// The exact credit line.
+    pub credit: Option<String>,
+    /// Where it stands.
+    pub status: Placed<Status>,
+    /// Its kind, a key of the vocabulary, the catalogue's own view first.
+    pub kind: Statements<Key>,
+    /// The impression a counterproof was taken from.
+    pub taken_from: Option<Placed<ImpressionKey>>,
+    /// Its number, as written: "12/50".
+    pub numbering: Option<Placed<String>>,
+    /// What the catalogue takes it to be.
+    pub identified: Option<Identification>,
+    /// What others take it to be.
+    pub opinions: Vec<Opinion>,
+    /// What was seen at the design's points.
+    pub observed: Vec<Observation>,
+    /// Which matrices were printed on it.
+    pub blocks: Vec<(Placed<Key>, Placed<BlockPrinted>)>,
+    /// What was looked for and not found.
+    pub without: Vec<Placed<Without>>,
+    /// The sheet itself.
+    pub sheet: Sheet,
+    /// What was put on it.
+    pub marks: Vec<Mark>,
+    /// Its condition, in words.
+    pub condition: Option<String>,
+    /// Its pictures.
+    pub pictures: Vec<Picture>,
+    /// Where it was, earliest first.
+    pub provenance: Vec<ProvenanceEntry>,
+    /// When it was seen.
+    pub sightings: Vec<Sighting>,
+    /// Where it was exhibited.
+    pub exhibited: Vec<Exhibited>,
+    /// Where this sheet is discussed or illustrated.
+    pub literature: Vec<Citation>,
+    /// Records found to be the same sheet.
+    pub same_as: Vec<OtherSheet>,
+    /// Records that may be the same sheet.
+    pub maybe_same_as: Vec<OtherSheet>,
+    /// Records that are certainly another sheet.
+    pub not_same_as: Vec<OtherSheet>,
+    /// Other impressions on the same paper.
+    pub shares_sheet: Vec<Placed<ImpressionKey>>,
+    /// Other sheets of one set.
+    pub goes_with: Vec<Placed<ImpressionKey>>,
+    /// Whether its page is published; it counts either way.
+    pub publish: bool,
+    /// Whether it stands.
+    pub standing: Stands,
+    /// Notes on it.
+    pub note: Option<Note>,
+    /// Where its record stands.
+    pub place: Place,
+}
+
+pub use super::provenance::Party;
+
+/// A number a sheet had with an earlier holder, or before renumbering.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FormerAccession {
+    /// With whom.
+    pub holder: Option<Placed<Key>>,
+    /// The number.
+    pub number: String,
+    /// Until when.
+    pub until: Option<Placed<Date>>,
+}
+
+/// What a sheet is taken to be.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Identification {
+    /// Which state.
+    pub state: Option<StateReading>,
+    /// Which printing: one, or any of several.
+    pub printing: Vec<Placed<Key>>,
+    /// Which variant.
+    pub variant: Option<Placed<Key>>,
+    /// Which kind of impression, where the reading turns on it.
+    pub kind: Option<Placed<Key>>,
+    /// Why.
+    pub why: Option<String>,
+    /// Who says so, and how sure they are.
+    pub claim: Claim,
+    /// Other readings that are possible.
+    pub or: Vec<Identification>,
+    /// Where it stands.
+    pub place: Place,
+}
+
+/// Which state a sheet is in.
+#[derive(Clone, Debug, PartialEq)]
+pub enum StateReading {
+    /// One of these.
+    OneOf(Vec<Placed<Key>>),
+    /// Its blocks are in different conditions: matrix and state.
+    ByMatrix(Vec<(Placed<Key>, Placed<Key>)>),
+}
+
+/// What somebody else takes a sheet to be.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Opinion {
+    /// In their own words: "III".
+    pub said: Option<String>,
+    /// After which catalogue, where `said` is its numbering.
+    pub after: Option<Placed<Key>>,
+    /// In our terms.
+    pub reading: Identification,
+}
+
+/// The sheet of paper.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Sheet {
+    /// The whole piece of paper.
+    pub size: Statements<Size>,
+    /// The printed image.
+    pub image: Statements<Size>,
+    /// The platemark.
+    pub platemark: Statements<Size>,
+    /// The side of the paper it is printed on, where that matters (an uncut or twice used sheet).
+    pub side: Option<Side>,
+    /// The paper, a key of the vocabulary.
+    pub paper: Option<Placed<Key>>,
+    /// Not before when the paper was made.
+    pub paper_date: Option<Placed<Date>>,
+    /// The watermark.
+    pub watermark: Option<String>,
+    /// The margins, in words.
+    pub margins: Option<String>,
+    /// When it was pulled.
+    pub date: Statements<Date>,
+}
+
+/// An exhibition a sheet was shown in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Exhibited {
+    /// Which.
+    pub exhibition: Placed<Key>,
+    /// Its number or place there.
+    pub at: Option<String>,
+}
+
+/// Another record, and why it is or is not the same sheet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OtherSheet {
+    /// The other record.
+    pub impression: Placed<ImpressionKey>,
+    /// Why.
+    pub why: Option<String>,
+}

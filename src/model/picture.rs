@@ -1,0 +1,70 @@
+//! Pictures: photographs of sheets, and the design's own illustrations.
+
+use super::boxes::PercentBox;
+use super::key::Key;
+use super::place::{Place, Placed};
+use super::words::{Side, closed_list};
+
+closed_list! {
+    /// What a picture shows of its sheet.
+    View {
+        /// The whole sheet; the default.
+        Whole = "whole",
+        /// A detail.
+        Detail = "detail",
+        /// In raking light.
+        Raking = "raking",
+        /// In transmitted light.
+        Transmitted = "transmitted",
+    }
+}
+
+closed_list! {
+    /// What a picture recorded with a design shows.
+    PictureOf {
+        /// A drawing for the design.
+        Drawing = "drawing",
+        /// A block, plate or stone.
+        Matrix = "matrix",
+        /// An illustration from elsewhere.
+        Illustration = "illustration",
+    }
+}
+
+/// A picture.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Picture {
+    /// Its name within its record; its side where none is given.
+    pub name: Placed<Key>,
+    /// The file, relative to the design's folder, with `/`.
+    pub file: Placed<String>,
+    /// The same relative to the catalogue.
+    pub path: String,
+    /// The side it shows.
+    pub side: Side,
+    /// What it shows of it.
+    pub view: View,
+    /// The part that shows this image, where a picture shows more (an uncut sheet).
+    pub area: Option<PercentBox>,
+    /// Whether it shows the image mirrored (a counterproof).
+    pub mirrored: bool,
+    /// Hand-set ties to the reference picture: `[x, y, x, y]`, percent of this picture and of the
+    /// reference; none, or four and more.
+    pub ties: Vec<[f64; 4]>,
+    /// The longest published side in px, where it is less than the catalogue's.
+    pub largest: Option<u32>,
+    /// The rights, as an SPDX or rightsstatements.org identifier or free text.
+    pub rights: Placed<String>,
+    /// The credit line.
+    pub credit: Option<String>,
+    /// Whether it may be published; true unless it says otherwise.
+    pub publish: bool,
+    /// What a design's picture shows.
+    pub of: Option<PictureOf>,
+    /// Where it is taken from.
+    pub cite: Option<Placed<Key>>,
+    /// Where in that.
+    pub at: Option<String>,
+    /// Where it is recorded.
+    pub place: Place,
+}

@@ -1,0 +1,205 @@
+//! Points: what to look at to tell states and printings apart.
+
+use super::boxes::PercentBox;
+use super::certainty::Claim;
+use super::key::Key;
+use super::place::{Place, Placed};
+use super::words::closed_list;
+
+closed_list! {
+    /// What a point rests on; only the matrix makes states.
+    RestsOn {
+        /// The printing surface of a block, plate, stone or screen.
+        Matrix = "matrix",
+        /// Which of the blocks were printed.
+        Blocks = "blocks",
+        /// How the matrix was inked and wiped.
+        Inking = "inking",
+        /// The paper.
+        Paper = "paper",
+        /// A mark put on the sheet by hand or stamp.
+        Mark = "mark",
+    }
+}
+
+closed_list! {
+    /// The words for the kinds of points.
+    PointKindWord {
+        /// Present or absent.
+        Presence = "presence",
+        /// One of several described values.
+        Choice = "choice",
+        /// A number of things.
+        Count = "count",
+        /// A measured length.
+        Measure = "measure",
+        /// Wear that can only advance.
+        Stage = "stage",
+    }
+}
+
+/// Something to look at.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Point {
+    /// Its key within the design.
+    pub key: Placed<Key>,
+    /// The question: "Is there a moon above the mast?".
+    pub ask: Placed<String>,
+    /// What kind of answer it takes.
+    pub kind: PointKind,
+    /// What the difference rests on.
+    pub rests_on: Placed<RestsOn>,
+    /// Which matrix, where it is said.
+    pub matrix: Option<Placed<Key>>,
+    /// Where it is on the reference picture.
+    pub area: Option<PercentBox>,
+}
+
+/// The kind of answer a point takes.
+#[derive(Clone, Debug, PartialEq)]
+pub enum PointKind {
+    /// `present` or `absent`.
+    Presence,
+    /// One of these, each with its description.
+    Choice(Vec<PointValue>),
+    /// A whole number.
+    Count,
+    /// A length.
+    Measure {
+        /// The unit, usually `mm`.
+        unit: String,
+        /// How far two measurements of one thing may lie apart, in that unit; above 0.
+        tolerance: f64,
+    },
+    /// One of these, in the order of wear.
+    Stage(Vec<Placed<Key>>),
+}
+
+/// One value of a choice.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PointValue {
+    /// Its key.
+    pub key: Placed<Key>,
+    /// What it looks like.
+    pub description: String,
+}
+
+impl PointKind {
+    /// The word for the kind.
+    #[must_use]
+    pub fn word(&self) -> PointKindWord {
+        match self {
+            PointKind::Presence => PointKindWord::Presence,
+            PointKind::Choice(_) => PointKindWord::Choice,
+            PointKind::Count => PointKindWord::Count,
+            PointKind::Measure { .. } => PointKindWord::Measure,
+            PointKind::Stage(_) => PointKindWord::Stage,
+        }
+    }
+
+    /// The words an answer may be, in the point's order; `None` for counts and measures, which
+    /// take numbers.
+    #[must_use]
+    pub fn words(&self) -> Option<Vec<&str>> {
+        match self {
+            PointKind::Presence => Some(vec!["present", "absent"]),
+            PointKind::Choice(values) => Some(values.iter().map(|v| v.key.as_str()).collect()),
+            PointKind::Stage(stages) => Some(stages.iter().map(|s| s.as_str()).collect()),
+            PointKind::Count | PointKind::Measure { .. } => None,
+        }
+    }
+
+    /// Whether `value` can be an answer to a point of this kind.
+    #[must_use]
+    pub fn takes(&self, value: &Value) -> bool {
+        match (self.words(), value) {
+            (Some(words), Value::Word(word)) => words.contains(&word.as_str()),
+            (None, Value::Count(_)) => true,
+            (None, Value::Measure(_)) => matches!(self, PointKind::Measure { .. }),
+            _ => false,
+        }
+    }
+}
+
+/// An answer to a point. A measure may be written as a whole number and is then a count of units;
+/// [`Value::number`] reads both.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Value {
+    /// A word: `present`, or a key of the point's values or stages.
+    Word(Key),
+    /// A whole number.
+    Count(u32),
+    /// A measured number, in the point's unit.
+    Measure(f64),
+}
+
+impl Value {
+    /// The number, where it is one.
+    #[must_use]
+    pub fn number(&self) -> Option<f64> {
+        match self {
+            Value::Word(_) => None,
+            Value::Count(n) => Some(f64::from(*n)),
+            Value::Measure(x) => Some(*x),
+        }
+    }
+}
+
+impl std::fmt::Display for Value {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Value::Word(word) => word.fmt(f),
+            Value::Count(n) => n.fmt(f),
+            Value::Measure(x) => x.fmt(f),
+        }
+    }
+}
+
+/// What a state, printing or variant shows at one point: any of these values.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shown {
+    /// The point.
+    pub point: Placed<Key>,
+    /// The values; at least one.
+    pub values: Vec<Placed<Value>>,
+    /// Where the whole value stands.
+    pub place: Place,
+}
+
+/// What a state, printing or variant shows, in the order recorded. A point not named is unknown.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Shows(pub Vec<Shown>);
+
+impl Shows {
+    /// What is shown at a point, where anything is said.
+    #[must_use]
+    pub fn at(&self, point: &Key) -> Option<&Shown> {
+        self.0.iter().find(|shown| shown.point.value == *point)
+    }
+}
+
+/// What was seen at a point of one impression.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Observation {
+    /// The point.
+    pub point: Placed<Key>,
+    /// What was seen.
+    pub seen: Seen,
+    /// Who saw it, when, and how sure they are.
+    pub claim: Claim,
+    /// Where the observation stands.
+    pub place: Place,
+}
+
+/// What was seen. "Not visible" and "not applicable" tell nothing and are never read as absent.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Seen {
+    /// One of these values.
+    OneOf(Vec<Placed<Value>>),
+    /// None of these values.
+    NoneOf(Vec<Placed<Value>>),
+    /// Trimmed, mounted or framed there.
+    NotVisible,
+    /// The block was not printed, or the question makes no sense for this sheet.
+    NotApplicable,
+}

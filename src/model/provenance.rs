@@ -1,0 +1,76 @@
+//! Provenance and sightings: where a sheet was, and who saw it.
+
+use super::certainty::{Basis, Certainty, Claim};
+use super::edtf::Date;
+use super::key::Key;
+use super::place::{Place, Placed};
+
+/// A person or institution, as a record or by name only.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Party {
+    /// The key of a person or holder.
+    Record(Placed<Key>),
+    /// A name without a record.
+    Named(Placed<String>),
+    /// Somebody whose name is kept private.
+    Undisclosed,
+}
+
+/// In which part somebody had the sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum PartyRole {
+    /// Owned it.
+    Owner,
+    /// Handled it: a dealer or auction house.
+    Agent,
+    /// Kept it for its owner: a loan or deposit.
+    Keeper,
+}
+
+/// One entry in the history of a sheet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ProvenanceEntry {
+    /// Owner, agent or keeper.
+    pub role: PartyRole,
+    /// Who.
+    pub party: Party,
+    /// From when.
+    pub from: Option<Placed<Date>>,
+    /// Until when.
+    pub to: Option<Placed<Date>>,
+    /// How it came: a key of the vocabulary of transfers.
+    pub how: Option<Placed<Key>>,
+    /// Where.
+    pub at_place: Option<String>,
+    /// The lot number.
+    pub lot: Option<String>,
+    /// The price, as published.
+    pub price: Option<String>,
+    /// Whether it came straight from the entry before; `None`: not said.
+    pub direct: Option<bool>,
+    /// Whether a sale ended in one; `false`: bought in.
+    pub sold: Option<bool>,
+    /// How sure it is that this was the sheet.
+    pub this_sheet: Option<Placed<Certainty>>,
+    /// Who says so.
+    pub claim: Claim,
+    /// Where the entry stands.
+    pub place: Place,
+}
+
+/// One time the sheet was seen or reported.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sighting {
+    /// When.
+    pub date: Placed<Date>,
+    /// By whom.
+    pub by: Option<Party>,
+    /// On what ground.
+    pub basis: Option<Placed<Basis>>,
+    /// The literature that reports it.
+    pub cite: Option<Placed<Key>>,
+    /// Where in it.
+    pub at: Option<String>,
+    /// Where it is recorded.
+    pub place: Place,
+}

@@ -1,0 +1,75 @@
+//! The catalogue without what is private.
+//!
+//! [`Public`] is all that `page` and `exchange` accept. It is made by one function and by leaving
+//! out: records whose files list `private` fields were read a second time without them
+//! ([`super::catalogue::Redacted`]), so that no kind of record needs code of its own here and none
+//! can be forgotten. What remains to do is the default of DESIGN.md section 4 (a private holder's
+//! name and place), impressions and pictures marked `publish = false`, and the source texts.
+
+use super::catalogue::{Catalogue, Redacted};
+use super::holder::Holder;
+use super::place::{Placed, Sources};
+
+/// A catalogue from which everything private was taken.
+#[derive(Clone, Debug)]
+pub struct Public(Catalogue);
+
+impl Public {
+    /// Takes away what is private. `private_owner` is what readers see in place of a name.
+    #[must_use]
+    pub fn from(catalogue: &Catalogue, private_owner: &str) -> Public {
+        let mut public = catalogue.clone();
+        public.sources = Sources::default();
+        let redacted = std::mem::take(&mut public.redacted);
+        public.redacted = Redacted::default();
+        for (key, mut design) in redacted.designs {
+            if let Some(recorded) = public.designs.get_mut(&key) {
+                design.impressions = std::mem::take(&mut recorded.impressions);
+                *recorded = design;
+            }
+        }
+        for (key, impression) in redacted.impressions {
+            if let Some(design) = public.designs.get_mut(&key.design) {
+                design.impressions.insert(key.number, impression);
+            }
+        }
+        public.holders.extend(redacted.holders);
+        public.people.extend(redacted.people);
+        public.exhibitions.extend(redacted.exhibitions);
+        for holder in public.holders.values_mut() {
+            conceal_holder(holder, private_owner);
+        }
+        for design in public.designs.values_mut() {
+            design.pictures.retain(|p| p.publish);
+            design.impressions.retain(|_, i| i.publish);
+            for impression in design.impressions.values_mut() {
+                impression.pictures.retain(|p| p.publish);
+            }
+        }
+        Public(public)
+    }
+}
+
+impl std::ops::Deref for Public {
+    type Target = Catalogue;
+
+    fn deref(&self) -> &Catalogue {
+        &self.0
+    }
+}
+
+/// Takes the name and place of a private holder, unless a standing consent covers them. A name that
+/// was listed as private is empty here already, whatever the kind.
+fn conceal_holder(holder: &mut Holder, private_owner: &str) {
+    if !holder.may_publish("name") || holder.name.is_empty() {
+        holder.name = Placed::new(private_owner.to_owned(), holder.name.place);
+        holder.formerly.clear();
+        holder.credit = None;
+        holder.web = None;
+        holder.isil = None;
+        holder.note = None;
+    }
+    if !holder.may_publish("place") {
+        holder.town = None;
+    }
+}

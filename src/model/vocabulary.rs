@@ -1,0 +1,95 @@
+//! Vocabularies: the built-in terms and the catalogue's own.
+
+use std::collections::BTreeMap;
+
+use indexmap::IndexMap;
+
+use super::key::Key;
+use super::words::closed_list;
+
+closed_list! {
+    /// Which vocabulary; the word is also its file's stem.
+    List {
+        /// Techniques.
+        Techniques = "techniques",
+        /// Papers and other supports.
+        Papers = "papers",
+        /// Kinds of impressions.
+        Kinds = "kinds",
+        /// Ways of transfer.
+        Transfers = "transfers",
+        /// Roles of people.
+        Roles = "roles",
+        /// Relations between designs.
+        Relations = "relations",
+        /// Subjects; free words are allowed beside them.
+        Subjects = "subjects",
+    }
+}
+
+impl List {
+    /// What one of its terms is called in a finding.
+    #[must_use]
+    pub fn term_name(self) -> &'static str {
+        match self {
+            List::Techniques => "technique",
+            List::Papers => "paper",
+            List::Kinds => "kind of impression",
+            List::Transfers => "way of transfer",
+            List::Roles => "role",
+            List::Relations => "relation",
+            List::Subjects => "subject",
+        }
+    }
+}
+
+/// A term of a vocabulary.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Term {
+    /// The term in each language (BCP 47 primary tag); `""` is the language of the catalogue.
+    pub labels: BTreeMap<String, String>,
+    /// What it means, in the same way.
+    pub notes: BTreeMap<String, String>,
+    /// Its number in the Art & Architecture Thesaurus, where one was looked up.
+    pub aat: Option<u32>,
+}
+
+impl Term {
+    /// The term in `language`, else in English, else in any.
+    #[must_use]
+    pub fn label(&self, language: &str) -> Option<&str> {
+        pick(&self.labels, language)
+    }
+
+    /// What it means in `language`, else in English, else in any.
+    #[must_use]
+    pub fn note(&self, language: &str) -> Option<&str> {
+        pick(&self.notes, language)
+    }
+}
+
+fn pick<'a>(texts: &'a BTreeMap<String, String>, language: &str) -> Option<&'a str> {
+    let primary = language.split('-').next().unwrap_or(language);
+    [language, primary, "", "en"]
+        .iter()
+        .find_map(|tag| texts.get(*tag))
+        .or_else(|| texts.values().next())
+        .map(String::as_str)
+}
+
+/// All vocabularies, the catalogue's own terms after the built-in ones.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Vocabularies(pub BTreeMap<List, IndexMap<Key, Term>>);
+
+impl Vocabularies {
+    /// A term.
+    #[must_use]
+    pub fn term(&self, list: List, key: &str) -> Option<&Term> {
+        self.0.get(&list)?.get(key)
+    }
+
+    /// The terms of one list.
+    pub fn terms(&self, list: List) -> impl Iterator<Item = (&Key, &Term)> {
+        self.0.get(&list).into_iter().flatten()
+    }
+}
