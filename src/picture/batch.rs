@@ -41,10 +41,7 @@ pub fn prepare_all(
     let work = Work {
         plan,
         cache_dir,
-        budget: Budget {
-            free: Mutex::new(BUDGET),
-            freed: Condvar::new(),
-        },
+        budget: Budget::new(BUDGET),
         seen: Mutex::default(),
     };
     let done = AtomicUsize::new(0);
@@ -144,15 +141,24 @@ fn read(path: &Path, pixel_limit: u64) -> Result<Vec<u8>, Fault> {
 
 /// Memory that pictures share.
 struct Budget {
+    total: u64,
     free: Mutex<u64>,
     freed: Condvar,
 }
 
 impl Budget {
+    fn new(total: u64) -> Self {
+        Self {
+            total,
+            free: Mutex::new(total),
+            freed: Condvar::new(),
+        }
+    }
+
     /// Waits until `bytes` are free and takes them until the share is dropped. Who asks for more
     /// than there is gets all of it.
     fn take(&self, bytes: u64) -> Share<'_> {
-        let bytes = bytes.min(BUDGET);
+        let bytes = bytes.min(self.total);
         let mut free = self.free.lock().unwrap_or_else(PoisonError::into_inner);
         while *free < bytes {
             free = self
@@ -182,5 +188,35 @@ impl Drop for Share<'_> {
             .lock()
             .unwrap_or_else(PoisonError::into_inner) += self.bytes;
         self.budget.freed.notify_all();
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_in_memory_never_exceeds_the_budget() {
+        let budget = Budget::new(250);
+        let (held, most) = (AtomicUsize::new(0), AtomicUsize::new(0));
+        std::thread::scope(|scope| {
+            for thread in 0..4 {
+                let (budget, held, most) = (&budget, &held, &most);
+                scope.spawn(move || {
+                    for _ in 0..50 {
+                        // One of the threads asks for more than there is.
+                        let bytes = if thread == 0 { 900 } else { 100 };
+                        let share = budget.take(bytes);
+                        let now = usize::try_from(share.bytes).unwrap();
+                        let sum = held.fetch_add(now, Ordering::SeqCst) + now;
+                        most.fetch_max(sum, Ordering::SeqCst);
+                        std::thread::yield_now();
+                        held.fetch_sub(now, Ordering::SeqCst);
+                    }
+                });
+            }
+        });
+        assert_eq!(most.into_inner(), 250);
+        assert_eq!(*budget.free.lock().unwrap(), 250);
     }
 }

@@ -49,6 +49,12 @@ pub fn open(bytes: &[u8]) -> Result<Jpeg<'_>, Fault> {
     if info.components == 4 || matches!(colours, ColorSpace::CMYK | ColorSpace::YCCK) {
         return Err(Fault::Cmyk);
     }
+    if outline.split() && outline.subsampled {
+        // Valid, but the decoder (zune-jpeg 0.5.15) puts the wrong colours together without a word.
+        return Err(Fault::Unsupported(
+            "a JPEG that stores one colour after another".into(),
+        ));
+    }
     Ok(Jpeg {
         decoder,
         width: u32::from(info.width),
@@ -89,63 +95,80 @@ fn fault(error: &DecodeErrors) -> Fault {
 }
 
 /// What the markers of a JPEG say.
-#[derive(Debug, PartialEq, Eq)]
+#[derive(Debug, Default, PartialEq, Eq)]
 struct Outline {
     /// Whether the image's own end marker was reached.
     ended: bool,
     progressive: bool,
+    /// Whether some channel is stored at a lower resolution than another.
+    subsampled: bool,
+    /// How many channels the frame has.
+    channels: u8,
+    /// How many of them the first scan holds.
+    in_first_scan: Option<u8>,
+}
+
+impl Outline {
+    /// Whether the channels of a sequential picture follow one another instead of running together.
+    fn split(&self) -> bool {
+        !self.progressive
+            && self
+                .in_first_scan
+                .is_some_and(|channels| channels < self.channels)
+    }
+
+    /// Notes what a segment says, given its content without the length.
+    fn note(&mut self, marker: u8, content: &[u8]) {
+        match (marker, content) {
+            // Frames (B.2.2): precision, height, width, then three bytes a channel, the second of
+            // which holds its sampling factors.
+            (0xC0..=0xC2, [_, _, _, _, _, channels, each @ ..]) => {
+                self.progressive = marker == 0xC2;
+                self.channels = *channels;
+                self.subsampled = each.chunks_exact(3).any(|channel| channel[1] != each[1]);
+            }
+            // Scans (B.2.3).
+            (0xDA, [channels, ..]) => {
+                self.in_first_scan.get_or_insert(*channels);
+            }
+            _ => {}
+        }
+    }
 }
 
 /// Walks the markers from the start of the image to its end (B.1.1). Segments are skipped by their
 /// length, so that the end marker of a thumbnail inside one is not taken for the picture's.
 fn outline(bytes: &[u8]) -> Outline {
-    const START_OF_IMAGE: u8 = 0xD8;
     const END_OF_IMAGE: u8 = 0xD9;
-    const PROGRESSIVE: u8 = 0xC2;
-    let mut progressive = false;
+    let mut outline = Outline::default();
     let mut at = 0;
-    loop {
-        // Entropy-coded data run to the next 0xFF that is not stuffed with a zero. Fill bytes, more
-        // 0xFF, may stand before any marker.
-        let Some(found) = bytes
-            .get(at..)
-            .and_then(|rest| rest.iter().position(|&b| b == 0xFF))
-        else {
-            return Outline {
-                ended: false,
-                progressive,
-            };
-        };
+    // Entropy-coded data run to the next 0xFF that is not stuffed with a zero.
+    while let Some(found) = bytes
+        .get(at..)
+        .and_then(|rest| rest.iter().position(|&b| b == 0xFF))
+    {
         at += found + 1;
         match bytes.get(at).copied() {
-            None => {
-                return Outline {
-                    ended: false,
-                    progressive,
-                };
-            }
+            None => break,
             Some(END_OF_IMAGE) => {
-                return Outline {
-                    ended: true,
-                    progressive,
-                };
+                outline.ended = true;
+                break;
             }
-            // The next round looks at this byte again.
+            // A fill byte, which may stand before any marker: the next round looks at it again.
             Some(0xFF) => {}
             // A stuffed zero, a marker for private use without length, a restart, the start.
-            Some(0x00 | 0x01 | 0xD0..=0xD7 | START_OF_IMAGE) => at += 1,
+            Some(0x00 | 0x01 | 0xD0..=0xD8) => at += 1,
             Some(marker) => {
-                progressive |= marker == PROGRESSIVE;
                 let Some(&[high, low]) = bytes.get(at + 1..at + 3) else {
-                    return Outline {
-                        ended: false,
-                        progressive,
-                    };
+                    break;
                 };
-                at += 1 + usize::from(u16::from_be_bytes([high, low])).max(2);
+                let end = at + 1 + usize::from(u16::from_be_bytes([high, low])).max(2);
+                outline.note(marker, bytes.get(at + 3..end).unwrap_or_default());
+                at = end;
             }
         }
     }
+    outline
 }
 
 #[cfg(test)]
@@ -157,21 +180,9 @@ mod tests {
         let head = [0xFF, 0xD8, 0xFF, 0xE1, 0x00, 0x06, 0xFF, 0xD9, 0xFF, 0xD9];
         assert!(!outline(&head).ended);
         let stuffed = [&head[..], &[0xFF, 0xC2, 0, 2, 7, 0xFF, 0x00, 0xFF, 0xD3, 9]].concat();
-        assert_eq!(
-            outline(&stuffed),
-            Outline {
-                ended: false,
-                progressive: true
-            }
-        );
+        assert!(!outline(&stuffed).ended);
         let whole = [&stuffed[..], &[0xFF, 0xFF, 0xD9]].concat();
-        assert_eq!(
-            outline(&whole),
-            Outline {
-                ended: true,
-                progressive: true
-            }
-        );
+        assert!(outline(&whole).ended);
     }
 
     #[test]

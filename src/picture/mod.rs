@@ -22,6 +22,8 @@ mod decode;
 mod derive;
 mod fault;
 mod jpeg;
+#[cfg(test)]
+mod tests;
 
 use std::path::PathBuf;
 

@@ -1,0 +1,7 @@
+//! What the stage promises, on pictures made here.
+
+mod colour;
+mod hostile;
+mod keeping;
+mod reading;
+mod samples;
