@@ -1,0 +1,40 @@
+// What the pages can do without this, they do without it. Here: how many plates answer to the
+// choice, said aloud, and the choice kept in the address, so that it can be sent to a colleague.
+"use strict";
+
+for (const form of document.querySelectorAll("form.sift")) {
+  const list = document.getElementById(form.dataset.sifts);
+  const said = form.querySelector("output");
+  if (!list || !said) continue;
+  const all = [...list.children];
+  const chosen = () => [...form.querySelectorAll("input:checked")].filter((input) => input.value !== "");
+
+  const count = () => {
+    const classes = chosen().map((input) => input.id);
+    const shown = all.filter((entry) => classes.every((name) => entry.classList.contains(name)));
+    const words = shown.length === 0 ? said.dataset.none : said.dataset.some;
+    said.textContent = classes.length === 0 ? "" : words.replace("{shown}", shown.length).replace("{all}", all.length);
+    return classes;
+  };
+
+  const keep = () => {
+    const classes = count();
+    const here = location.pathname + location.search;
+    history.replaceState(null, "", classes.length === 0 ? here : `${here}#only=${classes.join(",")}`);
+  };
+
+  const restore = () => {
+    if (!location.hash.startsWith("#only=")) return count();
+    for (const name of location.hash.slice("#only=".length).split(",")) {
+      const input = document.getElementById(name);
+      if (input && form.contains(input)) input.checked = true;
+    }
+    return count();
+  };
+
+  form.addEventListener("change", keep);
+  form.addEventListener("submit", (event) => event.preventDefault());
+  form.addEventListener("reset", () => setTimeout(keep));
+  window.addEventListener("hashchange", restore);
+  restore();
+}
