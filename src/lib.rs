@@ -25,5 +25,6 @@
 #![forbid(unsafe_code)]
 #![warn(missing_docs)]
 
+pub mod issue;
 pub mod model;
 pub mod picture;

@@ -1,0 +1,100 @@
+//! The mark of a compiled site: which files it is made of, by content.
+//!
+//! It tells a site from a folder of somebody's own, and lets the next compile know what it need not
+//! write again.
+
+use std::collections::BTreeMap;
+use std::path::Path;
+
+use serde::{Deserialize, Serialize};
+
+use super::{Parts, PublishFault, refused};
+
+/// The mark's name inside the site.
+pub const NAME: &str = ".keyblock-site";
+
+/// The files of a site.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Mark {
+    /// Which program wrote it.
+    pub made_by: String,
+    /// Path and content of each file.
+    pub files: BTreeMap<String, MarkedFile>,
+}
+
+/// A file's content, by its hash.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct MarkedFile {
+    /// BLAKE3 of the bytes, in hexadecimal; for pictures their name already says it, and it is empty.
+    pub hash: String,
+    /// How many bytes.
+    pub bytes: u64,
+}
+
+/// Whether `folder` carries a mark.
+#[must_use]
+pub fn is_marked(folder: &Path) -> bool {
+    folder.join(NAME).is_file()
+}
+
+impl Mark {
+    /// The mark in `folder`; an empty one where there is none or it cannot be read, so that
+    /// everything is written anew.
+    #[must_use]
+    pub fn read(folder: &Path) -> Mark {
+        std::fs::read(folder.join(NAME))
+            .ok()
+            .and_then(|bytes| serde_json::from_slice(&bytes).ok())
+            .unwrap_or_default()
+    }
+
+    /// The mark that a site of `parts` carries.
+    ///
+    /// # Errors
+    /// [`PublishFault::Disk`] where a prepared picture is gone.
+    pub fn of(parts: &Parts<'_>) -> Result<Mark, PublishFault> {
+        let mut files = BTreeMap::new();
+        for (path, bytes) in &parts.files {
+            let hash = blake3::hash(bytes).to_hex().to_string();
+            files.insert(
+                (*path).to_owned(),
+                MarkedFile {
+                    hash,
+                    bytes: bytes.len() as u64,
+                },
+            );
+        }
+        for (path, source) in &parts.pictures {
+            let bytes = std::fs::metadata(source)
+                .map_err(refused("find", source))?
+                .len();
+            files.insert(
+                path.clone(),
+                MarkedFile {
+                    hash: String::new(),
+                    bytes,
+                },
+            );
+        }
+        Ok(Mark {
+            made_by: format!("keyblock {}", env!("CARGO_PKG_VERSION")),
+            files,
+        })
+    }
+
+    /// Whether the file that `wanted` describes stands under `path` in `folder` already.
+    #[must_use]
+    pub fn stands(&self, folder: &Path, path: &str, wanted: &MarkedFile) -> bool {
+        self.files.get(path) == Some(wanted)
+            && std::fs::symlink_metadata(folder.join(path))
+                .is_ok_and(|meta| meta.is_file() && meta.len() == wanted.bytes)
+    }
+
+    /// The mark as written.
+    #[must_use]
+    pub fn to_bytes(&self) -> Vec<u8> {
+        let mut bytes = serde_json::to_vec_pretty(self).unwrap_or_default();
+        bytes.push(b'\n');
+        bytes
+    }
+}

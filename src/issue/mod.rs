@@ -1,0 +1,327 @@
+//! Issuing: from finished pages and pictures to a site on disk, all or nothing.
+//!
+//! In: every file of the site, by address, and where its pictures wait. Out: the site, whole. A new
+//! site is set up beside the old one ([`staging`]), the two change places at the end ([`swap`]),
+//! and what did not change is linked, never written again. A compile that is killed leaves the last
+//! good site as it was; its leavings are cleared away by the next.
+//!
+//! A folder is replaced only where it is empty or carries the mark of an earlier compile
+//! ([`mark`]). Not here: registers and dated editions.
+#![allow(
+    clippy::disallowed_methods,
+    reason = "this stage writes the site to disk"
+)]
+
+pub mod mark;
+mod staging;
+mod swap;
+
+use std::collections::BTreeMap;
+use std::io;
+use std::path::{Path, PathBuf};
+
+use mark::Mark;
+use staging::Staging;
+
+/// What a site is made of.
+#[derive(Clone, Debug, Default)]
+pub struct Parts<'a> {
+    /// The bytes of each page and asset, by path relative to the site, with `/`.
+    pub files: BTreeMap<&'a str, &'a [u8]>,
+    /// The pictures: path relative to the site, and the prepared file. A picture's path follows
+    /// from its content, so what stands under it never changes.
+    pub pictures: BTreeMap<String, PathBuf>,
+}
+
+/// What came of publishing.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Published {
+    /// Files written or copied anew.
+    pub written: usize,
+    /// Files that stand as they stood.
+    pub kept: usize,
+    /// Files that are no longer part of the site.
+    pub removed: usize,
+}
+
+/// Why a site was not published. The last good one stands.
+#[derive(Debug)]
+pub enum PublishFault {
+    /// The target holds something that no compile of this program made.
+    NotOurs(PathBuf),
+    /// Another compile into the same target is running.
+    Busy(PathBuf),
+    /// The disk refused.
+    Disk {
+        /// What was being done.
+        doing: &'static str,
+        /// To which file or folder.
+        path: PathBuf,
+        /// What the system said.
+        error: io::Error,
+    },
+}
+
+impl std::fmt::Display for PublishFault {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            PublishFault::NotOurs(path) => write!(
+                f,
+                "`{}` holds files that no compile made, so it was left alone; name an empty folder \
+                 or one that was compiled into before",
+                path.display()
+            ),
+            PublishFault::Busy(path) => {
+                write!(
+                    f,
+                    "another compile into `{}` is running; wait for it",
+                    path.display()
+                )
+            }
+            PublishFault::Disk { doing, path, error } => {
+                write!(f, "could not {doing} `{}`: {error}", path.display())
+            }
+        }
+    }
+}
+
+impl std::error::Error for PublishFault {}
+
+/// The disk's refusal of `doing` to `path`.
+fn refused(doing: &'static str, path: &Path) -> impl FnOnce(io::Error) -> PublishFault {
+    move |error| PublishFault::Disk {
+        doing,
+        path: path.to_owned(),
+        error,
+    }
+}
+
+/// Whether `target` may be compiled into, before any work is done for it.
+///
+/// # Errors
+/// [`PublishFault::NotOurs`] where it holds something else; [`PublishFault::Disk`] where it cannot
+/// be looked into.
+pub fn check_target(target: &Path) -> Result<(), PublishFault> {
+    let entries = match std::fs::read_dir(target) {
+        Ok(entries) => entries,
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(()),
+        Err(error) if error.kind() == io::ErrorKind::NotADirectory => {
+            return Err(PublishFault::NotOurs(target.to_owned()));
+        }
+        Err(error) => return Err(refused("look into", target)(error)),
+    };
+    if entries.into_iter().next().is_none() || mark::is_marked(target) {
+        Ok(())
+    } else {
+        Err(PublishFault::NotOurs(target.to_owned()))
+    }
+}
+
+/// Publishes `parts` as the site in `target`.
+///
+/// Where nothing differs from what stands there, nothing is touched.
+///
+/// # Errors
+/// [`PublishFault`]; the site that stood in `target` still stands.
+pub fn publish(parts: &Parts<'_>, target: &Path) -> Result<Published, PublishFault> {
+    swap::recover(target)?;
+    check_target(target)?;
+    let old = Mark::read(target);
+    let new = Mark::of(parts)?;
+    let removed = old
+        .files
+        .keys()
+        .filter(|path| !new.files.contains_key(*path))
+        .count();
+    let kept = new
+        .files
+        .iter()
+        .filter(|(path, file)| old.stands(target, path, file))
+        .count();
+    let published = Published {
+        written: new.files.len() - kept,
+        kept,
+        removed,
+    };
+    if published.written == 0 && removed == 0 && mark::is_marked(target) {
+        return Ok(published);
+    }
+    let staging = Staging::beside(target)?;
+    staging.fill(parts, &old, &new, target)?;
+    swap::exchange(staging, target)?;
+    Ok(published)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::fs;
+
+    fn parts<'a>(files: &[(&'a str, &'a str)], pictures: &[(&str, &Path)]) -> Parts<'a> {
+        Parts {
+            files: files.iter().map(|(p, t)| (*p, t.as_bytes())).collect(),
+            pictures: pictures
+                .iter()
+                .map(|(p, f)| ((*p).to_owned(), (*f).to_owned()))
+                .collect(),
+        }
+    }
+
+    fn names(folder: &Path) -> Vec<String> {
+        let mut names: Vec<String> = fs::read_dir(folder)
+            .unwrap()
+            .map(|entry| entry.unwrap().file_name().to_string_lossy().into_owned())
+            .collect();
+        names.sort();
+        names
+    }
+
+    #[test]
+    fn only_what_changed_is_written() {
+        let dir = tempfile::tempdir().unwrap();
+        let target = dir.path().join("web");
+        let photo = dir.path().join("photo.jpg");
+        fs::write(&photo, b"pixels").unwrap();
+        let pictures = [("picture/a.jpg", photo.as_path())];
+        let first = parts(
+            &[("index.html", "one"), ("design/1/index.html", "d")],
+            &pictures,
+        );
+        let published = publish(&first, &target).unwrap();
+        assert_eq!(
+            published,
+            Published {
+                written: 3,
+                kept: 0,
+                removed: 0
+            }
+        );
+        let again = publish(&first, &target).unwrap();
+        assert_eq!(
+            again,
+            Published {
+                written: 0,
+                kept: 3,
+                removed: 0
+            }
+        );
+        let second = parts(&[("index.html", "two")], &pictures);
+        let published = publish(&second, &target).unwrap();
+        assert_eq!(
+            published,
+            Published {
+                written: 1,
+                kept: 1,
+                removed: 1
+            }
+        );
+        assert_eq!(
+            fs::read_to_string(target.join("index.html")).unwrap(),
+            "two"
+        );
+        assert_eq!(fs::read(target.join("picture/a.jpg")).unwrap(), b"pixels");
+        assert!(!target.join("design").exists());
+        assert_eq!(names(dir.path()), ["photo.jpg", "web"]);
+    }
+
+    #[test]
+    fn a_folder_of_somebodys_own_is_left_alone() {
+        let dir = tempfile::tempdir().unwrap();
+        fs::write(dir.path().join("letter.txt"), "dear").unwrap();
+        let site = parts(&[("index.html", "one")], &[]);
+        assert!(matches!(
+            publish(&site, dir.path()),
+            Err(PublishFault::NotOurs(_))
+        ));
+        assert!(matches!(
+            publish(&site, &dir.path().join("letter.txt")),
+            Err(PublishFault::NotOurs(_))
+        ));
+        assert_eq!(names(dir.path()), ["letter.txt"]);
+    }
+
+    #[test]
+    fn an_empty_folder_is_taken() {
+        let dir = tempfile::tempdir().unwrap();
+        let target = dir.path().join("web");
+        fs::create_dir(&target).unwrap();
+        publish(&parts(&[("index.html", "one")], &[]), &target).unwrap();
+        assert!(mark::is_marked(&target));
+    }
+
+    #[test]
+    fn a_refusing_disk_leaves_the_last_good_site() {
+        let dir = tempfile::tempdir().unwrap();
+        let target = dir.path().join("web");
+        publish(&parts(&[("index.html", "one")], &[]), &target).unwrap();
+        let gone = dir.path().join("gone.jpg");
+        let broken = parts(
+            &[("index.html", "two")],
+            &[("picture/a.jpg", gone.as_path())],
+        );
+        assert!(matches!(
+            publish(&broken, &target),
+            Err(PublishFault::Disk { .. })
+        ));
+        // A page cannot stand where a folder of the same name must.
+        let clash = parts(
+            &[
+                ("index.html", "two"),
+                ("a", "file"),
+                ("a/index.html", "page"),
+            ],
+            &[],
+        );
+        assert!(matches!(
+            publish(&clash, &target),
+            Err(PublishFault::Disk { .. })
+        ));
+        assert_eq!(
+            fs::read_to_string(target.join("index.html")).unwrap(),
+            "one"
+        );
+        assert_eq!(names(dir.path()), ["web"]);
+    }
+
+    #[test]
+    fn what_a_killed_compile_left_is_cleared_away() {
+        let dir = tempfile::tempdir().unwrap();
+        let target = dir.path().join("web");
+        let site = parts(&[("index.html", "one")], &[]);
+        publish(&site, &target).unwrap();
+        // Killed while setting up, and killed between the two moves of a slow exchange.
+        fs::create_dir(dir.path().join(".web.next")).unwrap();
+        fs::write(dir.path().join(".web.next/half.html"), "ha").unwrap();
+        fs::rename(&target, dir.path().join(".web.last")).unwrap();
+        publish(&parts(&[("index.html", "two")], &[]), &target).unwrap();
+        assert_eq!(
+            fs::read_to_string(target.join("index.html")).unwrap(),
+            "two"
+        );
+        assert_eq!(names(dir.path()), ["web"]);
+    }
+
+    #[test]
+    fn two_compiles_into_one_folder_do_not_mix() {
+        let dir = tempfile::tempdir().unwrap();
+        let target = dir.path().join("web");
+        let first = Staging::beside(&target).unwrap();
+        let site = parts(&[("index.html", "one")], &[]);
+        assert!(matches!(
+            publish(&site, &target),
+            Err(PublishFault::Busy(_))
+        ));
+        drop(first);
+        assert!(publish(&site, &target).is_ok());
+    }
+
+    #[test]
+    fn a_file_damaged_by_hand_is_written_again() {
+        let dir = tempfile::tempdir().unwrap();
+        let target = dir.path().join("web");
+        let site = parts(&[("index.html", "one")], &[]);
+        publish(&site, &target).unwrap();
+        fs::write(target.join("index.html"), "").unwrap();
+        assert_eq!(publish(&site, &target).unwrap().written, 1);
+    }
+}
