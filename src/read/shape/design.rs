@@ -1,0 +1,420 @@
+//! The keys of `design.toml`.
+
+use super::impression::PICTURE_KEYS_OF_DESIGN;
+use super::{KeyShape, MapKeys, Shape, Takes, Target, claimed, may, must, plain, standing, words};
+use crate::model::design::{MatrixFate, MatrixKind, TitleKind};
+use crate::model::literature::Relation;
+use crate::model::point::{PointKindWord, RestsOn};
+use crate::model::printing::PrintingKind;
+use crate::model::vocabulary::List;
+
+/// `design.toml`.
+pub static DESIGN: Shape = standing(
+    "a design",
+    &[
+        may(
+            "number",
+            Takes::Text,
+            "the number readers see, as text; the folder's name where nothing is said",
+        ),
+        may(
+            "sort",
+            Takes::Text,
+            "what it sorts by in place of the number",
+        ),
+        must("titles", Takes::Tables(&TITLE), "its titles"),
+        may("date", Takes::Statements(&Takes::Date), "when it was made"),
+        may(
+            "makers",
+            Takes::Tables(&MAKER),
+            "who made it, in which role",
+        ),
+        may(
+            "technique",
+            Takes::Several(&Takes::Term(List::Techniques)),
+            "how it was made",
+        ),
+        may(
+            "support",
+            Takes::Several(&Takes::Term(List::Papers)),
+            "what it is printed on",
+        ),
+        may("series", Takes::Table(&SERIES), "the series it belongs to"),
+        may(
+            "subjects",
+            Takes::Several(&Takes::TermOrWords(List::Subjects)),
+            "what it shows: terms or free words",
+        ),
+        may("related", Takes::Tables(&RELATED), "related designs"),
+        may(
+            "known_from",
+            Takes::Tables(&CITATION),
+            "what tells of it where no impression is known",
+        ),
+        may("size", Takes::Table(&SIZE), "its sizes"),
+        may(
+            "matrices",
+            Takes::Tables(&MATRIX),
+            "each block, plate, stone or screen",
+        ),
+        may(
+            "literature",
+            Takes::Tables(&NUMBERED_CITATION),
+            "what earlier literature calls it",
+        ),
+        may(
+            "points",
+            Takes::Tables(&POINT),
+            "what to look at to tell states and printings apart",
+        ),
+        may("states", Takes::Tables(&STATE), "its states, in order"),
+        may(
+            "printings",
+            Takes::Tables(&PRINTING),
+            "its printings, in order",
+        ),
+        may(
+            "variants",
+            Takes::Tables(&VARIANT),
+            "sheets that differ with no change of state or printing",
+        ),
+        may(
+            "pictures",
+            Takes::Tables(&DESIGN_PICTURE),
+            "drawings, blocks, illustrations",
+        ),
+        may(
+            "reference_picture",
+            Takes::Refers(Target::Picture),
+            "the photograph that others are aligned to: \"14.1/recto\"",
+        ),
+        may(
+            "comparisons",
+            Takes::Tables(&COMPARISON),
+            "pairs or groups to be shown side by side",
+        ),
+    ],
+);
+
+/// A title.
+pub static TITLE: Shape = claimed(
+    "a title",
+    &[
+        must("text", Takes::Text, "the title"),
+        may("lang", Takes::Language, "its language and script"),
+        may(
+            "kind",
+            Takes::Word(words::<TitleKind>),
+            "its kind; usual where nothing is said",
+        ),
+        may(
+            "supplied",
+            Takes::Flag,
+            "supplied by the catalogue: printed in brackets",
+        ),
+    ],
+);
+
+/// Somebody who made the design.
+pub static MAKER: Shape = claimed(
+    "a maker",
+    &[
+        must("person", Takes::Refers(Target::Person), "who"),
+        may("role", Takes::Term(List::Roles), "in which role"),
+    ],
+);
+
+/// A series and the place in it.
+pub static SERIES: Shape = plain(
+    "a series",
+    &[
+        must("name", Takes::Text, "its name"),
+        may("position", Takes::Text, "the place in it, as text"),
+    ],
+);
+
+/// A related design.
+pub static RELATED: Shape = plain(
+    "a related design",
+    &[
+        must("design", Takes::Refers(Target::Design), "which"),
+        may("how", Takes::Term(List::Relations), "how it is related"),
+    ],
+);
+
+/// A citation without a number.
+pub(super) static CITATION: Shape = plain(
+    "a citation",
+    &[
+        must("cite", Takes::Refers(Target::Work), "the work"),
+        may("at", Takes::Text, "where in it: \"p. 31\""),
+    ],
+);
+
+/// A citation with the number that the work gives.
+pub(super) static NUMBERED_CITATION: Shape = plain(
+    "a citation",
+    &[
+        must("cite", Takes::Refers(Target::Work), "the work"),
+        may("at", Takes::Text, "where in it: \"p. 31\""),
+        may(
+            "number",
+            Takes::Text,
+            "its number for the thing: \"22\", \"II\"",
+        ),
+        may(
+            "relation",
+            Takes::Word(words::<Relation>),
+            "how that number relates to ours; same where nothing is said",
+        ),
+    ],
+);
+
+/// The sizes of a design.
+pub static SIZE: Shape = plain(
+    "the size table",
+    &[
+        may(
+            "image",
+            Takes::Statements(&Takes::Size),
+            "the image, [height, width] in mm",
+        ),
+        may(
+            "matrix",
+            Takes::Statements(&Takes::Size),
+            "the block, plate or stone, [height, width] in mm",
+        ),
+    ],
+);
+
+/// A block, plate, stone or screen.
+pub static MATRIX: Shape = plain(
+    "a matrix",
+    &[
+        must("key", Takes::OwnKey, "its key"),
+        may("kind", Takes::Word(words::<MatrixKind>), "what it is"),
+        may("material", Takes::Text, "what it is made of"),
+        may(
+            "carries",
+            Takes::Text,
+            "what it prints: \"the sky and the water\"",
+        ),
+        may("colour", Takes::Text, "the colour it is printed in"),
+        may(
+            "only_in",
+            Takes::Several(&Takes::Refers(Target::Variant)),
+            "the variants it is used in only",
+        ),
+        may("now", Takes::Table(&MATRIX_NOW), "what became of it"),
+    ],
+);
+
+/// What became of a matrix.
+pub static MATRIX_NOW: Shape = plain(
+    "what became of a matrix",
+    &[
+        must(
+            "state",
+            Takes::Word(words::<MatrixFate>),
+            "what became of it",
+        ),
+        may("holder", Takes::Refers(Target::Holder), "who has it"),
+        may("date", Takes::Date, "when that happened"),
+    ],
+);
+
+/// Something to look at.
+pub static POINT: Shape = plain(
+    "a point",
+    &[
+        must("key", Takes::OwnKey, "its key"),
+        must(
+            "ask",
+            Takes::Text,
+            "the question: \"Is there a moon above the mast?\"",
+        ),
+        must(
+            "kind",
+            Takes::Word(words::<PointKindWord>),
+            "what kind of answer it takes",
+        ),
+        must(
+            "rests_on",
+            Takes::Word(words::<RestsOn>),
+            "what the difference rests on; only the matrix makes states",
+        ),
+        may(
+            "matrix",
+            Takes::Refers(Target::Matrix),
+            "which matrix, where there are several",
+        ),
+        may(
+            "values",
+            Takes::Map(MapKeys::Values, &Takes::Text),
+            "of a choice: its values, each with a description",
+        ),
+        may(
+            "stages",
+            Takes::Several(&Takes::OwnKey),
+            "of a stage: its stages, in the order of wear",
+        ),
+        may("unit", Takes::Text, "of a measure: its unit, usually mm"),
+        may(
+            "tolerance",
+            Takes::Above0,
+            "of a measure: how far two measurements of one thing may lie apart",
+        ),
+        may(
+            "box",
+            Takes::Box,
+            "where it is on the reference picture: [left, top, width, height] in percent",
+        ),
+    ],
+);
+
+/// A state.
+pub static STATE: Shape = standing(
+    "a state",
+    &[
+        must("key", Takes::OwnKey, "its key: telling, not a numeral"),
+        may(
+            "date",
+            Takes::Statements(&Takes::Date),
+            "when the change was made",
+        ),
+        may(
+            "by",
+            Takes::Refers(Target::Person),
+            "who made it, where that is not the artist",
+        ),
+        may("summary", Takes::Text, "what changed, in a sentence"),
+        may(
+            "shows",
+            Takes::Map(MapKeys::Points, &Takes::PointValues),
+            "what it shows at points that rest on the matrix",
+        ),
+        may(
+            "follows",
+            Takes::Several(&Takes::Refers(Target::State)),
+            "the states it was changed from; the one before where nothing is said",
+        ),
+        may(
+            "described",
+            Takes::Date,
+            "when it was recognised as a state",
+        ),
+        may(
+            "split_from",
+            Takes::Refers(Target::State),
+            "the state it was told apart from when it was recognised",
+        ),
+        may(
+            "literature",
+            Takes::Tables(&NUMBERED_CITATION),
+            "what earlier literature calls it",
+        ),
+    ],
+);
+
+/// A printing.
+pub static PRINTING: Shape = standing(
+    "a printing",
+    &[
+        must("key", Takes::OwnKey, "its key"),
+        may("name", Takes::Text, "its name as readers see it"),
+        must(
+            "kind",
+            Takes::Statements(&Takes::Word(words::<PrintingKind>)),
+            "what kind of printing it is",
+        ),
+        may(
+            "printer",
+            Takes::Statements(&Takes::Refers(Target::Party)),
+            "who printed it",
+        ),
+        may(
+            "publisher",
+            Takes::Statements(&Takes::Refers(Target::Party)),
+            "who published it",
+        ),
+        may("date", Takes::Statements(&Takes::Date), "when"),
+        may(
+            "edition",
+            Takes::Statements(&Takes::Whole(1, 1_000_000)),
+            "the declared size of the edition",
+        ),
+        may("numbered", Takes::Flag, "whether its sheets are numbered"),
+        may(
+            "printed",
+            Takes::Whole(0, 1_000_000),
+            "how many sheets were really printed",
+        ),
+        must(
+            "states",
+            Takes::StatesPrinted,
+            "the states it contains: a list, or \"all\"",
+        ),
+        may(
+            "matrices",
+            Takes::Several(&Takes::Refers(Target::Matrix)),
+            "the matrices used",
+        ),
+        may(
+            "paper",
+            Takes::Several(&Takes::Term(List::Papers)),
+            "the papers used",
+        ),
+        may(
+            "shows",
+            Takes::Map(MapKeys::Points, &Takes::PointValues),
+            "what it shows",
+        ),
+        may(
+            "literature",
+            Takes::Tables(&NUMBERED_CITATION),
+            "what earlier literature calls it",
+        ),
+    ],
+);
+
+/// A variant.
+pub static VARIANT: Shape = standing(
+    "a variant",
+    &[
+        must("key", Takes::OwnKey, "its key"),
+        may("summary", Takes::Text, "what differs, in a sentence"),
+        may(
+            "states",
+            Takes::Several(&Takes::Refers(Target::State)),
+            "the states it is met in",
+        ),
+        may(
+            "printings",
+            Takes::Several(&Takes::Refers(Target::Printing)),
+            "the printings it is met in",
+        ),
+        may(
+            "shows",
+            Takes::Map(MapKeys::Points, &Takes::PointValues),
+            "what it shows; for agreement only",
+        ),
+    ],
+);
+
+/// A drawing, block or illustration.
+pub static DESIGN_PICTURE: Shape = plain("a picture", DESIGN_PICTURE_KEYS);
+
+const DESIGN_PICTURE_KEYS: &[KeyShape] = PICTURE_KEYS_OF_DESIGN;
+
+/// Impressions to be shown together.
+pub static COMPARISON: Shape = plain(
+    "a comparison",
+    &[
+        must(
+            "of",
+            Takes::Several(&Takes::Refers(Target::Impression)),
+            "the impressions, two or more",
+        ),
+        may("why", Takes::Text, "why"),
+    ],
+);

@@ -1,0 +1,425 @@
+//! The keys of `impressions/N.toml`.
+
+use super::design::NUMBERED_CITATION;
+use super::others::LARGEST;
+use super::{KeyShape, MapKeys, Shape, Takes, Target, claimed, may, must, plain, standing, words};
+use crate::model::certainty::{Basis, Certainty};
+use crate::model::impression::{BlockPrinted, Status, Without};
+use crate::model::mark::MarkKind;
+use crate::model::picture::{PictureOf, View};
+use crate::model::vocabulary::List;
+use crate::model::words::Side;
+
+/// `impressions/N.toml`.
+pub static IMPRESSION: Shape = standing(
+    "an impression",
+    &[
+        may("holder", Takes::Refers(Target::Holder), "who keeps it"),
+        may("owner", Takes::Party, "who owns it, where that differs"),
+        may("accession", Takes::Text, "its number with that holder"),
+        may(
+            "former_accessions",
+            Takes::Tables(&FORMER_ACCESSION),
+            "numbers it had before",
+        ),
+        may("credit", Takes::Text, "the exact credit line"),
+        must("status", Takes::Word(words::<Status>), "where it stands"),
+        may(
+            "kind",
+            Takes::Statements(&Takes::Term(List::Kinds)),
+            "what kind of impression it is",
+        ),
+        may(
+            "taken_from",
+            Takes::Refers(Target::Impression),
+            "the impression a counterproof was taken from",
+        ),
+        may("numbering", Takes::Text, "its number as written: \"12/50\""),
+        may(
+            "identified",
+            Takes::Table(&IDENTIFICATION),
+            "what the catalogue takes it to be",
+        ),
+        may(
+            "opinions",
+            Takes::Tables(&OPINION),
+            "what others take it to be",
+        ),
+        may(
+            "observed",
+            Takes::Map(MapKeys::Points, &Takes::Observed),
+            "what was seen at the design's points",
+        ),
+        may(
+            "blocks",
+            Takes::Map(MapKeys::Matrices, &Takes::Word(words::<BlockPrinted>)),
+            "which matrices were printed on it",
+        ),
+        may(
+            "without",
+            Takes::Several(&Takes::Word(words::<Without>)),
+            "what was looked for and not found",
+        ),
+        may("sheet", Takes::Table(&SHEET), "the sheet of paper"),
+        may(
+            "marks",
+            Takes::Tables(&MARK),
+            "what was put on it by hand or stamp",
+        ),
+        may("condition", Takes::Text, "its condition, in words"),
+        may("pictures", Takes::Tables(&PICTURE), "its photographs"),
+        may(
+            "provenance",
+            Takes::Tables(&PROVENANCE),
+            "where it was, earliest first",
+        ),
+        may(
+            "sightings",
+            Takes::Tables(&SIGHTING),
+            "when it was seen or reported",
+        ),
+        may(
+            "exhibited",
+            Takes::Tables(&EXHIBITED),
+            "where this sheet was shown",
+        ),
+        may(
+            "literature",
+            Takes::Tables(&NUMBERED_CITATION),
+            "where this sheet is discussed or illustrated",
+        ),
+        may(
+            "same_as",
+            Takes::Tables(&OTHER_SHEET),
+            "records found to be the same sheet",
+        ),
+        may(
+            "maybe_same_as",
+            Takes::Tables(&OTHER_SHEET),
+            "records that may be the same sheet",
+        ),
+        may(
+            "not_same_as",
+            Takes::Tables(&OTHER_SHEET),
+            "records that are certainly another sheet",
+        ),
+        may(
+            "shares_sheet",
+            Takes::Several(&Takes::Refers(Target::Impression)),
+            "other impressions on the same paper",
+        ),
+        may(
+            "goes_with",
+            Takes::Several(&Takes::Refers(Target::Impression)),
+            "other sheets of one set",
+        ),
+        may("publish", Takes::Flag, "false: counted, but without a page"),
+    ],
+);
+
+/// A number a sheet had before.
+pub static FORMER_ACCESSION: Shape = plain(
+    "a former accession number",
+    &[
+        may("holder", Takes::Refers(Target::Holder), "with whom"),
+        must("number", Takes::Text, "the number"),
+        may("until", Takes::Date, "until when"),
+    ],
+);
+
+/// What a sheet is taken to be.
+pub static IDENTIFICATION: Shape = claimed(
+    "an identification",
+    &[
+        may(
+            "state",
+            Takes::StateReading,
+            "one state; a list: either; a table: matrix = state",
+        ),
+        may(
+            "printing",
+            Takes::Several(&Takes::Refers(Target::Printing)),
+            "the printing",
+        ),
+        may("variant", Takes::Refers(Target::Variant), "the variant"),
+        may(
+            "kind",
+            Takes::Term(List::Kinds),
+            "the kind of impression, where the reading turns on it",
+        ),
+        may("why", Takes::Text, "why"),
+        may(
+            "or",
+            Takes::Tables(&IDENTIFICATION),
+            "other readings that are possible",
+        ),
+    ],
+);
+
+/// What somebody else takes a sheet to be.
+pub static OPINION: Shape = claimed(
+    "an opinion",
+    &[
+        may("said", Takes::Text, "in their own words: \"III\""),
+        may(
+            "after",
+            Takes::Refers(Target::Work),
+            "the catalogue whose numbering that is",
+        ),
+        may(
+            "state",
+            Takes::StateReading,
+            "one state; a list: either; a table: matrix = state",
+        ),
+        may(
+            "printing",
+            Takes::Several(&Takes::Refers(Target::Printing)),
+            "the printing",
+        ),
+        may("variant", Takes::Refers(Target::Variant), "the variant"),
+        may(
+            "kind",
+            Takes::Term(List::Kinds),
+            "the kind of impression, where the reading turns on it",
+        ),
+        may("why", Takes::Text, "why"),
+        may(
+            "or",
+            Takes::Tables(&IDENTIFICATION),
+            "other readings that are possible",
+        ),
+    ],
+);
+
+/// What was seen at a point, with who saw it.
+pub static OBSERVED: Shape = claimed(
+    "an observation",
+    &[
+        may(
+            "is",
+            Takes::PointValues,
+            "what was seen: one value, or either of several",
+        ),
+        may("not", Takes::PointValues, "what was certainly not seen"),
+    ],
+);
+
+/// The sheet of paper.
+pub static SHEET: Shape = plain(
+    "the sheet",
+    &[
+        may(
+            "size",
+            Takes::Statements(&Takes::Size),
+            "the whole paper, [height, width] in mm",
+        ),
+        may(
+            "image",
+            Takes::Statements(&Takes::Size),
+            "the printed image, [height, width] in mm",
+        ),
+        may(
+            "platemark",
+            Takes::Statements(&Takes::Size),
+            "the platemark, [height, width] in mm",
+        ),
+        may(
+            "side",
+            Takes::Word(words::<Side>),
+            "the side of the paper it is printed on, where that matters",
+        ),
+        may("paper", Takes::Term(List::Papers), "the paper"),
+        may(
+            "paper_date",
+            Takes::Date,
+            "when the paper was made: not before",
+        ),
+        may("watermark", Takes::Text, "the watermark"),
+        may("margins", Takes::Text, "the margins, in words"),
+        may(
+            "date",
+            Takes::Statements(&Takes::Date),
+            "when the impression was pulled",
+        ),
+    ],
+);
+
+/// A mark.
+pub static MARK: Shape = claimed(
+    "a mark",
+    &[
+        may(
+            "kind",
+            Takes::Word(words::<MarkKind>),
+            "what kind of mark it is",
+        ),
+        may("medium", Takes::Text, "pencil, ink, brush, blind …"),
+        may("text", Takes::Text, "what it says"),
+        may(
+            "place",
+            Takes::Text,
+            "where on that side: \"lower right, in the margin\"",
+        ),
+        may("side", Takes::Word(words::<Side>), "the side it is on"),
+        may("whose", Takes::Refers(Target::Party), "whose name it bears"),
+        may("applied_by", Takes::Refers(Target::Party), "who applied it"),
+        may("colour", Takes::Text, "its colour"),
+        may("number", Takes::Text, "its number in a repertory of marks"),
+    ],
+);
+
+/// A photograph.
+pub static PICTURE: Shape = plain("a picture", PICTURE_KEYS);
+
+const FILE: KeyShape = must(
+    "file",
+    Takes::File,
+    "the file, below the design's folder: \"pictures/1-recto.jpg\"",
+);
+const NAME: KeyShape = may(
+    "name",
+    Takes::OwnKey,
+    "its name; its side where nothing is said",
+);
+const SIDE: KeyShape = may(
+    "side",
+    Takes::Word(words::<Side>),
+    "the side it shows; recto where nothing is said",
+);
+const VIEW: KeyShape = may(
+    "view",
+    Takes::Word(words::<View>),
+    "what it shows of it; whole where nothing is said",
+);
+const BOX: KeyShape = may(
+    "box",
+    Takes::Box,
+    "the part that shows this image: [left, top, width, height] in percent",
+);
+const MIRRORED: KeyShape = may(
+    "mirrored",
+    Takes::Flag,
+    "whether it shows the image mirrored",
+);
+const TIES: KeyShape = may(
+    "ties",
+    Takes::Ties,
+    "points tied by hand: [x, y, x, y] in percent of this picture and of the reference, four or more",
+);
+const LARGEST_SIDE: KeyShape = may("largest", LARGEST, "the longest published side, px");
+const RIGHTS: KeyShape = must(
+    "rights",
+    Takes::Text,
+    "an SPDX or rightsstatements.org identifier, or free text",
+);
+const CREDIT: KeyShape = may("credit", Takes::Text, "the credit line");
+const PUBLISH: KeyShape = may("publish", Takes::Flag, "false: kept, but not published");
+
+const PICTURE_KEYS: &[KeyShape] = &[
+    FILE,
+    NAME,
+    SIDE,
+    VIEW,
+    BOX,
+    MIRRORED,
+    TIES,
+    LARGEST_SIDE,
+    RIGHTS,
+    CREDIT,
+    PUBLISH,
+];
+
+/// The keys of a picture recorded with a design.
+pub(super) const PICTURE_KEYS_OF_DESIGN: &[KeyShape] = &[
+    FILE,
+    NAME,
+    SIDE,
+    VIEW,
+    BOX,
+    MIRRORED,
+    TIES,
+    LARGEST_SIDE,
+    RIGHTS,
+    CREDIT,
+    PUBLISH,
+    may("of", Takes::Word(words::<PictureOf>), "what it shows"),
+    may(
+        "cite",
+        Takes::Refers(Target::Work),
+        "the literature it is taken from",
+    ),
+    may("at", Takes::Text, "where in it: \"p. 31\""),
+];
+
+/// One entry in the history of a sheet.
+pub static PROVENANCE: Shape = claimed(
+    "a provenance entry",
+    &[
+        may("owner", Takes::Party, "who owned it"),
+        may(
+            "agent",
+            Takes::Party,
+            "the dealer or auction house that handled it",
+        ),
+        may(
+            "keeper",
+            Takes::Party,
+            "who kept it for its owner: a loan or deposit",
+        ),
+        may("from", Takes::Date, "from when"),
+        may("to", Takes::Date, "until when"),
+        may("how", Takes::Term(List::Transfers), "how it came"),
+        may("place", Takes::Text, "where"),
+        may("lot", Takes::Text, "the lot number"),
+        may("price", Takes::Text, "the price, as published"),
+        may(
+            "direct",
+            Takes::Flag,
+            "false: not known to come straight from the entry before",
+        ),
+        may("sold", Takes::Flag, "false: offered and bought in"),
+        may(
+            "this_sheet",
+            Takes::Word(words::<Certainty>),
+            "how sure it is that it was this sheet",
+        ),
+    ],
+);
+
+/// One time the sheet was seen or reported.
+pub static SIGHTING: Shape = plain(
+    "a sighting",
+    &[
+        must("date", Takes::Date, "when"),
+        may("by", Takes::Party, "by whom"),
+        may("basis", Takes::Word(words::<Basis>), "on what ground"),
+        may(
+            "cite",
+            Takes::Refers(Target::Work),
+            "the literature that reports it",
+        ),
+        may("at", Takes::Text, "where in it: \"p. 31\""),
+    ],
+);
+
+/// An exhibition the sheet was shown in.
+pub static EXHIBITED: Shape = plain(
+    "an exhibition of this sheet",
+    &[
+        must("exhibition", Takes::Refers(Target::Exhibition), "which"),
+        may("at", Takes::Text, "its number or place there: \"no. 9\""),
+    ],
+);
+
+/// Another record, and why.
+pub static OTHER_SHEET: Shape = plain(
+    "another sheet",
+    &[
+        must(
+            "impression",
+            Takes::Refers(Target::Impression),
+            "the other record: \"14.3\"",
+        ),
+        may("why", Takes::Text, "why"),
+    ],
+);
