@@ -23,7 +23,6 @@
 //! Addresses of pages, the format of records, the shape of `--json` and the exit codes (DEVELOPERS.md).
 //! Rust items are public for the binary and the tests, without promise.
 #![forbid(unsafe_code)]
-#![warn(missing_docs)]
 
 pub mod issue;
 pub mod model;

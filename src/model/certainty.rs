@@ -104,3 +104,12 @@ impl<T> Statements<T> {
         self.0.iter()
     }
 }
+
+impl<'a, T> IntoIterator for &'a Statements<T> {
+    type Item = &'a Statement<T>;
+    type IntoIter = std::slice::Iter<'a, Statement<T>>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.iter()
+    }
+}

@@ -1,0 +1,9 @@
+//! The one integration test program: further files beside it would each link the whole library
+//! again.
+#![allow(
+    clippy::disallowed_methods,
+    reason = "tests read and write files of their own"
+)]
+
+/// The house keeps its own rules.
+mod house;
