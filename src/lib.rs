@@ -28,3 +28,4 @@ pub mod issue;
 pub mod model;
 pub mod picture;
 pub mod read;
+pub mod study;

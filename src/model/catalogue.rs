@@ -128,3 +128,44 @@ impl Catalogue {
         self.people.contains_key(key) || self.holders.contains_key(key)
     }
 }
+
+/// Records as readers may see them: without the fields that a record keeps private. Whatever is
+/// counted or indexed for readers is made from these.
+impl Catalogue {
+    /// An impression without its private fields.
+    #[must_use]
+    pub fn published_impression<'a>(&'a self, impression: &'a Impression) -> &'a Impression {
+        self.redacted
+            .impressions
+            .get(&impression.key)
+            .unwrap_or(impression)
+    }
+
+    /// A design without its private fields. Its impressions are not filtered, and those of a
+    /// redacted design are not there: take them from the design itself.
+    #[must_use]
+    pub fn published_design<'a>(&'a self, design: &'a Design) -> &'a Design {
+        self.redacted.designs.get(&design.key).unwrap_or(design)
+    }
+
+    /// A holder without its private fields.
+    #[must_use]
+    pub fn published_holder(&self, key: &Key) -> Option<&Holder> {
+        let recorded = self.holders.get(key)?;
+        Some(self.redacted.holders.get(key).unwrap_or(recorded))
+    }
+
+    /// A person without their private fields.
+    #[must_use]
+    pub fn published_person(&self, key: &Key) -> Option<&Person> {
+        let recorded = self.people.get(key)?;
+        Some(self.redacted.people.get(key).unwrap_or(recorded))
+    }
+
+    /// An exhibition without its private fields.
+    #[must_use]
+    pub fn published_exhibition(&self, key: &Key) -> Option<&Exhibition> {
+        let recorded = self.exhibitions.get(key)?;
+        Some(self.redacted.exhibitions.get(key).unwrap_or(recorded))
+    }
+}

@@ -1,0 +1,242 @@
+//! Agreement: does what was seen on a sheet fit what it is taken to be?
+//!
+//! An impression is contradicted where every candidate that its identification allows has a certain
+//! or probable observation that rules it out (DESIGN.md, appendix). What is not visible, and what
+//! belongs to a block that was not printed, tells nothing and is never read as absent.
+//!
+//! In: a design and one of its impressions. Out: a [`Contradiction`] or none.
+
+use crate::model::certainty::Certainty;
+use crate::model::design::Design;
+use crate::model::impression::{BlockPrinted, Identification, Impression, StateReading};
+use crate::model::key::Key;
+use crate::model::point::{Observation, Point, Value};
+use crate::model::printing::Printing;
+use crate::model::state::{State, Variant};
+
+use super::allowed::{both, rules_out, shown_values};
+use super::candidates::candidates;
+use super::census::readings;
+
+/// What was observed contradicts every candidate that the identification allows.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Contradiction {
+    /// The clashes with the candidate that has the fewest, the first in the record's order among
+    /// equals; in the order of the observations, at least one.
+    pub clashes: Vec<Clash>,
+}
+
+/// An observation and a statement that cannot both be true.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Clash {
+    /// The point.
+    pub point: Key,
+    /// Which of the impression's observations.
+    pub observation: usize,
+    /// What the candidate allows there, in the record's order.
+    pub allowed: Vec<Value>,
+    /// Who shows that.
+    pub shown_by: Vec<ShownBy>,
+}
+
+/// A record that shows something at a point.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ShownBy {
+    /// A state.
+    State(Key),
+    /// A printing.
+    Printing(Key),
+    /// A variant.
+    Variant(Key),
+}
+
+/// The contradiction between an impression's identification and its observations, if any. An
+/// impression that is not identified, or with nothing that the design records, is not contradicted.
+#[must_use]
+pub fn contradiction(design: &Design, impression: &Impression) -> Option<Contradiction> {
+    let identified = impression.identified.as_ref()?;
+    let telling = telling_observations(design, impression);
+    let mut nearest: Option<Vec<Clash>> = None;
+    for reading in readings(identified) {
+        for taken_as in taken_as(design, reading) {
+            let clashes: Vec<Clash> = telling
+                .iter()
+                .filter_map(|(at, observation, point)| taken_as.clash(*at, observation, point))
+                .collect();
+            if clashes.is_empty() {
+                return None;
+            }
+            if nearest.as_ref().is_none_or(|n| clashes.len() < n.len()) {
+                nearest = Some(clashes);
+            }
+        }
+    }
+    nearest.map(|clashes| Contradiction { clashes })
+}
+
+/// The observations that can contradict: certain or probable, of a point of the design, on a
+/// block that was printed.
+fn telling_observations<'a>(
+    design: &'a Design,
+    impression: &'a Impression,
+) -> Vec<(usize, &'a Observation, &'a Point)> {
+    let is_not_printed = |matrix: &Key| {
+        impression
+            .blocks
+            .iter()
+            .any(|(m, printed)| m.value == *matrix && printed.value == BlockPrinted::NotPrinted)
+    };
+    impression
+        .observed
+        .iter()
+        .enumerate()
+        .filter(|(_, o)| o.claim.certainty() != Certainty::Possible)
+        .filter_map(|(at, o)| Some((at, o, design.point(&o.point.value)?)))
+        .filter(|(_, _, point)| {
+            !point
+                .matrix
+                .as_ref()
+                .is_some_and(|m| is_not_printed(&m.value))
+        })
+        .collect()
+}
+
+/// What a sheet is taken to be by one reading: a state (or a state for each matrix), a printing, a
+/// variant.
+struct TakenAs<'a> {
+    state: TakenState<'a>,
+    printing: Option<&'a Printing>,
+    variant: Option<&'a Variant>,
+}
+
+enum TakenState<'a> {
+    One(&'a State),
+    /// Blocks in different conditions: each matrix (by key) in a state of its own.
+    ByMatrix(Vec<(&'a Key, &'a State)>),
+}
+
+/// The candidates that a reading allows. None where it names a state with a printing that does not
+/// contain it, or one that was withdrawn: that is another finding, and no contradiction.
+fn taken_as<'a>(design: &'a Design, reading: &'a Identification) -> Vec<TakenAs<'a>> {
+    let variant = reading
+        .variant
+        .as_ref()
+        .and_then(|v| design.variant(&v.value));
+    let allows_printing = |printing: Option<&Printing>| {
+        reading.printing.is_empty()
+            || printing.is_some_and(|p| reading.printing.iter().any(|r| r.value == p.key.value))
+    };
+    if let Some(StateReading::ByMatrix(by_matrix)) = &reading.state {
+        let states: Vec<(&Key, &State)> = by_matrix
+            .iter()
+            .filter_map(|(matrix, state)| {
+                let state = design.state(&state.value)?;
+                (!state.standing.is_withdrawn()).then_some((&matrix.value, state))
+            })
+            .collect();
+        if states.len() < by_matrix.len() || states.is_empty() {
+            return Vec::new();
+        }
+        // A sheet from blocks in different conditions belongs to a printing that contains the
+        // states met on it.
+        let contains_all =
+            |p: &Printing| states.iter().all(|(_, s)| p.states.contains(&s.key.value));
+        let printings: Vec<Option<&Printing>> = design
+            .standing_printings()
+            .filter(|p| contains_all(p) && allows_printing(Some(p)))
+            .map(Some)
+            .collect();
+        let printings = if printings.is_empty() && reading.printing.is_empty() {
+            vec![None]
+        } else {
+            printings
+        };
+        return printings
+            .into_iter()
+            .map(|printing| TakenAs {
+                state: TakenState::ByMatrix(states.clone()),
+                printing,
+                variant,
+            })
+            .collect();
+    }
+    let allows_state = |state: &State| match &reading.state {
+        Some(StateReading::OneOf(states)) => states.iter().any(|s| s.value == state.key.value),
+        _ => true,
+    };
+    candidates(design)
+        .into_iter()
+        .filter(|c| allows_state(c.state) && allows_printing(c.printing))
+        .map(|c| TakenAs {
+            state: TakenState::One(c.state),
+            printing: c.printing,
+            variant,
+        })
+        .collect()
+}
+
+impl<'a> TakenAs<'a> {
+    /// The states that say what is shown at a point: with blocks in different conditions, that of
+    /// the point's own matrix; where the point names no matrix, all of them.
+    fn states_at(&self, point: &Point) -> Vec<&'a State> {
+        match &self.state {
+            TakenState::One(state) => vec![state],
+            TakenState::ByMatrix(by_matrix) => by_matrix
+                .iter()
+                .filter(|(matrix, _)| point.matrix.as_ref().is_none_or(|m| m.value == **matrix))
+                .map(|(_, state)| *state)
+                .collect(),
+        }
+    }
+
+    /// What the sheet should show at a point, and who says so; `None` where that is not known.
+    fn allows(&self, point: &Point) -> Option<(Vec<&'a Value>, Vec<ShownBy>)> {
+        // A variant is a sheet that departs from its state and printing: where it says something,
+        // it is to be believed.
+        if let Some(variant) = self.variant {
+            if let Some(values) = shown_values(&variant.shows, point) {
+                return Some((values, vec![ShownBy::Variant(variant.key.value.clone())]));
+            }
+        }
+        let mut shown_by = Vec::new();
+        let states = self.states_at(point);
+        let of_each: Vec<Option<Vec<&Value>>> = states
+            .iter()
+            .map(|state| shown_values(&state.shows, point))
+            .collect();
+        // Where one of several states is silent, anything may be shown.
+        let of_states: Option<Vec<&Value>> = if of_each.is_empty() {
+            None
+        } else {
+            of_each
+                .into_iter()
+                .collect::<Option<Vec<_>>>()
+                .map(|values| values.into_iter().flatten().collect())
+        };
+        if of_states.is_some() {
+            shown_by.extend(
+                states
+                    .iter()
+                    .map(|state| ShownBy::State(state.key.value.clone())),
+            );
+        }
+        let of_printing = self.printing.and_then(|p| shown_values(&p.shows, point));
+        if let (Some(_), Some(printing)) = (&of_printing, self.printing) {
+            shown_by.push(ShownBy::Printing(printing.key.value.clone()));
+        }
+        let values = both(of_states, of_printing)?;
+        // State and printing that share no value are an error of the record; no sheet can be
+        // blamed for it.
+        (!values.is_empty()).then_some((values, shown_by))
+    }
+
+    fn clash(&self, at: usize, observation: &Observation, point: &Point) -> Option<Clash> {
+        let (allowed, shown_by) = self.allows(point)?;
+        rules_out(point, &observation.seen, &allowed).then(|| Clash {
+            point: point.key.value.clone(),
+            observation: at,
+            allowed: allowed.into_iter().cloned().collect(),
+            shown_by,
+        })
+    }
+}

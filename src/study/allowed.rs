@@ -1,0 +1,95 @@
+//! What a state, a printing or a sheet may show at a point.
+//!
+//! The definitions are those of DESIGN.md's appendix. What a candidate allows is the intersection
+//! of what its state and its printing show; nothing said means nothing known, and what is not
+//! known contradicts nothing.
+
+use crate::model::point::{Point, PointKind, Seen, Value};
+use crate::model::point::{Shown, Shows};
+
+/// Whether two values are one and the same. A measure may be written as a whole number, so numbers
+/// are compared as numbers.
+#[must_use]
+pub fn is_same_value(a: &Value, b: &Value) -> bool {
+    match (a, b) {
+        (Value::Word(a), Value::Word(b)) => a == b,
+        _ => match (a.number(), b.number()) {
+            (Some(a), Some(b)) => a.total_cmp(&b).is_eq(),
+            _ => false,
+        },
+    }
+}
+
+/// What is shown at a point, as values; `None` where nothing is said.
+#[must_use]
+pub fn shown_values<'a>(shows: &'a Shows, point: &Point) -> Option<Vec<&'a Value>> {
+    shows.at(&point.key.value).map(values_of)
+}
+
+fn values_of(shown: &Shown) -> Vec<&Value> {
+    shown.values.iter().map(|v| &v.value).collect()
+}
+
+/// The values that both allow, in the order of the first; what says nothing allows everything.
+/// `None` where neither says anything; empty where they contradict each other.
+#[must_use]
+pub fn both<'a>(
+    one: Option<Vec<&'a Value>>,
+    other: Option<Vec<&'a Value>>,
+) -> Option<Vec<&'a Value>> {
+    match (one, other) {
+        (Some(one), Some(other)) => Some(
+            one.into_iter()
+                .filter(|a| other.iter().any(|b| is_same_value(a, b)))
+                .collect(),
+        ),
+        (one, other) => one.or(other),
+    }
+}
+
+/// Whether what was seen at `point` rules out every one of the `allowed` values (of which there is
+/// at least one). What could not be seen rules out nothing.
+///
+/// A measure rules out a value more than the point's tolerance away (|x - v| > t).
+#[must_use]
+pub fn rules_out(point: &Point, seen: &Seen, allowed: &[&Value]) -> bool {
+    match seen {
+        Seen::NotVisible | Seen::NotApplicable => false,
+        Seen::OneOf(values) => !allowed
+            .iter()
+            .any(|a| values.iter().any(|v| agrees(point, &v.value, a))),
+        Seen::NoneOf(values) => allowed
+            .iter()
+            .all(|a| values.iter().any(|v| agrees(point, &v.value, a))),
+    }
+}
+
+fn agrees(point: &Point, seen: &Value, allowed: &Value) -> bool {
+    match (&point.kind, seen.number(), allowed.number()) {
+        (PointKind::Measure { tolerance, .. }, Some(seen), Some(allowed)) => {
+            // A millionth of the unit absorbs the rounding of decimal fractions: 212 - 210.1
+            // must not exceed 1.9.
+            (seen - allowed).abs() <= tolerance + 1e-6
+        }
+        _ => is_same_value(seen, allowed),
+    }
+}
+
+/// Whether two sets of allowed values can be told apart at `point`: they share no value (measure:
+/// every two lie more than the tolerance apart).
+#[must_use]
+pub fn is_told_apart(point: &Point, one: &[&Value], other: &[&Value]) -> bool {
+    !one.iter()
+        .any(|a| other.iter().any(|b| agrees(point, a, b)))
+}
+
+/// Whether two sets of values are the same, in whatever order.
+#[must_use]
+pub fn is_same_set(one: &[&Value], other: &[&Value]) -> bool {
+    let within = |inner: &[&Value], outer: &[&Value]| {
+        inner
+            .iter()
+            .all(|a| outer.iter().any(|b| is_same_value(a, b)))
+    };
+    within(one, other) && within(other, one)
+}

@@ -1,0 +1,386 @@
+//! The census: how many sheets are known, as an interval.
+//!
+//! A record is not a sheet. Records joined by `same_as` are one group; where two groups may be the
+//! same sheet the count has a lower and an upper end. The definitions are those of DESIGN.md's
+//! appendix, "Distinct sheets".
+//!
+//! In: impressions. Out: [`Census`]: the count, and rows by holder, country, state, printing, kind
+//! and status. Rows are made from what may be published, so that a count never tells what a record
+//! keeps private.
+//! Not here: declared editions (`editions`).
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::model::catalogue::Catalogue;
+use crate::model::design::Design;
+use crate::model::impression::{Identification, Impression, StateReading, Status};
+use crate::model::key::{ImpressionKey, Key};
+
+use super::clique_cover::Graph;
+
+/// A number of sheets, as an interval.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Sheets {
+    /// The fewest that the open doubts allow.
+    pub at_least: usize,
+    /// The number of groups: every open doubt resolved as two sheets.
+    pub at_most: usize,
+    /// Whether `at_least` is the fewest itself, not only a number it is not below.
+    pub exact: bool,
+}
+
+impl Sheets {
+    /// Whether nothing is open.
+    #[must_use]
+    pub fn is_certain(self) -> bool {
+        self.at_least == self.at_most
+    }
+}
+
+/// One row: the sheets that have a value, or for which nothing is recorded.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Row<K> {
+    /// The value; `None`: nothing is recorded.
+    pub key: Option<K>,
+    /// The sheets: at most those that allow the value, at least those that allow no other.
+    pub sheets: Sheets,
+}
+
+/// The rows, each list in the order of its keys with what is not recorded last. They need not add
+/// up: a sheet that is one of two states stands in both rows.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct By {
+    /// By holder.
+    pub holder: Vec<Row<Key>>,
+    /// By the holder's country, ISO 3166-1 alpha-2.
+    pub country: Vec<Row<String>>,
+    /// By state, in the record's order. Empty where several designs are counted together.
+    pub state: Vec<Row<Key>>,
+    /// By printing, in the record's order. Empty where several designs are counted together.
+    pub printing: Vec<Row<Key>>,
+    /// By kind of impression.
+    pub kind: Vec<Row<Key>>,
+    /// By status.
+    pub status: Vec<Row<Status>>,
+}
+
+/// The known sheets of a design, or of a whole catalogue.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Census {
+    /// How many there are.
+    pub sheets: Sheets,
+    /// The same by various keys.
+    pub by: By,
+}
+
+/// The records of a catalogue, grouped by sheet.
+#[derive(Clone, Debug)]
+pub struct Groups {
+    of: BTreeMap<ImpressionKey, ImpressionKey>,
+}
+
+impl Groups {
+    /// Groups every record of the catalogue by `same_as`; links to nothing are passed over.
+    #[must_use]
+    pub fn of(catalogue: &Catalogue) -> Groups {
+        let mut groups = Groups {
+            of: catalogue
+                .impressions()
+                .map(|(_, i)| (i.key.clone(), i.key.clone()))
+                .collect(),
+        };
+        for (_, impression) in catalogue.impressions() {
+            for other in &impression.same_as {
+                groups.join(&impression.key, &other.impression.value);
+            }
+        }
+        let keys: Vec<ImpressionKey> = groups.of.keys().cloned().collect();
+        for key in keys {
+            let first = groups.first_of(&key);
+            groups.of.insert(key, first);
+        }
+        groups
+    }
+
+    /// The first record of the group that `record` belongs to: the name of the sheet.
+    #[must_use]
+    pub fn first_of(&self, record: &ImpressionKey) -> ImpressionKey {
+        let mut at = record;
+        while let Some(parent) = self.of.get(at) {
+            if parent == at {
+                break;
+            }
+            at = parent;
+        }
+        at.clone()
+    }
+
+    fn join(&mut self, a: &ImpressionKey, b: &ImpressionKey) {
+        if !self.of.contains_key(a) || !self.of.contains_key(b) {
+            return;
+        }
+        let (a, b) = (self.first_of(a), self.first_of(b));
+        let (first, later) = if a <= b { (a, b) } else { (b, a) };
+        self.of.insert(later, first);
+    }
+}
+
+/// Whether a record counts as a sheet: it was not withdrawn, and it is not identified only with
+/// printings that are no printings of the design's own matrices.
+#[must_use]
+pub fn is_counted(design: &Design, impression: &Impression) -> bool {
+    if impression.standing.is_withdrawn() {
+        return false;
+    }
+    let Some(identified) = &impression.identified else {
+        return true;
+    };
+    let is_of_other_matrices = |key: &Key| design.printing(key).is_some_and(|p| !p.is_counted());
+    !readings(identified).all(|reading| {
+        !reading.printing.is_empty()
+            && reading
+                .printing
+                .iter()
+                .all(|p| is_of_other_matrices(&p.value))
+    })
+}
+
+/// A reading and those that are possible beside it, however deeply they are nested.
+pub(crate) fn readings(identified: &Identification) -> impl Iterator<Item = &Identification> {
+    let mut to_visit = vec![identified];
+    std::iter::from_fn(move || {
+        let next = to_visit.pop()?;
+        to_visit.extend(next.or.iter().rev());
+        Some(next)
+    })
+}
+
+/// The census of one design.
+#[must_use]
+pub fn of_design(catalogue: &Catalogue, groups: &Groups, design: &Design) -> Census {
+    let mut census = count(catalogue, groups, &[design]);
+    in_the_order_of(
+        &mut census.by.state,
+        design.states.iter().map(|s| &s.key.value),
+    );
+    in_the_order_of(
+        &mut census.by.printing,
+        design.printings.iter().map(|p| &p.key.value),
+    );
+    census
+}
+
+/// The census of the whole catalogue. States and printings are of one design each, so they have no
+/// rows here.
+#[must_use]
+pub fn of_everything(catalogue: &Catalogue, groups: &Groups) -> Census {
+    let designs: Vec<&Design> = catalogue.designs.values().collect();
+    let mut census = count(catalogue, groups, &designs);
+    census.by.state.clear();
+    census.by.printing.clear();
+    census
+}
+
+fn in_the_order_of<'a>(rows: &mut [Row<Key>], order: impl Iterator<Item = &'a Key>) {
+    let order: Vec<&Key> = order.collect();
+    rows.sort_by_key(|row| {
+        let place = |key: &Key| order.iter().position(|k| *k == key);
+        row.key
+            .as_ref()
+            .map_or(usize::MAX, |key| place(key).unwrap_or(order.len()))
+    });
+}
+
+/// What the records of one group allow, each kind of value as a set.
+#[derive(Default)]
+struct Allows {
+    holder: BTreeSet<Option<Key>>,
+    country: BTreeSet<Option<String>>,
+    state: BTreeSet<Option<Key>>,
+    printing: BTreeSet<Option<Key>>,
+    kind: BTreeSet<Option<Key>>,
+    status: BTreeSet<Option<Status>>,
+}
+
+fn count(catalogue: &Catalogue, groups: &Groups, designs: &[&Design]) -> Census {
+    let records: Vec<(&Design, &Impression)> = designs
+        .iter()
+        .flat_map(|design| design.impressions.values().map(|i| (*design, i)))
+        .collect();
+    let mut sheets: BTreeMap<ImpressionKey, Allows> = BTreeMap::new();
+    for (design, impression) in &records {
+        if is_counted(design, impression) {
+            let sheet = sheets.entry(groups.first_of(&impression.key)).or_default();
+            allow(sheet, catalogue, impression);
+        }
+    }
+    let graph = doubts(groups, &records, &sheets);
+    let sheets: Vec<Allows> = sheets
+        .into_values()
+        .map(Allows::with_nothing_said)
+        .collect();
+    let cover = graph.cover();
+    Census {
+        sheets: Sheets {
+            at_least: cover.at_least,
+            at_most: sheets.len(),
+            exact: cover.exact,
+        },
+        by: By {
+            holder: rows(&graph, &sheets, |a| &a.holder),
+            country: rows(&graph, &sheets, |a| &a.country),
+            state: rows(&graph, &sheets, |a| &a.state),
+            printing: rows(&graph, &sheets, |a| &a.printing),
+            kind: rows(&graph, &sheets, |a| &a.kind),
+            status: rows(&graph, &sheets, |a| &a.status),
+        },
+    }
+}
+
+impl Allows {
+    /// A sheet of which nothing is recorded stands in the row without a key.
+    fn with_nothing_said(mut self) -> Allows {
+        fn fill<K: Ord>(set: &mut BTreeSet<Option<K>>) {
+            if set.is_empty() {
+                set.insert(None);
+            }
+        }
+        fill(&mut self.holder);
+        fill(&mut self.country);
+        fill(&mut self.state);
+        fill(&mut self.printing);
+        fill(&mut self.kind);
+        fill(&mut self.status);
+        self
+    }
+}
+
+/// Adds what one record allows. A record that says nothing of something adds nothing: another
+/// record of the same sheet may know.
+fn allow(sheet: &mut Allows, catalogue: &Catalogue, impression: &Impression) {
+    let record = catalogue.published_impression(impression);
+    if let Some(holder) = &record.holder {
+        sheet.holder.insert(Some(holder.value.clone()));
+        let country = catalogue
+            .published_holder(&holder.value)
+            .and_then(|h| h.country.as_ref());
+        if let Some(country) = country {
+            sheet.country.insert(Some(country.value.clone()));
+        }
+    }
+    sheet.status.insert(Some(record.status.value));
+    let own_kind = record.kind.own();
+    let Some(identified) = &record.identified else {
+        sheet.kind.extend(own_kind.cloned().map(Some));
+        return;
+    };
+    let states: BTreeSet<Option<Key>> = readings(identified).flat_map(states_of).collect();
+    let printings: BTreeSet<Option<Key>> = readings(identified)
+        .flat_map(|r| or_nothing(r.printing.iter().map(|p| p.value.clone()).collect()))
+        .collect();
+    // Only where some reading says something is the silence of another reading a doubt.
+    if states.iter().any(Option::is_some) {
+        sheet.state.extend(states);
+    }
+    if printings.iter().any(Option::is_some) {
+        sheet.printing.extend(printings);
+    }
+    let kinds = readings(identified)
+        .filter_map(|reading| reading.kind.as_ref().map(|k| &k.value).or(own_kind));
+    sheet.kind.extend(kinds.cloned().map(Some));
+}
+
+fn states_of(reading: &Identification) -> Vec<Option<Key>> {
+    match &reading.state {
+        None => vec![None],
+        Some(StateReading::OneOf(states)) => {
+            or_nothing(states.iter().map(|s| s.value.clone()).collect())
+        }
+        Some(StateReading::ByMatrix(by_matrix)) => or_nothing(
+            by_matrix
+                .iter()
+                .map(|(_, state)| state.value.clone())
+                .collect(),
+        ),
+    }
+}
+
+fn or_nothing(keys: Vec<Key>) -> Vec<Option<Key>> {
+    if keys.is_empty() {
+        vec![None]
+    } else {
+        keys.into_iter().map(Some).collect()
+    }
+}
+
+/// The graph of groups: an edge where some pair of their records may be the same sheet and none is
+/// said not to be.
+fn doubts(
+    groups: &Groups,
+    records: &[(&Design, &Impression)],
+    sheets: &BTreeMap<ImpressionKey, Allows>,
+) -> Graph {
+    let places: BTreeMap<&ImpressionKey, usize> = sheets.keys().zip(0..).collect();
+    let pair = |a: &ImpressionKey, b: &ImpressionKey| {
+        let a = places.get(&groups.first_of(a))?;
+        let b = places.get(&groups.first_of(b))?;
+        Some((*a.min(b), *a.max(b)))
+    };
+    let mut maybe = BTreeSet::new();
+    let mut not = BTreeSet::new();
+    for (_, impression) in records {
+        let linked = |other| pair(&impression.key, other);
+        maybe.extend(
+            impression
+                .maybe_same_as
+                .iter()
+                .filter_map(|o| linked(&o.impression.value)),
+        );
+        not.extend(
+            impression
+                .not_same_as
+                .iter()
+                .filter_map(|o| linked(&o.impression.value)),
+        );
+    }
+    let mut graph = Graph::unjoined(sheets.len());
+    for (a, b) in maybe.difference(&not) {
+        graph.join(*a, *b);
+    }
+    graph
+}
+
+fn rows<K: Ord + Clone>(
+    graph: &Graph,
+    sheets: &[Allows],
+    values: impl Fn(&Allows) -> &BTreeSet<Option<K>>,
+) -> Vec<Row<K>> {
+    let mut rows: BTreeMap<&Option<K>, (BTreeSet<usize>, usize)> = BTreeMap::new();
+    for (at, sheet) in sheets.iter().enumerate() {
+        let allowed = values(sheet);
+        for value in allowed {
+            let (only, at_most) = rows.entry(value).or_default();
+            *at_most += 1;
+            if allowed.len() == 1 {
+                only.insert(at);
+            }
+        }
+    }
+    let mut rows: Vec<Row<K>> = rows
+        .into_iter()
+        .map(|(key, (only, at_most))| {
+            let cover = graph.cover_of(&only);
+            Row {
+                key: key.clone(),
+                sheets: Sheets {
+                    at_least: cover.at_least,
+                    at_most,
+                    exact: cover.exact,
+                },
+            }
+        })
+        .collect();
+    // What is not recorded comes last.
+    rows.sort_by_key(|row| row.key.is_none());
+    rows
+}

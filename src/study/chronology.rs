@@ -1,0 +1,164 @@
+//! The chronology: what the catalogue can date, in order.
+//!
+//! In: the dates of designs, states, printings, matrices, exhibitions and people. Out: [`Event`]s
+//! by the earliest day each can be. Only the catalogue's own view of a date is used.
+
+use crate::model::catalogue::Catalogue;
+use crate::model::design::Design;
+use crate::model::edtf::{Date, Day};
+use crate::model::key::Key;
+
+use super::order::Order;
+
+/// Something that happened.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Event {
+    /// When.
+    pub date: Date,
+    /// What.
+    pub what: What,
+}
+
+/// What happened.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum What {
+    /// Somebody was born.
+    Born(Key),
+    /// Somebody began, or was known, to work.
+    Active(Key),
+    /// A design was made.
+    Design(Key),
+    /// A state was made.
+    State {
+        /// Of which design.
+        design: Key,
+        /// Which.
+        state: Key,
+    },
+    /// A printing was made.
+    Printing {
+        /// Of which design.
+        design: Key,
+        /// Which.
+        printing: Key,
+    },
+    /// A matrix was cancelled or destroyed.
+    Matrix {
+        /// Of which design.
+        design: Key,
+        /// Which.
+        matrix: Key,
+    },
+    /// An exhibition was shown.
+    Exhibition(Key),
+    /// Somebody died.
+    Died(Key),
+}
+
+impl What {
+    /// What events of one day are listed by: the birth before the work, the death after all.
+    fn rank(&self) -> u8 {
+        match self {
+            What::Born(_) => 0,
+            What::Active(_) => 1,
+            What::Design(_) => 2,
+            What::State { .. } => 3,
+            What::Printing { .. } => 4,
+            What::Matrix { .. } => 5,
+            What::Exhibition(_) => 6,
+            What::Died(_) => 7,
+        }
+    }
+
+    fn design(&self) -> Option<&Key> {
+        match self {
+            What::Design(design)
+            | What::State { design, .. }
+            | What::Printing { design, .. }
+            | What::Matrix { design, .. } => Some(design),
+            What::Born(_) | What::Active(_) | What::Exhibition(_) | What::Died(_) => None,
+        }
+    }
+}
+
+/// The events of a catalogue by the first day each can be; one with an open or unknown beginning
+/// by the last. Events that no day can be given come last.
+#[must_use]
+pub fn chronology(catalogue: &Catalogue, order: &Order) -> Vec<Event> {
+    let mut events = Vec::new();
+    for key in catalogue.people.keys() {
+        let Some(person) = catalogue.published_person(key) else {
+            continue;
+        };
+        let dates = [
+            (&person.born, What::Born as fn(Key) -> What),
+            (&person.active, What::Active),
+            (&person.died, What::Died),
+        ];
+        for (date, what) in dates {
+            push(
+                &mut events,
+                date.as_ref().map(|d| &d.value),
+                what(key.clone()),
+            );
+        }
+    }
+    for design in order.keys().iter().filter_map(|k| catalogue.designs.get(k)) {
+        if !design.standing.is_withdrawn() {
+            of_design(&mut events, catalogue.published_design(design));
+        }
+    }
+    for key in catalogue.exhibitions.keys() {
+        let date = catalogue
+            .published_exhibition(key)
+            .and_then(|e| e.date.as_ref());
+        push(
+            &mut events,
+            date.map(|d| &d.value),
+            What::Exhibition(key.clone()),
+        );
+    }
+    // The sort is stable: the states of one design keep the order of the record.
+    events.sort_by_cached_key(|event| {
+        let (first, last) = days(&event.date);
+        let design = event.what.design().map(|design| order.rank(design));
+        (first.is_none(), first, last, event.what.rank(), design)
+    });
+    events
+}
+
+fn push(events: &mut Vec<Event>, date: Option<&Date>, what: What) {
+    events.extend(date.cloned().map(|date| Event { date, what }));
+}
+
+fn of_design(events: &mut Vec<Event>, design: &Design) {
+    let key = || design.key.clone();
+    push(events, design.date.own(), What::Design(key()));
+    for state in design.standing_states() {
+        let what = What::State {
+            design: key(),
+            state: state.key.value.clone(),
+        };
+        push(events, state.date.own(), what);
+    }
+    for printing in design.standing_printings() {
+        let what = What::Printing {
+            design: key(),
+            printing: printing.key.value.clone(),
+        };
+        push(events, printing.date.own(), what);
+    }
+    for matrix in &design.matrices {
+        let what = What::Matrix {
+            design: key(),
+            matrix: matrix.key.value.clone(),
+        };
+        let date = matrix.now.as_ref().and_then(|now| now.date.as_ref());
+        push(events, date.map(|d| &d.value), what);
+    }
+}
+
+fn days(date: &Date) -> (Option<Day>, Option<Day>) {
+    let (earliest, latest) = (date.earliest().day(), date.latest().day());
+    (earliest.or(latest), latest.or(earliest))
+}

@@ -1,0 +1,292 @@
+//! The fewest sheets that unresolved doubts allow.
+//!
+//! Records are joined by "may be the same sheet". A set in which every two may be the same could be
+//! one sheet (a clique), so the fewest sheets are the fewest cliques that cover all of them. That is
+//! hard in general (it is graph colouring of the complement; Karp 1972), but doubts come in small
+//! clusters: each connected part of up to [`EXACT_UP_TO`] is solved exactly, larger ones are bounded
+//! from below by a set of which no two may be the same.
+//!
+//! In: a graph. Out: [`Cover`]. Which records may be the same is `census`' matter.
+
+use std::collections::BTreeSet;
+
+/// The largest connected part that is solved exactly (DESIGN.md, appendix).
+pub const EXACT_UP_TO: usize = 24;
+
+/// A graph: for each of its vertices, numbered from 0, those it is joined to.
+///
+/// Invariant: symmetric, and no vertex is joined to itself.
+#[derive(Clone, Debug, Default)]
+pub struct Graph(Vec<BTreeSet<usize>>);
+
+/// How few cliques cover a graph.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Cover {
+    /// The number of cliques, or a number that it is certainly not below.
+    pub at_least: usize,
+    /// Whether it is the number itself.
+    pub exact: bool,
+}
+
+impl Graph {
+    /// `vertices` vertices without an edge.
+    #[must_use]
+    pub fn unjoined(vertices: usize) -> Graph {
+        Graph(vec![BTreeSet::new(); vertices])
+    }
+
+    /// Joins two vertices. Joining one to itself, or to one that is not there, does nothing.
+    pub fn join(&mut self, a: usize, b: usize) {
+        if a == b || a >= self.0.len() || b >= self.0.len() {
+            return;
+        }
+        for (from, to) in [(a, b), (b, a)] {
+            if let Some(joined) = self.0.get_mut(from) {
+                joined.insert(to);
+            }
+        }
+    }
+
+    fn joined_to(&self, vertex: usize) -> impl Iterator<Item = usize> {
+        self.0.get(vertex).into_iter().flatten().copied()
+    }
+
+    /// The fewest cliques that cover all vertices.
+    #[must_use]
+    pub fn cover(&self) -> Cover {
+        self.cover_of(&(0..self.0.len()).collect())
+    }
+
+    /// The fewest cliques that cover `vertices`, with the edges among them.
+    #[must_use]
+    pub fn cover_of(&self, vertices: &BTreeSet<usize>) -> Cover {
+        let mut total = Cover {
+            at_least: 0,
+            exact: true,
+        };
+        let mut seen = BTreeSet::new();
+        for start in vertices.iter().copied() {
+            if !seen.insert(start) {
+                continue;
+            }
+            let mut part = vec![start];
+            let mut next = 0;
+            while let Some(vertex) = part.get(next).copied() {
+                next += 1;
+                for other in self.joined_to(vertex).filter(|v| vertices.contains(v)) {
+                    if seen.insert(other) {
+                        part.push(other);
+                    }
+                }
+            }
+            part.sort_unstable();
+            if part.len() <= EXACT_UP_TO {
+                total.at_least += smallest_cover(&self.rows_of(&part));
+            } else {
+                total.at_least += self.apart_from_each_other(&part);
+                total.exact = false;
+            }
+        }
+        total
+    }
+
+    /// The part as an adjacency matrix of bits, vertices renumbered in the order of `part`.
+    fn rows_of(&self, part: &[usize]) -> Vec<u32> {
+        part.iter()
+            .map(|vertex| {
+                self.joined_to(*vertex)
+                    .filter_map(|other| part.binary_search(&other).ok())
+                    .fold(0, |row, at| row | 1 << at)
+            })
+            .collect()
+    }
+
+    /// The size of a set of vertices no two of which are joined, found greedily: again and again
+    /// the vertex with the fewest neighbours left, the first where several have.
+    fn apart_from_each_other(&self, part: &[usize]) -> usize {
+        let mut left: BTreeSet<usize> = part.iter().copied().collect();
+        let mut degree: Vec<usize> = vec![0; self.0.len()];
+        let mut by_degree = BTreeSet::new();
+        for vertex in part {
+            let count = self.joined_to(*vertex).filter(|v| left.contains(v)).count();
+            if let Some(known) = degree.get_mut(*vertex) {
+                *known = count;
+            }
+            by_degree.insert((count, *vertex));
+        }
+        let mut size = 0;
+        while let Some((_, chosen)) = by_degree.pop_first() {
+            size += 1;
+            left.remove(&chosen);
+            let gone: Vec<usize> = self
+                .joined_to(chosen)
+                .filter(|v| left.contains(v))
+                .collect();
+            for vertex in &gone {
+                left.remove(vertex);
+                by_degree.remove(&(degree.get(*vertex).copied().unwrap_or(0), *vertex));
+            }
+            for vertex in gone {
+                for other in self.joined_to(vertex).filter(|v| left.contains(v)) {
+                    if let Some(known) = degree.get_mut(other) {
+                        by_degree.remove(&(*known, other));
+                        *known = known.saturating_sub(1);
+                        by_degree.insert((*known, other));
+                    }
+                }
+            }
+        }
+        size
+    }
+}
+
+/// The fewest cliques that cover a graph of at most 32 vertices: branch and bound. Each vertex in
+/// turn, the hardest to place first, joins a clique that it fits or opens one of its own; a branch
+/// that cannot beat the best found so far is left.
+fn smallest_cover(rows: &[u32]) -> usize {
+    let mut order: Vec<usize> = (0..rows.len()).collect();
+    order.sort_by_key(|v| (rows.get(*v).map_or(0, |row| row.count_ones()), *v));
+    let mut best = rows.len();
+    place(rows, &order, &mut Vec::new(), &mut best);
+    best
+}
+
+/// Places the first vertex of `left`; `cliques` holds the members of each clique as bits.
+fn place(rows: &[u32], left: &[usize], cliques: &mut Vec<u32>, best: &mut usize) {
+    if cliques.len() >= *best {
+        return;
+    }
+    let Some((vertex, rest)) = left.split_first() else {
+        *best = cliques.len();
+        return;
+    };
+    let row = rows.get(*vertex).copied().unwrap_or(0);
+    let bit = 1_u32 << vertex;
+    for at in 0..cliques.len() {
+        let Some(members) = cliques.get(at).copied() else {
+            continue;
+        };
+        if members & !row == 0 {
+            cliques[at] = members | bit;
+            place(rows, rest, cliques, best);
+            cliques[at] = members;
+        }
+    }
+    cliques.push(bit);
+    place(rows, rest, cliques, best);
+    cliques.pop();
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn graph(vertices: usize, edges: &[(usize, usize)]) -> Graph {
+        let mut graph = Graph::unjoined(vertices);
+        for (a, b) in edges {
+            graph.join(*a, *b);
+        }
+        graph
+    }
+
+    fn fewest(graph: &Graph) -> Cover {
+        graph.cover()
+    }
+
+    /// Every way to split the vertices, by the definition.
+    fn by_trying_everything(graph: &Graph) -> usize {
+        fn split(graph: &Graph, vertex: usize, parts: &mut Vec<Vec<usize>>) -> usize {
+            if vertex == graph.0.len() {
+                return parts.len();
+            }
+            let mut best = usize::MAX;
+            for at in 0..parts.len() {
+                if parts[at].iter().all(|m| graph.0[vertex].contains(m)) {
+                    parts[at].push(vertex);
+                    best = best.min(split(graph, vertex + 1, parts));
+                    parts[at].pop();
+                }
+            }
+            parts.push(vec![vertex]);
+            best = best.min(split(graph, vertex + 1, parts));
+            parts.pop();
+            best
+        }
+        split(graph, 0, &mut Vec::new())
+    }
+
+    /// Numbers that look random and are the same at every run (Lehmer's generator, Park and
+    /// Miller 1988).
+    struct Lehmer(u64);
+
+    impl Lehmer {
+        fn percent(&mut self) -> u64 {
+            self.0 = self.0 * 48_271 % 2_147_483_647;
+            self.0 % 100
+        }
+
+        fn graph(&mut self, vertices: usize, dense: u64) -> Graph {
+            let mut graph = Graph::unjoined(vertices);
+            for a in 0..vertices {
+                for b in 0..a {
+                    if self.percent() < dense {
+                        graph.join(a, b);
+                    }
+                }
+            }
+            graph
+        }
+    }
+
+    #[test]
+    fn small_graphs_agree_with_trying_everything() {
+        let mut numbers = Lehmer(7);
+        for vertices in 0..9 {
+            for dense in [10, 30, 50, 70, 90] {
+                for _ in 0..8 {
+                    let graph = numbers.graph(vertices, dense);
+                    let cover = fewest(&graph);
+                    assert!(cover.exact);
+                    assert_eq!(cover.at_least, by_trying_everything(&graph), "{graph:?}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_ring_of_five_takes_three() {
+        // Its complement is a ring of five, whose chromatic number is 3.
+        let ring = graph(5, &[(0, 1), (1, 2), (2, 3), (3, 4), (4, 0)]);
+        assert_eq!(fewest(&ring).at_least, 3);
+    }
+
+    #[test]
+    fn the_largest_exact_part_is_solved_at_once_whatever_its_density() {
+        let mut numbers = Lehmer(11);
+        for dense in [15, 40, 60, 85] {
+            let graph = numbers.graph(EXACT_UP_TO, dense);
+            let cover = fewest(&graph);
+            let all: Vec<usize> = (0..EXACT_UP_TO).collect();
+            assert!(cover.at_least >= graph.apart_from_each_other(&all));
+        }
+    }
+
+    #[test]
+    fn beyond_that_the_bound_is_never_too_high() {
+        // 30 in a row: 15 pairs cover it, and 15 no two of which are joined exist.
+        let row: Vec<(usize, usize)> = (1..30).map(|v| (v - 1, v)).collect();
+        assert_eq!(
+            fewest(&graph(30, &row)),
+            Cover {
+                at_least: 15,
+                exact: false
+            }
+        );
+    }
+
+    #[test]
+    fn what_does_not_count_joins_nothing() {
+        let row = graph(3, &[(0, 1), (1, 2)]);
+        assert_eq!(row.cover_of(&BTreeSet::from([0, 2])).at_least, 2);
+    }
+}

@@ -1,0 +1,199 @@
+//! The concordance: our numbers beside those of earlier catalogues, both ways.
+//!
+//! In: the `literature` of designs, states and printings. Out: rows from ours to theirs, and from
+//! theirs to ours. A work stands in the concordance where some citation gives its number for the
+//! thing; a work that is only cited with a page does not.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::model::catalogue::Catalogue;
+use crate::model::design::Design;
+use crate::model::key::Key;
+use crate::model::literature::{Citation, Relation};
+
+use super::order::{Collator, Order};
+
+/// What of ours a row is about.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Part {
+    /// The design.
+    Whole,
+    /// One of its states.
+    State(Key),
+    /// One of its printings.
+    Printing(Key),
+}
+
+/// A design, or a state or printing of one.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Ours {
+    /// The design.
+    pub design: Key,
+    /// What of it.
+    pub part: Part,
+}
+
+/// What an earlier catalogue calls the thing.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Cell {
+    /// Its number, as cited.
+    pub number: String,
+    /// How it relates to ours.
+    pub relation: Relation,
+    /// Where in the work.
+    pub at: Option<String>,
+}
+
+/// A row from ours to theirs.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FromOurs {
+    /// Ours.
+    pub ours: Ours,
+    /// Theirs, by work; a work that is not there does not describe it.
+    pub cells: BTreeMap<Key, Vec<Cell>>,
+}
+
+/// A row from theirs to ours.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FromTheirs {
+    /// Their number for the design; `None` where they are cited for a state or printing only.
+    pub number: Option<String>,
+    /// Their number for the state or printing.
+    pub part: Option<String>,
+    /// How theirs relates to ours.
+    pub relation: Relation,
+    /// Ours.
+    pub ours: Ours,
+}
+
+/// The concordance of a catalogue with earlier literature.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Concordance {
+    /// The works, by year, then as readers sort them.
+    pub works: Vec<Key>,
+    /// Every design, followed by those of its states and printings that a work numbers.
+    pub rows: Vec<FromOurs>,
+    /// For each work, its numbers in order, and what they are here.
+    pub reverse: BTreeMap<Key, Vec<FromTheirs>>,
+}
+
+impl Concordance {
+    /// The concordance of a catalogue.
+    #[must_use]
+    pub fn of(catalogue: &Catalogue, order: &Order) -> Concordance {
+        let mut rows = Vec::new();
+        let mut reverse: BTreeMap<Key, Vec<FromTheirs>> = BTreeMap::new();
+        for design in order.keys().iter().filter_map(|k| catalogue.designs.get(k)) {
+            let design = catalogue.published_design(design);
+            for (part, literature) in parts(design) {
+                let ours = Ours {
+                    design: design.key.clone(),
+                    part,
+                };
+                let cells = cells(literature);
+                for (work, cells) in &cells {
+                    let theirs = reverse.entry(work.clone()).or_default();
+                    theirs.extend(
+                        cells
+                            .iter()
+                            .map(|cell| from_theirs(design, work, cell, &ours)),
+                    );
+                }
+                if !cells.is_empty() || ours.part == Part::Whole {
+                    rows.push(FromOurs { ours, cells });
+                }
+            }
+        }
+        let collator = Collator::of_numbers(&catalogue.settings.language);
+        for theirs in reverse.values_mut() {
+            // Rows are made in our order; the sort keeps it among equal numbers.
+            theirs.sort_by(|a, b| {
+                collator
+                    .compare(text(&a.number), text(&b.number))
+                    .then_with(|| collator.compare(text(&a.part), text(&b.part)))
+            });
+        }
+        Concordance {
+            works: works_in_order(catalogue, reverse.keys().cloned().collect()),
+            rows,
+            reverse,
+        }
+    }
+
+    /// The row of one of ours.
+    #[must_use]
+    pub fn row(&self, ours: &Ours) -> Option<&FromOurs> {
+        self.rows.iter().find(|row| row.ours == *ours)
+    }
+}
+
+fn text(number: &Option<String>) -> &str {
+    number.as_deref().unwrap_or_default()
+}
+
+/// A design, its states and its printings, each with its literature.
+fn parts(design: &Design) -> impl Iterator<Item = (Part, &[Citation])> {
+    let states = design
+        .standing_states()
+        .map(|s| (Part::State(s.key.value.clone()), s.literature.as_slice()));
+    let printings = design
+        .standing_printings()
+        .map(|p| (Part::Printing(p.key.value.clone()), p.literature.as_slice()));
+    std::iter::once((Part::Whole, design.literature.as_slice()))
+        .chain(states)
+        .chain(printings)
+}
+
+fn cells(literature: &[Citation]) -> BTreeMap<Key, Vec<Cell>> {
+    let mut cells: BTreeMap<Key, Vec<Cell>> = BTreeMap::new();
+    for citation in literature {
+        let Some(number) = &citation.number else {
+            continue;
+        };
+        cells
+            .entry(citation.cite.value.clone())
+            .or_default()
+            .push(Cell {
+                number: number.clone(),
+                relation: citation.relation,
+                at: citation.at.clone(),
+            });
+    }
+    cells
+}
+
+fn from_theirs(design: &Design, work: &Key, cell: &Cell, ours: &Ours) -> FromTheirs {
+    let number_of_design = design
+        .literature
+        .iter()
+        .filter(|c| c.cite.value == *work)
+        .find_map(|c| c.number.clone());
+    let (number, part) = match ours.part {
+        Part::Whole => (Some(cell.number.clone()), None),
+        Part::State(_) | Part::Printing(_) => (number_of_design, Some(cell.number.clone())),
+    };
+    FromTheirs {
+        number,
+        part,
+        relation: cell.relation,
+        ours: ours.clone(),
+    }
+}
+
+fn works_in_order(catalogue: &Catalogue, works: BTreeSet<Key>) -> Vec<Key> {
+    let collator = Collator::of_words(&catalogue.settings.language);
+    let mut works: Vec<Key> = works.into_iter().collect();
+    works.sort_by(|a, b| {
+        let known = |key: &Key| {
+            let work = catalogue.literature.get(key);
+            let year = work.and_then(|w| w.year).unwrap_or(i32::MAX);
+            (year, work.map_or("", |w| w.short.as_str()))
+        };
+        let ((year_a, short_a), (year_b, short_b)) = (known(a), known(b));
+        year_a
+            .cmp(&year_b)
+            .then_with(|| collator.compare(short_a, short_b))
+            .then_with(|| a.cmp(b))
+    });
+    works
+}

@@ -1,0 +1,284 @@
+//! Declared editions against the numbers met.
+//!
+//! In: the impressions of a design, by the printing they are identified with. Out: for each
+//! printing, what was declared and which numbers were met, met twice, or met above what was
+//! declared.
+//! Not here: how many sheets there are (`census`). Numbers are often given twice, left out, or given
+//! to proofs; that is for the scholar to judge.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::model::catalogue::Catalogue;
+use crate::model::design::Design;
+use crate::model::impression::Impression;
+use crate::model::key::{ImpressionKey, Key};
+
+use super::census::{Groups, readings};
+use super::numerals::from_roman;
+
+/// A numbering, read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Numbering {
+    /// Of the edition.
+    Edition(Number),
+    /// Of the proofs outside the edition ("AP 3/10", "H.C.").
+    Proof,
+}
+
+/// A number of an edition.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Number {
+    /// Whether it is in roman numerals; an edition may run in both, each from 1.
+    pub is_roman: bool,
+    /// The number, at least 1.
+    pub number: u32,
+    /// The size it declares, as in "12/50".
+    pub of: Option<u32>,
+}
+
+/// The words for proofs outside an edition, without points and spaces (TRADE.md section 2; AP, EA,
+/// PA artist's proof, PP printer's proof, HC hors commerce, BAT bon à tirer, TP and CTP trial and
+/// colour trial proof, WP working proof, SP state proof).
+const PROOF_WORDS: [&str; 11] = [
+    "AP", "EA", "PA", "PP", "HC", "BAT", "TP", "CTP", "WP", "SP", "PROOF",
+];
+
+/// Reads a numbering as it is written on sheets: `12/50`, `12`, `XII/L`, `AP 3/10`. `None` where it
+/// is of no form that can be counted.
+#[must_use]
+pub fn read_numbering(text: &str) -> Option<Numbering> {
+    let text: String = text.trim().chars().map(plain_digit).collect();
+    let letters: String = text
+        .chars()
+        .take_while(|c| c.is_alphabetic() || matches!(c, '.' | ' ' | '\''))
+        .filter(|c| c.is_alphabetic())
+        .flat_map(char::to_uppercase)
+        .collect();
+    // The number of a proof may be in roman numerals too: "e.a. III/V".
+    let is_proof = PROOF_WORDS.iter().any(|word| {
+        letters
+            .strip_prefix(word)
+            .is_some_and(|rest| rest.is_empty() || from_roman(rest).is_some())
+    });
+    if is_proof {
+        return Some(Numbering::Proof);
+    }
+    let bare = ["no.", "No.", "nr.", "Nr.", "№"]
+        .iter()
+        .find_map(|word| text.strip_prefix(word))
+        .unwrap_or(&text)
+        .trim();
+    let (number, of) = match bare.split_once(['/', '\u{2044}', '\u{2215}']) {
+        Some((number, of)) => (number.trim(), Some(of.trim())),
+        None => (bare, None),
+    };
+    let in_figures = |text: &str| {
+        let is_figures = !text.is_empty() && text.bytes().all(|b| b.is_ascii_digit());
+        is_figures.then(|| text.parse::<u32>().ok()).flatten()
+    };
+    let (is_roman, number) = match in_figures(number) {
+        Some(number) => (false, number),
+        None => (true, from_roman(number)?),
+    };
+    let of = match of {
+        Some(text) => Some(in_figures(text).or_else(|| from_roman(text))?),
+        None => None,
+    };
+    (number > 0 && of != Some(0)).then_some(Numbering::Edition(Number {
+        is_roman,
+        number,
+        of,
+    }))
+}
+
+/// Full-width figures, as East Asian keyboards write them, as plain ones.
+fn plain_digit(c: char) -> char {
+    match c {
+        '０'..='９' => u32::from(c)
+            .checked_sub(u32::from('０'))
+            .and_then(|n| char::from_digit(n, 10))
+            .unwrap_or(c),
+        '／' => '/',
+        _ => c,
+    }
+}
+
+/// What was declared of one printing, and the numbers met.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct EditionStudy {
+    /// The printing.
+    pub printing: Key,
+    /// The declared size: the first claim.
+    pub declared: Option<u32>,
+    /// Every claim, in the record's order.
+    pub claims: Vec<u32>,
+    /// The numbers met on any sheet, whatever its status; ascending, each once.
+    pub located: Vec<u32>,
+    /// Those met on two or more distinct sheets.
+    pub repeated: Vec<u32>,
+    /// Those above the largest claim.
+    pub outside: Vec<u32>,
+    /// The records with each number, by number and record.
+    pub met: BTreeMap<Met, Vec<ImpressionKey>>,
+}
+
+/// What makes a number one that can be met again: its script and its worth. "12/50" and "12" are
+/// one; "XII" is another.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Met {
+    /// Whether it is in roman numerals.
+    pub is_roman: bool,
+    /// The number.
+    pub number: u32,
+}
+
+impl EditionStudy {
+    /// The declared numbers that were not met, where a size is declared.
+    #[must_use]
+    pub fn missing(&self) -> Vec<u32> {
+        // A declared size beyond all reason must not fill the memory with numbers.
+        let declared = self.declared.unwrap_or(0).min(100_000);
+        (1..=declared)
+            .filter(|n| self.located.binary_search(n).is_err())
+            .collect()
+    }
+}
+
+/// The printing that every reading of an impression agrees on.
+#[must_use]
+pub fn only_printing(impression: &Impression) -> Option<&Key> {
+    let identified = impression.identified.as_ref()?;
+    let mut only: Option<&Key> = None;
+    for reading in readings(identified) {
+        if reading.printing.is_empty() {
+            return None;
+        }
+        for printing in &reading.printing {
+            if only.is_some_and(|known| *known != printing.value) {
+                return None;
+            }
+            only = Some(&printing.value);
+        }
+    }
+    only
+}
+
+/// The editions of a design: one for each standing printing that declares a size or of which a
+/// number was met, in the record's order.
+#[must_use]
+pub fn editions(catalogue: &Catalogue, groups: &Groups, design: &Design) -> Vec<EditionStudy> {
+    let mut met: BTreeMap<&Key, BTreeMap<Met, Vec<ImpressionKey>>> = BTreeMap::new();
+    for impression in design.impressions.values() {
+        if impression.standing.is_withdrawn() {
+            continue;
+        }
+        let record = catalogue.published_impression(impression);
+        let Some(printing) = only_printing(record) else {
+            continue;
+        };
+        let numbering = record.numbering.as_ref().map(|n| read_numbering(&n.value));
+        if let Some(Some(Numbering::Edition(number))) = numbering {
+            let key = Met {
+                is_roman: number.is_roman,
+                number: number.number,
+            };
+            let records = met.entry(printing).or_default().entry(key).or_default();
+            records.push(impression.key.clone());
+        }
+    }
+    let published = catalogue.published_design(design);
+    published
+        .standing_printings()
+        .filter_map(|printing| {
+            let claims: Vec<u32> = printing.edition.iter().map(|c| c.is.value).collect();
+            let met = met.remove(&printing.key.value).unwrap_or_default();
+            (!claims.is_empty() || !met.is_empty())
+                .then(|| study(groups, printing.key.value.clone(), claims, met))
+        })
+        .collect()
+}
+
+fn study(
+    groups: &Groups,
+    printing: Key,
+    claims: Vec<u32>,
+    met: BTreeMap<Met, Vec<ImpressionKey>>,
+) -> EditionStudy {
+    let located: BTreeSet<u32> = met.keys().map(|m| m.number).collect();
+    let repeated: BTreeSet<u32> = met
+        .iter()
+        .filter(|(_, records)| sheets_among(groups, records) > 1)
+        .map(|(m, _)| m.number)
+        .collect();
+    let largest = claims.iter().copied().max();
+    EditionStudy {
+        printing,
+        declared: claims.first().copied(),
+        outside: located
+            .iter()
+            .copied()
+            .filter(|n| largest.is_some_and(|l| *n > l))
+            .collect(),
+        claims,
+        located: located.into_iter().collect(),
+        repeated: repeated.into_iter().collect(),
+        met,
+    }
+}
+
+/// How many distinct sheets some records are.
+#[must_use]
+pub fn sheets_among(groups: &Groups, records: &[ImpressionKey]) -> usize {
+    let sheets: BTreeSet<ImpressionKey> = records.iter().map(|r| groups.first_of(r)).collect();
+    sheets.len()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn edition(is_roman: bool, number: u32, of: Option<u32>) -> Option<Numbering> {
+        Some(Numbering::Edition(Number {
+            is_roman,
+            number,
+            of,
+        }))
+    }
+
+    #[test]
+    fn numbers_of_an_edition_are_read_in_figures_and_in_roman_numerals() {
+        for (text, read) in [
+            ("12/50", edition(false, 12, Some(50))),
+            (" 12 / 50 ", edition(false, 12, Some(50))),
+            ("12", edition(false, 12, None)),
+            ("No. 12", edition(false, 12, None)),
+            ("XII/L", edition(true, 12, Some(50))),
+            ("１２／５０", edition(false, 12, Some(50))),
+        ] {
+            assert_eq!(read_numbering(text), read, "{text:?}");
+        }
+    }
+
+    #[test]
+    fn a_proof_is_not_of_the_edition() {
+        for text in ["AP 3/10", "A.P.", "e.a. III/V", "H.C.", "BAT"] {
+            assert_eq!(read_numbering(text), Some(Numbering::Proof), "{text:?}");
+        }
+    }
+
+    #[test]
+    fn what_cannot_be_counted_is_not_read() {
+        for text in [
+            "",
+            "0/50",
+            "12/0",
+            "twelve",
+            "12/50/3",
+            "-3",
+            "99999999999",
+            "12 of them",
+        ] {
+            assert_eq!(read_numbering(text), None, "{text:?}");
+        }
+    }
+}

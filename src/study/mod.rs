@@ -1,0 +1,128 @@
+//! What scholarship computes from a catalogue: order, numerals, agreement, counts, concordance.
+//!
+//! Pure functions over the model: no disk, no clock, and the same result at every run and for any
+//! number of threads. The definitions are those of DESIGN.md's appendix.
+//!
+//! Reading order: [`order`] and [`numerals`] give readers' order and names; [`allowed`],
+//! [`candidates`] and [`agree`] are about what a sheet can be; [`census`], [`clique_cover`] and
+//! [`editions`] count; [`concordance`], [`chronology`] and [`back_links`] turn the records round.
+//!
+//! In: the whole catalogue, private fields included. Out: [`Studies`], in which nothing private can
+//! be read: what is listed or counted by key is taken from what may be published.
+
+use std::collections::BTreeMap;
+
+use rayon::prelude::*;
+
+use crate::model::catalogue::Catalogue;
+use crate::model::design::Design;
+use crate::model::key::Key;
+
+pub mod agree;
+pub mod allowed;
+pub mod back_links;
+pub mod candidates;
+pub mod census;
+pub mod chronology;
+pub mod clique_cover;
+pub mod concordance;
+pub mod editions;
+pub mod numerals;
+pub mod order;
+
+use agree::Contradiction;
+use back_links::BackLinks;
+use candidates::Changes;
+use census::{Census, Groups};
+use chronology::Event;
+use concordance::Concordance;
+use editions::EditionStudy;
+use numerals::Numeral;
+use order::Order;
+
+/// Everything that is computed from a catalogue.
+#[derive(Clone, Debug)]
+pub struct Studies {
+    /// The designs in readers' order.
+    pub order: Order,
+    /// The study of each design.
+    pub designs: BTreeMap<Key, DesignStudy>,
+    /// Which records are one sheet.
+    pub groups: Groups,
+    /// The census of everything.
+    pub census: Census,
+    /// The concordance with earlier literature.
+    pub concordance: Concordance,
+    /// Who is mentioned where.
+    pub back_links: BackLinks,
+    /// What can be dated, in order.
+    pub chronology: Vec<Event>,
+}
+
+/// What is computed from one design.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DesignStudy {
+    /// The numeral of each state that stands.
+    pub numerals: BTreeMap<Key, Numeral>,
+    /// What each state that stands changed against those it follows.
+    pub changes: BTreeMap<Key, Vec<Changes>>,
+    /// The impressions, by number, whose observations contradict their identification.
+    pub contradictions: BTreeMap<u32, Contradiction>,
+    /// The census.
+    pub census: Census,
+    /// The declared editions, by printing in the record's order.
+    pub editions: Vec<EditionStudy>,
+}
+
+impl Studies {
+    /// Computes everything.
+    #[must_use]
+    pub fn of(catalogue: &Catalogue) -> Studies {
+        let order = Order::of(catalogue);
+        let groups = Groups::of(catalogue);
+        let designs: Vec<&Design> = catalogue.designs.values().collect();
+        let designs = designs
+            .par_iter()
+            .map(|design| {
+                (
+                    design.key.clone(),
+                    DesignStudy::of(catalogue, &groups, design),
+                )
+            })
+            .collect();
+        Studies {
+            census: census::of_everything(catalogue, &groups),
+            concordance: Concordance::of(catalogue, &order),
+            back_links: BackLinks::of(catalogue, &order),
+            chronology: chronology::chronology(catalogue, &order),
+            designs,
+            groups,
+            order,
+        }
+    }
+
+    /// The numeral of a state.
+    #[must_use]
+    pub fn numeral(&self, design: &Key, state: &Key) -> Option<Numeral> {
+        self.designs.get(design)?.numerals.get(state).copied()
+    }
+}
+
+impl DesignStudy {
+    fn of(catalogue: &Catalogue, groups: &Groups, design: &Design) -> DesignStudy {
+        DesignStudy {
+            numerals: numerals::numerals(design),
+            changes: design
+                .standing_states()
+                .map(|s| (s.key.value.clone(), candidates::changes(design, s)))
+                .collect(),
+            contradictions: design
+                .impressions
+                .iter()
+                .filter_map(|(n, i)| Some((*n, agree::contradiction(design, i)?)))
+                .collect(),
+            census: census::of_design(catalogue, groups, design),
+            editions: editions::editions(catalogue, groups, design),
+        }
+    }
+}
