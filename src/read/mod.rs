@@ -1,3 +1,6 @@
 //! Reading: the files of a catalogue to its model, every value with its place.
 
+mod bibtex;
+mod near;
+mod reference;
 pub mod shape;

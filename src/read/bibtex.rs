@@ -1,0 +1,490 @@
+//! Literature: `records/literature.bib` to works that can be cited.
+//!
+//! The crates `biblatex` and `hayagriva` parse and convert. Because the first fault ends their
+//! reading, the file is read entry by entry, so that one broken entry hides neither the others nor
+//! their faults. How works are worded is in [`super::reference`].
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::ops::Range;
+
+use biblatex::{
+    ParseErrorKind, RawBibliography, RawChunk, RawEntry, Spanned, Token, TypeErrorKind,
+};
+
+use super::reference;
+use crate::model::codes::Code;
+use crate::model::finding::Finding;
+use crate::model::key::Key;
+use crate::model::literature::Work;
+use crate::model::place::{FileId, Place};
+
+/// The works of a BibTeX file, worded for a catalogue in `language` (BCP 47), and what is wrong
+/// with those that are left out.
+pub(crate) fn read(
+    text: &str,
+    file: FileId,
+    language: &str,
+) -> (BTreeMap<Key, Work>, Vec<Finding>) {
+    let mut findings = Vec::new();
+    let blocks = blocks(text);
+    let parsed = parse_blocks(&blocks, file, &mut findings);
+    let entries = keyed_entries(&parsed, file, &mut findings);
+    let knots = entries_in_circles(&entries);
+    let mut sound = Vec::new();
+    for (key, entry) in &entries {
+        if knots.contains(key) {
+            let message =
+                format!("`{key}` takes its fields from an entry that takes them from `{key}`");
+            findings.push(
+                Finding::new(Code::BibtexSyntax, entry.key_place(file), message)
+                    .help("remove `crossref` or `xdata` from one of the entries"),
+            );
+            continue;
+        }
+        match convert(key, &entries, &parsed) {
+            Ok(converted) => sound.push((key.clone(), entry.key_place(file), converted)),
+            Err(fault) => findings.push(fault.into_finding(text, file, entry)),
+        }
+    }
+    (reference::works(sound, language), findings)
+}
+
+/// A part of the file that holds one `@…{…}`, and where it begins.
+struct Block<'t> {
+    start: usize,
+    text: &'t str,
+}
+
+/// A block that could be parsed.
+struct Parsed<'t> {
+    start: usize,
+    raw: RawBibliography<'t>,
+}
+
+/// An entry with the start of its block, from which its spans count.
+#[derive(Clone, Copy)]
+struct Entry<'p, 't> {
+    start: usize,
+    raw: &'p Spanned<RawEntry<'t>>,
+}
+
+impl Entry<'_, '_> {
+    fn key_place(&self, file: FileId) -> Place {
+        Place::new(file, shifted(&self.raw.v.key.span, self.start))
+    }
+}
+
+/// Why an entry could not be understood, and where, counted from the start of its block.
+struct Fault {
+    span: Range<usize>,
+    message: String,
+    help: &'static str,
+}
+
+impl Fault {
+    /// A fault with no place of its own stands at the entry's key.
+    fn into_finding(self, text: &str, file: FileId, entry: &Entry) -> Finding {
+        let block = entry.raw.span.start..entry.raw.span.end;
+        let has_place =
+            self.span.start >= block.start && self.span.end <= block.end && self.span != (0..0);
+        let span = if has_place {
+            self.span
+        } else {
+            entry.raw.v.key.span.clone()
+        };
+        let place = Place::new(file, visible(text, shifted(&span, entry.start)));
+        Finding::new(Code::BibtexSyntax, place, self.message).help(self.help)
+    }
+}
+
+/// Cuts the file where a line begins with `@`. A file that can be parsed as it stands is one block,
+/// so that an `@` that begins a line inside a field does no harm there.
+fn blocks(text: &str) -> Vec<Block<'_>> {
+    if RawBibliography::parse(text).is_ok() {
+        return vec![Block { start: 0, text }];
+    }
+    let mut starts = vec![0];
+    let mut line_start = 0;
+    for line in text.split_inclusive('\n') {
+        if line_start > 0 && line.trim_start().starts_with('@') {
+            starts.push(line_start);
+        }
+        line_start += line.len();
+    }
+    let ends = starts.iter().skip(1).copied().chain([text.len()]);
+    starts
+        .iter()
+        .zip(ends)
+        .map(|(start, end)| Block {
+            start: *start,
+            text: text.get(*start..end).unwrap_or_default(),
+        })
+        .collect()
+}
+
+fn parse_blocks<'t>(
+    blocks: &[Block<'t>],
+    file: FileId,
+    findings: &mut Vec<Finding>,
+) -> Vec<Parsed<'t>> {
+    let mut parsed = Vec::new();
+    for block in blocks {
+        match RawBibliography::parse(block.text) {
+            Ok(raw) => parsed.push(Parsed {
+                start: block.start,
+                raw,
+            }),
+            Err(error) => {
+                // A brace that is never closed is met at the end of the block: shown there it
+                // would point at nothing, so the entry's first line is shown.
+                let indent = block.text.len() - block.text.trim_start().len();
+                let first_line = indent
+                    ..indent
+                        + block
+                            .text
+                            .trim_start()
+                            .lines()
+                            .next()
+                            .unwrap_or_default()
+                            .trim_end()
+                            .len();
+                let span = if error.kind == ParseErrorKind::UnexpectedEof {
+                    first_line
+                } else {
+                    visible(block.text, error.span)
+                };
+                let (message, help) = words_for_syntax(&error.kind);
+                let place = Place::new(file, shifted(&span, block.start));
+                findings.push(Finding::new(Code::BibtexSyntax, place, message).help(help));
+            }
+        }
+    }
+    parsed
+}
+
+/// The entries by key, in the order of the file; those whose key is none or taken are told.
+fn keyed_entries<'p, 't>(
+    parsed: &'p [Parsed<'t>],
+    file: FileId,
+    findings: &mut Vec<Finding>,
+) -> indexmap::IndexMap<Key, Entry<'p, 't>> {
+    let mut entries = indexmap::IndexMap::<Key, Entry>::new();
+    for block in parsed {
+        for raw in &block.raw.entries {
+            let entry = Entry {
+                start: block.start,
+                raw,
+            };
+            let written = raw.v.key.v;
+            let Ok(key) = written.parse::<Key>() else {
+                findings.push(not_a_key(written, &entry, file));
+                continue;
+            };
+            if let Some(first) = entries.get(&key) {
+                findings.push(
+                    Finding::new(
+                        Code::KeyTwice,
+                        entry.key_place(file),
+                        format!("the literature has two entries with the key `{key}`"),
+                    )
+                    .saying("the second")
+                    .beside(first.key_place(file), "the first")
+                    .help("give one of them another key, or remove it"),
+                );
+                continue;
+            }
+            entries.insert(key, entry);
+        }
+    }
+    entries
+}
+
+fn not_a_key(written: &str, entry: &Entry, file: FileId) -> Finding {
+    if written.is_empty() {
+        let place = Place::new(file, shifted(&entry.raw.v.kind.span, entry.start));
+        return Finding::new(
+            Code::KeyForm,
+            place,
+            "an entry of the literature has no key",
+        )
+        .help("write a key after the opening brace: @book{verhoeven-1961,");
+    }
+    let message = format!("`{written}` is no key: lower-case letters and digits joined by hyphens");
+    let finding = Finding::new(Code::KeyForm, entry.key_place(file), message);
+    match Key::nearest_form(written) {
+        Some(key) => finding.help(format!("write `{key}`")),
+        None => finding,
+    }
+}
+
+/// The keys that an entry takes fields from.
+fn parents(entry: &Entry) -> Vec<Key> {
+    let is_link =
+        |name: &str| name.eq_ignore_ascii_case("crossref") || name.eq_ignore_ascii_case("xdata");
+    let fields = entry.raw.v.fields.iter().filter(|f| is_link(f.key.v));
+    fields
+        .flat_map(|field| &field.value.v)
+        .filter_map(|chunk| match chunk.v {
+            RawChunk::Normal(text) => Some(text),
+            RawChunk::Abbreviation(_) => None,
+        })
+        .flat_map(|text| text.split(','))
+        .filter_map(|key| key.trim().parse().ok())
+        .collect()
+}
+
+/// The key and all it takes fields from, nearest first.
+fn family(key: &Key, entries: &indexmap::IndexMap<Key, Entry>) -> Vec<Key> {
+    let mut known = vec![key.clone()];
+    let mut next = 0;
+    while let Some(entry) = known.get(next).map(|key| entries.get(key)) {
+        next += 1;
+        for parent in entry.map(parents).unwrap_or_default() {
+            if !known.contains(&parent) && entries.contains_key(&parent) {
+                known.push(parent);
+            }
+        }
+    }
+    known
+}
+
+/// Entries that take fields from themselves, directly or through others, and those that depend on
+/// them. `biblatex` follows such links without end, so it must never see them.
+fn entries_in_circles(entries: &indexmap::IndexMap<Key, Entry>) -> BTreeSet<Key> {
+    let mut open: BTreeMap<&Key, Vec<Key>> = entries
+        .iter()
+        .map(|(key, entry)| {
+            (
+                key,
+                parents(entry)
+                    .into_iter()
+                    .filter(|p| entries.contains_key(p))
+                    .collect(),
+            )
+        })
+        .collect();
+    // Taking away, again and again, what depends on nothing leaves the circles.
+    loop {
+        let free: BTreeSet<Key> = open
+            .iter()
+            .filter(|(_, p)| p.is_empty())
+            .map(|(k, _)| (*k).clone())
+            .collect();
+        if free.is_empty() {
+            return open.keys().map(|key| (*key).clone()).collect();
+        }
+        open.retain(|key, _| !free.contains(*key));
+        for rest in open.values_mut() {
+            rest.retain(|parent| !free.contains(parent));
+        }
+    }
+}
+
+/// One entry as `biblatex` and `hayagriva` understand it.
+fn convert(
+    key: &Key,
+    entries: &indexmap::IndexMap<Key, Entry>,
+    parsed: &[Parsed],
+) -> Result<reference::Converted, Fault> {
+    let abbreviations = parsed
+        .iter()
+        .flat_map(|block| block.raw.abbreviations.iter().cloned());
+    let raw = RawBibliography {
+        preamble: String::new(),
+        entries: family(key, entries)
+            .iter()
+            .filter_map(|key| entries.get(key))
+            .map(|e| e.raw.clone())
+            .collect(),
+        abbreviations: abbreviations.collect(),
+    };
+    let bibliography = biblatex::Bibliography::from_raw(raw).map_err(|error| {
+        let (message, help) = words_for_syntax(&error.kind);
+        Fault {
+            span: error.span,
+            message,
+            help,
+        }
+    })?;
+    let entry = bibliography.get(key.as_str()).ok_or_else(|| Fault {
+        span: 0..0,
+        message: format!("the entry `{key}` cannot be read"),
+        help: "compare it with an entry that can",
+    })?;
+    reference::Converted::from(entry).map_err(|error| {
+        let (message, help) = words_for_type(&error.kind);
+        Fault {
+            span: error.span,
+            message: message.to_owned(),
+            help,
+        }
+    })
+}
+
+fn words_for_syntax(kind: &ParseErrorKind) -> (String, &'static str) {
+    const CLOSE: &str = "look for a brace or quotation mark that has no partner";
+    let (message, help) = match kind {
+        ParseErrorKind::UnexpectedEof => ("this entry of the literature is never closed", CLOSE),
+        ParseErrorKind::Unexpected(Token::DecimalPoint) => (
+            "a number has two decimal points",
+            "put the value in braces: {…}",
+        ),
+        ParseErrorKind::Unexpected(_) => ("a sign stands here that belongs to no field", CLOSE),
+        ParseErrorKind::Expected(Token::Comma) => (
+            "a comma is missing before this",
+            "put a comma after the key and after each field",
+        ),
+        ParseErrorKind::Expected(Token::Equals) => (
+            "an equals sign is missing before this",
+            "write each field as name = {value}",
+        ),
+        ParseErrorKind::Expected(Token::Identifier) => (
+            "the name of a field or of a kind of work is missing here",
+            "write each field as name = {value}",
+        ),
+        ParseErrorKind::Expected(_) => ("a brace or quotation mark is missing here", CLOSE),
+        ParseErrorKind::UnknownAbbreviation(word) => {
+            return (
+                format!("`{word}` is no abbreviation that the file declares"),
+                "put the value in braces: {…}, or declare it with @string",
+            );
+        }
+        ParseErrorKind::MalformedCommand => (
+            "a TeX command is not complete",
+            "write the letter itself: files are UTF-8",
+        ),
+        ParseErrorKind::ResolutionError(kind) => {
+            let (message, help) = words_for_type(kind);
+            return (message.to_owned(), help);
+        }
+        _ => (
+            "this is not BibTeX",
+            "compare it with an entry that can be read",
+        ),
+    };
+    (message.to_owned(), help)
+}
+
+fn words_for_type(kind: &TypeErrorKind) -> (&'static str, &'static str) {
+    const DATE: &str = "write year = {1961}, or date = {1961-05}";
+    match kind {
+        TypeErrorKind::UndefinedRange => ("a date is open at both ends", DATE),
+        TypeErrorKind::DayOutOfRange => ("a date has a day that no month has", DATE),
+        TypeErrorKind::MonthOutOfRange => ("a date has a month that no year has", DATE),
+        TypeErrorKind::YearZeroCE => ("a date has a year that does not exist", DATE),
+        TypeErrorKind::WrongNumberOfDigits => ("a date has too many or too few digits", DATE),
+        TypeErrorKind::InvalidNumber
+        | TypeErrorKind::MissingNumber
+        | TypeErrorKind::InvalidIntegerRange => ("a number was to stand here", "write digits only"),
+        TypeErrorKind::UnknownEditorType => {
+            ("the kind of editor is not known", "remove `editortype`")
+        }
+        _ => (
+            "the value is not of the form that this field takes",
+            "compare it with an entry that can be read",
+        ),
+    }
+}
+
+fn shifted(span: &Range<usize>, by: usize) -> Range<usize> {
+    span.start + by..span.end + by
+}
+
+/// The span, or where it is empty the one character that stands there, so that something is
+/// underlined.
+fn visible(text: &str, span: Range<usize>) -> Range<usize> {
+    if span.start < span.end {
+        return span;
+    }
+    let width = text
+        .get(span.start..)
+        .and_then(|rest| rest.chars().next())
+        .map_or(0, char::len_utf8);
+    span.start..span.start + width
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::place::Sources;
+
+    fn told(text: &str) -> (Vec<String>, Vec<String>) {
+        let mut sources = Sources::default();
+        let file = sources.add("records/literature.bib", text);
+        let (works, mut findings) = read(text, file, "en");
+        crate::model::finding::sort(&mut findings, &sources);
+        let line = |f: &Finding| {
+            let at = sources.position(f.at.place);
+            format!(
+                "{}:{} {} {}",
+                at.line,
+                at.column,
+                f.code.as_str(),
+                f.message
+            )
+        };
+        (
+            works.keys().map(ToString::to_string).collect(),
+            findings.iter().map(line).collect(),
+        )
+    }
+
+    #[test]
+    fn a_broken_entry_does_not_hide_the_others() {
+        let (works, findings) = told(
+            "@book{one, title = {One}, year = 1961}\n@book{two, title = {Two\n@book{three title = {Three}}\n@book{four, title = {Four}}\n@book{five, title {Five}}\n",
+        );
+        assert_eq!(works, ["four", "one"]);
+        assert_eq!(
+            findings,
+            [
+                "2:1 bibtex-syntax this entry of the literature is never closed",
+                "3:13 bibtex-syntax a comma is missing before this",
+                "5:19 bibtex-syntax an equals sign is missing before this",
+            ]
+        );
+    }
+
+    #[test]
+    fn a_key_is_told_where_it_is_no_key_or_used_twice() {
+        let (works, findings) = told(
+            "@book{Verhoeven:1961, title={A}}\n@book{a, title={A}}\n@book{a, title={B}}\n@book{, title={C}}\n",
+        );
+        assert_eq!(works, ["a"]);
+        assert_eq!(
+            findings,
+            [
+                "1:7 key-form `Verhoeven:1961` is no key: lower-case letters and digits joined by hyphens",
+                "3:7 key-twice the literature has two entries with the key `a`",
+                "4:2 key-form an entry of the literature has no key",
+            ]
+        );
+    }
+
+    #[test]
+    fn an_entry_that_takes_fields_from_itself_is_told_and_left_out() {
+        let (works, findings) = told(
+            "@inbook{a, title={A}, crossref={b}}\n@book{b, title={B}, crossref={a}}\n@book{c, crossref={c}}\n@book{d, title={D}}",
+        );
+        assert_eq!(works, ["d"]);
+        assert_eq!(findings.len(), 3);
+    }
+
+    #[test]
+    fn an_entry_takes_fields_from_another() {
+        let (works, findings) = told(
+            "@inbook{a, title={A}, crossref={b}}\n@collection{b, title={B}, year={1961}}\n@string{np = {Northport}}\n@book{c, title={C}, address=np}\n",
+        );
+        assert_eq!(works, ["a", "b", "c"]);
+        assert!(findings.is_empty(), "{findings:?}");
+    }
+
+    #[test]
+    fn an_undeclared_abbreviation_is_told_at_its_place() {
+        let (_, findings) = told("@book{a, title = {A}, address = np}\n@book{b, title = {B}}");
+        assert_eq!(
+            findings,
+            ["1:33 bibtex-syntax `np` is no abbreviation that the file declares"]
+        );
+    }
+}

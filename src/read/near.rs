@@ -1,0 +1,98 @@
+//! The nearest name: what a cataloguer probably meant by a name that nobody has.
+//!
+//! In: the name as written and the names there are. Out: one of them, or none. A suggestion that is
+//! wrong costs more trust than one that is missing, so short names and names that differ in their
+//! numbers ("14" and "15") are never taken for each other.
+
+use std::cmp::Reverse;
+
+/// The candidate that differs from `written` by few slips of the pen, where there is one.
+///
+/// Slips are letters added, left out, changed or swapped (Damerau–Levenshtein); capitals, spaces and
+/// underscores cost nothing. Names of three or four letters (digits not counted) may differ by one slip, up to eight by
+/// two, longer ones by three. The result does not depend on the order of the candidates.
+pub(crate) fn nearest<'a>(
+    written: &str,
+    candidates: impl IntoIterator<Item = &'a str>,
+) -> Option<&'a str> {
+    let plain = plainly(written);
+    let letters = plain.chars().filter(|c| !c.is_ascii_digit()).count();
+    let allowed = match letters {
+        0..=2 => 0,
+        3..=4 => 1,
+        5..=8 => 2,
+        _ => 3,
+    };
+    candidates
+        .into_iter()
+        .filter(|candidate| *candidate != written)
+        .filter_map(|candidate| {
+            let other = plainly(candidate);
+            let slips = strsim::damerau_levenshtein(&plain, &other);
+            let shortest = plain.chars().count().min(other.chars().count());
+            let is_near =
+                slips <= allowed && 2 * slips < shortest.max(1) && same_numbers(&plain, &other);
+            let shared = plain
+                .chars()
+                .zip(other.chars())
+                .take_while(|(a, b)| a == b)
+                .count();
+            is_near.then_some((slips, Reverse(shared), candidate))
+        })
+        .min()
+        .map(|(.., candidate)| candidate)
+}
+
+/// Lower case, words joined by hyphens.
+fn plainly(name: &str) -> String {
+    let lower = name.trim().to_lowercase();
+    lower.replace(['_', ' '], "-")
+}
+
+/// Whether two names hold the same digits, if perhaps swapped: a year with two digits exchanged is
+/// a slip, another year is another thing.
+fn same_numbers(one: &str, other: &str) -> bool {
+    let digits = |name: &str| {
+        let mut found: Vec<char> = name.chars().filter(char::is_ascii_digit).collect();
+        found.sort_unstable();
+        found
+    };
+    let is_number = |name: &str| name.chars().all(|c| c.is_ascii_digit());
+    digits(one) == digits(other) && !(is_number(one) && is_number(other))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::nearest;
+
+    #[test]
+    fn ok_a_slip_of_the_pen_is_seen_through() {
+        let museums = ["harbour-museum", "harbour-library", "owner-a"];
+        assert_eq!(nearest("harbor-museum", museums), Some("harbour-museum"));
+        assert_eq!(nearest("Harbour Museum", museums), Some("harbour-museum"));
+        assert_eq!(nearest("lamp", ["lamps", "moon"]), Some("lamps"));
+        assert_eq!(nearest("memroial", ["memorial"]), Some("memorial"));
+        assert_eq!(
+            nearest("northport-1926", ["northport-1962"]),
+            Some("northport-1962")
+        );
+    }
+
+    #[test]
+    fn err_another_thing_is_not_suggested() {
+        assert_eq!(nearest("14", ["15", "41"]), None);
+        assert_eq!(nearest("14a", ["14b"]), None);
+        assert_eq!(nearest("northport-1962", ["northport-1972"]), None);
+        assert_eq!(nearest("sky", ["key"]), None);
+        assert_eq!(nearest("moon", ["lamps", "split", "sky"]), None);
+        assert_eq!(nearest("", ["moon"]), None);
+    }
+
+    #[test]
+    fn the_order_of_the_candidates_does_not_matter() {
+        let one = nearest("two-lamp", ["two-lamps", "no-lamps"]);
+        let other = nearest("two-lamp", ["no-lamps", "two-lamps"]);
+        assert_eq!(one, Some("two-lamps"));
+        assert_eq!(one, other);
+    }
+}
