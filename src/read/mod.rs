@@ -4,3 +4,4 @@ mod bibtex;
 mod near;
 mod reference;
 pub mod shape;
+mod vocabulary;

@@ -461,7 +461,8 @@ mod tests {
             );
         }
         let (works, _) = bibtex::read(&text, crate::model::place::FileId::default(), "en");
-        let shorts: std::collections::BTreeSet<_> = works.values().map(|work| &work.short).collect();
+        let shorts: std::collections::BTreeSet<_> =
+            works.values().map(|work| &work.short).collect();
         assert_eq!(shorts.len(), 60);
     }
 
