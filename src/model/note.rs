@@ -1,5 +1,7 @@
 //! Long text: Markdown beside a record, or a page of its own.
 
+use pulldown_cmark::{Options, Parser};
+
 use super::place::FileId;
 
 /// A Markdown file, as written. Its links point at records (`design:14`, `lit:KEY`).
@@ -9,6 +11,18 @@ pub struct Note {
     pub file: FileId,
     /// The Markdown.
     pub text: String,
+}
+
+impl Note {
+    /// Its Markdown: CommonMark with tables and footnotes. Links are looked up and pages written
+    /// through this one parser, so that what was checked is what is shown.
+    #[must_use]
+    pub fn parser(&self) -> Parser<'_> {
+        Parser::new_ext(
+            &self.text,
+            Options::ENABLE_TABLES | Options::ENABLE_FOOTNOTES,
+        )
+    }
 }
 
 /// A page of the catalogue's own: introduction, principles, an essay.

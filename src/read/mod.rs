@@ -2,6 +2,7 @@
 
 mod bibtex;
 mod near;
+mod note;
 mod reference;
 pub mod shape;
 mod vocabulary;
