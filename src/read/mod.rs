@@ -4,5 +4,7 @@ mod bibtex;
 mod near;
 mod note;
 mod reference;
+mod resolve;
+pub mod schema;
 pub mod shape;
 mod vocabulary;
