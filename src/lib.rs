@@ -26,6 +26,7 @@
 
 pub mod issue;
 pub mod model;
+pub mod page;
 pub mod picture;
 pub mod read;
 pub mod study;

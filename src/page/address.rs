@@ -1,0 +1,188 @@
+//! Addresses: where each page stands, for good.
+//!
+//! Pages are folders (`design/14/`), so an address never shows how the catalogue was made. They
+//! mirror the links of Markdown (`design:14`) and are permanent once issued. Links between pages
+//! are relative: a catalogue may live under any path.
+
+use std::fmt;
+
+use crate::model::key::{ImpressionKey, Key};
+use crate::model::words::{ClosedList, closed_list};
+
+closed_list! {
+    /// The pages that gather; each has one word for an address.
+    Overview {
+        /// Designs by number, date, technique and series.
+        Designs = "designs",
+        /// Titles, in every language.
+        Titles = "titles",
+        /// Series.
+        Series = "series",
+        /// Subjects.
+        Subjects = "subjects",
+        /// Techniques.
+        Techniques = "techniques",
+        /// The counts of everything.
+        Census = "census",
+        /// Holders, by city.
+        Holders = "holders",
+        /// People.
+        People = "people",
+        /// Marks on sheets.
+        Marks = "marks",
+        /// What happened, year by year.
+        Chronology = "chronology",
+        /// Exhibitions.
+        Exhibitions = "exhibitions",
+        /// Literature.
+        Literature = "literature",
+        /// Our numbers and others'.
+        Concordance = "concordance",
+        /// Terms.
+        Glossary = "glossary",
+        /// What changed since the last edition.
+        Changes = "changes",
+        /// How to cite.
+        Cite = "cite",
+        /// How to contribute.
+        Contribute = "contribute",
+        /// Cautions.
+        Cautions = "cautions",
+        /// The data.
+        Data = "data",
+    }
+}
+
+impl Overview {
+    /// Whether it tells of the catalogue rather than of prints; such pages stand last in lists.
+    pub fn is_about_the_catalogue(self) -> bool {
+        matches!(
+            self,
+            Overview::Changes
+                | Overview::Cite
+                | Overview::Contribute
+                | Overview::Cautions
+                | Overview::Data
+        )
+    }
+}
+
+/// The address of a page.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Address {
+    /// The opening page.
+    Opening,
+    /// A page that gathers.
+    Overview(Overview),
+    /// A design.
+    Design(Key),
+    /// The census of a design.
+    DesignCensus(Key),
+    /// A comparison the scholar wants shown, by its place in the record, from 1.
+    Comparison(Key, usize),
+    /// An impression.
+    Impression(ImpressionKey),
+    /// A holder.
+    Holder(Key),
+    /// A person.
+    Person(Key),
+    /// A work of the literature.
+    Work(Key),
+    /// An exhibition.
+    Exhibition(Key),
+    /// A page of the catalogue's own.
+    Page(Key),
+}
+
+impl fmt::Display for Address {
+    /// The address relative to the catalogue, with a slash at the end; nothing for the opening page.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Address::Opening => Ok(()),
+            Address::Overview(overview) => write!(f, "{}/", overview.word()),
+            Address::Design(key) => write!(f, "design/{key}/"),
+            Address::DesignCensus(key) => write!(f, "design/{key}/census/"),
+            Address::Comparison(key, place) => write!(f, "design/{key}/comparison/{place}/"),
+            Address::Impression(key) => write!(f, "impression/{key}/"),
+            Address::Holder(key) => write!(f, "holder/{key}/"),
+            Address::Person(key) => write!(f, "person/{key}/"),
+            Address::Work(key) => write!(f, "lit/{key}/"),
+            Address::Exhibition(key) => write!(f, "exhibition/{key}/"),
+            Address::Page(key) => write!(f, "page/{key}/"),
+        }
+    }
+}
+
+impl Address {
+    /// The file that is served at the address.
+    pub fn file(&self) -> String {
+        format!("{self}index.html")
+    }
+
+    /// What leads from this page to the catalogue's opening page: `./`, or `../` a folder.
+    pub fn root(&self) -> String {
+        match self.to_string().matches('/').count() {
+            0 => "./".to_owned(),
+            depth => "../".repeat(depth),
+        }
+    }
+
+    /// The address with everything before it, for citations. `base` is the catalogue's own.
+    pub fn absolute(&self, base: &str) -> String {
+        format!("{}/{self}", base.trim_end_matches('/'))
+    }
+}
+
+/// A place within a page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Fragment<'a> {
+    /// A state of a design.
+    State(&'a Key),
+    /// A printing.
+    Printing(&'a Key),
+    /// A variant.
+    Variant(&'a Key),
+    /// A point.
+    Point(&'a Key),
+    /// A matrix.
+    Matrix(&'a Key),
+}
+
+impl fmt::Display for Fragment<'_> {
+    /// Without the `#`, as it stands in an `id`.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Fragment::State(key) => write!(f, "state-{key}"),
+            Fragment::Printing(key) => write!(f, "printing-{key}"),
+            Fragment::Variant(key) => write!(f, "variant-{key}"),
+            Fragment::Point(key) => write!(f, "point-{key}"),
+            Fragment::Matrix(key) => write!(f, "matrix-{key}"),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn addresses_are_folders_and_roots_lead_back() {
+        let impression = Address::Impression("14.7".parse().unwrap());
+        assert_eq!(impression.file(), "impression/14.7/index.html");
+        assert_eq!(impression.root(), "../../");
+        assert_eq!(Address::Opening.root(), "./");
+        assert_eq!(Address::Opening.file(), "index.html");
+        let comparison = Address::Comparison("14".parse().unwrap(), 1);
+        assert_eq!(comparison.to_string(), "design/14/comparison/1/");
+        assert_eq!(comparison.root(), "../../../../");
+    }
+
+    #[test]
+    fn a_base_with_a_slash_is_no_different() {
+        let address = Address::Overview(Overview::Designs);
+        assert_eq!(
+            address.absolute("https://prints.example.org/catalogue/"),
+            "https://prints.example.org/catalogue/designs/"
+        );
+    }
+}

@@ -1,0 +1,112 @@
+//! The book: everything a page may need, and one page's view of it.
+//!
+//! [`Book`] is made once for a catalogue and shared by all threads. [`Here`] is the book seen from
+//! one page: it knows how to lead from there to any other, so that every link is relative.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use super::address::{Address, Fragment, Overview};
+use super::html::CleanHtml;
+use super::pictures::Pictures;
+use super::template::Templates;
+use super::words::Words;
+use crate::model::link::Target;
+use crate::model::public::Public;
+use crate::study::Studies;
+
+/// What pages are made from.
+pub(super) struct Book<'a> {
+    /// The catalogue, without what is private.
+    pub public: &'a Public,
+    /// What was computed from it.
+    pub studies: &'a Studies,
+    /// The pictures that may be shown.
+    pub pictures: &'a Pictures,
+    /// The theme's words.
+    pub words: Arc<Words>,
+    /// The theme's templates.
+    pub templates: Templates,
+    /// The pages that gather and have something to gather.
+    pub overviews: BTreeSet<Overview>,
+    /// Where texts mention a record: the pages whose Markdown links to it.
+    pub mentions: BTreeMap<Target, BTreeSet<Address>>,
+}
+
+/// The book as seen from one page.
+#[derive(Clone, Copy)]
+pub(super) struct Here<'b> {
+    /// The book.
+    pub book: &'b Book<'b>,
+    /// The page.
+    pub address: &'b Address,
+    /// What leads from the page to the opening page: `../../`.
+    pub root: &'b str,
+}
+
+impl<'b> Here<'b> {
+    /// The words.
+    pub fn words(&self) -> &'b Words {
+        &self.book.words
+    }
+
+    /// The catalogue.
+    pub fn public(&self) -> &'b Public {
+        self.book.public
+    }
+
+    /// The language of the catalogue's own text.
+    pub fn language(&self) -> &'b str {
+        &self.book.public.settings.language.value
+    }
+
+    /// What leads from here to a page.
+    pub fn href(&self, to: &Address) -> String {
+        format!("{}{to}", self.root)
+    }
+
+    /// What leads from here to a place within a page; within this one, only the fragment.
+    pub fn href_part(&self, to: &Address, part: Fragment<'_>) -> String {
+        if to == self.address {
+            format!("#{part}")
+        } else {
+            format!("{}{to}#{part}", self.root)
+        }
+    }
+
+    /// `text` as a link to a page; plain where it stands on that page.
+    pub fn link(&self, to: &Address, text: &CleanHtml) -> CleanHtml {
+        if to == self.address {
+            text.clone()
+        } else {
+            CleanHtml::link(&self.href(to), text)
+        }
+    }
+
+    /// `text` in its own language, marked where that is not the catalogue's.
+    pub fn in_language(
+        &self,
+        element: &'static str,
+        text: &CleanHtml,
+        language: Option<&str>,
+    ) -> CleanHtml {
+        match language.filter(|l| !l.eq_ignore_ascii_case(self.language())) {
+            Some(l) if is_right_to_left(l) => {
+                CleanHtml::element(element, &[("lang", l), ("dir", "rtl")], text)
+            }
+            Some(l) => CleanHtml::element(element, &[("lang", l)], text),
+            None if element == "span" => text.clone(),
+            None => CleanHtml::element(element, &[], text),
+        }
+    }
+}
+
+/// Whether a language is written from right to left, unless it is romanised.
+fn is_right_to_left(language: &str) -> bool {
+    let lower = language.to_lowercase();
+    let primary = lower.split('-').next().unwrap_or_default();
+    matches!(
+        primary,
+        "ar" | "fa" | "he" | "ur" | "yi" | "ps" | "sd" | "ug" | "dv"
+    ) && !lower.contains("-latn")
+}

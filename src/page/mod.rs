@@ -1,0 +1,184 @@
+//! Pages: from the public catalogue to the text of every page.
+//!
+//! In: the catalogue without what is private, its studies, its pictures and its theme. Out: a
+//! [`Site`], the files of the compiled catalogue by path, the same for any number of threads.
+//!
+//! Reading order: [`address`] says where each page stands; [`html`] and `markdown` make the only
+//! text that is printed unescaped; [`words`], [`dates`] and `names` say how things are called;
+//! [`template`] and `frame` set a page; `book` holds all of it. Then one file a kind of page: a view
+//! model (plain fields, words and numbers ready to show) beside a template of the same name in
+//! `themes/laid/pages`. To add a kind: copy the shortest, and give it a line in [`jobs`].
+//!
+//! Not here: writing to disk (`issue`), open standards (`exchange`).
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use rayon::prelude::*;
+use tera::Value;
+
+use crate::model::finding::Finding;
+use crate::model::link::Target;
+use crate::model::note::Note;
+use crate::model::public::Public;
+use crate::model::theme::Theme;
+use crate::study::Studies;
+
+pub mod address;
+mod book;
+pub mod dates;
+mod figures;
+mod frame;
+pub mod html;
+mod ink;
+mod markdown;
+mod names;
+mod opening;
+pub mod pictures;
+mod readings;
+mod rights;
+pub mod template;
+mod text_page;
+pub mod words;
+
+use address::{Address, Overview};
+use book::{Book, Here};
+use frame::Leaf;
+pub use pictures::{Pictures, PublishedPicture, PublishedSize};
+pub use template::ThemeFault;
+pub use words::private_owner;
+
+/// What pages are made from.
+#[derive(Clone, Copy)]
+pub struct Input<'a> {
+    /// The catalogue, without what is private.
+    pub public: &'a Public,
+    /// What was computed from it.
+    pub studies: &'a Studies,
+    /// The pictures that may be shown.
+    pub pictures: &'a Pictures,
+    /// The theme.
+    pub theme: &'a Theme,
+}
+
+/// A compiled catalogue, as files.
+#[derive(Clone, Debug, Default)]
+pub struct Site {
+    /// Each file's content, by path relative to the site.
+    pub files: BTreeMap<String, Vec<u8>>,
+    /// What the making of pages found out about texts.
+    pub hints: Vec<Finding>,
+}
+
+/// Makes every page of a catalogue.
+///
+/// # Errors
+/// [`ThemeFault`] where the theme is broken: the first by the order of addresses.
+pub fn site(input: &Input<'_>) -> Result<Site, ThemeFault> {
+    let book = book(input)?;
+    let around =
+        Value::from_serializable(&frame::Site::new(book.public, &book.words, &book.overviews));
+    let pages: Vec<(String, Vec<u8>)> = jobs(&book)
+        .par_iter()
+        .map(|(address, make)| {
+            let root = address.root();
+            let here = Here {
+                book: &book,
+                address,
+                root: &root,
+            };
+            let text = frame::write(&make(&here), &around, &book)?;
+            Ok((address.file(), text.into_bytes()))
+        })
+        .collect::<Result<_, ThemeFault>>()?;
+    let mut files: BTreeMap<_, _> = assets(input.theme, input.public).collect();
+    files.extend(pages);
+    Ok(Site {
+        files,
+        hints: Vec::new(),
+    })
+}
+
+/// What makes one page.
+type Make<'a> = Box<dyn Fn(&Here<'_>) -> Leaf + Send + Sync + 'a>;
+
+/// Every page there will be: where it stands, and what makes it.
+fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, Make<'a>)> {
+    let mut jobs: Vec<(Address, Make<'a>)> = Vec::new();
+    let public = book.public;
+    jobs.push((Address::Opening, Box::new(opening::page)));
+    for page in public.pages.values() {
+        let address = Address::Page(page.key.clone());
+        jobs.push((address, Box::new(move |here| text_page::page(here, page))));
+    }
+    jobs
+}
+
+/// The pages that gather and have something to gather.
+fn overviews(_input: &Input<'_>) -> BTreeSet<Overview> {
+    BTreeSet::new()
+}
+
+fn book<'a>(input: &Input<'a>) -> Result<Book<'a>, ThemeFault> {
+    let words = Arc::new(words::Words::new(
+        input.theme,
+        &input.public.settings.language.value,
+    )?);
+    let templates = template::Templates::new(input.theme, &words)?;
+    Ok(Book {
+        public: input.public,
+        studies: input.studies,
+        pictures: input.pictures,
+        words,
+        templates,
+        overviews: overviews(input),
+        mentions: mentions(input.public),
+    })
+}
+
+/// Where texts mention each record.
+fn mentions(public: &Public) -> BTreeMap<Target, BTreeSet<Address>> {
+    let mut notes: Vec<(Address, &Note)> = Vec::new();
+    for (key, design) in &public.designs {
+        notes.extend(
+            design
+                .commentary
+                .as_ref()
+                .map(|n| (Address::Design(key.clone()), n)),
+        );
+        for impression in design.impressions.values() {
+            let address = Address::Impression(impression.key.clone());
+            notes.extend(impression.note.as_ref().map(|n| (address, n)));
+        }
+    }
+    let holders = public.holders.iter();
+    notes.extend(holders.filter_map(|(k, h)| Some((Address::Holder(k.clone()), h.note.as_ref()?))));
+    let people = public.people.iter();
+    notes.extend(people.filter_map(|(k, p)| Some((Address::Person(k.clone()), p.note.as_ref()?))));
+    let works = public.literature.iter();
+    notes.extend(works.filter_map(|(k, w)| Some((Address::Work(k.clone()), w.note.as_ref()?))));
+    let pages = public.pages.iter();
+    notes.extend(pages.map(|(k, p)| (Address::Page(k.clone()), &p.note)));
+    let found: Vec<(Address, BTreeSet<Target>)> = notes
+        .into_par_iter()
+        .map(|(address, note)| (address, markdown::targets(&note.text)))
+        .collect();
+    let mut mentions: BTreeMap<Target, BTreeSet<Address>> = BTreeMap::new();
+    for (address, targets) in found {
+        for target in targets {
+            mentions.entry(target).or_default().insert(address.clone());
+        }
+    }
+    mentions
+}
+
+/// The theme's own files, and the style sheet of the block ink.
+fn assets(theme: &Theme, public: &Public) -> impl Iterator<Item = (String, Vec<u8>)> {
+    let own = theme
+        .files
+        .iter()
+        .filter(|(path, _)| path.starts_with("assets/"))
+        .map(|(path, content)| (path.clone(), content.to_vec()));
+    let ink = ink::style_sheet(public.settings.ink).into_bytes();
+    own.chain(std::iter::once(("assets/ink.css".to_owned(), ink)))
+}

@@ -1,0 +1,125 @@
+//! Pictures as pages show them: which files, how large, in whose words.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use super::html::CleanHtml;
+use crate::model::key::PictureKey;
+
+/// The pictures that may be published.
+pub type Pictures = BTreeMap<PictureKey, PublishedPicture>;
+
+/// A picture that may be published.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PublishedPicture {
+    /// Width in px of the photograph, upright.
+    pub width: u32,
+    /// Height in px of the photograph, upright.
+    pub height: u32,
+    /// Its files, smallest first; at least one.
+    pub sizes: Vec<PublishedSize>,
+}
+
+/// One file of a picture.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PublishedSize {
+    /// Width in px.
+    pub width: u32,
+    /// Height in px.
+    pub height: u32,
+    /// Its address, relative to the catalogue: `picture/NAME.jpg`.
+    pub address: String,
+}
+
+/// Where on a page a picture stands; it says how wide the browser will need it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Setting {
+    /// The leading plate, across margin and text.
+    Leading,
+    /// The leading plate of the opening page, across everything.
+    Wide,
+    /// One of a gallery.
+    Gallery,
+    /// Two to four abreast.
+    Abreast,
+    /// Beside an entry of a list.
+    Thumb,
+}
+
+impl Setting {
+    /// What the attribute `sizes` says (the columns of the theme's sheet).
+    fn sizes(self) -> &'static str {
+        match self {
+            Setting::Leading => "(max-width: 46em) 100vw, 44rem",
+            Setting::Wide => "(max-width: 46em) 100vw, 60rem",
+            Setting::Gallery => "(max-width: 46em) 44vw, 15rem",
+            Setting::Abreast => "(max-width: 46em) 100vw, 30rem",
+            Setting::Thumb => "11rem",
+        }
+    }
+
+    /// Whether it stands at the top of its page, so that it must not wait for scrolling.
+    fn is_at_the_top(self) -> bool {
+        matches!(self, Setting::Leading | Setting::Wide)
+    }
+}
+
+/// A picture in the terms of an `img` element.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Image {
+    /// The file for browsers that choose none: the middle one.
+    pub src: String,
+    /// All files with their widths.
+    pub srcset: String,
+    /// How wide it will be shown.
+    pub sizes: &'static str,
+    /// Width in px of the largest file.
+    pub width: u32,
+    /// Height in px of the largest file.
+    pub height: u32,
+    /// What it is.
+    pub alt: String,
+    /// Whether the browser may wait until it comes into sight.
+    pub lazy: bool,
+}
+
+impl Image {
+    /// `picture` on a page whose root is `root`.
+    pub fn new(
+        picture: &PublishedPicture,
+        root: &str,
+        alt: String,
+        setting: Setting,
+    ) -> Option<Image> {
+        let largest = picture.sizes.last()?;
+        let middle = picture.sizes.get(picture.sizes.len() / 2)?;
+        let srcset: Vec<String> = picture
+            .sizes
+            .iter()
+            .map(|size| format!("{root}{} {}w", size.address, size.width))
+            .collect();
+        Some(Image {
+            src: format!("{root}{}", middle.address),
+            srcset: srcset.join(", "),
+            sizes: setting.sizes(),
+            width: largest.width,
+            height: largest.height,
+            alt,
+            lazy: !setting.is_at_the_top(),
+        })
+    }
+}
+
+/// A picture with what stands below it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Plate {
+    /// The picture; `None` where none may be shown, which the place then says.
+    pub image: Option<Image>,
+    /// The page or file it leads to.
+    pub href: Option<String>,
+    /// What it shows, holder and accession.
+    pub caption: CleanHtml,
+    /// Whose photograph, under which rights.
+    pub credit: Option<CleanHtml>,
+}

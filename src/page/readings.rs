@@ -1,0 +1,138 @@
+//! Readings: what a sheet is taken to be, in words.
+
+use super::address::{Address, Fragment};
+use super::book::Here;
+use super::html::CleanHtml;
+use crate::model::design::Design;
+use crate::model::impression::{Identification, Impression, StateReading};
+use crate::model::vocabulary::List;
+
+/// A reading in full: "state *iii*/iv, Printed by the artist", each a link.
+pub(super) fn full(here: &Here<'_>, design: &Design, reading: &Identification) -> CleanHtml {
+    let words = here.words();
+    let state = match &reading.state {
+        None => CleanHtml::empty(),
+        Some(StateReading::OneOf(states)) => {
+            let states: Vec<_> = states
+                .iter()
+                .map(|s| here.state_of(&design.key, &s.value))
+                .collect();
+            let joined = either(here, &states);
+            let is_only = states.len() == 1 && design.standing_states().count() == 1;
+            if is_only {
+                joined
+            } else {
+                words.html("state-reading", None, &[("state", &joined)])
+            }
+        }
+        Some(StateReading::ByMatrix(pairs)) => by_matrix(here, design, pairs),
+    };
+    let printings: Vec<_> = reading
+        .printing
+        .iter()
+        .map(|p| {
+            let to = here.href_part(
+                &Address::Design(design.key.clone()),
+                Fragment::Printing(&p.value),
+            );
+            CleanHtml::link(&to, &CleanHtml::text(&here.printing_name(design, &p.value)))
+        })
+        .collect();
+    let variant = reading.variant.as_ref().map_or_else(CleanHtml::empty, |v| {
+        let to = here.href_part(
+            &Address::Design(design.key.clone()),
+            Fragment::Variant(&v.value),
+        );
+        let name = CleanHtml::link(&to, &CleanHtml::text(&v.value.as_str().replace('-', " ")));
+        words.html("variant-reading", None, &[("variant", &name)])
+    });
+    let kind = reading.kind.as_ref().map_or_else(CleanHtml::empty, |k| {
+        CleanHtml::text(&here.term(List::Kinds, k.value.as_str()))
+    });
+    CleanHtml::join([&state, &either(here, &printings), &variant, &kind], ". ")
+}
+
+/// The reading of a sheet in a caption or a list: "*iii*. Printed by the artist"; nothing where it
+/// is not identified.
+pub(super) fn short(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
+    let Some(reading) = &impression.identified else {
+        return CleanHtml::empty();
+    };
+    CleanHtml::join(
+        [
+            &state_alone(here, design, reading),
+            &CleanHtml::text(&printing_alone(here, design, reading)),
+        ],
+        ". ",
+    )
+}
+
+/// The state or states of a reading, without totals and links.
+pub(super) fn state_alone(here: &Here<'_>, design: &Design, reading: &Identification) -> CleanHtml {
+    match &reading.state {
+        None => CleanHtml::empty(),
+        Some(StateReading::OneOf(states)) => {
+            let states: Vec<_> = states
+                .iter()
+                .map(|s| here.numeral(&design.key, &s.value))
+                .collect();
+            either(here, &states)
+        }
+        Some(StateReading::ByMatrix(pairs)) => by_matrix(here, design, pairs),
+    }
+}
+
+/// The printing or printings of a reading, without links.
+pub(super) fn printing_alone(here: &Here<'_>, design: &Design, reading: &Identification) -> String {
+    let names: Vec<_> = reading
+        .printing
+        .iter()
+        .map(|p| CleanHtml::text(&here.printing_name(design, &p.value)))
+        .collect();
+    either(here, &names).plain()
+}
+
+fn by_matrix(
+    here: &Here<'_>,
+    design: &Design,
+    pairs: &[(
+        crate::model::place::Placed<crate::model::key::Key>,
+        crate::model::place::Placed<crate::model::key::Key>,
+    )],
+) -> CleanHtml {
+    let parts: Vec<_> = pairs
+        .iter()
+        .map(|(matrix, state)| {
+            let state = here.numeral(&design.key, &state.value);
+            let matrix = CleanHtml::text(&matrix.value.as_str().replace('-', " "));
+            here.words().html(
+                "state-of-matrix",
+                None,
+                &[("matrix", &matrix), ("state", &state)],
+            )
+        })
+        .collect();
+    CleanHtml::join(&parts, ", ")
+}
+
+/// "a, b or c".
+pub(super) fn either(here: &Here<'_>, parts: &[CleanHtml]) -> CleanHtml {
+    joined(here, parts, "or")
+}
+
+/// "a, b and c".
+pub(super) fn together(here: &Here<'_>, parts: &[CleanHtml]) -> CleanHtml {
+    joined(here, parts, "and")
+}
+
+fn joined(here: &Here<'_>, parts: &[CleanHtml], word: &str) -> CleanHtml {
+    match parts {
+        [] => CleanHtml::empty(),
+        [one] => one.clone(),
+        [before @ .., last] => CleanHtml::join(before, ", ")
+            .then(" ")
+            .then(here.words().word(word))
+            .then(" ")
+            .and(last),
+    }
+}
