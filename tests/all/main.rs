@@ -7,3 +7,5 @@
 
 /// The house keeps its own rules.
 mod house;
+/// Values published elsewhere.
+mod published;
