@@ -1,7 +1,9 @@
 //! The words pages are written in: Fluent files of the theme, one a language.
 //!
 //! A catalogue's theme may change a single word: its `words/LANG.ftl` is laid over the built-in one,
-//! which is laid over the built-in English, so that a word nobody translated is still a word.
+//! which is laid over the built-in English, so that a word nobody translated is still a word. The
+//! terms of the glossary and the longer texts have files of their own (`LANG-terms.ftl`,
+//! `LANG-texts.ftl`); any word may stand in any of the three.
 //!
 //! Records never enter a word as markup: [`Words::html`] puts finished [`CleanHtml`] into the places
 //! that a word leaves open, and escapes the word itself.
@@ -18,8 +20,22 @@ use crate::model::settings::Settings;
 use crate::model::theme::Theme;
 use crate::model::words::ClosedList;
 
-const ENGLISH: &str = include_str!("../../themes/laid/words/en.ftl");
-const GERMAN: &str = include_str!("../../themes/laid/words/de.ftl");
+/// The built-in English: the words of the pages, the terms of the glossary, the longer texts.
+const ENGLISH: [&str; 3] = [
+    include_str!("../../themes/laid/words/en.ftl"),
+    include_str!("../../themes/laid/words/en-terms.ftl"),
+    include_str!("../../themes/laid/words/en-texts.ftl"),
+];
+
+/// The built-in German, in the same files.
+const GERMAN: [&str; 3] = [
+    include_str!("../../themes/laid/words/de.ftl"),
+    include_str!("../../themes/laid/words/de-terms.ftl"),
+    include_str!("../../themes/laid/words/de-texts.ftl"),
+];
+
+/// What follows the language in the names of the files.
+const FILES: [&str; 3] = ["", "-terms", "-texts"];
 
 /// Where a text that stands for something else begins and ends while a word is being put together:
 /// two characters of the private use area, which no record may bring in.
@@ -58,13 +74,17 @@ impl Words {
             let id: LanguageIdentifier = tag.parse().unwrap_or_default();
             let mut bundle = FluentBundle::new_concurrent(vec![id]);
             bundle.set_use_isolating(false);
-            let built_in = match tag {
-                "en" => Some(ENGLISH),
-                "de" => Some(GERMAN),
-                _ => None,
+            let built_in: &[&str] = match tag {
+                "en" => &ENGLISH,
+                "de" => &GERMAN,
+                _ => &[],
             };
-            let path = format!("words/{tag}.ftl");
-            for text in [built_in, theme.text(&path)].into_iter().flatten() {
+            let built_in = built_in.iter().map(|text| (String::new(), *text));
+            let own = FILES.iter().filter_map(|file| {
+                let path = format!("words/{tag}{file}.ftl");
+                theme.text(&path).map(|text| (path, text))
+            });
+            for (path, text) in built_in.chain(own) {
                 let resource =
                     FluentResource::try_new(text.to_owned()).map_err(|(_, faults)| {
                         word_fault(&path, text, faults.first().map_or(0, |f| f.pos.start))
@@ -78,12 +98,10 @@ impl Words {
             bundles,
             plain: BTreeMap::new(),
         };
-        for id in ids(ENGLISH).into_iter().chain(
-            theme
-                .text(&format!("words/{primary}.ftl"))
-                .map(ids)
-                .unwrap_or_default(),
-        ) {
+        let own = FILES
+            .iter()
+            .filter_map(|file| theme.text(&format!("words/{primary}{file}.ftl")));
+        for id in ENGLISH.into_iter().chain(own).flat_map(ids) {
             if let Some(text) = words.format(&id, None) {
                 words.plain.insert(id, text);
             }
@@ -104,6 +122,13 @@ impl Words {
     /// A word, where some file has it.
     pub fn find(&self, id: &str) -> Option<&str> {
         self.plain.get(id).map(String::as_str)
+    }
+
+    /// The ids of all words that begin with `prefix`, without it.
+    pub fn beginning_with<'a>(&'a self, prefix: &'a str) -> impl Iterator<Item = &'a str> {
+        self.plain
+            .keys()
+            .filter_map(move |id| id.strip_prefix(prefix))
     }
 
     /// The word for a value of a closed list: `side-recto` for the side recto; the record's own word
@@ -214,7 +239,8 @@ mod tests {
 
     #[test]
     fn german_has_every_word_of_english_and_no_other() {
-        let (mut english, mut german) = (ids(ENGLISH), ids(GERMAN));
+        let all = |files: [&str; 3]| files.into_iter().flat_map(ids).collect::<Vec<_>>();
+        let (mut english, mut german) = (all(ENGLISH), all(GERMAN));
         english.sort();
         german.sort();
         let missing: Vec<_> = english.iter().filter(|id| !german.contains(id)).collect();

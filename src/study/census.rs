@@ -4,8 +4,8 @@
 //! same sheet the count has a lower and an upper end. The definitions are those of DESIGN.md's
 //! appendix, "Distinct sheets".
 //!
-//! In: impressions. Out: [`Census`]: the count, and rows by holder, country, state, printing, kind
-//! and status. Rows are made from what may be published, so that a count never tells what a record
+//! In: impressions. Out: [`Census`]: the count, and rows by holder, country, town, state,
+//! printing, kind and status. Rows are made from what may be published, so that a count never tells what a record
 //! keeps private.
 //! Not here: declared editions (`editions`).
 
@@ -44,6 +44,8 @@ pub struct Row<K> {
     pub key: Option<K>,
     /// The sheets: at most those that allow the value, at least those that allow no other.
     pub sheets: Sheets,
+    /// Those that allow the value, each by its first record ([`Groups::first_of`]).
+    pub allowing: Vec<ImpressionKey>,
 }
 
 /// The rows, each list in the order of its keys with what is not recorded last. They need not add
@@ -54,6 +56,8 @@ pub struct By {
     pub holder: Vec<Row<Key>>,
     /// By the holder's country, ISO 3166-1 alpha-2.
     pub country: Vec<Row<String>>,
+    /// By the holder's town, where it may be published.
+    pub city: Vec<Row<String>>,
     /// By state, in the record's order. Empty where several designs are counted together.
     pub state: Vec<Row<Key>>,
     /// By printing, in the record's order. Empty where several designs are counted together.
@@ -196,6 +200,7 @@ fn in_the_order_of<'a>(rows: &mut [Row<Key>], order: impl Iterator<Item = &'a Ke
 struct Allows {
     holder: BTreeSet<Option<Key>>,
     country: BTreeSet<Option<String>>,
+    city: BTreeSet<Option<String>>,
     state: BTreeSet<Option<Key>>,
     printing: BTreeSet<Option<Key>>,
     kind: BTreeSet<Option<Key>>,
@@ -215,9 +220,9 @@ fn count(catalogue: &Catalogue, groups: &Groups, designs: &[&Design]) -> Census 
         }
     }
     let graph = doubts(groups, &records, &sheets);
-    let sheets: Vec<Allows> = sheets
-        .into_values()
-        .map(Allows::with_nothing_said)
+    let sheets: Vec<(ImpressionKey, Allows)> = sheets
+        .into_iter()
+        .map(|(first, allows)| (first, allows.with_nothing_said()))
         .collect();
     let cover = graph.cover();
     Census {
@@ -229,6 +234,7 @@ fn count(catalogue: &Catalogue, groups: &Groups, designs: &[&Design]) -> Census 
         by: By {
             holder: rows(&graph, &sheets, |a| &a.holder),
             country: rows(&graph, &sheets, |a| &a.country),
+            city: rows(&graph, &sheets, |a| &a.city),
             state: rows(&graph, &sheets, |a| &a.state),
             printing: rows(&graph, &sheets, |a| &a.printing),
             kind: rows(&graph, &sheets, |a| &a.kind),
@@ -247,6 +253,7 @@ impl Allows {
         }
         fill(&mut self.holder);
         fill(&mut self.country);
+        fill(&mut self.city);
         fill(&mut self.state);
         fill(&mut self.printing);
         fill(&mut self.kind);
@@ -261,11 +268,11 @@ fn allow(sheet: &mut Allows, catalogue: &Catalogue, impression: &Impression) {
     let record = catalogue.published_impression(impression);
     if let Some(holder) = &record.holder {
         sheet.holder.insert(Some(holder.value.clone()));
-        let country = catalogue
-            .published_holder(&holder.value)
-            .and_then(|h| h.country.as_ref());
-        if let Some(country) = country {
-            sheet.country.insert(Some(country.value.clone()));
+        if let Some(holder) = catalogue.published_holder(&holder.value) {
+            let country = holder.country.as_ref().map(|c| c.value.clone());
+            sheet.country.extend(country.map(Some));
+            let town = holder.town.as_ref().filter(|_| holder.may_publish("place"));
+            sheet.city.extend(town.map(|t| Some(t.value.clone())));
         }
     }
     sheet.status.insert(Some(record.status.value));
@@ -352,15 +359,15 @@ fn doubts(
 
 fn rows<K: Ord + Clone>(
     graph: &Graph,
-    sheets: &[Allows],
+    sheets: &[(ImpressionKey, Allows)],
     values: impl Fn(&Allows) -> &BTreeSet<Option<K>>,
 ) -> Vec<Row<K>> {
-    let mut rows: BTreeMap<&Option<K>, (BTreeSet<usize>, usize)> = BTreeMap::new();
-    for (at, sheet) in sheets.iter().enumerate() {
+    let mut rows: BTreeMap<&Option<K>, (BTreeSet<usize>, Vec<ImpressionKey>)> = BTreeMap::new();
+    for (at, (first, sheet)) in sheets.iter().enumerate() {
         let allowed = values(sheet);
         for value in allowed {
-            let (only, at_most) = rows.entry(value).or_default();
-            *at_most += 1;
+            let (only, allowing) = rows.entry(value).or_default();
+            allowing.push(first.clone());
             if allowed.len() == 1 {
                 only.insert(at);
             }
@@ -368,15 +375,16 @@ fn rows<K: Ord + Clone>(
     }
     let mut rows: Vec<Row<K>> = rows
         .into_iter()
-        .map(|(key, (only, at_most))| {
+        .map(|(key, (only, allowing))| {
             let cover = graph.cover_of(&only);
             Row {
                 key: key.clone(),
                 sheets: Sheets {
                     at_least: cover.at_least,
-                    at_most,
+                    at_most: allowing.len(),
                     exact: cover.exact,
                 },
+                allowing,
             }
         })
         .collect();

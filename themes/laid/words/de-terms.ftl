@@ -1,0 +1,1 @@
+# Die Wörter des Glossars: `term-KEY` ist das Wort, `means-KEY`, was es hier bedeutet.

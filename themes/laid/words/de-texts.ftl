@@ -1,0 +1,1 @@
+# Die längeren Texte: Vorbehalte, Zitieren, Beitragen, Daten.

@@ -1,0 +1,1 @@
+# The longer texts: cautions, how to cite, how to contribute, the data.
