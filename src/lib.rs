@@ -24,6 +24,7 @@
 //! Rust items are public for the binary and the tests, without promise.
 #![forbid(unsafe_code)]
 
+pub mod audit;
 pub mod issue;
 pub mod model;
 pub mod page;

@@ -87,6 +87,7 @@ codes! {
     StateCycle = "state-cycle", Error, "A state follows itself.";
     StateNoDifference = "state-no-difference", Doubt, "A state shows no matrix difference from the one before.";
     IdentificationContradicted = "identification-contradicted", Doubt, "What was observed contradicts the identification.";
+    IdentifiedWithdrawn = "identified-withdrawn", Doubt, "A sheet is identified with a state or printing that was withdrawn.";
     StateNotInPrinting = "state-not-in-printing", Doubt, "A sheet is identified with a state that its printing does not contain.";
     DatedBeforeState = "dated-before-state", Doubt, "An impression is dated before its state can be.";
     DatedBeforePrinting = "dated-before-printing", Doubt, "An impression is dated outside its printing.";
@@ -96,16 +97,18 @@ codes! {
     // Editions and the census.
     NumberingForm = "numbering-form", Hint, "A numbering is not of a form that can be counted.";
     NumberAboveEdition = "number-above-edition", Doubt, "A number lies above the largest declared edition.";
+    NumberOfOtherEdition = "number-of-other-edition", Doubt, "A numbering names a size of the edition that nobody declares.";
     NumberTwice = "number-twice", Doubt, "The same number of one edition is met on two sheets.";
     NumberUnexpected = "number-unexpected", Doubt, "A sheet of a printing said to be unnumbered is numbered.";
     SameAndNot = "same-and-not", Doubt, "Two records are said to be one sheet and two.";
     SameAsItself = "same-as-itself", Error, "A record is said to be the same sheet as itself.";
     SizesDisagree = "sizes-disagree", Doubt, "Two measurements of what should be one size lie apart.";
+    SizesNear = "sizes-near", Hint, "Two measurements of what should be one size lie apart no further than paper explains.";
     ImageLargerThanSheet = "image-larger-than-sheet", Doubt, "The image or platemark is larger than the sheet.";
     // Provenance and dates.
     ProvenanceOrder = "provenance-order", Doubt, "Provenance entries are not in the order of time.";
     ProvenanceOverlap = "provenance-overlap", Doubt, "Two owners hold one sheet at the same certain time.";
-    DatesBackwards = "dates-backwards", Doubt, "Something ends before it begins.";
+    DatesBackwards = "dates-backwards", Doubt, "Something ends before it begins, or comes before what it follows.";
     LifeDates = "life-dates", Doubt, "Somebody does something before birth or after death.";
     // Pictures.
     PictureMissing = "picture-missing", Error, "A picture file is not there.";

@@ -39,6 +39,20 @@ pub struct Size {
     pub width: Mm,
 }
 
+impl Size {
+    /// The height in millimetres.
+    #[must_use]
+    pub fn height_mm(&self) -> f64 {
+        self.height.get()
+    }
+
+    /// The width in millimetres.
+    #[must_use]
+    pub fn width_mm(&self) -> f64 {
+        self.width.get()
+    }
+}
+
 impl fmt::Display for Size {
     /// `212 × 301`, without the unit.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -160,13 +160,9 @@ fn taken_as<'a>(design: &'a Design, reading: &'a Identification) -> Vec<TakenAs<
             })
             .collect();
     }
-    let allows_state = |state: &State| match &reading.state {
-        Some(StateReading::OneOf(states)) => states.iter().any(|s| s.value == state.key.value),
-        _ => true,
-    };
     candidates(design)
         .into_iter()
-        .filter(|c| allows_state(c.state) && allows_printing(c.printing))
+        .filter(|c| c.fits(reading))
         .map(|c| TakenAs {
             state: TakenState::One(c.state),
             printing: c.printing,

@@ -3,12 +3,14 @@
 //! A candidate is a state with a printing that contains it (DESIGN.md, appendix).
 
 use crate::model::design::Design;
+use crate::model::impression::{Identification, StateReading};
 use crate::model::key::Key;
 use crate::model::point::{Point, RestsOn, Value};
 use crate::model::printing::Printing;
 use crate::model::state::State;
 
 use super::allowed::{both, is_same_set, is_told_apart, shown_values};
+use super::census::readings;
 use super::numerals::predecessors;
 
 /// A state with a printing that contains it, or a state that no printing names.
@@ -52,6 +54,36 @@ pub fn candidates(design: &Design) -> Vec<Candidate<'_>> {
         }
     }
     found
+}
+
+/// The candidates that an identification allows, in all its readings; every candidate where it
+/// names neither state nor printing. Blocks in different conditions allow each state named.
+#[must_use]
+pub fn allowed_by<'a>(design: &'a Design, identified: &Identification) -> Vec<Candidate<'a>> {
+    candidates(design)
+        .into_iter()
+        .filter(|candidate| readings(identified).any(|reading| candidate.fits(reading)))
+        .collect()
+}
+
+impl Candidate<'_> {
+    /// Whether a reading, taken without its alternatives, allows the candidate.
+    #[must_use]
+    pub fn fits(&self, reading: &Identification) -> bool {
+        let state = &self.state.key.value;
+        let fits_state = match &reading.state {
+            None => true,
+            Some(StateReading::OneOf(states)) => states.iter().any(|s| s.value == *state),
+            Some(StateReading::ByMatrix(by_matrix)) => {
+                by_matrix.iter().any(|(_, s)| s.value == *state)
+            }
+        };
+        let fits_printing = reading.printing.is_empty()
+            || self
+                .printing
+                .is_some_and(|p| reading.printing.iter().any(|r| r.value == p.key.value));
+        fits_state && fits_printing
+    }
 }
 
 /// How a state differs, at one point, from a state it follows.

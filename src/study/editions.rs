@@ -163,21 +163,26 @@ pub fn only_printing(impression: &Impression) -> Option<&Key> {
     only
 }
 
-/// The editions of a design: one for each standing printing that declares a size or of which a
-/// number was met, in the record's order.
+/// The numbers met on the sheets of each printing, with the records that have them. `record` gives
+/// the view of an impression that is to be read.
 #[must_use]
-pub fn editions(catalogue: &Catalogue, groups: &Groups, design: &Design) -> Vec<EditionStudy> {
+pub fn numbers_met<'a>(
+    design: &'a Design,
+    record: impl Fn(&'a Impression) -> &'a Impression,
+) -> BTreeMap<&'a Key, BTreeMap<Met, Vec<ImpressionKey>>> {
     let mut met: BTreeMap<&Key, BTreeMap<Met, Vec<ImpressionKey>>> = BTreeMap::new();
     for impression in design.impressions.values() {
         if impression.standing.is_withdrawn() {
             continue;
         }
-        let record = catalogue.published_impression(impression);
-        let Some(printing) = only_printing(record) else {
-            continue;
-        };
-        let numbering = record.numbering.as_ref().map(|n| read_numbering(&n.value));
-        if let Some(Some(Numbering::Edition(number))) = numbering {
+        let record = record(impression);
+        let numbering = record
+            .numbering
+            .as_ref()
+            .and_then(|n| read_numbering(&n.value));
+        if let (Some(printing), Some(Numbering::Edition(number))) =
+            (only_printing(record), numbering)
+        {
             let key = Met {
                 is_roman: number.is_roman,
                 number: number.number,
@@ -186,6 +191,14 @@ pub fn editions(catalogue: &Catalogue, groups: &Groups, design: &Design) -> Vec<
             records.push(impression.key.clone());
         }
     }
+    met
+}
+
+/// The editions of a design: one for each standing printing that declares a size or of which a
+/// number was met, in the record's order. Made from what may be published.
+#[must_use]
+pub fn editions(catalogue: &Catalogue, groups: &Groups, design: &Design) -> Vec<EditionStudy> {
+    let mut met = numbers_met(design, |i| catalogue.published_impression(i));
     let published = catalogue.published_design(design);
     published
         .standing_printings()

@@ -1,0 +1,211 @@
+//! Numbers on sheets against what was declared of the edition.
+
+use crate::model::catalogue::Catalogue;
+use crate::model::codes::Code;
+use crate::model::design::Design;
+use crate::model::finding::Finding;
+use crate::model::impression::Impression;
+use crate::model::key::ImpressionKey;
+use crate::model::place::Placed;
+use crate::model::printing::Printing;
+use crate::study::Studies;
+use crate::study::editions::{
+    Number, Numbering, numbers_met, only_printing, read_numbering, sheets_among,
+};
+
+use super::wording;
+
+/// A numbering of no form that can be counted.
+pub(super) fn numbering_form(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
+    for (_, impression) in catalogue.impressions() {
+        let Some(numbering) = &impression.numbering else {
+            continue;
+        };
+        // An empty text is the reader's to name.
+        if read_numbering(&numbering.value).is_none() && !numbering.value.trim().is_empty() {
+            findings.push(
+                Finding::new(
+                    Code::NumberingForm,
+                    numbering.place,
+                    format!(
+                        "the numbering of {} is of no form that can be counted",
+                        impression.key
+                    ),
+                )
+                .help("write it as `12/50`, `12`, `XII/L` or `AP 3/10`; what else stands there is an inscription"),
+            );
+        }
+    }
+}
+
+/// A number above the edition, of an edition that nobody declares, or where none is expected.
+pub(super) fn numbers(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
+    for (design, impression) in catalogue.impressions() {
+        let Some(numbering) = &impression.numbering else {
+            continue;
+        };
+        let Some(Numbering::Edition(number)) = read_numbering(&numbering.value) else {
+            continue;
+        };
+        if impression.standing.is_withdrawn() {
+            continue;
+        }
+        let printing = only_printing(impression).and_then(|key| design.printing(key));
+        let above = above_edition(catalogue, impression, numbering, number, printing);
+        let is_above = above.is_some();
+        findings.extend(above);
+        if let Some(printing) = printing {
+            // A number above the edition is told once, not as another edition too.
+            if !is_above {
+                findings.extend(of_other_edition(
+                    catalogue, impression, numbering, number, printing,
+                ));
+            }
+            findings.extend(unexpected(impression, numbering, printing));
+        }
+    }
+}
+
+fn above_edition(
+    catalogue: &Catalogue,
+    impression: &Impression,
+    numbering: &Placed<String>,
+    number: Number,
+    printing: Option<&Printing>,
+) -> Option<Finding> {
+    let key = &impression.key;
+    let found = |message: String| Finding::new(Code::NumberAboveEdition, numbering.place, message);
+    let largest = printing.and_then(|p| p.edition.iter().max_by_key(|c| c.is.value));
+    if let (Some(largest), Some(printing)) = (largest, printing) {
+        if number.number > largest.is.value {
+            return Some(
+                found(format!(
+                    "{key} is numbered {}, but {} is declared to be of {}",
+                    number.number,
+                    wording::printing(&printing.key.value),
+                    largest.is.value
+                ))
+                .saying("numbered")
+                .beside(largest.is.place, wording::said(catalogue, &largest.claim, "declared"))
+                .help("read the number again, add the source that declares a larger edition, or identify the sheet with another printing"),
+            );
+        }
+    }
+    let of = number.of.filter(|of| number.number > *of)?;
+    Some(
+        found(format!(
+            "{key} is numbered {} of an edition of {of}",
+            number.number
+        ))
+        .help("read the number again"),
+    )
+}
+
+fn of_other_edition(
+    catalogue: &Catalogue,
+    impression: &Impression,
+    numbering: &Placed<String>,
+    number: Number,
+    printing: &Printing,
+) -> Option<Finding> {
+    let of = number.of?;
+    let declared = printing.edition.0.first()?;
+    // Roman numerals number a part of an edition of its own size; what is declared is the whole.
+    if number.is_roman || printing.edition.iter().any(|claim| claim.is.value == of) {
+        return None;
+    }
+    Some(
+        Finding::new(
+            Code::NumberOfOtherEdition,
+            numbering.place,
+            format!(
+                "{} is numbered as one of {of}, but {} is declared to be of {}",
+                impression.key,
+                wording::printing(&printing.key.value),
+                declared.is.value
+            ),
+        )
+        .saying("numbered")
+        .beside(declared.is.place, wording::said(catalogue, &declared.claim, "declared"))
+        .help("read the number again, add the claim to the printing's `edition`, or identify the sheet with another printing"),
+    )
+}
+
+fn unexpected(
+    impression: &Impression,
+    numbering: &Placed<String>,
+    printing: &Printing,
+) -> Option<Finding> {
+    if printing.numbered != Some(false) {
+        return None;
+    }
+    Some(
+        Finding::new(
+            Code::NumberUnexpected,
+            numbering.place,
+            format!(
+                "{} is numbered, but {} is said not to be numbered",
+                impression.key,
+                wording::printing(&printing.key.value)
+            ),
+        )
+        .saying("numbered")
+        .beside(printing.key.place, "said not to be numbered")
+        .help("identify the sheet with another printing, or correct `numbered`"),
+    )
+}
+
+/// The same number of one printing on two distinct sheets.
+pub(super) fn number_twice(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
+    for design in catalogue.designs.values() {
+        for (printing, met) in numbers_met(design, |impression| impression) {
+            let of = wording::printing(printing);
+            for records in met
+                .values()
+                .filter(|r| sheets_among(&studies.groups, r) > 1)
+            {
+                let Some((first, others)) = records.split_first() else {
+                    continue;
+                };
+                let later = others
+                    .iter()
+                    .filter(|o| studies.groups.first_of(o) != studies.groups.first_of(first));
+                findings.extend(later.filter_map(|other| twice(design, &of, first, other)));
+            }
+        }
+    }
+}
+
+fn twice(
+    design: &Design,
+    printing: &str,
+    first: &ImpressionKey,
+    other: &ImpressionKey,
+) -> Option<Finding> {
+    let record = |key: &ImpressionKey| design.impressions.get(&key.number);
+    let (first, other) = (record(first)?, record(other)?);
+    let (number, again) = (first.numbering.as_ref()?, other.numbering.as_ref()?);
+    let names = |one: &Impression, two: &Impression| {
+        one.maybe_same_as
+            .iter()
+            .any(|o| o.impression.value == two.key)
+    };
+    let help = if names(first, other) || names(other, first) {
+        "settle whether the two records are one sheet: `same_as` or `not_same_as`"
+    } else {
+        "see whether the two records are one sheet (`same_as`), and read both numbers again"
+    };
+    Some(
+        Finding::new(
+            Code::NumberTwice,
+            again.place,
+            format!(
+                "{} has the same number of {printing} as {}",
+                other.key, first.key
+            ),
+        )
+        .saying(other.key.to_string())
+        .beside(number.place, first.key.to_string())
+        .help(help),
+    )
+}

@@ -1,0 +1,79 @@
+//! What is wrong or doubtful in a catalogue that was read without fault.
+//!
+//! A rule is a small function over the model and the studies; it pushes findings, each with the
+//! place of the value at fault, the place it clashes with, and what to do. Rules never correct
+//! anything, and they contradict nobody with what is loose: a date that is approximate, uncertain
+//! or a season ([`crate::model::edtf::Date::is_loose`]) and a statement that is not certain settle
+//! nothing.
+//!
+//! In: [`Catalogue`] and [`Studies`]. Out: findings, in no particular order (`finding::sort`).
+//! Not here: whether the records can be read at all, and whether what they name exists (`read`).
+
+use rayon::prelude::*;
+
+use crate::model::catalogue::Catalogue;
+use crate::model::finding::Finding;
+use crate::study::Studies;
+
+mod census;
+mod dates;
+mod destruction;
+mod editions;
+mod firm;
+mod identification;
+mod lives;
+mod privacy;
+mod provenance;
+mod published;
+mod rights;
+mod sizes;
+mod states;
+mod wording;
+
+/// A rule: looks at the whole catalogue and says what it finds.
+type Rule = fn(&Catalogue, &Studies, &mut Vec<Finding>);
+
+/// Every rule.
+const RULES: &[Rule] = &[
+    states::shows_other,
+    states::shows_conflict,
+    states::cycle,
+    states::no_difference,
+    identification::contradicted,
+    identification::not_in_printing,
+    identification::withdrawn,
+    identification::look_again,
+    dates::before_state,
+    dates::outside_printing,
+    dates::paper_too_late,
+    dates::backwards,
+    destruction::after_destruction,
+    lives::printings,
+    lives::makers,
+    lives::witnesses,
+    editions::numbering_form,
+    editions::numbers,
+    editions::number_twice,
+    sizes::disagree,
+    sizes::larger_than_sheet,
+    provenance::order,
+    provenance::overlap,
+    census::same_and_not,
+    privacy::key_telling,
+    privacy::name_published,
+    rights::unsaid,
+];
+
+/// Looks for everything that is wrong or doubtful.
+#[must_use]
+pub fn audit(catalogue: &Catalogue, studies: &Studies) -> Vec<Finding> {
+    RULES
+        .par_iter()
+        .map(|rule| {
+            let mut findings = Vec::new();
+            rule(catalogue, studies, &mut findings);
+            findings
+        })
+        .collect::<Vec<_>>()
+        .concat()
+}

@@ -1,0 +1,146 @@
+//! The history of a sheet: in order, and with one owner at a time.
+
+use crate::model::catalogue::Catalogue;
+use crate::model::certainty::Certainty;
+use crate::model::codes::Code;
+use crate::model::edtf::{Date, Day};
+use crate::model::finding::Finding;
+use crate::model::impression::Impression;
+use crate::model::place::Placed;
+use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
+use crate::study::Studies;
+
+use super::firm;
+use super::wording;
+
+/// Entries that are not in the order of time. Earliest first is the order of the records
+/// (TRADE.md section 5).
+pub(super) fn order(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
+    for (_, impression) in catalogue.impressions() {
+        let mut latest: Option<&Placed<Date>> = None;
+        for entry in &impression.provenance {
+            let known = firm::date(entry.from.as_ref().or(entry.to.as_ref()));
+            if let (Some(date), Some(before)) = (known, latest) {
+                if firm::is_before(&date.value, &before.value) {
+                    let whom = wording::party(catalogue, &entry.party);
+                    findings.push(
+                        Finding::new(
+                            Code::ProvenanceOrder,
+                            date.place,
+                            format!(
+                                "in the provenance of {}, {whom} ({}) stands after an entry of {}",
+                                impression.key, date.value, before.value
+                            ),
+                        )
+                        .saying("earlier")
+                        .beside(before.place, "later, but it stands before")
+                        .help("put the entries in the order of time, the earliest first"),
+                    );
+                    continue;
+                }
+            }
+            latest = firm::date(entry.from.as_ref()).or(latest);
+        }
+    }
+}
+
+/// Two owners, or two keepers, who had one sheet at the same certain time. Agents may handle what
+/// others own, and an entry that may be of another sheet proves nothing.
+pub(super) fn overlap(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
+    for (_, impression) in catalogue.impressions() {
+        for (at, later) in impression.provenance.iter().enumerate() {
+            let earlier = impression.provenance.get(..at).unwrap_or_default();
+            findings.extend(
+                earlier
+                    .iter()
+                    .find(|earlier| have_it_together(earlier, later))
+                    .map(|earlier| overlapping(catalogue, impression, earlier, later)),
+            );
+        }
+    }
+}
+
+fn overlapping(
+    catalogue: &Catalogue,
+    impression: &Impression,
+    earlier: &ProvenanceEntry,
+    later: &ProvenanceEntry,
+) -> Finding {
+    let verb = match later.role {
+        PartyRole::Keeper => "kept",
+        PartyRole::Owner | PartyRole::Agent => "owned",
+    };
+    let (one, two) = (
+        wording::party(catalogue, &earlier.party),
+        wording::party(catalogue, &later.party),
+    );
+    let place = |entry: &ProvenanceEntry, otherwise| {
+        let dates = [entry.from.as_ref(), entry.to.as_ref()];
+        dates
+            .into_iter()
+            .flatten()
+            .next()
+            .map_or(otherwise, |d: &Placed<Date>| d.place)
+    };
+    Finding::new(
+        Code::ProvenanceOverlap,
+        place(later, later.place),
+        format!(
+            "{} is said to have been {verb} by {one} and by {two} at the same time",
+            impression.key
+        ),
+    )
+    .saying(two)
+    .beside(place(earlier, earlier.place), one)
+    .help("correct the dates, mark the one who only handled or kept it, or see whether two sheets are meant")
+}
+
+fn have_it_together(one: &ProvenanceEntry, two: &ProvenanceEntry) -> bool {
+    one.role == two.role
+        && one.role != PartyRole::Agent
+        && is_certain(one)
+        && is_certain(two)
+        && are_different(&one.party, &two.party)
+        && (is_within(one, two) || is_within(two, one))
+}
+
+fn is_certain(entry: &ProvenanceEntry) -> bool {
+    let this_sheet = entry
+        .this_sheet
+        .as_ref()
+        .map_or(Certainty::Certain, |c| c.value);
+    this_sheet == Certainty::Certain && entry.claim.certainty() == Certainty::Certain
+}
+
+/// Whether two parties are certainly not one. Somebody undisclosed may be anybody.
+fn are_different(one: &Party, two: &Party) -> bool {
+    match (one, two) {
+        (Party::Record(one), Party::Record(two)) => one.value != two.value,
+        (Party::Named(one), Party::Named(two)) => one.value != two.value,
+        _ => false,
+    }
+}
+
+/// Whether some moment at which `one` certainly had the sheet lies inside the time for which `two`
+/// did. Hands change on a day, so the first and last days of a time are nobody's alone.
+fn is_within(one: &ProvenanceEntry, two: &ProvenanceEntry) -> bool {
+    let Some((start, end)) = certain_time(two) else {
+        return false;
+    };
+    let is_inside = |first: Option<Day>, last: Option<Day>| matches!((first, last), (Some(first), Some(last)) if start < first && last < end);
+    let at = |date: Option<&Placed<Date>>| {
+        firm::date(date)
+            .is_some_and(|d| is_inside(firm::first_day(&d.value), firm::last_day(&d.value)))
+    };
+    // Two entries of the very same time overlap though neither begins inside the other.
+    let is_same_time =
+        certain_time(one).is_some_and(|(from, to)| from < to && from.max(start) < to.min(end));
+    at(one.from.as_ref()) || at(one.to.as_ref()) || is_same_time
+}
+
+/// From when until when somebody had the sheet on any reading of the dates.
+fn certain_time(entry: &ProvenanceEntry) -> Option<(Day, Day)> {
+    let from = firm::date(entry.from.as_ref())?;
+    let to = firm::date(entry.to.as_ref())?;
+    Some((firm::last_day(&from.value)?, firm::first_day(&to.value)?))
+}

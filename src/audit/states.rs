@@ -1,0 +1,166 @@
+//! States: what they show, and whether anything tells them from the state before.
+
+use crate::model::catalogue::Catalogue;
+use crate::model::codes::Code;
+use crate::model::design::Design;
+use crate::model::finding::Finding;
+use crate::model::place::Place;
+use crate::model::point::{RestsOn, Shows};
+use crate::model::state::State;
+use crate::study::Studies;
+use crate::study::candidates::{Changes, candidates};
+use crate::study::numerals;
+
+use super::wording;
+
+/// A state shows something at a point that does not rest on the matrix. Only what is cut into the
+/// matrix is shared by every sheet pulled afterwards (TRADE.md section 3).
+pub(super) fn shows_other(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
+    for design in catalogue.designs.values() {
+        for state in &design.states {
+            for shown in &state.shows.0 {
+                let Some(point) = design.point(&shown.point.value) else {
+                    continue;
+                };
+                let rests_on = point.rests_on.value;
+                if rests_on == RestsOn::Matrix {
+                    continue;
+                }
+                let name = wording::state(studies, design, &state.key.value);
+                let key = &point.key.value;
+                findings.push(
+                    Finding::new(
+                        Code::StateShowsOther,
+                        shown.point.place,
+                        format!("{name} of design {} shows `{key}`, which rests on {rests_on}, not on the matrix", design.key),
+                    )
+                    .saying("shown by a state")
+                    .beside(point.rests_on.place, "the point does not rest on the matrix")
+                    .help(format!("move `{key}` to the printings that show it, or to a variant")),
+                );
+            }
+        }
+    }
+}
+
+/// A state and a printing that contains it can share no value at a point.
+pub(super) fn shows_conflict(
+    catalogue: &Catalogue,
+    studies: &Studies,
+    findings: &mut Vec<Finding>,
+) {
+    for design in catalogue.designs.values() {
+        for candidate in candidates(design) {
+            let Some(printing) = candidate.printing else {
+                continue;
+            };
+            for point in &design.points {
+                let key = &point.key.value;
+                if candidate
+                    .allows(point)
+                    .is_none_or(|allowed| !allowed.is_empty())
+                {
+                    continue;
+                }
+                let state = wording::state(studies, design, &candidate.state.key.value);
+                let place = |shows: &Shows, otherwise: Place| {
+                    shows.at(key).map_or(otherwise, |shown| shown.place)
+                };
+                findings.push(
+                    Finding::new(
+                        Code::ShowsConflict,
+                        place(&printing.shows, printing.place),
+                        format!(
+                            "printing `{}` of design {} contains {state}, but the two share no value at `{key}`",
+                            printing.key.value, design.key
+                        ),
+                    )
+                    .saying("shown by the printing")
+                    .beside(
+                        place(&candidate.state.shows, candidate.state.place),
+                        format!("shown by {state}"),
+                    )
+                    .help("correct one of the two, or leave the state out of the printing's `states`"),
+                );
+            }
+        }
+    }
+}
+
+/// A state follows itself, directly or through others.
+pub(super) fn cycle(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
+    for design in catalogue.designs.values() {
+        for state in &design.states {
+            if !numerals::follows_itself(design, state) {
+                continue;
+            }
+            let place = state
+                .follows
+                .iter()
+                .flatten()
+                .next()
+                .map_or(state.key.place, |f| f.place);
+            findings.push(
+                Finding::new(
+                    Code::StateCycle,
+                    place,
+                    format!(
+                        "state `{}` of design {} follows itself",
+                        state.key.value, design.key
+                    ),
+                )
+                .help("name in `follows` only states that were made before it"),
+            );
+        }
+    }
+}
+
+/// No matrix point tells a state from the one it follows. A first state follows none.
+pub(super) fn no_difference(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
+    for design in catalogue.designs.values() {
+        let Some(study) = studies.designs.get(&design.key) else {
+            continue;
+        };
+        for state in design.standing_states() {
+            let changes = study.changes.get(&state.key.value);
+            let untold: Vec<&Changes> = changes
+                .into_iter()
+                .flatten()
+                .filter(|changes| !changes.tell_apart())
+                .collect();
+            if let Some(first) = untold.first() {
+                findings.push(untold_apart(studies, design, state, first));
+            }
+        }
+    }
+}
+
+fn untold_apart(studies: &Studies, design: &Design, state: &State, changes: &Changes) -> Finding {
+    let name = wording::state(studies, design, &state.key.value);
+    let before = wording::state(studies, design, &changes.follows);
+    let first_new = changes.changed.first().map(|change| &change.point);
+    let (message, help) = if state.shows.0.is_empty() {
+        (
+            format!("{name} of design {} says at no point what it shows, so nothing tells it from {before}", design.key),
+            "add a point that rests on the matrix for what changed, and say what both states show there".to_owned(),
+        )
+    } else if let Some(point) = first_new {
+        (
+            format!(
+                "nothing tells {name} of design {} from {before}: at `{point}` the two are not shown to differ",
+                design.key
+            ),
+            format!("say what {before} shows at `{point}`"),
+        )
+    } else {
+        (
+            format!("{name} of design {} shows no difference from {before}", design.key),
+            "say at which point the matrix differs; where only inking, paper or a mark does, it is a printing or a variant".to_owned(),
+        )
+    };
+    let mut finding = Finding::new(Code::StateNoDifference, state.key.place, message).help(help);
+    if let Some(before) = design.state(&changes.follows) {
+        finding = finding.beside(before.key.place, "the state it follows");
+    }
+    finding
+}
