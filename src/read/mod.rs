@@ -7,4 +7,7 @@ mod reference;
 mod resolve;
 pub mod schema;
 pub mod shape;
+mod start;
 mod vocabulary;
+
+pub use start::start_files;

@@ -3,7 +3,7 @@
 //! In: the model as read. Out: a finding at each place, with the nearest name or what to add. Keys
 //! alone are looked at, never names, so that nothing private can appear in a message.
 //!
-//! Not here: whether an answer is one that its point takes (`points`, told while reading), and
+//! Not here: points and their values (`points`, told while reading, where they are judged), and
 //! whether two records agree (`audit`).
 
 mod design;
@@ -315,15 +315,6 @@ impl<'c> Names<'c> {
             design,
             key,
             design.matrices.iter().map(|m| &m.key),
-        );
-    }
-
-    fn point(&mut self, design: &Design, key: &Placed<Key>) {
-        self.part(
-            (Code::PointUnknown, "point"),
-            design,
-            key,
-            design.points.iter().map(|p| &p.key),
         );
     }
 

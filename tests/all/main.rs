@@ -9,3 +9,5 @@
 mod house;
 /// Values published elsewhere.
 mod published;
+/// Schemas of records, and the templates that a new catalogue begins with.
+mod schemas;

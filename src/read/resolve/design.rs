@@ -8,7 +8,6 @@ use crate::model::design::Design;
 use crate::model::finding::Finding;
 use crate::model::key::Key;
 use crate::model::place::Placed;
-use crate::model::point::Shows;
 use crate::model::printing::{Printing, StatesPrinted};
 use crate::model::state::State;
 use crate::model::vocabulary::List;
@@ -44,7 +43,6 @@ pub(super) fn resolve(names: &mut Names, design: &Design) {
         for printing in &variant.printings {
             names.printing(design, printing);
         }
-        shows(names, design, &variant.shows);
         names.stands(&variant.standing);
     }
 }
@@ -105,7 +103,6 @@ fn state_names(names: &mut Names, design: &Design, state: &State) {
     for other in state.follows.iter().flatten().chain(&state.split_from) {
         names.state(design, other);
     }
-    shows(names, design, &state.shows);
     names.citations(&state.literature);
     names.stands(&state.standing);
 }
@@ -129,15 +126,8 @@ fn printing_names(names: &mut Names, design: &Design, printing: &Printing) {
     for paper in &printing.paper {
         names.term(List::Papers, paper);
     }
-    shows(names, design, &printing.shows);
     names.citations(&printing.literature);
     names.stands(&printing.standing);
-}
-
-fn shows(names: &mut Names, design: &Design, shows: &Shows) {
-    for shown in &shows.0 {
-        names.point(design, &shown.point);
-    }
 }
 
 /// Tells of states that follow themselves. The order of the record never makes a circle, so each

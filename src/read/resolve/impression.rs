@@ -89,7 +89,6 @@ fn identification(names: &mut Names, design: &Design, impression: &Impression) {
         reading(names, design, &opinion.reading);
     }
     for observation in &impression.observed {
-        names.point(design, &observation.point);
         names.claim(&observation.claim);
     }
     for (matrix, _) in &impression.blocks {
