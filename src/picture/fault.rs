@@ -15,8 +15,13 @@ pub enum Fault {
     Unopened(String),
     /// The file has no content.
     Empty,
-    /// The file is too large to be a picture within the limits. Sizes in bytes.
-    TooManyBytes { bytes: u64, limit: u64 },
+    /// The file is too large to be a picture within the limits.
+    TooManyBytes {
+        /// Its length in bytes.
+        bytes: u64,
+        /// The most it may have, in bytes.
+        limit: u64,
+    },
     /// No known kind of picture.
     NotAPicture,
     /// A kind of picture that is not read; the name of the kind.
@@ -24,7 +29,14 @@ pub enum Fault {
     /// The file ends before the picture does.
     CutShort,
     /// More pixels than the catalogue allows.
-    TooManyPixels { width: u32, height: u32, limit: u64 },
+    TooManyPixels {
+        /// The width it states, in px.
+        width: u32,
+        /// The height it states, in px.
+        height: u32,
+        /// How many pixels it may have in all.
+        limit: u64,
+    },
     /// Colours given as printing inks.
     Cmyk,
     /// A picture of a readable kind, stored in a way that is not read.
