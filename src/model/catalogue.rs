@@ -45,6 +45,8 @@ pub struct Catalogue {
 /// Records as they may be published, where that is less than what is recorded.
 #[derive(Clone, Debug, Default)]
 pub struct Redacted {
+    /// The settings.
+    pub settings: Option<super::settings::Settings>,
     /// Designs (without their impressions).
     pub designs: BTreeMap<Key, Design>,
     /// Impressions.

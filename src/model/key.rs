@@ -26,6 +26,12 @@ impl Key {
         &self.0
     }
 
+    /// The name of the theme that the program carries.
+    #[must_use]
+    pub fn built_in_theme() -> Key {
+        Key("laid".into())
+    }
+
     /// The nearest text that is a key: lower case, everything else a single hyphen. `None` where
     /// nothing is left.
     #[must_use]

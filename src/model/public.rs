@@ -22,6 +22,9 @@ impl Public {
         public.sources = Sources::default();
         let redacted = std::mem::take(&mut public.redacted);
         public.redacted = Redacted::default();
+        if let Some(settings) = redacted.settings {
+            public.settings = settings;
+        }
         for (key, mut design) in redacted.designs {
             if let Some(recorded) = public.designs.get_mut(&key) {
                 design.impressions = std::mem::take(&mut recorded.impressions);

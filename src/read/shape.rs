@@ -24,6 +24,8 @@ pub use others::{
     SUCCESSOR, TERM,
 };
 
+pub(crate) use others::consent_covers;
+
 use crate::model::vocabulary::List;
 use crate::model::words::{ClosedList, Standing};
 
@@ -228,6 +230,16 @@ pub const STANDING: &[KeyShape] = &[
     may("why", Takes::Text, "why"),
 ];
 
+/// Somebody without a record of their own.
+pub static PARTY: Shape = plain(
+    "a name",
+    &[must(
+        "name",
+        Takes::Text,
+        "the name, as readers are to see it",
+    )],
+);
+
 /// The key that every table may have.
 pub const PRIVATE: KeyShape = may(
     "private",
@@ -354,6 +366,7 @@ mod tests {
                     visit_takes(inner, seen);
                 }
                 Takes::Observed => visit(&OBSERVED, seen),
+                Takes::Party => visit(&PARTY, seen),
                 _ => {}
             }
         }

@@ -178,7 +178,7 @@ pub static CONSENT: Shape = plain(
 );
 
 /// What a consent can cover: the two fields that a private holder keeps back by default.
-fn consent_covers() -> Vec<&'static str> {
+pub(crate) fn consent_covers() -> Vec<&'static str> {
     vec!["name", "place"]
 }
 

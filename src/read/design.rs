@@ -1,0 +1,242 @@
+//! `design.toml`: titles, makers, sizes, matrices; what makes a design's states is in `points` and
+//! `states`.
+
+use std::collections::BTreeMap;
+
+use super::fields::{Fields, distinct};
+use super::literature;
+use super::pictures::{self, Folder};
+use super::points::{Points, points};
+use super::states::{printings, states, variants};
+use super::values;
+use crate::model::certainty::Statements;
+use crate::model::codes::Code;
+use crate::model::design::{
+    Comparison, Design, Maker, Matrix, MatrixNow, Related, Series, Title, TitleKind,
+};
+use crate::model::finding::Finding;
+use crate::model::key::Key;
+use crate::model::picture::Picture;
+use crate::model::place::Place;
+use crate::model::size::Size;
+use crate::model::state::Stands;
+
+/// A design of which only the key is known.
+pub(super) fn blank(key: &Key, place: Place) -> Design {
+    Design {
+        key: key.clone(),
+        number: key.to_string(),
+        sort: None,
+        titles: Vec::new(),
+        date: Statements::default(),
+        makers: Vec::new(),
+        technique: Vec::new(),
+        support: Vec::new(),
+        series: None,
+        subjects: Vec::new(),
+        related: Vec::new(),
+        known_from: Vec::new(),
+        image: Statements::default(),
+        matrix_size: Statements::default(),
+        matrices: Vec::new(),
+        literature: Vec::new(),
+        points: Vec::new(),
+        states: Vec::new(),
+        printings: Vec::new(),
+        variants: Vec::new(),
+        pictures: Vec::new(),
+        reference_picture: None,
+        comparisons: Vec::new(),
+        standing: Stands::default(),
+        commentary: None,
+        impressions: BTreeMap::new(),
+        place,
+    }
+}
+
+/// Reads a design, without commentary and impressions, and its points for judging what is said at
+/// them.
+pub(super) fn design(
+    fields: &mut Fields<'_, '_>,
+    key: &Key,
+    folder: &Folder<'_>,
+) -> (Design, Points) {
+    let mut design = blank(key, fields.at);
+    if let Some(number) = fields.words("number") {
+        design.number = number;
+    }
+    design.sort = fields.words("sort");
+    design.titles = titles(fields);
+    design.date = fields.statements("date", values::date);
+    design.makers = makers(fields);
+    design.technique = fields.keys("technique");
+    design.support = fields.keys("support");
+    design.series = series(fields);
+    design.subjects = fields.several("subjects", values::telling_text);
+    design.related = related(fields);
+    design.known_from = literature::plain(fields, "known_from");
+    (design.image, design.matrix_size) = sizes(fields);
+    design.matrices = matrices(fields);
+    design.literature = literature::numbered(fields, "literature");
+    let (sound, faulty) = points(fields);
+    let all_known = !fields.faults.is_broken();
+    let judged = Points::new(key, &sound, faulty, all_known);
+    design.points = sound;
+    design.states = states(fields, &judged);
+    design.printings = printings(fields, &judged);
+    design.variants = variants(fields, &judged);
+    design.pictures = own_pictures(fields, folder);
+    design.reference_picture = fields.one("reference_picture", values::picture_key);
+    design.comparisons = comparisons(fields);
+    design.standing = fields.stands();
+    (design, judged)
+}
+
+fn titles(fields: &mut Fields<'_, '_>) -> Vec<Title> {
+    let titles = fields.tables("titles", |fields| {
+        let text = fields.text("text");
+        let title = Title {
+            lang: fields.one("lang", values::language),
+            kind: fields
+                .word("kind")
+                .map_or(TitleKind::Usual, |kind| kind.value),
+            supplied: fields.flag("supplied").unwrap_or(false),
+            claim: fields.claim(),
+            text: text?,
+        };
+        Some(title)
+    });
+    // `titles = []` is there and says nothing.
+    let holds_nothing = |node: &super::faults::Node<'_>| {
+        node.get_ref()
+            .as_array()
+            .is_some_and(|list| list.is_empty())
+    };
+    if let Some(node) = fields.take("titles").filter(|node| holds_nothing(node)) {
+        let finding = Finding::new(
+            Code::ValueEmpty,
+            fields.faults.of(node),
+            "`titles` says nothing",
+        );
+        fields.faults.push(finding.help(
+            "name one; where the design has none, supply one: { text = \"Ship at a quay\", supplied = true }",
+        ));
+    }
+    titles
+}
+
+fn makers(fields: &mut Fields<'_, '_>) -> Vec<Maker> {
+    fields.tables("makers", |fields| {
+        let person = fields.key("person");
+        let maker = Maker {
+            role: fields.key("role"),
+            claim: fields.claim(),
+            person: person?,
+        };
+        Some(maker)
+    })
+}
+
+fn series(fields: &mut Fields<'_, '_>) -> Option<Series> {
+    fields.table("series", |fields| {
+        let name = fields.text("name");
+        let position = fields.words("position");
+        Some(Series {
+            name: name?,
+            position,
+        })
+    })?
+}
+
+fn related(fields: &mut Fields<'_, '_>) -> Vec<Related> {
+    fields.tables("related", |fields| {
+        let design = fields.key("design");
+        let how = fields.key("how");
+        Some(Related {
+            design: design?,
+            how,
+        })
+    })
+}
+
+fn sizes(fields: &mut Fields<'_, '_>) -> (Statements<Size>, Statements<Size>) {
+    fields
+        .table("size", |fields| {
+            let image = fields.statements("image", values::size);
+            let matrix = fields.statements("matrix", values::size);
+            (image, matrix)
+        })
+        .unwrap_or_default()
+}
+
+fn matrices(fields: &mut Fields<'_, '_>) -> Vec<Matrix> {
+    let matrices = fields.tables("matrices", |fields| {
+        let key = fields.key("key");
+        let matrix = Matrix {
+            kind: fields.word("kind").map(|kind| kind.value),
+            material: fields.words("material"),
+            carries: fields.words("carries"),
+            colour: fields.words("colour"),
+            only_in: fields.keys("only_in"),
+            now: now(fields),
+            place: fields.at,
+            key: key?,
+        };
+        Some(matrix)
+    });
+    distinct(fields.faults, "matrices", matrices.iter().map(|m| &m.key));
+    matrices
+}
+
+fn now(fields: &mut Fields<'_, '_>) -> Option<MatrixNow> {
+    fields.table("now", |fields| {
+        let state = fields.word("state");
+        let now = MatrixNow {
+            holder: fields.key("holder"),
+            date: fields.date("date"),
+            state: state?,
+        };
+        Some(now)
+    })?
+}
+
+fn own_pictures(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Vec<Picture> {
+    let pictures = fields.tables("pictures", |fields| {
+        let of = fields.word("of").map(|of| of.value);
+        let cite = fields.key("cite");
+        let at = fields.words("at");
+        let mut picture = pictures::picture(fields, folder)?;
+        picture.of = of;
+        picture.cite = cite;
+        picture.at = at;
+        Some(picture)
+    });
+    pictures::distinct_names(fields.faults, &pictures);
+    pictures
+}
+
+fn comparisons(fields: &mut Fields<'_, '_>) -> Vec<Comparison> {
+    fields.tables("comparisons", |fields| {
+        let of = fields.several("of", values::impression_key);
+        let why = fields.words("why");
+        let written = fields.take("of").map(|node| {
+            let number = node.get_ref().as_array().map_or(1, |list| list.len());
+            (fields.faults.of(node), number)
+        });
+        if let Some((place, 0 | 1)) = written {
+            let finding = Finding::new(
+                Code::ValueRange,
+                place,
+                "a comparison is of two impressions or more",
+            );
+            fields
+                .faults
+                .push(finding.help("name the impressions: [\"14.1\", \"14.2\"]"));
+        }
+        (of.len() > 1).then(|| Comparison {
+            of,
+            why,
+            place: fields.at,
+        })
+    })
+}

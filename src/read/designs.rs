@@ -1,0 +1,117 @@
+//! A design's folder: its record, its impressions, its pictures.
+
+use std::collections::BTreeMap;
+
+use rayon::prelude::*;
+
+use super::design::{blank, design};
+use super::impression::impression;
+use super::pictures::{Folder, Leads};
+use super::points::Points;
+use super::record::{self, Record, Source};
+use super::shape::{DESIGN, IMPRESSION};
+use crate::model::catalogue::PrivateText;
+use crate::model::design::Design;
+use crate::model::finding::Finding;
+use crate::model::impression::Impression;
+use crate::model::key::{ImpressionKey, Key};
+use crate::model::note::Note;
+use crate::model::place::Place;
+
+/// The files of one design.
+pub(super) struct DesignFiles<'t> {
+    /// Where the record stands or should stand.
+    pub(super) place: Place,
+    /// The record, where it can be read.
+    pub(super) record: Option<Source<'t>>,
+    /// The commentary.
+    pub(super) commentary: Option<Note>,
+    /// The impressions.
+    pub(super) impressions: BTreeMap<u32, Source<'t>>,
+    /// Their notes.
+    pub(super) notes: BTreeMap<u32, Note>,
+}
+
+/// A design as it was read.
+pub(super) struct ReadDesign {
+    /// The design with its impressions.
+    pub(super) design: Design,
+    /// The design as it may be published, where that is less; without impressions.
+    pub(super) public: Option<Design>,
+    /// The impressions of which less may be published than is recorded.
+    pub(super) public_impressions: Vec<(ImpressionKey, Impression)>,
+    /// What is kept private.
+    pub(super) texts: Vec<PrivateText>,
+    /// What is wrong.
+    pub(super) findings: Vec<Finding>,
+    /// Whether the design's own record could be read only in part, or not at all.
+    pub(super) record_broken: bool,
+    /// Whether that is so of any record in the folder.
+    pub(super) any_broken: bool,
+}
+
+/// Reads a design's folder.
+pub(super) fn read(
+    key: &Key,
+    files: &DesignFiles<'_>,
+    all_files: &BTreeMap<String, Leads>,
+) -> ReadDesign {
+    let folder = Folder {
+        path: format!("records/designs/{key}"),
+        files: all_files,
+    };
+    let record = files
+        .record
+        .map(|source| record::one(source, &DESIGN, |fields| design(fields, key, &folder)));
+    let nothing = || Record {
+        value: (blank(key, files.place), Points::default()),
+        public: None,
+        texts: Vec::new(),
+        findings: Vec::new(),
+        broken: true,
+    };
+    let record = record.unwrap_or_else(nothing);
+    let (mut design, points) = record.value;
+    design.commentary.clone_from(&files.commentary);
+    let public = record.public.map(|(mut design, _)| {
+        design.commentary.clone_from(&files.commentary);
+        design
+    });
+    let mut read = ReadDesign {
+        design,
+        public,
+        public_impressions: Vec::new(),
+        texts: record.texts,
+        findings: record.findings,
+        record_broken: record.broken,
+        any_broken: record.broken,
+    };
+    let sources: Vec<_> = files.impressions.iter().collect();
+    let impressions: Vec<_> = sources
+        .into_par_iter()
+        .map(|(number, source)| {
+            let key = ImpressionKey {
+                design: key.clone(),
+                number: *number,
+            };
+            let record = record::one(*source, &IMPRESSION, |fields| {
+                impression(fields, &key, &points, &folder)
+            });
+            (key, record)
+        })
+        .collect();
+    for (key, record) in impressions {
+        let note = files.notes.get(&key.number);
+        let mut impression = record.value;
+        impression.note = note.cloned();
+        read.design.impressions.insert(key.number, impression);
+        if let Some(mut public) = record.public {
+            public.note = note.cloned();
+            read.public_impressions.push((key, public));
+        }
+        read.texts.extend(record.texts);
+        read.findings.extend(record.findings);
+        read.any_broken |= record.broken;
+    }
+    read
+}

@@ -1,0 +1,476 @@
+//! Points of a design, and the values that states show and sheets were seen with.
+//!
+//! A value is text or a number by how it is written; whether it can be an answer to its point is
+//! judged here, where the point is known. A point whose own record is faulty judges nothing: its
+//! fault is told once.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use toml::de::DeValue;
+
+use super::faults::{Faults, Node, is_unread};
+use super::fields::{Entry, Fields, distinct, read_table};
+use super::near::nearest;
+use super::shape::OBSERVED;
+use super::values;
+use crate::model::certainty::Claim;
+use crate::model::codes::Code;
+use crate::model::finding::Finding;
+use crate::model::key::Key;
+use crate::model::place::{Place, Placed};
+use crate::model::point::{
+    Observation, Point, PointKind, PointKindWord, PointValue, Seen, Shown, Shows, Value,
+};
+
+/// The points of one design, for judging what is said at them.
+#[derive(Debug, Default)]
+pub(crate) struct Points {
+    design: String,
+    by_key: BTreeMap<Key, Point>,
+    /// Points that are named but could not be read.
+    faulty: BTreeSet<String>,
+    /// Whether every point is known: not where the design's file has syntax faults or is missing.
+    all_known: bool,
+}
+
+impl Points {
+    /// The points of `design`, of which `faulty` could not be read.
+    pub(crate) fn new(
+        design: &Key,
+        points: &[Point],
+        faulty: BTreeSet<String>,
+        all_known: bool,
+    ) -> Points {
+        Points {
+            design: design.to_string(),
+            by_key: points
+                .iter()
+                .map(|point| (point.key.value.clone(), point.clone()))
+                .collect(),
+            faulty,
+            all_known,
+        }
+    }
+
+    /// The point that an entry names; a finding where there is none.
+    fn named<'t>(
+        &self,
+        faults: &mut Faults<'t>,
+        header: Place,
+        entry: Entry<'t>,
+        verb: &str,
+    ) -> Named<'_> {
+        let name: &str = entry.key.get_ref();
+        if let Some(point) = self.by_key.get(name) {
+            return Named::Point(point);
+        }
+        if !self.all_known || self.faulty.contains(name) {
+            return Named::Unjudged;
+        }
+        if !faults.swallowed(entry.key, header, false) {
+            let finding = Finding::new(
+                Code::PointUnknown,
+                faults.place(entry.key.span()),
+                format!("design {} has no point `{name}`", self.design),
+            )
+            .saying(format!("{verb} here"));
+            let finding = match nearest(name, self.by_key.keys().map(Key::as_str)) {
+                Some(near) => {
+                    let place = self.by_key.get(near).map(|point| point.key.place);
+                    let finding = match place {
+                        Some(place) => finding.beside(place, "the nearest point"),
+                        None => finding,
+                    };
+                    finding.help(format!(
+                        "write `{near}`, or add a point with the key `{name}` to the design"
+                    ))
+                }
+                None if self.by_key.is_empty() => {
+                    finding.help(format!("add a point with the key `{name}` to the design"))
+                }
+                None => {
+                    let all: Vec<_> = self.by_key.keys().map(Key::as_str).collect();
+                    finding.help(format!("its points are {}", all.join(", ")))
+                }
+            };
+            faults.push(finding);
+        }
+        Named::Nothing
+    }
+}
+
+/// What an entry names.
+enum Named<'p> {
+    Point(&'p Point),
+    /// It may name a point, but which is not known.
+    Unjudged,
+    /// A finding tells that it names none.
+    Nothing,
+}
+
+/// Reads `[[points]]`: those that are sound, and the names of those that are not.
+pub(super) fn points(fields: &mut Fields<'_, '_>) -> (Vec<Point>, BTreeSet<String>) {
+    let mut faulty = BTreeSet::new();
+    let mut keys = Vec::new();
+    let points = fields.tables("points", |fields| {
+        let key = fields.key("key");
+        let point = point(fields, key.clone());
+        if let Some(key) = key {
+            if point.is_none() {
+                faulty.insert(key.value.to_string());
+            }
+            keys.push(key);
+        }
+        point
+    });
+    distinct(fields.faults, "points", &keys);
+    (points, faulty)
+}
+
+fn point(fields: &mut Fields<'_, '_>, key: Option<Placed<Key>>) -> Option<Point> {
+    let ask = fields.text("ask");
+    let word = fields.word("kind");
+    let rests_on = fields.word("rests_on");
+    let matrix = fields.key("matrix");
+    let area = fields
+        .one("box", values::percent_box)
+        .map(|area| area.value);
+    let kind = kind(fields, word.as_ref());
+    Some(Point {
+        key: key?,
+        ask: ask?,
+        kind: kind?,
+        rests_on: rests_on?,
+        matrix,
+        area,
+    })
+}
+
+/// The kind of a point, with what that kind needs; a key that belongs to another kind is a fault.
+fn kind(fields: &mut Fields<'_, '_>, word: Option<&Placed<PointKindWord>>) -> Option<PointKind> {
+    let values = fields.map("values", point_value);
+    let stages = fields.keys("stages");
+    let unit = fields.words("unit");
+    let tolerance = fields.one("tolerance", values::above_0);
+    let word = word?.value;
+    let takes: &[(&str, &str)] = match word {
+        PointKindWord::Presence | PointKindWord::Count => &[],
+        PointKindWord::Choice => &[("values", "each value with its description")],
+        PointKindWord::Stage => &[("stages", "the stages, in the order of wear")],
+        PointKindWord::Measure => &[
+            ("unit", "usually \"mm\""),
+            (
+                "tolerance",
+                "how far two measurements of one thing may lie apart",
+            ),
+        ],
+    };
+    for (name, help) in takes {
+        if !fields.has(name) {
+            fields.missing(name, help);
+        }
+    }
+    for name in ["values", "stages", "unit", "tolerance"] {
+        let place = fields.key_place(name);
+        if let Some(place) = place.filter(|_| !takes.iter().any(|(taken, _)| *taken == name)) {
+            let finding = Finding::new(
+                Code::KeyUnknown,
+                place,
+                format!("a point of the kind {word} has no key `{name}`"),
+            );
+            fields
+                .faults
+                .push(finding.help("take it away, or change the kind"));
+        }
+    }
+    match word {
+        PointKindWord::Presence => Some(PointKind::Presence),
+        PointKindWord::Count => Some(PointKind::Count),
+        PointKindWord::Choice => {
+            says_something(fields, "values", values.is_empty());
+            (!values.is_empty()).then_some(PointKind::Choice(values))
+        }
+        PointKindWord::Stage => {
+            says_something(fields, "stages", stages.is_empty());
+            distinct(fields.faults, "stages", &stages);
+            (!stages.is_empty()).then_some(PointKind::Stage(stages))
+        }
+        PointKindWord::Measure => Some(PointKind::Measure {
+            unit: unit?,
+            tolerance: tolerance?.value,
+        }),
+    }
+}
+
+/// Reports a list of answers that holds none, unless a finding inside it tells why.
+fn says_something(fields: &mut Fields<'_, '_>, name: &'static str, is_empty: bool) {
+    let holds_nothing = |node: &Node<'_>| match node.get_ref() {
+        DeValue::Table(table) => table.is_empty(),
+        DeValue::Array(list) => list.is_empty(),
+        _ => false,
+    };
+    if let Some(node) = fields
+        .take(name)
+        .filter(|node| is_empty && holds_nothing(node))
+    {
+        let finding = Finding::new(
+            Code::ValueEmpty,
+            fields.faults.of(node),
+            format!("`{name}` names no answer"),
+        );
+        fields.faults.push(finding.help("name at least two"));
+    }
+}
+
+fn point_value<'t>(faults: &mut Faults<'t>, header: Place, entry: Entry<'t>) -> Option<PointValue> {
+    // A key with an underscore, or a value that is no text, is no answer: it was meant for the
+    // point itself and stands too low.
+    let name: &str = entry.key.get_ref();
+    let is_answer = name.parse::<Key>().is_ok() && entry.node.get_ref().is_str();
+    if !is_answer && faults.swallowed(entry.key, header, false) {
+        return None;
+    }
+    let key = entry.read_key(faults);
+    let description = values::telling_text(faults, entry.node);
+    Some(PointValue {
+        key: key?,
+        description: description?.value,
+    })
+}
+
+/// Reads `shows`.
+pub(super) fn shows(fields: &mut Fields<'_, '_>, points: &Points) -> Shows {
+    Shows(fields.map("shows", |faults, header, entry| {
+        let place = faults.of(entry.node);
+        let point = match points.named(faults, header, entry, "shown") {
+            Named::Nothing => return None,
+            Named::Unjudged => None,
+            Named::Point(point) => Some(point),
+        };
+        let values = answers(faults, entry.node, point);
+        let point = entry.read_key(faults)?;
+        (!values.is_empty()).then_some(Shown {
+            point,
+            values,
+            place,
+        })
+    }))
+}
+
+/// Reads `observed`.
+pub(super) fn observed(fields: &mut Fields<'_, '_>, points: &Points) -> Vec<Observation> {
+    fields.map("observed", |faults, header, entry| {
+        let place = faults.of(entry.node);
+        let known = match points.named(faults, header, entry, "observed") {
+            Named::Nothing => return None,
+            Named::Unjudged => None,
+            Named::Point(point) => Some(point),
+        };
+        let (seen, claim) = match entry.node.get_ref() {
+            DeValue::Table(table) => read_table(faults, &OBSERVED, table, place, |fields| {
+                let seen = seen_in_table(fields, known);
+                (seen, fields.claim())
+            }),
+            _ => (seen(faults, entry.node, known), Claim::default()),
+        };
+        let point = entry.read_key(faults)?;
+        Some(Observation {
+            point,
+            seen: seen?,
+            claim,
+            place,
+        })
+    })
+}
+
+fn seen_in_table<'t>(fields: &mut Fields<'_, 't>, point: Option<&Point>) -> Option<Seen> {
+    let is = fields.one("is", |faults, node| seen(faults, node, point));
+    let not = fields.one("not", |faults, node| {
+        if let Some(point) = point.filter(|p| matches!(p.kind, PointKind::Measure { .. })) {
+            let message = format!(
+                "the point `{}` is a measure, which takes no `not`",
+                point.key.value
+            );
+            let finding = Finding::new(Code::ValueType, faults.of(node), message);
+            faults.push(finding.help("write what was measured"));
+            return None;
+        }
+        let values = answers(faults, node, point);
+        (!values.is_empty()).then_some(Seen::NoneOf(values))
+    });
+    match (fields.key_place("is"), fields.key_place("not")) {
+        (Some(first), Some(second)) => {
+            let finding = Finding::new(
+                Code::ValueType,
+                second,
+                "an observation says what was seen or what was not, not both",
+            )
+            .beside(first, "what was seen")
+            .help("keep one of the two");
+            fields.faults.push(finding);
+        }
+        (None, None) => fields.missing("is", "what was seen"),
+        _ => {}
+    }
+    is.or(not)
+}
+
+/// What is seen, where it is written without a table.
+fn seen<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>, point: Option<&Point>) -> Option<Seen> {
+    match node.get_ref().as_str() {
+        Some("not-visible") => Some(Seen::NotVisible),
+        Some("not-applicable") => Some(Seen::NotApplicable),
+        _ => {
+            let values = answers(faults, node, point);
+            (!values.is_empty()).then_some(Seen::OneOf(values))
+        }
+    }
+}
+
+/// The answers that a value gives to a point: one or several.
+fn answers<'t>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+    point: Option<&Point>,
+) -> Vec<Placed<Value>> {
+    let list = match node.get_ref() {
+        DeValue::Array(list) => list.as_ref(),
+        _ => std::slice::from_ref(node),
+    };
+    if list.is_empty() {
+        let message = format!("`{}` says nothing", faults.key);
+        let place = faults.of(node);
+        faults.push(
+            Finding::new(Code::ValueEmpty, place, message)
+                .help("name a value, or take the key away"),
+        );
+    }
+    if let Some(point) =
+        point.filter(|p| list.len() > 1 && matches!(p.kind, PointKind::Measure { .. }))
+    {
+        let message = format!(
+            "the point `{}` is a measure and takes one number",
+            point.key.value
+        );
+        let finding = Finding::new(Code::ValueType, faults.of(node), message);
+        faults.push(finding.help(
+            "write the one measurement; the point's tolerance says how far others may lie apart",
+        ));
+        return Vec::new();
+    }
+    let parsed = list.iter().filter(|node| !is_unread(node));
+    parsed
+        .filter_map(|node| answer(faults, node, point))
+        .collect()
+}
+
+fn answer<'t>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+    point: Option<&Point>,
+) -> Option<Placed<Value>> {
+    let place = faults.of(node);
+    let wants = point.map_or("a word in quotes or a number", |point| wants(&point.kind));
+    let value = match node.get_ref() {
+        DeValue::String(word) => {
+            if let Some(point) = point {
+                return answer_in_words(faults, node, word, point);
+            }
+            Value::Word(values::key_from(faults, word, place)?.value)
+        }
+        DeValue::Integer(_) | DeValue::Float(_) => {
+            let number = values::plain_number(node);
+            let in_range = number.filter(|n| *n >= 0.0);
+            let Some(number) = in_range else {
+                let message = format!(
+                    "`{}` is no number that can be counted or measured",
+                    faults.written(node)
+                );
+                faults
+                    .push(Finding::new(Code::ValueRange, place, message).help("check the number"));
+                return None;
+            };
+            count(node).map_or(Value::Measure(number), Value::Count)
+        }
+        _ => {
+            faults.wrong_type(node, wants);
+            return None;
+        }
+    };
+    match point {
+        Some(point) if !point.kind.takes(&value) => {
+            let message = format!(
+                "the point `{}` is a {} and takes {wants}",
+                point.key.value,
+                point.kind.word()
+            );
+            let finding = Finding::new(Code::ValueType, place, message)
+                .beside(point.key.place, "the point")
+                .help(format!("write {wants}"));
+            faults.push(finding);
+            None
+        }
+        _ => Some(Placed::new(value, place)),
+    }
+}
+
+/// A whole number, where it is written as one.
+fn count(node: &Node<'_>) -> Option<u32> {
+    let DeValue::Integer(number) = node.get_ref() else {
+        return None;
+    };
+    u32::from_str_radix(number.as_str(), number.radix()).ok()
+}
+
+/// An answer in words to a point that is known.
+fn answer_in_words<'t>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+    word: &str,
+    point: &Point,
+) -> Option<Placed<Value>> {
+    let place = faults.of(node);
+    let key = &point.key;
+    let Some(words) = point.kind.words() else {
+        let wants = wants(&point.kind);
+        let message = format!(
+            "the point `{}` is a {} and takes {wants}",
+            key.value,
+            point.kind.word()
+        );
+        let finding = Finding::new(Code::ValueType, place, message).beside(key.place, "the point");
+        let finding = match word.trim().parse::<f64>() {
+            Ok(_) => finding.help(format!("leave out the quotes: {}", word.trim())),
+            Err(_) => finding.help(format!("write {wants}")),
+        };
+        faults.push(finding);
+        return None;
+    };
+    if words.contains(&word) {
+        // Every word of a point is a key already.
+        return Some(Placed::new(Value::Word(word.parse().ok()?), place));
+    }
+    let all = words.join(", ");
+    let finding = Finding::new(
+        Code::PointValueUnknown,
+        place,
+        format!("the point `{}` has no value \"{word}\"", key.value),
+    )
+    .beside(key.place, format!("its values are {all}"));
+    let help = match nearest(word, words.iter().copied()) {
+        Some(near) => format!("did you mean \"{near}\"?"),
+        None => format!("write one of {all}, or add the value to the point"),
+    };
+    faults.push(finding.help(help));
+    None
+}
+
+/// What an answer to a point of some kind is.
+fn wants(kind: &PointKind) -> &'static str {
+    match kind {
+        PointKind::Presence => "\"present\" or \"absent\"",
+        PointKind::Choice(_) | PointKind::Stage(_) => "one of its values in quotes",
+        PointKind::Count => "a whole number",
+        PointKind::Measure { .. } => "a number",
+    }
+}

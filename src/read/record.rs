@@ -1,0 +1,172 @@
+//! One TOML file to its record: parsed, read, and read again without what it keeps private.
+
+use std::borrow::Cow;
+
+use toml::de::{DeTable, DeValue};
+
+use super::faults::{Faults, is_unread};
+use super::fields::{Fields, in_order, read_table};
+use super::private;
+use super::shape::Shape;
+use super::syntax::{self, Fault};
+use super::values;
+use crate::model::catalogue::PrivateText;
+use crate::model::codes::Code;
+use crate::model::finding::Finding;
+use crate::model::key::Key;
+use crate::model::place::{FileId, Place};
+
+/// A text file that holds records.
+#[derive(Clone, Copy)]
+pub(super) struct Source<'t> {
+    /// The file.
+    pub(super) file: FileId,
+    /// Its text.
+    pub(super) text: &'t str,
+    /// Whether some of it is no text, and was replaced.
+    pub(super) mangled: bool,
+}
+
+/// What a file holds: values of the model and findings.
+pub(super) struct Record<T> {
+    /// The record.
+    pub(super) value: T,
+    /// The record as it may be published, where it keeps something private.
+    pub(super) public: Option<T>,
+    /// What it keeps private.
+    pub(super) texts: Vec<PrivateText>,
+    /// What is wrong.
+    pub(super) findings: Vec<Finding>,
+    /// Whether the file has syntax faults, so that some of it was not read.
+    pub(super) broken: bool,
+}
+
+/// Reads a file that is one record.
+pub(super) fn one<T>(
+    source: Source<'_>,
+    shape: &'static Shape,
+    read: impl for<'a, 't> Fn(&mut Fields<'a, 't>) -> T,
+) -> Record<T> {
+    let start = Place::start_of(source.file);
+    parsed(source, |tree, faults, broken| {
+        let mut of_file = Faults::new(source.file, source.text, tree, broken);
+        let value = read_table(&mut of_file, shape, tree, start, &read);
+        let findings = kept(of_file.into_findings(), faults, source.text);
+        let mut record = Record {
+            value,
+            public: None,
+            texts: Vec::new(),
+            findings,
+            broken,
+        };
+        if let Some((tree, texts)) = private::without(tree, source.file) {
+            let mut unseen = Faults::new(source.file, source.text, &tree, broken);
+            unseen.redacted = true;
+            record.public = Some(read_table(&mut unseen, shape, &tree, start, &read));
+            record.texts = texts;
+        }
+        record
+    })
+}
+
+/// Reads a file that holds many records, each a table named by its key.
+pub(super) fn many<T>(
+    source: Source<'_>,
+    shape: &'static Shape,
+    read: impl for<'a, 't> Fn(&mut Fields<'a, 't>, &Key) -> T,
+) -> Record<Vec<(Key, T, Option<T>)>> {
+    parsed(source, |tree, faults, broken| {
+        let mut of_file = Faults::new(source.file, source.text, tree, broken);
+        let mut values = Vec::new();
+        let mut texts = Vec::new();
+        for (name, node) in in_order(tree) {
+            let place = of_file.place(name.span());
+            if is_unread(node) {
+                continue;
+            }
+            of_file.key = name.get_ref();
+            let DeValue::Table(table) = node.get_ref() else {
+                let message = format!("`{}` stands outside every table", name.get_ref());
+                let finding = Finding::new(Code::ValueType, place, message);
+                of_file.push(finding.help(format!(
+                        "begin {} with its key in brackets: [{}]",
+                        shape.name,
+                        Key::nearest_form(name.get_ref())
+                            .map_or("key".to_owned(), |key| key.to_string())
+                    )));
+                continue;
+            };
+            let key = values::key_from(&mut of_file, name.get_ref(), place);
+            let at = of_file.of(node);
+            // A record without a key is read for its findings.
+            let key_or = key.as_ref().map(|key| key.value.clone());
+            let key_or = key_or.or_else(|| Key::nearest_form(name.get_ref()));
+            let Some(key_or) = key_or else { continue };
+            let value = read_table(&mut of_file, shape, table, at, |fields| {
+                read(fields, &key_or)
+            });
+            let public = private::without(table, source.file).map(|(table, private)| {
+                texts.extend(private);
+                let mut unseen = Faults::new(source.file, source.text, &table, broken);
+                unseen.redacted = true;
+                read_table(&mut unseen, shape, &table, at, |fields| {
+                    read(fields, &key_or)
+                })
+            });
+            if let Some(key) = key {
+                values.push((key.value, value, public));
+            }
+        }
+        Record {
+            value: values,
+            public: None,
+            texts,
+            findings: kept(of_file.into_findings(), faults, source.text),
+            broken,
+        }
+    })
+}
+
+/// Parses a file and hands its tree on, with the findings of syntax.
+fn parsed<R>(source: Source<'_>, read: impl for<'t> FnOnce(&'t DeTable<'t>, Told, bool) -> R) -> R {
+    let (tree, errors) = DeTable::parse_recoverable(source.text);
+    if errors.is_empty() {
+        let told = Told::default();
+        return read(tree.get_ref(), told, source.mangled);
+    }
+    drop(tree);
+    let sound = syntax::sound(source.text);
+    let text: Cow<'_, str> = sound.text;
+    let (tree, _) = DeTable::parse_recoverable(&text);
+    let findings = sound
+        .faults
+        .iter()
+        .map(|fault| fault.finding(source.file, source.text, tree.get_ref()))
+        .collect();
+    let told = Told {
+        findings,
+        faults: sound.faults,
+    };
+    // A key written twice leaves nothing unread.
+    let broken = source.mangled || told.findings.iter().any(|f| f.code != Code::KeyTwice);
+    read(tree.get_ref(), told, broken)
+}
+
+/// Faults of syntax, as they are told.
+#[derive(Default)]
+struct Told {
+    findings: Vec<Finding>,
+    faults: Vec<Fault>,
+}
+
+/// The findings of syntax and those of the reader, without the reader's on lines whose syntax is
+/// faulty: there the parser only guessed.
+fn kept(findings: Vec<Finding>, told: Told, text: &str) -> Vec<Finding> {
+    let lines: Vec<_> = told.faults.iter().map(|fault| fault.line(text)).collect();
+    let mut kept = told.findings;
+    kept.extend(findings.into_iter().filter(|finding| {
+        let start = finding.at.place.start as usize;
+        !lines.iter().any(|line| line.contains(&start))
+    }));
+    kept
+}

@@ -1,0 +1,95 @@
+//! States, printings and variants of a design.
+
+use super::faults::{Faults, Node};
+use super::fields::{Fields, distinct};
+use super::literature;
+use super::points::{Points, shows};
+use super::values;
+use crate::model::place::Placed;
+use crate::model::printing::{Printing, StatesPrinted};
+use crate::model::state::{State, Variant};
+
+/// Reads `[[states]]`.
+pub(super) fn states(fields: &mut Fields<'_, '_>, points: &Points) -> Vec<State> {
+    let states = fields.tables("states", |fields| {
+        let key = fields.key("key");
+        let follows = fields.has("follows").then(|| fields.keys("follows"));
+        if follows.is_none() {
+            fields.take("follows");
+        }
+        let state = State {
+            date: fields.statements("date", values::date),
+            by: fields.key("by"),
+            summary: fields.words("summary"),
+            shows: shows(fields, points),
+            follows,
+            described: fields.date("described"),
+            split_from: fields.key("split_from"),
+            literature: literature::numbered(fields, "literature"),
+            standing: fields.stands(),
+            place: fields.at,
+            key: key?,
+        };
+        Some(state)
+    });
+    distinct(fields.faults, "states", states.iter().map(|s| &s.key));
+    states
+}
+
+/// Reads `[[printings]]`.
+pub(super) fn printings(fields: &mut Fields<'_, '_>, points: &Points) -> Vec<Printing> {
+    let printings = fields.tables("printings", |fields| {
+        let key = fields.key("key");
+        let printing = Printing {
+            name: fields.words("name"),
+            kind: fields.statements("kind", values::word),
+            printer: fields.statements("printer", values::key),
+            publisher: fields.statements("publisher", values::key),
+            date: fields.statements("date", values::date),
+            edition: fields.statements("edition", values::whole(1, 1_000_000)),
+            numbered: fields.flag("numbered"),
+            printed: fields.whole("printed"),
+            states: fields
+                .one("states", states_printed)
+                .unwrap_or(StatesPrinted::Some(Vec::new())),
+            matrices: fields.keys("matrices"),
+            paper: fields.keys("paper"),
+            shows: shows(fields, points),
+            literature: literature::numbered(fields, "literature"),
+            standing: fields.stands(),
+            place: fields.at,
+            key: key?,
+        };
+        Some(printing)
+    });
+    distinct(fields.faults, "printings", printings.iter().map(|p| &p.key));
+    printings
+}
+
+/// `"all"`, or the keys of states.
+fn states_printed<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<StatesPrinted> {
+    if node.get_ref().as_str() == Some("all") {
+        return Some(StatesPrinted::All);
+    }
+    let keys: Vec<Placed<_>> = values::several(faults, node, values::key);
+    Some(StatesPrinted::Some(keys))
+}
+
+/// Reads `[[variants]]`.
+pub(super) fn variants(fields: &mut Fields<'_, '_>, points: &Points) -> Vec<Variant> {
+    let variants = fields.tables("variants", |fields| {
+        let key = fields.key("key");
+        let variant = Variant {
+            summary: fields.words("summary"),
+            states: fields.keys("states"),
+            printings: fields.keys("printings"),
+            shows: shows(fields, points),
+            standing: fields.stands(),
+            place: fields.at,
+            key: key?,
+        };
+        Some(variant)
+    });
+    distinct(fields.faults, "variants", variants.iter().map(|v| &v.key));
+    variants
+}

@@ -1,0 +1,493 @@
+//! TOML as far as it can be read, and every fault of syntax in a cataloguer's words.
+//!
+//! The parser recovers from most faults and gives up at a few (a line without an equals sign, a
+//! bracket that is never closed). There the line is told, blanked out, and the file parsed again, so
+//! that one slip does not hide the next; blanks keep every byte in its place.
+//!
+//! In: the text of a file. Out: its tree with what could be read, and findings.
+
+use std::borrow::Cow;
+use std::ops::Range;
+
+use toml::de::{DeTable, DeValue};
+
+use super::faults::Node;
+use crate::model::codes::Code;
+use crate::model::finding::Finding;
+use crate::model::place::{FileId, Place};
+
+/// How often a file is parsed again. A file with more such lines is no TOML at all.
+const ROUNDS: usize = 24;
+
+/// A text that can be parsed, and what had to be told about it first.
+pub(crate) struct Sound<'t> {
+    /// The text, with the lines at which the parser gave up blanked out: as long as the original.
+    pub(crate) text: Cow<'t, str>,
+    /// What is wrong.
+    pub(crate) faults: Vec<Fault>,
+}
+
+/// A fault of syntax.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Fault {
+    span: Range<usize>,
+    /// The parser's own words; [`Fault::finding`] puts them into ours.
+    said: String,
+}
+
+const NO_VALUE: &str = "key with no value";
+const NO_KEY: &str = "invalid key-value pair";
+const UNCLOSED_LIST: &str = "unclosed array";
+const UNCLOSED_BRACES: &str = "unclosed inline table";
+const DUPLICATE: &str = "duplicate key";
+
+/// Finds the faults of syntax in `text`, and what of it can be parsed.
+pub(crate) fn sound(text: &str) -> Sound<'_> {
+    let mut sound = Sound {
+        text: Cow::Borrowed(text),
+        faults: Vec::new(),
+    };
+    let mut told: Vec<Fault> = Vec::new();
+    for _ in 0..ROUNDS {
+        let (tree, errors) = DeTable::parse_recoverable(&sound.text);
+        if errors.is_empty() {
+            break;
+        }
+        let mut faults: Vec<Fault> = errors
+            .iter()
+            .map(|error| Fault {
+                span: within(error.span().unwrap_or_default(), text),
+                said: error.message().to_owned(),
+            })
+            .collect();
+        faults.sort_by_key(|fault| fault.span.start);
+        let stop = faults
+            .iter()
+            .filter_map(|fault| stop(fault, tree.get_ref(), &sound.text))
+            .min_by_key(|(line, _)| line.start);
+        drop(tree);
+        let Some((line, fault)) = stop else {
+            sound.faults = faults;
+            break;
+        };
+        told.push(fault);
+        sound.text = Cow::Owned(blanked(&sound.text, line));
+    }
+    sound.faults.extend(told);
+    sound.faults.sort_by_key(|fault| fault.span.start);
+    sound.faults.dedup();
+    sound
+}
+
+/// A span that lies inside the text and on whole characters, whatever the parser says.
+fn within(span: Range<usize>, text: &str) -> Range<usize> {
+    let whole = |at: usize| {
+        let mut at = at.min(text.len());
+        while !text.is_char_boundary(at) {
+            at -= 1;
+        }
+        at
+    };
+    let start = whole(span.start);
+    start..whole(span.end).max(start)
+}
+
+/// Where a fault keeps the parser from reading on: the line to be blanked, and the fault as it is
+/// to be told.
+fn stop(fault: &Fault, tree: &DeTable<'_>, text: &str) -> Option<(Range<usize>, Fault)> {
+    let gives_up = [NO_VALUE, NO_KEY]
+        .iter()
+        .any(|said| fault.said.starts_with(said));
+    if gives_up {
+        let line = line_around(text, fault.span.start);
+        let span = trimmed(text, line.clone());
+        let said = fault.said.clone();
+        return (!span.is_empty()).then_some((line, Fault { span, said }));
+    }
+    let never_closed = [UNCLOSED_LIST, UNCLOSED_BRACES]
+        .iter()
+        .any(|said| fault.said.starts_with(said))
+        && !fault.said.starts_with("unclosed array table");
+    if never_closed {
+        let open = outermost_open(tree, fault.span.end, text)?;
+        let line = line_around(text, open);
+        // Brackets within brackets are all unclosed then; what is told is the outermost.
+        let is_list = text.get(open..).is_some_and(|t| t.starts_with('['));
+        let said = if is_list {
+            UNCLOSED_LIST
+        } else {
+            UNCLOSED_BRACES
+        }
+        .to_owned();
+        return Some((
+            line,
+            Fault {
+                span: open..open + 1,
+                said,
+            },
+        ));
+    }
+    None
+}
+
+/// Where the outermost list or table in braces begins that runs to `end`.
+fn outermost_open(tree: &DeTable<'_>, end: usize, text: &str) -> Option<usize> {
+    fn of(node: &Node<'_>, end: usize, text: &str, best: &mut Option<usize>) {
+        let span = node.span();
+        let opens = text
+            .get(span.clone())
+            .is_some_and(|t| t.starts_with(['[', '{']));
+        match node.get_ref() {
+            DeValue::Array(list) => {
+                if opens && span.end >= end && best.is_none_or(|at| span.start < at) {
+                    *best = Some(span.start);
+                }
+                list.iter().for_each(|node| of(node, end, text, best));
+            }
+            DeValue::Table(table) => {
+                if opens && span.end >= end && best.is_none_or(|at| span.start < at) {
+                    *best = Some(span.start);
+                }
+                table.values().for_each(|node| of(node, end, text, best));
+            }
+            _ => {}
+        }
+    }
+    let mut best = None;
+    tree.values()
+        .for_each(|node| of(node, end, text, &mut best));
+    best
+}
+
+fn line_around(text: &str, at: usize) -> Range<usize> {
+    let before = text.get(..at).unwrap_or_default();
+    let start = before.rfind('\n').map_or(0, |n| n + 1);
+    let after = text.get(start..).unwrap_or_default();
+    start..start + after.find('\n').unwrap_or(after.len())
+}
+
+fn trimmed(text: &str, span: Range<usize>) -> Range<usize> {
+    let line = text.get(span.clone()).unwrap_or_default();
+    let start = span.start + (line.len() - line.trim_start().len());
+    start..start + line.trim().len()
+}
+
+/// The text with a line blanked out, every byte after it in its place.
+fn blanked(text: &str, line: Range<usize>) -> String {
+    let before = text.get(..line.start).unwrap_or_default();
+    let after = text.get(line.end..).unwrap_or_default();
+    format!("{before}{}{after}", " ".repeat(line.len()))
+}
+
+impl Fault {
+    /// The line it stands on, as bytes of `text`: what is found there besides is its consequence.
+    pub(crate) fn line(&self, text: &str) -> Range<usize> {
+        line_around(text, self.span.start)
+    }
+
+    /// The finding that tells it. `tree` is what was parsed, for the first of two equal keys.
+    pub(crate) fn finding(&self, file: FileId, text: &str, tree: &DeTable<'_>) -> Finding {
+        let place = Place::new(file, self.span.clone());
+        if self.said.starts_with(DUPLICATE) {
+            return self.twice(file, text, tree);
+        }
+        let (message, help) = self.in_words(text);
+        Finding::new(Code::TomlSyntax, place, message).help(help)
+    }
+
+    fn twice(&self, file: FileId, text: &str, tree: &DeTable<'_>) -> Finding {
+        let name = text.get(self.span.clone()).unwrap_or_default();
+        let finding = Finding::new(
+            Code::KeyTwice,
+            Place::new(file, self.span.clone()),
+            format!("`{name}` is written twice in one table"),
+        );
+        let mut first = None;
+        last_key_before(
+            tree,
+            name.trim_matches(['"', '\'']),
+            self.span.start,
+            &mut first,
+        );
+        let first = first.or_else(|| header_before(text, name, self.span.start));
+        let finding = match first {
+            Some(first) => finding.beside(Place::new(file, first), "the first"),
+            None => finding,
+        };
+        finding.help("keep one of the two")
+    }
+
+    /// What is wrong, and what to do.
+    fn in_words(&self, text: &str) -> (String, String) {
+        let written = text.get(self.span.clone()).unwrap_or_default();
+        let said = self.said.as_str();
+        let starts = |with: &str| said.starts_with(with);
+        let pair = |message: &str, help: &str| (message.to_owned(), help.to_owned());
+        if starts("string values must be quoted") {
+            if written.is_empty() {
+                return pair(
+                    "nothing stands after the equals sign",
+                    "write a value, or take the key away",
+                );
+            }
+            let help = match written.to_lowercase().as_str() {
+                "yes" => "write true, without quotes".to_owned(),
+                "no" => "write false, without quotes".to_owned(),
+                _ => format!("put it in quotes: \"{written}\""),
+            };
+            return (format!("`{written}` stands without quotes"), help);
+        }
+        if starts(NO_VALUE) || starts(NO_KEY) {
+            let help = if written.contains(':') && !written.contains('=') {
+                "write an equals sign in place of the colon: key = \"value\""
+            } else {
+                "write key = \"value\", or begin the line with # to make it a comment"
+            };
+            return pair("this line is no key with a value", help);
+        }
+        if starts("invalid basic string")
+            || starts("invalid literal string")
+            || starts("invalid multi-line")
+        {
+            if said.contains("characters") {
+                return pair(
+                    "this text holds a character that cannot be seen",
+                    "take the character away",
+                );
+            }
+            return pair(
+                "this text is not closed",
+                "close it with the quote that opens it",
+            );
+        }
+        if starts("missing escaped value") || starts("too few unicode") || said.contains("escape") {
+            return pair(
+                "a backslash stands in a text in double quotes",
+                "write two backslashes for one, or put the text in single quotes",
+            );
+        }
+        if starts("cannot extend value") {
+            return (
+                format!("`{written}` has a value already and cannot be a table too"),
+                "keep one of the two".to_owned(),
+            );
+        }
+        if starts("missing comma between array") {
+            return pair(
+                "a comma is missing in this list",
+                "put a comma between the values",
+            );
+        }
+        if starts("missing comma between key") {
+            return pair(
+                "a comma is missing in this table",
+                "put a comma between the keys",
+            );
+        }
+        if starts("extra comma") {
+            return pair("there is a comma too many", "take the comma away");
+        }
+        if starts("unclosed array table") {
+            return pair(
+                "this header is not closed",
+                "end it with two brackets: [[points]]",
+            );
+        }
+        if starts("unclosed table") {
+            return pair("this header is not closed", "end it with a bracket: [size]");
+        }
+        if starts(UNCLOSED_LIST) {
+            return pair("this list is never closed", "end it with a bracket: ]");
+        }
+        if starts(UNCLOSED_BRACES) {
+            return pair("this table is never closed", "end it with a brace: }");
+        }
+        if starts("unexpected key or value") || starts("unexpected content") {
+            let rest = text.get(self.span.start..).unwrap_or_default();
+            let before = text.get(..self.span.start).unwrap_or_default();
+            let help = if rest.starts_with(',') && before.ends_with(|c: char| c.is_ascii_digit()) {
+                "write a point, not a comma, before tenths: 211.5"
+            } else {
+                "begin a new line, or take away what stands after the value"
+            };
+            return pair("something stands after the end of the value", help);
+        }
+        if starts("unexpected leading zero") {
+            return pair(
+                "a number does not begin with 0",
+                "leave out the 0, or put the number in quotes if it is text",
+            );
+        }
+        if starts("invalid boolean") {
+            return (
+                format!("`{written}` is neither true nor false"),
+                "write true or false".to_owned(),
+            );
+        }
+        if starts("invalid date") || starts("invalid time") || starts("invalid datetime") {
+            return (
+                format!("`{written}` is no date"),
+                format!("put dates in quotes: \"{written}\""),
+            );
+        }
+        if starts("extra `=`") || starts("unexpected `=`") || starts("extra assignment") {
+            return pair("there is an equals sign too many", "take it away");
+        }
+        if starts("carriage return") {
+            return pair(
+                "a line ends in the middle",
+                "end lines as your editor does by default; a lone carriage return is no end of line",
+            );
+        }
+        if said.contains("recurs") {
+            return pair(
+                "this is nested deeper than any record",
+                "take tables and lists apart",
+            );
+        }
+        if starts("invalid unquoted key") || starts("unquoted keys") || starts("missing key") {
+            return pair(
+                "there is no key here, or one with a character that keys cannot have",
+                "keys are letters, digits, _ and -",
+            );
+        }
+        if said.contains("number")
+            || said.contains("integer")
+            || said.contains("float")
+            || said.contains("sign")
+            || said.contains("radix")
+            || said.contains('_')
+        {
+            return (
+                format!("`{written}` is no number"),
+                "write digits, with a point before tenths, or put it in quotes if it is text"
+                    .to_owned(),
+            );
+        }
+        pair(
+            "this is no TOML",
+            "compare the line with a record that can be read; what was meant cannot be told",
+        )
+    }
+}
+
+/// The last key `name` before a byte of the file.
+fn last_key_before(
+    table: &DeTable<'_>,
+    name: &str,
+    before: usize,
+    last: &mut Option<Range<usize>>,
+) {
+    for (key, node) in table {
+        let span = key.span();
+        if key.get_ref() == name
+            && span.start < before
+            && last.as_ref().is_none_or(|l| l.start < span.start)
+        {
+            *last = Some(span);
+        }
+        last_key_in(node, name, before, last);
+    }
+}
+
+fn last_key_in(node: &Node<'_>, name: &str, before: usize, last: &mut Option<Range<usize>>) {
+    match node.get_ref() {
+        DeValue::Table(table) => last_key_before(table, name, before, last),
+        DeValue::Array(list) => {
+            for node in list {
+                last_key_in(node, name, before, last);
+            }
+        }
+        _ => {}
+    }
+}
+
+/// The name in the header `[name]` that stands before a byte of the file. (The parser keeps only
+/// the second of two such headers.)
+fn header_before(text: &str, name: &str, before: usize) -> Option<Range<usize>> {
+    let header = format!("[{name}]");
+    let at = text.get(..before)?.rfind(&header)?;
+    Some(at + 1..at + 1 + name.len())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::place::Sources;
+
+    fn told(text: &str) -> Vec<String> {
+        let mut sources = Sources::default();
+        let file = sources.add("a.toml", text);
+        let sound = sound(text);
+        assert_eq!(sound.text.len(), text.len());
+        let (tree, _) = DeTable::parse_recoverable(&sound.text);
+        sound
+            .faults
+            .iter()
+            .map(|fault| {
+                let finding = fault.finding(file, text, tree.get_ref());
+                let at = sources.position(finding.at.place);
+                format!("{}:{} {}", at.line, at.column, finding.message)
+            })
+            .collect()
+    }
+
+    #[test]
+    fn a_line_without_an_equals_sign_does_not_hide_the_next_fault() {
+        assert_eq!(
+            told("title\nsiglum: 3\ndate = 1927~\nx = 1\nx = 2\n"),
+            [
+                "1:1 this line is no key with a value",
+                "2:1 this line is no key with a value",
+                "3:8 `1927~` stands without quotes",
+                "5:1 `x` is written twice in one table",
+            ]
+        );
+    }
+
+    #[test]
+    fn a_list_that_is_never_closed_is_told_where_it_opens() {
+        assert_eq!(
+            told("a = [1, 2\nb = 3\nc = {d = 1\ne = tru\n"),
+            [
+                "1:5 this list is never closed",
+                "3:5 this table is never closed",
+                "4:5 `tru` is neither true nor false",
+            ]
+        );
+    }
+
+    #[test]
+    fn no_message_speaks_of_types_or_of_the_parser() {
+        for text in [
+            "a = [1 2]\n",
+            "a = 'x\n",
+            "a = \"\\q\"\n",
+            "a = 007\n",
+            "= 3\n",
+            "a = 1 b = 2\n",
+            "a = [1,,2]\n",
+            "a == 1\n",
+            "a = 1.2.3\n",
+            "a = 1927-13-45\n",
+            "[a\n",
+            "[[a]\n",
+            "} x\n",
+            "a = \"\u{1}\"\n",
+            "a = \"x\"\r b = 1",
+            "a = 1\na.b = 2\n",
+            "a = +_1\n",
+            "a = 0xZ\n",
+        ] {
+            let messages = told(text);
+            assert!(!messages.is_empty(), "{text:?}");
+            for message in messages {
+                for word in [
+                    "string", "expected", "integer", "boolean", "array", "inline", "panic",
+                ] {
+                    assert!(!message.contains(word), "{text:?}: {message}");
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,452 @@
+//! Single values of a record: text, numbers, dates, sizes, boxes, keys, codes.
+//!
+//! In: a value of the tree. Out: the value with its place, or nothing and a finding. Every reader
+//! here has the same form, so that `fields` can read one, several, or statements of it.
+
+use std::str::FromStr;
+
+use toml::de::DeValue;
+
+use super::date_help;
+use super::faults::{Faults, Node, is_unread};
+use super::identifiers;
+use super::near::nearest;
+use super::shape;
+use crate::model::boxes::{NotABox, PercentBox};
+use crate::model::codes::Code;
+use crate::model::edtf::Date;
+use crate::model::finding::Finding;
+use crate::model::key::{ImpressionKey, Key, NotAKey, PictureKey};
+use crate::model::place::{Place, Placed};
+use crate::model::settings::Ink;
+use crate::model::size::{Mm, Size};
+use crate::model::words::ClosedList;
+
+/// One value or several: a list may stand where one is taken.
+pub(crate) fn several<'t, T>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+    read: impl Fn(&mut Faults<'t>, &'t Node<'t>) -> Option<T>,
+) -> Vec<T> {
+    match node.get_ref() {
+        DeValue::Array(list) => {
+            let parsed = list.iter().filter(|node| !is_unread(node));
+            parsed.filter_map(|node| read(faults, node)).collect()
+        }
+        _ => read(faults, node).into_iter().collect(),
+    }
+}
+
+/// Text, which may say nothing.
+pub(crate) fn text<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<String>> {
+    str_in(faults, node, "text in quotes").map(|text| text.map(str::to_owned))
+}
+
+/// Text that must say something. Text that says nothing is a finding, and is given back all the
+/// same, so that its record can be read on.
+pub(crate) fn telling_text<'t>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+) -> Option<Placed<String>> {
+    let text = text(faults, node)?;
+    if text.value.trim().is_empty() {
+        let message = format!("`{}` says nothing", faults.key);
+        let finding = Finding::new(Code::ValueEmpty, text.place, message);
+        faults.push(finding.help("say something, or take the key away"));
+    }
+    Some(text)
+}
+
+fn str_in<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>, takes: &str) -> Option<Placed<&'t str>> {
+    if let DeValue::String(text) = node.get_ref() {
+        Some(Placed::new(text.as_ref(), faults.of(node)))
+    } else {
+        faults.wrong_type(node, takes);
+        None
+    }
+}
+
+/// `true` or `false`.
+pub(crate) fn flag<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<bool>> {
+    if let DeValue::Boolean(flag) = node.get_ref() {
+        Some(Placed::new(*flag, faults.of(node)))
+    } else {
+        faults.wrong_type(node, "true or false");
+        None
+    }
+}
+
+/// A whole number from `least` to `most`.
+pub(crate) fn whole<'t>(
+    least: u32,
+    most: u32,
+) -> impl Fn(&mut Faults<'t>, &'t Node<'t>) -> Option<Placed<u32>> {
+    move |faults, node| {
+        let DeValue::Integer(number) = node.get_ref() else {
+            faults.wrong_type(node, "a whole number");
+            return None;
+        };
+        let number = i128::from_str_radix(number.as_str(), number.radix()).ok();
+        let within = number
+            .and_then(|n| u32::try_from(n).ok())
+            .filter(|n| (least..=most).contains(n));
+        if within.is_none() {
+            let message = match most {
+                u32::MAX => format!("`{}` is {least} or more", faults.key),
+                _ => format!("`{}` lies between {least} and {most}", faults.key),
+            };
+            let place = faults.of(node);
+            faults.push(Finding::new(Code::ValueRange, place, message).help("check the number"));
+        }
+        within.map(|n| Placed::new(n, faults.of(node)))
+    }
+}
+
+/// A number that can be reckoned with, whole or not; `None` without a finding for anything else.
+pub(crate) fn plain_number(node: &Node<'_>) -> Option<f64> {
+    let number = match node.get_ref() {
+        DeValue::Integer(number) => {
+            let whole = i64::from_str_radix(number.as_str(), number.radix()).ok()?;
+            // Numbers beyond what a float holds exactly are no measurement of anything.
+            i32::try_from(whole).ok().map(f64::from)?
+        }
+        DeValue::Float(number) => number.as_str().parse().ok()?,
+        _ => return None,
+    };
+    number.is_finite().then_some(number)
+}
+
+/// A number above 0.
+pub(crate) fn above_0<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<f64>> {
+    if !matches!(node.get_ref(), DeValue::Integer(_) | DeValue::Float(_)) {
+        faults.wrong_type(node, "a number");
+        return None;
+    }
+    let number = plain_number(node).filter(|n| *n > 0.0);
+    if number.is_none() {
+        let message = format!("`{}` is above 0", faults.key);
+        let place = faults.of(node);
+        faults.push(Finding::new(Code::ValueRange, place, message).help("check the number"));
+    }
+    number.map(|n| Placed::new(n, faults.of(node)))
+}
+
+/// A date. A time of day is understood, and a hint.
+pub(crate) fn date<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<Date>> {
+    let text = str_in(faults, node, "a date in quotes")?;
+    match Date::parse(text.value) {
+        Ok(date) => {
+            if date.has_time() {
+                let finding = Finding::new(
+                    Code::DateTime,
+                    text.place,
+                    format!("`{}` carries a time of day", text.value),
+                );
+                let help = match text.value.split_once('T') {
+                    Some((day, _)) => format!("the day is enough: \"{day}\""),
+                    None => "the day is enough".to_owned(),
+                };
+                faults.push(finding.help(help));
+            }
+            Some(Placed::new(date, text.place))
+        }
+        Err(fault) => {
+            let place = within(faults, node, text.value, fault.offset);
+            let finding = Finding::new(
+                Code::DateSyntax,
+                place,
+                format!("\"{}\" is no date: {}", text.value, fault.reason),
+            );
+            faults.push(finding.help(date_help::help(text.value)));
+            None
+        }
+    }
+}
+
+/// The place in the file of what stands in `text` from byte `offset` on; the whole value where the
+/// text is written with escapes or over several lines, so that bytes do not match.
+fn within(faults: &Faults<'_>, node: &Node<'_>, text: &str, offset: usize) -> Place {
+    let span = node.span();
+    let written = faults.written(node);
+    let plain = written.len() == text.len() + 2 && written.get(1..=text.len()) == Some(text);
+    if plain && offset < text.len() {
+        faults.place(span.start + 1 + offset..span.end - 1)
+    } else {
+        faults.place(span)
+    }
+}
+
+/// `[height, width]` in millimetres.
+pub(crate) fn size<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<Size>> {
+    const HELP: &str = "write [height, width] in millimetres, height first: [212, 301]";
+    let fault = |faults: &mut Faults<'t>, node: &Node<'t>, message: String| {
+        let finding = Finding::new(Code::SizeSyntax, faults.of(node), message);
+        faults.push(finding.help(HELP));
+    };
+    let DeValue::Array(list) = node.get_ref() else {
+        let message = format!(
+            "`{}` takes [height, width], not {}",
+            faults.key,
+            super::faults::type_name(node)
+        );
+        fault(faults, node, message);
+        return None;
+    };
+    let [height, width] = list.as_ref() else {
+        let message = format!("`{}` takes two numbers, not {}", faults.key, list.len());
+        fault(faults, node, message);
+        return None;
+    };
+    let mut length = |node: &'t Node<'t>, what: &str| {
+        let mm = plain_number(node).and_then(Mm::new);
+        if mm.is_none() && !is_unread(node) {
+            let message = format!("the {what} is no length in millimetres");
+            fault(faults, node, message);
+        }
+        mm
+    };
+    let (height, width) = (length(height, "height"), length(width, "width"));
+    let size = Size {
+        height: height?,
+        width: width?,
+    };
+    Some(Placed::new(size, faults.of(node)))
+}
+
+/// `[left, top, width, height]` in percent of a picture.
+pub(crate) fn percent_box<'t>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+) -> Option<Placed<PercentBox>> {
+    let read = || {
+        let DeValue::Array(list) = node.get_ref() else {
+            return Err("is four numbers");
+        };
+        let numbers: Option<Vec<f64>> = list.iter().map(plain_number).collect();
+        let Some([left, top, width, height]) = numbers.as_deref() else {
+            return Err("is four numbers");
+        };
+        PercentBox::new(*left, *top, *width, *height).map_err(|fault| match fault {
+            NotABox::Empty => "has a width and a height above 0",
+            NotABox::Outside => "lies inside its picture: nothing below 0, nothing beyond 100",
+        })
+    };
+    match read() {
+        Ok(area) => Some(Placed::new(area, faults.of(node))),
+        Err(what) => {
+            let message = format!("`{}` {what}", faults.key);
+            let finding = Finding::new(Code::BoxSyntax, faults.of(node), message);
+            faults.push(finding.help(
+                "write [left, top, width, height] in percent of the picture: [62.0, 8.5, 12.0, 16.0]",
+            ));
+            None
+        }
+    }
+}
+
+/// Four numbers in percent, for ties.
+pub(crate) fn four_percent<'t>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+) -> Option<Placed<[f64; 4]>> {
+    let four = match node.get_ref() {
+        DeValue::Array(list) => {
+            let numbers: Option<Vec<f64>> = list.iter().map(plain_number).collect();
+            numbers.and_then(|numbers| <[f64; 4]>::try_from(numbers).ok())
+        }
+        _ => None,
+    };
+    let inside = four.filter(|four| four.iter().all(|n| (0.0..=100.0).contains(n)));
+    if inside.is_none() {
+        let finding = Finding::new(
+            Code::BoxSyntax,
+            faults.of(node),
+            "a tie is four numbers between 0 and 100",
+        );
+        faults.push(finding.help(
+            "write [x, y, x, y]: percent of this picture, then percent of the reference picture",
+        ));
+    }
+    inside.map(|four| Placed::new(four, faults.of(node)))
+}
+
+/// A key.
+pub(crate) fn key<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<Key>> {
+    let text = str_in(faults, node, "a key in quotes")?;
+    key_from(faults, text.value, text.place)
+}
+
+/// A key from text that stands at `place`.
+pub(crate) fn key_from(faults: &mut Faults<'_>, text: &str, place: Place) -> Option<Placed<Key>> {
+    match text.parse() {
+        Ok(key) => Some(Placed::new(key, place)),
+        Err(NotAKey) => {
+            let finding = Finding::new(Code::KeyForm, place, format!("\"{text}\" is no key"));
+            faults.push(finding.help(key_help(text)));
+            None
+        }
+    }
+}
+
+/// How to turn a text into a key.
+pub(crate) fn key_help(text: &str) -> String {
+    let rule = "keys are lower-case letters and digits, joined by single hyphens";
+    match Key::nearest_form(text) {
+        Some(near) => format!("{rule}: `{near}`"),
+        None => rule.to_owned(),
+    }
+}
+
+/// The key of an impression: `14.7`.
+pub(crate) fn impression_key<'t>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+) -> Option<Placed<ImpressionKey>> {
+    compound_key(
+        faults,
+        node,
+        "impression",
+        "a design's key, a point and a number from 1: \"14.7\"",
+    )
+}
+
+/// The key of a picture: `14.7/recto`.
+pub(crate) fn picture_key<'t>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+) -> Option<Placed<PictureKey>> {
+    compound_key(
+        faults,
+        node,
+        "picture",
+        "an impression's or design's key, a stroke and the picture's name: \"14.7/recto\"",
+    )
+}
+
+fn compound_key<'t, T: FromStr>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+    what: &str,
+    help: &str,
+) -> Option<Placed<T>> {
+    let text = str_in(faults, node, "a key in quotes")?;
+    let key = text.value.parse().ok();
+    if key.is_none() {
+        let finding = Finding::new(
+            Code::KeyForm,
+            text.place,
+            format!("\"{}\" is no key of an {what}", text.value).replace("an picture", "a picture"),
+        );
+        faults.push(finding.help(format!("write {help}")));
+    }
+    key.map(|key| Placed::new(key, text.place))
+}
+
+/// A word of a closed list.
+pub(crate) fn word<'t, T: ClosedList>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+) -> Option<Placed<T>> {
+    let text = str_in(faults, node, "a word in quotes")?;
+    let value = T::from_word(text.value);
+    if value.is_none() {
+        unknown_word(faults, &text, &shape::words::<T>());
+    }
+    value.map(|value| Placed::new(value, text.place))
+}
+
+/// Reports a word that is not among `words`.
+pub(crate) fn unknown_word(faults: &mut Faults<'_>, text: &Placed<&str>, words: &[&str]) {
+    let message = format!("`{}` takes no \"{}\"", faults.key, text.value);
+    let finding = Finding::new(Code::ValueUnknown, text.place, message);
+    let all = words.join(", ");
+    let help = match nearest(text.value, words.iter().copied()) {
+        Some(near) => format!("did you mean \"{near}\"? it takes {all}"),
+        None => format!("it takes {all}"),
+    };
+    faults.push(finding.help(help));
+}
+
+/// A word of a list that is no type of its own.
+pub(crate) fn word_of<'t>(
+    words: fn() -> Vec<&'static str>,
+) -> impl Fn(&mut Faults<'t>, &'t Node<'t>) -> Option<Placed<String>> {
+    move |faults, node| {
+        let text = str_in(faults, node, "a word in quotes")?;
+        let words = words();
+        if !words.contains(&text.value) {
+            unknown_word(faults, &text, &words);
+            return None;
+        }
+        Some(text.map(str::to_owned))
+    }
+}
+
+/// Reads a code: `check` gives its one true form, or what is wrong and what to do.
+fn code<'t, T>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+    fault: Code,
+    check: impl FnOnce(&str) -> Result<T, identifiers::Malformed>,
+) -> Option<Placed<T>> {
+    let text = str_in(faults, node, "text in quotes")?;
+    checked(faults, text.value, text.place, fault, check)
+}
+
+fn checked<T>(
+    faults: &mut Faults<'_>,
+    text: &str,
+    place: Place,
+    fault: Code,
+    check: impl FnOnce(&str) -> Result<T, identifiers::Malformed>,
+) -> Option<Placed<T>> {
+    match check(text) {
+        Ok(code) => Some(Placed::new(code, place)),
+        Err(malformed) => {
+            let message = format!("\"{text}\" {}", malformed.what);
+            let finding = Finding::new(fault, place, message);
+            faults.push(finding.help(malformed.help));
+            None
+        }
+    }
+}
+
+/// A language tag from text that stands at `place`.
+pub(crate) fn language_from(faults: &mut Faults<'_>, text: &str, place: Place) -> Option<String> {
+    let tag = checked(faults, text, place, Code::CodeSyntax, identifiers::language)?;
+    Some(tag.value)
+}
+
+/// A language tag.
+pub(crate) fn language<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<String>> {
+    code(faults, node, Code::CodeSyntax, identifiers::language)
+}
+
+/// A country.
+pub(crate) fn country<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<String>> {
+    code(faults, node, Code::CodeSyntax, identifiers::country)
+}
+
+/// The code of a library or museum.
+pub(crate) fn isil<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<String>> {
+    code(faults, node, Code::CodeSyntax, identifiers::isil)
+}
+
+/// An address on the web.
+pub(crate) fn web<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<String>> {
+    code(faults, node, Code::AddressSyntax, identifiers::web)
+}
+
+/// A colour.
+pub(crate) fn colour<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<Ink>> {
+    code(faults, node, Code::CodeSyntax, |text| {
+        let digits = text.strip_prefix('#').unwrap_or_default();
+        let is_hex = digits.bytes().all(|b| b.is_ascii_hexdigit());
+        Ink::parse(text)
+            .filter(|_| is_hex)
+            .ok_or_else(|| identifiers::Malformed {
+                what: "is no colour",
+                help: "write # and six digits 0 to f: \"#1f3a4d\"".to_owned(),
+            })
+    })
+}

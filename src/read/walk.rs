@@ -1,0 +1,361 @@
+//! The files of a catalogue: found, recognised by their place, and read.
+//!
+//! Identity comes from place: a record's key is the name of its file or folder. Nothing is followed
+//! out of the catalogue, and nothing but plain files is opened.
+//!
+//! In: the catalogue's folder. Out: its files in the order of their paths, each with what it is.
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::io::Read as _;
+use std::path::{Path, PathBuf};
+
+use crate::model::key::{ImpressionKey, Key, impression_number};
+use crate::model::vocabulary::List;
+use crate::model::words::ClosedList;
+
+/// The largest text file that is read, in bytes. The richest record known to us has a hundredth of it.
+pub(crate) const LARGEST_TEXT: u64 = 4 * 1024 * 1024;
+
+/// How deep folders may lie in each other below `records/`; pictures may be kept in subfolders.
+const DEEPEST: usize = 24;
+
+/// A file of the catalogue.
+#[derive(Debug)]
+pub(crate) struct File {
+    /// Its path relative to the catalogue, with `/`.
+    pub(crate) path: String,
+    /// Where it is on disk.
+    pub(crate) full: PathBuf,
+    /// What it is.
+    pub(crate) what: What,
+}
+
+/// What a file is, by its place.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum What {
+    /// `catalogue.toml`.
+    Settings,
+    /// `design.toml`.
+    Design(Key),
+    /// `design.md`.
+    Commentary(Key),
+    /// `impressions/N.toml`.
+    Impression(ImpressionKey),
+    /// `impressions/N.md`.
+    ImpressionNote(ImpressionKey),
+    /// Another file in a design's folder: a picture, if it lies in `pictures/`.
+    OfDesign { design: Key, is_picture: bool },
+    /// `holders/KEY.toml`.
+    Holder(Key),
+    /// `holders/KEY.md`.
+    HolderNote(Key),
+    /// `people/KEY.toml`.
+    Person(Key),
+    /// `people/KEY.md`.
+    PersonNote(Key),
+    /// `literature.bib`.
+    Literature,
+    /// `exhibitions.toml`.
+    Exhibitions,
+    /// `pages/KEY.md`.
+    Page(Key),
+    /// `vocabulary/LIST.toml`.
+    Terms(List),
+    /// A record whose file or folder has a name that is no key.
+    NoKey { name: String, wanted: Wanted },
+    /// A link that leads out of the catalogue.
+    LeadsOut,
+    /// Not looked for here.
+    Unexpected,
+    /// A folder that cannot be looked into.
+    Unreadable(String),
+}
+
+/// What a name should have been.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Wanted {
+    /// A key.
+    Key,
+    /// A number from 1.
+    Number,
+}
+
+impl What {
+    /// Whether its text is read.
+    pub(crate) fn is_text(&self) -> bool {
+        !matches!(
+            self,
+            What::OfDesign { .. }
+                | What::NoKey { .. }
+                | What::LeadsOut
+                | What::Unexpected
+                | What::Unreadable(_)
+        )
+    }
+}
+
+/// The files of the catalogue in `dir`, in the order of their paths.
+pub(crate) fn walk(dir: &Path) -> Vec<File> {
+    let root = dir.canonicalize().unwrap_or_else(|_| dir.to_owned());
+    let mut files = Vec::new();
+    visit(&root, dir, "catalogue.toml", 0, &mut files);
+    visit(&root, dir, "records", 0, &mut files);
+    // A folder whose name is no key is told once, at its record or else at its first file.
+    let mut seen = BTreeSet::new();
+    files.sort_by(|a, b| a.path.cmp(&b.path));
+    files.retain(|file| match &file.what {
+        What::NoKey { name, .. } if file.path.starts_with("records/designs/") => {
+            !file
+                .path
+                .split('/')
+                .nth(2)
+                .is_some_and(|folder| folder == name)
+                || seen.insert(name.clone())
+        }
+        _ => true,
+    });
+    files
+}
+
+fn visit(root: &Path, full: &Path, path: &str, depth: usize, files: &mut Vec<File>) {
+    let full = if depth == 0 {
+        full.join(path)
+    } else {
+        full.to_owned()
+    };
+    let mut add = |what| {
+        files.push(File {
+            path: path.to_owned(),
+            full: full.clone(),
+            what,
+        });
+    };
+    let Ok(about) = fs::symlink_metadata(&full) else {
+        return;
+    };
+    if about.is_symlink() {
+        // Following a linked folder could go round in circles; a linked file inside is harmless.
+        match full.canonicalize() {
+            Ok(target) if target.starts_with(root) && target.is_file() => add(recognise(path)),
+            Ok(target) if target.starts_with(root) => add(What::Unexpected),
+            _ => add(What::LeadsOut),
+        }
+    } else if about.is_file() {
+        add(recognise(path));
+    } else if about.is_dir() {
+        if path == "records/inbox" || depth > DEEPEST {
+            return;
+        }
+        match fs::read_dir(&full) {
+            Ok(entries) => {
+                let mut names: Vec<_> = entries.flatten().map(|entry| entry.file_name()).collect();
+                names.sort();
+                for name in names {
+                    let shown = name.to_string_lossy();
+                    if !is_beside_the_matter(&shown) {
+                        visit(
+                            root,
+                            &full.join(&name),
+                            &format!("{path}/{shown}"),
+                            depth + 1,
+                            files,
+                        );
+                    }
+                }
+            }
+            Err(fault) => add(What::Unreadable(fault.to_string())),
+        }
+    } else {
+        add(What::Unexpected);
+    }
+}
+
+/// Files that every tool leaves behind and nobody means as records.
+fn is_beside_the_matter(name: &str) -> bool {
+    let lower = name.to_ascii_lowercase();
+    name.starts_with('.')
+        || name.starts_with('#')
+        || name.ends_with('~')
+        || lower.starts_with("readme")
+        || [".bak", ".swp", ".swo", ".orig", ".tmp", ".schema.json"]
+            .iter()
+            .any(|end| lower.ends_with(end))
+        || matches!(lower.as_str(), "thumbs.db" | "desktop.ini")
+}
+
+/// What a file is, by its path.
+fn recognise(path: &str) -> What {
+    let parts: Vec<&str> = path.split('/').collect();
+    match parts.as_slice() {
+        ["catalogue.toml"] => What::Settings,
+        ["records", "literature.bib"] => What::Literature,
+        ["records", "exhibitions.toml"] => What::Exhibitions,
+        ["records", "designs", folder, rest @ ..] if !rest.is_empty() => match folder.parse() {
+            Ok(key) => of_design(key, rest),
+            Err(_) => no_key(folder, Wanted::Key),
+        },
+        ["records", "holders", file] => keyed(file, What::Holder, Some(What::HolderNote)),
+        ["records", "people", file] => keyed(file, What::Person, Some(What::PersonNote)),
+        ["records", "pages", file] => match file.strip_suffix(".md") {
+            Some(stem) => stem
+                .parse()
+                .map_or_else(|_| no_key(stem, Wanted::Key), What::Page),
+            None => What::Unexpected,
+        },
+        ["records", "vocabulary", file] => file
+            .strip_suffix(".toml")
+            .and_then(List::from_word)
+            .map_or(What::Unexpected, What::Terms),
+        _ => What::Unexpected,
+    }
+}
+
+fn of_design(design: Key, rest: &[&str]) -> What {
+    match rest {
+        ["design.toml"] => What::Design(design),
+        ["design.md"] => What::Commentary(design),
+        ["impressions", file] => {
+            let (stem, is_note) = match (file.strip_suffix(".toml"), file.strip_suffix(".md")) {
+                (Some(stem), _) => (stem, false),
+                (None, Some(stem)) => (stem, true),
+                (None, None) => {
+                    return What::OfDesign {
+                        design,
+                        is_picture: false,
+                    };
+                }
+            };
+            match impression_number(stem) {
+                Ok(number) if number > 0 => {
+                    let key = ImpressionKey { design, number };
+                    if is_note {
+                        What::ImpressionNote(key)
+                    } else {
+                        What::Impression(key)
+                    }
+                }
+                _ => no_key(stem, Wanted::Number),
+            }
+        }
+        _ => {
+            let is_picture = rest.first() == Some(&"pictures");
+            What::OfDesign { design, is_picture }
+        }
+    }
+}
+
+fn keyed(file: &str, record: fn(Key) -> What, note: Option<fn(Key) -> What>) -> What {
+    let (stem, what) = match (file.strip_suffix(".toml"), file.strip_suffix(".md"), note) {
+        (Some(stem), ..) => (stem, record),
+        (None, Some(stem), Some(note)) => (stem, note),
+        _ => return What::Unexpected,
+    };
+    stem.parse()
+        .map_or_else(|_| no_key(stem, Wanted::Key), what)
+}
+
+fn no_key(name: &str, wanted: Wanted) -> What {
+    What::NoKey {
+        name: name.to_owned(),
+        wanted,
+    }
+}
+
+/// The text of a file.
+#[derive(Debug)]
+pub(crate) enum Text {
+    /// The whole text.
+    Whole(String),
+    /// Not UTF-8 from this byte on; what is no text was replaced.
+    Mangled { text: String, from: usize },
+    /// Larger than any record; not read.
+    TooLarge(u64),
+    /// It is not there.
+    Absent,
+    /// It cannot be read, and why.
+    Unreadable(String),
+}
+
+/// Reads a text file.
+pub(crate) fn read_text(full: &Path) -> Text {
+    let read = || -> std::io::Result<Result<Vec<u8>, u64>> {
+        let file = fs::File::open(full)?;
+        let size = file.metadata()?.len();
+        if size > LARGEST_TEXT {
+            return Ok(Err(size));
+        }
+        let mut bytes = Vec::with_capacity(usize::try_from(size).unwrap_or(0));
+        // A file may grow while it is read.
+        file.take(LARGEST_TEXT + 1).read_to_end(&mut bytes)?;
+        let length = bytes.len() as u64;
+        Ok(if length > LARGEST_TEXT {
+            Err(length)
+        } else {
+            Ok(bytes)
+        })
+    };
+    match read() {
+        Err(fault) if fault.kind() == std::io::ErrorKind::NotFound => Text::Absent,
+        Err(fault) => Text::Unreadable(fault.to_string()),
+        Ok(Err(size)) => Text::TooLarge(size),
+        Ok(Ok(bytes)) => match String::from_utf8(bytes) {
+            Ok(text) => Text::Whole(text),
+            Err(fault) => Text::Mangled {
+                from: fault.utf8_error().valid_up_to(),
+                text: String::from_utf8_lossy(fault.as_bytes()).into_owned(),
+            },
+        },
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_record_is_known_by_its_place() {
+        let key = |text: &str| text.parse::<Key>().unwrap();
+        assert_eq!(
+            recognise("records/designs/14/design.toml"),
+            What::Design(key("14"))
+        );
+        assert_eq!(
+            recognise("records/designs/14/impressions/7.md"),
+            What::ImpressionNote("14.7".parse().unwrap())
+        );
+        assert_eq!(
+            recognise("records/holders/a-b.toml"),
+            What::Holder(key("a-b"))
+        );
+        assert_eq!(
+            recognise("records/vocabulary/kinds.toml"),
+            What::Terms(List::Kinds)
+        );
+        assert_eq!(
+            recognise("records/vocabulary/colours.toml"),
+            What::Unexpected
+        );
+        assert_eq!(
+            recognise("records/pages/how-to-cite.md"),
+            What::Page(key("how-to-cite"))
+        );
+        assert_eq!(recognise("records/holders/notes/a.toml"), What::Unexpected);
+    }
+
+    #[test]
+    fn a_name_that_is_no_key_is_no_record() {
+        for (path, wanted) in [
+            ("records/holders/Harbour Museum.toml", Wanted::Key),
+            ("records/designs/No 14/design.toml", Wanted::Key),
+            ("records/designs/14/impressions/07.toml", Wanted::Number),
+            ("records/designs/14/impressions/0.toml", Wanted::Number),
+            ("records/designs/14/impressions/a.md", Wanted::Number),
+        ] {
+            assert!(
+                matches!(recognise(path), What::NoKey { wanted: w, .. } if w == wanted),
+                "{path}"
+            );
+        }
+    }
+}
