@@ -19,6 +19,7 @@
     clippy::cast_sign_loss,
     reason = "drawing turns coordinates into pixels and back all the time"
 )]
+#![allow(clippy::disallowed_methods, reason = "this program writes pictures: that is its use")]
 
 mod designs;
 mod engine;

@@ -4,10 +4,10 @@ use super::{Art, Bench, Cuts};
 use crate::engine::ink::{Pass, ink, body_ink};
 use crate::engine::noise::{Dice, cloud, mix, smooth, step};
 use crate::engine::plane::Plane;
-use crate::engine::shape::{Path, Pt, bar, curve, ellipse, gouged, knifed, rect, reflected, tapered};
+use crate::engine::shape::{Path, Pt, bar, curve, ellipse, gouged, knifed, rect, tapered};
 use crate::parts::boats::{Sailer, cutter, lugger};
 use crate::parts::birds::gull;
-use crate::parts::lines::{Hatch, between, pecks, shade};
+use crate::parts::lines::{Hatch, bounds, outline, pecks, shade};
 use crate::parts::sea::{Breakers, breakers, broken, far};
 use crate::parts::sky::{streak, wind};
 use crate::records::Look;
@@ -151,9 +151,11 @@ fn key(s: &Scene, b: &Bench, look: &Look) -> Plane {
     for sail in s.cutter.sails.iter().chain(&s.smack.sails).chain(&s.gulls) {
         k.cut(sail);
     }
+    water(&mut k, s, b, &mut dice);
     rock(&mut k, s, b, &mut dice);
     lighthouse(&mut k, s, b, &mut dice);
-    water(&mut k, s, b, &mut dice);
+    // Surf at the foot of the rocks.
+    k.cut(&surf(b));
     vessel(&mut k, &s.far_boat, 0.7, false);
     vessel(&mut k, &s.smack, 0.9, true);
     vessel(&mut k, &s.cutter, 1.5, true);
@@ -175,17 +177,11 @@ fn key(s: &Scene, b: &Bench, look: &Look) -> Plane {
 
 /// Wing tips in black, so that the birds read against a pale sky too.
 fn tip(k: &mut Plane, gull: &Path) {
-    let b = crate::parts::lines::bounds(gull);
+    let b = bounds(gull);
     let span = b[2] - b[0];
     for end in [rect(b[0] - 2.0, b[1] - 9.0, span * 0.13, 40.0), rect(b[2] - span * 0.12, b[1] - 9.0, span * 0.13, 40.0)] {
         k.within(gull, |p| p.leave(&end));
     }
-}
-
-fn outline(shape: &[Pt], width: f32) -> Path {
-    let mut closed = shape.to_vec();
-    closed.push(shape[0]);
-    bar(&closed, width)
 }
 
 fn rock(k: &mut Plane, s: &Scene, b: &Bench, dice: &mut Dice) {
@@ -211,7 +207,7 @@ fn rock(k: &mut Plane, s: &Scene, b: &Bench, dice: &mut Dice) {
     ] {
         let wedge = knifed(&b.line(&face), 2.5, b.seed ^ 4);
         k.within(&s.headland, |p| p.leave(&wedge));
-        k.cut_within(&wedge, |p| p.leave_all(&pecks(crate::parts::lines::bounds(&wedge), 26, 15.0, 0.56, dice)));
+        k.cut_within(&wedge, |p| p.leave_all(&pecks(bounds(&wedge), 26, 15.0, 0.56, dice)));
     }
     shade(k, &b.line(&[[70.0, 51.0], [74.0, 46.0], [78.0, 45.0], [75.0, 52.0], [72.0, 58.0]]), Hatch { turn: 0.13, gap: 5.6, width: 1.7, stray: 1.0 }, dice);
     shade(k, &b.line(&[[84.0, 55.0], [92.0, 46.0], [101.0, 44.0], [101.0, 60.0], [90.0, 62.0]]), Hatch { turn: 0.14, gap: 7.0, width: 1.9, stray: 1.4 }, dice);
@@ -242,7 +238,7 @@ fn lighthouse(k: &mut Plane, s: &Scene, b: &Bench, dice: &mut Dice) {
     k.cut(&s.house);
     k.leave(&outline(&s.house, 2.0));
     k.leave(&knifed(&s.roof, 1.0, 4));
-    k.cut_within(&s.roof, |p| p.leave_all(&crate::parts::houses::tiles(crate::parts::lines::bounds(&s.roof), 4.2, dice)));
+    k.cut_within(&s.roof, |p| p.leave_all(&crate::parts::houses::tiles(bounds(&s.roof), 4.2, dice)));
     k.leave(&b.area(86.6, 31.8, 87.8, 34.6));
     k.leave(&b.area(91.4, 31.6, 92.4, 34.3));
     for w in &s.windows {
@@ -259,7 +255,7 @@ fn water(k: &mut Plane, s: &Scene, b: &Bench, dice: &mut Dice) {
         k.cut_all(&row.foam);
         k.leave_all(&row.hollows);
         for hollow in &row.hollows {
-            let area = crate::parts::lines::bounds(hollow);
+            let area = bounds(hollow);
             let cuts = pecks(area, 12, (area[3] - area[1]) * 0.34, 0.19, dice);
             k.cut_within(hollow, |p| p.leave_all(&cuts));
         }
@@ -269,8 +265,6 @@ fn water(k: &mut Plane, s: &Scene, b: &Bench, dice: &mut Dice) {
             k.leave(&outline(foam, 1.5));
         }
     }
-    // Surf at the foot of the rocks.
-    k.cut(&surf(b));
 }
 
 fn surf(b: &Bench) -> Path {
@@ -301,7 +295,7 @@ fn jetty(k: &mut Plane, s: &Scene, b: &Bench, dice: &mut Dice) {
     k.cut(&deck);
     for plank in &s.planks {
         k.leave(&outline(plank, 2.4));
-        let bx = crate::parts::lines::bounds(plank);
+        let bx = bounds(plank);
         let grain: Vec<Path> = (0..5)
             .map(|_| {
                 let y = dice.between(bx[1], bx[3]);
@@ -468,8 +462,6 @@ fn lamp(s: &Scene, b: &Bench) -> Plane {
     let light = b.at(36.2, 61.0);
     l.leave(&ellipse(light[0], light[1], 4.4, 5.2));
     l.leave_all(&broken(light[0] - 6.0, light[0] + 6.0, b.y(66.5), b.y(80.0), &mut dice));
-    let seen = reflected(&[b.at(86.7, 45.0)], b.y(60.0), 1.0);
-    let _ = seen;
     l
 }
 
@@ -504,9 +496,4 @@ fn print(look: &Look) -> Vec<Pass> {
         Pass::new("red", "red", ink(0xc8_3f_28)).from(crate::engine::grain::Surface::Plank, 0.25),
         Pass::new("lamp", "lamp", body_ink(0xe9_ad_3c)).from(crate::engine::grain::Surface::Plank, 0.2),
     ]
-}
-
-#[allow(unused)]
-fn unused(b: &Bench, dice: &mut Dice) -> Vec<Path> {
-    between(&b.line(&[[0.0, 0.0]]), &[], 0, 0.0, dice)
 }

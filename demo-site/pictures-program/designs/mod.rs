@@ -5,6 +5,10 @@
 //! printers' inks are `sheets`' affair.
 
 mod gant_light;
+mod inking;
+mod prelude;
+mod quays_early;
+mod quays_late;
 
 use std::collections::BTreeMap;
 
@@ -31,7 +35,7 @@ pub fn find(key: &str) -> Option<&'static Art> {
     ALL.iter().flat_map(|list| list.iter()).find(|a| a.key == key)
 }
 
-const ALL: &[&[Art]] = &[gant_light::ART];
+const ALL: &[&[Art]] = &[quays_early::ART, quays_late::ART, gant_light::ART];
 
 /// The bench a block is cut on: its size, and measures in percent as the records use them.
 pub struct Bench {

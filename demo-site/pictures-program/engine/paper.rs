@@ -167,8 +167,8 @@ impl Paper {
     /// Where the sheet ends: the distance (mm) that its edge strays inwards at a place along it.
     pub fn edge_stray(&self, along: f32, side: i32) -> f32 {
         if self.deckle {
-            let wave = cloud(along / 11.0, side as f32 * 7.7, 4, self.seed ^ 41);
-            mix(0.0, 3.4, wave)
+            let wave = cloud(along / 23.0, side as f32 * 7.7, 5, self.seed ^ 41);
+            mix(0.0, 2.9, wave)
         } else {
             0.25 * smooth(along / 40.0, side as f32 * 7.7, self.seed ^ 41)
         }

@@ -2,13 +2,20 @@
 
 use crate::engine::noise::{Dice, smooth, step};
 use crate::engine::plane::Plane;
-use crate::engine::shape::{Path, Pt, curve, ellipse, even, gouged, stroke};
+use crate::engine::shape::{Path, Pt, bar, curve, ellipse, even, gouged, stroke};
 
 /// The box round a shape: left, top, right, bottom.
 pub fn bounds(shape: &[Pt]) -> [f32; 4] {
     shape.iter().fold([f32::MAX, f32::MAX, f32::MIN, f32::MIN], |b, p| {
         [b[0].min(p[0]), b[1].min(p[1]), b[2].max(p[0]), b[3].max(p[1])]
     })
+}
+
+/// The shape's outline as a line of one width.
+pub fn outline(shape: &[Pt], width: f32) -> Path {
+    let mut closed = shape.to_vec();
+    closed.extend(shape.first());
+    bar(&closed, width)
 }
 
 /// How a hatching is laid.
