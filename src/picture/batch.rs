@@ -55,6 +55,45 @@ pub fn prepare_all(
         .collect()
 }
 
+/// Judges every picture asked for as [`prepare_all`] would, and writes nothing. What the cache holds
+/// was judged when it was made; the others are decoded and forgotten.
+pub fn check_all(
+    requests: &[Request],
+    plan: &Plan,
+    cache_dir: &Path,
+    progress: &(dyn Fn(usize, usize) + Sync),
+) -> Vec<Result<(), Fault>> {
+    let budget = Budget::new(BUDGET);
+    let done = AtomicUsize::new(0);
+    requests
+        .par_iter()
+        .map(|request| {
+            let result = check(request, plan, cache_dir, &budget);
+            progress(done.fetch_add(1, Ordering::Relaxed) + 1, requests.len());
+            result
+        })
+        .collect()
+}
+
+fn check(request: &Request, plan: &Plan, cache_dir: &Path, budget: &Budget) -> Result<(), Fault> {
+    let bytes = read(&request.source, plan.pixel_limit)?;
+    if let Some(found) = cache::find(cache_dir, Key::new(&bytes, plan, request.largest)) {
+        return within_limit(found, plan.pixel_limit).map(|_| ());
+    }
+    guarded(|| {
+        let opened = decode::open(&bytes, plan.pixel_limit)?;
+        let _share = budget.take(opened.memory);
+        opened.decode().map(|_| ())
+    })
+}
+
+/// Runs decoders, which are other people's code reading hostile bytes. Where one gives up by
+/// panicking, that picture is at fault, and the catalogue goes on.
+fn guarded<T>(decode: impl FnOnce() -> Result<T, Fault>) -> Result<T, Fault> {
+    catch_unwind(AssertUnwindSafe(decode))
+        .unwrap_or_else(|_| Err(Fault::Damaged("its content makes no sense".into())))
+}
+
 /// What all pictures of one batch share.
 struct Work<'a> {
     plan: &'a Plan,
@@ -89,14 +128,11 @@ impl Work<'_> {
             // The limit is no part of the key: what it decides must hold for kept pictures too.
             return within_limit(found, self.plan.pixel_limit);
         }
-        // Decoders are other people's code reading hostile bytes. Where one gives up by panicking,
-        // that picture is at fault, and the catalogue goes on.
-        let rendering = catch_unwind(AssertUnwindSafe(|| {
+        let rendering = guarded(|| {
             let opened = decode::open(bytes, self.plan.pixel_limit)?;
             let _share = self.budget.take(opened.memory);
             derive::render(opened.decode()?, self.plan, largest)
-        }))
-        .unwrap_or_else(|_| Err(Fault::Damaged("its content makes no sense".into())))?;
+        })?;
         cache::keep(self.cache_dir, key, &rendering)
     }
 }

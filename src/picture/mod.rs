@@ -29,7 +29,7 @@ use std::path::PathBuf;
 
 use serde::{Deserialize, Serialize};
 
-pub use batch::prepare_all;
+pub use batch::{check_all, prepare_all};
 pub use fault::Fault;
 
 /// A picture wanted on pages.

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Mutex;
 
 use super::samples::*;
-use crate::picture::{Fault, Plan, Prepared, Request, prepare_all};
+use crate::picture::{Fault, Plan, Prepared, Request, check_all, prepare_all};
 
 fn plan() -> Plan {
     Plan {
@@ -271,4 +271,27 @@ fn a_cache_that_cannot_be_written_is_a_fault_of_the_disk() {
             .iter()
             .all(|result| result.as_ref().is_err_and(Fault::is_disk))
     );
+}
+
+#[test]
+fn checking_judges_alike_and_writes_nothing() {
+    let dir = tempfile::tempdir().unwrap();
+    let cache = dir.path().join("cache");
+    let mut requests = photographs(dir.path());
+    let cut = dir.path().join("cut.jpg");
+    fs::write(&cut, &jpeg(&busy(90, 90, 9))[..200]).unwrap();
+    requests.push(Request {
+        source: cut,
+        largest: None,
+    });
+    let checked = check_all(&requests, &plan(), &cache, &|_, _| {});
+    assert!(!cache.exists());
+    let prepared = prepare_all(&requests, &plan(), &cache, &|_, _| {});
+    let prepared: Vec<_> = prepared
+        .into_iter()
+        .map(|result| result.map(|_| ()))
+        .collect();
+    assert_eq!(checked, prepared);
+    assert_eq!(checked.last(), Some(&Err(Fault::CutShort)));
+    assert_eq!(check_all(&requests, &plan(), &cache, &|_, _| {}), prepared);
 }
