@@ -11,9 +11,11 @@ use super::html::CleanHtml;
 use super::pictures::Pictures;
 use super::template::Templates;
 use super::words::Words;
+use crate::model::key::Key;
 use crate::model::link::Target;
 use crate::model::public::Public;
 use crate::study::Studies;
+use crate::study::concordance::FromOurs;
 
 /// What pages are made from.
 pub(super) struct Book<'a> {
@@ -31,6 +33,8 @@ pub(super) struct Book<'a> {
     pub overviews: BTreeSet<Overview>,
     /// Where texts mention a record: the pages whose Markdown links to it.
     pub mentions: BTreeMap<Target, BTreeSet<Address>>,
+    /// The rows of the concordance, by design.
+    pub concordance: BTreeMap<Key, Vec<&'a FromOurs>>,
 }
 
 /// The book as seen from one page.

@@ -144,27 +144,52 @@ fn caption(
     picture: &Picture,
 ) -> CleanHtml {
     let is_own = *here.address == Address::Impression(impression.key.clone());
-    let mut first = if is_own {
-        CleanHtml::text(&side_and_view(here, picture))
+    let is_whole = picture.side == Side::Recto && picture.view == View::Whole;
+    let what = side_and_view(here, picture);
+    if is_own {
+        two_lines(
+            &CleanHtml::text(&what),
+            &holder_and_number(here, impression),
+        )
+    } else if is_whole {
+        caption_of_sheet(here, design, impression)
     } else {
-        here.impression(&impression.key)
-    };
-    if !is_own {
-        let reading = super::readings::short(here, design, impression);
-        if !reading.is_empty() {
-            first = first.then(" ").and(&reading);
-        }
-        if picture.side != Side::Recto || picture.view != View::Whole {
-            first = first
-                .then(", ")
-                .then(&side_and_view(here, picture).to_lowercase());
-        }
+        two_lines(
+            &sheet_and_reading(here, design, impression)
+                .then(". ")
+                .then(&what),
+            &holder_and_number(here, impression),
+        )
     }
-    let holder = holder_and_number(here, impression);
+}
+
+/// Handle, state and printing; below, holder and accession.
+pub(super) fn caption_of_sheet(
+    here: &Here<'_>,
+    design: &Design,
+    impression: &Impression,
+) -> CleanHtml {
+    two_lines(
+        &sheet_and_reading(here, design, impression),
+        &holder_and_number(here, impression),
+    )
+}
+
+fn sheet_and_reading(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
+    let handle = here.impression(&impression.key);
+    let reading = super::readings::short(here, design, impression);
+    if reading.is_empty() {
+        handle
+    } else {
+        handle.then(" ").and(&reading)
+    }
+}
+
+fn two_lines(first: &CleanHtml, second: &CleanHtml) -> CleanHtml {
     let paragraph = |html: &CleanHtml| CleanHtml::element("p", &[], html);
-    let mut out = paragraph(&first);
-    if !holder.is_empty() {
-        out.push(&paragraph(&holder));
+    let mut out = paragraph(first);
+    if !second.is_empty() {
+        out.push(&paragraph(second));
     }
     out
 }

@@ -139,6 +139,34 @@ impl Serialize for CleanHtml {
     }
 }
 
+/// The first letter of what begins a sentence, where it is a letter and no link.
+pub(super) fn capitalised(html: &CleanHtml) -> CleanHtml {
+    let text = html.as_str();
+    match text.chars().next() {
+        Some(first) if first.is_lowercase() => {
+            let rest = text.get(first.len_utf8()..).unwrap_or_default();
+            CleanHtml::text(&first.to_uppercase().to_string())
+                .and(&CleanHtml::trusted(rest.to_owned()))
+        }
+        _ => html.clone(),
+    }
+}
+
+/// Each part as a sentence of its own, with a capital and a full stop.
+pub(super) fn as_sentences(parts: &[CleanHtml]) -> CleanHtml {
+    let mut out = CleanHtml::empty();
+    for part in parts.iter().filter(|p| !p.is_empty()) {
+        if !out.is_empty() {
+            out.push_text(" ");
+        }
+        out.push(&capitalised(part));
+        if !part.plain().ends_with(['.', '!', '?', '…']) {
+            out.push_text(".");
+        }
+    }
+    out
+}
+
 /// Appends `text` with the five characters escaped that mean something in HTML.
 pub(super) fn escape_into(out: &mut String, text: &str) {
     for c in text.chars() {

@@ -26,19 +26,35 @@ use crate::study::Studies;
 
 pub mod address;
 mod book;
+mod census_words;
+mod claims;
+mod comparison;
 pub mod dates;
+mod design;
+mod design_sources;
 mod figures;
 mod frame;
+mod gallery;
+mod holdings;
 pub mod html;
+mod impression;
 mod ink;
 mod markdown;
+mod marks;
 mod names;
+mod observed;
 mod opening;
 pub mod pictures;
+mod printings;
+mod provenance;
 mod readings;
 mod rights;
+mod sizes;
+mod standing;
+mod states;
 pub mod template;
 mod text_page;
+mod values;
 pub mod words;
 
 use address::{Address, Overview};
@@ -107,6 +123,20 @@ fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, Make<'a>)> {
     let mut jobs: Vec<(Address, Make<'a>)> = Vec::new();
     let public = book.public;
     jobs.push((Address::Opening, Box::new(opening::page)));
+    for design in public.designs.values() {
+        let address = Address::Design(design.key.clone());
+        jobs.push((address, Box::new(move |here| design::page(here, design))));
+        for (comparison, place) in design.comparisons.iter().zip(1..) {
+            let address = Address::Comparison(design.key.clone(), place);
+            let make = move |here: &Here<'_>| comparison::page(here, design, comparison);
+            jobs.push((address, Box::new(make)));
+        }
+        for impression in design.impressions.values() {
+            let address = Address::Impression(impression.key.clone());
+            let make = move |here: &Here<'_>| impression::page(here, design, impression);
+            jobs.push((address, Box::new(make)));
+        }
+    }
     for page in public.pages.values() {
         let address = Address::Page(page.key.clone());
         jobs.push((address, Box::new(move |here| text_page::page(here, page))));
@@ -125,6 +155,11 @@ fn book<'a>(input: &Input<'a>) -> Result<Book<'a>, ThemeFault> {
         &input.public.settings.language.value,
     )?);
     let templates = template::Templates::new(input.theme, &words)?;
+    let mut concordance: BTreeMap<_, Vec<_>> = BTreeMap::new();
+    for row in &input.studies.concordance.rows {
+        let rows = concordance.entry(row.ours.design.clone()).or_default();
+        rows.push(row);
+    }
     Ok(Book {
         public: input.public,
         studies: input.studies,
@@ -133,6 +168,7 @@ fn book<'a>(input: &Input<'a>) -> Result<Book<'a>, ThemeFault> {
         templates,
         overviews: overviews(input),
         mentions: mentions(input.public),
+        concordance,
     })
 }
 

@@ -136,3 +136,14 @@ fn joined(here: &Here<'_>, parts: &[CleanHtml], word: &str) -> CleanHtml {
             .and(last),
     }
 }
+
+/// A reading and those that are possible beside it.
+pub(super) fn all(reading: &Identification) -> Vec<&Identification> {
+    let mut found = vec![reading];
+    let mut at = 0;
+    while let Some(next) = found.get(at).copied() {
+        found.extend(&next.or);
+        at += 1;
+    }
+    found
+}

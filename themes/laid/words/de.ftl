@@ -125,6 +125,274 @@ rights-CNE = Schutz nicht geprüft
 rights-UND = Schutz nicht bestimmbar
 rights-NKC = Kein Schutz bekannt
 
+# Die Seite eines Entwurfs.
+entry = Eintrag
+key = Schlüssel
+date = Datum
+makers = Urheber
+technique = Technik
+size = Maße
+series-one = Folge
+formerly-titled = Früher betitelt
+place-in-series = { $series }, Nr. { $position }
+blocks = Stöcke
+plates-of-metal = Platten
+stones = Steine
+screens = Siebe
+matrices = Druckformen
+of-image = Darstellung
+of-block = Stock
+of-plate = Platte
+of-stone = Stein
+of-screen = Sieb
+of-matrix = Druckform
+of-sheet = Blatt
+of-platemark = Plattenrand
+from-blocks = { $n ->
+    [one] { $technique } von einem Stock
+   *[other] { $technique } von { $n } Stöcken
+}
+from-plates = { $n ->
+    [one] { $technique } von einer Platte
+   *[other] { $technique } von { $n } Platten
+}
+from-stones = { $n ->
+    [one] { $technique } von einem Stein
+   *[other] { $technique } von { $n } Steinen
+}
+from-screens = { $n ->
+    [one] { $technique } von einem Sieb
+   *[other] { $technique } von { $n } Sieben
+}
+from-some-matrices = { $n ->
+    [one] { $technique } von einer Druckform
+   *[other] { $technique } von { $n } Druckformen
+}
+on-paper = auf { $papers }
+only-in-variant = nur in { $variants }
+matrix-block = Stock
+matrix-plate = Platte
+matrix-stone = Stein
+matrix-screen = Sieb
+matrix-now-extant = erhalten
+matrix-now-cancelled = entwertet
+matrix-now-destroyed = zerstört
+matrix-now-unknown = Verbleib unbekannt
+state = Zustand
+states = Zustände
+caption-states = Worauf zu achten ist, Zustand für Zustand
+states-compared = Zustände im Vergleich
+point = Merkmal
+first-described = zuerst beschrieben { $date }
+state-follows = folgt auf { $states }
+state-follows-none = folgt auf keinen anderen Zustand
+unchanged = { $value }, unverändert
+changed = geändert:
+not-recorded = nicht verzeichnet
+printing = Druck
+printings = Drucke
+variants = Varianten
+caption-printings = Worauf zu achten ist, Druck für Druck
+printings-compared = Drucke im Vergleich
+printed-by = gedruckt von { $printer }
+published-by = verlegt von { $publisher }
+all-states = alle Zustände
+in-states = { $n ->
+    [one] Zustand { $states }
+   *[other] Zustände { $states }
+}
+declared-edition = angegebene Auflage { $n }
+really-printed = { $n ->
+    [one] ein Blatt gedruckt
+   *[other] { $n } Blätter gedruckt
+}
+numbered = nummeriert
+not-numbered = nicht nummeriert
+from-matrices = von { $matrices }
+of-kind = Art
+of-printer = Drucker
+of-publisher = Verleger
+of-date = Datum
+of-edition = Angegebene Auflage
+impressions = Abzüge
+not-identified = Nicht bestimmt
+private-collections = Privatbesitz
+place-not-recorded = Ort nicht verzeichnet
+the-same = ebenda
+lacks = ohne { $matrices }
+lot = Los { $lot }
+last-recorded = zuletzt nachgewiesen: { $where }
+plates = Tafeln
+show-all = Alle zeigen
+some-answer = { $shown } von { $all } entsprechen dem.
+none-answers = Von { $all } entspricht keiner alledem.
+all-of-them = alle
+not-said = nicht gesagt
+holder = Standort
+kind-of-holder-museum = Museen
+kind-of-holder-library = Bibliotheken
+kind-of-holder-archive = Archive
+kind-of-holder-foundation = Stiftungen
+kind-of-holder-private = privat
+kind-of-holder-trade = Handel
+kind-of-holder-unknown = nicht bekannt
+drawings-and-blocks = Zeichnungen und Stöcke
+sheets-known = { $n ->
+    [one] Ein Abzug bekannt
+   *[other] { $n } Abzüge bekannt
+}
+sheets-known-between = { $n ->
+    [one] Höchstens ein Abzug bekannt
+   *[other] Mindestens { $least }, höchstens { $n } Abzüge bekannt
+}
+sheets-known-not-below = { $n ->
+    [one] Höchstens ein Abzug bekannt
+   *[other] Nicht weniger als { $least }, höchstens { $n } Abzüge bekannt
+}
+of-which-located = { $figure } nachgewiesen
+may-be-one-sheet = { $one } und { $other } sind vielleicht ein Blatt.
+census-of-design = Der Bestand dieses Entwurfs
+comparisons = Vergleiche
+related = Verwandte Entwürfe
+named-as-related-by = Als verwandt genannt bei
+here = Hier
+commentary = Kommentar
+mentioned-in = Erwähnt in
+see = Siehe { $records }
+
+# Die Seite eines Abzugs.
+sheet = Blatt
+inventory = Inventarnummer { $number }
+owner = Eigentümer
+accession = Inventar
+formerly = früher { $what }
+credit-line = Nachweis
+status = Verbleib
+kind = Art
+taken-from = Abgenommen von
+number = Nummer
+paper = Papier
+pulled = Gedruckt
+watermark = Wasserzeichen: { $watermark }
+margins = Ränder: { $margins }
+printed-side-recto = auf der Vorderseite gedruckt
+printed-side-verso = auf der Rückseite gedruckt
+printed-side-edge = auf der Kante gedruckt
+printed-side-mount = auf der Unterlage gedruckt
+blocks-printed = Gedruckte Stöcke
+block-printed = gedruckt
+block-not-printed = nicht gedruckt
+block-not-visible = nicht sichtbar
+condition = Erhaltung
+mark = Marke
+mark-signature = Signatur
+mark-stamp = Stempel
+mark-seal = Siegel
+mark-collector = Sammlermarke
+mark-inscription = Aufschrift
+in-medium = { $what } in { $medium }
+quoted = „{ $text }“
+name-of = Name von { $person }
+applied-by = angebracht von { $person }
+looked-for = Gesucht und nicht gefunden: { $what }.
+without-signature = Signatur
+without-stamp = Stempel
+without-seal = Siegel
+without-collector = Sammlermarke
+without-inscription = Aufschrift
+without-watermark = Wasserzeichen
+without-numbering = Nummer
+identification = Bestimmung
+or-else = Oder:
+other-opinions = Andere Meinungen
+after-work = nach { $work }
+observed = Was zu sehen war
+seen-there = Gesehen
+how-sure = Wie sicher
+from-what = Wonach
+but-shows = aber gezeigt:
+count-disagree = { $n ->
+    [one] Eine Beobachtung stimmt nicht mit der Bestimmung überein
+   *[other] { $n } Beobachtungen stimmen nicht mit der Bestimmung überein
+}
+more-pictures = Weitere Abbildungen
+provenance = Provenienz
+provenance-key = Ein Strichpunkt sagt, dass das Blatt unmittelbar an den Nächsten ging; ein Punkt, dass es nicht so war oder nicht bekannt ist. Vermittler stehen in Klammern.
+bought-in = zurückgegangen
+as-keeper = in Verwahrung
+probably = wahrscheinlich
+possibly = möglicherweise
+sightings = Gesehen
+notes = Anmerkungen
+other-records = Andere Einträge
+is-the-same-sheet = Dieser Eintrag und { $other } sind ein Blatt.
+same-sheet-as = Dasselbe Blatt wie { $other }
+maybe-same-sheet-as = Vielleicht dasselbe Blatt wie { $other }
+other-sheet-than = Sicher ein anderes Blatt als { $other }
+shares-sheet-with = Auf demselben Papier wie { $other }
+goes-with = Gehört zu { $other }
+counterproof-taken = Davon wurde ein Gegendruck genommen: { $other }
+compare = Vergleichen
+compared-with = mit { $others }
+
+# Ein Vergleich.
+impressions-compared = { $n ->
+    [one] Ein Abzug
+    [2] Zwei Abzüge im Vergleich
+    [3] Drei Abzüge im Vergleich
+    [4] Vier Abzüge im Vergleich
+   *[other] { $n } Abzüge im Vergleich
+}
+title-compared = { $keys } im Vergleich
+observations = Beobachtungen
+together = Zusammen
+verdict-differ = verschieden
+verdict-agree = gleich
+verdict-cannot-be-told = nicht zu entscheiden
+count-differ = { $n ->
+    [0] Sie unterscheiden sich an keinem der { $all } beobachteten Merkmale.
+    [one] Sie unterscheiden sich an einem von { $all } Merkmalen.
+   *[other] Sie unterscheiden sich an { $n } von { $all } Merkmalen.
+}
+nothing-observed = An keinem Merkmal dieser Blätter ist etwas verzeichnet.
+not-looked-at = Bei keinem verzeichnet:
+ground = Grund
+ground-page = wie die Seite
+ground-light = hell
+ground-dark = dunkel
+
+# Werte der Merkmale.
+value-present = vorhanden
+value-absent = nicht vorhanden
+value-not = nicht
+value-not-visible = nicht sichtbar
+value-not-applicable = nicht anwendbar
+wear = Abnutzung
+rests-on-matrix = Druckform
+rests-on-blocks = gedruckte Stöcke
+rests-on-inking = Einfärbung
+rests-on-paper = Papier
+rests-on-mark = Marke
+
+# Aussagen.
+certainty-certain = sicher
+certainty-probable = wahrscheinlich
+certainty-possible = möglich
+basis-first-hand = nach Augenschein
+basis-photograph = nach einer Fotografie
+basis-literature = nach der Literatur
+basis-report = nach Bericht
+cited-number = Nr. { $number }
+relation-same = dasselbe
+relation-covers-ours = umfasst unseres
+relation-part-of-ours = Teil von unserem
+relation-not-a-state = kein Zustand
+relation-error = irrtümlich
+standing-accepted = Anerkannt
+standing-doubtful = Zweifelhaft
+standing-rejected = Abgelehnt
+standing-withdrawn = Zurückgezogen
+
 # Daten.
 date-unknown = Datum unbekannt
 date-about = um { $date }
@@ -150,7 +418,7 @@ date-some-day = ein Tag im { $month } { $year }
 date-some-month = ein Monat des Jahres { $year }
 date-some-day-of-year = ein Tag im Jahr { $year }
 date-decade = { $decade }er Jahre
-date-the-decade = die { $decade }er Jahre
+date-the-decade = { $decade }/{ $end }
 date-bce = { $year } v. Chr.
 date-significant = { $year } (auf { $n } Stellen genau)
 date-spring = Frühjahr { $year }

@@ -125,6 +125,274 @@ rights-CNE = Copyright not evaluated
 rights-UND = Copyright undetermined
 rights-NKC = No known copyright
 
+# A design's page.
+entry = Entry
+key = Key
+date = Date
+makers = Makers
+technique = Technique
+size = Size
+series-one = Series
+formerly-titled = Formerly titled
+place-in-series = { $series }, no. { $position }
+blocks = Blocks
+plates-of-metal = Plates
+stones = Stones
+screens = Screens
+matrices = Matrices
+of-image = image
+of-block = block
+of-plate = plate
+of-stone = stone
+of-screen = screen
+of-matrix = matrix
+of-sheet = sheet
+of-platemark = platemark
+from-blocks = { $n ->
+    [one] { $technique } from one block
+   *[other] { $technique } from { $n } blocks
+}
+from-plates = { $n ->
+    [one] { $technique } from one plate
+   *[other] { $technique } from { $n } plates
+}
+from-stones = { $n ->
+    [one] { $technique } from one stone
+   *[other] { $technique } from { $n } stones
+}
+from-screens = { $n ->
+    [one] { $technique } from one screen
+   *[other] { $technique } from { $n } screens
+}
+from-some-matrices = { $n ->
+    [one] { $technique } from one matrix
+   *[other] { $technique } from { $n } matrices
+}
+on-paper = on { $papers }
+only-in-variant = only in { $variants }
+matrix-block = block
+matrix-plate = plate
+matrix-stone = stone
+matrix-screen = screen
+matrix-now-extant = extant
+matrix-now-cancelled = cancelled
+matrix-now-destroyed = destroyed
+matrix-now-unknown = whereabouts unknown
+state = State
+states = States
+caption-states = What to look at, state by state
+states-compared = States compared
+point = Point
+first-described = first described { $date }
+state-follows = follows { $states }
+state-follows-none = follows no other state
+unchanged = { $value }, unchanged
+changed = changed:
+not-recorded = not recorded
+printing = Printing
+printings = Printings
+variants = Variants
+caption-printings = What to look at, printing by printing
+printings-compared = Printings compared
+printed-by = printed by { $printer }
+published-by = published by { $publisher }
+all-states = all states
+in-states = { $n ->
+    [one] state { $states }
+   *[other] states { $states }
+}
+declared-edition = declared edition { $n }
+really-printed = { $n ->
+    [one] one sheet printed
+   *[other] { $n } sheets printed
+}
+numbered = numbered
+not-numbered = not numbered
+from-matrices = from the { $matrices }
+of-kind = Kind
+of-printer = Printer
+of-publisher = Publisher
+of-date = Date
+of-edition = Declared edition
+impressions = Impressions
+not-identified = Not identified
+private-collections = Private collections
+place-not-recorded = Place not recorded
+the-same = the same
+lacks = lacks the { $matrices }
+lot = lot { $lot }
+last-recorded = last recorded: { $where }
+plates = Plates
+show-all = Show all
+some-answer = { $shown } of { $all } answer to this.
+none-answers = None of { $all } answers to all of this.
+all-of-them = all
+not-said = not said
+holder = Holder
+kind-of-holder-museum = museums
+kind-of-holder-library = libraries
+kind-of-holder-archive = archives
+kind-of-holder-foundation = foundations
+kind-of-holder-private = private
+kind-of-holder-trade = the trade
+kind-of-holder-unknown = not known
+drawings-and-blocks = Drawings and blocks
+sheets-known = { $n ->
+    [one] One impression known
+   *[other] { $n } impressions known
+}
+sheets-known-between = { $n ->
+    [one] At most one impression known
+   *[other] At least { $least }, at most { $n } impressions known
+}
+sheets-known-not-below = { $n ->
+    [one] At most one impression known
+   *[other] Not fewer than { $least }, at most { $n } impressions known
+}
+of-which-located = { $figure } located
+may-be-one-sheet = { $one } and { $other } may be one sheet.
+census-of-design = The census of this design
+comparisons = Comparisons
+related = Related designs
+named-as-related-by = Named as related by
+here = Here
+commentary = Commentary
+mentioned-in = Mentioned in
+see = See { $records }
+
+# An impression's page.
+sheet = Sheet
+inventory = inventory { $number }
+owner = Owner
+accession = Inventory
+formerly = formerly { $what }
+credit-line = Credit line
+status = Status
+kind = Kind
+taken-from = Taken from
+number = Number
+paper = Paper
+pulled = Pulled
+watermark = watermark: { $watermark }
+margins = margins: { $margins }
+printed-side-recto = printed on the recto
+printed-side-verso = printed on the verso
+printed-side-edge = printed on the edge
+printed-side-mount = printed on the mount
+blocks-printed = Blocks printed
+block-printed = printed
+block-not-printed = not printed
+block-not-visible = not visible
+condition = Condition
+mark = mark
+mark-signature = signature
+mark-stamp = stamp
+mark-seal = seal
+mark-collector = collector’s mark
+mark-inscription = inscription
+in-medium = { $what } in { $medium }
+quoted = “{ $text }”
+name-of = name of { $person }
+applied-by = applied by { $person }
+looked-for = Looked for, none found: { $what }.
+without-signature = signature
+without-stamp = stamp
+without-seal = seal
+without-collector = collector’s mark
+without-inscription = inscription
+without-watermark = watermark
+without-numbering = number
+identification = Identification
+or-else = Or:
+other-opinions = Other opinions
+after-work = after { $work }
+observed = What was observed
+seen-there = Seen
+how-sure = How sure
+from-what = From
+but-shows = but shown:
+count-disagree = { $n ->
+    [one] One observation does not agree with the identification
+   *[other] { $n } observations do not agree with the identification
+}
+more-pictures = More pictures
+provenance = Provenance
+provenance-key = A semicolon says that the sheet passed directly to the next; a full stop that it did not, or that this is not known. Agents stand in brackets.
+bought-in = bought in
+as-keeper = in keeping
+probably = probably
+possibly = possibly
+sightings = Seen
+notes = Notes
+other-records = Other records
+is-the-same-sheet = This record and { $other } are one sheet.
+same-sheet-as = The same sheet as { $other }
+maybe-same-sheet-as = Perhaps the same sheet as { $other }
+other-sheet-than = Certainly another sheet than { $other }
+shares-sheet-with = On the same paper as { $other }
+goes-with = Belongs with { $other }
+counterproof-taken = A counterproof was taken from it: { $other }
+compare = Compare
+compared-with = with { $others }
+
+# A comparison.
+impressions-compared = { $n ->
+    [one] One impression
+    [2] Two impressions compared
+    [3] Three impressions compared
+    [4] Four impressions compared
+   *[other] { $n } impressions compared
+}
+title-compared = { $keys } compared
+observations = Observations
+together = Together
+verdict-differ = differ
+verdict-agree = agree
+verdict-cannot-be-told = cannot be told
+count-differ = { $n ->
+    [0] They differ at none of the { $all } points observed.
+    [one] They differ at one point of { $all }.
+   *[other] They differ at { $n } points of { $all }.
+}
+nothing-observed = Nothing was recorded at any point of these sheets.
+not-looked-at = Recorded on none of them:
+ground = Ground
+ground-page = as the page
+ground-light = light
+ground-dark = dark
+
+# Values of points.
+value-present = present
+value-absent = absent
+value-not = not
+value-not-visible = not visible
+value-not-applicable = not applicable
+wear = wear
+rests-on-matrix = matrix
+rests-on-blocks = which blocks were printed
+rests-on-inking = inking
+rests-on-paper = paper
+rests-on-mark = mark
+
+# Claims.
+certainty-certain = certain
+certainty-probable = probable
+certainty-possible = possible
+basis-first-hand = first hand
+basis-photograph = from a photograph
+basis-literature = from literature
+basis-report = by report
+cited-number = no. { $number }
+relation-same = the same
+relation-covers-ours = covers ours
+relation-part-of-ours = part of ours
+relation-not-a-state = not a state
+relation-error = in error
+standing-accepted = Accepted
+standing-doubtful = Doubtful
+standing-rejected = Rejected
+standing-withdrawn = Withdrawn
+
 # Dates.
 date-unknown = date unknown
 date-about = about { $date }

@@ -1,0 +1,234 @@
+//! What others say of a design: literature, concordance, exhibitions, related designs, texts.
+
+use serde::Serialize;
+
+use super::address::{Address, Fragment};
+use super::book::Here;
+use super::claims;
+use super::dates;
+use super::html::CleanHtml;
+use crate::model::design::Design;
+use crate::model::exhibition::{Exhibition, Venue};
+use crate::model::impression::Impression;
+use crate::model::link::Target;
+use crate::model::literature::{Citation, Relation};
+use crate::model::vocabulary::List;
+use crate::study::back_links::{Part, Source};
+use crate::study::concordance;
+
+/// The concordance of one design.
+#[derive(Serialize)]
+pub(super) struct Concordance {
+    works: Vec<CleanHtml>,
+    rows: Vec<Row>,
+}
+
+#[derive(Serialize)]
+struct Row {
+    ours: CleanHtml,
+    theirs: Vec<String>,
+}
+
+/// What cites the design: the works it names, then those that its impressions name.
+pub(super) fn literature(
+    here: &Here<'_>,
+    design: &Design,
+    sheets: &[&Impression],
+) -> Vec<CleanHtml> {
+    let own = design
+        .literature
+        .iter()
+        .chain(&design.known_from)
+        .map(|c| claims::citation(here, c));
+    let of_sheets = sheets.iter().flat_map(|i| {
+        i.literature.iter().map(|c: &Citation| {
+            claims::citation(here, c)
+                .then(" (")
+                .and(&here.impression(&i.key))
+                .then(")")
+        })
+    });
+    own.chain(of_sheets).collect()
+}
+
+/// Our numbers beside theirs; `None` where no earlier catalogue numbers the design or its parts.
+pub(super) fn concordance(here: &Here<'_>, design: &Design) -> Option<Concordance> {
+    let rows = here.book.concordance.get(&design.key)?;
+    let works: Vec<_> = here
+        .book
+        .studies
+        .concordance
+        .works
+        .iter()
+        .filter(|work| rows.iter().any(|row| row.cells.contains_key(*work)))
+        .collect();
+    if works.is_empty() {
+        return None;
+    }
+    let rows = rows
+        .iter()
+        .map(|row| Row {
+            ours: ours(here, design, &row.ours.part),
+            theirs: works
+                .iter()
+                .map(|work| {
+                    let cells = row.cells.get(*work).map(Vec::as_slice).unwrap_or_default();
+                    let said: Vec<_> = cells.iter().map(|cell| theirs(here, cell)).collect();
+                    if said.is_empty() {
+                        "–".to_owned()
+                    } else {
+                        said.join("; ")
+                    }
+                })
+                .collect(),
+        })
+        .collect();
+    Some(Concordance {
+        works: works.into_iter().map(|w| here.work(w, None)).collect(),
+        rows,
+    })
+}
+
+/// "14", "14 *iii*", "14 Memorial edition".
+pub(super) fn ours(here: &Here<'_>, design: &Design, part: &concordance::Part) -> CleanHtml {
+    let address = Address::Design(design.key.clone());
+    let number = CleanHtml::text(&design.number);
+    match part {
+        concordance::Part::Whole => here.link(&address, &number),
+        concordance::Part::State(state) => CleanHtml::link(
+            &here.href_part(&address, Fragment::State(state)),
+            &number.then(" ").and(&here.numeral(&design.key, state)),
+        ),
+        concordance::Part::Printing(printing) => CleanHtml::link(
+            &here.href_part(&address, Fragment::Printing(printing)),
+            &number.then(" ").then(&here.printing_name(design, printing)),
+        ),
+    }
+}
+
+/// "22", or "II (covers ours)".
+pub(super) fn theirs(here: &Here<'_>, cell: &concordance::Cell) -> String {
+    match cell.relation {
+        Relation::Same => cell.number.clone(),
+        relation => format!(
+            "{} ({})",
+            cell.number,
+            here.words().listed("relation", relation)
+        ),
+    }
+}
+
+/// Where sheets of the design were shown, in order of time.
+pub(super) fn exhibitions(here: &Here<'_>, sheets: &[&Impression]) -> Vec<CleanHtml> {
+    let mut shown = Vec::new();
+    for impression in sheets {
+        for exhibited in &impression.exhibited {
+            let exhibition = here.public().exhibitions.get(&exhibited.exhibition.value);
+            let day = exhibition
+                .and_then(|e| e.date.as_ref())
+                .and_then(|d| d.earliest().day());
+            let mut line = exhibition_in_full(here, &exhibited.exhibition.value, exhibition);
+            if let Some(at) = &exhibited.at {
+                line = line.then(", ").then(at);
+            }
+            line = line
+                .then(" (")
+                .and(&here.impression(&impression.key))
+                .then(")");
+            shown.push((day.is_none(), day, impression.key.clone(), line));
+        }
+    }
+    shown.sort_by(|a, b| (a.0, a.1, &a.2).cmp(&(b.0, b.1, &b.2)));
+    shown.into_iter().map(|(_, _, _, line)| line).collect()
+}
+
+/// "*Memorial exhibition*, Harbour Museum, Northport, March to May 1962".
+pub(super) fn exhibition_in_full(
+    here: &Here<'_>,
+    key: &crate::model::key::Key,
+    exhibition: Option<&Exhibition>,
+) -> CleanHtml {
+    let title = here.exhibition(key);
+    let Some(exhibition) = exhibition else {
+        return title;
+    };
+    CleanHtml::join([&title, &venue_and_date(here, exhibition)], ", ")
+}
+
+/// "Harbour Museum, Northport, March to May 1962".
+pub(super) fn venue_and_date(here: &Here<'_>, exhibition: &Exhibition) -> CleanHtml {
+    let (venue, says_town) = match &exhibition.venue {
+        Some(Venue::Holder(key)) => (here.holder_and_city(&key.value), true),
+        Some(Venue::Named(name)) => (CleanHtml::text(name), false),
+        None => (CleanHtml::empty(), false),
+    };
+    let town = exhibition
+        .town
+        .as_ref()
+        .filter(|_| !says_town)
+        .map_or_else(CleanHtml::empty, |town| CleanHtml::text(town));
+    let date = exhibition.date.as_ref().map_or_else(CleanHtml::empty, |d| {
+        dates::throughout_html(&d.value, here.words())
+    });
+    CleanHtml::join([&venue, &town, &date], ", ")
+}
+
+/// Related designs, with how; also those that name this one.
+pub(super) fn related(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
+    let mut lines: Vec<CleanHtml> = design
+        .related
+        .iter()
+        .map(|related| {
+            let link = here.design(&related.design.value);
+            match &related.how {
+                Some(how) => {
+                    let how = here.term(List::Relations, how.value.as_str());
+                    super::html::capitalised(&CleanHtml::text(&how))
+                        .then(": ")
+                        .and(&link)
+                }
+                None => link,
+            }
+        })
+        .collect();
+    let mentions = here.book.studies.back_links.designs.get(&design.key);
+    for mention in mentions.into_iter().flatten() {
+        if mention.part != Part::Related {
+            continue;
+        }
+        let Source::Design(other) = &mention.from else {
+            continue;
+        };
+        if !design.related.iter().any(|r| r.design.value == *other) {
+            lines.push(
+                CleanHtml::text(here.words().word("named-as-related-by"))
+                    .then(" ")
+                    .and(&here.design(other)),
+            );
+        }
+    }
+    lines
+}
+
+/// The pages whose texts link to a record, each as a link.
+pub(super) fn mentioned(here: &Here<'_>, target: &Target) -> Vec<CleanHtml> {
+    let pages = here.book.mentions.get(target);
+    pages
+        .into_iter()
+        .flatten()
+        .filter(|address| *address != here.address)
+        .filter_map(|address| {
+            let target = match address {
+                Address::Design(key) => Target::Design(key.clone()),
+                Address::Impression(key) => Target::Impression(key.clone()),
+                Address::Holder(key) => Target::Holder(key.clone()),
+                Address::Person(key) => Target::Person(key.clone()),
+                Address::Work(key) => Target::Work(key.clone()),
+                Address::Page(key) => Target::Page(key.clone()),
+                _ => return None,
+            };
+            let (address, name) = here.target(&target)?;
+            Some(CleanHtml::link(&here.href(&address), &name))
+        })
+        .collect()
+}

@@ -1,0 +1,561 @@
+//! The page of an impression: where the sheet is, what it is taken to be and why, what was seen on
+//! it, the sheet itself, its history, and other records of the same sheet.
+
+use serde::Serialize;
+
+use super::address::Address;
+use super::book::Here;
+use super::claims;
+use super::dates;
+use super::design::{Fact, Line, number_class};
+use super::design_sources;
+use super::figures;
+use super::frame::Leaf;
+use super::html::{CleanHtml, as_sentences, capitalised};
+use super::markdown::{self, Standing};
+use super::marks;
+use super::observed::{self, Observed};
+use super::pictures::{Plate, Setting};
+use super::provenance;
+use super::readings;
+use super::sizes;
+use super::standing;
+use super::values;
+use crate::model::design::Design;
+use crate::model::impression::{Identification, Impression, OtherSheet};
+use crate::model::key::{ImpressionKey, PictureKey};
+use crate::model::link::Target;
+use crate::model::provenance::Sighting;
+use crate::model::vocabulary::List;
+use crate::study::back_links::{Part, Source};
+
+#[derive(Serialize)]
+struct View {
+    number: String,
+    number_class: &'static str,
+    design: CleanHtml,
+    title: String,
+    brief: CleanHtml,
+    standing: Vec<CleanHtml>,
+    plate: Option<Plate>,
+    facts: Vec<Fact>,
+    identification: Option<Said>,
+    opinions: Vec<CleanHtml>,
+    observed: Option<Observed>,
+    pictures: Vec<Plate>,
+    provenance: CleanHtml,
+    provenance_remarks: Vec<CleanHtml>,
+    sightings: Vec<CleanHtml>,
+    exhibited: Vec<CleanHtml>,
+    literature: Vec<CleanHtml>,
+    others: Vec<CleanHtml>,
+    comparisons: Vec<CleanHtml>,
+    notes: Option<CleanHtml>,
+    mentioned: Vec<CleanHtml>,
+}
+
+/// A reading with everything said for it.
+#[derive(Serialize)]
+struct Said {
+    text: CleanHtml,
+    or: Vec<CleanHtml>,
+}
+
+pub(super) fn page(here: &Here<'_>, design: &Design, impression: &Impression) -> Leaf {
+    let key = impression.key.to_string();
+    let leading = figures::leading_picture(here, impression);
+    let view = View {
+        number_class: number_class(&key),
+        number: key.clone(),
+        design: here.design(&design.key),
+        title: capital(&here.whereabouts(impression)),
+        brief: brief(here, design, impression),
+        standing: standings(here, impression),
+        plate: leading
+            .as_ref()
+            .and_then(|key| figures::plate(here, key, None, Setting::Leading)),
+        facts: facts(here, design, impression),
+        identification: impression
+            .identified
+            .as_ref()
+            .map(|reading| said(here, design, reading)),
+        opinions: opinions(here, design, impression),
+        observed: observed::table(here, design, impression),
+        pictures: other_pictures(here, impression, leading.as_ref()),
+        provenance: provenance::line(here, impression),
+        provenance_remarks: provenance::remarks(here, impression),
+        sightings: sightings(here, impression),
+        exhibited: exhibited(here, impression),
+        literature: impression
+            .literature
+            .iter()
+            .map(|c| claims::citation(here, c))
+            .collect(),
+        others: other_records(here, impression),
+        comparisons: comparisons(here, design, impression),
+        notes: impression
+            .note
+            .as_ref()
+            .and_then(|note| markdown::html(&note.text, here, Standing::Part).some()),
+        mentioned: design_sources::mentioned(here, &Target::Impression(impression.key.clone())),
+    };
+    let title = format!(
+        "{key}. {}, {}",
+        here.design_title(design).plain(),
+        here.whereabouts(impression)
+    );
+    let described = format!("{title}. {}", view.brief.plain());
+    let siglum = &here.public().settings.siglum.value;
+    Leaf::new(here.address, title, "pages/impression.html", &view)
+        .described(described)
+        .cited_as(format!("{siglum} {key}"))
+}
+
+fn capital(text: &str) -> String {
+    capitalised(&CleanHtml::text(text)).plain()
+}
+
+/// "Inventory 1962.44. State *iii*/iv. Printed by the artist."
+fn brief(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
+    let number = impression
+        .accession
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |number| {
+            let number = CleanHtml::span("accession", &CleanHtml::text(number));
+            here.words().html("inventory", None, &[("number", &number)])
+        });
+    let reading = impression
+        .identified
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |r| readings::full(here, design, r));
+    let kind = impression.kind.own().map_or_else(CleanHtml::empty, |kind| {
+        CleanHtml::text(&here.term(List::Kinds, kind.as_str()))
+    });
+    let numbering = impression
+        .numbering
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |n| CleanHtml::text(n));
+    as_sentences(&[number, reading, CleanHtml::join([&kind, &numbering], ", ")])
+}
+
+/// Whether the record stands, and whether another record is the same sheet.
+fn standings(here: &Here<'_>, impression: &Impression) -> Vec<CleanHtml> {
+    let mut notes: Vec<_> = standing::note(here, &impression.standing)
+        .into_iter()
+        .collect();
+    for other in same_sheet(here, impression) {
+        notes.push(here.words().html(
+            "is-the-same-sheet",
+            None,
+            &[("other", &here.impression(&other))],
+        ));
+    }
+    notes
+}
+
+/// The other records that are the same sheet, on whichever record it is stated.
+fn same_sheet(here: &Here<'_>, impression: &Impression) -> Vec<ImpressionKey> {
+    let groups = &here.book.studies.groups;
+    let first = groups.first_of(&impression.key);
+    here.public()
+        .designs
+        .get(&impression.key.design)
+        .into_iter()
+        .flat_map(|design| design.impressions.values())
+        .filter(|other| other.key != impression.key && groups.first_of(&other.key) == first)
+        .map(|other| other.key.clone())
+        .collect()
+}
+
+fn said(here: &Here<'_>, design: &Design, reading: &Identification) -> Said {
+    Said {
+        text: argued(here, design, reading),
+        or: reading
+            .or
+            .iter()
+            .map(|other| argued(here, design, other))
+            .collect(),
+    }
+}
+
+/// A reading, how sure it is and on what it rests, and why.
+fn argued(here: &Here<'_>, design: &Design, reading: &Identification) -> CleanHtml {
+    let what = readings::full(here, design, reading);
+    let certainty = CleanHtml::text(claims::certainty(here, reading.claim.certainty()));
+    let ground = claims::ground(here, &reading.claim);
+    let sure = CleanHtml::join([&certainty, &ground], ", ");
+    as_sentences(&[
+        what.then(": ").and(&sure),
+        CleanHtml::text(reading.why.as_deref().unwrap_or_default()),
+    ])
+}
+
+/// What others take the sheet to be, in their own words or in ours.
+fn opinions(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<CleanHtml> {
+    let words = here.words();
+    impression
+        .opinions
+        .iter()
+        .map(|opinion| {
+            let reading = &opinion.reading;
+            let by = reading
+                .claim
+                .by
+                .as_ref()
+                .map_or_else(CleanHtml::empty, |by| here.person_or_holder(&by.value));
+            let after = opinion.after.as_ref().map_or_else(CleanHtml::empty, |key| {
+                words.html(
+                    "after-work",
+                    None,
+                    &[("work", &here.work(&key.value, None))],
+                )
+            });
+            let who = CleanHtml::join([&by, &after], ", ");
+            let quoted = opinion.said.as_ref().map_or_else(CleanHtml::empty, |said| {
+                words.html("quoted", None, &[("text", &CleanHtml::text(said))])
+            });
+            let in_our_terms = readings::full(here, design, reading);
+            let what = CleanHtml::join([&quoted, &in_our_terms], ", ");
+            let mut claim = reading.claim.clone();
+            claim.by = None;
+            let what = claims::with_claim(here, what, &claim);
+            let line = CleanHtml::join([&who, &what], ": ");
+            as_sentences(&[
+                line,
+                CleanHtml::text(reading.why.as_deref().unwrap_or_default()),
+            ])
+        })
+        .collect()
+}
+
+fn facts(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<Fact> {
+    let words = here.words();
+    let siglum = &here.public().settings.siglum.value;
+    let mut facts = vec![Fact::one(
+        words.word("key"),
+        CleanHtml::text(&format!("{siglum} {}", impression.key)),
+    )];
+    let holder = impression
+        .holder
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |h| here.holder_and_city(&h.value));
+    facts.push(Fact::one(words.word("holder"), holder));
+    let owner = impression
+        .owner
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |owner| here.party(owner));
+    facts.push(Fact::one(words.word("owner"), owner));
+    facts.push(numbers(here, impression));
+    facts.push(Fact::one(
+        words.word("credit-line"),
+        CleanHtml::text(impression.credit.as_deref().unwrap_or_default()),
+    ));
+    facts.push(Fact::one(
+        words.word("status"),
+        capitalised(&CleanHtml::text(here.status(impression.status.value))),
+    ));
+    facts.push(Fact::stated(
+        words.word("kind"),
+        claims::stated(here, &impression.kind, |kind| {
+            capitalised(&CleanHtml::text(&here.term(List::Kinds, kind.as_str())))
+        }),
+    ));
+    let taken_from = impression
+        .taken_from
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |key| here.impression(&key.value));
+    facts.push(Fact::one(words.word("taken-from"), taken_from));
+    facts.push(Fact::one(
+        words.word("number"),
+        CleanHtml::text(
+            impression
+                .numbering
+                .as_ref()
+                .map_or("", |n| n.value.as_str()),
+        ),
+    ));
+    facts.extend(sheet_facts(here, impression));
+    let blocks: Vec<_> = impression
+        .blocks
+        .iter()
+        .map(|(matrix, printed)| {
+            CleanHtml::text(&values::matrix_name(here, design, &matrix.value))
+                .then(" ")
+                .then(words.listed("block", printed.value))
+        })
+        .collect();
+    facts.push(Fact::one(
+        words.word("blocks-printed"),
+        capitalised(&CleanHtml::join(&blocks, "; ")),
+    ));
+    facts.push(marks_fact(here, impression));
+    facts.push(Fact::one(
+        words.word("condition"),
+        CleanHtml::text(impression.condition.as_deref().unwrap_or_default()),
+    ));
+    facts.into_iter().flatten().collect()
+}
+
+/// The number with the holder, and those it had before.
+fn numbers(here: &Here<'_>, impression: &Impression) -> Option<Fact> {
+    let words = here.words();
+    let number = |text: &str| CleanHtml::span("accession", &CleanHtml::text(text));
+    let mut lines = Vec::new();
+    if let Some(accession) = &impression.accession {
+        lines.push(number(accession));
+    }
+    let former = impression.former_accessions.iter().map(|former| {
+        let holder = former
+            .holder
+            .as_ref()
+            .map_or_else(CleanHtml::empty, |h| here.holder(&h.value));
+        let until = former.until.as_ref().map_or_else(CleanHtml::empty, |d| {
+            words.html(
+                "date-until",
+                None,
+                &[("date", &dates::once_html(&d.value, words))],
+            )
+        });
+        let said = CleanHtml::join([&number(&former.number), &holder, &until], ", ");
+        words.html("formerly", None, &[("what", &said)])
+    });
+    lines.extend(former);
+    (!lines.is_empty()).then(|| Fact {
+        term: words.word("accession").to_owned(),
+        lines: lines
+            .into_iter()
+            .map(|text| Line {
+                id: String::new(),
+                text,
+            })
+            .collect(),
+        others: Vec::new(),
+    })
+}
+
+fn sheet_facts(here: &Here<'_>, impression: &Impression) -> Vec<Option<Fact>> {
+    let words = here.words();
+    let sheet = &impression.sheet;
+    let mut lines = Vec::new();
+    let mut others = Vec::new();
+    for (statements, of) in [
+        (&sheet.size, "of-sheet"),
+        (&sheet.platemark, "of-platemark"),
+        (&sheet.image, "of-image"),
+    ] {
+        if let Some(stated) = sizes::stated(here, statements, of) {
+            lines.push(Line {
+                id: String::new(),
+                text: stated.value,
+            });
+            others.extend(stated.others);
+        }
+    }
+    let sizes = (!lines.is_empty()).then(|| Fact {
+        term: words.word("size").to_owned(),
+        lines,
+        others,
+    });
+    let paper = sheet.paper.as_ref().map_or_else(CleanHtml::empty, |p| {
+        CleanHtml::text(&here.term(List::Papers, p.value.as_str()))
+    });
+    let paper_date = sheet
+        .paper_date
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |d| dates::once_html(&d.value, words));
+    let watermark = sheet.watermark.as_ref().map_or_else(CleanHtml::empty, |w| {
+        words.html("watermark", None, &[("watermark", &CleanHtml::text(w))])
+    });
+    let side = sheet.side.map_or_else(CleanHtml::empty, |side| {
+        CleanHtml::text(words.listed("printed-side", side))
+    });
+    let margins = sheet.margins.as_ref().map_or_else(CleanHtml::empty, |m| {
+        words.html("margins", None, &[("margins", &CleanHtml::text(m))])
+    });
+    let paper = CleanHtml::join([&paper, &paper_date, &watermark, &side, &margins], "; ");
+    vec![
+        sizes,
+        Fact::one(words.word("paper"), capitalised(&paper)),
+        Fact::stated(
+            words.word("pulled"),
+            claims::stated(here, &sheet.date, |d| dates::once_html(d, words)),
+        ),
+    ]
+}
+
+/// The marks, and what was looked for and not found.
+fn marks_fact(here: &Here<'_>, impression: &Impression) -> Option<Fact> {
+    let words = here.words();
+    let mut lines: Vec<CleanHtml> = impression
+        .marks
+        .iter()
+        .map(|mark| marks::line(here, mark))
+        .collect();
+    let without: Vec<_> = impression
+        .without
+        .iter()
+        .map(|w| CleanHtml::text(words.listed("without", w.value)))
+        .collect();
+    if !without.is_empty() {
+        let all = CleanHtml::join(&without, ", ");
+        lines.push(words.html("looked-for", None, &[("what", &all)]));
+    }
+    (!lines.is_empty()).then(|| Fact {
+        term: words.word("marks").to_owned(),
+        lines: lines
+            .into_iter()
+            .map(|text| Line {
+                id: String::new(),
+                text,
+            })
+            .collect(),
+        others: Vec::new(),
+    })
+}
+
+fn other_pictures(
+    here: &Here<'_>,
+    impression: &Impression,
+    leading: Option<&PictureKey>,
+) -> Vec<Plate> {
+    impression
+        .pictures
+        .iter()
+        .map(|picture| figures::key_of(impression, &picture.name))
+        .filter(|key| Some(key) != leading)
+        .filter_map(|key| figures::plate(here, &key, None, Setting::Gallery))
+        .collect()
+}
+
+fn sightings(here: &Here<'_>, impression: &Impression) -> Vec<CleanHtml> {
+    impression
+        .sightings
+        .iter()
+        .map(|sighting| sighting_line(here, sighting))
+        .collect()
+}
+
+fn sighting_line(here: &Here<'_>, sighting: &Sighting) -> CleanHtml {
+    let words = here.words();
+    let date = dates::once_html(&sighting.date.value, words);
+    let by = sighting.by.as_ref().map_or_else(CleanHtml::empty, |by| {
+        words.html("by-person", None, &[("person", &here.party(by))])
+    });
+    let basis = sighting.basis.as_ref().map_or_else(CleanHtml::empty, |b| {
+        CleanHtml::text(words.listed("basis", b.value))
+    });
+    let cite = sighting.cite.as_ref().map_or_else(CleanHtml::empty, |c| {
+        here.work(&c.value, sighting.at.as_deref())
+    });
+    CleanHtml::join([&capitalised(&date), &by, &basis, &cite], ", ")
+}
+
+fn exhibited(here: &Here<'_>, impression: &Impression) -> Vec<CleanHtml> {
+    impression
+        .exhibited
+        .iter()
+        .map(|shown| {
+            let key = &shown.exhibition.value;
+            let exhibition = here.public().exhibitions.get(key);
+            let line = design_sources::exhibition_in_full(here, key, exhibition);
+            match &shown.at {
+                Some(at) => line.then(", ").then(at),
+                None => line,
+            }
+        })
+        .collect()
+}
+
+/// Other records that are or may be this sheet, or belong to it, on whichever record it is stated.
+fn other_records(here: &Here<'_>, impression: &Impression) -> Vec<CleanHtml> {
+    let mut lines = Vec::new();
+    let mut told: Vec<(&str, ImpressionKey)> = Vec::new();
+    let mut tell = |id: &'static str, other: &ImpressionKey, why: Option<&str>| {
+        if *other == impression.key || told.contains(&(id, other.clone())) {
+            return;
+        }
+        told.push((id, other.clone()));
+        let line = here
+            .words()
+            .html(id, None, &[("other", &here.impression(other))]);
+        lines.push(as_sentences(&[match why {
+            Some(why) => line.then(": ").then(why),
+            None => line,
+        }]));
+    };
+    let kinds: [(&'static str, &[OtherSheet]); 3] = [
+        ("same-sheet-as", &impression.same_as),
+        ("maybe-same-sheet-as", &impression.maybe_same_as),
+        ("other-sheet-than", &impression.not_same_as),
+    ];
+    for (id, others) in kinds {
+        for other in others {
+            tell(id, &other.impression.value, other.why.as_deref());
+        }
+    }
+    for other in &impression.shares_sheet {
+        tell("shares-sheet-with", &other.value, None);
+    }
+    for other in &impression.goes_with {
+        tell("goes-with", &other.value, None);
+    }
+    let mentions = here
+        .book
+        .studies
+        .back_links
+        .impressions
+        .get(&impression.key);
+    for mention in mentions.into_iter().flatten() {
+        let Source::Impression(from) = &mention.from else {
+            continue;
+        };
+        let id = match mention.part {
+            Part::SameSheet => "same-sheet-as",
+            Part::MaybeSameSheet => "maybe-same-sheet-as",
+            Part::OtherSheet => "other-sheet-than",
+            Part::SharesSheet => "shares-sheet-with",
+            Part::GoesWith => "goes-with",
+            Part::TakenFrom => "counterproof-taken",
+            _ => continue,
+        };
+        let stated = here.public().impression(from).and_then(|other| {
+            let list = match mention.part {
+                Part::SameSheet => &other.same_as,
+                Part::MaybeSameSheet => &other.maybe_same_as,
+                Part::OtherSheet => &other.not_same_as,
+                _ => return None,
+            };
+            let said = list.iter().find(|o| o.impression.value == impression.key)?;
+            said.why.as_deref()
+        });
+        tell(id, from, stated);
+    }
+    lines
+}
+
+fn comparisons(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<CleanHtml> {
+    design
+        .comparisons
+        .iter()
+        .zip(1..)
+        .filter(|(comparison, _)| comparison.of.iter().any(|k| k.value == impression.key))
+        .map(|(comparison, place)| {
+            let others: Vec<_> = comparison
+                .of
+                .iter()
+                .filter(|k| k.value != impression.key)
+                .map(|k| CleanHtml::span("handle", &CleanHtml::text(&k.value.to_string())))
+                .collect();
+            let all = readings::together(here, &others);
+            let text = here
+                .words()
+                .html("compared-with", None, &[("others", &all)]);
+            let address = Address::Comparison(design.key.clone(), place);
+            let link = CleanHtml::link(&here.href(&address), &text);
+            match &comparison.why {
+                Some(why) => link.then(": ").then(why),
+                None => link,
+            }
+        })
+        .collect()
+}

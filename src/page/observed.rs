@@ -1,0 +1,128 @@
+//! What was seen on a sheet, point by point, beside what its state and printing show there.
+
+use serde::Serialize;
+
+use super::address::{Address, Fragment};
+use super::book::Here;
+use super::claims;
+use super::html::CleanHtml;
+use super::values;
+use crate::model::design::Design;
+use crate::model::impression::{Identification, Impression, StateReading};
+use crate::model::point::{Observation, Point, Seen, Value};
+use crate::study::allowed::{both, rules_out, shown_values};
+
+/// The table.
+#[derive(Serialize)]
+pub(super) struct Observed {
+    /// What the last column is about: "state *iii* shows"; `None` where the sheet is not identified
+    /// with one state or printing, and there is no such column.
+    expected: Option<CleanHtml>,
+    rows: Vec<Row>,
+    /// How many rows do not agree.
+    disagreeing: usize,
+}
+
+#[derive(Serialize)]
+struct Row {
+    href: String,
+    ask: String,
+    rests: String,
+    seen: String,
+    certainty: String,
+    ground: CleanHtml,
+    expected: String,
+    disagrees: bool,
+}
+
+/// What was seen; `None` where nothing was recorded.
+pub(super) fn table(here: &Here<'_>, design: &Design, impression: &Impression) -> Option<Observed> {
+    if impression.observed.is_empty() {
+        return None;
+    }
+    let reading = impression.identified.as_ref();
+    let rows: Vec<Row> = impression
+        .observed
+        .iter()
+        .filter_map(|observation| {
+            let point = design.point(&observation.point.value)?;
+            Some(row(here, design, point, observation, reading))
+        })
+        .collect();
+    let has_expected = rows.iter().any(|row| !row.expected.is_empty());
+    let disagreeing = rows.iter().filter(|row| row.disagrees).count();
+    Some(Observed {
+        expected: reading
+            .filter(|_| has_expected)
+            .map(|reading| expected_by(here, design, reading)),
+        rows,
+        disagreeing,
+    })
+}
+
+fn row(
+    here: &Here<'_>,
+    design: &Design,
+    point: &Point,
+    observation: &Observation,
+    reading: Option<&Identification>,
+) -> Row {
+    let tells = matches!(observation.seen, Seen::OneOf(_) | Seen::NoneOf(_));
+    let expected = reading.and_then(|reading| expected(design, point, reading));
+    let disagrees = tells
+        && expected.as_ref().is_some_and(|allowed| {
+            !allowed.is_empty() && rules_out(point, &observation.seen, allowed)
+        });
+    let address = Address::Design(design.key.clone());
+    Row {
+        href: here.href_part(&address, Fragment::Point(&point.key.value)),
+        ask: point.ask.value.clone(),
+        rests: values::rests_on(here, design, point),
+        seen: values::seen(here, point, &observation.seen),
+        certainty: if tells {
+            claims::certainty(here, observation.claim.certainty()).to_owned()
+        } else {
+            String::new()
+        },
+        ground: claims::ground(here, &observation.claim),
+        expected: expected
+            .map(|values| values::any_of(here, point, values))
+            .unwrap_or_default(),
+        disagrees,
+    }
+}
+
+/// What the one state and the one printing of a reading show at a point; `None` where either is
+/// open, or neither says anything.
+fn expected<'d>(
+    design: &'d Design,
+    point: &Point,
+    reading: &Identification,
+) -> Option<Vec<&'d Value>> {
+    let state = match &reading.state {
+        Some(StateReading::OneOf(states)) => match states.as_slice() {
+            [one] => design.state(&one.value),
+            _ => None,
+        },
+        _ => None,
+    };
+    let printing = match reading.printing.as_slice() {
+        [one] => design.printing(&one.value),
+        _ => None,
+    };
+    both(
+        state.and_then(|s| shown_values(&s.shows, point)),
+        printing.and_then(|p| shown_values(&p.shows, point)),
+    )
+}
+
+/// "*iii*. Printed by the artist".
+fn expected_by(here: &Here<'_>, design: &Design, reading: &Identification) -> CleanHtml {
+    CleanHtml::join(
+        [
+            &super::readings::state_alone(here, design, reading),
+            &CleanHtml::text(&super::readings::printing_alone(here, design, reading)),
+        ],
+        ". ",
+    )
+}
