@@ -146,7 +146,7 @@ fn is_printed_on(design: &Design, matrix: &Matrix, impression: &Impression) -> b
         .identified
         .as_ref()
         .and_then(|i| i.variant.as_ref());
-    let is_of_this_variant = variant.is_some_and(|v| matrix.only_in.iter().any(|o| *o == *v));
+    let is_of_this_variant = variant.is_some_and(|v| matrix.only_in.contains(v));
     let candidates = taken_as(design, impression);
     if candidates.iter().all(|c| c.printing.is_none()) {
         return matrix.only_in.is_empty() || is_of_this_variant;

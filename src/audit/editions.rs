@@ -76,9 +76,10 @@ fn above_edition(
     let key = &impression.key;
     let found = |message: String| Finding::new(Code::NumberAboveEdition, numbering.place, message);
     let largest = printing.and_then(|p| p.edition.iter().max_by_key(|c| c.is.value));
-    if let (Some(largest), Some(printing)) = (largest, printing) {
-        if number.number > largest.is.value {
-            return Some(
+    if let (Some(largest), Some(printing)) = (largest, printing)
+        && number.number > largest.is.value
+    {
+        return Some(
                 found(format!(
                     "{key} is numbered {}, but {} is declared to be of {}",
                     number.number,
@@ -89,7 +90,6 @@ fn above_edition(
                 .beside(largest.is.place, wording::said(catalogue, &largest.claim, "declared"))
                 .help("read the number again, add the source that declares a larger edition, or identify the sheet with another printing"),
             );
-        }
     }
     let of = number.of.filter(|of| number.number > *of)?;
     Some(

@@ -37,7 +37,6 @@ type Rule = fn(&Catalogue, &Studies, &mut Vec<Finding>);
 const RULES: &[Rule] = &[
     states::shows_other,
     states::shows_conflict,
-    states::cycle,
     states::no_difference,
     identification::contradicted,
     identification::not_in_printing,

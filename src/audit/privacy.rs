@@ -106,7 +106,7 @@ fn in_text(
     sought: &[Sought],
     text: &Text,
 ) -> Vec<Finding> {
-    let folded = Folded::of(text.text);
+    let folded = Folded::of(text.says);
     let mut met = BTreeSet::new();
     let mut findings = Vec::new();
     for hit in machine.find_overlapping_iter(&folded.text) {
@@ -366,7 +366,7 @@ fn place_of(
     source
         .get(within)
         .into_iter()
-        .flat_map(|part| part.match_indices(text.text))
+        .flat_map(|part| part.match_indices(text.says))
         .map(|(at, _)| {
             let at = start + at;
             Place::new(text.place.file, at + range.start..at + range.end)

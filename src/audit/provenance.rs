@@ -20,24 +20,24 @@ pub(super) fn order(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Findi
         let mut latest: Option<&Placed<Date>> = None;
         for entry in &impression.provenance {
             let known = firm::date(entry.from.as_ref().or(entry.to.as_ref()));
-            if let (Some(date), Some(before)) = (known, latest) {
-                if firm::is_before(&date.value, &before.value) {
-                    let whom = wording::party(catalogue, &entry.party);
-                    findings.push(
-                        Finding::new(
-                            Code::ProvenanceOrder,
-                            date.place,
-                            format!(
-                                "in the provenance of {}, {whom} ({}) stands after an entry of {}",
-                                impression.key, date.value, before.value
-                            ),
-                        )
-                        .saying("earlier")
-                        .beside(before.place, "later, but it stands before")
-                        .help("put the entries in the order of time, the earliest first"),
-                    );
-                    continue;
-                }
+            if let (Some(date), Some(before)) = (known, latest)
+                && firm::is_before(&date.value, &before.value)
+            {
+                let whom = wording::party(catalogue, &entry.party);
+                findings.push(
+                    Finding::new(
+                        Code::ProvenanceOrder,
+                        date.place,
+                        format!(
+                            "in the provenance of {}, {whom} ({}) stands after an entry of {}",
+                            impression.key, date.value, before.value
+                        ),
+                    )
+                    .saying("earlier")
+                    .beside(before.place, "later, but it stands before")
+                    .help("put the entries in the order of time, the earliest first"),
+                );
+                continue;
             }
             latest = firm::date(entry.from.as_ref()).or(latest);
         }

@@ -21,8 +21,8 @@ use crate::model::state::Stands;
 /// A text that readers see.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Text<'a> {
-    /// The text.
-    pub(super) text: &'a str,
+    /// What it says.
+    pub(super) says: &'a str,
     /// Where it stands; for a field whose place is not kept, the record it belongs to.
     pub(super) place: Place,
     /// Whether `place` is the text's own.
@@ -75,7 +75,7 @@ struct Texts<'a>(Vec<Text<'a>>);
 impl<'a> Texts<'a> {
     fn placed(&mut self, text: &'a Placed<String>) {
         self.0.push(Text {
-            text: &text.value,
+            says: &text.value,
             place: text.place,
             is_exact: true,
         });
@@ -83,7 +83,7 @@ impl<'a> Texts<'a> {
 
     fn unplaced(&mut self, text: &'a str, record: Place) {
         self.0.push(Text {
-            text,
+            says: text,
             place: record,
             is_exact: false,
         });

@@ -9,7 +9,6 @@ use crate::model::point::{RestsOn, Shows};
 use crate::model::state::State;
 use crate::study::Studies;
 use crate::study::candidates::{Changes, candidates};
-use crate::study::numerals;
 
 use super::wording;
 
@@ -83,34 +82,6 @@ pub(super) fn shows_conflict(
                     .help("correct one of the two, or leave the state out of the printing's `states`"),
                 );
             }
-        }
-    }
-}
-
-/// A state follows itself, directly or through others.
-pub(super) fn cycle(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
-    for design in catalogue.designs.values() {
-        for state in &design.states {
-            if !numerals::follows_itself(design, state) {
-                continue;
-            }
-            let place = state
-                .follows
-                .iter()
-                .flatten()
-                .next()
-                .map_or(state.key.place, |f| f.place);
-            findings.push(
-                Finding::new(
-                    Code::StateCycle,
-                    place,
-                    format!(
-                        "state `{}` of design {} follows itself",
-                        state.key.value, design.key
-                    ),
-                )
-                .help("name in `follows` only states that were made before it"),
-            );
         }
     }
 }

@@ -189,10 +189,10 @@ impl<'a> TakenAs<'a> {
     fn allows(&self, point: &Point) -> Option<(Vec<&'a Value>, Vec<ShownBy>)> {
         // A variant is a sheet that departs from its state and printing: where it says something,
         // it is to be believed.
-        if let Some(variant) = self.variant {
-            if let Some(values) = shown_values(&variant.shows, point) {
-                return Some((values, vec![ShownBy::Variant(variant.key.value.clone())]));
-            }
+        if let Some(variant) = self.variant
+            && let Some(values) = shown_values(&variant.shows, point)
+        {
+            return Some((values, vec![ShownBy::Variant(variant.key.value.clone())]));
         }
         let mut shown_by = Vec::new();
         let states = self.states_at(point);

@@ -15,7 +15,7 @@ use crate::model::design::Design;
 use crate::model::exhibition::{Exhibition, Venue};
 use crate::model::holder::Holder;
 use crate::model::impression::{Identification, Impression};
-use crate::model::key::{ImpressionKey, Key};
+use crate::model::key::{ImpressionKey, Key, PictureOwner};
 use crate::model::literature::Citation;
 use crate::model::picture::Picture;
 use crate::model::provenance::{Party, PartyRole};
@@ -258,7 +258,7 @@ impl Collected<'_> {
     }
 
     fn claims<T>(&mut self, statements: &Statements<T>) {
-        for statement in statements.iter() {
+        for statement in &statements.0 {
             self.claim(&statement.claim);
         }
     }
@@ -332,10 +332,10 @@ impl Collected<'_> {
             self.literature(&state.literature);
         }
         for printing in &design.printings {
-            for printer in printing.printer.iter() {
+            for printer in &printing.printer.0 {
                 self.somebody(&printer.is.value, Part::Printer);
             }
-            for publisher in printing.publisher.iter() {
+            for publisher in &printing.publisher.0 {
                 self.somebody(&publisher.is.value, Part::Publisher);
             }
             self.claims(&printing.printer);
@@ -346,10 +346,10 @@ impl Collected<'_> {
             self.literature(&printing.literature);
         }
         self.pictures(&design.pictures);
-        if let Some(reference) = &design.reference_picture {
-            if let crate::model::key::PictureOwner::Impression(key) = &reference.value.owner {
-                self.sheet(key, Part::Reference);
-            }
+        if let Some(reference) = &design.reference_picture
+            && let PictureOwner::Impression(key) = &reference.value.owner
+        {
+            self.sheet(key, Part::Reference);
         }
         for comparison in &design.comparisons {
             for of in &comparison.of {

@@ -109,8 +109,8 @@ impl Concordance {
             // Rows are made in our order; the sort keeps it among equal numbers.
             theirs.sort_by(|a, b| {
                 collator
-                    .compare(text(&a.number), text(&b.number))
-                    .then_with(|| collator.compare(text(&a.part), text(&b.part)))
+                    .compare(text(a.number.as_ref()), text(b.number.as_ref()))
+                    .then_with(|| collator.compare(text(a.part.as_ref()), text(b.part.as_ref())))
             });
         }
         Concordance {
@@ -127,8 +127,8 @@ impl Concordance {
     }
 }
 
-fn text(number: &Option<String>) -> &str {
-    number.as_deref().unwrap_or_default()
+fn text(number: Option<&String>) -> &str {
+    number.map(String::as_str).unwrap_or_default()
 }
 
 /// A design, its states and its printings, each with its literature.

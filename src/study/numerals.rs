@@ -180,22 +180,6 @@ fn followed<'a>(design: &'a Design, state: &State) -> Vec<&'a State> {
         .collect()
 }
 
-/// Whether a state comes, through the states it follows, after itself.
-#[must_use]
-pub fn follows_itself(design: &Design, state: &State) -> bool {
-    let mut seen = BTreeSet::new();
-    let mut to_visit = followed(design, state);
-    while let Some(before) = to_visit.pop() {
-        if before.key.value == state.key.value {
-            return true;
-        }
-        if seen.insert(before.key.value.clone()) {
-            to_visit.extend(followed(design, before));
-        }
-    }
-    false
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -5,9 +5,15 @@
     reason = "tests read and write files of their own"
 )]
 
+/// Every rule of the audit, broken and kept.
+mod audit_rules;
 /// The house keeps its own rules.
 mod house;
 /// Values published elsewhere.
 mod published;
 /// Schemas of records, and the templates that a new catalogue begins with.
 mod schemas;
+/// The smallest catalogues, as literals.
+mod small;
+/// What is computed from a catalogue.
+mod studies;

@@ -1,0 +1,94 @@
+//! The smallest catalogues: files in one literal, each below a line `-- path`.
+
+use std::fs;
+use std::path::Path;
+
+use keyblock::audit::audit;
+use keyblock::model::catalogue::Catalogue;
+use keyblock::model::codes::Code;
+use keyblock::model::finding::{self, Finding, Severity};
+use keyblock::study::Studies;
+
+/// What every catalogue needs, unless the literal brings its own.
+const GROUND: [(&str, &str); 2] = [
+    (
+        "catalogue.toml",
+        "title = \"The Prints\"\nsiglum = \"TP\"\nartist = \"artist\"\nlanguage = \"en\"\n\
+         address = \"https://prints.example.org\"\nlicence = \"CC-BY-4.0\"\n",
+    ),
+    (
+        "records/people/artist.toml",
+        "name = \"The Artist\"\nborn = \"1890\"\ndied = \"1950\"\n",
+    ),
+];
+
+/// Writes the files of `literals`, over the ground, into a folder of their own.
+pub fn lay_down(literals: &[&str]) -> tempfile::TempDir {
+    let folder = tempfile::tempdir().unwrap();
+    let write = |path: &str, text: &str| {
+        let path = folder.path().join(path);
+        fs::create_dir_all(path.parent().unwrap()).unwrap();
+        fs::write(path, text).unwrap();
+    };
+    for (path, text) in GROUND {
+        write(path, text);
+    }
+    for literal in literals {
+        for file in format!("\n{literal}").split("\n-- ").skip(1) {
+            let (path, text) = file.split_once('\n').unwrap();
+            write(path.trim(), text);
+        }
+    }
+    folder
+}
+
+/// Reads a catalogue that has no errors of its own.
+pub fn sound(folder: &Path) -> Catalogue {
+    let reading = keyblock::read::read(folder);
+    let faults: Vec<&Finding> = reading
+        .findings
+        .iter()
+        .filter(|f| f.severity() == Severity::Error)
+        .collect();
+    assert!(
+        faults.is_empty(),
+        "the literal itself is faulty: {faults:#?}"
+    );
+    reading.catalogue
+}
+
+/// The catalogue of a literal, and what is computed from it.
+pub fn studied(literals: &[&str]) -> (Catalogue, Studies) {
+    let folder = lay_down(literals);
+    let catalogue = sound(folder.path());
+    let studies = Studies::of(&catalogue);
+    (catalogue, studies)
+}
+
+/// What the audit finds in a literal, in order.
+pub fn audited(literals: &[&str]) -> (Catalogue, Vec<Finding>) {
+    let (catalogue, studies) = studied(literals);
+    let mut findings = audit(&catalogue, &studies);
+    finding::sort(&mut findings, &catalogue.sources);
+    (catalogue, findings)
+}
+
+/// The same as lines: `path:line:column code: message`.
+pub fn audit_lines(literals: &[&str]) -> Vec<String> {
+    let (catalogue, findings) = audited(literals);
+    findings
+        .iter()
+        .map(|f| {
+            let at = catalogue.sources.position(f.at.place);
+            let path = catalogue.sources.path(f.at.place.file);
+            let code = f.code.as_str();
+            format!("{path}:{}:{} {code}: {}", at.line, at.column, f.message)
+        })
+        .collect()
+}
+
+/// The codes of what the audit finds.
+pub fn codes(literals: &[&str]) -> Vec<Code> {
+    let (_, findings) = audited(literals);
+    findings.iter().map(|f| f.code).collect()
+}
