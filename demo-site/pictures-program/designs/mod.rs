@@ -1,0 +1,111 @@
+//! The pictures themselves: one function cuts a design's blocks, another inks them.
+//!
+//! `cut` knows the state and nothing of the printing; `print` gives the passes in their order
+//! with the artist's own inks and follows what the sheet shows of gradations and wiping. Other
+//! printers' inks are `sheets`' affair.
+
+mod gant_light;
+mod inking;
+mod prelude;
+mod quays_early;
+mod quays_late;
+
+use std::collections::BTreeMap;
+
+use crate::engine::ink::Pass;
+use crate::engine::plane::{Plane, Window};
+use crate::engine::shape::{Path, Pt, knifed, rect};
+use crate::records::Look;
+
+/// The cut surfaces of a design by name.
+pub type Cuts = BTreeMap<&'static str, Plane>;
+
+/// A design that can be drawn.
+pub struct Art {
+    /// The design's key.
+    pub key: &'static str,
+    /// Cuts the blocks as one state has them.
+    pub cut: fn(&Look, &Bench) -> Cuts,
+    /// The passes in printing order.
+    pub print: fn(&Look) -> Vec<Pass>,
+}
+
+/// The design with a key, where it is drawn here.
+pub fn find(key: &str) -> Option<&'static Art> {
+    ALL.iter().flat_map(|list| list.iter()).find(|a| a.key == key)
+}
+
+const ALL: &[&[Art]] = &[quays_early::ART, quays_late::ART, gant_light::ART];
+
+/// The bench a block is cut on: its size, and measures in percent as the records use them.
+pub struct Bench {
+    /// What must be cut, and how finely.
+    pub window: Window,
+    /// Width of the image in design units.
+    pub w: f32,
+    /// Height of the image in design units, as first cut.
+    pub h: f32,
+    /// Width and height of the block in its present condition.
+    present: Pt,
+    /// The seed of this design's accidents of cutting.
+    pub seed: u32,
+}
+
+impl Bench {
+    /// A bench for an image `full` large of which `present` is left.
+    pub fn new(window: Window, full: Pt, present: Pt, seed: u32) -> Self {
+        Self { window, w: full[0], h: full[1], present, seed }
+    }
+
+    /// A block cut away everywhere.
+    pub fn cleared(&self) -> Plane {
+        Plane::cleared(self.window)
+    }
+
+    /// A block not yet cut, with the edge a saw and a knife leave.
+    pub fn block(&self) -> Plane {
+        let mut plane = self.cleared();
+        plane.leave(&knifed(&rect(0.0, 0.0, self.present[0], self.present[1]), 1.6, self.seed));
+        plane
+    }
+
+    /// A metal plate's whole surface, edges included.
+    pub fn plate(&self) -> Plane {
+        Plane::uncut(self.window)
+    }
+
+    /// Across, from percent of the image's width.
+    pub fn x(&self, percent: f32) -> f32 {
+        percent / 100.0 * self.w
+    }
+
+    /// Down, from percent of the image's height.
+    pub fn y(&self, percent: f32) -> f32 {
+        percent / 100.0 * self.h
+    }
+
+    /// A point in percent.
+    pub fn at(&self, x: f32, y: f32) -> Pt {
+        [self.x(x), self.y(y)]
+    }
+
+    /// An outline or a line in percent.
+    pub fn line(&self, percent: &[Pt]) -> Path {
+        percent.iter().map(|p| self.at(p[0], p[1])).collect()
+    }
+
+    /// A rectangle in percent: left, top, right, bottom.
+    pub fn area(&self, left: f32, top: f32, right: f32, bottom: f32) -> Path {
+        let (a, b) = (self.at(left, top), self.at(right, bottom));
+        rect(a[0], a[1], b[0] - a[0], b[1] - a[1])
+    }
+
+    /// Trims to the block: nothing prints beyond its edges.
+    pub fn trimmed(&self, mut plane: Plane) -> Plane {
+        let block = self.block();
+        for (a, b) in plane.data.iter_mut().zip(&block.data) {
+            *a *= b;
+        }
+        plane
+    }
+}
