@@ -4,7 +4,7 @@ use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
 use crate::model::design::Design;
 use crate::model::finding::Finding;
-use crate::model::impression::Impression;
+use crate::model::impression::{Impression, OtherSheet};
 use crate::model::key::ImpressionKey;
 use crate::model::place::Placed;
 use crate::model::printing::Printing;
@@ -185,12 +185,15 @@ fn twice(
     let record = |key: &ImpressionKey| design.impressions.get(&key.number);
     let (first, other) = (record(first)?, record(other)?);
     let (number, again) = (first.numbering.as_ref()?, other.numbering.as_ref()?);
-    let names = |one: &Impression, two: &Impression| {
-        one.maybe_same_as
-            .iter()
-            .any(|o| o.impression.value == two.key)
+    let link = |links: fn(&Impression) -> &[OtherSheet]| {
+        let names = |one: &Impression, two: &Impression| {
+            links(one).iter().any(|o| o.impression.value == two.key)
+        };
+        names(first, other) || names(other, first)
     };
-    let help = if names(first, other) || names(other, first) {
+    let help = if link(|i| &i.not_same_as) {
+        "read both numbers again; if one number was given to two sheets, say so in the notes"
+    } else if link(|i| &i.maybe_same_as) {
         "settle whether the two records are one sheet: `same_as` or `not_same_as`"
     } else {
         "see whether the two records are one sheet (`same_as`), and read both numbers again"

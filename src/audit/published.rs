@@ -5,6 +5,7 @@
 //! that is added to the model and shown to readers belongs here too.
 
 use crate::model::catalogue::Catalogue;
+use crate::model::certainty::{Claim, Statements};
 use crate::model::design::Design;
 use crate::model::exhibition::Venue;
 use crate::model::holder::Holder;
@@ -33,6 +34,7 @@ pub(super) struct Text<'a> {
 pub(super) fn texts(catalogue: &Catalogue) -> Vec<Text<'_>> {
     let mut texts = Texts(Vec::new());
     texts.settings(catalogue);
+    texts.terms(catalogue);
     for design in catalogue.designs.values() {
         texts.design(catalogue.published_design(design));
         for impression in design.impressions.values().filter(|i| i.publish) {
@@ -125,6 +127,25 @@ impl<'a> Texts<'a> {
         }
     }
 
+    fn claim(&mut self, claim: &'a Claim, record: Place) {
+        self.maybe(claim.at.as_ref(), record);
+    }
+
+    fn claims<T>(&mut self, statements: &'a Statements<T>) {
+        for statement in &statements.0 {
+            self.claim(&statement.claim, statement.is.place);
+        }
+    }
+
+    fn terms(&mut self, catalogue: &'a Catalogue) {
+        for term in catalogue.vocabularies.0.values().flatten() {
+            let (_, term) = term;
+            for text in term.labels.values().chain(term.notes.values()) {
+                self.unplaced(text, catalogue.settings.place);
+            }
+        }
+    }
+
     fn literature(&mut self, literature: &'a [Citation]) {
         for citation in literature {
             self.maybe(citation.at.as_ref(), citation.place);
@@ -149,7 +170,14 @@ impl<'a> Texts<'a> {
         self.unplaced(&design.number, record);
         for title in &design.titles {
             self.placed(&title.text);
+            self.claim(&title.claim, title.text.place);
         }
+        for maker in &design.makers {
+            self.claim(&maker.claim, maker.person.place);
+        }
+        self.claims(&design.date);
+        self.claims(&design.image);
+        self.claims(&design.matrix_size);
         if let Some(series) = &design.series {
             self.placed(&series.name);
         }
@@ -171,11 +199,17 @@ impl<'a> Texts<'a> {
         }
         for state in &design.states {
             self.maybe(state.summary.as_ref(), state.place);
+            self.claims(&state.date);
             self.literature(&state.literature);
             self.stands(&state.standing, state.place);
         }
         for printing in &design.printings {
             self.maybe(printing.name.as_ref(), printing.place);
+            self.claims(&printing.kind);
+            self.claims(&printing.printer);
+            self.claims(&printing.publisher);
+            self.claims(&printing.date);
+            self.claims(&printing.edition);
             self.literature(&printing.literature);
             self.stands(&printing.standing, printing.place);
         }
@@ -201,6 +235,14 @@ impl<'a> Texts<'a> {
         self.maybe(impression.condition.as_ref(), record);
         self.maybe(impression.sheet.watermark.as_ref(), record);
         self.maybe(impression.sheet.margins.as_ref(), record);
+        self.claims(&impression.kind);
+        self.claims(&impression.sheet.size);
+        self.claims(&impression.sheet.image);
+        self.claims(&impression.sheet.platemark);
+        self.claims(&impression.sheet.date);
+        for observation in &impression.observed {
+            self.claim(&observation.claim, observation.place);
+        }
         if let Some(owner) = &impression.owner {
             self.party(owner);
         }
@@ -215,6 +257,7 @@ impl<'a> Texts<'a> {
             self.reading(&opinion.reading);
         }
         for mark in &impression.marks {
+            self.claim(&mark.claim, mark.place);
             for text in [
                 &mark.text,
                 &mark.medium,
@@ -227,6 +270,7 @@ impl<'a> Texts<'a> {
         }
         for entry in &impression.provenance {
             self.party(&entry.party);
+            self.claim(&entry.claim, entry.place);
             for text in [&entry.at_place, &entry.lot, &entry.price] {
                 self.maybe(text.as_ref(), entry.place);
             }
@@ -263,7 +307,7 @@ impl<'a> Texts<'a> {
     fn reading(&mut self, identified: &'a Identification) {
         for reading in crate::study::census::readings(identified) {
             self.maybe(reading.why.as_ref(), reading.place);
-            self.maybe(reading.claim.at.as_ref(), reading.place);
+            self.claim(&reading.claim, reading.place);
         }
     }
 

@@ -7,6 +7,8 @@
 
 /// Every rule of the audit, broken and kept.
 mod audit_rules;
+/// What the audit says of the example and of the demonstration.
+mod demonstration;
 /// The house keeps its own rules.
 mod house;
 /// Values published elsewhere.
