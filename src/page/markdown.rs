@@ -60,6 +60,35 @@ pub(super) fn html(text: &str, here: &Here<'_>, standing: Standing) -> CleanHtml
     CleanHtml::trusted(writer.finish())
 }
 
+/// The first paragraph of a text, without its marks of notes; nothing where it has none.
+pub(super) fn first_paragraph(text: &str, here: &Here<'_>) -> CleanHtml {
+    let mut depth = 0_usize;
+    for (event, range) in Parser::new_ext(text, OPTIONS).into_offset_iter() {
+        match event {
+            Event::Start(Tag::Paragraph) if depth == 0 => {
+                let paragraph = without_note_marks(text.get(range).unwrap_or_default());
+                return html(&paragraph, here, Standing::Part);
+            }
+            Event::Start(_) => depth += 1,
+            Event::End(_) => depth = depth.saturating_sub(1),
+            _ => {}
+        }
+    }
+    CleanHtml::empty()
+}
+
+/// The text without `[^1]`, whose notes stand elsewhere.
+fn without_note_marks(text: &str) -> String {
+    let mut out = String::new();
+    let mut rest = text;
+    while let Some((before, after)) = rest.split_once("[^") {
+        out.push_str(before);
+        rest = after.split_once(']').map_or("", |(_, after)| after);
+    }
+    out.push_str(rest);
+    out
+}
+
 /// The records that a text links to or shows pictures of.
 pub(super) fn targets(text: &str) -> BTreeSet<Target> {
     Parser::new_ext(text, OPTIONS)

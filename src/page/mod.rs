@@ -32,6 +32,7 @@ mod comparison;
 pub mod dates;
 mod design;
 mod design_sources;
+mod designs;
 mod figures;
 mod frame;
 mod gallery;
@@ -123,6 +124,8 @@ fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, Make<'a>)> {
     let mut jobs: Vec<(Address, Make<'a>)> = Vec::new();
     let public = book.public;
     jobs.push((Address::Opening, Box::new(opening::page)));
+    let overview = Address::Overview(Overview::Designs);
+    jobs.push((overview, Box::new(designs::page)));
     for design in public.designs.values() {
         let address = Address::Design(design.key.clone());
         jobs.push((address, Box::new(move |here| design::page(here, design))));

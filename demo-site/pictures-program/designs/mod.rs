@@ -32,7 +32,9 @@ pub struct Art {
 
 /// The design with a key, where it is drawn here.
 pub fn find(key: &str) -> Option<&'static Art> {
-    ALL.iter().flat_map(|list| list.iter()).find(|a| a.key == key)
+    ALL.iter()
+        .flat_map(|list| list.iter())
+        .find(|a| a.key == key)
 }
 
 const ALL: &[&[Art]] = &[quays_early::ART, quays_late::ART, gant_light::ART];
@@ -54,7 +56,13 @@ pub struct Bench {
 impl Bench {
     /// A bench for an image `full` large of which `present` is left.
     pub fn new(window: Window, full: Pt, present: Pt, seed: u32) -> Self {
-        Self { window, w: full[0], h: full[1], present, seed }
+        Self {
+            window,
+            w: full[0],
+            h: full[1],
+            present,
+            seed,
+        }
     }
 
     /// A block cut away everywhere.
@@ -65,7 +73,11 @@ impl Bench {
     /// A block not yet cut, with the edge a saw and a knife leave.
     pub fn block(&self) -> Plane {
         let mut plane = self.cleared();
-        plane.leave(&knifed(&rect(0.0, 0.0, self.present[0], self.present[1]), 1.6, self.seed));
+        plane.leave(&knifed(
+            &rect(0.0, 0.0, self.present[0], self.present[1]),
+            1.6,
+            self.seed,
+        ));
         plane
     }
 

@@ -125,6 +125,28 @@ rights-CNE = Schutz nicht geprüft
 rights-UND = Schutz nicht bestimmbar
 rights-NKC = Kein Schutz bekannt
 
+# Die Titelseite und die Entwürfe.
+what-it-is = Ein Werkverzeichnis der Druckgraphik mit dem Bestand aller bekannten Abzüge
+edited-by = herausgegeben von { $editors }
+the-catalogue = Das Verzeichnis
+to-begin = Zum Anfang
+introduction-in-full = Die ganze Einleitung
+how-sheets-are-named = Ein Blatt heißt nach der Nummer seines Entwurfs und seiner eigenen, wie { $example }; diese Namen ändern sich nicht.
+by-number = Nach Nummern
+by-date = nach Daten
+by-date-head = Nach Daten
+by-techniques = nach Techniken
+by-series = nach Folgen
+by-titles = nach Titeln
+also = Auch { $ways }
+designs-by-number = { $n ->
+    [one] Ein Entwurf
+   *[other] { $n } Entwürfe, nach Nummern
+}
+designs-apart = Abgelehnt und zurückgezogen
+no-impression-known = kein Abzug bekannt
+undated = Ohne Datum
+
 # Die Seite eines Entwurfs.
 entry = Eintrag
 key = Schlüssel

@@ -125,6 +125,28 @@ rights-CNE = Copyright not evaluated
 rights-UND = Copyright undetermined
 rights-NKC = No known copyright
 
+# The opening page and the designs.
+what-it-is = A catalogue raisonné of the prints, with a census of every impression known
+edited-by = edited by { $editors }
+the-catalogue = The catalogue
+to-begin = To begin
+introduction-in-full = The introduction in full
+how-sheets-are-named = A sheet is named by the number of its design and its own, as in { $example }; these names do not change.
+by-number = By number
+by-date = by date
+by-date-head = By date
+by-techniques = by technique
+by-series = by series
+by-titles = by title
+also = Also { $ways }
+designs-by-number = { $n ->
+    [one] One design
+   *[other] { $n } designs, by number
+}
+designs-apart = Rejected and withdrawn
+no-impression-known = no impression known
+undated = Undated
+
 # A design's page.
 entry = Entry
 key = Key
