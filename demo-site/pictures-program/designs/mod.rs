@@ -4,11 +4,17 @@
 //! with the artist's own inks and follows what the sheet shows of gradations and wiping. Other
 //! printers' inks are `sheets`' affair.
 
+mod estuary_plates;
+mod etched;
 mod gant_light;
 mod inking;
+mod last;
 mod prelude;
 mod quays_early;
 mod quays_late;
+mod trades;
+mod weather_early;
+mod weather_late;
 
 use std::collections::BTreeMap;
 
@@ -37,7 +43,16 @@ pub fn find(key: &str) -> Option<&'static Art> {
         .find(|a| a.key == key)
 }
 
-const ALL: &[&[Art]] = &[quays_early::ART, quays_late::ART, gant_light::ART];
+const ALL: &[&[Art]] = &[
+    quays_early::ART,
+    quays_late::ART,
+    gant_light::ART,
+    trades::ART,
+    estuary_plates::ART,
+    weather_early::ART,
+    weather_late::ART,
+    last::ART,
+];
 
 /// The bench a block is cut on: its size, and measures in percent as the records use them.
 pub struct Bench {
