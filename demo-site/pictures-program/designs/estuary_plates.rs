@@ -6,8 +6,16 @@ use crate::parts::lines::{bitten, drawn, resin};
 use crate::parts::sea::{broken, ripples};
 
 pub const ART: &[Art] = &[
-    Art { key: "15", cut: dredger_cut, print: fog_print },
-    Art { key: "16", cut: pans_cut, print: plate_print },
+    Art {
+        key: "15",
+        cut: dredger_cut,
+        print: fog_print,
+    },
+    Art {
+        key: "16",
+        cut: pans_cut,
+        print: plate_print,
+    },
 ];
 
 fn fog_print(look: &Look) -> Vec<Pass> {
@@ -20,20 +28,78 @@ fn dredger_cut(look: &Look, b: &Bench) -> Cuts {
     // Fog: three tones, their edges stopped out in long soft banks.
     let mut a = b.cleared();
     aquatint(&mut a, &b.area(-2.0, -2.0, 102.0, 102.0), 0.13);
-    aquatint(&mut a, &curve(&b.line(&[[-4.0, 30.0], [16.0, 26.0], [40.0, 31.0], [66.0, 27.0], [90.0, 31.0], [104.0, 28.0], [104.0, 70.0], [70.0, 73.0], [34.0, 69.0], [-4.0, 72.0]])), 0.24);
-    aquatint(&mut a, &curve(&b.line(&[[-4.0, 58.0], [20.0, 55.0], [50.0, 57.0], [78.0, 54.0], [104.0, 57.0], [104.0, 104.0], [-4.0, 104.0]])), 0.36);
-    aquatint(&mut a, &curve(&b.line(&[[-4.0, 84.0], [26.0, 81.0], [60.0, 85.0], [104.0, 82.0], [104.0, 104.0], [-4.0, 104.0]])), 0.48);
+    aquatint(
+        &mut a,
+        &curve(&b.line(&[
+            [-4.0, 30.0],
+            [16.0, 26.0],
+            [40.0, 31.0],
+            [66.0, 27.0],
+            [90.0, 31.0],
+            [104.0, 28.0],
+            [104.0, 70.0],
+            [70.0, 73.0],
+            [34.0, 69.0],
+            [-4.0, 72.0],
+        ])),
+        0.24,
+    );
+    aquatint(
+        &mut a,
+        &curve(&b.line(&[
+            [-4.0, 58.0],
+            [20.0, 55.0],
+            [50.0, 57.0],
+            [78.0, 54.0],
+            [104.0, 57.0],
+            [104.0, 104.0],
+            [-4.0, 104.0],
+        ])),
+        0.36,
+    );
+    aquatint(
+        &mut a,
+        &curve(&b.line(&[
+            [-4.0, 84.0],
+            [26.0, 81.0],
+            [60.0, 85.0],
+            [104.0, 82.0],
+            [104.0, 104.0],
+            [-4.0, 104.0],
+        ])),
+        0.48,
+    );
     let mut bank = a.softened((b.window.scale * 9.0) as usize + 1);
-    let hull = b.line(&[[20.0, 55.0], [24.0, 53.5], [66.0, 53.5], [71.0, 51.5], [69.0, 60.0], [66.0, 64.0], [26.0, 64.0], [22.5, 61.0]]);
+    let hull = b.line(&[
+        [20.0, 55.0],
+        [24.0, 53.5],
+        [66.0, 53.5],
+        [71.0, 51.5],
+        [69.0, 60.0],
+        [66.0, 64.0],
+        [26.0, 64.0],
+        [22.5, 61.0],
+    ]);
     let house = b.line(&[[30.0, 53.8], [30.0, 46.0], [40.0, 46.0], [40.0, 53.8]]);
     let frame = [
-        b.line(&[[46.0, 54.0], [50.5, 30.5], [52.5, 30.5], [57.0, 54.0], [54.6, 54.0], [51.5, 36.0], [48.4, 54.0]]),
+        b.line(&[
+            [46.0, 54.0],
+            [50.5, 30.5],
+            [52.5, 30.5],
+            [57.0, 54.0],
+            [54.6, 54.0],
+            [51.5, 36.0],
+            [48.4, 54.0],
+        ]),
         b.line(&[[33.0, 46.5], [33.6, 31.0], [37.4, 31.0], [38.0, 46.5]]),
         bar(&b.line(&[[51.5, 33.0], [79.0, 66.0]]), 15.0),
         bar(&b.line(&[[51.5, 31.5], [66.0, 53.0]]), 2.4),
         bar(&b.line(&[[51.0, 31.0], [38.0, 47.0]]), 2.2),
         bar(&b.line(&[[51.0, 31.0], [25.0, 54.0]]), 2.2),
-        bar(&b.line(&[[60.0, 53.0], [60.0, 44.0], [66.0, 44.0], [66.0, 53.0]]), 3.0),
+        bar(
+            &b.line(&[[60.0, 53.0], [60.0, 44.0], [66.0, 44.0], [66.0, 53.0]]),
+            3.0,
+        ),
         bar(&b.line(&[[24.0, 54.0], [24.0, 40.0]]), 3.0),
     ];
     let mut dark = b.cleared();
@@ -45,7 +111,16 @@ fn dredger_cut(look: &Look, b: &Bench) -> Cuts {
     for i in 0..15 {
         let t = i as f32 / 14.0;
         let p = b.at(mix(51.0, 78.0, t) + 1.2, mix(31.6, 65.0, t) - 0.9);
-        aquatint(&mut dark, &[[p[0] - 5.0, p[1] - 8.0], [p[0] + 11.0, p[1] - 3.0], [p[0] + 8.0, p[1] + 8.0], [p[0] - 4.0, p[1] + 5.0]], 0.9);
+        aquatint(
+            &mut dark,
+            &[
+                [p[0] - 5.0, p[1] - 8.0],
+                [p[0] + 11.0, p[1] - 3.0],
+                [p[0] + 8.0, p[1] + 8.0],
+                [p[0] - 4.0, p[1] + 5.0],
+            ],
+            0.9,
+        );
     }
     for x in [32.0, 36.0] {
         dark.cut(&b.area(x, 48.0, x + 1.8, 50.4));
@@ -55,12 +130,19 @@ fn dredger_cut(look: &Look, b: &Bench) -> Cuts {
     for i in 0..14 {
         let t = i as f32 / 13.0;
         let p = b.at(35.5 - 26.0 * t, 29.0 - 11.0 * t * t + dice.about(1.5));
-        aquatint(&mut smoke, &ellipse(p[0], p[1], 16.0 + 40.0 * t, 11.0 + 15.0 * t), 0.62 * (1.0 - 0.75 * t));
+        aquatint(
+            &mut smoke,
+            &ellipse(p[0], p[1], 16.0 + 40.0 * t, 11.0 + 15.0 * t),
+            0.62 * (1.0 - 0.75 * t),
+        );
     }
     let smoke = smoke.softened((b.window.scale * 5.0) as usize + 1);
     // The reflection hangs straight down, softened.
     let mut mirror = b.cleared();
-    for shape in std::iter::once(&hull).chain(std::iter::once(&house)).chain(&frame[..2]) {
+    for shape in std::iter::once(&hull)
+        .chain(std::iter::once(&house))
+        .chain(&frame[..2])
+    {
         let down = crate::engine::shape::reflected(shape, b.y(64.5), 0.9);
         aquatint(&mut mirror, &down, 0.62);
     }
@@ -69,13 +151,21 @@ fn dredger_cut(look: &Look, b: &Bench) -> Cuts {
     let mirror = mirror.softened((b.window.scale * 2.0) as usize + 1);
     let mut far = b.cleared();
     if look.has_or("crane", look.state == 0) {
-        for line in crate::parts::harbour::crane(b.at(81.5, 50.0), b.at(87.5, 31.0), b.y(9.0), 7.5).lines {
+        for line in
+            crate::parts::harbour::crane(b.at(81.5, 50.0), b.at(87.5, 31.0), b.y(9.0), 7.5).lines
+        {
             aquatint(&mut far, &line, 0.52);
         }
-        for part in crate::parts::harbour::crane(b.at(81.5, 50.0), b.at(87.5, 31.0), b.y(9.0), 7.5).body {
+        for part in
+            crate::parts::harbour::crane(b.at(81.5, 50.0), b.at(87.5, 31.0), b.y(9.0), 7.5).body
+        {
             aquatint(&mut far, &part, 0.48);
         }
-        aquatint(&mut far, &b.line(&[[76.0, 56.0], [76.0, 54.4], [95.0, 53.8], [95.0, 56.4]]), 0.40);
+        aquatint(
+            &mut far,
+            &b.line(&[[76.0, 56.0], [76.0, 54.4], [95.0, 53.8], [95.0, 56.4]]),
+            0.40,
+        );
         far = far.softened(1);
     }
     for other in [&smoke, &mirror, &far, &dark] {
@@ -92,12 +182,28 @@ fn dredger_cut(look: &Look, b: &Bench) -> Cuts {
     }
     for _ in 0..46 {
         let p = b.at(dice.between(0.0, 90.0), dice.between(67.0, 99.0));
-        k.leave(&bitten(&[p, [p[0] + dice.between(20.0, 90.0), p[1] + dice.about(1.0)]], 1.4, &mut dice));
+        k.leave(&bitten(
+            &[p, [p[0] + dice.between(20.0, 90.0), p[1] + dice.about(1.0)]],
+            1.4,
+            &mut dice,
+        ));
     }
     if look.has_or("scoring", look.state >= 2) {
-        k.leave(&bitten(&b.line(&[[0.5, 1.0], [99.5, 99.0]]), 4.6, &mut dice));
-        k.leave(&bitten(&b.line(&[[99.5, 1.5], [0.5, 98.5]]), 4.6, &mut dice));
-        k.leave(&bitten(&b.line(&[[2.0, 1.0], [99.5, 97.0]]), 2.0, &mut dice));
+        k.leave(&bitten(
+            &b.line(&[[0.5, 1.0], [99.5, 99.0]]),
+            4.6,
+            &mut dice,
+        ));
+        k.leave(&bitten(
+            &b.line(&[[99.5, 1.5], [0.5, 98.5]]),
+            4.6,
+            &mut dice,
+        ));
+        k.leave(&bitten(
+            &b.line(&[[2.0, 1.0], [99.5, 97.0]]),
+            2.0,
+            &mut dice,
+        ));
     }
     etch(b, k, look)
 }
@@ -106,12 +212,30 @@ fn pans_cut(look: &Look, b: &Bench) -> Cuts {
     let mut dice = Dice::new(b.seed);
     let mut lines: Vec<Path> = Vec::new();
     let eye = b.at(46.0, 36.0);
-    lines.push(wandering(b.at(-1.0, 36.0), b.at(101.0, 35.6), 9, 1.4, &mut dice));
+    lines.push(wandering(
+        b.at(-1.0, 36.0),
+        b.at(101.0, 35.6),
+        9,
+        1.4,
+        &mut dice,
+    ));
     // Dykes: levels closer to the horizon, and slants to one point.
     for i in 0..8 {
         let y = 36.0 + 66.0 * libm::powf(0.66, (7 - i) as f32 + 0.2);
-        lines.push(wandering(b.at(-1.0, y), b.at(101.0, y + dice.about(0.6)), 7, 2.0, &mut dice));
-        lines.push(wandering(b.at(-1.0, y + 0.5 + 0.02 * y), b.at(101.0, y + 0.9), 7, 2.0, &mut dice));
+        lines.push(wandering(
+            b.at(-1.0, y),
+            b.at(101.0, y + dice.about(0.6)),
+            7,
+            2.0,
+            &mut dice,
+        ));
+        lines.push(wandering(
+            b.at(-1.0, y + 0.5 + 0.02 * y),
+            b.at(101.0, y + 0.9),
+            7,
+            2.0,
+            &mut dice,
+        ));
     }
     for i in 0..12 {
         let foot = b.at(-70.0 + 21.0 * i as f32, 101.0);
@@ -122,13 +246,36 @@ fn pans_cut(look: &Look, b: &Bench) -> Cuts {
     }
     let mut heavy: Vec<Path> = Vec::new();
     // Salt in cones, bright against their own shade.
-    let cones = [(9.0, 92.0, 84.0), (30.0, 82.0, 66.0), (52.0, 88.0, 76.0), (76.0, 80.0, 62.0), (93.0, 93.0, 86.0), (17.0, 62.0, 38.0), (39.0, 58.0, 30.0), (63.0, 60.0, 34.0), (86.0, 57.0, 30.0), (28.0, 48.0, 17.0), (52.0, 46.0, 14.0), (72.0, 47.0, 16.0)];
+    let cones = [
+        (9.0, 92.0, 84.0),
+        (30.0, 82.0, 66.0),
+        (52.0, 88.0, 76.0),
+        (76.0, 80.0, 62.0),
+        (93.0, 93.0, 86.0),
+        (17.0, 62.0, 38.0),
+        (39.0, 58.0, 30.0),
+        (63.0, 60.0, 34.0),
+        (86.0, 57.0, 30.0),
+        (28.0, 48.0, 17.0),
+        (52.0, 46.0, 14.0),
+        (72.0, 47.0, 16.0),
+    ];
     let mut shades = Vec::new();
     let mut bodies = Vec::new();
     for (x, y, s) in cones {
         let p = b.at(x, y);
-        let body = curve(&[[p[0] - s * 0.8, p[1]], [p[0] - s * 0.3, p[1] - s * 0.52], [p[0], p[1] - s * 0.82], [p[0] + s * 0.32, p[1] - s * 0.5], [p[0] + s * 0.85, p[1]]]);
-        let mut shade = curve(&[[p[0] + s * 0.02, p[1] - s * 0.8], [p[0] + s * 0.32, p[1] - s * 0.5], [p[0] + s * 0.85, p[1]]]);
+        let body = curve(&[
+            [p[0] - s * 0.8, p[1]],
+            [p[0] - s * 0.3, p[1] - s * 0.52],
+            [p[0], p[1] - s * 0.82],
+            [p[0] + s * 0.32, p[1] - s * 0.5],
+            [p[0] + s * 0.85, p[1]],
+        ]);
+        let mut shade = curve(&[
+            [p[0] + s * 0.02, p[1] - s * 0.8],
+            [p[0] + s * 0.32, p[1] - s * 0.5],
+            [p[0] + s * 0.85, p[1]],
+        ]);
         shade.push([p[0] + s * 0.2, p[1]]);
         shades.push(shade);
         heavy.push(body.clone());
@@ -142,7 +289,18 @@ fn pans_cut(look: &Look, b: &Bench) -> Cuts {
     for i in 0..6 {
         // Pans that hold water take the sky's shade, in level strokes.
         let y = 42.0 + 9.0 * i as f32;
-        k.leave_all(&ripples([dice.between(-50.0, 300.0), b.y(y), dice.between(500.0, b.w), b.y(y + 6.0)], 26, 80.0, 1.8, &mut dice));
+        k.leave_all(&ripples(
+            [
+                dice.between(-50.0, 300.0),
+                b.y(y),
+                dice.between(500.0, b.w),
+                b.y(y + 6.0),
+            ],
+            26,
+            80.0,
+            1.8,
+            &mut dice,
+        ));
     }
     for body in &bodies {
         k.cut(body);
@@ -154,12 +312,28 @@ fn pans_cut(look: &Look, b: &Bench) -> Cuts {
     }
     for shape in &shades {
         for turn in [0.17, 0.21] {
-            shade(&mut k, shape, Hatch { turn, gap: 4.4, width: 1.5, stray: 0.8 }, &mut dice);
+            shade(
+                &mut k,
+                shape,
+                Hatch {
+                    turn,
+                    gap: 4.4,
+                    width: 1.5,
+                    stray: 0.8,
+                },
+                &mut dice,
+            );
         }
         burr.tone(shape, 0.75);
     }
     windpumps(&mut k, &mut burr, b, &mut dice);
-    for (x, y, l) in [(4.0, 9.0, 330.0), (34.0, 15.0, 380.0), (60.0, 7.0, 340.0), (10.0, 22.0, 240.0), (70.0, 22.0, 280.0)] {
+    for (x, y, l) in [
+        (4.0, 9.0, 330.0),
+        (34.0, 15.0, 380.0),
+        (60.0, 7.0, 340.0),
+        (10.0, 22.0, 240.0),
+        (70.0, 22.0, 280.0),
+    ] {
         let line = wandering(b.at(x, y), [b.x(x) + l, b.y(y - 2.0)], 6, 5.0, &mut dice);
         k.leave(&bitten(&line, 1.5, &mut dice));
         burr.leave(&bar(&line, 2.6));
@@ -180,7 +354,15 @@ fn pans_cut(look: &Look, b: &Bench) -> Cuts {
 }
 
 fn windpumps(k: &mut Plane, burr: &mut Plane, b: &Bench, dice: &mut Dice) {
-    for (x, h) in [(12.0, 20.0), (24.0, 15.0), (35.0, 12.0), (58.0, 12.0), (68.0, 16.0), (81.0, 23.0), (93.0, 14.0)] {
+    for (x, h) in [
+        (12.0, 20.0),
+        (24.0, 15.0),
+        (35.0, 12.0),
+        (58.0, 12.0),
+        (68.0, 16.0),
+        (81.0, 23.0),
+        (93.0, 14.0),
+    ] {
         let foot = b.at(x, 37.0);
         let s = b.y(h);
         let head = [foot[0], foot[1] - s];
@@ -188,17 +370,45 @@ fn windpumps(k: &mut Plane, burr: &mut Plane, b: &Bench, dice: &mut Dice) {
             k.leave(&bitten(&[[foot[0] + leg * s, foot[1]], head], 2.2, dice));
             burr.leave(&bar(&[[foot[0] + leg * s, foot[1]], head], 4.0));
         }
-        k.leave(&bitten(&[[foot[0] - s * 0.09, foot[1] - s * 0.5], [foot[0] + s * 0.09, foot[1] - s * 0.5]], 1.8, dice));
+        k.leave(&bitten(
+            &[
+                [foot[0] - s * 0.09, foot[1] - s * 0.5],
+                [foot[0] + s * 0.09, foot[1] - s * 0.5],
+            ],
+            1.8,
+            dice,
+        ));
         let turn = dice.roll();
         for i in 0..4 {
             let a = (turn + i as f32 * 0.25) * core::f32::consts::TAU;
-            let tip = [head[0] + libm::cosf(a) * s * 0.55, head[1] + libm::sinf(a) * s * 0.55];
-            let side = [tip[0] - libm::sinf(a) * s * 0.13, tip[1] + libm::cosf(a) * s * 0.13];
-            let vane = vec![[mix(head[0], tip[0], 0.25), mix(head[1], tip[1], 0.25)], tip, side, [mix(head[0], side[0], 0.3), mix(head[1], side[1], 0.3)]];
+            let tip = [
+                head[0] + libm::cosf(a) * s * 0.55,
+                head[1] + libm::sinf(a) * s * 0.55,
+            ];
+            let side = [
+                tip[0] - libm::sinf(a) * s * 0.13,
+                tip[1] + libm::cosf(a) * s * 0.13,
+            ];
+            let vane = vec![
+                [mix(head[0], tip[0], 0.25), mix(head[1], tip[1], 0.25)],
+                tip,
+                side,
+                [mix(head[0], side[0], 0.3), mix(head[1], side[1], 0.3)],
+            ];
             for line in drawn(&vane, 1.8, dice) {
                 k.leave(&line);
             }
-            shade(k, &vane, Hatch { turn: 0.1, gap: 3.0, width: 1.3, stray: 0.3 }, dice);
+            shade(
+                k,
+                &vane,
+                Hatch {
+                    turn: 0.1,
+                    gap: 3.0,
+                    width: 1.3,
+                    stray: 0.3,
+                },
+                dice,
+            );
             burr.tone(&vane, 0.7);
         }
     }

@@ -23,12 +23,19 @@ pub fn etch(b: &Bench, mut lines: Plane, _: &Look) -> Cuts {
 pub fn scratch(k: &mut Plane, b: &Bench, from: Pt, to: Pt, stage: usize) {
     let width = if stage > 1 { 2.6 } else { 1.3 };
     let line = crate::engine::shape::even(&[b.at(from[0], from[1]), b.at(to[0], to[1])], 6.0);
-    k.leave(&crate::engine::shape::stroke(&line, |t| width * (0.6 + 0.4 * libm::sinf(t * 3.1))));
+    k.leave(&crate::engine::shape::stroke(&line, |t| {
+        width * (0.6 + 0.4 * libm::sinf(t * 3.1))
+    }));
 }
 
 /// The film on a wiped plate at a design point, for a choice of wiping.
 fn film(how: &str, p: Pt, turn: f32, bright: Pt) -> f32 {
-    let streak = cloud((p[0] + p[1] * 0.35) / 260.0 + turn, (p[1] - p[0] * 0.35) / 26.0, 3, 71);
+    let streak = cloud(
+        (p[0] + p[1] * 0.35) / 260.0 + turn,
+        (p[1] - p[0] * 0.35) / 26.0,
+        3,
+        71,
+    );
     let soft = cloud(p[0] / 210.0, p[1] / 210.0 + turn, 2, 73);
     match how {
         "clean" => 0.035 + 0.03 * soft,
