@@ -13,6 +13,8 @@ mod demonstration;
 mod house;
 /// Values published elsewhere.
 mod published;
+/// References to nothing, and what a new catalogue is told.
+mod references;
 /// Schemas of records, and the templates that a new catalogue begins with.
 mod schemas;
 /// The smallest catalogues, as literals.
