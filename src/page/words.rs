@@ -2,8 +2,8 @@
 //!
 //! A catalogue's theme may change a single word: its `words/LANG.ftl` is laid over the built-in one,
 //! which is laid over the built-in English, so that a word nobody translated is still a word. The
-//! terms of the glossary and the longer texts have files of their own (`LANG-terms.ftl`,
-//! `LANG-texts.ftl`); any word may stand in any of the three.
+//! terms of the glossary, the longer texts and the names of countries have files of their own
+//! (`LANG-terms.ftl`, `-texts`, `-countries`); any word may stand in any of them.
 //!
 //! Records never enter a word as markup: [`Words::html`] puts finished [`CleanHtml`] into the places
 //! that a word leaves open, and escapes the word itself.
@@ -20,22 +20,25 @@ use crate::model::settings::Settings;
 use crate::model::theme::Theme;
 use crate::model::words::ClosedList;
 
-/// The built-in English: the words of the pages, the terms of the glossary, the longer texts.
-const ENGLISH: [&str; 3] = [
+/// The built-in English: the words of the pages, the terms of the glossary, the longer texts, the
+/// names of countries.
+const ENGLISH: [&str; 4] = [
     include_str!("../../themes/laid/words/en.ftl"),
     include_str!("../../themes/laid/words/en-terms.ftl"),
     include_str!("../../themes/laid/words/en-texts.ftl"),
+    include_str!("../../themes/laid/words/en-countries.ftl"),
 ];
 
 /// The built-in German, in the same files.
-const GERMAN: [&str; 3] = [
+const GERMAN: [&str; 4] = [
     include_str!("../../themes/laid/words/de.ftl"),
     include_str!("../../themes/laid/words/de-terms.ftl"),
     include_str!("../../themes/laid/words/de-texts.ftl"),
+    include_str!("../../themes/laid/words/de-countries.ftl"),
 ];
 
 /// What follows the language in the names of the files.
-const FILES: [&str; 3] = ["", "-terms", "-texts"];
+const FILES: [&str; 4] = ["", "-terms", "-texts", "-countries"];
 
 /// Where a text that stands for something else begins and ends while a word is being put together:
 /// two characters of the private use area, which no record may bring in.
@@ -239,7 +242,7 @@ mod tests {
 
     #[test]
     fn german_has_every_word_of_english_and_no_other() {
-        let all = |files: [&str; 3]| files.into_iter().flat_map(ids).collect::<Vec<_>>();
+        let all = |files: [&str; 4]| files.into_iter().flat_map(ids).collect::<Vec<_>>();
         let (mut english, mut german) = (all(ENGLISH), all(GERMAN));
         english.sort();
         german.sort();

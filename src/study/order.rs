@@ -9,7 +9,7 @@
 use std::cmp::Ordering;
 use std::collections::BTreeMap;
 
-use icu_collator::options::CollatorOptions;
+use icu_collator::options::{CollatorOptions, Strength};
 use icu_collator::preferences::CollationNumericOrdering;
 use icu_collator::{CollatorBorrowed, CollatorPreferences};
 use icu_locale::Locale;
@@ -27,21 +27,29 @@ impl Collator {
     /// order that all languages share.
     #[must_use]
     pub fn of_words(language: &str) -> Collator {
-        Collator::new(language, CollationNumericOrdering::False)
+        Collator::new(language, CollationNumericOrdering::False, Strength::Tertiary)
+    }
+
+    /// For the letters that head an index: those that the language sorts as one compare as equal,
+    /// whatever their case and accents.
+    #[must_use]
+    pub fn of_letters(language: &str) -> Collator {
+        Collator::new(language, CollationNumericOrdering::False, Strength::Primary)
     }
 
     /// For numbers written as text (catalogue numbers, accession numbers): `2`, `2a`, `10`.
     #[must_use]
     pub fn of_numbers(language: &str) -> Collator {
-        Collator::new(language, CollationNumericOrdering::True)
+        Collator::new(language, CollationNumericOrdering::True, Strength::Tertiary)
     }
 
-    fn new(language: &str, numeric: CollationNumericOrdering) -> Collator {
+    fn new(language: &str, numeric: CollationNumericOrdering, strength: Strength) -> Collator {
         let with_numbers = |mut preferences: CollatorPreferences| {
             preferences.numeric_ordering = Some(numeric);
             preferences
         };
-        let options = CollatorOptions::default();
+        let mut options = CollatorOptions::default();
+        options.strength = Some(strength);
         let named = language.parse::<Locale>().ok().and_then(|locale| {
             CollatorBorrowed::try_new(with_numbers((&locale).into()), options).ok()
         });

@@ -1,0 +1,148 @@
+//! What the catalogue says of itself: cautions, how to contribute, the data, changes.
+
+use serde::Serialize;
+
+use super::book::Here;
+use super::frame::{self, Leaf};
+use super::html::CleanHtml;
+use super::said::Said;
+use super::words::Given;
+
+#[derive(Serialize)]
+struct View {
+    title: String,
+    brief: Option<String>,
+    parts: Vec<Said>,
+}
+
+fn leaf(here: &Here<'_>, word: &str, template: &'static str, parts: Vec<Said>) -> Leaf {
+    let words = here.words();
+    let title = words.word(word).to_owned();
+    let view = View {
+        title: title.clone(),
+        brief: words.find(&format!("{word}-brief")).map(str::to_owned),
+        parts,
+    };
+    Leaf::new(here.address, title, template, &view)
+}
+
+/// The cautions, in the order in which they are read (DESIGN.md section 10). A catalogue adds to
+/// them in its settings and cannot take one away.
+const CAUTIONS: [&str; 8] = [
+    "caution-opinion",
+    "caution-tones",
+    "caution-provenance",
+    "caution-rights",
+    "caution-cultural-property",
+    "caution-handling",
+    "caution-privacy",
+    "caution-titles",
+];
+
+/// The cautions.
+pub(super) fn cautions(here: &Here<'_>) -> Leaf {
+    let settings = &here.public().settings;
+    let mut parts: Vec<Said> = CAUTIONS.iter().map(|word| Said::word(here, word)).collect();
+    if let (Some(rights), Some(part)) = (
+        &settings.work_rights,
+        parts.iter_mut().find(|p| p.id == "caution-rights"),
+    ) {
+        part.paragraphs.push(CleanHtml::text(rights));
+    }
+    let added: Vec<CleanHtml> = settings
+        .cautions
+        .iter()
+        .map(|(_, text)| CleanHtml::text(text))
+        .collect();
+    if !added.is_empty() {
+        let mut part = Said::new(here, "cautions-added", &CleanHtml::empty());
+        part.paragraphs = added;
+        parts.push(part);
+    }
+    leaf(here, "cautions", "pages/cautions.html", parts)
+}
+
+/// How to contribute: what to send, and what becomes public.
+pub(super) fn contribute(here: &Here<'_>) -> Leaf {
+    let words = here.words();
+    let how = match contact(here) {
+        Some(contact) => words.html("contribute-how-text", None, &[("contact", &contact)]),
+        None => CleanHtml::text(words.word("contribute-how-no-contact")),
+    };
+    let mut sheet = Said::word(here, "contribute-sheet");
+    sheet.items = (1..)
+        .map_while(|n| words.find(&format!("contribute-sheet-{n}")))
+        .map(str::to_owned)
+        .collect();
+    let parts = vec![
+        Said::new(here, "contribute-how", &how),
+        sheet,
+        Said::word(here, "contribute-sighting"),
+        Said::word(here, "contribute-correction"),
+        Said::word(here, "contribute-museum"),
+        Said::word(here, "contribute-public"),
+        Said::word(here, "contribute-rights"),
+    ];
+    leaf(here, "contribute", "pages/contribute.html", parts)
+}
+
+/// The data: what there is for machines today.
+pub(super) fn data(here: &Here<'_>) -> Leaf {
+    let words = here.words();
+    let settings = &here.public().settings;
+    let get = match contact(here) {
+        Some(contact) => words.html("data-get-text", None, &[("contact", &contact)]),
+        None => CleanHtml::text(words.word("data-get-no-contact")),
+    };
+    let licence = match &settings.licence {
+        Some(licence) => words.html(
+            "data-licence-text",
+            None,
+            &[("licence", &CleanHtml::text(&super::rights::in_words(licence)))],
+        ),
+        None => CleanHtml::text(words.word("data-no-licence")),
+    };
+    let example = format!("{}/design/…/", settings.address.value.trim_end_matches('/'));
+    let addresses = words.html(
+        "data-addresses-text",
+        None,
+        &[("address", &CleanHtml::span("quotable", &CleanHtml::text(&example)))],
+    );
+    let parts = vec![
+        Said::word(here, "data-records"),
+        Said::new(here, "data-get", &get),
+        Said::word(here, "data-not-yet"),
+        Said::new(here, "data-addresses", &addresses),
+        Said::new(here, "data-licence", &licence),
+    ];
+    leaf(here, "data", "pages/data.html", parts)
+}
+
+/// Changes: until an edition is issued there is nothing to compare with.
+pub(super) fn changes(here: &Here<'_>) -> Leaf {
+    let words = here.words();
+    let edition = frame::edition(here.public(), words);
+    let current = if edition.is_empty() {
+        words.word("changes-undated").to_owned()
+    } else {
+        words.with(
+            "changes-current-text",
+            &[("edition", Given::Text(&edition))],
+        )
+    };
+    let parts = vec![
+        Said::new(here, "changes-current", &CleanHtml::text(&current)),
+        Said::word(here, "changes-later"),
+    ];
+    leaf(here, "changes", "pages/changes.html", parts)
+}
+
+/// The catalogue's contact, as a link where it is an address.
+fn contact(here: &Here<'_>) -> Option<CleanHtml> {
+    let contact = here.public().settings.contact.as_ref()?;
+    let text = CleanHtml::text(contact);
+    Some(match frame::contact_href(contact) {
+        Some(href) => CleanHtml::element("a", &[("class", "bare-address"), ("href", &href)], &text),
+        None => text,
+    })
+}

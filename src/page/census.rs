@@ -1,0 +1,155 @@
+//! The census of everything: how many sheets are known, and where.
+
+use serde::Serialize;
+
+use super::address::Address;
+use super::book::Here;
+use super::counts::{self, Pair, Records, Table};
+use super::frame::Leaf;
+use super::html::CleanHtml;
+use super::words::Given;
+use crate::model::design::Design;
+use crate::model::impression::Status;
+use crate::model::words::ClosedList as _;
+use crate::study::census::{Census, Sheets};
+
+#[derive(Serialize)]
+struct View {
+    title: String,
+    brief: String,
+    /// The statuses that some sheet has, as heads of columns.
+    statuses: Vec<String>,
+    designs: Vec<DesignRow>,
+    all: DesignRow,
+    tables: Vec<Table>,
+    pairs: Vec<Pair>,
+    editions: Vec<EditionRow>,
+}
+
+#[derive(Serialize)]
+struct DesignRow {
+    number: CleanHtml,
+    title: CleanHtml,
+    statuses: Vec<CleanHtml>,
+    known: CleanHtml,
+}
+
+#[derive(Serialize)]
+struct EditionRow {
+    design: CleanHtml,
+    printing: CleanHtml,
+    declared: String,
+    met: usize,
+    missing: String,
+    repeated: String,
+}
+
+pub(super) fn page(here: &Here<'_>) -> Leaf {
+    let words = here.words();
+    let studies = here.book.studies;
+    let statuses: Vec<Status> = Status::ALL
+        .iter()
+        .copied()
+        .filter(|s| studies.census.by.status.iter().any(|row| row.key == Some(*s)))
+        .collect();
+    let designs: Vec<DesignRow> = here
+        .designs_in_order()
+        .filter_map(|design| {
+            let census = &studies.designs.get(&design.key)?.census;
+            (census.sheets.at_most > 0).then(|| row(here, design, census, &statuses))
+        })
+        .collect();
+    let sheets = words.with(
+        "sheets-of-designs",
+        &[
+            ("sheets", Given::Text(&here.sheets_in_words(studies.census.sheets))),
+            ("designs", Given::Text(&words.count("count-of-designs", designs.len()))),
+        ],
+    );
+    let title = words.word("census").to_owned();
+    let records = Records::of(here, here.designs_in_order()).by_design();
+    let view = View {
+        brief: counts::date_line(here, &sheets),
+        all: DesignRow {
+            number: CleanHtml::empty(),
+            title: CleanHtml::text(words.word("all")),
+            statuses: statuses.iter().map(|s| figure(here, &studies.census, *s)).collect(),
+            known: here.sheets(studies.census.sheets),
+        },
+        statuses: statuses.iter().map(|s| here.status(*s).to_owned()).collect(),
+        tables: counts::tables(here, &studies.census, &records),
+        pairs: counts::open_pairs(here, here.designs_in_order()),
+        editions: editions(here),
+        designs,
+        title: title.clone(),
+    };
+    Leaf::new(here.address, title, "pages/census.html", &view)
+}
+
+fn row(here: &Here<'_>, design: &Design, census: &Census, statuses: &[Status]) -> DesignRow {
+    let to = here.href(&Address::DesignCensus(design.key.clone()));
+    let linked = |figure: CleanHtml| {
+        if figure.is_empty() {
+            figure
+        } else {
+            CleanHtml::link(&to, &figure)
+        }
+    };
+    DesignRow {
+        number: CleanHtml::text(&design.number),
+        title: CleanHtml::link(
+            &here.href(&Address::Design(design.key.clone())),
+            &here.design_title(design),
+        ),
+        statuses: statuses
+            .iter()
+            .map(|s| linked(figure(here, census, *s)))
+            .collect(),
+        known: linked(here.sheets(census.sheets)),
+    }
+}
+
+/// How many sheets have a status; nothing for none.
+fn figure(here: &Here<'_>, census: &Census, status: Status) -> CleanHtml {
+    let row = census.by.status.iter().find(|row| row.key == Some(status));
+    row.map_or_else(CleanHtml::empty, |row| here.sheets(row.sheets))
+}
+
+/// Every declared edition against the numbers met.
+fn editions(here: &Here<'_>) -> Vec<EditionRow> {
+    let mut rows = Vec::new();
+    for design in here.designs_in_order() {
+        let Some(study) = here.book.studies.designs.get(&design.key) else {
+            continue;
+        };
+        for edition in &study.editions {
+            let Some(declared) = edition.declared else {
+                continue;
+            };
+            let to = format!(
+                "{}#edition-{}",
+                here.href(&Address::DesignCensus(design.key.clone())),
+                edition.printing
+            );
+            let name = CleanHtml::text(&here.printing_name(design, &edition.printing));
+            let missing = edition.missing().len();
+            rows.push(EditionRow {
+                design: here.design(&design.key),
+                printing: CleanHtml::link(&to, &name),
+                declared: declared.to_string(),
+                met: edition.located.len(),
+                missing: missing.to_string(),
+                repeated: match edition.repeated.len() {
+                    0 => String::new(),
+                    n => n.to_string(),
+                },
+            });
+        }
+    }
+    rows
+}
+
+/// Whether there is anything to count.
+pub(super) fn has_any(sheets: Sheets) -> bool {
+    sheets.at_most > 0
+}

@@ -1,0 +1,175 @@
+//! The chronology: what the catalogue can date, year by year.
+
+use serde::Serialize;
+
+use super::address::{Address, Fragment};
+use super::book::Here;
+use super::dates;
+use super::frame::Leaf;
+use super::html::CleanHtml;
+use super::readings;
+use crate::model::edtf::Date;
+use crate::model::exhibition::Venue;
+use crate::model::key::Key;
+use crate::study::chronology::{Event, What};
+
+#[derive(Serialize)]
+struct View {
+    title: String,
+    years: Vec<Year>,
+}
+
+#[derive(Serialize)]
+struct Year {
+    /// "1927", or the whole date where it is not within one year.
+    when: String,
+    /// What happened.
+    events: Vec<CleanHtml>,
+}
+
+pub(super) fn page(here: &Here<'_>) -> Leaf {
+    let title = here.words().word("chronology").to_owned();
+    let view = View {
+        title: title.clone(),
+        years: years(here),
+    };
+    Leaf::new(here.address, title, "pages/chronology.html", &view)
+}
+
+fn years(here: &Here<'_>) -> Vec<Year> {
+    let mut years: Vec<Year> = Vec::new();
+    let mut events = here.book.studies.chronology.iter().peekable();
+    while let Some(event) = events.next() {
+        let mut states = Vec::new();
+        if let What::State { design, state } = &event.what {
+            // The states of one design at one date are told together.
+            states.push(state);
+            while let Some(next) = events.peek() {
+                match &next.what {
+                    What::State {
+                        design: other,
+                        state,
+                    } if other == design && next.date == event.date => {
+                        states.push(state);
+                        events.next();
+                    }
+                    _ => break,
+                }
+            }
+        }
+        let Some(told) = told(here, event, &states) else {
+            continue;
+        };
+        let when = heading(here, &event.date);
+        let whole = dates::once(&event.date, here.words());
+        let told = if whole == when {
+            told
+        } else {
+            told.then(" ").and(&Here::quiet(&format!("({whole})")))
+        };
+        match years.last_mut() {
+            Some(year) if year.when == when => year.events.push(told),
+            _ => years.push(Year {
+                when,
+                events: vec![told],
+            }),
+        }
+    }
+    years
+}
+
+/// The year of a date that lies within one, else the whole date.
+fn heading(here: &Here<'_>, date: &Date) -> String {
+    let year = |edge: crate::model::edtf::Edge| edge.day().map(|day| day.year);
+    match (year(date.earliest()), year(date.latest())) {
+        (Some(a), Some(b)) if a == b && a > 0 && !date.is_loose() => a.to_string(),
+        _ => dates::once(date, here.words()),
+    }
+}
+
+/// What happened, in a line; nothing for what is not published.
+fn told(here: &Here<'_>, event: &Event, states: &[&Key]) -> Option<CleanHtml> {
+    let words = here.words();
+    let of_person = |id: &str, key: &Key| words.html(id, None, &[("person", &here.person(key))]);
+    Some(match &event.what {
+        What::Born(key) => of_person("event-born", key),
+        What::Active(key) => of_person("event-active", key),
+        What::Died(key) => of_person("event-died", key),
+        What::Design(key) => {
+            here.public().designs.get(key)?;
+            here.design(key)
+        }
+        What::State { design, .. } => {
+            here.public().designs.get(design)?;
+            let numerals: Vec<CleanHtml> = states
+                .iter()
+                .map(|state| linked_numeral(here, design, state))
+                .collect();
+            words.html(
+                "event-states",
+                Some(states.len()),
+                &[
+                    ("states", &readings::together(here, &numerals)),
+                    ("design", &here.design(design)),
+                ],
+            )
+        }
+        What::Printing { design, printing } => {
+            let record = here.public().designs.get(design)?;
+            let to = here.href_part(
+                &Address::Design(design.clone()),
+                Fragment::Printing(printing),
+            );
+            let name = CleanHtml::text(&here.printing_name(record, printing));
+            words.html(
+                "event-printing",
+                None,
+                &[
+                    ("printing", &CleanHtml::link(&to, &name)),
+                    ("design", &here.design(design)),
+                ],
+            )
+        }
+        What::Matrix { design, matrix } => {
+            let record = here.public().designs.get(design)?;
+            let matrix = record.matrix(matrix)?;
+            let fate = matrix.now.as_ref()?.state.value;
+            let to = here.href_part(
+                &Address::Design(design.clone()),
+                Fragment::Matrix(&matrix.key),
+            );
+            let name = CleanHtml::text(&matrix.key.as_str().replace('-', " "));
+            words.html(
+                "event-matrix",
+                None,
+                &[
+                    ("matrix", &CleanHtml::link(&to, &name)),
+                    ("fate", &CleanHtml::text(words.listed("matrix-fate", fate))),
+                    ("design", &here.design(design)),
+                ],
+            )
+        }
+        What::Exhibition(key) => {
+            let exhibition = here.public().exhibitions.get(key)?;
+            let venue = exhibition
+                .venue
+                .as_ref()
+                .map_or_else(CleanHtml::empty, |venue| match venue {
+                    Venue::Holder(holder) => here.holder_and_city(&holder.value),
+                    Venue::Named(name) => CleanHtml::text(name),
+                });
+            let place = exhibition.town.as_deref().unwrap_or_default();
+            let whole = CleanHtml::join(
+                [&here.exhibition(key), &venue, &CleanHtml::text(place)],
+                ", ",
+            );
+            words.html("event-exhibition", None, &[("exhibition", &whole)])
+        }
+    })
+}
+
+/// A numeral that leads to its state; "only state" where there is one.
+fn linked_numeral(here: &Here<'_>, design: &Key, state: &Key) -> CleanHtml {
+    let to = here.href_part(&Address::Design(design.clone()), Fragment::State(state));
+    CleanHtml::link(&to, &here.numeral(design, state))
+}

@@ -1,0 +1,236 @@
+//! Counts: rows of the census as tables, each figure with the records behind it.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde::Serialize;
+
+use super::address::Address;
+use super::book::Here;
+use super::html::CleanHtml;
+use super::words::Given;
+use crate::model::design::Design;
+use crate::model::impression::Status;
+use crate::model::key::{ImpressionKey, Key};
+use crate::model::vocabulary::List as Vocabulary;
+use crate::study::census::{Census, Row, is_counted};
+use crate::study::order::Collator;
+
+/// One table: the sheets by one thing.
+#[derive(Serialize)]
+pub(super) struct Table {
+    /// The heading's id.
+    pub id: String,
+    /// By what.
+    pub heading: String,
+    /// What a row is: "Country".
+    pub of: String,
+    /// The rows.
+    pub rows: Vec<TableRow>,
+}
+
+/// One row of a table.
+#[derive(Serialize)]
+pub(super) struct TableRow {
+    /// The value.
+    pub name: CleanHtml,
+    /// How many sheets.
+    pub sheets: CleanHtml,
+    /// The records behind the figure.
+    pub records: CleanHtml,
+}
+
+/// The published records of each sheet, by its first record.
+pub(super) struct Records<'a> {
+    of: BTreeMap<ImpressionKey, Vec<&'a ImpressionKey>>,
+    /// Whether records are told by design with a number each, as beyond some hundreds no list helps.
+    is_long: bool,
+}
+
+/// Beyond this many records in one row a page names the designs and how many of each.
+const HANDLES: usize = 60;
+
+impl<'a> Records<'a> {
+    /// The records of some designs that count.
+    pub fn of(here: &Here<'a>, designs: impl Iterator<Item = &'a Design>) -> Records<'a> {
+        let mut of: BTreeMap<ImpressionKey, Vec<&ImpressionKey>> = BTreeMap::new();
+        for design in designs {
+            for impression in design.impressions.values() {
+                if is_counted(design, impression) {
+                    let first = here.book.studies.groups.first_of(&impression.key);
+                    of.entry(first).or_default().push(&impression.key);
+                }
+            }
+        }
+        Records { of, is_long: false }
+    }
+
+    /// The same for a table of a whole catalogue.
+    pub fn by_design(mut self) -> Records<'a> {
+        self.is_long = true;
+        self
+    }
+
+    /// The records of some sheets, and how many sheets have none that is published.
+    fn behind(&self, here: &Here<'_>, sheets: &[ImpressionKey]) -> CleanHtml {
+        let mut records: Vec<&ImpressionKey> = sheets
+            .iter()
+            .filter_map(|sheet| self.of.get(sheet))
+            .flatten()
+            .copied()
+            .collect();
+        let order = &here.book.studies.order;
+        records.sort_by_key(|key| order.impression_rank(key));
+        let shown = if self.is_long && records.len() > HANDLES {
+            designs_with_numbers(here, &records)
+        } else {
+            here.handles(records)
+        };
+        let hidden = sheets.iter().filter(|s| !self.of.contains_key(s)).count();
+        let hidden = match hidden {
+            0 => CleanHtml::empty(),
+            n => Here::quiet(&here.words().count("counted-not-shown", n)),
+        };
+        CleanHtml::join([&shown, &hidden], "; ")
+    }
+}
+
+/// "7 (24), 8 (6)", each leading to the census of the design.
+fn designs_with_numbers(here: &Here<'_>, records: &[&ImpressionKey]) -> CleanHtml {
+    let mut designs: Vec<(&Key, usize)> = Vec::new();
+    for key in records {
+        match designs.last_mut() {
+            Some((design, n)) if **design == key.design => *n += 1,
+            _ => designs.push((&key.design, 1)),
+        }
+    }
+    let parts: Vec<CleanHtml> = designs
+        .into_iter()
+        .filter_map(|(key, n)| {
+            let design = here.public().designs.get(key)?;
+            let to = here.href(&Address::DesignCensus(key.clone()));
+            let link = CleanHtml::link(&to, &CleanHtml::text(&design.number));
+            Some(link.then(&format!(" ({n})")))
+        })
+        .collect();
+    CleanHtml::join(&parts, ", ")
+}
+
+/// The tables of a census that do not depend on one design: status, kind, country, city, holder.
+pub(super) fn tables(here: &Here<'_>, census: &Census, records: &Records<'_>) -> Vec<Table> {
+    let words = here.words();
+    let collator = Collator::of_words(here.language());
+    let kind = |key: &Key| CleanHtml::text(&here.term(Vocabulary::Kinds, key.as_str()));
+    let status = |key: &Status| CleanHtml::text(here.status(*key));
+    let country = |key: &String| CleanHtml::text(here.country(key));
+    let city = |key: &String| CleanHtml::text(key);
+    let holder = |key: &Key| city_first(here, key);
+    let mut tables = vec![
+        table(here, "status", &census.by.status, records, status),
+        table(here, "kind", &census.by.kind, records, kind),
+        table(here, "country", &census.by.country, records, country),
+        table(here, "city", &census.by.city, records, city),
+        table(here, "holder", &census.by.holder, records, holder),
+    ];
+    let unnamed = words.word("not-recorded");
+    for table in tables.iter_mut().skip(1) {
+        table.rows.sort_by(|a, b| {
+            let name = |row: &TableRow| row.name.plain();
+            let is_last = |row: &TableRow| row.name.as_str() == unnamed;
+            is_last(a)
+                .cmp(&is_last(b))
+                .then_with(|| collator.compare(&name(a), &name(b)))
+        });
+    }
+    tables.retain(|table| !table.rows.is_empty());
+    tables
+}
+
+/// A table with its rows in the order given.
+pub(super) fn table<K>(
+    here: &Here<'_>,
+    by: &str,
+    rows: &[Row<K>],
+    records: &Records<'_>,
+    name: impl Fn(&K) -> CleanHtml,
+) -> Table {
+    let words = here.words();
+    let not_recorded = || CleanHtml::text(words.word("not-recorded"));
+    // A table that says only that nothing is recorded says nothing.
+    let says_something = rows.iter().any(|row| row.key.is_some());
+    let rows = rows
+        .iter()
+        .filter(|_| says_something)
+        .map(|row| TableRow {
+            name: row.key.as_ref().map_or_else(not_recorded, &name),
+            sheets: here.sheets(row.sheets),
+            records: records.behind(here, &row.allowing),
+        })
+        .collect();
+    Table {
+        id: format!("by-{by}"),
+        heading: words.word(&format!("by-{by}")).to_owned(),
+        of: words.word(&format!("column-{by}")).to_owned(),
+        rows,
+    }
+}
+
+/// "Northport, Harbour Museum", the name leading to the holder.
+fn city_first(here: &Here<'_>, key: &Key) -> CleanHtml {
+    let name = here.holder(key);
+    let town = here.public().holders.get(key).and_then(|h| h.town.as_ref());
+    match town {
+        Some(town) => CleanHtml::text(town).then(", ").and(&name),
+        None => name,
+    }
+}
+
+/// A pair of records that may be, or are, one sheet.
+#[derive(Serialize)]
+pub(super) struct Pair {
+    /// The records: "14.20 and 14.21".
+    pub records: CleanHtml,
+    /// Why.
+    pub why: Vec<String>,
+}
+
+/// The pairs of records of some designs that may be one sheet, each once.
+pub(super) fn open_pairs<'a>(
+    here: &Here<'_>,
+    designs: impl Iterator<Item = &'a Design>,
+) -> Vec<Pair> {
+    let mut seen: BTreeSet<(&ImpressionKey, &ImpressionKey)> = BTreeSet::new();
+    let mut pairs = Vec::new();
+    for impression in designs.flat_map(|d| d.impressions.values()) {
+        for other in &impression.maybe_same_as {
+            let (a, b) = (&impression.key, &other.impression.value);
+            let is_published = here.public().impression(b).is_some();
+            if !is_published || !seen.insert((a.min(b), a.max(b))) {
+                continue;
+            }
+            pairs.push(Pair {
+                records: super::readings::together(
+                    here,
+                    &[here.impression(a.min(b)), here.impression(a.max(b))],
+                ),
+                why: other.why.clone().into_iter().collect(),
+            });
+        }
+    }
+    pairs
+}
+
+/// "Counted: 3 sheets whose records are not published."
+pub(super) fn date_line(here: &Here<'_>, sheets: &str) -> String {
+    let as_of = here.as_of();
+    if as_of.is_empty() {
+        format!("{sheets}.")
+    } else {
+        here.words().with(
+            "census-brief",
+            &[
+                ("sheets", Given::Text(sheets)),
+                ("as-of", Given::Text(&as_of)),
+            ],
+        )
+    }
+}

@@ -1,0 +1,226 @@
+//! The census of one design: its known sheets by state, printing, kind, place and holder, and its
+//! declared editions against the numbers met.
+
+use serde::Serialize;
+
+use super::address::{Address, Fragment};
+use super::book::Here;
+use super::counts::{self, Pair, Records, Table};
+use super::dates;
+use super::frame::Leaf;
+use super::html::CleanHtml;
+use super::words::Given;
+use crate::model::certainty::Statement;
+use crate::model::design::Design;
+use crate::model::key::{ImpressionKey, Key};
+use crate::study::census::Census;
+use crate::study::editions::{EditionStudy, Met};
+
+#[derive(Serialize)]
+struct View {
+    design: CleanHtml,
+    title: String,
+    brief: String,
+    tables: Vec<Table>,
+    same: Vec<CleanHtml>,
+    pairs: Vec<Pair>,
+    editions: Vec<Edition>,
+}
+
+#[derive(Serialize)]
+struct Edition {
+    id: String,
+    heading: CleanHtml,
+    said: String,
+    others: Vec<CleanHtml>,
+    repeated: Vec<CleanHtml>,
+    outside: Vec<CleanHtml>,
+    numbers: Vec<Number>,
+}
+
+#[derive(Serialize)]
+struct Number {
+    text: String,
+    href: Option<String>,
+}
+
+/// An edition larger than this is told by the numbers met alone.
+const NUMBERS_SHOWN: u32 = 500;
+
+pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
+    let words = here.words();
+    let nothing = Census::default();
+    let study = here.book.studies.designs.get(&design.key);
+    let census = study.map_or(&nothing, |s| &s.census);
+    let records = Records::of(here, std::iter::once(design));
+    let mut tables = vec![
+        counts::table(here, "state", &census.by.state, &records, |key| {
+            state(here, design, key)
+        }),
+        counts::table(here, "printing", &census.by.printing, &records, |key| {
+            printing(here, design, key)
+        }),
+    ];
+    tables.retain(|table| !table.rows.is_empty());
+    tables.extend(counts::tables(here, census, &records));
+    let title = words.word("census").to_owned();
+    let name = here.design_name(design).plain();
+    let view = View {
+        design: here.design(&design.key),
+        brief: counts::date_line(here, &here.sheets_in_words(census.sheets)),
+        tables,
+        same: same_sheets(here, design),
+        pairs: counts::open_pairs(here, std::iter::once(design)),
+        editions: study
+            .into_iter()
+            .flat_map(|s| &s.editions)
+            .map(|e| edition(here, design, e))
+            .collect(),
+        title: title.clone(),
+    };
+    let leaf_title = words.with("census-of", &[("design", Given::Text(&name))]);
+    Leaf::new(here.address, leaf_title, "pages/design-census.html", &view)
+}
+
+/// The state as a row is named: "*iii*/iv" with a link.
+fn state(here: &Here<'_>, design: &Design, key: &Key) -> CleanHtml {
+    here.state_of(&design.key, key)
+}
+
+fn printing(here: &Here<'_>, design: &Design, key: &Key) -> CleanHtml {
+    let to = here.href_part(
+        &Address::Design(design.key.clone()),
+        Fragment::Printing(key),
+    );
+    CleanHtml::link(&to, &CleanHtml::text(&here.printing_name(design, key)))
+}
+
+/// Records found to be one sheet: "14.2 and 14.19".
+fn same_sheets(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
+    let groups = &here.book.studies.groups;
+    let mut sheets: Vec<(ImpressionKey, Vec<CleanHtml>)> = Vec::new();
+    for impression in design.impressions.values() {
+        let first = groups.first_of(&impression.key);
+        let handle = here.impression(&impression.key);
+        match sheets.iter_mut().find(|(key, _)| *key == first) {
+            Some((_, handles)) => handles.push(handle),
+            None => sheets.push((first, vec![handle])),
+        }
+    }
+    sheets
+        .into_iter()
+        .filter(|(_, handles)| handles.len() > 1)
+        .map(|(_, handles)| super::readings::together(here, &handles))
+        .collect()
+}
+
+fn edition(here: &Here<'_>, design: &Design, study: &EditionStudy) -> Edition {
+    let words = here.words();
+    let name = CleanHtml::text(&here.printing_name(design, &study.printing));
+    let heading = match study.declared {
+        Some(declared) => words.html(
+            "edition-declared",
+            usize::try_from(declared).ok(),
+            &[("printing", &name)],
+        ),
+        None => name,
+    };
+    let said = match study.declared {
+        Some(declared) => words.with(
+            "edition-met-of",
+            &[
+                ("n", Given::Count(study.located.len())),
+                ("declared", Given::Text(&declared.to_string())),
+            ],
+        ),
+        None => words.count("edition-met", study.located.len()),
+    };
+    let others = design
+        .printing(&study.printing)
+        .map_or(&[][..], |p| p.edition.others())
+        .iter()
+        .map(|claim| other_claim(here, claim))
+        .collect();
+    let with_sheets = |numbers: &[u32]| -> Vec<CleanHtml> {
+        numbers
+            .iter()
+            .map(|number| {
+                let sheets = sheets_with(here, study, *number);
+                CleanHtml::text(&number.to_string())
+                    .then(": ")
+                    .and(&here.handles(sheets))
+            })
+            .collect()
+    };
+    Edition {
+        id: format!("edition-{}", study.printing),
+        heading,
+        said,
+        others,
+        repeated: with_sheets(&study.repeated),
+        outside: with_sheets(&study.outside),
+        numbers: numbers(here, study),
+    }
+}
+
+/// "45, Dreyloft 1936, p. 12": what another source says of the size.
+fn other_claim(here: &Here<'_>, claim: &Statement<u32>) -> CleanHtml {
+    let cite = claim.claim.cite.as_ref().map_or_else(CleanHtml::empty, |cite| {
+        here.work(&cite.value, claim.claim.at.as_deref())
+    });
+    let by = claim
+        .claim
+        .by
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |by| here.person_or_holder(&by.value));
+    let date = claim
+        .claim
+        .date
+        .as_ref()
+        .map_or_else(String::new, |d| dates::once(d, here.words()));
+    CleanHtml::join(
+        [
+            &CleanHtml::text(&claim.is.value.to_string()),
+            &cite,
+            &by,
+            &CleanHtml::text(&date),
+        ],
+        ", ",
+    )
+}
+
+/// The published records with a number, in either script.
+fn sheets_with<'s>(
+    here: &Here<'_>,
+    study: &'s EditionStudy,
+    number: u32,
+) -> impl Iterator<Item = &'s ImpressionKey> {
+    let public = here.public();
+    [false, true]
+        .into_iter()
+        .filter_map(move |is_roman| study.met.get(&Met { is_roman, number }))
+        .flatten()
+        .filter(move |key| public.impression(key).is_some())
+}
+
+/// The numbers of an edition, those met leading to their sheets.
+fn numbers(here: &Here<'_>, study: &EditionStudy) -> Vec<Number> {
+    let href = |number: u32| {
+        sheets_with(here, study, number)
+            .next()
+            .map(|key| here.href(&Address::Impression(key.clone())))
+    };
+    let declared = study.declared.filter(|declared| *declared <= NUMBERS_SHOWN);
+    let mut shown: Vec<u32> = match declared {
+        Some(declared) => (1..=declared).collect(),
+        None => Vec::new(),
+    };
+    shown.extend(study.located.iter().filter(|n| declared.is_none_or(|d| **n > d)));
+    shown
+        .into_iter()
+        .map(|number| Number {
+            text: number.to_string(),
+            href: href(number),
+        })
+        .collect()
+}

@@ -1,0 +1,72 @@
+//! People, by letter, under every form of their names.
+
+use serde::Serialize;
+
+use super::address::Address;
+use super::book::Here;
+use super::frame::Leaf;
+use super::html::CleanHtml;
+use super::lists::{self, List};
+use crate::model::person::Person;
+use crate::model::vocabulary::List as Vocabulary;
+
+#[derive(Serialize)]
+struct View {
+    title: String,
+    brief: String,
+    letters: Vec<List>,
+}
+
+pub(super) fn page(here: &Here<'_>) -> Leaf {
+    let people = &here.public().people;
+    let mut entries = Vec::new();
+    for person in people.values() {
+        entries.push((sorted_name(person).to_owned(), line(here, person)));
+        for other in &person.names {
+            // A form that only repeats the name in use finds nobody who was not found already.
+            if other.text.value == person.name.value || other.text.value == sorted_name(person) {
+                continue;
+            }
+            let language = other.lang.as_ref().map(|l| l.value.as_str());
+            let name = here.in_language("span", &CleanHtml::text(&other.text), language);
+            let person = here.link(
+                &Address::Person(person.key.clone()),
+                &CleanHtml::text(sorted_name(person)),
+            );
+            let see = here.words().html("see", None, &[("record", &person)]);
+            entries.push((other.text.value.clone(), name.then(", ").and(&see)));
+        }
+    }
+    let title = here.words().word("people").to_owned();
+    let view = View {
+        title: title.clone(),
+        brief: here.words().count("people-brief", people.len()),
+        letters: lists::by_letter(here, entries),
+    };
+    Leaf::new(here.address, title, "pages/people.html", &view)
+}
+
+/// The name as it is sorted.
+pub(super) fn sorted_name(person: &Person) -> &str {
+    person.sort.as_deref().unwrap_or(&person.name.value)
+}
+
+/// "Morrowby, Edda, 1889–1958, artist, printer".
+fn line(here: &Here<'_>, person: &Person) -> CleanHtml {
+    let name = CleanHtml::link(
+        &here.href(&Address::Person(person.key.clone())),
+        &CleanHtml::text(sorted_name(person)),
+    );
+    let life = CleanHtml::text(&here.life(person));
+    CleanHtml::join([&name, &life, &Here::quiet(&roles(here, person))], ", ")
+}
+
+/// The roles of somebody, in words.
+pub(super) fn roles(here: &Here<'_>, person: &Person) -> String {
+    let roles: Vec<String> = person
+        .roles
+        .iter()
+        .map(|role| here.term(Vocabulary::Roles, role.as_str()))
+        .collect();
+    roles.join(", ")
+}

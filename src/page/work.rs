@@ -1,0 +1,79 @@
+//! A work of the literature: its reference, its numbers for ours, where it is cited.
+
+use serde::Serialize;
+
+use super::book::Here;
+use super::concordance::{self, Theirs};
+use super::frame::Leaf;
+use super::html::CleanHtml;
+use super::lists::List;
+use super::literature;
+use super::markdown::{self, Standing};
+use super::mentioned;
+use crate::model::link::Target;
+use crate::model::literature::Work;
+use crate::study::back_links::{Mention, Part, Source};
+
+#[derive(Serialize)]
+struct View {
+    title: String,
+    reference: CleanHtml,
+    authors: Vec<CleanHtml>,
+    text: Option<CleanHtml>,
+    theirs: Option<Theirs>,
+    lists: Vec<List>,
+}
+
+pub(super) fn page(here: &Here<'_>, work: &Work) -> Leaf {
+    let words = here.words();
+    let none = Vec::new();
+    let links = &here.book.studies.back_links;
+    let mentions = links.works.get(&work.key).unwrap_or(&none);
+    let cited = |wanted: fn(&Source) -> bool| {
+        let wanted: Vec<Mention> = mentions.iter().filter(|m| wanted(&m.from)).cloned().collect();
+        mentioned::by_records(here, &wanted, |part| part == Part::Cited)
+    };
+    let lists = [
+        ("cited-in-designs", cited(|s| matches!(s, Source::Design(_)))),
+        ("cited-in-impressions", cited(|s| matches!(s, Source::Impression(_)))),
+        (
+            "cited-in-exhibitions",
+            cited(|s| !matches!(s, Source::Design(_) | Source::Impression(_))),
+        ),
+        (
+            "mentioned-in",
+            mentioned::in_texts(here, &Target::Work(work.key.clone())),
+        ),
+    ]
+    .into_iter()
+    .map(|(heading, lines)| List::new(CleanHtml::text(words.word(heading)), lines))
+    .filter(List::has_lines)
+    .collect();
+    let title = work.short.clone();
+    let view = View {
+        reference: literature::reference(work),
+        authors: authors(here, work),
+        text: work
+            .note
+            .as_ref()
+            .and_then(|note| markdown::html(&note.text, here, Standing::Part).some()),
+        theirs: concordance::theirs(here, &work.key),
+        lists,
+        title: title.clone(),
+    };
+    Leaf::new(here.address, title, "pages/work.html", &view).described(work.full.clone())
+}
+
+/// The authors who have a page here.
+fn authors(here: &Here<'_>, work: &Work) -> Vec<CleanHtml> {
+    let people = &here.public().people;
+    work.authors
+        .split("; ")
+        .filter_map(|author| {
+            people
+                .values()
+                .find(|person| super::people::sorted_name(person) == author)
+        })
+        .map(|person| here.person(&person.key))
+        .collect()
+}
