@@ -98,7 +98,10 @@ pub(super) fn data(here: &Here<'_>) -> Leaf {
         Some(licence) => words.html(
             "data-licence-text",
             None,
-            &[("licence", &CleanHtml::text(&super::rights::in_words(licence)))],
+            &[(
+                "licence",
+                &CleanHtml::text(&super::rights::in_words(licence)),
+            )],
         ),
         None => CleanHtml::text(words.word("data-no-licence")),
     };
@@ -106,7 +109,10 @@ pub(super) fn data(here: &Here<'_>) -> Leaf {
     let addresses = words.html(
         "data-addresses-text",
         None,
-        &[("address", &CleanHtml::span("quotable", &CleanHtml::text(&example)))],
+        &[(
+            "address",
+            &CleanHtml::span("quotable", &CleanHtml::text(&example)),
+        )],
     );
     let parts = vec![
         Said::word(here, "data-records"),

@@ -22,6 +22,8 @@ closed_list! {
         Subjects = "subjects",
         /// Techniques.
         Techniques = "techniques",
+        /// Impressions by paper.
+        Papers = "papers",
         /// The counts of everything.
         Census = "census",
         /// Holders, by city.

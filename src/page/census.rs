@@ -11,7 +11,7 @@ use super::words::Given;
 use crate::model::design::Design;
 use crate::model::impression::Status;
 use crate::model::words::ClosedList as _;
-use crate::study::census::{Census, Sheets};
+use crate::study::census::Census;
 
 #[derive(Serialize)]
 struct View {
@@ -50,7 +50,14 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
     let statuses: Vec<Status> = Status::ALL
         .iter()
         .copied()
-        .filter(|s| studies.census.by.status.iter().any(|row| row.key == Some(*s)))
+        .filter(|s| {
+            studies
+                .census
+                .by
+                .status
+                .iter()
+                .any(|row| row.key == Some(*s))
+        })
         .collect();
     let designs: Vec<DesignRow> = here
         .designs_in_order()
@@ -62,8 +69,14 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
     let sheets = words.with(
         "sheets-of-designs",
         &[
-            ("sheets", Given::Text(&here.sheets_in_words(studies.census.sheets))),
-            ("designs", Given::Text(&words.count("count-of-designs", designs.len()))),
+            (
+                "sheets",
+                Given::Text(&here.sheets_in_words(studies.census.sheets)),
+            ),
+            (
+                "designs",
+                Given::Text(&words.count("count-of-designs", designs.len())),
+            ),
         ],
     );
     let title = words.word("census").to_owned();
@@ -73,10 +86,16 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
         all: DesignRow {
             number: CleanHtml::empty(),
             title: CleanHtml::text(words.word("all")),
-            statuses: statuses.iter().map(|s| figure(here, &studies.census, *s)).collect(),
+            statuses: statuses
+                .iter()
+                .map(|s| figure(here, &studies.census, *s))
+                .collect(),
             known: here.sheets(studies.census.sheets),
         },
-        statuses: statuses.iter().map(|s| here.status(*s).to_owned()).collect(),
+        statuses: statuses
+            .iter()
+            .map(|s| here.status(*s).to_owned())
+            .collect(),
         tables: counts::tables(here, &studies.census, &records),
         pairs: counts::open_pairs(here, here.designs_in_order()),
         editions: editions(here),
@@ -147,9 +166,4 @@ fn editions(here: &Here<'_>) -> Vec<EditionRow> {
         }
     }
     rows
-}
-
-/// Whether there is anything to count.
-pub(super) fn has_any(sheets: Sheets) -> bool {
-    sheets.at_most > 0
 }

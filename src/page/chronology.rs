@@ -151,13 +151,14 @@ fn told(here: &Here<'_>, event: &Event, states: &[&Key]) -> Option<CleanHtml> {
         }
         What::Exhibition(key) => {
             let exhibition = here.public().exhibitions.get(key)?;
-            let venue = exhibition
-                .venue
-                .as_ref()
-                .map_or_else(CleanHtml::empty, |venue| match venue {
-                    Venue::Holder(holder) => here.holder_and_city(&holder.value),
-                    Venue::Named(name) => CleanHtml::text(name),
-                });
+            let venue =
+                exhibition
+                    .venue
+                    .as_ref()
+                    .map_or_else(CleanHtml::empty, |venue| match venue {
+                        Venue::Holder(holder) => here.holder_and_city(&holder.value),
+                        Venue::Named(name) => CleanHtml::text(name),
+                    });
             let place = exhibition.town.as_deref().unwrap_or_default();
             let whole = CleanHtml::join(
                 [&here.exhibition(key), &venue, &CleanHtml::text(place)],

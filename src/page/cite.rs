@@ -21,10 +21,10 @@ struct View {
 pub(super) fn page(here: &Here<'_>) -> Leaf {
     let words = here.words();
     let siglum = here.public().settings.siglum.value.as_str();
-    let mut parts = vec![
-        Said::new(here, "cite-whole", &CleanHtml::empty())
-            .quoting(words.word("cite-in-full"), full(here, None, &Address::Opening)),
-    ];
+    let mut parts = vec![Said::new(here, "cite-whole", &CleanHtml::empty()).quoting(
+        words.word("cite-in-full"),
+        full(here, None, &Address::Opening),
+    )];
     let example = example(here);
     if let Some((design, impression)) = example {
         let short = format!("{siglum} {}", design.number);
@@ -51,7 +51,11 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
                 .quoting(words.word("cite-in-short"), CleanHtml::text(&handle))
                 .quoting(
                     words.word("cite-in-full"),
-                    full(here, Some(&handle), &Address::Impression(impression.key.clone())),
+                    full(
+                        here,
+                        Some(&handle),
+                        &Address::Impression(impression.key.clone()),
+                    ),
                 ),
         );
     }
@@ -93,13 +97,19 @@ fn example<'a>(here: &Here<'a>) -> Option<(&'a Design, &'a Impression)> {
 }
 
 fn has_one_state(impression: &Impression) -> bool {
-    let reading = impression.identified.as_ref().and_then(|i| i.state.as_ref());
+    let reading = impression
+        .identified
+        .as_ref()
+        .and_then(|i| i.state.as_ref());
     matches!(reading, Some(StateReading::OneOf(states)) if states.len() == 1)
 }
 
 /// "iii/v", without a link, as it stands in a listing.
 fn state(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
-    let reading = impression.identified.as_ref().and_then(|i| i.state.as_ref());
+    let reading = impression
+        .identified
+        .as_ref()
+        .and_then(|i| i.state.as_ref());
     let Some(StateReading::OneOf(states)) = reading else {
         return CleanHtml::empty();
     };

@@ -64,9 +64,17 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
         .collect();
     let view = View {
         brief: words.count("concordance-brief", concordance.works.len()),
-        works: concordance.works.iter().map(|work| here.work(work, None)).collect(),
+        works: concordance
+            .works
+            .iter()
+            .map(|work| here.work(work, None))
+            .collect(),
         rows,
-        reverse: concordance.works.iter().filter_map(|work| theirs(here, work)).collect(),
+        reverse: concordance
+            .works
+            .iter()
+            .filter_map(|work| theirs(here, work))
+            .collect(),
         title: title.clone(),
     };
     Leaf::new(here.address, title, "pages/concordance.html", &view)
@@ -121,7 +129,8 @@ fn ours(here: &Here<'_>, ours: &Ours) -> CleanHtml {
             let state = if is_only {
                 numeral
             } else {
-                here.words().html("state-reading", None, &[("state", &numeral)])
+                here.words()
+                    .html("state-reading", None, &[("state", &numeral)])
             };
             number().then(", ").and(&state)
         }
@@ -147,6 +156,12 @@ fn cells(here: &Here<'_>, row: &FromOurs, work: &Key) -> CleanHtml {
             number.then(" ").and(&Here::quiet(&format!("({relation})")))
         }
     };
-    let cells: Vec<CleanHtml> = row.cells.get(work).into_iter().flatten().map(cell).collect();
+    let cells: Vec<CleanHtml> = row
+        .cells
+        .get(work)
+        .into_iter()
+        .flatten()
+        .map(cell)
+        .collect();
     CleanHtml::join(&cells, "; ")
 }

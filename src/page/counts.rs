@@ -219,18 +219,14 @@ pub(super) fn open_pairs<'a>(
     pairs
 }
 
-/// "Counted: 3 sheets whose records are not published."
+/// "Known: 13 sheets, as of 15 October 2026."
 pub(super) fn date_line(here: &Here<'_>, sheets: &str) -> String {
     let as_of = here.as_of();
+    let sheets = ("sheets", Given::Text(sheets));
     if as_of.is_empty() {
-        format!("{sheets}.")
+        here.words().with("census-brief-undated", &[sheets])
     } else {
-        here.words().with(
-            "census-brief",
-            &[
-                ("sheets", Given::Text(sheets)),
-                ("as-of", Given::Text(&as_of)),
-            ],
-        )
+        here.words()
+            .with("census-brief", &[sheets, ("as-of", Given::Text(&as_of))])
     }
 }

@@ -165,9 +165,13 @@ fn edition(here: &Here<'_>, design: &Design, study: &EditionStudy) -> Edition {
 
 /// "45, Dreyloft 1936, p. 12": what another source says of the size.
 fn other_claim(here: &Here<'_>, claim: &Statement<u32>) -> CleanHtml {
-    let cite = claim.claim.cite.as_ref().map_or_else(CleanHtml::empty, |cite| {
-        here.work(&cite.value, claim.claim.at.as_deref())
-    });
+    let cite = claim
+        .claim
+        .cite
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |cite| {
+            here.work(&cite.value, claim.claim.at.as_deref())
+        });
     let by = claim
         .claim
         .by
@@ -215,7 +219,12 @@ fn numbers(here: &Here<'_>, study: &EditionStudy) -> Vec<Number> {
         Some(declared) => (1..=declared).collect(),
         None => Vec::new(),
     };
-    shown.extend(study.located.iter().filter(|n| declared.is_none_or(|d| **n > d)));
+    shown.extend(
+        study
+            .located
+            .iter()
+            .filter(|n| declared.is_none_or(|d| **n > d)),
+    );
     shown
         .into_iter()
         .map(|number| Number {

@@ -41,7 +41,10 @@ pub(super) fn page(here: &Here<'_>, exhibition: &Exhibition) -> Leaf {
         |i| holder(here, i),
     );
     let mentioned = mentioned::in_texts(here, &Target::Exhibition(exhibition.key.clone()));
-    let lists = vec![List::new(CleanHtml::text(words.word("mentioned-in")), mentioned)];
+    let lists = vec![List::new(
+        CleanHtml::text(words.word("mentioned-in")),
+        mentioned,
+    )];
     let when = exhibition
         .date
         .as_ref()
@@ -49,7 +52,10 @@ pub(super) fn page(here: &Here<'_>, exhibition: &Exhibition) -> Leaf {
     let title = exhibition.title.value.clone();
     let view = View {
         brief: CleanHtml::join([&exhibitions::venue(here, exhibition), &when], ", "),
-        catalogue: exhibition.cite.as_ref().map(|cite| here.work(&cite.value, None)),
+        catalogue: exhibition
+            .cite
+            .as_ref()
+            .map(|cite| here.work(&cite.value, None)),
         shown: groups,
         lists: lists.into_iter().filter(List::has_lines).collect(),
         title: title.clone(),

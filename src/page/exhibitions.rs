@@ -34,20 +34,31 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
 fn in_order<'a>(here: &Here<'a>) -> Vec<&'a Exhibition> {
     let mut exhibitions: Vec<&Exhibition> = here.public().exhibitions.values().collect();
     exhibitions.sort_by_key(|exhibition| {
-        let day = exhibition.date.as_ref().and_then(|date| date.earliest().day());
+        let day = exhibition
+            .date
+            .as_ref()
+            .and_then(|date| date.earliest().day());
         (day.is_none(), day, exhibition.key.clone())
     });
     exhibitions
 }
 
 fn entry(here: &Here<'_>, exhibition: &Exhibition) -> Entry {
-    let mentions = here.book.studies.back_links.exhibitions.get(&exhibition.key);
+    let mentions = here
+        .book
+        .studies
+        .back_links
+        .exhibitions
+        .get(&exhibition.key);
     let shown = mentions
         .into_iter()
         .flatten()
         .filter(|m| m.part == Part::Exhibited)
         .count();
-    let line = CleanHtml::join([&here.exhibition(&exhibition.key), &venue(here, exhibition)], ", ");
+    let line = CleanHtml::join(
+        [&here.exhibition(&exhibition.key), &venue(here, exhibition)],
+        ", ",
+    );
     let shown = match shown {
         0 => CleanHtml::empty(),
         n => CleanHtml::text(" ").and(&CleanHtml::span(

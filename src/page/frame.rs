@@ -172,7 +172,7 @@ pub(super) fn edition(public: &Public, words: &Words) -> String {
 }
 
 /// An address to write to, where the contact is one.
-fn contact_href(contact: &str) -> Option<String> {
+pub(super) fn contact_href(contact: &str) -> Option<String> {
     let has_space = contact.contains(char::is_whitespace);
     if contact.starts_with("https://") || contact.starts_with("http://") {
         Some(contact.to_owned())
@@ -196,7 +196,7 @@ impl Around {
         Around {
             title,
             description: leaf.description.clone(),
-            cite: citation(leaf, public, words, &canonical),
+            cite: citation(leaf.cited.as_deref(), public, words, &canonical),
             canonical,
             current: leaf.address.to_string(),
         }
@@ -204,7 +204,12 @@ impl Around {
 }
 
 /// "CP 14.7, in The Editor (ed.), *The Colour Prints*, edition 0.1, 1 November 2026, https://…".
-fn citation(leaf: &Leaf, public: &Public, words: &Words, canonical: &str) -> CleanHtml {
+pub(super) fn citation(
+    cited: Option<&str>,
+    public: &Public,
+    words: &Words,
+    canonical: &str,
+) -> CleanHtml {
     let settings = &public.settings;
     let editors: Vec<&str> = settings
         .editors
@@ -230,7 +235,7 @@ fn citation(leaf: &Leaf, public: &Public, words: &Words, canonical: &str) -> Cle
         ],
         ", ",
     );
-    match &leaf.cited {
+    match cited {
         Some(cited) => words.html(
             "cited-in",
             None,

@@ -54,7 +54,12 @@ pub(super) fn series(here: &Here<'_>) -> Leaf {
             List::new(CleanHtml::text(name), lines).at(id_of(name))
         })
         .collect();
-    leaf(here, Overview::Series, "pages/series.html", in_order(here, lists))
+    leaf(
+        here,
+        Overview::Series,
+        "pages/series.html",
+        in_order(here, lists),
+    )
 }
 
 /// Subjects: terms and free words alike.
@@ -80,7 +85,12 @@ pub(super) fn subjects(here: &Here<'_>) -> Leaf {
             List::new(CleanHtml::text(name), lines).at(id_of(subject))
         })
         .collect();
-    leaf(here, Overview::Subjects, "pages/subjects.html", in_order(here, lists))
+    leaf(
+        here,
+        Overview::Subjects,
+        "pages/subjects.html",
+        in_order(here, lists),
+    )
 }
 
 /// Techniques.
@@ -98,7 +108,12 @@ pub(super) fn techniques(here: &Here<'_>) -> Leaf {
         .into_iter()
         .map(|(technique, lines)| term_list(here, Vocabulary::Techniques, technique, lines))
         .collect();
-    leaf(here, Overview::Techniques, "pages/techniques.html", in_order(here, lists))
+    leaf(
+        here,
+        Overview::Techniques,
+        "pages/techniques.html",
+        in_order(here, lists),
+    )
 }
 
 /// Papers: the impressions on each, under their designs.
@@ -110,7 +125,11 @@ pub(super) fn papers(here: &Here<'_>) -> Leaf {
         };
         let designs = by_paper.entry(&paper.value).or_default();
         match designs.last_mut() {
-            Some(keys) if keys.first().is_some_and(|k| k.design == impression.key.design) => {
+            Some(keys)
+                if keys
+                    .first()
+                    .is_some_and(|k| k.design == impression.key.design) =>
+            {
                 keys.push(&impression.key);
             }
             _ => designs.push(vec![&impression.key]),
@@ -129,7 +148,12 @@ pub(super) fn papers(here: &Here<'_>) -> Leaf {
             term_list(here, Vocabulary::Papers, paper, lines)
         })
         .collect();
-    leaf(here, Overview::Papers, "pages/papers.html", in_order(here, lists))
+    leaf(
+        here,
+        Overview::Papers,
+        "pages/papers.html",
+        in_order(here, lists),
+    )
 }
 
 /// A list under a term, which leads to what the term means.

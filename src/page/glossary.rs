@@ -131,8 +131,10 @@ fn thesaurus(number: u32) -> CleanHtml {
 
 fn in_order(here: &Here<'_>, mut group: Group) -> Group {
     let collator = Collator::of_words(here.language());
-    group
-        .terms
-        .sort_by(|a, b| collator.compare(&a.term, &b.term).then_with(|| a.id.cmp(&b.id)));
+    group.terms.sort_by(|a, b| {
+        collator
+            .compare(&a.term, &b.term)
+            .then_with(|| a.id.cmp(&b.id))
+    });
     group
 }

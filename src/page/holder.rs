@@ -66,7 +66,10 @@ pub(super) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
     lists.extend(named(here, mentions));
     lists.push(to_do(here, &held));
     let mentioned = mentioned::in_texts(here, &Target::Holder(holder.key.clone()));
-    lists.push(List::new(CleanHtml::text(words.word("mentioned-in")), mentioned));
+    lists.push(List::new(
+        CleanHtml::text(words.word("mentioned-in")),
+        mentioned,
+    ));
     let title = here.holder_name(holder);
     let view = View {
         kind: words.listed("holder-kind", holder.kind).to_owned(),
@@ -84,13 +87,21 @@ pub(super) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
         owned: checklist::groups(
             here,
             owned,
-            |i| i.accession.as_ref().map_or_else(String::new, |a| a.value.clone()),
+            |i| {
+                i.accession
+                    .as_ref()
+                    .map_or_else(String::new, |a| a.value.clone())
+            },
             |i| CleanHtml::text(&here.whereabouts(i)),
         ),
         held: checklist::groups(
             here,
             held,
-            |i| i.accession.as_ref().map_or_else(String::new, |a| a.value.clone()),
+            |i| {
+                i.accession
+                    .as_ref()
+                    .map_or_else(String::new, |a| a.value.clone())
+            },
             |i| remark(here, holder, i),
         ),
         lists: lists.into_iter().filter(List::has_lines).collect(),
@@ -110,7 +121,10 @@ fn sheets<'a>(here: &Here<'a>, mentions: &[Mention], part: Part) -> Vec<Sheet<'a
         let design = here.public().designs.get(&key.design);
         let found = design.and_then(|d| Some((d, d.impressions.get(&key.number)?)));
         if let Some(sheet) = found {
-            if sheets.last().is_none_or(|(_, last)| last.key != sheet.1.key) {
+            if sheets
+                .last()
+                .is_none_or(|(_, last)| last.key != sheet.1.key)
+            {
                 sheets.push(sheet);
             }
         }
@@ -119,11 +133,17 @@ fn sheets<'a>(here: &Here<'a>, mentions: &[Mention], part: Part) -> Vec<Sheet<'a
 }
 
 fn is_keeper(impression: &Impression, holder: &Key) -> bool {
-    impression.holder.as_ref().is_some_and(|h| h.value == *holder)
+    impression
+        .holder
+        .as_ref()
+        .is_some_and(|h| h.value == *holder)
 }
 
 fn is_owner(impression: &Impression, holder: &Key) -> bool {
-    impression.owner.as_ref().is_some_and(|owner| is_record(owner, holder))
+    impression
+        .owner
+        .as_ref()
+        .is_some_and(|owner| is_record(owner, holder))
 }
 
 fn is_record(party: &Party, key: &Key) -> bool {
@@ -148,8 +168,14 @@ fn brief(here: &Here<'_>, holder: &Holder, held: &[Sheet<'_>]) -> String {
         n => words.with(
             "impressions-of-designs",
             &[
-                ("impressions", Given::Text(&words.count("count-impressions", n))),
-                ("designs", Given::Text(&words.count("count-of-designs", designs.len()))),
+                (
+                    "impressions",
+                    Given::Text(&words.count("count-impressions", n)),
+                ),
+                (
+                    "designs",
+                    Given::Text(&words.count("count-of-designs", designs.len())),
+                ),
             ],
         ),
     };
@@ -204,16 +230,19 @@ fn facts(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> Vec<Fact> {
             CleanHtml::join([&name, &CleanHtml::text(&since)], ", "),
         );
     }
-    fact("isil", text_of(holder.isil.as_ref()));
+    fact(
+        "isil",
+        text_of(holder.isil.as_ref().map(|isil| isil.as_str())),
+    );
     if let Some(web) = &holder.web {
         fact("web", outward(web));
     }
-    fact("credit-line", text_of(holder.credit.as_ref()));
+    fact("credit-line", text_of(holder.credit.as_deref()));
     facts
 }
 
-fn text_of<T: std::ops::Deref<Target = str>>(text: Option<&T>) -> CleanHtml {
-    text.map_or_else(CleanHtml::empty, |t| CleanHtml::text(t))
+fn text_of(text: Option<&str>) -> CleanHtml {
+    text.map_or_else(CleanHtml::empty, CleanHtml::text)
 }
 
 /// A link out of the catalogue; plain text where it is no web address.
@@ -242,7 +271,10 @@ fn remark(here: &Here<'_>, holder: &Holder, impression: &Impression) -> CleanHtm
             here.words().html("owned-by", None, &[("owner", &owner)])
         });
     let withdrawn = if impression.standing.is_withdrawn() {
-        CleanHtml::text(here.words().listed("standing", impression.standing.standing))
+        CleanHtml::text(
+            here.words()
+                .listed("standing", impression.standing.standing),
+        )
     } else {
         CleanHtml::empty()
     };
@@ -272,10 +304,7 @@ fn formerly(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> List {
                 "now-at",
                 &[("where", Given::Text(&here.whereabouts(impression)))],
             ));
-            let said = CleanHtml::join(
-                [&CleanHtml::text(&numbers.join(", ")), &times, &now],
-                "; ",
-            );
+            let said = CleanHtml::join([&CleanHtml::text(&numbers.join(", ")), &times, &now], "; ");
             here.impression_of(&impression.key).then(": ").and(&said)
         })
         .collect();
@@ -309,10 +338,9 @@ fn times(
         .filter(|entry| wanted(entry.role) && is_record(&entry.party, &holder.key))
         .map(|entry| {
             let when = period(here, entry.from.as_ref(), entry.to.as_ref());
-            let how = entry
-                .how
-                .as_ref()
-                .map_or_else(String::new, |how| here.term(Vocabulary::Transfers, how.as_str()));
+            let how = entry.how.as_ref().map_or_else(String::new, |how| {
+                here.term(Vocabulary::Transfers, how.as_str())
+            });
             let lot = entry.lot.as_ref().map_or_else(String::new, |lot| {
                 words.with("lot", &[("lot", Given::Text(lot))])
             });
@@ -403,7 +431,10 @@ fn exhibitions(here: &Here<'_>, mentions: &[Mention]) -> List {
             _ => None,
         })
         .collect();
-    List::new(CleanHtml::text(here.words().word("exhibitions-here")), lines)
+    List::new(
+        CleanHtml::text(here.words().word("exhibitions-here")),
+        lines,
+    )
 }
 
 /// What else records name somebody as, a list for each.
@@ -452,7 +483,11 @@ fn to_do(here: &Here<'_>, held: &[Sheet<'_>]) -> List {
                 .filter(|i| !i.standing.is_withdrawn() && wanting(i))
                 .map(|i| &i.key);
             let handles = here.handles(keys).some()?;
-            Some(CleanHtml::text(here.words().word(word)).then(": ").and(&handles))
+            Some(
+                CleanHtml::text(here.words().word(word))
+                    .then(": ")
+                    .and(&handles),
+            )
         })
         .collect();
     List::new(CleanHtml::text(here.words().word("to-do")), lines)

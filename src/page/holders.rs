@@ -41,8 +41,14 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
     let brief = words.with(
         "holders-brief",
         &[
-            ("holders", Given::Text(&words.count("count-holders", holders.len()))),
-            ("cities", Given::Text(&words.count("count-cities", number_of_cities))),
+            (
+                "holders",
+                Given::Text(&words.count("count-holders", holders.len())),
+            ),
+            (
+                "cities",
+                Given::Text(&words.count("count-cities", number_of_cities)),
+            ),
         ],
     );
     let view = View {
@@ -70,7 +76,8 @@ fn cities(here: &Here<'_>, wanted: impl Fn(&Holder) -> bool) -> Vec<List> {
         .into_iter()
         .map(|(town, country)| {
             let lines = lines(here, |h| {
-                wanted(h) && h.town.as_ref().is_some_and(|t| t.as_str() == town)
+                wanted(h)
+                    && h.town.as_ref().is_some_and(|t| t.as_str() == town)
                     && country_of(h) == country
             });
             let mut list = List::new(CleanHtml::text(town), lines).at(city_id(town, country));
@@ -104,11 +111,9 @@ fn lines(here: &Here<'_>, wanted: impl Fn(&Holder) -> bool) -> Vec<CleanHtml> {
     for holder in here.public().holders.values().filter(|h| wanted(h)) {
         lines.push((here.holder_name(holder), line(here, holder)));
         for former in &holder.formerly {
-            let see = here.words().html(
-                "see",
-                None,
-                &[("record", &here.holder(&holder.key))],
-            );
+            let see =
+                here.words()
+                    .html("see-record", None, &[("record", &here.holder(&holder.key))]);
             let line = CleanHtml::text(&former.name).then(", ").and(&see);
             lines.push((former.name.value.clone(), line));
         }
@@ -129,13 +134,18 @@ fn line(here: &Here<'_>, holder: &Holder) -> CleanHtml {
     } else {
         Here::quiet(here.words().listed("holder-kind", holder.kind))
     };
-    let now = holder.successor.as_ref().map_or_else(CleanHtml::empty, |s| {
-        let name = here.holder(&s.holder.value);
-        here.words().html("now-part-of", None, &[("holder", &name)])
-    });
+    let now = holder
+        .successor
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |s| {
+            let name = here.holder(&s.holder.value);
+            here.words().html("now-part-of", None, &[("holder", &name)])
+        });
     let line = CleanHtml::join([&name, &kind, &now], ", ");
     let rows = &here.book.studies.census.by.holder;
-    let sheets = rows.iter().find(|row| row.key.as_ref() == Some(&holder.key));
+    let sheets = rows
+        .iter()
+        .find(|row| row.key.as_ref() == Some(&holder.key));
     match sheets {
         Some(row) => line.and(&Here::counted(&here.sheets(row.sheets))),
         None => line,

@@ -85,11 +85,7 @@ impl Here<'_> {
             return CleanHtml::text(&sheets.at_most.to_string());
         }
         let short = format!("{}–{}", sheets.at_least, sheets.at_most);
-        let seen = CleanHtml::element(
-            "span",
-            &[("aria-hidden", "true")],
-            &CleanHtml::text(&short),
-        );
+        let seen = CleanHtml::element("span", &[("aria-hidden", "true")], &CleanHtml::text(&short));
         let said = CleanHtml::span("unseen", &CleanHtml::text(&self.between(sheets)));
         seen.and(&said)
     }
@@ -103,10 +99,7 @@ impl Here<'_> {
                 .html(
                     "sheets-between",
                     Some(sheets.at_most),
-                    &[(
-                        "least",
-                        &CleanHtml::text(&sheets.at_least.to_string()),
-                    )],
+                    &[("least", &CleanHtml::text(&sheets.at_least.to_string()))],
                 )
                 .plain()
         }

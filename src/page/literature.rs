@@ -33,8 +33,14 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
     });
     let earlier = earlier.iter().filter_map(|key| literature.get(key));
     let lists = [
-        ("earlier-catalogues", earlier.map(|w| line(here, w)).collect()),
-        ("literature-cited", others.into_iter().map(|w| line(here, w)).collect()),
+        (
+            "earlier-catalogues",
+            earlier.map(|w| line(here, w)).collect(),
+        ),
+        (
+            "literature-cited",
+            others.into_iter().map(|w| line(here, w)).collect(),
+        ),
     ]
     .into_iter()
     .map(|(heading, lines)| List::new(CleanHtml::text(words.word(heading)), lines))

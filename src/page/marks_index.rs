@@ -101,7 +101,11 @@ fn described(here: &Here<'_>, mark: &Alike) -> CleanHtml {
         CleanHtml::text(&words.with("quoted", &[("text", Given::Text(&mark.text))]))
     };
     let what = CleanHtml::join(
-        [&text, &CleanHtml::text(&mark.medium), &CleanHtml::text(&mark.colour)],
+        [
+            &text,
+            &CleanHtml::text(&mark.medium),
+            &CleanHtml::text(&mark.colour),
+        ],
         ", ",
     );
     let whose = mark.whose.as_ref().map_or_else(CleanHtml::empty, |whose| {

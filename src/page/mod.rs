@@ -24,41 +24,65 @@ use crate::model::public::Public;
 use crate::model::theme::Theme;
 use crate::study::Studies;
 
+mod about;
 pub mod address;
 mod book;
+mod census;
 mod census_words;
+mod checklist;
+mod chronology;
+mod cite;
 mod claims;
 mod comparison;
+mod concordance;
+mod counts;
 pub mod dates;
 mod design;
+mod design_census;
 mod design_sources;
 mod designs;
+mod exhibition;
+mod exhibitions;
 mod figures;
 mod frame;
 mod gallery;
+mod gathered;
+mod glossary;
+mod holder;
+mod holders;
 mod holdings;
 pub mod html;
 mod impression;
 mod ink;
+mod lists;
+mod literature;
 mod markdown;
 mod marks;
+mod marks_index;
+mod mentioned;
 mod names;
 mod observed;
 mod opening;
+mod overviews;
+mod people;
+mod person;
 pub mod pictures;
 mod printings;
 mod provenance;
 mod readings;
 mod rights;
+mod said;
 mod sizes;
 mod standing;
 mod states;
 pub mod template;
 mod text_page;
+mod titles;
 mod values;
 pub mod words;
+mod work;
 
-use address::{Address, Overview};
+use address::Address;
 use book::{Book, Here};
 use frame::Leaf;
 pub use pictures::{Pictures, PublishedPicture, PublishedSize};
@@ -124,8 +148,6 @@ fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, Make<'a>)> {
     let mut jobs: Vec<(Address, Make<'a>)> = Vec::new();
     let public = book.public;
     jobs.push((Address::Opening, Box::new(opening::page)));
-    let overview = Address::Overview(Overview::Designs);
-    jobs.push((overview, Box::new(designs::page)));
     for design in public.designs.values() {
         let address = Address::Design(design.key.clone());
         jobs.push((address, Box::new(move |here| design::page(here, design))));
@@ -139,17 +161,36 @@ fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, Make<'a>)> {
             let make = move |here: &Here<'_>| impression::page(here, design, impression);
             jobs.push((address, Box::new(make)));
         }
+        let census = Address::DesignCensus(design.key.clone());
+        let make = move |here: &Here<'_>| design_census::page(here, design);
+        jobs.push((census, Box::new(make)));
+    }
+    for overview in book.overviews.iter().copied() {
+        let make = move |here: &Here<'_>| overviews::page(here, overview);
+        jobs.push((Address::Overview(overview), Box::new(make)));
+    }
+    for holder in public.holders.values() {
+        let address = Address::Holder(holder.key.clone());
+        jobs.push((address, Box::new(move |here| holder::page(here, holder))));
+    }
+    for person in public.people.values() {
+        let address = Address::Person(person.key.clone());
+        jobs.push((address, Box::new(move |here| person::page(here, person))));
+    }
+    for work in public.literature.values() {
+        let address = Address::Work(work.key.clone());
+        jobs.push((address, Box::new(move |here| work::page(here, work))));
+    }
+    for exhibition in public.exhibitions.values() {
+        let address = Address::Exhibition(exhibition.key.clone());
+        let make = move |here: &Here<'_>| exhibition::page(here, exhibition);
+        jobs.push((address, Box::new(make)));
     }
     for page in public.pages.values() {
         let address = Address::Page(page.key.clone());
         jobs.push((address, Box::new(move |here| text_page::page(here, page))));
     }
     jobs
-}
-
-/// The pages that gather and have something to gather.
-fn overviews(_input: &Input<'_>) -> BTreeSet<Overview> {
-    BTreeSet::new()
 }
 
 fn book<'a>(input: &Input<'a>) -> Result<Book<'a>, ThemeFault> {
@@ -169,7 +210,7 @@ fn book<'a>(input: &Input<'a>) -> Result<Book<'a>, ThemeFault> {
         pictures: input.pictures,
         words,
         templates,
-        overviews: overviews(input),
+        overviews: overviews::present(input),
         mentions: mentions(input.public),
         concordance,
     })

@@ -33,7 +33,9 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
                 &Address::Person(person.key.clone()),
                 &CleanHtml::text(sorted_name(person)),
             );
-            let see = here.words().html("see", None, &[("record", &person)]);
+            let see = here
+                .words()
+                .html("see-record", None, &[("record", &person)]);
             entries.push((other.text.value.clone(), name.then(", ").and(&see)));
         }
     }

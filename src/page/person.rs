@@ -45,8 +45,20 @@ pub(super) fn page(here: &Here<'_>, person: &Person) -> Leaf {
     let links = &here.book.studies.back_links;
     let mentions = links.people.get(&person.key).unwrap_or(&none);
     let mut lists = vec![
-        printings(here, &person.key, mentions, Part::Printer, "printed-by-them"),
-        printings(here, &person.key, mentions, Part::Publisher, "published-by-them"),
+        printings(
+            here,
+            &person.key,
+            mentions,
+            Part::Printer,
+            "printed-by-them",
+        ),
+        printings(
+            here,
+            &person.key,
+            mentions,
+            Part::Publisher,
+            "published-by-them",
+        ),
         sheets(here, mentions, Part::Owner, "owned-by-them"),
         sheets(here, mentions, Part::Keeper, "kept-by-them"),
         sheets(here, mentions, Part::Agent, "handled-by-them"),
@@ -56,7 +68,10 @@ pub(super) fn page(here: &Here<'_>, person: &Person) -> Leaf {
     // Printer and publisher are told above, printing by printing.
     lists.extend(holder::named(here, mentions).into_iter().skip(2));
     let mentioned = mentioned::in_texts(here, &Target::Person(person.key.clone()));
-    lists.push(List::new(CleanHtml::text(words.word("mentioned-in")), mentioned));
+    lists.push(List::new(
+        CleanHtml::text(words.word("mentioned-in")),
+        mentioned,
+    ));
     let title = person.name.value.clone();
     let view = View {
         roles: person
@@ -83,11 +98,15 @@ pub(super) fn page(here: &Here<'_>, person: &Person) -> Leaf {
         lists: lists.into_iter().filter(List::has_lines).collect(),
         title: title.clone(),
     };
-    let described = [title.clone(), here.life(person), people::roles(here, person)]
-        .into_iter()
-        .filter(|s| !s.is_empty())
-        .collect::<Vec<_>>()
-        .join(", ");
+    let described = [
+        title.clone(),
+        here.life(person),
+        people::roles(here, person),
+    ]
+    .into_iter()
+    .filter(|s| !s.is_empty())
+    .collect::<Vec<_>>()
+    .join(", ");
     Leaf::new(here.address, title, "pages/person.html", &view).described(described)
 }
 

@@ -52,7 +52,12 @@ const ARTICLES: [(&str, &[&str]); 10] = [
     ("de", &["der ", "die ", "das ", "ein ", "eine "]),
     ("nl", &["de ", "het ", "een ", "'t ", "’t "]),
     ("fr", &["le ", "la ", "les ", "un ", "une ", "l'", "l’"]),
-    ("it", &["il ", "lo ", "la ", "i ", "gli ", "le ", "un ", "uno ", "una ", "l'", "l’"]),
+    (
+        "it",
+        &[
+            "il ", "lo ", "la ", "i ", "gli ", "le ", "un ", "uno ", "una ", "l'", "l’",
+        ],
+    ),
     ("es", &["el ", "la ", "los ", "las ", "un ", "una "]),
     ("pt", &["o ", "a ", "os ", "as ", "um ", "uma "]),
     ("sv", &["en ", "ett ", "den ", "det "]),

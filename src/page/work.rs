@@ -30,12 +30,22 @@ pub(super) fn page(here: &Here<'_>, work: &Work) -> Leaf {
     let links = &here.book.studies.back_links;
     let mentions = links.works.get(&work.key).unwrap_or(&none);
     let cited = |wanted: fn(&Source) -> bool| {
-        let wanted: Vec<Mention> = mentions.iter().filter(|m| wanted(&m.from)).cloned().collect();
+        let wanted: Vec<Mention> = mentions
+            .iter()
+            .filter(|m| wanted(&m.from))
+            .cloned()
+            .collect();
         mentioned::by_records(here, &wanted, |part| part == Part::Cited)
     };
     let lists = [
-        ("cited-in-designs", cited(|s| matches!(s, Source::Design(_)))),
-        ("cited-in-impressions", cited(|s| matches!(s, Source::Impression(_)))),
+        (
+            "cited-in-designs",
+            cited(|s| matches!(s, Source::Design(_))),
+        ),
+        (
+            "cited-in-impressions",
+            cited(|s| matches!(s, Source::Impression(_))),
+        ),
         (
             "cited-in-exhibitions",
             cited(|s| !matches!(s, Source::Design(_) | Source::Impression(_))),

@@ -27,7 +27,11 @@ impl Collator {
     /// order that all languages share.
     #[must_use]
     pub fn of_words(language: &str) -> Collator {
-        Collator::new(language, CollationNumericOrdering::False, Strength::Tertiary)
+        Collator::new(
+            language,
+            CollationNumericOrdering::False,
+            Strength::Tertiary,
+        )
     }
 
     /// For the letters that head an index: those that the language sorts as one compare as equal,

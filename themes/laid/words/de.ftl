@@ -476,3 +476,217 @@ month-9 = September
 month-10 = Oktober
 month-11 = November
 month-12 = Dezember
+# Register und Zahlen.
+sheets-between = mindestens { $least } und höchstens { $n } Blätter
+between-numbers = mindestens { $least }, höchstens { $most }
+as-of = Stand { $date }
+this-catalogue = dieses Verzeichnis
+see-record = siehe { $record }
+about = Text
+particulars = Angaben
+count-cities = { $n ->
+    [one] { $n } Ort
+   *[other] { $n } Orten
+}
+count-of-designs = { $n ->
+    [one] von { $n } Entwurf
+   *[other] von { $n } Entwürfen
+}
+impressions-of-designs = { $impressions } { $designs }
+sheets-of-designs = { $sheets } { $designs }
+all = Alle
+
+# Listen von Abzügen.
+impression = Abzug
+accession-number = Inventar
+printing-and-kind = Druck, Art
+remarks = Bemerkungen
+
+# Standorte.
+holders-brief = Nach Ort, dann Einrichtung. { $holders } an { $cities }.
+holders-private = Privatsammlungen
+holders-trade = Handel
+holders-without-place = Ort nicht verzeichnet
+now-part-of = jetzt { $holder }
+holder-kind-museum = Museum
+holder-kind-library = Bibliothek
+holder-kind-archive = Archiv
+holder-kind-foundation = Stiftung
+holder-kind-private = Privatsammlung
+holder-kind-trade = Handel
+holder-kind-unknown = Art nicht bekannt
+formerly-named = Früher
+took-over = Übernahm
+continued-by = Fortgeführt von
+isil = ISIL
+web = Web
+owned-by = Eigentum: { $owner }
+owned-elsewhere = Eigentum, anderswo verwahrt
+kept-at = Verwahrt
+impressions-here = Abzüge hier
+formerly-here = Früher hier
+handled-here = Hier gehandelt
+matrices-here = Stöcke und Platten hier
+exhibitions-here = Ausstellungen hier
+now-at = jetzt { $where }
+named-printer = Druckte
+named-publisher = Verlegte
+named-mark = Namenszug auf
+named-applied-mark = Marken gesetzt auf
+named-sighting = Gesehen
+named-said = Meinungen und Aussagen zu
+to-do = Noch zu tun
+to-do-not-identified = Nicht bestimmt
+to-do-not-measured = Nicht gemessen
+to-do-no-photograph = Keine Fotografie hier
+to-do-no-verso = Keine Fotografie der Rückseite hier
+
+# Personen.
+people-brief = { $n ->
+    [one] Eine Person, unter jeder Form des Namens.
+   *[other] { $n } Personen, unter jeder Form ihrer Namen.
+}
+born = Geboren
+died = Gestorben
+active = Tätig
+in-this-catalogue = In diesem Verzeichnis
+is-artist = Künstlerin oder Künstler
+is-editor = Herausgeber
+authority = Normdaten
+as-role = Entwürfe, als { $role }
+made-by-them = Entwürfe
+printed-by-them = Gedruckt
+published-by-them = Verlegt
+owned-by-them = Besessen
+kept-by-them = Verwahrt
+handled-by-them = Gehandelt
+writings = Schriften
+
+# Chronologie.
+year-by-year = Jahr für Jahr
+event-born = { $person } geboren.
+event-died = { $person } stirbt.
+event-active = { $person } tätig.
+event-states = { $n ->
+    [one] Zustand { $states } von { $design }.
+   *[other] Zustände { $states } von { $design }.
+}
+event-printing = { $printing }: { $design }.
+event-matrix = { $matrix } { $fate }: { $design }.
+event-exhibition = Ausstellung: { $exhibition }.
+
+# Konkordanz und Literatur.
+concordance-brief = { $n ->
+    [one] Unsere Nummern neben denen eines früheren Verzeichnisses, in beiden Richtungen.
+   *[other] Unsere Nummern neben denen von { $n } früheren Verzeichnissen, in beiden Richtungen.
+}
+from-our-numbers = Von unseren Nummern
+from-their-numbers = Von { $work }
+our-number = Hier
+their-number = Dort
+their-part = Zustand oder Druck dort
+its-numbers = Seine Nummern
+its-number = Nummer
+its-part = Zustand oder Druck
+relation = Verhältnis
+not-described-there = dort nicht beschrieben
+concordance-dash = Ein Strich: dort nicht beschrieben.
+earlier-catalogues = Frühere Verzeichnisse
+literature-cited = Zitierte Literatur
+reference = Titelaufnahme
+authors-here = In diesem Verzeichnis
+cited-in-designs = Zitiert bei Entwürfen
+cited-in-impressions = Zitiert bei Abzügen
+cited-in-exhibitions = Sonst zitiert
+
+# Ausstellungen.
+exhibition = Ausstellung
+exhibition-catalogue = Katalog
+impressions-shown = Gezeigte Abzüge
+number-there = Nr. dort
+now-kept = Jetzt
+
+# Marken.
+marks-brief = Was auf einzelne Blätter von Hand oder mit Stempel gesetzt wurde, und was der Papiermacher in ihnen ließ.
+marks-signature = Signaturen
+marks-stamp = Stempel
+marks-seal = Siegel
+marks-collector = Sammlermarken
+marks-inscription = Aufschriften
+marks-other = Andere Marken
+marks-watermark = Wasserzeichen
+mark-of = { $name }
+mark-applied-by = gesetzt von { $name }
+mark-not-described = nicht beschrieben
+
+# Titel.
+titles-brief = Jeder Titel in jeder Sprache, ein Artikel am Anfang bleibt außer Betracht.
+title-kind-translated = übersetzt
+title-kind-former = früherer Titel
+
+# Bestand.
+census-brief = Bekannt: { $sheets }, { $as-of }.
+census-brief-undated = Bekannt: { $sheets }.
+census-of = Bestand von { $design }
+how-counted = Wie wir zählen
+by-design = Nach Entwurf
+by-status = Nach Status
+by-state = Nach Zustand
+by-printing = Nach Druck
+by-kind = Nach Art
+by-country = Nach Land
+by-city = Nach Ort
+by-holder = Nach Standort
+column-status = Status
+column-state = Zustand
+column-printing = Druck
+column-kind = Art
+column-country = Land
+column-city = Ort
+column-holder = Standort
+number-short = Nr.
+title = Titel
+known = Bekannt
+sheets = Blätter
+records = Einträge
+counted-not-shown = { $n ->
+    [one] { $n } gezählt, nicht gezeigt
+   *[other] { $n } gezählt, nicht gezeigt
+}
+declared-editions = Angegebene Auflagen
+design = Entwurf
+declared = Angegeben
+numbers-met = Angetroffen
+numbers-missing = Nicht angetroffen
+numbers-repeated = Doppelt
+may-be-one-sheet-head = Vielleicht ein Blatt
+are-one-sheet = Ein Blatt, mehrere Einträge
+edition-declared = { $n ->
+    [one] { $printing }: { $n } angegeben
+   *[other] { $printing }: { $n } angegeben
+}
+edition-met-of = { $n ->
+    [one] Eine Nummer von { $declared } wurde angetroffen.
+   *[other] { $n } Nummern von { $declared } wurden angetroffen.
+}
+edition-met = { $n ->
+    [one] Eine Nummer wurde angetroffen; eine Höhe ist nicht angegeben.
+   *[other] { $n } Nummern wurden angetroffen; eine Höhe ist nicht angegeben.
+}
+numbers-key = Eine Nummer als Verweis führt zu ihrem Blatt.
+others-say = Andere nennen
+met-twice = Auf mehr als einem Blatt angetroffen:
+above-declared = Über jeder angegebenen Höhe:
+
+# Glossar.
+terms-of-techniques = Techniken
+terms-of-kinds = Arten von Abzügen
+terms-of-papers = Papiere
+terms-of-transfers = Arten des Übergangs
+terms-of-roles = Rollen
+terms-of-relations = Verhältnisse zwischen Entwürfen
+papers = Papiere
+matrix-fate-extant = erhalten
+matrix-fate-cancelled = entwertet
+matrix-fate-destroyed = zerstört
+matrix-fate-unknown = nicht bekannt

@@ -476,3 +476,217 @@ month-9 = September
 month-10 = October
 month-11 = November
 month-12 = December
+# Indexes and counts.
+sheets-between = at least { $least } and at most { $n } sheets
+between-numbers = at least { $least }, at most { $most }
+as-of = as of { $date }
+this-catalogue = this catalogue
+see-record = see { $record }
+about = About
+particulars = Particulars
+count-cities = { $n ->
+    [one] { $n } city
+   *[other] { $n } cities
+}
+count-of-designs = { $n ->
+    [one] of { $n } design
+   *[other] of { $n } designs
+}
+impressions-of-designs = { $impressions } { $designs }
+sheets-of-designs = { $sheets } { $designs }
+all = All
+
+# Checklists.
+impression = Impression
+accession-number = Accession
+printing-and-kind = Printing, kind
+remarks = Remarks
+
+# Holders.
+holders-brief = By city, then institution. { $holders } in { $cities }.
+holders-private = Private collections
+holders-trade = The trade
+holders-without-place = Place not recorded
+now-part-of = now { $holder }
+holder-kind-museum = museum
+holder-kind-library = library
+holder-kind-archive = archive
+holder-kind-foundation = foundation
+holder-kind-private = private collection
+holder-kind-trade = trade
+holder-kind-unknown = kind not known
+formerly-named = Formerly
+took-over = Took over
+continued-by = Continued by
+isil = ISIL
+web = Web
+owned-by = owned by { $owner }
+owned-elsewhere = Owned, kept elsewhere
+kept-at = Kept at
+impressions-here = Impressions here
+formerly-here = Formerly here
+handled-here = Handled here
+matrices-here = Blocks and plates here
+exhibitions-here = Exhibitions here
+now-at = now { $where }
+named-printer = Printed
+named-publisher = Published
+named-mark = Their name is on
+named-applied-mark = Marks put on
+named-sighting = Seen by them
+named-said = Opinions and statements on
+to-do = Still to be done
+to-do-not-identified = Not identified
+to-do-not-measured = Not measured
+to-do-no-photograph = No photograph here
+to-do-no-verso = No photograph of the verso here
+
+# People.
+people-brief = { $n ->
+    [one] One person, under every form of the name.
+   *[other] { $n } people, under every form of their names.
+}
+born = Born
+died = Died
+active = Active
+in-this-catalogue = In this catalogue
+is-artist = the artist
+is-editor = editor
+authority = Authority records
+as-role = Designs, as { $role }
+made-by-them = Designs
+printed-by-them = Printed
+published-by-them = Published
+owned-by-them = Owned
+kept-by-them = Kept
+handled-by-them = Handled
+writings = Writings
+
+# Chronology.
+year-by-year = Year by year
+event-born = { $person } born.
+event-died = { $person } dies.
+event-active = { $person } at work.
+event-states = { $n ->
+    [one] State { $states } of { $design }.
+   *[other] States { $states } of { $design }.
+}
+event-printing = { $printing }: { $design }.
+event-matrix = { $matrix } { $fate }: { $design }.
+event-exhibition = Exhibition: { $exhibition }.
+
+# Concordance and literature.
+concordance-brief = { $n ->
+    [one] Our numbers beside those of one earlier catalogue, both ways.
+   *[other] Our numbers beside those of { $n } earlier catalogues, both ways.
+}
+from-our-numbers = From our numbers
+from-their-numbers = From { $work }
+our-number = Here
+their-number = There
+their-part = State or printing there
+its-numbers = Its numbers
+its-number = Number
+its-part = State or printing
+relation = Relation
+not-described-there = not described there
+concordance-dash = A dash: not described there.
+earlier-catalogues = Earlier catalogues
+literature-cited = Literature cited
+reference = Reference
+authors-here = In this catalogue
+cited-in-designs = Cited under designs
+cited-in-impressions = Cited under impressions
+cited-in-exhibitions = Cited elsewhere
+
+# Exhibitions.
+exhibition = Exhibition
+exhibition-catalogue = Catalogue
+impressions-shown = Impressions shown
+number-there = No. there
+now-kept = Now
+
+# Marks.
+marks-brief = What was put on single sheets by hand or stamp, and what the papermaker left in them.
+marks-signature = Signatures
+marks-stamp = Stamps
+marks-seal = Seals
+marks-collector = Collectors’ marks
+marks-inscription = Inscriptions
+marks-other = Other marks
+marks-watermark = Watermarks
+mark-of = { $name }
+mark-applied-by = applied by { $name }
+mark-not-described = not described
+
+# Titles.
+titles-brief = Every title in every language, without regard to an article at its head.
+title-kind-translated = translated
+title-kind-former = former title
+
+# Census.
+census-brief = Known: { $sheets }, { $as-of }.
+census-brief-undated = Known: { $sheets }.
+census-of = Census of { $design }
+how-counted = How we count
+by-design = By design
+by-status = By status
+by-state = By state
+by-printing = By printing
+by-kind = By kind
+by-country = By country
+by-city = By city
+by-holder = By holder
+column-status = Status
+column-state = State
+column-printing = Printing
+column-kind = Kind
+column-country = Country
+column-city = City
+column-holder = Holder
+number-short = No.
+title = Title
+known = Known
+sheets = Sheets
+records = Records
+counted-not-shown = { $n ->
+    [one] { $n } counted, not shown
+   *[other] { $n } counted, not shown
+}
+declared-editions = Declared editions
+design = Design
+declared = Declared
+numbers-met = Met
+numbers-missing = Not met
+numbers-repeated = Met twice
+may-be-one-sheet-head = May be one sheet
+are-one-sheet = One sheet, several records
+edition-declared = { $n ->
+    [one] { $printing }: { $n } declared
+   *[other] { $printing }: { $n } declared
+}
+edition-met-of = { $n ->
+    [one] One number of { $declared } was met.
+   *[other] { $n } numbers of { $declared } were met.
+}
+edition-met = { $n ->
+    [one] One number was met; no size is declared.
+   *[other] { $n } numbers were met; no size is declared.
+}
+numbers-key = A number that is a link leads to its sheet.
+others-say = Others give
+met-twice = Met on more than one sheet:
+above-declared = Above every declared size:
+
+# Glossary.
+terms-of-techniques = Techniques
+terms-of-kinds = Kinds of impressions
+terms-of-papers = Papers
+terms-of-transfers = Ways of transfer
+terms-of-roles = Roles
+terms-of-relations = Relations between designs
+papers = Papers
+matrix-fate-extant = extant
+matrix-fate-cancelled = cancelled
+matrix-fate-destroyed = destroyed
+matrix-fate-unknown = not known

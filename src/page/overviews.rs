@@ -1,0 +1,77 @@
+//! Overviews: which pages that gather there are, and what makes each.
+
+use std::collections::BTreeSet;
+
+use super::address::Overview;
+use super::book::Here;
+use super::frame::Leaf;
+use super::{
+    Input, about, census, chronology, cite, concordance, designs, exhibitions, gathered, glossary,
+    holders, literature, marks_index, people, titles,
+};
+use crate::model::design::Design;
+use crate::model::impression::Impression;
+use crate::model::words::ClosedList as _;
+
+/// The overviews that have something to gather.
+pub(super) fn present(input: &Input<'_>) -> BTreeSet<Overview> {
+    Overview::ALL
+        .iter()
+        .copied()
+        .filter(|overview| has_something(input, *overview))
+        .collect()
+}
+
+fn has_something(input: &Input<'_>, overview: Overview) -> bool {
+    let public = input.public;
+    let some_design = |wanted: fn(&Design) -> bool| public.designs.values().any(wanted);
+    let some_sheet = |wanted: fn(&Impression) -> bool| public.impressions().any(|(_, i)| wanted(i));
+    match overview {
+        Overview::Designs => !public.designs.is_empty(),
+        Overview::Titles => some_design(|d| !d.titles.is_empty()),
+        Overview::Series => some_design(|d| d.series.is_some()),
+        Overview::Subjects => some_design(|d| !d.subjects.is_empty()),
+        Overview::Techniques => some_design(|d| !d.technique.is_empty()),
+        Overview::Papers => some_sheet(|i| i.sheet.paper.is_some()),
+        Overview::Census => input.studies.census.sheets.at_most > 0,
+        Overview::Holders => !public.holders.is_empty(),
+        Overview::People => !public.people.is_empty(),
+        Overview::Marks => some_sheet(marks_index::has_any),
+        Overview::Chronology => !input.studies.chronology.is_empty(),
+        Overview::Exhibitions => !public.exhibitions.is_empty(),
+        Overview::Literature => !public.literature.is_empty(),
+        Overview::Concordance => !input.studies.concordance.works.is_empty(),
+        Overview::Glossary
+        | Overview::Changes
+        | Overview::Cite
+        | Overview::Contribute
+        | Overview::Cautions
+        | Overview::Data => true,
+    }
+}
+
+/// Makes an overview.
+pub(super) fn page(here: &Here<'_>, overview: Overview) -> Leaf {
+    match overview {
+        Overview::Designs => designs::page(here),
+        Overview::Titles => titles::page(here),
+        Overview::Series => gathered::series(here),
+        Overview::Subjects => gathered::subjects(here),
+        Overview::Techniques => gathered::techniques(here),
+        Overview::Papers => gathered::papers(here),
+        Overview::Census => census::page(here),
+        Overview::Holders => holders::page(here),
+        Overview::People => people::page(here),
+        Overview::Marks => marks_index::page(here),
+        Overview::Chronology => chronology::page(here),
+        Overview::Exhibitions => exhibitions::page(here),
+        Overview::Literature => literature::page(here),
+        Overview::Concordance => concordance::page(here),
+        Overview::Glossary => glossary::page(here),
+        Overview::Changes => about::changes(here),
+        Overview::Cite => cite::page(here),
+        Overview::Contribute => about::contribute(here),
+        Overview::Cautions => about::cautions(here),
+        Overview::Data => about::data(here),
+    }
+}
