@@ -9,6 +9,8 @@
 mod audit_rules;
 /// What the audit says of the example and of the demonstration.
 mod demonstration;
+/// Broken records, each told at its place.
+mod findings;
 /// The house keeps its own rules.
 mod house;
 /// Values published elsewhere.

@@ -1,0 +1,331 @@
+//! Broken records: each is told at its place, and nothing else is.
+//!
+//! A file of `tests/broken/` is a sentence, then the files of a catalogue (`-- path`, over those of
+//! [`SOUND`]), then under `== told` every finding that they give, with severity, code, line and
+//! column. `KEYBLOCK_BLESS=1 cargo test findings` writes what is told now; read the difference.
+
+use std::collections::BTreeSet;
+use std::fmt::Write as _;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use keyblock::model::codes::Code;
+use keyblock::model::finding::{Finding, sort};
+use keyblock::read::{Reading, read};
+
+/// A catalogue without a fault, which the broken records are laid over.
+const SOUND: &str = include_str!("../sound-catalogue.txt");
+
+/// The files of a tree written as text: a line `-- path`, then the file's lines.
+fn files(tree: &str) -> Vec<(&str, String)> {
+    let mut files: Vec<(&str, String)> = Vec::new();
+    for line in tree.lines() {
+        if let Some(path) = line.strip_prefix("-- ") {
+            files.push((path, String::new()));
+        } else if let Some((_, text)) = files.last_mut() {
+            text.push_str(line);
+            text.push('\n');
+        }
+    }
+    files
+}
+
+/// Lays the files of a tree over what is in `dir`. A file `(gone)` is taken away.
+fn lay(dir: &Path, tree: &str) {
+    for (path, text) in files(tree) {
+        let full = dir.join(path);
+        if text.trim() == "(gone)" {
+            let _ = fs::remove_file(full);
+        } else {
+            fs::create_dir_all(full.parent().unwrap()).unwrap();
+            fs::write(full, text).unwrap();
+        }
+    }
+}
+
+fn sound() -> tempfile::TempDir {
+    let dir = tempfile::tempdir().unwrap();
+    lay(dir.path(), SOUND);
+    let picture = dir.path().join("records/designs/14/pictures/1-recto.jpg");
+    fs::create_dir_all(picture.parent().unwrap()).unwrap();
+    fs::write(picture, "a picture").unwrap();
+    dir
+}
+
+/// What the reader says of a catalogue, a line a finding.
+fn told(dir: &Path) -> String {
+    let Reading {
+        catalogue,
+        mut findings,
+    } = read(dir);
+    sort(&mut findings, &catalogue.sources);
+    let mut told = String::new();
+    for finding in &findings {
+        let place = |place| {
+            let at = catalogue.sources.position(place);
+            format!(
+                "{}:{}:{}",
+                catalogue.sources.path(place.file),
+                at.line,
+                at.column
+            )
+        };
+        let severity = finding.severity().word();
+        let code = finding.code.as_str();
+        let at = place(finding.at.place);
+        writeln!(told, "{at} {severity}[{code}] {}", finding.message).unwrap();
+        for label in &finding.also {
+            writeln!(told, "    {} {}", place(label.place), label.text).unwrap();
+        }
+        if let Some(help) = &finding.help {
+            writeln!(told, "    help: {help}").unwrap();
+        }
+    }
+    told
+}
+
+fn broken_records() -> Vec<PathBuf> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/broken");
+    let mut all: Vec<_> = fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .collect();
+    all.sort();
+    all
+}
+
+#[test]
+fn a_sound_catalogue_gives_no_finding() {
+    assert_eq!(told(sound().path()), "");
+}
+
+#[test]
+fn the_example_catalogue_gives_no_finding() {
+    let example = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/example-catalogue");
+    assert_eq!(told(&example), "");
+}
+
+#[test]
+fn every_broken_record_is_told_at_its_place_and_nothing_else_is() {
+    let bless = std::env::var_os("KEYBLOCK_BLESS").is_some();
+    let records = broken_records();
+    assert!(records.len() >= 60, "only {} broken records", records.len());
+    let mut wrong = String::new();
+    for path in records {
+        let name = path.file_stem().unwrap().to_string_lossy().into_owned();
+        let text = fs::read_to_string(&path).unwrap();
+        let (tree, expected) = text.split_once("== told\n").unwrap_or((&text, ""));
+        let dir = sound();
+        lay(dir.path(), tree);
+        let told = told(dir.path());
+        if bless {
+            fs::write(&path, format!("{}\n== told\n{told}", tree.trim_end())).unwrap();
+        } else if told != expected {
+            writeln!(wrong, "{name}\n--- expected\n{expected}--- told\n{told}").unwrap();
+        }
+    }
+    assert_eq!(wrong, "");
+}
+
+/// Texts that a text file cannot hold, or must not.
+mod files_as_files {
+    use super::*;
+
+    #[test]
+    fn a_text_that_is_not_utf8_is_told_where_it_ends_to_be() {
+        let dir = sound();
+        let path = dir.path().join("records/people/other.toml");
+        fs::write(path, b"name = \"The Other\"\nsort = \"\xe9\"\n").unwrap();
+        assert_eq!(
+            told(dir.path()),
+            "records/people/other.toml:2:9 error[text-not-utf8] from here on the file is not UTF-8\n    \
+             help: save the file as UTF-8\n"
+        );
+    }
+
+    #[test]
+    fn a_text_larger_than_any_record_is_not_read() {
+        let dir = sound();
+        let path = dir.path().join("records/people/other.toml");
+        fs::write(path, "#".repeat(5 * 1024 * 1024)).unwrap();
+        assert_eq!(
+            told(dir.path()),
+            "records/people/other.toml:1:1 error[file-too-large] the file has 5 MB, more than any record\n    \
+             help: keep pictures and data in files of their own\n"
+        );
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_file_that_may_not_be_read_is_told() {
+        use std::os::unix::fs::PermissionsExt as _;
+        let dir = sound();
+        let path = dir.path().join("records/people/other.toml");
+        // A folder by the name of a record cannot be read as one, whoever runs the test.
+        fs::create_dir_all(dir.path().join("catalogue-of-links")).unwrap();
+        fs::write(&path, "name = \"The Other\"\n").unwrap();
+        fs::set_permissions(&path, fs::Permissions::from_mode(0o000)).unwrap();
+        let told = told(dir.path());
+        if fs::read(&path).is_ok() {
+            // Whoever runs this may read everything; then there is nothing to tell.
+            assert_eq!(told, "");
+        } else {
+            assert!(told.starts_with("records/people/other.toml:1:1 error[file-unreadable]"), "{told}");
+        }
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn nothing_is_followed_out_of_the_catalogue() {
+        use std::os::unix::fs::symlink;
+        let outside = tempfile::tempdir().unwrap();
+        fs::write(outside.path().join("secret.toml"), "name = \"A Secret\"\n").unwrap();
+        fs::write(outside.path().join("secret.jpg"), "a picture").unwrap();
+        let dir = sound();
+        let records = dir.path().join("records");
+        symlink(outside.path().join("secret.toml"), records.join("people/secret.toml")).unwrap();
+        symlink(outside.path(), records.join("holders")).unwrap_or_else(|_| {
+            symlink(outside.path(), records.join("people/more")).unwrap();
+        });
+        let pictures = records.join("designs/14/pictures");
+        symlink(outside.path().join("secret.jpg"), pictures.join("2-recto.jpg")).unwrap();
+        lay(
+            dir.path(),
+            "-- records/designs/14/impressions/2.toml\nstatus = \"untraced\"\n\
+             pictures = [{ file = \"pictures/2-recto.jpg\", rights = \"CC0-1.0\" }]\n",
+        );
+        let Reading {
+            catalogue,
+            findings,
+        } = read(dir.path());
+        assert!(!format!("{catalogue:?}").contains("A Secret"));
+        let leaves: BTreeSet<_> = findings
+            .iter()
+            .filter(|finding| finding.code == Code::PathLeaves)
+            .map(|finding| catalogue.sources.path(finding.at.place.file).to_owned())
+            .collect();
+        assert_eq!(findings.len(), 3, "{findings:?}");
+        assert_eq!(leaves.len(), 3);
+        assert!(leaves.contains("records/designs/14/impressions/2.toml"));
+        assert!(leaves.contains("records/people/secret.toml"));
+    }
+}
+
+/// Whatever happens to a record, reading it ends, and what is found lies inside the files.
+mod mutations {
+    use super::*;
+
+    /// A generator of numbers that are the same on every machine: xorshift64*, G. Marsaglia,
+    /// "Xorshift RNGs", Journal of Statistical Software 8 (2003), with S. Vigna's multiplier.
+    struct Numbers(u64);
+
+    impl Numbers {
+        fn below(&mut self, bound: usize) -> usize {
+            self.0 ^= self.0 >> 12;
+            self.0 ^= self.0 << 25;
+            self.0 ^= self.0 >> 27;
+            let number = self.0.wrapping_mul(0x2545_F491_4F6C_DD1D) >> 33;
+            usize::try_from(number).unwrap() % bound.max(1)
+        }
+
+        fn one_of<'a, T: ?Sized>(&mut self, all: &[&'a T]) -> &'a T {
+            all[self.below(all.len())]
+        }
+    }
+
+    /// Values and lines that a hurried hand or a hostile one may leave in a record.
+    const STRANGE: &[&str] = &[
+        "", "0", "-1", "1e400", "nan", "inf", "true", "\"\"", "\" \"", "\"\\u0000\"", "[]", "{}", "[[]]",
+        "[{}]", "\"not-visible\"", "\"1927/\"", "\"../..\"", "1927-01-01", "99999999999999999999",
+        "0x7fffffffffffffff", "\"é\u{301}\u{202e}\"", "\"\"\"\n", "'", "{ is = 1, not = 2 }", "{ is = [] }",
+        "[\"a\", 1, true]", "[1, 2]", "[[1, 2, 3, 4]]", "private = [\"name\"]", "\u{feff}", "\r",
+        "[a.b.c]\n", "[[points]]\n", "[points.values]\n", "a.b.c = 1\n", "title\n", "key = \"moon\"\n",
+    ];
+
+    fn mutated(text: &str, numbers: &mut Numbers) -> Vec<u8> {
+        let mut bytes = text.as_bytes().to_vec();
+        for _ in 0..=numbers.below(3) {
+            let at = numbers.below(bytes.len().max(1));
+            match numbers.below(8) {
+                // Bytes flipped.
+                0 if !bytes.is_empty() => bytes[at] ^= 1 << numbers.below(8),
+                1 if !bytes.is_empty() => {
+                    bytes[at] = u8::try_from(numbers.below(256)).unwrap();
+                }
+                // Cut short.
+                2 => bytes.truncate(at),
+                // A line dropped, a line twice, two lines swapped.
+                3..=5 => {
+                    let mut lines: Vec<Vec<u8>> =
+                        bytes.split(|b| *b == b'\n').map(<[u8]>::to_vec).collect();
+                    let (one, other) = (numbers.below(lines.len()), numbers.below(lines.len()));
+                    match numbers.below(3) {
+                        0 => drop(lines.remove(one)),
+                        1 => lines.insert(other, lines[one].clone()),
+                        _ => lines.swap(one, other),
+                    }
+                    bytes = lines.join(&b'\n');
+                }
+                // A value of another type.
+                6 => {
+                    let value = numbers.one_of(STRANGE);
+                    let equals: Vec<_> = (0..bytes.len()).filter(|i| bytes[*i] == b'=').collect();
+                    if !equals.is_empty() {
+                        let start = equals[numbers.below(equals.len())] + 1;
+                        let rest = bytes[start..].iter().position(|b| matches!(b, b'\n' | b',' | b'}'));
+                        let end = rest.map_or(bytes.len(), |n| start + n);
+                        bytes.splice(start..end, value.bytes());
+                    }
+                }
+                // Something put in between.
+                _ => {
+                    let strange = numbers.one_of(STRANGE);
+                    bytes.splice(at..at, strange.bytes());
+                }
+            }
+        }
+        bytes
+    }
+
+    fn inside(reading: &Reading, finding: &Finding) -> bool {
+        let places = std::iter::once(&finding.at).chain(&finding.also);
+        places.map(|label| label.place).all(|place| {
+            let text = reading.catalogue.sources.text(place.file);
+            !reading.catalogue.sources.path(place.file).is_empty()
+                && place.start <= place.end
+                && text.get(place.span()).is_some()
+        })
+    }
+
+    #[test]
+    fn ten_thousand_broken_records_are_read_without_a_panic() {
+        let sound_files = files(SOUND);
+        let records: Vec<&(&str, String)> = sound_files
+            .iter()
+            .filter(|(path, _)| !path.ends_with(".bib"))
+            .collect();
+        let mut numbers = Numbers(0x9E37_79B9_7F4A_7C15);
+        let dir = sound();
+        // Wording the literature takes longer than reading all the rest, and has its own tests.
+        fs::remove_file(dir.path().join("records/literature.bib")).unwrap();
+        let (mut read_records, mut told, mut faulty) = (0, 0, 0);
+        // One record in each of several files is broken at a time: a catalogue is never broken in
+        // one place only, and 10,000 readings of a whole catalogue would take minutes.
+        while read_records < 10_000 {
+            for (path, text) in &records {
+                fs::write(dir.path().join(path), mutated(text, &mut numbers)).unwrap();
+                read_records += 1;
+            }
+            let reading = read(dir.path());
+            for finding in &reading.findings {
+                assert!(inside(&reading, finding), "{finding:?}");
+                assert!(!finding.message.is_empty());
+            }
+            told += reading.findings.len();
+            faulty += usize::from(!reading.findings.is_empty());
+        }
+        // Nearly every such catalogue has a fault that is told, or the mutations do nothing.
+        assert!(told > read_records / 2, "{told} findings in {read_records} records");
+        assert!(faulty * 10 > read_records / records.len() * 9);
+    }
+}
