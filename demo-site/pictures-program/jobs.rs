@@ -86,7 +86,11 @@ pub fn gather<'a>(design: &'a Design, art: &'static Art) -> Vec<Job<'a>> {
             let key = format!(
                 "{} {}",
                 look.condition_of_matrices(design),
-                if whole { String::new() } else { file.to_owned() }
+                if whole {
+                    String::new()
+                } else {
+                    file.to_owned()
+                }
             );
             let (window, canvas) = block_window(&layout, &picture.sheet, whole);
             let job = jobs.entry(key).or_insert_with(|| Job {
@@ -148,7 +152,12 @@ fn block_window(layout: &Layout, sheet: &Window, whole: bool) -> (Window, [f32; 
     let scale = sheet.scale * layout.unit;
     let spare = if layout.plate.is_some() { 40.0 } else { 10.0 };
     let (x, y, w, h) = if whole {
-        (-spare, -spare, canvas[0] + 2.0 * spare, canvas[1] + 2.0 * spare)
+        (
+            -spare,
+            -spare,
+            canvas[0] + 2.0 * spare,
+            canvas[1] + 2.0 * spare,
+        )
     } else {
         (
             (sheet.x - layout.image[0]) / layout.unit - spare,
@@ -184,7 +193,10 @@ pub fn draw(
                 .map(|picture| {
                     let photograph = photograph(job, picture, &blocks);
                     let bytes = keep(&picture.path, &photograph)?;
-                    Ok(Drawn { path: picture.path.clone(), bytes })
+                    Ok(Drawn {
+                        path: picture.path.clone(),
+                        bytes,
+                    })
                 })
                 .collect()
         })
@@ -201,17 +213,29 @@ fn cut(job: &Job) -> Blocks {
         let unit = h.max(w) / 1000.0;
         [w / unit, h / unit]
     });
-    let bench = Bench::new(job.window, full, job.canvas, seed(&["cut", &job.design.key]));
+    let bench = Bench::new(
+        job.window,
+        full,
+        job.canvas,
+        seed(&["cut", &job.design.key]),
+    );
     let cuts = (job.art.cut)(&job.look, &bench);
     let mut passes = Vec::new();
     for picture in &job.pictures {
         passes.extend((job.art.print)(&picture.look));
     }
-    surfaced(&cuts, &passes, |matrix| seed(&["grain", &job.design.key, matrix]))
+    surfaced(&cuts, &passes, |matrix| {
+        seed(&["grain", &job.design.key, matrix])
+    })
 }
 
 fn photograph(job: &Job, picture: &Picture, blocks: &Blocks) -> Photograph {
-    let Picture { look, layout, record, .. } = picture;
+    let Picture {
+        look,
+        layout,
+        record,
+        ..
+    } = picture;
     let own = sheets::sheet_seed(job.design, look);
     let paper = sheets::paper(job.design, record, look, layout);
     let mut passes = sheets::inked((job.art.print)(look), look);

@@ -47,7 +47,11 @@ impl Layout {
             _ => [printed[0] + spare, printed[1] + spare],
         };
         let (free_x, free_y) = (sheet[1] - printed[1], sheet[0] - printed[0]);
-        let top = if free_y > 0.0 { free_y * 0.45 } else { free_y * 0.5 };
+        let top = if free_y > 0.0 {
+            free_y * 0.45
+        } else {
+            free_y * 0.5
+        };
         Self {
             sheet: [sheet[1], sheet[0]],
             image: [free_x * 0.5, top, printed[1], printed[0]],
@@ -60,7 +64,12 @@ impl Layout {
     pub fn platemark(&self) -> Option<[f32; 4]> {
         let [width, height] = self.plate?;
         let [left, top, w, h] = self.image;
-        Some([left - (width - w) / 2.0, top - (height - h) / 2.0, width, height])
+        Some([
+            left - (width - w) / 2.0,
+            top - (height - h) / 2.0,
+            width,
+            height,
+        ])
     }
 
     /// The space under the image.

@@ -19,7 +19,10 @@
     clippy::cast_sign_loss,
     reason = "drawing turns coordinates into pixels and back all the time"
 )]
-#![allow(clippy::disallowed_methods, reason = "this program writes pictures: that is its use")]
+#![allow(
+    clippy::disallowed_methods,
+    reason = "this program writes pictures: that is its use"
+)]
 
 mod designs;
 mod engine;
@@ -53,9 +56,15 @@ fn main() -> ExitCode {
 
 fn run(arguments: &[String]) -> Result<String, String> {
     let option = |name: &str| {
-        arguments.iter().position(|a| a == name).and_then(|at| arguments.get(at + 1)).cloned()
+        arguments
+            .iter()
+            .position(|a| a == name)
+            .and_then(|at| arguments.get(at + 1))
+            .cloned()
     };
-    let site = arguments.first().ok_or("usage: paint SITE [--only DESIGN] [--contact FILE.png]")?;
+    let site = arguments
+        .first()
+        .ok_or("usage: paint SITE [--only DESIGN] [--contact FILE.png]")?;
     let only = option("--only");
     let mut all = Design::read_all(Path::new(site))?;
     if let Some(only) = &only {

@@ -52,7 +52,10 @@ impl Look {
 
     /// A count, or the default.
     pub fn count(&self, point: &str, default: usize) -> usize {
-        self.values.get(point).and_then(|v| v.parse().ok()).unwrap_or(default)
+        self.values
+            .get(point)
+            .and_then(|v| v.parse().ok())
+            .unwrap_or(default)
     }
 
     /// A measure, where one is told.
@@ -106,7 +109,10 @@ impl Design {
             let sheets = entry.join("impressions");
             if sheets.is_dir() {
                 for path in sorted(&sheets)? {
-                    let stem = path.file_stem().and_then(|s| s.to_str()).unwrap_or_default();
+                    let stem = path
+                        .file_stem()
+                        .and_then(|s| s.to_str())
+                        .unwrap_or_default();
                     if path.extension().is_some_and(|e| e == "toml")
                         && let Ok(number) = stem.parse()
                     {
@@ -114,8 +120,17 @@ impl Design {
                     }
                 }
             }
-            let key = entry.file_name().and_then(|n| n.to_str()).unwrap_or_default().to_owned();
-            designs.push(Self { key, record: table(&file)?, folder: entry, impressions });
+            let key = entry
+                .file_name()
+                .and_then(|n| n.to_str())
+                .unwrap_or_default()
+                .to_owned();
+            designs.push(Self {
+                key,
+                record: table(&file)?,
+                folder: entry,
+                impressions,
+            });
         }
         Ok(designs)
     }
@@ -166,7 +181,9 @@ impl Design {
                 .filter(|v| v != "not-visible")
                 .or_else(|| by_state.and_then(|t| t.get(key)).and_then(|v| plain(v, 0)))
                 .or_else(|| {
-                    by_printing.and_then(|t| t.get(key)).and_then(|v| plain(v, number as usize))
+                    by_printing
+                        .and_then(|t| t.get(key))
+                        .and_then(|v| plain(v, number as usize))
                 });
             let Some(value) = value else { continue };
             if let Some(list) = point.get("stages").and_then(Value::as_array)
@@ -231,7 +248,12 @@ pub fn text<'a>(table: &'a Table, key: &str) -> &'a str {
 
 /// A list of tables; tables that are something else are passed over.
 pub fn tables<'a>(table: &'a Table, key: &str) -> impl Iterator<Item = &'a Table> {
-    table.get(key).and_then(Value::as_array).into_iter().flatten().filter_map(Value::as_table)
+    table
+        .get(key)
+        .and_then(Value::as_array)
+        .into_iter()
+        .flatten()
+        .filter_map(Value::as_table)
 }
 
 /// Two numbers.
@@ -243,13 +265,21 @@ pub fn pair(table: &Table, key: &str) -> Option<[f32; 2]> {
 /// A list of numbers, or the first claim's list.
 pub fn numbers(table: &Table, key: &str) -> Option<Vec<f32>> {
     let mut value = table.get(key)?;
-    if let Some(first) = value.as_array().and_then(|a| a.first()).and_then(Value::as_table) {
+    if let Some(first) = value
+        .as_array()
+        .and_then(|a| a.first())
+        .and_then(Value::as_table)
+    {
         value = first.get("is")?;
     }
     value
         .as_array()?
         .iter()
-        .map(|v| v.as_float().or_else(|| v.as_integer().map(|n| n as f64)).map(|n| n as f32))
+        .map(|v| {
+            v.as_float()
+                .or_else(|| v.as_integer().map(|n| n as f64))
+                .map(|n| n as f32)
+        })
         .collect()
 }
 

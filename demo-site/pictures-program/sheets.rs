@@ -18,7 +18,10 @@ pub fn sheet_seed(design: &Design, look: &Look) -> u32 {
 
 /// The paper that the record names, with the damage its condition tells.
 pub fn paper(design: &Design, record: &Table, look: &Look, layout: &Layout) -> Paper {
-    let named = record.get("sheet").and_then(Value::as_table).map_or("", |t| text(t, "paper"));
+    let named = record
+        .get("sheet")
+        .and_then(Value::as_table)
+        .map_or("", |t| text(t, "paper"));
     let word = format!("{named} {}", look.choice("paper"));
     let has = |w: &str| word.contains(w);
     let (make, tone) = match look.printing.as_str() {
@@ -49,10 +52,19 @@ pub fn paper(design: &Design, record: &Table, look: &Look, layout: &Layout) -> P
     let mut paper = Paper::new(make, tone, layout.sheet, seed);
     let mut dice = Dice::new(seed ^ 0x70E);
     let age = dice.between(0.965, 1.0);
-    paper.tone = [paper.tone[0] * age, paper.tone[1] * age * age, paper.tone[2] * age * age * age];
+    paper.tone = [
+        paper.tone[0] * age,
+        paper.tone[1] * age * age,
+        paper.tone[2] * age * age * age,
+    ];
     let roomy = layout.image[0] > 12.0;
     paper.deckle = make != Make::Wove && roomy && dice.chance(0.6);
-    damage(&mut paper, &text(record, "condition").to_lowercase(), layout, &mut dice);
+    damage(
+        &mut paper,
+        &text(record, "condition").to_lowercase(),
+        layout,
+        &mut dice,
+    );
     paper
 }
 
@@ -74,7 +86,14 @@ fn damage(paper: &mut Paper, condition: &str, layout: &Layout, dice: &mut Dice) 
     let [left, top, iw, ih] = layout.image;
     let opening = [left - 4.0, top - 4.0, left + iw + 4.0, top + ih + 4.0];
     if has("foxing") || has("foxed") {
-        paper.fox(if has("light fox") || has("slight") || has("spot") { 16 } else { 60 }, region);
+        paper.fox(
+            if has("light fox") || has("slight") || has("spot") {
+                16
+            } else {
+                60
+            },
+            region,
+        );
     }
     if has("mat burn") || has("mat-burn") || has("mount") {
         paper.burn = Some((opening, 0.7));
@@ -83,7 +102,11 @@ fn damage(paper: &mut Paper, condition: &str, layout: &Layout, dice: &mut Dice) 
         paper.burn = Some((opening, 0.95));
     }
     if has("toned") || has("browned") {
-        paper.tone = [paper.tone[0] * 0.95, paper.tone[1] * 0.89, paper.tone[2] * 0.78];
+        paper.tone = [
+            paper.tone[0] * 0.95,
+            paper.tone[1] * 0.89,
+            paper.tone[2] * 0.78,
+        ];
     }
     if has("tide") || has("water") || (has("stain") && !has("light")) {
         paper.tide = Some(h - dice.between(12.0, 30.0));
@@ -94,9 +117,15 @@ fn damage(paper: &mut Paper, condition: &str, layout: &Layout, dice: &mut Dice) 
             dice.between(region[0], region[2]),
             if region[1] > 0.0 { h } else { 0.0 },
         ];
-        let length = if has("tear") || has("torn") { 18.0 } else { 46.0 };
+        let length = if has("tear") || has("torn") {
+            18.0
+        } else {
+            46.0
+        };
         let down = if region[1] > 0.0 { -1.0 } else { 1.0 };
-        paper.creases.push((from, [from[0] + length * 0.5, from[1] + down * length]));
+        paper
+            .creases
+            .push((from, [from[0] + length * 0.5, from[1] + down * length]));
     }
 }
 
@@ -144,7 +173,15 @@ pub fn pull(design: &Design, record: &Table, look: &Look, layout: &Layout) -> Pu
 }
 
 fn hand(film: f32, dry: f32, grain: f32, rub: f32, stray: f32) -> Pull {
-    Pull { film, dry, grain, rub, stray, faded: 0.0, seed: 0 }
+    Pull {
+        film,
+        dry,
+        grain,
+        rub,
+        stray,
+        faded: 0.0,
+        seed: 0,
+    }
 }
 
 /// Turns the design's own palette into that of the printing: every printer had his own shelf.
@@ -163,7 +200,11 @@ pub fn inked(passes: Vec<Pass>, look: &Look) -> Vec<Pass> {
                 }
                 "lindmarsh" | "cancellation" => pass.ink.mixed(0x10_14_1c, 0.7),
                 _ => pass.ink.mixed(
-                    if dice.chance(0.5) { 0xc8_8a_50 } else { 0x6a_7a_8c },
+                    if dice.chance(0.5) {
+                        0xc8_8a_50
+                    } else {
+                        0x6a_7a_8c
+                    },
                     dice.between(0.0, 0.08),
                 ),
             };
@@ -199,9 +240,15 @@ pub fn marks(
         let at = [layout.image[0] + 2.0, under(layout)];
         marks.push(script::pencil(window, numbering, at, 3.6, seed ^ 0x99));
     }
-    if !verso && look.kind.ends_with("-proof") && look.kind != "artists-proof" && layout.image[0] > 9.0
+    if !verso
+        && look.kind.ends_with("-proof")
+        && look.kind != "artists-proof"
+        && layout.image[0] > 9.0
     {
-        let at = [layout.image[0] * 0.5, layout.image[1] + layout.image[3] * 0.7];
+        let at = [
+            layout.image[0] * 0.5,
+            layout.image[1] + layout.image[3] * 0.7,
+        ];
         marks.push(script::thumb(window, at, seed));
     }
     marks
@@ -219,20 +266,41 @@ fn one(mark: &Table, layout: &Layout, verso: bool, window: Window, seed: u32) ->
     let blue = if violet { 0x5d_3f_86 } else { 0x2c_33_55 };
     match kind {
         "signature" if medium.contains("stamp") => {
-            vec![script::stamped(window, words, writing(at, words, 4.6, layout, place), 4.6)]
+            vec![script::stamped(
+                window,
+                words,
+                writing(at, words, 4.6, layout, place),
+                4.6,
+            )]
         }
         "signature" | "inscription" => {
             let height = if kind == "signature" { 4.8 } else { 3.4 };
-            vec![script::pencil(window, words, writing(at, words, height, layout, place), height, seed)]
+            vec![script::pencil(
+                window,
+                words,
+                writing(at, words, height, layout, place),
+                height,
+                seed,
+            )]
         }
         "seal" => vec![script::seal(window, at, 9.0, 0xb3_2a_20, seed)],
         "stamp" if medium.contains("blind") => script::blind(window, at, 8.0).into(),
         "blindstamp" => script::blind(window, at, 8.0).into(),
         "collector" => {
             let name = format!("{} {words}", text(mark, "whose"));
-            vec![script::collector(window, at, blue, !name.to_lowercase().contains("vael"))]
+            vec![script::collector(
+                window,
+                at,
+                blue,
+                !name.to_lowercase().contains("vael"),
+            )]
         }
-        "stamp" => vec![script::oval(window, at, if violet || verso { 0x5d_3f_86 } else { blue }, seed)],
+        "stamp" => vec![script::oval(
+            window,
+            at,
+            if violet || verso { 0x5d_3f_86 } else { blue },
+            seed,
+        )],
         _ => Vec::new(),
     }
 }
@@ -241,13 +309,20 @@ fn one(mark: &Table, layout: &Layout, verso: bool, window: Window, seed: u32) ->
 fn under(layout: &Layout) -> f32 {
     let bottom = layout.image[1] + layout.image[3];
     let below = layout.platemark().map_or(bottom, |p| p[1] + p[3]);
-    if layout.sheet[1] - below > 9.0 { below + 7.0 } else { bottom.min(layout.sheet[1]) - 4.0 }
+    if layout.sheet[1] - below > 9.0 {
+        below + 7.0
+    } else {
+        bottom.min(layout.sheet[1]) - 4.0
+    }
 }
 
 /// Where a mark's centre lies, from the words of its place.
 fn spot(place: &str, layout: &Layout, verso: bool) -> [f32; 2] {
     let [w, h] = layout.sheet;
-    let (left, right) = (layout.image[0].max(3.0), (layout.image[0] + layout.image[2]).min(w - 3.0));
+    let (left, right) = (
+        layout.image[0].max(3.0),
+        (layout.image[0] + layout.image[2]).min(w - 3.0),
+    );
     let across = |l: f32, r: f32| {
         if place.contains("left") {
             l
@@ -285,5 +360,8 @@ fn writing(at: [f32; 2], words: &str, height: f32, layout: &Layout, place: &str)
     } else {
         at[0] + 6.0 - width
     };
-    [x.clamp(2.0, (layout.sheet[0] - width - 2.0).max(2.0)), at[1]]
+    [
+        x.clamp(2.0, (layout.sheet[0] - width - 2.0).max(2.0)),
+        at[1],
+    ]
 }

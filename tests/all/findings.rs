@@ -170,7 +170,10 @@ mod files_as_files {
             // Whoever runs this may read everything; then there is nothing to tell.
             assert_eq!(told, "");
         } else {
-            assert!(told.starts_with("records/people/other.toml:1:1 error[file-unreadable]"), "{told}");
+            assert!(
+                told.starts_with("records/people/other.toml:1:1 error[file-unreadable]"),
+                "{told}"
+            );
         }
     }
 
@@ -183,12 +186,20 @@ mod files_as_files {
         fs::write(outside.path().join("secret.jpg"), "a picture").unwrap();
         let dir = sound();
         let records = dir.path().join("records");
-        symlink(outside.path().join("secret.toml"), records.join("people/secret.toml")).unwrap();
+        symlink(
+            outside.path().join("secret.toml"),
+            records.join("people/secret.toml"),
+        )
+        .unwrap();
         symlink(outside.path(), records.join("holders")).unwrap_or_else(|_| {
             symlink(outside.path(), records.join("people/more")).unwrap();
         });
         let pictures = records.join("designs/14/pictures");
-        symlink(outside.path().join("secret.jpg"), pictures.join("2-recto.jpg")).unwrap();
+        symlink(
+            outside.path().join("secret.jpg"),
+            pictures.join("2-recto.jpg"),
+        )
+        .unwrap();
         lay(
             dir.path(),
             "-- records/designs/14/impressions/2.toml\nstatus = \"untraced\"\n\
@@ -235,11 +246,43 @@ mod mutations {
 
     /// Values and lines that a hurried hand or a hostile one may leave in a record.
     const STRANGE: &[&str] = &[
-        "", "0", "-1", "1e400", "nan", "inf", "true", "\"\"", "\" \"", "\"\\u0000\"", "[]", "{}", "[[]]",
-        "[{}]", "\"not-visible\"", "\"1927/\"", "\"../..\"", "1927-01-01", "99999999999999999999",
-        "0x7fffffffffffffff", "\"é\u{301}\u{202e}\"", "\"\"\"\n", "'", "{ is = 1, not = 2 }", "{ is = [] }",
-        "[\"a\", 1, true]", "[1, 2]", "[[1, 2, 3, 4]]", "private = [\"name\"]", "\u{feff}", "\r",
-        "[a.b.c]\n", "[[points]]\n", "[points.values]\n", "a.b.c = 1\n", "title\n", "key = \"moon\"\n",
+        "",
+        "0",
+        "-1",
+        "1e400",
+        "nan",
+        "inf",
+        "true",
+        "\"\"",
+        "\" \"",
+        "\"\\u0000\"",
+        "[]",
+        "{}",
+        "[[]]",
+        "[{}]",
+        "\"not-visible\"",
+        "\"1927/\"",
+        "\"../..\"",
+        "1927-01-01",
+        "99999999999999999999",
+        "0x7fffffffffffffff",
+        "\"é\u{301}\u{202e}\"",
+        "\"\"\"\n",
+        "'",
+        "{ is = 1, not = 2 }",
+        "{ is = [] }",
+        "[\"a\", 1, true]",
+        "[1, 2]",
+        "[[1, 2, 3, 4]]",
+        "private = [\"name\"]",
+        "\u{feff}",
+        "\r",
+        "[a.b.c]\n",
+        "[[points]]\n",
+        "[points.values]\n",
+        "a.b.c = 1\n",
+        "title\n",
+        "key = \"moon\"\n",
     ];
 
     fn mutated(text: &str, numbers: &mut Numbers) -> Vec<u8> {
@@ -272,7 +315,9 @@ mod mutations {
                     let equals: Vec<_> = (0..bytes.len()).filter(|i| bytes[*i] == b'=').collect();
                     if !equals.is_empty() {
                         let start = equals[numbers.below(equals.len())] + 1;
-                        let rest = bytes[start..].iter().position(|b| matches!(b, b'\n' | b',' | b'}'));
+                        let rest = bytes[start..]
+                            .iter()
+                            .position(|b| matches!(b, b'\n' | b',' | b'}'));
                         let end = rest.map_or(bytes.len(), |n| start + n);
                         bytes.splice(start..end, value.bytes());
                     }
@@ -325,7 +370,10 @@ mod mutations {
             faulty += usize::from(!reading.findings.is_empty());
         }
         // Nearly every such catalogue has a fault that is told, or the mutations do nothing.
-        assert!(told > read_records / 2, "{told} findings in {read_records} records");
+        assert!(
+            told > read_records / 2,
+            "{told} findings in {read_records} records"
+        );
         assert!(faulty * 10 > read_records / records.len() * 9);
     }
 }

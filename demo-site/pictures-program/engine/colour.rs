@@ -10,12 +10,20 @@ pub fn hex(code: u32) -> Colour {
 
 /// From sRGB `0..1` to linear light (IEC 61966-2-1).
 pub fn linear(value: f32) -> f32 {
-    if value <= 0.040_45 { value / 12.92 } else { libm::powf((value + 0.055) / 1.055, 2.4) }
+    if value <= 0.040_45 {
+        value / 12.92
+    } else {
+        libm::powf((value + 0.055) / 1.055, 2.4)
+    }
 }
 
 /// From linear light to sRGB `0..1`.
 pub fn encoded(value: f32) -> f32 {
-    if value <= 0.003_130_8 { value * 12.92 } else { 1.055 * libm::powf(value, 1.0 / 2.4) - 0.055 }
+    if value <= 0.003_130_8 {
+        value * 12.92
+    } else {
+        1.055 * libm::powf(value, 1.0 / 2.4) - 0.055
+    }
 }
 
 /// A mixture of two colours: the first at 0.

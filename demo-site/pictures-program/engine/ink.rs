@@ -15,12 +15,18 @@ pub struct Ink {
 
 /// A translucent ink.
 pub fn ink(code: u32) -> Ink {
-    Ink { colour: hex(code), body: 0.22 }
+    Ink {
+        colour: hex(code),
+        body: 0.22,
+    }
 }
 
 /// An ink with white in it, which lightens what is dark below it.
 pub fn body_ink(code: u32) -> Ink {
-    Ink { colour: hex(code), body: 0.72 }
+    Ink {
+        colour: hex(code),
+        body: 0.72,
+    }
 }
 
 impl Ink {
@@ -33,7 +39,10 @@ impl Ink {
 
     /// The ink with another let into it.
     pub fn mixed(self, other: u32, share: f32) -> Self {
-        Self { colour: blend(self.colour, hex(other), share), ..self }
+        Self {
+            colour: blend(self.colour, hex(other), share),
+            ..self
+        }
     }
 }
 
@@ -59,7 +68,14 @@ pub struct Pass {
 impl Pass {
     /// An evenly inked pass from a plank.
     pub fn new(matrix: &'static str, cut: &'static str, ink: Ink) -> Self {
-        Self { matrix, cut, ink, surface: Surface::Plank, grain: 0.35, charge: None }
+        Self {
+            matrix,
+            cut,
+            ink,
+            surface: Surface::Plank,
+            grain: 0.35,
+            charge: None,
+        }
     }
 
     /// The same from another surface, with its share of grain.

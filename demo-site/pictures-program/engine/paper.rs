@@ -61,7 +61,11 @@ impl Paper {
                 angle: dice.roll() * core::f32::consts::TAU,
                 length: dice.between(2.0, 9.0),
                 bend: dice.about(0.25),
-                shade: if dice.chance(0.7) { -dice.between(0.03, 0.10) } else { 0.05 },
+                shade: if dice.chance(0.7) {
+                    -dice.between(0.03, 0.10)
+                } else {
+                    0.05
+                },
             })
             .collect();
         Self {
@@ -88,7 +92,11 @@ impl Paper {
                 dice.between(region[1], region[3]),
             ];
             let big = dice.chance(0.18);
-            let radius = if big { dice.between(1.6, 3.6) } else { dice.between(0.4, 1.3) };
+            let radius = if big {
+                dice.between(1.6, 3.6)
+            } else {
+                dice.between(0.4, 1.3)
+            };
             self.foxing.push((place, radius, dice.between(0.25, 0.8)));
         }
     }
@@ -143,12 +151,18 @@ impl Paper {
             let band = step(-5.0, 0.0, outside) * (1.0 - step(0.0, 2.5, outside));
             let exposed = 1.0 - step(-1.0, 1.0, outside);
             let brown = strength * (0.85 * band + 0.35 * exposed);
-            tone = times(tone, [1.0 - 0.10 * brown, 1.0 - 0.22 * brown, 1.0 - 0.42 * brown]);
+            tone = times(
+                tone,
+                [1.0 - 0.10 * brown, 1.0 - 0.22 * brown, 1.0 - 0.42 * brown],
+            );
         }
         if let Some(height) = self.tide {
             let edge = p[1] - height + 7.0 * (cloud(p[0] / 34.0, 0.5, 3, self.seed ^ 21) - 0.5);
             let line = (1.0 - step(0.0, 2.2, edge.abs())) * 0.5 + 0.18 * step(0.0, 1.0, edge);
-            tone = times(tone, [1.0 - 0.10 * line, 1.0 - 0.17 * line, 1.0 - 0.30 * line]);
+            tone = times(
+                tone,
+                [1.0 - 0.10 * line, 1.0 - 0.17 * line, 1.0 - 0.30 * line],
+            );
         }
         for &(place, radius, strength) in &self.foxing {
             let (dx, dy) = (p[0] - place[0], p[1] - place[1]);
@@ -158,7 +172,10 @@ impl Paper {
                 let spot = strength * (1.0 - step(0.1, 1.0, d2.sqrt() / radius * ragged));
                 let halo = 0.22 * strength * (1.0 - step(0.5, 2.0, d2.sqrt() / radius));
                 let brown = spot.max(halo);
-                tone = times(tone, [1.0 - 0.25 * brown, 1.0 - 0.46 * brown, 1.0 - 0.68 * brown]);
+                tone = times(
+                    tone,
+                    [1.0 - 0.25 * brown, 1.0 - 0.46 * brown, 1.0 - 0.68 * brown],
+                );
             }
         }
         tone
@@ -178,6 +195,10 @@ impl Paper {
     pub fn tooth(&self, p: Pt) -> f32 {
         let scale = if self.make == Make::Laid { 0.55 } else { 0.42 };
         let fine = smooth(p[0] / scale, p[1] / scale, self.seed ^ 51);
-        mix(fine, unit((p[0] * 5.0) as i32, (p[1] * 5.0) as i32, self.seed ^ 52), 0.3)
+        mix(
+            fine,
+            unit((p[0] * 5.0) as i32, (p[1] * 5.0) as i32, self.seed ^ 52),
+            0.3,
+        )
     }
 }

@@ -3,8 +3,8 @@
 use super::colour::{Colour, Encoder, blend, hex, scaled};
 use super::noise::{Dice, cloud, smooth, step, unit};
 use super::plane::Window;
-use super::sheet::Laid;
 use super::shape::Pt;
+use super::sheet::Laid;
 
 /// What lies under the sheet.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -101,7 +101,10 @@ impl Projection {
     ///
     /// The closed form for a square to a quadrilateral (Heckbert 1989), inverted by its adjugate.
     fn to_rectangle(c: [Pt; 4], w: f32, h: f32) -> Self {
-        let (sx, sy) = (c[0][0] - c[1][0] + c[2][0] - c[3][0], c[0][1] - c[1][1] + c[2][1] - c[3][1]);
+        let (sx, sy) = (
+            c[0][0] - c[1][0] + c[2][0] - c[3][0],
+            c[0][1] - c[1][1] + c[2][1] - c[3][1],
+        );
         let (dx1, dx2) = (c[1][0] - c[2][0], c[3][0] - c[2][0]);
         let (dy1, dy2) = (c[1][1] - c[2][1], c[3][1] - c[2][1]);
         let determinant = dx1 * dy2 - dx2 * dy1;
@@ -134,7 +137,10 @@ impl Projection {
     fn apply(&self, p: Pt) -> Pt {
         let m = &self.0;
         let d = m[6] * p[0] + m[7] * p[1] + m[8];
-        [(m[0] * p[0] + m[1] * p[1] + m[2]) / d, (m[3] * p[0] + m[4] * p[1] + m[5]) / d]
+        [
+            (m[0] * p[0] + m[1] * p[1] + m[2]) / d,
+            (m[3] * p[0] + m[4] * p[1] + m[5]) / d,
+        ]
     }
 }
 
@@ -144,9 +150,12 @@ fn sample(laid: &Laid, at: Pt) -> (Colour, f32) {
     let (fx, fy) = (x.floor(), y.floor());
     let (u, v) = (x - fx, y - fy);
     let (mut colour, mut cover) = ([0.0; 3], 0.0);
-    for (dx, dy, weight) in
-        [(0, 0, (1.0 - u) * (1.0 - v)), (1, 0, u * (1.0 - v)), (0, 1, (1.0 - u) * v), (1, 1, u * v)]
-    {
+    for (dx, dy, weight) in [
+        (0, 0, (1.0 - u) * (1.0 - v)),
+        (1, 0, u * (1.0 - v)),
+        (0, 1, (1.0 - u) * v),
+        (1, 1, u * v),
+    ] {
         let (ix, iy) = (fx as isize + dx, fy as isize + dy);
         if ix < 0 || iy < 0 || ix as usize >= laid.window.w || iy as usize >= laid.window.h {
             continue;
@@ -170,8 +179,14 @@ fn ground(shot: &Shot, p: Pt, at: Pt, laid: &Laid) -> Colour {
     let (x, y) = (p[0] / size, p[1] / size);
     let table = shot.table.unwrap_or(Table::Grey);
     let (base, texture) = match table {
-        Table::Grey => (hex(0x8d_8d_8b), 0.05 * (cloud(x / 2.2, y / 2.2, 2, shot.seed) - 0.5)),
-        Table::Slate => (hex(0x5c_5e_60), 0.06 * (cloud(x / 1.8, y / 1.8, 2, shot.seed) - 0.5)),
+        Table::Grey => (
+            hex(0x8d_8d_8b),
+            0.05 * (cloud(x / 2.2, y / 2.2, 2, shot.seed) - 0.5),
+        ),
+        Table::Slate => (
+            hex(0x5c_5e_60),
+            0.06 * (cloud(x / 1.8, y / 1.8, 2, shot.seed) - 0.5),
+        ),
         Table::Linen => (hex(0xa9_9f_8e), weave(x, y, shot.seed)),
     };
     let mut colour = scaled(base, 1.0 + texture);
@@ -179,7 +194,9 @@ fn ground(shot: &Shot, p: Pt, at: Pt, laid: &Laid) -> Colour {
     let reach = 9.0 * size;
     let shadow = |dx: f32, dy: f32, soft: f32| {
         let (w, h) = (laid.window.w as f32, laid.window.h as f32);
-        let inside = (at[0] - dx).min(w + dx - at[0]).min((at[1] - dy).min(h + dy - at[1]));
+        let inside = (at[0] - dx)
+            .min(w + dx - at[0])
+            .min((at[1] - dy).min(h + dy - at[1]));
         step(-soft, soft, inside)
     };
     let deep = shadow(reach * 0.25, reach * 0.3, reach * 0.35);
@@ -218,7 +235,8 @@ impl Light {
         let (x, y) = (u - 0.5, v - 0.5);
         let (sx, sy) = (u - self.spot[0], v - self.spot[1]);
         let bloom = 1.0 / (1.0 + 5.0 * (sx * sx + sy * sy));
-        self.level * (1.0 + self.tilt[0] * x * 2.0 + self.tilt[1] * y * 2.0)
+        self.level
+            * (1.0 + self.tilt[0] * x * 2.0 + self.tilt[1] * y * 2.0)
             * (0.965 + 0.045 * bloom)
             * (1.0 - 0.10 * (x * x + y * y))
     }

@@ -47,12 +47,18 @@ pub struct Plane {
 impl Plane {
     /// A surface cut away everywhere.
     pub fn cleared(window: Window) -> Self {
-        Self { window, data: vec![0.0; window.w * window.h] }
+        Self {
+            window,
+            data: vec![0.0; window.w * window.h],
+        }
     }
 
     /// A surface not yet cut.
     pub fn uncut(window: Window) -> Self {
-        Self { window, data: vec![1.0; window.w * window.h] }
+        Self {
+            window,
+            data: vec![1.0; window.w * window.h],
+        }
     }
 
     /// A plane of the same window from a function of the design point.
@@ -223,13 +229,22 @@ impl Area {
         let y = low[1].floor().clamp(0.0, h as f32) as usize;
         let right = high[0].ceil().clamp(0.0, w as f32) as usize;
         let bottom = high[1].ceil().clamp(0.0, h as f32) as usize;
-        (right > x && bottom > y).then_some(Self { x, y, w: right - x, h: bottom - y })
+        (right > x && bottom > y).then_some(Self {
+            x,
+            y,
+            w: right - x,
+            h: bottom - y,
+        })
     }
 
     /// Leaves the signed area of one edge in the sums.
     fn edge(&self, sums: &mut [f32], a: Pt, b: Pt) {
         let (ox, oy) = (self.x as f32, self.y as f32);
-        let (direction, top, low) = if a[1] <= b[1] { (1.0, a, b) } else { (-1.0, b, a) };
+        let (direction, top, low) = if a[1] <= b[1] {
+            (1.0, a, b)
+        } else {
+            (-1.0, b, a)
+        };
         let (x0, y0, x1, y1) = (top[0] - ox, top[1] - oy, low[0] - ox, low[1] - oy);
         if y1 - y0 < 1e-6 {
             return;
@@ -243,7 +258,12 @@ impl Area {
             let next = (row + 1.0).min(last);
             let (xa, xb) = (x0 + (y - y0) * slope, x0 + (next - y0) * slope);
             let at = (row as usize).min(self.h - 1) * (self.w + 2);
-            self.row(&mut sums[at..at + self.w + 2], direction * (next - y), xa, xb);
+            self.row(
+                &mut sums[at..at + self.w + 2],
+                direction * (next - y),
+                xa,
+                xb,
+            );
             if next <= y {
                 break;
             }

@@ -106,13 +106,18 @@ pub fn even(line: &[Pt], spacing: f32) -> Path {
         let mut at = left;
         while at < length {
             let t = at / length;
-            out.push([mix(pair[0][0], pair[1][0], t), mix(pair[0][1], pair[1][1], t)]);
+            out.push([
+                mix(pair[0][0], pair[1][0], t),
+                mix(pair[0][1], pair[1][1], t),
+            ]);
             at += spacing;
         }
         left = at - length;
     }
     if let Some(&last) = line.last()
-        && out.last().is_some_and(|&p| distance(p, last) > spacing * 0.2)
+        && out
+            .last()
+            .is_some_and(|&p| distance(p, last) > spacing * 0.2)
     {
         out.push(last);
     }
@@ -132,7 +137,10 @@ pub fn knifed(path: &[Pt], stray: f32, seed: u32) -> Path {
         let pieces = (length / 7.0).ceil().max(1.0) as usize;
         for i in 0..pieces {
             let t = i as f32 / pieces as f32;
-            let p = [mix(pair[0][0], pair[1][0], t), mix(pair[0][1], pair[1][1], t)];
+            let p = [
+                mix(pair[0][0], pair[1][0], t),
+                mix(pair[0][1], pair[1][1], t),
+            ];
             out.push(strayed(p, stray, seed));
         }
     }
@@ -182,7 +190,9 @@ pub fn bar(line: &[Pt], width: f32) -> Path {
 /// A stroke that swells in the middle and ends in points, as a V-gouge leaves it.
 pub fn gouged(line: &[Pt], width: f32) -> Path {
     let fine = even(line, (width * 1.5).clamp(2.0, 8.0));
-    stroke(&fine, |t| width * libm::sinf(core::f32::consts::PI * t.clamp(0.02, 0.98)).sqrt())
+    stroke(&fine, |t| {
+        width * libm::sinf(core::f32::consts::PI * t.clamp(0.02, 0.98)).sqrt()
+    })
 }
 
 /// A stroke that begins full and runs out to a point.
@@ -198,12 +208,16 @@ pub fn moved(path: &[Pt], dx: f32, dy: f32) -> Path {
 
 /// The shape scaled about the origin, then moved: the way stock parts are placed.
 pub fn placed(path: &[Pt], x: f32, y: f32, scale: f32) -> Path {
-    path.iter().map(|p| [x + p[0] * scale, y + p[1] * scale]).collect()
+    path.iter()
+        .map(|p| [x + p[0] * scale, y + p[1] * scale])
+        .collect()
 }
 
 /// As [`placed`], facing the other way where `scale_x` is negative.
 pub fn placed_xy(path: &[Pt], x: f32, y: f32, scale_x: f32, scale_y: f32) -> Path {
-    path.iter().map(|p| [x + p[0] * scale_x, y + p[1] * scale_y]).collect()
+    path.iter()
+        .map(|p| [x + p[0] * scale_x, y + p[1] * scale_y])
+        .collect()
 }
 
 /// The shape turned about a point, in turns, clockwise.
@@ -220,7 +234,9 @@ pub fn turned(path: &[Pt], about: Pt, turns: f32) -> Path {
 
 /// The shape mirrored in a horizontal line, squeezed by `squeeze`: its reflection in water.
 pub fn reflected(path: &[Pt], water: f32, squeeze: f32) -> Path {
-    path.iter().map(|p| [p[0], water + (water - p[1]) * squeeze]).collect()
+    path.iter()
+        .map(|p| [p[0], water + (water - p[1]) * squeeze])
+        .collect()
 }
 
 /// A line that wanders: `from` to `to` in `pieces`, straying by up to `stray` units.

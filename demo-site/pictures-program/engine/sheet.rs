@@ -48,7 +48,14 @@ pub fn surfaced(
         for (r, s) in rim.data.iter_mut().zip(&soft.data) {
             *r *= 1.0 - s;
         }
-        blocks.insert(key, Surfaced { cover: cover.clone(), rim, lack });
+        blocks.insert(
+            key,
+            Surfaced {
+                cover: cover.clone(),
+                rim,
+                lack,
+            },
+        );
     }
     blocks
 }
@@ -152,7 +159,11 @@ pub fn lay(plan: &Plan, window: Window) -> Laid {
     for mark in plan.marks {
         press(mark, plan.paper, &mut colour);
     }
-    Laid { window, colour, paper: cover }
+    Laid {
+        window,
+        colour,
+        paper: cover,
+    }
 }
 
 /// A block never falls twice in quite the same place.
@@ -160,7 +171,11 @@ fn offset(plan: &Plan, matrix: &str) -> Offset {
     let seed = super::noise::seed(&["register", matrix]) ^ plan.pull.seed;
     let roll = |i: i32| super::noise::unit(i, 77, seed) + super::noise::unit(i, 78, seed) - 1.0;
     // The key block and a single plate carry the picture: everything else strays from them.
-    let share = if matrix == "key" || matrix == "plate" { 0.12 } else { 1.0 };
+    let share = if matrix == "key" || matrix == "plate" {
+        0.12
+    } else {
+        1.0
+    };
     Offset {
         dx: roll(1) * plan.pull.stray * share,
         dy: roll(2) * plan.pull.stray * share,
@@ -225,7 +240,9 @@ fn printed(plan: &Plan, offsets: &[Offset], p: Pt, d: Pt, paper: Colour) -> Colo
         }
         if pass.surface == Surface::Copper {
             let wet = 1.0 + 0.12 * pressure;
-            colour = pass.ink.over(colour, (cover * charge * pull.film * wet).min(1.1));
+            colour = pass
+                .ink
+                .over(colour, (cover * charge * pull.film * wet).min(1.1));
             continue;
         }
         let lack = block.lack.sample(px, py) * pass.grain * pull.grain;
@@ -306,7 +323,11 @@ fn fibre_plane(paper: &Paper, window: Window) -> Vec<f32> {
         let plane = if shade < 0.0 { &mut dark } else { &mut light };
         plane.tone(&shape, shade.abs());
     }
-    dark.data.iter().zip(&light.data).map(|(d, l)| l - d).collect()
+    dark.data
+        .iter()
+        .zip(&light.data)
+        .map(|(d, l)| l - d)
+        .collect()
 }
 
 fn press(mark: &Mark, paper: &Paper, colour: &mut [Colour]) {

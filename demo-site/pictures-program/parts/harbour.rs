@@ -43,7 +43,10 @@ pub fn crane(foot: Pt, head: Pt, drop: f32, scale: f32) -> Crane {
     let wide = 0.95 * s;
     let side = |t: f32, k: f32| {
         let spread = wide * k * (1.0 - 0.85 * (2.0 * t - 0.55).abs().min(1.0));
-        [root[0] + dx * t + normal[0] * spread, root[1] + dy * t + normal[1] * spread]
+        [
+            root[0] + dx * t + normal[0] * spread,
+            root[1] + dy * t + normal[1] * spread,
+        ]
     };
     let chord = |k: f32| -> Path { (0..=12).map(|i| side(i as f32 / 12.0, k)).collect() };
     let mut lines = vec![bar(&chord(1.0), 0.34 * s), bar(&chord(-1.0), 0.34 * s)];
@@ -52,8 +55,14 @@ pub fn crane(foot: Pt, head: Pt, drop: f32, scale: f32) -> Crane {
         let k = if i % 2 == 0 { 1.0 } else { -1.0 };
         lines.push(bar(&[side(a, k), side(b, -k)], 0.2 * s));
     }
-    lines.push(bar(&[[foot[0] - 2.6 * s, foot[1] - 4.4 * s], peak], 0.36 * s));
-    lines.push(bar(&[[foot[0] + 1.0 * s, foot[1] - 4.4 * s], peak], 0.36 * s));
+    lines.push(bar(
+        &[[foot[0] - 2.6 * s, foot[1] - 4.4 * s], peak],
+        0.36 * s,
+    ));
+    lines.push(bar(
+        &[[foot[0] + 1.0 * s, foot[1] - 4.4 * s], peak],
+        0.36 * s,
+    ));
     lines.push(bar(&[peak, head], 0.16 * s + 0.4));
     lines.push(bar(&[peak, side(0.6, -1.0)], 0.14 * s + 0.4));
     let hook = [head[0], head[1] + drop];
@@ -89,8 +98,18 @@ pub fn lamp(foot: Pt, height: f32) -> (Vec<Path>, Path) {
         tapered(&[[x, y], [x, top + h * 0.13]], h * 0.045, h * 0.022),
         rect(x - h * 0.05, y - h * 0.05, h * 0.10, h * 0.05),
         rect(x - h * 0.03, y - h * 0.16, h * 0.06, h * 0.02),
-        bar(&[[x - h * 0.09, top + h * 0.20], [x + h * 0.09, top + h * 0.20]], h * 0.014),
-        vec![[x - h * 0.075, top], [x, top - h * 0.065], [x + h * 0.075, top]],
+        bar(
+            &[
+                [x - h * 0.09, top + h * 0.20],
+                [x + h * 0.09, top + h * 0.20],
+            ],
+            h * 0.014,
+        ),
+        vec![
+            [x - h * 0.075, top],
+            [x, top - h * 0.065],
+            [x + h * 0.075, top],
+        ],
         ellipse(x, top - h * 0.07, h * 0.014, h * 0.018),
         rect(x - h * 0.045, top + h * 0.125, h * 0.09, h * 0.014),
     ];
@@ -127,20 +146,42 @@ pub fn barrel(foot: Pt, width: f32, height: f32) -> (Path, Vec<Path>, Vec<Path>)
     let [x, y] = foot;
     let (w, h) = (width * 0.5, height);
     let side = |t: f32| w * (0.82 + 0.18 * 4.0 * t * (1.0 - t));
-    let mut outline: Path = (0..=8).map(|i| [x - side(i as f32 / 8.0), y - h * i as f32 / 8.0]).collect();
-    outline.extend(curve(&[[x - side(1.0), y - h], [x, y - h * 1.07], [x + side(1.0), y - h]]));
-    outline.extend((0..=8).rev().map(|i| [x + side(i as f32 / 8.0), y - h * i as f32 / 8.0]));
-    outline.extend(curve(&[[x + side(0.0), y], [x, y + h * 0.06], [x - side(0.0), y]]));
+    let mut outline: Path = (0..=8)
+        .map(|i| [x - side(i as f32 / 8.0), y - h * i as f32 / 8.0])
+        .collect();
+    outline.extend(curve(&[
+        [x - side(1.0), y - h],
+        [x, y - h * 1.07],
+        [x + side(1.0), y - h],
+    ]));
+    outline.extend(
+        (0..=8)
+            .rev()
+            .map(|i| [x + side(i as f32 / 8.0), y - h * i as f32 / 8.0]),
+    );
+    outline.extend(curve(&[
+        [x + side(0.0), y],
+        [x, y + h * 0.06],
+        [x - side(0.0), y],
+    ]));
     let hoop = |t: f32| -> Path {
         let s = side(t);
-        curve(&[[x - s, y - h * t], [x, y - h * t + h * 0.065], [x + s, y - h * t]])
+        curve(&[
+            [x - s, y - h * t],
+            [x, y - h * t + h * 0.065],
+            [x + s, y - h * t],
+        ])
     };
     let hoops = [0.14, 0.32, 0.68, 0.86].map(hoop).to_vec();
     let staves = (1..6)
         .map(|i| {
             let k = i as f32 / 3.0 - 1.0;
             let bow = h * 0.05 * (1.0 - k * k);
-            curve(&[[x + side(0.02) * k, y + bow], [x + side(0.5) * k, y - h * 0.5 + bow], [x + side(0.98) * k, y - h * 0.96 + bow]])
+            curve(&[
+                [x + side(0.02) * k, y + bow],
+                [x + side(0.5) * k, y - h * 0.5 + bow],
+                [x + side(0.98) * k, y - h * 0.96 + bow],
+            ])
         })
         .collect();
     (outline, hoops, staves)
@@ -168,11 +209,18 @@ pub fn stones(area: [f32; 4], course: f32, width: f32, dice: &mut Dice) -> Vec<P
     while y < bottom {
         let next = y + course * dice.between(0.85, 1.15);
         if y > top {
-            joints.push(knifed(&bar(&[[left, y], [right, y + dice.about(1.0)]], width), 0.7, 5));
+            joints.push(knifed(
+                &bar(&[[left, y], [right, y + dice.about(1.0)]], width),
+                0.7,
+                5,
+            ));
         }
         let mut x = left + dice.roll() * course * 2.0;
         while x < right {
-            joints.push(bar(&[[x, y], [x + dice.about(0.8), next.min(bottom)]], width));
+            joints.push(bar(
+                &[[x, y], [x + dice.about(0.8), next.min(bottom)]],
+                width,
+            ));
             x += course * dice.between(1.4, 2.6);
         }
         y = next;
@@ -187,7 +235,14 @@ pub fn coil(at: Pt, radius: f32, rings: usize) -> Vec<Path> {
             let t = i as f32 / rings as f32;
             let r = radius * (1.0 - 0.75 * t);
             bar(
-                &crate::engine::shape::arc(at[0], at[1] - radius * 0.12 * t, r, r * 0.38, 0.0, 1.01),
+                &crate::engine::shape::arc(
+                    at[0],
+                    at[1] - radius * 0.12 * t,
+                    r,
+                    r * 0.38,
+                    0.0,
+                    1.01,
+                ),
                 radius * 0.07,
             )
         })
@@ -197,8 +252,16 @@ pub fn coil(at: Pt, radius: f32, rings: usize) -> Vec<Path> {
 /// A round basket, and what fills it.
 pub fn basket(at: Pt, width: f32) -> (Path, Path) {
     let (w, h) = (width * 0.5, width * 0.42);
-    let mut body = curve(&[[at[0] - w, at[1] - h], [at[0] - w * 0.9, at[1] - h * 0.3], [at[0] - w * 0.7, at[1]]]);
-    body.extend(curve(&[[at[0] + w * 0.7, at[1]], [at[0] + w * 0.9, at[1] - h * 0.3], [at[0] + w, at[1] - h]]));
+    let mut body = curve(&[
+        [at[0] - w, at[1] - h],
+        [at[0] - w * 0.9, at[1] - h * 0.3],
+        [at[0] - w * 0.7, at[1]],
+    ]);
+    body.extend(curve(&[
+        [at[0] + w * 0.7, at[1]],
+        [at[0] + w * 0.9, at[1] - h * 0.3],
+        [at[0] + w, at[1] - h],
+    ]));
     (body, ellipse(at[0], at[1] - h, w, h * 0.42))
 }
 

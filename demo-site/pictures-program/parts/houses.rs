@@ -22,7 +22,10 @@ pub fn front(left: f32, right: f32, eaves: f32, top: f32, ground: f32, gable: Ga
         Gable::Pointed => out.push([middle, top]),
         Gable::Stepped => {
             let steps = 4;
-            let (dx, dy) = ((middle - left) / (steps as f32 + 0.5), (eaves - top) / steps as f32);
+            let (dx, dy) = (
+                (middle - left) / (steps as f32 + 0.5),
+                (eaves - top) / steps as f32,
+            );
             for i in 0..steps {
                 let i = i as f32;
                 out.push([left + dx * i, eaves - dy * (i + 1.0)]);
@@ -36,10 +39,24 @@ pub fn front(left: f32, right: f32, eaves: f32, top: f32, ground: f32, gable: Ga
         }
         Gable::Bell => {
             let (w, h) = (middle - left, eaves - top);
-            for (x, y) in [(0.12, 0.06), (0.22, 0.3), (0.45, 0.5), (0.66, 0.66), (0.72, 0.92), (0.72, 1.0)] {
+            for (x, y) in [
+                (0.12, 0.06),
+                (0.22, 0.3),
+                (0.45, 0.5),
+                (0.66, 0.66),
+                (0.72, 0.92),
+                (0.72, 1.0),
+            ] {
                 out.push([left + w * x, eaves - h * y]);
             }
-            for (x, y) in [(0.72, 1.0), (0.72, 0.92), (0.66, 0.66), (0.45, 0.5), (0.22, 0.3), (0.12, 0.06)] {
+            for (x, y) in [
+                (0.72, 1.0),
+                (0.72, 0.92),
+                (0.66, 0.66),
+                (0.45, 0.5),
+                (0.22, 0.3),
+                (0.12, 0.06),
+            ] {
                 out.push([right - w * x, eaves - h * y]);
             }
         }
@@ -119,7 +136,10 @@ pub fn tiles(area: [f32; 4], gap: f32, dice: &mut Dice) -> Vec<Path> {
         let mut x = area[0] + dice.roll() * gap * 3.0;
         while x < area[2] {
             let l = gap * dice.between(1.6, 4.5);
-            out.push(crate::engine::shape::gouged(&[[x, y], [x + l, y + dice.about(0.5)]], gap * 0.26));
+            out.push(crate::engine::shape::gouged(
+                &[[x, y], [x + l, y + dice.about(0.5)]],
+                gap * 0.26,
+            ));
             x += l + gap * dice.between(0.5, 2.0);
         }
         y += gap * dice.between(0.9, 1.1);

@@ -6,13 +6,32 @@ use crate::engine::shape::{Path, Pt, blob, curve, tapered};
 /// A bare tree: trunk and boughs dividing, as closed strokes.
 pub fn bare_tree(foot: Pt, height: f32, lean: f32, dice: &mut Dice) -> Vec<Path> {
     let mut out = Vec::new();
-    bough(&mut out, foot, -0.25 + lean, height * 0.34, height * 0.05, 5, dice);
+    bough(
+        &mut out,
+        foot,
+        -0.25 + lean,
+        height * 0.34,
+        height * 0.05,
+        5,
+        dice,
+    );
     out
 }
 
-fn bough(out: &mut Vec<Path>, from: Pt, turn: f32, length: f32, width: f32, left: u32, dice: &mut Dice) {
+fn bough(
+    out: &mut Vec<Path>,
+    from: Pt,
+    turn: f32,
+    length: f32,
+    width: f32,
+    left: u32,
+    dice: &mut Dice,
+) {
     let a = turn * core::f32::consts::TAU;
-    let to = [from[0] + length * libm::cosf(a), from[1] + length * libm::sinf(a)];
+    let to = [
+        from[0] + length * libm::cosf(a),
+        from[1] + length * libm::sinf(a),
+    ];
     let middle = [
         (from[0] + to[0]) / 2.0 + dice.about(length * 0.08),
         (from[1] + to[1]) / 2.0 + dice.about(length * 0.06),
@@ -24,7 +43,15 @@ fn bough(out: &mut Vec<Path>, from: Pt, turn: f32, length: f32, width: f32, left
     let forks = if dice.chance(0.35) { 3 } else { 2 };
     for i in 0..forks {
         let spread = (i as f32 / (forks - 1) as f32 - 0.5) * 0.22 + dice.about(0.05);
-        bough(out, to, turn + spread, length * dice.between(0.6, 0.85), width * 0.58, left - 1, dice);
+        bough(
+            out,
+            to,
+            turn + spread,
+            length * dice.between(0.6, 0.85),
+            width * 0.58,
+            left - 1,
+            dice,
+        );
     }
 }
 
@@ -34,13 +61,15 @@ pub fn poplar(foot: Pt, height: f32, dice: &mut Dice) -> Path {
     let mut points = vec![[foot[0] - w * 0.2, foot[1]]];
     for i in 0..7 {
         let t = i as f32 / 7.0;
-        let wide = w * (0.55 + 0.75 * libm::sinf((0.15 + t * 0.85) * 3.0)) * dice.between(0.85, 1.15);
+        let wide =
+            w * (0.55 + 0.75 * libm::sinf((0.15 + t * 0.85) * 3.0)) * dice.between(0.85, 1.15);
         points.push([foot[0] - wide, foot[1] - height * (0.08 + 0.86 * t)]);
     }
     points.push([foot[0], foot[1] - height]);
     for i in (0..7).rev() {
         let t = i as f32 / 7.0;
-        let wide = w * (0.55 + 0.75 * libm::sinf((0.15 + t * 0.85) * 3.0)) * dice.between(0.85, 1.15);
+        let wide =
+            w * (0.55 + 0.75 * libm::sinf((0.15 + t * 0.85) * 3.0)) * dice.between(0.85, 1.15);
         points.push([foot[0] + wide, foot[1] - height * (0.08 + 0.86 * t)]);
     }
     points.push([foot[0] + w * 0.2, foot[1]]);
@@ -84,7 +113,11 @@ pub fn reed(foot: Pt, height: f32, lean: f32, dice: &mut Dice) -> Vec<Path> {
         let at = stem[((t * stem.len() as f32) as usize).min(stem.len() - 1)];
         let side = if i == 0 { 1.0 } else { -1.0 };
         let reach = height * dice.between(0.14, 0.24) * side;
-        let blade = curve(&[at, [at[0] + reach * 0.6, at[1] - height * 0.12], [at[0] + reach, at[1] - height * 0.06]]);
+        let blade = curve(&[
+            at,
+            [at[0] + reach * 0.6, at[1] - height * 0.12],
+            [at[0] + reach, at[1] - height * 0.06],
+        ]);
         out.push(crate::engine::shape::gouged(&blade, height * 0.022 + 0.8));
     }
     out
@@ -98,7 +131,10 @@ pub fn floe(at: Pt, rx: f32, ry: f32, dice: &mut Dice) -> Path {
         .map(|i| {
             let a = (start + (i as f32 + dice.about(0.28)) / n as f32) * core::f32::consts::TAU;
             let r = dice.between(0.8, 1.12);
-            [at[0] + rx * r * libm::cosf(a), at[1] + ry * r * libm::sinf(a)]
+            [
+                at[0] + rx * r * libm::cosf(a),
+                at[1] + ry * r * libm::sinf(a),
+            ]
         })
         .collect()
 }
@@ -106,7 +142,11 @@ pub fn floe(at: Pt, rx: f32, ry: f32, dice: &mut Dice) -> Path {
 /// The side of a floe below its top, `thick` deep: the lower edge doubled.
 pub fn thickness(floe: &[Pt], thick: f32) -> Path {
     let middle = floe.iter().map(|p| p[1]).sum::<f32>() / floe.len().max(1) as f32;
-    let mut lower: Path = floe.iter().filter(|p| p[1] >= middle - 1.0).copied().collect();
+    let mut lower: Path = floe
+        .iter()
+        .filter(|p| p[1] >= middle - 1.0)
+        .copied()
+        .collect();
     lower.sort_by(|a, b| a[0].total_cmp(&b[0]));
     let mut out = lower.clone();
     out.extend(lower.iter().rev().map(|p| [p[0], p[1] + thick]));
@@ -118,7 +158,10 @@ pub fn hills(x: [f32; 2], base: f32, height: f32, humps: usize, dice: &mut Dice)
     let mut ridge = Vec::new();
     for i in 0..=humps {
         let t = i as f32 / humps as f32;
-        ridge.push([x[0] + (x[1] - x[0]) * t, base - height * dice.between(0.35, 1.0)]);
+        ridge.push([
+            x[0] + (x[1] - x[0]) * t,
+            base - height * dice.between(0.35, 1.0),
+        ]);
     }
     let mut out = curve(&ridge);
     out.push([x[1], base]);

@@ -6,9 +6,16 @@ use crate::engine::shape::{Path, Pt, bar, curve, ellipse, even, gouged, stroke};
 
 /// The box round a shape: left, top, right, bottom.
 pub fn bounds(shape: &[Pt]) -> [f32; 4] {
-    shape.iter().fold([f32::MAX, f32::MAX, f32::MIN, f32::MIN], |b, p| {
-        [b[0].min(p[0]), b[1].min(p[1]), b[2].max(p[0]), b[3].max(p[1])]
-    })
+    shape
+        .iter()
+        .fold([f32::MAX, f32::MAX, f32::MIN, f32::MIN], |b, p| {
+            [
+                b[0].min(p[0]),
+                b[1].min(p[1]),
+                b[2].max(p[0]),
+                b[3].max(p[1]),
+            ]
+        })
 }
 
 /// The shape's outline as a line of one width.
@@ -55,7 +62,9 @@ pub fn hatch(shape: &[Pt], how: Hatch, dice: &mut Dice) -> Vec<Path> {
             ];
             let width = how.width * dice.between(0.75, 1.2);
             let fine = even(&curve(&line), 9.0);
-            lines.push(stroke(&fine, |t| width * (0.55 + 0.45 * libm::sinf(3.0 * t + 0.1))));
+            lines.push(stroke(&fine, |t| {
+                width * (0.55 + 0.45 * libm::sinf(3.0 * t + 0.1))
+            }));
             along += length * dice.between(0.9, 1.0) + how.gap * 0.3;
         }
         across += how.gap * dice.between(0.86, 1.14);
@@ -79,7 +88,10 @@ pub fn clear(plane: &mut Plane, shape: &[Pt], how: Hatch, dice: &mut Dice) {
 pub fn pecks(area: [f32; 4], count: usize, length: f32, turn: f32, dice: &mut Dice) -> Vec<Path> {
     (0..count)
         .map(|_| {
-            let p = [dice.between(area[0], area[2]), dice.between(area[1], area[3])];
+            let p = [
+                dice.between(area[0], area[2]),
+                dice.between(area[1], area[3]),
+            ];
             let a = (turn + dice.about(0.03)) * core::f32::consts::TAU;
             let l = length * dice.between(0.5, 1.3);
             let end = [p[0] + l * libm::cosf(a), p[1] + l * libm::sinf(a)];
@@ -93,7 +105,12 @@ pub fn stipple(area: [f32; 4], count: usize, radius: f32, dice: &mut Dice) -> Ve
     (0..count)
         .map(|_| {
             let r = radius * dice.between(0.5, 1.3);
-            ellipse(dice.between(area[0], area[2]), dice.between(area[1], area[3]), r, r * 0.85)
+            ellipse(
+                dice.between(area[0], area[2]),
+                dice.between(area[1], area[3]),
+                r,
+                r * 0.85,
+            )
         })
         .collect()
 }
@@ -138,7 +155,10 @@ pub fn bitten(line: &[Pt], width: f32, dice: &mut Dice) -> Path {
         .enumerate()
         .map(|(i, p)| {
             let t = i as f32 * 0.23 + lift;
-            [p[0] + 1.3 * (smooth(t, 0.0, 3) - 0.5), p[1] + 1.3 * (smooth(t, 9.0, 5) - 0.5)]
+            [
+                p[0] + 1.3 * (smooth(t, 0.0, 3) - 0.5),
+                p[1] + 1.3 * (smooth(t, 9.0, 5) - 0.5),
+            ]
         })
         .collect();
     stroke(&shaky, |t| {
@@ -153,7 +173,10 @@ pub fn drawn(shape: &[Pt], width: f32, dice: &mut Dice) -> Vec<Path> {
     if let Some(&first) = shape.first() {
         closed.push(first);
     }
-    vec![bitten(&closed, width, dice), bitten(&closed, width * 0.55, dice)]
+    vec![
+        bitten(&closed, width, dice),
+        bitten(&closed, width * 0.55, dice),
+    ]
 }
 
 /// Turns a plane of tones into aquatint: acid stops round each grain of resin.

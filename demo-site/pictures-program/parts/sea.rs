@@ -17,8 +17,12 @@ pub struct Breakers {
 
 /// Waves `length` long and `height` high between two ends of a row at `y`.
 pub fn breakers(x: [f32; 2], y: f32, length: f32, height: f32, dice: &mut Dice) -> Breakers {
-    let mut out =
-        Breakers { foam: Vec::new(), hollows: Vec::new(), contours: Vec::new(), veins: Vec::new() };
+    let mut out = Breakers {
+        foam: Vec::new(),
+        hollows: Vec::new(),
+        contours: Vec::new(),
+        veins: Vec::new(),
+    };
     let mut left = x[0] - length * dice.roll();
     while left < x[1] {
         let l = length * dice.between(0.75, 1.3);
@@ -40,7 +44,14 @@ fn wave(out: &mut Breakers, left: f32, base: f32, l: f32, h: f32, dice: &mut Dic
         at(0.66, 1.0),
     ]);
     // The crest: thin at the back, thick where it curls, its lower edge in scallops.
-    let mut foam = curve(&[at(0.24, 0.17), at(0.42, 0.52), at(0.57, 0.93), at(0.67, 1.08), at(0.76, 1.0), at(0.81, 0.80)]);
+    let mut foam = curve(&[
+        at(0.24, 0.17),
+        at(0.42, 0.52),
+        at(0.57, 0.93),
+        at(0.67, 1.08),
+        at(0.76, 1.0),
+        at(0.81, 0.80),
+    ]);
     let teeth = 5;
     let mut under = vec![at(0.81, 0.80)];
     for i in 0..teeth {
@@ -76,7 +87,8 @@ fn wave(out: &mut Breakers, left: f32, base: f32, l: f32, h: f32, dice: &mut Dic
             .map(|p| [p[0] + s * l * 0.22, p[1] + s * h * 0.95])
             .collect();
         let cut = line.len() * (9 - i) / 10;
-        out.contours.push(gouged(&line[line.len() / (7 - i)..cut], 1.0 + h * 0.035));
+        out.contours
+            .push(gouged(&line[line.len() / (7 - i)..cut], 1.0 + h * 0.035));
     }
     for i in 0..3 {
         let x = 0.05 + 0.16 * i as f32 + dice.about(0.05);
@@ -90,7 +102,13 @@ fn wave(out: &mut Breakers, left: f32, base: f32, l: f32, h: f32, dice: &mut Dic
 }
 
 /// Calm water: lens-shaped strokes that lengthen and thicken towards the foot of the box.
-pub fn ripples(area: [f32; 4], count: usize, length: f32, width: f32, dice: &mut Dice) -> Vec<Path> {
+pub fn ripples(
+    area: [f32; 4],
+    count: usize,
+    length: f32,
+    width: f32,
+    dice: &mut Dice,
+) -> Vec<Path> {
     (0..count)
         .map(|_| {
             let t = dice.roll().sqrt();
@@ -128,7 +146,9 @@ pub fn broken(left: f32, right: f32, top: f32, bottom: f32, dice: &mut Dice) -> 
 /// A level stroke from `a` to `b`, pointed at both ends.
 pub fn lens(a: f32, b: f32, y: f32, thick: f32) -> Path {
     let n = 8;
-    let line: Path = (0..=n).map(|i| [a + (b - a) * i as f32 / n as f32, y]).collect();
+    let line: Path = (0..=n)
+        .map(|i| [a + (b - a) * i as f32 / n as f32, y])
+        .collect();
     stroke(&line, |t| thick * (4.0 * t * (1.0 - t)).max(0.02).sqrt())
 }
 
@@ -138,7 +158,12 @@ pub fn far(x: [f32; 2], y: f32, dice: &mut Dice) -> Vec<Path> {
     let mut at = x[0];
     while at < x[1] {
         let l = dice.between(10.0, 34.0);
-        out.push(lens(at, at + l, y + dice.about(2.0), dice.between(1.0, 2.2)));
+        out.push(lens(
+            at,
+            at + l,
+            y + dice.about(2.0),
+            dice.between(1.0, 2.2),
+        ));
         at += l + dice.between(4.0, 30.0);
     }
     out
@@ -149,7 +174,10 @@ pub fn level(from: Pt, to: Pt, pieces: usize) -> Path {
     (0..=pieces)
         .map(|i| {
             let t = i as f32 / pieces as f32;
-            [from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * t]
+            [
+                from[0] + (to[0] - from[0]) * t,
+                from[1] + (to[1] - from[1]) * t,
+            ]
         })
         .collect()
 }

@@ -14,7 +14,10 @@ pub fn streak(left: Pt, width: f32, thick: f32, dice: &mut Dice) -> Path {
         let x = left[0] + width * t;
         let y = left[1] + width * t * tilt;
         top.push([x, y - thick * swell * dice.between(0.35, 0.75)]);
-        low.push([x + dice.about(width * 0.02), y + thick * swell * dice.between(0.15, 0.5)]);
+        low.push([
+            x + dice.about(width * 0.02),
+            y + thick * swell * dice.between(0.15, 0.5),
+        ]);
     }
     top.push([left[0] + width, left[1] + width * tilt]);
     low.reverse();
@@ -60,7 +63,10 @@ pub fn smoke(line: &[Pt], from: f32, to: f32, dice: &mut Dice) -> Vec<Path> {
             .map(|k| {
                 let a = k as f32 / 8.0 * core::f32::consts::TAU;
                 let rr = r * dice.between(0.8, 1.15);
-                [p[0] + rr * libm::cosf(a) * 1.2, p[1] + rr * libm::sinf(a) * 0.85]
+                [
+                    p[0] + rr * libm::cosf(a) * 1.2,
+                    p[1] + rr * libm::sinf(a) * 0.85,
+                ]
             })
             .collect();
         out.push(blob(&points));
@@ -79,19 +85,33 @@ pub fn curls(line: &[Pt], from: f32, to: f32, count: usize, dice: &mut Dice) -> 
             let r = (from + (to - from) * t) * dice.between(0.5, 0.9);
             let (dx, dy) = (dice.about(r * 0.5), dice.about(r * 0.4));
             let start = dice.between(0.4, 0.7);
-            let a = crate::engine::shape::arc(p[0] + dx, p[1] + dy, r, r * 0.75, start, start + 0.42);
+            let a =
+                crate::engine::shape::arc(p[0] + dx, p[1] + dy, r, r * 0.75, start, start + 0.42);
             gouged(&a, r * 0.14 + 0.8)
         })
         .collect()
 }
 
 /// Slanting strokes over a box: rain where they are cut, hail where they are short.
-pub fn rain(area: [f32; 4], count: usize, length: f32, lean: f32, width: f32, dice: &mut Dice) -> Vec<Path> {
+pub fn rain(
+    area: [f32; 4],
+    count: usize,
+    length: f32,
+    lean: f32,
+    width: f32,
+    dice: &mut Dice,
+) -> Vec<Path> {
     (0..count)
         .map(|_| {
-            let p = [dice.between(area[0], area[2]), dice.between(area[1], area[3])];
+            let p = [
+                dice.between(area[0], area[2]),
+                dice.between(area[1], area[3]),
+            ];
             let l = length * dice.between(0.4, 1.2);
-            gouged(&[p, [p[0] + lean * l, p[1] + l]], width * dice.between(0.6, 1.3))
+            gouged(
+                &[p, [p[0] + lean * l, p[1] + l]],
+                width * dice.between(0.6, 1.3),
+            )
         })
         .collect()
 }
@@ -122,5 +142,7 @@ pub fn wind(from: Pt, length: f32, rise: f32, width: f32, dice: &mut Dice) -> Pa
         [from[0] + length, from[1] - rise * 1.5],
     ]);
     let fine = crate::engine::shape::even(&line, 6.0);
-    stroke(&fine, |t| width * libm::sinf(core::f32::consts::PI * (0.04 + 0.93 * t)))
+    stroke(&fine, |t| {
+        width * libm::sinf(core::f32::consts::PI * (0.04 + 0.93 * t))
+    })
 }
