@@ -15,6 +15,7 @@
 //! | [`picture`] | photographs | pictures as they may be published, kept by content | disk |
 //! | [`page`] | the public model, studies, pictures | the pages, as text | |
 //! | [`issue`] | pages and pictures | the site on disk, all or nothing | disk |
+//! | [`press`] | a catalogue's folder | the stages in their order: judge, then pull | disk |
 //! | [`proof`] | everything above | a served catalogue that follows its records | disk |
 //! | [`cli`] | words typed | one call, a report, an exit code | disk |
 //!
@@ -25,9 +26,12 @@
 #![forbid(unsafe_code)]
 
 pub mod audit;
+pub mod cli;
 pub mod issue;
 pub mod model;
 pub mod page;
 pub mod picture;
+pub mod press;
+pub mod proof;
 pub mod read;
 pub mod study;

@@ -1,3 +1,8 @@
 //! `keyblock`: words typed in, one call, an exit code out.
 #![forbid(unsafe_code)]
-fn main() {}
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    keyblock::cli::run(std::env::args_os()).into()
+}

@@ -1,0 +1,33 @@
+//! `keyblock audit`: what is wrong or doubtful.
+
+use std::io::{self, Write};
+use std::path::Path;
+
+use super::progress::Progress;
+use super::{Outcome, json, report, wants_colour};
+use crate::press::{self, PictureWork};
+
+pub(super) const ABOUT: &str = "\
+Says what is wrong or doubtful in a catalogue, all of it in one run, and writes nothing.
+
+Errors forbid publishing: what cannot be understood, references to nothing, private names in published \
+text. Doubts are what scholarship must settle: contradictions, impossible dates, numbers above an \
+edition. Hints are the rest. Exit code 0 without errors, 1 with.";
+
+/// Judges the catalogue in `dir` and prints the findings.
+pub(super) fn run(dir: &Path, as_json: bool, out: &mut impl Write) -> io::Result<Outcome> {
+    let progress = Progress::of("pictures");
+    let judged = press::judge(dir, &PictureWork::ReadOnly(&|done, of| progress.tell(done, of)));
+    drop(progress);
+    let sources = &judged.catalogue.sources;
+    let tally = judged.tally();
+    if as_json {
+        serde_json::to_writer_pretty(&mut *out, &json::audit_document(&judged.findings, sources))?;
+        writeln!(out)?;
+    } else {
+        let colour = wants_colour(&io::stdout());
+        out.write_all(report::findings(&judged.findings, sources, colour).as_bytes())?;
+        writeln!(out, "{}", report::tally(tally))?;
+    }
+    Ok(if tally.errors == 0 { Outcome::Done } else { Outcome::NotDone })
+}

@@ -1,0 +1,111 @@
+//! `keyblock compile`: the site, all or nothing.
+
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+use std::time::Instant;
+
+use super::progress::Progress;
+use super::{Outcome, counted, report, wants_colour};
+use crate::issue::{self, PublishFault, Published};
+use crate::model::finding::Tally;
+use crate::press::{self, Judged, PictureWork};
+
+pub(super) const ABOUT: &str = "\
+Reads the records, judges them, computes, and writes the site.
+
+All or nothing: where there is an error, or the disk refuses, the last good site stands as it stood. \
+The new site is set up beside the old one and the two change places at the end. What did not change is \
+not made again.";
+
+/// Compiles the catalogue in `dir` into `to`, or into its `web` folder.
+pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Result<Outcome> {
+    let begun = Instant::now();
+    let target = std::path::absolute(to.map_or_else(|| dir.join("web"), Path::to_owned))?;
+    if let Err(fault) = issue::check_target(&target) {
+        return Ok(not_done(&fault));
+    }
+    let progress = Progress::of("pictures");
+    let mut judged = press::judge(dir, &PictureWork::Prepare(&|done, of| progress.tell(done, of)));
+    drop(progress);
+    if judged.tally().errors > 0 {
+        say_findings(&judged)?;
+        eprintln!("{}; nothing was published", report::tally(judged.tally()));
+        return Ok(Outcome::NotDone);
+    }
+    let site = match judged.pull() {
+        Ok(site) => site,
+        Err(fault) => {
+            eprintln!("keyblock: {fault}");
+            return Ok(Outcome::NotDone);
+        }
+    };
+    say_findings(&judged)?;
+    match issue::publish(&judged.parts(&site), &target) {
+        Ok(published) => {
+            let pages = site.files.keys().filter(|path| path.ends_with(".html")).count();
+            let shown = shorter(&target);
+            writeln!(out, "{}", summary(&judged, pages, published, &shown, begun))?;
+            Ok(Outcome::Done)
+        }
+        Err(fault) => Ok(not_done(&fault)),
+    }
+}
+
+fn not_done(fault: &PublishFault) -> Outcome {
+    eprintln!("keyblock: {fault}");
+    Outcome::NotDone
+}
+
+fn say_findings(judged: &Judged) -> io::Result<()> {
+    let err = &mut io::stderr().lock();
+    let colour = wants_colour(err);
+    err.write_all(report::findings(&judged.findings, &judged.catalogue.sources, colour).as_bytes())
+}
+
+/// One line: what the catalogue holds, what was found, what was made, where, how long it took.
+fn summary(
+    judged: &Judged,
+    pages: usize,
+    published: Published,
+    target: &Path,
+    begun: Instant,
+) -> String {
+    let designs = judged.catalogue.designs.len();
+    let impressions = judged.catalogue.impressions().count();
+    let made = if published == (Published { written: 0, removed: 0, ..published }) {
+        "nothing was remade".to_owned()
+    } else {
+        let pictures = judged.pictures_made();
+        let files = counted(published.written, "file written", "files written");
+        match pictures {
+            0 => files,
+            _ => format!("{files}, {}", counted(pictures, "picture made", "pictures made")),
+        }
+    };
+    format!(
+        "{}: {}, {}, {}, {}; {}; {made}; {:.2} s",
+        target.display(),
+        counted(designs, "design", "designs"),
+        counted(impressions, "impression", "impressions"),
+        counted(pages, "page", "pages"),
+        counted(judged.prepared.len(), "picture", "pictures"),
+        findings_in_words(judged.tally()),
+        begun.elapsed().as_secs_f64(),
+    )
+}
+
+fn findings_in_words(tally: Tally) -> String {
+    match tally.all() {
+        0 => "no findings".to_owned(),
+        n => format!("{} ({})", counted(n, "finding", "findings"), report::tally(tally)),
+    }
+}
+
+/// The path from where the command was given, where it lies below.
+fn shorter(target: &Path) -> PathBuf {
+    std::env::current_dir()
+        .ok()
+        .and_then(|here| target.strip_prefix(here).map(Path::to_owned).ok())
+        .filter(|path| !path.as_os_str().is_empty())
+        .unwrap_or_else(|| target.to_owned())
+}

@@ -1,0 +1,158 @@
+//! The command line: a coat over the library.
+//!
+//! In: the words typed. Out: one call, what people or programs read, and an [`Outcome`]. One file a
+//! command; [`report`] prints findings for people, [`json`] for programs, [`progress`] draws bars on
+//! a terminal. Nothing below this stage knows of arguments, terminals or colour.
+#![allow(clippy::disallowed_methods, reason = "commands look at folders and write what is asked")]
+
+mod audit;
+mod compile;
+mod json;
+mod progress;
+mod proof;
+pub mod report;
+mod start;
+
+use std::ffi::OsString;
+use std::io::{self, IsTerminal, Write};
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+use clap::{CommandFactory, Parser, Subcommand};
+
+/// How a command ended; decided here and nowhere else.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Outcome {
+    /// Done, whatever the doubts and hints.
+    Done,
+    /// Errors were found, or the disk refused.
+    NotDone,
+    /// The words typed make no sense.
+    Usage,
+}
+
+impl From<Outcome> for ExitCode {
+    fn from(outcome: Outcome) -> ExitCode {
+        ExitCode::from(match outcome {
+            Outcome::Done => 0,
+            Outcome::NotDone => 1,
+            Outcome::Usage => 2,
+        })
+    }
+}
+
+#[derive(Parser)]
+#[command(
+    name = "keyblock",
+    version,
+    about = "Compiles plain records into the web catalogue raisonné of a printmaker",
+    long_about = "Keyblock compiles plain TOML records with Markdown notes into the cross-linked web \
+                  catalogue raisonné of a printmaker: one record per design, one per known impression.",
+    after_help = "Exit codes: 0 done, whatever the doubts and hints; 1 errors found, or not done; 2 usage.",
+    max_term_width = 100,
+    arg_required_else_help = true
+)]
+struct Words {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Subcommand)]
+enum Command {
+    /// Lay down an empty catalogue with commented templates
+    #[command(long_about = start::ABOUT)]
+    Start {
+        /// The folder to lay it down in; made where it is not there, refused where it holds a catalogue
+        dir: PathBuf,
+    },
+    /// Read, judge and write the site; all or nothing
+    #[command(long_about = compile::ABOUT)]
+    Compile {
+        /// The catalogue's folder
+        #[arg(default_value = ".")]
+        dir: PathBuf,
+        /// Where the site goes; an empty folder, or one compiled into before [default: DIR/web]
+        #[arg(long, value_name = "DIR")]
+        to: Option<PathBuf>,
+    },
+    /// Say what is wrong or doubtful; write nothing
+    #[command(long_about = audit::ABOUT)]
+    Audit {
+        /// The catalogue's folder
+        #[arg(default_value = ".")]
+        dir: PathBuf,
+        /// One JSON document on standard output
+        #[arg(long)]
+        json: bool,
+    },
+    /// Pull a proof: serve the catalogue on this machine and follow its records
+    #[command(long_about = proof::ABOUT)]
+    Proof {
+        /// The catalogue's folder
+        #[arg(default_value = ".")]
+        dir: PathBuf,
+        /// The port on the loopback address; 0 takes a free one
+        #[arg(long, default_value_t = 7414)]
+        port: u16,
+    },
+    /// Print completions for a shell
+    Completions {
+        /// The shell
+        shell: clap_complete::Shell,
+    },
+}
+
+/// Runs the command that `words` (the program's name first) ask for.
+pub fn run(words: impl IntoIterator<Item = OsString>) -> Outcome {
+    let words = match Words::try_parse_from(words) {
+        Ok(words) => words,
+        Err(refusal) => {
+            // A closed pipe is no failure of help or of a usage message.
+            let _ = refusal.print();
+            return if refusal.use_stderr() { Outcome::Usage } else { Outcome::Done };
+        }
+    };
+    let out = &mut io::stdout().lock();
+    let done = match words.command {
+        Command::Start { dir } => start::run(&dir, out),
+        Command::Compile { dir, to } => with_catalogue(&dir, |dir| compile::run(dir, to.as_deref(), out)),
+        Command::Audit { dir, json } => with_catalogue(&dir, |dir| audit::run(dir, json, out)),
+        Command::Proof { dir, port } => with_catalogue(&dir, |dir| proof::run(dir, port, out)),
+        Command::Completions { shell } => {
+            let mut text = Vec::new();
+            clap_complete::generate(shell, &mut Words::command(), "keyblock", &mut text);
+            out.write_all(&text).map(|()| Outcome::Done)
+        }
+    };
+    match done.and_then(|outcome| out.flush().map(|()| outcome)) {
+        Ok(outcome) => outcome,
+        Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Outcome::Done,
+        Err(error) => {
+            eprintln!("keyblock: {error}");
+            Outcome::NotDone
+        }
+    }
+}
+
+/// Calls a command on a folder that can be one of a catalogue.
+fn with_catalogue(
+    dir: &Path,
+    command: impl FnOnce(&Path) -> io::Result<Outcome>,
+) -> io::Result<Outcome> {
+    if dir.is_dir() {
+        return command(dir);
+    }
+    eprintln!("keyblock: there is no folder `{}`", dir.display());
+    eprintln!("  name the folder that holds catalogue.toml, or lay one down with `keyblock start`");
+    Ok(Outcome::Usage)
+}
+
+/// Whether colour is wanted: on a terminal, unless `NO_COLOR` is set.
+fn wants_colour(stream: &impl IsTerminal) -> bool {
+    stream.is_terminal() && std::env::var_os("NO_COLOR").is_none_or(|v| v.is_empty())
+}
+
+/// "1 design", "2 designs".
+fn counted(n: usize, one: &str, many: &str) -> String {
+    format!("{n} {}", if n == 1 { one } else { many })
+}

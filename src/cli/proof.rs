@@ -1,0 +1,32 @@
+//! `keyblock proof`: the catalogue served on this machine, following its records.
+
+use std::io::{self, Write};
+use std::path::Path;
+
+use super::{Outcome, report, wants_colour};
+use crate::proof::{self, Pulled};
+
+pub(super) const ABOUT: &str = "\
+Pulls a proof: serves the catalogue on the loopback address of this machine, and pulls another whenever \
+a record changes. The open page follows and keeps its place. A record with an error keeps the last good \
+page and shows what is wrong, in the terminal and on the page. Nothing is published; stop with Ctrl-C.";
+
+/// Serves the catalogue in `dir` until stopped.
+pub(super) fn run(dir: &Path, port: u16, out: &mut impl Write) -> io::Result<Outcome> {
+    let listener = match std::net::TcpListener::bind((std::net::Ipv4Addr::LOCALHOST, port)) {
+        Ok(listener) => listener,
+        Err(error) if error.kind() == io::ErrorKind::AddrInUse => {
+            eprintln!("keyblock: port {port} is in use; name another, or 0 for a free one");
+            return Ok(Outcome::NotDone);
+        }
+        Err(error) => return Err(error),
+    };
+    writeln!(out, "proof of `{}` at http://{}/", dir.display(), listener.local_addr()?)?;
+    out.flush()?;
+    let colour = wants_colour(&io::stderr());
+    proof::serve(dir, listener, &|pulled: &Pulled| {
+        eprint!("{}", report::findings(&pulled.findings, &pulled.sources, colour));
+        eprintln!("{}", pulled.in_words());
+    })?;
+    Ok(Outcome::Done)
+}

@@ -1,0 +1,127 @@
+//! Pulling proofs: the catalogue served on this machine, following its records.
+//!
+//! In: a catalogue's folder. Out: pages on the loopback address that follow every change of a
+//! record. [`watch`] says that something changed, [`Pulled`] is one reading of the catalogue, and
+//! [`serve`] answers browsers. A reading with errors keeps the pages of the last good one and shows
+//! what is wrong beside them.
+#![allow(clippy::disallowed_methods, reason = "this stage serves prepared pictures from disk")]
+
+mod answer;
+mod watch;
+
+use std::collections::BTreeMap;
+use std::io;
+use std::net::TcpListener;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::time::{Duration, Instant};
+
+use tokio::sync::watch as signal;
+
+use crate::model::finding::{Finding, Tally};
+use crate::model::place::Sources;
+use crate::page::Site;
+use crate::press::{self, PictureWork};
+
+/// One reading of the catalogue.
+#[derive(Debug)]
+pub struct Pulled {
+    /// The findings, in their order.
+    pub findings: Vec<Finding>,
+    /// The files they speak of.
+    pub sources: Sources,
+    /// Why no pages came of it: a broken template; `None` where pages came, or errors forbade them.
+    pub theme_fault: Option<String>,
+    /// Whether pages came of it.
+    pub pages: bool,
+    /// How long it took.
+    pub took: Duration,
+}
+
+impl Pulled {
+    /// How many findings of each severity there are.
+    #[must_use]
+    pub fn tally(&self) -> Tally {
+        Tally::of(&self.findings)
+    }
+
+    /// "pulled in 41 ms: 1 doubt", for the terminal.
+    #[must_use]
+    pub fn in_words(&self) -> String {
+        let Tally { errors, doubts, hints } = self.tally();
+        let found = format!("errors {errors}, doubts {doubts}, hints {hints}");
+        match (&self.theme_fault, self.pages) {
+            (Some(fault), _) => format!("{fault}; the last good proof stays"),
+            (None, true) => format!("pulled in {} ms: {found}", self.took.as_millis()),
+            (None, false) => format!("{found}; the last good proof stays"),
+        }
+    }
+}
+
+/// What browsers are shown: the last good pages, and the newest reading.
+#[derive(Debug)]
+struct Shown {
+    /// Counts readings, so that a page knows whether it is behind.
+    number: u64,
+    site: Arc<Site>,
+    pictures: Arc<BTreeMap<String, PathBuf>>,
+    newest: Pulled,
+}
+
+/// Serves the catalogue in `dir` on `listener` until the process is stopped. `tell` hears of every
+/// reading.
+///
+/// # Errors
+/// Where the folder cannot be watched or the listener cannot be used.
+pub fn serve(
+    dir: &Path,
+    listener: TcpListener,
+    tell: &(dyn Fn(&Pulled) + Sync),
+) -> io::Result<()> {
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build()?;
+    let changes = watch::Changes::of(dir)?;
+    let first = pull(dir, None);
+    tell(&first.newest);
+    let (sender, receiver) = signal::channel(Arc::new(first));
+    std::thread::scope(|scope| {
+        let follow = scope.spawn(|| {
+            while changes.wait() {
+                let last = Arc::clone(&sender.borrow());
+                let next = pull(dir, Some(&last));
+                tell(&next.newest);
+                sender.send_replace(Arc::new(next));
+            }
+        });
+        let served = runtime.block_on(answer::serve(listener, receiver));
+        changes.stop();
+        // A fault in following was told by its own panic message; what was served still counts.
+        let _ = follow.join();
+        served
+    })
+}
+
+/// Reads the catalogue once. Where no pages come of it, those of `last` stay.
+fn pull(dir: &Path, last: Option<&Shown>) -> Shown {
+    let begun = Instant::now();
+    let mut judged = press::judge(dir, &PictureWork::Prepare(&|_, _| {}));
+    let mut theme_fault = None;
+    let mut fresh = None;
+    if judged.tally().errors == 0 {
+        match judged.pull() {
+            Ok(site) => fresh = Some((Arc::new(site), Arc::new(judged.picture_files()))),
+            Err(fault) => theme_fault = Some(fault.to_string()),
+        }
+    }
+    let pages = fresh.is_some();
+    let (site, pictures) = fresh
+        .or_else(|| last.map(|l| (Arc::clone(&l.site), Arc::clone(&l.pictures))))
+        .unwrap_or_default();
+    let newest = Pulled {
+        findings: judged.findings,
+        sources: judged.catalogue.sources,
+        theme_fault,
+        pages,
+        took: begun.elapsed(),
+    };
+    Shown { number: last.map_or(1, |l| l.number + 1), site, pictures, newest }
+}

@@ -1,0 +1,131 @@
+//! Watching a catalogue's folder: saying that something changed, once it has settled.
+//!
+//! A save is three to seven events; they are waited out. What the program itself writes (its cache,
+//! the compiled site) and what version control writes never counts, and neither does reading, which
+//! some systems report as well.
+
+use std::io;
+use std::path::{Path, PathBuf};
+use std::sync::mpsc::{self, Receiver, RecvTimeoutError, Sender};
+use std::time::Duration;
+
+use notify::{Event, EventKind, RecommendedWatcher, RecursiveMode, Watcher};
+
+use crate::issue::mark;
+
+/// How long nothing may happen before a change counts as settled.
+const SETTLED: Duration = Duration::from_millis(20);
+
+/// Changes below a folder.
+pub(super) struct Changes {
+    heard: std::sync::Mutex<Receiver<Heard>>,
+    stop: Sender<Heard>,
+    _watcher: RecommendedWatcher,
+}
+
+enum Heard {
+    Change,
+    Stop,
+}
+
+impl Changes {
+    /// Watches everything below `dir`.
+    ///
+    /// # Errors
+    /// Where the system refuses to watch it.
+    pub(super) fn of(dir: &Path) -> io::Result<Changes> {
+        let dir = dir.canonicalize()?;
+        let (sender, heard) = mpsc::channel();
+        let stop = sender.clone();
+        let watched = dir.clone();
+        let mut watcher = notify::recommended_watcher(move |event: notify::Result<Event>| {
+            // An error may mean that events were lost: look again rather than miss one.
+            if event.is_err() || event.is_ok_and(|event| counts(&watched, &event)) {
+                let _ = sender.send(Heard::Change);
+            }
+        })
+        .map_err(io::Error::other)?;
+        watcher.watch(&dir, RecursiveMode::Recursive).map_err(io::Error::other)?;
+        Ok(Changes { heard: std::sync::Mutex::new(heard), stop, _watcher: watcher })
+    }
+
+    /// Waits for a change and until it has settled; `false` once stopped.
+    pub(super) fn wait(&self) -> bool {
+        let heard = self.heard.lock().unwrap_or_else(std::sync::PoisonError::into_inner);
+        match heard.recv() {
+            Ok(Heard::Change) => {}
+            Ok(Heard::Stop) | Err(_) => return false,
+        }
+        loop {
+            match heard.recv_timeout(SETTLED) {
+                Ok(Heard::Change) => {}
+                Ok(Heard::Stop) | Err(RecvTimeoutError::Disconnected) => return false,
+                Err(RecvTimeoutError::Timeout) => return true,
+            }
+        }
+    }
+
+    /// Ends the waiting.
+    pub(super) fn stop(&self) {
+        let _ = self.stop.send(Heard::Stop);
+    }
+}
+
+/// Whether an event can change what is read.
+fn counts(dir: &Path, event: &Event) -> bool {
+    let writes =
+        matches!(event.kind, EventKind::Create(_) | EventKind::Modify(_) | EventKind::Remove(_));
+    writes && event.paths.iter().any(|path| is_a_source(dir, path))
+}
+
+/// Whether a path can be one of the catalogue's own files: nothing hidden, and nothing inside a
+/// compiled site.
+fn is_a_source(dir: &Path, path: &Path) -> bool {
+    let Ok(below) = path.strip_prefix(dir) else { return false };
+    let mut at = PathBuf::from(dir);
+    for part in below {
+        if part.to_string_lossy().starts_with('.') {
+            return false;
+        }
+        at.push(part);
+        if mark::is_marked(&at) {
+            return false;
+        }
+    }
+    true
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use notify::event::{AccessKind, CreateKind};
+
+    fn event(kind: EventKind, path: &Path) -> Event {
+        Event::new(kind).add_path(path.to_owned())
+    }
+
+    #[test]
+    fn reading_and_our_own_writing_do_not_count() {
+        let dir = tempfile::tempdir().unwrap();
+        let dir = dir.path();
+        std::fs::create_dir(dir.join("web")).unwrap();
+        std::fs::write(dir.join("web").join(mark::NAME), "{}").unwrap();
+        let made = EventKind::Create(CreateKind::File);
+        assert!(counts(dir, &event(made, &dir.join("records/designs/1/design.toml"))));
+        assert!(!counts(dir, &event(EventKind::Access(AccessKind::Any), &dir.join("catalogue.toml"))));
+        assert!(!counts(dir, &event(made, &dir.join(".keyblock/pictures/x.jpg"))));
+        assert!(!counts(dir, &event(made, &dir.join("web/index.html"))));
+        assert!(!counts(dir, &event(made, &dir.join(".git/index"))));
+    }
+
+    #[test]
+    fn a_save_is_heard_once_it_has_settled_and_stopping_ends_the_wait() {
+        let dir = tempfile::tempdir().unwrap();
+        let changes = Changes::of(dir.path()).unwrap();
+        std::fs::write(dir.path().join("catalogue.toml"), "title = \"A\"").unwrap();
+        assert!(changes.wait());
+        changes.stop();
+        // Late events of the same save may come first; the stop still ends the wait.
+        while changes.wait() {}
+    }
+}
