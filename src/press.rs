@@ -3,7 +3,10 @@
 //! [`judge`] reads a catalogue and says everything that is wrong or doubtful in it; [`pull`] makes
 //! the site of a catalogue without errors. `cli` and `proof` call nothing else, so a command line,
 //! a test and a served proof all see the same catalogue.
-#![allow(clippy::disallowed_methods, reason = "asks whether a photograph is there")]
+#![allow(
+    clippy::disallowed_methods,
+    reason = "asks whether a photograph is there"
+)]
 
 use std::collections::BTreeMap;
 use std::path::{Component, Path, PathBuf};
@@ -51,7 +54,10 @@ pub enum PictureWork<'a> {
 /// Reads the catalogue in `dir` and judges it.
 #[must_use]
 pub fn judge(dir: &Path, work: &PictureWork<'_>) -> Judged {
-    let read::Reading { catalogue, mut findings } = read::read(dir);
+    let read::Reading {
+        catalogue,
+        mut findings,
+    } = read::read(dir);
     let (theme, theme_findings) = read::theme(dir, &catalogue.settings.theme);
     let studies = Studies::of(&catalogue);
     let (prepared, picture_findings) = prepare(dir, &catalogue, work);
@@ -59,7 +65,13 @@ pub fn judge(dir: &Path, work: &PictureWork<'_>) -> Judged {
     findings.extend(audit::audit(&catalogue, &studies));
     findings.extend(picture_findings);
     finding::sort(&mut findings, &catalogue.sources);
-    Judged { catalogue, studies, theme, prepared, findings }
+    Judged {
+        catalogue,
+        studies,
+        theme,
+        prepared,
+        findings,
+    }
 }
 
 impl Judged {
@@ -92,7 +104,11 @@ impl Judged {
     #[must_use]
     pub fn parts<'a>(&self, site: &'a Site) -> Parts<'a> {
         Parts {
-            files: site.files.iter().map(|(p, b)| (p.as_str(), b.as_slice())).collect(),
+            files: site
+                .files
+                .iter()
+                .map(|(p, b)| (p.as_str(), b.as_slice()))
+                .collect(),
             pictures: self.picture_files(),
         }
     }
@@ -101,7 +117,9 @@ impl Judged {
     #[must_use]
     pub fn picture_files(&self) -> BTreeMap<String, PathBuf> {
         let derivatives = self.prepared.values().flat_map(|p| &p.derivatives);
-        derivatives.map(|d| (address(&d.name), d.file.clone())).collect()
+        derivatives
+            .map(|d| (address(&d.name), d.file.clone()))
+            .collect()
     }
 
     /// How many pictures were made anew.
@@ -139,7 +157,11 @@ fn prepare(
     work: &PictureWork<'_>,
 ) -> (BTreeMap<PictureKey, Prepared>, Vec<Finding>) {
     let settings = &catalogue.settings;
-    let plan = Plan { quality: settings.quality, largest: settings.largest, ..Plan::default() };
+    let plan = Plan {
+        quality: settings.quality,
+        largest: settings.largest,
+        ..Plan::default()
+    };
     let wanted: Vec<(PictureKey, &Picture)> = catalogue
         .pictures()
         .filter(|(_, picture)| picture.publish && stays_inside(&picture.path))
@@ -147,7 +169,10 @@ fn prepare(
         .collect();
     let requests: Vec<Request> = wanted
         .iter()
-        .map(|(_, p)| Request { source: dir.join(&p.path), largest: p.largest })
+        .map(|(_, p)| Request {
+            source: dir.join(&p.path),
+            largest: p.largest,
+        })
         .collect();
     let cache = dir.join(CACHE).join("pictures");
     let results: Vec<Result<Option<Prepared>, Fault>> = match work {
@@ -157,7 +182,10 @@ fn prepare(
         }
         PictureWork::ReadOnly(progress) => {
             let checked = picture::check_all(&requests, &plan, &cache, *progress);
-            checked.into_iter().map(|result| result.map(|()| None)).collect()
+            checked
+                .into_iter()
+                .map(|result| result.map(|()| None))
+                .collect()
         }
     };
     let mut prepared = BTreeMap::new();
@@ -172,12 +200,18 @@ fn prepare(
 }
 
 fn unusable(picture: &Picture, fault: &Fault) -> Finding {
-    let message = format!("the picture `{}` cannot be used: {fault}", picture.file.value);
+    let message = format!(
+        "the picture `{}` cannot be used: {fault}",
+        picture.file.value
+    );
     Finding::new(Code::PictureUnreadable, picture.file.place, message).help(fault.help())
 }
 
 /// Whether a path leads down only. The reader has judged it; a picture is still never opened
 /// elsewhere.
 fn stays_inside(path: &str) -> bool {
-    !path.is_empty() && Path::new(path).components().all(|c| matches!(c, Component::Normal(_)))
+    !path.is_empty()
+        && Path::new(path)
+            .components()
+            .all(|c| matches!(c, Component::Normal(_)))
 }

@@ -17,7 +17,10 @@ edition. Hints are the rest. Exit code 0 without errors, 1 with.";
 /// Judges the catalogue in `dir` and prints the findings.
 pub(super) fn run(dir: &Path, as_json: bool, out: &mut impl Write) -> io::Result<Outcome> {
     let progress = Progress::of("pictures");
-    let judged = press::judge(dir, &PictureWork::ReadOnly(&|done, of| progress.tell(done, of)));
+    let judged = press::judge(
+        dir,
+        &PictureWork::ReadOnly(&|done, of| progress.tell(done, of)),
+    );
     drop(progress);
     let sources = &judged.catalogue.sources;
     let tally = judged.tally();
@@ -29,5 +32,9 @@ pub(super) fn run(dir: &Path, as_json: bool, out: &mut impl Write) -> io::Result
         out.write_all(report::findings(&judged.findings, sources, colour).as_bytes())?;
         writeln!(out, "{}", report::tally(tally))?;
     }
-    Ok(if tally.errors == 0 { Outcome::Done } else { Outcome::NotDone })
+    Ok(if tally.errors == 0 {
+        Outcome::Done
+    } else {
+        Outcome::NotDone
+    })
 }

@@ -25,7 +25,10 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
         return Ok(not_done(&fault));
     }
     let progress = Progress::of("pictures");
-    let mut judged = press::judge(dir, &PictureWork::Prepare(&|done, of| progress.tell(done, of)));
+    let mut judged = press::judge(
+        dir,
+        &PictureWork::Prepare(&|done, of| progress.tell(done, of)),
+    );
     drop(progress);
     if judged.tally().errors > 0 {
         say_findings(&judged)?;
@@ -42,7 +45,11 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
     say_findings(&judged)?;
     match issue::publish(&judged.parts(&site), &target) {
         Ok(published) => {
-            let pages = site.files.keys().filter(|path| path.ends_with(".html")).count();
+            let pages = site
+                .files
+                .keys()
+                .filter(|path| path.ends_with(".html"))
+                .count();
             let shown = shorter(&target);
             writeln!(out, "{}", summary(&judged, pages, published, &shown, begun))?;
             Ok(Outcome::Done)
@@ -72,14 +79,22 @@ fn summary(
 ) -> String {
     let designs = judged.catalogue.designs.len();
     let impressions = judged.catalogue.impressions().count();
-    let made = if published == (Published { written: 0, removed: 0, ..published }) {
+    let made = if published
+        == (Published {
+            written: 0,
+            removed: 0,
+            ..published
+        }) {
         "nothing was remade".to_owned()
     } else {
         let pictures = judged.pictures_made();
         let files = counted(published.written, "file written", "files written");
         match pictures {
             0 => files,
-            _ => format!("{files}, {}", counted(pictures, "picture made", "pictures made")),
+            _ => format!(
+                "{files}, {}",
+                counted(pictures, "picture made", "pictures made")
+            ),
         }
     };
     format!(
@@ -97,7 +112,11 @@ fn summary(
 fn findings_in_words(tally: Tally) -> String {
     match tally.all() {
         0 => "no findings".to_owned(),
-        n => format!("{} ({})", counted(n, "finding", "findings"), report::tally(tally)),
+        n => format!(
+            "{} ({})",
+            counted(n, "finding", "findings"),
+            report::tally(tally)
+        ),
     }
 }
 

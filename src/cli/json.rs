@@ -51,6 +51,10 @@ pub(super) fn audit_document(findings: &[Finding], sources: &Sources) -> AuditDo
     let tally = Tally::of(findings);
     AuditDocument {
         findings: entries.collect(),
-        counts: Counts { error: tally.errors, doubt: tally.doubts, hint: tally.hints },
+        counts: Counts {
+            error: tally.errors,
+            doubt: tally.doubts,
+            hint: tally.hints,
+        },
     }
 }

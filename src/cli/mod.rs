@@ -3,7 +3,10 @@
 //! In: the words typed. Out: one call, what people or programs read, and an [`Outcome`]. One file a
 //! command; [`report`] prints findings for people, [`json`] for programs, [`progress`] draws bars on
 //! a terminal. Nothing below this stage knows of arguments, terminals or colour.
-#![allow(clippy::disallowed_methods, reason = "commands look at folders and write what is asked")]
+#![allow(
+    clippy::disallowed_methods,
+    reason = "commands look at folders and write what is asked"
+)]
 
 mod audit;
 mod compile;
@@ -109,13 +112,19 @@ pub fn run(words: impl IntoIterator<Item = OsString>) -> Outcome {
         Err(refusal) => {
             // A closed pipe is no failure of help or of a usage message.
             let _ = refusal.print();
-            return if refusal.use_stderr() { Outcome::Usage } else { Outcome::Done };
+            return if refusal.use_stderr() {
+                Outcome::Usage
+            } else {
+                Outcome::Done
+            };
         }
     };
     let out = &mut io::stdout().lock();
     let done = match words.command {
         Command::Start { dir } => start::run(&dir, out),
-        Command::Compile { dir, to } => with_catalogue(&dir, |dir| compile::run(dir, to.as_deref(), out)),
+        Command::Compile { dir, to } => {
+            with_catalogue(&dir, |dir| compile::run(dir, to.as_deref(), out))
+        }
         Command::Audit { dir, json } => with_catalogue(&dir, |dir| audit::run(dir, json, out)),
         Command::Proof { dir, port } => with_catalogue(&dir, |dir| proof::run(dir, port, out)),
         Command::Completions { shell } => {

@@ -19,7 +19,11 @@ pub(super) struct Progress {
 impl Progress {
     /// Progress of `what`: "pictures".
     pub(super) fn of(what: &'static str) -> Progress {
-        Progress { what, begun: Instant::now(), bar: OnceLock::new() }
+        Progress {
+            what,
+            begun: Instant::now(),
+            bar: OnceLock::new(),
+        }
     }
 
     /// Tells how many are done, of how many.

@@ -21,11 +21,19 @@ pub(super) fn run(dir: &Path, port: u16, out: &mut impl Write) -> io::Result<Out
         }
         Err(error) => return Err(error),
     };
-    writeln!(out, "proof of `{}` at http://{}/", dir.display(), listener.local_addr()?)?;
+    writeln!(
+        out,
+        "proof of `{}` at http://{}/",
+        dir.display(),
+        listener.local_addr()?
+    )?;
     out.flush()?;
     let colour = wants_colour(&io::stderr());
     proof::serve(dir, listener, &|pulled: &Pulled| {
-        eprint!("{}", report::findings(&pulled.findings, &pulled.sources, colour));
+        eprint!(
+            "{}",
+            report::findings(&pulled.findings, &pulled.sources, colour)
+        );
         eprintln!("{}", pulled.in_words());
     })?;
     Ok(Outcome::Done)

@@ -8,8 +8,15 @@ use crate::model::place::Sources;
 /// Every finding, one under the other, each ended by an empty line.
 #[must_use]
 pub fn findings(findings: &[Finding], sources: &Sources, colour: bool) -> String {
-    let renderer = if colour { Renderer::styled() } else { Renderer::plain() };
-    findings.iter().map(|f| renderer.render(&[group(f, sources)]) + "\n\n").collect()
+    let renderer = if colour {
+        Renderer::styled()
+    } else {
+        Renderer::plain()
+    };
+    findings
+        .iter()
+        .map(|f| renderer.render(&[group(f, sources)]) + "\n\n")
+        .collect()
 }
 
 fn group<'a>(finding: &'a Finding, sources: &'a Sources) -> Group<'a> {
@@ -18,7 +25,9 @@ fn group<'a>(finding: &'a Finding, sources: &'a Sources) -> Group<'a> {
         Severity::Doubt => Level::WARNING.with_name("doubt"),
         Severity::Hint => Level::INFO.with_name("hint"),
     };
-    let title = level.primary_title(finding.message.as_str()).id(finding.code.as_str());
+    let title = level
+        .primary_title(finding.message.as_str())
+        .id(finding.code.as_str());
     let mut group = Group::with_title(title);
     for piece in pieces(finding) {
         let file = piece[0].0.place.file;
@@ -47,7 +56,10 @@ fn group<'a>(finding: &'a Finding, sources: &'a Sources) -> Group<'a> {
 fn pieces(finding: &Finding) -> Vec<Vec<(&Label, AnnotationKind)>> {
     let mut pieces = vec![vec![(&finding.at, AnnotationKind::Primary)]];
     for label in &finding.also {
-        match pieces.iter_mut().find(|piece| piece[0].0.place.file == label.place.file) {
+        match pieces
+            .iter_mut()
+            .find(|piece| piece[0].0.place.file == label.place.file)
+        {
             Some(piece) => piece.push((label, AnnotationKind::Context)),
             None => pieces.push(vec![(label, AnnotationKind::Context)]),
         }
@@ -77,12 +89,19 @@ pub fn tally(tally: Tally) -> String {
         1 => Some(format!("1 {one}")),
         _ => Some(format!("{n} {one}s")),
     };
-    let parts: Vec<String> =
-        [part(tally.errors, "error"), part(tally.doubts, "doubt"), part(tally.hints, "hint")]
-            .into_iter()
-            .flatten()
-            .collect();
-    if parts.is_empty() { "nothing found".to_owned() } else { parts.join(", ") }
+    let parts: Vec<String> = [
+        part(tally.errors, "error"),
+        part(tally.doubts, "doubt"),
+        part(tally.hints, "hint"),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
+    if parts.is_empty() {
+        "nothing found".to_owned()
+    } else {
+        parts.join(", ")
+    }
 }
 
 #[cfg(test)]
@@ -94,12 +113,22 @@ mod tests {
     #[test]
     fn a_finding_shows_its_place_and_what_it_clashes_with() {
         let mut sources = Sources::default();
-        let sheet = sources.add("records/designs/14/impressions/7.toml", "[observed]\nlamp = 3\n");
-        let design = sources.add("records/designs/14/design.toml", "[[points]]\nkey = \"lamps\"\n");
-        let finding = Finding::new(Code::PointUnknown, Place::new(sheet, 11..15), "design 14 has no point `lamp`")
-            .saying("observed here")
-            .beside(Place::new(design, 17..24), "the nearest point")
-            .help("write `lamps`, or add a point with the key `lamp` to the design");
+        let sheet = sources.add(
+            "records/designs/14/impressions/7.toml",
+            "[observed]\nlamp = 3\n",
+        );
+        let design = sources.add(
+            "records/designs/14/design.toml",
+            "[[points]]\nkey = \"lamps\"\n",
+        );
+        let finding = Finding::new(
+            Code::PointUnknown,
+            Place::new(sheet, 11..15),
+            "design 14 has no point `lamp`",
+        )
+        .saying("observed here")
+        .beside(Place::new(design, 17..24), "the nearest point")
+        .help("write `lamps`, or add a point with the key `lamp` to the design");
         insta::assert_snapshot!(findings(&[finding], &sources, false), @r#"
         error[point-unknown]: design 14 has no point `lamp`
          --> records/designs/14/impressions/7.toml:2:1
@@ -120,7 +149,11 @@ mod tests {
     fn a_finding_about_a_file_without_text_names_the_file() {
         let mut sources = Sources::default();
         let file = sources.add("records/designs/14/pictures/9.jpg", "");
-        let finding = Finding::new(Code::PictureOrphan, Place::start_of(file), "no record names this picture");
+        let finding = Finding::new(
+            Code::PictureOrphan,
+            Place::start_of(file),
+            "no record names this picture",
+        );
         insta::assert_snapshot!(findings(&[finding], &sources, false), @r"
         hint[picture-orphan]: no record names this picture
          --> records/designs/14/pictures/9.jpg

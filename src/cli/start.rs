@@ -18,7 +18,10 @@ catalogue, nothing is laid down.";
 pub(super) fn run(dir: &Path, out: &mut impl Write) -> io::Result<Outcome> {
     let files = start_files();
     if let Some((path, _)) = files.iter().find(|(path, _)| dir.join(path).exists()) {
-        eprintln!("keyblock: `{}` is there already, so nothing was laid down", dir.join(path).display());
+        eprintln!(
+            "keyblock: `{}` is there already, so nothing was laid down",
+            dir.join(path).display()
+        );
         eprintln!("  name a folder without a catalogue");
         return Ok(Outcome::NotDone);
     }
@@ -30,7 +33,14 @@ pub(super) fn run(dir: &Path, out: &mut impl Write) -> io::Result<Outcome> {
         fs::write(&place, bytes)?;
     }
     let dir = dir.display();
-    writeln!(out, "{dir}: {} laid down", counted(files.len(), "file", "files"))?;
-    writeln!(out, "next: `keyblock proof {dir}`, and change the records while you watch")?;
+    writeln!(
+        out,
+        "{dir}: {} laid down",
+        counted(files.len(), "file", "files")
+    )?;
+    writeln!(
+        out,
+        "next: `keyblock proof {dir}`, and change the records while you watch"
+    )?;
     Ok(Outcome::Done)
 }

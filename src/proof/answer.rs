@@ -30,8 +30,14 @@ pub(super) async fn serve(listener: TcpListener, newest: Newest) -> std::io::Res
     listener.set_nonblocking(true)?;
     let listener = tokio::net::TcpListener::from_std(listener)?;
     let router = Router::new()
-        .route(&format!("{OWN}/follow.js"), get(|| async { script(include_str!("follow.js")) }))
-        .route(&format!("{OWN}/follow.css"), get(|| async { style(include_str!("follow.css")) }))
+        .route(
+            &format!("{OWN}/follow.js"),
+            get(|| async { script(include_str!("follow.js")) }),
+        )
+        .route(
+            &format!("{OWN}/follow.css"),
+            get(|| async { style(include_str!("follow.css")) }),
+        )
         .route(&format!("{OWN}/after/{{number}}"), get(after))
         .fallback(file)
         .with_state(newest);
@@ -39,7 +45,10 @@ pub(super) async fn serve(listener: TcpListener, newest: Newest) -> std::io::Res
 }
 
 fn script(text: &'static str) -> impl IntoResponse {
-    ([(header::CONTENT_TYPE, "text/javascript; charset=utf-8")], text)
+    (
+        [(header::CONTENT_TYPE, "text/javascript; charset=utf-8")],
+        text,
+    )
 }
 
 fn style(text: &'static str) -> impl IntoResponse {
@@ -60,7 +69,13 @@ async fn after(
         Err(_) => return StatusCode::GONE.into_response(),
     };
     let body = serde_json::to_string(&Told::of(&shown)).unwrap_or_default();
-    ([(header::CONTENT_TYPE, "application/json"), (header::CACHE_CONTROL, "no-store")], body)
+    (
+        [
+            (header::CONTENT_TYPE, "application/json"),
+            (header::CACHE_CONTROL, "no-store"),
+        ],
+        body,
+    )
         .into_response()
 }
 
@@ -85,14 +100,25 @@ async fn file(State(newest): State<Newest>, request: Request) -> Response {
     match shown.site.files.get(&index) {
         Some(bytes) if index.ends_with(".html") => page(bytes, shown.number),
         Some(bytes) => {
-            let kind = [(header::CONTENT_TYPE, content_type(&index)), (header::CACHE_CONTROL, "no-store")];
+            let kind = [
+                (header::CONTENT_TYPE, content_type(&index)),
+                (header::CACHE_CONTROL, "no-store"),
+            ];
             (kind, bytes.clone()).into_response()
         }
-        None if shown.site.files.contains_key(&format!("{index}/index.html")) => {
+        None if shown
+            .site
+            .files
+            .contains_key(&format!("{index}/index.html")) =>
+        {
             Redirect::permanent(&format!("/{index}/")).into_response()
         }
         None if shown.site.files.is_empty() => page(NO_PAGES.as_bytes(), shown.number),
-        None => (StatusCode::NOT_FOUND, "There is no such page in this proof.").into_response(),
+        None => (
+            StatusCode::NOT_FOUND,
+            "There is no such page in this proof.",
+        )
+            .into_response(),
     }
 }
 
@@ -109,15 +135,28 @@ fn page(bytes: &[u8], number: u64) -> Response {
          <script src=\"{OWN}/follow.js\" data-number=\"{number}\" defer></script></body>"
     );
     let html = html
-        .replacen("default-src 'none'", "default-src 'none'; connect-src 'self'", 1)
+        .replacen(
+            "default-src 'none'",
+            "default-src 'none'; connect-src 'self'",
+            1,
+        )
         .replacen("</body>", &follow, 1);
-    ([(header::CONTENT_TYPE, "text/html; charset=utf-8"), (header::CACHE_CONTROL, "no-store")], Body::from(html))
+    (
+        [
+            (header::CONTENT_TYPE, "text/html; charset=utf-8"),
+            (header::CACHE_CONTROL, "no-store"),
+        ],
+        Body::from(html),
+    )
         .into_response()
 }
 
 /// Whether the browser asked this machine by one of its own names.
 fn is_this_machine(headers: &HeaderMap) -> bool {
-    let host = headers.get(header::HOST).and_then(|h| h.to_str().ok()).unwrap_or_default();
+    let host = headers
+        .get(header::HOST)
+        .and_then(|h| h.to_str().ok())
+        .unwrap_or_default();
     let name = host.rsplit_once(':').map_or(host, |(name, _)| name);
     matches!(name, "127.0.0.1" | "localhost" | "[::1]")
 }

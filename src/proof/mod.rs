@@ -4,7 +4,10 @@
 //! record. [`watch`] says that something changed, [`Pulled`] is one reading of the catalogue, and
 //! [`serve`] answers browsers. A reading with errors keeps the pages of the last good one and shows
 //! what is wrong beside them.
-#![allow(clippy::disallowed_methods, reason = "this stage serves prepared pictures from disk")]
+#![allow(
+    clippy::disallowed_methods,
+    reason = "this stage serves prepared pictures from disk"
+)]
 
 mod answer;
 mod watch;
@@ -48,7 +51,11 @@ impl Pulled {
     /// "pulled in 41 ms: 1 doubt", for the terminal.
     #[must_use]
     pub fn in_words(&self) -> String {
-        let Tally { errors, doubts, hints } = self.tally();
+        let Tally {
+            errors,
+            doubts,
+            hints,
+        } = self.tally();
         let found = format!("errors {errors}, doubts {doubts}, hints {hints}");
         match (&self.theme_fault, self.pages) {
             (Some(fault), _) => format!("{fault}; the last good proof stays"),
@@ -73,12 +80,10 @@ struct Shown {
 ///
 /// # Errors
 /// Where the folder cannot be watched or the listener cannot be used.
-pub fn serve(
-    dir: &Path,
-    listener: TcpListener,
-    tell: &(dyn Fn(&Pulled) + Sync),
-) -> io::Result<()> {
-    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build()?;
+pub fn serve(dir: &Path, listener: TcpListener, tell: &(dyn Fn(&Pulled) + Sync)) -> io::Result<()> {
+    let runtime = tokio::runtime::Builder::new_current_thread()
+        .enable_all()
+        .build()?;
     let changes = watch::Changes::of(dir)?;
     let first = pull(dir, None);
     tell(&first.newest);
@@ -123,5 +128,10 @@ fn pull(dir: &Path, last: Option<&Shown>) -> Shown {
         pages,
         took: begun.elapsed(),
     };
-    Shown { number: last.map_or(1, |l| l.number + 1), site, pictures, newest }
+    Shown {
+        number: last.map_or(1, |l| l.number + 1),
+        site,
+        pictures,
+        newest,
+    }
 }

@@ -45,13 +45,22 @@ impl Changes {
             }
         })
         .map_err(io::Error::other)?;
-        watcher.watch(&dir, RecursiveMode::Recursive).map_err(io::Error::other)?;
-        Ok(Changes { heard: std::sync::Mutex::new(heard), stop, _watcher: watcher })
+        watcher
+            .watch(&dir, RecursiveMode::Recursive)
+            .map_err(io::Error::other)?;
+        Ok(Changes {
+            heard: std::sync::Mutex::new(heard),
+            stop,
+            _watcher: watcher,
+        })
     }
 
     /// Waits for a change and until it has settled; `false` once stopped.
     pub(super) fn wait(&self) -> bool {
-        let heard = self.heard.lock().unwrap_or_else(std::sync::PoisonError::into_inner);
+        let heard = self
+            .heard
+            .lock()
+            .unwrap_or_else(std::sync::PoisonError::into_inner);
         match heard.recv() {
             Ok(Heard::Change) => {}
             Ok(Heard::Stop) | Err(_) => return false,
@@ -73,15 +82,19 @@ impl Changes {
 
 /// Whether an event can change what is read.
 fn counts(dir: &Path, event: &Event) -> bool {
-    let writes =
-        matches!(event.kind, EventKind::Create(_) | EventKind::Modify(_) | EventKind::Remove(_));
+    let writes = matches!(
+        event.kind,
+        EventKind::Create(_) | EventKind::Modify(_) | EventKind::Remove(_)
+    );
     writes && event.paths.iter().any(|path| is_a_source(dir, path))
 }
 
 /// Whether a path can be one of the catalogue's own files: nothing hidden, and nothing inside a
 /// compiled site.
 fn is_a_source(dir: &Path, path: &Path) -> bool {
-    let Ok(below) = path.strip_prefix(dir) else { return false };
+    let Ok(below) = path.strip_prefix(dir) else {
+        return false;
+    };
     let mut at = PathBuf::from(dir);
     for part in below {
         if part.to_string_lossy().starts_with('.') {
@@ -111,9 +124,21 @@ mod tests {
         std::fs::create_dir(dir.join("web")).unwrap();
         std::fs::write(dir.join("web").join(mark::NAME), "{}").unwrap();
         let made = EventKind::Create(CreateKind::File);
-        assert!(counts(dir, &event(made, &dir.join("records/designs/1/design.toml"))));
-        assert!(!counts(dir, &event(EventKind::Access(AccessKind::Any), &dir.join("catalogue.toml"))));
-        assert!(!counts(dir, &event(made, &dir.join(".keyblock/pictures/x.jpg"))));
+        assert!(counts(
+            dir,
+            &event(made, &dir.join("records/designs/1/design.toml"))
+        ));
+        assert!(!counts(
+            dir,
+            &event(
+                EventKind::Access(AccessKind::Any),
+                &dir.join("catalogue.toml")
+            )
+        ));
+        assert!(!counts(
+            dir,
+            &event(made, &dir.join(".keyblock/pictures/x.jpg"))
+        ));
         assert!(!counts(dir, &event(made, &dir.join("web/index.html"))));
         assert!(!counts(dir, &event(made, &dir.join(".git/index"))));
     }
