@@ -11,3 +11,6 @@ cargo fmt --check -- src/lib.rs src/main.rs tests/all/main.rs
 
 say "tests"
 cargo test --lib --bins --test all
+
+say "the demonstration catalogue"
+cargo run --quiet --release -- compile demo-site
