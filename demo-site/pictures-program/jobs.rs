@@ -1,6 +1,6 @@
 //! Which pictures there are to draw, gathered so that blocks are cut once for all sheets alike.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 use rayon::prelude::*;
@@ -57,12 +57,14 @@ pub fn gather<'a>(design: &'a Design, art: &'static Art) -> Vec<Job<'a>> {
     let reference = text(&design.record, "reference_picture").to_owned();
     let home = reference_layout(design, &reference);
     let mut jobs: BTreeMap<String, Job<'a>> = BTreeMap::new();
+    // One photograph may show two impressions on one sheet: the first of them draws it.
+    let mut taken = BTreeSet::new();
     for (&number, record) in &design.impressions {
         let look = design.look(number, record);
         let layout = Layout::of(design, record, &look);
         for entry in tables(record, "pictures") {
             let file = text(entry, "file");
-            if !file.starts_with("pictures/") || file.contains("..") {
+            if !file.starts_with("pictures/") || file.contains("..") || !taken.insert(file) {
                 continue;
             }
             let whole = text(entry, "view") != "detail";
@@ -247,7 +249,9 @@ fn photograph(job: &Job, picture: &Picture, blocks: &Blocks) -> Photograph {
         size: layout.sheet,
         image: layout.image,
         canvas: job.canvas,
-        platemark: layout.platemark().filter(|_| !counterproof),
+        platemark: layout.platemark(),
+        sunk: !counterproof,
+        twin: layout.twin,
         paper: &paper,
         blocks,
         passes: &passes,

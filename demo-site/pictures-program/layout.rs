@@ -19,6 +19,8 @@ pub struct Layout {
     pub plate: Option<[f32; 2]>,
     /// Millimetres to a design unit.
     pub unit: f32,
+    /// How far to the right the same plate was printed again, on an uncut sheet of two.
+    pub twin: Option<f32>,
 }
 
 impl Layout {
@@ -52,11 +54,18 @@ impl Layout {
         } else {
             free_y * 0.5
         };
+        let shared = record.contains_key("shares_sheet") && sheet[1] > 2.0 * printed[1];
+        let left = if shared {
+            sheet[1] * 0.25 - printed[1] * 0.5
+        } else {
+            free_x * 0.5
+        };
         Self {
             sheet: [sheet[1], sheet[0]],
-            image: [free_x * 0.5, top, printed[1], printed[0]],
+            image: [left, top, printed[1], printed[0]],
             plate: intaglio.map(|m| [m[1], m[0]]),
             unit,
+            twin: shared.then_some(sheet[1] * 0.5),
         }
     }
 
@@ -70,11 +79,6 @@ impl Layout {
             width,
             height,
         ])
-    }
-
-    /// The space under the image.
-    pub fn foot(&self) -> f32 {
-        self.sheet[1] - self.image[1] - self.image[3]
     }
 
     /// The table's breadth round the sheet.

@@ -20,6 +20,12 @@
     reason = "drawing turns coordinates into pixels and back all the time"
 )]
 #![allow(
+    clippy::many_single_char_names,
+    clippy::decimal_bitwise_operands,
+    clippy::manual_midpoint,
+    reason = "points are x and y, seeds are any numbers, and no coordinate comes near overflow"
+)]
+#![allow(
     clippy::disallowed_methods,
     reason = "this program writes pictures: that is its use"
 )]
@@ -81,7 +87,7 @@ fn run(arguments: &[String]) -> Result<String, String> {
         }
     }
     let contact = option("--contact").map(PathBuf::from);
-    let drawn = jobs::draw(&work, |path, photograph| write(path, photograph))?;
+    let drawn = jobs::draw(&work, write)?;
     if let Some(file) = contact {
         contact_sheet(&drawn, &file)?;
     }
@@ -93,7 +99,8 @@ fn run(arguments: &[String]) -> Result<String, String> {
         bytes as f64 / 1_000_000.0
     );
     if !undrawn.is_empty() {
-        summary.push_str(&format!("; not drawn: {}", undrawn.join(", ")));
+        summary.push_str("; not drawn: ");
+        summary.push_str(&undrawn.join(", "));
     }
     Ok(summary)
 }

@@ -162,7 +162,7 @@ impl Design {
         let mut state_key = named("state");
         let states: Vec<&str> = self.tables("states").map(|t| text(t, "key")).collect();
         if state_key.is_empty() && states.len() == 1 {
-            state_key = states[0].to_owned();
+            states[0].clone_into(&mut state_key);
         }
         let observed = record.get("observed").and_then(Value::as_table);
         let shows = |list: &str, key: &str| {

@@ -3,7 +3,7 @@
 use super::etched::{aquatint, etch, inked_plate, plate_print};
 use super::prelude::*;
 use crate::parts::lines::{bitten, drawn, resin};
-use crate::parts::sea::{broken, ripples};
+use crate::parts::sea::ripples;
 
 pub const ART: &[Art] = &[
     Art {
@@ -349,7 +349,6 @@ fn pans_cut(look: &Look, b: &Bench) -> Cuts {
             *a *= 0.72;
         }
     }
-    let _ = broken;
     etch(b, k, look)
 }
 

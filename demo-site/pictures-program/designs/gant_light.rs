@@ -4,7 +4,7 @@ use super::{Art, Bench, Cuts};
 use crate::engine::ink::{Pass, body_ink, ink};
 use crate::engine::noise::{Dice, cloud, mix, smooth, step};
 use crate::engine::plane::Plane;
-use crate::engine::shape::{Path, Pt, bar, curve, ellipse, gouged, knifed, rect, tapered};
+use crate::engine::shape::{Path, Pt, bar, curve, ellipse, gouged, inside, knifed, rect, tapered};
 use crate::parts::birds::gull;
 use crate::parts::boats::{Sailer, cutter, lugger};
 use crate::parts::lines::{Hatch, bounds, outline, pecks, shade};
@@ -17,6 +17,27 @@ pub const ART: &[Art] = &[Art {
     cut,
     print,
 }];
+
+/// The headland's outline, in percent of the image.
+const HEADLAND: [Pt; 17] = [
+    [59.0, 60.5],
+    [61.5, 58.0],
+    [64.0, 55.5],
+    [66.0, 52.0],
+    [69.0, 50.5],
+    [72.0, 46.0],
+    [75.5, 44.0],
+    [80.0, 43.2],
+    [88.0, 42.4],
+    [95.0, 40.0],
+    [101.0, 38.8],
+    [101.0, 75.0],
+    [90.0, 73.5],
+    [80.0, 72.4],
+    [74.0, 70.8],
+    [69.0, 66.5],
+    [63.0, 62.8],
+];
 
 /// Everything that more than one block must agree on.
 struct Scene {
@@ -137,29 +158,7 @@ fn scene(b: &Bench, look: &Look) -> Scene {
         ])
     };
     Scene {
-        headland: knifed(
-            &b.line(&[
-                [59.0, 60.5],
-                [61.5, 58.0],
-                [64.0, 55.5],
-                [66.0, 52.0],
-                [69.0, 50.5],
-                [72.0, 46.0],
-                [75.5, 44.0],
-                [80.0, 43.2],
-                [88.0, 42.4],
-                [95.0, 40.0],
-                [101.0, 38.8],
-                [101.0, 75.0],
-                [90.0, 73.5],
-                [80.0, 72.4],
-                [74.0, 70.8],
-                [69.0, 66.5],
-                [63.0, 62.8],
-            ]),
-            3.0,
-            b.seed,
-        ),
+        headland: knifed(&b.line(&HEADLAND), 3.0, b.seed),
         bands: [band(22.0, 26.2), band(32.0, 36.4)],
         tower,
         gallery: vec![
@@ -336,7 +335,7 @@ fn rock(k: &mut Plane, s: &Scene, b: &Bench, dice: &mut Dice) {
         let wedge = knifed(&b.line(&face), 2.5, b.seed ^ 4);
         k.within(&s.headland, |p| p.leave(&wedge));
         k.cut_within(&wedge, |p| {
-            p.leave_all(&pecks(bounds(&wedge), 26, 15.0, 0.56, dice))
+            p.leave_all(&pecks(bounds(&wedge), 26, 15.0, 0.56, dice));
         });
     }
     shade(
@@ -420,7 +419,7 @@ fn lighthouse(k: &mut Plane, s: &Scene, b: &Bench, dice: &mut Dice) {
     k.leave(&outline(&s.house, 2.0));
     k.leave(&knifed(&s.roof, 1.0, 4));
     k.cut_within(&s.roof, |p| {
-        p.leave_all(&crate::parts::houses::tiles(bounds(&s.roof), 4.2, dice))
+        p.leave_all(&crate::parts::houses::tiles(bounds(&s.roof), 4.2, dice));
     });
     k.leave(&b.area(86.6, 31.8, 87.8, 34.6));
     k.leave(&b.area(91.4, 31.6, 92.4, 34.3));
@@ -756,8 +755,9 @@ fn print(look: &Look) -> Vec<Pass> {
             }
             _ => 1.32 - 1.28 * step(0.0, 0.66, y + 0.04 * (smooth(p[0] / 240.0, turn, 3) - 0.5)),
         };
-        // The brush is reloaded for the headland.
-        if p[0] > 580.0 && y > 0.52 { 1.0 } else { base }
+        // The brush is reloaded for the headland and for the jetty.
+        let ashore = p[0] > 560.0 && inside(&HEADLAND, [p[0] / 10.0, y * 100.0]);
+        if ashore || y > 0.68 { 0.95 } else { base }
     });
     let sea = Pass::new("sea", "sea", sea_ink)
         .charged(|p| mix(0.62, 1.12, step(0.56, 1.0, p[1] / 680.0)));

@@ -327,7 +327,7 @@ fn sweeper(k: &mut Plane, w: &mut Plane, at: Pt, l: f32, dice: &mut Dice) {
             [0.52, -0.10],
             [0.5, 0.05],
             [-0.5, 0.05],
-        ]))
+        ]));
     });
     w.leave(&side);
     w.leave(&funnel);
@@ -408,7 +408,7 @@ fn dan(k: &mut Plane, s: &mut Plane, w: &mut Plane, p: Pt, h: f32, dice: &mut Di
     k.leave(&outline(&flag, 0.8 + h * 0.014));
     let m = bounds(&flag);
     k.within(&flag, |q| {
-        q.leave(&rect(m[0] + (m[2] - m[0]) * 0.5, m[1], m[2], m[3]))
+        q.leave(&rect(m[0] + (m[2] - m[0]) * 0.5, m[1], m[2], m[3]));
     });
     k.leave(&tapered(&[p, top], h * 0.026 + 0.7, h * 0.014 + 0.6));
     let float = blob(&[
@@ -552,7 +552,7 @@ fn lantern_cut(_: &Look, b: &Bench) -> Cuts {
 
 fn lantern_print(_: &Look) -> Vec<Pass> {
     vec![
-        Pass::new("tone", "tone", ink(0xa2_9c_6a)),
-        Pass::new("key", "key", ink(0x22_22_20)),
+        Pass::new("tone", "tone", ink(0xa2_9c_6a)).from(Surface::PlankUpright, 0.4),
+        Pass::new("key", "key", ink(0x22_22_20)).from(Surface::EndGrain, 0.4),
     ]
 }

@@ -3,12 +3,11 @@
 pub use super::inking::{Fall, evenly, graded};
 pub use super::{Art, Bench, Cuts};
 pub use crate::engine::grain::Surface;
-pub use crate::engine::ink::{Pass, body_ink, ink};
+pub use crate::engine::ink::{Pass, ink};
 pub use crate::engine::noise::{Dice, cloud, mix, smooth, step};
 pub use crate::engine::plane::Plane;
 pub use crate::engine::shape::{
-    Path, Pt, arc, bar, blob, curve, ellipse, gouged, knifed, moved, rect, tapered, turned,
-    wandering,
+    Path, Pt, arc, bar, blob, curve, ellipse, gouged, knifed, moved, rect, tapered, wandering,
 };
 pub use crate::parts::lines::{Hatch, bounds, clear, outline, pecks, shade, stipple};
 pub use crate::records::Look;

@@ -122,7 +122,7 @@ fn ice_cut(look: &Look, b: &Bench) -> Cuts {
     ] {
         ice_plate(
             &mut k,
-            floe(b.at(x, y), b.x(rx), b.y(ry), &mut dice),
+            &floe(b.at(x, y), b.x(rx), b.y(ry), &mut dice),
             &mut dice,
         );
     }
@@ -155,8 +155,8 @@ fn ice_cut(look: &Look, b: &Bench) -> Cuts {
     Cuts::from([("block", b.trimmed(k))])
 }
 
-fn ice_plate(k: &mut Plane, plate: Path, dice: &mut Dice) {
-    let low = moved(&plate, 4.0, 13.0);
+fn ice_plate(k: &mut Plane, plate: &[Pt], dice: &mut Dice) {
+    let low = moved(plate, 4.0, 13.0);
     k.cut(&low);
     shade(
         k,
@@ -169,10 +169,10 @@ fn ice_plate(k: &mut Plane, plate: Path, dice: &mut Dice) {
         },
         dice,
     );
-    k.leave(&outline(&plate, 4.0));
-    k.cut(&knifed(&plate, 1.4, 3));
-    let marks = pecks(bounds(&plate), 7, 34.0, 0.02, dice);
-    k.within(&plate, |p| p.leave_all(&marks));
+    k.leave(&outline(plate, 4.0));
+    k.cut(&knifed(plate, 1.4, 3));
+    let marks = pecks(bounds(plate), 7, 34.0, 0.02, dice);
+    k.within(plate, |p| p.leave_all(&marks));
 }
 
 fn tollhouse(k: &mut Plane, b: &Bench, dice: &mut Dice) {

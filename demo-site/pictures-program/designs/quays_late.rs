@@ -90,7 +90,7 @@ fn rope_cut(_: &Look, b: &Bench) -> Cuts {
         let t = 1.0 - libm::powf(0.86, i as f32);
         let x = toward(b.at(-2.0, 84.0), b.at(72.0, 53.0), t);
         let next = toward(b.at(9.0, 84.0), b.at(72.0, 53.0), t);
-        e.cut(&vec![
+        e.cut(&[
             x,
             next,
             toward(next, b.at(72.0, 53.0), -0.20),
@@ -116,7 +116,7 @@ fn rope_cut(_: &Look, b: &Bench) -> Cuts {
             from_left(y, (t0 * 0.9 + 0.05).min(0.96)),
         );
         if i % 2 == 0 {
-            r.cut(&gouged(&[p, q], 2.2))
+            r.cut(&gouged(&[p, q], 2.2));
         }
     }
 
@@ -613,7 +613,7 @@ fn nets_cut(look: &Look, b: &Bench) -> Cuts {
         n.leave(&b.line(&[[0.0, 0.0]]));
         let m = bounds(p);
         n.within(p, |q| {
-            q.leave(&rect(m[0], m[1], (m[2] - m[0]) * 0.45, m[3] - m[1]))
+            q.leave(&rect(m[0], m[1], (m[2] - m[0]) * 0.45, m[3] - m[1]));
         });
     }
 
@@ -655,7 +655,7 @@ fn nets_cut(look: &Look, b: &Bench) -> Cuts {
         );
         let m = bounds(t);
         k.within(t, |p| {
-            p.leave(&rect((m[0] + m[2]) / 2.0, m[1], m[2] - m[0], m[3] - m[1]))
+            p.leave(&rect((m[0] + m[2]) / 2.0, m[1], m[2] - m[0], m[3] - m[1]));
         });
         k.cut_within(t, |p| p.leave_all(&pecks(m, 30, 15.0, 0.24, &mut dice)));
     }
@@ -923,7 +923,7 @@ fn snow_cut(look: &Look, b: &Bench) -> Cuts {
     for h in &roofs {
         let m = bounds(h);
         s.cut(&knifed(
-            &vec![
+            &[
                 [m[0] - 3.0, m[1] + (m[3] - m[1]) * 0.4],
                 [(m[0] + m[2]) / 2.0, m[1] - 4.0],
                 [m[2] + 3.0, m[1] + (m[3] - m[1]) * 0.4],
@@ -1217,7 +1217,7 @@ fn oranges_cut(look: &Look, b: &Bench) -> Cuts {
     ));
     let lit_side = b.line(&[[38.0, 30.0], [46.5, 20.0], [35.5, 80.0], [29.0, 80.0]]);
     h.cut_within(&lit_side, |p| {
-        p.leave_all(&pecks(bounds(&lit_side), 46, 40.0, 0.26, &mut dice))
+        p.leave_all(&pecks(bounds(&lit_side), 46, 40.0, 0.26, &mut dice));
     });
 
     let mut d = b.cleared();
@@ -1312,7 +1312,7 @@ fn oranges_cut(look: &Look, b: &Bench) -> Cuts {
             &mut dice,
         );
         d.within(front_face, |p| {
-            p.leave(&rect(m[0], m[1], (m[2] - m[0]) * 0.5, m[3] - m[1]))
+            p.leave(&rect(m[0], m[1], (m[2] - m[0]) * 0.5, m[3] - m[1]));
         });
         k.leave(&knifed(top, 0.8, 3));
         for fruit in fruits(top) {
@@ -1322,7 +1322,7 @@ fn oranges_cut(look: &Look, b: &Bench) -> Cuts {
                 (mm[1] + mm[3]) / 2.0,
                 (mm[2] - mm[0]) / 2.0,
             );
-            k.cut(&ellipse(cx, cy, r + 1.0, r + 1.0));
+            k.cut(&ellipse(cx, cy, r, r));
             o.leave(&fruit);
             k.leave(&gouged(&arc(cx, cy, r, r, 0.02, 0.45), 2.2));
         }
@@ -1371,7 +1371,7 @@ fn fruits(top: &Path) -> Vec<Path> {
         let many = 4 + line;
         for i in 0..many {
             let x = mix(m[0] + inset, m[2] - inset, i as f32 / (many - 1) as f32);
-            out.push(ellipse(x, y, r, r));
+            out.push(ellipse(x, y, r * 0.84, r * 0.84));
         }
     }
     out
@@ -1388,7 +1388,7 @@ fn steamer(k: &mut Plane, b: &Bench, ship: &Path, lamp_at: Pt, dice: &mut Dice) 
     ]);
     k.within(ship, |p| p.leave(&dark));
     k.cut_within(&dark, |p| {
-        p.leave_all(&pecks(bounds(&dark), 50, 50.0, 0.0, dice))
+        p.leave_all(&pecks(bounds(&dark), 50, 50.0, 0.0, dice));
     });
     for i in 0..7 {
         let y = 34.0 + 5.5 * i as f32;
@@ -1452,7 +1452,6 @@ fn steamer(k: &mut Plane, b: &Bench, ship: &Path, lamp_at: Pt, dice: &mut Dice) 
         [56.6, 16.0],
     ]));
     k.leave(&bar(&[[lamp_at[0], -5.0], [lamp_at[0], b.y(13.0)]], 2.4));
-    let _ = row;
 }
 
 fn oranges_print(look: &Look) -> Vec<Pass> {

@@ -671,13 +671,16 @@ fn small_mill_cut(look: &Look, b: &Bench) -> Cuts {
         3.4,
         &mut dice,
     ));
-    k.leave_all(&broken(
-        b.x(39.0),
-        b.x(79.0),
-        b.y(79.0),
-        b.y(96.0),
-        &mut dice,
-    ));
+    for i in 0..13 {
+        let y = 78.5 + 1.25 * i as f32;
+        let wide = 20.0 - 0.9 * i as f32;
+        let line = b.line(&[
+            [59.0 - wide + dice.about(2.0), y],
+            [59.0, y + dice.about(0.3)],
+            [59.0 + wide + dice.about(2.0), y],
+        ]);
+        k.leave(&bitten(&line, 2.4, &mut dice));
+    }
     // Much sky: a few long lines, and birds far off.
     for (x, y, l) in [
         (10.0, 16.0, 360.0),
@@ -736,7 +739,7 @@ fn caulkers_cut(look: &Look, b: &Bench) -> Cuts {
     for _ in 0..70 {
         let p = b.at(dice.between(0.0, 96.0), dice.between(10.0, 66.0));
         k.within(&belly, |q| {
-            q.leave(&bar(&[[p[0], p[1] - 7.0], [p[0] + 4.0, p[1] + 7.0]], 2.0))
+            q.leave(&bar(&[[p[0], p[1] - 7.0], [p[0] + 4.0, p[1] + 7.0]], 2.0));
         });
     }
     k.within(&belly, |q| {
@@ -745,7 +748,7 @@ fn caulkers_cut(look: &Look, b: &Bench) -> Cuts {
             180,
             1.5,
             &mut Dice::new(b.seed ^ 9),
-        ))
+        ));
     });
     let under: Path = keel
         .iter()
@@ -851,6 +854,9 @@ fn caulkers_cut(look: &Look, b: &Bench) -> Cuts {
         (71.0, 89.0, 112.0, Pose::Bent, 1.0),
     ] {
         for part in figure(b.at(x, y), h, pose, face) {
+            a.cut(&outline(&part, 5.0));
+            k.cut(&outline(&part, 5.0));
+            a.cut(&part);
             k.cut(&part);
             tone(&mut k, &part, 3, 3.2, 0.13, &mut dice);
             for line in drawn(&part, 1.8, &mut dice) {
@@ -974,7 +980,7 @@ fn cooper_cut(look: &Look, b: &Bench) -> Cuts {
                 &b.line(&[[x, 34.0], [x + 0.2, 86.0]]),
                 2.0,
                 &mut dice,
-            ))
+            ));
         });
     }
     let mouth = b.line(&[[86.0, 80.0], [86.0, 44.0], [102.0, 42.0], [102.0, 84.0]]);

@@ -90,7 +90,7 @@ fn heron_cut(look: &Look, b: &Bench) -> Cuts {
         s.leave(&knifed(&lens(b.x(x), b.x(x) + l, b.y(y), t * 2.0), 2.0, 3));
     }
     s.cut(&bird.body);
-    s.leave(&wing(&bird.body, b));
+    s.within(&bird.body, |p| p.leave(&wing(&bird.body)));
 
     let mut f = b.cleared();
     f.leave(&b.area(-2.0, 62.0, 102.0, 101.0));
@@ -110,12 +110,13 @@ fn heron_cut(look: &Look, b: &Bench) -> Cuts {
     ));
     f.leave(&far_dyke);
     f.cut(&bird.body);
-    f.within(&bird.body, |p| p.leave(&wing(&bird.body, b)));
+    f.within(&bird.body, |p| p.leave(&wing(&bird.body)));
 
     let mut r = b.cleared();
     r.leave_all(&reeds);
     r.leave(&far_dyke);
-    r.leave(&bird.head);
+    // The bill alone: the crest behind it is black.
+    r.leave(&[bird.head[0], bird.head[1], bird.head[5]]);
     for i in 0..30 {
         let p = b.at(dice.between(0.0, 100.0), dice.between(84.0, 100.0));
         let l = dice.between(20.0, 60.0);
@@ -173,17 +174,18 @@ fn heron_cut(look: &Look, b: &Bench) -> Cuts {
 }
 
 /// The folded wing: the back half of the body.
-fn wing(body: &Path, b: &Bench) -> Path {
+fn wing(body: &Path) -> Path {
     let m = bounds(body);
-    body.iter()
-        .map(|p| {
-            [
-                p[0].max(m[0] + (m[2] - m[0]) * 0.32),
-                p[1].max(m[1] + (m[3] - m[1]) * 0.42),
-            ]
-        })
-        .map(|p| [p[0], p[1].min(b.h)])
-        .collect()
+    let at = |x: f32, y: f32| [mix(m[0], m[2], x), mix(m[1], m[3], y)];
+    blob(&[
+        at(0.40, 0.47),
+        at(0.62, 0.52),
+        at(1.02, 0.86),
+        at(1.05, 1.05),
+        at(0.62, 1.02),
+        at(0.40, 0.90),
+        at(0.31, 0.66),
+    ])
 }
 
 fn heron_key(k: &mut Plane, bird: &crate::parts::birds::Heron, b: &Bench, dice: &mut Dice) {
@@ -534,8 +536,6 @@ fn bell_cut(_: &Look, b: &Bench) -> Cuts {
             4.2,
         ));
     }
-    let bird = gull(b.at(57.0, 12.4), 66.0, 0.0, 0.0);
-    let _ = bird;
     perched(&mut k, b.at(46.0, 16.0), b.x(9.0));
     k.leave_all(&ripples(
         [0.0, b.y(90.0), b.w, b.h],
@@ -576,7 +576,7 @@ fn bell(k: &mut Plane, b: &Bench, dice: &mut Dice) {
         [45.4, 53.6],
     ]));
     k.cut_within(&glint, |p| {
-        p.leave_all(&pecks(bounds(&glint), 46, 22.0, 0.26, dice))
+        p.leave_all(&pecks(bounds(&glint), 46, 22.0, 0.26, dice));
     });
     for y in [50.4, 52.2] {
         k.cut(&bar(
@@ -789,36 +789,16 @@ fn moonrise_cut(look: &Look, b: &Bench) -> Cuts {
         edge.cut(&knifed(c, 3.0, b.seed));
         k.add(&edge);
     }
-    for (i, smack) in smacks.iter().enumerate() {
+    for smack in &smacks {
         for spar in &smack.spars {
             k.leave(spar);
         }
         k.leave(&smack.hull);
         let mm = bounds(&smack.hull);
         k.cut(&bar(&smack.strake, 1.6));
-        // Sails are lowered: a roll along the boom.
-        let roll = b.line(if i == 0 {
-            &[
-                [12.2, 67.0],
-                [15.0, 65.6],
-                [20.0, 66.0],
-                [22.0, 67.2],
-                [19.0, 68.2],
-                [14.0, 68.6],
-            ]
-        } else {
-            &[
-                [37.0, 60.4],
-                [39.0, 59.6],
-                [42.0, 59.4],
-                [43.4, 60.0],
-                [41.0, 61.0],
-                [38.0, 61.2],
-            ]
-        });
-        let _ = roll;
+        // Sails are lowered; the hull lies in its own shadow on the mud.
         k.leave(&knifed(
-            &vec![
+            &[
                 [mm[0] - 10.0, mm[3] - 2.0],
                 [mm[2] + 16.0, mm[3] - 4.0],
                 [mm[2] - 10.0, mm[3] + 8.0],

@@ -328,7 +328,7 @@ fn floes_cut(look: &Look, b: &Bench) -> Cuts {
         k.leave(&outline(h, 2.0));
         let m = bounds(h);
         k.within(h, |p| {
-            p.leave(&rect(m[0] + (m[2] - m[0]) * 0.55, m[1], m[2], b.h))
+            p.leave(&rect(m[0] + (m[2] - m[0]) * 0.55, m[1], m[2], b.h));
         });
         for i in 0..2 {
             k.leave(&rect(m[0] + 7.0 + 11.0 * i as f32, m[3] - 15.0, 4.4, 6.6));
@@ -349,7 +349,7 @@ fn floes_cut(look: &Look, b: &Bench) -> Cuts {
         4.6,
         &mut dice,
     ));
-    piers(&mut k, &mut sh, b, &mut dice);
+    piers([&mut k, &mut sh, &mut w], b, &mut dice);
     // Ice: small and crowded far off, then plates that rush to the foot.
     let mut plates: Vec<(f32, f32, f32, f32)> = Vec::new();
     for i in 0..46 {
@@ -460,7 +460,8 @@ fn ice(planes: &mut [&mut Plane; 3], top: &Path, thick: f32, dice: &mut Dice) {
     }
 }
 
-fn piers(k: &mut Plane, sh: &mut Plane, b: &Bench, dice: &mut Dice) {
+fn piers(planes: [&mut Plane; 3], b: &Bench, dice: &mut Dice) {
+    let [k, sh, w] = planes;
     let deck = b.line(&[[58.0, 34.5], [101.0, 17.0], [101.0, 23.0], [58.0, 37.0]]);
     for (x, top, foot, wide) in [
         (92.0, 22.0, 52.0, 9.0),
@@ -481,13 +482,14 @@ fn piers(k: &mut Plane, sh: &mut Plane, b: &Bench, dice: &mut Dice) {
         for shape in [&pier, &breaker] {
             k.cut(shape);
             sh.cut(shape);
+            w.cut(shape);
             k.leave(&outline(shape, 1.6 + wide * 0.24));
         }
         let m = bounds(&pier);
         let joints = stones(m, wide * 2.1, 1.0 + wide * 0.10, dice);
         k.within(&pier, |p| p.leave_all(&joints));
         sh.within(&pier, |p| {
-            p.leave(&rect(m[0] + (m[2] - m[0]) * 0.45, m[1], m[2], m[3]))
+            p.leave(&rect(m[0] + (m[2] - m[0]) * 0.45, m[1], m[2], m[3]));
         });
         shade(
             k,
@@ -842,25 +844,27 @@ fn swallows_print(look: &Look) -> Vec<Pass> {
 
 fn thunder_cut(look: &Look, b: &Bench) -> Cuts {
     let mut dice = Dice::new(b.seed);
+    // A tower that leaves the frame at the right, its anvil driven out to the left overhead.
     let ridge = [
-        [14.0, 72.0],
-        [8.0, 60.0],
-        [17.0, 52.0],
-        [12.0, 40.0],
-        [23.0, 33.0],
-        [20.0, 21.0],
-        [33.0, 15.0],
-        [41.0, 5.0],
-        [56.0, 3.0],
-        [66.0, 9.0],
-        [80.0, 8.0],
-        [86.0, 20.0],
-        [97.0, 27.0],
-        [94.0, 41.0],
-        [103.0, 50.0],
-        [103.0, 72.0],
+        [-4.0, 67.0],
+        [6.0, 63.0],
+        [13.0, 64.5],
+        [19.0, 56.0],
+        [15.5, 48.0],
+        [24.0, 42.0],
+        [21.0, 33.0],
+        [30.0, 27.0],
+        [27.0, 19.5],
+        [35.0, 14.5],
+        [30.0, 10.0],
+        [17.0, 8.0],
+        [9.0, 5.0],
+        [22.0, 2.0],
+        [46.0, -3.0],
     ];
-    let tower = heap(&b.line(&ridge), b.y(74.0), 74.0, &mut dice);
+    let mut tower = heap(&b.line(&ridge), b.y(-4.0), 52.0, &mut dice);
+    tower.truncate(tower.len() - 2);
+    tower.extend(b.line(&[[104.0, -4.0], [104.0, 73.0], [-4.0, 74.0]]));
     let inner = [
         heap(
             &b.line(&[
@@ -917,22 +921,23 @@ fn thunder_cut(look: &Look, b: &Bench) -> Cuts {
         }
     }
     let left_edge = b.line(&[
-        [4.0, 66.0],
-        [6.0, 56.0],
-        [14.0, 46.0],
-        [14.0, 36.0],
-        [26.0, 24.0],
-        [34.0, 14.0],
-        [44.0, 6.0],
-        [52.0, 6.0],
-        [40.0, 18.0],
-        [30.0, 30.0],
-        [24.0, 44.0],
-        [18.0, 58.0],
-        [16.0, 70.0],
+        [2.0, 66.0],
+        [12.0, 58.0],
+        [12.0, 46.0],
+        [18.0, 32.0],
+        [24.0, 18.0],
+        [30.0, 10.0],
+        [6.0, 6.0],
+        [24.0, 0.0],
+        [50.0, 0.0],
+        [42.0, 14.0],
+        [37.0, 28.0],
+        [32.0, 42.0],
+        [26.0, 56.0],
+        [20.0, 68.0],
     ]);
     c.cut_within(&left_edge, |p| {
-        p.leave_all(&pecks(bounds(&left_edge), 320, 40.0, 0.60, &mut dice))
+        p.leave_all(&pecks(bounds(&left_edge), 320, 40.0, 0.60, &mut dice));
     });
     // The base is torn into falling rain.
     let rain_area = b.line(&[[24.0, 70.0], [103.0, 68.0], [103.0, 81.0], [12.0, 81.0]]);
@@ -944,7 +949,7 @@ fn thunder_cut(look: &Look, b: &Bench) -> Cuts {
             -0.3,
             5.0,
             &mut dice,
-        ))
+        ));
     });
     let fork: Path = b.line(&[
         [63.2, 44.0],
@@ -1053,7 +1058,7 @@ fn thunder_cut(look: &Look, b: &Bench) -> Cuts {
     for h in &port {
         let m = bounds(h);
         r.within(h, |p| {
-            p.leave(&rect(m[0], m[1], m[2] - m[0], (m[3] - m[1]) * 0.45))
+            p.leave(&rect(m[0], m[1], m[2] - m[0], (m[3] - m[1]) * 0.45));
         });
     }
     let farm = b.line(&[
@@ -1113,7 +1118,7 @@ fn thunder_cut(look: &Look, b: &Bench) -> Cuts {
         k.leave(&outline(h, 1.5));
         let m = bounds(h);
         k.within(h, |p| {
-            p.leave(&rect(m[0] + (m[2] - m[0]) * 0.6, m[1] + 6.0, m[2], m[3]))
+            p.leave(&rect(m[0] + (m[2] - m[0]) * 0.6, m[1] + 6.0, m[2], m[3]));
         });
     }
     for x in [46.0, 71.0] {

@@ -163,8 +163,8 @@ fn sample(laid: &Laid, at: Pt) -> (Colour, f32) {
         let i = iy as usize * laid.window.w + ix as usize;
         let share = weight * laid.paper[i];
         cover += share;
-        for channel in 0..3 {
-            colour[channel] += share * laid.colour[i][channel];
+        for (sum, part) in colour.iter_mut().zip(laid.colour[i]) {
+            *sum += share * part;
         }
     }
     if cover > 0.0 {

@@ -287,12 +287,12 @@ impl Area {
         }
         let per = rise / (high - low);
         let mut before = 0.0;
-        for column in first..last {
+        for (column, sum) in sums.iter_mut().enumerate().take(last).skip(first) {
             let left = low.max(column as f32);
             let right = high.min(column as f32 + 1.0);
             let part = per * (right - left);
             let middle = 0.5 * (left + right) - column as f32;
-            sums[column] += before + part * (1.0 - middle);
+            *sum += before + part * (1.0 - middle);
             before = part * middle;
         }
         sums[last.min(self.w + 1)] += before;

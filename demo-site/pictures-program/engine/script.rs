@@ -181,20 +181,20 @@ pub fn oval(window: Window, at: Pt, colour: u32, seed: u32) -> Mark {
     let mut plane = Plane::cleared(window);
     let mut dice = Dice::new(seed);
     let tilt = dice.about(0.03);
-    let ring = |rx: f32, ry: f32| bar(&arc(at[0], at[1], rx, ry, 0.0, 1.01), 0.55);
-    plane.tone(&turned(&ring(11.0, 7.0), at, tilt), 0.85);
-    plane.tone(&turned(&ring(9.0, 5.2), at, tilt), 0.6);
+    let ring = |rx: f32, ry: f32| bar(&arc(at[0], at[1], rx, ry, 0.0, 1.01), 0.75);
+    plane.tone(&turned(&ring(11.0, 7.0), at, tilt), 0.95);
+    plane.tone(&turned(&ring(9.0, 5.2), at, tilt), 0.8);
     for line in monogram() {
         let placed: Path = line
             .iter()
             .map(|p| [at[0] + p[0] * 4.6, at[1] + p[1] * 3.0])
             .collect();
-        plane.tone(&turned(&bar(&placed, 0.75), at, tilt), 0.85);
+        plane.tone(&turned(&bar(&placed, 0.95), at, tilt), 0.95);
     }
     Mark {
         cover: plane,
         colour: hex(colour),
-        dry: 0.6,
+        dry: 0.35,
     }
 }
 

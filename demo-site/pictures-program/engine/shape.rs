@@ -88,6 +88,20 @@ fn catmull(a: f32, b: f32, c: f32, d: f32, t: f32) -> f32 {
         + (3.0 * b - a - 3.0 * c + d) * t3)
 }
 
+/// Whether a point lies inside a closed outline (the crossing rule).
+pub fn inside(shape: &[Pt], p: Pt) -> bool {
+    let mut within = false;
+    for (i, a) in shape.iter().enumerate() {
+        let b = shape[(i + 1) % shape.len()];
+        if (a[1] > p[1]) != (b[1] > p[1])
+            && p[0] < a[0] + (p[1] - a[1]) / (b[1] - a[1]) * (b[0] - a[0])
+        {
+            within = !within;
+        }
+    }
+    within
+}
+
 /// The distance between two points.
 pub fn distance(a: Pt, b: Pt) -> f32 {
     let (dx, dy) = (b[0] - a[0], b[1] - a[1]);

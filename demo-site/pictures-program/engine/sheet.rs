@@ -99,6 +99,10 @@ pub struct Plan<'a> {
     pub canvas: Pt,
     /// The metal plate's edge: left, top, width, height, mm.
     pub platemark: Option<[f32; 4]>,
+    /// The press has sunk the plate's edge into the paper; not so on a counterproof.
+    pub sunk: bool,
+    /// A second impression on the same sheet, so many millimetres to the right.
+    pub twin: Option<f32>,
     /// The paper.
     pub paper: &'a Paper,
     /// Cut surfaces.
@@ -192,10 +196,20 @@ fn design_point(plan: &Plan, p: Pt) -> Pt {
 
 fn recto(plan: &Plan, offsets: &[Offset], p: Pt, bare: Colour) -> Colour {
     let mut paper = bare;
+    // On an uncut sheet of two, the right half repeats the left.
+    let home = match plan.twin {
+        Some(shift) if p[0] > plan.size[0] * 0.5 => [p[0] - shift, p[1]],
+        _ => p,
+    };
     if let Some(plate) = plan.platemark {
-        paper = scaled(paper, 1.0 + embossed(plate, p));
+        if plan.sunk {
+            paper = scaled(paper, 1.0 + embossed(plate, home));
+        }
+        if !on_plate(plate, home) {
+            return paper;
+        }
     }
-    let d = design_point(plan, p);
+    let d = design_point(plan, home);
     if d[0] < -40.0 || d[1] < -40.0 || d[0] > plan.canvas[0] + 40.0 || d[1] > plan.canvas[1] + 40.0
     {
         return paper;
@@ -266,6 +280,19 @@ fn verso(plan: &Plan, offsets: &[Offset], p: Pt, bare: Colour) -> Colour {
     let dim = mix(1.0, mix(grey, 1.0, 0.1), 0.20);
     let tint = [dim * 1.0, dim * 0.995, dim * 0.985];
     times(bare, tint)
+}
+
+/// Metal has rounded corners, so that it does not cut the paper.
+fn on_plate(plate: [f32; 4], p: Pt) -> bool {
+    const ROUND: f32 = 2.2;
+    let [left, top, width, height] = plate;
+    let dx = (left + ROUND - p[0])
+        .max(p[0] - left - width + ROUND)
+        .max(0.0);
+    let dy = (top + ROUND - p[1])
+        .max(p[1] - top - height + ROUND)
+        .max(0.0);
+    dx * dx + dy * dy <= ROUND * ROUND
 }
 
 /// The press has sunk the plate into the paper: a bevel lit from the upper left.

@@ -3,58 +3,6 @@
 use crate::engine::noise::Dice;
 use crate::engine::shape::{Path, Pt, blob, curve, tapered};
 
-/// A bare tree: trunk and boughs dividing, as closed strokes.
-pub fn bare_tree(foot: Pt, height: f32, lean: f32, dice: &mut Dice) -> Vec<Path> {
-    let mut out = Vec::new();
-    bough(
-        &mut out,
-        foot,
-        -0.25 + lean,
-        height * 0.34,
-        height * 0.05,
-        5,
-        dice,
-    );
-    out
-}
-
-fn bough(
-    out: &mut Vec<Path>,
-    from: Pt,
-    turn: f32,
-    length: f32,
-    width: f32,
-    left: u32,
-    dice: &mut Dice,
-) {
-    let a = turn * core::f32::consts::TAU;
-    let to = [
-        from[0] + length * libm::cosf(a),
-        from[1] + length * libm::sinf(a),
-    ];
-    let middle = [
-        (from[0] + to[0]) / 2.0 + dice.about(length * 0.08),
-        (from[1] + to[1]) / 2.0 + dice.about(length * 0.06),
-    ];
-    out.push(tapered(&curve(&[from, middle, to]), width, width * 0.55));
-    if left == 0 {
-        return;
-    }
-    let forks = if dice.chance(0.35) { 3 } else { 2 };
-    for i in 0..forks {
-        let spread = (i as f32 / (forks - 1) as f32 - 0.5) * 0.22 + dice.about(0.05);
-        bough(
-            out,
-            to,
-            turn + spread,
-            length * dice.between(0.6, 0.85),
-            width * 0.58,
-            left - 1,
-            dice,
-        );
-    }
-}
-
 /// A poplar: a flame of foliage.
 pub fn poplar(foot: Pt, height: f32, dice: &mut Dice) -> Path {
     let w = height * 0.13;

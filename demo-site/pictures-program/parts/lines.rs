@@ -95,7 +95,7 @@ pub fn pecks(area: [f32; 4], count: usize, length: f32, turn: f32, dice: &mut Di
             let a = (turn + dice.about(0.03)) * core::f32::consts::TAU;
             let l = length * dice.between(0.5, 1.3);
             let end = [p[0] + l * libm::cosf(a), p[1] + l * libm::sinf(a)];
-            gouged(&[p, end], l * 0.16 + 0.7)
+            gouged(&[p, end], l * 0.075 + 1.5)
         })
         .collect()
 }

@@ -1,7 +1,7 @@
 //! Water: breaking crests, calm ripples, reflections.
 
 use crate::engine::noise::Dice;
-use crate::engine::shape::{Path, Pt, curve, gouged, stroke};
+use crate::engine::shape::{Path, curve, gouged, stroke};
 
 /// One row of breaking waves, travelling to the right.
 pub struct Breakers {
@@ -167,17 +167,4 @@ pub fn far(x: [f32; 2], y: f32, dice: &mut Dice) -> Vec<Path> {
         at += l + dice.between(4.0, 30.0);
     }
     out
-}
-
-/// A straight line of points, for those who need one.
-pub fn level(from: Pt, to: Pt, pieces: usize) -> Path {
-    (0..=pieces)
-        .map(|i| {
-            let t = i as f32 / pieces as f32;
-            [
-                from[0] + (to[0] - from[0]) * t,
-                from[1] + (to[1] - from[1]) * t,
-            ]
-        })
-        .collect()
 }
