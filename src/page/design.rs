@@ -16,6 +16,7 @@ use super::gallery::{self, Gallery};
 use super::holdings::{self, Group};
 use super::html::CleanHtml;
 use super::markdown::{self, Standing};
+use super::mentioned;
 use super::pictures::{Plate, Setting};
 use super::printings::{self, PrintingLine, VariantLine};
 use super::readings;
@@ -148,7 +149,7 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
             .commentary
             .as_ref()
             .and_then(|note| markdown::html(&note.text, here, Standing::Part).some()),
-        mentioned: design_sources::mentioned(here, &Target::Design(design.key.clone())),
+        mentioned: mentioned::in_texts(here, &Target::Design(design.key.clone())),
     };
     let title = format!("{}. {}", design.number, view.title.plain());
     let described = format!("{title}. {}", view.brief.plain());

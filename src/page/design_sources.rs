@@ -1,5 +1,7 @@
 //! What others say of a design: literature, concordance, exhibitions, related designs, texts.
 
+use std::collections::BTreeMap;
+
 use serde::Serialize;
 
 use super::address::{Address, Fragment};
@@ -8,9 +10,10 @@ use super::claims;
 use super::dates;
 use super::html::CleanHtml;
 use crate::model::design::Design;
+use crate::model::edtf::Day;
 use crate::model::exhibition::{Exhibition, Venue};
 use crate::model::impression::Impression;
-use crate::model::link::Target;
+use crate::model::key::Key;
 use crate::model::literature::{Citation, Relation};
 use crate::model::vocabulary::List;
 use crate::study::back_links::{Part, Source};
@@ -118,34 +121,37 @@ pub(super) fn theirs(here: &Here<'_>, cell: &concordance::Cell) -> String {
     }
 }
 
-/// Where sheets of the design were shown, in order of time.
+/// Where sheets of the design were shown, in order of time: each exhibition once, with its numbers
+/// and sheets.
 pub(super) fn exhibitions(here: &Here<'_>, sheets: &[&Impression]) -> Vec<CleanHtml> {
-    let mut shown = Vec::new();
+    let mut shown: BTreeMap<(bool, Option<Day>, &Key), Vec<CleanHtml>> = BTreeMap::new();
     for impression in sheets {
         for exhibited in &impression.exhibited {
-            let exhibition = here.public().exhibitions.get(&exhibited.exhibition.value);
-            let day = exhibition
-                .and_then(|e| e.date.as_ref())
-                .and_then(|d| d.earliest().day());
-            let mut line = exhibition_in_full(here, &exhibited.exhibition.value, exhibition);
-            if let Some(at) = &exhibited.at {
-                line = line.then(", ").then(at);
-            }
-            line = line
-                .then(" (")
-                .and(&here.impression(&impression.key))
-                .then(")");
-            shown.push((day.is_none(), day, impression.key.clone(), line));
+            let key = &exhibited.exhibition.value;
+            let exhibition = here.public().exhibitions.get(key);
+            let date = exhibition.and_then(|e| e.date.as_ref());
+            let day = date.and_then(|d| d.earliest().day());
+            let sheet = CleanHtml::text("(").and(&here.impression(&impression.key)).then(")");
+            let at = exhibited.at.as_deref().unwrap_or_default();
+            let said = CleanHtml::join([&CleanHtml::text(at), &sheet], " ");
+            shown.entry((day.is_none(), day, key)).or_default().push(said);
         }
     }
-    shown.sort_by(|a, b| (a.0, a.1, &a.2).cmp(&(b.0, b.1, &b.2)));
-    shown.into_iter().map(|(_, _, _, line)| line).collect()
+    shown
+        .into_iter()
+        .map(|((_, _, key), said)| {
+            let exhibition = here.public().exhibitions.get(key);
+            exhibition_in_full(here, key, exhibition)
+                .then(", ")
+                .and(&CleanHtml::join(&said, "; "))
+        })
+        .collect()
 }
 
 /// "*Memorial exhibition*, Harbour Museum, Northport, March to May 1962".
 pub(super) fn exhibition_in_full(
     here: &Here<'_>,
-    key: &crate::model::key::Key,
+    key: &Key,
     exhibition: Option<&Exhibition>,
 ) -> CleanHtml {
     let title = here.exhibition(key);
@@ -208,27 +214,4 @@ pub(super) fn related(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
         }
     }
     lines
-}
-
-/// The pages whose texts link to a record, each as a link.
-pub(super) fn mentioned(here: &Here<'_>, target: &Target) -> Vec<CleanHtml> {
-    let pages = here.book.mentions.get(target);
-    pages
-        .into_iter()
-        .flatten()
-        .filter(|address| *address != here.address)
-        .filter_map(|address| {
-            let target = match address {
-                Address::Design(key) => Target::Design(key.clone()),
-                Address::Impression(key) => Target::Impression(key.clone()),
-                Address::Holder(key) => Target::Holder(key.clone()),
-                Address::Person(key) => Target::Person(key.clone()),
-                Address::Work(key) => Target::Work(key.clone()),
-                Address::Page(key) => Target::Page(key.clone()),
-                _ => return None,
-            };
-            let (address, name) = here.target(&target)?;
-            Some(CleanHtml::link(&here.href(&address), &name))
-        })
-        .collect()
 }

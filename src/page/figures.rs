@@ -4,7 +4,7 @@ use tera::Context;
 
 use super::address::Address;
 use super::book::Here;
-use super::html::CleanHtml;
+use super::html::{CleanHtml, as_sentences};
 use super::pictures::{Image, Plate, Setting};
 use super::rights;
 use super::words::Given;
@@ -24,10 +24,12 @@ pub(super) fn plate(
 ) -> Option<Plate> {
     let published = here.book.pictures.get(key)?;
     let picture = here.public().picture(key)?;
+    let mut credits = Vec::new();
     let (caption, address, what) = match &key.owner {
         PictureOwner::Impression(impression_key) => {
             let design = here.public().designs.get(&impression_key.design)?;
             let impression = here.public().impression(impression_key)?;
+            credits.extend(impression.credit.as_ref().map(|c| CleanHtml::text(c)));
             (
                 caption(here, design, impression, picture),
                 Address::Impression(impression_key.clone()),
@@ -66,7 +68,10 @@ pub(super) fn plate(
             here.href(&address)
         }),
         caption,
-        credit: credit(here, picture).some(),
+        credit: {
+            credits.push(credit(here, picture));
+            as_sentences(&credits).some()
+        },
     })
 }
 

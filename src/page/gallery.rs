@@ -27,6 +27,8 @@ pub(super) struct Gallery {
 #[derive(Serialize)]
 struct Question {
     name: &'static str,
+    /// The letter its answers' ids begin with.
+    letter: char,
     legend: String,
     all: String,
     answers: Vec<Answer>,
@@ -85,11 +87,12 @@ pub(super) fn gallery(
         text: words.word("not-said").to_owned(),
     };
     let mut questions = Vec::new();
-    let mut ask = |name, word: &str, mut answers: Vec<Answer>, with_none: Option<Answer>| {
+    let mut ask = |name: &'static str, letter, word: &str, mut answers: Vec<Answer>, with_none: Option<Answer>| {
         answers.extend(with_none);
         if answers.len() > 1 {
             questions.push(Question {
                 name,
+                letter,
                 legend: words.word(word).to_owned(),
                 all: words.word("all-of-them").to_owned(),
                 answers,
@@ -105,7 +108,7 @@ pub(super) fn gallery(
         })
         .collect();
     let none = is_met(&states, 0).then(|| not_said('s'));
-    ask("state", "state", state_answers, none);
+    ask("state", 's', "state", state_answers, none);
     let printing_answers = places(&design.printings)
         .filter(|(place, _)| is_met(&printings, *place))
         .map(|(place, printing)| Answer {
@@ -115,7 +118,7 @@ pub(super) fn gallery(
         })
         .collect();
     let none = is_met(&printings, 0).then(|| not_said('p'));
-    ask("printing", "printing", printing_answers, none);
+    ask("printing", 'p', "printing", printing_answers, none);
     let holder_answers = places(HolderKind::ALL)
         .filter(|(place, _)| is_met(&holders, *place))
         .map(|(place, kind)| Answer {
@@ -125,7 +128,7 @@ pub(super) fn gallery(
         })
         .collect();
     let none = is_met(&holders, 0).then(|| not_said('k'));
-    ask("kind", "holder", holder_answers, none);
+    ask("kind", 'k', "holder", holder_answers, none);
 
     let sheets = shown
         .into_iter()

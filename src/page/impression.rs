@@ -13,6 +13,7 @@ use super::figures;
 use super::frame::Leaf;
 use super::html::{CleanHtml, as_sentences, capitalised};
 use super::markdown::{self, Standing};
+use super::mentioned;
 use super::marks;
 use super::observed::{self, Observed};
 use super::pictures::{Plate, Setting};
@@ -97,7 +98,7 @@ pub(super) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
             .note
             .as_ref()
             .and_then(|note| markdown::html(&note.text, here, Standing::Part).some()),
-        mentioned: design_sources::mentioned(here, &Target::Impression(impression.key.clone())),
+        mentioned: mentioned::in_texts(here, &Target::Impression(impression.key.clone())),
     };
     let title = format!(
         "{key}. {}, {}",

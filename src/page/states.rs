@@ -159,7 +159,11 @@ fn line(here: &Here<'_>, design: &Design, state: &State) -> StateLine {
     sentences.extend(cited);
     StateLine {
         id: Fragment::State(&state.key.value).to_string(),
-        numeral: here.numeral(&design.key, &state.key.value),
+        numeral: if state.standing.is_withdrawn() {
+            CleanHtml::span("numeral", &CleanHtml::text("–"))
+        } else {
+            here.numeral(&design.key, &state.key.value)
+        },
         text: as_sentences(&sentences),
         others: date.map(|d| d.others).unwrap_or_default(),
         standing: standing::note(here, &state.standing),

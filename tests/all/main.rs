@@ -13,6 +13,8 @@ mod demonstration;
 mod findings;
 /// The house keeps its own rules.
 mod house;
+/// What pages say, and what they never say.
+mod pages;
 /// Values published elsewhere.
 mod published;
 /// References to nothing, and what a new catalogue is told.
