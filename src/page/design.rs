@@ -22,7 +22,7 @@ use super::printings::{self, PrintingLine, VariantLine};
 use super::readings;
 use super::sizes;
 use super::standing;
-use super::states::{self, PointTable, StateLine};
+use super::states::{self, PointLine, PointTable, StateLine};
 use super::values;
 use crate::model::design::{Design, Matrix, MatrixKind};
 use crate::model::impression::{Impression, Status};
@@ -46,6 +46,7 @@ struct View {
     printings: Vec<PrintingLine>,
     variants: Vec<VariantLine>,
     printing_table: Option<PointTable>,
+    other_points: Vec<PointLine>,
     groups: Vec<Group>,
     gallery: Option<Gallery>,
     census: CleanHtml,
@@ -114,6 +115,9 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         .as_ref()
         .map(PointTable::row_ids)
         .unwrap_or_default();
+    let printing_table = printings::table(here, design).map(|table| table.without_ids(&taken));
+    let mut placed = taken;
+    placed.extend(printing_table.iter().flat_map(PointTable::row_ids));
     let view = View {
         number: design.number.clone(),
         number_class: number_class(&design.number),
@@ -130,7 +134,8 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         state_table,
         printings: printings::lines(here, design),
         variants: printings::variants(here, design),
-        printing_table: printings::table(here, design).map(|table| table.without_ids(&taken)),
+        printing_table,
+        other_points: states::other_points(here, design, &placed),
         groups: holdings::groups(here, design),
         gallery: gallery::gallery(here, design, &sheets),
         census: census(here, design, &sheets),

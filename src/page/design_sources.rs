@@ -131,10 +131,15 @@ pub(super) fn exhibitions(here: &Here<'_>, sheets: &[&Impression]) -> Vec<CleanH
             let exhibition = here.public().exhibitions.get(key);
             let date = exhibition.and_then(|e| e.date.as_ref());
             let day = date.and_then(|d| d.earliest().day());
-            let sheet = CleanHtml::text("(").and(&here.impression(&impression.key)).then(")");
+            let sheet = CleanHtml::text("(")
+                .and(&here.impression(&impression.key))
+                .then(")");
             let at = exhibited.at.as_deref().unwrap_or_default();
             let said = CleanHtml::join([&CleanHtml::text(at), &sheet], " ");
-            shown.entry((day.is_none(), day, key)).or_default().push(said);
+            shown
+                .entry((day.is_none(), day, key))
+                .or_default()
+                .push(said);
         }
     }
     shown

@@ -87,7 +87,11 @@ pub(super) fn gallery(
         text: words.word("not-said").to_owned(),
     };
     let mut questions = Vec::new();
-    let mut ask = |name: &'static str, letter, word: &str, mut answers: Vec<Answer>, with_none: Option<Answer>| {
+    let mut ask = |name: &'static str,
+                   letter,
+                   word: &str,
+                   mut answers: Vec<Answer>,
+                   with_none: Option<Answer>| {
         answers.extend(with_none);
         if answers.len() > 1 {
             questions.push(Question {

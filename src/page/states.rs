@@ -122,6 +122,30 @@ impl PointTable {
     }
 }
 
+/// A point that stands in no table, since neither states nor printings say what they show there.
+#[derive(Serialize)]
+pub(super) struct PointLine {
+    id: String,
+    ask: String,
+    rests: String,
+    answers: String,
+}
+
+/// The points that have no row in a table of the page, with the answers each takes.
+pub(super) fn other_points(here: &Here<'_>, design: &Design, taken: &[String]) -> Vec<PointLine> {
+    design
+        .points
+        .iter()
+        .map(|point| PointLine {
+            id: Fragment::Point(&point.key.value).to_string(),
+            ask: point.ask.value.clone(),
+            rests: values::rests_on(here, design, point),
+            answers: values::answers(here, point),
+        })
+        .filter(|line| !taken.contains(&line.id))
+        .collect()
+}
+
 fn blank() -> Cell {
     Cell {
         kind: "blank",

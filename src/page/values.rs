@@ -34,6 +34,20 @@ pub(super) fn any_of<'v>(
     either(here, &said)
 }
 
+/// The answers that a point takes, one after another; nothing for a count or a measure.
+pub(super) fn answers(here: &Here<'_>, point: &Point) -> String {
+    let words = match &point.kind {
+        PointKind::Choice(values) => values.iter().map(|v| v.key.value.clone()).collect(),
+        PointKind::Stage(stages) => stages.iter().map(|s| s.value.clone()).collect(),
+        PointKind::Presence | PointKind::Count | PointKind::Measure { .. } => Vec::new(),
+    };
+    let said: Vec<String> = words
+        .into_iter()
+        .map(|word| value(here, point, &Value::Word(word)))
+        .collect();
+    said.join("; ")
+}
+
 /// What was seen.
 pub(super) fn seen(here: &Here<'_>, point: &Point, seen: &Seen) -> String {
     let words = here.words();

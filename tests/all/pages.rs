@@ -275,7 +275,10 @@ text = "{hostile}"
             }
         }
         for src in attribute(text, "src") {
-            assert!(src.starts_with("../") || src.starts_with("./"), "{path} loads {src}");
+            assert!(
+                src.starts_with("../") || src.starts_with("./"),
+                "{path} loads {src}"
+            );
         }
     }
     let design = page(&site, "design/1/");
@@ -286,9 +289,9 @@ text = "{hostile}"
 /// Whether `needle` is met only inside escaped text, where its `<` is no `<`.
 fn escaped_only(text: &str, needle: &str) -> bool {
     !needle.starts_with('<')
-        && text
-            .match_indices(needle)
-            .all(|(at, _)| text[..at].rfind("&lt;").unwrap_or(0) > text[..at].rfind('<').unwrap_or(0))
+        && text.match_indices(needle).all(|(at, _)| {
+            text[..at].rfind("&lt;").unwrap_or(0) > text[..at].rfind('<').unwrap_or(0)
+        })
 }
 
 #[test]
@@ -299,8 +302,15 @@ fn every_link_of_the_example_leads_somewhere_and_stays_below_the_catalogue() {
         let folder: Vec<&str> = path.split('/').collect();
         let folder = &folder[..folder.len() - 1];
         let ids: BTreeSet<String> = attribute(text, "id").into_iter().collect();
-        assert_eq!(ids.len(), attribute(text, "id").len(), "{path}: an id stands twice");
-        for link in attribute(text, "href").into_iter().chain(attribute(text, "src")) {
+        assert_eq!(
+            ids.len(),
+            attribute(text, "id").len(),
+            "{path}: an id stands twice"
+        );
+        for link in attribute(text, "href")
+            .into_iter()
+            .chain(attribute(text, "src"))
+        {
             if link.contains("://") || link.starts_with("mailto:") {
                 continue;
             }
@@ -342,13 +352,19 @@ fn every_link_of_the_example_leads_somewhere_and_stays_below_the_catalogue() {
 fn every_page_carries_the_caution_and_a_strict_policy() {
     let site = site(&example());
     for (path, text) in html_pages(&site) {
-        assert!(text.contains("not an authentication, an appraisal or an opinion on title"), "{path}");
+        assert!(
+            text.contains("not an authentication, an appraisal or an opinion on title"),
+            "{path}"
+        );
         let policy = attribute(text, "content")
             .into_iter()
             .find(|value| value.contains("default-src"))
             .unwrap_or_else(|| panic!("{path} has no policy"));
         assert!(policy.contains("default-src 'none'"), "{path}");
-        assert!(!policy.contains("unsafe") && !policy.contains("http"), "{path}");
+        assert!(
+            !policy.contains("unsafe") && !policy.contains("http"),
+            "{path}"
+        );
         assert!(text.contains("<html lang=\"en\">"), "{path}");
         for event in [" onclick=", " onload=", " style=\""] {
             assert!(!text.contains(event), "{path} has{event}");
@@ -363,7 +379,10 @@ fn the_number_of_threads_leaves_no_trace() {
         let pool = rayon::ThreadPoolBuilder::new().num_threads(threads).build();
         pool.unwrap().install(|| site(&folder).files)
     };
-    assert!(with(1) == with(4), "pages differ with the number of threads");
+    assert!(
+        with(1) == with(4),
+        "pages differ with the number of threads"
+    );
 }
 
 #[test]
@@ -394,14 +413,19 @@ same_as = [{ impression = "1.1", why = "the same number" }]
     // Stated on one record, true of both.
     assert!(page(&site, "impression/1.1/").contains("../../impression/1.3/"));
     let design = page(&site, "design/1/");
-    assert!(!design.contains("impression/1.2/"), "a withdrawn sheet is not listed");
-    assert!(!design.contains("impression/1.3/"), "one sheet is listed once");
+    assert!(
+        !design.contains("impression/1.2/"),
+        "a withdrawn sheet is not listed"
+    );
+    assert!(
+        !design.contains("impression/1.3/"),
+        "one sheet is listed once"
+    );
 }
 
 #[test]
 fn a_comparison_tells_what_differs_from_what_cannot_be_told() {
-    let site = site_of(&[
-        r#"
+    let site = site_of(&[r#"
 -- records/designs/1/design.toml
 titles = [{ text = "The Ferry" }]
 points = [
@@ -416,13 +440,15 @@ observed = { moon = "absent", stamp = "not-visible", mast = "present" }
 -- records/designs/1/impressions/2.toml
 status = "located"
 observed = { moon = "present", stamp = "absent", mast = "present" }
-"#,
-    ]);
+"#]);
     let text = page(&site, "design/1/comparison/1/");
     assert!(text.contains("They differ at one point of 3."));
     let at = |needle: &str| text.find(needle).unwrap_or_else(|| panic!("no {needle:?}"));
     assert!(at("A moon?") < at("A stamp?") && at("A stamp?") < at("A mast?"));
-    assert!(text.contains("<td class=\"verdict\">cannot be told</td>"), "a trimmed sheet is never read as absent");
+    assert!(
+        text.contains("<td class=\"verdict\">cannot be told</td>"),
+        "a trimmed sheet is never read as absent"
+    );
     assert!(text.contains("<td class=\"verdict\">agree</td>"));
 }
 

@@ -205,6 +205,7 @@ states = Zustände
 caption-states = Worauf zu achten ist, Zustand für Zustand
 states-compared = Zustände im Vergleich
 point = Merkmal
+other-points = Ferner zu beachten
 first-described = zuerst beschrieben { $date }
 state-follows = folgt auf { $states }
 state-follows-none = folgt auf keinen anderen Zustand

@@ -205,6 +205,7 @@ states = States
 caption-states = What to look at, state by state
 states-compared = States compared
 point = Point
+other-points = Also to look at
 first-described = first described { $date }
 state-follows = follows { $states }
 state-follows-none = follows no other state
