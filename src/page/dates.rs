@@ -36,12 +36,23 @@ pub fn throughout_html(date: &Date, words: &Words) -> CleanHtml {
 
 /// The words for a life: "1903–1958", "born 1903", "died 1958"; nothing where neither is known.
 pub fn life(born: Option<&Date>, died: Option<&Date>, words: &Words) -> String {
+    let said = |date: &Date| plain_year(date).unwrap_or_else(|| once(date, words));
     match (born, died) {
-        (Some(born), Some(died)) => format!("{}–{}", once(born, words), once(died, words)),
-        (Some(born), None) => words.with("life-born", &[("date", Given::Text(&once(born, words)))]),
-        (None, Some(died)) => words.with("life-died", &[("date", Given::Text(&once(died, words)))]),
+        (Some(born), Some(died)) => format!("{}–{}", said(born), said(died)),
+        (Some(born), None) => words.with("life-born", &[("date", Given::Text(&said(born)))]),
+        (None, Some(died)) => words.with("life-died", &[("date", Given::Text(&said(died)))]),
         (None, None) => String::new(),
     }
+}
+
+/// The year of an unqualified date, which is all that a life beside a name tells.
+fn plain_year(date: &Date) -> Option<String> {
+    let Edtf::Date(d) = date.edtf() else {
+        return None;
+    };
+    let is_plain = !d.is_uncertain() && !d.is_approximate() && !d.year.has_unspecified();
+    let year = d.year.value().filter(|year| is_plain && *year > 0)?;
+    Some(year.to_string())
 }
 
 #[derive(Clone, Copy, PartialEq)]
@@ -557,5 +568,10 @@ mod tests {
         assert_eq!(life(Some(&born), None, &words), "born 1903");
         assert_eq!(life(None, Some(&died), &words), "died 1958");
         assert_eq!(life(None, None, &words), "");
+        let (to_the_day, about) = (date("1889-03-02"), date("1951~"));
+        assert_eq!(
+            life(Some(&to_the_day), Some(&about), &words),
+            "1889–about 1951"
+        );
     }
 }

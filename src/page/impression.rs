@@ -129,7 +129,12 @@ fn brief(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml
         .identified
         .as_ref()
         .map_or_else(CleanHtml::empty, |r| readings::full(here, design, r));
-    let kind = impression.kind.own().map_or_else(CleanHtml::empty, |kind| {
+    // That a sheet is of the edition goes without saying; what it is otherwise does not.
+    let kind = impression
+        .kind
+        .own()
+        .filter(|kind| kind.as_str() != "edition");
+    let kind = kind.map_or_else(CleanHtml::empty, |kind| {
         CleanHtml::text(&here.term(List::Kinds, kind.as_str()))
     });
     let numbering = impression
