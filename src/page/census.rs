@@ -6,7 +6,7 @@ use super::address::Address;
 use super::book::Here;
 use super::counts::{self, Pair, Records, Table};
 use super::frame::Leaf;
-use super::html::CleanHtml;
+use super::html::{CleanHtml, capitalised};
 use super::words::Given;
 use crate::model::design::Design;
 use crate::model::impression::Status;
@@ -18,7 +18,7 @@ struct View {
     title: String,
     brief: String,
     /// The statuses that some sheet has, as heads of columns.
-    statuses: Vec<String>,
+    statuses: Vec<CleanHtml>,
     designs: Vec<DesignRow>,
     all: DesignRow,
     tables: Vec<Table>,
@@ -39,7 +39,8 @@ struct EditionRow {
     design: CleanHtml,
     printing: CleanHtml,
     declared: String,
-    met: usize,
+    known: CleanHtml,
+    met: String,
     missing: String,
     repeated: String,
 }
@@ -94,7 +95,7 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
         },
         statuses: statuses
             .iter()
-            .map(|s| here.status(*s).to_owned())
+            .map(|s| capitalised(&CleanHtml::text(here.status(*s))))
             .collect(),
         tables: counts::tables(here, &studies.census, &records),
         pairs: counts::open_pairs(here, here.designs_in_order()),
@@ -151,13 +152,28 @@ fn editions(here: &Here<'_>) -> Vec<EditionRow> {
                 edition.printing
             );
             let name = CleanHtml::text(&here.printing_name(design, &edition.printing));
-            let missing = edition.missing().len();
+            let known = study.census.by.printing.iter();
+            let known = known
+                .filter(|row| row.key.as_ref() == Some(&edition.printing))
+                .map(|row| here.sheets(row.sheets))
+                .next();
+            // Where no number was ever met the edition was hardly numbered: a count of all that
+            // are missing would say nothing.
+            let is_numbered = !edition.located.is_empty();
+            let figure = |n: usize| {
+                if is_numbered {
+                    n.to_string()
+                } else {
+                    String::new()
+                }
+            };
             rows.push(EditionRow {
                 design: here.design(&design.key),
                 printing: CleanHtml::link(&to, &name),
                 declared: declared.to_string(),
-                met: edition.located.len(),
-                missing: missing.to_string(),
+                known: known.unwrap_or_else(|| CleanHtml::text("0")),
+                met: figure(edition.located.len()),
+                missing: figure(edition.missing().len()),
                 repeated: match edition.repeated.len() {
                     0 => String::new(),
                     n => n.to_string(),

@@ -10,6 +10,15 @@ use crate::model::design::Design;
 use crate::model::impression::{Impression, StateReading};
 use crate::model::vocabulary::List as Vocabulary;
 
+/// A checklist, by design.
+#[derive(Serialize)]
+pub(super) struct Checklist {
+    /// The impressions, by design.
+    pub groups: Vec<Group>,
+    /// Whether anything is remarked; else the table has no column for it.
+    pub has_remarks: bool,
+}
+
 /// The impressions of one design.
 #[derive(Serialize)]
 pub(super) struct Group {
@@ -34,13 +43,13 @@ pub(super) struct Row {
     pub remark: CleanHtml,
 }
 
-/// Impressions in readers' order as groups of rows.
-pub(super) fn groups<'i>(
+/// A checklist of impressions in readers' order; nothing where there are none.
+pub(super) fn checklist<'i>(
     here: &Here<'_>,
     impressions: impl IntoIterator<Item = (&'i Design, &'i Impression)>,
     number: impl Fn(&Impression) -> String,
     remark: impl Fn(&Impression) -> CleanHtml,
-) -> Vec<Group> {
+) -> Option<Checklist> {
     let mut groups: Vec<(&Design, Group)> = Vec::new();
     for (design, impression) in impressions {
         let row = Row {
@@ -61,7 +70,15 @@ pub(super) fn groups<'i>(
             }
         }
     }
-    groups.into_iter().map(|(_, group)| group).collect()
+    let groups: Vec<Group> = groups.into_iter().map(|(_, group)| group).collect();
+    let has_remarks = groups
+        .iter()
+        .flat_map(|group| &group.rows)
+        .any(|row| !row.remark.is_empty());
+    (!groups.is_empty()).then_some(Checklist {
+        groups,
+        has_remarks,
+    })
 }
 
 /// The state that a sheet is taken to be in, each numeral a link, with how sure that is.

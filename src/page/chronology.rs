@@ -12,6 +12,7 @@ use crate::model::edtf::Date;
 use crate::model::exhibition::Venue;
 use crate::model::key::Key;
 use crate::study::chronology::{Event, What};
+use crate::study::numerals::Numeral;
 
 #[derive(Serialize)]
 struct View {
@@ -21,7 +22,7 @@ struct View {
 
 #[derive(Serialize)]
 struct Year {
-    /// "1927", or the whole date where it is not within one year.
+    /// "1927".
     when: String,
     /// What happened.
     events: Vec<CleanHtml>,
@@ -61,7 +62,10 @@ fn years(here: &Here<'_>) -> Vec<Year> {
             continue;
         };
         let when = heading(here, &event.date);
-        let whole = dates::once(&event.date, here.words());
+        let whole = match event.what {
+            What::Active(_) | What::Exhibition(_) => dates::throughout(&event.date, here.words()),
+            _ => dates::once(&event.date, here.words()),
+        };
         let told = if whole == when {
             told
         } else {
@@ -78,11 +82,12 @@ fn years(here: &Here<'_>) -> Vec<Year> {
     years
 }
 
-/// The year of a date that lies within one, else the whole date.
+/// The year under which a date is listed: that of its first day, where the end is open or unknown
+/// of its last. A date no year can be given is listed under its words.
 fn heading(here: &Here<'_>, date: &Date) -> String {
-    let year = |edge: crate::model::edtf::Edge| edge.day().map(|day| day.year);
-    match (year(date.earliest()), year(date.latest())) {
-        (Some(a), Some(b)) if a == b && a > 0 && !date.is_loose() => a.to_string(),
+    let day = date.earliest().day().or(date.latest().day());
+    match day {
+        Some(day) if day.year > 0 => day.year.to_string(),
         _ => dates::once(date, here.words()),
     }
 }
@@ -101,6 +106,14 @@ fn told(here: &Here<'_>, event: &Event, states: &[&Key]) -> Option<CleanHtml> {
         }
         What::State { design, .. } => {
             here.public().designs.get(design)?;
+            let is_only = states.iter().any(|state| {
+                let numeral = here.book.studies.numeral(design, state);
+                numeral.is_some_and(Numeral::is_only)
+            });
+            if is_only {
+                let design = here.design(design);
+                return Some(words.html("event-only-state", None, &[("design", &design)]));
+            }
             let numerals: Vec<CleanHtml> = states
                 .iter()
                 .map(|state| linked_numeral(here, design, state))

@@ -214,7 +214,9 @@ fn numbers(here: &Here<'_>, study: &EditionStudy) -> Vec<Number> {
             .next()
             .map(|key| here.href(&Address::Impression(key.clone())))
     };
-    let declared = study.declared.filter(|declared| *declared <= NUMBERS_SHOWN);
+    let declared = study
+        .declared
+        .filter(|declared| *declared <= NUMBERS_SHOWN && !study.located.is_empty());
     let mut shown: Vec<u32> = match declared {
         Some(declared) => (1..=declared).collect(),
         None => Vec::new(),

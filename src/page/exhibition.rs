@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::book::Here;
-use super::checklist::{self, Group};
+use super::checklist::{self, Checklist};
 use super::dates;
 use super::exhibitions;
 use super::frame::Leaf;
@@ -19,7 +19,7 @@ struct View {
     title: String,
     brief: CleanHtml,
     catalogue: Option<CleanHtml>,
-    shown: Vec<Group>,
+    shown: Option<Checklist>,
     lists: Vec<List>,
 }
 
@@ -34,7 +34,7 @@ pub(super) fn page(here: &Here<'_>, exhibition: &Exhibition) -> Leaf {
     let sheets = here
         .impressions_in_order()
         .filter(|(_, impression)| shown(impression).is_some());
-    let groups = checklist::groups(
+    let groups = checklist::checklist(
         here,
         sheets,
         |i| shown(i).unwrap_or_default(),

@@ -17,6 +17,8 @@ use crate::study::order::Collator;
 
 #[derive(Serialize)]
 struct View {
+    /// Parts stand close together, as in an index.
+    index: bool,
     title: String,
     lists: Vec<List>,
 }
@@ -24,6 +26,7 @@ struct View {
 fn leaf(here: &Here<'_>, overview: Overview, template: &'static str, lists: Vec<List>) -> Leaf {
     let title = here.words().word(overview.word()).to_owned();
     let view = View {
+        index: true,
         title: title.clone(),
         lists,
     };

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::address::{Address, Fragment};
 use super::book::Here;
-use super::checklist::{self, Group};
+use super::checklist::{self, Checklist};
 use super::dates;
 use super::figures;
 use super::frame::Leaf;
@@ -33,8 +33,8 @@ struct View {
     brief: String,
     facts: Vec<Fact>,
     text: Option<CleanHtml>,
-    held: Vec<Group>,
-    owned: Vec<Group>,
+    held: Option<Checklist>,
+    owned: Option<Checklist>,
     plates: Vec<Plate>,
     lists: Vec<List>,
 }
@@ -84,7 +84,7 @@ pub(super) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
             .filter_map(|(_, impression)| figures::leading_picture(here, impression))
             .filter_map(|key| figures::plate(here, &key, None, Setting::Gallery))
             .collect(),
-        owned: checklist::groups(
+        owned: checklist::checklist(
             here,
             owned,
             |i| {
@@ -94,7 +94,7 @@ pub(super) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
             },
             |i| CleanHtml::text(&here.whereabouts(i)),
         ),
-        held: checklist::groups(
+        held: checklist::checklist(
             here,
             held,
             |i| {
@@ -300,15 +300,24 @@ fn formerly(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> List {
                 .map(|f| f.number.as_str())
                 .collect();
             let times = times(here, holder, impression, |role| role != PartyRole::Agent);
-            let now = CleanHtml::text(&here.words().with(
-                "now-at",
-                &[("where", Given::Text(&here.whereabouts(impression)))],
-            ));
+            let now = now(here, impression);
             let said = CleanHtml::join([&CleanHtml::text(&numbers.join(", ")), &times, &now], "; ");
             here.impression_of(&impression.key).then(": ").and(&said)
         })
         .collect();
     List::new(CleanHtml::text(here.words().word("formerly-here")), lines)
+}
+
+/// "now Northport, Harbour Museum"; "untraced".
+pub(super) fn now(here: &Here<'_>, impression: &Impression) -> CleanHtml {
+    let place = here.whereabouts(impression);
+    if impression.holder.is_none() {
+        return CleanHtml::text(&place);
+    }
+    let now = here
+        .words()
+        .with("now-at", &[("where", Given::Text(&place))]);
+    CleanHtml::text(&now)
 }
 
 /// What passed through the holder's hands as agent.

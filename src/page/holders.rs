@@ -15,6 +15,8 @@ use crate::study::order::Collator;
 #[derive(Serialize)]
 struct View {
     title: String,
+    /// Parts stand close together, as in an index.
+    index: bool,
     brief: String,
     cities: Vec<List>,
     apart: Vec<List>,
@@ -52,6 +54,7 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
         ],
     );
     let view = View {
+        index: true,
         title: title.clone(),
         brief,
         cities,

@@ -108,18 +108,18 @@ fn described(here: &Here<'_>, mark: &Alike) -> CleanHtml {
         ],
         ", ",
     );
-    let whose = mark.whose.as_ref().map_or_else(CleanHtml::empty, |whose| {
-        let name = here.person_or_holder(whose);
-        words.html("mark-of", None, &[("name", &name)])
-    });
-    let by = mark
-        .applied_by
+    let whose = mark
+        .whose
         .as_ref()
-        .filter(|by| Some(*by) != mark.whose.as_ref())
-        .map_or_else(CleanHtml::empty, |by| {
+        .map_or_else(CleanHtml::empty, |whose| here.person_or_holder(whose));
+    let by = match (&mark.whose, &mark.applied_by) {
+        (_, None) => CleanHtml::empty(),
+        (Some(whose), Some(by)) if whose == by => CleanHtml::text(words.word("mark-own-hand")),
+        (_, Some(by)) => {
             let name = here.person_or_holder(by);
             words.html("mark-applied-by", None, &[("name", &name)])
-        });
+        }
+    };
     let whole = CleanHtml::join([&what, &whose, &by, &CleanHtml::text(&mark.number)], "; ");
     if whole.is_empty() {
         CleanHtml::text(words.word("mark-not-described"))

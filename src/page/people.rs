@@ -13,6 +13,8 @@ use crate::model::vocabulary::List as Vocabulary;
 #[derive(Serialize)]
 struct View {
     title: String,
+    /// Parts stand close together, as in an index.
+    index: bool,
     brief: String,
     letters: Vec<List>,
 }
@@ -41,6 +43,7 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
     }
     let title = here.words().word("people").to_owned();
     let view = View {
+        index: true,
         title: title.clone(),
         brief: here.words().count("people-brief", people.len()),
         letters: lists::by_letter(here, entries),

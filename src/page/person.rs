@@ -13,11 +13,9 @@ use super::markdown::{self, Standing};
 use super::mentioned;
 use super::people;
 use crate::model::design::Design;
-use crate::model::edtf::Date;
 use crate::model::key::Key;
 use crate::model::link::Target;
 use crate::model::person::Person;
-use crate::model::place::Placed;
 use crate::model::vocabulary::List as Vocabulary;
 use crate::study::back_links::{Mention, Part, Source};
 
@@ -29,7 +27,7 @@ struct View {
     brief: String,
     facts: Vec<Fact>,
     text: Option<CleanHtml>,
-    designs: Vec<List>,
+    designs: List,
     lists: Vec<List>,
 }
 
@@ -132,12 +130,9 @@ fn facts(here: &Here<'_>, person: &Person, mentions: &[Mention]) -> Vec<Fact> {
             });
         }
     };
-    let date = |date: Option<&Placed<Date>>| {
-        date.map_or_else(CleanHtml::empty, |d| dates::once_html(d, words))
-    };
-    fact("born", date(person.born.as_ref()));
-    fact("died", date(person.died.as_ref()));
-    if let Some(active) = &person.active {
+    // Where nothing else is known of a life, the line under the name says this already.
+    let has_life = person.born.is_some() || person.died.is_some();
+    if let Some(active) = person.active.as_ref().filter(|_| has_life) {
         fact("active", dates::throughout_html(active, words));
     }
     let of_catalogue: Vec<CleanHtml> = [(Part::Artist, "is-artist"), (Part::Editor, "is-editor")]
@@ -159,39 +154,27 @@ fn facts(here: &Here<'_>, person: &Person, mentions: &[Mention]) -> Vec<Fact> {
     facts
 }
 
-/// The designs somebody made, a list for each role.
-fn made(here: &Here<'_>, person: &Key, mentions: &[Mention]) -> Vec<List> {
-    let mut by_role: Vec<(Option<Key>, List)> = Vec::new();
-    for design in designs_of(here, mentions, Part::Maker) {
-        let roles = design
-            .makers
-            .iter()
-            .filter(|m| m.person.value == *person)
-            .map(|m| m.role.as_ref().map(|r| r.value.clone()));
-        let mut roles: Vec<Option<Key>> = roles.collect();
-        if roles.is_empty() {
-            // Made a state of it only.
-            roles.push(None);
-        }
-        for role in roles {
-            let line = here.design_and_date(&design.key);
-            match by_role.iter_mut().find(|(known, _)| *known == role) {
-                Some((_, list)) => list.lines.push(line),
-                None => {
-                    let heading = role.as_ref().map_or_else(
-                        || here.words().word("made-by-them").to_owned(),
-                        |role| {
-                            let role = here.term(Vocabulary::Roles, role.as_str());
-                            here.words()
-                                .with("as-role", &[("role", super::words::Given::Text(&role))])
-                        },
-                    );
-                    by_role.push((role, List::new(CleanHtml::text(&heading), vec![line])));
-                }
+/// The designs somebody made, with their roles.
+fn made(here: &Here<'_>, person: &Key, mentions: &[Mention]) -> List {
+    let lines = designs_of(here, mentions, Part::Maker)
+        .into_iter()
+        .map(|design| {
+            // Who made only a state of it has no role here.
+            let mut roles: Vec<String> = Vec::new();
+            for maker in design.makers.iter().filter(|m| m.person.value == *person) {
+                let role = maker.role.as_ref();
+                roles.extend(role.map(|r| here.term(Vocabulary::Roles, r.as_str())));
             }
-        }
-    }
-    by_role.into_iter().map(|(_, list)| list).collect()
+            CleanHtml::join(
+                [
+                    &here.design_and_date(&design.key),
+                    &Here::quiet(&roles.join(", ")),
+                ],
+                ", ",
+            )
+        })
+        .collect();
+    List::new(CleanHtml::text(here.words().word("made-by-them")), lines)
 }
 
 fn designs_of<'a>(here: &Here<'a>, mentions: &[Mention], part: Part) -> Vec<&'a Design> {
@@ -256,8 +239,7 @@ fn sheets(here: &Here<'_>, mentions: &[Mention], part: Part, heading: &str) -> L
         .filter_map(|m| match &m.from {
             Source::Impression(key) => {
                 let impression = here.public().impression(key)?;
-                let now = CleanHtml::text(&here.whereabouts(impression));
-                let now = here.words().html("now-at", None, &[("where", &now)]);
+                let now = holder::now(here, impression);
                 Some(here.impression_of(key).then("; ").and(&now))
             }
             _ => None,

@@ -12,6 +12,8 @@ use crate::model::design::{Title, TitleKind};
 #[derive(Serialize)]
 struct View {
     title: String,
+    /// Parts stand close together, as in an index.
+    index: bool,
     brief: String,
     letters: Vec<List>,
 }
@@ -38,6 +40,7 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
     }
     let title = words.word("titles").to_owned();
     let view = View {
+        index: true,
         brief: words.word("titles-brief").to_owned(),
         letters: lists::by_letter(here, entries),
         title: title.clone(),

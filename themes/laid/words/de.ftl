@@ -32,7 +32,7 @@ literature = Literatur
 concordance = Konkordanz
 glossary = Glossar
 changes = Änderungen
-cite = Wie zu zitieren
+cite = Zitierformen
 contribute = Wie beizutragen
 cautions = Vorbehalte
 data = Daten
@@ -547,14 +547,11 @@ people-brief = { $n ->
     [one] Eine Person, unter jeder Form des Namens.
    *[other] { $n } Personen, unter jeder Form ihrer Namen.
 }
-born = Geboren
-died = Gestorben
 active = Tätig
 in-this-catalogue = In diesem Verzeichnis
-is-artist = Künstlerin oder Künstler
+is-artist = schuf diese Drucke
 is-editor = Herausgeber
 authority = Normdaten
-as-role = Entwürfe, als { $role }
 made-by-them = Entwürfe
 printed-by-them = Gedruckt
 published-by-them = Verlegt
@@ -565,16 +562,17 @@ writings = Schriften
 
 # Chronologie.
 year-by-year = Jahr für Jahr
-event-born = { $person } geboren.
-event-died = { $person } stirbt.
-event-active = { $person } tätig.
+event-born = { $person } geboren
+event-died = { $person } stirbt
+event-active = { $person } tätig
+event-only-state = Einziger Zustand von { $design }
 event-states = { $n ->
-    [one] Zustand { $states } von { $design }.
-   *[other] Zustände { $states } von { $design }.
+    [one] Zustand { $states } von { $design }
+   *[other] Zustände { $states } von { $design }
 }
-event-printing = { $printing }: { $design }.
-event-matrix = { $matrix } { $fate }: { $design }.
-event-exhibition = Ausstellung: { $exhibition }.
+event-printing = { $printing }: { $design }
+event-matrix = { $matrix } { $fate }: { $design }
+event-exhibition = Ausstellung: { $exhibition }
 
 # Konkordanz und Literatur.
 concordance-brief = { $n ->
@@ -616,7 +614,7 @@ marks-collector = Sammlermarken
 marks-inscription = Aufschriften
 marks-other = Andere Marken
 marks-watermark = Wasserzeichen
-mark-of = { $name }
+mark-own-hand = eigenhändig
 mark-applied-by = gesetzt von { $name }
 mark-not-described = nicht beschrieben
 
@@ -667,6 +665,7 @@ edition-declared = { $n ->
    *[other] { $printing }: { $n } angegeben
 }
 edition-met-of = { $n ->
+    [0] Keine Nummer wurde angetroffen.
     [one] Eine Nummer von { $declared } wurde angetroffen.
    *[other] { $n } Nummern von { $declared } wurden angetroffen.
 }

@@ -32,7 +32,7 @@ literature = Literature
 concordance = Concordance
 glossary = Glossary
 changes = Changes
-cite = How to cite
+cite = Forms of citation
 contribute = How to contribute
 cautions = Cautions
 data = Data
@@ -547,14 +547,11 @@ people-brief = { $n ->
     [one] One person, under every form of the name.
    *[other] { $n } people, under every form of their names.
 }
-born = Born
-died = Died
 active = Active
 in-this-catalogue = In this catalogue
-is-artist = the artist
+is-artist = the artist of these prints
 is-editor = editor
 authority = Authority records
-as-role = Designs, as { $role }
 made-by-them = Designs
 printed-by-them = Printed
 published-by-them = Published
@@ -565,16 +562,17 @@ writings = Writings
 
 # Chronology.
 year-by-year = Year by year
-event-born = { $person } born.
-event-died = { $person } dies.
-event-active = { $person } at work.
+event-born = { $person } born
+event-died = { $person } dies
+event-active = { $person } at work
+event-only-state = Only state of { $design }
 event-states = { $n ->
-    [one] State { $states } of { $design }.
-   *[other] States { $states } of { $design }.
+    [one] State { $states } of { $design }
+   *[other] States { $states } of { $design }
 }
-event-printing = { $printing }: { $design }.
-event-matrix = { $matrix } { $fate }: { $design }.
-event-exhibition = Exhibition: { $exhibition }.
+event-printing = { $printing }: { $design }
+event-matrix = { $matrix } { $fate }: { $design }
+event-exhibition = Exhibition: { $exhibition }
 
 # Concordance and literature.
 concordance-brief = { $n ->
@@ -616,7 +614,7 @@ marks-collector = Collectors’ marks
 marks-inscription = Inscriptions
 marks-other = Other marks
 marks-watermark = Watermarks
-mark-of = { $name }
+mark-own-hand = own hand
 mark-applied-by = applied by { $name }
 mark-not-described = not described
 
@@ -667,6 +665,7 @@ edition-declared = { $n ->
    *[other] { $printing }: { $n } declared
 }
 edition-met-of = { $n ->
+    [0] No number was met.
     [one] One number of { $declared } was met.
    *[other] { $n } numbers of { $declared } were met.
 }
