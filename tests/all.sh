@@ -1,10 +1,35 @@
 #!/bin/sh
-# Passes every test of the house that runs without a browser: form, then tests. The walk through the
-# compiled demonstration catalogue in a browser is tests/browser (see DEVELOPERS.md).
+# Passes every test of the house: form, tests, then the compiled demonstration catalogue in a browser.
+# Installs what it needs on a Debian machine (Chromium, Node.js) and nothing elsewhere.
 set -eu
 cd "$(dirname "$0")/.."
 
 say() { printf '\n== %s\n' "$*"; }
+
+as_root() {
+    if [ "$(id -u)" = 0 ]; then "$@"; elif command -v sudo >/dev/null 2>&1; then sudo "$@"; else
+        echo "tests/all.sh: '$*' needs root; run it yourself, then this again" >&2
+        exit 1
+    fi
+}
+
+updated=
+debian() { # command, package
+    command -v "$1" >/dev/null 2>&1 && return 0
+    if ! command -v apt-get >/dev/null 2>&1; then
+        echo "tests/all.sh: '$1' is missing; install it, then run this again" >&2
+        exit 1
+    fi
+    [ -n "$updated" ] || as_root apt-get -q -q update
+    updated=yes
+    as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -q install -y --no-install-recommends "$2" >/dev/null
+}
+
+say "what the tests need"
+debian chromium chromium
+debian node nodejs
+debian npm npm
+(cd tests/browser && npm ci --silent)
 
 say "form"
 cargo fmt --check -- src/lib.rs src/main.rs tests/all/main.rs
@@ -14,3 +39,6 @@ cargo test --lib --bins --test all
 
 say "the demonstration catalogue"
 cargo run --quiet --release -- compile demo-site
+
+say "in the browser"
+node --test --test-concurrency=1 tests/browser/*.test.mjs
