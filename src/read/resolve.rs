@@ -78,7 +78,7 @@ struct Names<'c> {
     findings: Vec<Finding>,
 }
 
-impl<'c> Names<'c> {
+impl Names<'_> {
     fn push(&mut self, finding: Finding) {
         self.findings.push(finding);
     }
@@ -288,24 +288,20 @@ impl<'c> Names<'c> {
         let message = format!("design {} has no {name} `{}`", design.key, key.value);
         let finding = Finding::new(code, key.place, message);
         let near = parts.clone().find(|part| Some(part.as_str()) == near);
-        self.push(match near {
-            Some(near) => finding
+        let design_has_none = parts.clone().next().is_none();
+        let all = || -> Vec<String> { parts.map(|part| format!("`{}`", part.value)).collect() };
+        let written = &key.value;
+        self.push(if let Some(near) = near {
+            let add = format!("add a {name} with the key `{written}` to the design");
+            finding
                 .beside(near.place, format!("the nearest {name}"))
-                .help(format!(
-                    "write `{0}`, or add a {name} with the key `{1}` to the design",
-                    near.value, key.value
-                )),
-            None => {
-                let all: Vec<_> = parts.map(|part| format!("`{}`", part.value)).collect();
-                finding.help(if all.is_empty() {
-                    format!(
-                        "the design has none; add a {name} with the key `{}` to it",
-                        key.value
-                    )
-                } else {
-                    format!("the design has {}", all.join(", "))
-                })
-            }
+                .help(format!("write `{}`, or {add}", near.value))
+        } else if design_has_none {
+            finding.help(format!(
+                "the design has none; add a {name} with the key `{written}` to it"
+            ))
+        } else {
+            finding.help(format!("the design has {}", all().join(", ")))
         });
     }
 
@@ -356,7 +352,7 @@ impl<'c> Names<'c> {
 
     /// The claims of statements whose values refer to nothing.
     fn claims<T>(&mut self, statements: &Statements<T>) {
-        for statement in statements.iter() {
+        for statement in statements {
             self.claim(&statement.claim);
         }
     }

@@ -239,7 +239,7 @@ impl Definitions {
 
 /// What keys of a table say of each other.
 fn rule(shape: &'static Shape) -> Option<(&'static str, Value)> {
-    if std::ptr::eq(shape, &POINT) {
+    if std::ptr::eq(shape, &raw const POINT) {
         let needs = |kind: &str, keys: &[&str]| json!({ "if": { "properties": { "kind": { "const": kind } } }, "then": { "required": keys } });
         return Some((
             "allOf",
@@ -250,7 +250,7 @@ fn rule(shape: &'static Shape) -> Option<(&'static str, Value)> {
             ]),
         ));
     }
-    if std::ptr::eq(shape, &PROVENANCE) {
+    if std::ptr::eq(shape, &raw const PROVENANCE) {
         let one = |key: &str| json!({ "required": [key] });
         return Some(("oneOf", json!([one("owner"), one("agent"), one("keeper")])));
     }

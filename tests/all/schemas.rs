@@ -217,11 +217,10 @@ fn faults(kind: &str, record: &str) -> Vec<String> {
         Err(fault) => return vec![fault.to_string()],
     };
     let value: Value = serde_json::to_value(table).unwrap();
-    let found = VALIDATORS[kind]
+    VALIDATORS[kind]
         .iter_errors(&value)
         .map(|fault| format!("{}: {fault}", fault.instance_path()))
-        .collect();
-    found
+        .collect()
 }
 
 /// The validators of all kinds; making one takes a while without optimisation.
@@ -313,7 +312,7 @@ fn meet_value(
 ) {
     match (takes, value) {
         (Takes::Table(shape) | Takes::Tables(shape), toml::Value::Table(table)) => {
-            meet(shape, table, met)
+            meet(shape, table, met);
         }
         (Takes::Tables(_), toml::Value::Array(list)) => {
             for value in list {

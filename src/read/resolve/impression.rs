@@ -75,7 +75,7 @@ fn whereabouts(names: &mut Names, impression: &Impression) {
 
 /// What the sheet is taken to be, and what was seen on it.
 fn identification(names: &mut Names, design: &Design, impression: &Impression) {
-    for statement in impression.kind.iter() {
+    for statement in &impression.kind {
         names.term(List::Kinds, &statement.is);
         names.claim(&statement.claim);
     }
