@@ -301,20 +301,27 @@ impl<'a> Folded<'a> {
 fn fold(text: &str, mut each: impl FnMut(usize, char)) {
     let normalizer = DecomposingNormalizerBorrowed::new_nfkd();
     let mut after_space = true;
+    let mut fold_one = |at, c: char| {
+        if c.is_whitespace() {
+            if !after_space {
+                each(at, ' ');
+            }
+            after_space = true;
+        } else {
+            after_space = false;
+            c.to_lowercase().for_each(|c| each(at, c));
+        }
+    };
     for (at, written) in text.char_indices() {
         if matches!(written, '*' | '_' | '`' | '\u{ad}') {
             continue;
         }
-        for c in normalizer.normalize_iter(std::iter::once(written)) {
-            if c.is_whitespace() {
-                if !after_space {
-                    each(at, ' ');
-                }
-                after_space = true;
-            } else {
-                after_space = false;
-                c.to_lowercase().for_each(|c| each(at, c));
-            }
+        // Most of most texts is ASCII, which decomposes into itself.
+        if written.is_ascii() {
+            fold_one(at, written);
+        } else {
+            let parts = normalizer.normalize_iter(std::iter::once(written));
+            parts.for_each(|c| fold_one(at, c));
         }
     }
 }

@@ -18,12 +18,13 @@ fn design(name: &str, toml: &str) -> String {
 
 /// Impressions of design 1, each given as what follows its status.
 fn sheets(records: &[&str]) -> String {
-    let mut text = String::new();
-    for (n, toml) in (1..).zip(records) {
-        text +=
-            &format!("-- records/designs/1/impressions/{n}.toml\nstatus = \"located\"\n{toml}\n");
-    }
-    text
+    let records: Vec<String> = (1..)
+        .zip(records)
+        .map(|(n, toml)| {
+            format!("-- records/designs/1/impressions/{n}.toml\nstatus = \"located\"\n{toml}\n")
+        })
+        .collect();
+    records.concat()
 }
 
 fn exactly(at_least: usize, at_most: usize) -> Sheets {
