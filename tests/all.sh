@@ -1,5 +1,5 @@
 #!/bin/sh
-# Passes every test of the house: form, tests, then the compiled demonstration catalogue in a browser.
+# Passes every test of the house: form, lints, tests, then the compiled demonstration catalogue in a browser.
 # Installs what it needs on a Debian machine (Chromium, Node.js) and nothing elsewhere.
 set -eu
 cd "$(dirname "$0")/.."
@@ -33,6 +33,9 @@ debian npm npm
 
 say "form"
 cargo fmt --check -- src/lib.rs src/main.rs tests/all/main.rs
+
+say "lints"
+cargo clippy --quiet --lib --bins --tests -- -D warnings
 
 say "tests"
 cargo test --lib --bins --test all

@@ -148,7 +148,7 @@ pub fn publish(parts: &Parts<'_>, target: &Path) -> Result<Published, PublishFau
     }
     let staging = Staging::beside(target)?;
     staging.fill(parts, &old, &new, target)?;
-    swap::exchange(staging, target)?;
+    swap::exchange(&staging, target)?;
     Ok(published)
 }
 

@@ -11,12 +11,12 @@ use super::staging::{Staging, sibling};
 use super::{PublishFault, mark, refused};
 
 /// Puts the staged site in the target's place and clears the old one away.
-pub(super) fn exchange(staging: Staging, target: &Path) -> Result<(), PublishFault> {
+pub(super) fn exchange(staging: &Staging, target: &Path) -> Result<(), PublishFault> {
     if !target.exists() {
         return fs::rename(staging.folder(), target).map_err(refused("move into place", target));
     }
     if exchange_at_once(staging.folder(), target) {
-        return Ok(()); // Dropping the staging clears the old site away.
+        return Ok(()); // Dropping the staging, when publishing ends, clears the old site away.
     }
     let aside = sibling(target, "last");
     fs::rename(target, &aside).map_err(refused("move aside", target))?;

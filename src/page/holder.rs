@@ -120,13 +120,12 @@ fn sheets<'a>(here: &Here<'a>, mentions: &[Mention], part: Part) -> Vec<Sheet<'a
         };
         let design = here.public().designs.get(&key.design);
         let found = design.and_then(|d| Some((d, d.impressions.get(&key.number)?)));
-        if let Some(sheet) = found {
-            if sheets
+        if let Some(sheet) = found
+            && sheets
                 .last()
                 .is_none_or(|(_, last)| last.key != sheet.1.key)
-            {
-                sheets.push(sheet);
-            }
+        {
+            sheets.push(sheet);
         }
     }
     sheets

@@ -83,7 +83,7 @@ fn cities(here: &Here<'_>, wanted: impl Fn(&Holder) -> bool) -> Vec<List> {
                     && h.town.as_ref().is_some_and(|t| t.as_str() == town)
                     && country_of(h) == country
             });
-            let mut list = List::new(CleanHtml::text(town), lines).at(city_id(town, country));
+            let mut list = List::new(CleanHtml::text(town), lines).at(Some(city_id(town, country)));
             list.note = country.map(|c| CleanHtml::text(here.country(c)));
             list
         })
@@ -101,10 +101,10 @@ fn country_of(holder: &Holder) -> Option<&str> {
 }
 
 /// The id of a city on this page.
-fn city_id(town: &str, country: Option<&str>) -> Option<String> {
+fn city_id(town: &str, country: Option<&str>) -> String {
     let name = format!("{town} {}", country.unwrap_or_default());
     let key = Key::nearest_form(&name).map_or_else(String::new, |k| k.to_string());
-    Some(format!("city-{key}"))
+    format!("city-{key}")
 }
 
 /// A line for each holder, by name; the names it had before lead to it.

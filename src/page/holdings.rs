@@ -138,21 +138,21 @@ fn cities(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> Vec<City>
         })
         .collect();
     rows.sort_by(|(a, holder_a, city_a), (b, holder_b, city_b)| {
-        let is_last = |holder: &Option<&Holder>, city: &str| {
+        let is_last = |holder: Option<&Holder>, city: &str| {
             u8::from(city == private) + 2 * u8::from(holder.is_none())
         };
         let name =
-            |holder: &Option<&Holder>| holder.map(|h| h.name.value.clone()).unwrap_or_default();
+            |holder: Option<&Holder>| holder.map(|h| h.name.value.clone()).unwrap_or_default();
         let number = |i: &Impression| {
             i.accession
                 .as_ref()
                 .map(|n| n.value.clone())
                 .unwrap_or_default()
         };
-        is_last(holder_a, city_a)
-            .cmp(&is_last(holder_b, city_b))
+        is_last(*holder_a, city_a)
+            .cmp(&is_last(*holder_b, city_b))
             .then_with(|| words.compare(city_a, city_b))
-            .then_with(|| words.compare(&name(holder_a), &name(holder_b)))
+            .then_with(|| words.compare(&name(*holder_a), &name(*holder_b)))
             .then_with(|| numbers.compare(&number(a), &number(b)))
             .then_with(|| a.key.cmp(&b.key))
     });

@@ -74,12 +74,14 @@ impl CleanHtml {
     }
 
     /// The same with `text`, escaped, at the end.
+    #[must_use]
     pub fn then(mut self, text: &str) -> CleanHtml {
         self.push_text(text);
         self
     }
 
     /// The same with `other` at the end.
+    #[must_use]
     pub fn and(mut self, other: &CleanHtml) -> CleanHtml {
         self.push(other);
         self
@@ -177,8 +179,12 @@ pub(super) fn escape_into(out: &mut String, text: &str) {
             '"' => out.push_str("&quot;"),
             '\'' => out.push_str("&#39;"),
             // Bytes that no document may hold, and marks that would turn the rest of a page around.
-            '\0'..='\u{8}' | '\u{b}' | '\u{c}' | '\u{e}'..='\u{1f}' | '\u{7f}' => {}
-            '\u{202a}'..='\u{202e}' => {}
+            '\0'..='\u{8}'
+            | '\u{b}'
+            | '\u{c}'
+            | '\u{e}'..='\u{1f}'
+            | '\u{7f}'
+            | '\u{202a}'..='\u{202e}' => {}
             c => out.push(c),
         }
     }

@@ -200,7 +200,9 @@ impl Writer<'_, '_> {
 
     fn start(&mut self, tag: Tag<'_>) {
         match tag {
-            Tag::Paragraph | Tag::Heading { .. } | Tag::HtmlBlock => self.hold(),
+            Tag::Paragraph | Tag::Heading { .. } | Tag::HtmlBlock | Tag::MetadataBlock(_) => {
+                self.hold();
+            }
             Tag::BlockQuote(_) => self.push("<blockquote>\n"),
             Tag::CodeBlock(CodeBlockKind::Fenced(_) | CodeBlockKind::Indented) => {
                 self.push("<pre><code>");
@@ -258,7 +260,6 @@ impl Writer<'_, '_> {
                 self.picture = Some(dest_url.parse().ok());
                 self.hold();
             }
-            Tag::MetadataBlock(_) => self.hold(),
         }
     }
 
@@ -449,8 +450,13 @@ impl Writer<'_, '_> {
                 let text = note.map_or("", |(_, html)| html.trim());
                 // The way back stands in the note's last paragraph.
                 let text = text.strip_suffix("</p>").unwrap_or(text);
-                out.push_str(&format!("<li id=\"note-{number}\">{text} "));
-                out.push_str(&format!("<a href=\"#noteref-{number}\">"));
+                out.push_str("<li id=\"note-");
+                out.push_str(&number.to_string());
+                out.push_str("\">");
+                out.push_str(text);
+                out.push_str(" <a href=\"#noteref-");
+                out.push_str(&number.to_string());
+                out.push_str("\">");
                 escape_into(&mut out, back);
                 out.push_str("</a>");
                 out.push_str(if text.contains("<p>") { "</p>" } else { "" });

@@ -54,10 +54,10 @@ pub(super) fn by_records(
         if is_new {
             by_source.push((&mention.from, Vec::new()));
         }
-        if let (Some((_, at)), Some(text)) = (by_source.last_mut(), mention.at.as_deref()) {
-            if !at.contains(&text) {
-                at.push(text);
-            }
+        if let (Some((_, at)), Some(text)) = (by_source.last_mut(), mention.at.as_deref())
+            && !at.contains(&text)
+        {
+            at.push(text);
         }
     }
     by_source

@@ -68,9 +68,8 @@ fn line(here: &Here<'_>, design: &Design, printing: &Printing) -> PrintingLine {
 
     let mut sentences: Vec<CleanHtml> = Vec::new();
     let say = |id: &str, given: &str, html: &CleanHtml| words.html(id, None, &[(given, html)]);
-    let value =
-        |stated: &Option<Stated>| stated.as_ref().map(|s| s.value.clone()).unwrap_or_default();
-    let kind_word = value(&kind);
+    let value = |stated: Option<&Stated>| stated.map(|s| s.value.clone()).unwrap_or_default();
+    let kind_word = value(kind.as_ref());
     if !kind_word.is_empty()
         && !name
             .to_lowercase()
@@ -80,15 +79,15 @@ fn line(here: &Here<'_>, design: &Design, printing: &Printing) -> PrintingLine {
     }
     let made = CleanHtml::join(
         [
-            &some(&printer, |p| say("printed-by", "printer", p)),
-            &some(&publisher, |p| say("published-by", "publisher", p)),
-            &value(&date),
+            &some(printer.as_ref(), |p| say("printed-by", "printer", p)),
+            &some(publisher.as_ref(), |p| say("published-by", "publisher", p)),
+            &value(date.as_ref()),
             &states_printed(here, design, printing),
         ],
         ", ",
     );
     sentences.push(made);
-    sentences.push(some(&edition, |n| say("declared-edition", "n", n)));
+    sentences.push(some(edition.as_ref(), |n| say("declared-edition", "n", n)));
     if let Some(printed) = &printing.printed {
         sentences.push(CleanHtml::text(
             &words.count("really-printed", count(printed.value)),
@@ -148,10 +147,8 @@ fn line(here: &Here<'_>, design: &Design, printing: &Printing) -> PrintingLine {
     }
 }
 
-fn some(stated: &Option<Stated>, say: impl Fn(&CleanHtml) -> CleanHtml) -> CleanHtml {
-    stated
-        .as_ref()
-        .map_or_else(CleanHtml::empty, |s| say(&s.value))
+fn some(stated: Option<&Stated>, say: impl Fn(&CleanHtml) -> CleanHtml) -> CleanHtml {
+    stated.map_or_else(CleanHtml::empty, |s| say(&s.value))
 }
 
 fn count(n: u32) -> usize {

@@ -233,7 +233,7 @@ fn comparisons(fields: &mut Fields<'_, '_>) -> Vec<Comparison> {
                 .faults
                 .push(finding.help("name the impressions: [\"14.1\", \"14.2\"]"));
         }
-        (of.len() > 1).then(|| Comparison {
+        (of.len() > 1).then_some(Comparison {
             of,
             why,
             place: fields.at,

@@ -275,12 +275,13 @@ impl<'t> Fields<'_, 't> {
     }
 
     fn nested(&self, name: &str) -> Option<&'static Shape> {
-        match self.shape.key(name).map(|key| &key.takes) {
-            Some(Takes::Table(shape) | Takes::Tables(shape)) => Some(shape),
-            _ => {
-                debug_assert!(false, "{}.{name} is no table", self.shape.name);
-                None
-            }
+        if let Some(Takes::Table(shape) | Takes::Tables(shape)) =
+            self.shape.key(name).map(|key| &key.takes)
+        {
+            Some(shape)
+        } else {
+            debug_assert!(false, "{}.{name} is no table", self.shape.name);
+            None
         }
     }
 
@@ -392,12 +393,11 @@ impl<'t> Fields<'_, 't> {
             .shape
             .keys()
             .filter(|k| !self.table.contains_key(k.name));
-        let help = match nearest(name, absent.map(|key| key.name)) {
-            Some(near) => format!("did you mean `{near}`?"),
-            None => {
-                let all: Vec<_> = self.shape.keys().map(|key| key.name).collect();
-                format!("it takes {}", all.join(", "))
-            }
+        let help = if let Some(near) = nearest(name, absent.map(|key| key.name)) {
+            format!("did you mean `{near}`?")
+        } else {
+            let all: Vec<_> = self.shape.keys().map(|key| key.name).collect();
+            format!("it takes {}", all.join(", "))
         };
         self.faults.push(finding.help(help));
     }

@@ -283,7 +283,7 @@ pub(super) fn observed(fields: &mut Fields<'_, '_>, points: &Points) -> Vec<Obse
     })
 }
 
-fn seen_in_table<'t>(fields: &mut Fields<'_, 't>, point: Option<&Point>) -> Option<Seen> {
+fn seen_in_table(fields: &mut Fields<'_, '_>, point: Option<&Point>) -> Option<Seen> {
     let is = fields.one("is", |faults, node| seen(faults, node, point));
     let not = fields.one("not", |faults, node| {
         if let Some(point) = point.filter(|p| matches!(p.kind, PointKind::Measure { .. })) {

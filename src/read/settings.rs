@@ -91,10 +91,10 @@ pub(super) fn settings(fields: &mut Fields<'_, '_>) -> Settings {
 fn headed(fields: &mut Fields<'_, '_>, name: &'static str) -> Vec<(String, String)> {
     fields.map(name, |faults, header, entry| {
         // Any heading is allowed here, so one that the catalogue needs and lacks was meant for it.
-        if faults.is_wanted(entry.key.get_ref()) || !entry.node.get_ref().is_str() {
-            if faults.swallowed(entry.key, header, false) {
-                return None;
-            }
+        if (faults.is_wanted(entry.key.get_ref()) || !entry.node.get_ref().is_str())
+            && faults.swallowed(entry.key, header, false)
+        {
+            return None;
         }
         let text = values::telling_text(faults, entry.node)?;
         Some((entry.key.get_ref().to_string(), text.value))

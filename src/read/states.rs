@@ -67,6 +67,10 @@ pub(super) fn printings(fields: &mut Fields<'_, '_>, points: &Points) -> Vec<Pri
 }
 
 /// `"all"`, or the keys of states.
+#[allow(
+    clippy::unnecessary_wraps,
+    reason = "readers of values have one shape, and most can fail"
+)]
 fn states_printed<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<StatesPrinted> {
     if node.get_ref().as_str() == Some("all") {
         return Some(StatesPrinted::All);

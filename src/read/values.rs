@@ -16,7 +16,7 @@ use crate::model::boxes::{NotABox, PercentBox};
 use crate::model::codes::Code;
 use crate::model::edtf::Date;
 use crate::model::finding::Finding;
-use crate::model::key::{ImpressionKey, Key, NotAKey, PictureKey};
+use crate::model::key::{ImpressionKey, Key, PictureKey};
 use crate::model::place::{Place, Placed};
 use crate::model::settings::Ink;
 use crate::model::size::{Mm, Size};
@@ -278,13 +278,12 @@ pub(crate) fn key<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Pla
 
 /// A key from text that stands at `place`.
 pub(crate) fn key_from(faults: &mut Faults<'_>, text: &str, place: Place) -> Option<Placed<Key>> {
-    match text.parse() {
-        Ok(key) => Some(Placed::new(key, place)),
-        Err(NotAKey) => {
-            let finding = Finding::new(Code::KeyForm, place, format!("\"{text}\" is no key"));
-            faults.push(finding.help(key_help(text)));
-            None
-        }
+    if let Ok(key) = text.parse() {
+        Some(Placed::new(key, place))
+    } else {
+        let finding = Finding::new(Code::KeyForm, place, format!("\"{text}\" is no key"));
+        faults.push(finding.help(key_help(text)));
+        None
     }
 }
 

@@ -106,11 +106,10 @@ pub(crate) fn walk(dir: &Path) -> Vec<File> {
     files.sort_by(|a, b| a.path.cmp(&b.path));
     files.retain(|file| match &file.what {
         What::NoKey { name, .. } if file.path.starts_with("records/designs/") => {
-            !file
-                .path
+            file.path
                 .split('/')
                 .nth(2)
-                .is_some_and(|folder| folder == name)
+                .is_none_or(|folder| folder != name)
                 || seen.insert(name.clone())
         }
         _ => true,
