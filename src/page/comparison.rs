@@ -15,7 +15,7 @@ use super::values;
 use crate::model::design::{Comparison, Design};
 use crate::model::impression::Impression;
 use crate::model::point::{Observation, Point, Seen, Value};
-use crate::study::allowed::is_told_apart;
+use crate::study::allowed::is_seen_to_differ;
 
 #[derive(Serialize)]
 struct View {
@@ -225,7 +225,7 @@ fn verdict(point: &Point, seen: &[Option<&Observation>]) -> Verdict {
         known
             .iter()
             .skip(at + 1)
-            .any(|b| is_told_apart(point, a, b))
+            .any(|b| is_seen_to_differ(point, a, b))
     });
     if differ {
         Verdict::Differ

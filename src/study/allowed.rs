@@ -7,6 +7,10 @@
 use crate::model::point::{Point, PointKind, Seen, Value};
 use crate::model::point::{Shown, Shows};
 
+/// A millionth of a point's unit, which absorbs the rounding of decimal fractions: 212 - 210.1 must
+/// not exceed a tolerance of 1.9.
+pub(super) const ROUNDING: f64 = 1e-6;
+
 /// Whether two values are one and the same. A measure may be written as a whole number, so numbers
 /// are compared as numbers.
 #[must_use]
@@ -67,18 +71,29 @@ pub fn rules_out(point: &Point, seen: &Seen, allowed: &[&Value]) -> bool {
 fn agrees(point: &Point, seen: &Value, allowed: &Value) -> bool {
     match (&point.kind, seen.number(), allowed.number()) {
         (PointKind::Measure { tolerance, .. }, Some(seen), Some(allowed)) => {
-            // A millionth of the unit absorbs the rounding of decimal fractions: 212 - 210.1
-            // must not exceed 1.9.
-            (seen - allowed).abs() <= tolerance + 1e-6
+            (seen - allowed).abs() <= tolerance + ROUNDING
         }
         _ => is_same_value(seen, allowed),
     }
 }
 
 /// Whether two sets of allowed values can be told apart at `point`: they share no value (measure:
-/// every two lie more than the tolerance apart).
+/// every two lie more than two tolerances apart, so that no measurement fits both).
 #[must_use]
 pub fn is_told_apart(point: &Point, one: &[&Value], other: &[&Value]) -> bool {
+    let is_shared = |a: &Value, b: &Value| match (&point.kind, a.number(), b.number()) {
+        (PointKind::Measure { tolerance, .. }, Some(a), Some(b)) => {
+            (a - b).abs() <= 2.0 * tolerance + ROUNDING
+        }
+        _ => is_same_value(a, b),
+    };
+    !one.iter().any(|a| other.iter().any(|b| is_shared(a, b)))
+}
+
+/// Whether what was seen at `point` on two sheets cannot be one and the same: they share no value
+/// (measure: every two lie more than the tolerance apart).
+#[must_use]
+pub fn is_seen_to_differ(point: &Point, one: &[&Value], other: &[&Value]) -> bool {
     !one.iter()
         .any(|a| other.iter().any(|b| agrees(point, a, b)))
 }

@@ -4,7 +4,8 @@
 //! number of threads. The definitions are those of DESIGN.md's appendix.
 //!
 //! Reading order: [`order`] and [`numerals`] give readers' order and names; [`allowed`],
-//! [`candidates`] and [`agree`] are about what a sheet can be; [`census`], [`clique_cover`] and
+//! [`candidates`], [`scale`], [`table`], [`identify`], [`next_point`], [`separate`] and [`agree`] are
+//! about what a sheet can be, [`wear`] about which was pulled before which; [`census`], [`clique_cover`] and
 //! [`editions`] count; [`concordance`], [`chronology`] and [`back_links`] turn the records round.
 //!
 //! In: the whole catalogue, private fields included. Out: [`Studies`], in which nothing private can
@@ -27,8 +28,14 @@ pub mod chronology;
 pub mod clique_cover;
 pub mod concordance;
 pub mod editions;
+pub mod identify;
+pub mod next_point;
 pub mod numerals;
 pub mod order;
+pub mod scale;
+pub mod separate;
+pub mod table;
+pub mod wear;
 
 use agree::Contradiction;
 use back_links::BackLinks;
@@ -39,6 +46,9 @@ use concordance::Concordance;
 use editions::EditionStudy;
 use numerals::Numeral;
 use order::Order;
+use separate::Separability;
+use table::DiagnosticTable;
+use wear::Wear;
 
 /// Everything that is computed from a catalogue.
 #[derive(Clone, Debug)]
@@ -66,6 +76,12 @@ pub struct DesignStudy {
     pub numerals: BTreeMap<Key, Numeral>,
     /// What each state that stands changed against those it follows.
     pub changes: BTreeMap<Key, Vec<Changes>>,
+    /// The candidates, and what each allows at each point.
+    pub table: DiagnosticTable,
+    /// What the points tell apart.
+    pub separability: Separability,
+    /// The order of pulling, from wear.
+    pub wear: Vec<Wear>,
     /// The impressions, by number, whose observations contradict their identification.
     pub contradictions: BTreeMap<u32, Contradiction>,
     /// The census.
@@ -110,7 +126,11 @@ impl Studies {
 
 impl DesignStudy {
     fn of(catalogue: &Catalogue, groups: &Groups, design: &Design) -> DesignStudy {
+        let table = DiagnosticTable::of(catalogue, groups, design);
         DesignStudy {
+            separability: separate::separability(&table),
+            table,
+            wear: wear::wear(design),
             numerals: numerals::numerals(design),
             changes: design
                 .standing_states()

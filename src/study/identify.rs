@@ -1,0 +1,211 @@
+//! Identification: which state and printing a sheet can be, given what was seen on it.
+//!
+//! A certain observation that a candidate does not allow excludes it; the points at which that
+//! happens are the reasons. Those left share a probability: their prior times how likely each
+//! observation is for them (Bayes), so that an uncertain observation weighs without excluding.
+//! The definitions are those of DESIGN.md's appendix.
+//!
+//! In: the diagnostic table of a design, and the observations. Out: [`Identified`].
+//! Not here: what to look at next (`next_point`), whether a recorded identification holds (`agree`).
+
+use std::collections::BTreeSet;
+
+use crate::model::certainty::Certainty;
+use crate::model::design::Design;
+use crate::model::impression::{BlockPrinted, Impression};
+use crate::model::key::Key;
+use crate::model::point::Point;
+
+use super::scale::{Answer, error_rate};
+use super::table::DiagnosticTable;
+
+/// What was seen at a point of the table.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Observed {
+    /// The point, by its place in the table.
+    pub point: usize,
+    /// What was seen.
+    pub answer: Answer,
+    /// How sure that is.
+    pub certainty: Certainty,
+}
+
+/// What the observations make of the candidates.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Identified {
+    /// The candidates in the order of the table.
+    pub candidates: Vec<Weighed>,
+}
+
+/// What the observations make of one candidate.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Weighed {
+    /// Its probability among those not excluded; 0 for the excluded.
+    pub probability: f64,
+    /// The points that exclude it, by their places in the table, in its order; empty: not excluded.
+    pub against: Vec<usize>,
+}
+
+impl Weighed {
+    /// Whether some observation excludes the candidate.
+    #[must_use]
+    pub fn is_excluded(&self) -> bool {
+        !self.against.is_empty()
+    }
+}
+
+/// Numbers that differ by less are one: the last digits depend on the order of adding up.
+const ALIKE: f64 = 1e-12;
+
+/// Whether `a` comes before `b` where the greater comes first and those alike keep their order.
+pub(super) fn greater_first(a: f64, b: f64) -> std::cmp::Ordering {
+    let steps = |x: f64| (x / ALIKE).round();
+    steps(b).total_cmp(&steps(a))
+}
+
+impl Identified {
+    /// The candidates that are left, by their places in the table.
+    pub fn left(&self) -> impl Iterator<Item = usize> {
+        let places = self.candidates.iter().enumerate();
+        places.filter_map(|(at, weighed)| (!weighed.is_excluded()).then_some(at))
+    }
+
+    /// Every candidate, by its place in the table: by falling probability, then in the table's
+    /// order.
+    #[must_use]
+    pub fn by_probability(&self) -> Vec<usize> {
+        let mut order: Vec<usize> = (0..self.candidates.len()).collect();
+        let probability = |at: usize| self.candidates.get(at).map_or(0.0, |c| c.probability);
+        order.sort_by(|a, b| greater_first(probability(*a), probability(*b)));
+        order
+    }
+
+    /// Where every candidate is excluded: those with the fewest reasons against them. Empty
+    /// otherwise.
+    #[must_use]
+    pub fn nearest(&self) -> Vec<usize> {
+        let fewest = self.candidates.iter().map(|c| c.against.len()).min();
+        match fewest {
+            None | Some(0) => Vec::new(),
+            Some(fewest) => (0..self.candidates.len())
+                .filter(|at| {
+                    self.candidates
+                        .get(*at)
+                        .is_some_and(|c| c.against.len() == fewest)
+                })
+                .collect(),
+        }
+    }
+
+    /// Where every candidate is excluded, and the reasons against the nearest lie in different
+    /// matrices: the sheet may have been printed from blocks in different conditions.
+    #[must_use]
+    pub fn may_be_mixed(&self, table: &DiagnosticTable) -> bool {
+        let reasons = self
+            .nearest()
+            .into_iter()
+            .filter_map(|at| self.candidates.get(at))
+            .flat_map(|weighed| &weighed.against);
+        let matrices: BTreeSet<&Key> = reasons
+            .filter_map(|point| table.points.get(*point)?.matrix.as_ref())
+            .collect();
+        matrices.len() > 1
+    }
+}
+
+/// What the observations make of the candidates. Their order does not matter.
+#[must_use]
+pub fn identify(table: &DiagnosticTable, observed: &[Observed]) -> Identified {
+    let mut weights: Vec<f64> = table.candidates.iter().map(|c| c.prior).collect();
+    let mut against: Vec<BTreeSet<usize>> = vec![BTreeSet::new(); weights.len()];
+    for observation in in_the_order_of_the_table(observed) {
+        let Some(column) = table.points.get(observation.point) else {
+            continue;
+        };
+        let error = error_rate(observation.certainty);
+        let is_certain = observation.certainty == Certainty::Certain;
+        let of_classes: Vec<(f64, bool)> = column
+            .classes
+            .iter()
+            .map(|allowed| {
+                let allowed = allowed.as_ref();
+                let likelihood = column.scale.likelihood(&observation.answer, allowed, error);
+                let excludes = is_certain
+                    && allowed.is_some_and(|a| column.scale.rules_out(&observation.answer, a));
+                (likelihood, excludes)
+            })
+            .collect();
+        for (candidate, class) in column.class_of.iter().enumerate() {
+            let Some((likelihood, excludes)) = of_classes.get(*class) else {
+                continue;
+            };
+            if let Some(weight) = weights.get_mut(candidate) {
+                *weight *= likelihood;
+            }
+            if let Some(against) = against.get_mut(candidate).filter(|_| *excludes) {
+                against.insert(observation.point);
+            }
+        }
+    }
+    let left = || weights.iter().zip(&against).filter(|(_, a)| a.is_empty());
+    let total: f64 = left().map(|(weight, _)| weight).sum();
+    Identified {
+        candidates: weights
+            .iter()
+            .zip(&against)
+            .map(|(weight, against)| Weighed {
+                probability: if against.is_empty() && total > 0.0 {
+                    weight / total
+                } else {
+                    0.0
+                },
+                against: against.iter().copied().collect(),
+            })
+            .collect(),
+    }
+}
+
+/// So that the same observations give the same last digits in whatever order they were made.
+fn in_the_order_of_the_table(observed: &[Observed]) -> Vec<&Observed> {
+    let mut ordered: Vec<&Observed> = observed.iter().collect();
+    ordered.sort_by_key(|o| o.point);
+    ordered
+}
+
+/// What an impression's record says was seen, on the scales of its design's table. What is not
+/// visible, and what belongs to a block that was not printed, tells nothing and is left out.
+#[must_use]
+pub fn observed_on(
+    table: &DiagnosticTable,
+    design: &Design,
+    impression: &Impression,
+) -> Vec<Observed> {
+    let recorded = impression.observed.iter().filter_map(|observation| {
+        let point = design.point(&observation.point.value)?;
+        if !is_printed(impression, point) {
+            return None;
+        }
+        let at = table
+            .points
+            .iter()
+            .position(|column| column.key == observation.point.value)?;
+        Some(Observed {
+            point: at,
+            answer: table.points.get(at)?.scale.answer(&observation.seen)?,
+            certainty: observation.claim.certainty(),
+        })
+    });
+    recorded.collect()
+}
+
+/// Whether a point can be judged on a sheet: the matrix it rests on was not left unprinted.
+#[must_use]
+pub fn is_printed(impression: &Impression, point: &Point) -> bool {
+    let Some(matrix) = &point.matrix else {
+        return true;
+    };
+    !impression
+        .blocks
+        .iter()
+        .any(|(m, printed)| m.value == matrix.value && printed.value == BlockPrinted::NotPrinted)
+}

@@ -1,0 +1,109 @@
+//! The next point to look at: the one that is expected to tell most.
+//!
+//! A point's worth is how much it is expected to lower the doubt about the candidates left, in
+//! bits: H(p) - sum over v of P(v) H(p | v) (Shannon's information; Quinlan 1986 chooses questions
+//! by it). It is computed as the mutual information of the answer and the class of candidates that
+//! allow the same at the point, which is the same number and asks for one logarithm a class.
+//!
+//! In: a diagnostic table and what was made of the observations. Out: the points not yet seen, the
+//! most telling first. The definitions are those of DESIGN.md's appendix.
+
+use crate::model::certainty::Certainty;
+
+use super::identify::{Identified, Observed, greater_first};
+use super::scale::{Answer, Scale, error_rate};
+use super::table::{DiagnosticTable, PointColumn};
+
+/// A point and what it is expected to tell.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct NextPoint {
+    /// The point, by its place in the table.
+    pub point: usize,
+    /// By how much it is expected to lower the doubt, in bits; not below 0.
+    pub bits: f64,
+}
+
+/// The points not among `seen`, the most telling first, ties in the table's order. Empty where
+/// every candidate is excluded.
+#[must_use]
+pub fn next_points(
+    table: &DiagnosticTable,
+    identified: &Identified,
+    seen: &[Observed],
+) -> Vec<NextPoint> {
+    if identified.left().next().is_none() {
+        return Vec::new();
+    }
+    let unseen = table
+        .points
+        .iter()
+        .enumerate()
+        .filter(|(at, _)| seen.iter().all(|observed| observed.point != *at));
+    let mut points: Vec<NextPoint> = unseen
+        .map(|(point, column)| NextPoint {
+            point,
+            bits: expected_bits(column, identified),
+        })
+        .collect();
+    points.sort_by(|a, b| greater_first(a.bits, b.bits));
+    points
+}
+
+/// The information, in bits, that an answer at a point is expected to give.
+fn expected_bits(column: &PointColumn, identified: &Identified) -> f64 {
+    let mut shares = vec![0.0; column.classes.len()];
+    for (weighed, class) in identified.candidates.iter().zip(&column.class_of) {
+        if let Some(share) = shares.get_mut(*class) {
+            *share += weighed.probability;
+        }
+    }
+    let answers = imagined_answers(column);
+    // For each class, how likely each imagined answer is; adding up to 1.
+    let chances: Vec<Vec<f64>> = column
+        .classes
+        .iter()
+        .map(|allowed| {
+            let error = error_rate(Certainty::Certain);
+            let likelihoods = answers
+                .iter()
+                .map(|answer| column.scale.likelihood(answer, allowed.as_ref(), error));
+            normalised(likelihoods.collect())
+        })
+        .collect();
+    let mut bits = 0.0;
+    for at in 0..answers.len() {
+        let of_class = |class: usize| chances.get(class).and_then(|c| c.get(at)).copied();
+        let joint: Vec<(f64, f64)> = shares
+            .iter()
+            .enumerate()
+            .filter_map(|(class, share)| Some((*share, of_class(class)?)))
+            .collect();
+        let overall: f64 = joint.iter().map(|(share, chance)| share * chance).sum();
+        for (share, chance) in joint {
+            let together = share * chance;
+            if together > 0.0 {
+                bits += together * libm::log2(chance / overall);
+            }
+        }
+    }
+    bits.max(0.0)
+}
+
+fn imagined_answers(column: &PointColumn) -> Vec<Answer> {
+    match &column.scale {
+        Scale::Measure(measure) => measure.grid().into_iter().map(Answer::Number).collect(),
+        words_or_counts => (0..words_or_counts.len())
+            .map(|place| Answer::OneOf([place].into()))
+            .collect(),
+    }
+}
+
+/// Chances on a scale of words or counts add up to 1 already; densities on a grid do not.
+fn normalised(likelihoods: Vec<f64>) -> Vec<f64> {
+    let total: f64 = likelihoods.iter().sum();
+    if total > 0.0 {
+        likelihoods.into_iter().map(|l| l / total).collect()
+    } else {
+        likelihoods
+    }
+}

@@ -1,0 +1,353 @@
+//! Scales: the values that a point can take, and how far an observation fits what a candidate allows.
+//!
+//! The definitions are those of DESIGN.md's appendix ("Values", "Likelihood", "Excluded",
+//! "Separated"). A choice, a presence and a stage take the values of their record, in its order; a
+//! count takes every count recorded for the design, rising, and *other*, for which any other count
+//! is read; a measure takes any number.
+//!
+//! In: a point, and the counts or measures recorded at it. Out: a [`Scale`], on which an
+//! [`Answer`] is weighed against an [`Allowed`].
+//! Not here: which candidate allows what (`table`).
+
+use std::collections::BTreeSet;
+use std::f64::consts::PI;
+
+use crate::model::certainty::Certainty;
+use crate::model::design::Design;
+use crate::model::impression::Impression;
+use crate::model::key::Key;
+use crate::model::place::Placed;
+use crate::model::point::{Point, PointKind, Seen, Shows, Value};
+
+use super::allowed::ROUNDING;
+
+/// The values a point can take.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Scale {
+    /// The words of a presence, a choice or a stage, in the point's order.
+    Words(Vec<Key>),
+    /// The counts recorded for the design, rising; one place beyond the last stands for any other.
+    Counts(Vec<u32>),
+    /// A measured number.
+    Measure(Measure),
+}
+
+/// The scale of a measure, in the point's unit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Measure {
+    /// How far two measurements of one thing may lie apart; above 0.
+    pub tolerance: f64,
+    /// From three tolerances below the least number that states and printings show to three above
+    /// the greatest; `None` where they show none.
+    pub span: Option<(f64, f64)>,
+}
+
+/// A set of places on a scale of words or counts, rising.
+pub type Places = BTreeSet<usize>;
+
+/// What a candidate allows at a point.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Allowed {
+    /// Any of these places on the scale; at least one.
+    AnyOf(Places),
+    /// One number.
+    Number(f64),
+}
+
+/// What was seen at a point, on its scale.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Answer {
+    /// One of these places; at least one.
+    OneOf(Places),
+    /// This number.
+    Number(f64),
+}
+
+/// The error rate of an observation: how often one made with that certainty is wrong.
+///
+/// The rates are DESIGN.md's (appendix, "Observation"): set by judgement, not measured.
+#[must_use]
+pub fn error_rate(certainty: Certainty) -> f64 {
+    match certainty {
+        Certainty::Certain => 0.01,
+        Certainty::Probable => 0.10,
+        Certainty::Possible => 0.30,
+    }
+}
+
+impl Scale {
+    /// The scale of a point of `design`.
+    #[must_use]
+    pub fn of(design: &Design, point: &Point) -> Scale {
+        let shown = || {
+            let states = design.states.iter().map(|s| &s.shows);
+            states.chain(design.printings.iter().map(|p| &p.shows))
+        };
+        match &point.kind {
+            PointKind::Presence => Scale::Words(
+                point
+                    .kind
+                    .words()
+                    .into_iter()
+                    .flatten()
+                    .filter_map(|word| word.parse().ok())
+                    .collect(),
+            ),
+            PointKind::Choice(values) => {
+                Scale::Words(values.iter().map(|v| v.key.value.clone()).collect())
+            }
+            PointKind::Stage(stages) => {
+                Scale::Words(stages.iter().map(|s| s.value.clone()).collect())
+            }
+            PointKind::Count => Scale::Counts(counts(design, point, shown())),
+            PointKind::Measure { tolerance, .. } => {
+                let numbers = shown().flat_map(|shows| numbers_at(shows, point));
+                let span = numbers.fold(None, |span: Option<(f64, f64)>, n| {
+                    let (least, greatest) = span.unwrap_or((n, n));
+                    Some((least.min(n), greatest.max(n)))
+                });
+                Scale::Measure(Measure {
+                    tolerance: *tolerance,
+                    span: span.map(|(least, greatest)| {
+                        (least - 3.0 * tolerance, greatest + 3.0 * tolerance)
+                    }),
+                })
+            }
+        }
+    }
+
+    /// How many places there are; 0 for a measure.
+    #[must_use]
+    pub fn len(&self) -> usize {
+        match self {
+            Scale::Words(words) => words.len(),
+            Scale::Counts(counts) => counts.len() + 1,
+            Scale::Measure(_) => 0,
+        }
+    }
+
+    /// Whether there are no places, as on the scale of a measure.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.len() == 0
+    }
+
+    /// The place of a value; any count that is not recorded stands at *other*. `None` for a word
+    /// that the point does not take, and on the scale of a measure.
+    #[must_use]
+    pub fn place(&self, value: &Value) -> Option<usize> {
+        match (self, value) {
+            (Scale::Words(words), Value::Word(word)) => words.iter().position(|w| w == word),
+            (Scale::Counts(counts), Value::Count(n)) => {
+                Some(counts.binary_search(n).unwrap_or(counts.len()))
+            }
+            _ => None,
+        }
+    }
+
+    /// The value at a place; `None` for *other*, and where there is no such place.
+    #[must_use]
+    pub fn value(&self, place: usize) -> Option<Value> {
+        match self {
+            Scale::Words(words) => words.get(place).cloned().map(Value::Word),
+            Scale::Counts(counts) => counts.get(place).copied().map(Value::Count),
+            Scale::Measure(_) => None,
+        }
+    }
+
+    /// The places that are not among `places`.
+    #[must_use]
+    pub fn all_but(&self, places: &Places) -> Places {
+        (0..self.len())
+            .filter(|place| !places.contains(place))
+            .collect()
+    }
+
+    /// What was seen, on this scale; `None` where it tells nothing: not visible, not applicable,
+    /// or an answer that leaves no value.
+    #[must_use]
+    pub fn answer(&self, seen: &Seen) -> Option<Answer> {
+        let (values, is_complement) = match seen {
+            Seen::NotVisible | Seen::NotApplicable => return None,
+            Seen::OneOf(values) => (values, false),
+            Seen::NoneOf(values) => (values, true),
+        };
+        if let Scale::Measure(_) = self {
+            let number = values.first().and_then(|v| v.value.number());
+            return number.filter(|_| !is_complement).map(Answer::Number);
+        }
+        let named: Places = values.iter().filter_map(|v| self.place(&v.value)).collect();
+        let places = if is_complement {
+            self.all_but(&named)
+        } else {
+            named
+        };
+        (!places.is_empty()).then_some(Answer::OneOf(places))
+    }
+
+    /// What is allowed, on this scale, of values that state and printing share; `None` where that
+    /// is nothing, which is an error of the record and not known of any sheet.
+    #[must_use]
+    pub(super) fn allowed(&self, values: &[&Value]) -> Option<Allowed> {
+        if let Scale::Measure(_) = self {
+            return values.first()?.number().map(Allowed::Number);
+        }
+        let places: Places = values.iter().filter_map(|v| self.place(v)).collect();
+        (!places.is_empty()).then_some(Allowed::AnyOf(places))
+    }
+
+    /// Whether an answer given with certainty rules `allowed` out: they share no value (a measure:
+    /// they lie more than the tolerance apart).
+    #[must_use]
+    pub fn rules_out(&self, answer: &Answer, allowed: &Allowed) -> bool {
+        match (self, answer, allowed) {
+            (Scale::Measure(measure), Answer::Number(x), Allowed::Number(v)) => {
+                (x - v).abs() > measure.tolerance + ROUNDING
+            }
+            (_, Answer::OneOf(seen), Allowed::AnyOf(allowed)) => seen.is_disjoint(allowed),
+            _ => false,
+        }
+    }
+
+    /// Whether two candidates that allow `one` and `other` are told apart: they share no value (a
+    /// measure: they lie more than two tolerances apart, so that no number fits both).
+    #[must_use]
+    pub fn tells_apart(&self, one: &Allowed, other: &Allowed) -> bool {
+        match (self, one, other) {
+            (Scale::Measure(measure), Allowed::Number(a), Allowed::Number(b)) => {
+                (a - b).abs() > 2.0 * measure.tolerance + ROUNDING
+            }
+            (_, Allowed::AnyOf(a), Allowed::AnyOf(b)) => a.is_disjoint(b),
+            _ => false,
+        }
+    }
+
+    /// How likely `answer` is for a candidate that allows `allowed` (`None`: not known), where
+    /// answers are wrong at the rate `error`. A probability on a scale of words or counts, a
+    /// density in 1/unit on that of a measure.
+    ///
+    /// Method: DESIGN.md, appendix, "Likelihood".
+    #[must_use]
+    pub fn likelihood(&self, answer: &Answer, allowed: Option<&Allowed>, error: f64) -> f64 {
+        match (self, answer) {
+            (Scale::Measure(measure), Answer::Number(x)) => {
+                let v = match allowed {
+                    Some(Allowed::Number(v)) => Some(*v),
+                    _ => None,
+                };
+                measure.density(*x, v, error)
+            }
+            (_, Answer::OneOf(seen)) => {
+                let Some(Allowed::AnyOf(allowed)) = allowed else {
+                    return ratio(seen.len(), self.len());
+                };
+                let right = ratio(seen.intersection(allowed).count(), allowed.len());
+                let others = self.len() - allowed.len();
+                if others == 0 {
+                    return right;
+                }
+                let wrong = ratio(seen.difference(allowed).count(), others);
+                (1.0 - error) * right + error * wrong
+            }
+            _ => 1.0,
+        }
+    }
+}
+
+impl Measure {
+    /// The density of a measured `x` where the candidate shows `v` (`None`: not known): normal
+    /// about `v` with half the tolerance as its deviation, mixed with a uniform share of errors.
+    /// `x` is taken to the nearer end of the span where it lies outside.
+    fn density(self, x: f64, v: Option<f64>, error: f64) -> f64 {
+        let Some((low, high)) = self.span else {
+            // No state or printing shows a number: every candidate is as likely as the next.
+            return 1.0;
+        };
+        let uniform = 1.0 / (high - low);
+        let Some(v) = v else { return uniform };
+        let deviation = self.tolerance / 2.0;
+        let away = (x.clamp(low, high) - v) / deviation;
+        let normal = libm::exp(-0.5 * away * away) / (deviation * (2.0 * PI).sqrt());
+        (1.0 - error) * normal + error * uniform
+    }
+
+    /// The numbers that a measurement is imagined to give when the next point is chosen: from end
+    /// to end of the span in steps of half the tolerance. Empty where no number is shown.
+    ///
+    /// A tolerance absurdly small for its span would give numbers without end; beyond
+    /// [`MOST_STEPS`] the steps are made wider.
+    #[must_use]
+    pub fn grid(self) -> Vec<f64> {
+        let Some((low, high)) = self.span else {
+            return Vec::new();
+        };
+        let step = self.tolerance / 2.0;
+        // A billionth of a step absorbs the rounding of the division.
+        let steps = ((high - low) / step + 1e-9).floor();
+        if steps > MOST_STEPS {
+            let step = (high - low) / MOST_STEPS;
+            return numbers_up_to(MOST_STEPS).map(|i| low + i * step).collect();
+        }
+        numbers_up_to(steps).map(|i| low + i * step).collect()
+    }
+}
+
+/// The most steps of a measure's grid; a metre measured to a tenth of a millimetre has 20 000.
+pub const MOST_STEPS: f64 = 100_000.0;
+
+fn numbers_up_to(last: f64) -> impl Iterator<Item = f64> {
+    std::iter::successors(Some(0.0), |i| Some(i + 1.0)).take_while(move |i| *i <= last)
+}
+
+#[allow(
+    clippy::cast_precision_loss,
+    reason = "a point has nowhere near 2^52 values"
+)]
+fn ratio(part: usize, whole: usize) -> f64 {
+    if whole == 0 {
+        return 1.0;
+    }
+    part as f64 / whole as f64
+}
+
+/// Every count that states, printings and impressions record at a point, under `not` too; rising.
+fn counts<'a>(design: &Design, point: &Point, shown: impl Iterator<Item = &'a Shows>) -> Vec<u32> {
+    let shown = shown
+        .filter_map(|shows| shows.at(&point.key.value))
+        .flat_map(|shown| &shown.values);
+    let seen = design
+        .impressions
+        .values()
+        .flat_map(|impression| observed_at(impression, point));
+    let counts: BTreeSet<u32> = shown
+        .chain(seen)
+        .filter_map(|placed| match placed.value {
+            Value::Count(n) => Some(n),
+            Value::Word(_) | Value::Measure(_) => None,
+        })
+        .collect();
+    counts.into_iter().collect()
+}
+
+fn observed_at<'a>(
+    impression: &'a Impression,
+    point: &Point,
+) -> impl Iterator<Item = &'a Placed<Value>> {
+    let at = impression
+        .observed
+        .iter()
+        .filter(|o| o.point.value == point.key.value);
+    at.flat_map(|observation| match &observation.seen {
+        Seen::OneOf(values) | Seen::NoneOf(values) => values.as_slice(),
+        Seen::NotVisible | Seen::NotApplicable => &[],
+    })
+}
+
+fn numbers_at(shows: &Shows, point: &Point) -> Vec<f64> {
+    let shown = shows.at(&point.key.value).map(|s| s.values.as_slice());
+    shown
+        .unwrap_or_default()
+        .iter()
+        .filter_map(|placed| placed.value.number())
+        .collect()
+}

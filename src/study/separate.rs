@@ -1,0 +1,225 @@
+//! Separability: which candidates the recorded points tell apart, and which they do not.
+//!
+//! Two candidates are separated by a point at which both are known and share no value. A point that
+//! rests on blocks, inking, paper or a mark separates printings, never two states of one printing:
+//! what is chosen for each sheet may recur in any order (TRADE.md section 3). What no point
+//! separates is a gap in the catalogue, and is said aloud.
+//!
+//! In: a diagnostic table; no observation. Out: [`Separability`].
+//! Method: the smallest set is a minimum test collection (Garey and Johnson 1979, problem SP6),
+//! found as a smallest hitting set of the points that separate each pair.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::model::point::RestsOn;
+
+use super::table::{DiagnosticTable, PointColumn};
+
+/// What the points of a design tell apart.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Separability {
+    /// The pairs of candidates, by their places in the table and in its order, that no point
+    /// separates.
+    pub inseparable: Vec<(usize, usize)>,
+    /// Points, by their places in the table and in its order, that separate every pair that some
+    /// point separates.
+    pub smallest_set: Vec<usize>,
+    /// Whether no smaller set does, and none of the same size stands before it in the table's order.
+    /// Otherwise it was gathered greedily and may be larger than needed.
+    pub exact: bool,
+}
+
+/// The most points for which the smallest set is found by trying every set that could be.
+pub const EXACT_UP_TO: usize = 24;
+
+/// What the points of a table tell apart.
+#[must_use]
+pub fn separability(table: &DiagnosticTable) -> Separability {
+    let columns: Vec<Apart<'_>> = table.points.iter().map(Apart::of).collect();
+    let mut inseparable = Vec::new();
+    let mut pairs: BTreeMap<PointSet, usize> = BTreeMap::new();
+    let mut separating = PointSet::of_none(columns.len());
+    for (one, a) in table.candidates.iter().enumerate() {
+        for (other, b) in table.candidates.iter().enumerate().skip(one + 1) {
+            let is_one_printing = a.printing == b.printing;
+            separating.clear();
+            for (point, column) in columns.iter().enumerate() {
+                if column.separates(one, other, is_one_printing) {
+                    separating.insert(point);
+                }
+            }
+            if separating.is_empty() {
+                inseparable.push((one, other));
+            } else if let Some(count) = pairs.get_mut(&separating) {
+                *count += 1;
+            } else {
+                pairs.insert(separating.clone(), 1);
+            }
+        }
+    }
+    let exact = table.points.len() <= EXACT_UP_TO;
+    Separability {
+        inseparable,
+        smallest_set: if exact {
+            smallest(&pairs)
+        } else {
+            gathered(&pairs, columns.len())
+        },
+        exact,
+    }
+}
+
+/// The points, by their places in the table, that separate two candidates.
+#[must_use]
+pub fn separating(table: &DiagnosticTable, one: usize, other: usize) -> Vec<usize> {
+    let printing = |at: usize| table.candidates.get(at).map(|c| &c.printing);
+    let is_one_printing = printing(one) == printing(other);
+    let columns = table.points.iter().map(Apart::of).enumerate();
+    columns
+        .filter(|(_, column)| column.separates(one, other, is_one_printing))
+        .map(|(point, _)| point)
+        .collect()
+}
+
+/// Which classes of a column are told apart, worked out once for all pairs.
+struct Apart<'a> {
+    column: &'a PointColumn,
+    /// Row by row, a place for each two classes.
+    apart: Vec<bool>,
+}
+
+impl<'a> Apart<'a> {
+    fn of(column: &'a PointColumn) -> Apart<'a> {
+        let classes = column.classes.len();
+        let pairs = (0..classes).flat_map(|a| (0..classes).map(move |b| (a, b)));
+        Apart {
+            column,
+            apart: pairs.map(|(a, b)| column.classes_apart(a, b)).collect(),
+        }
+    }
+
+    fn separates(&self, one: usize, other: usize, is_one_printing: bool) -> bool {
+        if is_one_printing && self.column.rests_on != RestsOn::Matrix {
+            return false;
+        }
+        let class = |at: usize| self.column.class_of.get(at).copied();
+        let (Some(a), Some(b)) = (class(one), class(other)) else {
+            return false;
+        };
+        let place = a * self.column.classes.len() + b;
+        self.apart.get(place).copied().unwrap_or(false)
+    }
+}
+
+/// A set of points, a bit for each.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+struct PointSet(Vec<u64>);
+
+impl PointSet {
+    fn of_none(points: usize) -> PointSet {
+        PointSet(vec![0; points.div_ceil(64)])
+    }
+
+    fn clear(&mut self) {
+        self.0.fill(0);
+    }
+
+    fn insert(&mut self, point: usize) {
+        if let Some(word) = self.0.get_mut(point / 64) {
+            *word |= 1 << (point % 64);
+        }
+    }
+
+    fn contains(&self, point: usize) -> bool {
+        let word = self.0.get(point / 64).copied().unwrap_or(0);
+        word & (1 << (point % 64)) != 0
+    }
+
+    fn is_empty(&self) -> bool {
+        self.0.iter().all(|word| *word == 0)
+    }
+}
+
+/// The smallest set that meets each of `pairs`, the first in order among equals. Up to
+/// [`EXACT_UP_TO`] points, so that the first word of each set says all.
+fn smallest(pairs: &BTreeMap<PointSet, usize>) -> Vec<usize> {
+    let sets: BTreeSet<u64> = pairs
+        .keys()
+        .filter_map(|set| set.0.first().copied())
+        .collect();
+    // Whoever meets a set meets every set that contains it.
+    let needed: Vec<u64> = sets
+        .iter()
+        .copied()
+        .filter(|set| {
+            let is_within = |inner: &u64| inner & set == *inner && inner != set;
+            !sets.iter().any(is_within)
+        })
+        .collect();
+    let fewest = apart_from_each_other(&needed);
+    let mut chosen = Vec::new();
+    (fewest..=EXACT_UP_TO)
+        .find(|size| choose(&needed, 0, *size, &mut chosen))
+        .map(|_| chosen)
+        .unwrap_or_default()
+}
+
+/// Adds the first `size` points from `from` on, in order, that meet each of `sets`; leaves `chosen`
+/// as it was and says no where there are none.
+fn choose(sets: &[u64], from: u32, size: usize, chosen: &mut Vec<usize>) -> bool {
+    let Some(last) = sets.iter().map(|set| set.ilog2()).min() else {
+        return true;
+    };
+    if size == 0 || apart_from_each_other(sets) > size {
+        return false;
+    }
+    // The set whose last point comes first must be met by that point or one before it.
+    for point in from..=last {
+        let left: Vec<u64> = sets
+            .iter()
+            .copied()
+            .filter(|set| set & (1 << point) == 0)
+            .collect();
+        if left.len() == sets.len() {
+            continue;
+        }
+        chosen.push(point as usize);
+        if choose(&left, point + 1, size - 1, chosen) {
+            return true;
+        }
+        chosen.pop();
+    }
+    false
+}
+
+/// How many of the sets, taken one after the other, share no point: each needs a point of its own.
+fn apart_from_each_other(sets: &[u64]) -> usize {
+    let mut taken = 0;
+    sets.iter()
+        .filter(|set| {
+            let is_apart = *set & taken == 0;
+            if is_apart {
+                taken |= *set;
+            }
+            is_apart
+        })
+        .count()
+}
+
+/// A set that meets each of `pairs`: again and again the point that separates most pairs that are
+/// not yet separated, the first in order among equals.
+fn gathered(pairs: &BTreeMap<PointSet, usize>, points: usize) -> Vec<usize> {
+    let mut left: Vec<(&PointSet, usize)> = pairs.iter().map(|(s, n)| (s, *n)).collect();
+    let mut chosen = BTreeSet::new();
+    while !left.is_empty() {
+        let separated = |point: usize| -> usize {
+            let met = left.iter().filter(|(set, _)| set.contains(point));
+            met.map(|(_, count)| count).sum()
+        };
+        let best = (0..points).max_by_key(|point| (separated(*point), std::cmp::Reverse(*point)));
+        let Some(best) = best else { break };
+        left.retain(|(set, _)| !set.contains(best));
+        chosen.insert(best);
+    }
+    chosen.into_iter().collect()
+}

@@ -1,0 +1,195 @@
+//! The diagnostic table of a design: its candidates down, its points across, and in each place what
+//! the candidate allows at the point.
+//!
+//! A sheet is examined against this table (`identify`), the next point is chosen by it (`next_point`),
+//! and it tells which candidates no point separates (`separate`). It holds keys and numbers only, so
+//! that it can be asked without the records it was made from.
+//!
+//! In: a design, and the sheets of the census. Out: a [`DiagnosticTable`].
+//! Method: the diagnostic tables of identification keys (Payne and Preece 1980, Journal of the Royal
+//! Statistical Society A 143), with a prior from the census; definitions in DESIGN.md's appendix.
+
+use std::collections::BTreeMap;
+
+use crate::model::catalogue::Catalogue;
+use crate::model::certainty::Certainty;
+use crate::model::design::Design;
+use crate::model::impression::{Identification, Impression, StateReading};
+use crate::model::key::{ImpressionKey, Key};
+use crate::model::point::{Point, RestsOn};
+
+use super::candidates::{Candidate, candidates};
+use super::census::{Groups, is_counted};
+use super::scale::{Allowed, Scale};
+
+/// The candidates of a design, and what each allows at each point.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct DiagnosticTable {
+    /// The candidates, by state and printing in the record's order.
+    pub candidates: Vec<CandidateRow>,
+    /// The points, in the record's order.
+    pub points: Vec<PointColumn>,
+}
+
+/// A state with a printing that contains it, by their keys.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CandidateRow {
+    /// The state.
+    pub state: Key,
+    /// The printing; `None` for a state that no printing names.
+    pub printing: Option<Key>,
+    /// One more than the number of known sheets that are identified as exactly this.
+    pub prior: f64,
+}
+
+/// A point, and what the candidates allow at it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PointColumn {
+    /// The point.
+    pub key: Key,
+    /// The values it can take.
+    pub scale: Scale,
+    /// What it rests on. Only a point on the matrix separates two states of one printing.
+    pub rests_on: RestsOn,
+    /// Which matrix, where it is said.
+    pub matrix: Option<Key>,
+    /// The different things that candidates allow here; `None`: not known.
+    pub classes: Vec<Option<Allowed>>,
+    /// Which of the classes each candidate has, in the order of the candidates.
+    pub class_of: Vec<usize>,
+}
+
+impl PointColumn {
+    /// What a candidate allows; `None` where that is not known.
+    #[must_use]
+    pub fn allows(&self, candidate: usize) -> Option<&Allowed> {
+        let class = self.class_of.get(candidate)?;
+        self.classes.get(*class)?.as_ref()
+    }
+
+    /// Whether the point tells two candidates apart by what they allow, whatever it rests on.
+    #[must_use]
+    pub(super) fn classes_apart(&self, one: usize, other: usize) -> bool {
+        let class = |at: usize| self.classes.get(at).and_then(Option::as_ref);
+        match (class(one), class(other)) {
+            (Some(one), Some(other)) => self.scale.tells_apart(one, other),
+            _ => false,
+        }
+    }
+}
+
+impl DiagnosticTable {
+    /// The table of a design.
+    #[must_use]
+    pub fn of(catalogue: &Catalogue, groups: &Groups, design: &Design) -> DiagnosticTable {
+        let found = candidates(design);
+        let sheets = sheets_settled(catalogue, groups, design);
+        let rows = found.iter().map(|candidate| {
+            let state = candidate.state.key.value.clone();
+            let printing = candidate.printing.map(|p| p.key.value.clone());
+            let settled = sheets.get(&(state.clone(), printing.clone()));
+            CandidateRow {
+                state,
+                printing,
+                prior: 1.0 + settled.copied().unwrap_or(0.0),
+            }
+        });
+        DiagnosticTable {
+            candidates: rows.collect(),
+            points: design
+                .points
+                .iter()
+                .map(|point| column(design, &found, point))
+                .collect(),
+        }
+    }
+
+    /// The column of a point.
+    #[must_use]
+    pub fn point(&self, key: &Key) -> Option<&PointColumn> {
+        self.points.iter().find(|p| p.key == *key)
+    }
+
+    /// The place of a candidate.
+    #[must_use]
+    pub fn place_of(&self, state: &Key, printing: Option<&Key>) -> Option<usize> {
+        self.candidates
+            .iter()
+            .position(|c| c.state == *state && c.printing.as_ref() == printing)
+    }
+}
+
+fn column(design: &Design, candidates: &[Candidate<'_>], point: &Point) -> PointColumn {
+    let scale = Scale::of(design, point);
+    let mut classes: Vec<Option<Allowed>> = Vec::new();
+    let class_of = candidates.iter().map(|candidate| {
+        let allowed = candidate
+            .allows(point)
+            .and_then(|values| scale.allowed(&values));
+        classes
+            .iter()
+            .position(|class| *class == allowed)
+            .unwrap_or_else(|| {
+                classes.push(allowed);
+                classes.len() - 1
+            })
+    });
+    let class_of = class_of.collect();
+    PointColumn {
+        key: point.key.value.clone(),
+        scale,
+        rests_on: point.rests_on.value,
+        matrix: point.matrix.as_ref().map(|m| m.value.clone()),
+        classes,
+        class_of,
+    }
+}
+
+/// How many sheets are identified as exactly one state and printing: every record of the sheet
+/// says so, for certain or probably. What a record keeps private settles nothing.
+fn sheets_settled(
+    catalogue: &Catalogue,
+    groups: &Groups,
+    design: &Design,
+) -> BTreeMap<(Key, Option<Key>), f64> {
+    let mut sheets: BTreeMap<ImpressionKey, Vec<&Impression>> = BTreeMap::new();
+    for impression in design.impressions.values() {
+        if is_counted(design, impression) {
+            let records = sheets.entry(groups.first_of(&impression.key)).or_default();
+            records.push(catalogue.published_impression(impression));
+        }
+    }
+    let mut settled = BTreeMap::new();
+    for records in sheets.into_values() {
+        let mut readings = records
+            .iter()
+            .map(|record| record.identified.as_ref().and_then(exactly_one));
+        let first = readings.next().flatten();
+        if let Some(as_what) = first
+            && readings.all(|other| other.as_ref() == Some(&as_what))
+        {
+            *settled.entry(as_what).or_insert(0.0) += 1.0;
+        }
+    }
+    settled
+}
+
+/// The one state and printing that an identification names for certain or probably; no printing
+/// written is none.
+fn exactly_one(identified: &Identification) -> Option<(Key, Option<Key>)> {
+    if !identified.or.is_empty() || identified.claim.certainty() == Certainty::Possible {
+        return None;
+    }
+    let Some(StateReading::OneOf(states)) = &identified.state else {
+        return None;
+    };
+    let [state] = states.as_slice() else {
+        return None;
+    };
+    let printing = match identified.printing.as_slice() {
+        [] => None,
+        [one] => Some(one.value.clone()),
+        _ => return None,
+    };
+    Some((state.value.clone(), printing))
+}
