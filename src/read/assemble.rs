@@ -6,7 +6,7 @@ use std::path::Path;
 use rayon::prelude::*;
 
 use super::designs::{self, DesignFiles, ReadDesign};
-use super::echoes::{Broken, unread_parts};
+use super::echoes::Unread;
 use super::exhibitions::exhibition;
 use super::holder::holder;
 use super::load::{Loaded, load, with_missing};
@@ -56,7 +56,7 @@ pub fn read(dir: &Path) -> Reading {
     let loaded = load(files, &mut sources, &mut findings);
     let (settings, mut redacted) = read_settings(dir, &loaded, &mut findings);
 
-    let (designs, broken) = read_designs(&loaded, &leads, &mut redacted, &mut findings);
+    let (designs, mut unread) = read_designs(&loaded, &leads, &mut redacted, &mut findings);
     let mut catalogue = Catalogue {
         sources: Sources::default(),
         settings,
@@ -73,8 +73,9 @@ pub fn read(dir: &Path) -> Reading {
     read_people(&loaded, &mut catalogue, &mut findings);
     read_the_rest(&loaded, &mut catalogue, &mut findings);
     catalogue.sources = sources;
-    stray_files(&loaded, &catalogue, &broken, &mut findings);
-    let unread = unread_parts(&loaded, &catalogue.sources, &broken, &findings);
+    unread.add_misnamed(&loaded, &catalogue.sources);
+    stray_files(&loaded, &catalogue, &unread, &mut findings);
+    unread.add_faulty(&loaded, &catalogue.sources, &findings);
     let references = resolve::resolve(&catalogue).into_iter();
     findings.extend(references.filter(|finding| !unread.explains(finding, &catalogue.sources)));
     Reading {
@@ -127,7 +128,7 @@ fn read_designs(
     leads: &BTreeMap<String, Leads>,
     redacted: &mut Redacted,
     findings: &mut Vec<Finding>,
-) -> (BTreeMap<Key, crate::model::design::Design>, Broken) {
+) -> (BTreeMap<Key, crate::model::design::Design>, Unread) {
     let mut folders: BTreeMap<Key, DesignFiles<'_>> = BTreeMap::new();
     for file in loaded {
         let design = match &file.what {
@@ -169,7 +170,7 @@ fn read_designs(
         .map(|(key, files)| designs::read(key, files, leads))
         .collect();
     let mut designs = BTreeMap::new();
-    let mut broken = Broken::default();
+    let mut unread = Unread::default();
     for read in read {
         let key = read.design.key.clone();
         findings.extend(read.findings);
@@ -178,15 +179,13 @@ fn read_designs(
         if let Some(public) = read.public {
             redacted.designs.insert(key.clone(), public);
         }
-        if read.any_broken {
-            broken.any.insert(key.clone());
+        if read.lacks_pictures {
+            unread.pictures.insert(key.clone());
         }
-        if read.record_broken {
-            broken.record.insert(key.clone());
-        }
+        unread.parts.insert(key.clone(), read.unjudged);
         designs.insert(key, read.design);
     }
-    (designs, broken)
+    (designs, unread)
 }
 
 fn read_holders(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &mut Vec<Finding>) {

@@ -1,11 +1,12 @@
 //! `design.toml`: titles, makers, sizes, matrices; what makes a design's states is in `points` and
 //! `states`.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-use super::fields::{Fields, distinct};
+use super::fields::Fields;
+use super::keyed::Keyed;
 use super::literature;
-use super::pictures::{self, Folder};
+use super::pictures::{self, Folder, Pictures};
 use super::points::{Points, points};
 use super::states::{printings, states, variants};
 use super::values;
@@ -16,7 +17,6 @@ use crate::model::design::{
 };
 use crate::model::finding::Finding;
 use crate::model::key::Key;
-use crate::model::picture::Picture;
 use crate::model::place::Place;
 use crate::model::size::Size;
 use crate::model::state::Stands;
@@ -54,13 +54,21 @@ pub(super) fn blank(key: &Key, place: Place) -> Design {
     }
 }
 
-/// Reads a design, without commentary and impressions, and its points for judging what is said at
-/// them.
-pub(super) fn design(
-    fields: &mut Fields<'_, '_>,
-    key: &Key,
-    folder: &Folder<'_>,
-) -> (Design, Points) {
+/// A design's record as it was read.
+pub(super) struct DesignRecord {
+    /// The design, without commentary and impressions.
+    pub(super) design: Design,
+    /// Its points, for judging what is said at them.
+    pub(super) points: Points,
+    /// References that cannot be judged, as the codes that would tell them: to parts of which some
+    /// key is faulty.
+    pub(super) unjudged: BTreeSet<Code>,
+    /// Whether some picture could not be read.
+    pub(super) lacks_pictures: bool,
+}
+
+/// Reads a design's record.
+pub(super) fn design(fields: &mut Fields<'_, '_>, key: &Key, folder: &Folder<'_>) -> DesignRecord {
     let mut design = blank(key, fields.at);
     if let Some(number) = fields.words("number") {
         design.number = number;
@@ -76,20 +84,38 @@ pub(super) fn design(
     design.related = related(fields);
     design.known_from = literature::plain(fields, "known_from");
     (design.image, design.matrix_size) = sizes(fields);
-    design.matrices = matrices(fields);
+    let mut unjudged = BTreeSet::new();
+    let mut note = |all_known: bool, code: Code| {
+        if !all_known {
+            unjudged.insert(code);
+        }
+    };
+    let matrices = matrices(fields);
+    note(matrices.all_known, Code::MatrixUnknown);
+    design.matrices = matrices.all;
     design.literature = literature::numbered(fields, "literature");
-    let (sound, faulty) = points(fields);
-    let all_known = !fields.faults.is_broken();
-    let judged = Points::new(key, &sound, faulty, all_known);
-    design.points = sound;
-    design.states = states(fields, &judged);
-    design.printings = printings(fields, &judged);
-    design.variants = variants(fields, &judged);
-    design.pictures = own_pictures(fields, folder);
+    let (all_points, points) = points(fields, key);
+    design.points = all_points;
+    let states = states(fields, &points);
+    note(states.all_known, Code::StateUnknown);
+    design.states = states.all;
+    let printings = printings(fields, &points);
+    note(printings.all_known, Code::PrintingUnknown);
+    design.printings = printings.all;
+    let variants = variants(fields, &points);
+    note(variants.all_known, Code::VariantUnknown);
+    design.variants = variants.all;
+    let pictures = own_pictures(fields, folder);
+    design.pictures = pictures.all;
     design.reference_picture = fields.one("reference_picture", values::picture_key);
     design.comparisons = comparisons(fields);
     design.standing = fields.stands();
-    (design, judged)
+    DesignRecord {
+        design,
+        points,
+        unjudged,
+        lacks_pictures: pictures.lacks_some,
+    }
 }
 
 fn titles(fields: &mut Fields<'_, '_>) -> Vec<Title> {
@@ -169,9 +195,8 @@ fn sizes(fields: &mut Fields<'_, '_>) -> (Statements<Size>, Statements<Size>) {
         .unwrap_or_default()
 }
 
-fn matrices(fields: &mut Fields<'_, '_>) -> Vec<Matrix> {
-    let matrices = fields.tables("matrices", |fields| {
-        let key = fields.key("key");
+fn matrices(fields: &mut Fields<'_, '_>) -> Keyed<Matrix> {
+    fields.keyed("matrices", |fields, key| {
         let matrix = Matrix {
             kind: fields.word("kind").map(|kind| kind.value),
             material: fields.words("material"),
@@ -183,9 +208,7 @@ fn matrices(fields: &mut Fields<'_, '_>) -> Vec<Matrix> {
             key: key?,
         };
         Some(matrix)
-    });
-    distinct(fields.faults, "matrices", matrices.iter().map(|m| &m.key));
-    matrices
+    })
 }
 
 fn now(fields: &mut Fields<'_, '_>) -> Option<MatrixNow> {
@@ -200,8 +223,8 @@ fn now(fields: &mut Fields<'_, '_>) -> Option<MatrixNow> {
     })?
 }
 
-fn own_pictures(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Vec<Picture> {
-    let pictures = fields.tables("pictures", |fields| {
+fn own_pictures(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Pictures {
+    pictures::pictures(fields, |fields| {
         let of = fields.word("of").map(|of| of.value);
         let cite = fields.key("cite");
         let at = fields.words("at");
@@ -210,9 +233,7 @@ fn own_pictures(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Vec<Picture
         picture.cite = cite;
         picture.at = at;
         Some(picture)
-    });
-    pictures::distinct_names(fields.faults, &pictures);
-    pictures
+    })
 }
 
 fn comparisons(fields: &mut Fields<'_, '_>) -> Vec<Comparison> {

@@ -1,16 +1,18 @@
 //! A design's folder: its record, its impressions, its pictures.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use rayon::prelude::*;
 
-use super::design::{blank, design};
+use super::design::{DesignRecord, blank, design};
+use super::echoes::PARTS;
 use super::impression::impression;
 use super::pictures::{Folder, Leads};
 use super::points::Points;
 use super::record::{self, Record, Source};
 use super::shape::{DESIGN, IMPRESSION};
 use crate::model::catalogue::PrivateText;
+use crate::model::codes::Code;
 use crate::model::design::Design;
 use crate::model::finding::Finding;
 use crate::model::impression::Impression;
@@ -44,10 +46,11 @@ pub(super) struct ReadDesign {
     pub(super) texts: Vec<PrivateText>,
     /// What is wrong.
     pub(super) findings: Vec<Finding>,
-    /// Whether the design's own record could be read only in part, or not at all.
-    pub(super) record_broken: bool,
-    /// Whether that is so of any record in the folder.
-    pub(super) any_broken: bool,
+    /// References to its parts that cannot be judged, as the codes that would tell them: some of
+    /// those parts could not be read.
+    pub(super) unjudged: BTreeSet<Code>,
+    /// Whether some picture, or some record in the folder, could not be read, or only in part.
+    pub(super) lacks_pictures: bool,
 }
 
 /// Reads a design's folder.
@@ -64,27 +67,39 @@ pub(super) fn read(
         .record
         .map(|source| record::one(source, &DESIGN, |fields| design(fields, key, &folder)));
     let nothing = || Record {
-        value: (blank(key, files.place), Points::default()),
+        value: DesignRecord {
+            design: blank(key, files.place),
+            points: Points::default(),
+            unjudged: BTreeSet::new(),
+            lacks_pictures: true,
+        },
         public: None,
         texts: Vec::new(),
         findings: Vec::new(),
         broken: true,
     };
     let record = record.unwrap_or_else(nothing);
-    let (mut design, points) = record.value;
-    design.commentary.clone_from(&files.commentary);
-    let public = record.public.map(|(mut design, _)| {
+    let with_commentary = |mut design: Design| {
         design.commentary.clone_from(&files.commentary);
         design
-    });
-    let mut read = ReadDesign {
+    };
+    let DesignRecord {
         design,
-        public,
+        points,
+        mut unjudged,
+        lacks_pictures,
+    } = record.value;
+    if record.broken {
+        unjudged.extend(PARTS);
+    }
+    let mut read = ReadDesign {
+        design: with_commentary(design),
+        public: record.public.map(|public| with_commentary(public.design)),
         public_impressions: Vec::new(),
         texts: record.texts,
         findings: record.findings,
-        record_broken: record.broken,
-        any_broken: record.broken,
+        unjudged,
+        lacks_pictures: lacks_pictures || record.broken,
     };
     let sources: Vec<_> = files.impressions.iter().collect();
     let impressions: Vec<_> = sources
@@ -102,16 +117,16 @@ pub(super) fn read(
         .collect();
     for (key, record) in impressions {
         let note = files.notes.get(&key.number);
-        let mut impression = record.value;
+        let mut impression = record.value.impression;
         impression.note = note.cloned();
         read.design.impressions.insert(key.number, impression);
-        if let Some(mut public) = record.public {
+        if let Some(mut public) = record.public.map(|public| public.impression) {
             public.note = note.cloned();
             read.public_impressions.push((key, public));
         }
         read.texts.extend(record.texts);
         read.findings.extend(record.findings);
-        read.any_broken |= record.broken;
+        read.lacks_pictures |= record.value.lacks_pictures || record.broken;
     }
     read
 }

@@ -6,8 +6,6 @@
 //! In: a table of the tree and its [`Shape`]. Out: values of the model. What single values are is
 //! `values`'s business.
 
-use std::collections::BTreeMap;
-
 use toml::Spanned;
 use toml::de::{DeString, DeTable, DeValue};
 
@@ -188,7 +186,10 @@ impl<'t> Fields<'_, 't> {
             faults.key = name;
             let at = faults.of(node);
             read_table(faults, &STATEMENT, table, at, |fields| {
-                let is = fields.one("is", &read);
+                let stated = fields.take("is");
+                // Findings name the key that the cataloguer thinks of.
+                fields.faults.key = name;
+                let is = stated.and_then(|node| read(fields.faults, node));
                 let claim = fields.claim();
                 is.map(|is| Statement { is, claim })
             })
@@ -360,23 +361,24 @@ impl<'t> Fields<'_, 't> {
         }
         for key in self.shape.keys().filter(|key| key.required) {
             if !self.table.contains_key(key.name) {
-                self.missing(key.name, key.help);
+                self.lacks(key.name, key.help);
             }
         }
     }
 
     /// Reports a key that the table must have and has not.
-    pub(crate) fn missing(&mut self, name: &str, help: &str) {
+    pub(crate) fn lacks(&mut self, name: &str, help: &str) {
+        self.missing(name, &format!("`{name}`"), &format!("add `{name}`: {help}"));
+    }
+
+    /// Reports that the table must have `what`, for which the key `name` stands.
+    pub(crate) fn missing(&mut self, name: &str, what: &str, help: &str) {
         if self.faults.is_broken() || self.faults.was_moved(name) {
             return;
         }
-        let finding = Finding::new(
-            Code::KeyMissing,
-            self.at,
-            format!("{} needs `{name}`", self.shape.name),
-        )
-        .help(format!("add `{name}`: {help}"));
-        self.faults.push(finding);
+        let message = format!("{} needs {what}", self.shape.name);
+        let finding = Finding::new(Code::KeyMissing, self.at, message);
+        self.faults.push(finding.help(help));
     }
 
     fn unknown(&mut self, key: &'t Spanned<DeString<'t>>) {
@@ -452,29 +454,5 @@ fn check_private<'t>(
             None => "name the keys of this table as they are written".to_owned(),
         };
         faults.push(finding.help(help));
-    }
-}
-
-/// Reports keys that are used twice, each at the second with the first as second place. `what` is
-/// what they name: "point", "state".
-pub(crate) fn distinct<'k>(
-    faults: &mut Faults<'_>,
-    what: &str,
-    keys: impl IntoIterator<Item = &'k Placed<Key>>,
-) {
-    let mut first: BTreeMap<&str, Place> = BTreeMap::new();
-    for key in keys {
-        if let Some(earlier) = first.get(key.value.as_str()) {
-            let finding = Finding::new(
-                Code::KeyTwice,
-                key.place,
-                format!("there are two {what} `{}`", key.value),
-            )
-            .beside(*earlier, "the first")
-            .help("give one of the two another key");
-            faults.push(finding);
-        } else {
-            first.insert(key.value.as_str(), key.place);
-        }
     }
 }

@@ -15,21 +15,29 @@ use crate::model::impression::{
 };
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::mark::Mark;
-use crate::model::picture::Picture;
 use crate::model::place::Placed;
 use crate::model::words::ClosedList;
 
-/// Reads an impression, without its notes.
+/// An impression's record as it was read.
+pub(super) struct ImpressionRecord {
+    /// The impression, without its notes.
+    pub(super) impression: Impression,
+    /// Whether some picture could not be read.
+    pub(super) lacks_pictures: bool,
+}
+
+/// Reads an impression's record.
 pub(super) fn impression(
     fields: &mut Fields<'_, '_>,
     key: &ImpressionKey,
     points: &Points,
     folder: &Folder<'_>,
-) -> Impression {
+) -> ImpressionRecord {
+    let pictures = pictures::pictures(fields, |fields| pictures::picture(fields, folder));
     // An impression whose status cannot be read is at least recorded, and so was somewhere.
     let status = fields.word("status");
     let status = status.unwrap_or(Placed::new(Status::Located, fields.at));
-    Impression {
+    let impression = Impression {
         key: key.clone(),
         holder: fields.key("holder"),
         owner: fields.one("owner", party),
@@ -48,7 +56,7 @@ pub(super) fn impression(
         sheet: sheet(fields),
         marks: marks(fields),
         condition: fields.words("condition"),
-        pictures: photographs(fields, folder),
+        pictures: pictures.all,
         provenance: provenance(fields),
         sightings: sightings(fields),
         exhibited: exhibited(fields),
@@ -62,6 +70,10 @@ pub(super) fn impression(
         standing: fields.stands(),
         note: None,
         place: fields.at,
+    };
+    ImpressionRecord {
+        impression,
+        lacks_pictures: pictures.lacks_some,
     }
 }
 
@@ -169,12 +181,6 @@ fn marks(fields: &mut Fields<'_, '_>) -> Vec<Mark> {
         };
         Some(mark)
     })
-}
-
-fn photographs(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Vec<Picture> {
-    let pictures = fields.tables("pictures", |fields| pictures::picture(fields, folder));
-    pictures::distinct_names(fields.faults, &pictures);
-    pictures
 }
 
 fn exhibited(fields: &mut Fields<'_, '_>) -> Vec<Exhibited> {

@@ -22,6 +22,7 @@ mod fields;
 mod holder;
 mod identifiers;
 mod impression;
+mod keyed;
 mod literature;
 mod load;
 mod near;

@@ -77,8 +77,32 @@ pub(super) fn picture(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Optio
     })
 }
 
+/// The pictures of one record.
+pub(super) struct Pictures {
+    /// Those that could be read.
+    pub(super) all: Vec<Picture>,
+    /// Whether that is not all of them: then a picture that seems to be missing may be there.
+    pub(super) lacks_some: bool,
+}
+
+/// Reads `[[pictures]]`, each with `read`.
+pub(super) fn pictures<'t>(
+    fields: &mut Fields<'_, 't>,
+    read: impl FnMut(&mut Fields<'_, 't>) -> Option<Picture>,
+) -> Pictures {
+    let written = fields.take("pictures").map_or(0, |node| {
+        node.get_ref().as_array().map_or(1, |list| list.len())
+    });
+    let all = fields.tables("pictures", read);
+    distinct_names(fields.faults, &all);
+    Pictures {
+        lacks_some: all.len() < written,
+        all,
+    }
+}
+
 /// Reports pictures of one record that have the same name.
-pub(super) fn distinct_names(faults: &mut Faults<'_>, pictures: &[Picture]) {
+fn distinct_names(faults: &mut Faults<'_>, pictures: &[Picture]) {
     let mut first: BTreeMap<&Key, Place> = BTreeMap::new();
     for picture in pictures {
         let name = &picture.name;
@@ -112,10 +136,7 @@ fn ties<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Vec<[f64; 4]>
         let finding = Finding::new(
             Code::ValueRange,
             faults.of(node),
-            format!(
-                "there are {} ties, and four are the fewest that fix a picture",
-                list.len()
-            ),
+            "fewer than four ties fix no picture",
         );
         faults.push(finding.help("tie four points or more, or none"));
         return None;

@@ -6,10 +6,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use toml::de::DeValue;
+use toml::de::{DeTable, DeValue};
 
 use super::faults::{Faults, Node, is_unread};
-use super::fields::{Entry, Fields, distinct, read_table};
+use super::fields::{Entry, Fields, read_table};
+use super::keyed::distinct;
 use super::near::nearest;
 use super::shape::OBSERVED;
 use super::values;
@@ -27,31 +28,15 @@ use crate::model::point::{
 pub(crate) struct Points {
     design: String,
     by_key: BTreeMap<Key, Point>,
-    /// Points that are named but could not be read.
-    faulty: BTreeSet<String>,
-    /// Whether every point is known: not where the design's file has syntax faults or is missing.
+    /// Points of which some could not be read, or that share their key with another: they judge
+    /// nothing, for their fault is told already.
+    faulty: BTreeSet<Key>,
+    /// Whether every point is known: not where the design's file has syntax faults or is missing, or
+    /// some point's key is faulty.
     all_known: bool,
 }
 
 impl Points {
-    /// The points of `design`, of which `faulty` could not be read.
-    pub(crate) fn new(
-        design: &Key,
-        points: &[Point],
-        faulty: BTreeSet<String>,
-        all_known: bool,
-    ) -> Points {
-        Points {
-            design: design.to_string(),
-            by_key: points
-                .iter()
-                .map(|point| (point.key.value.clone(), point.clone()))
-                .collect(),
-            faulty,
-            all_known,
-        }
-    }
-
     /// The point that an entry names; a finding where there is none.
     fn named<'t>(
         &self,
@@ -61,10 +46,13 @@ impl Points {
         verb: &str,
     ) -> Named<'_> {
         let name: &str = entry.key.get_ref();
+        if self.faulty.contains(name) {
+            return Named::Unjudged;
+        }
         if let Some(point) = self.by_key.get(name) {
             return Named::Point(point);
         }
-        if !self.all_known || self.faulty.contains(name) {
+        if !self.all_known {
             return Named::Unjudged;
         }
         if !faults.swallowed(entry.key, header, false) {
@@ -108,23 +96,45 @@ enum Named<'p> {
     Nothing,
 }
 
-/// Reads `[[points]]`: those that are sound, and the names of those that are not.
-pub(super) fn points(fields: &mut Fields<'_, '_>) -> (Vec<Point>, BTreeSet<String>) {
+/// Reads `[[points]]` of a design: the points, and how they judge.
+pub(super) fn points(fields: &mut Fields<'_, '_>, design: &Key) -> (Vec<Point>, Points) {
     let mut faulty = BTreeSet::new();
-    let mut keys = Vec::new();
-    let points = fields.tables("points", |fields| {
-        let key = fields.key("key");
+    let points = fields.keyed("points", |fields, key| {
         let point = point(fields, key.clone());
-        if let Some(key) = key {
-            if point.is_none() {
-                faulty.insert(key.value.to_string());
-            }
-            keys.push(key);
-        }
+        let is_whole = point
+            .as_ref()
+            .is_some_and(|point| has_all_answers(fields, point));
+        faulty.extend(key.filter(|_| !is_whole).map(|key| key.value));
         point
     });
-    distinct(fields.faults, "points", &keys);
-    (points, faulty)
+    faulty.extend(points.twice);
+    let by_key = points
+        .all
+        .iter()
+        .map(|point| (point.key.value.clone(), point.clone()));
+    let judging = Points {
+        design: design.to_string(),
+        by_key: by_key.collect(),
+        faulty,
+        all_known: points.all_known && !fields.faults.is_broken(),
+    };
+    (points.all, judging)
+}
+
+/// Whether every answer that the record names could be read.
+fn has_all_answers(fields: &mut Fields<'_, '_>, point: &Point) -> bool {
+    match &point.kind {
+        PointKind::Choice(values) => fields.take("values").is_some_and(|node| {
+            let table = node.get_ref().as_table();
+            let named =
+                |table: &DeTable<'_>| table.keys().filter(|k| k.get_ref() != "private").count();
+            table.is_some_and(|table| named(table) == values.len())
+        }),
+        PointKind::Stage(stages) => fields.take("stages").is_some_and(|node| {
+            node.get_ref().as_array().map_or(1, |list| list.len()) == stages.len()
+        }),
+        PointKind::Presence | PointKind::Count | PointKind::Measure { .. } => true,
+    }
 }
 
 fn point(fields: &mut Fields<'_, '_>, key: Option<Placed<Key>>) -> Option<Point> {
@@ -167,7 +177,7 @@ fn kind(fields: &mut Fields<'_, '_>, word: Option<&Placed<PointKindWord>>) -> Op
     };
     for (name, help) in takes {
         if !fields.has(name) {
-            fields.missing(name, help);
+            fields.lacks(name, help);
         }
     }
     for name in ["values", "stages", "unit", "tolerance"] {
@@ -309,7 +319,11 @@ fn seen_in_table(fields: &mut Fields<'_, '_>, point: Option<&Point>) -> Option<S
             .help("keep one of the two");
             fields.faults.push(finding);
         }
-        (None, None) => fields.missing("is", "what was seen"),
+        (None, None) => fields.missing(
+            "is",
+            "`is` or `not`",
+            "add `is`, what was seen, or `not`, what was certainly not seen",
+        ),
         _ => {}
     }
     is.or(not)
@@ -400,7 +414,7 @@ fn answer<'t>(
     match point {
         Some(point) if !point.kind.takes(&value) => {
             let message = format!(
-                "the point `{}` is a {} and takes {wants}",
+                "the point `{}` is of the kind {} and takes {wants}",
                 point.key.value,
                 point.kind.word()
             );
@@ -434,7 +448,7 @@ fn answer_in_words<'t>(
     let Some(words) = point.kind.words() else {
         let wants = wants(&point.kind);
         let message = format!(
-            "the point `{}` is a {} and takes {wants}",
+            "the point `{}` is of the kind {} and takes {wants}",
             key.value,
             point.kind.word()
         );
@@ -459,6 +473,7 @@ fn answer_in_words<'t>(
     .beside(key.place, format!("its values are {all}"));
     let help = match nearest(word, words.iter().copied()) {
         Some(near) => format!("did you mean \"{near}\"?"),
+        None if matches!(point.kind, PointKind::Presence) => format!("write one of {all}"),
         None => format!("write one of {all}, or add the value to the point"),
     };
     faults.push(finding.help(help));

@@ -48,7 +48,8 @@ fn holder_of_the_sheet(fields: &mut Fields<'_, '_>) -> Option<(PartyRole, Party)
     match named.as_slice() {
         [] => fields.missing(
             "owner",
-            "who had the sheet: owner, agent (a dealer or auction house) or keeper (a loan or deposit)",
+            "`owner`, `agent` or `keeper`",
+            "add `owner`, `agent` (a dealer or auction house) or `keeper` (a loan or deposit)",
         ),
         [_] => {}
         [(first, one), rest @ ..] => {

@@ -1,7 +1,8 @@
 //! States, printings and variants of a design.
 
 use super::faults::{Faults, Node};
-use super::fields::{Fields, distinct};
+use super::fields::Fields;
+use super::keyed::Keyed;
 use super::literature;
 use super::points::{Points, shows};
 use super::values;
@@ -10,9 +11,8 @@ use crate::model::printing::{Printing, StatesPrinted};
 use crate::model::state::{State, Variant};
 
 /// Reads `[[states]]`.
-pub(super) fn states(fields: &mut Fields<'_, '_>, points: &Points) -> Vec<State> {
-    let states = fields.tables("states", |fields| {
-        let key = fields.key("key");
+pub(super) fn states(fields: &mut Fields<'_, '_>, points: &Points) -> Keyed<State> {
+    fields.keyed("states", |fields, key| {
         let follows = fields.has("follows").then(|| fields.keys("follows"));
         if follows.is_none() {
             fields.take("follows");
@@ -31,15 +31,12 @@ pub(super) fn states(fields: &mut Fields<'_, '_>, points: &Points) -> Vec<State>
             key: key?,
         };
         Some(state)
-    });
-    distinct(fields.faults, "states", states.iter().map(|s| &s.key));
-    states
+    })
 }
 
 /// Reads `[[printings]]`.
-pub(super) fn printings(fields: &mut Fields<'_, '_>, points: &Points) -> Vec<Printing> {
-    let printings = fields.tables("printings", |fields| {
-        let key = fields.key("key");
+pub(super) fn printings(fields: &mut Fields<'_, '_>, points: &Points) -> Keyed<Printing> {
+    fields.keyed("printings", |fields, key| {
         let printing = Printing {
             name: fields.words("name"),
             kind: fields.statements("kind", values::word),
@@ -61,9 +58,7 @@ pub(super) fn printings(fields: &mut Fields<'_, '_>, points: &Points) -> Vec<Pri
             key: key?,
         };
         Some(printing)
-    });
-    distinct(fields.faults, "printings", printings.iter().map(|p| &p.key));
-    printings
+    })
 }
 
 /// `"all"`, or the keys of states.
@@ -80,9 +75,8 @@ fn states_printed<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Sta
 }
 
 /// Reads `[[variants]]`.
-pub(super) fn variants(fields: &mut Fields<'_, '_>, points: &Points) -> Vec<Variant> {
-    let variants = fields.tables("variants", |fields| {
-        let key = fields.key("key");
+pub(super) fn variants(fields: &mut Fields<'_, '_>, points: &Points) -> Keyed<Variant> {
+    fields.keyed("variants", |fields, key| {
         let variant = Variant {
             summary: fields.words("summary"),
             states: fields.keys("states"),
@@ -93,7 +87,5 @@ pub(super) fn variants(fields: &mut Fields<'_, '_>, points: &Points) -> Vec<Vari
             key: key?,
         };
         Some(variant)
-    });
-    distinct(fields.faults, "variants", variants.iter().map(|v| &v.key));
-    variants
+    })
 }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::echoes::Broken;
+use super::echoes::Unread;
 use super::load::Loaded;
 use super::values::key_help;
 use super::walk::{Wanted, What};
@@ -18,7 +18,7 @@ use crate::model::words::ClosedList;
 pub(super) fn stray_files(
     loaded: &[Loaded],
     catalogue: &Catalogue,
-    broken: &Broken,
+    unread: &Unread,
     findings: &mut Vec<Finding>,
 ) {
     let used: BTreeSet<&str> = catalogue
@@ -56,7 +56,7 @@ pub(super) fn stray_files(
             What::OfDesign {
                 design,
                 is_picture: true,
-            } if !used.contains(path) && !broken.any.contains(design) => {
+            } if !used.contains(path) && !unread.pictures.contains(design) => {
                 let name = path.rsplit('/').next().unwrap_or(path);
                 Finding::new(
                     Code::PictureOrphan,

@@ -39,6 +39,8 @@ const NO_VALUE: &str = "key with no value";
 const NO_KEY: &str = "invalid key-value pair";
 const UNCLOSED_LIST: &str = "unclosed array";
 const UNCLOSED_BRACES: &str = "unclosed inline table";
+const UNCLOSED_HEADER: &str = "unclosed table";
+const UNCLOSED_HEADERS: &str = "unclosed array table";
 const DUPLICATE: &str = "duplicate key";
 
 /// Finds the faults of syntax in `text`, and what of it can be parsed.
@@ -92,7 +94,7 @@ fn within(span: Range<usize>, text: &str) -> Range<usize> {
     start..whole(span.end).max(start)
 }
 
-/// Where a fault keeps the parser from reading on: the line to be blanked, and the fault as it is
+/// Where a fault keeps the parser from reading on: the lines to be blanked, and the fault as it is
 /// to be told.
 fn stop(fault: &Fault, tree: &DeTable<'_>, text: &str) -> Option<(Range<usize>, Fault)> {
     let gives_up = [NO_VALUE, NO_KEY]
@@ -104,10 +106,17 @@ fn stop(fault: &Fault, tree: &DeTable<'_>, text: &str) -> Option<(Range<usize>, 
         let said = fault.said.clone();
         return (!span.is_empty()).then_some((line, Fault { span, said }));
     }
+    if fault.said.starts_with(UNCLOSED_HEADER) || fault.said.starts_with(UNCLOSED_HEADERS) {
+        // What stands below it belongs to a table whose name is not known, not to the one before.
+        let line = line_around(text, fault.span.start);
+        let below = text.get(line.end..).unwrap_or_default();
+        let next = next_header(below).map_or(text.len(), |at| line.end + at);
+        let told = fault.clone();
+        return (!trimmed(text, line.clone()).is_empty()).then_some((line.start..next, told));
+    }
     let never_closed = [UNCLOSED_LIST, UNCLOSED_BRACES]
         .iter()
-        .any(|said| fault.said.starts_with(said))
-        && !fault.said.starts_with("unclosed array table");
+        .any(|said| fault.said.starts_with(said));
     if never_closed {
         let open = outermost_open(tree, fault.span.end, text)?;
         let line = line_around(text, open);
@@ -159,6 +168,19 @@ fn outermost_open(tree: &DeTable<'_>, end: usize, text: &str) -> Option<usize> {
     best
 }
 
+/// Where the line before the first header ends. A line of a list begins with a bracket too,
+/// but not with one before a name.
+fn next_header(text: &str) -> Option<usize> {
+    let begins_a_name = |at: usize| {
+        let line = text.get(at + 1..).unwrap_or_default();
+        let name = line.trim_start_matches('[');
+        name.len() < line.len() && name.starts_with(|c: char| c.is_ascii_alphabetic())
+    };
+    text.match_indices('\n')
+        .map(|(at, _)| at)
+        .find(|at| begins_a_name(*at))
+}
+
 fn line_around(text: &str, at: usize) -> Range<usize> {
     let before = text.get(..at).unwrap_or_default();
     let start = before.rfind('\n').map_or(0, |n| n + 1);
@@ -172,11 +194,17 @@ fn trimmed(text: &str, span: Range<usize>) -> Range<usize> {
     start..start + line.trim().len()
 }
 
-/// The text with a line blanked out, every byte after it in its place.
-fn blanked(text: &str, line: Range<usize>) -> String {
-    let before = text.get(..line.start).unwrap_or_default();
-    let after = text.get(line.end..).unwrap_or_default();
-    format!("{before}{}{after}", " ".repeat(line.len()))
+/// The text with lines blanked out, every byte after them in its place.
+fn blanked(text: &str, lines: Range<usize>) -> String {
+    let before = text.get(..lines.start).unwrap_or_default();
+    let after = text.get(lines.end..).unwrap_or_default();
+    let blanks: String = text
+        .get(lines)
+        .unwrap_or_default()
+        .bytes()
+        .map(|byte| if byte == b'\n' { '\n' } else { ' ' })
+        .collect();
+    format!("{before}{blanks}{after}")
 }
 
 impl Fault {
@@ -287,14 +315,11 @@ impl Fault {
         if starts("extra comma") {
             return pair("there is a comma too many", "take the comma away");
         }
-        if starts("unclosed array table") {
-            return pair(
-                "this header is not closed",
-                "end it with two brackets: [[points]]",
+        if starts(UNCLOSED_HEADER) || starts(UNCLOSED_HEADERS) {
+            return (
+                "this header is not closed".to_owned(),
+                closed_header(text, self.span.start),
             );
-        }
-        if starts("unclosed table") {
-            return pair("this header is not closed", "end it with a bracket: [size]");
         }
         if starts(UNCLOSED_LIST) {
             return pair("this list is never closed", "end it with a bracket: ]");
@@ -368,6 +393,19 @@ impl Fault {
             "this is no TOML",
             "compare the line with a record that can be read; what was meant cannot be told",
         )
+    }
+}
+
+/// How to close the header on the line of a byte.
+fn closed_header(text: &str, at: usize) -> String {
+    let line = text.get(line_around(text, at)).unwrap_or_default();
+    let is_name = |c: char| c.is_alphanumeric() || matches!(c, '-' | '_' | '.');
+    let name = line.trim().trim_start_matches('[');
+    let name = name.split(|c| !is_name(c)).next().unwrap_or_default();
+    if line.trim().starts_with("[[") {
+        format!("end it with two brackets: [[{name}]]")
+    } else {
+        format!("end it with a bracket: [{name}]")
     }
 }
 

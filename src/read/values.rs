@@ -155,7 +155,11 @@ pub(crate) fn date<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Pl
             let finding = Finding::new(
                 Code::DateSyntax,
                 place,
-                format!("\"{}\" is no date: {}", text.value, fault.reason),
+                format!(
+                    "\"{}\" is no date: {}",
+                    text.value,
+                    date_help::reason(fault.reason)
+                ),
             );
             faults.push(finding.help(date_help::help(text.value)));
             None
