@@ -1,6 +1,6 @@
 //! The block ink: one colour that the catalogue chooses, made legible on both papers.
 //!
-//! In: `ink` of `catalogue.toml`. Out: `assets/ink.css` with the ink for light and for dark paper,
+//! In: `ink` of `catalogue.toml`. Out: `assets/ink.css`, and the theme's drawings, with the ink for light and for dark paper,
 //! each at least 4.5:1 against its paper (WCAG 2.2, success criterion 1.4.3). On dark paper it is
 //! 7:1 (1.4.6), because thin strokes in a saturated colour tire the eye there.
 
@@ -17,6 +17,16 @@ pub fn style_sheet(ink: Ink) -> String {
     let light = darkened_until_legible(ink);
     let dark = lightened_until_legible(ink);
     format!(":root {{ --ink-on-light: {light}; --ink-on-dark: {dark}; }}\n")
+}
+
+/// A drawing of the theme with the two inks named in its own style: drawings cannot see the pages'
+/// style sheets.
+pub fn inked(svg: &str, ink: Ink) -> String {
+    svg.replacen(
+        "<style>",
+        &format!("<style>\n{}", style_sheet(ink).trim_end()),
+        1,
+    )
 }
 
 fn darkened_until_legible(ink: Ink) -> Ink {
@@ -73,6 +83,15 @@ mod tests {
         let white = Ink([255, 255, 255]);
         assert!((contrast(Ink([0, 0, 0]), white) - 21.0).abs() < 1e-9);
         assert!((contrast(Ink([0x76, 0x76, 0x76]), white) - 4.54).abs() < 0.005);
+    }
+
+    #[test]
+    fn a_drawing_is_in_the_catalogues_ink() {
+        let drawn = inked(
+            "<svg><style>\npath { fill: var(--ink-on-light); }</style></svg>",
+            Ink([0x8a, 0x2b, 0x1d]),
+        );
+        assert!(drawn.starts_with("<svg><style>\n:root { --ink-on-light: #8a2b1d;"));
     }
 
     #[test]

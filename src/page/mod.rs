@@ -252,13 +252,20 @@ fn mentions(public: &Public) -> BTreeMap<Target, BTreeSet<Address>> {
     mentions
 }
 
-/// The theme's own files, and the style sheet of the block ink.
+/// The theme's own files, its drawings in the block ink, and the style sheet of that ink.
 fn assets(theme: &Theme, public: &Public) -> impl Iterator<Item = (String, Vec<u8>)> {
+    let ink = public.settings.ink;
     let own = theme
         .files
         .iter()
         .filter(|(path, _)| path.starts_with("assets/"))
-        .map(|(path, content)| (path.clone(), content.to_vec()));
-    let ink = ink::style_sheet(public.settings.ink).into_bytes();
-    own.chain(std::iter::once(("assets/ink.css".to_owned(), ink)))
+        .map(move |(path, content)| {
+            let inked = match std::str::from_utf8(content) {
+                Ok(svg) if path.ends_with(".svg") => ink::inked(svg, ink).into_bytes(),
+                _ => content.to_vec(),
+            };
+            (path.clone(), inked)
+        });
+    let style_sheet = ink::style_sheet(ink).into_bytes();
+    own.chain(std::iter::once(("assets/ink.css".to_owned(), style_sheet)))
 }

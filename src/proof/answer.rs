@@ -98,7 +98,7 @@ async fn file(State(newest): State<Newest>, request: Request) -> Response {
         asked.to_owned()
     };
     match shown.site.files.get(&index) {
-        Some(bytes) if index.ends_with(".html") => page(bytes, shown.number),
+        Some(bytes) if index.ends_with(".html") => page(bytes, shown.good),
         Some(bytes) => {
             let kind = [
                 (header::CONTENT_TYPE, content_type(&index)),
@@ -113,26 +113,38 @@ async fn file(State(newest): State<Newest>, request: Request) -> Response {
         {
             Redirect::permanent(&format!("/{index}/")).into_response()
         }
-        None if shown.site.files.is_empty() => page(NO_PAGES.as_bytes(), shown.number),
-        None => (
-            StatusCode::NOT_FOUND,
-            "There is no such page in this proof.",
-        )
-            .into_response(),
+        None => {
+            let said = if shown.site.files.is_empty() {
+                "No proof can be pulled yet."
+            } else {
+                "There is no such page in this proof."
+            };
+            let page = page(&bare(said), shown.good);
+            (StatusCode::NOT_FOUND, page).into_response()
+        }
     }
 }
 
-const NO_PAGES: &str = "<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\">\
-<title>Proof</title></head><body><p>No proof can be pulled yet.</p></body></html>";
+/// A page that says one thing. It follows the records as all do, so that a record mended or put
+/// back brings its page.
+fn bare(said: &str) -> Vec<u8> {
+    format!(
+        "<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>Proof</title>\
+         <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\
+         <meta name=\"color-scheme\" content=\"light dark\"><link rel=\"icon\" href=\"data:,\">\
+         </head><body><p>{said}</p></body></html>"
+    )
+    .into_bytes()
+}
 
-/// A page with the script that follows the records, and leave to ask for news.
-fn page(bytes: &[u8], number: u64) -> Response {
+/// A page of reading `good`, with the script that follows the records and leave to ask for news.
+fn page(bytes: &[u8], good: u64) -> Response {
     let html = String::from_utf8_lossy(bytes);
     let mut follow = String::new();
     let _ = write!(
         follow,
         "<link rel=\"stylesheet\" href=\"{OWN}/follow.css\">\
-         <script src=\"{OWN}/follow.js\" data-number=\"{number}\" defer></script></body>"
+         <script src=\"{OWN}/follow.js\" data-number=\"{good}\" defer></script></body>"
     );
     let html = html
         .replacen(
@@ -179,9 +191,11 @@ fn content_type(path: &str) -> &'static str {
 /// What an open page is told.
 #[derive(Serialize)]
 struct Told {
+    /// The newest reading, counted from 1.
     number: u64,
-    /// Whether pages came of the newest reading; else the last good ones stay.
-    pages: bool,
+    /// The reading that the pages are of: an earlier one where none came of the newest; 0 where
+    /// none came of any.
+    good: u64,
     fault: Option<String>,
     findings: Vec<ToldFinding>,
 }
@@ -209,7 +223,7 @@ impl Told {
         });
         Told {
             number: shown.number,
-            pages: shown.newest.pages,
+            good: shown.good,
             fault: shown.newest.theme_fault.clone(),
             findings: findings.collect(),
         }

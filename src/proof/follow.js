@@ -3,65 +3,122 @@
 "use strict";
 (() => {
   const own = document.currentScript;
-  const place = `proof-place:${location.pathname}`;
-  let strip = null;
+  const pageNumber = Number(own.dataset.number);
+  const placeKey = `proof-place:${location.pathname}`;
+  const openKey = "proof-open";
 
-  const kept = sessionStorage.getItem(place);
-  if (kept !== null) {
-    sessionStorage.removeItem(place);
-    addEventListener("load", () => scrollTo({ top: Number(kept), behavior: "instant" }));
+  // The place of reading is kept by the nearest thing with a name above it, so that lines added
+  // higher up do not push it away; by the distance from the top where there is none.
+  function keepPlace() {
+    const above = [...document.querySelectorAll("main [id]")]
+      .map((named) => ({ id: named.id, top: named.getBoundingClientRect().top }))
+      .filter(({ top }) => top <= 0)
+      .at(-1);
+    sessionStorage.setItem(placeKey, JSON.stringify({ ...above, scrolled: scrollY }));
   }
 
-  function line(text, kind) {
-    const p = document.createElement("p");
-    p.textContent = text;
-    if (kind) p.className = kind;
-    return p;
+  function findPlace() {
+    const kept = sessionStorage.getItem(placeKey);
+    if (kept === null) return;
+    sessionStorage.removeItem(placeKey);
+    history.scrollRestoration = "manual";
+    addEventListener("load", () => {
+      const { id, top, scrolled } = JSON.parse(kept);
+      const named = id === undefined ? null : document.getElementById(id);
+      const to = named ? scrollY + named.getBoundingClientRect().top - top : scrolled;
+      scrollTo({ top: to, behavior: "instant" });
+      history.scrollRestoration = "auto";
+    });
+  }
+
+  const shown = document.createElement("aside");
+  shown.className = "proof_findings";
+  shown.lang = "en";
+  shown.setAttribute("aria-live", "polite");
+  shown.setAttribute("aria-label", "What was found in the records");
+  shown.hidden = true;
+
+  // Always as text: what a record says is never read as markup.
+  function element(name, className, text) {
+    const made = document.createElement(name);
+    made.className = className;
+    if (text !== undefined) made.textContent = text;
+    return made;
+  }
+
+  function entry({ severity, place, message, help }) {
+    const item = element("li", severity);
+    item.append(element("p", "severity", severity));
+    const matter = element("div", "matter");
+    matter.append(element("p", "message", message));
+    if (help) matter.append(element("p", "help", help));
+    if (place) matter.append(element("p", "place", place));
+    item.append(matter);
+    return item;
+  }
+
+  function inWords(told) {
+    const counted = ["error", "doubt", "hint"]
+      .map((word) => [told.findings.filter(({ severity }) => severity === word).length, word])
+      .filter(([count]) => count > 0)
+      .map(([count, word]) => `${count} ${word}${count === 1 ? "" : "s"}`);
+    if (told.fault) counted.unshift("the theme cannot be used");
+    const behind = told.good !== told.number;
+    return counted.join(", ") + (behind && told.good > 0 ? "; the last good page stays" : "");
   }
 
   function show(told) {
-    const open = strip?.querySelector("details")?.open ?? !told.pages;
-    strip?.remove();
-    strip = null;
-    if (told.findings.length === 0 && !told.fault) return;
-    strip = document.createElement("aside");
-    strip.className = "proof-strip";
-    strip.setAttribute("aria-live", "polite");
+    const entries = told.findings.map(entry);
+    if (told.fault) entries.unshift(entry({ severity: "error", message: told.fault }));
+    shown.hidden = entries.length === 0;
+    if (shown.hidden) return shown.replaceChildren();
     const details = document.createElement("details");
-    details.open = open;
+    details.open = told.good !== told.number || sessionStorage.getItem(openKey) === "yes";
+    const list = element("ol", "list");
+    list.append(...entries);
     const summary = document.createElement("summary");
-    const count = (word) => told.findings.filter((f) => f.severity === word).length;
-    const parts = ["error", "doubt", "hint"].filter(count).map((w) => `${count(w)} ${w}${count(w) === 1 ? "" : "s"}`);
-    summary.textContent = (told.pages ? "" : "The last good proof stays: ") + (told.fault ?? parts.join(", "));
-    details.append(summary);
-    for (const finding of told.findings) {
-      details.append(line(`${finding.severity}: ${finding.message}`, finding.severity));
-      details.append(line(finding.place + (finding.help ? ` — ${finding.help}` : ""), "place"));
-    }
-    strip.append(details);
-    document.body.append(strip);
+    summary.append(element("span", "counts", inWords(told)));
+    summary.addEventListener("click", () => sessionStorage.setItem(openKey, details.open ? "no" : "yes"));
+    details.append(summary, list);
+    shown.replaceChildren(details);
   }
 
-  async function follow(pageNumber) {
-    let number = pageNumber - 1;
+  const untilSeen = () =>
+    new Promise((seen) => document.addEventListener("visibilitychange", seen, { once: true }));
+
+  async function follow() {
+    let number = 0;
+    let lost = false;
     for (;;) {
+      // A browser keeps few connections to one machine: pages that nobody looks at hold none.
+      while (document.hidden) await untilSeen();
+      const hidden = new AbortController();
+      const letGo = () => document.hidden && hidden.abort();
+      document.addEventListener("visibilitychange", letGo);
       try {
-        const answer = await fetch(`/.proof/after/${number}`);
+        const answer = await fetch(`/.proof/after/${number}`, { signal: hidden.signal });
         if (!answer.ok) throw new Error(answer.status);
         const told = await answer.json();
-        if (told.pages && told.number > pageNumber) {
-          sessionStorage.setItem(place, String(scrollY));
+        // A proof that was stopped and started again counts its readings anew.
+        if (told.good > 0 && (lost || told.good !== pageNumber)) {
+          keepPlace();
           location.reload();
           return;
         }
         number = told.number;
         show(told);
       } catch {
-        // The proof was stopped, or is being started again.
+        if (hidden.signal.aborted) continue;
+        lost = true;
+        number = 0;
         await new Promise((resume) => setTimeout(resume, 1000));
+      } finally {
+        document.removeEventListener("visibilitychange", letGo);
       }
     }
   }
 
-  follow(Number(own.dataset.number));
+  findPlace();
+  document.body.append(shown);
+  follow();
 })();

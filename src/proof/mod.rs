@@ -68,8 +68,10 @@ impl Pulled {
 /// What browsers are shown: the last good pages, and the newest reading.
 #[derive(Debug)]
 struct Shown {
-    /// Counts readings, so that a page knows whether it is behind.
+    /// Counts readings from 1.
     number: u64,
+    /// The reading that `site` is of, so that a page knows whether it is behind; 0 where none is.
+    good: u64,
     site: Arc<Site>,
     pictures: Arc<BTreeMap<String, PathBuf>>,
     newest: Pulled,
@@ -118,6 +120,12 @@ fn pull(dir: &Path, last: Option<&Shown>) -> Shown {
         }
     }
     let pages = fresh.is_some();
+    let number = last.map_or(1, |l| l.number + 1);
+    let good = if pages {
+        number
+    } else {
+        last.map_or(0, |l| l.good)
+    };
     let (site, pictures) = fresh
         .or_else(|| last.map(|l| (Arc::clone(&l.site), Arc::clone(&l.pictures))))
         .unwrap_or_default();
@@ -129,7 +137,8 @@ fn pull(dir: &Path, last: Option<&Shown>) -> Shown {
         took: begun.elapsed(),
     };
     Shown {
-        number: last.map_or(1, |l| l.number + 1),
+        number,
+        good,
         site,
         pictures,
         newest,

@@ -37,8 +37,7 @@ export async function listen(browser, origin, faults) {
     if (why !== "net::ERR_ABORTED") faults.push(`${at()}: ${request.url()} failed: ${why}`);
   });
   page.on("request", (request) => {
-    const itsOwn = new URL(request.url()).pathname === "/favicon.ico" && request.url().startsWith(new URL(origin).origin);
-    if (!itsOwn && !request.url().startsWith(origin) && !request.url().startsWith("data:")) {
+    if (!request.url().startsWith(origin) && !request.url().startsWith("data:")) {
       faults.push(`${at()}: asks for ${request.url()}`);
     }
   });

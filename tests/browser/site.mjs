@@ -35,11 +35,6 @@ export async function filesOf(folder) {
 export async function serve(folder) {
   const server = createServer(async (request, response) => {
     const path = decodeURIComponent(new URL(request.url, "http://x").pathname);
-    if (path === "/favicon.ico") {
-      // A browser asks for it of its own accord, outside the site; the site promises none.
-      response.writeHead(204).end();
-      return;
-    }
     let file = path.startsWith(BASE) ? join(folder, path.slice(BASE.length)) : null;
     try {
       if (file && (await stat(file)).isDirectory()) {

@@ -1,0 +1,168 @@
+// A proof follows its records: the open page shows what was written and keeps its place; a broken
+// record keeps the last good page and tells what is wrong beside it, as text and nothing else.
+
+import assert from "node:assert/strict";
+import { mkdir, rm } from "node:fs/promises";
+import { join } from "node:path";
+import { after, before, test } from "node:test";
+import { launch, listen } from "./browser.mjs";
+import { startProof, until } from "./proof.mjs";
+
+const DESIGN = "records/designs/14/design.toml";
+const SHEET = "records/designs/14/impressions/1.toml";
+const NOTE = "records/designs/14/design.md";
+let browser;
+let proof;
+let page;
+const faults = [];
+
+before(async () => {
+  [browser, proof] = [await launch(), await startProof()];
+  page = await listen(browser, proof.address, faults);
+  await page.setViewport({ width: 1280, height: 700 });
+});
+after(async () => {
+  await browser?.close();
+  await proof?.stop();
+});
+
+/** What the page says, once it can be asked: while it is loaded again it cannot. */
+const look = (question) => page.evaluate(question).catch(() => null);
+const pageSays = (text) => until(`the page to say "${text}"`, () => look(`document.querySelector("main").innerText.includes(${JSON.stringify(text)})`));
+const told = () => look(() => {
+  const aside = document.querySelector(".proof_findings");
+  if (!aside) return null;
+  return { hidden: aside.hidden, open: aside.querySelector("details")?.open ?? false, text: aside.innerText };
+});
+const findingsShown = () => until("findings on the page", async () => {
+  const shown = await told();
+  return shown && !shown.hidden ? shown : null;
+});
+const findingsGone = () => until("the findings to go", async () => (await told())?.hidden);
+
+async function edit(path, from, to) {
+  const text = await proof.read(path);
+  assert.ok(text.includes(from), `${path} has no ${from}`);
+  await proof.write(path, text.replace(from, to));
+}
+
+/** The same edit, taken back once `during` is done, whatever came of it. */
+async function edited(path, from, to, during) {
+  const text = await proof.read(path);
+  await edit(path, from, to);
+  try {
+    await during();
+  } finally {
+    await proof.write(path, text);
+  }
+}
+
+test("an edited record shows on the open page, which keeps its place", async () => {
+  await page.goto(`${proof.address}design/14/`, { waitUntil: "load" });
+  await pageSays("The design was begun in the winter of 1927.");
+  await page.evaluate(() => scrollTo(0, document.body.scrollHeight / 2));
+  const scrolled = await page.evaluate("scrollY");
+  assert.ok(scrolled > 200, `the page is too short to scroll: ${scrolled} px`);
+
+  // Nothing above the place of reading changes its height, so not a pixel may move.
+  await edit(NOTE, "winter of 1927", "winter of 1926");
+  await pageSays("The design was begun in the winter of 1926.");
+  await until("the place to be found again", () => look(`Math.abs(scrollY - ${scrolled}) < 1`));
+});
+
+test("lines added above the place of reading do not push it away", async () => {
+  const top = (id) => look(`document.getElementById("${id}")?.getBoundingClientRect().top`);
+  await page.evaluate(() => scrollTo(0, scrollY + document.getElementById("literature").getBoundingClientRect().top + 8));
+  const [before, tall] = [await top("literature"), await look("document.body.scrollHeight")];
+  assert.ok(Math.abs(before) < 60, `not at the literature: ${before}`);
+  await edit(DESIGN, "[[states]]", '[[points]]\nkey = "gull"\nask = "Is there a gull?"\nkind = "presence"\nrests_on = "matrix"\n\n[[states]]');
+  await pageSays("Is there a gull?");
+  assert.ok((await look("document.body.scrollHeight")) > tall, "the page did not grow");
+  await until("the same line at the same height", async () => Math.abs((await top("literature")) - before) < 2);
+});
+
+test("a broken record keeps the last good page and tells what is wrong beside it", async () => {
+  await edited(DESIGN, 'date = "1927"', 'date = "winter 1927"', async () => {
+    const shown = await findingsShown();
+    assert.ok(shown.open, "what is wrong is put away");
+    assert.match(shown.text, /^1 error; the last good page stays/);
+    assert.match(shown.text, /winter 1927/);
+    assert.match(shown.text, /records\/designs\/14\/design\.toml:2:15/);
+    assert.ok(await look(`document.querySelector("main").innerText.includes("winter of 1926")`), "the last good page is gone");
+
+    const terminal = proof.terminal();
+    assert.match(terminal, /error\[date-syntax\]/);
+    assert.match(terminal, /records\/designs\/14\/design\.toml:2:15/);
+    assert.match(terminal, /errors 1, doubts 0, hints 0; the last good proof stays/);
+
+    // Opened afresh, and on another page, it is the same.
+    await page.goto(proof.address, { waitUntil: "load" });
+    assert.match((await findingsShown()).text, /^1 error; the last good page stays/);
+    await page.goto(`${proof.address}design/14/`, { waitUntil: "load" });
+    await findingsShown();
+  });
+  await findingsGone();
+});
+
+test("a doubt is counted on a page that follows all the same, and opened when asked for", async () => {
+  await edited(SHEET, "lamps = { is = 2", "lamps = { is = 3", async () => {
+    const shown = await findingsShown();
+    assert.match(shown.text, /^1 doubt/);
+    assert.ok(!shown.open);
+    await page.click(".proof_findings summary");
+    assert.match((await told()).text, /records\/designs\/14\/impressions\/1\.toml:\d+:\d+/);
+    // What was opened stays open on the next page.
+    await edit(NOTE, "winter of 1926", "spring of 1926");
+    await pageSays("spring of 1926");
+    await until("the list to be open again", async () => (await told())?.open);
+    await page.click(".proof_findings summary");
+  });
+  await findingsGone();
+});
+
+test("markup in a finding is shown, never run", async () => {
+  const hostile = `<img src=x onerror='document.title=1'><script>document.title=2</script>`;
+  const title = await page.title();
+  await edited(DESIGN, 'number = "14"', `number = "14"\n"${hostile}" = 1`, async () => {
+    const shown = await findingsShown();
+    assert.ok(shown.text.includes(hostile), shown.text);
+    assert.equal(await look(`document.querySelectorAll(".proof_findings img, .proof_findings script").length`), 0);
+    assert.equal(await page.title(), title);
+  });
+  await findingsGone();
+});
+
+test("a broken template keeps the last good page, and is told in the same place", async () => {
+  const template = "themes/laid/pages/text.html";
+  await mkdir(join(proof.folder, "themes/laid/pages"), { recursive: true });
+  await proof.write(template, "<p>\n{% if %}\n");
+  const shown = await findingsShown();
+  assert.match(shown.text, /^the theme cannot be used; the last good page stays/);
+  assert.match(shown.text, /pages\/text\.html:2/);
+  await rm(join(proof.folder, template));
+  await findingsGone();
+});
+
+test("a page whose record is taken away comes back with it", async () => {
+  const text = await proof.read(NOTE);
+  await page.goto(`${proof.address}page/reading/`, { waitUntil: "load" }).catch(() => null);
+  assert.match(await look("document.body.innerText"), /There is no such page in this proof/);
+  await proof.write("records/pages/reading.md", `# On reading\n\n${text}`);
+  await until("the page of the new record", () => look(`document.querySelector("h1")?.innerText === "On reading"`));
+});
+
+test("a proof that is stopped and started again is followed", async () => {
+  await page.goto(`${proof.address}design/14/`, { waitUntil: "load" });
+  await pageSays("spring of 1926");
+  await proof.kill();
+  await edit(NOTE, "spring of 1926", "autumn of 1926");
+  await proof.startAgain();
+  await pageSays("autumn of 1926");
+});
+
+test("nothing went wrong in the browser meanwhile", () => {
+  // The page that was not there, and the proof that was stopped, were meant to be.
+  const meant = /There is no such|page\/reading\/|status of 404|ERR_CONNECTION_REFUSED|ERR_EMPTY_RESPONSE|ERR_CONNECTION_RESET/;
+  const unmeant = faults.filter((fault) => !meant.test(fault));
+  assert.deepEqual(unmeant, []);
+});
