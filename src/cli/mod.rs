@@ -10,6 +10,7 @@
 
 mod audit;
 mod compile;
+mod identify;
 mod json;
 mod progress;
 mod proof;
@@ -98,6 +99,9 @@ enum Command {
         #[arg(long, default_value_t = 7414)]
         port: u16,
     },
+    /// Say which state and printing a sheet can be, and why
+    #[command(long_about = identify::ABOUT)]
+    Identify(identify::Words),
     /// Print completions for a shell
     Completions {
         /// The shell
@@ -127,6 +131,9 @@ pub fn run(words: impl IntoIterator<Item = OsString>) -> Outcome {
         }
         Command::Audit { dir, json } => with_catalogue(&dir, |dir| audit::run(dir, json, out)),
         Command::Proof { dir, port } => with_catalogue(&dir, |dir| proof::run(dir, port, out)),
+        Command::Identify(words) => {
+            with_catalogue(&words.dir, |dir| identify::run(dir, &words, out))
+        }
         Command::Completions { shell } => {
             let mut text = Vec::new();
             clap_complete::generate(shell, &mut Words::command(), "keyblock", &mut text);

@@ -25,7 +25,7 @@ mod impression;
 mod keyed;
 mod literature;
 mod load;
-mod near;
+pub mod near;
 mod note;
 mod person;
 mod pictures;

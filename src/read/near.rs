@@ -11,7 +11,7 @@ use std::cmp::Reverse;
 /// Slips are letters added, left out, changed or swapped (Damerau–Levenshtein); capitals, spaces and
 /// underscores cost nothing. Names of three or four letters (digits not counted) may differ by one slip, up to eight by
 /// two, longer ones by three. The result does not depend on the order of the candidates.
-pub(crate) fn nearest<'a>(
+pub fn nearest<'a>(
     written: &str,
     candidates: impl IntoIterator<Item = &'a str>,
 ) -> Option<&'a str> {

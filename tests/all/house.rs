@@ -20,7 +20,10 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
         ],
     ),
     ("proof", &["model", "page", "issue", "press"]),
-    ("cli", &["model", "read", "issue", "press", "proof"]),
+    (
+        "cli",
+        &["model", "read", "study", "issue", "press", "proof"],
+    ),
 ];
 
 #[test]

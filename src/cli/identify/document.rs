@@ -1,0 +1,178 @@
+//! The shape of `identify --json` (DESIGN.md, appendix).
+
+use serde::Serialize;
+
+use super::Examination;
+use super::see::OTHER;
+use crate::model::point::Value;
+use crate::model::words::ClosedList;
+use crate::study::numerals::numerals;
+use crate::study::scale::{Answer, Scale};
+use crate::study::table::DiagnosticTable;
+
+/// What `identify --json` prints.
+#[derive(Debug, Serialize)]
+pub(super) struct IdentifyDocument {
+    /// The design's key.
+    design: String,
+    /// What was seen, in the order in which it was said.
+    seen: Vec<Seen>,
+    /// By falling probability, then by state and printing in the record's order.
+    candidates: Vec<Candidate>,
+    /// The points not seen, the most telling first; empty where every candidate is excluded.
+    next: Vec<Next>,
+    separability: Separability,
+}
+
+#[derive(Debug, Serialize)]
+struct Seen {
+    point: String,
+    is: Is,
+    certainty: &'static str,
+}
+
+/// A list in the point's order, or the number measured.
+#[derive(Debug, Serialize)]
+#[serde(untagged)]
+enum Is {
+    Values(Vec<One>),
+    Number(f64),
+}
+
+#[derive(Debug, Serialize)]
+#[serde(untagged)]
+enum One {
+    Word(String),
+    Count(u32),
+}
+
+#[derive(Debug, Serialize)]
+struct Candidate {
+    state: String,
+    /// As printed: "iii/iv", "only state".
+    numeral: String,
+    /// Null for a state that no printing names.
+    printing: Option<String>,
+    probability: f64,
+    excluded: bool,
+    /// The points that exclude it, in the record's order.
+    against: Vec<String>,
+}
+
+#[derive(Debug, Serialize)]
+struct Next {
+    point: String,
+    bits: f64,
+}
+
+#[derive(Debug, Serialize)]
+struct Separability {
+    inseparable: Vec<[Named; 2]>,
+    smallest_set: Vec<String>,
+    /// Whether the set is known to be the smallest.
+    exact: bool,
+}
+
+#[derive(Debug, Serialize)]
+struct Named {
+    state: String,
+    printing: Option<String>,
+}
+
+/// The document of an examination.
+pub(super) fn of(examination: &Examination<'_>) -> IdentifyDocument {
+    let table = examination.table;
+    IdentifyDocument {
+        design: examination.design.key.to_string(),
+        seen: seen(examination),
+        candidates: candidates(examination),
+        next: examination
+            .next
+            .iter()
+            .filter_map(|next| {
+                Some(Next {
+                    point: point(table, next.point)?,
+                    bits: next.bits,
+                })
+            })
+            .collect(),
+        separability: separability(examination),
+    }
+}
+
+fn point(table: &DiagnosticTable, at: usize) -> Option<String> {
+    Some(table.points.get(at)?.key.to_string())
+}
+
+fn seen(examination: &Examination<'_>) -> Vec<Seen> {
+    let observed = examination.observed.iter().filter_map(|observed| {
+        let column = examination.table.points.get(observed.point)?;
+        Some(Seen {
+            point: column.key.to_string(),
+            is: match &observed.answer {
+                Answer::Number(number) => Is::Number(*number),
+                Answer::OneOf(places) => {
+                    Is::Values(places.iter().map(|at| value(&column.scale, *at)).collect())
+                }
+            },
+            certainty: observed.certainty.word(),
+        })
+    });
+    observed.collect()
+}
+
+fn value(scale: &Scale, place: usize) -> One {
+    match scale.value(place) {
+        Some(Value::Word(word)) => One::Word(word.to_string()),
+        Some(Value::Count(n)) => One::Count(n),
+        Some(Value::Measure(_)) | None => One::Word(OTHER.to_owned()),
+    }
+}
+
+fn candidates(examination: &Examination<'_>) -> Vec<Candidate> {
+    let numerals = numerals(examination.design);
+    let order = examination.identified.by_probability().into_iter();
+    let candidates = order.filter_map(|at| {
+        let row = examination.table.candidates.get(at)?;
+        let weighed = examination.identified.candidates.get(at)?;
+        let against = weighed.against.iter();
+        Some(Candidate {
+            state: row.state.to_string(),
+            numeral: numerals
+                .get(&row.state)
+                .map(ToString::to_string)
+                .unwrap_or_default(),
+            printing: row.printing.as_ref().map(ToString::to_string),
+            probability: weighed.probability,
+            excluded: weighed.is_excluded(),
+            against: against
+                .filter_map(|at| point(examination.table, *at))
+                .collect(),
+        })
+    });
+    candidates.collect()
+}
+
+fn separability(examination: &Examination<'_>) -> Separability {
+    let table = examination.table;
+    let named = |at: usize| {
+        table.candidates.get(at).map(|row| Named {
+            state: row.state.to_string(),
+            printing: row.printing.as_ref().map(ToString::to_string),
+        })
+    };
+    let found = examination.separability;
+    Separability {
+        inseparable: found
+            .inseparable
+            .iter()
+            .filter_map(|(one, other)| Some([named(*one)?, named(*other)?]))
+            .collect(),
+        smallest_set: found
+            .smallest_set
+            .iter()
+            .filter_map(|at| point(table, *at))
+            .collect(),
+        exact: found.exact,
+    }
+}

@@ -1,0 +1,173 @@
+//! `keyblock identify`: which state and printing a sheet can be, and why.
+//!
+//! In: a design, and what was seen, in the words of [`see`] or asked for in the terminal ([`ask`]).
+//! Out: what the study makes of it, for people ([`say`]) or for programs ([`document`]).
+
+mod ask;
+mod document;
+mod say;
+mod see;
+
+use std::io::{self, IsTerminal, Write};
+use std::path::Path;
+
+use super::{Outcome, counted, wants_colour};
+use crate::model::catalogue::Catalogue;
+use crate::model::design::Design;
+use crate::model::finding::Tally;
+use crate::model::key::Key;
+use crate::read;
+use crate::read::near::nearest;
+use crate::study::census::Groups;
+use crate::study::identify::{Identified, Observed, identify};
+use crate::study::next_point::{NextPoint, next_points};
+use crate::study::separate::{Separability, separability};
+use crate::study::table::DiagnosticTable;
+
+pub(super) const ABOUT: &str = "\
+Says which states and printings of a design a sheet can be, which it cannot and why, and what to look at \
+next.
+
+What was seen is given with --see, a point of the design and its value:
+  moon=present           the value seen
+  lamps=2,3              either of these
+  sky!=even,wiped        none of these
+  image-height=211.5     a measurement, in the point's unit
+each followed by :probable or :possible where it is not certain. Only what is certain excludes. What cannot be \
+seen (trimmed, mounted, framed) is left out: it tells nothing.
+
+Without --see, on a terminal, the points are asked for one at a time, the most telling first. The answer is what \
+the sheet is consistent with; it is no authentication.";
+
+/// The words typed after `identify`.
+#[derive(Debug, clap::Args)]
+pub(super) struct Words {
+    /// The design: its key, or the number that readers see
+    design: String,
+    /// What was seen: POINT=VALUE[,VALUE…] or POINT!=VALUE[,VALUE…], with :probable or :possible
+    #[arg(long, value_name = "POINT=VALUE", num_args = 1..)]
+    see: Vec<String>,
+    /// The catalogue's folder
+    #[arg(long = "in", value_name = "DIR", default_value = ".")]
+    pub(super) dir: std::path::PathBuf,
+    /// One JSON document on standard output
+    #[arg(long)]
+    json: bool,
+}
+
+/// What was looked for on a sheet.
+#[derive(Debug, Default)]
+struct Asked {
+    /// What was seen, in the order in which it was said.
+    observed: Vec<Observed>,
+    /// The points, by their places in the table, that cannot be seen.
+    not_visible: Vec<usize>,
+}
+
+/// A sheet on the table, as far as it was examined.
+struct Examination<'a> {
+    design: &'a Design,
+    table: &'a DiagnosticTable,
+    separability: &'a Separability,
+    /// What was seen, in the order in which it was said.
+    observed: &'a [Observed],
+    /// The points, by their places in the table, that cannot be seen on the sheet.
+    not_visible: &'a [usize],
+    identified: Identified,
+    /// What to look at next, the most telling first.
+    next: Vec<NextPoint>,
+}
+
+impl<'a> Examination<'a> {
+    fn of(
+        design: &'a Design,
+        table: &'a DiagnosticTable,
+        separability: &'a Separability,
+        asked: &'a Asked,
+    ) -> Examination<'a> {
+        let Asked {
+            observed,
+            not_visible,
+        } = asked;
+        let identified = identify(table, observed);
+        Examination {
+            design,
+            table,
+            separability,
+            observed,
+            not_visible,
+            next: next_points(table, &identified, observed),
+            identified,
+        }
+    }
+}
+
+/// Examines a sheet of a design of the catalogue in `dir`.
+pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result<Outcome> {
+    let reading = read::read(dir);
+    let catalogue = &reading.catalogue;
+    let Some(design) = named(catalogue, &words.design) else {
+        return Ok(unknown(catalogue, &words.design));
+    };
+    let left_out = Tally::of(&reading.findings).errors;
+    if left_out > 0 {
+        let errors = counted(left_out, "error", "errors");
+        eprintln!(
+            "keyblock: {errors} in the records; what they concern was left out (see `keyblock audit`)"
+        );
+    }
+    let table = DiagnosticTable::of(catalogue, &Groups::of(catalogue), design);
+    let mut asked = match see::observations(design, &table, &words.see) {
+        Ok(observed) => Asked {
+            observed,
+            not_visible: Vec::new(),
+        },
+        Err(faults) => {
+            for fault in faults {
+                eprintln!("keyblock: {}", fault.message);
+                eprintln!("  {}", fault.help);
+            }
+            return Ok(Outcome::Usage);
+        }
+    };
+    let separability = separability(&table);
+    let is_asked = words.see.is_empty()
+        && !words.json
+        && io::stdin().is_terminal()
+        && io::stdout().is_terminal();
+    if is_asked {
+        asked = ask::observations(design, &table, &mut io::stdin().lock(), out)?;
+    }
+    let examination = Examination::of(design, &table, &separability, &asked);
+    if words.json {
+        serde_json::to_writer_pretty(&mut *out, &document::of(&examination))?;
+        writeln!(out)?;
+    } else {
+        say::conclusion(&examination, wants_colour(&io::stdout()), out)?;
+    }
+    Ok(Outcome::Done)
+}
+
+/// The design with a key, or else the only one with a number.
+fn named<'a>(catalogue: &'a Catalogue, name: &str) -> Option<&'a Design> {
+    let by_key = name.parse::<Key>().ok();
+    by_key
+        .and_then(|key| catalogue.designs.get(&key))
+        .or_else(|| {
+            let mut numbered = catalogue.designs.values().filter(|d| d.number == name);
+            numbered.next().filter(|_| numbered.next().is_none())
+        })
+}
+
+fn unknown(catalogue: &Catalogue, name: &str) -> Outcome {
+    eprintln!("keyblock: there is no design `{name}`");
+    let keys: Vec<&str> = catalogue.designs.keys().map(Key::as_str).collect();
+    match nearest(name, keys.iter().copied()) {
+        Some(near) => eprintln!("  the nearest is `{near}`"),
+        None if keys.is_empty() => {
+            eprintln!("  the catalogue has no design; name its folder with --in");
+        }
+        None => eprintln!("  the designs are {}", keys.join(", ")),
+    }
+    Outcome::Usage
+}

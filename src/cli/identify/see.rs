@@ -1,0 +1,205 @@
+//! What was seen, in the words of `--see`: `moon=present`, `lamps=2,3`, `sky!=even,wiped`,
+//! `image-height=211.5`, each with `:probable` or `:possible`.
+//!
+//! In: those words, and the points of a design. Out: observations, or every fault in the words.
+
+use crate::model::certainty::Certainty;
+use crate::model::design::Design;
+use crate::model::key::Key;
+use crate::model::point::{Point, PointKind, Value};
+use crate::model::words::ClosedList;
+use crate::read::near::nearest;
+use crate::study::identify::Observed;
+use crate::study::scale::{Answer, Places, Scale};
+use crate::study::table::{DiagnosticTable, PointColumn};
+
+/// The word for any count that is not recorded.
+pub(super) const OTHER: &str = "other";
+
+/// What is wrong with the words typed, and what to do.
+#[derive(Debug, PartialEq, Eq)]
+pub(super) struct Fault {
+    pub(super) message: String,
+    pub(super) help: String,
+}
+
+impl Fault {
+    fn new(message: impl Into<String>, help: impl Into<String>) -> Fault {
+        Fault {
+            message: message.into(),
+            help: help.into(),
+        }
+    }
+}
+
+/// The observations that `words` state.
+///
+/// # Errors
+/// Every fault: words that are no observation, points and values that the design does not have, a
+/// point given twice, several values or `!=` on a measure, an answer that leaves no value.
+pub(super) fn observations(
+    design: &Design,
+    table: &DiagnosticTable,
+    words: &[String],
+) -> Result<Vec<Observed>, Vec<Fault>> {
+    let mut observed: Vec<Observed> = Vec::new();
+    let mut faults = Vec::new();
+    for words in words {
+        match observation(design, table, words) {
+            Ok(new) if observed.iter().any(|o| o.point == new.point) => {
+                let point = table.points.get(new.point).map(|p| p.key.to_string());
+                faults.push(Fault::new(
+                    format!("`{}` is given twice", point.unwrap_or_default()),
+                    "say once what was seen there; several values are joined by commas",
+                ));
+            }
+            Ok(new) => observed.push(new),
+            Err(fault) => faults.push(fault),
+        }
+    }
+    if faults.is_empty() {
+        Ok(observed)
+    } else {
+        Err(faults)
+    }
+}
+
+fn observation(design: &Design, table: &DiagnosticTable, words: &str) -> Result<Observed, Fault> {
+    let Some((name, seen)) = words.split_once('=') else {
+        return Err(Fault::new(
+            format!("`{words}` says of no point what was seen"),
+            "write POINT=VALUE, such as `moon=present`",
+        ));
+    };
+    let (name, is_complement) = match name.strip_suffix('!') {
+        Some(name) => (name, true),
+        None => (name, false),
+    };
+    let point_at = table.points.iter().position(|p| p.key.as_str() == name);
+    let found = point_at.and_then(|at| {
+        let column = table.points.get(at)?;
+        Some((at, column, design.point(&column.key)?))
+    });
+    let Some((at, column, point)) = found else {
+        return Err(no_such_point(design, table, name));
+    };
+    let (values, certainty) = certainty(seen)?;
+    Ok(Observed {
+        point: at,
+        answer: answer(column, point, values, is_complement)?,
+        certainty,
+    })
+}
+
+fn no_such_point(design: &Design, table: &DiagnosticTable, name: &str) -> Fault {
+    let keys: Vec<&str> = table.points.iter().map(|p| p.key.as_str()).collect();
+    let help = if keys.is_empty() {
+        "the design records no points to look at".to_owned()
+    } else {
+        offered(name, &keys, "points")
+    };
+    Fault::new(format!("design {} has no point `{name}`", design.key), help)
+}
+
+/// "the nearest is `lamps`; the points are lamps, moon".
+fn offered(written: &str, keys: &[&str], what: &str) -> String {
+    let all = format!("the {what} are {}", keys.join(", "));
+    match nearest(written, keys.iter().copied()) {
+        Some(near) => format!("the nearest is `{near}`; {all}"),
+        None => all,
+    }
+}
+
+/// The values without the certainty that may stand behind them.
+fn certainty(seen: &str) -> Result<(&str, Certainty), Fault> {
+    let Some((values, word)) = seen.rsplit_once(':') else {
+        return Ok((seen, Certainty::Certain));
+    };
+    match Certainty::from_word(word) {
+        Some(certainty) => Ok((values, certainty)),
+        None => Err(Fault::new(
+            format!("`{word}` is no certainty"),
+            "write `:certain`, `:probable` or `:possible`, or nothing where it is certain",
+        )),
+    }
+}
+
+/// What was seen at a point: values joined by commas, or those that were not.
+///
+/// # Errors
+/// As [`observations`].
+pub(super) fn answer(
+    column: &PointColumn,
+    point: &Point,
+    values: &str,
+    is_complement: bool,
+) -> Result<Answer, Fault> {
+    let key = &column.key;
+    if let PointKind::Measure { unit, .. } = &point.kind {
+        if is_complement {
+            return Err(Fault::new(
+                format!("`{key}` is measured; `!=` says nothing there"),
+                format!("write the number measured, in {unit}"),
+            ));
+        }
+        return values
+            .trim()
+            .parse::<f64>()
+            .ok()
+            .filter(|number| number.is_finite())
+            .map(Answer::Number)
+            .ok_or_else(|| {
+                Fault::new(
+                    format!("`{values}` is no measurement of `{key}`"),
+                    format!("write one number, in {unit}, such as `{key}=211.5`"),
+                )
+            });
+    }
+    let named: Places = values
+        .split(',')
+        .map(|value| place(column, value.trim()))
+        .collect::<Result<_, _>>()?;
+    let places = if is_complement {
+        column.scale.all_but(&named)
+    } else {
+        named
+    };
+    if places.is_empty() {
+        return Err(Fault::new(
+            format!("every value of `{key}` is ruled out, so nothing is left to be seen"),
+            "leave the point out where it cannot be judged",
+        ));
+    }
+    Ok(Answer::OneOf(places))
+}
+
+fn place(column: &PointColumn, value: &str) -> Result<usize, Fault> {
+    let key = &column.key;
+    match &column.scale {
+        Scale::Counts(counts) if value == OTHER => Ok(counts.len()),
+        Scale::Counts(_) => value
+            .parse::<u32>()
+            .ok()
+            .and_then(|n| column.scale.place(&Value::Count(n)))
+            .ok_or_else(|| {
+                Fault::new(
+                    format!("`{value}` is no number of `{key}`"),
+                    format!("write the number counted, such as `{key}=3`"),
+                )
+            }),
+        Scale::Words(words) => words
+            .iter()
+            .position(|w| w.as_str() == value)
+            .ok_or_else(|| {
+                let words: Vec<&str> = words.iter().map(Key::as_str).collect();
+                Fault::new(
+                    format!("`{key}` has no value `{value}`"),
+                    offered(value, &words, "values"),
+                )
+            }),
+        Scale::Measure(_) => Err(Fault::new(
+            format!("`{value}` is no measurement of `{key}`"),
+            "write one number",
+        )),
+    }
+}
