@@ -24,6 +24,8 @@ struct View {
     tables: Vec<Table>,
     pairs: Vec<Pair>,
     editions: Vec<EditionRow>,
+    /// Whether some number was met above a declared size.
+    some_above: bool,
 }
 
 #[derive(Serialize)]
@@ -42,6 +44,7 @@ struct EditionRow {
     known: CleanHtml,
     met: String,
     missing: String,
+    above: String,
     repeated: String,
 }
 
@@ -82,6 +85,7 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
     );
     let title = words.word("census").to_owned();
     let records = Records::of(here, here.designs_in_order()).by_design();
+    let editions = editions(here);
     let view = View {
         brief: counts::date_line(here, &sheets),
         all: DesignRow {
@@ -99,7 +103,8 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
             .collect(),
         tables: counts::tables(here, &studies.census, &records),
         pairs: counts::open_pairs(here, here.designs_in_order()),
-        editions: editions(here),
+        some_above: editions.iter().any(|row| !row.above.is_empty()),
+        editions,
         designs,
         title: title.clone(),
     };
@@ -133,6 +138,14 @@ fn row(here: &Here<'_>, design: &Design, census: &Census, statuses: &[Status]) -
 fn figure(here: &Here<'_>, census: &Census, status: Status) -> CleanHtml {
     let row = census.by.status.iter().find(|row| row.key == Some(status));
     row.map_or_else(CleanHtml::empty, |row| here.sheets(row.sheets))
+}
+
+/// A figure of something that is mostly not there; nothing for none.
+fn some(n: usize) -> String {
+    match n {
+        0 => String::new(),
+        n => n.to_string(),
+    }
 }
 
 /// Every declared edition against the numbers met.
@@ -172,12 +185,10 @@ fn editions(here: &Here<'_>) -> Vec<EditionRow> {
                 printing: CleanHtml::link(&to, &name),
                 declared: declared.to_string(),
                 known: known.unwrap_or_else(|| CleanHtml::text("0")),
-                met: figure(edition.located.len()),
+                met: figure(edition.within().count()),
                 missing: figure(edition.missing().len()),
-                repeated: match edition.repeated.len() {
-                    0 => String::new(),
-                    n => n.to_string(),
-                },
+                above: some(edition.above().count()),
+                repeated: some(edition.repeated.len()),
             });
         }
     }

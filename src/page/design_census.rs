@@ -34,7 +34,7 @@ struct Edition {
     said: String,
     others: Vec<CleanHtml>,
     repeated: Vec<CleanHtml>,
-    outside: Vec<CleanHtml>,
+    above: Vec<CleanHtml>,
     numbers: Vec<Number>,
 }
 
@@ -129,8 +129,9 @@ fn edition(here: &Here<'_>, design: &Design, study: &EditionStudy) -> Edition {
         Some(declared) => words.with(
             "edition-met-of",
             &[
-                ("n", Given::Count(study.located.len())),
+                ("n", Given::Count(study.within().count())),
                 ("declared", Given::Text(&declared.to_string())),
+                ("missing", Given::Text(&study.missing().len().to_string())),
             ],
         ),
         None => words.count("edition-met", study.located.len()),
@@ -141,24 +142,18 @@ fn edition(here: &Here<'_>, design: &Design, study: &EditionStudy) -> Edition {
         .iter()
         .map(|claim| other_claim(here, claim))
         .collect();
-    let with_sheets = |numbers: &[u32]| -> Vec<CleanHtml> {
-        numbers
-            .iter()
-            .map(|number| {
-                let sheets = sheets_with(here, study, *number);
-                CleanHtml::text(&number.to_string())
-                    .then(": ")
-                    .and(&here.handles(sheets))
-            })
-            .collect()
+    let with_sheets = |number: u32| {
+        let sheets = sheets_with(here, study, number);
+        let number = CleanHtml::text(&number.to_string());
+        number.then(": ").and(&here.handles(sheets))
     };
     Edition {
         id: format!("edition-{}", study.printing),
         heading,
         said,
         others,
-        repeated: with_sheets(&study.repeated),
-        outside: with_sheets(&study.outside),
+        repeated: study.repeated.iter().copied().map(with_sheets).collect(),
+        above: study.above().map(with_sheets).collect(),
         numbers: numbers(here, study),
     }
 }
@@ -207,7 +202,7 @@ fn sheets_with<'s>(
         .filter(move |key| public.impression(key).is_some())
 }
 
-/// The numbers of an edition, those met leading to their sheets.
+/// The numbers of an edition, those met leading to their sheets. What is above it stands elsewhere.
 fn numbers(here: &Here<'_>, study: &EditionStudy) -> Vec<Number> {
     let href = |number: u32| {
         sheets_with(here, study, number)
@@ -221,12 +216,9 @@ fn numbers(here: &Here<'_>, study: &EditionStudy) -> Vec<Number> {
         Some(declared) => (1..=declared).collect(),
         None => Vec::new(),
     };
-    shown.extend(
-        study
-            .located
-            .iter()
-            .filter(|n| declared.is_none_or(|d| **n > d)),
-    );
+    if declared.is_none() {
+        shown.extend(study.within());
+    }
     shown
         .into_iter()
         .map(|number| Number {

@@ -29,8 +29,8 @@ struct Row {
     ask: String,
     rests: String,
     seen: String,
-    certainty: String,
-    ground: CleanHtml,
+    /// How sure it is where it is not certain, and on what it rests.
+    remark: CleanHtml,
     expected: String,
     disagrees: bool,
 }
@@ -79,12 +79,11 @@ fn row(
         ask: point.ask.value.clone(),
         rests: values::rests_on(here, design, point),
         seen: values::seen(here, point, &observation.seen),
-        certainty: if tells {
-            claims::certainty(here, observation.claim.certainty()).to_owned()
+        remark: if tells {
+            claims::remark(here, &observation.claim)
         } else {
-            String::new()
+            claims::ground(here, &observation.claim)
         },
-        ground: claims::ground(here, &observation.claim),
         expected: expected
             .map(|values| values::any_of(here, point, values))
             .unwrap_or_default(),

@@ -133,6 +133,20 @@ pub struct Met {
 }
 
 impl EditionStudy {
+    /// The numbers met that the declared edition has room for; all of them where no size is declared.
+    /// With [`EditionStudy::missing`] they make up the edition.
+    pub fn within(&self) -> impl Iterator<Item = u32> {
+        let numbers = self.located.iter().copied();
+        numbers.filter(|n| self.declared.is_none_or(|declared| *n <= declared))
+    }
+
+    /// The numbers met above the declared size, the catalogue's own view of it; another claim may
+    /// have room for them.
+    pub fn above(&self) -> impl Iterator<Item = u32> {
+        let numbers = self.located.iter().copied();
+        numbers.filter(|n| self.declared.is_some_and(|declared| *n > declared))
+    }
+
     /// The declared numbers that were not met, where a size is declared.
     #[must_use]
     pub fn missing(&self) -> Vec<u32> {

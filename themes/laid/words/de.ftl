@@ -331,8 +331,7 @@ other-opinions = Andere Meinungen
 after-work = nach { $work }
 observed = Was zu sehen war
 seen-there = Gesehen
-how-sure = Wie sicher
-from-what = Wonach
+observed-certainly = Was zu sehen war; sicher, wo nichts anderes gesagt ist
 but-shows = aber gezeigt:
 count-disagree = { $n ->
     [one] Eine Beobachtung stimmt nicht mit der Bestimmung überein
@@ -657,6 +656,7 @@ design = Entwurf
 declared = Angegeben
 numbers-met = Angetroffen
 numbers-missing = Nicht angetroffen
+numbers-above = Darüber
 numbers-repeated = Doppelt
 may-be-one-sheet-head = Vielleicht ein Blatt
 are-one-sheet = Ein Blatt, mehrere Einträge
@@ -666,8 +666,8 @@ edition-declared = { $n ->
 }
 edition-met-of = { $n ->
     [0] Keine Nummer wurde angetroffen.
-    [one] Eine Nummer von { $declared } wurde angetroffen.
-   *[other] { $n } Nummern von { $declared } wurden angetroffen.
+    [one] Eine der { $declared } Nummern wurde angetroffen, { $missing } nicht.
+   *[other] { $n } der { $declared } Nummern wurden angetroffen, { $missing } nicht.
 }
 edition-met = { $n ->
     [one] Eine Nummer wurde angetroffen; eine Höhe ist nicht angegeben.
@@ -676,7 +676,7 @@ edition-met = { $n ->
 numbers-key = Eine Nummer als Verweis führt zu ihrem Blatt.
 others-say = Andere nennen
 met-twice = Auf mehr als einem Blatt angetroffen:
-above-declared = Über jeder angegebenen Höhe:
+above-declared = Über der angegebenen Auflage nummeriert:
 
 # Glossar.
 terms-of-techniques = Techniken

@@ -331,8 +331,7 @@ other-opinions = Other opinions
 after-work = after { $work }
 observed = What was observed
 seen-there = Seen
-how-sure = How sure
-from-what = From
+observed-certainly = What was observed; certain unless said otherwise
 but-shows = but shown:
 count-disagree = { $n ->
     [one] One observation does not agree with the identification
@@ -657,6 +656,7 @@ design = Design
 declared = Declared
 numbers-met = Met
 numbers-missing = Not met
+numbers-above = Above
 numbers-repeated = Met twice
 may-be-one-sheet-head = May be one sheet
 are-one-sheet = One sheet, several records
@@ -666,8 +666,8 @@ edition-declared = { $n ->
 }
 edition-met-of = { $n ->
     [0] No number was met.
-    [one] One number of { $declared } was met.
-   *[other] { $n } numbers of { $declared } were met.
+    [one] One of the { $declared } numbers was met, { $missing } were not.
+   *[other] { $n } of the { $declared } numbers were met, { $missing } were not.
 }
 edition-met = { $n ->
     [one] One number was met; no size is declared.
@@ -676,7 +676,7 @@ edition-met = { $n ->
 numbers-key = A number that is a link leads to its sheet.
 others-say = Others give
 met-twice = Met on more than one sheet:
-above-declared = Above every declared size:
+above-declared = Numbered above the declared edition:
 
 # Glossary.
 terms-of-techniques = Techniques
