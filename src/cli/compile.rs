@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use std::time::Instant;
 
 use super::progress::Progress;
+use super::streams::say;
 use super::{Outcome, counted, report, wants_colour};
 use crate::issue::{self, PublishFault, Published};
 use crate::model::finding::Tally;
@@ -31,18 +32,19 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
     );
     drop(progress);
     if judged.tally().errors > 0 {
-        say_findings(&judged)?;
-        eprintln!("{}; nothing was published", report::tally(judged.tally()));
+        say_findings(&judged);
+        let found = report::tally(judged.tally());
+        say(format_args!("{found}; nothing was published"));
         return Ok(Outcome::NotDone);
     }
     let site = match judged.pull() {
         Ok(site) => site,
         Err(fault) => {
-            eprintln!("keyblock: {fault}");
+            say(format_args!("keyblock: {fault}"));
             return Ok(Outcome::NotDone);
         }
     };
-    say_findings(&judged)?;
+    say_findings(&judged);
     match issue::publish(&judged.parts(&site), &target) {
         Ok(published) => {
             let pages = site
@@ -59,14 +61,15 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
 }
 
 fn not_done(fault: &PublishFault) -> Outcome {
-    eprintln!("keyblock: {fault}");
+    say(format_args!("keyblock: {fault}"));
     Outcome::NotDone
 }
 
-fn say_findings(judged: &Judged) -> io::Result<()> {
-    let err = &mut io::stderr().lock();
-    let colour = wants_colour(err);
-    err.write_all(report::findings(&judged.findings, &judged.catalogue.sources, colour).as_bytes())
+fn say_findings(judged: &Judged) {
+    let colour = wants_colour(&io::stderr());
+    let text = report::findings(&judged.findings, &judged.catalogue.sources, colour);
+    // Findings that nobody reads are no reason not to publish.
+    let _ = io::stderr().write_all(text.as_bytes());
 }
 
 /// One line: what the catalogue holds, what was found, what was made, where, how long it took.

@@ -2,7 +2,7 @@
 //!
 //! In: the words typed. Out: one call, what people or programs read, and an [`Outcome`]. One file a
 //! command; [`report`] prints findings for people, [`json`] for programs, [`progress`] draws bars on
-//! a terminal. Nothing below this stage knows of arguments, terminals or colour.
+//! a terminal, [`streams`] writes where nobody may be listening. Nothing below this stage knows of arguments, terminals or colour.
 #![allow(
     clippy::disallowed_methods,
     reason = "commands look at folders and write what is asked"
@@ -16,6 +16,7 @@ mod progress;
 mod proof;
 pub mod report;
 mod start;
+mod streams;
 
 use std::ffi::OsString;
 use std::io::{self, IsTerminal, Write};
@@ -23,6 +24,8 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use clap::{CommandFactory, Parser, Subcommand};
+
+use streams::{MayClose, say};
 
 /// How a command ended; decided here and nowhere else.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -66,7 +69,7 @@ enum Command {
     /// Lay down an empty catalogue with commented templates
     #[command(long_about = start::ABOUT)]
     Start {
-        /// The folder to lay it down in; made where it is not there, refused where it holds a catalogue
+        /// The folder to lay it down in; made where it is not there, refused where it holds files
         dir: PathBuf,
     },
     /// Read, judge and write the site; all or nothing
@@ -123,7 +126,7 @@ pub fn run(words: impl IntoIterator<Item = OsString>) -> Outcome {
             };
         }
     };
-    let out = &mut io::stdout().lock();
+    let out = &mut MayClose(io::stdout().lock());
     let done = match words.command {
         Command::Start { dir } => start::run(&dir, out),
         Command::Compile { dir, to } => {
@@ -142,9 +145,8 @@ pub fn run(words: impl IntoIterator<Item = OsString>) -> Outcome {
     };
     match done.and_then(|outcome| out.flush().map(|()| outcome)) {
         Ok(outcome) => outcome,
-        Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Outcome::Done,
         Err(error) => {
-            eprintln!("keyblock: {error}");
+            say(format_args!("keyblock: {error}"));
             Outcome::NotDone
         }
     }
@@ -158,8 +160,9 @@ fn with_catalogue(
     if dir.is_dir() {
         return command(dir);
     }
-    eprintln!("keyblock: there is no folder `{}`", dir.display());
-    eprintln!("  name the folder that holds catalogue.toml, or lay one down with `keyblock start`");
+    let dir = dir.display();
+    say(format_args!("keyblock: there is no folder `{dir}`"));
+    say("  name the folder that holds catalogue.toml, or lay one down with `keyblock start`");
     Ok(Outcome::Usage)
 }
 

@@ -32,7 +32,7 @@ impl Progress {
             return;
         }
         let bar = self.bar.get_or_init(|| {
-            let style = ProgressStyle::with_template("{prefix} {bar:30} {pos}/{len} {eta}");
+            let style = ProgressStyle::with_template("{prefix} {bar:30} {pos}/{len}");
             ProgressBar::new(of as u64)
                 .with_style(style.unwrap_or_else(|_| ProgressStyle::default_bar()))
                 .with_prefix(self.what)

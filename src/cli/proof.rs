@@ -3,6 +3,7 @@
 use std::io::{self, Write};
 use std::path::Path;
 
+use super::streams::say;
 use super::{Outcome, report, wants_colour};
 use crate::proof::{self, Pulled};
 
@@ -16,7 +17,9 @@ pub(super) fn run(dir: &Path, port: u16, out: &mut impl Write) -> io::Result<Out
     let listener = match std::net::TcpListener::bind((std::net::Ipv4Addr::LOCALHOST, port)) {
         Ok(listener) => listener,
         Err(error) if error.kind() == io::ErrorKind::AddrInUse => {
-            eprintln!("keyblock: port {port} is in use; name another, or 0 for a free one");
+            say(format_args!(
+                "keyblock: port {port} is in use; name another, or 0 for a free one"
+            ));
             return Ok(Outcome::NotDone);
         }
         Err(error) => return Err(error),
@@ -30,11 +33,8 @@ pub(super) fn run(dir: &Path, port: u16, out: &mut impl Write) -> io::Result<Out
     out.flush()?;
     let colour = wants_colour(&io::stderr());
     proof::serve(dir, listener, &|pulled: &Pulled| {
-        eprint!(
-            "{}",
-            report::findings(&pulled.findings, &pulled.sources, colour)
-        );
-        eprintln!("{}", pulled.in_words());
+        let findings = report::findings(&pulled.findings, &pulled.sources, colour);
+        say(findings + &pulled.in_words());
     })?;
     Ok(Outcome::Done)
 }

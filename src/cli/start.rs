@@ -2,8 +2,9 @@
 
 use std::fs;
 use std::io::{self, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
+use super::streams::say;
 use super::{Outcome, counted};
 use crate::read::start_files;
 
@@ -11,18 +12,18 @@ pub(super) const ABOUT: &str = "\
 Lays down an empty catalogue: settings, one worked example of each kind of record with every key \
 explained, and the schemas by which editors complete and check records.
 
-It compiles as it stands. Files that are there already are never touched: where the folder holds a \
-catalogue, nothing is laid down.";
+It compiles as it stands. Nothing is laid down beside other files: the folder must be new or \
+empty, but for hidden files such as those of version control.";
 
 /// Lays down a catalogue in `dir`.
 pub(super) fn run(dir: &Path, out: &mut impl Write) -> io::Result<Outcome> {
     let files = start_files();
-    if let Some((path, _)) = files.iter().find(|(path, _)| dir.join(path).exists()) {
-        eprintln!(
+    if let Some(there) = in_the_way(dir, &files)? {
+        say(format_args!(
             "keyblock: `{}` is there already, so nothing was laid down",
-            dir.join(path).display()
-        );
-        eprintln!("  name a folder without a catalogue");
+            there.display()
+        ));
+        say("  name a new folder, or an empty one");
         return Ok(Outcome::NotDone);
     }
     for (path, bytes) in &files {
@@ -43,4 +44,30 @@ pub(super) fn run(dir: &Path, out: &mut impl Write) -> io::Result<Outcome> {
         "next: `keyblock proof {dir}`, and change the records while you watch"
     )?;
     Ok(Outcome::Done)
+}
+
+/// What stands where a catalogue would be laid down: the first thing by name that is not hidden, or
+/// a hidden one that would be overwritten. `None` where nothing does.
+fn in_the_way(dir: &Path, files: &[(String, Vec<u8>)]) -> io::Result<Option<PathBuf>> {
+    let entries = match fs::read_dir(dir) {
+        Ok(entries) => entries,
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(None),
+        Err(error) if error.kind() == io::ErrorKind::NotADirectory => {
+            return Ok(Some(dir.to_owned()));
+        }
+        Err(error) => return Err(error),
+    };
+    let mut names = entries
+        .map(|entry| Ok(entry?.file_name()))
+        .collect::<io::Result<Vec<_>>>()?;
+    names.sort();
+    let visible = names
+        .iter()
+        .find(|name| !name.to_string_lossy().starts_with('.'))
+        .map(|name| dir.join(name));
+    let overwritten = || {
+        let mut paths = files.iter().map(|(path, _)| dir.join(path));
+        paths.find(|path| path.exists())
+    };
+    Ok(visible.or_else(overwritten))
 }

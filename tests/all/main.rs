@@ -7,6 +7,8 @@
 
 /// Every rule of the audit, broken and kept.
 mod audit_rules;
+/// The commands, as people and scripts meet them.
+mod commands;
 /// What the audit says of the example and of the demonstration.
 mod demonstration;
 /// Broken records, each told at its place.
@@ -15,6 +17,8 @@ mod findings;
 mod house;
 /// What pages say, and what they never say.
 mod pages;
+/// The program, run to its end or not.
+mod program;
 /// Values published elsewhere.
 mod published;
 /// References to nothing, and what a new catalogue is told.
