@@ -15,6 +15,8 @@ pub struct Settings {
     pub artist: Option<Placed<Key>>,
     /// The editors, people's keys.
     pub editors: Vec<Placed<Key>>,
+    /// The catalogue's own pages in the order of its lists; those not named follow.
+    pub pages: Vec<Placed<Key>>,
     /// The edition, as text.
     pub edition: Option<String>,
     /// The date of the edition.

@@ -2,25 +2,44 @@
 
 use serde::Serialize;
 
+use super::address::Overview;
 use super::book::Here;
 use super::frame::{self, Leaf};
 use super::html::CleanHtml;
+use super::markdown::{self, Standing};
+use super::own_pages;
 use super::said::Said;
 use super::words::Given;
+use crate::model::words::ClosedList as _;
 
 #[derive(Serialize)]
 struct View {
     title: String,
+    /// What the page is about, where the catalogue does not say so itself.
     brief: Option<String>,
+    /// What the catalogue says itself, in its own words, before the theme's.
+    text: Option<CleanHtml>,
     parts: Vec<Said>,
 }
 
-fn leaf(here: &Here<'_>, word: &str, template: &'static str, parts: Vec<Said>) -> Leaf {
+/// A page that tells of the catalogue, opened by the catalogue's own page of the same key where there
+/// is one.
+pub(super) fn leaf(
+    here: &Here<'_>,
+    overview: Overview,
+    template: &'static str,
+    parts: Vec<Said>,
+) -> Leaf {
     let words = here.words();
-    let title = words.word(word).to_owned();
+    let title = own_pages::title(here.public(), words, overview).to_owned();
+    let own = own_pages::opening(here.public(), overview);
     let view = View {
         title: title.clone(),
-        brief: words.find(&format!("{word}-brief")).map(str::to_owned),
+        brief: words
+            .find(&format!("{}-brief", overview.word()))
+            .filter(|_| own.is_none())
+            .map(str::to_owned),
+        text: own.map(|page| markdown::html(&page.note.text, here, Standing::Page)),
         parts,
     };
     Leaf::new(here.address, title, template, &view)
@@ -59,7 +78,7 @@ pub(super) fn cautions(here: &Here<'_>) -> Leaf {
         part.paragraphs = added;
         parts.push(part);
     }
-    leaf(here, "cautions", "pages/cautions.html", parts)
+    leaf(here, Overview::Cautions, "pages/cautions.html", parts)
 }
 
 /// How to contribute: what to send, and what becomes public.
@@ -83,7 +102,7 @@ pub(super) fn contribute(here: &Here<'_>) -> Leaf {
         Said::word(here, "contribute-public"),
         Said::word(here, "contribute-rights"),
     ];
-    leaf(here, "contribute", "pages/contribute.html", parts)
+    leaf(here, Overview::Contribute, "pages/contribute.html", parts)
 }
 
 /// The data: what there is for machines today.
@@ -121,7 +140,7 @@ pub(super) fn data(here: &Here<'_>) -> Leaf {
         Said::new(here, "data-addresses", &addresses),
         Said::new(here, "data-licence", &licence),
     ];
-    leaf(here, "data", "pages/data.html", parts)
+    leaf(here, Overview::Data, "pages/data.html", parts)
 }
 
 /// Changes: until an edition is issued there is nothing to compare with.
@@ -140,7 +159,7 @@ pub(super) fn changes(here: &Here<'_>) -> Leaf {
         Said::new(here, "changes-current", &CleanHtml::text(&current)),
         Said::word(here, "changes-later"),
     ];
-    leaf(here, "changes", "pages/changes.html", parts)
+    leaf(here, Overview::Changes, "pages/changes.html", parts)
 }
 
 /// The catalogue's contact, as a link where it is an address.

@@ -7,7 +7,7 @@
 use std::fmt;
 
 use crate::model::key::{ImpressionKey, Key};
-use crate::model::words::{ClosedList, closed_list};
+use crate::model::words::{ClosedList as _, closed_list};
 
 closed_list! {
     /// The pages that gather; each has one word for an address.
@@ -127,6 +127,15 @@ impl Address {
             0 => "./".to_owned(),
             depth => "../".repeat(depth),
         }
+    }
+
+    /// Where a page of the catalogue's own stands. One with the key of a page that tells of the
+    /// catalogue (`cite`, `contribute`, `cautions` …) opens that page.
+    pub fn of_page(key: &Key) -> Address {
+        let about = Overview::ALL
+            .iter()
+            .find(|o| o.is_about_the_catalogue() && o.word() == key.as_str());
+        about.map_or_else(|| Address::Page(key.clone()), |o| Address::Overview(*o))
     }
 
     /// The address with everything before it, for citations. `base` is the catalogue's own.

@@ -1,8 +1,7 @@
 //! How to cite: the catalogue, an entry, an impression, with examples from this catalogue.
 
-use serde::Serialize;
-
-use super::address::Address;
+use super::about;
+use super::address::{Address, Overview};
 use super::book::Here;
 use super::frame::{self, Leaf};
 use super::html::CleanHtml;
@@ -10,13 +9,6 @@ use super::said::Said;
 use super::words::Given;
 use crate::model::design::Design;
 use crate::model::impression::{Impression, StateReading};
-
-#[derive(Serialize)]
-struct View {
-    title: String,
-    brief: String,
-    parts: Vec<Said>,
-}
 
 pub(super) fn page(here: &Here<'_>) -> Leaf {
     let words = here.words();
@@ -62,13 +54,7 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
     let unknown = words.with("cite-unknown-text", &[("siglum", Given::Text(siglum))]);
     parts.push(Said::new(here, "cite-unknown", &CleanHtml::text(&unknown)));
     parts.push(Said::word(here, "cite-address"));
-    let title = words.word("cite").to_owned();
-    let view = View {
-        title: title.clone(),
-        brief: words.word("cite-brief").to_owned(),
-        parts,
-    };
-    Leaf::new(here.address, title, "pages/cite.html", &view)
+    about::leaf(here, Overview::Cite, "pages/cite.html", parts)
 }
 
 fn full(here: &Here<'_>, cited: Option<&str>, address: &Address) -> CleanHtml {

@@ -12,6 +12,7 @@ use tera::Value;
 use super::address::{Address, Overview};
 use super::dates;
 use super::html::CleanHtml;
+use super::own_pages;
 use super::template::ThemeFault;
 use super::words::{Given, Words};
 use crate::model::public::Public;
@@ -117,18 +118,22 @@ impl Site {
         let settings = &public.settings;
         let way = |overview: &Overview| Way {
             address: Address::Overview(*overview).to_string(),
-            text: words.word(overview.word()).to_owned(),
+            text: own_pages::title(public, words, *overview).to_owned(),
         };
-        let own_pages = public.pages.values().map(|page| Way {
-            address: Address::Page(page.key.clone()).to_string(),
-            text: page.title.clone(),
-        });
+        let own = own_pages::in_order(public)
+            .into_iter()
+            .map(|page| (Address::of_page(&page.key), page))
+            .filter(|(address, _)| matches!(address, Address::Page(_)))
+            .map(|(address, page)| Way {
+                address: address.to_string(),
+                text: page.title.clone(),
+            });
         let mut contents: Vec<Way> = Overview::ALL
             .iter()
             .filter(|o| overviews.contains(o) && !o.is_about_the_catalogue())
             .map(way)
             .collect();
-        contents.extend(own_pages);
+        contents.extend(own);
         contents.extend(
             Overview::ALL
                 .iter()

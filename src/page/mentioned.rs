@@ -3,6 +3,7 @@
 use super::address::Address;
 use super::book::Here;
 use super::html::CleanHtml;
+use super::own_pages;
 use crate::model::key::ImpressionKey;
 use crate::model::link::Target;
 use crate::study::back_links::{Mention, Part, Source};
@@ -31,10 +32,11 @@ fn named(here: &Here<'_>, address: &Address) -> Option<CleanHtml> {
             let title = &here.public().pages.get(key)?.title;
             here.link(address, &CleanHtml::text(title))
         }
-        Address::Opening
-        | Address::Overview(_)
-        | Address::DesignCensus(_)
-        | Address::Comparison(..) => return None,
+        Address::Overview(overview) => {
+            let page = own_pages::opening(here.public(), *overview)?;
+            here.link(address, &CleanHtml::text(&page.title))
+        }
+        Address::Opening | Address::DesignCensus(_) | Address::Comparison(..) => return None,
     })
 }
 

@@ -64,6 +64,7 @@ mod names;
 mod observed;
 mod opening;
 mod overviews;
+mod own_pages;
 mod people;
 mod person;
 pub mod pictures;
@@ -76,7 +77,6 @@ mod sizes;
 mod standing;
 mod states;
 pub mod template;
-mod text_page;
 mod titles;
 mod values;
 pub mod words;
@@ -187,8 +187,10 @@ fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, Make<'a>)> {
         jobs.push((address, Box::new(make)));
     }
     for page in public.pages.values() {
-        let address = Address::Page(page.key.clone());
-        jobs.push((address, Box::new(move |here| text_page::page(here, page))));
+        let address = Address::of_page(&page.key);
+        if let Address::Page(_) = address {
+            jobs.push((address, Box::new(move |here| own_pages::page(here, page))));
+        }
     }
     jobs
 }
@@ -238,7 +240,7 @@ fn mentions(public: &Public) -> BTreeMap<Target, BTreeSet<Address>> {
     let works = public.literature.iter();
     notes.extend(works.filter_map(|(k, w)| Some((Address::Work(k.clone()), w.note.as_ref()?))));
     let pages = public.pages.iter();
-    notes.extend(pages.map(|(k, p)| (Address::Page(k.clone()), &p.note)));
+    notes.extend(pages.map(|(k, p)| (Address::of_page(k), &p.note)));
     let found: Vec<(Address, BTreeSet<Target>)> = notes
         .into_par_iter()
         .map(|(address, note)| (address, markdown::targets(&note.text)))

@@ -316,7 +316,7 @@ impl Here<'_> {
             }
             Target::Page(key) => {
                 let page = public.pages.get(key)?;
-                (Address::Page(key.clone()), CleanHtml::text(&page.title))
+                (Address::of_page(key), CleanHtml::text(&page.title))
             }
             Target::Picture(key) => {
                 public.picture(key)?;

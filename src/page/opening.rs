@@ -11,6 +11,7 @@ use super::figures;
 use super::frame::Leaf;
 use super::html::{CleanHtml, as_sentences};
 use super::markdown;
+use super::own_pages;
 use super::pictures::{Plate, Setting};
 use super::words::Given;
 use crate::model::design::Design;
@@ -53,7 +54,7 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
             .as_ref()
             .map(|d| dates::once(&d.value, words)),
     );
-    let introduction = here.public().pages.get("introduction");
+    let introduction = here.public().pages.get(own_pages::INTRODUCTION);
     let title = settings.title.value.clone();
     let view = View {
         hang,
@@ -66,7 +67,7 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
         plate: plate(here),
         introduction: introduction
             .and_then(|page| markdown::first_paragraph(&page.note.text, here).some()),
-        introduction_href: introduction.map(|page| here.href(&Address::Page(page.key.clone()))),
+        introduction_href: introduction.map(|page| here.href(&Address::of_page(&page.key))),
         counts: counts(here),
         naming: naming(here),
         begin: begin(here),
@@ -183,11 +184,8 @@ fn begin(here: &Here<'_>) -> Vec<Way> {
             count: count(o),
         })
         .collect();
-    begin.extend(public.pages.values().map(|page| Way {
-        text: here.link(
-            &Address::Page(page.key.clone()),
-            &CleanHtml::text(&page.title),
-        ),
+    begin.extend(own_pages::in_order(public).into_iter().map(|page| Way {
+        text: here.link(&Address::of_page(&page.key), &CleanHtml::text(&page.title)),
         count: String::new(),
     }));
     begin

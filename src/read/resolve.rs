@@ -47,6 +47,9 @@ fn settings(names: &mut Names) {
     for person in settings.artist.iter().chain(&settings.editors) {
         names.person(person);
     }
+    for page in &settings.pages {
+        names.page(page);
+    }
 }
 
 /// Holders, people and exhibitions.

@@ -24,6 +24,7 @@ pub(super) fn blank(place: Place) -> Settings {
         siglum: empty.clone(),
         artist: None,
         editors: Vec::new(),
+        pages: Vec::new(),
         edition: None,
         dated: None,
         language: Placed::new("en".to_owned(), place),
@@ -53,6 +54,7 @@ pub(super) fn settings(fields: &mut Fields<'_, '_>) -> Settings {
     }
     settings.artist = fields.key("artist");
     settings.editors = fields.keys("editors");
+    settings.pages = fields.keys("pages");
     settings.edition = fields.words("edition");
     settings.dated = fields.date("dated");
     if let Some(language) = fields.one("language", values::language) {

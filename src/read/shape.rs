@@ -156,6 +156,8 @@ pub enum Target {
     Work,
     /// An exhibition.
     Exhibition,
+    /// A page of the catalogue's own.
+    Page,
     /// A matrix of the design.
     Matrix,
     /// A state of the design.
@@ -279,6 +281,7 @@ impl Target {
             Target::Party => "person or holder",
             Target::Work => "work of the literature",
             Target::Exhibition => "exhibition",
+            Target::Page => "page",
             Target::Matrix => "matrix",
             Target::State => "state",
             Target::Printing => "printing",

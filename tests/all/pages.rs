@@ -475,6 +475,50 @@ dated = \"2026-11-01\"
 }
 
 #[test]
+fn own_pages_stand_in_the_order_of_the_catalogue() {
+    let settings = |more: &str| {
+        format!(
+            "-- catalogue.toml\ntitle = \"The Prints\"\nsiglum = \"TP\"\nartist = \"artist\"\nlanguage = \"en\"\naddress = \"https://prints.example.org\"\n{more}"
+        )
+    };
+    let pages = "-- records/pages/thanks.md\n# Acknowledgements\nThanks.\n\
+                 -- records/pages/life.md\n# A working life\nShe lived.\n\
+                 -- records/pages/introduction.md\n# Introduction\nHere.\n";
+    let in_order = |more: &str| -> Vec<String> {
+        let site = site_of(&[&settings(more), pages]);
+        let page = page(&site, "");
+        let begin = page.split("id=\"page_contents\"").next().unwrap();
+        let own = attribute(begin, "href").into_iter();
+        let own = own.filter_map(|href| Some(href.strip_prefix("./page/")?.to_owned()));
+        // The introduction is led to from its own first words as well.
+        own.skip(1).collect()
+    };
+    assert_eq!(in_order(""), ["introduction/", "life/", "thanks/"]);
+    assert_eq!(
+        in_order("pages = [\"life\", \"thanks\"]\n"),
+        ["life/", "thanks/", "introduction/"]
+    );
+}
+
+#[test]
+fn a_page_of_the_catalogues_own_opens_the_themes() {
+    let own = "-- records/pages/cite.md\n# Citing us\nSay it plainly.\n\
+               -- records/designs/1/design.md\nSee [](page:cite).\n";
+    let site = site_of(&[FERRY, own]);
+    let cite = page(&site, "cite/");
+    assert!(cite.contains("<h1>Citing us</h1>"), "{cite}");
+    let (before, after) = cite.split_once("Say it plainly.").unwrap();
+    assert!(!before.contains("id=\"cite-whole\""), "{cite}");
+    assert!(after.contains("id=\"cite-whole\""), "{cite}");
+    let design = page(&site, "design/1/");
+    assert!(
+        design.contains("<a href=\"../../cite/\">Citing us</a>"),
+        "{design}"
+    );
+    assert!(!site.files.contains_key("page/cite/index.html"));
+}
+
+#[test]
 fn a_broken_template_is_named_with_its_line() {
     let folder = small::lay_down(&[FERRY]);
     let broken = |path: &str, text: &'static str| {

@@ -297,11 +297,13 @@ fn holders_settings_and_exhibitions_are_looked_through_too() {
         "{venue:?}"
     );
     let editors = told(
-        "-- catalogue.toml\ntitle = \"A\"\nsiglum = \"A\"\nartist = \"artst\"\neditors = [\"nobody\"]\nlanguage = \"en\"\naddress = \"https://a.example.org\"\n",
+        "-- catalogue.toml\ntitle = \"A\"\nsiglum = \"A\"\nartist = \"artst\"\neditors = [\"nobody\"]\npages = [\"introducton\"]\nlanguage = \"en\"\naddress = \"https://a.example.org\"\n",
     );
     assert!(
         editors[0].contains("write `artist`")
-            && editors[1].contains(" person-unknown: no person has the key `nobody`"),
+            && editors[1].contains(" person-unknown: no person has the key `nobody`")
+            && editors[2].contains(" page-unknown: ")
+            && editors[2].contains("write `introduction`"),
         "{editors:?}"
     );
     let role = told("-- records/people/artist.toml\nname = \"A\"\nroles = [\"carvr\"]\n");

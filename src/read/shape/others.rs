@@ -25,6 +25,11 @@ pub static CATALOGUE: Shape = plain(
             Takes::Several(&Takes::Refers(Target::Person)),
             "the editors, people's keys",
         ),
+        may(
+            "pages",
+            Takes::Several(&Takes::Refers(Target::Page)),
+            "its own pages in the order of its lists; those not named follow",
+        ),
         may("edition", Takes::Text, "the edition, as text"),
         may("dated", Takes::Date, "the date of the edition"),
         must(
