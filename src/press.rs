@@ -8,20 +8,21 @@
     reason = "asks whether a photograph is there"
 )]
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
+use std::fmt;
 use std::path::{Component, Path, PathBuf};
 
 use crate::audit;
 use crate::issue::Parts;
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
-use crate::model::finding::{self, Finding, Tally};
+use crate::model::finding::{self, Finding, Severity, Tally};
 use crate::model::key::PictureKey;
 use crate::model::picture::Picture;
 use crate::model::public::Public;
 use crate::model::theme::Theme;
 use crate::page::{self, Pictures, PublishedPicture, PublishedSize, Site, ThemeFault};
-use crate::picture::{self, Fault, Plan, Prepared, Request};
+use crate::picture::{self, Colour, Fault, Plan, Prepared, Request};
 use crate::read;
 use crate::study::Studies;
 
@@ -39,8 +40,56 @@ pub struct Judged {
     pub theme: Theme,
     /// The pictures that may be published, prepared.
     pub prepared: BTreeMap<PictureKey, Prepared>,
+    /// Why not all of them could be kept: then there is no site.
+    pub disk_fault: Option<DiskFault>,
     /// The findings, in their order.
     pub findings: Vec<Finding>,
+}
+
+/// The disk failed while pictures were prepared. Nothing is wrong with the records.
+#[derive(Clone, Debug)]
+pub struct DiskFault(Fault);
+
+impl DiskFault {
+    /// What to do.
+    #[must_use]
+    pub fn help(&self) -> &'static str {
+        self.0.help()
+    }
+}
+
+impl fmt::Display for DiskFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "the disk failed: {}", self.0)
+    }
+}
+
+impl std::error::Error for DiskFault {}
+
+/// Why no site came of a catalogue without errors.
+#[derive(Debug)]
+pub enum NotPulled {
+    /// A template or word of the catalogue's own theme is broken.
+    Theme(ThemeFault),
+    /// The disk failed.
+    Disk(DiskFault),
+}
+
+impl fmt::Display for NotPulled {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            NotPulled::Theme(fault) => fault.fmt(f),
+            NotPulled::Disk(fault) => fault.fmt(f),
+        }
+    }
+}
+
+impl std::error::Error for NotPulled {}
+
+impl From<ThemeFault> for NotPulled {
+    fn from(fault: ThemeFault) -> NotPulled {
+        NotPulled::Theme(fault)
+    }
 }
 
 /// What to do with pictures while judging.
@@ -60,18 +109,37 @@ pub fn judge(dir: &Path, work: &PictureWork<'_>) -> Judged {
     } = read::read(dir);
     let (theme, theme_findings) = read::theme(dir, &catalogue.settings.theme);
     let studies = Studies::of(&catalogue);
-    let (prepared, picture_findings) = prepare(dir, &catalogue, work);
+    let said = without_echoes(audit::audit(&catalogue, &studies), &findings);
+    let worked = work_on_pictures(dir, &catalogue, work);
     findings.extend(theme_findings);
-    findings.extend(audit::audit(&catalogue, &studies));
-    findings.extend(picture_findings);
+    findings.extend(said);
+    findings.extend(worked.findings);
     finding::sort(&mut findings, &catalogue.sources);
     Judged {
         catalogue,
         studies,
         theme,
-        prepared,
+        prepared: worked.prepared,
+        disk_fault: worked.disk_fault,
         findings,
     }
+}
+
+/// What the audit says, without doubts and hints about files of which something could not be read. A
+/// value that cannot be read counts as absent, and what seems doubtful without it need not be so with
+/// it: doubts wait until the record is sound.
+fn without_echoes(said: Vec<Finding>, of_reading: &[Finding]) -> Vec<Finding> {
+    let errors = of_reading
+        .iter()
+        .filter(|finding| finding.severity() == Severity::Error);
+    let faulty: BTreeSet<_> = errors.map(|finding| finding.at.place.file).collect();
+    let is_sound = |finding: &Finding| {
+        let mut places = std::iter::once(&finding.at).chain(&finding.also);
+        places.all(|label| !faulty.contains(&label.place.file))
+    };
+    let mut said = said;
+    said.retain(|finding| finding.severity() == Severity::Error || is_sound(finding));
+    said
 }
 
 impl Judged {
@@ -84,8 +152,12 @@ impl Judged {
     /// Makes every page. What the pages cleaned away joins the findings.
     ///
     /// # Errors
-    /// [`ThemeFault`] where a template or word of the catalogue's own theme is broken.
-    pub fn pull(&mut self) -> Result<Site, ThemeFault> {
+    /// [`NotPulled`] where a template or word of the catalogue's own theme is broken, or where
+    /// pictures that pages would show could not be kept.
+    pub fn pull(&mut self) -> Result<Site, NotPulled> {
+        if let Some(fault) = &self.disk_fault {
+            return Err(NotPulled::Disk(fault.clone()));
+        }
         let private_owner = page::private_owner(&self.theme, &self.catalogue.settings);
         let public = Public::from(&self.catalogue, &private_owner);
         let pictures = self.published_pictures();
@@ -150,53 +222,80 @@ fn address(name: &str) -> String {
     format!("picture/{name}")
 }
 
-/// Prepares every picture that may be published; what cannot be read is a finding.
-fn prepare(
-    dir: &Path,
-    catalogue: &Catalogue,
-    work: &PictureWork<'_>,
-) -> (BTreeMap<PictureKey, Prepared>, Vec<Finding>) {
+/// What came of the pictures.
+struct Worked {
+    prepared: BTreeMap<PictureKey, Prepared>,
+    disk_fault: Option<DiskFault>,
+    findings: Vec<Finding>,
+}
+
+/// Prepares every picture that may be published, and looks at the others: what cannot be read is a
+/// finding either way, for a picture kept back today is meant to be looked at too.
+fn work_on_pictures(dir: &Path, catalogue: &Catalogue, work: &PictureWork<'_>) -> Worked {
     let settings = &catalogue.settings;
     let plan = Plan {
         quality: settings.quality,
         largest: settings.largest,
         ..Plan::default()
     };
-    let wanted: Vec<(PictureKey, &Picture)> = catalogue
+    let is_there = |(_, picture): &(PictureKey, &Picture)| {
+        stays_inside(&picture.path) && dir.join(&picture.path).is_file()
+    };
+    let published: Vec<_> = catalogue.published_pictures().filter(is_there).collect();
+    let keys: BTreeSet<_> = published.iter().map(|(key, _)| key).collect();
+    let kept_back: Vec<_> = catalogue
         .pictures()
-        .filter(|(_, picture)| picture.publish && stays_inside(&picture.path))
-        .filter(|(_, picture)| dir.join(&picture.path).is_file())
-        .collect();
-    let requests: Vec<Request> = wanted
-        .iter()
-        .map(|(_, p)| Request {
-            source: dir.join(&p.path),
-            largest: p.largest,
-        })
+        .filter(|(key, _)| !keys.contains(key))
+        .filter(is_there)
         .collect();
     let cache = dir.join(CACHE).join("pictures");
-    let results: Vec<Result<Option<Prepared>, Fault>> = match work {
-        PictureWork::Prepare(progress) => {
-            let made = picture::prepare_all(&requests, &plan, &cache, *progress);
-            made.into_iter().map(|result| result.map(Some)).collect()
-        }
-        PictureWork::ReadOnly(progress) => {
-            let checked = picture::check_all(&requests, &plan, &cache, *progress);
-            checked
-                .into_iter()
-                .map(|result| result.map(|()| None))
-                .collect()
-        }
+    let (PictureWork::Prepare(progress) | PictureWork::ReadOnly(progress)) = work;
+    let all = published.len() + kept_back.len();
+    let check = |pictures: &[(PictureKey, &Picture)], before: usize| {
+        let told = |done, _| progress(before + done, all);
+        picture::check_all(&requests(dir, pictures), &plan, &cache, &told)
     };
-    let mut prepared = BTreeMap::new();
-    let mut findings = Vec::new();
-    for ((key, picture), result) in wanted.into_iter().zip(results) {
+
+    let mut worked = Worked {
+        prepared: BTreeMap::new(),
+        disk_fault: None,
+        findings: Vec::new(),
+    };
+    let understood: Vec<Result<Colour, Fault>> = match work {
+        PictureWork::Prepare(_) => {
+            let told = |done, _| progress(done, all);
+            let made = picture::prepare_all(&requests(dir, &published), &plan, &cache, &told);
+            let keep = |((key, _), result): (&(PictureKey, &Picture), Result<Prepared, Fault>)| {
+                let ready = result?;
+                let colour = ready.colour;
+                worked.prepared.insert(key.clone(), ready);
+                Ok(colour)
+            };
+            published.iter().zip(made).map(keep).collect()
+        }
+        PictureWork::ReadOnly(_) => check(&published, 0),
+    };
+    let of_kept_back = check(&kept_back, published.len());
+    let pictures = published.iter().chain(&kept_back);
+    for ((_, picture), result) in pictures.zip(understood.into_iter().chain(of_kept_back)) {
         match result {
-            Ok(ready) => prepared.extend(ready.map(|ready| (key, ready))),
-            Err(fault) => findings.push(unusable(picture, &fault)),
+            Ok(Colour::Untagged | Colour::Converted) => {}
+            Ok(Colour::ProfileUnusable) => worked.findings.push(profile_unusable(picture)),
+            Err(fault) if fault.is_disk() => {
+                worked.disk_fault.get_or_insert(DiskFault(fault));
+            }
+            Err(fault) => worked.findings.push(unusable(picture, &fault)),
         }
     }
-    (prepared, findings)
+    worked
+}
+
+fn requests(dir: &Path, pictures: &[(PictureKey, &Picture)]) -> Vec<Request> {
+    let request = |(_, picture): &(PictureKey, &Picture)| Request {
+        source: dir.join(&picture.path),
+        largest: picture.largest,
+    };
+    pictures.iter().map(request).collect()
 }
 
 fn unusable(picture: &Picture, fault: &Fault) -> Finding {
@@ -205,6 +304,15 @@ fn unusable(picture: &Picture, fault: &Fault) -> Finding {
         picture.file.value
     );
     Finding::new(Code::PictureUnreadable, picture.file.place, message).help(fault.help())
+}
+
+fn profile_unusable(picture: &Picture) -> Finding {
+    let message = format!(
+        "the colour profile in the picture `{}` cannot be used, so its colours may be shown wrong",
+        picture.file.value
+    );
+    Finding::new(Code::PictureProfile, picture.file.place, message)
+        .help("save the picture again as sRGB, or with the profile of its camera or scanner")
 }
 
 /// Whether a path leads down only. The reader has judged it; a picture is still never opened

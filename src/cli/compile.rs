@@ -9,7 +9,7 @@ use super::streams::say;
 use super::{Outcome, counted, report, wants_colour};
 use crate::issue::{self, PublishFault, Published};
 use crate::model::finding::Tally;
-use crate::press::{self, Judged, PictureWork};
+use crate::press::{self, DiskFault, Judged, NotPulled, PictureWork};
 
 pub(super) const ABOUT: &str = "\
 Reads the records, judges them, computes, and writes the site.
@@ -33,18 +33,26 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
     drop(progress);
     if judged.tally().errors > 0 {
         say_findings(&judged);
+        if let Some(fault) = &judged.disk_fault {
+            say_disk(fault);
+        }
         let found = report::tally(judged.tally());
         say(format_args!("{found}; nothing was published"));
         return Ok(Outcome::NotDone);
     }
-    let site = match judged.pull() {
+    let pulled = judged.pull();
+    say_findings(&judged);
+    let site = match pulled {
         Ok(site) => site,
         Err(fault) => {
-            say(format_args!("keyblock: {fault}"));
+            match &fault {
+                NotPulled::Theme(fault) => say(format_args!("keyblock: {fault}")),
+                NotPulled::Disk(fault) => say_disk(fault),
+            }
+            say(format_args!("nothing was published"));
             return Ok(Outcome::NotDone);
         }
     };
-    say_findings(&judged);
     match issue::publish(&judged.parts(&site), &target) {
         Ok(published) => {
             let pages = site
@@ -63,6 +71,11 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
 fn not_done(fault: &PublishFault) -> Outcome {
     say(format_args!("keyblock: {fault}"));
     Outcome::NotDone
+}
+
+fn say_disk(fault: &DiskFault) {
+    say(format_args!("keyblock: {fault}"));
+    say(format_args!("  {}", fault.help()));
 }
 
 fn say_findings(judged: &Judged) {

@@ -98,29 +98,8 @@ impl Catalogue {
     /// Every picture with its key.
     pub fn pictures(&self) -> impl Iterator<Item = (PictureKey, &Picture)> {
         self.designs.values().flat_map(|design| {
-            let own = design.pictures.iter().map(|picture| {
-                let owner = PictureOwner::Design(design.key.clone());
-                (
-                    PictureKey {
-                        owner,
-                        name: picture.name.value.clone(),
-                    },
-                    picture,
-                )
-            });
-            let of_sheets = design.impressions.values().flat_map(|impression| {
-                impression.pictures.iter().map(|picture| {
-                    let owner = PictureOwner::Impression(impression.key.clone());
-                    (
-                        PictureKey {
-                            owner,
-                            name: picture.name.value.clone(),
-                        },
-                        picture,
-                    )
-                })
-            });
-            own.chain(of_sheets)
+            let of_sheets = design.impressions.values().flat_map(pictures_of_sheet);
+            pictures_of_design(design).chain(of_sheets)
         })
     }
 
@@ -150,6 +129,19 @@ impl Catalogue {
         self.redacted.designs.get(&design.key).unwrap_or(design)
     }
 
+    /// Every picture that may be published, with its key: those of [`super::public::Public`].
+    pub fn published_pictures(&self) -> impl Iterator<Item = (PictureKey, &Picture)> {
+        let all = self.designs.values().flat_map(|design| {
+            let sheets = design.impressions.values();
+            let published = sheets
+                .map(|sheet| self.published_impression(sheet))
+                .filter(|sheet| sheet.publish);
+            pictures_of_design(self.published_design(design))
+                .chain(published.flat_map(pictures_of_sheet))
+        });
+        all.filter(|(_, picture)| picture.publish)
+    }
+
     /// A holder without its private fields.
     #[must_use]
     pub fn published_holder(&self, key: &Key) -> Option<&Holder> {
@@ -170,4 +162,26 @@ impl Catalogue {
         let recorded = self.exhibitions.get(key)?;
         Some(self.redacted.exhibitions.get(key).unwrap_or(recorded))
     }
+}
+
+fn pictures_of_design(design: &Design) -> impl Iterator<Item = (PictureKey, &Picture)> {
+    with_keys(PictureOwner::Design(design.key.clone()), &design.pictures)
+}
+
+fn pictures_of_sheet(impression: &Impression) -> impl Iterator<Item = (PictureKey, &Picture)> {
+    let owner = PictureOwner::Impression(impression.key.clone());
+    with_keys(owner, &impression.pictures)
+}
+
+fn with_keys(
+    owner: PictureOwner,
+    pictures: &[Picture],
+) -> impl Iterator<Item = (PictureKey, &Picture)> {
+    pictures.iter().map(move |picture| {
+        let key = PictureKey {
+            owner: owner.clone(),
+            name: picture.name.value.clone(),
+        };
+        (key, picture)
+    })
 }

@@ -113,6 +113,7 @@ codes! {
     // Pictures.
     PictureMissing = "picture-missing", Error, "A picture file is not there.";
     PictureUnreadable = "picture-unreadable", Error, "A picture file cannot be read.";
+    PictureProfile = "picture-profile", Hint, "The colour profile in a picture file cannot be used, so its colours may be shown wrong.";
     PictureOrphan = "picture-orphan", Hint, "A picture file belongs to no record.";
     // Text and privacy.
     MarkupCleaned = "markup-cleaned", Hint, "Markup in a text was cleaned away.";

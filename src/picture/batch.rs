@@ -15,7 +15,7 @@ use std::sync::{Arc, Condvar, Mutex, OnceLock, PoisonError};
 use rayon::prelude::*;
 
 use super::cache::{self, Key};
-use super::{Fault, Plan, Prepared, Request, decode, derive};
+use super::{Colour, Fault, Plan, Prepared, Request, colour, decode, derive};
 
 /// Bytes of unpacked pictures in memory at any one time. Two photographs of 50 million pixels fit;
 /// one that needs more than all of it is prepared alone.
@@ -36,7 +36,11 @@ pub fn prepare_all(
     if !requests.is_empty()
         && let Err(error) = std::fs::create_dir_all(cache_dir)
     {
-        return vec![Err(Fault::Cache(error.to_string())); requests.len()];
+        let fault = Fault::Cache {
+            file: cache_dir.to_owned(),
+            why: error.to_string(),
+        };
+        return vec![Err(fault); requests.len()];
     }
     let work = Work {
         plan,
@@ -56,13 +60,14 @@ pub fn prepare_all(
 }
 
 /// Judges every picture asked for as [`prepare_all`] would, and writes nothing. What the cache holds
-/// was judged when it was made; the others are decoded and forgotten.
+/// was judged when it was made; the others are decoded and forgotten. What is known of a sound one is
+/// how its colours were understood.
 pub fn check_all(
     requests: &[Request],
     plan: &Plan,
     cache_dir: &Path,
     progress: &(dyn Fn(usize, usize) + Sync),
-) -> Vec<Result<(), Fault>> {
+) -> Vec<Result<Colour, Fault>> {
     let budget = Budget::new(BUDGET);
     let done = AtomicUsize::new(0);
     requests
@@ -75,15 +80,21 @@ pub fn check_all(
         .collect()
 }
 
-fn check(request: &Request, plan: &Plan, cache_dir: &Path, budget: &Budget) -> Result<(), Fault> {
+fn check(
+    request: &Request,
+    plan: &Plan,
+    cache_dir: &Path,
+    budget: &Budget,
+) -> Result<Colour, Fault> {
     let bytes = read(&request.source, plan.pixel_limit)?;
     if let Some(found) = cache::find(cache_dir, Key::new(&bytes, plan, request.largest)) {
-        return within_limit(found, plan.pixel_limit).map(|_| ());
+        return within_limit(found, plan.pixel_limit).map(|found| found.colour);
     }
     guarded(|| {
         let opened = decode::open(&bytes, plan.pixel_limit)?;
         let _share = budget.take(opened.memory);
-        opened.decode().map(|_| ())
+        let master = opened.decode()?;
+        Ok(colour::understood(master.profile.as_deref()))
     })
 }
 

@@ -91,11 +91,15 @@ pub fn find(dir: &Path, key: Key) -> Option<Prepared> {
 /// # Errors
 /// [`Fault::Cache`] where the disk refuses.
 pub fn keep(dir: &Path, key: Key, rendering: &Rendering) -> Result<Prepared, Fault> {
-    let refused = |error: io::Error| Fault::Cache(error.to_string());
+    let refused = |file: &Path, error: io::Error| Fault::Cache {
+        file: file.to_owned(),
+        why: error.to_string(),
+    };
     let mut files = Vec::with_capacity(rendering.files.len());
     for file in &rendering.files {
         let extent = file.extent;
-        write_whole(&dir.join(key.name(extent.width)), &file.jpeg).map_err(refused)?;
+        let path = dir.join(key.name(extent.width));
+        write_whole(&path, &file.jpeg).map_err(|error| refused(&path, error))?;
         files.push(Listed {
             width: extent.width,
             height: extent.height,
@@ -109,8 +113,11 @@ pub fn keep(dir: &Path, key: Key, rendering: &Rendering) -> Result<Prepared, Fau
         colour: rendering.colour,
         files,
     };
-    let text = serde_json::to_vec(&manifest).map_err(|error| refused(error.into()))?;
-    write_whole(&key.manifest(dir), &text).map_err(refused)?;
+    let path = key.manifest(dir);
+    serde_json::to_vec(&manifest)
+        .map_err(io::Error::from)
+        .and_then(|text| write_whole(&path, &text))
+        .map_err(|error| refused(&path, error))?;
     Ok(prepared(dir, key, &manifest, true))
 }
 

@@ -23,6 +23,12 @@ pub fn to_srgb(picture: &mut RgbImage, profile: Option<&[u8]>) -> Colour {
     }
 }
 
+/// How the colours of a photograph with this profile are understood, without converting it: what a
+/// profile can be used for does not depend on the pixels.
+pub fn understood(profile: Option<&[u8]>) -> Colour {
+    to_srgb(&mut RgbImage::new(1, 1), profile)
+}
+
 fn convert(picture: &mut RgbImage, profile: &[u8]) -> Option<()> {
     let profile = ColorProfile::new_from_slice(profile).ok()?;
     let layout = match profile.color_space {

@@ -1,6 +1,7 @@
 //! What can be wrong with a picture, in words for the person who recorded it.
 
 use std::fmt;
+use std::path::PathBuf;
 
 /// Why a picture could not be prepared.
 ///
@@ -44,7 +45,12 @@ pub enum Fault {
     /// The content contradicts itself; the decoder's words.
     Damaged(String),
     /// The cache could not be written: a fault of the disk, not of the picture.
-    Cache(String),
+    Cache {
+        /// The file or folder that could not be written.
+        file: PathBuf,
+        /// The system's reason.
+        why: String,
+    },
 }
 
 impl Fault {
@@ -62,14 +68,16 @@ impl Fault {
             Self::NotAPicture | Self::OtherKind(_) => "save it as JPEG, PNG, TIFF or WebP",
             Self::Cmyk => "save it as RGB",
             Self::Unsupported(_) => "save it as RGB or greyscale with 8 or 16 bits a channel",
-            Self::Cache(_) => "check the space left on the disk, and that the cache may be written",
+            Self::Cache { .. } => {
+                "check the space left on the disk, and that the cache may be written"
+            }
         }
     }
 
     /// Whether the disk failed rather than the picture, so that compiling cannot go on.
     #[must_use]
     pub fn is_disk(&self) -> bool {
-        matches!(self, Self::Cache(_))
+        matches!(self, Self::Cache { .. })
     }
 }
 
@@ -103,7 +111,9 @@ impl fmt::Display for Fault {
             Self::Cmyk => f.write_str("CMYK pictures are not read"),
             Self::Unsupported(what) => write!(f, "this form of picture is not read: {what}"),
             Self::Damaged(why) => write!(f, "the picture is damaged: {why}"),
-            Self::Cache(why) => write!(f, "the prepared picture cannot be kept: {why}"),
+            Self::Cache { file, why } => {
+                write!(f, "{} cannot be written: {why}", file.display())
+            }
         }
     }
 }

@@ -224,7 +224,7 @@ impl Told {
         Told {
             number: shown.number,
             good: shown.good,
-            fault: shown.newest.theme_fault.clone(),
+            fault: shown.newest.fault.clone(),
             findings: findings.collect(),
         }
     }

@@ -33,8 +33,9 @@ pub struct Pulled {
     pub findings: Vec<Finding>,
     /// The files they speak of.
     pub sources: Sources,
-    /// Why no pages came of it: a broken template; `None` where pages came, or errors forbade them.
-    pub theme_fault: Option<String>,
+    /// Why no pages came of it: a broken template, or a disk that failed; `None` where pages came, or
+    /// errors forbade them.
+    pub fault: Option<String>,
     /// Whether pages came of it.
     pub pages: bool,
     /// How long it took.
@@ -57,7 +58,7 @@ impl Pulled {
             hints,
         } = self.tally();
         let found = format!("errors {errors}, doubts {doubts}, hints {hints}");
-        match (&self.theme_fault, self.pages) {
+        match (&self.fault, self.pages) {
             (Some(fault), _) => format!("{fault}; the last good proof stays"),
             (None, true) => format!("pulled in {} ms: {found}", self.took.as_millis()),
             (None, false) => format!("{found}; the last good proof stays"),
@@ -111,12 +112,12 @@ pub fn serve(dir: &Path, listener: TcpListener, tell: &(dyn Fn(&Pulled) + Sync))
 fn pull(dir: &Path, last: Option<&Shown>) -> Shown {
     let begun = Instant::now();
     let mut judged = press::judge(dir, &PictureWork::Prepare(&|_, _| {}));
-    let mut theme_fault = None;
+    let mut not_pulled = None;
     let mut fresh = None;
     if judged.tally().errors == 0 {
         match judged.pull() {
             Ok(site) => fresh = Some((Arc::new(site), Arc::new(judged.picture_files()))),
-            Err(fault) => theme_fault = Some(fault.to_string()),
+            Err(fault) => not_pulled = Some(fault.to_string()),
         }
     }
     let pages = fresh.is_some();
@@ -132,7 +133,7 @@ fn pull(dir: &Path, last: Option<&Shown>) -> Shown {
     let newest = Pulled {
         findings: judged.findings,
         sources: judged.catalogue.sources,
-        theme_fault,
+        fault: not_pulled,
         pages,
         took: begun.elapsed(),
     };

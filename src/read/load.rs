@@ -151,7 +151,7 @@ impl Fault {
                 start,
                 format!("the file cannot be read: {why}"),
             )
-            .help("check the file's permissions"),
+            .help("check that it is a file, and that it may be read"),
         }
     }
 }

@@ -37,6 +37,10 @@ fn node_has_list(node: &Node<'_>) -> bool {
     }
 }
 
+/// Keys that decide what may be published: taken out, they would decide otherwise. No page shows
+/// them.
+const DECIDES: [&str; 2] = ["publish", "withdrawn"];
+
 /// Takes out what `table` and the tables in it keep private. In an entry of the provenance
 /// (`is_entry`) a party leaves its part behind: readers may know that there was an owner, though not
 /// who.
@@ -50,7 +54,10 @@ fn take_out(table: &mut DeTable<'_>, file: FileId, is_entry: bool, texts: &mut V
             }
             _ => Vec::new(),
         };
-        for name in names {
+        for name in names
+            .iter()
+            .filter(|name| !DECIDES.contains(&name.as_str()))
+        {
             let is_part = is_entry && matches!(name.as_str(), "owner" | "agent" | "keeper");
             if is_part {
                 if let Some(node) = table.get_mut(name.as_str()) {
@@ -112,6 +119,20 @@ mod tests {
         for gone in ["secret", "hidden", "private"] {
             assert!(!left.contains(gone), "{gone} is still there");
         }
+    }
+
+    #[test]
+    fn what_decides_about_publishing_is_never_taken_out() {
+        let text = "publish = false\nprivate = ['publish']\n\
+                    [consent]\nwithdrawn = '2020'\nprivate = ['withdrawn']\n";
+        let (tree, _) = DeTable::parse_recoverable(text);
+        let (public, texts) = without(tree.get_ref(), FileId::default()).unwrap();
+        assert!(public.contains_key("publish"));
+        let consent = public
+            .get("consent")
+            .and_then(|node| node.get_ref().as_table());
+        assert!(consent.is_some_and(|consent| consent.contains_key("withdrawn")));
+        assert!(texts.is_empty());
     }
 
     #[test]

@@ -17,6 +17,8 @@ mod findings;
 mod house;
 /// What pages say, and what they never say.
 mod pages;
+/// Photographs: what is wrong with one, what may be published, a disk that fails.
+mod pictures;
 /// The program, run to its end or not.
 mod program;
 /// Values published elsewhere.

@@ -271,6 +271,11 @@ fn a_cache_that_cannot_be_written_is_a_fault_of_the_disk() {
             .iter()
             .all(|result| result.as_ref().is_err_and(Fault::is_disk))
     );
+    let Err(fault) = &results[0] else {
+        unreachable!("every result is a fault")
+    };
+    let told = format!("{} cannot be written: ", blocked.display());
+    assert!(fault.to_string().starts_with(&told), "{fault}");
 }
 
 #[test]
@@ -289,7 +294,7 @@ fn checking_judges_alike_and_writes_nothing() {
     let prepared = prepare_all(&requests, &plan(), &cache, &|_, _| {});
     let prepared: Vec<_> = prepared
         .into_iter()
-        .map(|result| result.map(|_| ()))
+        .map(|result| result.map(|prepared| prepared.colour))
         .collect();
     assert_eq!(checked, prepared);
     assert_eq!(checked.last(), Some(&Err(Fault::CutShort)));

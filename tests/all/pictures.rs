@@ -1,0 +1,206 @@
+//! Photographs and the press: what is wrong with one is told at its place, what may not be published
+//! is looked at and goes no further, and a disk that fails is no fault of a record.
+
+use std::collections::BTreeSet;
+use std::ffi::OsString;
+use std::fs;
+use std::path::Path;
+
+use image::codecs::png::PngEncoder;
+use image::{ImageEncoder as _, Rgb, RgbImage};
+use keyblock::cli::{self, Outcome};
+use keyblock::model::public::Public;
+use keyblock::press::{Judged, NotPulled, PictureWork, judge};
+
+use crate::small;
+
+/// A design with a sheet whose record is `sheet`.
+fn with_sheet(sheet: &str) -> tempfile::TempDir {
+    small::lay_down(&[&format!(
+        "-- records/designs/1/design.toml\ntitles = [{{ text = \"A Quay\" }}]\n\
+         -- records/designs/1/impressions/1.toml\nstatus = \"untraced\"\n{sheet}\n"
+    )])
+}
+
+/// A photograph of one colour, 40 × 30 px, in `dir`'s design 1, with a colour profile if one is
+/// given. No two names have the same content.
+fn photograph(dir: &Path, name: &str, profile: Option<&[u8]>) {
+    let path = dir.join("records/designs/1/pictures").join(name);
+    fs::create_dir_all(path.parent().unwrap()).unwrap();
+    let shade = name.bytes().fold(0_u8, u8::wrapping_add);
+    let picture = RgbImage::from_pixel(40, 30, Rgb([shade, 120, 90]));
+    let mut bytes = Vec::new();
+    let mut encoder = PngEncoder::new(&mut bytes);
+    if let Some(profile) = profile {
+        encoder.set_icc_profile(profile.to_vec()).unwrap();
+    }
+    encoder
+        .write_image(&picture, 40, 30, image::ExtendedColorType::Rgb8)
+        .unwrap();
+    fs::write(path, bytes).unwrap();
+}
+
+fn prepare(dir: &Path) -> Judged {
+    judge(dir, &PictureWork::Prepare(&|_, _| {}))
+}
+
+fn look(dir: &Path) -> Judged {
+    judge(dir, &PictureWork::ReadOnly(&|_, _| {}))
+}
+
+/// The findings, each as `path:line:column code`.
+fn told(judged: &Judged) -> Vec<String> {
+    let sources = &judged.catalogue.sources;
+    let line = |finding: &keyblock::model::finding::Finding| {
+        let at = sources.position(finding.at.place);
+        let path = sources.path(finding.at.place.file);
+        format!("{path}:{}:{} {}", at.line, at.column, finding.code.as_str())
+    };
+    judged.findings.iter().map(line).collect()
+}
+
+fn keyblock(words: &[&str], dir: &Path) -> Outcome {
+    let words = ["keyblock"].iter().chain(words).map(OsString::from);
+    cli::run(words.chain([dir.as_os_str().to_owned()]))
+}
+
+#[test]
+fn a_disk_that_fails_is_no_fault_of_the_record_and_nothing_is_published() {
+    let dir = with_sheet("pictures = [{ file = \"pictures/1.png\", rights = \"CC0-1.0\" }]");
+    photograph(dir.path(), "1.png", None);
+    // Where a file stands no folder can be made, whoever runs this.
+    fs::write(dir.path().join(".keyblock"), "in the way").unwrap();
+
+    let mut judged = prepare(dir.path());
+    assert_eq!(told(&judged), Vec::<String>::new());
+    let fault = judged.disk_fault.as_ref().unwrap().to_string();
+    let cache = dir.path().join(".keyblock/pictures");
+    let said = format!("the disk failed: {} cannot be written: ", cache.display());
+    assert!(fault.starts_with(&said), "{fault}");
+    assert!(matches!(judged.pull(), Err(NotPulled::Disk(_))));
+
+    assert_eq!(keyblock(&["compile"], dir.path()), Outcome::NotDone);
+    assert!(!dir.path().join("web").exists());
+    // Judging keeps nothing, so it needs no room.
+    assert_eq!(keyblock(&["audit"], dir.path()), Outcome::Done);
+}
+
+/// A catalogue with a photograph whose colour profile makes no sense.
+pub fn senseless_profile() -> tempfile::TempDir {
+    let dir = with_sheet("pictures = [{ file = \"pictures/1.png\", rights = \"CC0-1.0\" }]");
+    photograph(dir.path(), "1.png", Some(b"no profile"));
+    dir
+}
+
+#[test]
+fn a_colour_profile_that_makes_no_sense_is_a_hint_at_the_picture() {
+    let dir = senseless_profile();
+    let hint = ["records/designs/1/impressions/1.toml:2:22 picture-profile"];
+    assert_eq!(told(&look(dir.path())), hint);
+    let made = prepare(dir.path());
+    assert_eq!(told(&made), hint);
+    assert_eq!(made.pictures_made(), 1);
+    // Nothing is decoded now: what the cache remembers says the same.
+    assert_eq!(told(&prepare(dir.path())), hint);
+    assert_eq!(told(&look(dir.path())), hint);
+
+    let srgb = moxcms::ColorProfile::new_srgb().encode().unwrap();
+    photograph(dir.path(), "1.png", Some(&srgb));
+    assert_eq!(told(&look(dir.path())), Vec::<String>::new());
+}
+
+#[test]
+fn a_picture_that_is_kept_back_is_looked_at_and_goes_no_further() {
+    let dir = with_sheet(
+        "[[pictures]]\nfile = \"pictures/shown.png\"\nrights = \"CC0-1.0\"\n\
+         [[pictures]]\nfile = \"pictures/back.png\"\nname = \"back\"\nrights = \"in copyright\"\n\
+         publish = false\n\
+         [[pictures]]\nfile = \"pictures/torn.png\"\nname = \"torn\"\nrights = \"in copyright\"\n\
+         publish = false",
+    );
+    photograph(dir.path(), "shown.png", None);
+    photograph(dir.path(), "back.png", None);
+    photograph(dir.path(), "torn.png", None);
+    let torn = dir.path().join("records/designs/1/pictures/torn.png");
+    let bytes = fs::read(&torn).unwrap();
+    fs::write(&torn, &bytes[..bytes.len() / 2]).unwrap();
+
+    let error = ["records/designs/1/impressions/1.toml:11:8 picture-unreadable"];
+    assert_eq!(told(&look(dir.path())), error);
+    let judged = prepare(dir.path());
+    assert_eq!(told(&judged), error);
+    let keys: Vec<String> = judged.prepared.keys().map(ToString::to_string).collect();
+    assert_eq!(keys, ["1.1/recto"]);
+    let kept = fs::read_dir(dir.path().join(".keyblock/pictures")).unwrap();
+    // One file of pixels and its manifest.
+    assert_eq!(kept.count(), 2);
+}
+
+/// A catalogue that keeps back pictures in every way there is.
+fn secretive() -> tempfile::TempDir {
+    let picture = |name: &str, more: &str| {
+        format!(
+            "{{ file = \"pictures/{name}.png\", name = \"{name}\", rights = \"CC0-1.0\"{more} }}"
+        )
+    };
+    let design = format!(
+        "-- records/designs/1/design.toml\ntitles = [{{ text = \"A Quay\" }}]\n\
+         pictures = [{}, {}]\n",
+        picture("drawing", ""),
+        picture("letter", ", publish = false"),
+    );
+    let sheet = |number: u32, pictures: &str, more: &str| {
+        format!(
+            "-- records/designs/1/impressions/{number}.toml\nstatus = \"untraced\"\n{more}\n\
+             pictures = [{pictures}]\n"
+        )
+    };
+    let dir = small::lay_down(&[
+        &design,
+        &sheet(1, &picture("recto", ""), ""),
+        &sheet(2, &picture("hidden", ""), "publish = false"),
+        &sheet(3, &picture("private", ""), "private = [\"pictures\"]"),
+        &sheet(
+            4,
+            &picture("still-hidden", ""),
+            "publish = false\nprivate = [\"publish\"]",
+        ),
+    ]);
+    for name in [
+        "drawing",
+        "letter",
+        "recto",
+        "hidden",
+        "private",
+        "still-hidden",
+    ] {
+        photograph(dir.path(), &format!("{name}.png"), None);
+    }
+    dir
+}
+
+#[test]
+fn photographs_of_what_is_not_published_never_reach_the_site() {
+    let dir = secretive();
+    let mut judged = prepare(dir.path());
+    assert_eq!(told(&judged), Vec::<String>::new());
+    let prepared: BTreeSet<_> = judged.prepared.keys().map(ToString::to_string).collect();
+    let may = ["1.1/recto", "1/drawing"].map(str::to_owned);
+    assert_eq!(prepared, BTreeSet::from(may));
+    let site = judged.pull().unwrap();
+    assert_eq!(judged.parts(&site).pictures.len(), 2);
+}
+
+#[test]
+fn the_pictures_that_are_prepared_are_those_of_the_public_catalogue() {
+    let dir = secretive();
+    let catalogue = look(dir.path()).catalogue;
+    let public = Public::from(&catalogue, "a private owner");
+    let of = |pictures: Vec<_>| -> BTreeSet<String> {
+        let keys = pictures.iter().map(|(key, _)| format!("{key}"));
+        keys.collect()
+    };
+    let published = of(catalogue.published_pictures().collect());
+    assert_eq!(published, of(public.pictures().collect()));
+    assert_eq!(of(catalogue.pictures().collect()).len(), 6);
+}
