@@ -8,10 +8,15 @@ use std::collections::BTreeSet;
 use std::fmt::Write as _;
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::sync::LazyLock;
 
+use keyblock::audit::audit;
 use keyblock::model::codes::Code;
-use keyblock::model::finding::{Finding, sort};
+use keyblock::model::finding::Finding;
+use keyblock::press::{Judged, PictureWork, judge};
 use keyblock::read::{Reading, read};
+use keyblock::study::Studies;
+use rayon::prelude::*;
 
 /// A catalogue without a fault, which the broken records are laid over.
 const SOUND: &str = include_str!("../sound-catalogue.txt");
@@ -48,19 +53,25 @@ fn sound() -> tempfile::TempDir {
     lay(dir.path(), SOUND);
     let picture = dir.path().join("records/designs/14/pictures/1-recto.jpg");
     fs::create_dir_all(picture.parent().unwrap()).unwrap();
-    fs::write(picture, "a picture").unwrap();
+    image::RgbImage::new(12, 9).save(picture).unwrap();
     dir
 }
 
-/// What the reader says of a catalogue, a line a finding.
+/// What is wrong or doubtful in a catalogue: in its records, what they say together, and its
+/// pictures.
+pub fn judged(dir: &Path) -> Judged {
+    judge(dir, &PictureWork::ReadOnly(&|_, _| {}))
+}
+
+/// The same as text.
 fn told(dir: &Path) -> String {
-    let Reading {
-        catalogue,
-        mut findings,
-    } = read(dir);
-    sort(&mut findings, &catalogue.sources);
+    in_text(&judged(dir))
+}
+
+fn in_text(judged: &Judged) -> String {
+    let catalogue = &judged.catalogue;
     let mut told = String::new();
-    for finding in &findings {
+    for finding in &judged.findings {
         let place = |place| {
             let at = catalogue.sources.position(place);
             format!(
@@ -84,13 +95,66 @@ fn told(dir: &Path) -> String {
     told
 }
 
-fn broken_records() -> Vec<PathBuf> {
+/// A file of `tests/broken/`.
+pub struct Broken {
+    path: PathBuf,
+    tree: String,
+    expected: String,
+}
+
+impl Broken {
+    /// Its name, without the ending.
+    pub fn name(&self) -> String {
+        let stem = self.path.file_stem().unwrap();
+        stem.to_string_lossy().into_owned()
+    }
+
+    /// The catalogue with the broken record.
+    fn catalogue(&self) -> tempfile::TempDir {
+        let dir = sound();
+        lay(dir.path(), &self.tree);
+        dir
+    }
+}
+
+/// What came of a broken record.
+pub struct Judgement {
+    /// The record.
+    pub broken: Broken,
+    /// Every finding.
+    pub findings: Vec<Finding>,
+    /// The same as text.
+    told: String,
+}
+
+/// Every broken record, by name, with what came of it. Judging them all takes seconds, and several
+/// tests ask for it.
+pub static JUDGEMENTS: LazyLock<Vec<Judgement>> = LazyLock::new(|| {
+    let judgement = |broken: Broken| {
+        let judged = judged(broken.catalogue().path());
+        Judgement {
+            told: in_text(&judged),
+            findings: judged.findings,
+            broken,
+        }
+    };
+    broken_records().into_par_iter().map(judgement).collect()
+});
+
+fn broken_records() -> Vec<Broken> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/broken");
-    let mut all: Vec<_> = fs::read_dir(folder)
-        .unwrap()
-        .map(|entry| entry.unwrap().path())
-        .collect();
-    all.sort();
+    let read = |path: PathBuf| {
+        let text = fs::read_to_string(&path).unwrap();
+        let (tree, expected) = text.split_once("== told\n").unwrap_or((&text, ""));
+        Broken {
+            path,
+            tree: tree.to_owned(),
+            expected: expected.to_owned(),
+        }
+    };
+    let entries = fs::read_dir(folder).unwrap();
+    let mut all: Vec<_> = entries.map(|entry| read(entry.unwrap().path())).collect();
+    all.sort_by(|a, b| a.path.cmp(&b.path));
     all
 }
 
@@ -108,18 +172,14 @@ fn the_example_catalogue_gives_no_finding() {
 #[test]
 fn every_broken_record_is_told_at_its_place_and_nothing_else_is() {
     let bless = std::env::var_os("KEYBLOCK_BLESS").is_some();
-    let records = broken_records();
-    assert!(records.len() >= 60, "only {} broken records", records.len());
+    let count = JUDGEMENTS.len();
+    assert!(count >= 60, "only {count} broken records");
     let mut wrong = String::new();
-    for path in records {
-        let name = path.file_stem().unwrap().to_string_lossy().into_owned();
-        let text = fs::read_to_string(&path).unwrap();
-        let (tree, expected) = text.split_once("== told\n").unwrap_or((&text, ""));
-        let dir = sound();
-        lay(dir.path(), tree);
-        let told = told(dir.path());
+    for Judgement { broken, told, .. } in &*JUDGEMENTS {
+        let (name, expected) = (broken.name(), &broken.expected);
         if bless {
-            fs::write(&path, format!("{}\n== told\n{told}", tree.trim_end())).unwrap();
+            let tree = broken.tree.trim_end();
+            fs::write(&broken.path, format!("{tree}\n== told\n{told}")).unwrap();
         } else if told != expected {
             writeln!(wrong, "{name}\n--- expected\n{expected}--- told\n{told}").unwrap();
         }
@@ -128,16 +188,29 @@ fn every_broken_record_is_told_at_its_place_and_nothing_else_is() {
 }
 
 /// Texts that a text file cannot hold, or must not.
-mod files_as_files {
+pub mod files_as_files {
     use super::*;
 
-    #[test]
-    fn a_text_that_is_not_utf8_is_told_where_it_ends_to_be() {
+    /// A catalogue with a text that is not UTF-8.
+    pub fn not_utf8() -> tempfile::TempDir {
         let dir = sound();
         let path = dir.path().join("records/people/other.toml");
         fs::write(path, b"name = \"The Other\"\nsort = \"\xe9\"\n").unwrap();
+        dir
+    }
+
+    /// A catalogue with a text larger than any record.
+    pub fn too_large() -> tempfile::TempDir {
+        let dir = sound();
+        let path = dir.path().join("records/people/other.toml");
+        fs::write(path, "#".repeat(5 * 1024 * 1024)).unwrap();
+        dir
+    }
+
+    #[test]
+    fn a_text_that_is_not_utf8_is_told_where_it_ends_to_be() {
         assert_eq!(
-            told(dir.path()),
+            told(not_utf8().path()),
             "records/people/other.toml:2:9 error[text-not-utf8] from here on the file is not UTF-8\n    \
              help: save the file as UTF-8\n"
         );
@@ -145,11 +218,8 @@ mod files_as_files {
 
     #[test]
     fn a_text_larger_than_any_record_is_not_read() {
-        let dir = sound();
-        let path = dir.path().join("records/people/other.toml");
-        fs::write(path, "#".repeat(5 * 1024 * 1024)).unwrap();
         assert_eq!(
-            told(dir.path()),
+            told(too_large().path()),
             "records/people/other.toml:1:1 error[file-too-large] the file has 5 MB, more than any record\n    \
              help: keep pictures and data in files of their own\n"
         );
@@ -361,7 +431,9 @@ mod mutations {
                 fs::write(dir.path().join(path), mutated(text, &mut numbers)).unwrap();
                 read_records += 1;
             }
-            let reading = read(dir.path());
+            let mut reading = read(dir.path());
+            let studies = Studies::of(&reading.catalogue);
+            reading.findings.extend(audit(&reading.catalogue, &studies));
             for finding in &reading.findings {
                 assert!(inside(&reading, finding), "{finding:?}");
                 assert!(!finding.message.is_empty());

@@ -7,6 +7,8 @@
 
 /// Every rule of the audit, broken and kept.
 mod audit_rules;
+/// Every code is raised by some catalogue, and explained.
+mod codes;
 /// The commands, as people and scripts meet them.
 mod commands;
 /// What the audit says of the example and of the demonstration.

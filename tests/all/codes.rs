@@ -1,0 +1,112 @@
+//! The codes of findings: each is raised by some catalogue of these tests, and explained in
+//! `FINDINGS.md`, which is made from the table of codes and from what those catalogues are told.
+
+use std::collections::BTreeMap;
+use std::fmt::Write as _;
+use std::fs;
+use std::path::Path;
+use std::sync::LazyLock;
+
+use keyblock::model::codes::Code;
+
+use crate::{findings, pictures};
+
+/// How a code is told.
+struct Told {
+    message: String,
+    help: Option<String>,
+}
+
+/// How well a catalogue serves as the example of a code, by its name.
+#[derive(PartialEq, Eq, PartialOrd, Ord)]
+enum Fit {
+    Exact,
+    Near,
+    Other,
+}
+
+impl Fit {
+    fn of(name: &str, code: Code) -> Fit {
+        match name.strip_prefix(code.as_str()) {
+            Some("") => Fit::Exact,
+            Some(_) => Fit::Near,
+            None => Fit::Other,
+        }
+    }
+}
+
+/// The codes that catalogues raise, each as it is told of the one that fits best.
+static RAISED: LazyLock<BTreeMap<Code, Told>> = LazyLock::new(|| {
+    // What no text file can hold.
+    let others = [
+        findings::files_as_files::not_utf8(),
+        findings::files_as_files::too_large(),
+        pictures::senseless_profile(),
+    ];
+    let of_others = others
+        .iter()
+        .map(|dir| (String::new(), findings::judged(dir.path()).findings));
+    let of_broken = findings::JUDGEMENTS
+        .iter()
+        .map(|judgement| (judgement.broken.name(), judgement.findings.clone()));
+    let mut raised: BTreeMap<Code, (Fit, Told)> = BTreeMap::new();
+    for (name, findings) in of_broken.chain(of_others) {
+        for finding in findings {
+            let code = finding.code;
+            let fit = Fit::of(&name, code);
+            if raised.get(&code).is_none_or(|(known, _)| fit < *known) {
+                let told = Told {
+                    message: finding.message,
+                    help: finding.help,
+                };
+                raised.insert(code, (fit, told));
+            }
+        }
+    }
+    let told = raised.into_iter().map(|(code, (_, told))| (code, told));
+    told.collect()
+});
+
+#[test]
+fn every_code_is_raised() {
+    let never: Vec<&str> = Code::ALL
+        .iter()
+        .filter(|code| !RAISED.contains_key(code))
+        .map(|code| code.as_str())
+        .collect();
+    assert!(never.is_empty(), "nothing in the tests raises {never:?}");
+}
+
+#[test]
+fn every_finding_says_what_to_do() {
+    for (code, told) in &*RAISED {
+        assert!(told.help.is_some(), "{code:?}: {}", told.message);
+    }
+}
+
+#[test]
+fn the_page_of_findings_is_made_from_the_table() {
+    let mut page = String::from(
+        "# Findings\n\n\
+         What Keyblock says of a catalogue, by code. *Errors* forbid publishing; *doubts* are what\n\
+         scholarship must settle; *hints* are the rest. A code never changes its meaning. Under each, how\n\
+         it is told of a catalogue in the tests, and what to do. This page is made from\n\
+         `src/model/codes.rs`: `KEYBLOCK_BLESS=1 cargo test the_page_of_findings`.\n",
+    );
+    for code in Code::ALL {
+        let (name, severity, meaning) = (code.as_str(), code.severity().word(), code.meaning());
+        writeln!(page, "\n**`{name}`** · {severity} · {meaning}").unwrap();
+        if let Some(told) = RAISED.get(code) {
+            let message = &told.message;
+            let help = told.help.as_deref().unwrap_or_default();
+            writeln!(page, "\n> {message}  \n> *{help}*").unwrap();
+        }
+    }
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("FINDINGS.md");
+    if std::env::var_os("KEYBLOCK_BLESS").is_some() {
+        fs::write(&path, page).unwrap();
+    } else {
+        let kept = fs::read_to_string(&path).unwrap_or_default();
+        assert_eq!(kept, page, "FINDINGS.md is not what the table says");
+    }
+}
