@@ -80,6 +80,10 @@ pub enum Address {
     Design(Key),
     /// The census of a design.
     DesignCensus(Key),
+    /// The identification key of a design.
+    IdentificationKey(Key),
+    /// The sheet on which a print is examined against the key.
+    ExaminationSheet(Key),
     /// A comparison the scholar wants shown, by its place in the record, from 1.
     Comparison(Key, usize),
     /// An impression.
@@ -104,6 +108,8 @@ impl fmt::Display for Address {
             Address::Overview(overview) => write!(f, "{}/", overview.word()),
             Address::Design(key) => write!(f, "design/{key}/"),
             Address::DesignCensus(key) => write!(f, "design/{key}/census/"),
+            Address::IdentificationKey(key) => write!(f, "design/{key}/key/"),
+            Address::ExaminationSheet(key) => write!(f, "design/{key}/key/sheet/"),
             Address::Comparison(key, place) => write!(f, "design/{key}/comparison/{place}/"),
             Address::Impression(key) => write!(f, "impression/{key}/"),
             Address::Holder(key) => write!(f, "holder/{key}/"),

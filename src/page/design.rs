@@ -15,6 +15,7 @@ use super::frame::Leaf;
 use super::gallery::{self, Gallery};
 use super::holdings::{self, Group};
 use super::html::CleanHtml;
+use super::key;
 use super::markdown::{self, Standing};
 use super::mentioned;
 use super::pictures::{Plate, Setting};
@@ -43,6 +44,8 @@ struct View {
     states: Vec<StateLine>,
     only_state: bool,
     state_table: Option<PointTable>,
+    /// Where the identification key stands.
+    key: Option<String>,
     printings: Vec<PrintingLine>,
     variants: Vec<VariantLine>,
     printing_table: Option<PointTable>,
@@ -132,6 +135,8 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         states: states::lines(here, design),
         only_state: design.standing_states().count() == 1,
         state_table,
+        key: key::has_key(design)
+            .then(|| here.href(&Address::IdentificationKey(design.key.clone()))),
         printings: printings::lines(here, design),
         variants: printings::variants(here, design),
         printing_table,

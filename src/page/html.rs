@@ -32,6 +32,14 @@ impl CleanHtml {
         CleanHtml(html)
     }
 
+    /// Data for a script, as the text of a `script` element of type `application/json`: no character
+    /// of it can end the element or begin another.
+    pub fn data(data: &impl Serialize) -> CleanHtml {
+        let json = serde_json::to_string(data).unwrap_or_default();
+        let json = json.replace('<', "\\u003c").replace('>', "\\u003e");
+        CleanHtml(json.replace('&', "\\u0026"))
+    }
+
     /// An element around `inner`. Names and attribute names are this house's own; attribute values
     /// are escaped.
     pub fn element(
@@ -200,6 +208,15 @@ mod tests {
         let link = CleanHtml::link(hostile, &CleanHtml::text(hostile));
         assert!(!link.as_str().contains("<script"));
         assert_eq!(link.plain(), hostile);
+    }
+
+    #[test]
+    fn data_cannot_end_its_element() {
+        let data = CleanHtml::data(&["</script><!--", "&amp;"]);
+        assert_eq!(
+            data.as_str(),
+            r#"["\u003c/script\u003e\u003c!--","\u0026amp;"]"#
+        );
     }
 
     #[test]

@@ -36,7 +36,11 @@ fn named(here: &Here<'_>, address: &Address) -> Option<CleanHtml> {
             let page = own_pages::opening(here.public(), *overview)?;
             here.link(address, &CleanHtml::text(&page.title))
         }
-        Address::Opening | Address::DesignCensus(_) | Address::Comparison(..) => return None,
+        Address::Opening
+        | Address::DesignCensus(_)
+        | Address::IdentificationKey(_)
+        | Address::ExaminationSheet(_)
+        | Address::Comparison(..) => return None,
     })
 }
 

@@ -41,6 +41,7 @@ mod design;
 mod design_census;
 mod design_sources;
 mod designs;
+mod examination;
 mod exhibition;
 mod exhibitions;
 mod figures;
@@ -54,6 +55,10 @@ mod holdings;
 pub mod html;
 mod impression;
 mod ink;
+mod key;
+mod key_couplets;
+mod key_data;
+mod key_points;
 mod lists;
 mod literature;
 mod markdown;
@@ -164,6 +169,13 @@ fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, Make<'a>)> {
         let census = Address::DesignCensus(design.key.clone());
         let make = move |here: &Here<'_>| design_census::page(here, design);
         jobs.push((census, Box::new(make)));
+        if key::has_key(design) {
+            let address = Address::IdentificationKey(design.key.clone());
+            jobs.push((address, Box::new(move |here| key::page(here, design))));
+            let sheet = Address::ExaminationSheet(design.key.clone());
+            let make = move |here: &Here<'_>| examination::page(here, design);
+            jobs.push((sheet, Box::new(make)));
+        }
     }
     for overview in book.overviews.iter().copied() {
         let make = move |here: &Here<'_>| overviews::page(here, overview);

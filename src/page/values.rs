@@ -66,7 +66,7 @@ pub(super) fn seen(here: &Here<'_>, point: &Point, seen: &Seen) -> String {
     }
 }
 
-fn either(here: &Here<'_>, parts: &[String]) -> String {
+pub(super) fn either(here: &Here<'_>, parts: &[String]) -> String {
     match parts {
         [] => String::new(),
         [one] => one.clone(),

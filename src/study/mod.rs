@@ -5,7 +5,7 @@
 //!
 //! Reading order: [`order`] and [`numerals`] give readers' order and names; [`allowed`],
 //! [`candidates`], [`scale`], [`table`], [`identify`], [`next_point`], [`separate`] and [`agree`] are
-//! about what a sheet can be, [`wear`] about which was pulled before which; [`census`], [`clique_cover`] and
+//! about what a sheet can be, [`couplets`] sets a key to them for paper, [`wear`] tells which was pulled before which; [`census`], [`clique_cover`] and
 //! [`editions`] count; [`concordance`], [`chronology`] and [`back_links`] turn the records round.
 //!
 //! In: the whole catalogue, private fields included. Out: [`Studies`], in which nothing private can
@@ -27,6 +27,7 @@ pub mod census;
 pub mod chronology;
 pub mod clique_cover;
 pub mod concordance;
+pub mod couplets;
 pub mod editions;
 pub mod identify;
 pub mod next_point;

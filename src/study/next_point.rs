@@ -50,7 +50,7 @@ pub fn next_points(
 }
 
 /// The information, in bits, that an answer at a point is expected to give.
-fn expected_bits(column: &PointColumn, identified: &Identified) -> f64 {
+pub(super) fn expected_bits(column: &PointColumn, identified: &Identified) -> f64 {
     let mut shares = vec![0.0; column.classes.len()];
     for (weighed, class) in identified.candidates.iter().zip(&column.class_of) {
         if let Some(share) = shares.get_mut(*class) {

@@ -104,6 +104,20 @@ impl DiagnosticTable {
         }
     }
 
+    /// The same with the priors of `other`, where it has the candidate.
+    ///
+    /// So the table of a published design can count the sheets that are counted and not shown.
+    #[must_use]
+    pub fn with_priors_of(mut self, other: &DiagnosticTable) -> DiagnosticTable {
+        for row in &mut self.candidates {
+            let place = other.place_of(&row.state, row.printing.as_ref());
+            if let Some(known) = place.and_then(|at| other.candidates.get(at)) {
+                row.prior = known.prior;
+            }
+        }
+        self
+    }
+
     /// The column of a point.
     #[must_use]
     pub fn point(&self, key: &Key) -> Option<&PointColumn> {

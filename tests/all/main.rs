@@ -17,6 +17,8 @@ mod demonstration;
 mod findings;
 /// The house keeps its own rules.
 mod house;
+/// The identification key of a design, and its examination sheet.
+mod key_pages;
 /// What pages say, and what they never say.
 mod pages;
 /// Photographs: what is wrong with one, what may be published, a disk that fails.

@@ -12,7 +12,7 @@ use keyblock::study::Studies;
 use crate::small;
 
 /// A design with two states and an impression, for literals that need one.
-const FERRY: &str = r#"
+pub const FERRY: &str = r#"
 -- records/designs/1/design.toml
 titles = [{ text = "The Ferry", lang = "en" }]
 [[points]]
@@ -85,14 +85,14 @@ fn site(folder: &Path) -> Site {
 }
 
 /// The site of a literal that has no errors.
-fn site_of(literals: &[&str]) -> Site {
+pub fn site_of(literals: &[&str]) -> Site {
     let folder = small::lay_down(literals);
     small::sound(folder.path());
     site(folder.path())
 }
 
 /// The text of a page.
-fn page<'s>(site: &'s Site, address: &str) -> &'s str {
+pub fn page<'s>(site: &'s Site, address: &str) -> &'s str {
     let file = site
         .files
         .get(&format!("{address}index.html"))

@@ -690,3 +690,51 @@ matrix-fate-extant = erhalten
 matrix-fate-cancelled = entwertet
 matrix-fate-destroyed = zerstört
 matrix-fate-unknown = nicht bekannt
+
+# Der Bestimmungsschlüssel.
+identification-key = Bestimmungsschlüssel
+key-of = Bestimmungsschlüssel zu { $design }
+key-candidates = { $n ->
+    [one] Verzeichnet ist ein Zustand in einem Druck
+   *[other] Verzeichnet sind { $n } Verbindungen von Zustand und Druck
+}
+key-asks = welcher Zustand und Druck ein Blatt sein kann.
+key-in-numbers = Der Schlüssel
+key-how = Man beginnt bei 1, sieht das Blatt an, wählt die Zeile, die zutrifft, und geht zu ihrer Nummer weiter, bis gesagt wird, womit das Blatt vereinbar ist.
+key-unseen = Was beschnitten, montiert oder vom Rahmen verdeckt ist, ist nicht zu sehen und gilt nicht als fehlend: dort folgt man jeder Zeile und behält, was man erreicht. Trifft keine Zeile zu, so stimmt nichts hier Verzeichnetes überein: man geht zurück oder meldet das Blatt.
+key-is-no-authentication = Der Schlüssel sagt, womit ein Blatt nach Kenntnis dieses Katalogs vereinbar ist; er bestätigt keine Echtheit.
+key-handling = Um eine Frage zu beantworten, nehme man keinen Druck aus dem Rahmen, hebe kein Passepartout und befeuchte kein Wasserzeichen.
+key-from = von
+key-go-to = weiter zu
+key-tells-nothing = Nichts hier Verzeichnetes unterscheidet das eine vom anderen. Ein Blatt dieses Entwurfs ist
+key-not-told-apart = Kein verzeichnetes Merkmal unterscheidet sie.
+key-stops = Weitere Merkmale unterscheiden einige davon, doch würde der Schlüssel für Papier zu lang.
+key-points = Was anzusehen ist
+key-measure = Gemessen; zwei Messungen derselben Sache weichen um { $tolerance } ab.
+details-from = Ausschnitte aus { $picture }
+detail-of-point = Wo zu suchen ist: { $ask }
+consistent-with = vereinbar mit { $candidates }
+another-number = eine andere Zahl
+number-between = { $low } bis { $high } { $unit }
+number-exactly = { $number } { $unit }
+number-below = weniger als { $number } { $unit }
+number-above = mehr als { $number } { $unit }
+
+# Der Untersuchungsbogen.
+examination-sheet = Untersuchungsbogen
+examination-sheet-of = Untersuchungsbogen zu { $design }
+examination-sheet-why = dieselben Merkmale auf Papier, vor dem Druck anzukreuzen.
+examination-sheet-print = Zum Ausdrucken; vor dem Druck mit Bleistift auszufüllen. Danach:
+sheet-first = Zuerst, was alles Unterscheidbare unterscheidet
+sheet-then = Dann, was weiterhelfen kann
+sheet-examined-by = Untersucht von
+sheet-seen-how = Gesehen
+sheet-unframed = ungerahmt
+sheet-framed = gerahmt oder montiert
+sheet-both-sides = beide Seiten
+sheet-from-photograph = nach einer Fotografie
+sheet-size-of = Blatt, Höhe × Breite
+sheet-how = Ankreuzen, was zu sehen ist; zwei Kästchen für das eine oder das andere. Nichts ankreuzen, was nicht angesehen wurde.
+cannot-be-seen = nicht zu sehen
+only-probable = nur wahrscheinlich
+only-possible = nur möglich

@@ -690,3 +690,51 @@ matrix-fate-extant = extant
 matrix-fate-cancelled = cancelled
 matrix-fate-destroyed = destroyed
 matrix-fate-unknown = not known
+
+# The identification key.
+identification-key = Identification key
+key-of = Identification key to { $design }
+key-candidates = { $n ->
+    [one] One state and printing is recorded
+   *[other] { $n } combinations of state and printing are recorded
+}
+key-asks = which state and printing a sheet can be.
+key-in-numbers = The key
+key-how = Begin at 1. Look at the sheet, take the lead that fits, and go on to its number, until it says what the sheet is consistent with.
+key-unseen = What is trimmed, mounted or framed over cannot be seen, and does not count as absent: follow every lead there, and keep whatever you come to. Where no lead fits, nothing recorded here agrees: go back, or report the sheet.
+key-is-no-authentication = The key says what a sheet is consistent with, as far as this catalogue knows; it does not authenticate.
+key-handling = Do not take a print from its frame or lift its mount to answer a question, and wet no watermark.
+key-from = from
+key-go-to = go to
+key-tells-nothing = Nothing recorded here tells one from another. A sheet of this design is
+key-not-told-apart = No recorded point tells these apart.
+key-stops = More points tell some of these apart, but the key would grow too long for paper.
+key-points = What to look at
+key-measure = Measured; two measurements of one thing may differ by { $tolerance }.
+details-from = details from { $picture }
+detail-of-point = Where to look: { $ask }
+consistent-with = consistent with { $candidates }
+another-number = another number
+number-between = { $low } to { $high } { $unit }
+number-exactly = { $number } { $unit }
+number-below = less than { $number } { $unit }
+number-above = more than { $number } { $unit }
+
+# The examination sheet.
+examination-sheet = Examination sheet
+examination-sheet-of = Examination sheet for { $design }
+examination-sheet-why = the same points on paper, to be ticked in front of the print.
+examination-sheet-print = To be printed and filled in with a pencil in front of the print. Then:
+sheet-first = First, what tells all apart that can be told apart
+sheet-then = Then, what else may help
+sheet-examined-by = Examined by
+sheet-seen-how = Seen
+sheet-unframed = unframed
+sheet-framed = framed or mounted
+sheet-both-sides = both sides
+sheet-from-photograph = from a photograph
+sheet-size-of = Sheet, height × width
+sheet-how = Tick what is seen; two boxes for one or the other. Tick nothing that was not looked at.
+cannot-be-seen = cannot be seen
+only-probable = only probable
+only-possible = only possible

@@ -1,0 +1,85 @@
+//! The examination sheet of a design: its points on paper, to be ticked in front of a print.
+//!
+//! First the points of the smallest set that separates all that can be separated, then the others;
+//! within each, those expected to tell most of a sheet of which nothing is known yet.
+
+use serde::Serialize;
+
+use super::address::Address;
+use super::book::Here;
+use super::design::number_class;
+use super::frame::Leaf;
+use super::html::CleanHtml;
+use super::key;
+use super::key_points::{self, Detailed};
+use super::words::Given;
+use crate::model::design::Design;
+use crate::study::identify::identify;
+use crate::study::next_point::next_points;
+use crate::study::separate::separability;
+use crate::study::table::DiagnosticTable;
+
+#[derive(Serialize)]
+struct View {
+    number: String,
+    number_class: &'static str,
+    design: CleanHtml,
+    title: String,
+    key: String,
+    /// What must be answered before the sheet is measured against the key, then the rest.
+    groups: Vec<Group>,
+}
+
+#[derive(Serialize)]
+struct Group {
+    heading: String,
+    /// The number of the first of its points, from 1.
+    start: usize,
+    points: Vec<Detailed>,
+}
+
+pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
+    let words = here.words();
+    let table = key::table(here, design);
+    let (needed, others) = in_best_order(&table);
+    let detailed = key_points::all(here, design, &table);
+    let points = |places: &[usize]| -> Vec<Detailed> {
+        let found = places.iter().filter_map(|place| detailed.get(*place));
+        found.cloned().collect()
+    };
+    let group = |heading: &str, start: usize, places: &[usize]| Group {
+        heading: words.word(heading).to_owned(),
+        start,
+        points: points(places),
+    };
+    let mut groups = vec![
+        group("sheet-first", 1, &needed),
+        group("sheet-then", 1 + needed.len(), &others),
+    ];
+    groups.retain(|group| !group.points.is_empty());
+    let title = words.word("examination-sheet").to_owned();
+    let view = View {
+        number: design.number.clone(),
+        number_class: number_class(&design.number),
+        design: here.design(&design.key),
+        key: here.href(&Address::IdentificationKey(design.key.clone())),
+        groups,
+        title: title.clone(),
+    };
+    let name = here.design_name(design).plain();
+    let leaf_title = words.with("examination-sheet-of", &[("design", Given::Text(&name))]);
+    let siglum = &here.public().settings.siglum.value;
+    Leaf::new(here.address, leaf_title, "pages/examination.html", &view)
+        .cited_as(format!("{siglum} {}, {title}", design.number))
+}
+
+/// The points of the smallest set, then the others, each with the most telling first.
+fn in_best_order(table: &DiagnosticTable) -> (Vec<usize>, Vec<usize>) {
+    let nothing_seen = identify(table, &[]);
+    let order = next_points(table, &nothing_seen, &[]);
+    let needed = separability(table).smallest_set;
+    order
+        .iter()
+        .map(|next| next.point)
+        .partition(|point| needed.contains(point))
+}

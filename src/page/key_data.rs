@@ -1,0 +1,150 @@
+//! The data of a key for its script: the diagnostic table as numbers, and the words the script says.
+//!
+//! Names of candidates and points stand in the page's own markup, in the order of the table; the
+//! script finds them there.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use super::book::Here;
+use super::html::CleanHtml;
+use super::key_points::key_of_place;
+use super::words::Given;
+use crate::model::words::ClosedList as _;
+use crate::study::scale::{Allowed, Scale};
+use crate::study::table::{DiagnosticTable, PointColumn};
+
+/// The table. Points and candidates are known by their places in it.
+#[derive(Serialize)]
+struct Data {
+    candidates: Vec<CandidateData>,
+    points: Vec<PointData>,
+    words: BTreeMap<&'static str, String>,
+    /// Shares as people say them, the greatest first.
+    shares: Vec<(f64, String)>,
+}
+
+#[derive(Serialize)]
+struct CandidateData {
+    state: String,
+    printing: Option<String>,
+    prior: f64,
+}
+
+#[derive(Serialize)]
+struct PointData {
+    key: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    matrix: Option<String>,
+    rests_on: &'static str,
+    /// What an address calls the places of the scale; `None` for a measure.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    values: Option<Vec<String>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    tolerance: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    span: Option<(f64, f64)>,
+    classes: Vec<Option<AllowedData>>,
+    of: Vec<usize>,
+}
+
+#[derive(Serialize)]
+#[serde(untagged)]
+enum AllowedData {
+    Places(Vec<usize>),
+    Number(f64),
+}
+
+/// Shares as people say them: the word's id, and the fraction it names.
+const SHARES: [(&str, f64); 15] = [
+    ("share-nearly-all", 0.99),
+    ("share-19-20", 0.95),
+    ("share-9-10", 0.9),
+    ("share-4-5", 0.8),
+    ("share-3-4", 0.75),
+    ("share-2-3", 2.0 / 3.0),
+    ("share-3-5", 0.6),
+    ("share-1-2", 0.5),
+    ("share-2-5", 0.4),
+    ("share-1-3", 1.0 / 3.0),
+    ("share-1-4", 0.25),
+    ("share-1-5", 0.2),
+    ("share-1-10", 0.1),
+    ("share-1-20", 0.05),
+    ("share-hardly", 0.01),
+];
+
+/// The words that the script says, with the places it fills.
+const WORDS: [(&str, &[&str]); 12] = [
+    ("key-left-all", &["all"]),
+    ("key-left-some", &["left", "all"]),
+    ("key-left-one", &["all"]),
+    ("key-left-none", &[]),
+    ("key-next", &[]),
+    ("key-next-worth", &["percent", "bits", "doubt"]),
+    ("key-next-none", &[]),
+    ("key-reason", &["ask", "shown", "seen"]),
+    ("key-mixed", &[]),
+    ("key-not-understood", &["what"]),
+    ("key-not-these", &["values"]),
+    ("or", &[]),
+];
+
+/// The data of a table.
+pub(super) fn data(here: &Here<'_>, table: &DiagnosticTable) -> CleanHtml {
+    let words = here.words();
+    let filled = WORDS.iter().map(|(id, places)| {
+        let marks: Vec<String> = places.iter().map(|place| format!("{{{place}}}")).collect();
+        let given: Vec<(&str, Given<'_>)> = places
+            .iter()
+            .zip(&marks)
+            .map(|(place, mark)| (*place, Given::Text(mark)))
+            .collect();
+        (*id, words.with(id, &given))
+    });
+    CleanHtml::data(&Data {
+        candidates: table
+            .candidates
+            .iter()
+            .map(|row| CandidateData {
+                state: row.state.to_string(),
+                printing: row.printing.as_ref().map(ToString::to_string),
+                prior: row.prior,
+            })
+            .collect(),
+        points: table.points.iter().map(point).collect(),
+        words: filled.collect(),
+        shares: SHARES
+            .iter()
+            .map(|(id, share)| (*share, words.word(id).to_owned()))
+            .collect(),
+    })
+}
+
+fn point(column: &PointColumn) -> PointData {
+    let measure = match &column.scale {
+        Scale::Measure(measure) => Some(measure),
+        Scale::Words(_) | Scale::Counts(_) => None,
+    };
+    let places = (0..column.scale.len()).map(|place| key_of_place(column, place));
+    PointData {
+        key: column.key.to_string(),
+        matrix: column.matrix.as_ref().map(ToString::to_string),
+        rests_on: column.rests_on.word(),
+        values: measure.is_none().then(|| places.collect()),
+        tolerance: measure.map(|m| m.tolerance),
+        span: measure.and_then(|m| m.span),
+        classes: column
+            .classes
+            .iter()
+            .map(|class| {
+                class.as_ref().map(|allowed| match allowed {
+                    Allowed::AnyOf(places) => AllowedData::Places(places.iter().copied().collect()),
+                    Allowed::Number(number) => AllowedData::Number(*number),
+                })
+            })
+            .collect(),
+        of: column.class_of.clone(),
+    }
+}
