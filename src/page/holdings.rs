@@ -12,6 +12,7 @@ use super::book::Here;
 use super::dates;
 use super::html::CleanHtml;
 use super::readings;
+use super::run_on::RunOnLine;
 use super::values;
 use crate::model::design::Design;
 use crate::model::holder::{Holder, HolderKind};
@@ -24,14 +25,7 @@ use crate::study::order::Collator;
 #[derive(Serialize)]
 pub(super) struct Group {
     heading: CleanHtml,
-    cities: Vec<City>,
-}
-
-/// The sheets of one city.
-#[derive(Serialize)]
-struct City {
-    name: String,
-    sheets: Vec<CleanHtml>,
+    cities: Vec<RunOnLine>,
 }
 
 /// The impressions that are listed: one for each sheet.
@@ -78,9 +72,9 @@ pub(super) fn groups(here: &Here<'_>, design: &Design) -> Vec<Group> {
         .collect();
     groups.extend(elsewhere.into_iter().map(|(status, sheets)| Group {
         heading: super::html::capitalised(&CleanHtml::text(here.status(status))),
-        cities: vec![City {
-            name: String::new(),
-            sheets: sheets.iter().map(|i| lost_sheet(here, design, i)).collect(),
+        cities: vec![RunOnLine {
+            lead: CleanHtml::empty(),
+            items: sheets.iter().map(|i| lost_sheet(here, design, i)).collect(),
         }],
     }));
     groups
@@ -123,7 +117,7 @@ fn rank(design: &Design, impression: &Impression) -> Rank {
     (states, printings)
 }
 
-fn cities(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> Vec<City> {
+fn cities(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> Vec<RunOnLine> {
     let words = Collator::of_words(here.language());
     let numbers = Collator::of_numbers(here.language());
     let private = here.words().word("private-collections");
@@ -156,21 +150,22 @@ fn cities(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> Vec<City>
             .then_with(|| numbers.compare(&number(a), &number(b)))
             .then_with(|| a.key.cmp(&b.key))
     });
-    let mut cities: Vec<City> = Vec::new();
+    let mut cities: Vec<RunOnLine> = Vec::new();
+    let mut city_before: Option<String> = None;
     let mut before: Option<&crate::model::key::Key> = None;
     for (impression, holder, city) in rows {
-        let is_new = cities.last().is_none_or(|last| last.name != city);
-        if is_new {
-            cities.push(City {
-                name: city,
-                sheets: Vec::new(),
+        if city_before.as_ref() != Some(&city) {
+            cities.push(RunOnLine {
+                lead: CleanHtml::text(&city),
+                items: Vec::new(),
             });
+            city_before = Some(city);
             before = None;
         }
         let is_the_same = holder.is_some() && before == holder.map(|h| &h.key);
         before = holder.map(|h| &h.key);
         if let Some(last) = cities.last_mut() {
-            last.sheets
+            last.items
                 .push(sheet(here, design, impression, is_the_same));
         }
     }

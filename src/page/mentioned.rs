@@ -45,7 +45,7 @@ fn named(here: &Here<'_>, address: &Address) -> Option<CleanHtml> {
 }
 
 /// The records that mention another in the given parts, each once, with where in the other it is
-/// said: "7.5, no. 31".
+/// said: "7.5, *The Last Ferry*: no. 31". Impressions of one design stand together.
 pub(super) fn by_records(
     here: &Here<'_>,
     mentions: &[Mention],
@@ -66,14 +66,34 @@ pub(super) fn by_records(
             at.push(text);
         }
     }
+    let is_one_design = |a: &Source, b: &Source| match (a, b) {
+        (Source::Impression(a), Source::Impression(b)) => a.design == b.design,
+        _ => false,
+    };
     by_source
-        .into_iter()
-        .filter_map(|(source, at)| {
-            let name = source_named(here, source)?;
-            let at = CleanHtml::text(&at.join("; "));
-            Some(CleanHtml::join([&name, &at], ": "))
+        .chunk_by(|a, b| a.1.is_empty() && b.1.is_empty() && is_one_design(a.0, b.0))
+        .filter_map(|chunk| {
+            let name = match chunk {
+                [(source, _)] => source_named(here, source)?,
+                several => impressions_named(here, several.iter().map(|(source, _)| *source)),
+            };
+            let at = chunk.iter().flat_map(|(_, at)| at.iter().copied());
+            let at = CleanHtml::text(&at.collect::<Vec<_>>().join("; "));
+            Some(CleanHtml::join([&name, &at], ": ")).filter(|said| !said.is_empty())
         })
         .collect()
+}
+
+/// The published impressions of one design among some records, with its title once.
+fn impressions_named<'s>(here: &Here<'_>, sources: impl Iterator<Item = &'s Source>) -> CleanHtml {
+    let keys: Vec<&ImpressionKey> = sources
+        .filter_map(|source| match source {
+            Source::Impression(key) => Some(key),
+            _ => None,
+        })
+        .filter(|key| here.public().impression(key).is_some())
+        .collect();
+    here.impressions_of(&keys)
 }
 
 /// A record that mentions another, as a link. Nothing for one that is not published.
@@ -99,5 +119,14 @@ impl Here<'_> {
             .get(&key.design)
             .map_or_else(CleanHtml::empty, |design| self.design_title(design));
         CleanHtml::join([&self.impression(key), &title], ", ")
+    }
+
+    /// "14.2, 14.7, *The Last Ferry*": impressions of one design with its title.
+    pub fn impressions_of(&self, keys: &[&ImpressionKey]) -> CleanHtml {
+        let Some((last, before)) = keys.split_last() else {
+            return CleanHtml::empty();
+        };
+        let before = self.handles(before.iter().copied());
+        CleanHtml::join([&before, &self.impression_of(last)], ", ")
     }
 }

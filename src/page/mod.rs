@@ -77,6 +77,7 @@ mod printings;
 mod provenance;
 mod readings;
 mod rights;
+mod run_on;
 mod said;
 mod sizes;
 mod standing;

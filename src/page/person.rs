@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::address::{Address, Fragment};
+use super::address::{Address, Fragment, Overview};
 use super::book::Here;
 use super::dates;
 use super::frame::Leaf;
@@ -12,12 +12,14 @@ use super::lists::List;
 use super::markdown::{self, Standing};
 use super::mentioned;
 use super::people;
+use super::run_on::{self, RunOn};
 use crate::model::design::Design;
-use crate::model::key::Key;
+use crate::model::key::{ImpressionKey, Key};
 use crate::model::link::Target;
 use crate::model::person::Person;
 use crate::model::vocabulary::List as Vocabulary;
 use crate::study::back_links::{Mention, Part, Source};
+use crate::study::order::Collator;
 
 #[derive(Serialize)]
 struct View {
@@ -27,7 +29,8 @@ struct View {
     brief: String,
     facts: Vec<Fact>,
     text: Option<CleanHtml>,
-    designs: List,
+    /// What is many and short: designs, printings, sheets.
+    run_on: Vec<RunOn>,
     lists: Vec<List>,
 }
 
@@ -42,24 +45,22 @@ pub(super) fn page(here: &Here<'_>, person: &Person) -> Leaf {
     let none = Vec::new();
     let links = &here.book.studies.back_links;
     let mentions = links.people.get(&person.key).unwrap_or(&none);
+    let mut run_on = vec![made(here, &person.key, mentions)];
+    for (part, heading) in [
+        (Part::Printer, "printed-by-them"),
+        (Part::Publisher, "published-by-them"),
+    ] {
+        run_on.push(printings(here, &person.key, mentions, part, heading));
+    }
+    for (part, heading) in [
+        (Part::Owner, "owned-by-them"),
+        (Part::Keeper, "kept-by-them"),
+        (Part::Agent, "handled-by-them"),
+    ] {
+        run_on.push(sheets(here, mentions, part, heading));
+    }
+    run_on.retain(|part| !part.lines.is_empty());
     let mut lists = vec![
-        printings(
-            here,
-            &person.key,
-            mentions,
-            Part::Printer,
-            "printed-by-them",
-        ),
-        printings(
-            here,
-            &person.key,
-            mentions,
-            Part::Publisher,
-            "published-by-them",
-        ),
-        sheets(here, mentions, Part::Owner, "owned-by-them"),
-        sheets(here, mentions, Part::Keeper, "kept-by-them"),
-        sheets(here, mentions, Part::Agent, "handled-by-them"),
         holder::matrices(here, &person.key, mentions),
         writings(here, person),
     ];
@@ -92,7 +93,7 @@ pub(super) fn page(here: &Here<'_>, person: &Person) -> Leaf {
             .note
             .as_ref()
             .and_then(|note| markdown::html(&note.text, here, Standing::Part).some()),
-        designs: made(here, &person.key, mentions),
+        run_on,
         lists: lists.into_iter().filter(List::has_lines).collect(),
         title: title.clone(),
     };
@@ -154,27 +155,66 @@ fn facts(here: &Here<'_>, person: &Person, mentions: &[Mention]) -> Vec<Fact> {
     facts
 }
 
-/// The designs somebody made, with their roles.
-fn made(here: &Here<'_>, person: &Key, mentions: &[Mention]) -> List {
-    let lines = designs_of(here, mentions, Part::Maker)
+/// The designs somebody made, by series: "*The Quays* 14, *The Last Ferry*, 1927". The roles most of
+/// them share stand once, beside the heading.
+fn made(here: &Here<'_>, person: &Key, mentions: &[Mention]) -> RunOn {
+    let words = here.words();
+    let mut designs: Vec<(&Design, String)> = designs_of(here, mentions, Part::Maker)
         .into_iter()
-        .map(|design| {
-            // Who made only a state of it has no role here.
-            let mut roles: Vec<String> = Vec::new();
-            for maker in design.makers.iter().filter(|m| m.person.value == *person) {
-                let role = maker.role.as_ref();
-                roles.extend(role.map(|r| here.term(Vocabulary::Roles, r.as_str())));
-            }
-            CleanHtml::join(
-                [
-                    &here.design_and_date(&design.key),
-                    &Here::quiet(&roles.join(", ")),
-                ],
-                ", ",
-            )
-        })
+        .map(|design| (design, roles_in(here, person, design)))
         .collect();
-    List::new(CleanHtml::text(here.words().word("made-by-them")), lines)
+    // What belongs to no series stands last; the sort is stable.
+    designs.sort_by_key(|(design, _)| design.series.is_none());
+    let usual = most_common(designs.iter().map(|(_, roles)| roles.as_str())).to_owned();
+    let is_always = designs.iter().all(|(_, roles)| *roles == usual);
+    let items = designs.iter().map(|(design, roles)| {
+        let lead = match &design.series {
+            Some(series) => here.gathered(Overview::Series, &series.name, &series.name),
+            None => CleanHtml::text(words.word("in-no-series")),
+        };
+        let roles = if *roles == usual {
+            CleanHtml::empty()
+        } else {
+            Here::quiet(roles)
+        };
+        let item = CleanHtml::join([&here.design_and_date(&design.key), &roles], ", ");
+        (lead, item)
+    });
+    let note = match usual.as_str() {
+        "" => CleanHtml::empty(),
+        _ if is_always => CleanHtml::text(&usual),
+        _ => words.html("unless-said", None, &[("what", &CleanHtml::text(&usual))]),
+    };
+    RunOn {
+        heading: CleanHtml::text(words.word("made-by-them")),
+        note: note.some(),
+        lines: run_on::under_leads(items),
+    }
+}
+
+/// What somebody did for a design: "artist, carver". Who made only a state of it has no role here.
+fn roles_in(here: &Here<'_>, person: &Key, design: &Design) -> String {
+    let own = design.makers.iter().filter(|m| m.person.value == *person);
+    let roles: Vec<String> = own
+        .filter_map(|maker| maker.role.as_ref())
+        .map(|role| here.term(Vocabulary::Roles, role.as_str()))
+        .collect();
+    roles.join(", ")
+}
+
+/// The text met most often, the first among equals.
+fn most_common<'t>(texts: impl Iterator<Item = &'t str>) -> &'t str {
+    let mut counts: Vec<(&str, usize)> = Vec::new();
+    for text in texts {
+        match counts.iter_mut().find(|(known, _)| *known == text) {
+            Some((_, count)) => *count += 1,
+            None => counts.push((text, 1)),
+        }
+    }
+    let most = counts
+        .into_iter()
+        .reduce(|best, next| if next.1 > best.1 { next } else { best });
+    most.map_or("", |(text, _)| text)
 }
 
 fn designs_of<'a>(here: &Here<'a>, mentions: &[Mention], part: Part) -> Vec<&'a Design> {
@@ -190,62 +230,84 @@ fn designs_of<'a>(here: &Here<'a>, mentions: &[Mention], part: Part) -> Vec<&'a 
     designs
 }
 
-/// The printings somebody printed or published: "14, *The Last Ferry*: memorial edition, 1962".
+/// The printings somebody printed or published, by name: "Memorial edition 14, *The Last Ferry*,
+/// 1962".
 fn printings(
     here: &Here<'_>,
     person: &Key,
     mentions: &[Mention],
     part: Part,
     heading: &str,
-) -> List {
-    let lines = designs_of(here, mentions, part)
-        .into_iter()
-        .map(|design| {
-            let of_person = design.printings.iter().filter(|printing| {
-                let said = if part == Part::Printer {
-                    &printing.printer
-                } else {
-                    &printing.publisher
-                };
-                said.iter().any(|s| s.is.value == *person)
-            });
-            let names: Vec<CleanHtml> = of_person
-                .map(|printing| {
-                    let to = here.href_part(
-                        &Address::Design(design.key.clone()),
-                        Fragment::Printing(&printing.key),
-                    );
-                    let name = here.printing_name(design, &printing.key);
-                    let name = CleanHtml::link(&to, &CleanHtml::text(&name));
-                    let date = printing
-                        .date
-                        .own()
-                        .map_or_else(String::new, |d| dates::once(d, here.words()));
-                    CleanHtml::join([&name, &CleanHtml::text(&date)], ", ")
-                })
-                .collect();
-            let design = here.design(&design.key);
-            design.then(": ").and(&CleanHtml::join(&names, "; "))
-        })
-        .collect();
-    List::new(CleanHtml::text(here.words().word(heading)), lines)
+) -> RunOn {
+    let mut items = Vec::new();
+    for design in designs_of(here, mentions, part) {
+        let of_person = design.printings.iter().filter(|printing| {
+            let said = if part == Part::Printer {
+                &printing.printer
+            } else {
+                &printing.publisher
+            };
+            said.iter().any(|s| s.is.value == *person)
+        });
+        for printing in of_person {
+            let to = here.href_part(
+                &Address::Design(design.key.clone()),
+                Fragment::Printing(&printing.key),
+            );
+            let date = printing.date.own();
+            let date = date.map_or_else(CleanHtml::empty, |d| dates::once_html(d, here.words()));
+            let item = CleanHtml::link(&to, &here.design_name(design));
+            items.push((
+                CleanHtml::text(&here.printing_name(design, &printing.key)),
+                CleanHtml::join([&item, &date], ", "),
+            ));
+        }
+    }
+    RunOn {
+        heading: CleanHtml::text(here.words().word(heading)),
+        note: None,
+        lines: run_on::under_leads(items),
+    }
 }
 
-/// The impressions somebody had, with where they are now.
-fn sheets(here: &Here<'_>, mentions: &[Mention], part: Part, heading: &str) -> List {
-    let lines = mentions
-        .iter()
-        .filter(|m| m.part == part)
-        .filter_map(|m| match &m.from {
-            Source::Impression(key) => {
-                let impression = here.public().impression(key)?;
-                let now = holder::now(here, impression);
-                Some(here.impression_of(key).then("; ").and(&now))
-            }
-            _ => None,
-        })
-        .collect();
-    List::new(CleanHtml::text(here.words().word(heading)), lines)
+/// The impressions somebody had, by where they are now: "Northport, Harbour Museum 14.1, 14.7, *The
+/// Last Ferry*".
+fn sheets(here: &Here<'_>, mentions: &[Mention], part: Part, heading: &str) -> RunOn {
+    let collator = Collator::of_words(here.language());
+    let mut keys: Vec<(bool, String, CleanHtml, &ImpressionKey)> = Vec::new();
+    for mention in mentions.iter().filter(|m| m.part == part) {
+        let Source::Impression(key) = &mention.from else {
+            continue;
+        };
+        let Some(impression) = here.public().impression(key) else {
+            continue;
+        };
+        let place = here.whereabouts(impression);
+        let lead = match &impression.holder {
+            Some(holder) => here.link(
+                &Address::Holder(holder.value.clone()),
+                &CleanHtml::text(&place),
+            ),
+            None => super::html::capitalised(&CleanHtml::text(&place)),
+        };
+        keys.push((impression.holder.is_none(), place, lead, key));
+    }
+    // The sort is stable: within one place the order of the catalogue stays.
+    keys.sort_by(|a, b| a.0.cmp(&b.0).then_with(|| collator.compare(&a.1, &b.1)));
+    keys.dedup_by_key(|(_, _, _, key)| *key);
+    let items = keys
+        .chunk_by(|a, b| a.2 == b.2 && a.3.design == b.3.design)
+        .filter_map(|chunk| {
+            let (_, _, lead, _) = chunk.first()?;
+            let of_design: Vec<&ImpressionKey> = chunk.iter().map(|(_, _, _, key)| *key).collect();
+            Some((lead.clone(), here.impressions_of(&of_design)))
+        });
+    let lines = run_on::under_leads(items);
+    RunOn {
+        heading: CleanHtml::text(here.words().word(heading)),
+        note: CleanHtml::text(here.words().word("by-where-now")).some(),
+        lines,
+    }
 }
 
 /// What they wrote, as far as the literature is cited here.

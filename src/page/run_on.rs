@@ -1,0 +1,43 @@
+//! Entries run on, as print catalogues set what is many and short: a lead (a series, a city, a
+//! printing), then what stands under it, one after the other.
+
+use serde::Serialize;
+
+use super::html::CleanHtml;
+
+/// A part set run on.
+#[derive(Serialize)]
+pub(super) struct RunOn {
+    /// The heading.
+    pub heading: CleanHtml,
+    /// What is true of all of it where nothing else is said.
+    pub note: Option<CleanHtml>,
+    /// Its paragraphs.
+    pub lines: Vec<RunOnLine>,
+}
+
+/// A lead and what stands under it.
+#[derive(Serialize)]
+pub(super) struct RunOnLine {
+    /// The lead; empty where nothing is said.
+    pub lead: CleanHtml,
+    /// What stands under it.
+    pub items: Vec<CleanHtml>,
+}
+
+/// Items under their leads, in the order in which the leads are first met.
+pub(super) fn under_leads(
+    items: impl IntoIterator<Item = (CleanHtml, CleanHtml)>,
+) -> Vec<RunOnLine> {
+    let mut lines: Vec<RunOnLine> = Vec::new();
+    for (lead, item) in items {
+        match lines.iter_mut().find(|line| line.lead == lead) {
+            Some(line) => line.items.push(item),
+            None => lines.push(RunOnLine {
+                lead,
+                items: vec![item],
+            }),
+        }
+    }
+    lines
+}
