@@ -26,8 +26,11 @@ mod privacy;
 mod provenance;
 mod published;
 mod rights;
+mod separability;
+mod shared_marks;
 mod sizes;
 mod states;
+mod wear;
 mod wording;
 
 /// A rule: looks at the whole catalogue and says what it finds.
@@ -38,6 +41,11 @@ const RULES: &[Rule] = &[
     states::shows_other,
     states::shows_conflict,
     states::no_difference,
+    separability::states,
+    separability::printings,
+    separability::could_be_settled,
+    shared_marks::relied_on,
+    wear::backwards,
     identification::contradicted,
     identification::not_in_printing,
     identification::withdrawn,

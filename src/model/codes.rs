@@ -86,6 +86,11 @@ codes! {
     ShowsConflict = "shows-conflict", Error, "A state and a printing that contains it can share no value at a point.";
     StateCycle = "state-cycle", Error, "A state follows itself.";
     StateNoDifference = "state-no-difference", Doubt, "A state shows no matrix difference from the one before.";
+    StatesInseparable = "states-inseparable", Doubt, "No recorded point separates two states of one printing.";
+    PrintingsInseparable = "printings-inseparable", Hint, "No recorded point separates the sheets of two printings.";
+    MarkShared = "mark-shared", Doubt, "A mark used by two people is relied on to separate their printings.";
+    WearBackwards = "wear-backwards", Doubt, "The wear of a matrix would have to go backwards.";
+    CouldBeSettled = "could-be-settled", Hint, "What was seen on a sheet allows a narrower identification than the one recorded.";
     IdentificationContradicted = "identification-contradicted", Doubt, "What was observed contradicts the identification.";
     IdentifiedWithdrawn = "identified-withdrawn", Doubt, "A sheet is identified with a state or printing that was withdrawn.";
     StateNotInPrinting = "state-not-in-printing", Doubt, "A sheet is identified with a state that its printing does not contain.";

@@ -4,8 +4,9 @@
 //! number of threads. The definitions are those of DESIGN.md's appendix.
 //!
 //! Reading order: [`order`] and [`numerals`] give readers' order and names; [`allowed`],
-//! [`candidates`], [`scale`], [`table`], [`identify`], [`next_point`], [`separate`] and [`agree`] are
-//! about what a sheet can be, [`couplets`] sets a key to them for paper, [`wear`] tells which was pulled before which; [`census`], [`clique_cover`] and
+//! [`candidates`], [`scale`], [`table`], [`identify`], [`next_point`], [`separate`], [`settle`] and
+//! [`agree`] are about what a sheet can be, [`couplets`] sets a key to them for paper, [`wear`] tells
+//! which was pulled before which; [`census`], [`clique_cover`] and
 //! [`editions`] count; [`concordance`], [`chronology`] and [`back_links`] turn the records round.
 //!
 //! In: the whole catalogue, private fields included. Out: [`Studies`], in which nothing private can
@@ -35,6 +36,7 @@ pub mod numerals;
 pub mod order;
 pub mod scale;
 pub mod separate;
+pub mod settle;
 pub mod table;
 pub mod wear;
 

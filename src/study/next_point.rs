@@ -70,13 +70,29 @@ pub(super) fn expected_bits(column: &PointColumn, identified: &Identified) -> f6
             normalised(likelihoods.collect())
         })
         .collect();
+    information(&shares, &chances)
+}
+
+/// How much an answer tells, in bits, of which class it comes from: the mutual information of the
+/// two, not below 0.
+///
+/// `shares` holds the probability of each class, `chances` for each class the probability of each
+/// answer.
+///
+/// ```
+/// # use keyblock::study::next_point::information;
+/// // Two classes, alike probable, that never give the same answer: one bit.
+/// assert_eq!(information(&[0.5, 0.5], &[vec![1.0, 0.0], vec![0.0, 1.0]]), 1.0);
+/// ```
+#[must_use]
+pub fn information(shares: &[f64], chances: &[Vec<f64>]) -> f64 {
+    let answers = chances.iter().map(Vec::len).min().unwrap_or(0);
     let mut bits = 0.0;
-    for at in 0..answers.len() {
-        let of_class = |class: usize| chances.get(class).and_then(|c| c.get(at)).copied();
+    for at in 0..answers {
         let joint: Vec<(f64, f64)> = shares
             .iter()
-            .enumerate()
-            .filter_map(|(class, share)| Some((*share, of_class(class)?)))
+            .zip(chances)
+            .filter_map(|(share, of_class)| Some((*share, *of_class.get(at)?)))
             .collect();
         let overall: f64 = joint.iter().map(|(share, chance)| share * chance).sum();
         for (share, chance) in joint {

@@ -6,8 +6,8 @@
 //! of sheets of which each would have been pulled before the other cannot be true.
 //!
 //! In: a design. Out: one [`Wear`] for each matrix and each run of states, where anything can be
-//! told. Counted are sheets of the design's own matrices that no other run could claim; an
-//! observation counts where it is certain and names one stage.
+//! told. Counted are sheets of the design's own matrices that no other run could claim and whose
+//! observations do not contradict their identification; an observation counts where it is certain and names one stage.
 //! Method: DESIGN.md, appendix, "Wear"; strongly connected sets and transitive reduction by the crate
 //! `petgraph`.
 
@@ -25,6 +25,7 @@ use crate::model::key::{ImpressionKey, Key};
 use crate::model::point::{Point, PointKind, RestsOn, Seen};
 use crate::model::state::State;
 
+use super::agree::contradiction;
 use super::candidates::{candidates, changes};
 use super::census::{is_counted, readings};
 use super::identify::is_printed;
@@ -163,6 +164,8 @@ fn of_run(
         .impressions
         .values()
         .filter(|i| is_counted(design, i) && is_of(design, i, matrix, &states))
+        // Whose state is in doubt cannot say in which state a stage was reached.
+        .filter(|i| contradiction(design, i).is_none())
         .map(|impression| Sheet {
             impression,
             stages: points.iter().map(|p| stage(impression, p)).collect(),

@@ -7,6 +7,8 @@
 
 /// Every rule of the audit, broken and kept.
 mod audit_rules;
+/// Rules of the audit on what is not told apart, on wear, and on what could be settled.
+mod audit_separability;
 /// Every code is raised by some catalogue, and explained.
 mod codes;
 /// The commands, as people and scripts meet them.
@@ -17,6 +19,8 @@ mod demonstration;
 mod findings;
 /// The house keeps its own rules.
 mod house;
+/// Which state and printing a sheet can be.
+mod identification;
 /// The identification key of a design, and its examination sheet.
 mod key_pages;
 /// What pages say, and what they never say.
@@ -35,3 +39,5 @@ mod schemas;
 mod small;
 /// What is computed from a catalogue.
 mod studies;
+/// In which order sheets were pulled.
+mod wear;

@@ -1,0 +1,169 @@
+//! What the catalogue's own descriptions fail to tell apart, and what could be told and is not.
+
+use std::collections::BTreeSet;
+
+use crate::model::catalogue::Catalogue;
+use crate::model::codes::Code;
+use crate::model::design::Design;
+use crate::model::finding::Finding;
+use crate::model::key::Key;
+use crate::study::Studies;
+use crate::study::settle::narrower;
+
+use super::wording;
+
+/// No recorded point separates two states of one printing. Neighbours of which the one follows the
+/// other have a rule of their own (`states::no_difference`).
+pub(super) fn states(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
+    for (design, pairs) in inseparable(catalogue, studies) {
+        let untold: BTreeSet<(&Key, &Key)> = pairs
+            .iter()
+            .filter(|(one, other)| one.1 == other.1 && one.0 != other.0)
+            .map(|(one, other)| (one.0, other.0))
+            .filter(|(one, other)| !is_told_elsewhere(studies, design, one, other))
+            .collect();
+        for (one, other) in untold {
+            let (Some(first), Some(second)) = (design.state(one), design.state(other)) else {
+                continue;
+            };
+            let name = wording::state(studies, design, other);
+            let before = wording::state(studies, design, one);
+            findings.push(
+                Finding::new(
+                    Code::StatesInseparable,
+                    second.key.place,
+                    format!(
+                        "no point of design {} separates {name} from {before}",
+                        design.key
+                    ),
+                )
+                .beside(first.key.place, "the state it cannot be told from")
+                .help("add a point that rests on the matrix, or say what both states show at one"),
+            );
+        }
+    }
+}
+
+/// Whether one of two states follows the other, and nothing tells them apart: said already.
+fn is_told_elsewhere(studies: &Studies, design: &Design, one: &Key, other: &Key) -> bool {
+    let Some(study) = studies.designs.get(&design.key) else {
+        return false;
+    };
+    let says = |state: &Key, before: &Key| {
+        let changes = study.changes.get(state);
+        changes
+            .into_iter()
+            .flatten()
+            .any(|c| c.follows == *before && !c.tell_apart())
+    };
+    says(one, other) || says(other, one)
+}
+
+/// No recorded point separates the sheets of one printing from those of another.
+pub(super) fn printings(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
+    for (design, pairs) in inseparable(catalogue, studies) {
+        let mut untold: Vec<(&Key, &Key, &Key)> = Vec::new();
+        for (one, other) in pairs {
+            let (Some(first), Some(second)) = (one.1, other.1) else {
+                continue;
+            };
+            let is_new = untold.iter().all(|(a, b, _)| (*a, *b) != (first, second));
+            if one.0 == other.0 && first != second && is_new {
+                untold.push((first, second, one.0));
+            }
+        }
+        for (one, other, state) in untold {
+            let (Some(first), Some(second)) = (design.printing(one), design.printing(other)) else {
+                continue;
+            };
+            let state = wording::state(studies, design, state);
+            findings.push(
+                Finding::new(
+                    Code::PrintingsInseparable,
+                    second.key.place,
+                    format!(
+                        "no point of design {} separates {} from {} in {state}",
+                        design.key,
+                        wording::printing(other),
+                        wording::printing(one)
+                    ),
+                )
+                .beside(first.key.place, "the printing it cannot be told from")
+                .help(
+                    "say at some point (paper, inking, marks, blocks) what each of the two shows",
+                ),
+            );
+        }
+    }
+}
+
+type Pair<'a> = ((&'a Key, Option<&'a Key>), (&'a Key, Option<&'a Key>));
+
+/// The pairs that no point separates, design by design; state and printing of each. A design that
+/// records no points at all is not yet described, and not reproached with it.
+fn inseparable<'a>(
+    catalogue: &'a Catalogue,
+    studies: &'a Studies,
+) -> impl Iterator<Item = (&'a Design, Vec<Pair<'a>>)> {
+    catalogue.designs.values().filter_map(|design| {
+        let study = studies.designs.get(&design.key)?;
+        if design.points.is_empty() {
+            return None;
+        }
+        let row = |at: usize| {
+            let row = study.table.candidates.get(at)?;
+            Some((&row.state, row.printing.as_ref()))
+        };
+        let pairs = study.separability.inseparable.iter();
+        let pairs = pairs.filter_map(|(one, other)| Some((row(*one)?, row(*other)?)));
+        Some((design, pairs.collect()))
+    })
+}
+
+/// The observations of a sheet allow a narrower identification than the one recorded.
+pub(super) fn could_be_settled(
+    catalogue: &Catalogue,
+    studies: &Studies,
+    findings: &mut Vec<Finding>,
+) {
+    for (design, impression) in catalogue.impressions() {
+        let Some(study) = studies.designs.get(&design.key) else {
+            continue;
+        };
+        if impression.standing.is_withdrawn() {
+            continue;
+        }
+        let Some(narrower) = narrower(&study.table, design, impression) else {
+            continue;
+        };
+        let state = narrower
+            .state
+            .as_ref()
+            .map(|key| wording::state(studies, design, key));
+        let printing = narrower.printing.as_ref().map(wording::printing);
+        let left = match (state, printing) {
+            (Some(state), Some(printing)) => format!("{state} in {printing}"),
+            (Some(one), None) | (None, Some(one)) => one,
+            (None, None) => continue,
+        };
+        let identified = impression.identified.as_ref();
+        let recorded = identified.map_or_else(
+            || "not identified".to_owned(),
+            |i| format!("identified as {}", wording::reading(studies, design, i)),
+        );
+        let place = identified.map_or(impression.place, wording::place_of_reading);
+        let mut finding = Finding::new(
+            Code::CouldBeSettled,
+            place,
+            format!(
+                "{} is {recorded}, but what was seen on it leaves only {left}",
+                impression.key
+            ),
+        )
+        .help("narrow the identification, or lower the certainty of what was seen");
+        if let Some(observation) = impression.observed.first() {
+            finding = finding.beside(observation.place, "seen");
+        }
+        findings.push(finding);
+    }
+}

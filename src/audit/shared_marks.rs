@@ -1,0 +1,133 @@
+//! Marks used by two people, relied on to separate their printings.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::model::catalogue::Catalogue;
+use crate::model::codes::Code;
+use crate::model::design::Design;
+use crate::model::finding::Finding;
+use crate::model::key::Key;
+use crate::model::mark::{Mark, MarkKind};
+use crate::model::place::Place;
+use crate::model::point::{Point, RestsOn};
+use crate::model::printing::Printing;
+use crate::study::Studies;
+use crate::study::allowed::{is_told_apart, shown_values};
+
+use super::wording;
+
+/// What makes two marks one and the same stamp or seal: kind, and number in a repertory or else
+/// the text.
+type Stamp<'a> = (MarkKind, &'a str);
+
+/// Where somebody is said to have applied a mark.
+type Users<'a> = BTreeMap<&'a Key, Place>;
+
+/// A point separates two printings by a mark that people of both are recorded to have used.
+///
+/// Common practice, no source: seals and stamps survive the artist and are used on later printings.
+pub(super) fn relied_on(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
+    let users = users(catalogue);
+    for design in catalogue.designs.values() {
+        let points: Vec<&Point> = design
+            .points
+            .iter()
+            .filter(|p| p.rests_on.value == RestsOn::Mark)
+            .collect();
+        for point in &points {
+            let is_only = points.len() == 1;
+            for (one, other) in told_apart(design, point) {
+                let shared = users.iter().find_map(|((kind, text), users)| {
+                    let concerns = is_only || speaks_of(point, *kind);
+                    let first = user_of(one, users)?;
+                    let second = user_of(other, users)?;
+                    (concerns && first.0 != second.0).then_some((*kind, *text, first, second))
+                });
+                let Some((kind, text, first, second)) = shared else {
+                    continue;
+                };
+                let who = |key: &Key| wording::somebody(catalogue, key);
+                findings.push(
+                    Finding::new(
+                        Code::MarkShared,
+                        point.key.place,
+                        format!(
+                            "`{}` of design {} separates {} from {}, but the {kind} \"{text}\" was used by {} and by {}",
+                            point.key.value,
+                            design.key,
+                            wording::printing(&one.key.value),
+                            wording::printing(&other.key.value),
+                            who(first.0),
+                            who(second.0)
+                        ),
+                    )
+                    .beside(first.1, "applied by the one")
+                    .beside(second.1, "applied by the other")
+                    .help("let both printings show what both can bear, and rely on another point"),
+                );
+            }
+        }
+    }
+}
+
+/// Every stamp or seal that somebody is said to have applied, and by whom.
+fn users(catalogue: &Catalogue) -> BTreeMap<Stamp<'_>, Users<'_>> {
+    let mut users: BTreeMap<Stamp<'_>, Users<'_>> = BTreeMap::new();
+    for (_, impression) in catalogue.impressions() {
+        for mark in &impression.marks {
+            if let (Some(stamp), Some(by)) = (stamp(mark), &mark.applied_by) {
+                let users = users.entry(stamp).or_default();
+                users.entry(&by.value).or_insert(by.place);
+            }
+        }
+    }
+    users.retain(|_, users| users.len() > 1);
+    users
+}
+
+fn stamp(mark: &Mark) -> Option<Stamp<'_>> {
+    let kind = mark.kind.as_ref()?.value;
+    if !matches!(kind, MarkKind::Stamp | MarkKind::Seal) {
+        return None;
+    }
+    let text = mark.number.as_deref().or(mark.text.as_deref())?;
+    Some((kind, text))
+}
+
+/// The pairs of printings that share no value at a point.
+fn told_apart<'a>(design: &'a Design, point: &Point) -> Vec<(&'a Printing, &'a Printing)> {
+    let shown: Vec<_> = design
+        .standing_printings()
+        .filter_map(|p| Some((p, shown_values(&p.shows, point)?)))
+        .collect();
+    let mut pairs = Vec::new();
+    for (at, (one, a)) in shown.iter().enumerate() {
+        for (other, b) in shown.iter().skip(at + 1) {
+            if is_told_apart(point, a, b) {
+                pairs.push((*one, *other));
+            }
+        }
+    }
+    pairs
+}
+
+/// Whether a point's key or one of its values names a kind of mark.
+fn speaks_of(point: &Point, kind: MarkKind) -> bool {
+    let word = kind.to_string();
+    let named = |text: &str| text.split('-').any(|part| part == word);
+    named(point.key.value.as_str()) || point.kind.words().into_iter().flatten().any(named)
+}
+
+/// The one of those who used a mark that printed or published a printing.
+fn user_of<'a>(printing: &Printing, users: &Users<'a>) -> Option<(&'a Key, Place)> {
+    let people: BTreeSet<&Key> = printing
+        .printer
+        .iter()
+        .chain(&printing.publisher)
+        .map(|s| &s.is.value)
+        .collect();
+    users
+        .iter()
+        .find(|(user, _)| people.contains(*user))
+        .map(|(user, place)| (*user, *place))
+}

@@ -1,0 +1,128 @@
+//! What the record of a sheet settles: what its observations exclude, what they leave, and what
+//! would settle more.
+//!
+//! In: a design's diagnostic table, and one of its impressions. Out: [`Settled`]. An identification
+//! may be narrower than the observations (somebody knows more than was noted down) or wider: then
+//! the sheet could be settled, and the catalogue says so.
+//! Not here: observations that contradict the identification (`agree`).
+
+use std::collections::BTreeSet;
+
+use crate::model::design::Design;
+use crate::model::impression::{Impression, StateReading};
+use crate::model::key::Key;
+
+use super::candidates::allowed_by;
+use super::census::readings;
+use super::identify::{Identified, Observed, identify, observed_on};
+use super::next_point::{NextPoint, next_points};
+use super::table::DiagnosticTable;
+
+/// What the record of a sheet settles.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Settled {
+    /// What was seen, as far as it tells anything.
+    pub observed: Vec<Observed>,
+    /// What that makes of the candidates.
+    pub identified: Identified,
+    /// The candidates, by their places in the table, that the observations and the identification
+    /// both leave. Empty where they contradict each other.
+    pub left: Vec<usize>,
+    /// What to look at next, the most telling first, among the points of which the record says
+    /// nothing; what it says cannot be seen is left out.
+    pub next: Vec<NextPoint>,
+}
+
+/// Something that the observations fix and the identification leaves open.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Narrower {
+    /// The one state that is left, where the identification allows several.
+    pub state: Option<Key>,
+    /// The one printing that is left, where the identification allows several.
+    pub printing: Option<Key>,
+}
+
+/// What the record of `impression` settles.
+#[must_use]
+pub fn settled(table: &DiagnosticTable, design: &Design, impression: &Impression) -> Settled {
+    let observed = observed_on(table, design, impression);
+    let identified = identify(table, &observed);
+    let allowed = allowed(table, design, impression);
+    let left = identified
+        .left()
+        .filter(|at| allowed.contains(at))
+        .collect();
+    let is_recorded = |point: usize| {
+        let key = table.points.get(point).map(|column| &column.key);
+        impression
+            .observed
+            .iter()
+            .any(|o| Some(&o.point.value) == key)
+    };
+    let mut next = next_points(table, &identified, &observed);
+    next.retain(|next| !is_recorded(next.point));
+    Settled {
+        observed,
+        identified,
+        left,
+        next,
+    }
+}
+
+/// The candidates that the identification allows; every one where there is none.
+fn allowed(table: &DiagnosticTable, design: &Design, impression: &Impression) -> BTreeSet<usize> {
+    match &impression.identified {
+        None => (0..table.candidates.len()).collect(),
+        Some(identified) => allowed_by(design, identified)
+            .iter()
+            .filter_map(|c| {
+                let printing = c.printing.map(|p| &p.key.value);
+                table.place_of(&c.state.key.value, printing)
+            })
+            .collect(),
+    }
+}
+
+/// What the observations fix and the identification leaves open; `None` where there is no such
+/// thing. Blocks in different conditions are never one state.
+#[must_use]
+pub fn narrower(
+    table: &DiagnosticTable,
+    design: &Design,
+    impression: &Impression,
+) -> Option<Narrower> {
+    let is_mixed = impression.identified.as_ref().is_some_and(|identified| {
+        readings(identified).any(|r| matches!(r.state, Some(StateReading::ByMatrix(_))))
+    });
+    if is_mixed {
+        return None;
+    }
+    let settled = settled(table, design, impression);
+    let allowed = allowed(table, design, impression);
+    let states = |places: &mut dyn Iterator<Item = usize>| -> BTreeSet<&Key> {
+        places
+            .filter_map(|at| Some(&table.candidates.get(at)?.state))
+            .collect()
+    };
+    let printings = |places: &mut dyn Iterator<Item = usize>| -> BTreeSet<Option<&Key>> {
+        places
+            .filter_map(|at| Some(table.candidates.get(at)?.printing.as_ref()))
+            .collect()
+    };
+    let allowed_states = states(&mut allowed.iter().copied());
+    let left_states = states(&mut settled.left.iter().copied());
+    let state = left_states
+        .first()
+        .filter(|_| left_states.len() == 1 && allowed_states.len() > 1);
+    let allowed_printings = printings(&mut allowed.iter().copied());
+    let left_printings = printings(&mut settled.left.iter().copied());
+    let printing = left_printings
+        .first()
+        .copied()
+        .flatten()
+        .filter(|_| left_printings.len() == 1 && allowed_printings.len() > 1);
+    (state.is_some() || printing.is_some()).then(|| Narrower {
+        state: state.map(|key| (*key).clone()),
+        printing: printing.cloned(),
+    })
+}
