@@ -8,19 +8,17 @@ use rayon::prelude::*;
 use super::designs::{self, DesignFiles, ReadDesign};
 use super::echoes::Unread;
 use super::exhibitions::exhibition;
-use super::holder::holder;
 use super::load::{Loaded, load, with_missing};
 use super::near::nearest;
-use super::person::person;
 use super::pictures::Leads;
 use super::record;
 use super::settings::{BUILT_IN_THEME, blank, settings};
-use super::shape::{CATALOGUE, EXHIBITION, HOLDER, PERSON, TERM};
+use super::shape::{CATALOGUE, EXHIBITION, TERM};
 use super::stray::stray_files;
 use super::terms::term;
 use super::theme::own_themes;
 use super::walk::{What, walk};
-use super::{bibtex, note, resolve, vocabulary};
+use super::{bibtex, note, parties, resolve, vocabulary};
 use crate::model::catalogue::{Catalogue, Redacted};
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
@@ -36,6 +34,7 @@ pub struct Reading {
     /// What is wrong, in no particular order (see `model::finding::sort`).
     pub findings: Vec<Finding>,
 }
+
 /// Reads the catalogue in `dir`. Never fails: a folder without a catalogue gives an empty one and a
 /// finding.
 #[must_use]
@@ -69,8 +68,8 @@ pub fn read(dir: &Path) -> Reading {
         pages: BTreeMap::new(),
         redacted,
     };
-    read_holders(&loaded, &mut catalogue, &mut findings);
-    read_people(&loaded, &mut catalogue, &mut findings);
+    parties::holders(&loaded, &mut catalogue, &mut findings);
+    parties::people(&loaded, &mut catalogue, &mut findings);
     read_the_rest(&loaded, &mut catalogue, &mut findings);
     catalogue.sources = sources;
     unread.add_misnamed(&loaded, &catalogue.sources);
@@ -83,6 +82,7 @@ pub fn read(dir: &Path) -> Reading {
         findings,
     }
 }
+
 fn read_settings(
     dir: &Path,
     loaded: &[Loaded],
@@ -123,6 +123,7 @@ fn read_settings(
     }
     (settings, redacted)
 }
+
 fn read_designs(
     loaded: &[Loaded],
     leads: &BTreeMap<String, Leads>,
@@ -186,100 +187,6 @@ fn read_designs(
         designs.insert(key, read.design);
     }
     (designs, unread)
-}
-
-fn read_holders(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &mut Vec<Finding>) {
-    let files: Vec<_> = loaded
-        .iter()
-        .filter_map(|file| match &file.what {
-            What::Holder(key) => Some((key, file.source()?)),
-            _ => None,
-        })
-        .collect();
-    let records: Vec<_> = files
-        .into_par_iter()
-        .map(|(key, source)| {
-            (
-                key,
-                record::one(source, &HOLDER, |fields| holder(fields, key)),
-            )
-        })
-        .collect();
-    let mut isils: BTreeMap<String, Place> = BTreeMap::new();
-    for (key, record) in records {
-        findings.extend(record.findings);
-        catalogue.redacted.texts.extend(record.texts);
-        if let Some(public) = record.public {
-            catalogue.redacted.holders.insert(key.clone(), public);
-        }
-        if let Some(isil) = &record.value.isil {
-            // Unique without regard to case (ISO 15511).
-            match isils.entry(isil.value.to_ascii_lowercase()) {
-                std::collections::btree_map::Entry::Vacant(first) => {
-                    first.insert(isil.place);
-                }
-                std::collections::btree_map::Entry::Occupied(first) => findings.push(
-                    Finding::new(
-                        Code::KeyTwice,
-                        isil.place,
-                        format!("two holders have the ISIL {}", isil.value),
-                    )
-                    .beside(*first.get(), "the first")
-                    .help("an ISIL belongs to one institution: correct one of the two"),
-                ),
-            }
-        }
-        catalogue.holders.insert(key.clone(), record.value);
-    }
-    for file in loaded {
-        if let What::HolderNote(key) = &file.what {
-            let note = file.note();
-            if let Some(holder) = catalogue.holders.get_mut(key) {
-                holder.note.clone_from(&note);
-            }
-            if let Some(public) = catalogue.redacted.holders.get_mut(key) {
-                public.note = note;
-            }
-        }
-    }
-}
-
-fn read_people(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &mut Vec<Finding>) {
-    let files: Vec<_> = loaded
-        .iter()
-        .filter_map(|file| match &file.what {
-            What::Person(key) => Some((key, file.source()?)),
-            _ => None,
-        })
-        .collect();
-    let records: Vec<_> = files
-        .into_par_iter()
-        .map(|(key, source)| {
-            (
-                key,
-                record::one(source, &PERSON, |fields| person(fields, key)),
-            )
-        })
-        .collect();
-    for (key, record) in records {
-        findings.extend(record.findings);
-        catalogue.redacted.texts.extend(record.texts);
-        if let Some(public) = record.public {
-            catalogue.redacted.people.insert(key.clone(), public);
-        }
-        catalogue.people.insert(key.clone(), record.value);
-    }
-    for file in loaded {
-        if let What::PersonNote(key) = &file.what {
-            let note = file.note();
-            if let Some(person) = catalogue.people.get_mut(key) {
-                person.note.clone_from(&note);
-            }
-            if let Some(public) = catalogue.redacted.people.get_mut(key) {
-                public.note = note;
-            }
-        }
-    }
 }
 
 /// Literature, exhibitions, pages and terms.

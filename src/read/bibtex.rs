@@ -3,14 +3,22 @@
 //! The crates `biblatex` and `hayagriva` parse and convert. Because the first fault ends their
 //! reading, the file is read entry by entry, so that one broken entry hides neither the others nor
 //! their faults. How works are worded is in [`super::reference`].
+//!
+//! The file is cut into [`blocks`], entries take fields from their [`family`], and faults are told in
+//! [`words`].
 
-use std::collections::{BTreeMap, BTreeSet};
+mod blocks;
+mod family;
+mod words;
+
+use std::collections::BTreeMap;
 use std::ops::Range;
 
-use biblatex::{
-    ParseErrorKind, RawBibliography, RawChunk, RawEntry, Spanned, Token, TypeErrorKind,
-};
+use biblatex::{RawBibliography, RawEntry, Spanned};
 
+use self::blocks::{Parsed, blocks, parse_blocks};
+use self::family::{entries_in_circles, family};
+use self::words::{words_for_syntax, words_for_type};
 use super::reference;
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
@@ -58,18 +66,6 @@ fn entries(text: &str, file: FileId) -> (Vec<Sound>, Vec<Finding>) {
     (sound, findings)
 }
 
-/// A part of the file that holds one `@…{…}`, and where it begins.
-struct Block<'t> {
-    start: usize,
-    text: &'t str,
-}
-
-/// A block that could be parsed.
-struct Parsed<'t> {
-    start: usize,
-    raw: RawBibliography<'t>,
-}
-
 /// An entry with the start of its block, from which its spans count.
 #[derive(Clone, Copy)]
 struct Entry<'p, 't> {
@@ -104,71 +100,6 @@ impl Fault {
         let place = Place::new(file, visible(text, shifted(&span, entry.start)));
         Finding::new(Code::BibtexSyntax, place, self.message).help(self.help)
     }
-}
-
-/// Cuts the file where a line begins with `@`. A file that can be parsed as it stands is one block,
-/// so that an `@` that begins a line inside a field does no harm there.
-fn blocks(text: &str) -> Vec<Block<'_>> {
-    if RawBibliography::parse(text).is_ok() {
-        return vec![Block { start: 0, text }];
-    }
-    let mut starts = vec![0];
-    let mut line_start = 0;
-    for line in text.split_inclusive('\n') {
-        if line_start > 0 && line.trim_start().starts_with('@') {
-            starts.push(line_start);
-        }
-        line_start += line.len();
-    }
-    let ends = starts.iter().skip(1).copied().chain([text.len()]);
-    starts
-        .iter()
-        .zip(ends)
-        .map(|(start, end)| Block {
-            start: *start,
-            text: text.get(*start..end).unwrap_or_default(),
-        })
-        .collect()
-}
-
-fn parse_blocks<'t>(
-    blocks: &[Block<'t>],
-    file: FileId,
-    findings: &mut Vec<Finding>,
-) -> Vec<Parsed<'t>> {
-    let mut parsed = Vec::new();
-    for block in blocks {
-        match RawBibliography::parse(block.text) {
-            Ok(raw) => parsed.push(Parsed {
-                start: block.start,
-                raw,
-            }),
-            Err(error) => {
-                // A brace that is never closed is met at the end of the block: shown there it
-                // would point at nothing, so the entry's first line is shown.
-                let indent = block.text.len() - block.text.trim_start().len();
-                let first_line = indent
-                    ..indent
-                        + block
-                            .text
-                            .trim_start()
-                            .lines()
-                            .next()
-                            .unwrap_or_default()
-                            .trim_end()
-                            .len();
-                let span = if error.kind == ParseErrorKind::UnexpectedEof {
-                    first_line
-                } else {
-                    visible(block.text, error.span)
-                };
-                let (message, help) = words_for_syntax(&error.kind);
-                let place = Place::new(file, shifted(&span, block.start));
-                findings.push(Finding::new(Code::BibtexSyntax, place, message).help(help));
-            }
-        }
-    }
-    parsed
 }
 
 /// The entries by key, in the order of the file; those whose key is none or taken are told.
@@ -226,69 +157,6 @@ fn not_a_key(written: &str, entry: &Entry, file: FileId) -> Finding {
     }
 }
 
-/// The keys that an entry takes fields from.
-fn parents(entry: &Entry) -> Vec<Key> {
-    let is_link =
-        |name: &str| name.eq_ignore_ascii_case("crossref") || name.eq_ignore_ascii_case("xdata");
-    let fields = entry.raw.v.fields.iter().filter(|f| is_link(f.key.v));
-    fields
-        .flat_map(|field| &field.value.v)
-        .filter_map(|chunk| match chunk.v {
-            RawChunk::Normal(text) => Some(text),
-            RawChunk::Abbreviation(_) => None,
-        })
-        .flat_map(|text| text.split(','))
-        .filter_map(|key| key.trim().parse().ok())
-        .collect()
-}
-
-/// The key and all it takes fields from, nearest first.
-fn family(key: &Key, entries: &indexmap::IndexMap<Key, Entry>) -> Vec<Key> {
-    let mut known = vec![key.clone()];
-    let mut next = 0;
-    while let Some(entry) = known.get(next).map(|key| entries.get(key)) {
-        next += 1;
-        for parent in entry.map(parents).unwrap_or_default() {
-            if !known.contains(&parent) && entries.contains_key(&parent) {
-                known.push(parent);
-            }
-        }
-    }
-    known
-}
-
-/// Entries that take fields from themselves, directly or through others, and those that depend on
-/// them. `biblatex` follows such links without end, so it must never see them.
-fn entries_in_circles(entries: &indexmap::IndexMap<Key, Entry>) -> BTreeSet<Key> {
-    let mut open: BTreeMap<&Key, Vec<Key>> = entries
-        .iter()
-        .map(|(key, entry)| {
-            (
-                key,
-                parents(entry)
-                    .into_iter()
-                    .filter(|p| entries.contains_key(p))
-                    .collect(),
-            )
-        })
-        .collect();
-    // Taking away, again and again, what depends on nothing leaves the circles.
-    loop {
-        let free: BTreeSet<Key> = open
-            .iter()
-            .filter(|(_, p)| p.is_empty())
-            .map(|(k, _)| (*k).clone())
-            .collect();
-        if free.is_empty() {
-            return open.keys().map(|key| (*key).clone()).collect();
-        }
-        open.retain(|key, _| !free.contains(*key));
-        for rest in open.values_mut() {
-            rest.retain(|parent| !free.contains(parent));
-        }
-    }
-}
-
 /// One entry as `biblatex` and `hayagriva` understand it.
 fn convert(
     key: &Key,
@@ -328,71 +196,6 @@ fn convert(
             help,
         }
     })
-}
-
-fn words_for_syntax(kind: &ParseErrorKind) -> (String, &'static str) {
-    const CLOSE: &str = "look for a brace or quotation mark that has no partner";
-    let (message, help) = match kind {
-        ParseErrorKind::UnexpectedEof => ("this entry of the literature is never closed", CLOSE),
-        ParseErrorKind::Unexpected(Token::DecimalPoint) => (
-            "a number has two decimal points",
-            "put the value in braces: {…}",
-        ),
-        ParseErrorKind::Unexpected(_) => ("a sign stands here that belongs to no field", CLOSE),
-        ParseErrorKind::Expected(Token::Comma) => (
-            "a comma is missing before this",
-            "put a comma after the key and after each field",
-        ),
-        ParseErrorKind::Expected(Token::Equals) => (
-            "an equals sign is missing before this",
-            "write each field as name = {value}",
-        ),
-        ParseErrorKind::Expected(Token::Identifier) => (
-            "the name of a field or of a kind of work is missing here",
-            "write each field as name = {value}",
-        ),
-        ParseErrorKind::Expected(_) => ("a brace or quotation mark is missing here", CLOSE),
-        ParseErrorKind::UnknownAbbreviation(word) => {
-            return (
-                format!("`{word}` is no abbreviation that the file declares"),
-                "put the value in braces: {…}, or declare it with @string",
-            );
-        }
-        ParseErrorKind::MalformedCommand => (
-            "a TeX command is not complete",
-            "write the letter itself: files are UTF-8",
-        ),
-        ParseErrorKind::ResolutionError(kind) => {
-            let (message, help) = words_for_type(kind);
-            return (message.to_owned(), help);
-        }
-        _ => (
-            "this is not BibTeX",
-            "compare it with an entry that can be read",
-        ),
-    };
-    (message.to_owned(), help)
-}
-
-fn words_for_type(kind: &TypeErrorKind) -> (&'static str, &'static str) {
-    const DATE: &str = "write year = {1961}, or date = {1961-05}";
-    match kind {
-        TypeErrorKind::UndefinedRange => ("a date is open at both ends", DATE),
-        TypeErrorKind::DayOutOfRange => ("a date has a day that no month has", DATE),
-        TypeErrorKind::MonthOutOfRange => ("a date has a month that no year has", DATE),
-        TypeErrorKind::YearZeroCE => ("a date has a year that does not exist", DATE),
-        TypeErrorKind::WrongNumberOfDigits => ("a date has too many or too few digits", DATE),
-        TypeErrorKind::InvalidNumber
-        | TypeErrorKind::MissingNumber
-        | TypeErrorKind::InvalidIntegerRange => ("a number was to stand here", "write digits only"),
-        TypeErrorKind::UnknownEditorType => {
-            ("the kind of editor is not known", "remove `editortype`")
-        }
-        _ => (
-            "the value is not of the form that this field takes",
-            "compare it with an entry that can be read",
-        ),
-    }
 }
 
 fn shifted(span: &Range<usize>, by: usize) -> Range<usize> {

@@ -27,6 +27,7 @@ mod literature;
 mod load;
 pub mod near;
 mod note;
+mod parties;
 mod person;
 mod pictures;
 mod points;

@@ -1,7 +1,7 @@
 //! The keys of `design.toml`.
 
-use super::impression::PICTURE_KEYS_OF_DESIGN;
-use super::{KeyShape, MapKeys, Shape, Takes, Target, claimed, may, must, plain, standing, words};
+use super::picture::DESIGN_PICTURE;
+use super::{MapKeys, Shape, Takes, Target, claimed, may, must, plain, standing, words};
 use crate::model::design::{MatrixFate, MatrixKind, TitleKind};
 use crate::model::literature::Relation;
 use crate::model::point::{PointKindWord, RestsOn};
@@ -400,11 +400,6 @@ pub static VARIANT: Shape = standing(
         ),
     ],
 );
-
-/// A drawing, block or illustration.
-pub static DESIGN_PICTURE: Shape = plain("a picture", DESIGN_PICTURE_KEYS);
-
-const DESIGN_PICTURE_KEYS: &[KeyShape] = PICTURE_KEYS_OF_DESIGN;
 
 /// Impressions to be shown together.
 pub static COMPARISON: Shape = plain(

@@ -1,12 +1,11 @@
 //! The keys of `impressions/N.toml`.
 
 use super::design::NUMBERED_CITATION;
-use super::others::LARGEST;
-use super::{KeyShape, MapKeys, Shape, Takes, Target, claimed, may, must, plain, standing, words};
+use super::picture::PICTURE;
+use super::{MapKeys, Shape, Takes, Target, claimed, may, must, plain, standing, words};
 use crate::model::certainty::{Basis, Certainty};
 use crate::model::impression::{BlockPrinted, Status, Without};
 use crate::model::mark::MarkKind;
-use crate::model::picture::{PictureOf, View};
 use crate::model::vocabulary::List;
 use crate::model::words::Side;
 
@@ -127,68 +126,54 @@ pub static FORMER_ACCESSION: Shape = plain(
     ],
 );
 
+/// A reading of a sheet: the given keys, and those that every reading has.
+macro_rules! reading {
+    ($name:literal, [$($own:expr),*]) => {
+        claimed(
+            $name,
+            &[
+                $($own,)*
+                may(
+                    "state",
+                    Takes::StateReading,
+                    "one state; a list: either; a table: matrix = state",
+                ),
+                may(
+                    "printing",
+                    Takes::Several(&Takes::Refers(Target::Printing)),
+                    "the printing",
+                ),
+                may("variant", Takes::Refers(Target::Variant), "the variant"),
+                may(
+                    "kind",
+                    Takes::Term(List::Kinds),
+                    "the kind of impression, where the reading turns on it",
+                ),
+                may("why", Takes::Text, "why"),
+                may(
+                    "or",
+                    Takes::Tables(&IDENTIFICATION),
+                    "other readings that are possible",
+                ),
+            ],
+        )
+    };
+}
+
 /// What a sheet is taken to be.
-pub static IDENTIFICATION: Shape = claimed(
-    "an identification",
-    &[
-        may(
-            "state",
-            Takes::StateReading,
-            "one state; a list: either; a table: matrix = state",
-        ),
-        may(
-            "printing",
-            Takes::Several(&Takes::Refers(Target::Printing)),
-            "the printing",
-        ),
-        may("variant", Takes::Refers(Target::Variant), "the variant"),
-        may(
-            "kind",
-            Takes::Term(List::Kinds),
-            "the kind of impression, where the reading turns on it",
-        ),
-        may("why", Takes::Text, "why"),
-        may(
-            "or",
-            Takes::Tables(&IDENTIFICATION),
-            "other readings that are possible",
-        ),
-    ],
-);
+pub static IDENTIFICATION: Shape = reading!("an identification", []);
 
 /// What somebody else takes a sheet to be.
-pub static OPINION: Shape = claimed(
+pub static OPINION: Shape = reading!(
     "an opinion",
-    &[
+    [
         may("said", Takes::Text, "in their own words: \"III\""),
         may(
             "after",
             Takes::Refers(Target::Work),
-            "the catalogue whose numbering that is",
-        ),
-        may(
-            "state",
-            Takes::StateReading,
-            "one state; a list: either; a table: matrix = state",
-        ),
-        may(
-            "printing",
-            Takes::Several(&Takes::Refers(Target::Printing)),
-            "the printing",
-        ),
-        may("variant", Takes::Refers(Target::Variant), "the variant"),
-        may(
-            "kind",
-            Takes::Term(List::Kinds),
-            "the kind of impression, where the reading turns on it",
-        ),
-        may("why", Takes::Text, "why"),
-        may(
-            "or",
-            Takes::Tables(&IDENTIFICATION),
-            "other readings that are possible",
-        ),
-    ],
+            "the catalogue whose numbering that is"
+        )
+    ]
 );
 
 /// What was seen at a point, with who saw it.
@@ -267,89 +252,6 @@ pub static MARK: Shape = claimed(
         may("number", Takes::Text, "its number in a repertory of marks"),
     ],
 );
-
-/// A photograph.
-pub static PICTURE: Shape = plain("a picture", PICTURE_KEYS);
-
-const FILE: KeyShape = must(
-    "file",
-    Takes::File,
-    "the file, below the design's folder: \"pictures/1-recto.jpg\"",
-);
-const NAME: KeyShape = may(
-    "name",
-    Takes::OwnKey,
-    "its name; its side where nothing is said",
-);
-const SIDE: KeyShape = may(
-    "side",
-    Takes::Word(words::<Side>),
-    "the side it shows; recto where nothing is said",
-);
-const VIEW: KeyShape = may(
-    "view",
-    Takes::Word(words::<View>),
-    "what it shows of it; whole where nothing is said",
-);
-const BOX: KeyShape = may(
-    "box",
-    Takes::Box,
-    "the part that shows this image: [left, top, width, height] in percent",
-);
-const MIRRORED: KeyShape = may(
-    "mirrored",
-    Takes::Flag,
-    "whether it shows the image mirrored",
-);
-const TIES: KeyShape = may(
-    "ties",
-    Takes::Ties,
-    "points tied by hand: [x, y, x, y] in percent of this picture and of the reference, four or more",
-);
-const LARGEST_SIDE: KeyShape = may("largest", LARGEST, "the longest published side, px");
-const RIGHTS: KeyShape = must(
-    "rights",
-    Takes::Text,
-    "an SPDX or rightsstatements.org identifier, or free text",
-);
-const CREDIT: KeyShape = may("credit", Takes::Text, "the credit line");
-const PUBLISH: KeyShape = may("publish", Takes::Flag, "false: kept, but not published");
-
-const PICTURE_KEYS: &[KeyShape] = &[
-    FILE,
-    NAME,
-    SIDE,
-    VIEW,
-    BOX,
-    MIRRORED,
-    TIES,
-    LARGEST_SIDE,
-    RIGHTS,
-    CREDIT,
-    PUBLISH,
-];
-
-/// The keys of a picture recorded with a design.
-pub(super) const PICTURE_KEYS_OF_DESIGN: &[KeyShape] = &[
-    FILE,
-    NAME,
-    SIDE,
-    VIEW,
-    BOX,
-    MIRRORED,
-    TIES,
-    LARGEST_SIDE,
-    RIGHTS,
-    CREDIT,
-    PUBLISH,
-    may("of", Takes::Word(words::<PictureOf>), "what it shows"),
-    may(
-        "cite",
-        Takes::Refers(Target::Work),
-        "the literature it is taken from",
-    ),
-    may("at", Takes::Text, "where in it: \"p. 31\""),
-];
 
 /// One entry in the history of a sheet.
 pub static PROVENANCE: Shape = claimed(

@@ -1,0 +1,148 @@
+//! Holders and people: records that are a file each, with a text beside it.
+
+use std::collections::BTreeMap;
+
+use rayon::prelude::*;
+
+use super::fields::Fields;
+use super::holder::holder;
+use super::load::Loaded;
+use super::person::person;
+use super::record;
+use super::shape::{HOLDER, PERSON, Shape};
+use super::walk::What;
+use crate::model::catalogue::{Catalogue, PrivateText};
+use crate::model::codes::Code;
+use crate::model::finding::Finding;
+use crate::model::holder::Holder;
+use crate::model::key::Key;
+use crate::model::note::Note;
+use crate::model::place::Place;
+
+/// Reads `holders/*.toml` and `holders/*.md`.
+pub(super) fn holders(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &mut Vec<Finding>) {
+    let files = Kind {
+        shape: &HOLDER,
+        is_record: |what| match what {
+            What::Holder(key) => Some(key),
+            _ => None,
+        },
+        is_note: |what| match what {
+            What::HolderNote(key) => Some(key),
+            _ => None,
+        },
+        read: holder,
+        add_note: |holder, note| holder.note = note,
+    };
+    let read = files.read(loaded);
+    findings.extend(read.findings);
+    isils_used_twice(&read.all, findings);
+    catalogue.redacted.texts.extend(read.texts);
+    catalogue.redacted.holders.extend(read.public);
+    catalogue.holders.extend(read.all);
+}
+
+/// Reads `people/*.toml` and `people/*.md`.
+pub(super) fn people(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &mut Vec<Finding>) {
+    let files = Kind {
+        shape: &PERSON,
+        is_record: |what| match what {
+            What::Person(key) => Some(key),
+            _ => None,
+        },
+        is_note: |what| match what {
+            What::PersonNote(key) => Some(key),
+            _ => None,
+        },
+        read: person,
+        add_note: |person, note| person.note = note,
+    };
+    let read = files.read(loaded);
+    findings.extend(read.findings);
+    catalogue.redacted.texts.extend(read.texts);
+    catalogue.redacted.people.extend(read.public);
+    catalogue.people.extend(read.all);
+}
+
+/// A kind of record of which each is a file.
+struct Kind<T> {
+    shape: &'static Shape,
+    /// The key of a file that is such a record.
+    is_record: fn(&What) -> Option<&Key>,
+    /// The key of the record to which a text belongs.
+    is_note: fn(&What) -> Option<&Key>,
+    read: fn(&mut Fields<'_, '_>, &Key) -> T,
+    add_note: fn(&mut T, Option<Note>),
+}
+
+/// The records of a kind, in the order of their paths.
+struct Records<T> {
+    all: Vec<(Key, T)>,
+    /// Those of which less may be published than is recorded, as they may be published.
+    public: Vec<(Key, T)>,
+    texts: Vec<PrivateText>,
+    findings: Vec<Finding>,
+}
+
+impl<T: Send> Kind<T> {
+    fn read(&self, loaded: &[Loaded]) -> Records<T> {
+        let notes: BTreeMap<&Key, &Loaded> = loaded
+            .iter()
+            .filter_map(|file| Some(((self.is_note)(&file.what)?, file)))
+            .collect();
+        let files: Vec<_> = loaded
+            .iter()
+            .filter_map(|file| Some(((self.is_record)(&file.what)?, file.source()?)))
+            .collect();
+        let read: Vec<_> = files
+            .into_par_iter()
+            .map(|(key, source)| {
+                let one = record::one(source, self.shape, |fields| (self.read)(fields, key));
+                (key, one)
+            })
+            .collect();
+        let mut records = Records {
+            all: Vec::new(),
+            public: Vec::new(),
+            texts: Vec::new(),
+            findings: Vec::new(),
+        };
+        for (key, record) in read {
+            let with_note = |mut value: T| {
+                let note = notes.get(key).and_then(|file| file.note());
+                (self.add_note)(&mut value, note);
+                (key.clone(), value)
+            };
+            records.all.push(with_note(record.value));
+            records.public.extend(record.public.map(with_note));
+            records.texts.extend(record.texts);
+            records.findings.extend(record.findings);
+        }
+        records
+    }
+}
+
+/// Tells of holders that have the same ISIL.
+fn isils_used_twice(holders: &[(Key, Holder)], findings: &mut Vec<Finding>) {
+    let mut first: BTreeMap<String, Place> = BTreeMap::new();
+    for isil in holders
+        .iter()
+        .filter_map(|(_, holder)| holder.isil.as_ref())
+    {
+        // Unique without regard to case (ISO 15511).
+        let code = isil.value.to_ascii_lowercase();
+        if let Some(earlier) = first.get(&code) {
+            findings.push(
+                Finding::new(
+                    Code::KeyTwice,
+                    isil.place,
+                    format!("two holders have the ISIL {}", isil.value),
+                )
+                .beside(*earlier, "the first")
+                .help("an ISIL belongs to one institution: correct one of the two"),
+            );
+        } else {
+            first.insert(code, isil.place);
+        }
+    }
+}

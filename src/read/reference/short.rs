@@ -1,0 +1,71 @@
+//! The short form of a reference: who and when, told apart by letters where two are alike.
+
+use std::collections::BTreeMap;
+
+use super::Converted;
+
+/// "Verhoeven 1961", "Smith and Jones 1970", "Smith et al. 1970"; without authors the title.
+pub(super) fn short(entry: &Converted, language: &str) -> String {
+    let and = if language.split('-').next() == Some("de") {
+        "und"
+    } else {
+        "and"
+    };
+    let name = match entry.names.as_slice() {
+        [] if entry.title.is_empty() => entry.entry.key().to_owned(),
+        [] => shortened(&entry.title),
+        [one] => one.family.clone(),
+        [one, other] if other.family == "others" => format!("{} et al.", one.family),
+        [one, other] => format!("{} {and} {}", one.family, other.family),
+        [one, ..] => format!("{} et al.", one.family),
+    };
+    match entry.year {
+        Some(year) => format!("{name} {year}"),
+        None => name,
+    }
+}
+
+/// The first words of a title, up to about 30 characters, without what follows a colon.
+fn shortened(title: &str) -> String {
+    let head = title.split(':').next().unwrap_or(title).trim();
+    let mut short = String::new();
+    for word in head.split_whitespace() {
+        if !short.is_empty() && short.chars().count() + word.chars().count() > 30 {
+            short.push_str(" …");
+            break;
+        }
+        if !short.is_empty() {
+            short.push(' ');
+        }
+        short.push_str(word);
+    }
+    short
+}
+
+/// The letters that tell works of one short form apart: "1961a", "1961b"; beyond z numbers.
+pub(super) fn letters(shorts: &[String]) -> Vec<String> {
+    let mut count = BTreeMap::<&str, usize>::new();
+    for short in shorts {
+        *count.entry(short).or_default() += 1;
+    }
+    let mut used = BTreeMap::<&str, u8>::new();
+    let mut letter = |short| {
+        if count.get(short).is_none_or(|n| *n < 2) {
+            return String::new();
+        }
+        let nth = used.entry(short).or_default();
+        let ends_in_year = short.ends_with(|c: char| c.is_ascii_digit());
+        let letter = if *nth < 26 {
+            char::from(b'a' + *nth).to_string()
+        } else {
+            format!("-{}", usize::from(*nth) + 1)
+        };
+        *nth = nth.saturating_add(1);
+        if ends_in_year {
+            letter
+        } else {
+            format!(" ({letter})")
+        }
+    };
+    shorts.iter().map(|short| letter(short.as_str())).collect()
+}

@@ -1,0 +1,75 @@
+//! The keys of a picture, recorded with a sheet or with a design.
+
+use super::others::LARGEST;
+use super::{Shape, Takes, Target, may, must, plain, words};
+use crate::model::picture::{PictureOf, View};
+use crate::model::words::Side;
+
+/// A picture: the keys that every picture has, and the given ones.
+macro_rules! picture {
+    ($($own:expr),*) => {
+        plain(
+            "a picture",
+            &[
+                must(
+                    "file",
+                    Takes::File,
+                    "the file, below the design's folder: \"pictures/1-recto.jpg\"",
+                ),
+                may(
+                    "name",
+                    Takes::OwnKey,
+                    "its name; its side where nothing is said",
+                ),
+                may(
+                    "side",
+                    Takes::Word(words::<Side>),
+                    "the side it shows; recto where nothing is said",
+                ),
+                may(
+                    "view",
+                    Takes::Word(words::<View>),
+                    "what it shows of it; whole where nothing is said",
+                ),
+                may(
+                    "box",
+                    Takes::Box,
+                    "the part that shows this image: [left, top, width, height] in percent",
+                ),
+                may(
+                    "mirrored",
+                    Takes::Flag,
+                    "whether it shows the image mirrored",
+                ),
+                may(
+                    "ties",
+                    Takes::Ties,
+                    "points tied by hand: [x, y, x, y] in percent of this picture and of the reference, four or more",
+                ),
+                may("largest", LARGEST, "the longest published side, px"),
+                must(
+                    "rights",
+                    Takes::Text,
+                    "an SPDX or rightsstatements.org identifier, or free text",
+                ),
+                may("credit", Takes::Text, "the credit line"),
+                may("publish", Takes::Flag, "false: kept, but not published"),
+                $($own,)*
+            ],
+        )
+    };
+}
+
+/// A photograph of a sheet.
+pub static PICTURE: Shape = picture!();
+
+/// A picture of a design: a drawing, a block, an illustration.
+pub static DESIGN_PICTURE: Shape = picture!(
+    may("of", Takes::Word(words::<PictureOf>), "what it shows"),
+    may(
+        "cite",
+        Takes::Refers(Target::Work),
+        "the literature it is taken from"
+    ),
+    may("at", Takes::Text, "where in it: \"p. 31\"")
+);
