@@ -23,12 +23,16 @@ mod house;
 mod identification;
 /// The identification key of a design, and its examination sheet.
 mod key_pages;
+/// Reading pages as a browser does.
+mod markup;
 /// What pages say, and what they never say.
 mod pages;
 /// Photographs: what is wrong with one, what may be published, a disk that fails.
 mod pictures;
 /// The program, run to its end or not.
 mod program;
+/// What is promised to those who publish.
+mod promises;
 /// Values published elsewhere.
 mod published;
 /// References to nothing, and what a new catalogue is told.
