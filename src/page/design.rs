@@ -8,6 +8,7 @@ use super::address::{Address, Fragment, Overview};
 use super::book::Here;
 use super::census_words;
 use super::claims::{self, Stated};
+use super::crossing::{self, Crossing};
 use super::dates;
 use super::design_sources::{self, Concordance};
 use super::figures;
@@ -52,6 +53,7 @@ struct View {
     other_points: Vec<PointLine>,
     groups: Vec<Group>,
     gallery: Option<Gallery>,
+    crossing: Option<Crossing>,
     census: CleanHtml,
     census_page: Option<String>,
     comparisons: Vec<CleanHtml>,
@@ -121,6 +123,7 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     let printing_table = printings::table(here, design).map(|table| table.without_ids(&taken));
     let mut placed = taken;
     placed.extend(printing_table.iter().flat_map(PointTable::row_ids));
+    let gallery = gallery::gallery(here, design, &sheets);
     let view = View {
         number: design.number.clone(),
         number_class: number_class(&design.number),
@@ -142,7 +145,8 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         printing_table,
         other_points: states::other_points(here, design, &placed),
         groups: holdings::groups(here, design),
-        gallery: gallery::gallery(here, design, &sheets),
+        crossing: crossing::table(here, design, gallery.as_ref()),
+        gallery,
         census: census(here, design, &sheets),
         census_page: here
             .book

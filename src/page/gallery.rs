@@ -56,6 +56,25 @@ struct Facts {
     holder: usize,
 }
 
+/// The part of an address that chooses the sheets of a state and a printing, by their places in the
+/// record from 1, 0 for what is not said: `only=s3,p1` (`assets/laid.js` reads it).
+pub(super) fn choice(state: usize, printing: usize) -> String {
+    format!("only=s{state},p{printing}")
+}
+
+impl Gallery {
+    /// Whether some sheet of it is of a state and a printing, so that one can be chosen by both.
+    pub fn has(&self, state: usize, printing: usize) -> bool {
+        let wanted = [format!("s{state}"), format!("p{printing}")];
+        let is_asked = |name: &str| self.questions.iter().any(|q| q.name == name);
+        let has_all = |sheet: &Sheet| {
+            let mut classes = wanted.iter();
+            classes.all(|class| sheet.classes.split(' ').any(|known| known == class))
+        };
+        is_asked("state") && is_asked("printing") && self.sheets.iter().any(has_all)
+    }
+}
+
 /// The gallery of a design; `None` where fewer than two sheets have a photograph.
 pub(super) fn gallery(
     here: &Here<'_>,

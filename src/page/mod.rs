@@ -36,6 +36,7 @@ mod claims;
 mod comparison;
 mod concordance;
 mod counts;
+mod crossing;
 pub mod dates;
 mod design;
 mod design_census;

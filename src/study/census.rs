@@ -5,7 +5,7 @@
 //! appendix, "Distinct sheets".
 //!
 //! In: impressions. Out: [`Census`]: the count, and rows by holder, country, town, state,
-//! printing, kind and status. Rows are made from what may be published, so that a count never tells what a record
+//! printing, both of these crossed, kind and status. Rows are made from what may be published, so that a count never tells what a record
 //! keeps private.
 //! Not here: declared editions (`editions`).
 
@@ -17,6 +17,7 @@ use crate::model::impression::{Identification, Impression, StateReading, Status}
 use crate::model::key::{ImpressionKey, Key};
 
 use super::clique_cover::Graph;
+use super::crossing::{self, Crossed};
 
 /// A number of sheets, as an interval.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -62,6 +63,8 @@ pub struct By {
     pub state: Vec<Row<Key>>,
     /// By printing, in the record's order. Empty where several designs are counted together.
     pub printing: Vec<Row<Key>>,
+    /// By state and printing together. Empty where several designs are counted together.
+    pub crossing: Vec<Row<Crossed>>,
     /// By kind of impression.
     pub kind: Vec<Row<Key>>,
     /// By status.
@@ -182,6 +185,7 @@ pub fn of_everything(catalogue: &Catalogue, groups: &Groups) -> Census {
     let mut census = count(catalogue, groups, &designs);
     census.by.state.clear();
     census.by.printing.clear();
+    census.by.crossing.clear();
     census
 }
 
@@ -203,6 +207,7 @@ struct Allows {
     city: BTreeSet<Option<String>>,
     state: BTreeSet<Option<Key>>,
     printing: BTreeSet<Option<Key>>,
+    crossing: BTreeSet<Option<Crossed>>,
     kind: BTreeSet<Option<Key>>,
     status: BTreeSet<Option<Status>>,
 }
@@ -216,7 +221,7 @@ fn count(catalogue: &Catalogue, groups: &Groups, designs: &[&Design]) -> Census 
     for (design, impression) in &records {
         if is_counted(design, impression) {
             let sheet = sheets.entry(groups.first_of(&impression.key)).or_default();
-            allow(sheet, catalogue, impression);
+            allow(sheet, catalogue, design, impression);
         }
     }
     let graph = doubts(groups, &records, &sheets);
@@ -237,6 +242,7 @@ fn count(catalogue: &Catalogue, groups: &Groups, designs: &[&Design]) -> Census 
             city: rows(&graph, &sheets, |a| &a.city),
             state: rows(&graph, &sheets, |a| &a.state),
             printing: rows(&graph, &sheets, |a| &a.printing),
+            crossing: rows(&graph, &sheets, |a| &a.crossing),
             kind: rows(&graph, &sheets, |a| &a.kind),
             status: rows(&graph, &sheets, |a| &a.status),
         },
@@ -256,6 +262,9 @@ impl Allows {
         fill(&mut self.city);
         fill(&mut self.state);
         fill(&mut self.printing);
+        if self.crossing.is_empty() {
+            self.crossing.insert(Some(Crossed::default()));
+        }
         fill(&mut self.kind);
         fill(&mut self.status);
         self
@@ -264,7 +273,7 @@ impl Allows {
 
 /// Adds what one record allows. A record that says nothing of something adds nothing: another
 /// record of the same sheet may know.
-fn allow(sheet: &mut Allows, catalogue: &Catalogue, impression: &Impression) {
+fn allow(sheet: &mut Allows, catalogue: &Catalogue, design: &Design, impression: &Impression) {
     let record = catalogue.published_impression(impression);
     if let Some(holder) = &record.holder {
         sheet.holder.insert(Some(holder.value.clone()));
@@ -281,6 +290,7 @@ fn allow(sheet: &mut Allows, catalogue: &Catalogue, impression: &Impression) {
         sheet.kind.extend(own_kind.cloned().map(Some));
         return;
     };
+    crossing::add(&mut sheet.crossing, crossing::of_record(design, identified));
     let states: BTreeSet<Option<Key>> = readings(identified).flat_map(states_of).collect();
     let printings: BTreeSet<Option<Key>> = readings(identified)
         .flat_map(|r| or_nothing(r.printing.iter().map(|p| p.value.clone()).collect()))
@@ -297,7 +307,7 @@ fn allow(sheet: &mut Allows, catalogue: &Catalogue, impression: &Impression) {
     sheet.kind.extend(kinds.cloned().map(Some));
 }
 
-fn states_of(reading: &Identification) -> Vec<Option<Key>> {
+pub(super) fn states_of(reading: &Identification) -> Vec<Option<Key>> {
     match &reading.state {
         None => vec![None],
         Some(StateReading::OneOf(states)) => {
@@ -312,7 +322,7 @@ fn states_of(reading: &Identification) -> Vec<Option<Key>> {
     }
 }
 
-fn or_nothing(keys: Vec<Key>) -> Vec<Option<Key>> {
+pub(super) fn or_nothing(keys: Vec<Key>) -> Vec<Option<Key>> {
     if keys.is_empty() {
         vec![None]
     } else {

@@ -6,8 +6,8 @@
 //! Reading order: [`order`] and [`numerals`] give readers' order and names; [`allowed`],
 //! [`candidates`], [`scale`], [`table`], [`identify`], [`next_point`], [`separate`], [`settle`] and
 //! [`agree`] are about what a sheet can be, [`couplets`] sets a key to them for paper, [`wear`] tells
-//! which was pulled before which; [`census`], [`clique_cover`] and
-//! [`editions`] count; [`concordance`], [`chronology`] and [`back_links`] turn the records round.
+//! which was pulled before which; [`census`], [`crossing`], [`clique_cover`] and [`editions`] count;
+//! [`concordance`], [`chronology`] and [`back_links`] turn the records round.
 //!
 //! In: the whole catalogue, private fields included. Out: [`Studies`], in which nothing private can
 //! be read: what is listed or counted by key is taken from what may be published.
@@ -29,6 +29,7 @@ pub mod chronology;
 pub mod clique_cover;
 pub mod concordance;
 pub mod couplets;
+pub mod crossing;
 pub mod editions;
 pub mod identify;
 pub mod next_point;

@@ -218,6 +218,47 @@ fn told(rows: &[Row<Key>]) -> Vec<(Option<&str>, Sheets)> {
 }
 
 #[test]
+fn states_and_printings_cross_where_they_can_be_one_sheet() {
+    let runs = "states = [{ key = \"a\" }, { key = \"b\" }]\n\
+        printings = [{ key = \"own\", kind = \"artist\", states = [\"a\"] },\n\
+        { key = \"late\", kind = \"posthumous\", states = [\"b\"] }]";
+    let (_, studies) = studied(&[
+        &design("1", runs),
+        &sheets(&[
+            // Either state and either printing, but no own printing of the second state.
+            "identified = { state = [\"a\", \"b\"], printing = [\"own\", \"late\"] }",
+            "identified = { state = \"b\", printing = \"late\" }",
+            // What the record says against itself is shown as it is said.
+            "identified = { state = \"b\", printing = \"own\" }",
+            // The second record of a sheet knows the printing too.
+            "identified = { state = \"a\" }",
+            "identified = { state = \"a\", printing = \"own\" }\nsame_as = [{ impression = \"1.4\" }]",
+            "identified = { state = \"a\", or = [{ state = \"b\", printing = \"late\" }] }",
+            "",
+        ]),
+    ]);
+    let crossing = &studies.designs[&key("1")].census.by.crossing;
+    let told: Vec<(Option<&str>, Option<&str>, Sheets)> = crossing
+        .iter()
+        .map(|row| {
+            let pair = row.key.as_ref().unwrap();
+            let state = pair.state.as_ref().map(Key::as_str);
+            (state, pair.printing.as_ref().map(Key::as_str), row.sheets)
+        })
+        .collect();
+    assert_eq!(
+        told,
+        [
+            (None, None, exactly(1, 1)),
+            (Some("a"), None, exactly(0, 1)),
+            (Some("a"), Some("own"), exactly(1, 2)),
+            (Some("b"), Some("late"), exactly(1, 3)),
+            (Some("b"), Some("own"), exactly(1, 1)),
+        ]
+    );
+}
+
+#[test]
 fn rows_tell_nothing_that_a_record_keeps_private() {
     let museum =
         "-- records/holders/museum.toml\nname = \"Museum\"\nkind = \"museum\"\ncountry = \"NO\"\n";
@@ -265,6 +306,9 @@ fn numbers_met_are_set_against_every_claim() {
     assert_eq!(edition.repeated, [2]);
     assert_eq!(edition.outside, [7]);
     assert_eq!(edition.missing(), [1, 3]);
+    // The declared size is what was met within it and what was not; the rest has its own place.
+    assert_eq!(edition.within().collect::<Vec<_>>(), [2]);
+    assert_eq!(edition.above().collect::<Vec<_>>(), [4, 7]);
 }
 
 // Concordance, chronology, mentions.

@@ -25,6 +25,7 @@ for (const form of document.querySelectorAll("form.sift")) {
 
   const restore = () => {
     if (!location.hash.startsWith("#only=")) return count();
+    for (const input of form.querySelectorAll("input")) input.checked = input.defaultChecked;
     for (const name of location.hash.slice("#only=".length).split(",")) {
       const input = document.getElementById(name);
       if (input && form.contains(input)) input.checked = true;

@@ -650,6 +650,10 @@ title = Titel
 known = Bekannt
 sheets = Blätter
 records = Einträge
+caption-crossing = Blätter nach Zustand und Druck
+crossing-open = Ein Blatt, das eines oder das andere sein kann, steht bei jedem.
+none-known = keines bekannt
+not-in-this-state = nicht in diesem Zustand gedruckt
 counted-not-shown = { $n ->
     [one] { $n } gezählt, nicht gezeigt
    *[other] { $n } gezählt, nicht gezeigt

@@ -650,6 +650,10 @@ title = Title
 known = Known
 sheets = Sheets
 records = Records
+caption-crossing = Sheets by state and printing
+crossing-open = A sheet that may be one or another stands with each.
+none-known = none known
+not-in-this-state = not printed in this state
 counted-not-shown = { $n ->
     [one] { $n } counted, not shown
    *[other] { $n } counted, not shown

@@ -1,0 +1,166 @@
+//! States crossed with printings: how many sheets are known of both at once, each figure leading to
+//! those of them that the gallery shows.
+
+use serde::Serialize;
+
+use super::address::{Address, Fragment};
+use super::book::Here;
+use super::gallery::{self, Gallery};
+use super::html::CleanHtml;
+use crate::model::design::Design;
+use crate::model::key::Key;
+use crate::study::census::{Census, Row};
+use crate::study::crossing::{Crossed, can_be};
+
+/// The table.
+#[derive(Serialize)]
+pub(super) struct Crossing {
+    /// What the figures' links lead to: ids beside the gallery.
+    landings: Vec<String>,
+    /// Why figures need not add up; empty where they do.
+    remark: String,
+    heads: Vec<CleanHtml>,
+    rows: Vec<CrossingRow>,
+    totals: Vec<CleanHtml>,
+    all: CleanHtml,
+}
+
+#[derive(Serialize)]
+struct CrossingRow {
+    name: CleanHtml,
+    cells: Vec<Cell>,
+    all: CleanHtml,
+}
+
+#[derive(Serialize)]
+struct Cell {
+    /// How many sheets; empty where none is known.
+    figure: CleanHtml,
+    /// Whether the printing was made in the state at all, or one of them is not said.
+    can_be: bool,
+}
+
+/// A state or a printing, or what is not said, with its place in the record from 1, 0 for what is not
+/// said.
+type Side<'d> = (usize, Option<&'d Key>);
+
+/// The table of a design; `None` where there are not several states and several printings to cross.
+pub(super) fn table(
+    here: &Here<'_>,
+    design: &Design,
+    gallery: Option<&Gallery>,
+) -> Option<Crossing> {
+    let census = &here.book.studies.designs.get(&design.key)?.census;
+    let states = design
+        .states
+        .iter()
+        .map(|s| (&s.key.value, !s.standing.is_withdrawn()));
+    let states = sides(states, &census.by.state);
+    let printings = design.printings.iter();
+    let printings = printings.map(|p| (&p.key.value, p.is_counted() && !p.standing.is_withdrawn()));
+    let printings = sides(printings, &census.by.printing);
+    let are_several =
+        |sides: &[Side<'_>]| sides.iter().filter(|(_, key)| key.is_some()).count() > 1;
+    if !are_several(&states) || !are_several(&printings) {
+        return None;
+    }
+    let mut landings = Vec::new();
+    let mut rows = Vec::new();
+    for state in &states {
+        let mut cells = Vec::new();
+        for printing in &printings {
+            let mut figure = figure(here, census, *state, *printing);
+            let is_shown = gallery.is_some_and(|g| g.has(state.0, printing.0));
+            if is_shown && !figure.is_empty() {
+                let choice = gallery::choice(state.0, printing.0);
+                figure = CleanHtml::link(&format!("#{choice}"), &figure);
+                landings.push(choice);
+            }
+            cells.push(Cell {
+                figure,
+                can_be: match (state.1, printing.1) {
+                    (Some(state), Some(printing)) => can_be(design, state, printing),
+                    _ => true,
+                },
+            });
+        }
+        rows.push(CrossingRow {
+            name: state_name(here, design, state.1),
+            cells,
+            all: total(here, &census.by.state, state.1),
+        });
+    }
+    let placed: usize = census.by.crossing.iter().map(|r| r.allowing.len()).sum();
+    let is_open = placed > census.sheets.at_most;
+    let remark = if is_open {
+        here.words().word("crossing-open")
+    } else {
+        ""
+    };
+    Some(Crossing {
+        landings,
+        remark: remark.to_owned(),
+        heads: printings
+            .iter()
+            .map(|printing| printing_name(here, design, printing.1))
+            .collect(),
+        rows,
+        totals: printings
+            .iter()
+            .map(|printing| total(here, &census.by.printing, printing.1))
+            .collect(),
+        all: here.sheets(census.sheets),
+    })
+}
+
+/// What the table has on one side: what stands, or has sheets all the same, then what is not said
+/// where that is so of some sheet.
+fn sides<'d>(
+    recorded: impl Iterator<Item = (&'d Key, bool)>,
+    counted: &[Row<Key>],
+) -> Vec<Side<'d>> {
+    let has_sheets = |key: Option<&Key>| counted.iter().any(|row| row.key.as_ref() == key);
+    let recorded = (1..).zip(recorded);
+    let mut sides: Vec<Side<'d>> = recorded
+        .filter(|(_, (key, stands))| *stands || has_sheets(Some(key)))
+        .map(|(place, (key, _))| (place, Some(key)))
+        .collect();
+    if has_sheets(None) {
+        sides.push((0, None));
+    }
+    sides
+}
+
+/// How many sheets can be of a state and a printing; nothing for none.
+fn figure(here: &Here<'_>, census: &Census, state: Side<'_>, printing: Side<'_>) -> CleanHtml {
+    let wanted = Crossed {
+        state: state.1.cloned(),
+        printing: printing.1.cloned(),
+    };
+    total(here, &census.by.crossing, Some(&wanted))
+}
+
+/// How many sheets a row of the census has; nothing where there is no such row.
+fn total<K: PartialEq>(here: &Here<'_>, rows: &[Row<K>], key: Option<&K>) -> CleanHtml {
+    let row = rows.iter().find(|row| row.key.as_ref() == key);
+    row.map_or_else(CleanHtml::empty, |row| here.sheets(row.sheets))
+}
+
+fn state_name(here: &Here<'_>, design: &Design, state: Option<&Key>) -> CleanHtml {
+    let Some(state) = state else {
+        return CleanHtml::text(here.words().word("not-said"));
+    };
+    let to = here.href_part(&Address::Design(design.key.clone()), Fragment::State(state));
+    CleanHtml::link(&to, &here.numeral(&design.key, state))
+}
+
+fn printing_name(here: &Here<'_>, design: &Design, printing: Option<&Key>) -> CleanHtml {
+    let Some(printing) = printing else {
+        return CleanHtml::text(here.words().word("not-said"));
+    };
+    let to = here.href_part(
+        &Address::Design(design.key.clone()),
+        Fragment::Printing(printing),
+    );
+    CleanHtml::link(&to, &CleanHtml::text(&here.printing_name(design, printing)))
+}

@@ -1,0 +1,79 @@
+//! States crossed with printings: what of both at once a sheet can be.
+//!
+//! In: a reading of a sheet. Out: the pairs of state and printing it allows. Counting them is
+//! `census`' matter.
+
+use std::collections::BTreeSet;
+
+use crate::model::design::Design;
+use crate::model::impression::Identification;
+use crate::model::key::Key;
+
+use super::census::{or_nothing, readings, states_of};
+
+/// A state and a printing; `None` for what is not said.
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Crossed {
+    /// The state.
+    pub state: Option<Key>,
+    /// The printing.
+    pub printing: Option<Key>,
+}
+
+impl Crossed {
+    /// How much it says: of both, of one, of neither.
+    fn weight(&self) -> u8 {
+        u8::from(self.state.is_some()) + u8::from(self.printing.is_some())
+    }
+}
+
+/// Whether a printing was made in a state: whether the two are a candidate.
+#[must_use]
+pub fn can_be(design: &Design, state: &Key, printing: &Key) -> bool {
+    let printing = design.printing(printing);
+    printing.is_some_and(|printing| printing.states.contains(state))
+}
+
+/// The pairs that one reading allows. Of "ii or iii, the first printing or the second" only those
+/// remain that the record knows; where it knows none, all, because the reading is then the doubt.
+fn of_reading(design: &Design, reading: &Identification) -> BTreeSet<Crossed> {
+    let printings = or_nothing(reading.printing.iter().map(|p| p.value.clone()).collect());
+    let states = states_of(reading);
+    let all: BTreeSet<Crossed> = states
+        .into_iter()
+        .flat_map(|state| {
+            printings.iter().map(move |printing| Crossed {
+                state: state.clone(),
+                printing: printing.clone(),
+            })
+        })
+        .collect();
+    let is_known = |pair: &Crossed| match (&pair.state, &pair.printing) {
+        (Some(state), Some(printing)) => can_be(design, state, printing),
+        _ => true,
+    };
+    let known: BTreeSet<Crossed> = all.iter().filter(|pair| is_known(pair)).cloned().collect();
+    if known.is_empty() { all } else { known }
+}
+
+/// The pairs that a record allows, whichever of its readings is right.
+pub(super) fn of_record(design: &Design, identified: &Identification) -> BTreeSet<Crossed> {
+    let readings = readings(identified);
+    readings.flat_map(|r| of_reading(design, r)).collect()
+}
+
+/// Adds what a record says to what other records of the same sheet say: one that says less adds
+/// nothing, because the other knows more.
+pub(super) fn add(known: &mut BTreeSet<Option<Crossed>>, said: BTreeSet<Crossed>) {
+    let weight = |pairs: &mut dyn Iterator<Item = &Crossed>| pairs.map(Crossed::weight).max();
+    let (old, new) = (
+        weight(&mut known.iter().flatten()).unwrap_or(0),
+        weight(&mut said.iter()).unwrap_or(0),
+    );
+    if new > old {
+        known.clear();
+    }
+    if new >= old && new > 0 {
+        known.extend(said.into_iter().map(Some));
+    }
+}
