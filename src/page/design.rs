@@ -10,7 +10,9 @@ use super::census_words;
 use super::claims::{self, Stated};
 use super::crossing::{self, Crossing};
 use super::dates;
+use super::descent;
 use super::design_sources::{self, Concordance};
+use super::diagram::Diagram;
 use super::figures;
 use super::frame::Leaf;
 use super::gallery::{self, Gallery};
@@ -25,7 +27,9 @@ use super::readings;
 use super::sizes;
 use super::standing;
 use super::states::{self, PointLine, PointTable, StateLine};
+use super::told_apart;
 use super::values;
+use super::worn::{self, Worn};
 use crate::model::design::{Design, Matrix, MatrixKind};
 use crate::model::impression::{Impression, Status};
 use crate::model::key::{PictureKey, PictureOwner};
@@ -45,6 +49,12 @@ struct View {
     states: Vec<StateLine>,
     only_state: bool,
     state_table: Option<PointTable>,
+    /// What tells apart all that can be told, and what nothing separates.
+    told_apart: Vec<CleanHtml>,
+    /// The descent of the states, where it branches.
+    descent: Option<Diagram>,
+    /// What wear tells of the order of pulling.
+    wear: Vec<Worn>,
     /// Where the identification key stands.
     key: Option<String>,
     printings: Vec<PrintingLine>,
@@ -138,6 +148,9 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         states: states::lines(here, design),
         only_state: design.standing_states().count() == 1,
         state_table,
+        told_apart: told_apart::summary(here, design),
+        descent: descent::diagram(here, design),
+        wear: worn::all(here, design),
         key: key::has_key(design)
             .then(|| here.href(&Address::IdentificationKey(design.key.clone()))),
         printings: printings::lines(here, design),

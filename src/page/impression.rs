@@ -19,6 +19,7 @@ use super::observed::{self, Observed};
 use super::pictures::{Plate, Setting};
 use super::provenance;
 use super::readings;
+use super::settled::{self, Follows};
 use super::sizes;
 use super::standing;
 use super::values;
@@ -43,6 +44,8 @@ struct View {
     identification: Option<Said>,
     opinions: Vec<CleanHtml>,
     observed: Option<Observed>,
+    /// What follows from what was seen.
+    follows: Option<Follows>,
     pictures: Vec<Plate>,
     provenance: CleanHtml,
     provenance_remarks: Vec<CleanHtml>,
@@ -82,6 +85,7 @@ pub(super) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
             .map(|reading| said(here, design, reading)),
         opinions: opinions(here, design, impression),
         observed: observed::table(here, design, impression),
+        follows: settled::follows(here, design, impression),
         pictures: other_pictures(here, impression, leading.as_ref()),
         provenance: provenance::line(here, impression),
         provenance_remarks: provenance::remarks(here, impression),

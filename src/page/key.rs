@@ -89,7 +89,7 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
 }
 
 /// "state *iii*/v (Printed by the artist)", leading to both.
-fn candidate_name(here: &Here<'_>, design: &Design, row: &CandidateRow) -> CleanHtml {
+pub(super) fn candidate_name(here: &Here<'_>, design: &Design, row: &CandidateRow) -> CleanHtml {
     let state = here.state_of(&design.key, &row.state);
     let state = if design.standing_states().count() == 1 {
         state

@@ -12,6 +12,7 @@ use super::claims;
 use super::dates;
 use super::html::{CleanHtml, as_sentences};
 use super::standing;
+use super::told_apart;
 use super::values;
 use crate::model::design::Design;
 use crate::model::key::Key;
@@ -181,6 +182,13 @@ fn line(here: &Here<'_>, design: &Design, state: &State) -> StateLine {
     }
     let cited = state.literature.iter().map(|c| claims::citation(here, c));
     sentences.extend(cited);
+    if !state.standing.is_withdrawn() {
+        let told = told_apart::from_those_before(here, design, state);
+        sentences.push(
+            told.some()
+                .map_or_else(CleanHtml::empty, |told| CleanHtml::span("quiet", &told)),
+        );
+    }
     StateLine {
         id: Fragment::State(&state.key.value).to_string(),
         numeral: if state.standing.is_withdrawn() {

@@ -43,5 +43,7 @@ mod schemas;
 mod small;
 /// What is computed from a catalogue.
 mod studies;
+/// What pages say of what tells states apart, and of what follows.
+mod told_apart;
 /// In which order sheets were pulled.
 mod wear;

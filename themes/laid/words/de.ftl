@@ -745,3 +745,35 @@ sheet-how = Ankreuzen, was zu sehen ist; zwei Kästchen für das eine oder das a
 cannot-be-seen = nicht zu sehen
 only-probable = nur wahrscheinlich
 only-possible = nur möglich
+
+# Was Zustände unterscheidet, und was aus dem Gesehenen folgt.
+told-by = von { $state } zu unterscheiden durch { $points }
+told-by-nothing = kein verzeichnetes Merkmal unterscheidet ihn von { $state }
+smallest-set-of-all = Um alle Zustände und Drucke zu unterscheiden, genügt es, auf { $points } zu achten.
+smallest-set = Um zu unterscheiden, was sich unterscheiden lässt, genügt es, auf { $points } zu achten.
+gathered-set = Um zu unterscheiden, was sich unterscheiden lässt, achte man auf { $points }; vielleicht genügen weniger.
+not-separated = Kein verzeichnetes Merkmal trennt { $pairs }.
+pair-not-separated = { $one } von { $other }
+not-separated-more = { $n ->
+    [one] Ein weiteres Paar ist nicht getrennt.
+   *[other] { $n } weitere Paare sind nicht getrennt.
+}
+descent = Abfolge
+descent-said = { $state } aus { $before }
+order-of-pulling = Reihenfolge der Abzüge
+wear-of = Abnutzung: { $matrix }
+wear-of-in = Abnutzung: { $matrix }, Zustände { $states }
+wear-of-no-matrix = Druckstöcke
+wear-only-advances = Abnutzung schreitet nur fort: Von zwei Blättern wurde das mit der geringeren zuerst abgezogen. Verglichen werden Blätter, zwischen denen der Stock nicht verändert wurde, nach dem, was sicher gesehen ist.
+wear-in-a-circle = ihrer Abnutzung nach wäre von { $sheets } jedes vor einem anderen abgezogen, was nicht sein kann
+pulled-after = nach { $before }
+what-follows = Was aus dem Gesehenen folgt
+seen-is = das Gesehene ist { $consistent }
+seen-excludes-all = das Gesehene schließt jeden hier verzeichneten Zustand und Druck aus
+seen-excludes-nothing = Das Gesehene schließt nichts aus.
+seen-nothing-telling = Es ist kein Merkmal verzeichnet, das etwas sagte.
+perhaps-mixed = was gegen die nächsten spricht, liegt an verschiedenen Stöcken: vielleicht von Stöcken in verschiedener Verfassung gedruckt
+excluded-by = { $candidates } ausgeschlossen durch { $points }
+would-settle = am meisten klärte { $points }
+nothing-would-settle = Kein verzeichnetes Merkmal, das noch zu prüfen wäre, unterscheidet diese.
+examine-by-key = Ein Blatt nach dem Schlüssel prüfen

@@ -745,3 +745,35 @@ sheet-how = Tick what is seen; two boxes for one or the other. Tick nothing that
 cannot-be-seen = cannot be seen
 only-probable = only probable
 only-possible = only possible
+
+# What tells states apart, and what follows from what was seen.
+told-by = told from { $state } by { $points }
+told-by-nothing = no recorded point tells it from { $state }
+smallest-set-of-all = To tell every state and printing apart it is enough to look at { $points }.
+smallest-set = To tell apart all that can be told it is enough to look at { $points }.
+gathered-set = To tell apart all that can be told, look at { $points }; fewer points may do.
+not-separated = No recorded point separates { $pairs }.
+pair-not-separated = { $one } from { $other }
+not-separated-more = { $n ->
+    [one] One pair more is not separated.
+   *[other] { $n } pairs more are not separated.
+}
+descent = Descent
+descent-said = { $state } from { $before }
+order-of-pulling = Order of pulling
+wear-of = Wear of the { $matrix }
+wear-of-in = Wear of the { $matrix }, states { $states }
+wear-of-no-matrix = blocks
+wear-only-advances = Wear only advances: of two sheets, the one with less was pulled first. Compared are sheets between which the matrix was not changed, by what was seen for certain.
+wear-in-a-circle = by their wear each of { $sheets } would have been pulled before another of them, which cannot be
+pulled-after = after { $before }
+what-follows = What follows from what was seen
+seen-is = what was seen is { $consistent }
+seen-excludes-all = what was seen excludes every state and printing recorded here
+seen-excludes-nothing = What was seen excludes nothing.
+seen-nothing-telling = No point was recorded that would tell.
+perhaps-mixed = what speaks against the nearest lies in different matrices: perhaps it was printed from blocks in different conditions
+excluded-by = { $candidates } excluded by { $points }
+would-settle = most would be settled by { $points }
+nothing-would-settle = No recorded point that is still to be looked at tells these apart.
+examine-by-key = Examine a sheet by the key

@@ -1,0 +1,153 @@
+//! What was seen on a sheet, and what follows: which states and printings that excludes, what it
+//! leaves, and what would settle more.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use super::address::Address;
+use super::book::Here;
+use super::html::{CleanHtml, as_sentences};
+use super::key;
+use super::key_couplets;
+use super::readings;
+use super::told_apart;
+use crate::model::design::Design;
+use crate::model::impression::Impression;
+use crate::study::settle::{Settled, settled};
+use crate::study::table::DiagnosticTable;
+
+/// A point expected to tell less than this, in bits, settles nothing.
+const SETTLES: f64 = 0.01;
+
+/// What follows from what was seen.
+#[derive(Serialize)]
+pub(super) struct Follows {
+    /// What the sheet is consistent with.
+    leaves: CleanHtml,
+    /// What is excluded, each with the points that exclude it.
+    excludes: Vec<CleanHtml>,
+    /// What to look at next; empty where nothing would tell more.
+    next: CleanHtml,
+    /// The identification key of the design.
+    key: String,
+}
+
+/// What follows from what was seen on a sheet; `None` where the design has only one thing that a
+/// sheet can be, or nothing to look at.
+pub(super) fn follows(
+    here: &Here<'_>,
+    design: &Design,
+    impression: &Impression,
+) -> Option<Follows> {
+    if !key::has_key(design) {
+        return None;
+    }
+    let table = key::table(here, design);
+    if table.candidates.len() < 2 {
+        return None;
+    }
+    let settled = settled(&table, design, impression);
+    let names: Vec<CleanHtml> = table
+        .candidates
+        .iter()
+        .map(|row| key::candidate_name(here, design, row))
+        .collect();
+    Some(Follows {
+        leaves: leaves(here, &table, &settled, &names),
+        excludes: excludes(here, design, &table, &settled, &names),
+        next: next(here, design, &table, &settled),
+        key: here.href(&Address::IdentificationKey(design.key.clone())),
+    })
+}
+
+fn leaves(
+    here: &Here<'_>,
+    table: &DiagnosticTable,
+    settled: &Settled,
+    names: &[CleanHtml],
+) -> CleanHtml {
+    let words = here.words();
+    let left: Vec<CleanHtml> = settled
+        .identified
+        .left()
+        .filter_map(|at| names.get(at).cloned())
+        .collect();
+    if left.is_empty() {
+        let mut sentences = vec![CleanHtml::text(words.word("seen-excludes-all"))];
+        if settled.identified.may_be_mixed(table) {
+            sentences.push(CleanHtml::text(words.word("perhaps-mixed")));
+        }
+        return as_sentences(&sentences);
+    }
+    if settled.observed.is_empty() {
+        return CleanHtml::text(words.word("seen-nothing-telling"));
+    }
+    if left.len() == names.len() {
+        return CleanHtml::text(words.word("seen-excludes-nothing"));
+    }
+    let consistent = key_couplets::together(here, &left);
+    as_sentences(&[words.html("seen-is", None, &[("consistent", &consistent)])])
+}
+
+/// Those excluded by the same points stand together.
+fn excludes(
+    here: &Here<'_>,
+    design: &Design,
+    table: &DiagnosticTable,
+    settled: &Settled,
+    names: &[CleanHtml],
+) -> Vec<CleanHtml> {
+    let mut by_points: BTreeMap<&[usize], Vec<CleanHtml>> = BTreeMap::new();
+    let mut order: Vec<&[usize]> = Vec::new();
+    for (weighed, name) in settled.identified.candidates.iter().zip(names) {
+        if !weighed.is_excluded() {
+            continue;
+        }
+        let points = weighed.against.as_slice();
+        if !order.contains(&points) {
+            order.push(points);
+        }
+        by_points.entry(points).or_default().push(name.clone());
+    }
+    let lines = order.into_iter().filter_map(|points| {
+        let excluded = readings::together(here, by_points.get(points)?);
+        let points: Vec<CleanHtml> = points
+            .iter()
+            .filter_map(|at| {
+                let column = table.points.get(*at)?;
+                Some(told_apart::point(here, design, &column.key))
+            })
+            .collect();
+        let points = readings::together(here, &points);
+        let line = [("candidates", &excluded), ("points", &points)];
+        Some(as_sentences(&[here.words().html(
+            "excluded-by",
+            None,
+            &line,
+        )]))
+    });
+    lines.collect()
+}
+
+fn next(here: &Here<'_>, design: &Design, table: &DiagnosticTable, settled: &Settled) -> CleanHtml {
+    let words = here.words();
+    let asks: Vec<CleanHtml> = settled
+        .next
+        .iter()
+        .filter(|next| next.bits >= SETTLES)
+        .take(2)
+        .filter_map(|next| {
+            let column = table.points.get(next.point)?;
+            Some(told_apart::point(here, design, &column.key))
+        })
+        .collect();
+    if !asks.is_empty() {
+        let points = readings::either(here, &asks);
+        return as_sentences(&[words.html("would-settle", None, &[("points", &points)])]);
+    }
+    if settled.identified.left().count() > 1 {
+        return CleanHtml::text(words.word("nothing-would-settle"));
+    }
+    CleanHtml::empty()
+}

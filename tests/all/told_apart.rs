@@ -1,0 +1,126 @@
+//! What pages say of what tells states apart, of wear, and of what follows from what was seen.
+
+use crate::pages::{FERRY, page, site_of};
+
+fn html(literals: &[&str], address: &str) -> String {
+    page(&site_of(literals), address).to_owned()
+}
+
+/// Text as a reader hears it: without tags, white space folded.
+fn text(html: &str) -> String {
+    let mut plain = String::new();
+    let mut within_tag = false;
+    for c in html.chars() {
+        match c {
+            '<' => within_tag = true,
+            '>' => within_tag = false,
+            c if !within_tag => plain.push(c),
+            _ => {}
+        }
+    }
+    plain.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn a_state_says_by_which_points_it_is_told_from_the_one_before() {
+    let told = text(&html(&[FERRY], "design/1/"));
+    assert!(told.contains("Told from i by moon."), "{told}");
+    assert!(told.contains("To tell every state and printing apart it is enough to look at moon."));
+}
+
+#[test]
+fn where_no_point_tells_two_states_apart_the_page_says_so() {
+    let alike = FERRY.replace(
+        "shows = { moon = \"present\" }",
+        "shows = { moon = \"absent\" }",
+    );
+    let told = text(&html(&[&alike], "design/1/"));
+    assert!(
+        told.contains("No recorded point tells it from i."),
+        "{told}"
+    );
+    assert!(told.contains("No recorded point separates state"), "{told}");
+}
+
+#[test]
+fn descent_is_drawn_where_it_branches_and_not_where_it_does_not() {
+    let chain = html(&[FERRY], "design/1/");
+    assert!(!chain.contains("<svg"));
+    let branching = FERRY.replace(
+        "[[printings]]",
+        "[[states]]\nkey = \"foggy\"\nfollows = [\"dark\"]\nshows = { moon = \"present\" }\n[[printings]]",
+    );
+    let drawn = html(&[&branching], "design/1/");
+    assert!(drawn.contains("<svg"));
+    assert!(
+        drawn.contains("aria-label=\"ii from i; iii from i\""),
+        "{drawn}"
+    );
+}
+
+const WORN: &str = r#"
+-- records/designs/2/design.toml
+titles = [{ text = "The Lock" }]
+[[points]]
+key = "crack"
+ask = "How far does the crack run?"
+kind = "stage"
+stages = ["none", "edge"]
+rests_on = "matrix"
+[[states]]
+key = "only"
+-- records/designs/2/impressions/1.toml
+status = "located"
+observed = { crack = "edge" }
+-- records/designs/2/impressions/2.toml
+status = "located"
+observed = { crack = "none" }
+-- records/designs/2/impressions/3.toml
+status = "located"
+publish = false
+observed = { crack = "none" }
+"#;
+
+#[test]
+fn the_order_of_pulling_is_drawn_and_said_without_sheets_that_are_not_shown() {
+    let drawn = html(&[WORN], "design/2/");
+    let told = text(&drawn);
+    assert!(told.contains("2.2 (crack: none)."), "{told}");
+    assert!(told.contains("2.1 (crack: edge) after 2.2."), "{told}");
+    assert!(drawn.contains("<path d=\"M"));
+    assert!(!told.contains("2.3"));
+}
+
+#[test]
+fn an_impression_says_what_was_seen_leaves_and_excludes() {
+    let told = text(&html(&[FERRY], "impression/1.1/"));
+    assert!(
+        told.contains("What was seen is consistent with state i/ii"),
+        "{told}"
+    );
+    assert!(
+        told.contains("State ii/ii (printed by the artist) excluded by moon."),
+        "{told}"
+    );
+}
+
+#[test]
+fn an_impression_says_what_would_settle_it() {
+    let open = FERRY.replace(
+        "identified = { state = \"dark\", printing = \"own\" }\nobserved = { moon = \"absent\" }",
+        "",
+    );
+    let told = text(&html(&[&open], "impression/1.1/"));
+    assert!(
+        told.contains("No point was recorded that would tell."),
+        "{told}"
+    );
+    assert!(told.contains("Most would be settled by moon."), "{told}");
+    // What cannot be seen settles nothing.
+    let trimmed = open.replace(
+        "accession = \"1962.44\"",
+        "observed = { moon = \"not-visible\" }",
+    );
+    let told = text(&html(&[&trimmed], "impression/1.1/"));
+    assert!(!told.contains("Most would be settled"), "{told}");
+}
