@@ -124,6 +124,8 @@ pub fn check_target(target: &Path) -> Result<(), PublishFault> {
 /// # Errors
 /// [`PublishFault`]; the site that stood in `target` still stands.
 pub fn publish(parts: &Parts<'_>, target: &Path) -> Result<Published, PublishFault> {
+    // Where the target is a link, the folder it leads to is replaced and the link stays.
+    let target = &std::fs::canonicalize(target).unwrap_or_else(|_| target.to_owned());
     swap::recover(target)?;
     check_target(target)?;
     let old = Mark::read(target);
@@ -238,6 +240,22 @@ mod tests {
             Err(PublishFault::NotOurs(_))
         ));
         assert_eq!(names(dir.path()), ["letter.txt"]);
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_link_stays_and_the_folder_it_leads_to_is_replaced() {
+        let dir = tempfile::tempdir().unwrap();
+        let served = dir.path().join("served");
+        let target = dir.path().join("web");
+        fs::create_dir(&served).unwrap();
+        std::os::unix::fs::symlink(&served, &target).unwrap();
+        for text in ["one", "two"] {
+            publish(&parts(&[("index.html", text)], &[]), &target).unwrap();
+            assert_eq!(fs::read_to_string(served.join("index.html")).unwrap(), text);
+            assert!(target.is_symlink());
+            assert_eq!(names(dir.path()), ["served", "web"]);
+        }
     }
 
     #[test]

@@ -111,7 +111,7 @@ async fn file(State(newest): State<Newest>, request: Request) -> Response {
             .files
             .contains_key(&format!("{index}/index.html")) =>
         {
-            Redirect::permanent(&format!("/{index}/")).into_response()
+            Redirect::temporary(&format!("/{index}/")).into_response()
         }
         None => {
             let said = if shown.site.files.is_empty() {

@@ -62,9 +62,9 @@
       .map((word) => [told.findings.filter(({ severity }) => severity === word).length, word])
       .filter(([count]) => count > 0)
       .map(([count, word]) => `${count} ${word}${count === 1 ? "" : "s"}`);
-    if (told.fault) counted.unshift("the theme cannot be used");
-    const behind = told.good !== told.number;
-    return counted.join(", ") + (behind && told.good > 0 ? "; the last good page stays" : "");
+    if (told.fault) counted.unshift("the pages cannot be made");
+    const stays = told.good !== told.number && pageNumber > 0;
+    return counted.join(", ") + (stays ? "; the last good page stays" : "");
   }
 
   function show(told) {

@@ -36,10 +36,21 @@ pub struct Pulled {
     /// Why no pages came of it: a broken template, or a disk that failed; `None` where pages came, or
     /// errors forbade them.
     pub fault: Option<String>,
-    /// Whether pages came of it.
-    pub pages: bool,
+    /// Which pages are shown since.
+    pub shows: Shows,
     /// How long it took.
     pub took: Duration,
+}
+
+/// Which pages are shown after a reading.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shows {
+    /// Its own.
+    Newest,
+    /// Those of the last reading that came out well, because none came of it.
+    LastGood,
+    /// None: no reading has come out well yet.
+    Nothing,
 }
 
 impl Pulled {
@@ -49,7 +60,7 @@ impl Pulled {
         Tally::of(&self.findings)
     }
 
-    /// "pulled in 41 ms: 1 doubt", for the terminal.
+    /// "pulled in 41 ms: errors 0, doubts 1, hints 0", for the terminal.
     #[must_use]
     pub fn in_words(&self) -> String {
         let Tally {
@@ -58,10 +69,11 @@ impl Pulled {
             hints,
         } = self.tally();
         let found = format!("errors {errors}, doubts {doubts}, hints {hints}");
-        match (&self.fault, self.pages) {
-            (Some(fault), _) => format!("{fault}; the last good proof stays"),
-            (None, true) => format!("pulled in {} ms: {found}", self.took.as_millis()),
-            (None, false) => format!("{found}; the last good proof stays"),
+        let told = self.fault.as_ref().unwrap_or(&found);
+        match self.shows {
+            Shows::Newest => format!("pulled in {} ms: {found}", self.took.as_millis()),
+            Shows::LastGood => format!("{told}; the last good proof stays"),
+            Shows::Nothing => format!("{told}; no proof can be pulled yet"),
         }
     }
 }
@@ -120,12 +132,11 @@ fn pull(dir: &Path, last: Option<&Shown>) -> Shown {
             Err(fault) => not_pulled = Some(fault.to_string()),
         }
     }
-    let pages = fresh.is_some();
     let number = last.map_or(1, |l| l.number + 1);
-    let good = if pages {
-        number
-    } else {
-        last.map_or(0, |l| l.good)
+    let (shows, good) = match (&fresh, last.map_or(0, |l| l.good)) {
+        (Some(_), _) => (Shows::Newest, number),
+        (None, 0) => (Shows::Nothing, 0),
+        (None, good) => (Shows::LastGood, good),
     };
     let (site, pictures) = fresh
         .or_else(|| last.map(|l| (Arc::clone(&l.site), Arc::clone(&l.pictures))))
@@ -134,7 +145,7 @@ fn pull(dir: &Path, last: Option<&Shown>) -> Shown {
         findings: judged.findings,
         sources: judged.catalogue.sources,
         fault: not_pulled,
-        pages,
+        shows,
         took: begun.elapsed(),
     };
     Shown {

@@ -26,7 +26,7 @@ export async function startProof() {
     return await until("the proof's address", () => {
       if (gone) throw new Error(`the proof ended: ${said}`);
       const address = said.slice(from).match(/http:\/\/127\.0\.0\.1:(\d+)\//);
-      return address && said.slice(from).includes("pulled in") ? address : null;
+      return address && /pulled in|no proof can be pulled yet/.test(said.slice(from)) ? address : null;
     });
   };
   const kill = async () => {

@@ -137,7 +137,7 @@ test("a broken template keeps the last good page, and is told in the same place"
   await mkdir(join(proof.folder, "themes/laid/pages"), { recursive: true });
   await proof.write(template, "<p>\n{% if %}\n");
   const shown = await findingsShown();
-  assert.match(shown.text, /^the theme cannot be used; the last good page stays/);
+  assert.match(shown.text, /^the pages cannot be made; the last good page stays/);
   assert.match(shown.text, /pages\/text\.html:2/);
   await rm(join(proof.folder, template));
   await findingsGone();
@@ -158,6 +158,26 @@ test("a proof that is stopped and started again is followed", async () => {
   await edit(NOTE, "spring of 1926", "autumn of 1926");
   await proof.startAgain();
   await pageSays("autumn of 1926");
+});
+
+test("a proof that begins with a broken record says so, and shows the pages once it is mended", async () => {
+  await proof.kill();
+  const text = await proof.read(DESIGN);
+  await edit(DESIGN, 'date = "1927"', 'date = "winter 1927"');
+  await proof.startAgain();
+  const fresh = await browser.newPage();
+  await fresh.goto(`${proof.address}design/14/`, { waitUntil: "load" });
+  await until("the findings", () => fresh.evaluate(`/^1 error\\s/.test(document.querySelector(".proof_findings").innerText)`));
+  assert.match(await fresh.evaluate("document.body.innerText"), /^No proof can be pulled yet\./);
+  // The page that was open all the while keeps what it had. It asks again once it is looked at.
+  await page.bringToFront();
+  assert.match((await findingsShown()).text, /^1 error; the last good page stays/);
+  await pageSays("autumn of 1926");
+  await proof.write(DESIGN, text);
+  await findingsGone();
+  await fresh.bringToFront();
+  await until("the page", () => fresh.evaluate(`document.querySelector("h1")?.innerText === "The Last Ferry"`).catch(() => null));
+  await fresh.close();
 });
 
 test("nothing went wrong in the browser meanwhile", () => {
