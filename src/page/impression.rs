@@ -16,6 +16,7 @@ use super::markdown::{self, Standing};
 use super::marks;
 use super::mentioned;
 use super::observed::{self, Observed};
+use super::opinions;
 use super::pictures::{Plate, Setting};
 use super::provenance;
 use super::readings;
@@ -83,7 +84,7 @@ pub(super) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
             .identified
             .as_ref()
             .map(|reading| said(here, design, reading)),
-        opinions: opinions(here, design, impression),
+        opinions: opinions::all(here, design, impression),
         observed: observed::table(here, design, impression),
         follows: settled::follows(here, design, impression),
         pictures: other_pictures(here, impression, leading.as_ref()),
@@ -198,44 +199,6 @@ fn argued(here: &Here<'_>, design: &Design, reading: &Identification) -> CleanHt
         what.then(": ").and(&sure),
         CleanHtml::text(reading.why.as_deref().unwrap_or_default()),
     ])
-}
-
-/// What others take the sheet to be, in their own words or in ours.
-fn opinions(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<CleanHtml> {
-    let words = here.words();
-    impression
-        .opinions
-        .iter()
-        .map(|opinion| {
-            let reading = &opinion.reading;
-            let by = reading
-                .claim
-                .by
-                .as_ref()
-                .map_or_else(CleanHtml::empty, |by| here.person_or_holder(&by.value));
-            let after = opinion.after.as_ref().map_or_else(CleanHtml::empty, |key| {
-                words.html(
-                    "after-work",
-                    None,
-                    &[("work", &here.work(&key.value, None))],
-                )
-            });
-            let who = CleanHtml::join([&by, &after], ", ");
-            let quoted = opinion.said.as_ref().map_or_else(CleanHtml::empty, |said| {
-                words.html("quoted", None, &[("text", &CleanHtml::text(said))])
-            });
-            let in_our_terms = readings::full(here, design, reading);
-            let what = CleanHtml::join([&quoted, &in_our_terms], ", ");
-            let mut claim = reading.claim.clone();
-            claim.by = None;
-            let what = claims::with_claim(here, what, &claim);
-            let line = CleanHtml::join([&who, &what], ": ");
-            as_sentences(&[
-                line,
-                CleanHtml::text(reading.why.as_deref().unwrap_or_default()),
-            ])
-        })
-        .collect()
 }
 
 fn facts(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<Fact> {

@@ -71,6 +71,7 @@ mod mentioned;
 mod names;
 mod observed;
 mod opening;
+mod opinions;
 mod overviews;
 mod own_pages;
 mod people;

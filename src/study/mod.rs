@@ -7,7 +7,7 @@
 //! [`candidates`], [`scale`], [`table`], [`identify`], [`next_point`], [`separate`], [`settle`] and
 //! [`agree`] are about what a sheet can be, [`couplets`] sets a key to them for paper, [`wear`] tells
 //! which was pulled before which; [`census`], [`crossing`], [`clique_cover`] and [`editions`] count;
-//! [`concordance`], [`chronology`] and [`back_links`] turn the records round.
+//! [`concordance`], [`opinions`], [`chronology`] and [`back_links`] turn the records round.
 //!
 //! In: the whole catalogue, private fields included. Out: [`Studies`], in which nothing private can
 //! be read: what is listed or counted by key is taken from what may be published.
@@ -34,6 +34,7 @@ pub mod editions;
 pub mod identify;
 pub mod next_point;
 pub mod numerals;
+pub mod opinions;
 pub mod order;
 pub mod scale;
 pub mod separate;

@@ -124,3 +124,36 @@ fn an_impression_says_what_would_settle_it() {
     let told = text(&html(&[&trimmed], "impression/1.1/"));
     assert!(!told.contains("Most would be settled"), "{told}");
 }
+
+/// A museum that follows an older catalogue, which knew one state less.
+const AFTER: &str = r#"
+-- records/literature.bib
+@book{list-1961, author = {Verhoeven, A.}, title = {A List}, year = {1961}}
+-- records/designs/3/design.toml
+titles = [{ text = "The Weir" }]
+[[states]]
+key = "first"
+literature = [{ cite = "list-1961", number = "I" }]
+[[states]]
+key = "second"
+literature = [{ cite = "list-1961", number = "II", relation = "covers-ours" }]
+[[states]]
+key = "third"
+literature = [{ cite = "list-1961", number = "II", relation = "covers-ours" }]
+-- records/designs/3/impressions/1.toml
+status = "located"
+opinions = [{ said = "II/II", after = "list-1961", by = "museum" }, { said = "III", after = "list-1961" }]
+-- records/holders/museum.toml
+name = "Harbour Museum"
+kind = "museum"
+"#;
+
+#[test]
+fn an_opinion_after_another_catalogue_is_said_in_our_terms_too() {
+    let told = text(&html(&[AFTER], "impression/3.1/"));
+    assert!(told.contains("“II/II”, here ii/iii or iii/iii"), "{told}");
+    assert!(
+        told.contains("“III”, a number that the concordance does not have"),
+        "{told}"
+    );
+}

@@ -777,3 +777,6 @@ excluded-by = { $candidates } ausgeschlossen durch { $points }
 would-settle = am meisten klärte { $points }
 nothing-would-settle = Kein verzeichnetes Merkmal, das noch zu prüfen wäre, unterscheidet diese.
 examine-by-key = Ein Blatt nach dem Schlüssel prüfen
+in-our-terms = hier { $ours }
+number-not-in-concordance = eine Nummer, die die Konkordanz nicht hat
+number-is-an-error = was die Konkordanz einen Irrtum nennt

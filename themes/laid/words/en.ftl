@@ -777,3 +777,6 @@ excluded-by = { $candidates } excluded by { $points }
 would-settle = most would be settled by { $points }
 nothing-would-settle = No recorded point that is still to be looked at tells these apart.
 examine-by-key = Examine a sheet by the key
+in-our-terms = here { $ours }
+number-not-in-concordance = a number that the concordance does not have
+number-is-an-error = which the concordance calls an error
