@@ -64,7 +64,7 @@ pub(super) fn groups(here: &Here<'_>, design: &Design) -> Vec<Group> {
                 heading: if reading.is_empty() {
                     CleanHtml::text(words.word("not-identified"))
                 } else {
-                    reading
+                    super::html::capitalised(&reading)
                 },
                 cities: cities(here, design, &sheets),
             })
