@@ -21,6 +21,8 @@ mod findings;
 mod house;
 /// Which state and printing a sheet can be.
 mod identification;
+/// `keyblock identify`, as people and scripts meet it.
+mod identify_command;
 /// The identification key of a design, and its examination sheet.
 mod key_pages;
 /// Reading pages as a browser does.

@@ -162,3 +162,85 @@ fn seen(at: usize, column: &PointColumn, point: &Point, words: &str) -> Result<O
         certainty,
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use std::fs;
+
+    use super::*;
+    use crate::model::key::Key;
+    use crate::study::census::Groups;
+    use crate::study::scale::Answer;
+
+    const DESIGN: &str = r#"
+titles = [{ text = "A Quay" }]
+points = [
+  { key = "moon", ask = "Is there a moon?", kind = "presence", rests_on = "matrix" },
+  { key = "sky", ask = "How is the sky?", kind = "choice", rests_on = "matrix", values = { even = "one tone", back = "graded", wiped = "wiped" } },
+  { key = "lamps", ask = "How many lamps?", kind = "count", rests_on = "matrix" },
+]
+states = [
+  { key = "a", shows = { moon = "absent", sky = "even", lamps = 1 } },
+  { key = "b", shows = { moon = "present", sky = "back", lamps = 1 } },
+  { key = "c", shows = { moon = "present", sky = "wiped", lamps = 2 } },
+]
+"#;
+
+    /// What is understood of the lines typed, and what was printed.
+    fn asked(lines: &str) -> (Asked, String) {
+        let folder = tempfile::tempdir().unwrap();
+        let records = folder.path().join("records/designs/1");
+        fs::create_dir_all(&records).unwrap();
+        fs::write(records.join("design.toml"), DESIGN).unwrap();
+        let catalogue = crate::read::read(folder.path()).catalogue;
+        let key: Key = "1".parse().unwrap();
+        let design = &catalogue.designs[&key];
+        let table = DiagnosticTable::of(&catalogue, &Groups::of(&catalogue), design);
+        let mut out = Vec::new();
+        let asked = observations(design, &table, &mut lines.as_bytes(), &mut out).unwrap();
+        (asked, String::from_utf8(out).unwrap())
+    }
+
+    #[test]
+    fn the_most_telling_point_is_asked_first_and_the_last_answer_ends() {
+        let (asked, out) = asked("2\n");
+        // The sky tells the three states apart at once.
+        assert_eq!(asked.observed.len(), 1);
+        assert_eq!(asked.observed[0].answer, Answer::OneOf([1].into()));
+        assert!(
+            out.contains("How is the sky? (3 left)\n  1  even: one tone"),
+            "{out}"
+        );
+        assert!(!out.contains("moon"));
+    }
+
+    #[test]
+    fn what_cannot_be_seen_is_passed_over_and_not_asked_again() {
+        let (asked, out) = asked("\ncannot see\n2\n");
+        assert_eq!(asked.not_visible.len(), 2);
+        assert_eq!(asked.observed.len(), 1);
+        assert_eq!(out.matches("How is the sky?").count(), 1);
+    }
+
+    #[test]
+    fn back_asks_the_question_before_again() {
+        let (asked, out) = asked("back\nnot 1 :probable\nback\nnot 1\n1\n");
+        assert!(out.contains("This is the first question."), "{out}");
+        assert_eq!(out.matches("How is the sky?").count(), 3);
+        assert_eq!(asked.observed[0].certainty, Certainty::Certain);
+        assert_eq!(asked.observed[0].answer, Answer::OneOf([1, 2].into()));
+    }
+
+    #[test]
+    fn what_is_not_understood_is_said_and_asked_again() {
+        let (asked, out) = asked("cloudy\n1, 3\nend\n");
+        assert!(out.contains("`sky` has no value `cloudy`"), "{out}");
+        assert_eq!(asked.observed[0].answer, Answer::OneOf([0, 2].into()));
+    }
+
+    #[test]
+    fn the_end_of_the_input_ends_the_questions() {
+        let (asked, _) = asked("");
+        assert!(asked.observed.is_empty());
+    }
+}
