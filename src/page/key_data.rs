@@ -11,7 +11,6 @@ use super::book::Here;
 use super::html::CleanHtml;
 use super::key_points::key_of_place;
 use super::words::Given;
-use crate::model::words::ClosedList as _;
 use crate::study::scale::{Allowed, Scale};
 use crate::study::table::{DiagnosticTable, PointColumn};
 
@@ -37,10 +36,12 @@ struct PointData {
     key: String,
     #[serde(skip_serializing_if = "Option::is_none")]
     matrix: Option<String>,
-    rests_on: &'static str,
     /// What an address calls the places of the scale; `None` for a measure.
     #[serde(skip_serializing_if = "Option::is_none")]
     values: Option<Vec<String>>,
+    /// Whether the values are counts, so that any count not among them is *other*.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    counts: bool,
     #[serde(skip_serializing_if = "Option::is_none")]
     tolerance: Option<f64>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -76,16 +77,15 @@ const SHARES: [(&str, f64); 15] = [
 ];
 
 /// The words that the script says, with the places it fills.
-const WORDS: [(&str, &[&str]); 12] = [
+const WORDS: [(&str, &[&str]); 11] = [
     ("key-left-all", &["all"]),
     ("key-left-some", &["left", "all"]),
     ("key-left-one", &["all"]),
     ("key-left-none", &[]),
     ("key-next", &[]),
     ("key-next-worth", &["percent", "bits", "doubt"]),
-    ("key-next-none", &[]),
     ("key-reason", &["ask", "shown", "seen"]),
-    ("key-mixed", &[]),
+    ("key-share-only", &[]),
     ("key-not-understood", &["what"]),
     ("key-not-these", &["values"]),
     ("or", &[]),
@@ -131,8 +131,8 @@ fn point(column: &PointColumn) -> PointData {
     PointData {
         key: column.key.to_string(),
         matrix: column.matrix.as_ref().map(ToString::to_string),
-        rests_on: column.rests_on.word(),
         values: measure.is_none().then(|| places.collect()),
+        counts: matches!(column.scale, Scale::Counts(_)),
         tolerance: measure.map(|m| m.tolerance),
         span: measure.and_then(|m| m.span),
         classes: column

@@ -45,9 +45,14 @@ struct MeasureWords {
 #[derive(Clone, Serialize)]
 struct Detail {
     href: String,
+    /// The whole picture, in px.
     width: u32,
     height: u32,
-    view_box: String,
+    /// What is cut from it, in the same px.
+    left: String,
+    top: String,
+    cut_width: String,
+    cut_height: String,
     /// Whether it is so wide that it needs more room than the margin has.
     is_wide: bool,
     alt: String,
@@ -157,14 +162,11 @@ fn detail(here: &Here<'_>, point: &Point, area: PercentBox, file: &PublishedSize
         href: format!("{}{}", here.root, file.address),
         width: file.width,
         height: file.height,
+        left: format!("{:.1}", left * across),
+        top: format!("{:.1}", top * down),
+        cut_width: format!("{:.1}", width * across),
+        cut_height: format!("{:.1}", height * down),
         is_wide: width * across > 2.2 * height * down,
-        view_box: format!(
-            "{:.1} {:.1} {:.1} {:.1}",
-            left * across,
-            top * down,
-            width * across,
-            height * down
-        ),
         alt: here
             .words()
             .with("detail-of-point", &[("ask", Given::Text(&point.ask.value))]),

@@ -5,7 +5,6 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use super::address::Address;
 use super::book::Here;
 use super::html::{CleanHtml, as_sentences};
 use super::key;
@@ -29,7 +28,7 @@ pub(super) struct Follows {
     excludes: Vec<CleanHtml>,
     /// What to look at next; empty where nothing would tell more.
     next: CleanHtml,
-    /// The identification key of the design.
+    /// The identification key of the design, with what was seen.
     key: String,
 }
 
@@ -57,7 +56,7 @@ pub(super) fn follows(
         leaves: leaves(here, &table, &settled, &names),
         excludes: excludes(here, design, &table, &settled, &names),
         next: next(here, design, &table, &settled),
-        key: here.href(&Address::IdentificationKey(design.key.clone())),
+        key: key::examined(here, design, impression),
     })
 }
 

@@ -1,0 +1,283 @@
+// The identification key in the browser. What its script makes of answers is what
+// `keyblock identify --json` makes of them, to a billionth, for random answers on every design of the
+// demonstration; and the page says so, keeps the answers in its address, and can be done without.
+
+import assert from "node:assert/strict";
+import { execFile } from "node:child_process";
+import { cp, mkdir, mkdtemp, readFile, rm } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { availableParallelism, tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { pathToFileURL } from "node:url";
+import { promisify } from "node:util";
+import { after, before, test } from "node:test";
+import { launch, listen } from "./browser.mjs";
+import { filesOf, serve } from "./site.mjs";
+
+const folder = process.env.SITE ?? "demo-site/web";
+const catalogue = process.env.CATALOGUE ?? "demo-site";
+const keyblock = resolve(process.env.KEYBLOCK ?? "target/release/keyblock");
+const SETS = 200;
+const CLOSE = 1e-9;
+const run = promisify(execFile);
+const require = createRequire(import.meta.url);
+let browser;
+let site;
+let designs;
+
+before(async () => {
+  [browser, site] = [await launch(), await serve(folder)];
+  const pages = (await filesOf(folder)).map((f) => /^design\/([^/]+)\/key\/index\.html$/.exec(f)?.[1]);
+  designs = pages.filter(Boolean);
+});
+after(async () => {
+  await browser?.close();
+  await site?.stop();
+});
+
+/** Numbers that only look random, the same at every run (mulberry32). */
+function dice(seed) {
+  let state = seed;
+  const next = () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let t = Math.imul(state ^ (state >>> 15), 1 | state);
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+  };
+  return { next, below: (n) => Math.floor(next() * n) };
+}
+
+/** Random answers to a table's points: several values, none of some, every certainty, measures. */
+function answersTo(table, die) {
+  const open = table.points.map((_, at) => at);
+  const wanted = 1 + die.below(Math.min(open.length, 6));
+  const answers = [];
+  while (answers.length < wanted) {
+    const [at] = open.splice(die.below(open.length), 1);
+    const point = table.points[at];
+    const certainty = ["certain", "certain", "probable", "possible"][die.below(4)];
+    if (!point.values) {
+      const [low, high] = point.span ?? [100, 300];
+      // Now and then beyond what any candidate shows; told to a tenth, as rules are read.
+      const number = Math.round((low - 5 + die.next() * (high - low + 10)) * 10) / 10;
+      answers.push({ key: point.key, sign: "=", values: [String(number)], certainty });
+      continue;
+    }
+    const sign = die.below(4) === 0 ? "!=" : "=";
+    const most = sign === "!=" ? point.values.length - 1 : point.values.length;
+    const pool = [...point.values];
+    const values = [];
+    const several = die.below(2) === 0 ? 1 : 1 + die.below(most);
+    while (values.length < several) values.push(...pool.splice(die.below(pool.length), 1));
+    answers.push({ key: point.key, sign, values, certainty });
+  }
+  return answers;
+}
+
+const sure = ({ certainty }) => (certainty === "certain" ? "" : `:${certainty}`);
+const forAddress = (answers) => `#see=${answers.map((a) => `${a.key}${a.sign}${a.values.join("|")}${sure(a)}`).join(",")}`;
+const forCommand = (answers) => answers.flatMap((a) => ["--see", `${a.key}${a.sign}${a.values.join(",")}${sure(a)}`]);
+
+/** The records of one design with whatever all designs share, without pictures. */
+async function recordsOf(design, to) {
+  const own = `records/designs/${design}`;
+  await mkdir(join(to, own), { recursive: true });
+  await cp(join(catalogue, "catalogue.toml"), join(to, "catalogue.toml"));
+  for (const part of ["people", "holders", "vocabulary", "literature.bib", "exhibitions.toml"]) {
+    await cp(join(catalogue, "records", part), join(to, "records", part), { recursive: true }).catch((error) => {
+      if (error.code !== "ENOENT") throw error;
+    });
+  }
+  await cp(join(catalogue, own), join(to, own), { recursive: true, filter: (path) => !/[\\/]pictures([\\/]|$)/.test(path) });
+}
+
+/** What differs between what the command and the page make of the same answers. */
+function differences(table, said, ours) {
+  const found = [];
+  const name = ({ state, printing }) => `${state}/${printing ?? "-"}`;
+  const places = new Map(table.candidates.map((candidate, at) => [name(candidate), at]));
+  const keys = (points) => points.map((at) => table.points[at].key).join();
+  if (said.candidates.length !== ours.candidates.length) found.push("other candidates");
+  let before = Infinity;
+  for (const candidate of said.candidates) {
+    const mine = ours.candidates[places.get(name(candidate))];
+    if (!mine) return [`no candidate ${name(candidate)}`];
+    if (!(Math.abs(mine.probability - candidate.probability) <= CLOSE)) found.push(`${name(candidate)}: ${mine.probability} for ${candidate.probability}`);
+    if (mine.against.length > 0 !== candidate.excluded) found.push(`${name(candidate)}: excluded or not`);
+    if (keys(mine.against) !== candidate.against.join()) found.push(`${name(candidate)}: against ${keys(mine.against)} for ${candidate.against}`);
+    if (mine.probability > before + CLOSE) found.push(`${name(candidate)} stands too late`);
+    before = mine.probability;
+  }
+  if (said.next.length !== ours.next.length) found.push(`${ours.next.length} next points for ${said.next.length}`);
+  said.next.forEach(({ point, bits }, at) => {
+    const mine = ours.next.find((next) => table.points[next.point].key === point);
+    if (!mine || !(Math.abs(mine.bits - bits) <= CLOSE)) found.push(`${point}: ${mine?.bits} bits for ${bits}`);
+    // The same order, save where the last digits of equal numbers decide it.
+    const there = ours.next[at];
+    if (there && table.points[there.point].key !== point && Math.abs(there.bits - bits) > 1e-11) found.push(`${point} is not in place ${at + 1}`);
+  });
+  return found;
+}
+
+test("the page and the command make the same of the same answers", async () => {
+  assert.ok(designs.length >= 20, `only ${designs.length} designs have a key`);
+  const scratch = await mkdtemp(join(tmpdir(), "keyblock-key-"));
+  const faults = [];
+  let compared = 0;
+  let excluded = 0;
+  try {
+    const page = await listen(browser, site.address, faults);
+    const jobs = [];
+    for (const [at, design] of designs.entries()) {
+      await page.goto(`${site.address}design/${design}/key/`, { waitUntil: "load" });
+      const table = await page.evaluate(() => JSON.parse(document.getElementById("key_data").textContent));
+      const die = dice(20261125 + at);
+      const sets = Array.from({ length: SETS }, () => answersTo(table, die));
+      const results = await page.evaluate(
+        (table, fragments) =>
+          fragments.map((fragment) => {
+            const { answers, unknown } = globalThis.keyblock.read(table, fragment);
+            return { unknown, back: globalThis.keyblock.write(table, answers), weighed: globalThis.keyblock.weigh(table, answers) };
+          }),
+        table,
+        sets.map(forAddress),
+      );
+      const records = join(scratch, design);
+      await recordsOf(design, records);
+      sets.forEach((answers, set) => jobs.push({ design, records, table, answers, ...results[set] }));
+    }
+    const work = async () => {
+      for (let job = jobs.pop(); job !== undefined; job = jobs.pop()) {
+        const { design, records, table, answers, unknown, back, weighed } = job;
+        const said = await run(keyblock, ["identify", design, "--in", records, ...forCommand(answers), "--json"], { maxBuffer: 1 << 24 });
+        const where = `${design} ${forAddress(answers)}`;
+        if (unknown.length > 0) faults.push(`${where}: not understood: ${unknown}`);
+        if (back !== forAddress(answers)) faults.push(`${where}: written as ${back}`);
+        for (const fault of differences(table, JSON.parse(said.stdout), weighed)) faults.push(`${where}: ${fault}`);
+        compared += 1;
+        excluded += weighed.nearest.length > 0 ? 1 : 0;
+      }
+    };
+    await Promise.all(Array.from({ length: Math.min(availableParallelism(), 4) }, work));
+  } finally {
+    await rm(scratch, { recursive: true, force: true });
+  }
+  assert.equal(faults.length, 0, `${faults.length} faults\n${faults.slice(0, 30).join("\n")}`);
+  assert.equal(compared, designs.length * SETS);
+  assert.ok(excluded > 50, `only ${excluded} sets of answers excluded everything`);
+});
+
+/** The key of design 7 at a fragment, loaded anew. */
+async function open(faults, fragment = "") {
+  const page = await listen(browser, site.address, faults);
+  await page.goto(`${site.address}design/7/key/${fragment}`, { waitUntil: "load" });
+  return page;
+}
+
+const texts = (page, selector) => page.$$eval(selector, (found) => found.map((e) => e.textContent.replace(/\s+/g, " ").trim()));
+
+test("answers are restored from the address, with what they exclude and why", async () => {
+  const faults = [];
+  const page = await open(faults, "#see=beam=present,crack=none|edge:probable,image-height=245.5");
+  const state = await page.evaluate(() => ({
+    beam: [...document.querySelectorAll("#see-beam input:checked")].map((i) => i.value),
+    crack: [...document.querySelectorAll("#see-crack input:checked")].map((i) => i.value),
+    sure: document.querySelector("#see-crack select").value,
+    height: document.querySelector("#see-image-height input").value,
+    buoy: [...document.querySelectorAll("#see-buoy input:checked")].map((i) => i.name),
+  }));
+  assert.deepEqual(state, { beam: ["present"], crack: ["none", "edge"], sure: "probable", height: "245.5", buoy: ["unseen"] });
+  const left = await texts(page, ".candidates.left > li");
+  assert.equal(left.length, 2);
+  assert.ok(left.every((line) => /(about|nearly|hardly).*\d+%/.test(line)), left.join("\n"));
+  const excluded = await texts(page, ".candidates.excluded > li");
+  assert.ok(excluded.some((line) => line.startsWith("state i/v") && line.includes("Does a pale beam run from the lantern to the left edge? It shows: absent; seen: present.")), excluded.join("\n"));
+  assert.ok(excluded.some((line) => line.includes("It shows: 232 mm; seen: 245.5 mm.")), excluded.join("\n"));
+  assert.match((await texts(page, ".status"))[0], /^2 of 6 are left\. Look next: /);
+  assert.equal((await page.$$(".look-here:not([hidden])")).length, 1);
+
+  // The address may change under the page.
+  await page.evaluate(() => (location.hash = "#see=gulls!=5,nonsense=1"));
+  await page.waitForFunction(() => document.querySelector("#see-gulls input[name=not]").checked);
+  assert.deepEqual(await texts(page, ".not-understood"), ["The address of this page holds what this key does not know: nonsense=1"]);
+  assert.deepEqual(faults, []);
+  await page.close();
+});
+
+test("answers are given by keyboard, kept in the address, and taken back", async () => {
+  const faults = [];
+  const page = await open(faults);
+  await page.focus("#see-buoy input[value=present]");
+  await page.keyboard.press("Space");
+  assert.equal(await page.evaluate(() => location.hash), "#see=buoy=present");
+  await page.select("#see-buoy select", "possible");
+  assert.equal(await page.evaluate(() => location.hash), "#see=buoy=present:possible");
+  assert.equal((await texts(page, ".candidates.excluded > li")).length, 0, "only what is certain excludes");
+  await page.select("#see-buoy select", "certain");
+  assert.equal((await texts(page, ".candidates.excluded > li")).length, 4);
+  await page.click(".way");
+  assert.ok(await page.evaluate(() => document.activeElement.closest(".questions > li")?.querySelector(".look-here:not([hidden])") !== null));
+  await page.click("#see-buoy input[name=unseen]");
+  assert.equal(await page.evaluate(() => location.hash), "");
+  await page.click("#see-gulls input[value='3']");
+  await page.click("button[type=reset]");
+  assert.equal(await page.evaluate(() => location.hash), "");
+  assert.equal((await texts(page, ".candidates.left > li")).length, 6);
+  assert.deepEqual(faults, []);
+  await page.close();
+});
+
+test("where all is excluded the nearest are shown, and blocks in different conditions are thought of", async () => {
+  const faults = [];
+  const page = await open(faults, "#see=beam=absent,buoy=absent");
+  assert.match((await texts(page, ".status"))[0], /^Nothing recorded here agrees with all of this\./);
+  assert.equal((await texts(page, ".candidates.left > li")).length, 5);
+  assert.match((await texts(page, ".mixed:not([hidden])"))[0], /blocks in different conditions/);
+  assert.equal((await page.$$(".next:not([hidden])")).length, 0);
+  assert.deepEqual(faults, []);
+  await page.close();
+});
+
+test("without script there is a key for paper, and no control that does nothing", async () => {
+  const page = await browser.newPage();
+  await page.setJavaScriptEnabled(false);
+  await page.goto(`${site.address}design/7/key/`, { waitUntil: "load" });
+  const text = await page.$eval("main", (main) => main.innerText);
+  assert.match(text, /consistent with state ii\/v/);
+  assert.match(text, /does not authenticate/);
+  assert.equal((await page.$$("main :is(form, input, button, select)")).length, 0);
+  const numbers = await texts(page, ".couplets .onward .goal a");
+  const couplets = await page.$$eval(".couplets > li", (found) => found.map((li) => li.id));
+  assert.ok(numbers.length > 0 && numbers.every((n) => couplets.includes(`couplet-${n}`)));
+  await page.close();
+});
+
+test("the key works from a disk", async () => {
+  const page = await browser.newPage();
+  await page.goto(`${pathToFileURL(resolve(folder, "design/7/key/index.html"))}#see=gulls=5`, { waitUntil: "load" });
+  assert.match((await texts(page, ".status"))[0], /^4 of 6 are left\./);
+  await page.close();
+});
+
+test("a key with answers can be read by everybody, and does not scroll sideways", async () => {
+  const axe = await readFile(require.resolve("axe-core/axe.min.js"), "utf8");
+  const faults = [];
+  const page = await listen(browser, site.address, faults);
+  await page.setBypassCSP(true);
+  for (const [width, scheme] of [[390, "light"], [390, "dark"], [1280, "light"], [1280, "dark"]]) {
+    await page.setViewport({ width, height: 800 });
+    await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: scheme }]);
+    for (const path of ["key/#see=gulls=5,crack=to-the-mast:probable", "key/#see=beam=absent,buoy=absent,nonsense=1", "key/sheet/"]) {
+      await page.goto("about:blank");
+      await page.goto(`${site.address}design/7/${path}`, { waitUntil: "load" });
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+      if (wide > 0) faults.push(`${path} at ${width}: ${wide} px too wide`);
+      await page.evaluate(axe);
+      const tags = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
+      const { violations } = await page.evaluate((tags) => axe.run(document, { runOnly: { type: "tag", values: tags } }), tags);
+      for (const { id, nodes } of violations) faults.push(`${path} at ${width} ${scheme}: ${id}: ${nodes.slice(0, 2).map((n) => n.html.slice(0, 160)).join(" … ")}`);
+    }
+  }
+  assert.equal(faults.length, 0, faults.join("\n"));
+  await page.close();
+});
