@@ -201,7 +201,7 @@ fn people_are_told_what_it_is_consistent_with_and_never_what_it_is() {
     let told = identify(folder, &["1", "--see", "moon=present"]).out;
     assert!(told.contains("Consistent with\n 100 %  ii/ii b"), "{told}");
     assert!(
-        told.contains("moon: shows absent, present was seen"),
+        told.contains("moon: shows absent; present was seen"),
         "{told}"
     );
     assert!(told.contains("no authentication"));

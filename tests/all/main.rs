@@ -23,6 +23,8 @@ mod house;
 mod identification;
 /// `keyblock identify`, as people and scripts meet it.
 mod identify_command;
+/// What the commands print for programs.
+mod json_documents;
 /// The identification key of a design, and its examination sheet.
 mod key_pages;
 /// Reading pages as a browser does.

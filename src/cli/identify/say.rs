@@ -137,7 +137,7 @@ fn against(examination: &Examination<'_>, at: usize, out: &mut impl Write) -> io
             .map(|o| answer_words(examination.design, column, &o.answer));
         writeln!(
             out,
-            "      {}: shows {}, {} was seen",
+            "      {}: shows {}; {} was seen",
             column.key,
             shown.unwrap_or_default(),
             seen.unwrap_or_default()

@@ -1,0 +1,66 @@
+//! What the commands print for programs is what JSON.md shows.
+
+use std::fs;
+use std::path::Path;
+
+use crate::program::{keyblock, text};
+use crate::small::lay_down;
+
+const QUAY: &str = r#"
+-- records/designs/1/design.toml
+titles = [{ text = "A Quay" }]
+points = [
+  { key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix" },
+  { key = "lamps", ask = "How many lamps?", kind = "count", rests_on = "matrix" },
+  { key = "height", ask = "How tall?", kind = "measure", unit = "mm", tolerance = 2, rests_on = "matrix" },
+]
+states = [
+  { key = "dark", shows = { moon = "absent", lamps = 2, height = 246 } },
+  { key = "moonlit", shows = { moon = "present", lamps = 3, height = 232 } },
+]
+printings = [{ key = "own", kind = "artist", states = ["moonlit"] }]
+-- records/designs/1/impressions/1.toml
+status = "located"
+identified = { state = "dark" }
+observed = { moon = "present" }
+"#;
+
+#[test]
+fn the_documents_are_those_that_are_shown() {
+    let folder = lay_down(&[QUAY]);
+    let folder = text(folder.path());
+    let see = ["--see", "lamps!=3:probable", "height=246.5"];
+    let documents = [
+        keyblock(&["audit", folder, "--json"]),
+        keyblock(&[&["identify", "1", "--in", folder, "--json"], see.as_slice()].concat()),
+    ];
+    let page = Path::new(env!("CARGO_MANIFEST_DIR")).join("JSON.md");
+    let kept = fs::read_to_string(&page).unwrap();
+    let mut shown = String::new();
+    let mut documents = documents.iter();
+    for (at, piece) in kept.split("```").enumerate() {
+        if at > 0 {
+            shown.push_str("```");
+        }
+        // Every second piece stands between fences.
+        if at % 2 == 1 {
+            let document = documents
+                .next()
+                .expect("JSON.md shows more documents than there are");
+            assert_eq!(document.code, Some(0), "{}", document.err);
+            shown.push_str("json\n");
+            shown.push_str(&document.out);
+        } else {
+            shown.push_str(piece);
+        }
+    }
+    assert!(
+        documents.next().is_none(),
+        "JSON.md shows fewer documents than there are"
+    );
+    if std::env::var_os("KEYBLOCK_BLESS").is_some() {
+        fs::write(&page, shown).unwrap();
+    } else {
+        assert_eq!(kept, shown, "JSON.md does not show what the commands print");
+    }
+}
