@@ -1,0 +1,92 @@
+//! Which state and printing a sheet can be, checked against other computations.
+//!
+//! The definitions are DESIGN.md's (appendix). What is computed here beside the library is written
+//! from the definitions alone, candidate by candidate, with nothing of the library's but the record.
+
+use keyblock::model::certainty::Certainty;
+use keyblock::model::key::Key;
+use keyblock::study::identify::{Observed, identify};
+use keyblock::study::scale::{Answer, Scale};
+use keyblock::study::table::DiagnosticTable;
+
+use crate::small::studied;
+
+/// What always holds of an identification.
+mod always;
+/// A design of every kind of point, worked through by hand and with a reference library.
+mod by_hand;
+/// What the next point is expected to tell.
+mod information;
+/// Small designs made up at random.
+mod made_up;
+/// What separates candidates, and the fewest points that do.
+mod separability;
+/// Rules of the trade.
+mod trade;
+
+pub fn key(text: &str) -> Key {
+    text.parse().unwrap()
+}
+
+pub fn design(toml: &str) -> String {
+    format!("-- records/designs/1/design.toml\ntitles = [{{ text = \"A Quay\" }}]\n{toml}\n")
+}
+
+/// The table of the one design of a literal.
+pub fn table(literals: &[&str]) -> DiagnosticTable {
+    let (_, studies) = studied(literals);
+    studies.designs[&key("1")].table.clone()
+}
+
+/// "a/own", "b/–".
+pub fn names(table: &DiagnosticTable) -> Vec<String> {
+    let name = |at: &keyblock::study::table::CandidateRow| {
+        let printing = at.printing.as_ref().map_or("–", Key::as_str);
+        format!("{}/{printing}", at.state)
+    };
+    table.candidates.iter().map(name).collect()
+}
+
+pub fn seen(
+    table: &DiagnosticTable,
+    point: &str,
+    words: &[&str],
+    certainty: Certainty,
+) -> Observed {
+    let at = table.points.iter().position(|p| p.key.as_str() == point);
+    let at = at.unwrap();
+    let answer = match &table.points[at].scale {
+        Scale::Measure(_) => Answer::Number(words[0].parse().unwrap()),
+        Scale::Words(of) => {
+            let place = |word: &&str| of.iter().position(|w| w.as_str() == *word).unwrap();
+            Answer::OneOf(words.iter().map(place).collect())
+        }
+        Scale::Counts(counts) => {
+            let place = |word: &&str| {
+                let n: u32 = word.parse().unwrap();
+                counts.binary_search(&n).unwrap_or(counts.len())
+            };
+            Answer::OneOf(words.iter().map(place).collect())
+        }
+    };
+    Observed {
+        point: at,
+        answer,
+        certainty,
+    }
+}
+
+pub fn certainly(table: &DiagnosticTable, point: &str, words: &[&str]) -> Observed {
+    seen(table, point, words, Certainty::Certain)
+}
+
+pub fn left(table: &DiagnosticTable, observed: &[Observed]) -> Vec<String> {
+    let names = names(table);
+    let identified = identify(table, observed);
+    identified.left().map(|at| names[at].clone()).collect()
+}
+
+#[track_caller]
+pub fn assert_near(a: f64, b: f64) {
+    assert!((a - b).abs() < 1e-9, "{a} is not {b}");
+}
