@@ -13,6 +13,7 @@ use super::lists::List;
 use super::markdown::{self, Standing};
 use super::mentioned;
 use super::pictures::{Plate, Setting};
+use super::values;
 use super::words::Given;
 use crate::model::design::Design;
 use crate::model::edtf::Date;
@@ -409,7 +410,7 @@ pub(super) fn matrices(here: &Here<'_>, key: &Key, mentions: &[Mention]) -> List
                     &Address::Design(design.key.clone()),
                     Fragment::Matrix(&matrix.key),
                 );
-                let name = matrix.key.as_str().replace('-', " ");
+                let name = values::matrix_name(here, design, &matrix.key);
                 CleanHtml::link(&to, &CleanHtml::text(&name))
             })
             .collect();

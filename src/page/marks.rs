@@ -29,7 +29,7 @@ pub(super) fn line(here: &Here<'_>, mark: &Mark) -> CleanHtml {
         words.html("quoted", None, &[("text", &CleanHtml::text(said))])
     });
     let side = mark.side.map_or_else(CleanHtml::empty, |side| {
-        CleanHtml::text(&words.listed("side", side).to_lowercase())
+        CleanHtml::text(words.listed("on-side", side))
     });
     let number = mark
         .number

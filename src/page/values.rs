@@ -1,6 +1,7 @@
 //! What is seen at a point, in words: "present", "graded, darker towards the top edge", "204 mm".
 
 use super::book::Here;
+use super::words::Given;
 use crate::model::design::Design;
 use crate::model::point::{Point, PointKind, RestsOn, Seen, Value};
 
@@ -104,7 +105,10 @@ pub(super) fn matrix_name(
     let kind = design.matrix(key).and_then(|m| m.kind);
     match kind.map(|kind| here.words().listed("matrix", kind)) {
         Some(kind) if name == kind || name.ends_with(&format!(" {kind}")) => name,
-        Some(kind) => format!("{name} {kind}"),
+        Some(kind) => here.words().with(
+            "matrix-named",
+            &[("name", Given::Text(&name)), ("kind", Given::Text(kind))],
+        ),
         None => name,
     }
 }

@@ -33,7 +33,7 @@ concordance = Konkordanz
 glossary = Glossar
 changes = Änderungen
 cite = Zitierweise
-contribute = Wie beizutragen
+contribute = Mitwirken
 cautions = Vorbehalte
 data = Daten
 
@@ -105,6 +105,10 @@ side-recto = Vorderseite
 side-verso = Rückseite
 side-edge = Kante
 side-mount = Unterlage
+on-side-recto = recto
+on-side-verso = verso
+on-side-edge = auf der Kante
+on-side-mount = auf der Unterlage
 view-detail = Detail
 view-raking = Streiflicht
 view-transmitted = Durchlicht
@@ -129,7 +133,7 @@ rights-NKC = Kein Schutz bekannt
 what-it-is = Ein Werkverzeichnis der Druckgraphik mit dem Bestand aller bekannten Abzüge
 edited-by = herausgegeben von { $editors }
 the-catalogue = Das Verzeichnis
-to-begin = Zum Anfang
+to-begin = Zum Einstieg
 introduction-in-full = Die ganze Einleitung
 how-sheets-are-named = Ein Blatt heißt nach der Nummer seines Entwurfs und seiner eigenen, wie { $example }; diese Namen ändern sich nicht.
 by-number = Nach Nummern
@@ -149,7 +153,7 @@ undated = Ohne Datum
 
 # Die Seite eines Entwurfs.
 entry = Eintrag
-key = Schlüssel
+key = Kennung
 date = Datum
 makers = Urheber
 technique = Technik
@@ -192,6 +196,7 @@ from-some-matrices = { $n ->
 }
 on-paper = auf { $papers }
 only-in-variant = nur in { $variants }
+matrix-named = { $kind } „{ $name }“
 matrix-block = Stock
 matrix-plate = Platte
 matrix-stone = Stein
@@ -285,11 +290,11 @@ see = Siehe { $records }
 
 # Die Seite eines Abzugs.
 sheet = Blatt
-inventory = Inventarnummer { $number }
+inventory = Inv.-Nr. { $number }
 owner = Eigentümer
-accession = Inventar
+accession = Inv.-Nr.
 formerly = früher { $what }
-credit-line = Nachweis
+credit-line = Herkunftsvermerk
 status = Verbleib
 kind = Art
 taken-from = Abgenommen von
@@ -385,7 +390,7 @@ ground-dark = dunkel
 
 # Werte der Merkmale.
 value-present = vorhanden
-value-absent = nicht vorhanden
+value-absent = fehlt
 value-not = nicht
 value-not-visible = nicht sichtbar
 value-not-applicable = nicht anwendbar
@@ -498,7 +503,7 @@ all = Alle
 
 # Listen von Abzügen.
 impression = Abzug
-accession-number = Inventar
+accession-number = Inv.-Nr.
 printing-and-kind = Druck, Art
 remarks = Bemerkungen
 
@@ -516,16 +521,16 @@ holder-kind-private = Privatsammlung
 holder-kind-trade = Handel
 holder-kind-unknown = Art nicht bekannt
 formerly-named = Früher
-took-over = Übernahm
+took-over = Übernommen
 continued-by = Fortgeführt von
 isil = ISIL
 web = Web
 owned-by = Eigentum: { $owner }
-owned-elsewhere = Eigentum, anderswo verwahrt
+owned-elsewhere = Eigenes, anderswo verwahrt
 kept-at = Verwahrt
 impressions-here = Abzüge hier
 formerly-here = Früher hier
-handled-here = Hier gehandelt
+handled-here = Durch den Handel hier
 matrices-here = Stöcke und Platten hier
 exhibitions-here = Ausstellungen hier
 now-at = jetzt { $where }
@@ -557,9 +562,9 @@ by-where-now = nach heutigem Standort
 unless-said = { $what }, wo nichts anderes gesagt ist
 printed-by-them = Gedruckt
 published-by-them = Verlegt
-owned-by-them = Besessen
+owned-by-them = Im Besitz gewesen
 kept-by-them = Verwahrt
-handled-by-them = Gehandelt
+handled-by-them = Im Handel vermittelt
 writings = Schriften
 
 # Chronologie.
@@ -631,14 +636,14 @@ census-brief-undated = Bekannt: { $sheets }.
 census-of = Bestand von { $design }
 how-counted = Wie wir zählen
 by-design = Nach Entwurf
-by-status = Nach Status
+by-status = Nach Verbleib
 by-state = Nach Zustand
 by-printing = Nach Druck
 by-kind = Nach Art
 by-country = Nach Land
 by-city = Nach Ort
 by-holder = Nach Standort
-column-status = Status
+column-status = Verbleib
 column-state = Zustand
 column-printing = Druck
 column-kind = Art
@@ -661,8 +666,8 @@ counted-not-shown = { $n ->
 declared-editions = Angegebene Auflagen
 design = Entwurf
 declared = Angegeben
-numbers-met = Angetroffen
-numbers-missing = Nicht angetroffen
+numbers-met = Nachgewiesen
+numbers-missing = Offen
 numbers-above = Darüber
 numbers-repeated = Doppelt
 may-be-one-sheet-head = Vielleicht ein Blatt
@@ -672,17 +677,17 @@ edition-declared = { $n ->
    *[other] { $printing }: { $n } angegeben
 }
 edition-met-of = { $n ->
-    [0] Keine Nummer wurde angetroffen.
-    [one] Eine der { $declared } Nummern wurde angetroffen, { $missing } nicht.
-   *[other] { $n } der { $declared } Nummern wurden angetroffen, { $missing } nicht.
+    [0] Keine Nummer ist nachgewiesen.
+    [one] Eine der { $declared } Nummern ist nachgewiesen, { $missing } sind es nicht.
+   *[other] { $n } der { $declared } Nummern sind nachgewiesen, { $missing } sind es nicht.
 }
 edition-met = { $n ->
-    [one] Eine Nummer wurde angetroffen; eine Höhe ist nicht angegeben.
-   *[other] { $n } Nummern wurden angetroffen; eine Höhe ist nicht angegeben.
+    [one] Eine Nummer ist nachgewiesen; eine Auflagenhöhe ist nicht angegeben.
+   *[other] { $n } Nummern sind nachgewiesen; eine Auflagenhöhe ist nicht angegeben.
 }
 numbers-key = Eine Nummer als Verweis führt zu ihrem Blatt.
 others-say = Andere nennen
-met-twice = Auf mehr als einem Blatt angetroffen:
+met-twice = Auf mehr als einem Blatt:
 above-declared = Über der angegebenen Auflage nummeriert:
 
 # Glossar.
