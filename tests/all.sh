@@ -32,10 +32,10 @@ debian npm npm
 (cd tests/browser && npm ci --silent)
 
 say "form"
-cargo fmt --check -- src/lib.rs src/main.rs tests/all/main.rs
+cargo fmt --check
 
 say "lints"
-cargo clippy --quiet --lib --bins --tests -- -D warnings
+cargo clippy --quiet --all-targets -- -D warnings
 
 say "tests"
 cargo test --lib --bins --test all
