@@ -85,6 +85,7 @@ impl Unread {
                         | Code::FileTooLarge
                         | Code::FileUnreadable
                         | Code::KeyForm
+                        | Code::ValueType
                 )
             })
             .map(|finding| sources.path(finding.at.place.file))

@@ -27,6 +27,7 @@ pub(crate) struct Faults<'t> {
     /// looks at the findings.
     pub(crate) redacted: bool,
     broken: bool,
+    lost_a_table: bool,
     root: &'t DeTable<'t>,
     found: Vec<Finding>,
     trail: Vec<Level<'t>>,
@@ -58,6 +59,7 @@ impl<'t> Faults<'t> {
             key: "",
             redacted: false,
             broken,
+            lost_a_table: false,
             root,
             found: Vec::new(),
             trail: Vec::new(),
@@ -74,6 +76,16 @@ impl<'t> Faults<'t> {
     /// Reports a finding.
     pub(crate) fn push(&mut self, finding: Finding) {
         self.found.push(finding);
+    }
+
+    /// Notes that some table was not read as what it was meant to be, for its header is missing.
+    pub(crate) fn lose_a_table(&mut self) {
+        self.lost_a_table = true;
+    }
+
+    /// Whether some table was not read as what it was meant to be.
+    pub(crate) fn lost_a_table(&self) -> bool {
+        self.lost_a_table
     }
 
     /// Whether the file has syntax faults: what seems to be missing may only be unread.

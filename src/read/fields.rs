@@ -354,11 +354,7 @@ impl<'t> Fields<'_, 't> {
                 shape.keys().map(|key| key.name).collect()
             });
         }
-        for (key, _) in in_order(self.table) {
-            if self.shape.key(key.get_ref()).is_none() {
-                self.unknown(key);
-            }
-        }
+        self.unknown_keys();
         for key in self.shape.keys().filter(|key| key.required) {
             if !self.table.contains_key(key.name) {
                 self.lacks(key.name, key.help);
@@ -368,12 +364,18 @@ impl<'t> Fields<'_, 't> {
 
     /// Reports a key that the table must have and has not.
     pub(crate) fn lacks(&mut self, name: &str, help: &str) {
-        self.missing(name, &format!("`{name}`"), &format!("add `{name}`: {help}"));
+        self.missing(
+            &[name],
+            &format!("`{name}`"),
+            &format!("add `{name}`: {help}"),
+        );
     }
 
-    /// Reports that the table must have `what`, for which the key `name` stands.
-    pub(crate) fn missing(&mut self, name: &str, what: &str, help: &str) {
-        if self.faults.is_broken() || self.faults.was_moved(name) {
+    /// Reports that the table must have `what`, one of the keys `names`. A key that is there under a
+    /// wrong name or below a wrong header is told as that.
+    pub(crate) fn missing(&mut self, names: &[&str], what: &str, help: &str) {
+        let is_there = |name: &&str| self.faults.was_moved(name) || self.is_misspelt(name);
+        if self.faults.is_broken() || names.iter().any(is_there) {
             return;
         }
         let message = format!("{} needs {what}", self.shape.name);
@@ -381,26 +383,72 @@ impl<'t> Fields<'_, 't> {
         self.faults.push(finding.help(help));
     }
 
-    fn unknown(&mut self, key: &'t Spanned<DeString<'t>>) {
-        if self.faults.swallowed(key, self.at, true) {
-            return;
-        }
-        let name: &str = key.get_ref();
-        let finding = Finding::new(
-            Code::KeyUnknown,
-            self.faults.place(key.span()),
-            format!("{} has no key `{name}`", self.shape.name),
-        );
-        let absent = self
-            .shape
+    /// Whether the table seems to have the key `name` under a wrong name.
+    pub(crate) fn is_misspelt(&self, name: &str) -> bool {
+        self.table
             .keys()
-            .filter(|k| !self.table.contains_key(k.name));
-        let help = if let Some(near) = nearest(name, absent.map(|key| key.name)) {
-            format!("did you mean `{near}`?")
-        } else {
-            let all: Vec<_> = self.shape.keys().map(|key| key.name).collect();
-            format!("it takes {}", all.join(", "))
+            .map(|key| key.get_ref().as_ref())
+            .any(|key| self.shape.key(key).is_none() && self.meant_by(key) == Some(name))
+    }
+
+    /// The key that a key which means nothing was meant to be: one that is not there, or a list, of
+    /// which one header may be right and another wrong.
+    fn meant_by(&self, unknown: &str) -> Option<&'static str> {
+        let may_be = |key: &&KeyShape| {
+            matches!(key.takes, Takes::Tables(_)) || !self.table.contains_key(key.name)
         };
+        let own = self.shape.keys().filter(may_be);
+        nearest(unknown, own.map(|key| key.name))
+    }
+
+    /// Reports keys that mean nothing here. Several below one another most often stand below a header
+    /// that is missing, which is one fault.
+    fn unknown_keys(&mut self) {
+        let mut run: Vec<&Spanned<DeString<'t>>> = Vec::new();
+        for (key, _) in in_order(self.table) {
+            let name: &str = key.get_ref();
+            if self.shape.key(name).is_some() {
+                self.tell_run(&std::mem::take(&mut run));
+            } else if self.faults.swallowed(key, self.at, true) {
+            } else if let Some(near) = self.meant_by(name) {
+                self.unknown(key, "", format!("did you mean `{near}`?"));
+            } else {
+                run.push(key);
+            }
+        }
+        self.tell_run(&run);
+    }
+
+    /// Reports keys that are near to none of the table's own.
+    fn tell_run(&mut self, run: &[&Spanned<DeString<'t>>]) {
+        let all: Vec<_> = self.shape.keys().map(|key| key.name).collect();
+        let takes = format!("it takes {}", all.join(", "));
+        let in_braces = self
+            .faults
+            .text
+            .get(self.at.span())
+            .is_some_and(|at| at.starts_with('{'));
+        match run {
+            [first, rest @ ..] if !rest.is_empty() && !in_braces => {
+                self.faults.lose_a_table();
+                let others = match rest.len() {
+                    1 => ", nor the one below it".to_owned(),
+                    n => format!(", nor any of the {n} below it"),
+                };
+                let help = format!("is the header of another table missing above? {takes}");
+                self.unknown(first, &others, help);
+            }
+            run => {
+                for key in run {
+                    self.unknown(key, "", takes.clone());
+                }
+            }
+        }
+    }
+
+    fn unknown(&mut self, key: &Spanned<DeString<'t>>, others: &str, help: String) {
+        let message = format!("{} has no key `{}`{others}", self.shape.name, key.get_ref());
+        let finding = Finding::new(Code::KeyUnknown, self.faults.place(key.span()), message);
         self.faults.push(finding.help(help));
     }
 }

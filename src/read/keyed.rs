@@ -41,7 +41,7 @@ impl<'t> Fields<'_, 't> {
         let twice = distinct(self.faults, name, &keys);
         Keyed {
             all,
-            all_known: keys.len() == written && twice.is_empty(),
+            all_known: keys.len() == written && twice.is_empty() && !self.is_misspelt(name),
             twice,
         }
     }

@@ -96,7 +96,7 @@ pub(super) fn pictures<'t>(
     let all = fields.tables("pictures", read);
     distinct_names(fields.faults, &all);
     Pictures {
-        lacks_some: all.len() < written,
+        lacks_some: all.len() < written || fields.is_misspelt("pictures"),
         all,
     }
 }

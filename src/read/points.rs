@@ -180,6 +180,10 @@ fn kind(fields: &mut Fields<'_, '_>, word: Option<&Placed<PointKindWord>>) -> Op
         }
     }
     for name in ["values", "stages", "unit", "tolerance"] {
+        // Where a header is broken, `[points.values]` falls to the point before.
+        if fields.faults.is_broken() {
+            break;
+        }
         let place = fields.key_place(name);
         if let Some(place) = place.filter(|_| !takes.iter().any(|(taken, _)| *taken == name)) {
             let finding = Finding::new(

@@ -47,7 +47,7 @@ fn holder_of_the_sheet(fields: &mut Fields<'_, '_>) -> Option<(PartyRole, Party)
     named.sort_by_key(|(place, _)| *place);
     match named.as_slice() {
         [] => fields.missing(
-            "owner",
+            &["owner", "agent", "keeper"],
             "`owner`, `agent` or `keeper`",
             "add `owner`, `agent` (a dealer or auction house) or `keeper` (a loan or deposit)",
         ),

@@ -37,7 +37,7 @@ pub(super) struct Record<T> {
     pub(super) texts: Vec<PrivateText>,
     /// What is wrong.
     pub(super) findings: Vec<Finding>,
-    /// Whether the file has syntax faults, so that some of it was not read.
+    /// Whether some of it was not read: it has syntax faults, or a header is missing.
     pub(super) broken: bool,
 }
 
@@ -51,13 +51,14 @@ pub(super) fn one<T>(
     parsed(source, |tree, faults, broken| {
         let mut of_file = Faults::new(source.file, source.text, tree, broken);
         let value = read_table(&mut of_file, shape, tree, start, &read);
+        let lost_a_table = of_file.lost_a_table();
         let findings = kept(of_file.into_findings(), faults, source.text);
         let mut record = Record {
             value,
             public: None,
             texts: Vec::new(),
             findings,
-            broken,
+            broken: broken || lost_a_table,
         };
         if let Some((tree, texts)) = private::without(tree, source.file) {
             let mut unseen = Faults::new(source.file, source.text, &tree, broken);
@@ -79,6 +80,7 @@ pub(super) fn many<T>(
         let mut of_file = Faults::new(source.file, source.text, tree, broken);
         let mut values = Vec::new();
         let mut texts = Vec::new();
+        let mut is_outside = false;
         for (name, node) in in_order(tree) {
             let place = of_file.place(name.span());
             if is_unread(node) {
@@ -86,16 +88,22 @@ pub(super) fn many<T>(
             }
             of_file.key = name.get_ref();
             let DeValue::Table(table) = node.get_ref() else {
+                // One header is missing above all that stand together.
+                if std::mem::replace(&mut is_outside, true) {
+                    continue;
+                }
                 let message = format!("`{}` stands outside every table", name.get_ref());
                 let finding = Finding::new(Code::ValueType, place, message);
+                let key = Key::nearest_form(name.get_ref())
+                    .filter(|key| shape.key(key.as_str()).is_none())
+                    .map_or("its-key".to_owned(), |key| key.to_string());
                 of_file.push(finding.help(format!(
-                        "begin {} with its key in brackets: [{}]",
-                        shape.name,
-                        Key::nearest_form(name.get_ref())
-                            .map_or("key".to_owned(), |key| key.to_string())
-                    )));
+                    "begin {} with its key in brackets: [{key}]",
+                    shape.name
+                )));
                 continue;
             };
+            is_outside = false;
             let key = values::key_from(&mut of_file, name.get_ref(), place);
             let at = of_file.of(node);
             // A record without a key is read for its findings.
@@ -147,8 +155,8 @@ fn parsed<R>(source: Source<'_>, read: impl for<'t> FnOnce(&'t DeTable<'t>, Told
         findings,
         faults: sound.faults,
     };
-    // A key written twice leaves nothing unread.
-    let broken = source.mangled || told.findings.iter().any(|f| f.code != Code::KeyTwice);
+    let unread = told.faults.iter().any(|fault| fault.hides(source.text));
+    let broken = source.mangled || unread;
     read(tree.get_ref(), told, broken)
 }
 
@@ -162,7 +170,7 @@ struct Told {
 /// The findings of syntax and those of the reader, without the reader's on lines whose syntax is
 /// faulty: there the parser only guessed.
 fn kept(findings: Vec<Finding>, told: Told, text: &str) -> Vec<Finding> {
-    let lines: Vec<_> = told.faults.iter().map(|fault| fault.line(text)).collect();
+    let lines: Vec<_> = told.faults.iter().map(|fault| fault.reach(text)).collect();
     let mut kept = told.findings;
     kept.extend(findings.into_iter().filter(|finding| {
         let start = finding.at.place.start as usize;

@@ -35,6 +35,12 @@ pub(super) fn stray_files(
         .filter(|finding| finding.code == Code::PathLeaves)
         .filter_map(|finding| folder_of(catalogue.sources.path(finding.at.place.file)))
         .collect();
+    // A picture that is missing under one name and in nobody's record under another is one picture.
+    let misses_one: BTreeSet<Key> = findings
+        .iter()
+        .filter(|finding| finding.code == Code::PictureMissing)
+        .filter_map(|finding| folder_of(catalogue.sources.path(finding.at.place.file)))
+        .collect();
     for file in loaded {
         let path = catalogue.sources.path(file.file);
         let here = Place::start_of(file.file);
@@ -56,7 +62,10 @@ pub(super) fn stray_files(
             What::OfDesign {
                 design,
                 is_picture: true,
-            } if !used.contains(path) && !unread.pictures.contains(design) => {
+            } if !used.contains(path)
+                && !unread.pictures.contains(design)
+                && !misses_one.contains(design) =>
+            {
                 let name = path.rsplit('/').next().unwrap_or(path);
                 Finding::new(
                     Code::PictureOrphan,

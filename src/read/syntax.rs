@@ -81,7 +81,27 @@ pub(crate) fn sound(text: &str) -> Sound<'_> {
     sound.faults.extend(told);
     sound.faults.sort_by_key(|fault| fault.span.start);
     sound.faults.dedup();
+    sound.faults = without_repetition(sound.faults, text);
     sound
+}
+
+/// The faults without those that only repeat one before: a header that stands twice stands twice
+/// again further down, and below a missing header every key seems to stand twice.
+fn without_repetition(faults: Vec<Fault>, text: &str) -> Vec<Fault> {
+    let mut kept: Vec<Fault> = Vec::new();
+    for fault in faults {
+        let repeats = |earlier: &Fault| {
+            let is_twice = fault.said.starts_with(DUPLICATE) && earlier.said.starts_with(DUPLICATE);
+            let same_header = earlier.is_header(text)
+                && fault.is_header(text)
+                && fault.written(text) == earlier.written(text);
+            is_twice && (same_header || earlier.reach(text).contains(&fault.span.start))
+        };
+        if !kept.iter().any(repeats) {
+            kept.push(fault);
+        }
+    }
+    kept
 }
 
 /// A span that lies inside the text and on whole characters, whatever the parser says.
@@ -211,9 +231,37 @@ fn blanked(text: &str, lines: Range<usize>) -> String {
 }
 
 impl Fault {
-    /// The line it stands on, as bytes of `text`: what is found there besides is its consequence.
-    pub(crate) fn line(&self, text: &str) -> Range<usize> {
-        line_around(text, self.span.start)
+    /// The bytes of `text` in which whatever is found besides is its consequence: the line it stands
+    /// on; below a missing header everything up to the next.
+    pub(crate) fn reach(&self, text: &str) -> Range<usize> {
+        let line = line_around(text, self.span.start);
+        if !self.lacks_header(text) {
+            return line;
+        }
+        let below = text.get(line.end..).unwrap_or_default();
+        line.start..next_header(below).map_or(text.len(), |at| line.end + at)
+    }
+
+    /// Whether it hides something from the reader. A key written twice does not, save where it is a
+    /// header, or begins another table.
+    pub(crate) fn hides(&self, text: &str) -> bool {
+        !self.said.starts_with(DUPLICATE) || self.is_header(text) || self.lacks_header(text)
+    }
+
+    /// Whether it stands in a header.
+    fn is_header(&self, text: &str) -> bool {
+        let line = line_around(text, self.span.start);
+        let line = text.get(line).unwrap_or_default();
+        line.trim_start().starts_with('[')
+    }
+
+    /// Whether a header seems to be missing above it: the parts of a list begin with their key.
+    fn lacks_header(&self, text: &str) -> bool {
+        self.said.starts_with(DUPLICATE) && !self.is_header(text) && self.written(text) == "key"
+    }
+
+    fn written<'t>(&self, text: &'t str) -> &'t str {
+        text.get(self.span.clone()).unwrap_or_default()
     }
 
     /// The finding that tells it. `tree` is what was parsed, for the first of two equal keys.
@@ -227,12 +275,26 @@ impl Fault {
     }
 
     fn twice(&self, file: FileId, text: &str, tree: &DeTable<'_>) -> Finding {
-        let name = text.get(self.span.clone()).unwrap_or_default();
-        let finding = Finding::new(
-            Code::KeyTwice,
-            Place::new(file, self.span.clone()),
-            format!("`{name}` is written twice in one table"),
-        );
+        let name = self.written(text);
+        let (message, help) = if self.is_header(text) {
+            (
+                format!("the header `{name}` stands twice"),
+                "join the two under one header; in a list every header has two brackets, as in [[points]]"
+.to_owned(),
+            )
+        } else if self.lacks_header(text) {
+            (
+                format!("`{name}` is written twice in one table"),
+                "keep one of the two; where another part begins, its header is missing above: [[points]]"
+                    .to_owned(),
+            )
+        } else {
+            (
+                format!("`{name}` is written twice in one table"),
+                "keep one of the two".to_owned(),
+            )
+        };
+        let finding = Finding::new(Code::KeyTwice, Place::new(file, self.span.clone()), message);
         let mut first = None;
         last_key_before(
             tree,
@@ -245,7 +307,7 @@ impl Fault {
             Some(first) => finding.beside(Place::new(file, first), "the first"),
             None => finding,
         };
-        finding.help("keep one of the two")
+        finding.help(help)
     }
 }
 

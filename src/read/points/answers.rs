@@ -89,7 +89,7 @@ fn seen_in_table(fields: &mut Fields<'_, '_>, point: Option<&Point>) -> Option<S
             fields.faults.push(finding);
         }
         (None, None) => fields.missing(
-            "is",
+            &["is", "not"],
             "`is` or `not`",
             "add `is`, what was seen, or `not`, what was certainly not seen",
         ),
