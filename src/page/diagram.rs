@@ -120,19 +120,39 @@ pub(super) fn lay_out(nodes: &[Node], edges: &[(usize, usize)], said: String) ->
                 words: words.clone(),
             })
         });
-    let paths = edges.iter().filter_map(|(from, to)| {
-        let (a, ax, atop) = place(*from)?;
-        let (b, bx, btop) = place(*to)?;
+    let mut lowest = 0;
+    let mut paths = Vec::new();
+    for (from, to) in edges {
+        let (Some((a, ax, atop)), Some((b, bx, btop))) = (place(*from), place(*to)) else {
+            continue;
+        };
         let (x1, y1) = (ax + a.width() + 6, atop + a.height() / 2);
         let (x2, y2) = (bx.saturating_sub(6), btop + b.height() / 2);
-        let middle = x1.midpoint(x2);
-        Some(format!("M{x1} {y1}C{middle} {y1} {middle} {y2} {x2} {y2}"))
-    });
+        if b.column > a.column + 1 {
+            // A line past a column bends below what stands there.
+            let (c1, c2) = (x1 + GAP, x2.saturating_sub(GAP));
+            let below = tops
+                .iter()
+                .zip(nodes)
+                .filter(|(_, n)| n.column > a.column && n.column < b.column)
+                .map(|(top, n)| top + n.height())
+                .max()
+                .unwrap_or(y1)
+                .max(y1)
+                .max(y2)
+                + BETWEEN;
+            lowest = lowest.max(below);
+            paths.push(format!("M{x1} {y1}C{c1} {below} {c2} {below} {x2} {y2}"));
+        } else {
+            let middle = x1.midpoint(x2);
+            paths.push(format!("M{x1} {y1}C{middle} {y1} {middle} {y2} {x2} {y2}"));
+        }
+    }
     Diagram {
         width,
-        height: tallest + 2 * MARGIN,
+        height: (tallest + MARGIN).max(lowest) + MARGIN,
         texts: texts.collect(),
-        paths: paths.collect(),
+        paths,
         said,
     }
 }

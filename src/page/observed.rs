@@ -103,7 +103,12 @@ fn expected<'d>(
             [one] => design.state(&one.value),
             _ => None,
         },
-        _ => None,
+        // Blocks in different conditions: the state of the block that the point rests on.
+        Some(StateReading::ByMatrix(by_matrix)) => by_matrix
+            .iter()
+            .find(|(matrix, _)| point.matrix.as_ref() == Some(matrix))
+            .and_then(|(_, state)| design.state(&state.value)),
+        None => None,
     };
     let printing = match reading.printing.as_slice() {
         [one] => design.printing(&one.value),

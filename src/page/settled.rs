@@ -12,7 +12,7 @@ use super::key_couplets;
 use super::readings;
 use super::told_apart;
 use crate::model::design::Design;
-use crate::model::impression::Impression;
+use crate::model::impression::{Impression, StateReading};
 use crate::study::settle::{Settled, settled};
 use crate::study::table::DiagnosticTable;
 
@@ -52,12 +52,25 @@ pub(super) fn follows(
         .iter()
         .map(|row| key::candidate_name(here, design, row))
         .collect();
+    let mut leaves = leaves(here, &table, &settled, &names);
+    if is_mixed(impression) {
+        let mixed = CleanHtml::text(here.words().word("mixed-and-key"));
+        leaves = as_sentences(&[leaves, mixed]);
+    }
     Some(Follows {
-        leaves: leaves(here, &table, &settled, &names),
+        leaves,
         excludes: excludes(here, design, &table, &settled, &names),
         next: next(here, design, &table, &settled),
         key: key::examined(here, design, impression),
     })
+}
+
+/// Whether some reading takes the sheet to be from blocks in different conditions.
+fn is_mixed(impression: &Impression) -> bool {
+    let identified = impression.identified.iter();
+    identified
+        .flat_map(readings::all)
+        .any(|reading| matches!(reading.state, Some(StateReading::ByMatrix(_))))
 }
 
 fn leaves(

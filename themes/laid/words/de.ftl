@@ -824,3 +824,4 @@ examine-by-key = Ein Blatt nach dem Schlüssel prüfen
 in-our-terms = hier { $ours }
 number-not-in-concordance = eine Nummer, die die Konkordanz nicht hat
 number-is-an-error = was die Konkordanz einen Irrtum nennt
+mixed-and-key = Der Schlüssel vergleicht ganze Zustände; dieses Blatt gilt als von Stöcken in verschiedener Verfassung gedruckt.

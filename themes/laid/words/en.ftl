@@ -824,3 +824,4 @@ examine-by-key = Examine a sheet by the key
 in-our-terms = here { $ours }
 number-not-in-concordance = a number that the concordance does not have
 number-is-an-error = which the concordance calls an error
+mixed-and-key = The key compares whole states; this sheet is taken to be from blocks in different conditions.
