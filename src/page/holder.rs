@@ -2,29 +2,24 @@
 
 use serde::Serialize;
 
-use super::address::{Address, Fragment};
 use super::book::Here;
 use super::checklist::{self, Checklist};
 use super::dates;
 use super::figures;
 use super::frame::Leaf;
+use super::holder_lists;
 use super::html::CleanHtml;
 use super::lists::List;
 use super::markdown::{self, Standing};
 use super::mentioned;
 use super::pictures::{Plate, Setting};
-use super::values;
 use super::words::Given;
 use crate::model::design::Design;
-use crate::model::edtf::Date;
 use crate::model::holder::Holder;
 use crate::model::impression::Impression;
 use crate::model::key::Key;
 use crate::model::link::Target;
-use crate::model::place::Placed;
-use crate::model::provenance::{Party, PartyRole};
-use crate::model::vocabulary::List as Vocabulary;
-use crate::model::words::Side;
+use crate::model::provenance::Party;
 use crate::study::back_links::{Mention, Part, Source};
 
 #[derive(Serialize)]
@@ -46,7 +41,7 @@ struct Fact {
     text: CleanHtml,
 }
 
-type Sheet<'a> = (&'a Design, &'a Impression);
+pub(super) type Sheet<'a> = (&'a Design, &'a Impression);
 
 pub(super) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
     let words = here.words();
@@ -59,13 +54,13 @@ pub(super) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
         .filter(|(_, i)| is_owner(i, &holder.key) && !is_keeper(i, &holder.key))
         .collect();
     let mut lists = vec![
-        formerly(here, holder, mentions),
-        handled(here, holder, mentions),
-        matrices(here, &holder.key, mentions),
-        exhibitions(here, mentions),
+        holder_lists::formerly(here, holder, mentions),
+        holder_lists::handled(here, holder, mentions),
+        holder_lists::matrices(here, &holder.key, mentions),
+        holder_lists::exhibitions(here, mentions),
     ];
-    lists.extend(named(here, mentions));
-    lists.push(to_do(here, &held));
+    lists.extend(holder_lists::named(here, mentions));
+    lists.push(holder_lists::to_do(here, &held));
     let mentioned = mentioned::in_texts(here, &Target::Holder(holder.key.clone()));
     lists.push(List::new(
         CleanHtml::text(words.word("mentioned-in")),
@@ -113,7 +108,7 @@ pub(super) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
 }
 
 /// The published impressions that name the holder in a part, in readers' order.
-fn sheets<'a>(here: &Here<'a>, mentions: &[Mention], part: Part) -> Vec<Sheet<'a>> {
+pub(super) fn sheets<'a>(here: &Here<'a>, mentions: &[Mention], part: Part) -> Vec<Sheet<'a>> {
     let mut sheets: Vec<Sheet<'a>> = Vec::new();
     for mention in mentions.iter().filter(|m| m.part == part) {
         let Source::Impression(key) = &mention.from else {
@@ -132,21 +127,21 @@ fn sheets<'a>(here: &Here<'a>, mentions: &[Mention], part: Part) -> Vec<Sheet<'a
     sheets
 }
 
-fn is_keeper(impression: &Impression, holder: &Key) -> bool {
+pub(super) fn is_keeper(impression: &Impression, holder: &Key) -> bool {
     impression
         .holder
         .as_ref()
         .is_some_and(|h| h.value == *holder)
 }
 
-fn is_owner(impression: &Impression, holder: &Key) -> bool {
+pub(super) fn is_owner(impression: &Impression, holder: &Key) -> bool {
     impression
         .owner
         .as_ref()
         .is_some_and(|owner| is_record(owner, holder))
 }
 
-fn is_record(party: &Party, key: &Key) -> bool {
+pub(super) fn is_record(party: &Party, key: &Key) -> bool {
     matches!(party, Party::Record(record) if record.value == *key)
 }
 
@@ -279,225 +274,4 @@ fn remark(here: &Here<'_>, holder: &Holder, impression: &Impression) -> CleanHtm
         CleanHtml::empty()
     };
     CleanHtml::join([&owner, &withdrawn], ". ")
-}
-
-/// What the holder owned or kept, and no longer does.
-fn formerly(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> List {
-    let mut had = sheets(here, mentions, Part::Owner);
-    had.extend(sheets(here, mentions, Part::Keeper));
-    had.extend(sheets(here, mentions, Part::FormerHolder));
-    let order = &here.book.studies.order;
-    had.sort_by_key(|(_, i)| order.impression_rank(&i.key));
-    had.dedup_by_key(|(_, i)| &i.key);
-    let lines = had
-        .into_iter()
-        .filter(|(_, i)| !is_keeper(i, &holder.key) && !is_owner(i, &holder.key))
-        .map(|(_, impression)| {
-            let numbers: Vec<&str> = impression
-                .former_accessions
-                .iter()
-                .filter(|f| f.holder.as_ref().is_some_and(|h| h.value == holder.key))
-                .map(|f| f.number.as_str())
-                .collect();
-            let times = times(here, holder, impression, |role| role != PartyRole::Agent);
-            let now = now(here, impression);
-            let said = CleanHtml::join([&CleanHtml::text(&numbers.join(", ")), &times, &now], "; ");
-            here.impression_of(&impression.key).then(": ").and(&said)
-        })
-        .collect();
-    List::new(CleanHtml::text(here.words().word("formerly-here")), lines)
-}
-
-/// "now Northport, Harbour Museum"; "untraced".
-pub(super) fn now(here: &Here<'_>, impression: &Impression) -> CleanHtml {
-    let place = here.whereabouts(impression);
-    if impression.holder.is_none() {
-        return CleanHtml::text(&place);
-    }
-    let now = here
-        .words()
-        .with("now-at", &[("where", Given::Text(&place))]);
-    CleanHtml::text(&now)
-}
-
-/// What passed through the holder's hands as agent.
-fn handled(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> List {
-    let lines = sheets(here, mentions, Part::Agent)
-        .into_iter()
-        .map(|(_, impression)| {
-            let times = times(here, holder, impression, |role| role == PartyRole::Agent);
-            let name = here.impression_of(&impression.key);
-            CleanHtml::join([&name, &times], ": ")
-        })
-        .collect();
-    List::new(CleanHtml::text(here.words().word("handled-here")), lines)
-}
-
-/// When and how the holder had a sheet: "1931 to 1987, purchase".
-fn times(
-    here: &Here<'_>,
-    holder: &Holder,
-    impression: &Impression,
-    wanted: impl Fn(PartyRole) -> bool,
-) -> CleanHtml {
-    let words = here.words();
-    let entries: Vec<CleanHtml> = impression
-        .provenance
-        .iter()
-        .filter(|entry| wanted(entry.role) && is_record(&entry.party, &holder.key))
-        .map(|entry| {
-            let when = period(here, entry.from.as_ref(), entry.to.as_ref());
-            let how = entry.how.as_ref().map_or_else(String::new, |how| {
-                here.term(Vocabulary::Transfers, how.as_str())
-            });
-            let lot = entry.lot.as_ref().map_or_else(String::new, |lot| {
-                words.with("lot", &[("lot", Given::Text(lot))])
-            });
-            let bought_in = if entry.sold == Some(false) {
-                words.word("bought-in")
-            } else {
-                ""
-            };
-            let parts = [
-                CleanHtml::text(&when),
-                CleanHtml::text(&how),
-                CleanHtml::text(&lot),
-                CleanHtml::text(bought_in),
-            ];
-            CleanHtml::join(&parts, ", ")
-        })
-        .collect();
-    CleanHtml::join(&entries, "; ")
-}
-
-/// "1931 to 1987", "from 1931", "until 1987".
-pub(super) fn period(
-    here: &Here<'_>,
-    from: Option<&Placed<Date>>,
-    to: Option<&Placed<Date>>,
-) -> String {
-    let words = here.words();
-    let date = |d: &Placed<Date>| dates::once(d, words);
-    match (from.map(date), to.map(date)) {
-        (Some(a), Some(b)) if a == b => a,
-        (Some(a), Some(b)) => words.with(
-            "date-throughout",
-            &[("a", Given::Text(&a)), ("b", Given::Text(&b))],
-        ),
-        (Some(a), None) => words.with("date-from", &[("date", Given::Text(&a))]),
-        (None, Some(b)) => words.with("date-until", &[("date", Given::Text(&b))]),
-        (None, None) => String::new(),
-    }
-}
-
-/// Blocks, plates and stones that somebody has.
-pub(super) fn matrices(here: &Here<'_>, key: &Key, mentions: &[Mention]) -> List {
-    let mut lines = Vec::new();
-    for mention in mentions.iter().filter(|m| m.part == Part::MatrixHolder) {
-        let Source::Design(design) = &mention.from else {
-            continue;
-        };
-        let Some(design) = here.public().designs.get(design) else {
-            continue;
-        };
-        let of_holder = design.matrices.iter().filter(|m| {
-            let holder = m.now.as_ref().and_then(|now| now.holder.as_ref());
-            holder.is_some_and(|h| h.value == *key)
-        });
-        let parts: Vec<CleanHtml> = of_holder
-            .map(|matrix| {
-                let to = here.href_part(
-                    &Address::Design(design.key.clone()),
-                    Fragment::Matrix(&matrix.key),
-                );
-                let name = values::matrix_name(here, design, &matrix.key);
-                CleanHtml::link(&to, &CleanHtml::text(&name))
-            })
-            .collect();
-        let design = here.design(&design.key);
-        lines.push(design.then(": ").and(&CleanHtml::join(&parts, ", ")));
-    }
-    lines.dedup();
-    List::new(CleanHtml::text(here.words().word("matrices-here")), lines)
-}
-
-fn exhibitions(here: &Here<'_>, mentions: &[Mention]) -> List {
-    let lines = mentions
-        .iter()
-        .filter(|m| m.part == Part::Exhibited)
-        .filter_map(|m| match &m.from {
-            Source::Exhibition(key) => {
-                let exhibition = here.public().exhibitions.get(key)?;
-                let date = exhibition
-                    .date
-                    .as_ref()
-                    .map_or_else(String::new, |d| dates::throughout(d, here.words()));
-                Some(CleanHtml::join(
-                    [&here.exhibition(key), &CleanHtml::text(&date)],
-                    ", ",
-                ))
-            }
-            _ => None,
-        })
-        .collect();
-    List::new(
-        CleanHtml::text(here.words().word("exhibitions-here")),
-        lines,
-    )
-}
-
-/// What else records name somebody as, a list for each.
-pub(super) fn named(here: &Here<'_>, mentions: &[Mention]) -> Vec<List> {
-    let parts = [
-        (Part::Printer, "named-printer"),
-        (Part::Publisher, "named-publisher"),
-        (Part::Mark, "named-mark"),
-        (Part::AppliedMark, "named-applied-mark"),
-        (Part::Sighting, "named-sighting"),
-        (Part::Said, "named-said"),
-    ];
-    parts
-        .into_iter()
-        .map(|(part, word)| {
-            let found = mentioned::by_records(here, mentions, |p| p == part);
-            let lines = if found.is_empty() {
-                Vec::new()
-            } else {
-                vec![CleanHtml::join(&found, "; ")]
-            };
-            List::new(CleanHtml::text(here.words().word(word)), lines)
-        })
-        .collect()
-}
-
-/// What nobody has done yet: measure, photograph, identify.
-fn to_do(here: &Here<'_>, held: &[Sheet<'_>]) -> List {
-    let without: [(&str, fn(&Impression) -> bool); 4] = [
-        ("to-do-not-identified", |i| i.identified.is_none()),
-        ("to-do-not-measured", |i| {
-            let sheet = &i.sheet;
-            sheet.size.is_empty() && sheet.image.is_empty() && sheet.platemark.is_empty()
-        }),
-        ("to-do-no-photograph", |i| i.pictures.is_empty()),
-        ("to-do-no-verso", |i| {
-            !i.pictures.is_empty() && i.pictures.iter().all(|p| p.side != Side::Verso)
-        }),
-    ];
-    let lines = without
-        .into_iter()
-        .filter_map(|(word, wanting)| {
-            let keys = held
-                .iter()
-                .map(|(_, i)| *i)
-                .filter(|i| !i.standing.is_withdrawn() && wanting(i))
-                .map(|i| &i.key);
-            let handles = here.handles(keys).some()?;
-            Some(
-                CleanHtml::text(here.words().word(word))
-                    .then(": ")
-                    .and(&handles),
-            )
-        })
-        .collect();
-    List::new(CleanHtml::text(here.words().word("to-do")), lines)
 }

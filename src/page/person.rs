@@ -7,6 +7,7 @@ use super::book::Here;
 use super::dates;
 use super::frame::Leaf;
 use super::holder;
+use super::holder_lists;
 use super::html::CleanHtml;
 use super::lists::List;
 use super::markdown::{self, Standing};
@@ -61,11 +62,11 @@ pub(super) fn page(here: &Here<'_>, person: &Person) -> Leaf {
     }
     run_on.retain(|part| !part.lines.is_empty());
     let mut lists = vec![
-        holder::matrices(here, &person.key, mentions),
+        holder_lists::matrices(here, &person.key, mentions),
         writings(here, person),
     ];
     // Printer and publisher are told above, printing by printing.
-    lists.extend(holder::named(here, mentions).into_iter().skip(2));
+    lists.extend(holder_lists::named(here, mentions).into_iter().skip(2));
     let mentioned = mentioned::in_texts(here, &Target::Person(person.key.clone()));
     lists.push(List::new(
         CleanHtml::text(words.word("mentioned-in")),
