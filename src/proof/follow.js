@@ -15,20 +15,19 @@
       .filter(({ top }) => top <= 0)
       .at(-1);
     sessionStorage.setItem(placeKey, JSON.stringify({ ...above, scrolled: scrollY }));
+    history.scrollRestoration = "manual";
   }
 
   function findPlace() {
     const kept = sessionStorage.getItem(placeKey);
     if (kept === null) return;
     sessionStorage.removeItem(placeKey);
-    history.scrollRestoration = "manual";
-    addEventListener("load", () => {
-      const { id, top, scrolled } = JSON.parse(kept);
-      const named = id === undefined ? null : document.getElementById(id);
-      const to = named ? scrollY + named.getBoundingClientRect().top - top : scrolled;
-      scrollTo({ top: to, behavior: "instant" });
-      history.scrollRestoration = "auto";
-    });
+    const { id, top, scrolled } = JSON.parse(kept);
+    const named = id === undefined ? null : document.getElementById(id);
+    const to = named ? scrollY + named.getBoundingClientRect().top - top : scrolled;
+    scrollTo({ top: to, behavior: "instant" });
+    // Not at once: a browser may still be about to scroll by itself.
+    setTimeout(() => (history.scrollRestoration = "auto"), 500);
   }
 
   const shown = document.createElement("aside");
@@ -118,7 +117,10 @@
     }
   }
 
-  findPlace();
   document.body.append(shown);
-  follow();
+  // News before the place is found again would have the wrong place kept.
+  addEventListener("load", () => {
+    findPlace();
+    follow();
+  });
 })();

@@ -38,6 +38,7 @@ const findingsShown = () => until("findings on the page", async () => {
   const shown = await told();
   return shown && !shown.hidden ? shown : null;
 });
+/** Waits for a page without findings whose script is there: one still loading would not follow a proof that ends. */
 const findingsGone = () => until("the findings to go", async () => (await told())?.hidden);
 
 async function edit(path, from, to) {
@@ -70,6 +71,18 @@ test("an edited record shows on the open page, which keeps its place", async () 
   await until("the place to be found again", () => look(`Math.abs(scrollY - ${scrolled}) < 1`));
 });
 
+test("saves that come faster than the page is loaded lose no place", async () => {
+  const scrolled = await page.evaluate("scrollY");
+  const text = await proof.read(NOTE);
+  for (const year of [1921, 1922, 1923, 1924]) {
+    await proof.write(NOTE, text.replace("1926", year));
+    await new Promise((resume) => setTimeout(resume, 150));
+  }
+  await proof.write(NOTE, text);
+  await pageSays("The design was begun in the winter of 1926.");
+  await until("the place to be found again", () => look(`Math.abs(scrollY - ${scrolled}) < 1`));
+});
+
 test("lines added above the place of reading do not push it away", async () => {
   const top = (id) => look(`document.getElementById("${id}")?.getBoundingClientRect().top`);
   await page.evaluate(() => scrollTo(0, scrollY + document.getElementById("literature").getBoundingClientRect().top + 8));
@@ -77,7 +90,7 @@ test("lines added above the place of reading do not push it away", async () => {
   assert.ok(Math.abs(before) < 60, `not at the literature: ${before}`);
   await edit(DESIGN, "[[states]]", '[[points]]\nkey = "gull"\nask = "Is there a gull?"\nkind = "presence"\nrests_on = "matrix"\n\n[[states]]');
   await pageSays("Is there a gull?");
-  assert.ok((await look("document.body.scrollHeight")) > tall, "the page did not grow");
+  await until("the page to grow", async () => (await look("document.body.scrollHeight")) > tall);
   await until("the same line at the same height", async () => Math.abs((await top("literature")) - before) < 2);
 });
 
@@ -154,10 +167,12 @@ test("a page whose record is taken away comes back with it", async () => {
 test("a proof that is stopped and started again is followed", async () => {
   await page.goto(`${proof.address}design/14/`, { waitUntil: "load" });
   await pageSays("spring of 1926");
+  await findingsGone();
   await proof.kill();
   await edit(NOTE, "spring of 1926", "autumn of 1926");
   await proof.startAgain();
   await pageSays("autumn of 1926");
+  await findingsGone();
 });
 
 test("a proof that begins with a broken record says so, and shows the pages once it is mended", async () => {
