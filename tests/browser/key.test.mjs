@@ -78,16 +78,12 @@ const sure = ({ certainty }) => (certainty === "certain" ? "" : `:${certainty}`)
 const forAddress = (answers) => `#see=${answers.map((a) => `${a.key}${a.sign}${a.values.join("|")}${sure(a)}`).join(",")}`;
 const forCommand = (answers) => answers.flatMap((a) => ["--see", `${a.key}${a.sign}${a.values.join(",")}${sure(a)}`]);
 
-/** The records of one design with whatever all designs share, without pictures. */
+/** The records of one design alone, without pictures: what they refer to has no part in a key, and to
+ *  read the literature for each of some thousand runs would take most of the time. */
 async function recordsOf(design, to) {
-  const own = `records/designs/${design}`;
+  const own = join("records", "designs", design);
   await mkdir(join(to, own), { recursive: true });
   await cp(join(catalogue, "catalogue.toml"), join(to, "catalogue.toml"));
-  for (const part of ["people", "holders", "vocabulary", "literature.bib", "exhibitions.toml"]) {
-    await cp(join(catalogue, "records", part), join(to, "records", part), { recursive: true }).catch((error) => {
-      if (error.code !== "ENOENT") throw error;
-    });
-  }
   await cp(join(catalogue, own), join(to, own), { recursive: true, filter: (path) => !/[\\/]pictures([\\/]|$)/.test(path) });
 }
 

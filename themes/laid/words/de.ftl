@@ -714,6 +714,7 @@ key-asks = welcher Zustand und Druck ein Blatt sein kann.
 key-in-numbers = Der Schlüssel
 key-how = Man beginnt bei 1, sieht das Blatt an, wählt die Zeile, die zutrifft, und geht zu ihrer Nummer weiter, bis gesagt wird, womit das Blatt vereinbar ist.
 key-unseen = Was beschnitten, montiert oder vom Rahmen verdeckt ist, ist nicht zu sehen und gilt nicht als fehlend: dort folgt man jeder Zeile und behält, was man erreicht. Trifft keine Zeile zu, so stimmt nichts hier Verzeichnetes überein: man geht zurück oder meldet das Blatt.
+key-confirm = Bevor man sich auf ein Ende verlässt, vergleiche man das Blatt mit allem, was dieser Zustand und dieser Druck zeigen.
 key-is-no-authentication = Der Schlüssel sagt, womit ein Blatt nach Kenntnis dieses Katalogs vereinbar ist; er bestätigt keine Echtheit.
 key-handling = Um eine Frage zu beantworten, nehme man keinen Druck aus dem Rahmen, hebe kein Passepartout und befeuchte kein Wasserzeichen.
 key-from = von

@@ -714,6 +714,7 @@ key-asks = which state and printing a sheet can be.
 key-in-numbers = The key
 key-how = Begin at 1. Look at the sheet, take the lead that fits, and go on to its number, until it says what the sheet is consistent with.
 key-unseen = What is trimmed, mounted or framed over cannot be seen, and does not count as absent: follow every lead there, and keep whatever you come to. Where no lead fits, nothing recorded here agrees: go back, or report the sheet.
+key-confirm = Before you rely on an end, compare the sheet with everything that its state and printing show.
 key-is-no-authentication = The key says what a sheet is consistent with, as far as this catalogue knows; it does not authenticate.
 key-handling = Do not take a print from its frame or lift its mount to answer a question, and wet no watermark.
 key-from = from
