@@ -5,74 +5,74 @@ use std::str::FromStr;
 
 use super::key::{ImpressionKey, Key, NotAKey, PictureKey};
 
-/// The record a link leads to.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Target {
+/// Declares the targets once: each with its word, as links and addresses write it, and its key.
+macro_rules! targets {
+    ($($(#[$doc:meta])* $name:ident($key:ty) = $word:literal,)*) => {
+        /// The record a link leads to.
+        #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum Target {
+            $($(#[$doc])* $name($key),)*
+        }
+
+        impl Target {
+            /// The words before the colon, in the order in which help lists them.
+            pub const KINDS: &'static [&'static str] = &[$($word),*];
+
+            /// The word before the colon; the first folder of its page's address.
+            #[must_use]
+            pub fn kind(&self) -> &'static str {
+                match self {
+                    $(Target::$name(_) => $word,)*
+                }
+            }
+
+            /// What stands after the colon.
+            #[must_use]
+            pub fn key(&self) -> &dyn fmt::Display {
+                match self {
+                    $(Target::$name(key) => key,)*
+                }
+            }
+        }
+
+        impl FromStr for Target {
+            type Err = NotAKey;
+
+            /// Reads `kind:key`.
+            fn from_str(text: &str) -> Result<Target, NotAKey> {
+                let (kind, key) = text.split_once(':').ok_or(NotAKey)?;
+                match kind {
+                    $($word => Ok(Target::$name(key.parse()?)),)*
+                    _ => Err(NotAKey),
+                }
+            }
+        }
+    };
+}
+
+targets! {
     /// `design:14`
-    Design(Key),
+    Design(Key) = "design",
     /// `impression:14.7`
-    Impression(ImpressionKey),
+    Impression(ImpressionKey) = "impression",
     /// `holder:KEY`
-    Holder(Key),
+    Holder(Key) = "holder",
     /// `person:KEY`
-    Person(Key),
+    Person(Key) = "person",
     /// `lit:KEY`
-    Work(Key),
+    Work(Key) = "lit",
     /// `exhibition:KEY`
-    Exhibition(Key),
+    Exhibition(Key) = "exhibition",
     /// `page:KEY`
-    Page(Key),
+    Page(Key) = "page",
     /// `picture:14.7/recto`
-    Picture(PictureKey),
-}
-
-impl Target {
-    /// The words before the colon, in the order in which help lists them.
-    pub const KINDS: &'static [&'static str] = &[
-        "design",
-        "impression",
-        "holder",
-        "person",
-        "lit",
-        "exhibition",
-        "page",
-        "picture",
-    ];
-}
-
-impl FromStr for Target {
-    type Err = NotAKey;
-
-    /// Reads `kind:key`.
-    fn from_str(text: &str) -> Result<Target, NotAKey> {
-        let (kind, key) = text.split_once(':').ok_or(NotAKey)?;
-        Ok(match kind {
-            "design" => Target::Design(key.parse()?),
-            "impression" => Target::Impression(key.parse()?),
-            "holder" => Target::Holder(key.parse()?),
-            "person" => Target::Person(key.parse()?),
-            "lit" => Target::Work(key.parse()?),
-            "exhibition" => Target::Exhibition(key.parse()?),
-            "page" => Target::Page(key.parse()?),
-            "picture" => Target::Picture(key.parse()?),
-            _ => return Err(NotAKey),
-        })
-    }
+    Picture(PictureKey) = "picture",
 }
 
 impl fmt::Display for Target {
     /// As a link writes it.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Target::Design(key) => write!(f, "design:{key}"),
-            Target::Impression(key) => write!(f, "impression:{key}"),
-            Target::Holder(key) => write!(f, "holder:{key}"),
-            Target::Person(key) => write!(f, "person:{key}"),
-            Target::Work(key) => write!(f, "lit:{key}"),
-            Target::Exhibition(key) => write!(f, "exhibition:{key}"),
-            Target::Page(key) => write!(f, "page:{key}"),
-            Target::Picture(key) => write!(f, "picture:{key}"),
-        }
+        write!(f, "{}:{}", self.kind(), self.key())
     }
 }
 

@@ -7,6 +7,7 @@
 use std::fmt;
 
 use crate::model::key::{ImpressionKey, Key};
+use crate::model::link::Target;
 use crate::model::words::{ClosedList as _, closed_list};
 
 closed_list! {
@@ -103,22 +104,28 @@ pub enum Address {
 impl fmt::Display for Address {
     /// The address relative to the catalogue, with a slash at the end; nothing for the opening page.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let of_design = |key: &Key| Address::Design(key.clone());
         match self {
             Address::Opening => Ok(()),
             Address::Overview(overview) => write!(f, "{}/", overview.word()),
-            Address::Design(key) => write!(f, "design/{key}/"),
-            Address::DesignCensus(key) => write!(f, "design/{key}/census/"),
-            Address::IdentificationKey(key) => write!(f, "design/{key}/key/"),
-            Address::ExaminationSheet(key) => write!(f, "design/{key}/key/sheet/"),
-            Address::Comparison(key, place) => write!(f, "design/{key}/comparison/{place}/"),
-            Address::Impression(key) => write!(f, "impression/{key}/"),
-            Address::Holder(key) => write!(f, "holder/{key}/"),
-            Address::Person(key) => write!(f, "person/{key}/"),
-            Address::Work(key) => write!(f, "lit/{key}/"),
-            Address::Exhibition(key) => write!(f, "exhibition/{key}/"),
-            Address::Page(key) => write!(f, "page/{key}/"),
+            Address::DesignCensus(key) => write!(f, "{}census/", of_design(key)),
+            Address::IdentificationKey(key) => write!(f, "{}key/", of_design(key)),
+            Address::ExaminationSheet(key) => write!(f, "{}key/sheet/", of_design(key)),
+            Address::Comparison(key, place) => write!(f, "{}comparison/{place}/", of_design(key)),
+            Address::Design(key) => record(f, &Target::Design(key.clone())),
+            Address::Impression(key) => record(f, &Target::Impression(key.clone())),
+            Address::Holder(key) => record(f, &Target::Holder(key.clone())),
+            Address::Person(key) => record(f, &Target::Person(key.clone())),
+            Address::Work(key) => record(f, &Target::Work(key.clone())),
+            Address::Exhibition(key) => record(f, &Target::Exhibition(key.clone())),
+            Address::Page(key) => record(f, &Target::Page(key.clone())),
         }
     }
+}
+
+/// The page of a record: its link with a slash for the colon.
+fn record(f: &mut fmt::Formatter<'_>, target: &Target) -> fmt::Result {
+    write!(f, "{}/{}/", target.kind(), target.key())
 }
 
 impl Address {
