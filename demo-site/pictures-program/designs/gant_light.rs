@@ -12,11 +12,11 @@ use crate::parts::sea::{Breakers, breakers, broken, far};
 use crate::parts::sky::{streak, wind};
 use crate::records::Look;
 
-pub const ART: &[Art] = &[Art {
+pub const ART: Art = Art {
     key: "7",
     cut,
     print,
-}];
+};
 
 /// The headland's outline, in percent of the image.
 const HEADLAND: [Pt; 17] = [

@@ -4,17 +4,37 @@
 //! with the artist's own inks and follows what the sheet shows of gradations and wiping. Other
 //! printers' inks are `sheets`' affair.
 
-mod estuary_plates;
+mod bell;
+mod caulkers;
+mod channel;
+mod cooper;
+mod cranes;
+mod dredger;
 mod etched;
+mod floes;
 mod gant_light;
+mod hail;
+mod heron;
+mod ice;
 mod inking;
-mod last;
+mod lamps;
+mod lantern;
+mod loft;
+mod mill;
+mod moonrise;
+mod nets;
+mod oranges;
+mod pans;
 mod prelude;
-mod quays_early;
-mod quays_late;
-mod trades;
-mod weather_early;
-mod weather_late;
+mod rain;
+mod rope;
+mod shops;
+mod small_mill;
+mod snow;
+mod staithe;
+mod steps;
+mod swallows;
+mod thunder;
 
 use std::collections::BTreeMap;
 
@@ -38,20 +58,38 @@ pub struct Art {
 
 /// The design with a key, where it is drawn here.
 pub fn find(key: &str) -> Option<&'static Art> {
-    ALL.iter()
-        .flat_map(|list| list.iter())
-        .find(|a| a.key == key)
+    ALL.iter().copied().find(|a| a.key == key)
 }
 
-const ALL: &[&[Art]] = &[
-    quays_early::ART,
-    quays_late::ART,
-    gant_light::ART,
-    trades::ART,
-    estuary_plates::ART,
-    weather_early::ART,
-    weather_late::ART,
-    last::ART,
+const ALL: &[&Art] = &[
+    &ice::ART,
+    &staithe::ART,
+    &steps::ART,
+    &cranes::ART,
+    &rope::ART,
+    &shops::ART,
+    &gant_light::ART,
+    &nets::ART,
+    &snow::ART,
+    &oranges::ART,
+    &loft::ART,
+    &mill::ART,
+    &small_mill::ART,
+    &caulkers::ART,
+    &cooper::ART,
+    &dredger::ART,
+    &pans::ART,
+    &heron::ART,
+    &rain::ART,
+    &bell::ART,
+    &moonrise::ART,
+    &hail::ART,
+    &floes::ART,
+    &swallows::ART,
+    &thunder::ART,
+    &lamps::ART,
+    &channel::ART,
+    &lantern::ART,
 ];
 
 /// The bench a block is cut on: its size, and measures in percent as the records use them.

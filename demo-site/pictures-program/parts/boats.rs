@@ -1,6 +1,6 @@
 //! Craft of the estuary.
 
-use crate::engine::shape::{Path, Pt, bar, curve, placed_xy, tapered, turned};
+use crate::engine::shape::{Path, Pt, arc, bar, curve, placed_xy, tapered, turned};
 
 /// A boat under sail, in parts that go to different blocks.
 pub struct Sailer {
@@ -266,4 +266,34 @@ pub fn mast(foot: Pt, height: f32, width: f32, spread: f32) -> Vec<Path> {
         }
     }
     out
+}
+
+pub fn anchor(at: Pt, size: f32) -> Vec<Path> {
+    let [x, y] = at;
+    let s = size;
+    vec![
+        bar(&[[x, y - s * 0.75], [x, y + s * 0.95]], s * 0.17),
+        bar(
+            &[[x - s * 0.42, y - s * 0.48], [x + s * 0.42, y - s * 0.48]],
+            s * 0.15,
+        ),
+        bar(
+            &arc(x, y - s * 0.88, s * 0.15, s * 0.15, 0.0, 1.01),
+            s * 0.1,
+        ),
+        bar(
+            &arc(x, y + s * 0.25, s * 0.72, s * 0.68, 0.03, 0.47),
+            s * 0.18,
+        ),
+        vec![
+            [x - s * 0.92, y + s * 0.45],
+            [x - s * 0.66, y + s * 0.10],
+            [x - s * 0.48, y + s * 0.52],
+        ],
+        vec![
+            [x + s * 0.92, y + s * 0.45],
+            [x + s * 0.66, y + s * 0.10],
+            [x + s * 0.48, y + s * 0.52],
+        ],
+    ]
 }

@@ -1,6 +1,6 @@
 //! Lines in numbers: hatching, gouge marks, stipple, bitten line and aquatint.
 
-use crate::engine::noise::{Dice, smooth, step};
+use crate::engine::noise::{Dice, mix, smooth, step};
 use crate::engine::plane::Plane;
 use crate::engine::shape::{Path, Pt, bar, curve, ellipse, even, gouged, stroke};
 
@@ -193,5 +193,23 @@ pub fn resin(plane: &mut Plane, seed: u32) {
                 *cell = 0.35 * *cell + 0.65 * bitten;
             }
         }
+    }
+}
+
+/// A point on the way from one point to another.
+pub fn toward(a: Pt, b: Pt, t: f32) -> Pt {
+    [mix(a[0], b[0], t), mix(a[1], b[1], t)]
+}
+
+/// Cross-hatching: one set of lines, or two, or three, as the tone asks.
+pub fn tone(k: &mut Plane, shape: &[Pt], depth: usize, gap: f32, turn: f32, dice: &mut Dice) {
+    for i in 0..depth {
+        let how = Hatch {
+            turn: turn + 0.11 * i as f32,
+            gap: gap * (1.0 + 0.12 * i as f32),
+            width: 1.35,
+            stray: 1.1,
+        };
+        shade(k, shape, how, dice);
     }
 }
