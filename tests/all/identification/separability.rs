@@ -62,6 +62,92 @@ fn smallest_sets_are_those_of_the_worked_cases() {
     }
 }
 
+/// Six patients, told by headache, muscle pain and temperature; each with whether it was flu.
+const PATIENTS: [([&str; 3], &str); 6] = [
+    (["present", "present", "normal"], "well"),
+    (["present", "present", "high"], "flu"),
+    (["present", "present", "very-high"], "flu"),
+    (["absent", "present", "normal"], "well"),
+    (["absent", "absent", "high"], "well"),
+    (["absent", "present", "very-high"], "flu"),
+];
+
+/// The patients as states of two printings, the symptoms (by number, in that order) as points that
+/// rest on inking: such a point separates printings, never two states of one.
+fn patients(symptoms: &[usize]) -> String {
+    let point = |symptom: &usize| match symptom {
+        0 => "{ key = \"headache\", ask = \"?\", kind = \"presence\", rests_on = \"inking\" }",
+        1 => "{ key = \"muscle-pain\", ask = \"?\", kind = \"presence\", rests_on = \"inking\" }",
+        _ => {
+            "{ key = \"temperature\", ask = \"?\", kind = \"choice\", rests_on = \"inking\", values = { normal = \"normal\", high = \"high\", very-high = \"very high\" } }"
+        }
+    };
+    let key = |symptom: usize| ["headache", "muscle-pain", "temperature"][symptom];
+    let points: Vec<&str> = symptoms.iter().map(point).collect();
+    let states: Vec<String> = (1..)
+        .zip(&PATIENTS)
+        .map(|(n, (shown, _))| {
+            let shows: Vec<String> = symptoms
+                .iter()
+                .map(|s| format!("{} = \"{}\"", key(*s), shown[*s]))
+                .collect();
+            format!("{{ key = \"e{n}\", shows = {{ {} }} }}", shows.join(", "))
+        })
+        .collect();
+    let of = |group: &str| -> String {
+        let members = (1..).zip(&PATIENTS).filter(|(_, (_, g))| *g == group);
+        let members: Vec<String> = members.map(|(n, _)| format!("\"e{n}\"")).collect();
+        format!(
+            "{{ key = \"{group}\", kind = \"artist\", states = [{}] }}",
+            members.join(", ")
+        )
+    };
+    design(&format!(
+        "points = [{}]\nstates = [{}]\nprintings = [{}, {}]",
+        points.join(",\n"),
+        states.join(",\n"),
+        of("flu"),
+        of("well")
+    ))
+}
+
+/// Source: Pawlak, Grzymala-Busse, Slowinski and Ziarko 1995, "Rough sets", Communications of the
+/// ACM 38 (11), the table of six patients and its two reducts, headache with temperature and muscle
+/// pain with temperature; temperature is in both (from memory; the table was compared with a
+/// transcription).
+#[test]
+fn the_published_reducts_are_the_smallest_sets() {
+    let smallest = |symptoms: &[usize]| {
+        let table = table(&[&patients(symptoms)]);
+        let found = separability(&table);
+        let group = |at: usize| table.candidates[at].printing.clone();
+        let untold = found
+            .inseparable
+            .iter()
+            .filter(|(a, b)| group(*a) != group(*b));
+        let set: Vec<String> = found
+            .smallest_set
+            .iter()
+            .map(|at| table.points[*at].key.to_string())
+            .collect();
+        (set, untold.count())
+    };
+    let reduct = |words: [&str; 2]| words.map(str::to_owned).to_vec();
+    assert_eq!(
+        smallest(&[0, 1, 2]),
+        (reduct(["headache", "temperature"]), 0)
+    );
+    assert_eq!(
+        smallest(&[1, 0, 2]),
+        (reduct(["muscle-pain", "temperature"]), 0)
+    );
+    // Each reduct alone tells flu from the rest, and nothing does without the temperature.
+    assert_eq!(smallest(&[0, 2]).1, 0);
+    assert_eq!(smallest(&[1, 2]).1, 0);
+    assert!(smallest(&[0, 1]).1 > 0);
+    assert!(smallest(&[2]).1 > 0);
+}
+
 #[test]
 fn separability_is_what_trying_everything_finds() {
     let mut numbers = Lehmer(5);
