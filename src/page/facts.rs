@@ -38,6 +38,19 @@ impl Fact {
         })
     }
 
+    /// A fact of several lines that nothing leads to; nothing where there are none.
+    pub fn of_lines(term: &str, lines: Vec<CleanHtml>) -> Option<Fact> {
+        let line = |text| Line {
+            id: String::new(),
+            text,
+        };
+        (!lines.is_empty()).then(|| Fact {
+            term: term.to_owned(),
+            lines: lines.into_iter().map(line).collect(),
+            others: Vec::new(),
+        })
+    }
+
     /// A fact as it is stated.
     pub fn stated(term: &str, stated: Option<Stated>) -> Option<Fact> {
         stated.map(|stated| Fact {

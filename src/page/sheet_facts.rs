@@ -104,17 +104,7 @@ fn numbers(here: &Here<'_>, impression: &Impression) -> Option<Fact> {
         words.html("formerly", None, &[("what", &said)])
     });
     lines.extend(former);
-    (!lines.is_empty()).then(|| Fact {
-        term: words.word("accession").to_owned(),
-        lines: lines
-            .into_iter()
-            .map(|text| Line {
-                id: String::new(),
-                text,
-            })
-            .collect(),
-        others: Vec::new(),
-    })
+    Fact::of_lines(words.word("accession"), lines)
 }
 
 fn sheet_facts(here: &Here<'_>, impression: &Impression) -> Vec<Option<Fact>> {
@@ -184,15 +174,5 @@ fn marks_fact(here: &Here<'_>, impression: &Impression) -> Option<Fact> {
         let all = CleanHtml::join(&without, ", ");
         lines.push(words.html("looked-for", None, &[("what", &all)]));
     }
-    (!lines.is_empty()).then(|| Fact {
-        term: words.word("marks").to_owned(),
-        lines: lines
-            .into_iter()
-            .map(|text| Line {
-                id: String::new(),
-                text,
-            })
-            .collect(),
-        others: Vec::new(),
-    })
+    Fact::of_lines(words.word("marks"), lines)
 }
