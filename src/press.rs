@@ -21,7 +21,9 @@ use crate::model::key::PictureKey;
 use crate::model::picture::Picture;
 use crate::model::public::Public;
 use crate::model::theme::Theme;
-use crate::page::{self, Pictures, PublishedPicture, PublishedSize, Site, ThemeFault};
+use crate::page::{
+    self, Alignments, Pictures, PublishedPicture, PublishedSize, Site, ThemeFault, Tiles,
+};
 use crate::picture::{self, Colour, Fault, Plan, Prepared, Request};
 use crate::read;
 use crate::study::Studies;
@@ -165,6 +167,7 @@ impl Judged {
             public: &public,
             studies: &self.studies,
             pictures: &pictures,
+            alignments: &Alignments::default(),
             theme: &self.theme,
         })?;
         self.findings.append(&mut site.hints);
@@ -211,6 +214,7 @@ impl Judged {
                 width: prepared.width,
                 height: prepared.height,
                 sizes: sizes.collect(),
+                tiles: Tiles::default(),
             };
             (key.clone(), picture)
         });

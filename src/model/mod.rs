@@ -3,7 +3,8 @@
 //! Reading order: [`key`], [`place`], [`finding`] and [`codes`] are the ground everything stands on;
 //! [`edtf`], [`size`], [`boxes`], [`certainty`] and [`words`] are the values records are made of;
 //! [`design`] with its [`point`]s, [`state`]s and [`printing`]s, and [`impression`] with its
-//! [`mark`]s, [`picture`]s and [`provenance`], are the records of prints; [`holder`], [`person`],
+//! [`mark`]s, [`picture`]s and [`provenance`], are the records of prints; [`registration`] says how
+//! one photograph lies on another; [`holder`], [`person`],
 //! [`literature`], [`exhibition`], [`vocabulary`] and [`note`] are what those refer to;
 //! [`catalogue`] holds them all, and [`public`] is the catalogue without what is private.
 //!
@@ -32,6 +33,7 @@ pub mod point;
 pub mod printing;
 pub mod provenance;
 pub mod public;
+pub mod registration;
 pub mod settings;
 pub mod size;
 pub mod state;

@@ -51,6 +51,8 @@ pub struct Picture {
     /// Hand-set ties to the reference picture: `[x, y, x, y]`, percent of this picture and of the
     /// reference; none, or four and more.
     pub ties: Vec<[f64; 4]>,
+    /// A part that shows bare paper, against which tones are measured.
+    pub bare_paper: Option<PercentBox>,
     /// The longest published side in px, where it is less than the catalogue's.
     pub largest: Option<u32>,
     /// The rights, as an SPDX or rightsstatements.org identifier or free text.

@@ -85,6 +85,10 @@ pub enum Address {
     IdentificationKey(Key),
     /// The sheet on which a print is examined against the key.
     ExaminationSheet(Key),
+    /// The comparison of impressions of a design that the reader chooses.
+    ChosenComparison(Key),
+    /// A point of a design.
+    Point(Key, Key),
     /// A comparison the scholar wants shown, by its place in the record, from 1.
     Comparison(Key, usize),
     /// An impression.
@@ -111,6 +115,8 @@ impl fmt::Display for Address {
             Address::DesignCensus(key) => write!(f, "{}census/", of_design(key)),
             Address::IdentificationKey(key) => write!(f, "{}key/", of_design(key)),
             Address::ExaminationSheet(key) => write!(f, "{}key/sheet/", of_design(key)),
+            Address::ChosenComparison(key) => write!(f, "{}comparison/", of_design(key)),
+            Address::Point(key, point) => write!(f, "{}point/{point}/", of_design(key)),
             Address::Comparison(key, place) => write!(f, "{}comparison/{place}/", of_design(key)),
             Address::Design(key) => record(f, &Target::Design(key.clone())),
             Address::Impression(key) => record(f, &Target::Impression(key.clone())),

@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use super::address::{Address, Fragment, Overview};
 use super::html::CleanHtml;
-use super::pictures::Pictures;
+use super::pictures::{Alignments, Pictures};
 use super::template::Templates;
 use super::words::Words;
 use crate::model::key::Key;
@@ -25,6 +25,8 @@ pub(super) struct Book<'a> {
     pub studies: &'a Studies,
     /// The pictures that may be shown.
     pub pictures: &'a Pictures,
+    /// What alignment yields.
+    pub alignments: &'a Alignments,
     /// The theme's words.
     pub words: Arc<Words>,
     /// The theme's templates.

@@ -40,6 +40,8 @@ fn named(here: &Here<'_>, address: &Address) -> Option<CleanHtml> {
         | Address::DesignCensus(_)
         | Address::IdentificationKey(_)
         | Address::ExaminationSheet(_)
+        | Address::ChosenComparison(_)
+        | Address::Point(..)
         | Address::Comparison(..) => return None,
     })
 }

@@ -103,7 +103,7 @@ mod worn;
 use address::Address;
 use book::{Book, Here};
 use frame::Leaf;
-pub use pictures::{Pictures, PublishedPicture, PublishedSize};
+pub use pictures::{Alignments, Pictures, PublishedPicture, PublishedSize, Tiles, Tone};
 pub use template::ThemeFault;
 pub use words::private_owner;
 
@@ -116,6 +116,8 @@ pub struct Input<'a> {
     pub studies: &'a Studies,
     /// The pictures that may be shown.
     pub pictures: &'a Pictures,
+    /// What alignment yields.
+    pub alignments: &'a Alignments,
     /// The theme.
     pub theme: &'a Theme,
 }
@@ -235,6 +237,7 @@ fn book<'a>(input: &Input<'a>) -> Result<Book<'a>, ThemeFault> {
         public: input.public,
         studies: input.studies,
         pictures: input.pictures,
+        alignments: input.alignments,
         words,
         templates,
         overviews: overviews::present(input),

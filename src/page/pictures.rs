@@ -5,10 +5,33 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::html::CleanHtml;
-use crate::model::key::PictureKey;
+use crate::model::key::{Key, PictureKey};
+use crate::model::registration::Registration;
 
 /// The pictures that may be published.
 pub type Pictures = BTreeMap<PictureKey, PublishedPicture>;
+
+/// What alignment yields, picture by picture, of those that may be published.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Alignments {
+    /// How each whole picture of the right side lies on its design's reference picture.
+    pub registrations: BTreeMap<PictureKey, Registration>,
+    /// The part of a picture that shows a point, cut along the reference's axes, by point.
+    pub details: BTreeMap<PictureKey, BTreeMap<Key, PublishedSize>>,
+    /// The tone of a point's part of a picture, relative to its bare paper, by point.
+    pub tones: BTreeMap<PictureKey, BTreeMap<Key, Tone>>,
+}
+
+/// A tone measured in a photograph: CIELAB under D65, with bare paper taken as white.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Tone {
+    /// The mean of L*, a*, b*.
+    pub mean: [f64; 3],
+    /// The standard deviation of each.
+    pub spread: [f64; 3],
+    /// Whether the record says where the paper is bare; otherwise it was found.
+    pub paper_is_given: bool,
+}
 
 /// A picture that may be published.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -19,6 +42,23 @@ pub struct PublishedPicture {
     pub height: u32,
     /// Its files, smallest first; at least one.
     pub sizes: Vec<PublishedSize>,
+    /// Its tiles.
+    pub tiles: Tiles,
+}
+
+/// A picture as an image service of static files (IIIF Image API 3.0, level 0).
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Tiles {
+    /// The address of the service, relative to the catalogue, without a slash at the end.
+    pub address: String,
+    /// Width in px of the largest published form.
+    pub width: u32,
+    /// Height in px of the largest published form.
+    pub height: u32,
+    /// The side of a tile in px.
+    pub side: u32,
+    /// How many times each level is reduced: 1, 2, 4 ….
+    pub factors: Vec<u32>,
 }
 
 /// One file of a picture.

@@ -43,6 +43,9 @@ pub(super) fn picture(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Optio
         .map(|area| area.value);
     let mirrored = fields.flag("mirrored").unwrap_or(false);
     let ties = fields.one("ties", ties).unwrap_or_default();
+    let bare_paper = fields
+        .one("bare_paper", values::percent_box)
+        .map(|part| part.value);
     let largest = fields.whole("largest").map(|largest| largest.value);
     let rights = fields.text("rights");
     let credit = fields.words("credit");
@@ -66,6 +69,7 @@ pub(super) fn picture(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Optio
         area,
         mirrored,
         ties,
+        bare_paper,
         largest,
         rights: rights.unwrap_or(no_rights),
         credit,

@@ -6,7 +6,9 @@ use std::path::{Path, PathBuf};
 
 use keyblock::model::public::Public;
 use keyblock::model::theme::Theme;
-use keyblock::page::{Input, Pictures, PublishedPicture, PublishedSize, Site, ThemeFault};
+use keyblock::page::{
+    Alignments, Input, Pictures, PublishedPicture, PublishedSize, Site, ThemeFault, Tiles,
+};
 use keyblock::study::Studies;
 
 use crate::small;
@@ -68,6 +70,7 @@ fn try_site(folder: &Path, change: impl FnOnce(&mut Theme)) -> Result<Site, Them
                 width: 480,
                 height: 320,
                 sizes: vec![size],
+                tiles: Tiles::default(),
             };
             (key, picture)
         })
@@ -76,6 +79,7 @@ fn try_site(folder: &Path, change: impl FnOnce(&mut Theme)) -> Result<Site, Them
         public: &public,
         studies: &studies,
         pictures: &pictures,
+        alignments: &Alignments::default(),
         theme: &theme,
     })
 }

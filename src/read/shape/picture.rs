@@ -34,7 +34,7 @@ macro_rules! picture {
                 may(
                     "box",
                     Takes::Box,
-                    "the part that shows this image: [left, top, width, height] in percent",
+                    "the part that shows this image, along its edges: [left, top, width, height] in percent",
                 ),
                 may(
                     "mirrored",
@@ -45,6 +45,11 @@ macro_rules! picture {
                     "ties",
                     Takes::Ties,
                     "points tied by hand: [x, y, x, y] in percent of this picture and of the reference, four or more",
+                ),
+                may(
+                    "bare_paper",
+                    Takes::Box,
+                    "a part that shows bare paper: [left, top, width, height] in percent",
                 ),
                 may("largest", LARGEST, "the longest published side, px"),
                 must(
