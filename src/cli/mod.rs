@@ -10,6 +10,7 @@
 
 mod audit;
 mod compile;
+mod designs;
 mod identify;
 mod json;
 mod progress;

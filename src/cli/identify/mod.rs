@@ -11,13 +11,10 @@ mod see;
 use std::io::{self, IsTerminal, Write};
 use std::path::Path;
 
-use super::{Outcome, counted, wants_colour};
-use crate::model::catalogue::Catalogue;
+use super::designs::{named, say_left_out};
+use super::{Outcome, wants_colour};
 use crate::model::design::Design;
-use crate::model::finding::Tally;
-use crate::model::key::Key;
 use crate::read;
-use crate::read::near::nearest;
 use crate::study::census::Groups;
 use crate::study::identify::{Identified, Observed, identify};
 use crate::study::next_point::{NextPoint, next_points};
@@ -106,16 +103,11 @@ impl<'a> Examination<'a> {
 pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result<Outcome> {
     let reading = read::read(dir);
     let catalogue = &reading.catalogue;
-    let Some(design) = named(catalogue, &words.design) else {
-        return Ok(unknown(catalogue, &words.design));
+    let design = match named(catalogue, &words.design) {
+        Ok(design) => design,
+        Err(usage) => return Ok(usage),
     };
-    let left_out = Tally::of(&reading.findings).errors;
-    if left_out > 0 {
-        let errors = counted(left_out, "error", "errors");
-        eprintln!(
-            "keyblock: {errors} in the records; what they concern was left out (see `keyblock audit`)"
-        );
-    }
+    say_left_out(&reading.findings);
     let table = DiagnosticTable::of(catalogue, &Groups::of(catalogue), design);
     let mut asked = match see::observations(design, &table, &words.see) {
         Ok(observed) => Asked {
@@ -146,28 +138,4 @@ pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result
         say::conclusion(&examination, wants_colour(&io::stdout()), out)?;
     }
     Ok(Outcome::Done)
-}
-
-/// The design with a key, or else the only one with a number.
-fn named<'a>(catalogue: &'a Catalogue, name: &str) -> Option<&'a Design> {
-    let by_key = name.parse::<Key>().ok();
-    by_key
-        .and_then(|key| catalogue.designs.get(&key))
-        .or_else(|| {
-            let mut numbered = catalogue.designs.values().filter(|d| d.number == name);
-            numbered.next().filter(|_| numbered.next().is_none())
-        })
-}
-
-fn unknown(catalogue: &Catalogue, name: &str) -> Outcome {
-    eprintln!("keyblock: there is no design `{name}`");
-    let keys: Vec<&str> = catalogue.designs.keys().map(Key::as_str).collect();
-    match nearest(name, keys.iter().copied()) {
-        Some(near) => eprintln!("  the nearest is `{near}`"),
-        None if keys.is_empty() => {
-            eprintln!("  the catalogue has no design; name its folder with --in");
-        }
-        None => eprintln!("  the designs are {}", keys.join(", ")),
-    }
-    Outcome::Usage
 }

@@ -1,0 +1,48 @@
+//! The design that a command is asked about.
+
+use super::streams::say;
+use super::{Outcome, counted};
+use crate::model::catalogue::Catalogue;
+use crate::model::design::Design;
+use crate::model::finding::{Finding, Tally};
+use crate::model::key::Key;
+use crate::read::near::nearest;
+
+/// The design with this key or, where no key is meant, with this number.
+///
+/// # Errors
+/// Where there is none, which is then said with the nearest, or all there are.
+pub(super) fn named<'a>(catalogue: &'a Catalogue, name: &str) -> Result<&'a Design, Outcome> {
+    let by_key = name.parse::<Key>().ok();
+    by_key
+        .and_then(|key| catalogue.designs.get(&key))
+        .or_else(|| {
+            let mut numbered = catalogue.designs.values().filter(|d| d.number == name);
+            numbered.next().filter(|_| numbered.next().is_none())
+        })
+        .ok_or_else(|| unknown(catalogue, name))
+}
+
+fn unknown(catalogue: &Catalogue, name: &str) -> Outcome {
+    say(format_args!("keyblock: there is no design `{name}`"));
+    let keys: Vec<&str> = catalogue.designs.keys().map(Key::as_str).collect();
+    match nearest(name, keys.iter().copied()) {
+        Some(near) => say(format_args!("  the nearest is `{near}`")),
+        None if keys.is_empty() => {
+            say("  the catalogue has no design; name its folder with --in");
+        }
+        None => say(format_args!("  the designs are {}", keys.join(", "))),
+    }
+    Outcome::Usage
+}
+
+/// Says that records with errors were left out, where there are any.
+pub(super) fn say_left_out(findings: &[Finding]) {
+    let left_out = Tally::of(findings).errors;
+    if left_out > 0 {
+        let errors = counted(left_out, "error", "errors");
+        say(format_args!(
+            "keyblock: {errors} in the records; what they concern was left out (see `keyblock audit`)"
+        ));
+    }
+}
