@@ -2,6 +2,7 @@
 //!
 //! Each line gives the median of several runs, the floor it is held against, and the ratio. Times
 //! differ between machines; ratios much less. Nothing here fails: tests are never timed.
+//! `cargo bench -- NAME …` measures only the subjects named.
 #![allow(
     clippy::disallowed_methods,
     reason = "benchmarks write catalogues of their own and read the clock"
@@ -11,8 +12,28 @@ mod identification;
 
 use std::time::{Duration, Instant};
 
+/// What can be measured, by name.
+const SUBJECTS: &[(&str, fn())] = &[("identification", identification::measure)];
+
 fn main() {
-    identification::measure();
+    // Cargo adds `--bench`; what is no option names a subject.
+    let arguments = std::env::args().skip(1);
+    let wanted: Vec<String> = arguments.filter(|word| !word.starts_with('-')).collect();
+    for word in &wanted {
+        if !SUBJECTS.iter().any(|(name, _)| name == word) {
+            let names: Vec<&str> = SUBJECTS.iter().map(|(name, _)| *name).collect();
+            eprintln!(
+                "there is no subject `{word}`; there are: {}",
+                names.join(", ")
+            );
+            std::process::exit(2);
+        }
+    }
+    for (name, measure) in SUBJECTS {
+        if wanted.is_empty() || wanted.iter().any(|word| word == name) {
+            measure();
+        }
+    }
 }
 
 /// The median time of `runs` runs, after one that is not counted.
