@@ -7,6 +7,7 @@ use serde::Serialize;
 use super::html::CleanHtml;
 use crate::model::key::{Key, PictureKey};
 use crate::model::registration::Registration;
+pub use crate::picture::Tone;
 
 /// The pictures that may be published.
 pub type Pictures = BTreeMap<PictureKey, PublishedPicture>;
@@ -20,17 +21,6 @@ pub struct Alignments {
     pub details: BTreeMap<PictureKey, BTreeMap<Key, PublishedSize>>,
     /// The tone of a point's part of a picture, relative to its bare paper, by point.
     pub tones: BTreeMap<PictureKey, BTreeMap<Key, Tone>>,
-}
-
-/// A tone measured in a photograph: CIELAB under D65, with bare paper taken as white.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Tone {
-    /// The mean of L*, a*, b*.
-    pub mean: [f64; 3],
-    /// The standard deviation of each.
-    pub spread: [f64; 3],
-    /// Whether the record says where the paper is bare; otherwise it was found.
-    pub paper_is_given: bool,
 }
 
 /// A picture that may be published.

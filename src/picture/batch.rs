@@ -19,7 +19,7 @@ use super::{Colour, Fault, Plan, Prepared, Request, colour, decode, derive};
 
 /// Bytes of unpacked pictures in memory at any one time. Two photographs of 50 million pixels fit;
 /// one that needs more than all of it is prepared alone.
-const BUDGET: u64 = 320 << 20;
+pub(super) const BUDGET: u64 = 320 << 20;
 
 /// Prepares every picture asked for and keeps the results under `cache_dir`, which is made if need
 /// be.
@@ -100,7 +100,7 @@ fn check(
 
 /// Runs decoders, which are other people's code reading hostile bytes. Where one gives up by
 /// panicking, that picture is at fault, and the catalogue goes on.
-fn guarded<T>(decode: impl FnOnce() -> Result<T, Fault>) -> Result<T, Fault> {
+pub(super) fn guarded<T>(decode: impl FnOnce() -> Result<T, Fault>) -> Result<T, Fault> {
     catch_unwind(AssertUnwindSafe(decode))
         .unwrap_or_else(|_| Err(Fault::Damaged("its content makes no sense".into())))
 }
@@ -161,7 +161,7 @@ fn within_limit(found: Prepared, limit: u64) -> Result<Prepared, Fault> {
 }
 
 /// The bytes of a file that may be a picture within the limit.
-fn read(path: &Path, pixel_limit: u64) -> Result<Vec<u8>, Fault> {
+pub(super) fn read(path: &Path, pixel_limit: u64) -> Result<Vec<u8>, Fault> {
     let refused = |error: std::io::Error| match error.kind() {
         ErrorKind::NotFound | ErrorKind::NotADirectory => Fault::Missing,
         _ => Fault::Unopened(error.to_string()),
@@ -187,14 +187,14 @@ fn read(path: &Path, pixel_limit: u64) -> Result<Vec<u8>, Fault> {
 }
 
 /// Memory that pictures share.
-struct Budget {
+pub(super) struct Budget {
     total: u64,
     free: Mutex<u64>,
     freed: Condvar,
 }
 
 impl Budget {
-    fn new(total: u64) -> Self {
+    pub(super) fn new(total: u64) -> Self {
         Self {
             total,
             free: Mutex::new(total),
@@ -204,7 +204,7 @@ impl Budget {
 
     /// Waits until `bytes` are free and takes them until the share is dropped. Who asks for more
     /// than there is gets all of it.
-    fn take(&self, bytes: u64) -> Share<'_> {
+    pub(super) fn take(&self, bytes: u64) -> Share<'_> {
         let bytes = bytes.min(self.total);
         let mut free = self.free.lock().unwrap_or_else(PoisonError::into_inner);
         while *free < bytes {
@@ -222,7 +222,7 @@ impl Budget {
 }
 
 /// A part of the budget, given back when dropped.
-struct Share<'a> {
+pub(super) struct Share<'a> {
     budget: &'a Budget,
     bytes: u64,
 }

@@ -145,7 +145,7 @@ fn prepared(dir: &Path, key: Key, manifest: &Manifest, made: bool) -> Prepared {
 }
 
 /// Writes a file so that under its name it is never seen in part.
-fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
+pub(super) fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
     // Told apart from those of other threads and of another run on the same catalogue.
     static COUNT: AtomicU64 = AtomicU64::new(0);
     let count = COUNT.fetch_add(1, Ordering::Relaxed);

@@ -21,14 +21,14 @@ pub struct Extent {
 }
 
 impl Extent {
-    fn of(picture: &RgbImage) -> Self {
+    pub(super) fn of(picture: &RgbImage) -> Self {
         Self {
             width: picture.width(),
             height: picture.height(),
         }
     }
 
-    fn turned(self) -> Self {
+    pub(super) fn turned(self) -> Self {
         Self {
             width: self.height,
             height: self.width,
@@ -46,7 +46,7 @@ impl Extent {
     }
 
     /// The same shape with no side above `largest`; unchanged where none is.
-    fn within(self, largest: u32) -> Self {
+    pub(super) fn within(self, largest: u32) -> Self {
         let longest = self.width.max(self.height);
         if longest <= largest {
             return self;
@@ -168,7 +168,7 @@ pub fn render(master: Master, plan: &Plan, largest: Option<u32>) -> Result<Rende
 }
 
 /// Whether turning the picture upright exchanges width and height.
-fn on_its_side(orientation: Orientation) -> bool {
+pub(super) fn on_its_side(orientation: Orientation) -> bool {
     matches!(
         orientation,
         Orientation::Rotate90
@@ -178,7 +178,7 @@ fn on_its_side(orientation: Orientation) -> bool {
     )
 }
 
-fn scale(picture: &RgbImage, to: Extent) -> Result<RgbImage, Fault> {
+pub(super) fn scale(picture: &RgbImage, to: Extent) -> Result<RgbImage, Fault> {
     let refused = || Fault::Damaged("it cannot be scaled".into());
     let source = fir::images::ImageRef::new(
         picture.width(),
@@ -200,7 +200,7 @@ fn scale(picture: &RgbImage, to: Extent) -> Result<RgbImage, Fault> {
 /// the encoder's own choice, leaves coloured steps along the edges of blocks. Tables fitted to the
 /// picture would save a twentieth of the bytes, but with them the encoder writes one colour after
 /// another, which `jpeg` has to refuse and browsers can only show once all has arrived.
-fn encode(picture: &RgbImage, quality: u8) -> Result<Rendered, Fault> {
+pub(super) fn encode(picture: &RgbImage, quality: u8) -> Result<Rendered, Fault> {
     let refused = || Fault::Damaged("it cannot be saved as JPEG".into());
     let extent = Extent::of(picture);
     let width = u16::try_from(extent.width).map_err(|_| refused())?;

@@ -20,17 +20,21 @@ mod cache;
 mod colour;
 mod decode;
 mod derive;
+pub mod detail;
 mod fault;
 mod jpeg;
 #[cfg(test)]
 mod tests;
+pub mod tone;
 
 use std::path::PathBuf;
 
 use serde::{Deserialize, Serialize};
 
 pub use batch::{check_all, prepare_all};
+pub use detail::{DetailRequest, Detailed, Paper, Part, details_all};
 pub use fault::Fault;
+pub use tone::Tone;
 
 /// A picture wanted on pages.
 #[derive(Debug, Clone)]
