@@ -1,4 +1,8 @@
 //! How one photograph lies on another: what aligning a picture to the reference picture found.
+#![allow(
+    clippy::many_single_char_names,
+    reason = "the nine numbers of a matrix and two coordinates"
+)]
 
 /// A plane projective map (a homography) from pixels of one picture to pixels of another, both
 /// upright and whole, as masters; pixel centres lie at whole numbers.

@@ -6,15 +6,16 @@
 //! The flow of one picture: `batch` reads the file and asks `cache` whether its content was prepared
 //! before; if not, `decode` (with `jpeg` for JPEG files) judges the header and unpacks the pixels,
 //! `derive` scales, turns and encodes them, `colour` brings them to sRGB, and `cache` keeps the
-//! result. What goes wrong is a [`Fault`], worded for a cataloguer.
+//! result. [`align`] says how one lies on another. What goes wrong is a [`Fault`], worded for a cataloguer.
 //!
 //! Not here: which pictures may be published and where a path may lead (the reader and the audit),
-//! tiles, alignment.
+//! tiles.
 #![allow(
     clippy::disallowed_methods,
     reason = "this stage reads photographs and keeps its cache on disk"
 )]
 
+pub mod align;
 mod batch;
 mod cache;
 mod colour;

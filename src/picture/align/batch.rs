@@ -1,0 +1,232 @@
+//! Many pairs at once, within the memory that pictures share.
+//!
+//! Pairs of one reference stand together, so that it is unpacked once. A thread that waits for memory
+//! holds none and hands out no work, so no two wait for each other.
+
+use std::path::{Path, PathBuf};
+use std::sync::OnceLock;
+use std::sync::atomic::{AtomicUsize, Ordering};
+
+use indexmap::IndexMap;
+use rayon::prelude::*;
+
+use super::keep::{self, Key};
+use super::working::{Working, working};
+use super::{Subject, align, align_by_hand};
+use crate::model::boxes::PercentBox;
+use crate::model::registration::{Aligned, Refusal, Refused, Registration};
+use crate::picture::batch::{BUDGET, Budget, guarded, read};
+use crate::picture::{Fault, decode};
+
+/// A photograph of an image.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Photograph {
+    /// The file.
+    pub source: PathBuf,
+    /// The part that shows this image, where the photograph shows more (an uncut sheet).
+    pub area: Option<PercentBox>,
+    /// Whether it shows the image mirrored (a counterproof).
+    pub mirrored: bool,
+}
+
+/// A picture to be laid on its design's reference picture.
+#[derive(Clone, Debug)]
+pub struct Pair {
+    /// What it is laid on.
+    pub reference: Photograph,
+    /// The picture.
+    pub picture: Photograph,
+    /// Points tied by hand, `[x, y, x, y]` in percent of the picture and of the reference, both whole and
+    /// upright; none, or four and more.
+    pub ties: Vec<[f64; 4]>,
+}
+
+/// Whether results are kept for the next time.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Keep {
+    /// Under the folder given, which is made if need be.
+    Results,
+    /// Only look there; write nothing.
+    Nothing,
+}
+
+/// Aligns every pair, or finds under `cache_dir` what came of it before.
+///
+/// Results stand in the order of the pairs, and do not depend on the number of threads. Each map leads
+/// from pixels of the picture to pixels of the reference, both whole, upright and in full size, pixel
+/// centres at whole numbers. A picture that is the reference itself is [`Registration::Reference`].
+/// `progress` is told how many pairs are done, and of how many, after each; calls may come from several
+/// threads and out of order.
+///
+/// # Errors
+/// For each pair the [`Fault`] of either file, or of the disk where a result could not be kept.
+pub fn align_all(
+    pairs: &[Pair],
+    pixel_limit: u64,
+    cache_dir: &Path,
+    keep: Keep,
+    progress: &(dyn Fn(usize, usize) + Sync),
+) -> Vec<Result<Registration, Fault>> {
+    if keep == Keep::Results
+        && !pairs.is_empty()
+        && let Err(error) = std::fs::create_dir_all(cache_dir)
+    {
+        let fault = Fault::Cache {
+            file: cache_dir.to_owned(),
+            why: error.to_string(),
+        };
+        return vec![Err(fault); pairs.len()];
+    }
+    let mut groups: IndexMap<String, Vec<usize>> = IndexMap::new();
+    for (at, pair) in pairs.iter().enumerate() {
+        // The place of a file and the part of it: what one unpacked reference serves.
+        let name = format!("{:?}", pair.reference);
+        groups.entry(name).or_default().push(at);
+    }
+    let groups: Vec<Vec<usize>> = groups.into_values().collect();
+    let work = Work {
+        pixel_limit,
+        cache_dir,
+        keep,
+        budget: Budget::new(BUDGET),
+    };
+    let done = AtomicUsize::new(0);
+    let by_group: Vec<Vec<(usize, Result<Registration, Fault>)>> = groups
+        .par_iter()
+        .map(|group| {
+            let reference = group
+                .first()
+                .map(|&at| Reference::new(&work, &pairs[at].reference));
+            group
+                .par_iter()
+                .filter_map(|&at| {
+                    let result = work.aligned(reference.as_ref()?, &pairs[at]);
+                    progress(done.fetch_add(1, Ordering::Relaxed) + 1, pairs.len());
+                    Some((at, result))
+                })
+                .collect()
+        })
+        .collect();
+    let mut results: Vec<(usize, Result<Registration, Fault>)> =
+        by_group.into_iter().flatten().collect();
+    results.sort_by_key(|(at, _)| *at);
+    results.into_iter().map(|(_, result)| result).collect()
+}
+
+/// What all pairs of one batch share.
+struct Work<'a> {
+    pixel_limit: u64,
+    cache_dir: &'a Path,
+    keep: Keep,
+    budget: Budget,
+}
+
+/// A reference: hashed at once, unpacked when first needed.
+struct Reference<'a> {
+    photograph: &'a Photograph,
+    bytes: Result<Vec<u8>, Fault>,
+    hash: blake3::Hash,
+    ready: OnceLock<Result<Ready, Fault>>,
+}
+
+/// A photograph ready to be aligned.
+struct Ready {
+    working: Working,
+    subject: Subject,
+}
+
+impl<'a> Reference<'a> {
+    fn new(work: &Work<'_>, photograph: &'a Photograph) -> Reference<'a> {
+        let bytes = read(&photograph.source, work.pixel_limit);
+        let hash = blake3::hash(bytes.as_deref().unwrap_or_default());
+        Reference {
+            photograph,
+            bytes,
+            hash,
+            ready: OnceLock::new(),
+        }
+    }
+
+    fn ready(&self, work: &Work<'_>) -> Result<&Ready, Fault> {
+        let bytes = self.bytes.as_deref().map_err(Clone::clone)?;
+        self.ready
+            .get_or_init(|| work.ready(self.photograph, bytes))
+            .as_ref()
+            .map_err(Clone::clone)
+    }
+}
+
+impl Work<'_> {
+    fn aligned(&self, reference: &Reference<'_>, pair: &Pair) -> Result<Registration, Fault> {
+        if pair.picture == *reference.photograph {
+            return Ok(Registration::Reference);
+        }
+        if let Err(fault) = &reference.bytes {
+            return Err(fault.clone());
+        }
+        let bytes = read(&pair.picture.source, self.pixel_limit)?;
+        let key = Key::new(
+            (reference.photograph, reference.hash),
+            (&pair.picture, blake3::hash(&bytes)),
+            &pair.ties,
+        );
+        if let Some(found) = keep::find(self.cache_dir, key) {
+            return Ok(found);
+        }
+        let onto = reference.ready(self)?;
+        let ready = self.ready(&pair.picture, &bytes)?;
+        drop(bytes);
+        let registration = on_masters(onto, &ready, &pair.ties);
+        if self.keep == Keep::Results {
+            keep::keep(self.cache_dir, key, &registration)?;
+        }
+        Ok(registration)
+    }
+
+    fn ready(&self, photograph: &Photograph, bytes: &[u8]) -> Result<Ready, Fault> {
+        let working = guarded(|| {
+            let opened = decode::open(bytes, self.pixel_limit)?;
+            let _share = self.budget.take(opened.memory);
+            working(opened.decode()?, photograph.area, photograph.mirrored)
+        })?;
+        let subject = Subject::new(&working.grey);
+        Ok(Ready { working, subject })
+    }
+}
+
+/// Aligns two working images, and carries the map back to their masters.
+fn on_masters(reference: &Ready, picture: &Ready, ties: &[[f64; 4]]) -> Registration {
+    let (onto, from) = (&reference.working, &picture.working);
+    let registration = if ties.is_empty() {
+        align(&reference.subject, &picture.subject)
+    } else {
+        let on_working = |working: &Working, x: f64, y: f64| {
+            // A hundred percent is the far edge, half a pixel beyond the last pixel's centre.
+            let at = |percent: f64, side: u32| percent / 100.0 * f64::from(side) - 0.5;
+            working
+                .from_master
+                .apply(at(x, working.master.0), at(y, working.master.1))
+        };
+        let ties: Vec<[(f64, f64); 2]> = ties
+            .iter()
+            .filter_map(|&[x, y, to_x, to_y]| {
+                Some([on_working(from, x, y)?, on_working(onto, to_x, to_y)?])
+            })
+            .collect();
+        align_by_hand(&reference.subject, &picture.subject, &ties)
+    };
+    let Registration::Aligned(aligned) = registration else {
+        return registration;
+    };
+    let matrix = from
+        .from_master
+        .then(&aligned.matrix)
+        .and_then(|map| map.then(&onto.from_master.inverse()?));
+    match matrix {
+        Some(matrix) => Registration::Aligned(Aligned { matrix, ..aligned }),
+        None => Registration::Refused(Refused {
+            why: Refusal::NoPlausibleFit,
+            confidence: aligned.confidence,
+        }),
+    }
+}

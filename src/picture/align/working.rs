@@ -1,0 +1,212 @@
+//! The working image: grey, upright, one image alone, not mirrored, 1000 px along its longest side.
+
+use fast_image_resize as fir;
+use image::{DynamicImage, GrayImage, imageops};
+
+use super::WORKING_SIDE;
+use crate::model::boxes::PercentBox;
+use crate::model::registration::Homography;
+use crate::picture::Fault;
+use crate::picture::decode::Master;
+
+/// A working image, and where it comes from.
+pub struct Working {
+    pub grey: GrayImage,
+    /// From pixels of the upright master to pixels of the working image.
+    pub from_master: Homography,
+    /// Width and height of the upright master, px.
+    pub master: (u32, u32),
+}
+
+/// Makes the working image of a photograph, of its part `area`, mirrored back where it shows the image
+/// mirrored.
+///
+/// # Errors
+/// Where the scaler refuses, which a decoded picture gives it no reason to do.
+pub fn working(
+    photograph: Master,
+    area: Option<PercentBox>,
+    mirrored: bool,
+) -> Result<Working, Fault> {
+    let refused = || Fault::Damaged("it cannot be scaled".into());
+    let orientation = photograph.orientation;
+    let stored = grey(&photograph);
+    drop(photograph);
+    let part = area.map_or([0.0, 0.0, 100.0, 100.0], PercentBox::percent);
+    // The turn exchanges the sides but not which of them is longest: the part is measured upright.
+    let upright = |width: u32, height: u32| {
+        if exchanges_sides(orientation) {
+            (height, width)
+        } else {
+            (width, height)
+        }
+    };
+    let master = upright(stored.width(), stored.height());
+    let longest =
+        (f64::from(master.0) * part[2] / 100.0).max(f64::from(master.1) * part[3] / 100.0);
+    let factor = f64::from(WORKING_SIDE) / longest.max(1.0);
+    let scaled_side = |side: u32| ((f64::from(side) * factor).round() as u32).clamp(1, MOST_SIDE);
+    let to = (scaled_side(stored.width()), scaled_side(stored.height()));
+    let scaled = scale(&stored, to).ok_or_else(refused)?;
+    drop(stored);
+    let mut turned = DynamicImage::ImageLuma8(scaled);
+    turned.apply_orientation(orientation);
+    let whole = turned.into_luma8();
+    let scaling = Homography::scaling(
+        f64::from(whole.width()) / f64::from(master.0),
+        f64::from(whole.height()) / f64::from(master.1),
+    )
+    .ok_or_else(refused)?;
+
+    let cut = |from: f64, length: f64, side: u32| {
+        let first = (f64::from(side) * from / 100.0).round() as u32;
+        let last = (f64::from(side) * (from + length) / 100.0).round() as u32;
+        let first = first.min(side - 1);
+        (first, last.clamp(first + 1, side) - first)
+    };
+    let (left, width) = cut(part[0], part[2], whole.width());
+    let (top, height) = cut(part[1], part[3], whole.height());
+    let mut grey = imageops::crop_imm(&whole, left, top, width, height).to_image();
+    let mut from_master = scaling.then(&moved(left, top)).ok_or_else(refused)?;
+    if mirrored {
+        imageops::flip_horizontal_in_place(&mut grey);
+        let back = [
+            -1.0,
+            0.0,
+            f64::from(width) - 1.0,
+            0.0,
+            1.0,
+            0.0,
+            0.0,
+            0.0,
+            1.0,
+        ];
+        let back = Homography::new(back).ok_or_else(refused)?;
+        from_master = from_master.then(&back).ok_or_else(refused)?;
+    }
+    Ok(Working {
+        grey,
+        from_master,
+        master,
+    })
+}
+
+/// The longest side that a picture may be scaled to: that of an uncut sheet with a small image on it.
+const MOST_SIDE: u32 = 16 * WORKING_SIDE;
+
+fn moved(left: u32, top: u32) -> Homography {
+    let rows = [
+        1.0,
+        0.0,
+        -f64::from(left),
+        0.0,
+        1.0,
+        -f64::from(top),
+        0.0,
+        0.0,
+        1.0,
+    ];
+    Homography::new(rows).unwrap_or(Homography::IDENTITY)
+}
+
+/// Whether turning the picture upright exchanges width and height.
+fn exchanges_sides(orientation: image::metadata::Orientation) -> bool {
+    use image::metadata::Orientation::{Rotate90, Rotate90FlipH, Rotate270, Rotate270FlipH};
+    matches!(
+        orientation,
+        Rotate90 | Rotate270 | Rotate90FlipH | Rotate270FlipH
+    )
+}
+
+/// Grey of the encoded colours, weighted as the eye weighs them (ITU-R BT.601). A photograph's profile
+/// is left aside: it changes tones, and tones are dropped here anyway.
+fn grey(photograph: &Master) -> GrayImage {
+    let (width, height) = photograph.pixels.dimensions();
+    let grey = photograph.pixels.as_raw().chunks_exact(3).map(|rgb| {
+        let sum = 77 * u32::from(rgb[0]) + 150 * u32::from(rgb[1]) + 29 * u32::from(rgb[2]);
+        ((sum + 128) >> 8) as u8
+    });
+    GrayImage::from_raw(width, height, grey.collect()).unwrap_or_default()
+}
+
+fn scale(grey: &GrayImage, to: (u32, u32)) -> Option<GrayImage> {
+    if grey.dimensions() == to {
+        return Some(grey.clone());
+    }
+    let source = fir::images::ImageRef::new(
+        grey.width(),
+        grey.height(),
+        grey.as_raw(),
+        fir::PixelType::U8,
+    )
+    .ok()?;
+    let mut scaled = fir::images::Image::new(to.0, to.1, fir::PixelType::U8);
+    let options = fir::ResizeOptions::new()
+        .resize_alg(fir::ResizeAlg::Convolution(fir::FilterType::CatmullRom));
+    fir::Resizer::new()
+        .resize(&source, &mut scaled, &options)
+        .ok()?;
+    GrayImage::from_raw(to.0, to.1, scaled.into_vec())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use image::metadata::Orientation;
+    use image::{Rgb, RgbImage};
+
+    /// A dark dot of 8 px on white, its middle at `(x, y)`.
+    fn dot(width: u32, height: u32, x: u32, y: u32) -> RgbImage {
+        RgbImage::from_fn(width, height, |px, py| {
+            let is_dark = px + 4 >= x && px < x + 4 && py + 4 >= y && py < y + 4;
+            Rgb([if is_dark { 0 } else { 255 }; 3])
+        })
+    }
+
+    /// Where the dark lies, px.
+    fn found(grey: &GrayImage) -> (f64, f64) {
+        let (mut sum, mut x_sum, mut y_sum) = (0.0, 0.0, 0.0);
+        for (x, y, pixel) in grey.enumerate_pixels() {
+            let dark = f64::from(255 - pixel.0[0]);
+            sum += dark;
+            x_sum += dark * f64::from(x);
+            y_sum += dark * f64::from(y);
+        }
+        (x_sum / sum, y_sum / sum)
+    }
+
+    fn check(orientation: Orientation, area: Option<[f64; 4]>, mirrored: bool, at: (f64, f64)) {
+        let master = Master {
+            pixels: dot(2000, 1500, 700, 500),
+            orientation,
+            profile: None,
+        };
+        let area = area.map(|[l, t, w, h]| PercentBox::new(l, t, w, h).unwrap());
+        let working = working(master, area, mirrored).unwrap();
+        let longest = working.grey.width().max(working.grey.height());
+        assert!(longest.abs_diff(WORKING_SIDE) <= 1, "{longest}");
+        let expected = working.from_master.apply(at.0, at.1).unwrap();
+        let found = found(&working.grey);
+        let away = libm::hypot(expected.0 - found.0, expected.1 - found.1);
+        assert!(away < 0.2, "{expected:?} {found:?}");
+    }
+
+    #[test]
+    fn a_place_on_the_master_is_found_on_the_working_image() {
+        // The dot's middle lies between pixels 699 and 700, 499 and 500.
+        check(Orientation::NoTransforms, None, false, (699.5, 499.5));
+        check(Orientation::NoTransforms, None, true, (699.5, 499.5));
+        let part = Some([20.0, 25.0, 37.5, 40.0]);
+        check(Orientation::NoTransforms, part, false, (699.5, 499.5));
+        check(Orientation::NoTransforms, part, true, (699.5, 499.5));
+        // Turned clockwise: 1500 wide, the dot's distance from the bottom becomes that from the left.
+        let at = (1499.0 - 499.5, 699.5);
+        check(Orientation::Rotate90, None, false, at);
+        check(
+            Orientation::Rotate90,
+            Some([50.0, 20.0, 40.0, 30.0]),
+            true,
+            at,
+        );
+    }
+}
