@@ -12,6 +12,8 @@
 mod cut;
 mod kept;
 mod refine;
+#[cfg(test)]
+mod tests;
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};

@@ -24,8 +24,8 @@ const LONGEST: f64 = 256.0;
 /// at working size on every side.
 const SURROUND: f64 = 16.0;
 
-/// The least mean steepness of a part, in steps of 8-bit grey a px: below that there are no lines.
-const LEAST_STEEPNESS: f64 = 2.0;
+/// The least mean steepness of a part, in steps of 8-bit grey a px: below that nothing is drawn there.
+const LEAST_STEEPNESS: f64 = 0.5;
 
 /// The least correlation of a fit that is believed.
 const LEAST_FIT: f64 = 0.35;
