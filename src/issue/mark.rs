@@ -8,7 +8,7 @@ use std::path::Path;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Parts, PublishFault, refused};
+use super::{Bundle, Parts, PublishFault, refused};
 
 /// The mark's name inside the site.
 pub const NAME: &str = ".keyblock-site";
@@ -20,6 +20,18 @@ pub struct Mark {
     pub made_by: String,
     /// Path and content of each file.
     pub files: BTreeMap<String, MarkedFile>,
+    /// Folder and content of each bundle.
+    #[serde(default)]
+    pub bundles: BTreeMap<String, MarkedBundle>,
+}
+
+/// The content of a bundle, by its name: one line for a hundred tiles.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct MarkedBundle {
+    /// What [`Bundle::content`] says.
+    pub content: String,
+    /// How many files.
+    pub files: usize,
 }
 
 /// A file's content, by its hash.
@@ -76,10 +88,18 @@ impl Mark {
                 },
             );
         }
+        let bundles = parts.bundles.iter();
         Ok(Mark {
             made_by: format!("keyblock {}", env!("CARGO_PKG_VERSION")),
             files,
+            bundles: bundles.map(|(f, b)| (f.clone(), marked(b))).collect(),
         })
+    }
+
+    /// Whether the files of `wanted` stand in its folder of the site already.
+    #[must_use]
+    pub fn stands_bundled(&self, site: &Path, folder: &str, wanted: &Bundle) -> bool {
+        self.bundles.get(folder) == Some(&marked(wanted)) && wanted.lies_in(&site.join(folder))
     }
 
     /// Whether the file that `wanted` describes stands under `path` in `folder` already.
@@ -96,5 +116,12 @@ impl Mark {
         let mut bytes = serde_json::to_vec_pretty(self).unwrap_or_default();
         bytes.push(b'\n');
         bytes
+    }
+}
+
+fn marked(bundle: &Bundle) -> MarkedBundle {
+    MarkedBundle {
+        content: bundle.content.clone(),
+        files: bundle.files.len(),
     }
 }

@@ -12,6 +12,7 @@
     reason = "this stage writes the site to disk"
 )]
 
+mod bundle;
 pub mod mark;
 mod staging;
 mod swap;
@@ -19,6 +20,8 @@ mod swap;
 use std::collections::BTreeMap;
 use std::io;
 use std::path::{Path, PathBuf};
+
+pub use bundle::{Bundle, Bundled};
 
 use mark::Mark;
 use staging::Staging;
@@ -28,9 +31,11 @@ use staging::Staging;
 pub struct Parts<'a> {
     /// The bytes of each page and asset, by path relative to the site, with `/`.
     pub files: BTreeMap<&'a str, &'a [u8]>,
-    /// The pictures: path relative to the site, and the prepared file. A picture's path follows
-    /// from its content, so what stands under it never changes.
+    /// Single pictures: path relative to the site, and the prepared file. Such a path follows from the
+    /// picture's content, so what stands under it never changes.
     pub pictures: BTreeMap<String, PathBuf>,
+    /// Files that wait one behind the other in a pack, by the folder of the site they stand in.
+    pub bundles: BTreeMap<String, Bundle>,
 }
 
 /// What came of publishing.
@@ -130,21 +135,8 @@ pub fn publish(parts: &Parts<'_>, target: &Path) -> Result<Published, PublishFau
     check_target(target)?;
     let old = Mark::read(target);
     let new = Mark::of(parts)?;
-    let removed = old
-        .files
-        .keys()
-        .filter(|path| !new.files.contains_key(*path))
-        .count();
-    let kept = new
-        .files
-        .iter()
-        .filter(|(path, file)| old.stands(target, path, file))
-        .count();
-    let published = Published {
-        written: new.files.len() - kept,
-        kept,
-        removed,
-    };
+    let published = compare(parts, &old, &new, target);
+    let removed = published.removed;
     if published.written == 0 && removed == 0 && mark::is_marked(target) {
         return Ok(published);
     }
@@ -152,6 +144,31 @@ pub fn publish(parts: &Parts<'_>, target: &Path) -> Result<Published, PublishFau
     staging.fill(parts, &old, &new, target)?;
     swap::exchange(&staging, target)?;
     Ok(published)
+}
+
+/// What publishing will do, by the marks of both sites and a look at each file.
+fn compare(parts: &Parts<'_>, old: &Mark, new: &Mark, target: &Path) -> Published {
+    let single = new
+        .files
+        .iter()
+        .map(|(path, file)| (1, old.stands(target, path, file)));
+    let bundled = parts.bundles.iter().map(|(folder, bundle)| {
+        let stands = old.stands_bundled(target, folder, bundle);
+        (bundle.files.len(), stands)
+    });
+    let mut published = Published::default();
+    for (files, stands) in single.chain(bundled) {
+        if stands {
+            published.kept += files;
+        } else {
+            published.written += files;
+        }
+    }
+    let files_gone = old.files.keys().filter(|p| !new.files.contains_key(*p));
+    let bundles_gone = old.bundles.iter();
+    let bundles_gone = bundles_gone.filter(|(folder, _)| !new.bundles.contains_key(*folder));
+    published.removed = files_gone.count() + bundles_gone.map(|(_, b)| b.files).sum::<usize>();
+    published
 }
 
 #[cfg(test)]
@@ -166,7 +183,58 @@ mod tests {
                 .iter()
                 .map(|(p, f)| ((*p).to_owned(), (*f).to_owned()))
                 .collect(),
+            bundles: BTreeMap::new(),
         }
+    }
+
+    /// A site of one page and two tiles, whose bytes are `text` cut in the middle.
+    fn tiled(pack: &Path, text: &str) -> Parts<'static> {
+        fs::write(pack, text).unwrap();
+        let (all, half) = (text.len() as u64, text.len() as u64 / 2);
+        let file = |path: &str, at| Bundled {
+            path: path.to_owned(),
+            at,
+        };
+        let bundle = Bundle {
+            pack: pack.to_owned(),
+            content: text.to_owned(),
+            files: vec![
+                file("full/max/0/default.jpg", 0..half),
+                file("a/b/0/default.jpg", half..all),
+            ],
+        };
+        let mut site = parts(&[("index.html", "one"), ("picture/1/info.json", "{}")], &[]);
+        site.bundles.insert("picture/1".to_owned(), bundle);
+        site
+    }
+
+    #[test]
+    fn a_bundle_is_written_when_its_content_changed_and_only_then() {
+        let dir = tempfile::tempdir().unwrap();
+        let (target, pack) = (dir.path().join("web"), dir.path().join("pack"));
+        let counts = |parts: &Parts<'_>| {
+            let done = publish(parts, &target).unwrap();
+            (done.written, done.kept, done.removed)
+        };
+        let tile = target.join("picture/1/a/b/0/default.jpg");
+        assert_eq!(counts(&tiled(&pack, "onetwo")), (4, 0, 0));
+        assert_eq!(fs::read_to_string(&tile).unwrap(), "two");
+        assert_eq!(counts(&tiled(&pack, "onetwo")), (0, 4, 0));
+        // Other content of the same length, under the same paths.
+        assert_eq!(counts(&tiled(&pack, "sixten")), (2, 2, 0));
+        assert_eq!(fs::read_to_string(&tile).unwrap(), "ten");
+        // A tile lost or cut short is put back.
+        fs::write(&tile, "t").unwrap();
+        assert_eq!(counts(&tiled(&pack, "sixten")), (2, 2, 0));
+        assert_eq!(fs::read_to_string(&tile).unwrap(), "ten");
+        // Another page, the same tiles: linked.
+        let mut site = tiled(&pack, "sixten");
+        site.files.insert("index.html", b"two");
+        fs::remove_file(&pack).unwrap();
+        assert_eq!(counts(&site), (1, 3, 0));
+        assert_eq!(fs::read_to_string(&tile).unwrap(), "ten");
+        assert_eq!(counts(&parts(&[("index.html", "two")], &[])), (0, 1, 3));
+        assert!(!target.join("picture").exists());
     }
 
     fn names(folder: &Path) -> Vec<String> {

@@ -1,13 +1,14 @@
 //! Setting a site up beside the one that stands.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs::{self, File, TryLockError};
+use std::io;
 use std::path::{Path, PathBuf};
 
 use rayon::prelude::*;
 
 use super::mark::{self, Mark};
-use super::{Parts, PublishFault, refused};
+use super::{Bundle, Parts, PublishFault, refused};
 
 /// A folder beside the target in which the new site is set up. It is locked while it is in use, so
 /// two compiles into one target cannot mix; one left behind by a killed compile is cleared away.
@@ -51,15 +52,7 @@ impl Staging {
         new: &Mark,
         target: &Path,
     ) -> Result<(), PublishFault> {
-        let folders: BTreeSet<&Path> = new
-            .files
-            .keys()
-            .filter_map(|path| Path::new(path).parent())
-            .collect();
-        for folder in folders {
-            let folder = self.folder.join(folder);
-            fs::create_dir_all(&folder).map_err(refused("make", &folder))?;
-        }
+        self.make_folders(parts, new)?;
         let files: Vec<_> = new.files.iter().collect();
         files.into_par_iter().try_for_each(|(path, file)| {
             let place = self.folder.join(path);
@@ -76,14 +69,68 @@ impl Staging {
                 Ok(())
             }
         })?;
+        let bundles: Vec<_> = parts.bundles.iter().collect();
+        bundles.into_par_iter().try_for_each(|(folder, bundle)| {
+            let stands = old.stands_bundled(target, folder, bundle);
+            let standing = stands.then(|| target.join(folder));
+            put(bundle, &self.folder.join(folder), standing.as_deref())
+        })?;
         let place = self.folder.join(mark::NAME);
         fs::write(&place, new.to_bytes()).map_err(refused("write", &place))
+    }
+
+    /// Makes every folder once, those above before those in them.
+    fn make_folders(&self, parts: &Parts<'_>, new: &Mark) -> Result<(), PublishFault> {
+        let single = new.files.keys().map(PathBuf::from);
+        let bundled = parts.bundles.iter().flat_map(|(folder, bundle)| {
+            let files = bundle.files.iter();
+            files.map(move |file| Path::new(folder).join(&file.path))
+        });
+        let mut levels: BTreeMap<usize, BTreeSet<PathBuf>> = BTreeMap::new();
+        for file in single.chain(bundled) {
+            for folder in file.ancestors().skip(1) {
+                let depth = folder.components().count();
+                if depth == 0 || !levels.entry(depth).or_default().insert(folder.to_owned()) {
+                    break;
+                }
+            }
+        }
+        for folders in levels.values() {
+            folders.par_iter().try_for_each(|folder| {
+                let folder = self.folder.join(folder);
+                fs::create_dir(&folder).map_err(refused("make", &folder))
+            })?;
+        }
+        Ok(())
     }
 
     /// The folder, for the exchange.
     pub(super) fn folder(&self) -> &Path {
         &self.folder
     }
+}
+
+/// Puts the files of a bundle into `folder`: linked from `standing`, where they stand there, or else
+/// taken out of the pack.
+fn put(bundle: &Bundle, folder: &Path, standing: Option<&Path>) -> Result<(), PublishFault> {
+    let mut pack = None;
+    for file in &bundle.files {
+        let place = folder.join(&file.path);
+        if standing.is_some_and(|from| fs::hard_link(from.join(&file.path), &place).is_ok()) {
+            continue;
+        }
+        let pack = match &mut pack {
+            Some(pack) => pack,
+            none => none.insert(fs::read(&bundle.pack).map_err(refused("read", &bundle.pack))?),
+        };
+        let at = |at: u64| usize::try_from(at).unwrap_or(usize::MAX);
+        let bytes = pack
+            .get(at(file.at.start)..at(file.at.end))
+            .ok_or(io::Error::from(io::ErrorKind::UnexpectedEof))
+            .map_err(refused("read", &bundle.pack))?;
+        fs::write(&place, bytes).map_err(refused("write", &place))?;
+    }
+    Ok(())
 }
 
 impl Drop for Staging {

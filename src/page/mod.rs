@@ -60,6 +60,7 @@ mod holder_lists;
 mod holders;
 mod holdings;
 pub mod html;
+mod image_services;
 mod impression;
 mod ink;
 mod key;
@@ -154,6 +155,7 @@ pub fn site(input: &Input<'_>) -> Result<Site, ThemeFault> {
         .collect::<Result<_, ThemeFault>>()?;
     let mut files: BTreeMap<_, _> = assets(input.theme, input.public).collect();
     files.extend(pages);
+    files.extend(image_services::files(input));
     Ok(Site {
         files,
         hints: Vec::new(),

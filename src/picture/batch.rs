@@ -1,8 +1,10 @@
 //! Many pictures at once, within bounds.
 //!
-//! Threads share a budget of memory: a picture waits until what it will unpack to is free, so that
-//! no set of photographs can exhaust the machine. Inside a picture nothing runs in parallel: a thread
-//! that waited there could be handed another picture and wait for itself.
+//! Pictures share a budget of memory: one waits until what it will need is free, so that no set of
+//! photographs can exhaust the machine. Each is followed by a thread that does nothing else, so that
+//! waiting holds nobody up but itself; what can be shared out (scaling, halving, encoding) goes to the
+//! pool, whose work never waits. Were the pictures work of the pool too, a thread waiting for its own
+//! tiles could be handed another picture, and wait for memory that it holds itself.
 
 use std::collections::HashMap;
 use std::fs::File;
@@ -11,8 +13,6 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::Path;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Condvar, Mutex, OnceLock, PoisonError};
-
-use rayon::prelude::*;
 
 use super::cache::{self, Key};
 use super::{Colour, Fault, Plan, Prepared, Request, colour, decode, derive};
@@ -49,13 +49,35 @@ pub fn prepare_all(
         seen: Mutex::default(),
     };
     let done = AtomicUsize::new(0);
-    requests
-        .par_iter()
-        .map(|request| {
-            let result = work.prepare(request);
-            progress(done.fetch_add(1, Ordering::Relaxed) + 1, requests.len());
-            result
-        })
+    in_threads(requests, |request| {
+        let result = work.prepare(request);
+        progress(done.fetch_add(1, Ordering::Relaxed) + 1, requests.len());
+        result
+    })
+}
+
+/// What `work` makes of every item, in their order: as many threads as the pool has, each taking the
+/// next item that nobody has taken.
+fn in_threads<T: Sync, R: Send + Sync>(items: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
+    let next = AtomicUsize::new(0);
+    let results: Vec<OnceLock<R>> = items.iter().map(|_| OnceLock::new()).collect();
+    std::thread::scope(|scope| {
+        for _ in 0..rayon::current_num_threads().min(items.len()) {
+            scope.spawn(|| {
+                let taken = || {
+                    let place = next.fetch_add(1, Ordering::Relaxed);
+                    Some((items.get(place)?, results.get(place)?))
+                };
+                while let Some((item, result)) = taken() {
+                    result.get_or_init(|| work(item));
+                }
+            });
+        }
+    });
+    // Leaving the scope has waited for all of them.
+    results
+        .into_iter()
+        .filter_map(OnceLock::into_inner)
         .collect()
 }
 
@@ -70,14 +92,11 @@ pub fn check_all(
 ) -> Vec<Result<Colour, Fault>> {
     let budget = Budget::new(BUDGET);
     let done = AtomicUsize::new(0);
-    requests
-        .par_iter()
-        .map(|request| {
-            let result = check(request, plan, cache_dir, &budget);
-            progress(done.fetch_add(1, Ordering::Relaxed) + 1, requests.len());
-            result
-        })
-        .collect()
+    in_threads(requests, |request| {
+        let result = check(request, plan, cache_dir, &budget);
+        progress(done.fetch_add(1, Ordering::Relaxed) + 1, requests.len());
+        result
+    })
 }
 
 fn check(
@@ -94,7 +113,7 @@ fn check(
         let opened = decode::open(&bytes, plan.pixel_limit)?;
         let _share = budget.take(opened.memory);
         let master = opened.decode()?;
-        Ok(colour::understood(master.profile.as_deref()))
+        Ok(colour::read(master.profile.as_deref()).0)
     })
 }
 
@@ -125,14 +144,14 @@ impl Work<'_> {
             Arc::clone(seen.entry(key).or_default())
         };
         outcome
-            .get_or_init(|| self.find_or_make(key, &bytes, request.largest))
+            .get_or_init(|| self.find_or_make(key, bytes, request.largest))
             .clone()
     }
 
     fn find_or_make(
         &self,
         key: Key,
-        bytes: &[u8],
+        bytes: Vec<u8>,
         largest: Option<u32>,
     ) -> Result<Prepared, Fault> {
         if let Some(found) = cache::find(self.cache_dir, key) {
@@ -140,9 +159,11 @@ impl Work<'_> {
             return within_limit(found, self.plan.pixel_limit);
         }
         let rendering = guarded(|| {
-            let opened = decode::open(bytes, self.plan.pixel_limit)?;
+            let opened = decode::open(&bytes, self.plan.pixel_limit)?;
             let _share = self.budget.take(opened.memory);
-            derive::render(opened.decode()?, self.plan, largest)
+            let master = opened.decode()?;
+            drop(bytes);
+            derive::render(master, self.plan, largest)
         })?;
         cache::keep(self.cache_dir, key, &rendering)
     }

@@ -1,8 +1,9 @@
 //! What was prepared before, found again by content.
 //!
 //! A key is the hash of a photograph's bytes and of everything that decides what is made of it. Under
-//! it lie the JPEG files and, written last, a manifest: an entry without one does not exist. Every
-//! file is written under a name of its own and renamed once whole, so a killed run leaves nothing
+//! it lie the JPEG files, those of the image service one behind the other in a single pack (a hundred
+//! small files cost more than their pixels), and, written last, a manifest: an entry without one does
+//! not exist. Every file is written under a name of its own and renamed once whole, so a killed run leaves nothing
 //! that a later one could mistake for an entry. The folder may be deleted at any time.
 
 use std::fs;
@@ -13,11 +14,12 @@ use std::sync::atomic::{AtomicU64, Ordering};
 use serde::{Deserialize, Serialize};
 
 use super::derive::{self, Rendering};
-use super::{Colour, Derivative, Fault, Plan, Prepared};
+use super::tiles;
+use super::{Colour, Derivative, Fault, Plan, Prepared, Service, Tile};
 
 /// Raise this whenever the same photograph and plan would give other bytes: a change in `decode`,
-/// `derive` or `colour`, or another release of the libraries below them.
-const SCHEME: u32 = 1;
+/// `derive`, `pyramid`, `codec` or `colour`, or another release of the libraries below them.
+const SCHEME: u32 = 2;
 
 /// How many hexadecimal digits of the hash stand in names: 96 bits, beyond accident and beyond what
 /// it would pay anyone to forge. The manifest holds the whole hash.
@@ -54,6 +56,10 @@ impl Key {
     fn name(self, width: u32) -> String {
         format!("{}-{width}.jpg", self.short())
     }
+
+    fn pack(self, dir: &Path) -> PathBuf {
+        dir.join(format!("{}.tiles", self.short()))
+    }
 }
 
 /// What the manifest of an entry says.
@@ -64,6 +70,16 @@ struct Manifest {
     height: u32,
     colour: Colour,
     files: Vec<Listed>,
+    service: Packed,
+}
+
+/// The image service of an entry: the size it states, and how long each of its files is, in the order
+/// of [`tiles::files`].
+#[derive(Debug, Serialize, Deserialize)]
+struct Packed {
+    width: u32,
+    height: u32,
+    bytes: Vec<u64>,
 }
 
 /// One file of an entry, with its length to tell a damaged one.
@@ -82,8 +98,15 @@ pub fn find(dir: &Path, key: Key) -> Option<Prepared> {
         && manifest.files.iter().all(|listed| {
             fs::metadata(dir.join(key.name(listed.width)))
                 .is_ok_and(|file| file.is_file() && file.len() == listed.bytes)
+        })
+        && fs::metadata(key.pack(dir)).is_ok_and(|file| {
+            file.is_file() && file.len() == manifest.service.bytes.iter().sum::<u64>()
         });
-    sound.then(|| prepared(dir, key, &manifest, false))
+    if !sound {
+        return None;
+    }
+    let service = service(dir, key, &manifest.service)?;
+    Some(prepared(dir, key, &manifest, service, false))
 }
 
 /// Keeps what was made under a key.
@@ -95,8 +118,8 @@ pub fn keep(dir: &Path, key: Key, rendering: &Rendering) -> Result<Prepared, Fau
         file: file.to_owned(),
         why: error.to_string(),
     };
-    let mut files = Vec::with_capacity(rendering.files.len());
-    for file in &rendering.files {
+    let mut files = Vec::with_capacity(rendering.sizes.len());
+    for file in &rendering.sizes {
         let extent = file.extent;
         let path = dir.join(key.name(extent.width));
         write_whole(&path, &file.jpeg).map_err(|error| refused(&path, error))?;
@@ -106,22 +129,56 @@ pub fn keep(dir: &Path, key: Key, rendering: &Rendering) -> Result<Prepared, Fau
             bytes: file.jpeg.len() as u64,
         });
     }
+    let path = key.pack(dir);
+    write_whole(&path, &rendering.tiles.concat()).map_err(|error| refused(&path, error))?;
     let manifest = Manifest {
         key: key.0.to_hex().to_string(),
         width: rendering.master.width,
         height: rendering.master.height,
         colour: rendering.colour,
         files,
+        service: Packed {
+            width: rendering.published.width,
+            height: rendering.published.height,
+            bytes: rendering.tiles.iter().map(|t| t.len() as u64).collect(),
+        },
     };
+    let service = service(dir, key, &manifest.service)
+        .ok_or_else(|| Fault::Damaged("it was not cut into the tiles it needs".into()))?;
     let path = key.manifest(dir);
     serde_json::to_vec(&manifest)
         .map_err(io::Error::from)
         .and_then(|text| write_whole(&path, &text))
         .map_err(|error| refused(&path, error))?;
-    Ok(prepared(dir, key, &manifest, true))
+    Ok(prepared(dir, key, &manifest, service, true))
 }
 
-fn prepared(dir: &Path, key: Key, manifest: &Manifest, made: bool) -> Prepared {
+/// The service of an entry; `None` where its files are not those that its size asks for.
+fn service(dir: &Path, key: Key, packed: &Packed) -> Option<Service> {
+    let (width, height) = (packed.width, packed.height);
+    let files = tiles::files(width, height);
+    if files.len() != packed.bytes.len() {
+        return None;
+    }
+    let mut at = 0;
+    let tile = |(file, &bytes): (tiles::TileFile, &u64)| {
+        let begins = at;
+        at += bytes;
+        Tile {
+            path: file.path(width, height),
+            at: begins..at,
+        }
+    };
+    Some(Service {
+        width,
+        height,
+        pack: key.pack(dir),
+        content: key.short(),
+        tiles: files.into_iter().zip(&packed.bytes).map(tile).collect(),
+    })
+}
+
+fn prepared(dir: &Path, key: Key, manifest: &Manifest, service: Service, made: bool) -> Prepared {
     let derivatives = manifest
         .files
         .iter()
@@ -140,6 +197,7 @@ fn prepared(dir: &Path, key: Key, manifest: &Manifest, made: bool) -> Prepared {
         height: manifest.height,
         colour: manifest.colour,
         derivatives,
+        service,
         made,
     }
 }

@@ -1,35 +1,39 @@
 //! From a photograph's colour space to sRGB (IEC 61966-2-1), which every browser assumes.
 //!
-//! Done once the picture has been scaled, on a few pixels instead of millions: scaling happens in
-//! the encoded values of either space, and neither is better for it.
+//! Done once the picture has been scaled, where it is: scaling happens in the encoded values of either
+//! space, and neither is better for it.
 
-use image::RgbImage;
-use moxcms::{ColorProfile, DataColorSpace, Layout, TransformOptions};
+use std::sync::Arc;
+
+use moxcms::{ColorProfile, DataColorSpace, Layout, Transform8BitExecutor, TransformOptions};
 
 use super::Colour;
+use super::fault::Fault;
 
-/// Converts the picture in place and says how its colours were understood.
+/// What brings pixels to sRGB.
+#[derive(Clone)]
+pub struct ToSrgb {
+    transform: Arc<Transform8BitExecutor>,
+    is_grey: bool,
+}
+
+/// How the colours of a photograph are understood, given the ICC profile found in the file, and what
+/// brings them to sRGB where something must.
 ///
-/// `profile` is the ICC profile found in the file. Where it cannot be used (it does not parse, or
-/// speaks of inks) the picture stays as it is. Rendering is perceptual where the profile offers a
-/// choice, as usual for photographs; profiles made of a matrix offer none.
-pub fn to_srgb(picture: &mut RgbImage, profile: Option<&[u8]>) -> Colour {
+/// A profile that cannot be used (it does not parse, or speaks of inks) changes nothing. Rendering is
+/// perceptual where the profile offers a choice, as usual for photographs; profiles made of a matrix
+/// offer none.
+pub fn read(profile: Option<&[u8]>) -> (Colour, Option<ToSrgb>) {
     let Some(profile) = profile else {
-        return Colour::Untagged;
+        return (Colour::Untagged, None);
     };
-    match convert(picture, profile) {
-        Some(()) => Colour::Converted,
-        None => Colour::ProfileUnusable,
+    match transform(profile) {
+        Some(to_srgb) => (Colour::Converted, Some(to_srgb)),
+        None => (Colour::ProfileUnusable, None),
     }
 }
 
-/// How the colours of a photograph with this profile are understood, without converting it: what a
-/// profile can be used for does not depend on the pixels.
-pub fn understood(profile: Option<&[u8]>) -> Colour {
-    to_srgb(&mut RgbImage::new(1, 1), profile)
-}
-
-fn convert(picture: &mut RgbImage, profile: &[u8]) -> Option<()> {
+fn transform(profile: &[u8]) -> Option<ToSrgb> {
     let profile = ColorProfile::new_from_slice(profile).ok()?;
     let layout = match profile.color_space {
         DataColorSpace::Rgb => Layout::Rgb,
@@ -44,13 +48,28 @@ fn convert(picture: &mut RgbImage, profile: &[u8]) -> Option<()> {
             TransformOptions::default(),
         )
         .ok()?;
-    let original: Vec<u8> = match layout {
-        // Grey was spread over three equal channels when it was unpacked.
-        Layout::Gray => picture.pixels().map(|pixel| pixel.0[0]).collect(),
-        _ => picture.as_raw().clone(),
+    let to_srgb = ToSrgb {
+        transform,
+        is_grey: layout == Layout::Gray,
     };
-    let mut converted = vec![0; picture.as_raw().len()];
-    transform.transform(&original, &mut converted).ok()?;
-    picture.copy_from_slice(&converted);
-    Some(())
+    to_srgb.convert(&[0; 3]).ok().map(|_| to_srgb)
+}
+
+impl ToSrgb {
+    /// The same pixels, 8-bit RGB, in sRGB.
+    ///
+    /// # Errors
+    /// Where the profile turns out to be useless after all.
+    pub fn convert(&self, rgb: &[u8]) -> Result<Vec<u8>, Fault> {
+        let mut converted = vec![0; rgb.len()];
+        let done = if self.is_grey {
+            // Grey was spread over three equal channels when it was unpacked.
+            let grey: Vec<u8> = rgb.iter().copied().step_by(3).collect();
+            self.transform.transform(&grey, &mut converted)
+        } else {
+            self.transform.transform(rgb, &mut converted)
+        };
+        done.map_err(|_| Fault::Damaged("its colours cannot be converted".into()))?;
+        Ok(converted)
+    }
 }

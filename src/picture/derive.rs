@@ -1,16 +1,16 @@
-//! The smaller files that pages show: how large, and made how.
+//! How large the published forms of a photograph are, and the making of them.
 //!
 //! Scaling is Lanczos with three lobes on the encoded values, not in linear light: the usual choice
 //! for photographs, though dense black hatching comes out a shade darker than it would seen from
-//! afar. Every file is a fresh JPEG of pixels alone, so nothing else of the original can be in it.
+//! afar. The levels of the service are means of squares, as is usual there.
 
 use fast_image_resize as fir;
-use image::metadata::Orientation;
-use image::{DynamicImage, RgbImage};
-use jpeg_encoder::{ChromaSubsamplingMethod, ColorType, Encoder, SamplingFactor};
+use image::RgbImage;
 
 use super::decode::Master;
 use super::fault::Fault;
+use super::pyramid::{self, Base, Made};
+use super::turn::Turn;
 use super::{Colour, Plan, colour};
 
 /// Width and height in px.
@@ -21,18 +21,25 @@ pub struct Extent {
 }
 
 impl Extent {
-    pub(super) fn of(picture: &RgbImage) -> Self {
+    /// The size of a picture.
+    pub fn of(picture: &RgbImage) -> Self {
         Self {
             width: picture.width(),
             height: picture.height(),
         }
     }
 
-    pub(super) fn turned(self) -> Self {
+    /// The size of it laid on its side.
+    pub fn turned(self) -> Self {
         Self {
             width: self.height,
             height: self.width,
         }
+    }
+
+    /// How many pixels it has.
+    pub fn pixels(self) -> usize {
+        self.width as usize * self.height as usize
     }
 
     /// The same shape at another width, at least a pixel high.
@@ -73,9 +80,13 @@ pub struct Rendered {
 pub struct Rendering {
     /// The photograph upright, in full.
     pub master: Extent,
+    /// The largest form that is published.
+    pub published: Extent,
     pub colour: Colour,
-    /// Smallest first.
-    pub files: Vec<Rendered>,
+    /// The widths, smallest first.
+    pub sizes: Vec<Rendered>,
+    /// The files of its image service, in the order of [`super::tiles::files`].
+    pub tiles: Vec<Vec<u8>>,
 }
 
 /// The longest side that anything made of a picture may have, in px.
@@ -119,74 +130,93 @@ fn extents(master: Extent, widths: &[u32], longest: u32) -> Vec<Extent> {
     extents
 }
 
-/// Makes the derivatives of a photograph.
+/// Makes everything that is published of a photograph.
 ///
 /// # Errors
 /// Where the scaler or the encoder refuses, which a decoded picture gives it no reason to do.
 pub fn render(master: Master, plan: &Plan, largest: Option<u32>) -> Result<Rendering, Fault> {
+    let longest = longest_side(plan, largest);
+    let Fitted {
+        upright,
+        colour,
+        base,
+    } = fitted(master, longest)?;
+    let published = base.extent();
+    let extents = extents(upright, &widths(plan), longest);
+    let Made {
+        files,
+        widths: sizes,
+    } = pyramid::make(base, &extents, plan.quality)?;
+    Ok(Rendering {
+        master: upright,
+        published,
+        colour,
+        sizes,
+        tiles: files,
+    })
+}
+
+/// A photograph scaled to the largest form that is published.
+pub struct Fitted {
+    /// The size of the photograph, upright.
+    pub upright: Extent,
+    /// How its colours were understood.
+    pub colour: Colour,
+    /// The largest published form.
+    pub base: Base,
+}
+
+/// Scales a photograph so that no side is above `longest`, and keeps it where none is.
+///
+/// # Errors
+/// Where the scaler refuses, which a decoded picture gives it no reason to do.
+pub fn fitted(master: Master, longest: u32) -> Result<Fitted, Fault> {
     let Master {
         pixels,
         orientation,
         profile,
     } = master;
+    let turn = Turn::of(orientation);
     let stored = Extent::of(&pixels);
-    let upright = if on_its_side(orientation) {
-        stored.turned()
-    } else {
-        stored
-    };
-    let mut extents = extents(upright, &widths(plan), longest_side(plan, largest));
-    let top = extents.pop().unwrap_or(upright);
-
-    // The largest is scaled from the photograph, then turned and converted; the others are scaled
-    // from it. So the millions of pixels are visited once.
-    let as_stored = if on_its_side(orientation) {
-        top.turned()
-    } else {
-        top
-    };
-    let scaled = if as_stored == stored {
+    let upright = turned_by(turn, stored);
+    let as_stored = turned_by(turn, upright.within(longest));
+    let pixels = if as_stored == stored {
         pixels
     } else {
-        scale(&pixels, as_stored)?
+        let scaled = scale(stored, pixels.as_raw(), as_stored)?;
+        // The photograph is by far the largest thing in memory.
+        drop(pixels);
+        scaled
     };
-    let mut turned = DynamicImage::ImageRgb8(scaled);
-    turned.apply_orientation(orientation);
-    let mut largest_made = turned.into_rgb8();
-    let colour = colour::to_srgb(&mut largest_made, profile.as_deref());
-
-    let mut files = Vec::with_capacity(extents.len() + 1);
-    for extent in extents {
-        files.push(encode(&scale(&largest_made, extent)?, plan.quality)?);
-    }
-    files.push(encode(&largest_made, plan.quality)?);
-    Ok(Rendering {
-        master: upright,
+    let (colour, to_srgb) = colour::read(profile.as_deref());
+    let base = Base {
+        pixels,
+        turn,
+        to_srgb,
+    };
+    Ok(Fitted {
+        upright,
         colour,
-        files,
+        base,
     })
 }
 
-/// Whether turning the picture upright exchanges width and height.
-pub(super) fn on_its_side(orientation: Orientation) -> bool {
-    matches!(
-        orientation,
-        Orientation::Rotate90
-            | Orientation::Rotate270
-            | Orientation::Rotate90FlipH
-            | Orientation::Rotate270FlipH
-    )
+fn turned_by(turn: Turn, extent: Extent) -> Extent {
+    if turn.is_swapped() {
+        extent.turned()
+    } else {
+        extent
+    }
 }
 
-pub(super) fn scale(picture: &RgbImage, to: Extent) -> Result<RgbImage, Fault> {
+/// Scales RGB pixels.
+///
+/// # Errors
+/// Where the scaler refuses, which a decoded picture gives it no reason to do.
+pub fn scale(from: Extent, rgb: &[u8], to: Extent) -> Result<RgbImage, Fault> {
     let refused = || Fault::Damaged("it cannot be scaled".into());
-    let source = fir::images::ImageRef::new(
-        picture.width(),
-        picture.height(),
-        picture.as_raw(),
-        fir::PixelType::U8x3,
-    )
-    .map_err(|_| refused())?;
+    let source = fir::images::ImageRef::new(from.width, from.height, rgb, fir::PixelType::U8x3)
+        .map_err(|_| refused())?;
     let mut scaled = fir::images::Image::new(to.width, to.height, fir::PixelType::U8x3);
     let options = fir::ResizeOptions::new()
         .resize_alg(fir::ResizeAlg::Convolution(fir::FilterType::Lanczos3));
@@ -194,25 +224,6 @@ pub(super) fn scale(picture: &RgbImage, to: Extent) -> Result<RgbImage, Fault> {
         .resize(&source, &mut scaled, &options)
         .map_err(|_| refused())?;
     RgbImage::from_raw(to.width, to.height, scaled.into_vec()).ok_or_else(refused)
-}
-
-/// A baseline JPEG, 4:2:0. Colour is averaged over each square of four pixels: taking the nearest,
-/// the encoder's own choice, leaves coloured steps along the edges of blocks. Tables fitted to the
-/// picture would save a twentieth of the bytes, but with them the encoder writes one colour after
-/// another, which `jpeg` has to refuse and browsers can only show once all has arrived.
-pub(super) fn encode(picture: &RgbImage, quality: u8) -> Result<Rendered, Fault> {
-    let refused = || Fault::Damaged("it cannot be saved as JPEG".into());
-    let extent = Extent::of(picture);
-    let width = u16::try_from(extent.width).map_err(|_| refused())?;
-    let height = u16::try_from(extent.height).map_err(|_| refused())?;
-    let mut jpeg = Vec::new();
-    let mut encoder = Encoder::new(&mut jpeg, quality.clamp(1, 100));
-    encoder.set_sampling_factor(SamplingFactor::F_2_2);
-    encoder.set_chroma_subsampling_method(ChromaSubsamplingMethod::Average);
-    encoder
-        .encode(picture.as_raw(), width, height, ColorType::Rgb)
-        .map_err(|_| refused())?;
-    Ok(Rendered { extent, jpeg })
 }
 
 #[cfg(test)]

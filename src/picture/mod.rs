@@ -1,15 +1,17 @@
 //! Pictures: from the photographs of a catalogue to the files a page may show.
 //!
 //! In: files named by records, which are hostile until decoded. Out: for each one its size, upright,
-//! and a few JPEG files of smaller widths in sRGB, without a trace of the metadata that came in.
+//! a few JPEG files of smaller widths and the tiles of an image service, in sRGB, without a trace of the
+//! metadata that came in.
 //!
 //! The flow of one picture: `batch` reads the file and asks `cache` whether its content was prepared
 //! before; if not, `decode` (with `jpeg` for JPEG files) judges the header and unpacks the pixels,
-//! `derive` scales, turns and encodes them, `colour` brings them to sRGB, and `cache` keeps the
-//! result. [`align`] says how one lies on another. What goes wrong is a [`Fault`], worded for a cataloguer.
+//! `derive` says how large what is published will be, `pyramid` turns, halves and cuts them (`tiles`
+//! says into which files), `colour` brings them to sRGB, `codec` encodes them, and `cache` keeps the
+//! result. [`align`] says how one lies on another. What goes wrong is a [`Fault`], worded for a
+//! cataloguer.
 //!
-//! Not here: which pictures may be published and where a path may lead (the reader and the audit),
-//! tiles.
+//! Not here: which pictures may be published and where a path may lead (the reader and the audit).
 #![allow(
     clippy::disallowed_methods,
     reason = "this stage reads photographs and keeps its cache on disk"
@@ -18,16 +20,21 @@
 pub mod align;
 mod batch;
 mod cache;
+mod codec;
 mod colour;
 mod decode;
 mod derive;
 pub mod detail;
 mod fault;
 mod jpeg;
+mod pyramid;
 #[cfg(test)]
 mod tests;
+pub mod tiles;
 pub mod tone;
+mod turn;
 
+use std::ops::Range;
 use std::path::PathBuf;
 
 use serde::{Deserialize, Serialize};
@@ -86,6 +93,30 @@ pub struct Derivative {
     pub name: String,
 }
 
+/// A picture's image service (IIIF Image API 3.0, level 0), without its `info.json`.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Service {
+    /// Width in px of the largest published form, upright.
+    pub width: u32,
+    /// Height in px of it.
+    pub height: u32,
+    /// The file of the cache in which all tiles stand one behind the other.
+    pub pack: PathBuf,
+    /// A name for the content of the pack: it follows from the photograph's bytes and the plan alone.
+    pub content: String,
+    /// Its files.
+    pub tiles: Vec<Tile>,
+}
+
+/// One file of an image service.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Tile {
+    /// Its path within the service.
+    pub path: String,
+    /// Which bytes of the pack it is.
+    pub at: Range<u64>,
+}
+
 /// How the colours of a photograph were understood.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -109,6 +140,8 @@ pub struct Prepared {
     pub colour: Colour,
     /// The files made from it, smallest first; never empty.
     pub derivatives: Vec<Derivative>,
+    /// Its image service.
+    pub service: Service,
     /// Whether they were made just now rather than found in the cache.
     pub made: bool,
 }

@@ -15,7 +15,7 @@ use std::fmt;
 use std::path::{Path, PathBuf};
 
 use crate::audit;
-use crate::issue::Parts;
+use crate::issue::{Bundle, Bundled, Parts};
 use crate::model::catalogue::Catalogue;
 use crate::model::finding::{self, Finding, Severity, Tally};
 use crate::model::key::PictureKey;
@@ -24,7 +24,7 @@ use crate::model::theme::Theme;
 use crate::page::{
     self, Alignments, Pictures, PublishedPicture, PublishedSize, Site, ThemeFault, Tiles,
 };
-use crate::picture::{Fault, Prepared};
+use crate::picture::{Fault, Prepared, tiles};
 use crate::read;
 use crate::study::Studies;
 
@@ -185,6 +185,7 @@ impl Judged {
                 .map(|(p, b)| (p.as_str(), b.as_slice()))
                 .collect(),
             pictures: self.picture_files(),
+            bundles: self.tile_bundles(),
         }
     }
 
@@ -195,6 +196,25 @@ impl Judged {
         derivatives
             .map(|d| (address(&d.name), d.file.clone()))
             .collect()
+    }
+
+    /// The tiles of the published pictures, by the address of their image service.
+    #[must_use]
+    pub fn tile_bundles(&self) -> BTreeMap<String, Bundle> {
+        let bundled = self.prepared.iter().map(|(key, prepared)| {
+            let service = &prepared.service;
+            let files = service.tiles.iter().map(|tile| Bundled {
+                path: tile.path.clone(),
+                at: tile.at.clone(),
+            });
+            let bundle = Bundle {
+                pack: service.pack.clone(),
+                content: service.content.clone(),
+                files: files.collect(),
+            };
+            (address(&key.to_string()), bundle)
+        });
+        bundled.collect()
     }
 
     /// How many pictures were made anew.
@@ -214,7 +234,13 @@ impl Judged {
                 width: prepared.width,
                 height: prepared.height,
                 sizes: sizes.collect(),
-                tiles: Tiles::default(),
+                tiles: Tiles {
+                    address: address(&key.to_string()),
+                    width: prepared.service.width,
+                    height: prepared.service.height,
+                    side: tiles::SIDE,
+                    factors: tiles::factors(prepared.service.width, prepared.service.height),
+                },
             };
             (key.clone(), picture)
         });

@@ -86,8 +86,8 @@ async fn file(State(newest): State<Newest>, request: Request) -> Response {
     }
     let shown = Arc::clone(&newest.borrow());
     let asked = request.uri().path().trim_start_matches('/');
-    if let Some(source) = shown.pictures.get(asked) {
-        return match std::fs::read(source) {
+    if let Some(read) = shown.pictures.read(asked) {
+        return match read {
             Ok(bytes) => ([(header::CONTENT_TYPE, "image/jpeg")], bytes).into_response(),
             Err(_) => StatusCode::NOT_FOUND.into_response(),
         };

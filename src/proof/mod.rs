@@ -21,6 +21,7 @@ use std::time::{Duration, Instant};
 
 use tokio::sync::watch as signal;
 
+use crate::issue::Bundle;
 use crate::model::finding::{Finding, Tally};
 use crate::model::place::Sources;
 use crate::page::Site;
@@ -86,8 +87,30 @@ struct Shown {
     /// The reading that `site` is of, so that a page knows whether it is behind; 0 where none is.
     good: u64,
     site: Arc<Site>,
-    pictures: Arc<BTreeMap<String, PathBuf>>,
+    pictures: Arc<PictureFiles>,
     newest: Pulled,
+}
+
+/// Where the files of pictures wait, by address.
+#[derive(Debug, Default)]
+struct PictureFiles {
+    single: BTreeMap<String, PathBuf>,
+    bundles: BTreeMap<String, Bundle>,
+}
+
+impl PictureFiles {
+    /// The bytes of the picture at an address; `None` where there is none.
+    fn read(&self, address: &str) -> Option<io::Result<Vec<u8>>> {
+        if let Some(file) = self.single.get(address) {
+            return Some(std::fs::read(file));
+        }
+        // The folder of a bundle ends at some slash of the address.
+        let mut cuts = address.match_indices('/');
+        cuts.find_map(|(at, _)| {
+            let bundle = self.bundles.get(address.get(..at)?)?;
+            bundle.read(address.get(at + 1..)?)
+        })
+    }
 }
 
 /// Serves the catalogue in `dir` on `listener` until the process is stopped. `tell` hears of every
@@ -128,7 +151,13 @@ fn pull(dir: &Path, last: Option<&Shown>) -> Shown {
     let mut fresh = None;
     if judged.tally().errors == 0 {
         match judged.pull() {
-            Ok(site) => fresh = Some((Arc::new(site), Arc::new(judged.picture_files()))),
+            Ok(site) => {
+                let pictures = PictureFiles {
+                    single: judged.picture_files(),
+                    bundles: judged.tile_bundles(),
+                };
+                fresh = Some((Arc::new(site), Arc::new(pictures)));
+            }
             Err(fault) => not_pulled = Some(fault.to_string()),
         }
     }

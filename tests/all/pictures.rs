@@ -132,8 +132,8 @@ fn a_picture_that_is_kept_back_is_looked_at_and_goes_no_further() {
     let keys: Vec<String> = judged.prepared.keys().map(ToString::to_string).collect();
     assert_eq!(keys, ["1.1/recto"]);
     let kept = fs::read_dir(dir.path().join(".keyblock/pictures")).unwrap();
-    // One file of pixels and its manifest.
-    assert_eq!(kept.count(), 2);
+    // One file of pixels, the pack of its tiles, and their manifest.
+    assert_eq!(kept.count(), 3);
 }
 
 /// A catalogue that keeps back pictures in every way there is.
@@ -188,7 +188,15 @@ fn photographs_of_what_is_not_published_never_reach_the_site() {
     let may = ["1.1/recto", "1/drawing"].map(str::to_owned);
     assert_eq!(prepared, BTreeSet::from(may));
     let site = judged.pull().unwrap();
-    assert_eq!(judged.parts(&site).pictures.len(), 2);
+    let parts = judged.parts(&site);
+    assert_eq!(parts.pictures.len(), 2);
+    let services: Vec<_> = parts.bundles.keys().map(String::as_str).collect();
+    assert_eq!(services, ["picture/1.1/recto", "picture/1/drawing"]);
+    let infos = parts
+        .files
+        .keys()
+        .filter(|path| path.ends_with("info.json"));
+    assert_eq!(infos.count(), 2);
 }
 
 #[test]

@@ -20,7 +20,7 @@ use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 
-use image::{DynamicImage, RgbImage};
+use image::RgbImage;
 use rayon::prelude::*;
 
 pub use self::cut::Area;
@@ -28,7 +28,7 @@ use self::kept::{KeptTone, Made, Name};
 use super::batch::{BUDGET, Budget, guarded, read};
 use super::derive::{self, Extent};
 use super::tone::{self, Tone, paper};
-use super::{Derivative, Fault, Plan, colour, decode};
+use super::{Derivative, Fault, Plan, codec, decode};
 use crate::model::boxes::PercentBox;
 use crate::model::key::Key;
 use crate::model::registration::Homography;
@@ -283,27 +283,9 @@ impl Work<'_> {
 
 /// A photograph upright, in sRGB, no side above `longest`.
 fn published(opened: decode::Opened<'_>, longest: u32) -> Result<Published, Fault> {
-    let decode::Master {
-        pixels,
-        orientation,
-        profile,
-    } = opened.decode()?;
-    let stored = Extent::of(&pixels);
-    let fitted = stored.within(longest);
-    let scaled = if fitted == stored {
-        pixels
-    } else {
-        derive::scale(&pixels, fitted)?
-    };
-    let mut turned = DynamicImage::ImageRgb8(scaled);
-    turned.apply_orientation(orientation);
-    let mut pixels = turned.into_rgb8();
-    colour::to_srgb(&mut pixels, profile.as_deref());
-    let master = if derive::on_its_side(orientation) {
-        stored.turned()
-    } else {
-        stored
-    };
+    let fitted = derive::fitted(opened.decode()?, longest)?;
+    let pixels = fitted.base.whole()?;
+    let master = fitted.upright;
     let scale = |to: u32, from: u32| f64::from(to) / f64::from(from.max(1));
     let map = Homography::scaling(
         scale(pixels.width(), master.width),
@@ -352,7 +334,7 @@ fn make(
         };
         let area = area.moved(shift);
         let detail = detail(&picture.pixels, &from_reference, area)
-            .map(|cut| derive::encode(&cut.pixels, plan.quality))
+            .map(|cut| codec::encode_picture(&cut.pixels, plan.quality))
             .transpose()?;
         let is_given = matches!(request.paper, Paper::Given(_));
         let tone = paper.filter(|_| part.has_tone).and_then(|paper| {

@@ -1,0 +1,330 @@
+//! All that is published of one photograph, made from its pixels in one pass: the files of its image
+//! service (`tiles` says which) and the widths that pages offer.
+//!
+//! A level is worked through in bands of one row of tiles. Each band is turned upright, brought to
+//! sRGB, encoded as tiles and as a part of the whole, and halved into the next level, so the largest
+//! level is never held a second time. Bands and tiles run in parallel and wait for nothing but each
+//! other; what comes out does not depend on their order.
+
+use std::borrow::Cow;
+
+use image::RgbImage;
+use rayon::prelude::*;
+
+use super::codec;
+use super::colour::ToSrgb;
+use super::derive::{self, Extent, Rendered};
+use super::fault::Fault;
+use super::tiles::{self, SIDE};
+use super::turn::Turn;
+
+/// Rows of the whole picture that are encoded together.
+const BAND: u32 = 128;
+
+/// The largest form of a picture that is published, as its file stores it.
+pub struct Base {
+    /// RGB in the colours of the file.
+    pub pixels: RgbImage,
+    /// What turns it upright.
+    pub turn: Turn,
+    /// What brings it to sRGB, where it is not.
+    pub to_srgb: Option<ToSrgb>,
+}
+
+/// What was made of a picture.
+pub struct Made {
+    /// The JPEG files of its service, in the order of [`tiles::files`].
+    pub files: Vec<Vec<u8>>,
+    /// The widths asked for, in their order.
+    pub widths: Vec<Rendered>,
+}
+
+impl Base {
+    fn stored(&self) -> Extent {
+        Extent::of(&self.pixels)
+    }
+
+    /// Its size once upright.
+    pub fn extent(&self) -> Extent {
+        if self.turn.is_swapped() {
+            self.stored().turned()
+        } else {
+            self.stored()
+        }
+    }
+
+    /// It turned upright and brought to sRGB.
+    ///
+    /// # Errors
+    /// Where its colour profile turns out to be useless.
+    pub fn whole(&self) -> Result<RgbImage, Fault> {
+        let Extent { width, height } = self.extent();
+        let rgb = self.rows(0, height)?.into_owned();
+        RgbImage::from_raw(width, height, rgb)
+            .ok_or_else(|| Fault::Damaged("it cannot be turned".into()))
+    }
+
+    /// It scaled, turned upright and brought to sRGB.
+    fn scaled(&self, to: Extent) -> Result<RgbImage, Fault> {
+        let as_stored = if self.turn.is_swapped() {
+            to.turned()
+        } else {
+            to
+        };
+        let small = Base {
+            pixels: derive::scale(self.stored(), self.pixels.as_raw(), as_stored)?,
+            turn: self.turn,
+            to_srgb: self.to_srgb.clone(),
+        };
+        small.whole()
+    }
+}
+
+/// Where the rows of a level come from.
+trait Rows: Sync {
+    /// Rows `first` to `first + count`, upright RGB in sRGB.
+    fn rows(&self, first: u32, count: u32) -> Result<Cow<'_, [u8]>, Fault>;
+}
+
+impl Rows for Base {
+    fn rows(&self, first: u32, count: u32) -> Result<Cow<'_, [u8]>, Fault> {
+        let stored = self.pixels.as_raw();
+        let (width, first, count) = (self.pixels.width() as usize, first as usize, count as usize);
+        let upright: Cow<'_, [u8]> = if self.turn.is_none() {
+            let rows = stored.get(first * width * 3..(first + count) * width * 3);
+            Cow::Borrowed(rows.unwrap_or_default())
+        } else {
+            Cow::Owned(self.turn.rows(stored, width, first, count))
+        };
+        match &self.to_srgb {
+            Some(to_srgb) => Ok(Cow::Owned(to_srgb.convert(&upright)?)),
+            None => Ok(upright),
+        }
+    }
+}
+
+/// A level made by halving: upright RGB in sRGB.
+struct Level {
+    extent: Extent,
+    rgb: Vec<u8>,
+}
+
+impl Rows for Level {
+    fn rows(&self, first: u32, count: u32) -> Result<Cow<'_, [u8]>, Fault> {
+        let stride = self.extent.width as usize * 3;
+        let rows = self
+            .rgb
+            .get(first as usize * stride..(first + count) as usize * stride);
+        Ok(Cow::Borrowed(rows.unwrap_or_default()))
+    }
+}
+
+/// Makes everything: the files of the service, and the `widths`, none larger than the picture.
+///
+/// # Errors
+/// Where the scaler or the encoder refuses, which a decoded picture gives it no reason to do.
+pub fn make(base: Base, widths: &[Extent], quality: u8) -> Result<Made, Fault> {
+    let whole = base.extent();
+    let factors = tiles::factors(whole.width, whole.height);
+    // Those as large as the picture are its whole at full size, made anyway.
+    let source = |width: &Extent| source_of(*width, whole, &factors);
+    let wanted_of = |factor: u32| -> Vec<(usize, Extent)> {
+        let wanted = widths.iter().copied().enumerate();
+        wanted
+            .filter(|(_, width)| *width != whole && source(width) == factor)
+            .collect()
+    };
+
+    let mut made: Vec<(usize, Rendered)> = Vec::with_capacity(widths.len());
+    let (first, scaled) = rayon::join(
+        || level(&base, whole, quality),
+        || encoded(&wanted_of(1), quality, |to| base.scaled(to)),
+    );
+    let (mut files, mut next) = first?;
+    made.extend(scaled?);
+    drop(base);
+    for &factor in factors.iter().skip(1) {
+        let Some(source) = next else { break };
+        let (of_level, scaled) = rayon::join(
+            || level(&source, source.extent, quality),
+            || {
+                encoded(&wanted_of(factor), quality, |to| {
+                    derive::scale(source.extent, &source.rgb, to)
+                })
+            },
+        );
+        let (of_level, halved) = of_level?;
+        files.extend(of_level);
+        made.extend(scaled?);
+        next = halved;
+    }
+    let at_full_size = widths.iter().enumerate().filter(|(_, w)| **w == whole);
+    for (place, &extent) in at_full_size {
+        let jpeg = files.first().cloned().unwrap_or_default();
+        made.push((place, Rendered { extent, jpeg }));
+    }
+    made.sort_by_key(|(place, _)| *place);
+    Ok(Made {
+        files,
+        widths: made.into_iter().map(|(_, rendered)| rendered).collect(),
+    })
+}
+
+/// The level that a width is scaled from: the smallest that is half as wide again. What lies beyond
+/// was averaged over squares, and what is left for the better filter is enough to hide that.
+fn source_of(width: Extent, whole: Extent, factors: &[u32]) -> u32 {
+    let is_enough = |factor: &&u32| whole.width.div_ceil(**factor) * 2 >= width.width * 3;
+    factors.iter().rev().find(is_enough).copied().unwrap_or(1)
+}
+
+fn encoded(
+    wanted: &[(usize, Extent)],
+    quality: u8,
+    scaled: impl Fn(Extent) -> Result<RgbImage, Fault> + Sync,
+) -> Result<Vec<(usize, Rendered)>, Fault> {
+    wanted
+        .par_iter()
+        .map(|&(place, extent)| {
+            let rendered = codec::encode_picture(&scaled(extent)?, quality)?;
+            Ok((place, rendered))
+        })
+        .collect()
+}
+
+/// What comes of one band of a level.
+struct Band {
+    tiles: Vec<Vec<u8>>,
+    /// Its parts of the whole.
+    whole: Vec<Vec<u8>>,
+}
+
+/// The files of one level in their order, and the level after it; none after the last.
+fn level(
+    source: &impl Rows,
+    extent: Extent,
+    quality: u8,
+) -> Result<(Vec<Vec<u8>>, Option<Level>), Fault> {
+    let Extent { width, height } = extent;
+    if width.max(height) <= SIDE {
+        let whole = codec::encode(&source.rows(0, height)?, width, height, quality)?;
+        return Ok((vec![whole], None));
+    }
+    let (half_width, half_height) = tiles::reduced(width, height, 2);
+    let half = Extent {
+        width: half_width,
+        height: half_height,
+    };
+    let mut next = Level {
+        extent: half,
+        rgb: vec![0; half.pixels() * 3],
+    };
+    let half_band = half_width as usize * 3 * (SIDE / 2) as usize;
+    let rows_of_whole = codec::band_rows(width, BAND);
+    let bands: Vec<Band> = next
+        .rgb
+        .par_chunks_mut(half_band)
+        .zip((0..height.div_ceil(SIDE)).into_par_iter())
+        .map(|(half, row)| {
+            let first = row * SIDE;
+            let count = SIDE.min(height - first);
+            let rows = source.rows(first, count)?;
+            halve(&rows, width as usize, half);
+            let stride = width as usize * 3;
+            let (tiles, whole) = rayon::join(
+                || tiles_of(&rows, width, count, quality),
+                || {
+                    rows.par_chunks(stride * rows_of_whole as usize)
+                        .map(|part| codec::encode(part, width, rows_in(part, stride), quality))
+                        .collect::<Result<_, _>>()
+                },
+            );
+            Ok(Band {
+                tiles: tiles?,
+                whole: whole?,
+            })
+        })
+        .collect::<Result<_, Fault>>()?;
+    let mut parts = Vec::new();
+    let mut files = vec![Vec::new()];
+    for band in bands {
+        parts.extend(band.whole);
+        files.extend(band.tiles);
+    }
+    if let Some(whole) = files.first_mut() {
+        *whole = codec::joined(&parts, width, rows_of_whole, height)?;
+    }
+    Ok((files, Some(next)))
+}
+
+fn rows_in(part: &[u8], stride: usize) -> u32 {
+    u32::try_from(part.len() / stride.max(1)).unwrap_or(0)
+}
+
+/// The tiles of a band, from left to right.
+fn tiles_of(rows: &[u8], width: u32, height: u32, quality: u8) -> Result<Vec<Vec<u8>>, Fault> {
+    (0..width.div_ceil(SIDE))
+        .into_par_iter()
+        .map(|column| {
+            let first = column * SIDE;
+            let across = SIDE.min(width - first);
+            let (from, to) = (first as usize * 3, (first + across) as usize * 3);
+            let mut tile = Vec::with_capacity((to - from) * height as usize);
+            for row in rows.chunks_exact(width as usize * 3) {
+                tile.extend_from_slice(row.get(from..to).unwrap_or_default());
+            }
+            codec::encode(&tile, across, height, quality)
+        })
+        .collect()
+}
+
+/// Halves rows of RGB pixels `width` px wide: each pixel is the mean of a square of four, rounded to
+/// nearest; at an odd edge, of those there are.
+fn halve(rows: &[u8], width: usize, half: &mut [u8]) {
+    let stride = width * 3;
+    for (pair, out) in rows
+        .chunks(stride * 2)
+        .zip(half.chunks_mut(width.div_ceil(2) * 3))
+    {
+        let (above, below) = pair.split_at(stride.min(pair.len()));
+        let below = if below.is_empty() { above } else { below };
+        let squares = above.chunks_exact(6).zip(below.chunks_exact(6));
+        for ((a, b), mean) in squares.zip(out.chunks_exact_mut(3)) {
+            for channel in 0..3 {
+                let sum = u16::from(a[channel])
+                    + u16::from(a[channel + 3])
+                    + u16::from(b[channel])
+                    + u16::from(b[channel + 3]);
+                mean[channel] = ((sum + 2) / 4).to_le_bytes()[0];
+            }
+        }
+        if width % 2 == 1 {
+            let last = above.iter().zip(below).skip(stride - 3);
+            let ends = out.iter_mut().skip(width / 2 * 3);
+            for ((&a, &b), mean) in last.zip(ends) {
+                *mean = (u16::from(a) + u16::from(b)).div_ceil(2).to_le_bytes()[0];
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn each_pixel_is_the_mean_of_those_it_stands_for() {
+        let grey = |values: &[u8]| values.iter().flat_map(|v| [*v; 3]).collect::<Vec<u8>>();
+        let rows = grey(&[0, 4, 10, 8, 4, 11, 1, 2, 5]);
+        let mut half = vec![0; 2 * 2 * 3];
+        halve(&rows, 3, &mut half);
+        // (0 + 4 + 8 + 4) / 4, (10 + 11) / 2 upwards; (1 + 2) / 2 upwards, 5 alone.
+        assert_eq!(half, grey(&[4, 11, 2, 5]));
+    }
+
+    #[test]
+    fn a_width_is_scaled_from_the_smallest_level_that_is_large_enough() {
+        let extent = |width| Extent { width, height: 100 };
+        let source = |width| source_of(extent(width), extent(6000), &[1, 2, 4, 8, 16]);
+        assert_eq!([1920, 2001, 960, 480].map(source), [2, 1, 4, 8]);
+    }
+}
