@@ -27,6 +27,7 @@ use super::printings::{self, PrintingLine, VariantLine};
 use super::readings;
 use super::standing;
 use super::states::{self, PointLine, PointTable, StateLine};
+use super::strips::{self, Strip};
 use super::told_apart;
 use super::worn::{self, Worn};
 use crate::model::design::{Design, MatrixKind};
@@ -48,6 +49,11 @@ struct View {
     states: Vec<StateLine>,
     only_state: bool,
     state_table: Option<PointTable>,
+    /// Each point, cut from every photograph that lies on the reference picture.
+    strips: Vec<Strip>,
+    strip_credits: Vec<CleanHtml>,
+    /// The photographed sheets that no strip shows, with the reasons.
+    not_aligned: Vec<CleanHtml>,
     /// What tells apart all that can be told, and what nothing separates.
     told_apart: Vec<CleanHtml>,
     /// The descent of the states, where it branches.
@@ -87,6 +93,7 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     let mut placed = taken;
     placed.extend(printing_table.iter().flat_map(PointTable::row_ids));
     let gallery = gallery::gallery(here, design, &sheets);
+    let strips = strips::all(here, design);
     let view = View {
         number: design.number.clone(),
         number_class: number_class(&design.number),
@@ -101,6 +108,13 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         states: states::lines(here, design),
         only_state: design.standing_states().count() == 1,
         state_table,
+        strip_credits: strips::all_credits(here, design),
+        not_aligned: if strips.is_empty() {
+            Vec::new()
+        } else {
+            strips::not_shown(here, design, None)
+        },
+        strips,
         told_apart: told_apart::summary(here, design),
         descent: descent::diagram(here, design),
         wear: worn::all(here, design),

@@ -41,7 +41,7 @@ pub(super) fn listed<'d>(here: &Here<'_>, design: &'d Design) -> Vec<&'d Impress
 
 /// Where a group stands among the others: its states and printings by their places in the record.
 /// What is not identified comes after what is.
-type Rank = (Vec<usize>, Vec<usize>);
+pub(super) type Rank = (Vec<usize>, Vec<usize>);
 
 /// The groups of a design.
 pub(super) fn groups(here: &Here<'_>, design: &Design) -> Vec<Group> {
@@ -80,7 +80,8 @@ pub(super) fn groups(here: &Here<'_>, design: &Design) -> Vec<Group> {
     groups
 }
 
-fn rank(design: &Design, impression: &Impression) -> Rank {
+/// Where a sheet stands among the others.
+pub(super) fn rank(design: &Design, impression: &Impression) -> Rank {
     let Some(reading) = &impression.identified else {
         return (vec![usize::MAX], vec![usize::MAX]);
     };

@@ -82,6 +82,7 @@ mod own_pages;
 mod people;
 mod person;
 pub mod pictures;
+mod point;
 mod printings;
 mod provenance;
 mod readings;
@@ -93,9 +94,11 @@ mod sheet_facts;
 mod sizes;
 mod standing;
 mod states;
+mod strips;
 pub mod template;
 mod titles;
 mod told_apart;
+mod tones;
 mod values;
 pub mod words;
 mod work;
@@ -176,6 +179,11 @@ fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, Make<'a>)> {
         for (comparison, place) in design.comparisons.iter().zip(1..) {
             let address = Address::Comparison(design.key.clone(), place);
             let make = move |here: &Here<'_>| comparison::page(here, design, comparison);
+            jobs.push((address, Box::new(make)));
+        }
+        for point in &design.points {
+            let address = point::address(design, point);
+            let make = move |here: &Here<'_>| point::page(here, design, point);
             jobs.push((address, Box::new(make)));
         }
         for impression in design.impressions.values() {

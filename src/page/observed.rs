@@ -2,9 +2,10 @@
 
 use serde::Serialize;
 
-use super::address::{Address, Fragment};
+use super::address::Address;
 use super::book::Here;
 use super::claims;
+use super::holdings;
 use super::html::CleanHtml;
 use super::values;
 use crate::model::design::Design;
@@ -33,6 +34,52 @@ struct Row {
     remark: CleanHtml,
     expected: String,
     disagrees: bool,
+}
+
+/// What was seen at one point on one sheet.
+#[derive(Serialize)]
+pub(super) struct SeenOnSheet {
+    sheet: CleanHtml,
+    reading: CleanHtml,
+    seen: String,
+    remark: CleanHtml,
+    /// What its state and printing show there; empty where that is open.
+    expected: String,
+    /// Whether that contradicts what was seen.
+    pub disagrees: bool,
+}
+
+/// What was seen at a point, by state, then printing, then key. Sheets on which nobody looked are left
+/// out.
+pub(super) fn on_sheets(here: &Here<'_>, design: &Design, point: &Point) -> Vec<SeenOnSheet> {
+    let mut sheets: Vec<&Impression> = design
+        .impressions
+        .values()
+        .filter(|impression| !impression.standing.is_withdrawn())
+        .collect();
+    sheets.sort_by_cached_key(|impression| {
+        (holdings::rank(design, impression), impression.key.clone())
+    });
+    let seen = sheets.into_iter().filter_map(|impression| {
+        let mut observed = impression.observed.iter();
+        let observation = observed.find(|o| o.point.value == point.key.value)?;
+        let row = row(
+            here,
+            design,
+            point,
+            observation,
+            impression.identified.as_ref(),
+        );
+        Some(SeenOnSheet {
+            sheet: here.impression(&impression.key),
+            reading: super::readings::short(here, design, impression),
+            seen: row.seen,
+            remark: row.remark,
+            expected: row.expected,
+            disagrees: row.disagrees,
+        })
+    });
+    seen.collect()
 }
 
 /// What was seen; `None` where nothing was recorded.
@@ -73,9 +120,9 @@ fn row(
         && expected.as_ref().is_some_and(|allowed| {
             !allowed.is_empty() && rules_out(point, &observation.seen, allowed)
         });
-    let address = Address::Design(design.key.clone());
+    let address = Address::Point(design.key.clone(), point.key.value.clone());
     Row {
-        href: here.href_part(&address, Fragment::Point(&point.key.value)),
+        href: here.href(&address),
         ask: point.ask.value.clone(),
         rests: values::rests_on(here, design, point),
         seen: values::seen(here, point, &observation.seen),

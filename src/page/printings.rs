@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::address::Fragment;
+use super::address::{Address, Fragment};
 use super::book::Here;
 use super::claims::{self, Stated};
 use super::dates;
@@ -182,11 +182,12 @@ fn states_printed(here: &Here<'_>, design: &Design, printing: &Printing) -> Clea
 /// The table of what the printings show; `None` where they show nothing.
 pub(super) fn table(here: &Here<'_>, design: &Design) -> Option<PointTable> {
     let printings: Vec<&Printing> = design.standing_printings().collect();
+    let page = Address::Design(design.key.clone());
     let columns: Vec<(String, String)> = printings
         .iter()
         .map(|p| {
             (
-                format!("#{}", Fragment::Printing(&p.key.value)),
+                here.href_part(&page, Fragment::Printing(&p.key.value)),
                 here.printing_name(design, &p.key.value),
             )
         })

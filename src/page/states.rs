@@ -6,12 +6,13 @@
 
 use serde::Serialize;
 
-use super::address::Fragment;
+use super::address::{Address, Fragment};
 use super::book::Here;
 use super::claims;
 use super::dates;
 use super::html::{CleanHtml, as_sentences};
 use super::standing;
+use super::strips::{self, Detail};
 use super::told_apart;
 use super::values;
 use crate::model::design::Design;
@@ -47,6 +48,8 @@ struct Head {
 #[derive(Serialize)]
 struct Row {
     id: String,
+    /// The page of the point; empty on that page.
+    href: String,
     ask: String,
     rests: String,
     cells: Vec<Cell>,
@@ -56,6 +59,8 @@ struct Row {
 struct Cell {
     kind: &'static str,
     text: String,
+    /// What it looks like on one sheet.
+    detail: Option<Detail>,
 }
 
 impl PointTable {
@@ -73,6 +78,7 @@ impl PointTable {
                     Some(values) => Cell {
                         kind: "plain",
                         text: values::any_of(here, point, values),
+                        detail: None,
                     },
                     None => blank(),
                 })
@@ -91,6 +97,7 @@ impl PointTable {
             .iter()
             .map(|point| Row {
                 id: Fragment::Point(&point.key.value).to_string(),
+                href: page_of(here, design, point),
                 ask: point.ask.value.clone(),
                 rests: values::rests_on(here, design, point),
                 cells: cells(point),
@@ -112,6 +119,12 @@ impl PointTable {
         self.rows.iter().map(|row| row.id.clone()).collect()
     }
 
+    /// The row of one point alone; `None` where it has none.
+    pub fn only(mut self, id: &str) -> Option<PointTable> {
+        self.rows.retain(|row| row.id == id);
+        (!self.rows.is_empty()).then_some(self)
+    }
+
     /// The same without the ids of rows that another table of the page has already.
     pub fn without_ids(mut self, taken: &[String]) -> PointTable {
         for row in &mut self.rows {
@@ -127,6 +140,7 @@ impl PointTable {
 #[derive(Serialize)]
 pub(super) struct PointLine {
     id: String,
+    href: String,
     ask: String,
     rests: String,
     answers: String,
@@ -139,6 +153,7 @@ pub(super) fn other_points(here: &Here<'_>, design: &Design, taken: &[String]) -
         .iter()
         .map(|point| PointLine {
             id: Fragment::Point(&point.key.value).to_string(),
+            href: page_of(here, design, point),
             ask: point.ask.value.clone(),
             rests: values::rests_on(here, design, point),
             answers: values::answers(here, point),
@@ -147,10 +162,21 @@ pub(super) fn other_points(here: &Here<'_>, design: &Design, taken: &[String]) -
         .collect()
 }
 
+/// Where the page of a point stands; nothing on that page itself.
+fn page_of(here: &Here<'_>, design: &Design, point: &Point) -> String {
+    let address = Address::Point(design.key.clone(), point.key.value.clone());
+    if address == *here.address {
+        String::new()
+    } else {
+        here.href(&address)
+    }
+}
+
 fn blank() -> Cell {
     Cell {
         kind: "blank",
         text: String::new(),
+        detail: None,
     }
 }
 
@@ -240,10 +266,11 @@ fn neighbour<'d>(design: &'d Design, state: &Key) -> Option<&'d State> {
 /// The table of what the states show; `None` where they show nothing.
 pub(super) fn table(here: &Here<'_>, design: &Design) -> Option<PointTable> {
     let states: Vec<&State> = design.standing_states().collect();
+    let page = Address::Design(design.key.clone());
     let columns: Vec<(String, String)> = states
         .iter()
         .map(|state| {
-            let href = format!("#{}", Fragment::State(&state.key.value));
+            let href = here.href_part(&page, Fragment::State(&state.key.value));
             let text = match here.book.studies.numeral(&design.key, &state.key.value) {
                 Some(numeral) if numeral.is_only() => here.words().word("only-state").to_owned(),
                 Some(numeral) => numeral.roman(),
@@ -253,9 +280,13 @@ pub(super) fn table(here: &Here<'_>, design: &Design) -> Option<PointTable> {
         })
         .collect();
     PointTable::of(here, design, &columns, |point| {
+        let mut details = strips::exemplary(here, design, point);
         states
             .iter()
-            .map(|state| cell(here, design, state, point))
+            .map(|state| Cell {
+                detail: details.remove(&state.key.value),
+                ..cell(here, design, state, point)
+            })
             .collect()
     })
 }
@@ -286,5 +317,9 @@ fn cell(here: &Here<'_>, design: &Design, state: &State, point: &Point) -> Cell 
     } else {
         "plain"
     };
-    Cell { kind, text }
+    Cell {
+        kind,
+        text,
+        detail: None,
+    }
 }

@@ -45,6 +45,8 @@ mod references;
 mod schemas;
 /// The smallest catalogues, as literals.
 mod small;
+/// Strips, the pages of points, and tones.
+mod strips;
 /// What is computed from a catalogue.
 mod studies;
 /// What pages say of what tells states apart, and of what follows.
