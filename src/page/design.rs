@@ -7,6 +7,7 @@ use serde::Serialize;
 use super::address::{Address, Overview};
 use super::book::Here;
 use super::census_words;
+use super::chosen;
 use super::crossing::{self, Crossing};
 use super::dates;
 use super::descent;
@@ -72,6 +73,8 @@ struct View {
     census: CleanHtml,
     census_page: Option<String>,
     comparisons: Vec<CleanHtml>,
+    /// Where the reader chooses what to compare.
+    compare: Option<String>,
     pictures: Vec<Plate>,
     related: Vec<CleanHtml>,
     literature: Vec<CleanHtml>,
@@ -134,6 +137,7 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
             .contains(&Overview::Census)
             .then(|| here.href(&Address::DesignCensus(design.key.clone()))),
         comparisons: comparisons(here, design),
+        compare: chosen::href(here, design, None),
         pictures: own_pictures(here, design, leading.as_ref()),
         related: design_sources::related(here, design),
         literature: design_sources::literature(here, design, &sheets),
@@ -260,7 +264,7 @@ fn census(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> CleanHtml
     out
 }
 
-fn comparisons(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
+pub(super) fn comparisons(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
     design
         .comparisons
         .iter()

@@ -4,6 +4,7 @@ use tera::Context;
 
 use super::address::Address;
 use super::book::Here;
+use super::closer;
 use super::html::{CleanHtml, as_sentences};
 use super::pictures::{Image, Plate, Setting};
 use super::rights;
@@ -67,6 +68,10 @@ pub(super) fn plate(
         } else {
             here.href(&address)
         }),
+        closer: match setting {
+            Setting::Leading => closer::attribute(here, key),
+            _ => None,
+        },
         caption,
         credit: {
             credits.push(credit(here, picture));

@@ -5,6 +5,7 @@ use serde::Serialize;
 
 use super::address::Address;
 use super::book::Here;
+use super::chosen;
 use super::claims;
 use super::dates;
 use super::design::number_class;
@@ -54,6 +55,8 @@ struct View {
     literature: Vec<CleanHtml>,
     others: Vec<CleanHtml>,
     comparisons: Vec<CleanHtml>,
+    /// Where it is compared with others of the reader's choice.
+    compare: Option<String>,
     notes: Option<CleanHtml>,
     mentioned: Vec<CleanHtml>,
 }
@@ -98,6 +101,7 @@ pub(super) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
             .collect(),
         others: other_records(here, impression),
         comparisons: comparisons(here, design, impression),
+        compare: chosen::href(here, design, Some(&impression.key)),
         notes: impression
             .note
             .as_ref()

@@ -31,9 +31,11 @@ mod calendar;
 mod census;
 mod census_words;
 mod checklist;
+mod chosen;
 mod chronology;
 mod cite;
 mod claims;
+mod closer;
 mod comparison;
 mod concordance;
 mod counts;
@@ -67,6 +69,7 @@ mod key;
 mod key_couplets;
 mod key_data;
 mod key_points;
+mod laid;
 mod lists;
 mod literature;
 mod markdown;
@@ -74,6 +77,7 @@ mod marks;
 mod marks_index;
 mod mentioned;
 mod names;
+mod observations;
 mod observed;
 mod opening;
 mod opinions;
@@ -185,6 +189,10 @@ fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, Make<'a>)> {
             let address = point::address(design, point);
             let make = move |here: &Here<'_>| point::page(here, design, point);
             jobs.push((address, Box::new(make)));
+        }
+        let chosen = Address::ChosenComparison(design.key.clone());
+        if chosen::has_page(book, design) {
+            jobs.push((chosen, Box::new(move |here| chosen::page(here, design))));
         }
         for impression in design.impressions.values() {
             let address = Address::Impression(impression.key.clone());

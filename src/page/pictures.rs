@@ -148,6 +148,8 @@ pub struct Plate {
     pub image: Option<Image>,
     /// The page or file it leads to.
     pub href: Option<String>,
+    /// What the viewer is told of it, where it may be opened in its place.
+    pub closer: Option<String>,
     /// What it shows, holder and accession.
     pub caption: CleanHtml,
     /// Whose photograph, under which rights.

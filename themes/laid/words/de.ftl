@@ -388,6 +388,64 @@ ground-page = wie die Seite
 ground-light = hell
 ground-dark = dunkel
 
+# Abzüge aufeinandergelegt.
+comparison-chosen = Abzüge im Vergleich
+comparison-of = { $design }: Abzüge im Vergleich
+compare-any = Abzüge eigener Wahl vergleichen
+compare-with-another = Mit einem anderen Abzug vergleichen
+compare-which = Abzüge wählen
+compare-none = keinen wählen
+compare-choose = Wählen Sie zwei bis vier.
+compare-choose-one-more = Wählen Sie noch einen.
+compare-four-chosen = Mehr als vier gehen nicht: nehmen Sie einen weg, um einen anderen zu wählen.
+compare-how = Ansicht
+compare-side = nebeneinander
+compare-edge = mit verschiebbarer Kante
+compare-blink = abwechselnd
+compare-overlay = einer durch den anderen
+compare-difference = was sich unterscheidet
+compare-first = Erster
+compare-second = Zweiter
+compare-edge-between = { $first } links der Kante, { $second } rechts davon
+compare-opacity-of = { $second } über { $first }
+compare-now = { $key }
+compare-stop = anhalten
+compare-go = weiter
+compare-step = der andere
+compare-pace = Tempo
+compare-slow = langsam
+compare-quick = schnell
+compare-is-still = Ihr System wünscht keine Bewegung: schalten Sie von Hand weiter.
+compare-working = Wird verglichen …
+compare-difference-of = Dunkel: nur auf { $second } gedruckt. Hell: nur auf { $first } gedruckt. Mittelgrau: kein Unterschied. Wohin nur eine Aufnahme reicht, ist nichts gezeichnet. Wie satt die Farbe ist und wie die Aufnahmen belichtet sind, ist ausgeglichen.
+compare-difference-share = { $percent } der Fläche unterscheiden sich.
+compare-unreadable = Die Bildpunkte lassen sich nicht lesen: Browser verbieten es auf Seiten, die von der Festplatte geöffnet werden.
+compare-not-laid = { $key } steht neben den anderen und lässt sich nicht auf sie legen: { $why }
+compare-side-only = Sie sind nur nebeneinander zu sehen.
+recorded-on-no-sheet = Auf keinem Blatt festgehalten:
+refused-little-to-compare = auf der Aufnahme ist zu wenig, was sich vergleichen ließe.
+refused-nothing-in-common = nichts auf der Aufnahme fand sich auf dem Referenzbild wieder.
+refused-no-plausible-fit = die beste Lage würde die Aufnahme verbiegen, wie es keine Kamera tut.
+refused-few-agree = zu wenige Stellen der Aufnahme stimmen mit dem Referenzbild überein.
+refused-one-part-only = die Aufnahme stimmt nur in einem Teil mit dem Referenzbild überein.
+refused-ties-disagree = die von Hand gesetzten Bezugspunkte widersprechen den Aufnahmen oder einander.
+refused-not-tried = die Aufnahme gehört nicht zu denen, die auf das Referenzbild gelegt werden.
+
+# Ein Bild von Nahem.
+view-closer-look = Näher ansehen
+view-closer = näher
+view-further = weiter weg
+view-whole = das Ganze
+view-left = nach links
+view-right = nach rechts
+view-up = nach oben
+view-down = nach unten
+view-close = schließen
+view-bar = Der Balken ist so lang wie
+view-is-whole = Das Ganze ist im Blick.
+view-is-closer = { $times }-mal so groß.
+view-keys = Tasten: + und − näher und weiter weg, 0 das Ganze, die Pfeile zum Verschieben. Das Rad vergrößert, sobald das Bild angeklickt ist.
+
 # Werte der Merkmale.
 value-present = vorhanden
 value-absent = fehlt

@@ -388,6 +388,64 @@ ground-page = as the page
 ground-light = light
 ground-dark = dark
 
+# Impressions laid on each other.
+comparison-chosen = Impressions compared
+comparison-of = { $design }: impressions compared
+compare-any = Compare impressions of your choice
+compare-with-another = Compare with another impression
+compare-which = Choose impressions
+compare-none = choose none
+compare-choose = Choose two to four.
+compare-choose-one-more = Choose one more.
+compare-four-chosen = Four are the most: take one away to choose another.
+compare-how = Look
+compare-side = side by side
+compare-edge = with a sliding edge
+compare-blink = in turn
+compare-overlay = one through the other
+compare-difference = what differs
+compare-first = First
+compare-second = Second
+compare-edge-between = { $first } left of the edge, { $second } right of it
+compare-opacity-of = { $second } over { $first }
+compare-now = { $key }
+compare-stop = stop
+compare-go = go on
+compare-step = the other
+compare-pace = Pace
+compare-slow = slowly
+compare-quick = quickly
+compare-is-still = Your system asks for stillness: step by hand.
+compare-working = Comparing …
+compare-difference-of = Dark: printed on { $second } only. Light: printed on { $first } only. Middle grey: no difference. Nothing is drawn where only one photograph reaches. How rich the ink is and how the photographs were lit is levelled out.
+compare-difference-share = { $percent } of the surface differs.
+compare-unreadable = The pixels cannot be read: browsers forbid it on pages opened from a disk.
+compare-not-laid = { $key } stands beside the others and cannot be laid on them: { $why }
+compare-side-only = They are shown side by side only.
+recorded-on-no-sheet = Recorded on no sheet:
+refused-little-to-compare = there is too little on its photograph to compare.
+refused-nothing-in-common = nothing on its photograph was found again on the reference picture.
+refused-no-plausible-fit = the best fit would bend its photograph as no camera does.
+refused-few-agree = too few places of its photograph agree with the reference picture.
+refused-one-part-only = its photograph agrees with the reference picture in one part only.
+refused-ties-disagree = the ties set by hand contradict the photographs or each other.
+refused-not-tried = its photograph is not one that is laid on the reference picture.
+
+# Looking closer at a picture.
+view-closer-look = Look closer
+view-closer = closer
+view-further = further away
+view-whole = the whole
+view-left = move left
+view-right = move right
+view-up = move up
+view-down = move down
+view-close = close
+view-bar = The bar is as long as
+view-is-whole = The whole is in sight.
+view-is-closer = { $times } times as large.
+view-keys = Keys: + and − closer and further away, 0 the whole, the arrows to move. The wheel enlarges once the picture has been clicked.
+
 # Values of points.
 value-present = present
 value-absent = absent

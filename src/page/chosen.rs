@@ -1,0 +1,138 @@
+//! The page on which readers compare the impressions they choose.
+//!
+//! Without a script it shows the comparisons of the record, every impression's picture in a row, and
+//! what was seen on all of them. The script (`assets/compare.js`) lets two to four be chosen, lays
+//! them on each other, and keeps their columns of the table.
+
+use serde::Serialize;
+
+use super::address::Address;
+use super::book::{Book, Here};
+use super::comparison;
+use super::design;
+use super::design::number_class;
+use super::figures;
+use super::frame::Leaf;
+use super::html::CleanHtml;
+use super::laid;
+use super::observations::Observations;
+use super::pictures::Plate;
+use super::readings;
+use super::words::Given;
+use crate::model::design::Design;
+use crate::model::impression::Impression;
+use crate::model::key::ImpressionKey;
+
+#[derive(Serialize)]
+struct View {
+    /// The page is as wide as the screen.
+    wall: bool,
+    number: String,
+    number_class: &'static str,
+    design: CleanHtml,
+    title: String,
+    /// The comparisons of the record.
+    recorded: Vec<CleanHtml>,
+    choices: Vec<Choice>,
+    plates: Vec<Plate>,
+    heads: Vec<CleanHtml>,
+    observations: Observations,
+    data: CleanHtml,
+}
+
+/// An impression that can be chosen.
+#[derive(Serialize)]
+struct Choice {
+    key: String,
+    about: CleanHtml,
+}
+
+/// The sheets of a design that can be compared: those with a picture or anything observed.
+fn comparable<'d>(book: &Book<'_>, design: &'d Design) -> Vec<&'d Impression> {
+    let has_picture = |sheet: &Impression| {
+        let mut names = sheet.pictures.iter().map(|picture| &picture.name.value);
+        names.any(|name| book.pictures.contains_key(&figures::key_of(sheet, name)))
+    };
+    design
+        .impressions
+        .values()
+        .filter(|sheet| !sheet.standing.is_withdrawn())
+        .filter(|sheet| !sheet.observed.is_empty() || has_picture(sheet))
+        .collect()
+}
+
+/// Whether a design has such a page: there are two sheets to compare.
+pub(super) fn has_page(book: &Book<'_>, design: &Design) -> bool {
+    comparable(book, design).len() > 1
+}
+
+/// What leads there, with one sheet chosen already, where it is one that can be.
+pub(super) fn href(
+    here: &Here<'_>,
+    design: &Design,
+    sheet: Option<&ImpressionKey>,
+) -> Option<String> {
+    let sheets = comparable(here.book, design);
+    if sheets.len() < 2 {
+        return None;
+    }
+    let page = here.href(&Address::ChosenComparison(design.key.clone()));
+    match sheet {
+        None => Some(page),
+        Some(key) => sheets
+            .iter()
+            .any(|sheet| sheet.key == *key)
+            .then(|| format!("{page}#of={key}")),
+    }
+}
+
+pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
+    let words = here.words();
+    let sheets = comparable(here.book, design);
+    let observations = Observations::of(here, design, &sheets);
+    let rows = observations.facts.iter().chain(&observations.rows);
+    let title = words.word("comparison-chosen").to_owned();
+    let view = View {
+        wall: true,
+        number: design.number.clone(),
+        number_class: number_class(&design.number),
+        design: here.design(&design.key),
+        title: title.clone(),
+        recorded: design::comparisons(here, design),
+        choices: sheets
+            .iter()
+            .map(|sheet| choice(here, design, sheet))
+            .collect(),
+        plates: sheets
+            .iter()
+            .map(|sheet| comparison::plate(here, design, sheet))
+            .collect(),
+        heads: sheets.iter().map(|i| here.impression(&i.key)).collect(),
+        data: laid::data(here, design, &sheets, rows.map(|row| &row.told).collect()),
+        observations,
+    };
+    let name = here.design_name(design).plain();
+    let leaf_title = words.with("comparison-of", &[("design", Given::Text(&name))]);
+    let siglum = &here.public().settings.siglum.value;
+    Leaf::new(
+        here.address,
+        leaf_title,
+        "pages/chosen-comparison.html",
+        &view,
+    )
+    .cited_as(format!("{siglum} {}, {title}", design.number))
+}
+
+fn choice(here: &Here<'_>, design: &Design, sheet: &Impression) -> Choice {
+    let state = sheet
+        .identified
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |reading| {
+            readings::state_alone(here, design, reading)
+        });
+    let place = CleanHtml::text(&here.whereabouts(sheet));
+    Choice {
+        key: sheet.key.to_string(),
+        about: CleanHtml::join([&state, &place], ", "),
+    }
+}
