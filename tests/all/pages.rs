@@ -345,6 +345,9 @@ fn every_link_of_the_example_leads_somewhere_and_stays_below_the_catalogue() {
             // Answers that the script of an identification key reads; the key has no place for each.
             if fragment.starts_with("see=") {
                 assert!(target.ends_with("/key/index.html"), "{path}: {link}");
+            } else if fragment.starts_with("of=") {
+                // Sheets that the script of the comparisons reads.
+                assert!(target.ends_with("/comparison/index.html"), "{path}: {link}");
             } else if !fragment.is_empty() {
                 let there = String::from_utf8_lossy(bytes);
                 let id = format!(" id=\"{fragment}\"");

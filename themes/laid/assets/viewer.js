@@ -86,7 +86,7 @@
       const factor = picture.tiles.factors.filter((one) => one <= allowed).at(-1) ?? picture.tiles.factors[0];
       const span = picture.tiles.side * factor;
       const wanted = new Set();
-      const isFiner = picture.width / factor > this.under.naturalWidth;
+      const isFiner = this.under.complete && picture.width / factor > this.under.naturalWidth;
       for (let row = Math.floor(top / span); isFiner && row * span < bottom; row += 1) {
         for (let column = Math.floor(left / span); column * span < right; column += 1) {
           const key = `${factor}/${column}/${row}`;
@@ -173,7 +173,8 @@
       requestAnimationFrame(() => {
         this.isDue = false;
         for (const pane of this.panes) pane.draw();
-        this.told();
+        // Before a pane has a size there is no scale to tell of.
+        if ([...this.panes].some((pane) => pane.width > 0)) this.told();
       });
     }
 
@@ -221,6 +222,7 @@
       film.append(layer.element);
       this.element.append(film);
       this.films.push({ element: film, layer });
+      layer.under?.addEventListener("load", () => this.view.change());
       this.view.change();
       return film;
     }
