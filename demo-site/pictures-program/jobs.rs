@@ -14,6 +14,7 @@ use crate::engine::sheet::{Blocks, Plan, lay, surfaced};
 use crate::layout::{Layout, boxed};
 use crate::records::{Design, Look, tables, text};
 use crate::sheets;
+use crate::slips;
 
 /// The longer side of a photograph of the richest design, px.
 const RICHEST: usize = 1900;
@@ -42,6 +43,8 @@ struct Picture<'a> {
     whole: bool,
     reference: bool,
     path: PathBuf,
+    /// Where the same photograph is filed by mistake.
+    misfiled: Vec<PathBuf>,
 }
 
 /// A picture as written.
@@ -67,12 +70,17 @@ pub fn gather<'a>(design: &'a Design, art: &'static Art) -> Vec<Job<'a>> {
             if !file.starts_with("pictures/") || file.contains("..") || !taken.insert(file) {
                 continue;
             }
-            let whole = text(entry, "view") != "detail";
+            if slips::is_misfiled(&design.key, file) {
+                continue;
+            }
+            let slip = slips::detail(&design.key, file);
+            let whole = text(entry, "view") != "detail" && slip.is_none();
             let longest = if design.key == "7" { RICHEST } else { USUAL };
             let (size, sheet) = if whole {
                 layout.whole(longest)
             } else {
-                detail(&layout, &home.unwrap_or(layout), entry)
+                let part = slip.or_else(|| boxed(entry));
+                detail(&layout, &home.unwrap_or(layout), part)
             };
             let picture = Picture {
                 record,
@@ -84,6 +92,9 @@ pub fn gather<'a>(design: &'a Design, art: &'static Art) -> Vec<Job<'a>> {
                 whole,
                 reference: reference == format!("{}.{number}/{}", design.key, name_of(entry)),
                 path: design.folder.join(file),
+                misfiled: slips::misfilings(&design.key, file)
+                    .map(|(other, file)| design.folder.with_file_name(other).join(file))
+                    .collect(),
             };
             let key = format!(
                 "{} {}",
@@ -128,8 +139,8 @@ fn reference_layout(design: &Design, reference: &str) -> Option<Layout> {
 }
 
 /// The part of the sheet that a detail shows, and the size of its photograph.
-fn detail(layout: &Layout, home: &Layout, entry: &Table) -> ([usize; 2], Window) {
-    let [x, y, w, h] = boxed(entry).map_or_else(
+fn detail(layout: &Layout, home: &Layout, part: Option<[f32; 4]>) -> ([usize; 2], Window) {
+    let [x, y, w, h] = part.map_or_else(
         || {
             let [_, _, w, h] = home.image;
             [w / 3.0, h / 3.0, w / 3.0, h / 3.0]
@@ -194,6 +205,9 @@ pub fn draw(
                 .par_iter()
                 .map(|picture| {
                     let photograph = photograph(job, picture, &blocks);
+                    for path in &picture.misfiled {
+                        keep(path, &photograph)?;
+                    }
                     let bytes = keep(&picture.path, &photograph)?;
                     Ok(Drawn {
                         path: picture.path.clone(),

@@ -37,6 +37,7 @@ mod layout;
 mod parts;
 mod records;
 mod sheets;
+mod slips;
 
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
