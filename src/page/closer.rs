@@ -107,8 +107,8 @@ fn to_photograph(published: &PublishedPicture) -> Option<Homography> {
 }
 
 /// Millimetres of the print to a pixel of a picture's largest published form: from the box drawn
-/// along its image and the image's own size; else through the reference picture it lies on; else
-/// from its box and the size of the design's image.
+/// along its image and the image's own size; else through the reference picture it lies on; else, of
+/// a sheet that nobody measured, from its box and the size of the design's image.
 fn mm_a_pixel(here: &Here<'_>, key: &PictureKey) -> Option<f64> {
     let of_sheet = |impression: &Impression| impression.sheet.image.own().copied();
     let own = owner(here, key).and_then(of_sheet);
@@ -119,7 +119,7 @@ fn mm_a_pixel(here: &Here<'_>, key: &PictureKey) -> Option<f64> {
         .and_then(|design| design.image.own().copied());
     own.and_then(|size| by_box(here, key, size))
         .or_else(|| through_reference(here, key))
-        .or_else(|| by_box(here, key, of_design?))
+        .or_else(|| by_box(here, key, of_design.filter(|_| own.is_none())?))
 }
 
 fn design_of(key: &PictureKey) -> &crate::model::key::Key {

@@ -11,11 +11,12 @@ use super::figures;
 use super::html::CleanHtml;
 use super::observations::{self, Told, Verdict};
 use super::pictures::PublishedPicture;
+use super::strips;
 use super::words::Given;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
 use crate::model::key::PictureKey;
-use crate::model::registration::{Homography, Refusal, Registration};
+use crate::model::registration::{Homography, Registration};
 
 /// The data of a comparison.
 #[derive(Serialize)]
@@ -177,20 +178,8 @@ fn sheet_data(
 /// Why a picture does not lie on the reference picture, in words.
 fn why_not(here: &Here<'_>, key: &PictureKey) -> String {
     let id = match here.book.alignments.registrations.get(key) {
-        Some(Registration::Refused(refused)) => refusal_word(refused.why),
-        _ => "refused-not-tried",
+        Some(Registration::Refused(refused)) => strips::refusal_word(refused.why),
+        _ => "refusal-not-tried",
     };
     here.words().word(id).to_owned()
-}
-
-/// The id of the word for a reason.
-pub(super) fn refusal_word(why: Refusal) -> &'static str {
-    match why {
-        Refusal::LittleToCompare => "refused-little-to-compare",
-        Refusal::NothingInCommon => "refused-nothing-in-common",
-        Refusal::NoPlausibleFit => "refused-no-plausible-fit",
-        Refusal::FewAgree => "refused-few-agree",
-        Refusal::OnePartOnly => "refused-one-part-only",
-        Refusal::TiesDisagree => "refused-ties-disagree",
-    }
 }

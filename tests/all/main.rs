@@ -13,6 +13,8 @@ mod audit_separability;
 mod codes;
 /// The commands, as people and scripts meet them.
 mod commands;
+/// Impressions laid on each other and compared.
+mod comparisons;
 /// What the audit says of the example and of the demonstration.
 mod demonstration;
 /// Broken records, each told at its place.

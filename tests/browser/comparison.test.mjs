@@ -5,6 +5,8 @@
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
+import { resolve } from "node:path";
+import { pathToFileURL } from "node:url";
 import { after, before, test } from "node:test";
 import { launch, listen } from "./browser.mjs";
 import { filesOf, serve } from "./site.mjs";
@@ -252,6 +254,18 @@ test("what differs is drawn where the record says it differs, and nothing where 
   });
   assert.equal(same, 0);
   assert.equal(paler, 0);
+  await page.close();
+});
+
+test("opened from a disk, where pixels may not be read, it says so, and all else works", async () => {
+  const page = await browser.newPage();
+  await page.goto(`${pathToFileURL(resolve(folder, CHOSEN, "index.html"))}#of=7.3,7.5&mode=difference`);
+  const said = () => page.$eval(".of-difference output", (output) => output.textContent);
+  const { words } = await dataOf(page);
+  await page.waitForFunction((text) => document.querySelector(".of-difference output").textContent === text, {}, words["compare-unreadable"]);
+  assert.notEqual(await said(), "");
+  await look(page, "edge");
+  assert.equal(await page.$$eval(".stage .film", (films) => films.length), 2);
   await page.close();
 });
 

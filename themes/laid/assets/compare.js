@@ -280,9 +280,11 @@
         layer.append(canvas);
         pane.lay({ element: layer, draw: ([a, , x, , b, y]) => (layer.style.transform = `matrix(${a}, 0, 0, ${b}, ${x}, ${y})`) });
         said.textContent = fill(words["compare-difference-share"], { percent: percent.format(share) });
-      } catch {
+      } catch (error) {
         // A browser that opens the page from a disk does not let pixels be read.
-        if (panes.includes(pane)) said.textContent = words["compare-unreadable"];
+        const isForbidden = error.name === "SecurityError";
+        if (panes.includes(pane)) said.textContent = isForbidden ? words["compare-unreadable"] : "";
+        if (!isForbidden) throw error;
       }
     },
   };

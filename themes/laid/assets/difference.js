@@ -113,7 +113,8 @@
     context.imageSmoothingQuality = "high";
     context.drawImage(image, 0, 0, wide, high);
     const { data } = context.getImageData(0, 0, wide, high);
-    const grey = (at) => 0.2126 * data[4 * at] + 0.7152 * data[4 * at + 1] + 0.0722 * data[4 * at + 2];
+    const grey = new Float32Array(wide * high);
+    for (let at = 0; at < grey.length; at += 1) grey[at] = 0.2126 * data[4 * at] + 0.7152 * data[4 * at + 1] + 0.0722 * data[4 * at + 2];
     const [tones, seen] = [new Float32Array(width * height), new Uint8Array(width * height)];
     const [a, b, c, d, e, f, g, h, i] = times(scaled(wide / picture.width), back);
     for (let y = 0; y < height; y += 1) {
@@ -130,7 +131,7 @@
         const p = Math.min(Math.max(u - left, 0), 1);
         const q = Math.min(Math.max(v - top, 0), 1);
         const at = y * width + x;
-        tones[at] = (grey(above + left) * (1 - p) + grey(above + right) * p) * (1 - q) + (grey(below + left) * (1 - p) + grey(below + right) * p) * q;
+        tones[at] = (grey[above + left] * (1 - p) + grey[above + right] * p) * (1 - q) + (grey[below + left] * (1 - p) + grey[below + right] * p) * q;
         seen[at] = 1;
       }
       if (y % ROWS === 0) await rest();
@@ -148,13 +149,14 @@
     const context = canvas.getContext("2d");
     const image = context.createImageData(width, height);
     let [seen, marked] = [0, 0];
-    found.forEach((by, at) => {
-      if (Number.isNaN(by)) return;
+    const { data } = image; // It rounds, and keeps what it is given between 0 and 255.
+    for (let at = 0; at < found.length; at += 1) {
+      if (Number.isNaN(found[at])) continue;
       seen += 1;
-      if (Math.abs(by) > MARKED) marked += 1;
-      image.data.fill(Math.round(Math.min(Math.max(128 + GAIN * by, 0), 255)), 4 * at, 4 * at + 3);
-      image.data[4 * at + 3] = 255;
-    });
+      if (Math.abs(found[at]) > MARKED) marked += 1;
+      data[4 * at] = data[4 * at + 1] = data[4 * at + 2] = 128 + GAIN * found[at];
+      data[4 * at + 3] = 255;
+    }
     context.putImageData(image, 0, 0);
     return { canvas, share: seen > 0 ? marked / seen : 0 };
   };

@@ -420,16 +420,9 @@ compare-working = Wird verglichen …
 compare-difference-of = Dunkel: nur auf { $second } gedruckt. Hell: nur auf { $first } gedruckt. Mittelgrau: kein Unterschied. Wohin nur eine Aufnahme reicht, ist nichts gezeichnet. Wie satt die Farbe ist und wie die Aufnahmen belichtet sind, ist ausgeglichen.
 compare-difference-share = { $percent } der Fläche unterscheiden sich.
 compare-unreadable = Die Bildpunkte lassen sich nicht lesen: Browser verbieten es auf Seiten, die von der Festplatte geöffnet werden.
-compare-not-laid = { $key } steht neben den anderen und lässt sich nicht auf sie legen: { $why }
+compare-not-laid = Die Aufnahme von { $key } lässt sich nicht auf die anderen legen: { $why }.
 compare-side-only = Sie sind nur nebeneinander zu sehen.
 recorded-on-no-sheet = Auf keinem Blatt festgehalten:
-refused-little-to-compare = auf der Aufnahme ist zu wenig, was sich vergleichen ließe.
-refused-nothing-in-common = nichts auf der Aufnahme fand sich auf dem Referenzbild wieder.
-refused-no-plausible-fit = die beste Lage würde die Aufnahme verbiegen, wie es keine Kamera tut.
-refused-few-agree = zu wenige Stellen der Aufnahme stimmen mit dem Referenzbild überein.
-refused-one-part-only = die Aufnahme stimmt nur in einem Teil mit dem Referenzbild überein.
-refused-ties-disagree = die von Hand gesetzten Bezugspunkte widersprechen den Aufnahmen oder einander.
-refused-not-tried = die Aufnahme gehört nicht zu denen, die auf das Referenzbild gelegt werden.
 
 # Ein Bild von Nahem.
 view-closer-look = Näher ansehen
@@ -910,6 +903,7 @@ refusal-no-plausible-fit = sie passte nur so, wie keine Kamera sie verzöge
 refusal-few-agree = zu wenige Stellen stimmen überein
 refusal-one-part-only = die übereinstimmenden Stellen liegen alle in einem Teil
 refusal-ties-disagree = die von Hand gesetzten Passpunkte widersprechen sich
+refusal-not-tried = sie gehört nicht zu denen, die auf das Referenzbild gelegt werden
 taken-to-be = Gilt als
 shown-by-these = Zustand und Druck zeigen
 tones = Töne

@@ -420,16 +420,9 @@ compare-working = Comparing …
 compare-difference-of = Dark: printed on { $second } only. Light: printed on { $first } only. Middle grey: no difference. Nothing is drawn where only one photograph reaches. How rich the ink is and how the photographs were lit is levelled out.
 compare-difference-share = { $percent } of the surface differs.
 compare-unreadable = The pixels cannot be read: browsers forbid it on pages opened from a disk.
-compare-not-laid = { $key } stands beside the others and cannot be laid on them: { $why }
+compare-not-laid = The photograph of { $key } cannot be laid on the others: { $why }.
 compare-side-only = They are shown side by side only.
 recorded-on-no-sheet = Recorded on no sheet:
-refused-little-to-compare = there is too little on its photograph to compare.
-refused-nothing-in-common = nothing on its photograph was found again on the reference picture.
-refused-no-plausible-fit = the best fit would bend its photograph as no camera does.
-refused-few-agree = too few places of its photograph agree with the reference picture.
-refused-one-part-only = its photograph agrees with the reference picture in one part only.
-refused-ties-disagree = the ties set by hand contradict the photographs or each other.
-refused-not-tried = its photograph is not one that is laid on the reference picture.
 
 # Looking closer at a picture.
 view-closer-look = Look closer
@@ -910,6 +903,7 @@ refusal-no-plausible-fit = it fits only as no camera would bend it
 refusal-few-agree = too few places agree
 refusal-one-part-only = the places that agree lie in one part only
 refusal-ties-disagree = the ties set by hand disagree
+refusal-not-tried = it is not one that is laid on the reference picture
 taken-to-be = Taken to be
 shown-by-these = Its state and printing show
 tones = Tones
