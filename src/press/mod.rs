@@ -8,6 +8,7 @@
     reason = "asks whether a photograph is there"
 )]
 
+mod alignments;
 mod pictures;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -20,11 +21,12 @@ use crate::model::catalogue::Catalogue;
 use crate::model::finding::{self, Finding, Severity, Tally};
 use crate::model::key::PictureKey;
 use crate::model::public::Public;
+use crate::model::registration::Registration;
 use crate::model::theme::Theme;
 use crate::page::{
     self, Alignments, Pictures, PublishedPicture, PublishedSize, Site, ThemeFault, Tiles,
 };
-use crate::picture::{Fault, Prepared, tiles};
+use crate::picture::{Derivative, Detailed, Fault, Prepared, tiles};
 use crate::read;
 use crate::study::Studies;
 
@@ -42,6 +44,10 @@ pub struct Judged {
     pub theme: Theme,
     /// The pictures that may be published, prepared.
     pub prepared: BTreeMap<PictureKey, Prepared>,
+    /// How they lie on the reference pictures of their designs.
+    pub registrations: BTreeMap<PictureKey, Registration>,
+    /// The points cut out of them.
+    pub details: BTreeMap<PictureKey, Detailed>,
     /// Why not all of them could be kept: then there is no site.
     pub disk_fault: Option<DiskFault>,
     /// The findings, in their order.
@@ -122,6 +128,8 @@ pub fn judge(dir: &Path, work: &PictureWork<'_>) -> Judged {
         studies,
         theme,
         prepared: worked.prepared,
+        registrations: worked.aligned.registrations,
+        details: worked.aligned.details,
         disk_fault: worked.disk_fault,
         findings,
     }
@@ -167,7 +175,7 @@ impl Judged {
             public: &public,
             studies: &self.studies,
             pictures: &pictures,
-            alignments: &Alignments::default(),
+            alignments: &self.alignments(),
             theme: &self.theme,
         })?;
         self.findings.append(&mut site.hints);
@@ -193,7 +201,9 @@ impl Judged {
     #[must_use]
     pub fn picture_files(&self) -> BTreeMap<String, PathBuf> {
         let derivatives = self.prepared.values().flat_map(|p| &p.derivatives);
+        let details = self.details.values().flat_map(|d| d.details.values());
         derivatives
+            .chain(details)
             .map(|d| (address(&d.name), d.file.clone()))
             .collect()
     }
@@ -221,6 +231,27 @@ impl Judged {
     #[must_use]
     pub fn pictures_made(&self) -> usize {
         self.prepared.values().filter(|p| p.made).count()
+    }
+
+    fn alignments(&self) -> Alignments {
+        let size = |d: &Derivative| PublishedSize {
+            width: d.width,
+            height: d.height,
+            address: address(&d.name),
+        };
+        let details = self.details.iter().map(|(key, detailed)| {
+            let of_points = detailed.details.iter();
+            (
+                key.clone(),
+                of_points.map(|(p, d)| (p.clone(), size(d))).collect(),
+            )
+        });
+        let tones = self.details.iter();
+        Alignments {
+            registrations: self.registrations.clone(),
+            details: details.collect(),
+            tones: tones.map(|(k, d)| (k.clone(), d.tones.clone())).collect(),
+        }
     }
 
     fn published_pictures(&self) -> Pictures {

@@ -4,6 +4,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Component, Path};
 
+use super::alignments::{self, Aligned};
 use super::{CACHE, DiskFault, PictureWork};
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
@@ -15,6 +16,7 @@ use crate::picture::{self, Colour, Fault, Plan, Prepared, Request};
 /// What came of the pictures.
 pub(super) struct Worked {
     pub prepared: BTreeMap<PictureKey, Prepared>,
+    pub aligned: Aligned,
     pub disk_fault: Option<DiskFault>,
     pub findings: Vec<Finding>,
 }
@@ -48,6 +50,7 @@ pub(super) fn work_on(dir: &Path, catalogue: &Catalogue, work: &PictureWork<'_>)
 
     let mut worked = Worked {
         prepared: BTreeMap::new(),
+        aligned: Aligned::default(),
         disk_fault: None,
         findings: Vec::new(),
     };
@@ -76,6 +79,10 @@ pub(super) fn work_on(dir: &Path, catalogue: &Catalogue, work: &PictureWork<'_>)
             }
             Err(fault) => worked.findings.push(unusable(picture, &fault)),
         }
+    }
+    if matches!(work, PictureWork::Prepare(_)) && worked.disk_fault.is_none() {
+        worked.aligned = alignments::of_published(dir, catalogue, &worked.prepared, &plan);
+        worked.disk_fault = worked.aligned.disk_fault.take().map(DiskFault);
     }
     worked
 }

@@ -28,6 +28,7 @@ pub struct Area {
 
 impl Area {
     /// The same, moved in px of the reference.
+    #[must_use]
     pub fn moved(self, (x, y): (f64, f64)) -> Area {
         Area {
             left: self.left + x,
@@ -37,6 +38,7 @@ impl Area {
     }
 
     /// The same with `margin` px of the reference on every side.
+    #[must_use]
     pub fn with_margin(self, margin: f64) -> Area {
         Area {
             left: self.left - margin,

@@ -123,7 +123,7 @@ pub fn ciede2000(Lab([l1, a1, b1]): Lab, Lab([l2, a2, b2]): Lab) -> f64 {
     let mean_hue = if !has_hues {
         sum
     } else if (h1 - h2).abs() <= 180.0 {
-        sum / 2.0
+        f64::midpoint(h1, h2)
     } else if sum < FULL {
         (sum + FULL) / 2.0
     } else {
