@@ -33,6 +33,9 @@ mod key_pages;
 mod markup;
 /// What pages say, and what they never say.
 mod pages;
+/// Photographs of invented prints, in pairs.
+#[path = "../pairs/mod.rs"]
+mod pairs;
 /// Photographs: what is wrong with one, what may be published, a disk that fails.
 mod pictures;
 /// The program, run to its end or not.
@@ -43,6 +46,8 @@ mod promises;
 mod published;
 /// References to nothing, and what a new catalogue is told.
 mod references;
+/// Photographs aligned.
+mod registration;
 /// Schemas of records, and the templates that a new catalogue begins with.
 mod schemas;
 /// The smallest catalogues, as literals.

@@ -9,11 +9,21 @@
 )]
 
 mod identification;
+#[path = "../pairs/mod.rs"]
+mod pairs;
+mod registration;
 
 use std::time::{Duration, Instant};
 
 /// What can be measured, by name.
-const SUBJECTS: &[(&str, fn())] = &[("identification", identification::measure)];
+const SUBJECTS: &[(&str, fn())] = &[
+    ("identification", identification::measure),
+    ("registration", registration::measure),
+    (CROSSES, registration::measure_crosses),
+];
+
+/// Takes minutes, so only where it is named.
+const CROSSES: &str = "registration-crosses";
 
 fn main() {
     // Cargo adds `--bench`; what is no option names a subject.
@@ -30,7 +40,7 @@ fn main() {
         }
     }
     for (name, measure) in SUBJECTS {
-        if wanted.is_empty() || wanted.iter().any(|word| word == name) {
+        if (wanted.is_empty() && *name != CROSSES) || wanted.iter().any(|word| word == name) {
             measure();
         }
     }

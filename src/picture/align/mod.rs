@@ -39,6 +39,7 @@ use image::GrayImage;
 
 use crate::model::registration::{Aligned, Homography, Refusal, Refused, Registration};
 use cells::Grid;
+use fit::Model;
 use gradient::Edges;
 use plane::level;
 
@@ -66,13 +67,17 @@ impl Subject {
 
 /// The passes from coarse to fine: which level of the images (0 the finest) is divided how.
 const PASSES: [(usize, Grid); 6] = [
-    (2, Grid::new(9, 36, 14)),
-    (2, Grid::new(9, 36, 8)),
-    (1, Grid::new(12, 48, 10)),
-    (1, Grid::new(12, 48, 5)),
-    (0, Grid::new(16, 64, 6)),
-    (0, Grid::new(26, 48, 4)),
+    COARSEST,
+    (2, Grid::new(9, 40, 5)),
+    (1, Grid::new(12, 40, 6)),
+    (1, Grid::new(12, 40, 4)),
+    (0, Grid::new(14, 56, 5)),
+    (0, Grid::new(22, 48, 3)),
 ];
+
+/// The first pass draws an affine map only: the guess knows no perspective, and a few cells that hit by
+/// chance would bend the picture.
+const COARSEST: (usize, Grid) = (2, Grid::new(9, 40, 11));
 
 /// How `picture` lies on `reference`. The map leads from pixels of the one to pixels of the other, both
 /// at working size, pixel centres at whole numbers.
@@ -122,6 +127,9 @@ pub fn align_by_hand(
     }
 }
 
+/// How near a cell must lie to a map to follow it, px of its level.
+const TOLERANCE: f64 = 2.0;
+
 /// From this share of agreeing cells on no other start is tried.
 const SURE: f64 = 0.5;
 
@@ -142,7 +150,12 @@ fn refused(why: Refusal, confidence: f64) -> Registration {
 fn refined(reference: &Subject, picture: &Subject, begun: &Homography) -> Registration {
     let mut map = *begun;
     for (depth, grid) in &PASSES {
-        match pass(reference, picture, &map, *depth, *grid) {
+        let model = if (*depth, *grid) == COARSEST {
+            Model::Affine
+        } else {
+            Model::Projective
+        };
+        match pass(reference, picture, &map, *depth, *grid, model) {
             Ok(next) => map = next,
             Err(why) => return refused(why, 0.0),
         }
@@ -157,6 +170,7 @@ fn pass(
     map: &Homography,
     depth: usize,
     grid: Grid,
+    model: Model,
 ) -> Result<Homography, Refusal> {
     let (to, from) = level(depth);
     let on_level = from
@@ -177,18 +191,16 @@ fn pass(
             })
         })
         .collect();
-    let model = if depth == 2 {
-        fit::Model::Affine
-    } else {
-        fit::Model::Projective
-    };
-    let fitted = fit::robust(&pairs, model, 2.0).ok_or(Refusal::NothingInCommon)?;
+    let fitted = fit::robust(&pairs, model, TOLERANCE).ok_or(Refusal::NothingInCommon)?;
     let full = to
         .then(&fitted)
         .and_then(|map| map.then(&from))
         .ok_or(Refusal::NoPlausibleFit)?;
     if shape::is_plausible(&full, reference.edges.size()) {
         Ok(full)
+    } else if depth == 2 {
+        // A few coarse cells that hit by chance make no fit worth the name.
+        Err(Refusal::NothingInCommon)
     } else {
         Err(Refusal::NoPlausibleFit)
     }

@@ -2,14 +2,15 @@
 
 use crate::model::registration::Homography;
 
-/// The most that a picture may be turned against the reference, degrees.
-const MOST_TURN: f64 = 15.0;
+/// The most that either side of a picture may be turned against the reference's anywhere, degrees: 15
+/// for the turn, and the rest for what perspective adds in a corner.
+const MOST_TURN: f64 = 20.0;
 
 /// The smallest and largest scale, px of the picture for each px of the reference.
 const SCALES: (f64, f64) = (0.45, 2.2);
 
 /// How much the scale may differ from one corner to another, or one way from the other.
-const MOST_UNEVEN: f64 = 1.5;
+const MOST_UNEVEN: f64 = 2.0;
 
 /// Whether `map`, from an image of `size` px, turns, scales and tilts within reason everywhere on it.
 pub fn is_plausible(map: &Homography, size: (usize, usize)) -> bool {

@@ -14,9 +14,9 @@ const MOST_APART: f64 = 15.0;
 
 /// The passes that refine what the hand set: the search of both levels stays near.
 const PASSES: [(usize, Grid); 3] = [
-    (1, Grid::new(12, 48, 8)),
-    (0, Grid::new(16, 64, 6)),
-    (0, Grid::new(26, 48, 4)),
+    (1, Grid::new(12, 40, 8)),
+    (0, Grid::new(14, 56, 5)),
+    (0, Grid::new(22, 48, 3)),
 ];
 
 /// The map from the reference to the picture through ties, each a point of the picture and one of the
@@ -66,7 +66,7 @@ pub fn refined(
 ) -> Homography {
     let mut map = *tied;
     for (depth, grid) in PASSES {
-        match pass(reference, picture, &map, depth, grid) {
+        match pass(reference, picture, &map, depth, grid, Model::Projective) {
             Ok(next) => map = next,
             Err(_) => return *tied,
         }

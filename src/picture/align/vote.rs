@@ -13,11 +13,13 @@ use crate::model::registration::{Aligned, Homography, Refusal, Refused, Registra
 /// With fewer textured cells nothing is decided.
 pub const FEWEST_CELLS: usize = 12;
 
-/// The cells that vote.
-const GRID: Grid = Grid::new(16, 64, 10);
+/// The cells that vote, on the level of half the working size: windows of 64 px are searched 10 px each
+/// way, at a sixteenth of what that would cost on the finest level.
+const GRID: Grid = Grid::new(16, 32, 5);
+const DEPTH: usize = 1;
 
-/// How near a cell must be found to agree, px at working size.
-const NEAR: f64 = 2.0;
+/// How near a cell must be found to agree, px of the voting level: two at working size.
+const NEAR: f64 = 1.0;
 
 /// The likeness that a cell needs to agree.
 const LEAST_LIKENESS: f32 = 0.15;
@@ -34,18 +36,23 @@ const LEAST_INSIDE: f64 = 0.12;
 
 /// How many cells with texture an image has.
 pub fn textured(edges: &Edges) -> usize {
-    cells::textured(edges.level(0), GRID)
+    cells::textured(edges.level(DEPTH), GRID)
 }
 
 /// What the cells say of a map from the reference to the picture, at working size. The answer's own map
 /// leads from the picture to the reference.
 pub fn decide(reference: &Edges, picture: &Edges, map: &Homography) -> Registration {
-    let (to, from) = level(0);
+    let (to, from) = level(DEPTH);
     let refuse = |why, confidence| Registration::Refused(Refused { why, confidence });
     let Some(on_level) = from.then(map).and_then(|map| map.then(&to)) else {
         return refuse(Refusal::NoPlausibleFit, 0.0);
     };
-    let shifts = cells::shifts(reference.level(0), picture.level(0), &on_level, GRID);
+    let shifts = cells::shifts(
+        reference.level(DEPTH),
+        picture.level(DEPTH),
+        &on_level,
+        GRID,
+    );
     if shifts.len() < FEWEST_CELLS {
         return refuse(Refusal::NothingInCommon, 0.0);
     }
@@ -60,7 +67,7 @@ pub fn decide(reference: &Edges, picture: &Edges, map: &Homography) -> Registrat
         Some(matrix) => Registration::Aligned(Aligned {
             matrix,
             confidence: ballot.share,
-            residual_px: ballot.residual_px,
+            residual_px: ballot.residual * f64::from(1_u32 << DEPTH),
             by_hand: false,
         }),
         None => refuse(Refusal::NoPlausibleFit, ballot.share),
@@ -76,8 +83,8 @@ pub struct Ballot {
     pub spread: f64,
     /// The share of the inner cells that agree; `None` where they are too few to tell.
     pub inside: Option<f64>,
-    /// The median distance of those that agree, px.
-    pub residual_px: f64,
+    /// The median distance of those that agree, px of the voting level.
+    pub residual: f64,
 }
 
 impl Ballot {
@@ -108,7 +115,7 @@ impl Ballot {
             share: agreeing.len() as f64 / shifts.len().max(1) as f64,
             spread: with_one as f64 / occupied.max(1) as f64,
             inside: (inner >= 9).then(|| f64::from(inner_agreeing) / f64::from(inner)),
-            residual_px: agreeing.get(agreeing.len() / 2).copied().unwrap_or(0.0),
+            residual: agreeing.get(agreeing.len() / 2).copied().unwrap_or(0.0),
         }
     }
 }
@@ -193,6 +200,6 @@ mod tests {
     fn a_third_of_the_cells_anywhere_is_enough() {
         let worn = ballot(|column, row| (column + row) % 3 == 0);
         assert!(worn.share > 0.3 && worn.spread == 1.0 && worn.inside.unwrap() > 0.3);
-        assert!((worn.residual_px - 0.5).abs() < 1e-12);
+        assert!((worn.residual - 0.5).abs() < 1e-12);
     }
 }
