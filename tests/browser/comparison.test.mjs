@@ -96,6 +96,9 @@ test("sheets are chosen by keyboard, four at most, and kept in the address", asy
   const colleague = await open(`${CHOSEN}${await hash(page)}`);
   assert.deepEqual(await rowsOf(colleague), await rowsOf(page));
   await colleague.close();
+  await page.evaluate(() => document.querySelector(".skip").click());
+  assert.equal(await hash(page), "#page_sheet");
+  assert.equal((await rowsOf(page))[0].length, 6, "a link within the page takes the choice away");
   await page.click(".chooser button[type=reset]");
   await page.waitForFunction(() => location.hash === "");
   assert.equal((await rowsOf(page))[0].length, all + 1);

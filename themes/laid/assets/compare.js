@@ -368,7 +368,8 @@
     keep();
   });
   for (const one of form.querySelectorAll("form")) one.addEventListener("submit", (event) => event.preventDefault());
-  window.addEventListener("hashchange", begin);
+  // A link to a part of the page takes nothing away.
+  window.addEventListener("hashchange", () => /^$|[#&](of|mode|two)=/.test(location.hash) && begin());
   // Who comes with sheets chosen comes for the pictures.
   const isSent = new URLSearchParams(location.hash.slice(1)).get("of")?.includes(",");
   if (chooser && isSent) find(".choosing").open = false;
