@@ -15,10 +15,12 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Condvar, Mutex, OnceLock, PoisonError};
 
 use super::cache::{self, Key};
+use super::derive::Extent;
 use super::{Colour, Fault, Plan, Prepared, Request, colour, decode, derive};
 
-/// Bytes of unpacked pictures in memory at any one time. Two photographs of 50 million pixels fit;
-/// one that needs more than all of it is prepared alone.
+/// Bytes that pictures may take in memory at any one time, the files themselves not counted. Two
+/// photographs of 24 million pixels fit, one of 60 million leaves room for little else, and one that
+/// needs more than all of it is prepared alone.
 pub(super) const BUDGET: u64 = 320 << 20;
 
 /// Prepares every picture asked for and keeps the results under `cache_dir`, which is made if need
@@ -160,7 +162,12 @@ impl Work<'_> {
         }
         let rendering = guarded(|| {
             let opened = decode::open(&bytes, self.plan.pixel_limit)?;
-            let _share = self.budget.take(opened.memory);
+            let stored = Extent {
+                width: opened.width,
+                height: opened.height,
+            };
+            let needed = derive::memory(stored, opened.memory, self.plan, largest);
+            let _share = self.budget.take(needed);
             let master = opened.decode()?;
             drop(bytes);
             derive::render(master, self.plan, largest)

@@ -32,6 +32,10 @@ pub struct Master {
 /// A picture whose header was accepted; no pixel is unpacked yet.
 pub struct Opened<'a> {
     source: Source<'a>,
+    /// Width in px, as stored.
+    pub width: u32,
+    /// Height in px, as stored.
+    pub height: u32,
     /// Bytes of memory that unpacking will take at most, the file itself not counted.
     pub memory: u64,
 }
@@ -87,6 +91,8 @@ pub fn open(bytes: &[u8], pixel_limit: u64) -> Result<Opened<'_>, Fault> {
     }
     Ok(Opened {
         source,
+        width,
+        height,
         memory: pixels.saturating_mul(bytes_per_pixel),
     })
 }

@@ -130,6 +130,24 @@ fn extents(master: Extent, widths: &[u32], longest: u32) -> Vec<Extent> {
     extents
 }
 
+/// Bytes of memory that a photograph takes at most while it is made ready, of which unpacking takes
+/// `unpacking`: its pixels, and beside them either what scaling it needs (half scaled, then whole) or
+/// the level below it and the encoded files, of which a byte each pixel is more than enough.
+pub fn memory(stored: Extent, unpacking: u64, plan: &Plan, largest: Option<u32>) -> u64 {
+    let published = stored.within(longest_side(plan, largest));
+    let pixels = |extent: Extent| u64::from(extent.width) * u64::from(extent.height);
+    let beside = if published == stored {
+        pixels(stored) * 7 / 4
+    } else {
+        let half_scaled = Extent {
+            width: published.width,
+            height: stored.height,
+        };
+        3 * (pixels(half_scaled) + pixels(published))
+    };
+    unpacking.max(3 * pixels(stored) + beside)
+}
+
 /// Makes everything that is published of a photograph.
 ///
 /// # Errors

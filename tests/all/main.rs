@@ -25,6 +25,8 @@ mod house;
 mod identification;
 /// `keyblock identify`, as people and scripts meet it.
 mod identify_command;
+/// Pictures as image services: where their files stand, and which are written anew.
+mod image_services;
 /// What the commands print for programs.
 mod json_documents;
 /// The identification key of a design, and its examination sheet.

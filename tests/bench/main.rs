@@ -12,6 +12,7 @@ mod identification;
 #[path = "../pairs/mod.rs"]
 mod pairs;
 mod registration;
+mod tiles;
 
 use std::time::{Duration, Instant};
 
@@ -20,6 +21,7 @@ const SUBJECTS: &[(&str, fn())] = &[
     ("identification", identification::measure),
     ("registration", registration::measure),
     (CROSSES, registration::measure_crosses),
+    ("tiles", tiles::measure),
 ];
 
 /// Takes minutes, so only where it is named.

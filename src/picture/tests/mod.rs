@@ -5,3 +5,4 @@ mod hostile;
 mod keeping;
 mod reading;
 mod samples;
+mod tiles;

@@ -10,7 +10,7 @@ const UPRIGHT: [[u8; 3]; 4] = [RED, GREEN, BLUE, PALE];
 /// The pixels as a file with that orientation stores them, by the definition of the tag (CIPA
 /// DC-008-2019, section 4.6.4 A, Orientation): which side of the upright picture the first row and
 /// the first column lie on.
-fn stored(upright: &RgbImage, orientation: u8) -> RgbImage {
+pub fn stored(upright: &RgbImage, orientation: u8) -> RgbImage {
     let (width, height) = (upright.width(), upright.height());
     let (stored_width, stored_height) = if orientation >= 5 {
         (height, width)
