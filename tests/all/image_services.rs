@@ -97,11 +97,11 @@ fn catalogue() -> tempfile::TempDir {
     dir
 }
 
-fn photograph(dir: &Path, name: &str, width: u32, height: u32, shade: u8) {
+fn photograph(dir: &Path, name: &str, width: u32, height: u32, shade: u32) {
     let path = dir.join("records/designs/1/pictures").join(name);
     fs::create_dir_all(path.parent().unwrap()).unwrap();
     let picture = RgbImage::from_fn(width, height, |x, y| {
-        Rgb([shade, (x % 200) as u8, (y % 200) as u8])
+        Rgb([shade, x % 200, y % 200].map(|value| u8::try_from(value).unwrap()))
     });
     picture.save(path).unwrap();
 }

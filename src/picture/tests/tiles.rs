@@ -60,7 +60,7 @@ fn psnr(a: &RgbImage, b: &RgbImage) -> f64 {
     assert_eq!(a.dimensions(), b.dimensions());
     let pairs = a.as_raw().iter().zip(b.as_raw());
     let sum: f64 = pairs.map(|(a, b)| f64::from(a.abs_diff(*b)).powi(2)).sum();
-    let mean = sum / a.as_raw().len() as f64;
+    let mean = sum / f64::from(u32::try_from(a.as_raw().len()).unwrap());
     10.0 * libm::log10(255.0 * 255.0 / mean.max(1e-9))
 }
 
