@@ -6,7 +6,7 @@
 //! Reading order: [`order`] and [`numerals`] give readers' order and names; [`allowed`],
 //! [`candidates`], [`scale`], [`table`], [`identify`], [`next_point`], [`separate`], [`settle`] and
 //! [`agree`] are about what a sheet can be, [`couplets`] sets a key to them for paper, [`wear`] tells
-//! which was pulled before which; [`census`], [`crossing`], [`clique_cover`] and [`editions`] count;
+//! which was pulled before which; [`census`], [`crossing`], [`clique_cover`] and [`editions`] count, and [`survival`] says how many there may be;
 //! [`concordance`], [`opinions`], [`chronology`] and [`back_links`] turn the records round.
 //!
 //! In: the whole catalogue, private fields included. Out: [`Studies`], in which nothing private can
@@ -39,6 +39,7 @@ pub mod order;
 pub mod scale;
 pub mod separate;
 pub mod settle;
+pub mod survival;
 pub mod table;
 pub mod wear;
 
@@ -52,6 +53,7 @@ use editions::EditionStudy;
 use numerals::Numeral;
 use order::Order;
 use separate::Separability;
+use survival::Survival;
 use table::DiagnosticTable;
 use wear::Wear;
 
@@ -91,6 +93,8 @@ pub struct DesignStudy {
     pub contradictions: BTreeMap<u32, Contradiction>,
     /// The census.
     pub census: Census,
+    /// How many sheets survive.
+    pub survival: Survival,
     /// The declared editions, by printing in the record's order.
     pub editions: Vec<EditionStudy>,
 }
@@ -147,6 +151,7 @@ impl DesignStudy {
                 .filter_map(|(n, i)| Some((*n, agree::contradiction(design, i)?)))
                 .collect(),
             census: census::of_design(catalogue, groups, design),
+            survival: Survival::of(catalogue, groups, design),
             editions: editions::editions(catalogue, groups, design),
         }
     }
