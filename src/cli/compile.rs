@@ -40,7 +40,9 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
         say(format_args!("{found}; nothing was published"));
         return Ok(Outcome::NotDone);
     }
-    let pulled = judged.pull();
+    let progress = Progress::of("aligning");
+    let pulled = judged.pull(&|done, of| progress.tell(done, of));
+    drop(progress);
     say_findings(&judged);
     let site = match pulled {
         Ok(site) => site,
@@ -119,10 +121,18 @@ fn summary(
         counted(designs, "design", "designs"),
         counted(impressions, "impression", "impressions"),
         counted(pages, "page", "pages"),
-        counted(judged.prepared.len(), "picture", "pictures"),
+        pictures_in_words(judged),
         findings_in_words(judged.tally()),
         begun.elapsed().as_secs_f64(),
     )
+}
+
+fn pictures_in_words(judged: &Judged) -> String {
+    let pictures = counted(judged.prepared.len(), "picture", "pictures");
+    match judged.not_aligned() {
+        0 => pictures,
+        n => format!("{pictures} ({n} not aligned, see `keyblock align`)"),
+    }
 }
 
 fn findings_in_words(tally: Tally) -> String {

@@ -8,7 +8,9 @@
     reason = "commands look at folders and write what is asked"
 )]
 
+mod align;
 mod audit;
+mod census;
 mod compile;
 mod designs;
 mod identify;
@@ -106,6 +108,12 @@ enum Command {
     /// Say which state and printing a sheet can be, and why
     #[command(long_about = identify::ABOUT)]
     Identify(identify::Words),
+    /// Say how many sheets are known, where, and how sure that is
+    #[command(long_about = census::ABOUT)]
+    Census(census::Words),
+    /// Lay the photographs of a design on its reference picture, and say how well each lies
+    #[command(long_about = align::ABOUT)]
+    Align(align::Words),
     /// Print completions for a shell
     Completions {
         /// The shell
@@ -138,6 +146,8 @@ pub fn run(words: impl IntoIterator<Item = OsString>) -> Outcome {
         Command::Identify(words) => {
             with_catalogue(&words.dir, |dir| identify::run(dir, &words, out))
         }
+        Command::Align(words) => with_catalogue(&words.dir, |dir| align::run(dir, &words, out)),
+        Command::Census(words) => with_catalogue(&words.dir, |dir| census::run(dir, &words, out)),
         Command::Completions { shell } => {
             let mut text = Vec::new();
             clap_complete::generate(shell, &mut Words::command(), "keyblock", &mut text);

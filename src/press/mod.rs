@@ -8,7 +8,7 @@
     reason = "asks whether a photograph is there"
 )]
 
-mod alignments;
+pub mod alignment;
 mod pictures;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -21,12 +21,9 @@ use crate::model::catalogue::Catalogue;
 use crate::model::finding::{self, Finding, Severity, Tally};
 use crate::model::key::PictureKey;
 use crate::model::public::Public;
-use crate::model::registration::Registration;
 use crate::model::theme::Theme;
-use crate::page::{
-    self, Alignments, Pictures, PublishedPicture, PublishedSize, Site, ThemeFault, Tiles,
-};
-use crate::picture::{Derivative, Detailed, Fault, Prepared, tiles};
+use crate::page::{self, Pictures, PublishedPicture, PublishedSize, Site, ThemeFault, Tiles};
+use crate::picture::{Fault, Prepared, tiles};
 use crate::read;
 use crate::study::Studies;
 
@@ -44,10 +41,10 @@ pub struct Judged {
     pub theme: Theme,
     /// The pictures that may be published, prepared.
     pub prepared: BTreeMap<PictureKey, Prepared>,
-    /// How they lie on the reference pictures of their designs.
-    pub registrations: BTreeMap<PictureKey, Registration>,
-    /// The points cut out of them.
-    pub details: BTreeMap<PictureKey, Detailed>,
+    /// What the pictures show when laid on each other; found by [`Judged::pull`].
+    aligned: alignment::Worked,
+    /// The catalogue's folder.
+    dir: PathBuf,
     /// Why not all of them could be kept: then there is no site.
     pub disk_fault: Option<DiskFault>,
     /// The findings, in their order.
@@ -128,8 +125,8 @@ pub fn judge(dir: &Path, work: &PictureWork<'_>) -> Judged {
         studies,
         theme,
         prepared: worked.prepared,
-        registrations: worked.aligned.registrations,
-        details: worked.aligned.details,
+        aligned: alignment::Worked::default(),
+        dir: dir.to_owned(),
         disk_fault: worked.disk_fault,
         findings,
     }
@@ -159,15 +156,22 @@ impl Judged {
         Tally::of(&self.findings)
     }
 
-    /// Makes every page. What the pages cleaned away joins the findings.
+    /// Aligns the pictures and makes every page. What the pages cleaned away joins the findings.
+    ///
+    /// `progress` is told how many steps of aligning are done, of how many; calls may come from several
+    /// threads and out of order.
     ///
     /// # Errors
     /// [`NotPulled`] where a template or word of the catalogue's own theme is broken, or where
     /// pictures that pages would show could not be kept.
-    pub fn pull(&mut self) -> Result<Site, NotPulled> {
+    pub fn pull(&mut self, progress: &(dyn Fn(usize, usize) + Sync)) -> Result<Site, NotPulled> {
         if let Some(fault) = &self.disk_fault {
             return Err(NotPulled::Disk(fault.clone()));
         }
+        let plan = pictures::plan(&self.catalogue);
+        let is_published = |key: &PictureKey| self.prepared.contains_key(key);
+        self.aligned = alignment::work(&self.dir, &self.catalogue, &plan, is_published, progress)
+            .map_err(NotPulled::Disk)?;
         let private_owner = page::private_owner(&self.theme, &self.catalogue.settings);
         let public = Public::from(&self.catalogue, &private_owner);
         let pictures = self.published_pictures();
@@ -175,7 +179,7 @@ impl Judged {
             public: &public,
             studies: &self.studies,
             pictures: &pictures,
-            alignments: &self.alignments(),
+            alignments: &self.aligned.alignments,
             theme: &self.theme,
         })?;
         self.findings.append(&mut site.hints);
@@ -201,10 +205,9 @@ impl Judged {
     #[must_use]
     pub fn picture_files(&self) -> BTreeMap<String, PathBuf> {
         let derivatives = self.prepared.values().flat_map(|p| &p.derivatives);
-        let details = self.details.values().flat_map(|d| d.details.values());
         derivatives
-            .chain(details)
             .map(|d| (address(&d.name), d.file.clone()))
+            .chain(self.aligned.files.clone())
             .collect()
     }
 
@@ -227,31 +230,19 @@ impl Judged {
         bundled.collect()
     }
 
+    /// How many pictures that were to be aligned could not be.
+    #[must_use]
+    pub fn not_aligned(&self) -> usize {
+        let registrations = self.aligned.alignments.registrations.values();
+        registrations
+            .filter(|r| r.onto_reference().is_none())
+            .count()
+    }
+
     /// How many pictures were made anew.
     #[must_use]
     pub fn pictures_made(&self) -> usize {
         self.prepared.values().filter(|p| p.made).count()
-    }
-
-    fn alignments(&self) -> Alignments {
-        let size = |d: &Derivative| PublishedSize {
-            width: d.width,
-            height: d.height,
-            address: address(&d.name),
-        };
-        let details = self.details.iter().map(|(key, detailed)| {
-            let of_points = detailed.details.iter();
-            (
-                key.clone(),
-                of_points.map(|(p, d)| (p.clone(), size(d))).collect(),
-            )
-        });
-        let tones = self.details.iter();
-        Alignments {
-            registrations: self.registrations.clone(),
-            details: details.collect(),
-            tones: tones.map(|(k, d)| (k.clone(), d.tones.clone())).collect(),
-        }
     }
 
     fn published_pictures(&self) -> Pictures {

@@ -4,7 +4,6 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Component, Path};
 
-use super::alignments::{self, Aligned};
 use super::{CACHE, DiskFault, PictureWork};
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
@@ -16,7 +15,6 @@ use crate::picture::{self, Colour, Fault, Plan, Prepared, Request};
 /// What came of the pictures.
 pub(super) struct Worked {
     pub prepared: BTreeMap<PictureKey, Prepared>,
-    pub aligned: Aligned,
     pub disk_fault: Option<DiskFault>,
     pub findings: Vec<Finding>,
 }
@@ -24,12 +22,7 @@ pub(super) struct Worked {
 /// Prepares every picture that may be published, and looks at the others: what cannot be read is a
 /// finding either way, for a picture kept back today is meant to be looked at too.
 pub(super) fn work_on(dir: &Path, catalogue: &Catalogue, work: &PictureWork<'_>) -> Worked {
-    let settings = &catalogue.settings;
-    let plan = Plan {
-        quality: settings.quality,
-        largest: settings.largest,
-        ..Plan::default()
-    };
+    let plan = plan(catalogue);
     let is_there = |(_, picture): &(PictureKey, &Picture)| {
         stays_inside(&picture.path) && dir.join(&picture.path).is_file()
     };
@@ -50,7 +43,6 @@ pub(super) fn work_on(dir: &Path, catalogue: &Catalogue, work: &PictureWork<'_>)
 
     let mut worked = Worked {
         prepared: BTreeMap::new(),
-        aligned: Aligned::default(),
         disk_fault: None,
         findings: Vec::new(),
     };
@@ -80,11 +72,16 @@ pub(super) fn work_on(dir: &Path, catalogue: &Catalogue, work: &PictureWork<'_>)
             Err(fault) => worked.findings.push(unusable(picture, &fault)),
         }
     }
-    if matches!(work, PictureWork::Prepare(_)) && worked.disk_fault.is_none() {
-        worked.aligned = alignments::of_published(dir, catalogue, &worked.prepared, &plan);
-        worked.disk_fault = worked.aligned.disk_fault.take().map(DiskFault);
-    }
     worked
+}
+
+/// What is made of every picture of the catalogue.
+pub(super) fn plan(catalogue: &Catalogue) -> Plan {
+    Plan {
+        quality: catalogue.settings.quality,
+        largest: catalogue.settings.largest,
+        ..Plan::default()
+    }
 }
 
 fn requests(dir: &Path, pictures: &[(PictureKey, &Picture)]) -> Vec<Request> {
@@ -114,7 +111,7 @@ fn profile_unusable(picture: &Picture) -> Finding {
 
 /// Whether a path leads down only. The reader has judged it; a picture is still never opened
 /// elsewhere.
-fn stays_inside(path: &str) -> bool {
+pub(super) fn stays_inside(path: &str) -> bool {
     !path.is_empty()
         && Path::new(path)
             .components()

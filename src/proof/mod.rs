@@ -150,7 +150,7 @@ fn pull(dir: &Path, last: Option<&Shown>) -> Shown {
     let mut not_pulled = None;
     let mut fresh = None;
     if judged.tally().errors == 0 {
-        match judged.pull() {
+        match judged.pull(&|_, _| {}) {
             Ok(site) => {
                 let pictures = PictureFiles {
                     single: judged.picture_files(),

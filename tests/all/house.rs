@@ -22,7 +22,9 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("proof", &["model", "page", "issue", "press"]),
     (
         "cli",
-        &["model", "read", "study", "issue", "press", "proof"],
+        &[
+            "model", "read", "study", "picture", "issue", "press", "proof",
+        ],
     ),
 ];
 

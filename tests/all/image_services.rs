@@ -109,7 +109,7 @@ fn photograph(dir: &Path, name: &str, width: u32, height: u32, shade: u32) {
 fn compiled(dir: &Path) -> Judged {
     let mut judged = judge(dir, &PictureWork::Prepare(&|_, _| {}));
     assert_eq!(judged.tally().errors, 0, "{:?}", judged.findings);
-    let site = judged.pull().unwrap();
+    let site = judged.pull(&|_, _| {}).unwrap();
     publish(&judged.parts(&site), &dir.join("web")).unwrap();
     judged
 }

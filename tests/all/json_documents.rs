@@ -3,6 +3,7 @@
 use std::fs;
 use std::path::Path;
 
+use crate::pictures::photograph;
 use crate::program::{keyblock, text};
 use crate::small::lay_down;
 
@@ -19,20 +20,34 @@ states = [
   { key = "moonlit", shows = { moon = "present", lamps = 3, height = 232 } },
 ]
 printings = [{ key = "own", kind = "artist", states = ["moonlit"] }]
+reference_picture = "1.1/recto"
 -- records/designs/1/impressions/1.toml
 status = "located"
 identified = { state = "dark" }
 observed = { moon = "present" }
+pictures = [{ file = "pictures/both.png", rights = "CC0-1.0" }]
+-- records/designs/1/impressions/2.toml
+status = "located"
+identified = { state = "moonlit", printing = "own" }
+maybe_same_as = [{ impression = "1.3" }]
+pictures = [{ file = "pictures/both.png", rights = "CC0-1.0" }]
+-- records/designs/1/impressions/3.toml
+status = "untraced"
+pictures = [{ file = "pictures/blank.png", rights = "CC0-1.0" }]
 "#;
 
 #[test]
 fn the_documents_are_those_that_are_shown() {
     let folder = lay_down(&[QUAY]);
+    photograph(folder.path(), "both.png", None);
+    photograph(folder.path(), "blank.png", None);
     let folder = text(folder.path());
     let see = ["--see", "lamps!=3:probable", "height=246.5"];
     let documents = [
         keyblock(&["audit", folder, "--json"]),
         keyblock(&[&["identify", "1", "--in", folder, "--json"], see.as_slice()].concat()),
+        keyblock(&["census", "1", "--in", folder, "--json"]),
+        keyblock(&["align", "1", "--in", folder, "--json"]),
     ];
     let page = Path::new(env!("CARGO_MANIFEST_DIR")).join("JSON.md");
     let kept = fs::read_to_string(&page).unwrap();

@@ -24,7 +24,7 @@ fn with_sheet(sheet: &str) -> tempfile::TempDir {
 
 /// A photograph of one colour, 40 × 30 px, in `dir`'s design 1, with a colour profile if one is
 /// given. No two names have the same content.
-fn photograph(dir: &Path, name: &str, profile: Option<&[u8]>) {
+pub fn photograph(dir: &Path, name: &str, profile: Option<&[u8]>) {
     let path = dir.join("records/designs/1/pictures").join(name);
     fs::create_dir_all(path.parent().unwrap()).unwrap();
     let shade = name.bytes().fold(0_u8, u8::wrapping_add);
@@ -77,7 +77,7 @@ fn a_disk_that_fails_is_no_fault_of_the_record_and_nothing_is_published() {
     let cache = dir.path().join(".keyblock/pictures");
     let said = format!("the disk failed: {} cannot be written: ", cache.display());
     assert!(fault.starts_with(&said), "{fault}");
-    assert!(matches!(judged.pull(), Err(NotPulled::Disk(_))));
+    assert!(matches!(judged.pull(&|_, _| {}), Err(NotPulled::Disk(_))));
 
     assert_eq!(keyblock(&["compile"], dir.path()), Outcome::NotDone);
     assert!(!dir.path().join("web").exists());
@@ -187,7 +187,7 @@ fn photographs_of_what_is_not_published_never_reach_the_site() {
     let prepared: BTreeSet<_> = judged.prepared.keys().map(ToString::to_string).collect();
     let may = ["1.1/recto", "1/drawing"].map(str::to_owned);
     assert_eq!(prepared, BTreeSet::from(may));
-    let site = judged.pull().unwrap();
+    let site = judged.pull(&|_, _| {}).unwrap();
     let parts = judged.parts(&site);
     assert_eq!(parts.pictures.len(), 2);
     let services: Vec<_> = parts.bundles.keys().map(String::as_str).collect();

@@ -1,0 +1,222 @@
+//! `keyblock align`: lays the photographs of a design on its reference picture, and says how well each
+//! lies there.
+
+use std::io::{self, Write};
+use std::path::Path;
+
+use serde::Serialize;
+
+use super::designs::{named, say_left_out};
+use super::progress::Progress;
+use super::streams::say;
+use super::{Outcome, counted};
+use crate::model::design::Design;
+use crate::model::key::PictureKey;
+use crate::model::registration::{Aligned, Refusal, Registration};
+use crate::picture::Fault;
+use crate::picture::align::Keep;
+use crate::press::alignment::Group;
+use crate::read;
+
+pub(super) const ABOUT: &str = "\
+Registers every photograph of a whole sheet that shows the side of the design's reference_picture, and says \
+how sure it is of each.
+
+Confidence is the share of places with texture that agree. Where too few do, the photograph is refused, and \
+is shown side by side only: never overlaid, and no detail is cut from it. Refused means that it shows another \
+print, a part only, or too little; where it does show the sheet, tie at least four points by hand:
+  ties = [[x, y, x, y], …]   percent of this picture, and of the reference
+in its [[pictures]] of the record. Ties win over what the program finds.
+
+What was found is kept in the catalogue's cache, and found again as long as the photographs stay the same.";
+
+/// The words typed after `align`.
+#[derive(Debug, clap::Args)]
+pub(super) struct Words {
+    /// The design: its key, or the number that readers see
+    design: String,
+    /// The catalogue's folder
+    #[arg(long = "in", value_name = "DIR", default_value = ".")]
+    pub(super) dir: std::path::PathBuf,
+    /// One JSON document on standard output
+    #[arg(long)]
+    json: bool,
+}
+
+/// Aligns the photographs of a design of the catalogue in `dir`.
+pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result<Outcome> {
+    let reading = read::read(dir);
+    let design = match named(&reading.catalogue, &words.design) {
+        Ok(design) => design,
+        Err(usage) => return Ok(usage),
+    };
+    say_left_out(&reading.findings);
+    let group = Group::of(dir, &reading.catalogue, design);
+    let progress = Progress::of("aligning");
+    let found = group.as_ref().map_or_else(Vec::new, |group| {
+        group.align(dir, Keep::Results, &|done, of| progress.tell(done, of))
+    });
+    drop(progress);
+    if let Some(fault) = found
+        .iter()
+        .find_map(|r| r.as_ref().err().filter(|f| f.is_disk()))
+    {
+        say(format_args!("keyblock: the disk failed: {fault}"));
+        say(format_args!("  {}", fault.help()));
+        return Ok(Outcome::NotDone);
+    }
+    let pictures: Vec<(&PictureKey, &Result<Registration, Fault>)> = group
+        .iter()
+        .flat_map(|group| group.pictures.iter().map(|(key, _)| key))
+        .zip(&found)
+        .collect();
+    let reference = group.as_ref().map(|group| &group.reference.0);
+    if words.json {
+        let document = AlignDocument {
+            design: design.key.to_string(),
+            reference: reference.map(ToString::to_string),
+            pictures: pictures
+                .iter()
+                .map(|(key, found)| entry(key, found))
+                .collect(),
+        };
+        serde_json::to_writer_pretty(&mut *out, &document)?;
+        writeln!(out)?;
+    } else {
+        tell(design, reference, &pictures, out)?;
+    }
+    Ok(Outcome::Done)
+}
+
+/// What `align --json` prints (DESIGN.md, appendix).
+#[derive(Debug, Serialize)]
+struct AlignDocument {
+    design: String,
+    /// Null where no reference picture is recorded, or its file is not there.
+    reference: Option<String>,
+    pictures: Vec<Entry>,
+}
+
+#[derive(Debug, Serialize)]
+struct Entry {
+    picture: String,
+    aligned: bool,
+    /// The share of places that agree, 0 to 1.
+    confidence: f64,
+    /// Row by row: pixel of the picture to pixel of the reference, both masters, upright, pixel centres
+    /// at whole numbers.
+    matrix: Option<[f64; 9]>,
+    residual_px: Option<f64>,
+    /// Whether the record's ties decided.
+    by_hand: bool,
+    /// Why it could not be aligned.
+    why: Option<String>,
+}
+
+fn entry(key: &PictureKey, found: &Result<Registration, Fault>) -> Entry {
+    let refused = |confidence: f64, why: String| Entry {
+        picture: key.to_string(),
+        aligned: false,
+        confidence,
+        matrix: None,
+        residual_px: None,
+        by_hand: false,
+        why: Some(why),
+    };
+    match found {
+        Ok(Registration::Aligned(aligned)) => Entry {
+            picture: key.to_string(),
+            aligned: true,
+            confidence: aligned.confidence,
+            matrix: Some(aligned.matrix.rows()),
+            residual_px: Some(aligned.residual_px),
+            by_hand: aligned.by_hand,
+            why: None,
+        },
+        Ok(Registration::Refused(no)) => refused(no.confidence, in_words(no.why).to_owned()),
+        // The very photograph that is the reference, recorded a second time.
+        Ok(Registration::Reference) => Entry {
+            picture: key.to_string(),
+            aligned: true,
+            confidence: 1.0,
+            matrix: Some([1.0, 0.0, 0.0, 0.0, 1.0, 0.0, 0.0, 0.0, 1.0]),
+            residual_px: Some(0.0),
+            by_hand: false,
+            why: None,
+        },
+        Err(fault) => refused(0.0, fault.to_string()),
+    }
+}
+
+/// Why a picture was refused, a phrase that stands alone.
+fn in_words(why: Refusal) -> &'static str {
+    match why {
+        Refusal::LittleToCompare => "too little on it to compare",
+        Refusal::NothingInCommon => "nothing on it was found again on the reference",
+        Refusal::NoPlausibleFit => "it would have to be bent as no camera bends",
+        Refusal::FewAgree => "too few places agree",
+        Refusal::OnePartOnly => "the places that agree lie in one part only",
+        Refusal::TiesDisagree => "the ties contradict the pictures or each other",
+    }
+}
+
+fn tell(
+    design: &Design,
+    reference: Option<&PictureKey>,
+    pictures: &[(&PictureKey, &Result<Registration, Fault>)],
+    out: &mut impl Write,
+) -> io::Result<()> {
+    let title = design.title().map_or("", |t| t.text.value.as_str());
+    writeln!(out, "{}. {title}", design.number)?;
+    let Some(reference) = reference else {
+        return writeln!(
+            out,
+            "No reference picture: name one with `reference_picture` in the design's record."
+        );
+    };
+    writeln!(out, "Reference: {reference}\n")?;
+    let width = pictures.iter().map(|(key, _)| key.to_string().len()).max();
+    let width = width.unwrap_or_default();
+    for (key, found) in pictures {
+        let key = key.to_string();
+        match found {
+            Ok(Registration::Aligned(aligned)) => {
+                writeln!(out, "{key:<width$}  {}", lies(aligned))?;
+            }
+            Ok(Registration::Reference) => writeln!(out, "{key:<width$}  the same photograph")?,
+            Ok(Registration::Refused(no)) => writeln!(
+                out,
+                "{key:<width$}  not aligned: {} ({:.0} %)",
+                in_words(no.why),
+                100.0 * no.confidence
+            )?,
+            Err(fault) => writeln!(out, "{key:<width$}  not aligned: {fault}")?,
+        }
+    }
+    let is_aligned = |found: &Result<Registration, Fault>| matches!(found, Ok(r) if r.onto_reference().is_some());
+    let aligned = pictures
+        .iter()
+        .filter(|(_, found)| is_aligned(found))
+        .count();
+    let all = counted(pictures.len(), "photograph", "photographs");
+    writeln!(out, "\n{aligned} of {all} aligned")?;
+    if aligned < pictures.len() {
+        writeln!(
+            out,
+            "A refused photograph is shown side by side only. If it shows another print, or a part \
+             (view = \"detail\"), correct the record; if it is right, tie four points by hand (see \
+             `keyblock align --help`)."
+        )?;
+    }
+    Ok(())
+}
+
+/// "82 % agree, to 0.4 px", "by hand; …".
+fn lies(aligned: &Aligned) -> String {
+    let how = if aligned.by_hand { "by hand; " } else { "" };
+    format!(
+        "{how}{:.0} % agree, to {:.1} px",
+        100.0 * aligned.confidence,
+        aligned.residual_px
+    )
+}

@@ -1,0 +1,205 @@
+//! The counts in words and columns, for people.
+
+use std::fmt::Write as _;
+use std::io::{self, Write};
+
+use crate::model::catalogue::Catalogue;
+use crate::model::design::Design;
+use crate::model::key::Key;
+use crate::model::words::ClosedList as _;
+use crate::study::DesignStudy;
+use crate::study::census::{By, Census, Row, Sheets};
+use crate::study::numerals::Numeral;
+use crate::study::survival::{NoEstimate, Survival};
+
+/// Says the census of a design, or of everything.
+pub(super) fn census(
+    catalogue: &Catalogue,
+    design: Option<(&Design, &DesignStudy)>,
+    everything: &Census,
+    colour: bool,
+    out: &mut impl Write,
+) -> io::Result<()> {
+    let (title, census) = match design {
+        Some((design, study)) => {
+            let title = design.title().map_or("", |t| t.text.value.as_str());
+            (format!("{}. {title}", design.number), &study.census)
+        }
+        None => (catalogue.settings.title.value.clone(), everything),
+    };
+    let heading = |text: &str| {
+        if colour {
+            format!("\u{1b}[1m{text}\u{1b}[0m")
+        } else {
+            text.to_owned()
+        }
+    };
+    writeln!(out, "{}", heading(&title))?;
+    writeln!(out, "Known: {}", in_words(census.sheets))?;
+    for (of, lines) in tables(catalogue, design, &census.by) {
+        writeln!(out, "\n{}", heading(of))?;
+        for (name, sheets) in lines {
+            writeln!(out, "{:>7}  {name}", figure(sheets))?;
+        }
+    }
+    if let Some((design, study)) = design {
+        let editions = editions(design, study);
+        if !editions.is_empty() {
+            writeln!(
+                out,
+                "\n{}\n{}",
+                heading("Declared editions"),
+                editions.trim_end()
+            )?;
+        }
+        writeln!(
+            out,
+            "\n{}\n{}",
+            heading("How many survive"),
+            survival(&study.survival)
+        )?;
+    }
+    Ok(())
+}
+
+/// What the rows are by, and each row's name and count; tables that say nothing are left out.
+fn tables(
+    catalogue: &Catalogue,
+    design: Option<(&Design, &DesignStudy)>,
+    by: &By,
+) -> Vec<(&'static str, Vec<(String, Sheets)>)> {
+    let state = |key: &Key| {
+        let numeral = design.and_then(|(_, study)| study.numerals.get(key));
+        numeral.map_or_else(|| key.to_string(), |n| format!("{} {key}", roman(*n)))
+    };
+    let printing = |key: &Key| {
+        let printing = design.and_then(|(design, _)| design.printing(key));
+        let name = printing.and_then(|p| p.name.as_ref());
+        name.map_or_else(|| key.to_string(), ToString::to_string)
+    };
+    let holder = |key: &Key| match catalogue.published_holder(key) {
+        Some(holder) if holder.may_publish("name") => match &holder.town {
+            Some(town) => format!("{}, {}", town.value, holder.name.value),
+            None => holder.name.value.clone(),
+        },
+        _ => key.to_string(),
+    };
+    let mut tables = vec![
+        (
+            "By status",
+            lines(&by.status, |status| status.word().to_owned()),
+        ),
+        ("By kind", lines(&by.kind, ToString::to_string)),
+        ("By state", lines(&by.state, state)),
+        ("By printing", lines(&by.printing, printing)),
+        ("By country", lines(&by.country, Clone::clone)),
+        ("By town", lines(&by.city, Clone::clone)),
+        ("By holder", lines(&by.holder, holder)),
+    ];
+    tables.retain(|(_, lines)| !lines.is_empty());
+    tables
+}
+
+fn roman(numeral: Numeral) -> String {
+    numeral.to_string()
+}
+
+/// The rows, unless they say only that nothing is recorded.
+fn lines<K>(rows: &[Row<K>], name: impl Fn(&K) -> String) -> Vec<(String, Sheets)> {
+    if rows.iter().all(|row| row.key.is_none()) {
+        return Vec::new();
+    }
+    let named = |row: &Row<K>| {
+        row.key
+            .as_ref()
+            .map_or_else(|| "not recorded".to_owned(), &name)
+    };
+    rows.iter().map(|row| (named(row), row.sheets)).collect()
+}
+
+/// "12", "4–6": a count in a column.
+fn figure(sheets: Sheets) -> String {
+    if sheets.is_certain() {
+        sheets.at_most.to_string()
+    } else {
+        format!("{}–{}", sheets.at_least, sheets.at_most)
+    }
+}
+
+/// "24 sheets", "at least 20, at most 22 sheets".
+fn in_words(sheets: Sheets) -> String {
+    let Sheets {
+        at_least,
+        at_most,
+        exact,
+    } = sheets;
+    let bound = if exact {
+        ""
+    } else {
+        " (the least is a lower bound)"
+    };
+    match (sheets.is_certain(), at_most) {
+        (true, 1) => "1 sheet".to_owned(),
+        (true, n) => format!("{n} sheets"),
+        (false, n) => format!("at least {at_least}, at most {n} sheets{bound}"),
+    }
+}
+
+/// One line a printing of which an edition is declared or a number was met.
+fn editions(design: &Design, study: &DesignStudy) -> String {
+    let mut text = String::new();
+    for edition in &study.editions {
+        let name = design
+            .printing(&edition.printing)
+            .and_then(|p| p.name.as_ref())
+            .map_or_else(|| edition.printing.to_string(), ToString::to_string);
+        if edition.declared.is_none() && edition.located.is_empty() {
+            continue;
+        }
+        let _ = write!(text, "  {name}: ");
+        let met = edition.within().count();
+        let _ = match edition.declared {
+            Some(declared) => write!(text, "{declared} declared, {met} of its numbers met"),
+            None => write!(text, "no size declared, {met} numbers met"),
+        };
+        let mut told = |what: &str, numbers: &[u32]| {
+            if !numbers.is_empty() {
+                let numbers: Vec<String> = numbers.iter().map(ToString::to_string).collect();
+                let _ = write!(text, "; {what} {}", numbers.join(", "));
+            }
+        };
+        told("met on two sheets", &edition.repeated);
+        told("above every declared size", &edition.outside);
+        text.push('\n');
+    }
+    text
+}
+
+/// The estimate with what it rests on, or why there is none.
+fn survival(survival: &Survival) -> String {
+    let Survival {
+        sheets,
+        seen_once,
+        seen_twice,
+        ..
+    } = survival;
+    let ground = format!(
+        "{sheets} sheets were seen at least once; {seen_once} of them once, {seen_twice} twice."
+    );
+    let said = match (survival.estimate, survival.why_not()) {
+        (Some(estimate), _) => match estimate.interval {
+            Some([low, high]) => format!(
+                "Probably at least {:.0} sheets in all ({low:.0} to {high:.0}, 95 %; Chao1, \
+                 bias-corrected), if sightings are independent and all sheets as likely to be seen.",
+                estimate.sheets
+            ),
+            None => "Nothing points to sheets that were never seen.".to_owned(),
+        },
+        (None, Some(NoEstimate::AllSeenOnce)) => {
+            "No estimate: none was seen twice, so nothing tells how many were never seen."
+                .to_owned()
+        }
+        (None, _) => "No estimate: too few were seen.".to_owned(),
+    };
+    format!("  {ground}\n  {said}")
+}

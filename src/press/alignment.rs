@@ -1,0 +1,231 @@
+//! Which pictures are aligned to which, and what is made of those that lie on their reference.
+
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+
+use super::pictures::stays_inside;
+use super::{CACHE, DiskFault, address};
+use crate::model::catalogue::Catalogue;
+use crate::model::design::Design;
+use crate::model::key::{Key, PictureKey, PictureOwner};
+use crate::model::picture::{Picture, View};
+use crate::model::point::{Point, RestsOn};
+use crate::model::registration::Registration;
+use crate::page::{Alignments, PublishedSize};
+use crate::picture::align::{self, Keep, Pair, Photograph};
+use crate::picture::{self, DetailRequest, Detailed, Fault, Paper, Part, Plan};
+
+/// The reference picture of a design, and the pictures that can lie on it.
+pub struct Group<'a> {
+    /// The design.
+    pub design: &'a Design,
+    /// The photograph that others are aligned to.
+    pub reference: (PictureKey, &'a Picture),
+    /// The photographs of whole sheets that show the same side, in the order of their keys.
+    pub pictures: Vec<(PictureKey, &'a Picture)>,
+}
+
+impl<'a> Group<'a> {
+    /// What is aligned in a design; `None` where no reference picture is recorded, or its file is not
+    /// there.
+    #[must_use]
+    pub fn of(dir: &Path, catalogue: &'a Catalogue, design: &'a Design) -> Option<Group<'a>> {
+        let is_there =
+            |picture: &Picture| stays_inside(&picture.path) && dir.join(&picture.path).is_file();
+        let wanted = &design.reference_picture.as_ref()?.value;
+        let (key, reference) = catalogue
+            .pictures()
+            .find(|(key, picture)| key == wanted && is_there(picture))?;
+        let pictures = catalogue
+            .pictures()
+            .filter(|(other, picture)| {
+                matches!(&other.owner, PictureOwner::Impression(i) if i.design == design.key)
+                    && *other != key
+                    && picture.view == View::Whole
+                    && picture.side == reference.side
+                    && is_there(picture)
+            })
+            .collect();
+        Some(Group {
+            design,
+            reference: (key, reference),
+            pictures,
+        })
+    }
+
+    /// Aligns the pictures, in their order.
+    ///
+    /// # Errors
+    /// For each picture the fault of its file, of the reference's, or of the disk.
+    pub fn align(
+        &self,
+        dir: &Path,
+        keep: Keep,
+        progress: &(dyn Fn(usize, usize) + Sync),
+    ) -> Vec<Result<Registration, Fault>> {
+        align_groups(dir, std::slice::from_ref(self), keep, progress)
+    }
+
+    fn pairs(&self, dir: &Path) -> impl Iterator<Item = Pair> {
+        let reference = photograph(dir, self.reference.1);
+        let pair = move |(_, picture): &(PictureKey, &Picture)| Pair {
+            reference: reference.clone(),
+            picture: photograph(dir, picture),
+            ties: picture.ties.clone(),
+        };
+        self.pictures.iter().map(pair)
+    }
+}
+
+fn photograph(dir: &Path, picture: &Picture) -> Photograph {
+    Photograph {
+        source: dir.join(&picture.path),
+        area: picture.area,
+        mirrored: picture.mirrored,
+    }
+}
+
+fn align_groups(
+    dir: &Path,
+    groups: &[Group<'_>],
+    keep: Keep,
+    progress: &(dyn Fn(usize, usize) + Sync),
+) -> Vec<Result<Registration, Fault>> {
+    let pairs: Vec<Pair> = groups.iter().flat_map(|group| group.pairs(dir)).collect();
+    let cache = dir.join(CACHE).join("alignments");
+    align::align_all(&pairs, Plan::default().pixel_limit, &cache, keep, progress)
+}
+
+/// What alignment yields for the pictures that may be published.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Worked {
+    pub alignments: Alignments,
+    /// The details: address in the site, and the prepared file.
+    pub files: BTreeMap<String, PathBuf>,
+    /// How many pictures were cut anew.
+    pub made: usize,
+}
+
+/// Aligns the pictures that may be published, and cuts from those that lie on their reference the
+/// part that shows each point.
+///
+/// # Errors
+/// Where the disk refuses to keep what was made. What is wrong with a picture was found before.
+pub(super) fn work(
+    dir: &Path,
+    catalogue: &Catalogue,
+    plan: &Plan,
+    is_published: impl Fn(&PictureKey) -> bool,
+    progress: &(dyn Fn(usize, usize) + Sync),
+) -> Result<Worked, DiskFault> {
+    let mut groups: Vec<Group<'_>> = catalogue
+        .designs
+        .values()
+        .filter_map(|design| Group::of(dir, catalogue, design))
+        .collect();
+    // Pages lay pictures on the reference, so there must be one that they may show.
+    groups.retain(|group| is_published(&group.reference.0));
+    for group in &mut groups {
+        group.pictures.retain(|(key, _)| is_published(key));
+    }
+    let pictures: usize = groups.iter().map(|group| group.pictures.len()).sum();
+    // Cutting is a small part of the work: each picture counts once for either.
+    let told = |before: usize| move |done: usize, _: usize| progress(before + done, 2 * pictures);
+    let aligned = align_groups(dir, &groups, Keep::Results, &told(0));
+
+    let mut worked = Worked::default();
+    let mut cuts: Vec<(PictureKey, DetailRequest)> = Vec::new();
+    let mut aligned = aligned.into_iter();
+    for group in &groups {
+        let reference = std::iter::once((&group.reference, Ok(Registration::Reference)));
+        let others = group.pictures.iter().zip(aligned.by_ref());
+        for ((key, picture), result) in reference.chain(others) {
+            match result {
+                Ok(registration) => {
+                    cuts.extend(
+                        request(dir, group, picture, &registration).map(|cut| (key.clone(), cut)),
+                    );
+                    worked
+                        .alignments
+                        .registrations
+                        .insert(key.clone(), registration);
+                }
+                Err(fault) if fault.is_disk() => return Err(DiskFault(fault)),
+                // The picture's fault was found when it was prepared; one of the reference leaves all
+                // of its group without an alignment.
+                Err(_) => {}
+            }
+        }
+    }
+    let (keys, requests): (Vec<PictureKey>, Vec<DetailRequest>) = cuts.into_iter().unzip();
+    let cache = dir.join(CACHE).join("details");
+    let made = picture::details_all(&requests, plan, &cache, &told(pictures));
+    for (key, result) in keys.into_iter().zip(made) {
+        match result {
+            Ok(detailed) => worked.keep(key, detailed),
+            Err(fault) if fault.is_disk() => return Err(DiskFault(fault)),
+            Err(_) => {}
+        }
+    }
+    Ok(worked)
+}
+
+impl Worked {
+    fn keep(&mut self, key: PictureKey, detailed: Detailed) {
+        self.made += usize::from(detailed.made);
+        let mut sizes: BTreeMap<Key, PublishedSize> = BTreeMap::new();
+        for (point, detail) in detailed.details {
+            let address = address(&detail.name);
+            self.files.insert(address.clone(), detail.file);
+            let size = PublishedSize {
+                width: detail.width,
+                height: detail.height,
+                address,
+            };
+            sizes.insert(point, size);
+        }
+        if !sizes.is_empty() {
+            self.alignments.details.insert(key.clone(), sizes);
+        }
+        if !detailed.tones.is_empty() {
+            self.alignments.tones.insert(key, detailed.tones);
+        }
+    }
+}
+
+/// The parts to cut from a picture that lies on its reference; `None` where it does not, or no point
+/// has a box.
+fn request(
+    dir: &Path,
+    group: &Group<'_>,
+    picture: &Picture,
+    registration: &Registration,
+) -> Option<DetailRequest> {
+    let part = |point: &Point| {
+        Some(Part {
+            point: point.key.value.clone(),
+            area: point.area?,
+            has_tone: point.rests_on.value == RestsOn::Inking,
+        })
+    };
+    let parts: Vec<Part> = group.design.points.iter().filter_map(part).collect();
+    let onto_reference = registration.onto_reference()?;
+    (!parts.is_empty()).then(|| DetailRequest {
+        source: dir.join(&picture.path),
+        largest: picture.largest,
+        reference: dir.join(&group.reference.1.path),
+        onto_reference,
+        parts,
+        paper: paper(picture, group.reference.1),
+    })
+}
+
+/// Where a picture shows bare paper: where its record says, else beside the printed image.
+fn paper(picture: &Picture, reference: &Picture) -> Paper {
+    match (picture.bare_paper, picture.area, reference.area) {
+        (Some(given), _, _) => Paper::Given(given),
+        (None, Some(image), _) => Paper::BesideImage(image),
+        (None, None, Some(image)) => Paper::BesideReferenceImage(image),
+        (None, None, None) => Paper::Unknown,
+    }
+}
