@@ -23,6 +23,7 @@ use crate::model::key::{Key, PictureKey};
 use crate::model::picture::Picture;
 use crate::model::point::Point;
 use crate::model::registration::{Refusal, Registration};
+use crate::study::allowed::{rules_out, shown_values};
 
 /// One point of every sheet.
 #[derive(Serialize)]
@@ -185,7 +186,8 @@ fn shape(size: &PublishedSize) -> &'static str {
     }
 }
 
-/// For each state the detail of one sheet that is certainly of it: the one whose picture lies on the
+/// For each state the detail of one sheet that is certainly of it and on which nothing was seen that
+/// contradicts it: the one whose picture lies on the
 /// reference most surely, and of two alike the first.
 pub(super) fn exemplary(here: &Here<'_>, design: &Design, point: &Point) -> BTreeMap<Key, Detail> {
     let mut best: BTreeMap<Key, Sitter<'_>> = BTreeMap::new();
@@ -193,6 +195,9 @@ pub(super) fn exemplary(here: &Here<'_>, design: &Design, point: &Point) -> BTre
         let Some(state) = certain_state(sitter.impression) else {
             continue;
         };
+        if contradicts(design, sitter.impression, state) {
+            continue;
+        }
         let is_better = best
             .get(state)
             .is_none_or(|known| sitter.confidence > known.confidence);
@@ -203,6 +208,17 @@ pub(super) fn exemplary(here: &Here<'_>, design: &Design, point: &Point) -> BTre
     best.into_iter()
         .filter_map(|(state, sitter)| Some((state, detail(here, design, point, &sitter)?)))
         .collect()
+}
+
+/// Whether something seen on a sheet is not what a state shows there: then it is no example of it.
+fn contradicts(design: &Design, impression: &Impression, state: &Key) -> bool {
+    impression.observed.iter().any(|observation| {
+        let point = design.point(&observation.point.value);
+        let shown = point
+            .zip(design.state(state))
+            .and_then(|(point, state)| Some((point, shown_values(&state.shows, point)?)));
+        shown.is_some_and(|(point, shown)| rules_out(point, &observation.seen, &shown))
+    })
 }
 
 /// The one state that a sheet is certainly of.
