@@ -199,7 +199,7 @@ mod tests {
     #[test]
     fn a_third_of_the_cells_anywhere_is_enough() {
         let worn = ballot(|column, row| (column + row) % 3 == 0);
-        assert!(worn.share > 0.3 && worn.spread == 1.0 && worn.inside.unwrap() > 0.3);
+        assert!(worn.share > 0.3 && worn.spread > 0.99 && worn.inside.unwrap() > 0.3);
         assert!((worn.residual - 0.5).abs() < 1e-12);
     }
 }
