@@ -117,7 +117,7 @@ fn estimate(seen: f64, once: f64, twice: f64) -> Estimate {
     } else {
         unseen + once * (2.0 * once - 1.0).powi(2) / 4.0 - once.powi(4) / (4.0 * sheets)
     };
-    let spread = (DEVIATE * (1.0 + variance / unseen.powi(2)).ln().sqrt()).exp();
+    let spread = libm::exp(DEVIATE * libm::log(1.0 + variance / unseen.powi(2)).sqrt());
     Estimate {
         sheets,
         interval: Some([seen + unseen / spread, seen + unseen * spread]),

@@ -125,9 +125,9 @@ pub fn ciede2000(Lab([l1, a1, b1]): Lab, Lab([l2, a2, b2]): Lab) -> f64 {
     } else if (h1 - h2).abs() <= 180.0 {
         f64::midpoint(h1, h2)
     } else if sum < FULL {
-        (sum + FULL) / 2.0
+        f64::midpoint(sum, FULL)
     } else {
-        (sum - FULL) / 2.0
+        f64::midpoint(sum, -FULL)
     };
     let t = 1.0 - 0.17 * cos(mean_hue - 30.0)
         + 0.24 * cos(2.0 * mean_hue)
