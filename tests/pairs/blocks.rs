@@ -123,7 +123,7 @@ fn scene(key: &mut Block, frame: &Frame, chance: &mut Chance) -> Vec<Block> {
                 let length = chance.between(0.004, 0.014) * f64::from(k + 1);
                 (
                     length,
-                    chance.between(0.0, 6.28),
+                    chance.between(0.0, std::f64::consts::TAU),
                     chance.between(8.0, 42.0) / f64::from(k + 1),
                 )
             })

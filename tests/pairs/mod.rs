@@ -4,6 +4,14 @@
 //! from them in its own inks, worn, shifted, foxed and trimmed (`impression`), and a camera sees it on
 //! its mount (`camera`). All of it follows from seeds.
 
+#![allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_precision_loss,
+    clippy::cast_sign_loss,
+    clippy::many_single_char_names,
+    reason = "drawing turns coordinates into pixels and back all the time"
+)]
+
 pub mod blocks;
 pub mod camera;
 pub mod impression;
