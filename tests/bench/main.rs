@@ -7,6 +7,11 @@
     clippy::disallowed_methods,
     reason = "benchmarks write catalogues of their own and read the clock"
 )]
+#![allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_precision_loss,
+    reason = "counts and sides of a few thousand, which every number type here holds"
+)]
 
 mod identification;
 #[path = "../pairs/mod.rs"]
