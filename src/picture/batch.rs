@@ -36,12 +36,8 @@ pub fn prepare_all(
     progress: &(dyn Fn(usize, usize) + Sync),
 ) -> Vec<Result<Prepared, Fault>> {
     if !requests.is_empty()
-        && let Err(error) = std::fs::create_dir_all(cache_dir)
+        && let Err(fault) = cache::make_folder(cache_dir)
     {
-        let fault = Fault::Cache {
-            file: cache_dir.to_owned(),
-            why: error.to_string(),
-        };
         return vec![Err(fault); requests.len()];
     }
     let work = Work {

@@ -202,6 +202,17 @@ fn prepared(dir: &Path, key: Key, manifest: &Manifest, service: Service, made: b
     }
 }
 
+/// Makes the folder in which results are kept.
+///
+/// # Errors
+/// [`Fault::Cache`] where the disk refuses.
+pub fn make_folder(dir: &Path) -> Result<(), Fault> {
+    fs::create_dir_all(dir).map_err(|error| Fault::Cache {
+        file: dir.to_owned(),
+        why: error.to_string(),
+    })
+}
+
 /// Writes a file so that under its name it is never seen in part.
 pub(super) fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
     // Told apart from those of other threads and of another run on the same catalogue.

@@ -16,6 +16,7 @@ use super::{Subject, align, align_by_hand};
 use crate::model::boxes::PercentBox;
 use crate::model::registration::{Aligned, Refusal, Refused, Registration};
 use crate::picture::batch::{BUDGET, Budget, guarded, read};
+use crate::picture::cache::make_folder;
 use crate::picture::{Fault, decode};
 
 /// A photograph of an image.
@@ -69,12 +70,8 @@ pub fn align_all(
 ) -> Vec<Result<Registration, Fault>> {
     if keep == Keep::Results
         && !pairs.is_empty()
-        && let Err(error) = std::fs::create_dir_all(cache_dir)
+        && let Err(fault) = make_folder(cache_dir)
     {
-        let fault = Fault::Cache {
-            file: cache_dir.to_owned(),
-            why: error.to_string(),
-        };
         return vec![Err(fault); pairs.len()];
     }
     let mut groups: IndexMap<String, Vec<usize>> = IndexMap::new();

@@ -26,6 +26,7 @@ use rayon::prelude::*;
 pub use self::cut::Area;
 use self::kept::{KeptTone, Made, Name};
 use super::batch::{BUDGET, Budget, guarded, read};
+use super::cache::make_folder;
 use super::derive::{self, Extent};
 use super::tone::{self, Tone, paper};
 use super::{Derivative, Fault, Plan, codec, decode};
@@ -107,12 +108,8 @@ pub fn details_all(
     progress: &(dyn Fn(usize, usize) + Sync),
 ) -> Vec<Result<Detailed, Fault>> {
     if !requests.is_empty()
-        && let Err(error) = std::fs::create_dir_all(cache_dir)
+        && let Err(fault) = make_folder(cache_dir)
     {
-        let fault = Fault::Cache {
-            file: cache_dir.to_owned(),
-            why: error.to_string(),
-        };
         return vec![Err(fault); requests.len()];
     }
     let work = Work {
