@@ -10,7 +10,6 @@ use serde::Serialize;
 use super::book::Here;
 use super::html::CleanHtml;
 use super::key_points::key_of_place;
-use super::words::Given;
 use crate::study::scale::{Allowed, Scale};
 use crate::study::table::{DiagnosticTable, PointColumn};
 
@@ -94,15 +93,9 @@ const WORDS: [(&str, &[&str]); 11] = [
 /// The data of a table.
 pub(super) fn data(here: &Here<'_>, table: &DiagnosticTable) -> CleanHtml {
     let words = here.words();
-    let filled = WORDS.iter().map(|(id, places)| {
-        let marks: Vec<String> = places.iter().map(|place| format!("{{{place}}}")).collect();
-        let given: Vec<(&str, Given<'_>)> = places
-            .iter()
-            .zip(&marks)
-            .map(|(place, mark)| (*place, Given::Text(mark)))
-            .collect();
-        (*id, words.with(id, &given))
-    });
+    let filled = WORDS
+        .iter()
+        .map(|(id, places)| (*id, words.left_open(id, places)));
     CleanHtml::data(&Data {
         candidates: table
             .candidates

@@ -12,7 +12,6 @@ use super::html::CleanHtml;
 use super::observations::{self, Told, Verdict};
 use super::pictures::PublishedPicture;
 use super::strips;
-use super::words::Given;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
 use crate::model::key::PictureKey;
@@ -92,15 +91,9 @@ pub(super) fn data(
         .collect();
     let frame = frame(here, design, pictures.iter().flatten());
     let words = here.words();
-    let filled = WORDS.iter().map(|(id, places)| {
-        let marks: Vec<String> = places.iter().map(|place| format!("{{{place}}}")).collect();
-        let given: Vec<(&str, Given<'_>)> = places
-            .iter()
-            .zip(&marks)
-            .map(|(place, mark)| (*place, Given::Text(mark)))
-            .collect();
-        (*id, words.with(id, &given))
-    });
+    let filled = WORDS
+        .iter()
+        .map(|(id, places)| (*id, words.left_open(id, places)));
     let verdicts = Verdict::ALL
         .iter()
         .map(|verdict| (verdict.word_id(), words.word(verdict.word_id()).to_owned()));

@@ -159,6 +159,17 @@ impl Words {
             .unwrap_or_else(|| id.to_owned())
     }
 
+    /// A word whose `places` stay open, each as its name in braces: a script fills them.
+    pub fn left_open(&self, id: &str, places: &[&str]) -> String {
+        let marks: Vec<String> = places.iter().map(|place| format!("{{{place}}}")).collect();
+        let given: Vec<(&str, Given<'_>)> = places
+            .iter()
+            .zip(&marks)
+            .map(|(place, mark)| (*place, Given::Text(mark)))
+            .collect();
+        self.with(id, &given)
+    }
+
     /// A word with its open places filled with finished HTML, and `n` with a number.
     pub fn html(&self, id: &str, n: Option<usize>, given: &[(&str, &CleanHtml)]) -> CleanHtml {
         let mut args = FluentArgs::new();
