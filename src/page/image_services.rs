@@ -3,7 +3,6 @@
 
 use serde::Serialize;
 
-use super::pictures::Tiles;
 use super::rights;
 use super::{Input, PublishedPicture};
 use crate::model::key::PictureKey;
@@ -15,7 +14,7 @@ pub(super) fn files<'a>(input: &Input<'a>) -> impl Iterator<Item = (String, Vec<
     let public = input.public;
     let file = move |(key, picture): (&PictureKey, &PublishedPicture)| {
         let rights = public.picture(key).and_then(|p| rights::uri(&p.rights));
-        let info = Info::of(&picture.tiles, base, rights);
+        let info = Info::of(picture, base, rights);
         let mut bytes = serde_json::to_vec(&info).unwrap_or_default();
         bytes.push(b'\n');
         (format!("{}/info.json", picture.tiles.address), bytes)
@@ -25,6 +24,7 @@ pub(super) fn files<'a>(input: &Input<'a>) -> impl Iterator<Item = (String, Vec<
 
 /// What a service says of itself.
 #[derive(Serialize)]
+#[serde(rename_all = "camelCase")]
 struct Info {
     #[serde(rename = "@context")]
     context: &'static str,
@@ -35,6 +35,10 @@ struct Info {
     profile: &'static str,
     width: u32,
     height: u32,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    max_width: Option<u32>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    max_height: Option<u32>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     sizes: Vec<Size>,
     tiles: [TileSet; 1],
@@ -57,13 +61,14 @@ struct TileSet {
 }
 
 impl Info {
-    fn of(service: &Tiles, base: &str, rights: Option<String>) -> Info {
-        // The full size is `max` and not listed: its other form would have to be a file too.
-        let reduced = service.factors.iter().filter(|factor| **factor > 1);
-        let sizes = reduced.rev().map(|&factor| {
-            let (width, height) = tiles::reduced(service.width, service.height, factor);
-            Size { width, height }
-        });
+    fn of(picture: &PublishedPicture, base: &str, rights: Option<String>) -> Info {
+        let service = &picture.tiles;
+        let size = (service.width, service.height);
+        let widths: Vec<_> = picture.sizes.iter().map(|s| (s.width, s.height)).collect();
+        let largest = tiles::largest_whole(size, &widths);
+        // The largest is `max` and not listed: its other form would have to be a file too.
+        let others = widths.iter().filter(|width| **width != largest);
+        let limit = Some(largest).filter(|largest| *largest != size);
         Info {
             context: "http://iiif.io/api/image/3/context.json",
             id: format!("{base}/{}", service.address),
@@ -72,7 +77,11 @@ impl Info {
             profile: "level0",
             width: service.width,
             height: service.height,
-            sizes: sizes.collect(),
+            max_width: limit.map(|(width, _)| width),
+            max_height: limit.map(|(_, height)| height),
+            sizes: others
+                .map(|&(width, height)| Size { width, height })
+                .collect(),
             tiles: [TileSet {
                 width: service.side,
                 height: service.side,

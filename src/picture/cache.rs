@@ -13,13 +13,14 @@ use std::sync::atomic::{AtomicU64, Ordering};
 
 use serde::{Deserialize, Serialize};
 
+use super::codec;
 use super::derive::{self, Rendering};
-use super::tiles;
-use super::{Colour, Derivative, Fault, Plan, Prepared, Service, Tile};
+use super::tiles::{self, Shows};
+use super::{Colour, Derivative, Fault, Plan, Prepared, Service, ServiceFile};
 
 /// Raise this whenever the same photograph and plan would give other bytes: a change in `decode`,
 /// `derive`, `pyramid`, `codec` or `colour`, or another release of the libraries below them.
-const SCHEME: u32 = 2;
+const SCHEME: u32 = 3;
 
 /// How many hexadecimal digits of the hash stand in names: 96 bits, beyond accident and beyond what
 /// it would pay anyone to forge. The manifest holds the whole hash.
@@ -34,6 +35,7 @@ impl Key {
     pub fn new(bytes: &[u8], plan: &Plan, largest: Option<u32>) -> Self {
         let mut hasher = blake3::Hasher::new_derive_key("keyblock: derivatives of a picture");
         hasher.update(&SCHEME.to_le_bytes());
+        hasher.update(codec::ENCODER.as_bytes());
         hasher.update(&[plan.quality]);
         hasher.update(&derive::longest_side(plan, largest).to_le_bytes());
         let widths = derive::widths(plan);
@@ -105,7 +107,7 @@ pub fn find(dir: &Path, key: Key) -> Option<Prepared> {
     if !sound {
         return None;
     }
-    let service = service(dir, key, &manifest.service)?;
+    let service = service(dir, key, &manifest)?;
     Some(prepared(dir, key, &manifest, service, false))
 }
 
@@ -129,8 +131,17 @@ pub fn keep(dir: &Path, key: Key, rendering: &Rendering) -> Result<Prepared, Fau
             bytes: file.jpeg.len() as u64,
         });
     }
+    let widths: Vec<_> = rendering.sizes.iter().map(|s| s.extent.size()).collect();
+    let files_of_service = tiles::files(rendering.published.size(), &widths);
+    let parts = files_of_service.iter().map(|file| match file.shows {
+        Shows::Whole(place) => rendering.sizes.get(place).map(|whole| &whole.jpeg),
+        Shows::Tile(place) => rendering.tiles.get(place),
+    });
+    let parts: Vec<&[u8]> = parts
+        .map(|jpeg| jpeg.map_or(&[][..], Vec::as_slice))
+        .collect();
     let path = key.pack(dir);
-    write_whole(&path, &rendering.tiles.concat()).map_err(|error| refused(&path, error))?;
+    write_whole(&path, &parts.concat()).map_err(|error| refused(&path, error))?;
     let manifest = Manifest {
         key: key.0.to_hex().to_string(),
         width: rendering.master.width,
@@ -140,10 +151,10 @@ pub fn keep(dir: &Path, key: Key, rendering: &Rendering) -> Result<Prepared, Fau
         service: Packed {
             width: rendering.published.width,
             height: rendering.published.height,
-            bytes: rendering.tiles.iter().map(|t| t.len() as u64).collect(),
+            bytes: parts.iter().map(|part| part.len() as u64).collect(),
         },
     };
-    let service = service(dir, key, &manifest.service)
+    let service = service(dir, key, &manifest)
         .ok_or_else(|| Fault::Damaged("it was not cut into the tiles it needs".into()))?;
     let path = key.manifest(dir);
     serde_json::to_vec(&manifest)
@@ -154,27 +165,29 @@ pub fn keep(dir: &Path, key: Key, rendering: &Rendering) -> Result<Prepared, Fau
 }
 
 /// The service of an entry; `None` where its files are not those that its size asks for.
-fn service(dir: &Path, key: Key, packed: &Packed) -> Option<Service> {
-    let (width, height) = (packed.width, packed.height);
-    let files = tiles::files(width, height);
-    if files.len() != packed.bytes.len() {
+fn service(dir: &Path, key: Key, manifest: &Manifest) -> Option<Service> {
+    let packed = &manifest.service;
+    let size = (packed.width, packed.height);
+    let widths: Vec<_> = manifest.files.iter().map(|f| (f.width, f.height)).collect();
+    let files = tiles::files(size, &widths);
+    if files.len() != packed.bytes.len() || packed.bytes.contains(&0) {
         return None;
     }
     let mut at = 0;
-    let tile = |(file, &bytes): (tiles::TileFile, &u64)| {
+    let file = |(file, &bytes): (tiles::ServiceFile, &u64)| {
         let begins = at;
         at += bytes;
-        Tile {
-            path: file.path(width, height),
+        ServiceFile {
+            path: file.path,
             at: begins..at,
         }
     };
     Some(Service {
-        width,
-        height,
+        width: packed.width,
+        height: packed.height,
         pack: key.pack(dir),
         content: key.short(),
-        tiles: files.into_iter().zip(&packed.bytes).map(tile).collect(),
+        files: files.into_iter().zip(&packed.bytes).map(file).collect(),
     })
 }
 

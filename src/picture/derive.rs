@@ -37,6 +37,11 @@ impl Extent {
         }
     }
 
+    /// The same as a pair.
+    pub fn size(self) -> super::tiles::Size {
+        (self.width, self.height)
+    }
+
     /// How many pixels it has.
     pub fn pixels(self) -> usize {
         self.width as usize * self.height as usize
@@ -85,7 +90,7 @@ pub struct Rendering {
     pub colour: Colour,
     /// The widths, smallest first.
     pub sizes: Vec<Rendered>,
-    /// The files of its image service, in the order of [`super::tiles::files`].
+    /// Its tiles, in the order of [`super::tiles::tiles`].
     pub tiles: Vec<Vec<u8>>,
 }
 
@@ -162,7 +167,7 @@ pub fn render(master: Master, plan: &Plan, largest: Option<u32>) -> Result<Rende
     let published = base.extent();
     let extents = extents(upright, &widths(plan), longest);
     let Made {
-        files,
+        tiles,
         widths: sizes,
     } = pyramid::make(base, &extents, plan.quality)?;
     Ok(Rendering {
@@ -170,7 +175,7 @@ pub fn render(master: Master, plan: &Plan, largest: Option<u32>) -> Result<Rende
         published,
         colour,
         sizes,
-        tiles: files,
+        tiles,
     })
 }
 

@@ -100,17 +100,17 @@ pub struct Service {
     pub width: u32,
     /// Height in px of it.
     pub height: u32,
-    /// The file of the cache in which all tiles stand one behind the other.
+    /// The file of the cache in which all its files stand one behind the other.
     pub pack: PathBuf,
     /// A name for the content of the pack: it follows from the photograph's bytes and the plan alone.
     pub content: String,
     /// Its files.
-    pub tiles: Vec<Tile>,
+    pub files: Vec<ServiceFile>,
 }
 
 /// One file of an image service.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Tile {
+pub struct ServiceFile {
     /// Its path within the service.
     pub path: String,
     /// Which bytes of the pack it is.

@@ -1,9 +1,9 @@
-//! All that is published of one photograph, made from its pixels in one pass: the files of its image
-//! service (`tiles` says which) and the widths that pages offer.
+//! All that is published of one photograph, made from its pixels in one pass: its tiles (`tiles` says
+//! which) and, whole, the widths that pages offer.
 //!
 //! A level is worked through in bands of one row of tiles. Each band is turned upright, brought to
-//! sRGB, encoded as tiles and as a part of the whole, and halved into the next level, so the largest
-//! level is never held a second time. Bands and tiles run in parallel and wait for nothing but each
+//! sRGB, encoded as tiles, and halved into the next level, so the largest level is never held a second
+//! time. Bands and tiles run in parallel and wait for nothing but each
 //! other; what comes out does not depend on their order.
 
 use std::borrow::Cow;
@@ -18,9 +18,6 @@ use super::fault::Fault;
 use super::tiles::{self, SIDE};
 use super::turn::Turn;
 
-/// Rows of the whole picture that are encoded together.
-const BAND: u32 = 128;
-
 /// The largest form of a picture that is published, as its file stores it.
 pub struct Base {
     /// RGB in the colours of the file.
@@ -33,8 +30,8 @@ pub struct Base {
 
 /// What was made of a picture.
 pub struct Made {
-    /// The JPEG files of its service, in the order of [`tiles::files`].
-    pub files: Vec<Vec<u8>>,
+    /// Its tiles as JPEG files, in the order of [`tiles::tiles`].
+    pub tiles: Vec<Vec<u8>>,
     /// The widths asked for, in their order.
     pub widths: Vec<Rendered>,
 }
@@ -66,6 +63,9 @@ impl Base {
 
     /// It scaled, turned upright and brought to sRGB.
     fn scaled(&self, to: Extent) -> Result<RgbImage, Fault> {
+        if to == self.extent() {
+            return self.whole();
+        }
         let as_stored = if self.turn.is_swapped() {
             to.turned()
         } else {
@@ -119,19 +119,17 @@ impl Rows for Level {
     }
 }
 
-/// Makes everything: the files of the service, and the `widths`, none larger than the picture.
+/// Makes everything: the tiles, and the `widths`, none larger than the picture.
 ///
 /// # Errors
 /// Where the scaler or the encoder refuses, which a decoded picture gives it no reason to do.
 pub fn make(base: Base, widths: &[Extent], quality: u8) -> Result<Made, Fault> {
     let whole = base.extent();
-    let factors = tiles::factors(whole.width, whole.height);
-    // Those as large as the picture are its whole at full size, made anyway.
-    let source = |width: &Extent| source_of(*width, whole, &factors);
+    let factors = tiles::factors(whole.size());
     let wanted_of = |factor: u32| -> Vec<(usize, Extent)> {
         let wanted = widths.iter().copied().enumerate();
         wanted
-            .filter(|(_, width)| *width != whole && source(width) == factor)
+            .filter(|(_, width)| source_of(*width, whole, &factors) == factor)
             .collect()
     };
 
@@ -140,7 +138,7 @@ pub fn make(base: Base, widths: &[Extent], quality: u8) -> Result<Made, Fault> {
         || level(&base, whole, quality),
         || encoded(&wanted_of(1), quality, |to| base.scaled(to)),
     );
-    let (mut files, mut next) = first?;
+    let (mut tiles, mut next) = first?;
     made.extend(scaled?);
     drop(base);
     for &factor in factors.iter().skip(1) {
@@ -154,18 +152,13 @@ pub fn make(base: Base, widths: &[Extent], quality: u8) -> Result<Made, Fault> {
             },
         );
         let (of_level, halved) = of_level?;
-        files.extend(of_level);
+        tiles.extend(of_level);
         made.extend(scaled?);
         next = halved;
     }
-    let at_full_size = widths.iter().enumerate().filter(|(_, w)| **w == whole);
-    for (place, &extent) in at_full_size {
-        let jpeg = files.first().cloned().unwrap_or_default();
-        made.push((place, Rendered { extent, jpeg }));
-    }
     made.sort_by_key(|(place, _)| *place);
     Ok(Made {
-        files,
+        tiles,
         widths: made.into_iter().map(|(_, rendered)| rendered).collect(),
     })
 }
@@ -191,14 +184,7 @@ fn encoded(
         .collect()
 }
 
-/// What comes of one band of a level.
-struct Band {
-    tiles: Vec<Vec<u8>>,
-    /// Its parts of the whole.
-    whole: Vec<Vec<u8>>,
-}
-
-/// The files of one level in their order, and the level after it; none after the last.
+/// The tiles of one level in their order, and the level after it; none after the last.
 fn level(
     source: &impl Rows,
     extent: Extent,
@@ -206,21 +192,19 @@ fn level(
 ) -> Result<(Vec<Vec<u8>>, Option<Level>), Fault> {
     let Extent { width, height } = extent;
     if width.max(height) <= SIDE {
-        let whole = codec::encode(&source.rows(0, height)?, width, height, quality)?;
-        return Ok((vec![whole], None));
+        let only = codec::encode(&source.rows(0, height)?, width, height, quality)?;
+        return Ok((vec![only], None));
     }
-    let (half_width, half_height) = tiles::reduced(width, height, 2);
     let half = Extent {
-        width: half_width,
-        height: half_height,
+        width: width.div_ceil(2),
+        height: height.div_ceil(2),
     };
     let mut next = Level {
         extent: half,
         rgb: vec![0; half.pixels() * 3],
     };
-    let half_band = half_width as usize * 3 * (SIDE / 2) as usize;
-    let rows_of_whole = codec::band_rows(width, BAND);
-    let bands: Vec<Band> = next
+    let half_band = half.width as usize * 3 * (SIDE / 2) as usize;
+    let bands: Vec<Vec<Vec<u8>>> = next
         .rgb
         .par_chunks_mut(half_band)
         .zip((0..height.div_ceil(SIDE)).into_par_iter())
@@ -229,35 +213,10 @@ fn level(
             let count = SIDE.min(height - first);
             let rows = source.rows(first, count)?;
             halve(&rows, width as usize, half);
-            let stride = width as usize * 3;
-            let (tiles, whole) = rayon::join(
-                || tiles_of(&rows, width, count, quality),
-                || {
-                    rows.par_chunks(stride * rows_of_whole as usize)
-                        .map(|part| codec::encode(part, width, rows_in(part, stride), quality))
-                        .collect::<Result<_, _>>()
-                },
-            );
-            Ok(Band {
-                tiles: tiles?,
-                whole: whole?,
-            })
+            tiles_of(&rows, width, count, quality)
         })
         .collect::<Result<_, Fault>>()?;
-    let mut parts = Vec::new();
-    let mut files = vec![Vec::new()];
-    for band in bands {
-        parts.extend(band.whole);
-        files.extend(band.tiles);
-    }
-    if let Some(whole) = files.first_mut() {
-        *whole = codec::joined(&parts, width, rows_of_whole, height)?;
-    }
-    Ok((files, Some(next)))
-}
-
-fn rows_in(part: &[u8], stride: usize) -> u32 {
-    u32::try_from(part.len() / stride.max(1)).unwrap_or(0)
+    Ok((bands.into_iter().flatten().collect(), Some(next)))
 }
 
 /// The tiles of a band, from left to right.

@@ -3,25 +3,49 @@
 //! A client derives every path from `info.json`, so each must stand where the standard's canonical
 //! form puts it: region and size by the formulas of the Implementation Notes, section 3 (sizes rounded
 //! up), written as in section 4.8 of the standard. A part that is the whole picture has the region
-//! `full`, and the picture at its full size the size `max`.
+//! `full`, and the picture at the largest size at which it is given whole the size `max`.
+//!
+//! The picture is given whole in the widths that pages offer, and no larger: `maxWidth` and `maxHeight`
+//! (section 5.3) say so. To see more of it, one asks for tiles.
 //!
 //! Pure arithmetic; the pixels are made in `pyramid`.
 
 /// The side of a tile in px.
 pub const SIDE: u32 = 512;
 
-/// One file of a service.
+/// Width and height in px.
+pub type Size = (u32, u32);
+
+/// One tile of a service.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct TileFile {
+pub struct Tile {
     /// How many times it is reduced: 1, 2, 4 ….
     pub factor: u32,
-    /// The column and row of the tile at that reduction; `None` for the whole picture.
-    pub tile: Option<(u32, u32)>,
+    /// Its column and row at that reduction.
+    pub at: (u32, u32),
+}
+
+/// One file of a service.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ServiceFile {
+    /// Its path within the service: `0,0,512,512/512,512/0/default.jpg`.
+    pub path: String,
+    /// What it shows.
+    pub shows: Shows,
+}
+
+/// What a file of a service shows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shows {
+    /// The whole picture in one of the widths of pages, by its place among them.
+    Whole(usize),
+    /// A tile, by its place among [`tiles`].
+    Tile(usize),
 }
 
 /// How many times each level of a picture is reduced: 1, 2, 4 …, until the whole is one tile.
 #[must_use]
-pub fn factors(width: u32, height: u32) -> Vec<u32> {
+pub fn factors((width, height): Size) -> Vec<u32> {
     let longest = width.max(height);
     let reduces = |factor: &u32| *factor == 1 || longest.div_ceil(factor / 2) > SIDE;
     (0..32).map(|n| 1 << n).take_while(reduces).collect()
@@ -29,50 +53,81 @@ pub fn factors(width: u32, height: u32) -> Vec<u32> {
 
 /// Width and height in px of a picture once reduced.
 #[must_use]
-pub fn reduced(width: u32, height: u32, factor: u32) -> (u32, u32) {
+pub fn reduced((width, height): Size, factor: u32) -> Size {
     (width.div_ceil(factor), height.div_ceil(factor))
 }
 
-/// Every file of the service of a picture but `info.json`: level after level, the largest first; of
-/// each the whole, then its tiles row by row, unless the whole is the only one.
+/// Every tile of a picture: level after level, the largest first; in each row by row.
 #[must_use]
-pub fn files(width: u32, height: u32) -> Vec<TileFile> {
-    let mut files = Vec::new();
-    for factor in factors(width, height) {
-        files.push(TileFile { factor, tile: None });
-        let (across, down) = reduced(width, height, factor);
-        let (columns, rows) = (across.div_ceil(SIDE), down.div_ceil(SIDE));
-        if columns * rows > 1 {
-            let tiles = (0..rows).flat_map(|row| (0..columns).map(move |column| (column, row)));
-            files.extend(tiles.map(|tile| TileFile {
+pub fn tiles(picture: Size) -> Vec<Tile> {
+    let of_level = |factor: u32| {
+        let (across, down) = reduced(picture, factor);
+        let columns = across.div_ceil(SIDE);
+        (0..down.div_ceil(SIDE)).flat_map(move |row| {
+            (0..columns).map(move |column| Tile {
                 factor,
-                tile: Some(tile),
-            }));
+                at: (column, row),
+            })
+        })
+    };
+    factors(picture).into_iter().flat_map(of_level).collect()
+}
+
+/// The largest size at which a picture is given whole, where pages offer it in `widths` (rising): the
+/// widest of them, or the picture itself where it is a single tile.
+#[must_use]
+pub fn largest_whole(picture: Size, widths: &[Size]) -> Size {
+    let is_one_tile = picture.0.max(picture.1) <= SIDE;
+    let widest = widths.last().filter(|_| !is_one_tile);
+    widest.copied().unwrap_or(picture)
+}
+
+/// Every file of the service of a picture but `info.json`, where pages offer it in `widths` (rising).
+/// What is both a width and a tile is one file.
+#[must_use]
+pub fn files(picture: Size, widths: &[Size]) -> Vec<ServiceFile> {
+    let largest = largest_whole(picture, widths);
+    let whole = |(place, &size): (usize, &Size)| ServiceFile {
+        path: whole_path(size, size == largest),
+        shows: Shows::Whole(place),
+    };
+    let mut files: Vec<ServiceFile> = widths.iter().enumerate().map(whole).collect();
+    for (place, tile) in tiles(picture).into_iter().enumerate() {
+        let path = tile.path(picture);
+        if files
+            .iter()
+            .take(widths.len())
+            .all(|whole| whole.path != path)
+        {
+            let shows = Shows::Tile(place);
+            files.push(ServiceFile { path, shows });
         }
     }
     files
 }
 
-impl TileFile {
-    /// Its path within the service of a picture of that size: `0,0,512,512/512,512/0/default.jpg`.
+fn whole_path((width, height): Size, is_largest: bool) -> String {
+    let size = if is_largest {
+        "max".to_owned()
+    } else {
+        format!("{width},{height}")
+    };
+    format!("full/{size}/0/default.jpg")
+}
+
+impl Tile {
+    /// Its path within the service of a picture of that size.
     #[must_use]
-    pub fn path(self, width: u32, height: u32) -> String {
-        let factor = self.factor;
-        let (region, size) = match self.tile {
-            None if factor == 1 => ("full".to_owned(), "max".to_owned()),
-            None => {
-                let (across, down) = reduced(width, height, factor);
-                ("full".to_owned(), format!("{across},{down}"))
-            }
-            Some((column, row)) => {
-                let (x, y) = (column * SIDE * factor, row * SIDE * factor);
-                let w = (SIDE * factor).min(width.saturating_sub(x));
-                let h = (SIDE * factor).min(height.saturating_sub(y));
-                let (across, down) = reduced(w, h, factor);
-                (format!("{x},{y},{w},{h}"), format!("{across},{down}"))
-            }
-        };
-        format!("{region}/{size}/0/default.jpg")
+    pub fn path(self, picture: Size) -> String {
+        let (factor, (column, row)) = (self.factor, self.at);
+        let (x, y) = (column * SIDE * factor, row * SIDE * factor);
+        let w = (SIDE * factor).min(picture.0.saturating_sub(x));
+        let h = (SIDE * factor).min(picture.1.saturating_sub(y));
+        let (across, down) = reduced((w, h), factor);
+        if (w, h) == picture {
+            return whole_path((across, down), factor == 1);
+        }
+        format!("{x},{y},{w},{h}/{across},{down}/0/default.jpg")
     }
 }
 
@@ -83,21 +138,44 @@ mod tests {
     /// The worked example of CHECKS.md's table stands in `tests/all/image_services.rs`; here only what
     /// lies beyond it.
     #[test]
-    fn a_picture_no_larger_than_a_tile_is_one_file() {
-        for (width, height) in [(1, 1), (512, 512), (300, 200)] {
-            assert_eq!(factors(width, height), [1]);
-            let paths: Vec<_> = files(width, height)
-                .iter()
-                .map(|file| file.path(width, height))
-                .collect();
-            assert_eq!(paths, ["full/max/0/default.jpg"]);
+    fn a_picture_no_larger_than_a_tile_is_given_at_its_own_size() {
+        let paths = |picture, widths: &[Size]| -> Vec<String> {
+            let files = files(picture, widths).into_iter();
+            files.map(|file| file.path).collect()
+        };
+        for picture in [(1, 1), (512, 512), (300, 200)] {
+            assert_eq!(factors(picture), [1]);
+            assert_eq!(paths(picture, &[picture]), ["full/max/0/default.jpg"]);
         }
+        // Even where pages offer it smaller.
+        assert_eq!(
+            paths((300, 200), &[(150, 100)]),
+            ["full/150,100/0/default.jpg", "full/max/0/default.jpg"]
+        );
     }
 
     #[test]
     fn a_long_strip_is_reduced_until_it_fits() {
-        assert_eq!(factors(65_535, 1).last(), Some(&128));
-        assert_eq!(factors(513, 1), [1, 2]);
-        assert_eq!(factors(1025, 1), [1, 2, 4]);
+        assert_eq!(factors((65_535, 1)).last(), Some(&128));
+        assert_eq!(factors((513, 1)), [1, 2]);
+        assert_eq!(factors((1025, 1)), [1, 2, 4]);
+    }
+
+    #[test]
+    fn a_width_that_is_also_the_smallest_level_is_one_file() {
+        let files = files((1920, 960), &[(480, 240), (960, 480), (1920, 960)]);
+        let wholes: Vec<_> = files
+            .iter()
+            .filter(|file| file.path.starts_with("full/"))
+            .map(|file| (file.path.as_str(), file.shows))
+            .collect();
+        assert_eq!(
+            wholes,
+            [
+                ("full/480,240/0/default.jpg", Shows::Whole(0)),
+                ("full/960,480/0/default.jpg", Shows::Whole(1)),
+                ("full/max/0/default.jpg", Shows::Whole(2)),
+            ]
+        );
     }
 }

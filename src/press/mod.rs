@@ -216,9 +216,9 @@ impl Judged {
     pub fn tile_bundles(&self) -> BTreeMap<String, Bundle> {
         let bundled = self.prepared.iter().map(|(key, prepared)| {
             let service = &prepared.service;
-            let files = service.tiles.iter().map(|tile| Bundled {
-                path: tile.path.clone(),
-                at: tile.at.clone(),
+            let files = service.files.iter().map(|file| Bundled {
+                path: file.path.clone(),
+                at: file.at.clone(),
             });
             let bundle = Bundle {
                 pack: service.pack.clone(),
@@ -261,7 +261,7 @@ impl Judged {
                     width: prepared.service.width,
                     height: prepared.service.height,
                     side: tiles::SIDE,
-                    factors: tiles::factors(prepared.service.width, prepared.service.height),
+                    factors: tiles::factors((prepared.service.width, prepared.service.height)),
                 },
             };
             (key.clone(), picture)

@@ -36,11 +36,16 @@ fn files_stand_where_the_standard_puts_them() {
     }
     assert_eq!(paths.len(), 6);
     assert!(paths.values().map(BTreeSet::len).sum::<usize>() > 114);
-    for ((width, height), expected) in paths {
-        let files = tiles::files(width, height);
-        let ours: BTreeSet<_> = files.iter().map(|f| f.path(width, height)).collect();
+    for (picture, expected) in paths {
+        // The table gives each picture whole at every level.
+        let factors = tiles::factors(picture).into_iter().rev();
+        let wholes: Vec<_> = factors
+            .map(|factor| tiles::reduced(picture, factor))
+            .collect();
+        let files = tiles::files(picture, &wholes);
+        let ours: BTreeSet<_> = files.iter().map(|file| file.path.clone()).collect();
         assert_eq!(ours.len(), files.len(), "a path stands twice");
-        assert_eq!(ours, expected, "{width} × {height}");
+        assert_eq!(ours, expected, "{picture:?}");
     }
 }
 
@@ -50,7 +55,13 @@ fn files_stand_where_the_standard_puts_them() {
 fn implied(info: &Value) -> BTreeMap<String, (u64, u64)> {
     let number = |value: &Value| value.as_u64().unwrap();
     let (width, height) = (number(&info["width"]), number(&info["height"]));
-    let mut files = BTreeMap::from([("full/max".to_owned(), (width, height))]);
+    let largest = match (info.get("maxWidth"), info.get("maxHeight")) {
+        (Some(most_width), Some(most_height)) => (number(most_width), number(most_height)),
+        (None, None) => (width, height),
+        _ => panic!("{info}: each needs the other"),
+    };
+    assert!(largest.0 <= width && largest.1 <= height, "{info}");
+    let mut files = BTreeMap::from([("full/max".to_owned(), largest)]);
     for size in info["sizes"].as_array().into_iter().flatten() {
         let (w, h) = (number(&size["width"]), number(&size["height"]));
         files.insert(format!("full/{w},{h}"), (w, h));

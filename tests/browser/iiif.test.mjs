@@ -1,12 +1,20 @@
-// The pictures of the compiled demonstration catalogue as image services, asked by a client that is
-// not ours: the viewer library openseadragon (npm), which reads `info.json` and derives every address
-// from it (IIIF Image API 3.0).
+// The pictures of the compiled demonstration catalogue as image services (IIIF Image API 3.0), asked by
+// two clients that are not ours: the viewer library openseadragon (npm), which reads `info.json` and
+// derives every address from it, and the parser @iiif/parser (npm), which reads the addresses.
 
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
+import {
+  createImageServiceRequest,
+  getImageServiceLevel,
+  imageServiceRequestToString,
+  imageServiceSupportsRequest,
+  isImageService,
+  parseImageServiceRequest,
+} from "@iiif/parser/image-3";
 import { launch, listen } from "./browser.mjs";
 import { filesOf, serve } from "./site.mjs";
 
@@ -123,5 +131,31 @@ test("a viewer that is not ours opens the largest pictures and gets every tile i
     assert.ok(answered >= 4, `${service}: only ${answered} files were asked for`);
     await page.close();
   }
+  assert.deepEqual(faults, []);
+});
+
+test("a parser that is not ours knows every service, and every address in its canonical form", () => {
+  const faults = [];
+  let read = 0;
+  let limited = 0;
+  for (const [service, { info, images }] of services) {
+    const fault = (what) => faults.push(`${service}: ${what}`);
+    if (!isImageService(info) || getImageServiceLevel(info) !== 0) fault("no image service of level 0");
+    limited += Number("maxWidth" in info);
+    for (const path of images) {
+      const request = parseImageServiceRequest(`${info.id}/${path}`);
+      const again = imageServiceRequestToString(request, info);
+      if (again !== `${info.id}/${path}`) fault(`${path} is read as ${again}`);
+      read += 1;
+    }
+    // What it asks for when it wants the picture whole.
+    const whole = createImageServiceRequest(info);
+    const address = imageServiceRequestToString(whole, info).slice(info.id.length + 1);
+    if (!images.includes(address)) fault(`${address} is asked for and missing`);
+    const [answers, why] = imageServiceSupportsRequest(info, whole);
+    if (!answers) fault(why);
+  }
+  assert.ok(read > 1000, `only ${read} addresses`);
+  assert.ok(limited > 0, "no picture is larger than it is given whole");
   assert.deepEqual(faults, []);
 });

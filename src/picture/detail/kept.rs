@@ -11,6 +11,7 @@ use super::{DetailRequest, Detailed, Paper};
 use crate::model::boxes::PercentBox;
 use crate::model::key::Key;
 use crate::picture::cache::write_whole;
+use crate::picture::codec;
 use crate::picture::derive::{self, Rendered};
 use crate::picture::tone::Tone;
 use crate::picture::{Derivative, Fault, Plan};
@@ -35,6 +36,7 @@ impl Name {
     ) -> Name {
         let mut hasher = blake3::Hasher::new_derive_key("keyblock: parts of a picture");
         hasher.update(&SCHEME.to_le_bytes());
+        hasher.update(codec::ENCODER.as_bytes());
         hasher.update(&[plan.quality]);
         hasher.update(&derive::longest_side(plan, request.largest).to_le_bytes());
         hasher.update(picture.as_bytes());

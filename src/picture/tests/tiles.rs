@@ -21,11 +21,11 @@ fn service(bytes: &[u8], plan: &Plan, largest: Option<u32>) -> (Prepared, Vec<(S
         .unwrap();
     let pack = fs::read(&prepared.service.pack).unwrap();
     let at = |at: u64| usize::try_from(at).unwrap();
-    let tiles = prepared.service.tiles.iter();
-    let files = tiles
-        .map(|tile| {
-            let bytes = pack[at(tile.at.start)..at(tile.at.end)].to_vec();
-            (tile.path.clone(), bytes)
+    let files = prepared.service.files.iter();
+    let files = files
+        .map(|file| {
+            let bytes = pack[at(file.at.start)..at(file.at.end)].to_vec();
+            (file.path.clone(), bytes)
         })
         .collect();
     (prepared, files)
@@ -35,24 +35,29 @@ fn unpacked(jpeg: &[u8]) -> RgbImage {
     image::load_from_memory(jpeg).unwrap().into_rgb8()
 }
 
-/// Each level put together from its tiles, beside its whole; only levels of several tiles.
-fn levels(service: &Service, files: &[(String, Vec<u8>)]) -> Vec<(RgbImage, RgbImage)> {
-    let (width, height) = (service.width, service.height);
-    let mut levels: Vec<(RgbImage, RgbImage)> = Vec::new();
-    for (file, (path, jpeg)) in tiles::files(width, height).iter().zip(files) {
-        assert_eq!(&file.path(width, height), path);
-        let picture = unpacked(jpeg);
-        match file.tile {
-            None => levels.push((RgbImage::new(picture.width(), picture.height()), picture)),
-            Some((column, row)) => {
-                let (x, y) = (column * tiles::SIDE, row * tiles::SIDE);
-                let level = &mut levels.last_mut().unwrap().0;
-                imageops::replace(level, &picture, i64::from(x), i64::from(y));
-            }
+/// Each level put together from its tiles, the largest first.
+fn levels(service: &Service, files: &[(String, Vec<u8>)]) -> Vec<RgbImage> {
+    let size = (service.width, service.height);
+    let level = |factor: u32| {
+        let (width, height) = tiles::reduced(size, factor);
+        let mut level = RgbImage::new(width, height);
+        for tile in tiles::tiles(size).iter().filter(|t| t.factor == factor) {
+            let tile_path = tile.path(size);
+            let file = files.iter().find(|(path, _)| *path == tile_path);
+            let [x, y] = [tile.at.0, tile.at.1].map(|n| i64::from(n * tiles::SIDE));
+            imageops::replace(&mut level, &unpacked(&file.unwrap().1), x, y);
         }
-    }
-    levels.pop();
-    levels
+        level
+    };
+    tiles::factors(size).into_iter().map(level).collect()
+}
+
+/// The picture whole, as the service gives it at most.
+fn whole(files: &[(String, Vec<u8>)]) -> RgbImage {
+    let file = files
+        .iter()
+        .find(|(path, _)| path == "full/max/0/default.jpg");
+    unpacked(&file.unwrap().1)
 }
 
 /// Peak signal-to-noise ratio in dB of 8-bit values.
@@ -67,7 +72,7 @@ fn psnr(a: &RgbImage, b: &RgbImage) -> f64 {
 /// A plan in which the largest published form is not scaled.
 fn large() -> Plan {
     Plan {
-        widths: vec![480],
+        widths: vec![480, 1400],
         quality: 95,
         largest: 2000,
         pixel_limit: 4_000_000,
@@ -84,14 +89,11 @@ fn tiles_are_upright_in_every_orientation() {
             (prepared.service.width, prepared.service.height),
             (1100, 600)
         );
-        for (tiled, whole) in levels(&prepared.service, &files) {
-            assert_quarters(&tiled, [RED, GREEN, BLUE, PALE]);
-            assert_quarters(&whole, [RED, GREEN, BLUE, PALE]);
+        let levels = levels(&prepared.service, &files);
+        assert_eq!(levels.len(), 3);
+        for made in levels.iter().chain([&whole(&files)]) {
+            assert_quarters(made, [RED, GREEN, BLUE, PALE]);
         }
-        let last = files
-            .iter()
-            .find(|(path, _)| path == "full/275,150/0/default.jpg");
-        assert_quarters(&unpacked(&last.unwrap().1), [RED, GREEN, BLUE, PALE]);
     }
 }
 
@@ -106,13 +108,13 @@ fn tiles_put_together_are_the_photograph() {
     });
     let (prepared, files) = service(&jpeg(&photograph), &large(), None);
     let levels = levels(&prepared.service, &files);
-    assert_eq!(levels.len(), 2);
+    assert_eq!(levels.len(), 3);
+    let near = psnr(&whole(&files), &photograph);
+    assert!(near > 38.0, "whole: {near:.1} dB");
     let mut expected = photograph;
-    for (tiled, whole) in levels {
-        for made in [&tiled, &whole] {
-            let near = psnr(made, &expected);
-            assert!(near > 38.0, "{} px wide: {near:.1} dB", made.width());
-        }
+    for made in levels {
+        let near = psnr(&made, &expected);
+        assert!(near > 38.0, "{} px wide: {near:.1} dB", made.width());
         let (width, height) = expected.dimensions();
         expected = RgbImage::from_fn(width.div_ceil(2), height.div_ceil(2), |x, y| {
             let at = |dx: u32, dy: u32| {
@@ -175,11 +177,8 @@ fn tiles_are_in_srgb_and_carry_nothing_but_pixels() {
         let mut at = 2;
         while jpeg[at + 1] != 0xDA {
             let marker = jpeg[at + 1];
-            // JFIF, tables, frame, and where restarts stand.
-            assert!(
-                matches!(marker, 0xE0 | 0xDB | 0xC0 | 0xC4 | 0xDD),
-                "{marker:X}"
-            );
+            // JFIF, tables, frame.
+            assert!(matches!(marker, 0xE0 | 0xDB | 0xC0 | 0xC4), "{marker:X}");
             at += 2 + usize::from(u16::from_be_bytes([jpeg[at + 2], jpeg[at + 3]]));
         }
         assert!(jpeg.ends_with(&[0xFF, 0xD9]));
@@ -211,7 +210,8 @@ fn grey_and_deep_pictures_are_cut_too() {
     ] {
         let file = saved(picture, image::ImageFormat::Png);
         let (_, files) = service(&file, &large(), None);
-        assert_eq!(files.len(), 4);
+        // Two wholes, two tiles, and the level below them.
+        assert_eq!(files.len(), 5);
         for (_, jpeg) in files {
             assert_near(unpacked(&jpeg).get_pixel(8, 8).0, colour, 3);
         }
