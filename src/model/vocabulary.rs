@@ -27,6 +27,27 @@ closed_list! {
     }
 }
 
+closed_list! {
+    /// In which class of its own an impression counts, by its kind (TRADE.md section 4, "Census
+    /// practice"; common practice). Reproductions and recuts never count, whatever their kind.
+    CountingClass {
+        /// Of the edition, numbered or not.
+        Edition = "edition",
+        /// Outside the edition, or before it.
+        Proof = "proof",
+        /// Taken from a wet impression.
+        Counterproof = "counterproof",
+        /// A second pull without new ink.
+        Maculature = "maculature",
+        /// From a matrix that was cancelled.
+        Cancelled = "cancelled",
+        /// A part of a sheet.
+        Fragment = "fragment",
+        /// Of a kind that belongs to none of these.
+        Other = "other",
+    }
+}
+
 impl List {
     /// What one of its terms is called in a finding.
     #[must_use]
@@ -52,6 +73,8 @@ pub struct Term {
     pub notes: BTreeMap<String, String>,
     /// Its number in the Art & Architecture Thesaurus, where one was looked up.
     pub aat: Option<u32>,
+    /// For a kind of impression: in which class it counts.
+    pub class: Option<CountingClass>,
 }
 
 impl Term {

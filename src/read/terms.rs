@@ -15,6 +15,7 @@ pub(super) fn term(fields: &mut Fields<'_, '_>) -> Term {
         labels: fields.one("label", by_language).unwrap_or_default(),
         notes: fields.one("note", by_language).unwrap_or_default(),
         aat: fields.whole("aat").map(|aat| aat.value),
+        class: fields.word("class").map(|class| class.value),
     }
 }
 

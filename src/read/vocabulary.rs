@@ -11,7 +11,7 @@ use indexmap::IndexMap;
 use serde::Deserialize;
 
 use crate::model::key::Key;
-use crate::model::vocabulary::{List, Term, Vocabularies};
+use crate::model::vocabulary::{CountingClass, List, Term, Vocabularies};
 use crate::model::words::ClosedList;
 
 /// A built-in term as its file writes it.
@@ -22,6 +22,7 @@ struct Written {
     #[serde(default)]
     note: BTreeMap<String, String>,
     aat: Option<u32>,
+    class: Option<String>,
 }
 
 static BUILT_IN: LazyLock<Vocabularies> = LazyLock::new(|| {
@@ -55,6 +56,9 @@ fn terms(text: &str) -> IndexMap<Key, Term> {
             labels: written.label,
             notes: written.note,
             aat: written.aat,
+            class: written
+                .class
+                .and_then(|word| CountingClass::from_word(&word)),
         };
         Some((key.parse().ok()?, term))
     };
@@ -89,6 +93,15 @@ mod tests {
                         "{list} {key}"
                     );
                 }
+            }
+        }
+    }
+
+    #[test]
+    fn every_kind_is_of_a_class_and_no_other_term_is() {
+        for (list, terms) in built_in().0 {
+            for (key, term) in terms {
+                assert_eq!(term.class.is_some(), list == List::Kinds, "{list} {key}");
             }
         }
     }

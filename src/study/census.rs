@@ -4,9 +4,9 @@
 //! same sheet the count has a lower and an upper end. The definitions are those of DESIGN.md's
 //! appendix, "Distinct sheets".
 //!
-//! In: impressions. Out: [`Census`]: the count, and rows by holder, country, town, state,
-//! printing, both of these crossed, kind and status. Rows are made from what may be published, so that a count never tells what a record
-//! keeps private.
+//! In: impressions. Out: [`Census`]: the count, and rows by holder, country, town, state, printing,
+//! both of these crossed, holder and state crossed, kind, class and status. Rows are made from what may
+//! be published, so that a count never tells what a record keeps private.
 //! Not here: declared editions (`editions`).
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -15,6 +15,7 @@ use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::impression::{Identification, Impression, StateReading, Status};
 use crate::model::key::{ImpressionKey, Key};
+use crate::model::vocabulary::{CountingClass, List};
 
 use super::clique_cover::Graph;
 use super::crossing::{self, Crossed};
@@ -65,10 +66,23 @@ pub struct By {
     pub printing: Vec<Row<Key>>,
     /// By state and printing together. Empty where several designs are counted together.
     pub crossing: Vec<Row<Crossed>>,
+    /// By holder and state together. Empty where several designs are counted together.
+    pub holding: Vec<Row<Holding>>,
     /// By kind of impression.
     pub kind: Vec<Row<Key>>,
+    /// By the class in which a kind of impression counts.
+    pub class: Vec<Row<CountingClass>>,
     /// By status.
     pub status: Vec<Row<Status>>,
+}
+
+/// A holder and a state; `None` for what is not recorded.
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Holding {
+    /// The holder.
+    pub holder: Option<Key>,
+    /// The state.
+    pub state: Option<Key>,
 }
 
 /// The known sheets of a design, or of a whole catalogue.
@@ -177,15 +191,36 @@ pub fn of_design(catalogue: &Catalogue, groups: &Groups, design: &Design) -> Cen
     census
 }
 
-/// The census of the whole catalogue. States and printings are of one design each, so they have no
-/// rows here.
+/// The census of the whole catalogue.
 #[must_use]
 pub fn of_everything(catalogue: &Catalogue, groups: &Groups) -> Census {
     let designs: Vec<&Design> = catalogue.designs.values().collect();
-    let mut census = count(catalogue, groups, &designs);
+    of_designs(catalogue, groups, &designs)
+}
+
+/// The census of each series, by its name.
+#[must_use]
+pub fn of_series(catalogue: &Catalogue, groups: &Groups) -> BTreeMap<String, Census> {
+    let mut series: BTreeMap<&str, Vec<&Design>> = BTreeMap::new();
+    for design in catalogue.designs.values() {
+        if let Some(of) = &design.series {
+            series.entry(&of.name.value).or_default().push(design);
+        }
+    }
+    let census = |(name, designs): (&str, Vec<&Design>)| {
+        (name.to_owned(), of_designs(catalogue, groups, &designs))
+    };
+    series.into_iter().map(census).collect()
+}
+
+/// The census of several designs together. States and printings are of one design each, so they have
+/// no rows here.
+fn of_designs(catalogue: &Catalogue, groups: &Groups, designs: &[&Design]) -> Census {
+    let mut census = count(catalogue, groups, designs);
     census.by.state.clear();
     census.by.printing.clear();
     census.by.crossing.clear();
+    census.by.holding.clear();
     census
 }
 
@@ -208,7 +243,9 @@ struct Allows {
     state: BTreeSet<Option<Key>>,
     printing: BTreeSet<Option<Key>>,
     crossing: BTreeSet<Option<Crossed>>,
+    holding: BTreeSet<Option<Holding>>,
     kind: BTreeSet<Option<Key>>,
+    class: BTreeSet<Option<CountingClass>>,
     status: BTreeSet<Option<Status>>,
 }
 
@@ -227,7 +264,7 @@ fn count(catalogue: &Catalogue, groups: &Groups, designs: &[&Design]) -> Census 
     let graph = doubts(groups, &records, &sheets);
     let sheets: Vec<(ImpressionKey, Allows)> = sheets
         .into_iter()
-        .map(|(first, allows)| (first, allows.with_nothing_said()))
+        .map(|(first, allows)| (first, allows.completed(catalogue)))
         .collect();
     let cover = graph.cover();
     Census {
@@ -243,15 +280,18 @@ fn count(catalogue: &Catalogue, groups: &Groups, designs: &[&Design]) -> Census 
             state: rows(&graph, &sheets, |a| &a.state),
             printing: rows(&graph, &sheets, |a| &a.printing),
             crossing: rows(&graph, &sheets, |a| &a.crossing),
+            holding: rows(&graph, &sheets, |a| &a.holding),
             kind: rows(&graph, &sheets, |a| &a.kind),
+            class: rows(&graph, &sheets, |a| &a.class),
             status: rows(&graph, &sheets, |a| &a.status),
         },
     }
 }
 
 impl Allows {
-    /// A sheet of which nothing is recorded stands in the row without a key.
-    fn with_nothing_said(mut self) -> Allows {
+    /// What all records of a sheet allow together. One of which nothing is recorded stands in the row
+    /// without a key.
+    fn completed(mut self, catalogue: &Catalogue) -> Allows {
         fn fill<K: Ord>(set: &mut BTreeSet<Option<K>>) {
             if set.is_empty() {
                 set.insert(None);
@@ -267,6 +307,20 @@ impl Allows {
         }
         fill(&mut self.kind);
         fill(&mut self.status);
+        let class = |kind: &Key| {
+            let term = catalogue.vocabularies.term(List::Kinds, kind.as_str());
+            term.and_then(|t| t.class).unwrap_or(CountingClass::Other)
+        };
+        self.class = self.kind.iter().map(|k| k.as_ref().map(class)).collect();
+        let pairs = self.holder.iter().flat_map(|holder| {
+            self.state.iter().map(move |state| {
+                Some(Holding {
+                    holder: holder.clone(),
+                    state: state.clone(),
+                })
+            })
+        });
+        self.holding = pairs.collect();
         self
     }
 }

@@ -253,6 +253,96 @@ mod tests {
         }
     }
 
+    /// Its complement: joined where it is not.
+    fn complement(graph: &Graph) -> Graph {
+        let vertices = graph.0.len();
+        let mut complement = Graph::unjoined(vertices);
+        for a in 0..vertices {
+            for b in (0..a).filter(|b| !graph.0[a].contains(b)) {
+                complement.join(a, b);
+            }
+        }
+        complement
+    }
+
+    /// Kneser's graph: the sets of `k` of `n` things, joined where they have nothing in common.
+    fn kneser(n: u32, k: u32) -> Graph {
+        let sets: Vec<u32> = (0..1 << n)
+            .filter(|set: &u32| set.count_ones() == k)
+            .collect();
+        let mut graph = Graph::unjoined(sets.len());
+        for (a, one) in sets.iter().enumerate() {
+            for (b, other) in sets.iter().enumerate().take(a) {
+                if one & other == 0 {
+                    graph.join(a, b);
+                }
+            }
+        }
+        graph
+    }
+
+    /// Mycielski's construction: one colour more, and no triangle more.
+    fn mycielski(graph: &Graph) -> Graph {
+        let n = graph.0.len();
+        let mut larger = Graph::unjoined(2 * n + 1);
+        for (a, joined) in graph.0.iter().enumerate() {
+            for &b in joined {
+                larger.join(a, b);
+                larger.join(a + n, b);
+            }
+            larger.join(a + n, 2 * n);
+        }
+        larger
+    }
+
+    /// The fewest cliques that cover a graph are the fewest colours of its complement. Kneser's graph of n
+    /// and k takes n - 2k + 2 colours (Lovász 1978); Mycielski's construction adds one (Mycielski 1955),
+    /// which makes Grötzsch's graph of eleven from a ring of five.
+    #[test]
+    fn complements_of_named_graphs_take_as_many_as_their_colours() {
+        for (n, k, colours) in [(5, 2, 3), (6, 2, 4), (7, 2, 5), (7, 3, 3), (8, 1, 8)] {
+            let graph = kneser(n, k);
+            if graph.0.len() <= EXACT_UP_TO {
+                let cover = fewest(&complement(&graph));
+                assert_eq!((cover.at_least, cover.exact), (colours, true), "{n} {k}");
+            }
+        }
+        let ring = graph(5, &[(0, 1), (1, 2), (2, 3), (3, 4), (4, 0)]);
+        let grotzsch = mycielski(&ring);
+        for (graph, vertices, colours) in [
+            (ring, 5, 3),
+            (grotzsch.clone(), 11, 4),
+            (mycielski(&grotzsch), 23, 5),
+        ] {
+            assert_eq!(graph.0.len(), vertices);
+            assert_eq!(fewest(&complement(&graph)).at_least, colours, "{vertices}");
+        }
+    }
+
+    /// Without a triangle a clique is a pair at most, so the fewest are the vertices less the largest
+    /// matching (Gallai 1959): half of them for Petersen's graph, the cube of four dimensions and Heawood's
+    /// graph, which have a matching that leaves nobody out.
+    #[test]
+    fn named_graphs_without_triangles_take_half_their_vertices() {
+        let petersen = kneser(5, 2);
+        let mut cube = Graph::unjoined(16);
+        let mut heawood = Graph::unjoined(14);
+        for a in 0..16_usize {
+            for bit in [1, 2, 4, 8] {
+                cube.join(a, a ^ bit);
+            }
+        }
+        for a in 0..14 {
+            heawood.join(a, (a + 1) % 14);
+            if a % 2 == 0 {
+                heawood.join(a, (a + 5) % 14);
+            }
+        }
+        for graph in [petersen, cube, heawood] {
+            assert_eq!(fewest(&graph).at_least, graph.0.len() / 2, "{graph:?}");
+        }
+    }
+
     #[test]
     fn a_ring_of_five_takes_three() {
         // Its complement is a ring of five, whose chromatic number is 3.

@@ -120,6 +120,9 @@ pub struct EditionStudy {
     pub outside: Vec<u32>,
     /// The records with each number, by number and record.
     pub met: BTreeMap<Met, Vec<ImpressionKey>>,
+    /// The records whose numbers give a size that nobody declares ("12/60" of an edition of 50), by
+    /// that size. Roman numerals number a part of an edition and are left out.
+    pub of_other_size: BTreeMap<u32, Vec<ImpressionKey>>,
 }
 
 /// What makes a number one that can be met again: its script and its worth. "12/50" and "12" are
@@ -219,10 +222,41 @@ pub fn editions(catalogue: &Catalogue, groups: &Groups, design: &Design) -> Vec<
         .filter_map(|printing| {
             let claims: Vec<u32> = printing.edition.iter().map(|c| c.is.value).collect();
             let met = met.remove(&printing.key.value).unwrap_or_default();
-            (!claims.is_empty() || !met.is_empty())
-                .then(|| study(groups, printing.key.value.clone(), claims, met))
+            let key = &printing.key.value;
+            (!claims.is_empty() || !met.is_empty()).then(|| EditionStudy {
+                of_other_size: of_other_size(catalogue, design, key, &claims),
+                ..study(groups, key.clone(), claims, met)
+            })
         })
         .collect()
+}
+
+/// The records of a printing whose numbers give a size that is none of the `claims`.
+fn of_other_size(
+    catalogue: &Catalogue,
+    design: &Design,
+    printing: &Key,
+    claims: &[u32],
+) -> BTreeMap<u32, Vec<ImpressionKey>> {
+    let mut others: BTreeMap<u32, Vec<ImpressionKey>> = BTreeMap::new();
+    for impression in design.impressions.values() {
+        let record = catalogue.published_impression(impression);
+        let numbering = record.numbering.as_ref();
+        let Some(Numbering::Edition(Number {
+            is_roman: false,
+            of: Some(of),
+            ..
+        })) = numbering.and_then(|n| read_numbering(&n.value))
+        else {
+            continue;
+        };
+        let is_other = !claims.is_empty() && !claims.contains(&of);
+        let is_of_it = only_printing(record) == Some(printing);
+        if is_other && is_of_it && !impression.standing.is_withdrawn() {
+            others.entry(of).or_default().push(impression.key.clone());
+        }
+    }
+    others
 }
 
 fn study(
@@ -250,6 +284,7 @@ fn study(
         located: located.into_iter().collect(),
         repeated: repeated.into_iter().collect(),
         met,
+        of_other_size: BTreeMap::new(),
     }
 }
 

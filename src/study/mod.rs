@@ -6,8 +6,8 @@
 //! Reading order: [`order`] and [`numerals`] give readers' order and names; [`allowed`],
 //! [`candidates`], [`scale`], [`table`], [`identify`], [`next_point`], [`separate`], [`settle`] and
 //! [`agree`] are about what a sheet can be, [`couplets`] sets a key to them for paper, [`wear`] tells
-//! which was pulled before which; [`census`], [`crossing`], [`clique_cover`] and [`editions`] count, and [`survival`] says how many there may be;
-//! [`concordance`], [`opinions`], [`chronology`] and [`back_links`] turn the records round.
+//! which was pulled before which; [`census`], [`crossing`], [`clique_cover`] and [`editions`] count, [`together`] says what
+//! belongs together, [`appearances`] when each sheet was seen and [`survival`] how many there may be; [`concordance`], [`opinions`], [`chronology`] and [`back_links`] turn the records round.
 //!
 //! In: the whole catalogue, private fields included. Out: [`Studies`], in which nothing private can
 //! be read: what is listed or counted by key is taken from what may be published.
@@ -22,6 +22,7 @@ use crate::model::key::Key;
 
 pub mod agree;
 pub mod allowed;
+pub mod appearances;
 pub mod back_links;
 pub mod candidates;
 pub mod census;
@@ -41,9 +42,11 @@ pub mod separate;
 pub mod settle;
 pub mod survival;
 pub mod table;
+pub mod together;
 pub mod wear;
 
 use agree::Contradiction;
+use appearances::OverTime;
 use back_links::BackLinks;
 use candidates::Changes;
 use census::{Census, Groups};
@@ -55,6 +58,7 @@ use order::Order;
 use separate::Separability;
 use survival::Survival;
 use table::DiagnosticTable;
+use together::Together;
 use wear::Wear;
 
 /// Everything that is computed from a catalogue.
@@ -68,6 +72,14 @@ pub struct Studies {
     pub groups: Groups,
     /// The census of everything.
     pub census: Census,
+    /// The census of each series, by its name.
+    pub series: BTreeMap<String, Census>,
+    /// When sheets were seen.
+    pub seen: OverTime,
+    /// Impressions on one sheet of paper.
+    pub papers: Vec<Together>,
+    /// Sheets of one set.
+    pub sets: Vec<Together>,
     /// The concordance with earlier literature.
     pub concordance: Concordance,
     /// Who is mentioned where.
@@ -95,6 +107,8 @@ pub struct DesignStudy {
     pub census: Census,
     /// How many sheets survive.
     pub survival: Survival,
+    /// When sheets were seen.
+    pub seen: OverTime,
     /// The declared editions, by printing in the record's order.
     pub editions: Vec<EditionStudy>,
 }
@@ -105,8 +119,12 @@ impl Studies {
     pub fn of(catalogue: &Catalogue) -> Studies {
         let order = Order::of(catalogue);
         let groups = Groups::of(catalogue);
-        let designs: Vec<&Design> = catalogue.designs.values().collect();
-        let designs = designs
+        let all: Vec<&Design> = catalogue.designs.values().collect();
+        let seen = all
+            .iter()
+            .flat_map(|d| appearances::by_sheet(catalogue, &groups, d));
+        let seen: Vec<_> = seen.collect();
+        let designs = all
             .par_iter()
             .map(|design| {
                 (
@@ -117,6 +135,10 @@ impl Studies {
             .collect();
         Studies {
             census: census::of_everything(catalogue, &groups),
+            series: census::of_series(catalogue, &groups),
+            seen: appearances::over_time(&seen),
+            papers: together::on_one_paper(catalogue),
+            sets: together::sets(catalogue),
             concordance: Concordance::of(catalogue, &order),
             back_links: BackLinks::of(catalogue, &order),
             chronology: chronology::chronology(catalogue, &order),
@@ -136,6 +158,7 @@ impl Studies {
 impl DesignStudy {
     fn of(catalogue: &Catalogue, groups: &Groups, design: &Design) -> DesignStudy {
         let table = DiagnosticTable::of(catalogue, groups, design);
+        let seen = appearances::by_sheet(catalogue, groups, design);
         DesignStudy {
             separability: separate::separability(&table),
             table,
@@ -151,7 +174,8 @@ impl DesignStudy {
                 .filter_map(|(n, i)| Some((*n, agree::contradiction(design, i)?)))
                 .collect(),
             census: census::of_design(catalogue, groups, design),
-            survival: Survival::of(catalogue, groups, design),
+            survival: Survival::of_counts(seen.iter().map(Vec::len)),
+            seen: appearances::over_time(&seen),
             editions: editions::editions(catalogue, groups, design),
         }
     }

@@ -5,16 +5,8 @@
 //! interval of 95 % (Chao 1984 and 1987; formulas as in CHECKS.md section 5, checked against its
 //! table, which agrees with the library scikit-bio 0.7.4).
 //!
-//! In: the records of a design, grouped by sheet. Out: [`Survival`]. The assumptions are the page's
+//! In: how often each sheet of a design was seen (`appearances`). Out: [`Survival`]. The assumptions are the page's
 //! to say: sightings should be independent, sheets alike, and none lost or made meanwhile.
-
-use std::collections::BTreeMap;
-
-use super::census::{Groups, is_counted};
-use crate::model::catalogue::Catalogue;
-use crate::model::design::Design;
-use crate::model::impression::Impression;
-use crate::model::key::{ImpressionKey, Key};
 
 /// An estimate asks for at least this many sheets that were seen.
 pub const FEWEST_SHEETS: usize = 5;
@@ -54,19 +46,6 @@ pub enum NoEstimate {
 }
 
 impl Survival {
-    /// The survival of a design's sheets.
-    #[must_use]
-    pub fn of(catalogue: &Catalogue, groups: &Groups, design: &Design) -> Survival {
-        let mut sheets: BTreeMap<ImpressionKey, Vec<Appearance<'_>>> = BTreeMap::new();
-        for impression in design.impressions.values() {
-            if is_counted(design, impression) {
-                let seen = sheets.entry(groups.first_of(&impression.key)).or_default();
-                seen.extend(appearances(catalogue, impression));
-            }
-        }
-        Survival::of_counts(sheets.values().map(|seen| distinct(seen)))
-    }
-
     /// The survival of sheets, from how often each was seen; one never seen counts for nothing.
     #[must_use]
     pub fn of_counts(times: impl Iterator<Item = usize>) -> Survival {
@@ -132,77 +111,6 @@ fn count(n: usize) -> f64 {
     n as f64
 }
 
-/// One time a sheet was seen: when, and what tells it from another of that time.
-#[derive(Clone, Debug, PartialEq, Eq)]
-struct Appearance<'a> {
-    date: Option<&'a str>,
-    cite: Option<&'a Key>,
-    lot: Option<&'a str>,
-}
-
-impl Appearance<'_> {
-    /// Whether both tell of one event: the same date, and the same citation or lot.
-    fn is_same(&self, other: &Self) -> bool {
-        let is_both = |one: Option<&str>, two: Option<&str>| one.is_some() && one == two;
-        let key = |appearance: &Self| appearance.cite.map(Key::as_str);
-        is_both(self.date, other.date)
-            && (is_both(self.lot, other.lot)
-                || (self.cite.is_some() && self.cite.map(Key::as_str) == key(other)))
-    }
-}
-
-/// The appearances that one record tells: its sightings, its exhibitions, and those entries of its
-/// provenance that say how it passed on, and when. What is private tells nothing.
-fn appearances<'a>(
-    catalogue: &'a Catalogue,
-    impression: &'a Impression,
-) -> impl Iterator<Item = Appearance<'a>> {
-    let record = catalogue.published_impression(impression);
-    let sighted = record.sightings.iter().map(|sighting| Appearance {
-        date: Some(sighting.date.value.as_str()),
-        cite: sighting.cite.as_ref().map(|cite| &cite.value),
-        lot: None,
-    });
-    let exhibited = record.exhibited.iter().map(|shown| {
-        let exhibition = catalogue.exhibitions.get(&shown.exhibition.value);
-        Appearance {
-            date: exhibition.and_then(|e| Some(e.date.as_ref()?.value.as_str())),
-            cite: exhibition.and_then(|e| Some(&e.cite.as_ref()?.value)),
-            lot: None,
-        }
-    });
-    let passed_on = record.provenance.iter().filter_map(|entry| {
-        entry.how.as_ref()?;
-        let date = entry.from.as_ref().or(entry.to.as_ref())?;
-        Some(Appearance {
-            date: Some(date.value.as_str()),
-            cite: entry.claim.cite.as_ref().map(|cite| &cite.value),
-            lot: entry.lot.as_deref(),
-        })
-    });
-    sighted.chain(exhibited).chain(passed_on)
-}
-
-/// How many events there are among appearances, those that are the same counted once.
-fn distinct(seen: &[Appearance<'_>]) -> usize {
-    let mut event: Vec<usize> = (0..seen.len()).collect();
-    for (at, one) in seen.iter().enumerate() {
-        for (other, two) in seen.iter().enumerate().take(at) {
-            let (Some(&a), Some(&b)) = (event.get(at), event.get(other)) else {
-                continue;
-            };
-            if a != b && one.is_same(two) {
-                for of in event.iter_mut().filter(|of| **of == a) {
-                    *of = b;
-                }
-            }
-        }
-    }
-    event.sort_unstable();
-    event.dedup();
-    event.len()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -244,30 +152,5 @@ mod tests {
             given += usize::from(is_given);
         }
         assert!(given >= 10, "{given} estimates were compared");
-    }
-
-    #[test]
-    fn what_one_event_left_in_two_places_is_one_appearance() {
-        let cite: Key = "marlof-1938".parse().unwrap();
-        let other: Key = "dorn-1927".parse().unwrap();
-        let seen = |date, cite, lot| Appearance { date, cite, lot };
-        // A sale told by a sighting and by the provenance; then the same sale under its lot alone.
-        let sale = [
-            seen(Some("1938-05"), Some(&cite), None),
-            seen(Some("1938-05"), Some(&cite), Some("44")),
-            seen(Some("1938-05"), None, Some("44")),
-        ];
-        assert_eq!(distinct(&sale), 1);
-        // Another day, another source, or nothing that says it was one event.
-        let apart = [
-            seen(Some("1938-05"), Some(&cite), None),
-            seen(Some("1938-06"), Some(&cite), None),
-            seen(Some("1938-05"), Some(&other), None),
-            seen(Some("1938-05"), None, None),
-            seen(Some("1938-05"), None, None),
-            seen(None, Some(&cite), None),
-            seen(None, Some(&cite), None),
-        ];
-        assert_eq!(distinct(&apart), 7);
     }
 }

@@ -3,6 +3,7 @@
 
 use super::{KeyShape, MapKeys, Shape, Takes, Target, may, must, plain, words};
 use crate::model::holder::HolderKind;
+use crate::model::vocabulary::CountingClass;
 use crate::model::vocabulary::List;
 
 /// `catalogue.toml`.
@@ -262,5 +263,10 @@ const TERM_KEYS: &[KeyShape] = &[
         "aat",
         Takes::Whole(1, u32::MAX),
         "its number in the Art & Architecture Thesaurus",
+    ),
+    may(
+        "class",
+        Takes::Word(words::<CountingClass>),
+        "for a kind of impression: with which others it is counted; other where nothing is said",
     ),
 ];

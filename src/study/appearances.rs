@@ -1,0 +1,214 @@
+//! Appearances: each time a sheet was seen, and when.
+//!
+//! In: the records of a design, grouped by sheet. Out: the events at which each sheet was seen: its
+//! sightings, its exhibitions, and its passing from hand to hand, those told twice counted once
+//! (DESIGN.md's appendix, "Appearances"); and the same by decade.
+//! Not here: what follows for the number of sheets (`survival`).
+
+use std::collections::BTreeMap;
+
+use super::census::{Groups, is_counted};
+use crate::model::catalogue::Catalogue;
+use crate::model::design::Design;
+use crate::model::edtf::Date;
+use crate::model::impression::Impression;
+use crate::model::key::{ImpressionKey, Key};
+
+/// One time a sheet was seen, as a record tells it: when, and what tells it from another of that time.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct Told<'a> {
+    date: Option<&'a Date>,
+    cite: Option<&'a Key>,
+    lot: Option<&'a str>,
+}
+
+impl Told<'_> {
+    /// Whether both tell of one event: the same date, and the same citation or lot.
+    fn is_same(&self, other: &Self) -> bool {
+        let is_both = |one: Option<&str>, two: Option<&str>| one.is_some() && one == two;
+        is_both(self.date.map(Date::as_str), other.date.map(Date::as_str))
+            && (is_both(self.lot, other.lot)
+                || is_both(self.cite.map(Key::as_str), other.cite.map(Key::as_str)))
+    }
+}
+
+/// The events at which each sheet of a design was seen, by their dates; `None` for one without. A
+/// sheet that never appeared has none. What is private tells nothing.
+#[must_use]
+pub fn by_sheet<'a>(
+    catalogue: &'a Catalogue,
+    groups: &Groups,
+    design: &'a Design,
+) -> Vec<Vec<Option<&'a Date>>> {
+    let mut sheets: BTreeMap<ImpressionKey, Vec<Told<'a>>> = BTreeMap::new();
+    for impression in design.impressions.values() {
+        if is_counted(design, impression) {
+            let seen = sheets.entry(groups.first_of(&impression.key)).or_default();
+            seen.extend(told(catalogue, impression));
+        }
+    }
+    sheets.values().map(|told| events(told)).collect()
+}
+
+/// What one record tells: its sightings, its exhibitions, and those entries of its provenance that say
+/// how it passed on, and when.
+fn told<'a>(
+    catalogue: &'a Catalogue,
+    impression: &'a Impression,
+) -> impl Iterator<Item = Told<'a>> {
+    let record = catalogue.published_impression(impression);
+    let sighted = record.sightings.iter().map(|sighting| Told {
+        date: Some(&sighting.date.value),
+        cite: sighting.cite.as_ref().map(|cite| &cite.value),
+        lot: None,
+    });
+    let exhibited = record.exhibited.iter().map(|shown| {
+        let exhibition = catalogue.exhibitions.get(&shown.exhibition.value);
+        Told {
+            date: exhibition.and_then(|e| Some(&e.date.as_ref()?.value)),
+            cite: exhibition.and_then(|e| Some(&e.cite.as_ref()?.value)),
+            lot: None,
+        }
+    });
+    let passed_on = record.provenance.iter().filter_map(|entry| {
+        entry.how.as_ref()?;
+        Some(Told {
+            date: Some(&entry.from.as_ref().or(entry.to.as_ref())?.value),
+            cite: entry.claim.cite.as_ref().map(|cite| &cite.value),
+            lot: entry.lot.as_deref(),
+        })
+    });
+    sighted.chain(exhibited).chain(passed_on)
+}
+
+/// The events that are told of, each once, by their dates.
+fn events<'a>(told: &[Told<'a>]) -> Vec<Option<&'a Date>> {
+    let mut event: Vec<usize> = (0..told.len()).collect();
+    for (at, one) in told.iter().enumerate() {
+        for (other, two) in told.iter().enumerate().take(at) {
+            let (Some(&a), Some(&b)) = (event.get(at), event.get(other)) else {
+                continue;
+            };
+            if a != b && one.is_same(two) {
+                for of in event.iter_mut().filter(|of| **of == a) {
+                    *of = b;
+                }
+            }
+        }
+    }
+    event.sort_unstable();
+    event.dedup();
+    event
+        .iter()
+        .filter_map(|at| Some(told.get(*at)?.date))
+        .collect()
+}
+
+/// What was seen in one decade.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Decade {
+    /// Its first year: 1930.
+    pub from: i64,
+    /// Sheets seen for the first time.
+    pub first: usize,
+    /// Appearances of sheets that had been seen before, in this decade or an earlier one.
+    pub again: usize,
+}
+
+/// Appearances over time.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct OverTime {
+    /// Decade by decade, without a gap, by the first day each appearance can have been on.
+    pub decades: Vec<Decade>,
+    /// How many have no date.
+    pub undated: usize,
+}
+
+/// The appearances of sheets over time.
+#[must_use]
+pub fn over_time<'a>(sheets: impl IntoIterator<Item = &'a Vec<Option<&'a Date>>>) -> OverTime {
+    let mut decades: BTreeMap<i64, Decade> = BTreeMap::new();
+    let mut undated = 0;
+    for sheet in sheets {
+        let year = |date: &Date| Some(date.earliest().day()?.year);
+        let mut years: Vec<i64> = sheet.iter().copied().flatten().filter_map(year).collect();
+        undated += sheet.len() - years.len();
+        years.sort_unstable();
+        for (place, year) in years.into_iter().enumerate() {
+            let decade = decades.entry(year.div_euclid(10)).or_default();
+            if place == 0 {
+                decade.first += 1;
+            } else {
+                decade.again += 1;
+            }
+        }
+    }
+    let ends = decades
+        .keys()
+        .next()
+        .copied()
+        .zip(decades.keys().last().copied());
+    let all = ends.into_iter().flat_map(|(first, last)| first..=last);
+    let decade = |tens: i64| Decade {
+        from: tens * 10,
+        ..decades.get(&tens).copied().unwrap_or_default()
+    };
+    OverTime {
+        decades: all.map(decade).collect(),
+        undated,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn date(text: &str) -> Date {
+        Date::parse(text).unwrap()
+    }
+
+    #[test]
+    fn what_one_event_left_in_two_places_is_one_appearance() {
+        let cite: Key = "marlof-1938".parse().unwrap();
+        let other: Key = "dorn-1927".parse().unwrap();
+        let (may, june) = (date("1938-05"), date("1938-06"));
+        let seen = |date, cite, lot| Told { date, cite, lot };
+        // A sale told by a sighting and by the provenance; then the same sale under its lot alone.
+        let sale = [
+            seen(Some(&may), Some(&cite), None),
+            seen(Some(&may), Some(&cite), Some("44")),
+            seen(Some(&may), None, Some("44")),
+        ];
+        assert_eq!(events(&sale).len(), 1);
+        // Another day, another source, or nothing that says it was one event.
+        let apart = [
+            seen(Some(&may), Some(&cite), None),
+            seen(Some(&june), Some(&cite), None),
+            seen(Some(&may), Some(&other), None),
+            seen(Some(&may), None, None),
+            seen(Some(&may), None, None),
+            seen(None, Some(&cite), None),
+            seen(None, Some(&cite), None),
+        ];
+        assert_eq!(events(&apart).len(), 7);
+    }
+
+    #[test]
+    fn decades_follow_without_a_gap_and_tell_first_from_again() {
+        let dates = ["1931", "1938-05", "1952~", "1931/1935"].map(date);
+        let [first, later, guess, span] = &dates;
+        let sheets = [
+            vec![Some(later), Some(first), None],
+            vec![Some(guess)],
+            vec![Some(span)],
+            vec![],
+        ];
+        let decade = |from, first, again| Decade { from, first, again };
+        let expected = OverTime {
+            decades: vec![decade(1930, 2, 1), decade(1940, 0, 0), decade(1950, 1, 0)],
+            undated: 1,
+        };
+        assert_eq!(over_time(&sheets), expected);
+        assert_eq!(over_time(&[]), OverTime::default());
+    }
+}

@@ -1,0 +1,63 @@
+//! What belongs together without being one sheet: impressions on the same paper, and sheets of one set.
+//!
+//! In: the links `shares_sheet` and `goes_with`, stated on one record and true of both. Out: the groups
+//! they join. Each impression still counts by itself (TRADE.md section 4: two designs uncut on one sheet
+//! are one sheet of paper and two impressions; a triptych is three sheets).
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::model::catalogue::Catalogue;
+use crate::model::impression::Impression;
+use crate::model::key::ImpressionKey;
+use crate::model::place::Placed;
+
+/// Impressions that belong together, two or more.
+pub type Together = BTreeSet<ImpressionKey>;
+
+/// Impressions on one sheet of paper, a group each, by their first impressions.
+#[must_use]
+pub fn on_one_paper(catalogue: &Catalogue) -> Vec<Together> {
+    joined(catalogue, |impression| &impression.shares_sheet)
+}
+
+/// Sheets of one set, a group each, by their first sheets.
+#[must_use]
+pub fn sets(catalogue: &Catalogue) -> Vec<Together> {
+    joined(catalogue, |impression| &impression.goes_with)
+}
+
+fn joined(
+    catalogue: &Catalogue,
+    links: impl Fn(&Impression) -> &Vec<Placed<ImpressionKey>>,
+) -> Vec<Together> {
+    let stands = |key: &ImpressionKey| {
+        let impression = catalogue.impression(key);
+        impression.is_some_and(|i| !i.standing.is_withdrawn())
+    };
+    let mut neighbours: BTreeMap<&ImpressionKey, BTreeSet<&ImpressionKey>> = BTreeMap::new();
+    for (_, impression) in catalogue.impressions() {
+        for other in links(impression) {
+            let (a, b) = (&impression.key, &other.value);
+            if a != b && stands(a) && stands(b) {
+                neighbours.entry(a).or_default().insert(b);
+                neighbours.entry(b).or_default().insert(a);
+            }
+        }
+    }
+    let mut seen: BTreeSet<&ImpressionKey> = BTreeSet::new();
+    let mut groups = Vec::new();
+    for first in neighbours.keys() {
+        let mut group = Together::new();
+        let mut to_visit = vec![*first];
+        while let Some(at) = to_visit.pop() {
+            if seen.insert(at) {
+                group.insert(at.clone());
+                to_visit.extend(neighbours.get(at).into_iter().flatten());
+            }
+        }
+        if !group.is_empty() {
+            groups.push(group);
+        }
+    }
+    groups
+}
