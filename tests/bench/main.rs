@@ -13,6 +13,7 @@
     reason = "counts and sides of a few thousand, which every number type here holds"
 )]
 
+mod census;
 mod identification;
 #[path = "../pairs/mod.rs"]
 mod pairs;
@@ -23,6 +24,7 @@ use std::time::{Duration, Instant};
 
 /// What can be measured, by name.
 const SUBJECTS: &[(&str, fn())] = &[
+    ("census", census::measure),
     ("identification", identification::measure),
     ("registration", registration::measure),
     (CROSSES, registration::measure_crosses),
