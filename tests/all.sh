@@ -1,6 +1,6 @@
 #!/bin/sh
 # Passes every test of the house: form, lints, tests, then the compiled demonstration catalogue in a browser.
-# Installs what it needs on a Debian machine (Chromium, Node.js) and nothing elsewhere.
+# Installs what it needs on a Debian machine (Chromium, Node.js, Python) and nothing elsewhere.
 set -eu
 cd "$(dirname "$0")/.."
 
@@ -14,15 +14,17 @@ as_root() {
 }
 
 updated=
-debian() { # command, package
-    command -v "$1" >/dev/null 2>&1 && return 0
+package() { # package
     if ! command -v apt-get >/dev/null 2>&1; then
         echo "tests/all.sh: '$1' is missing; install it, then run this again" >&2
         exit 1
     fi
     [ -n "$updated" ] || as_root apt-get -q -q update
     updated=yes
-    as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -q install -y --no-install-recommends "$2" >/dev/null
+    as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -q install -y --no-install-recommends "$1" >/dev/null
+}
+debian() { # command, package
+    command -v "$1" >/dev/null 2>&1 || package "$2"
 }
 
 say "what the tests need"
@@ -30,6 +32,10 @@ debian chromium chromium
 debian node nodejs
 debian npm npm
 (cd tests/browser && npm ci --silent)
+debian python3 python3
+python3 -c 'import ensurepip, venv' 2>/dev/null || package python3-venv
+[ -x target/others/bin/pip ] || python3 -m venv target/others
+target/others/bin/pip install --quiet --disable-pip-version-check --requirement tests/reference/requirements.txt
 
 say "form"
 cargo fmt --check
@@ -42,6 +48,9 @@ cargo test --lib --bins --test all
 
 say "the demonstration catalogue"
 cargo run --quiet --release -- compile demo-site
+
+say "beside the libraries of others"
+target/others/bin/python tests/reference/survival.py target/release/keyblock demo-site tests/checks/chao1.csv
 
 say "in the browser"
 node --test --test-concurrency=1 tests/browser/*.test.mjs
