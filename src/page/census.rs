@@ -2,26 +2,32 @@
 
 use serde::Serialize;
 
-use super::address::Address;
+use super::address::{Address, Overview};
 use super::book::Here;
+use super::counted::{Counted, counted};
 use super::counts::{self, Pair, Records, Table};
 use super::frame::Leaf;
 use super::html::{CleanHtml, capitalised};
+use super::survival::{self, Seen};
 use super::words::Given;
 use crate::model::design::Design;
 use crate::model::impression::Status;
 use crate::model::words::ClosedList as _;
 use crate::study::census::Census;
+use crate::study::order::Collator;
 
 #[derive(Serialize)]
 struct View {
     title: String,
     brief: String,
+    counted: Counted,
     /// The statuses that some sheet has, as heads of columns.
     statuses: Vec<CleanHtml>,
     designs: Vec<DesignRow>,
     all: DesignRow,
+    series: Vec<DesignRow>,
     tables: Vec<Table>,
+    seen: Option<Seen>,
     pairs: Vec<Pair>,
     editions: Vec<EditionRow>,
     /// Whether some number was met above a declared size.
@@ -101,7 +107,10 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
             .iter()
             .map(|s| capitalised(&CleanHtml::text(here.status(*s))))
             .collect(),
+        counted: counted(here, &here.designs_in_order().collect::<Vec<_>>()),
+        series: series(here, &statuses),
         tables: counts::tables(here, &studies.census, &records),
+        seen: survival::seen(here, &studies.seen),
         pairs: counts::open_pairs(here, here.designs_in_order()),
         some_above: editions.iter().any(|row| !row.above.is_empty()),
         editions,
@@ -109,6 +118,20 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
         title: title.clone(),
     };
     Leaf::new(here.address, title, "pages/census.html", &view)
+}
+
+/// The series, by name: how many sheets of its designs together.
+fn series(here: &Here<'_>, statuses: &[Status]) -> Vec<DesignRow> {
+    let collator = Collator::of_words(here.language());
+    let mut series: Vec<(&String, &Census)> = here.book.studies.series.iter().collect();
+    series.sort_by(|(a, _), (b, _)| collator.compare(a, b));
+    let row = |(name, census): (&String, &Census)| DesignRow {
+        number: CleanHtml::empty(),
+        title: here.gathered(Overview::Series, name, name),
+        statuses: statuses.iter().map(|s| figure(here, census, *s)).collect(),
+        known: here.sheets(census.sheets),
+    };
+    series.into_iter().map(row).collect()
 }
 
 fn row(here: &Here<'_>, design: &Design, census: &Census, statuses: &[Status]) -> DesignRow {

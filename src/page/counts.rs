@@ -1,17 +1,18 @@
-//! Counts: rows of the census as tables, each figure with the records behind it.
+//! Counts: rows of the census as tables, each figure with its bar and the records behind it.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
 use super::address::Address;
+use super::bars::Bar;
 use super::book::Here;
 use super::html::CleanHtml;
 use super::words::Given;
 use crate::model::design::Design;
 use crate::model::impression::Status;
 use crate::model::key::{ImpressionKey, Key};
-use crate::model::vocabulary::List as Vocabulary;
+use crate::model::vocabulary::{CountingClass, List as Vocabulary};
 use crate::study::census::{Census, Row, is_counted};
 use crate::study::order::Collator;
 
@@ -35,6 +36,8 @@ pub(super) struct TableRow {
     pub name: CleanHtml,
     /// How many sheets.
     pub sheets: CleanHtml,
+    /// The same as a bar.
+    pub bar: Bar,
     /// The records behind the figure.
     pub records: CleanHtml,
 }
@@ -115,24 +118,27 @@ fn designs_with_numbers(here: &Here<'_>, records: &[&ImpressionKey]) -> CleanHtm
     CleanHtml::join(&parts, ", ")
 }
 
-/// The tables of a census that do not depend on one design: status, kind, country, city, holder.
+/// The tables of a census that do not depend on one design: status, class, kind, country, city, holder.
 pub(super) fn tables(here: &Here<'_>, census: &Census, records: &Records<'_>) -> Vec<Table> {
     let words = here.words();
     let collator = Collator::of_words(here.language());
     let kind = |key: &Key| CleanHtml::text(&here.term(Vocabulary::Kinds, key.as_str()));
+    let class = |class: &CountingClass| CleanHtml::text(words.listed("class", *class));
     let status = |key: &Status| CleanHtml::text(here.status(*key));
     let country = |key: &String| CleanHtml::text(here.country(key));
     let city = |key: &String| CleanHtml::text(key);
     let holder = |key: &Key| city_first(here, key);
     let mut tables = vec![
         table(here, "status", &census.by.status, records, status),
+        table(here, "class", &census.by.class, records, class),
         table(here, "kind", &census.by.kind, records, kind),
         table(here, "country", &census.by.country, records, country),
         table(here, "city", &census.by.city, records, city),
         table(here, "holder", &census.by.holder, records, holder),
     ];
     let unnamed = words.word("not-recorded");
-    for table in tables.iter_mut().skip(1) {
+    // Status and class have an order of their own.
+    for table in tables.iter_mut().skip(2) {
         table.rows.sort_by(|a, b| {
             let name = |row: &TableRow| row.name.plain();
             let is_last = |row: &TableRow| row.name.as_str() == unnamed;
@@ -157,12 +163,14 @@ pub(super) fn table<K>(
     let not_recorded = || CleanHtml::text(words.word("not-recorded"));
     // A table that says only that nothing is recorded says nothing.
     let says_something = rows.iter().any(|row| row.key.is_some());
+    let most = rows.iter().map(|row| row.sheets.at_most).max().unwrap_or(0);
     let rows = rows
         .iter()
         .filter(|_| says_something)
         .map(|row| TableRow {
             name: row.key.as_ref().map_or_else(not_recorded, &name),
             sheets: here.sheets(row.sheets),
+            bar: Bar::of(row.sheets, most),
             records: records.behind(here, &row.allowing),
         })
         .collect();
@@ -175,13 +183,19 @@ pub(super) fn table<K>(
 }
 
 /// "Northport, Harbour Museum", the name leading to the holder.
-fn city_first(here: &Here<'_>, key: &Key) -> CleanHtml {
+pub(super) fn city_first(here: &Here<'_>, key: &Key) -> CleanHtml {
     let name = here.holder(key);
     let town = here.public().holders.get(key).and_then(|h| h.town.as_ref());
     match town {
         Some(town) => CleanHtml::text(town).then(", ").and(&name),
         None => name,
     }
+}
+
+/// How many sheets a row of the census has; nothing where there is no such row.
+pub(super) fn total<K: PartialEq>(here: &Here<'_>, rows: &[Row<K>], key: Option<&K>) -> CleanHtml {
+    let row = rows.iter().find(|row| row.key.as_ref() == key);
+    row.map_or_else(CleanHtml::empty, |row| here.sheets(row.sheets))
 }
 
 /// A pair of records that may be, or are, one sheet.

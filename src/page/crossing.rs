@@ -4,12 +4,14 @@
 use serde::Serialize;
 
 use super::address::{Address, Fragment};
+use super::bars::{self, Square};
 use super::book::Here;
+use super::counts::total;
 use super::gallery::{self, Gallery};
 use super::html::CleanHtml;
 use crate::model::design::Design;
 use crate::model::key::Key;
-use crate::study::census::{Census, Row};
+use crate::study::census::{Census, Row, Sheets};
 use crate::study::crossing::{Crossed, can_be};
 
 /// The table.
@@ -36,6 +38,8 @@ struct CrossingRow {
 struct Cell {
     /// How many sheets; empty where none is known.
     figure: CleanHtml,
+    /// The same as a square.
+    square: Option<Square>,
     /// Whether the printing was made in the state at all, or one of them is not said.
     can_be: bool,
 }
@@ -64,6 +68,13 @@ pub(super) fn table(
     if !are_several(&states) || !are_several(&printings) {
         return None;
     }
+    let most = census
+        .by
+        .crossing
+        .iter()
+        .map(|row| row.sheets.at_most)
+        .max();
+    let most = most.unwrap_or(0);
     let mut landings = Vec::new();
     let mut rows = Vec::new();
     for state in &states {
@@ -78,6 +89,7 @@ pub(super) fn table(
             }
             cells.push(Cell {
                 figure,
+                square: sheets_of(census, *state, *printing).and_then(|s| bars::square(s, most)),
                 can_be: match (state.1, printing.1) {
                     (Some(state), Some(printing)) => can_be(design, state, printing),
                     _ => true,
@@ -133,17 +145,18 @@ fn sides<'d>(
 
 /// How many sheets can be of a state and a printing; nothing for none.
 fn figure(here: &Here<'_>, census: &Census, state: Side<'_>, printing: Side<'_>) -> CleanHtml {
+    sheets_of(census, state, printing).map_or_else(CleanHtml::empty, |sheets| here.sheets(sheets))
+}
+
+/// The sheets that can be of a state and a printing; `None` where there are none.
+fn sheets_of(census: &Census, state: Side<'_>, printing: Side<'_>) -> Option<Sheets> {
     let wanted = Crossed {
         state: state.1.cloned(),
         printing: printing.1.cloned(),
     };
-    total(here, &census.by.crossing, Some(&wanted))
-}
-
-/// How many sheets a row of the census has; nothing where there is no such row.
-fn total<K: PartialEq>(here: &Here<'_>, rows: &[Row<K>], key: Option<&K>) -> CleanHtml {
-    let row = rows.iter().find(|row| row.key.as_ref() == key);
-    row.map_or_else(CleanHtml::empty, |row| here.sheets(row.sheets))
+    let mut rows = census.by.crossing.iter();
+    let row = rows.find(|row| row.key.as_ref() == Some(&wanted))?;
+    Some(row.sheets)
 }
 
 fn state_name(here: &Here<'_>, design: &Design, state: Option<&Key>) -> CleanHtml {

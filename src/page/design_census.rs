@@ -5,10 +5,14 @@ use serde::Serialize;
 
 use super::address::{Address, Fragment};
 use super::book::Here;
+use super::counted::{Counted, counted};
 use super::counts::{self, Pair, Records, Table};
+use super::crossing::{self, Crossing};
 use super::dates;
 use super::frame::Leaf;
+use super::holding_table::{self, HoldingTable};
 use super::html::CleanHtml;
+use super::survival::{self, Seen, Surviving};
 use super::words::Given;
 use crate::model::certainty::Statement;
 use crate::model::design::Design;
@@ -21,7 +25,12 @@ struct View {
     design: CleanHtml,
     title: String,
     brief: String,
+    counted: Counted,
     tables: Vec<Table>,
+    crossing: Option<Crossing>,
+    holding: Option<HoldingTable>,
+    seen: Option<Seen>,
+    surviving: Option<Surviving>,
     same: Vec<CleanHtml>,
     pairs: Vec<Pair>,
     editions: Vec<Edition>,
@@ -32,7 +41,11 @@ struct Edition {
     id: String,
     heading: CleanHtml,
     said: String,
+    /// Who declares the size, where that is recorded.
+    source: CleanHtml,
     others: Vec<CleanHtml>,
+    /// Sizes that numbers on sheets give and nobody declares, with the sheets.
+    of_other_size: Vec<CleanHtml>,
     repeated: Vec<CleanHtml>,
     above: Vec<CleanHtml>,
     numbers: Vec<Number>,
@@ -68,7 +81,12 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     let view = View {
         design: here.design(&design.key),
         brief: counts::date_line(here, &here.sheets_in_words(census.sheets)),
+        counted: counted(here, &[design]),
         tables,
+        crossing: crossing::table(here, design, None),
+        holding: holding_table::table(here, design, census),
+        seen: study.and_then(|study| survival::seen(here, &study.seen)),
+        surviving: study.and_then(|study| survival::surviving(here, design, study)),
         same: same_sheets(here, design),
         pairs: counts::open_pairs(here, std::iter::once(design)),
         editions: study
@@ -136,12 +154,21 @@ fn edition(here: &Here<'_>, design: &Design, study: &EditionStudy) -> Edition {
         ),
         None => words.count("edition-met", study.located.len()),
     };
-    let others = design
-        .printing(&study.printing)
+    let printing = design.printing(&study.printing);
+    let others = printing
         .map_or(&[][..], |p| p.edition.others())
         .iter()
-        .map(|claim| other_claim(here, claim))
+        .map(|claim| {
+            let size = CleanHtml::text(&claim.is.value.to_string());
+            CleanHtml::join([&size, &source(here, claim)], ", ")
+        })
         .collect();
+    let own = printing.and_then(|p| p.edition.0.first());
+    let of_other_size = study.of_other_size.iter().filter_map(|(of, keys)| {
+        let is_published = |key: &&ImpressionKey| here.public().impression(key).is_some();
+        let handles = here.handles(keys.iter().filter(is_published));
+        (!handles.is_empty()).then(|| CleanHtml::text(&format!("{of}: ")).and(&handles))
+    });
     let with_sheets = |number: u32| {
         let sheets = sheets_with(here, study, number);
         let number = CleanHtml::text(&number.to_string());
@@ -151,15 +178,17 @@ fn edition(here: &Here<'_>, design: &Design, study: &EditionStudy) -> Edition {
         id: format!("edition-{}", study.printing),
         heading,
         said,
+        source: own.map_or_else(CleanHtml::empty, |claim| source(here, claim)),
         others,
+        of_other_size: of_other_size.collect(),
         repeated: study.repeated.iter().copied().map(with_sheets).collect(),
         above: study.above().map(with_sheets).collect(),
         numbers: numbers(here, study),
     }
 }
 
-/// "45, Dreyloft 1936, p. 12": what another source says of the size.
-fn other_claim(here: &Here<'_>, claim: &Statement<u32>) -> CleanHtml {
+/// "Dreyloft 1936, p. 12": who says so.
+fn source(here: &Here<'_>, claim: &Statement<u32>) -> CleanHtml {
     let cite = claim
         .claim
         .cite
@@ -177,15 +206,7 @@ fn other_claim(here: &Here<'_>, claim: &Statement<u32>) -> CleanHtml {
         .date
         .as_ref()
         .map_or_else(String::new, |d| dates::once(d, here.words()));
-    CleanHtml::join(
-        [
-            &CleanHtml::text(&claim.is.value.to_string()),
-            &cite,
-            &by,
-            &CleanHtml::text(&date),
-        ],
-        ", ",
-    )
+    CleanHtml::join([&cite, &by, &CleanHtml::text(&date)], ", ")
 }
 
 /// The published records with a number, in either script.

@@ -1,10 +1,12 @@
-//! The glossary: the trade's words as the theme explains them, and the terms of the vocabularies.
+//! The glossary: the principles of the catalogue, the trade's words as the theme explains them, and the
+//! terms of the vocabularies.
 
 use serde::Serialize;
 
 use super::book::Here;
 use super::frame::Leaf;
 use super::html::CleanHtml;
+use crate::model::key::Key;
 use crate::model::vocabulary::List as Vocabulary;
 use crate::model::words::ClosedList as _;
 use crate::study::order::Collator;
@@ -63,17 +65,39 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
         heading: words.word(&format!("terms-{name}")).to_owned(),
         terms: own_terms(here, name),
     });
-    let groups: Vec<Group> = own
+    let explained = own
         .chain(VOCABULARIES.into_iter().map(|list| vocabulary(here, list)))
-        .map(|group| in_order(here, group))
-        .filter(|group| !group.terms.is_empty())
-        .collect();
+        .map(|group| in_order(here, group));
+    let groups = std::iter::once(principles(here)).chain(explained);
+    let groups = groups.filter(|group| !group.terms.is_empty()).collect();
     let title = words.word("glossary").to_owned();
     let view = View {
         title: title.clone(),
         groups,
     };
     Leaf::new(here.address, title, "pages/glossary.html", &view)
+}
+
+/// What the catalogue settles for itself: what makes a state, what counts, how things are measured.
+fn principles(here: &Here<'_>) -> Group {
+    let words = here.words();
+    let principles = here.public().settings.principles.iter();
+    Group {
+        id: "principles".to_owned(),
+        heading: words.word("principles-of-catalogue").to_owned(),
+        terms: principles
+            .map(|(heading, text)| Term {
+                id: Key::nearest_form(heading)
+                    .map_or_else(String::new, |key| format!("principle-{key}")),
+                term: words
+                    .find(&format!("principle-{heading}"))
+                    .unwrap_or(heading)
+                    .to_owned(),
+                means: text.clone(),
+                aat: None,
+            })
+            .collect(),
+    }
 }
 
 /// The theme's terms of one group.

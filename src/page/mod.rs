@@ -26,9 +26,11 @@ use crate::study::Studies;
 
 mod about;
 pub mod address;
+mod bars;
 mod book;
 mod calendar;
 mod census;
+mod census_csv;
 mod census_words;
 mod checklist;
 mod chosen;
@@ -38,6 +40,7 @@ mod claims;
 mod closer;
 mod comparison;
 mod concordance;
+mod counted;
 mod counts;
 mod crossing;
 pub mod dates;
@@ -60,6 +63,7 @@ mod glossary;
 mod holder;
 mod holder_lists;
 mod holders;
+mod holding_table;
 mod holdings;
 pub mod html;
 mod image_services;
@@ -99,6 +103,7 @@ mod sizes;
 mod standing;
 mod states;
 mod strips;
+mod survival;
 pub mod template;
 mod titles;
 mod told_apart;
@@ -162,6 +167,7 @@ pub fn site(input: &Input<'_>) -> Result<Site, ThemeFault> {
         .collect::<Result<_, ThemeFault>>()?;
     let mut files: BTreeMap<_, _> = assets(input.theme, input.public).collect();
     files.extend(pages);
+    files.extend(census_csv::files(&book));
     files.extend(image_services::files(input));
     Ok(Site {
         files,

@@ -9,6 +9,8 @@
 mod audit_rules;
 /// Rules of the audit on what is not told apart, on wear, and on what could be settled.
 mod audit_separability;
+/// The census on pages, and as a table.
+mod census_pages;
 /// Every code is raised by some catalogue, and explained.
 mod codes;
 /// The commands, as people and scripts meet them.

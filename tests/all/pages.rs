@@ -84,7 +84,7 @@ fn try_site(folder: &Path, change: impl FnOnce(&mut Theme)) -> Result<Site, Them
     })
 }
 
-fn site(folder: &Path) -> Site {
+pub fn site(folder: &Path) -> Site {
     try_site(folder, |_| ()).unwrap()
 }
 

@@ -35,6 +35,7 @@ struct By {
     state: Vec<OfValue>,
     printing: Vec<OfValue>,
     kind: Vec<OfValue>,
+    class: Vec<OfValue>,
     status: Vec<OfValue>,
     crossing: Vec<OfBoth>,
 }
@@ -98,6 +99,7 @@ impl CensusDocument {
                 state: rows(&by.state),
                 printing: rows(&by.printing),
                 kind: rows(&by.kind),
+                class: rows(&by.class),
                 status: rows(&by.status),
                 crossing: by.crossing.iter().map(both).collect(),
             },

@@ -89,6 +89,10 @@ fn tables(
             "By status",
             lines(&by.status, |status| status.word().to_owned()),
         ),
+        (
+            "By class",
+            lines(&by.class, |class| class.word().to_owned()),
+        ),
         ("By kind", lines(&by.kind, ToString::to_string)),
         ("By state", lines(&by.state, state)),
         ("By printing", lines(&by.printing, printing)),

@@ -1,8 +1,9 @@
 # Die längeren Texte: Zählen, Vorbehalte, Zitieren, Beitragen, Daten. Eine Leerzeile beginnt einen
 # Absatz.
 
+how-counted-rule = Ein gedrucktes Bild auf einem Blatt ist ein Abzug.
 how-counted-text =
-    Ein gedrucktes Bild auf einem Blatt ist ein Abzug. Wo zwei Einträge ein Blatt sein können, hat
+    Wo zwei Einträge ein Blatt sein können, hat
     die Zahl zwei Enden: höchstens, wenn jede solche Frage zwei Blätter wären; mindestens, wenn
     möglichst viele eines wären. Ein Blatt, das einem von zwei Zuständen angehören kann, steht in
     beiden Zeilen; die Zeilen müssen sich also nicht zur Summe fügen. Nachschnitte, Reproduktionen und

@@ -690,6 +690,7 @@ by-design = Nach Entwurf
 by-status = Nach Verbleib
 by-state = Nach Zustand
 by-printing = Nach Druck
+by-class = Nach Klasse
 by-kind = Nach Art
 by-country = Nach Land
 by-city = Nach Ort
@@ -697,6 +698,7 @@ by-holder = Nach Standort
 column-status = Verbleib
 column-state = Zustand
 column-printing = Druck
+column-class = Klasse
 column-kind = Art
 column-country = Land
 column-city = Ort
@@ -737,11 +739,69 @@ edition-met = { $n ->
    *[other] { $n } Nummern sind nachgewiesen; eine Auflagenhöhe ist nicht angegeben.
 }
 numbers-key = Eine Nummer als Verweis führt zu ihrem Blatt.
+declared-by = Die Höhe nennt
+of-other-size = Auf eine andere Höhe nummeriert, die niemand angibt:
 others-say = Andere nennen
 met-twice = Auf mehr als einem Blatt:
 above-declared = Über der angegebenen Auflage nummeriert:
 
+# Bestand: was neben den Zahlen steht.
+bars-key = Ein Balken ist gefüllt, soweit die Zahl sicher ist, und hohl, soweit sie reichen kann.
+class-edition = Auflagendrucke
+class-proof = Probedrucke
+class-counterproof = Gegendrucke
+class-maculature = Makulaturabzüge
+class-cancelled = von einer entwerteten Druckform
+class-fragment = Fragmente
+class-other = anderer Art
+by-series = Nach Folge
+series-together = Folge
+on-one-paper = Auf einem Bogen
+on-one-paper-note = Jedes Bild zählt für sich.
+of-one-set = Aus einem Satz
+of-one-set-note = Jedes Blatt eines Satzes zählt.
+recorded-not-counted = Verzeichnet, nicht gezählt
+by-state-and-printing = Nach Zustand und Druck
+holders-by-state = Nach Aufbewahrung und Zustand
+caption-holders-by-state = Blätter je Aufbewahrungsort und Zustand
+counted-withdrawn = zurückgezogen
+figures-as-csv = Diese Zahlen als Tabelle (CSV)
+
+# Bestand: was erhalten ist, und wann Blätter gesehen wurden.
+how-many-survive = Wie viele erhalten sind
+survival-estimate = Mindestens etwa { $estimate } Blätter sind erhalten ({ $low } bis { $high }; Intervall von 95 %).
+survival-nothing-missing = Nach den Nachweisen sind { $estimate } Blätter erhalten: fast jedes Blatt wurde mehr als einmal gesehen, und das Verfahren vermisst keines. Ein Intervall ergibt es nicht.
+survival-too-few = Zu wenige Blätter wurden je gesehen; eine Schätzung braucht fünf.
+survival-all-once = Kein Blatt wurde mehr als einmal gesehen. Daraus allein lässt sich nichts schätzen.
+survival-ground = { $n ->
+    [one] Ein Blatt wurde wenigstens einmal gesehen
+   *[other] { $n } Blätter wurden wenigstens einmal gesehen
+}, davon { $once } einmal, { $twice } zweimal. Ein Nachweis, eine Ausstellung und ein datierter Besitzwechsel zählen je als ein Mal.
+survival-says-little = Fast jedes Blatt wurde nur einmal gesehen. Die Schätzung sagt dann kaum mehr, als dass es weitere gibt.
+survival-above-declared = Die angegebenen Auflagen ergeben zusammen { $declared }. Eine Schätzung darüber ist keine: entweder wurde mehr gedruckt als angegeben, oder die Nachweise sind nicht, wofür das Verfahren sie hält.
+survival-caution-1 = Das Verfahren (Chao1, verzerrungskorrigiert; Chao 1984 und 1987) gibt eine untere Schranke. Sie ist der Wahrheit nur nahe, wenn selten gesehene Blätter nie gesehenen gleichen.
+survival-caution-2 = Es nimmt Nachweise für unabhängig; Auktionskataloge zitieren aber einander, und Museumsangaben werden abgeschrieben.
+survival-caution-3 = Es nimmt die Zahl für fest, während Blätter verloren gehen und gefunden werden. Private Sammlungen können ganze Gruppen verbergen, und ein berühmter Zustand wird öfter gesehen als andere.
+survival-caution-4 = Zwei Einträge zu einem Blatt vergrößern die Schätzung, eine falsche Zusammenlegung verkleinert sie.
+survival-caution-5 = Für die Abzüge eines einzelnen Druckes kennen wir keine veröffentlichte Anwendung des Verfahrens.
+seen-over-time = Wann sie gesehen wurden
+seen-key = Gefüllt: zum ersten Mal gesehene Blätter. Hohl: schon früher gesehene.
+seen-caption = Nachweise nach Jahrzehnt
+seen-first = Zum ersten Mal
+seen-again = Wieder
+decade-column = Jahre
+decade = { $from }–{ $to }
+appearances-undated = { $n ->
+    [one] Ein Nachweis hat kein Datum.
+   *[other] { $n } Nachweise haben kein Datum.
+}
+as-a-table = Als Tabelle
+
 # Glossar.
+principles-of-catalogue = Grundsätze dieses Verzeichnisses
+principle-states = Was einen Zustand ausmacht
+principle-counts = Was zählt
+principle-measures = Wie gemessen wird
 terms-of-techniques = Techniken
 terms-of-kinds = Arten von Abzügen
 terms-of-papers = Papiere

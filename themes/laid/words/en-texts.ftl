@@ -1,8 +1,9 @@
 # The longer texts: counting, cautions, how to cite, how to contribute, the data. A blank line begins
 # a paragraph.
 
+how-counted-rule = One printed image on one sheet is one impression.
 how-counted-text =
-    One printed image on one sheet is one impression. Where two records may be one sheet, the count
+    Where two records may be one sheet, the count
     has two ends: at most, if every such question were two sheets; at least, if as many as possible
     were one. A sheet that may be in one of two states stands in both rows, so rows need not add up.
     Recuts, reproductions and withdrawn records are not counted.

@@ -691,6 +691,7 @@ by-status = By status
 by-state = By state
 by-printing = By printing
 by-kind = By kind
+by-class = By class
 by-country = By country
 by-city = By city
 by-holder = By holder
@@ -698,6 +699,7 @@ column-status = Status
 column-state = State
 column-printing = Printing
 column-kind = Kind
+column-class = Class
 column-country = Country
 column-city = City
 column-holder = Holder
@@ -737,11 +739,69 @@ edition-met = { $n ->
    *[other] { $n } numbers were met; no size is declared.
 }
 numbers-key = A number that is a link leads to its sheet.
+declared-by = The size is given by
+of-other-size = Numbered as of another size, which nobody declares:
 others-say = Others give
 met-twice = Met on more than one sheet:
 above-declared = Numbered above the declared edition:
 
+# Census: what stands beside the counts.
+bars-key = A bar is filled as far as the number is sure, and hollow as far as it may reach.
+class-edition = edition impressions
+class-proof = proofs
+class-counterproof = counterproofs
+class-maculature = maculatures
+class-cancelled = from a cancelled matrix
+class-fragment = fragments
+class-other = of other kinds
+by-series = By series
+series-together = Series
+on-one-paper = On one sheet of paper
+on-one-paper-note = Each is counted by itself.
+of-one-set = Of one set
+of-one-set-note = Each sheet of a set is counted.
+recorded-not-counted = Recorded, not counted
+by-state-and-printing = By state and printing
+holders-by-state = By holder and state
+caption-holders-by-state = Sheets of each holder by state
+counted-withdrawn = withdrawn
+figures-as-csv = These figures as a table (CSV)
+
+# Census: survival, and when sheets were seen.
+how-many-survive = How many survive
+survival-estimate = At least about { $estimate } sheets survive ({ $low } to { $high }; interval of 95 %).
+survival-nothing-missing = From the sightings, { $estimate } sheets survive: nearly every sheet was seen more than once, and the method sees nothing missing. It gives no interval.
+survival-too-few = Too few sheets were ever seen for an estimate; it takes five.
+survival-all-once = No sheet was seen more than once. From that alone no estimate can be made.
+survival-ground = { $n ->
+    [one] One sheet was seen at least once
+   *[other] { $n } sheets were seen at least once
+}; { $once } of them once, { $twice } twice. A sighting, an exhibition and a dated change of hands each count as one time.
+survival-says-little = Nearly every sheet was seen only once. The estimate then says little more than that there are others.
+survival-above-declared = The declared editions come to { $declared } in all. An estimate above that is none: either more were printed than declared, or the sightings are not what the method takes them for.
+survival-caution-1 = The method (Chao1, bias-corrected; Chao 1984 and 1987) gives a lower bound. It is near the truth only if the sheets that were rarely seen are like those never seen.
+survival-caution-2 = It takes sightings for independent; but sale catalogues quote one another, and museum records are copied.
+survival-caution-3 = It takes the number for fixed, while sheets are lost and found. Private owners may hide whole groups of them, and a famous state is seen more often than others.
+survival-caution-4 = Two records of one sheet make the estimate larger, a wrong merger makes it smaller.
+survival-caution-5 = For the impressions of one print we know of no published use of the method.
+seen-over-time = When they were seen
+seen-key = Filled: sheets seen for the first time. Hollow: sheets seen before.
+seen-caption = Appearances by decade
+seen-first = First seen
+seen-again = Seen again
+decade-column = Years
+decade = { $from }–{ $to }
+appearances-undated = { $n ->
+    [one] One appearance has no date.
+   *[other] { $n } appearances have no date.
+}
+as-a-table = As a table
+
 # Glossary.
+principles-of-catalogue = Principles of this catalogue
+principle-states = What makes a state
+principle-counts = What counts
+principle-measures = How things are measured
 terms-of-techniques = Techniques
 terms-of-kinds = Kinds of impressions
 terms-of-papers = Papers

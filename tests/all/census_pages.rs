@@ -1,0 +1,274 @@
+//! The census on pages: counts as intervals wherever they stand, what a merger changes, classes, editions,
+//! survival, and the same figures as a table for other programs.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use keyblock::page::Site;
+
+use crate::pages::{page, site, site_of};
+
+/// A design with what counts, what counts apart, and what does not count.
+const FERRY: &str = r#"
+-- records/designs/1/design.toml
+titles = [{ text = "The Ferry" }]
+series = { name = "=The Quays" }
+states = [{ key = "dark" }, { key = "moonlit" }]
+[[printings]]
+key = "own"
+kind = "artist"
+states = "all"
+edition = [{ is = 50, cite = "dorn-1927", at = "p. 4" }, { is = 40, by = "museum" }]
+[[printings]]
+key = "poster"
+kind = "reproduction"
+states = "all"
+-- records/literature.bib
+@book{dorn-1927, author = {Dorn, A.}, title = {Prints}, date = {1927}}
+-- records/designs/1/impressions/1.toml
+holder = "museum"
+status = "located"
+kind = "edition"
+numbering = "12/50"
+identified = { state = "dark", printing = "own" }
+sightings = [{ date = "1931" }, { date = "1952" }]
+-- records/designs/1/impressions/2.toml
+holder = "library"
+status = "located"
+kind = "trial-proof"
+identified = { state = "moonlit" }
+sightings = [{ date = "1938-05" }]
+shares_sheet = ["1.3"]
+-- records/designs/1/impressions/3.toml
+holder = "museum"
+status = "located"
+kind = "counterproof"
+sightings = [{ date = "1961" }]
+-- records/designs/1/impressions/4.toml
+status = "untraced"
+numbering = "3/60"
+identified = { state = "moonlit", printing = "own" }
+maybe_same_as = [{ impression = "1.2" }]
+sightings = [{ date = "1938" }]
+-- records/designs/1/impressions/5.toml
+status = "located"
+holder = "library"
+identified = { printing = "poster" }
+sightings = [{ date = "1990" }]
+-- records/designs/1/impressions/6.toml
+status = "located"
+kind = "on-silk"
+publish = false
+sightings = [{ date = "2001" }, { date = "2003" }]
+-- records/vocabulary/kinds.toml
+[on-silk]
+label = "on silk"
+class = "proof"
+-- records/holders/museum.toml
+name = "Harbour Museum"
+kind = "museum"
+-- records/holders/library.toml
+name = "Town Library"
+kind = "library"
+"#;
+
+/// The text of a part of a page, without its tags.
+fn part<'s>(page: &'s str, id: &str) -> &'s str {
+    let begins = page
+        .find(&format!("id=\"{id}\""))
+        .unwrap_or_else(|| panic!("no part {id}"));
+    let rest = &page[begins..];
+    &rest[..rest.find("</section>").unwrap()]
+}
+
+#[test]
+fn classes_stand_apart_and_what_does_not_count_is_named() {
+    let site = site_of(&[FERRY]);
+    let census = page(&site, "design/1/census/");
+    assert!(
+        census.contains("at least 4 and at most 5 sheets"),
+        "{census}"
+    );
+    let classes = part(census, "by-class");
+    for (class, figure) in [
+        ("edition impressions", "1"),
+        ("proofs", "2"),
+        ("counterproofs", "1"),
+    ] {
+        let row = format!("<th scope=\"row\">{class}</th><td class=\"figure\">{figure}</td>");
+        assert!(classes.contains(&row), "{class}: {classes}");
+    }
+    // The sheet that is not shown is counted all the same.
+    assert!(classes.contains("1 counted, not shown"));
+    let apart = part(census, "not-counted");
+    assert!(apart.contains("1.5") && !apart.contains("1.1"), "{apart}");
+    let together = part(census, "on-one-paper");
+    assert!(together.contains("1.2") && together.contains("1.3"));
+}
+
+#[test]
+fn an_edition_stands_beside_its_sources_and_the_sizes_that_nobody_declares() {
+    let site = site_of(&[FERRY]);
+    let editions = part(page(&site, "design/1/census/"), "declared-editions");
+    assert!(
+        editions.contains("The size is given by") && editions.contains("p. 4"),
+        "{editions}"
+    );
+    assert!(editions.contains("Others give 40"), "{editions}");
+    let other = &editions[editions.find("Numbered as of another size").unwrap()..];
+    assert!(other.starts_with("Numbered as of another size, which nobody declares: 60: "));
+    assert!(other.contains("impression/1.4/"));
+}
+
+#[test]
+fn survival_is_estimated_or_the_reason_is_said() {
+    // Five sheets: seen 2, 1, 1, 1, 2 times; Chao1 = 5 + 3 · 2 / (2 · 3) = 6.
+    let site = site_of(&[FERRY]);
+    let survival = part(page(&site, "design/1/census/"), "survival");
+    assert!(
+        survival.contains("At least about 6 sheets survive"),
+        "{survival}"
+    );
+    assert!(survival.contains("5 sheets were seen at least once; 3 of them once, 2 twice."));
+    assert!(survival.contains("gives a lower bound"));
+    let fewer = FERRY.replace("sightings = [{ date = \"1961\" }]", "");
+    let site = site_of(&[&fewer]);
+    let survival = part(page(&site, "design/1/census/"), "survival");
+    assert!(survival.contains("Too few sheets"), "{survival}");
+    assert!(!survival.contains("lower bound"), "{survival}");
+}
+
+#[test]
+fn an_estimate_above_the_declared_edition_is_said_to_be_none() {
+    let said = "The declared editions come to 5 in all";
+    let small = FERRY
+        .replace("is = 50", "is = 5")
+        .replace("is = 40", "is = 4");
+    assert!(page(&site_of(&[&small]), "design/1/census/").contains(said));
+    let site = site_of(&[FERRY]);
+    assert!(!page(&site, "design/1/census/").contains("The declared editions come to"));
+}
+
+#[test]
+fn sheets_are_shown_over_time_as_a_drawing_and_as_a_table() {
+    let site = site_of(&[FERRY]);
+    for address in ["design/1/census/", "census/"] {
+        let seen = part(page(&site, address), "seen");
+        assert!(seen.contains("<svg"), "{seen}");
+        let row = |years: &str, first: u8, again: u8| {
+            let row = format!(
+                "<th scope=\"row\">{years}</th><td class=\"figure\">{first}</td><td class=\"figure\">{again}</td>"
+            );
+            assert!(seen.contains(&row), "{years}: {seen}");
+        };
+        row("1930–1939", 3, 0);
+        row("1950–1959", 0, 1);
+        row("1960–1969", 1, 0);
+        row("2000–2009", 1, 1);
+    }
+}
+
+/// The rows of a table for other programs, by design, series, what they are by, and key.
+fn table(site: &Site, path: &str) -> BTreeMap<[String; 4], [String; 4]> {
+    let bytes = &site.files[path];
+    let mut reader = csv::Reader::from_reader(bytes.as_slice());
+    let rows = reader.records().map(|row| {
+        let row = row.unwrap();
+        let cell = |at: usize| row[at].to_owned();
+        ([0, 1, 2, 3].map(cell), [4, 5, 6, 7].map(cell))
+    });
+    rows.collect()
+}
+
+#[test]
+fn the_table_for_other_programs_holds_the_figures_and_no_formula() {
+    let site = site_of(&[FERRY]);
+    let all = table(&site, "census/census.csv");
+    let at = |key: [&str; 4]| all[&key.map(str::to_owned)].each_ref().map(String::as_str);
+    assert_eq!(at(["1", "", "all", ""]), ["", "4", "5", "true"]);
+    assert_eq!(at(["", "", "all", ""]), ["", "4", "5", "true"]);
+    assert_eq!(at(["", "'=The Quays", "all", ""]), ["", "4", "5", "true"]);
+    assert_eq!(
+        at(["1", "", "holder", "museum"]),
+        ["Harbour Museum", "2", "2", "true"]
+    );
+    assert_eq!(at(["1", "", "class", "proof"])[0], "proofs");
+    let own = table(&site, "design/1/census/census.csv");
+    assert!(own.iter().all(|(key, value)| all.get(key) == Some(value)));
+    assert!(own.keys().all(|key| key[0] == "1"));
+}
+
+/// The demonstration's records, without its pictures, in a folder of their own.
+fn demonstration() -> tempfile::TempDir {
+    fn copy(from: &Path, to: &Path) {
+        fs::create_dir_all(to).unwrap();
+        for entry in fs::read_dir(from).unwrap() {
+            let entry = entry.unwrap();
+            let (path, to) = (entry.path(), to.join(entry.file_name()));
+            if path.is_dir() {
+                copy(&path, &to);
+            } else {
+                fs::copy(&path, &to).unwrap();
+            }
+        }
+    }
+    let demo = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("demo-site");
+    let folder = tempfile::tempdir().unwrap();
+    copy(&demo.join("records"), &folder.path().join("records"));
+    fs::copy(
+        demo.join("catalogue.toml"),
+        folder.path().join("catalogue.toml"),
+    )
+    .unwrap();
+    folder
+}
+
+/// 7.8 and 7.9, like 7.4 and 7.24, may be one sheet.
+#[test]
+fn merging_two_records_changes_every_figure_and_leaves_both_addresses_alive() {
+    let folder = demonstration();
+    let before = site(folder.path());
+    for (record, other) in [(8, "7.9"), (4, "7.24")] {
+        let path = folder
+            .path()
+            .join(format!("records/designs/7/impressions/{record}.toml"));
+        let text = fs::read_to_string(&path).unwrap();
+        let maybe = format!("maybe_same_as = [{{ impression = \"{other}\"");
+        assert!(text.contains(&maybe), "{record}");
+        let merged = format!("same_as = [{{ impression = \"{other}\"");
+        fs::write(&path, text.replace(&maybe, &merged)).unwrap();
+    }
+    let after = site(folder.path());
+    let open = ["21–23", "at least 21"];
+    for address in ["design/7/", "design/7/census/", "census/"] {
+        for words in open {
+            assert!(page(&before, address).contains(words), "{address}: {words}");
+        }
+        assert!(page(&before, address).contains("21"), "{address}");
+    }
+    for (path, bytes) in &after.files {
+        if path.ends_with(".html") {
+            let text = std::str::from_utf8(bytes).unwrap();
+            assert!(open.iter().all(|words| !text.contains(words)), "{path}");
+        }
+    }
+    let all = |site: &Site, design: &str| {
+        let key = [design, "", "all", ""].map(str::to_owned);
+        let [_, least, most, _] = table(site, "census/census.csv").remove(&key).unwrap();
+        [least, most].map(|n| n.parse::<usize>().unwrap())
+    };
+    assert_eq!((all(&before, "7"), all(&after, "7")), ([21, 23], [21, 21]));
+    let ([least, most], [merged_least, merged_most]) = (all(&before, ""), all(&after, ""));
+    assert_eq!((merged_least, merged_most), (least, most - 2));
+    for (one, other) in [("7.8", "7.9"), ("7.4", "7.24")] {
+        for (at, leads_to) in [(one, other), (other, one)] {
+            let page = page(&after, &format!("impression/{at}/"));
+            assert!(
+                page.contains(&format!("href=\"../{leads_to}/\""))
+                    || page.contains(&format!("impression/{leads_to}/")),
+                "{at} does not lead to {leads_to}"
+            );
+        }
+    }
+}
