@@ -26,6 +26,7 @@ mod privacy;
 mod provenance;
 mod published;
 mod rights;
+pub mod same_sheet;
 mod separability;
 mod shared_marks;
 mod sizes;
@@ -66,6 +67,7 @@ const RULES: &[Rule] = &[
     provenance::order,
     provenance::overlap,
     census::same_and_not,
+    same_sheet::unsettled,
     privacy::key_telling,
     privacy::name_published,
     rights::unsaid,

@@ -1,8 +1,6 @@
 //! Measurements that should be of one thing and lie apart.
 //!
-//! How far two measurements of one block or plate may lie apart is a proposal of TRADE.md section
-//! 10 (common practice, no source): up to 2 mm or 1 % they agree; up to 3 % paper, which was printed
-//! damp, can explain it; beyond that the matrix is another, was cut, or the measurement is wrong.
+//! How far two measurements of one block or plate may lie apart, `study::tolerance` says.
 
 use crate::model::catalogue::Catalogue;
 use crate::model::certainty::{Certainty, Statements};
@@ -17,29 +15,9 @@ use crate::study::Studies;
 use crate::study::allowed::shown_values;
 use crate::study::candidates::candidates;
 use crate::study::census::is_counted;
+use crate::study::tolerance::{Apart, apart};
 
 use super::dates::taken_as;
-
-/// How far apart two measurements of one length lie.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-enum Apart {
-    Agree,
-    /// Paper can explain it.
-    Near,
-    Far,
-}
-
-fn apart(one: f64, other: f64) -> Apart {
-    let difference = (one - other).abs();
-    let larger = one.max(other);
-    if difference <= f64::max(2.0, larger * 0.01) {
-        Apart::Agree
-    } else if difference <= larger * 0.03 {
-        Apart::Near
-    } else {
-        Apart::Far
-    }
-}
 
 /// The image or platemark of a sheet is not that of the design.
 pub(super) fn disagree(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
@@ -178,20 +156,4 @@ pub(super) fn larger_than_sheet(catalogue: &Catalogue, _: &Studies, findings: &m
 fn is_larger(part: &Placed<Size>, whole: &Placed<Size>) -> bool {
     let exceeds = |side: fn(&Size) -> f64| side(&part.value) > side(&whole.value) + 1.0;
     exceeds(Size::height_mm) || exceeds(Size::width_mm)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn measurements_agree_within_two_millimetres_or_one_percent() {
-        // TRADE.md section 10; common practice, no source.
-        assert_eq!(apart(100.0, 102.0), Apart::Agree);
-        assert_eq!(apart(100.0, 102.5), Apart::Near);
-        assert_eq!(apart(500.0, 504.9), Apart::Agree);
-        assert_eq!(apart(500.0, 510.0), Apart::Near);
-        assert_eq!(apart(500.0, 520.0), Apart::Far);
-        assert_eq!(apart(50.0, 53.0), Apart::Far);
-    }
 }

@@ -106,6 +106,7 @@ codes! {
     NumberTwice = "number-twice", Doubt, "The same number of one edition is met on two sheets.";
     NumberUnexpected = "number-unexpected", Doubt, "A sheet of a printing said to be unnumbered is numbered.";
     SameAndNot = "same-and-not", Doubt, "Two records are said to be one sheet and two.";
+    MayBeOneSheet = "may-be-one-sheet", Doubt, "Two records that nobody has compared yet may be one sheet.";
     SameAsItself = "same-as-itself", Error, "A record is said to be the same sheet as itself.";
     SizesDisagree = "sizes-disagree", Doubt, "Two measurements of what should be one size lie apart.";
     SizesNear = "sizes-near", Hint, "Two measurements of what should be one size lie apart no further than paper explains.";

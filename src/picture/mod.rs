@@ -28,6 +28,7 @@ pub mod detail;
 mod fault;
 mod jpeg;
 mod pyramid;
+mod small;
 #[cfg(test)]
 mod tests;
 pub mod tiles;
@@ -42,6 +43,7 @@ use serde::{Deserialize, Serialize};
 pub use batch::{check_all, prepare_all};
 pub use detail::{DetailRequest, Detailed, Paper, Part, details_all};
 pub use fault::Fault;
+pub use small::{Small, small};
 pub use tone::Tone;
 
 /// A picture wanted on pages.

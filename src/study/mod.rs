@@ -7,7 +7,8 @@
 //! [`candidates`], [`scale`], [`table`], [`identify`], [`next_point`], [`separate`], [`settle`] and
 //! [`agree`] are about what a sheet can be, [`couplets`] sets a key to them for paper, [`wear`] tells
 //! which was pulled before which; [`census`], [`crossing`], [`clique_cover`] and [`editions`] count, [`together`] says what
-//! belongs together, [`appearances`] when each sheet was seen and [`survival`] how many there may be; [`concordance`], [`opinions`], [`chronology`] and [`back_links`] turn the records round.
+//! belongs together, [`appearances`] when each sheet was seen and [`survival`] how many there may be; [`same_sheet`] says
+//! which records may be one sheet, within the [`tolerance`] of measurements; [`concordance`], [`opinions`], [`chronology`] and [`back_links`] turn the records round.
 //!
 //! In: the whole catalogue, private fields included. Out: [`Studies`], in which nothing private can
 //! be read: what is listed or counted by key is taken from what may be published.
@@ -37,12 +38,14 @@ pub mod next_point;
 pub mod numerals;
 pub mod opinions;
 pub mod order;
+pub mod same_sheet;
 pub mod scale;
 pub mod separate;
 pub mod settle;
 pub mod survival;
 pub mod table;
 pub mod together;
+pub mod tolerance;
 pub mod wear;
 
 use agree::Contradiction;

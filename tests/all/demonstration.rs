@@ -3,9 +3,11 @@
 use std::path::{Path, PathBuf};
 
 use keyblock::audit::audit;
+use keyblock::model::catalogue::Catalogue;
 use keyblock::model::codes::Code;
 use keyblock::model::finding;
 use keyblock::study::Studies;
+use keyblock::study::same_sheet::pairs;
 
 fn root() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR"))
@@ -28,7 +30,7 @@ fn the_example_raises_nothing() {
 }
 
 /// The demonstration was given doubts to show what a doubt looks like; the audit names each, and
-/// finds nothing else but the sheets to look at again since state i of design 7 was described, and
+/// finds nothing else but a sheet that may be the one sold in 1949, the sheets to look at again since state i of design 7 was described, and
 /// two clean-wiped printings of design 12 that nothing separates.
 #[test]
 fn the_demonstration_raises_the_doubts_it_was_given_and_no_others() {
@@ -48,6 +50,55 @@ fn the_demonstration_raises_the_doubts_it_was_given_and_no_others() {
         "records/designs/12/design.toml".to_owned(),
         Code::PrintingsInseparable,
     );
-    let expected: Vec<_> = [gap].into_iter().chain(expected).collect();
+    let sold = (
+        "records/designs/10/impressions/9.toml".to_owned(),
+        Code::MayBeOneSheet,
+    );
+    let expected: Vec<_> = [sold, gap].into_iter().chain(expected).collect();
     assert_eq!(found(&root().join("demo-site")), expected);
+}
+
+/// What the records state, the study would have suggested by itself, save where only a letter tells; and
+/// of more than two hundred records it suggests no others.
+#[test]
+fn the_demonstration_is_suggested_what_its_editors_suspect() {
+    let catalogue = keyblock::read::read(&root().join("demo-site")).catalogue;
+    let found = |catalogue: &Catalogue| -> Vec<(String, bool, bool)> {
+        let studies = Studies::of(catalogue);
+        let pairs = pairs(catalogue, &studies.groups).into_values().flatten();
+        pairs
+            .map(|pair| {
+                let [one, other] = &pair.records;
+                (
+                    format!("{one} {other}"),
+                    pair.is_stated,
+                    pair.is_suggested(),
+                )
+            })
+            .collect()
+    };
+    let of = |pair: &str, is_stated, is_suggested| (pair.to_owned(), is_stated, is_suggested);
+    assert_eq!(
+        found(&catalogue),
+        [
+            of("10.7 10.9", false, true),
+            of("17.10 17.11", true, false),
+            of("7.4 7.24", true, true),
+            of("7.8 7.9", true, true),
+        ]
+    );
+    let mut unsaid = catalogue;
+    for design in unsaid.designs.values_mut() {
+        for impression in design.impressions.values_mut() {
+            impression.maybe_same_as.clear();
+        }
+    }
+    assert_eq!(
+        found(&unsaid),
+        [
+            of("10.7 10.9", false, true),
+            of("7.4 7.24", false, true),
+            of("7.8 7.9", false, true),
+        ]
+    );
 }

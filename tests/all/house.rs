@@ -23,7 +23,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     (
         "cli",
         &[
-            "model", "read", "study", "picture", "issue", "press", "proof",
+            "model", "read", "study", "audit", "picture", "issue", "press", "proof",
         ],
     ),
 ];

@@ -29,10 +29,12 @@ pictures = [{ file = "pictures/both.png", rights = "CC0-1.0" }]
 -- records/designs/1/impressions/2.toml
 status = "located"
 identified = { state = "moonlit", printing = "own" }
-maybe_same_as = [{ impression = "1.3" }]
+maybe_same_as = [{ impression = "1.3", why = "the same fold" }]
+sheet = { size = [310, 425] }
 pictures = [{ file = "pictures/both.png", rights = "CC0-1.0" }]
 -- records/designs/1/impressions/3.toml
 status = "untraced"
+sheet = { size = [309, 425] }
 pictures = [{ file = "pictures/blank.png", rights = "CC0-1.0" }]
 "#;
 
@@ -47,6 +49,7 @@ fn the_documents_are_those_that_are_shown() {
         keyblock(&["audit", folder, "--json"]),
         keyblock(&[&["identify", "1", "--in", folder, "--json"], see.as_slice()].concat()),
         keyblock(&["census", "1", "--in", folder, "--json"]),
+        keyblock(&["census", "1", "--in", folder, "--doubts", "--json"]),
         keyblock(&["align", "1", "--in", folder, "--json"]),
     ];
     let page = Path::new(env!("CARGO_MANIFEST_DIR")).join("JSON.md");

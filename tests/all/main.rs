@@ -9,6 +9,8 @@
 mod audit_rules;
 /// Rules of the audit on what is not told apart, on wear, and on what could be settled.
 mod audit_separability;
+/// `keyblock census --doubts`, as editors and scripts meet it.
+mod census_doubts;
 /// The census on pages, and as a table.
 mod census_pages;
 /// Every code is raised by some catalogue, and explained.
@@ -52,6 +54,8 @@ mod published;
 mod references;
 /// Photographs aligned.
 mod registration;
+/// Which records may be one sheet, and why.
+mod same_sheet;
 /// Schemas of records, and the templates that a new catalogue begins with.
 mod schemas;
 /// The smallest catalogues, as literals.

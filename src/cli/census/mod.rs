@@ -1,13 +1,15 @@
 //! `keyblock census`: how many sheets are known, where, and how sure that is.
 //!
 //! In: a catalogue, and a design or none. Out: the counts, for people ([`say`]) or for programs
-//! ([`document`]). Counting is the study's.
+//! ([`document`]); or, with `--doubts`, the records that may be one sheet ([`doubts`]). Counting is the
+//! study's.
 
 mod document;
+mod doubts;
 mod say;
 
 use std::io::{self, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use super::designs::{named, say_left_out};
 use super::{Outcome, wants_colour};
@@ -21,7 +23,12 @@ town and holder.
 
 Records joined by same_as are one sheet. Where two may be one (maybe_same_as), a count is an interval: at \
 most every one of them is a sheet of its own, at least all those that may be one are one. A sheet that may \
-be of two states stands in both rows, so rows need not add up.";
+be of two states stands in both rows, so rows need not add up.
+
+--doubts shows instead which records may be one sheet, those that say so and those that nothing excludes \
+and telling facts suggest (a number, a mark, a lot, an owner, a size that few sheets share), with all that speaks \
+for and against. Nothing is joined. With FILE.html it writes a page for the editors, both records and \
+photographs side by side; it holds private names and is never part of the site.";
 
 /// The words typed after `census`.
 #[derive(Debug, clap::Args)]
@@ -30,7 +37,10 @@ pub(super) struct Words {
     design: Option<String>,
     /// The catalogue's folder
     #[arg(long = "in", value_name = "DIR", default_value = ".")]
-    pub(super) dir: std::path::PathBuf,
+    pub(super) dir: PathBuf,
+    /// Show which records may be one sheet; with FILE.html, as a page for the editors
+    #[arg(long, value_name = "FILE.html", num_args = 0..=1)]
+    doubts: Option<Option<PathBuf>>,
     /// One JSON document on standard output
     #[arg(long)]
     json: bool,
@@ -47,6 +57,15 @@ pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result
     };
     say_left_out(&reading.findings);
     let studies = Studies::of(catalogue);
+    if let Some(file) = &words.doubts {
+        let asked = doubts::Asked {
+            dir,
+            design,
+            file: file.as_deref(),
+            json: words.json,
+        };
+        return doubts::run(catalogue, &studies, &asked, out);
+    }
     let study = design.and_then(|d| Some((d, studies.designs.get(&d.key)?)));
     if words.json {
         let document = match study {

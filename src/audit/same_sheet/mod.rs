@@ -1,0 +1,58 @@
+//! Records that may be one sheet and do not say so.
+
+mod words;
+
+use crate::model::catalogue::Catalogue;
+use crate::model::codes::Code;
+use crate::model::finding::Finding;
+use crate::study::Studies;
+use crate::study::same_sheet::reason::{Bearing, Evidence, Tie};
+use crate::study::same_sheet::{Pair, pairs};
+
+pub use words::{reason, reason_in_full};
+
+/// How many reasons a message gives; the editors' page has all of them.
+const REASONS_TOLD: usize = 3;
+
+/// Two records are suggested to be one sheet, and neither says that they may be. A number met twice in
+/// one printing is told as that (`editions::number_twice`).
+pub(super) fn unsettled(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
+    for pair in pairs(catalogue, &studies.groups).values().flatten() {
+        if pair.is_suggested() && !pair.is_stated && !is_numbered_alike(pair) {
+            findings.extend(finding(catalogue, studies, pair));
+        }
+    }
+}
+
+fn is_numbered_alike(pair: &Pair) -> bool {
+    pair.with(Bearing::Ties)
+        .any(|reason| matches!(reason.evidence, Evidence::Shared(Tie::Number { .. })))
+}
+
+fn finding(catalogue: &Catalogue, studies: &Studies, pair: &Pair) -> Option<Finding> {
+    let [one, other] = &pair.records;
+    let strongest: Vec<_> = pair
+        .with(Bearing::Ties)
+        .chain(pair.with(Bearing::Speaks))
+        .take(REASONS_TOLD)
+        .collect();
+    let words: Vec<String> = strongest
+        .iter()
+        .map(|reason| words::reason(catalogue, studies, &pair.records, reason))
+        .collect();
+    let [here, there] = strongest.first()?.places;
+    Some(
+        Finding::new(
+            Code::MayBeOneSheet,
+            there,
+            format!("{other} may be one sheet with {one}: {}", words.join("; ")),
+        )
+        .saying(other.to_string())
+        .beside(here, one.to_string())
+        .help(format!(
+            "look at both, then write `same_as`, `maybe_same_as` or `not_same_as` in one of them, with a `why`; \
+             `keyblock census {} --doubts` shows all that speaks for and against",
+            one.design
+        )),
+    )
+}

@@ -1,0 +1,257 @@
+//! What two records say, row by row, as recorded and private fields included.
+
+use serde::Serialize;
+
+use crate::model::catalogue::Catalogue;
+use crate::model::certainty::{Certainty, Claim, Statements};
+use crate::model::impression::{Impression, StateReading};
+use crate::model::key::Key;
+use crate::model::mark::Mark;
+use crate::model::provenance::{Party, PartyRole, ProvenanceEntry, Sighting};
+use crate::model::size::Size;
+
+/// One thing that both records may say something of.
+#[derive(Debug, Serialize)]
+pub(super) struct Row {
+    label: &'static str,
+    /// What the one says, in lines; empty where it says nothing.
+    one: Vec<String>,
+    other: Vec<String>,
+    /// Whether both say the same.
+    is_same: bool,
+}
+
+/// Everything that bears on whether two records are one sheet; rows of which neither says anything are
+/// left out.
+pub(super) fn rows(catalogue: &Catalogue, one: &Impression, other: &Impression) -> Vec<Row> {
+    let said = facts(catalogue, one)
+        .into_iter()
+        .zip(facts(catalogue, other));
+    said.filter(|((_, one), (_, other))| !one.is_empty() || !other.is_empty())
+        .map(|((label, one), (_, other))| Row {
+            label,
+            is_same: one == other,
+            one,
+            other,
+        })
+        .collect()
+}
+
+fn facts(catalogue: &Catalogue, impression: &Impression) -> Vec<(&'static str, Vec<String>)> {
+    let names = Names(catalogue);
+    let sheet = &impression.sheet;
+    let text = |text: Option<&String>| text.cloned().into_iter().collect::<Vec<_>>();
+    vec![
+        ("status", vec![impression.status.value.to_string()]),
+        (
+            "holder",
+            impression
+                .holder
+                .iter()
+                .map(|k| names.of(&k.value))
+                .collect(),
+        ),
+        (
+            "owner",
+            impression.owner.iter().map(|p| names.party(p)).collect(),
+        ),
+        (
+            "number there",
+            text(impression.accession.as_ref().map(|a| &a.value)),
+        ),
+        (
+            "numbers before",
+            impression
+                .former_accessions
+                .iter()
+                .map(|former| {
+                    let holder = former.holder.as_ref().map(|k| names.of(&k.value));
+                    parts([Some(former.number.clone()), holder])
+                })
+                .collect(),
+        ),
+        ("kind", statements(&impression.kind, Key::to_string)),
+        (
+            "numbering",
+            text(impression.numbering.as_ref().map(|n| &n.value)),
+        ),
+        ("taken to be", taken_to_be(impression)),
+        ("sheet", statements(&sheet.size, in_mm)),
+        ("image", statements(&sheet.image, in_mm)),
+        ("platemark", statements(&sheet.platemark, in_mm)),
+        (
+            "paper",
+            sheet.paper.iter().map(|k| k.value.to_string()).collect(),
+        ),
+        ("watermark", text(sheet.watermark.as_ref())),
+        ("margins", text(sheet.margins.as_ref())),
+        (
+            "marks",
+            impression
+                .marks
+                .iter()
+                .map(|mark| names.mark(mark))
+                .collect(),
+        ),
+        (
+            "looked for, not found",
+            impression
+                .without
+                .iter()
+                .map(|w| w.value.to_string())
+                .collect(),
+        ),
+        ("condition", text(impression.condition.as_ref())),
+        (
+            "provenance",
+            impression
+                .provenance
+                .iter()
+                .map(|e| names.entry(e))
+                .collect(),
+        ),
+        (
+            "seen",
+            impression
+                .sightings
+                .iter()
+                .map(|s| names.sighting(s))
+                .collect(),
+        ),
+        (
+            "exhibited",
+            impression
+                .exhibited
+                .iter()
+                .map(|shown| {
+                    let key = &shown.exhibition.value;
+                    let exhibition = catalogue.exhibitions.get(key);
+                    let title =
+                        exhibition.map_or_else(|| key.to_string(), |e| e.title.value.clone());
+                    let date = exhibition
+                        .and_then(|e| e.date.as_ref())
+                        .map(|d| d.value.to_string());
+                    parts([Some(title), date, shown.at.clone()])
+                })
+                .collect(),
+        ),
+    ]
+}
+
+fn in_mm(size: &Size) -> String {
+    format!("{size} mm")
+}
+
+fn statements<T>(all: &Statements<T>, word: impl Fn(&T) -> String) -> Vec<String> {
+    all.iter()
+        .map(|statement| format!("{}{}", word(&statement.is.value), doubt(&statement.claim)))
+        .collect()
+}
+
+/// " (probable)", where something is not certain.
+fn doubt(claim: &Claim) -> String {
+    match claim.certainty() {
+        Certainty::Certain => String::new(),
+        certainty => format!(" ({certainty})"),
+    }
+}
+
+fn taken_to_be(impression: &Impression) -> Vec<String> {
+    let Some(identified) = &impression.identified else {
+        return Vec::new();
+    };
+    let keys = |keys: Vec<&Key>| {
+        let keys: Vec<&str> = keys.iter().map(|key| key.as_str()).collect();
+        (!keys.is_empty()).then(|| keys.join(" or "))
+    };
+    let state = identified.state.as_ref().and_then(|state| match state {
+        StateReading::OneOf(states) => keys(states.iter().map(|s| &s.value).collect()),
+        StateReading::ByMatrix(_) => Some("blocks in different conditions".to_owned()),
+    });
+    let printing = keys(identified.printing.iter().map(|p| &p.value).collect());
+    let state = state.map(|state| format!("state {state}"));
+    let printing = printing.map(|printing| format!("printing {printing}"));
+    let said = parts([state, printing]) + &doubt(&identified.claim);
+    [Some(said), identified.why.clone()]
+        .into_iter()
+        .flatten()
+        .collect()
+}
+
+/// What is said, with commas between.
+fn parts<const N: usize>(said: [Option<String>; N]) -> String {
+    let said: Vec<String> = said
+        .into_iter()
+        .flatten()
+        .filter(|s| !s.is_empty())
+        .collect();
+    said.join(", ")
+}
+
+/// Names as they are recorded: the page is for editors.
+struct Names<'a>(&'a Catalogue);
+
+impl Names<'_> {
+    fn of(&self, key: &Key) -> String {
+        let person = self.0.people.get(key).map(|person| &person.name.value);
+        let holder = || self.0.holders.get(key).map(|holder| &holder.name.value);
+        person
+            .or_else(holder)
+            .map_or_else(|| key.to_string(), |name| format!("{name} ({key})"))
+    }
+
+    fn party(&self, party: &Party) -> String {
+        match party {
+            Party::Record(key) => self.of(&key.value),
+            Party::Named(name) => name.value.clone(),
+            Party::Undisclosed => "somebody undisclosed".to_owned(),
+        }
+    }
+
+    fn mark(&self, mark: &Mark) -> String {
+        let kind = mark.kind.as_ref().map(|kind| kind.value.to_string());
+        let text = mark.text.as_ref().map(|text| format!("“{text}”"));
+        let whose = mark.whose.as_ref().map(|key| self.of(&key.value));
+        let side = mark.side.map(|side| side.to_string());
+        let place = mark.at.clone();
+        let medium = mark.medium.clone();
+        parts([kind, text, whose, medium, place, side, mark.number.clone()]) + &doubt(&mark.claim)
+    }
+
+    fn entry(&self, entry: &ProvenanceEntry) -> String {
+        let who = self.party(&entry.party);
+        let who = match entry.role {
+            PartyRole::Owner => who,
+            PartyRole::Agent => format!("{who}, agent"),
+            PartyRole::Keeper => format!("{who}, keeper"),
+        };
+        let date = |date: &Option<crate::model::place::Placed<crate::model::edtf::Date>>| {
+            date.as_ref().map(|date| date.value.to_string())
+        };
+        let when = match (date(&entry.from), date(&entry.to)) {
+            (Some(from), Some(to)) => Some(format!("{from} to {to}")),
+            (Some(from), None) => Some(format!("from {from}")),
+            (None, Some(to)) => Some(format!("until {to}")),
+            (None, None) => None,
+        };
+        let lot = entry.lot.as_ref().map(|lot| format!("lot {lot}"));
+        let how = entry.how.as_ref().map(|how| how.value.to_string());
+        let perhaps = entry
+            .this_sheet
+            .as_ref()
+            .filter(|c| c.value != Certainty::Certain)
+            .map(|c| format!("{} this sheet", c.value));
+        parts([Some(who), when, how, entry.at_place.clone(), lot, perhaps]) + &doubt(&entry.claim)
+    }
+
+    fn sighting(&self, sighting: &Sighting) -> String {
+        let by = sighting.by.as_ref().map(|by| self.party(by));
+        let basis = sighting.basis.as_ref().map(|basis| basis.value.to_string());
+        let cite = sighting.cite.as_ref().map(|cite| {
+            let work = self.0.literature.get(&cite.value);
+            work.map_or_else(|| cite.value.to_string(), |work| work.short.clone())
+        });
+        let date = Some(sighting.date.value.to_string());
+        parts([date, by, basis, cite, sighting.at.clone()])
+    }
+}

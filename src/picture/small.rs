@@ -1,0 +1,38 @@
+//! A small form of one photograph, for a page that carries its pictures in itself.
+
+use std::path::Path;
+
+use super::fault::Fault;
+use super::{batch, codec, decode, derive};
+
+/// A small form of a photograph, upright and in sRGB, without what else its file held.
+#[derive(Clone, Debug)]
+pub struct Small {
+    /// Its width in px.
+    pub width: u32,
+    /// Its height in px.
+    pub height: u32,
+    /// It as a JPEG file.
+    pub jpeg: Vec<u8>,
+}
+
+/// Quality of a picture that is looked at beside another, not studied.
+const QUALITY: u8 = 80;
+
+/// Scales the photograph at `path` so that no side is above `longest` px.
+///
+/// # Errors
+/// Where it cannot be read as a picture, or has more pixels than `pixel_limit`.
+pub fn small(path: &Path, longest: u32, pixel_limit: u64) -> Result<Small, Fault> {
+    let bytes = batch::read(path, pixel_limit)?;
+    batch::guarded(|| {
+        let master = decode::open(&bytes, pixel_limit)?.decode()?;
+        let picture = derive::fitted(master, longest)?.base.whole()?;
+        let rendered = codec::encode_picture(&picture, QUALITY)?;
+        Ok(Small {
+            width: rendered.extent.width,
+            height: rendered.extent.height,
+            jpeg: rendered.jpeg,
+        })
+    })
+}

@@ -1,0 +1,192 @@
+//! What makes two things of them outright: two numbers, two lots, two places at one time, a loss.
+
+use super::Ground;
+use super::reason::{Bearing, Evidence, Reason, Somebody};
+use super::record::Record;
+use super::time::{firm, lasted};
+use crate::model::certainty::Certainty;
+use crate::model::exhibition::{Exhibition, Venue};
+use crate::model::impression::{Impression, Status};
+use crate::model::place::Place;
+use crate::model::provenance::{PartyRole, ProvenanceEntry};
+use crate::study::editions::{Numbering, read_numbering};
+
+pub(super) fn compare(
+    ground: &Ground<'_>,
+    one: &Record<'_>,
+    other: &Record<'_>,
+    reasons: &mut Vec<Reason>,
+) {
+    let (one, other) = (one.impression, other.impression);
+    let found = [
+        numbers(one, other),
+        accessions(ground, one, other),
+        lots(ground, one, other),
+        exhibits(ground, one, other),
+        destroyed(one, other),
+        said_beside(one, other),
+    ];
+    let found = found.into_iter().flatten();
+    reasons.extend(found.map(|(evidence, places)| Reason {
+        bearing: Bearing::Excludes,
+        evidence,
+        places,
+    }));
+}
+
+type Found = Option<(Evidence, [Place; 2])>;
+
+/// Two numbers in one script, or one of the edition and one of a proof. A number in roman numerals
+/// beside one in figures may number a set within the edition.
+fn numbers(one: &Impression, other: &Impression) -> Found {
+    let (a, b) = (one.numbering.as_ref()?, other.numbering.as_ref()?);
+    let is_apart = match (read_numbering(&a.value)?, read_numbering(&b.value)?) {
+        (Numbering::Edition(a), Numbering::Edition(b)) => {
+            let other_size = matches!((a.of, b.of), (Some(a), Some(b)) if a != b);
+            a.is_roman == b.is_roman && (a.number != b.number || other_size)
+        }
+        (Numbering::Proof, Numbering::Proof) => false,
+        _ => true,
+    };
+    let evidence = Evidence::OtherNumber([a.value.clone(), b.value.clone()]);
+    is_apart.then_some((evidence, [a.place, b.place]))
+}
+
+/// A public holder that gives two things two numbers; renumbering leaves a former number behind.
+fn accessions(ground: &Ground<'_>, one: &Impression, other: &Impression) -> Found {
+    let (holder, there) = (one.holder.as_ref()?, other.holder.as_ref()?);
+    let (a, b) = (one.accession.as_ref()?, other.accession.as_ref()?);
+    let was = |impression: &Impression, number: &str| {
+        let mut former = impression.former_accessions.iter();
+        former.any(|f| f.number.trim() == number)
+    };
+    let is_apart = holder.value == there.value
+        && ground.is_lasting(&holder.value)
+        && a.value.trim() != b.value.trim()
+        && !was(one, b.value.trim())
+        && !was(other, a.value.trim());
+    let evidence = Evidence::OtherAccession {
+        holder: holder.value.clone(),
+        numbers: [a.value.clone(), b.value.clone()],
+    };
+    is_apart.then_some((evidence, [a.place, b.place]))
+}
+
+/// Two lots of one sale on one day.
+fn lots(ground: &Ground<'_>, one: &Impression, other: &Impression) -> Found {
+    let sold = |entry: &&ProvenanceEntry| {
+        let this_sheet = entry.this_sheet.as_ref().map(|c| c.value);
+        entry.role == PartyRole::Agent
+            && entry.lot.is_some()
+            && this_sheet.is_none_or(|c| c == Certainty::Certain)
+    };
+    let mut pairs = one.provenance.iter().filter(sold).flat_map(|a| {
+        let there = other.provenance.iter().filter(sold);
+        there.map(move |b| (a, b))
+    });
+    pairs.find_map(|(a, b)| {
+        let (agent, there) = (Somebody::of(&a.party)?, Somebody::of(&b.party)?);
+        let (day, again) = (firm(a.from.as_ref())?, firm(b.from.as_ref())?);
+        let lots = [a.lot.clone()?, b.lot.clone()?];
+        let is_apart = !ground.are_different(&agent, &there)
+            && day.0 == day.1
+            && day == again
+            && lots[0].trim() != lots[1].trim();
+        let date = a.from.as_ref()?.value.clone();
+        let evidence = Evidence::OtherLot { agent, date, lots };
+        is_apart.then_some((evidence, [a.place, b.place]))
+    })
+}
+
+/// Two numbers of one exhibition, or two exhibitions that ran in two places at one time.
+fn exhibits(ground: &Ground<'_>, one: &Impression, other: &Impression) -> Found {
+    for a in &one.exhibited {
+        for b in &other.exhibited {
+            let places = [a.exhibition.place, b.exhibition.place];
+            let keys = [a.exhibition.value.clone(), b.exhibition.value.clone()];
+            if keys[0] == keys[1] {
+                let numbers =
+                    [a.at.as_deref(), b.at.as_deref()].map(|at| at.and_then(plain_number));
+                let [Some(x), Some(y)] = numbers else {
+                    continue;
+                };
+                if x != y {
+                    let [exhibition, _] = keys;
+                    let at = [x, y];
+                    return Some((Evidence::OtherExhibit { exhibition, at }, places));
+                }
+                continue;
+            }
+            let shows = [&keys[0], &keys[1]].map(|key| ground.catalogue.exhibitions.get(key));
+            if let [Some(x), Some(y)] = shows
+                && are_elsewhere(ground, x, y)
+                && ran_together(x, y)
+            {
+                return Some((Evidence::TwoPlaces(keys), places));
+            }
+        }
+    }
+    None
+}
+
+/// The number of an exhibit, where nothing else is said of it: "no. 71", "71a".
+fn plain_number(at: &str) -> Option<String> {
+    let bare = at.trim().to_lowercase();
+    let bare = ["no.", "nr.", "cat.", "№"]
+        .iter()
+        .find_map(|word| bare.strip_prefix(word))
+        .unwrap_or(&bare)
+        .trim()
+        .to_owned();
+    let figures = bare.trim_end_matches(|c: char| c.is_ascii_lowercase());
+    let is_number = !figures.is_empty() && figures.bytes().all(|b| b.is_ascii_digit());
+    (is_number && bare.len() <= figures.len() + 1).then_some(bare)
+}
+
+fn are_elsewhere(ground: &Ground<'_>, one: &Exhibition, other: &Exhibition) -> bool {
+    let venue = |exhibition: &Exhibition| {
+        exhibition.venue.as_ref().map(|venue| match venue {
+            Venue::Holder(key) => Somebody::Record(key.value.clone()),
+            Venue::Named(name) => Somebody::Named(name.trim().to_owned()),
+        })
+    };
+    match (venue(one), venue(other)) {
+        (Some(one), Some(other)) => ground.are_different(&one, &other),
+        _ => false,
+    }
+}
+
+fn ran_together(one: &Exhibition, other: &Exhibition) -> bool {
+    let ran = |exhibition: &Exhibition| lasted(&exhibition.date.as_ref()?.value);
+    match (ran(one), ran(other)) {
+        (Some(a), Some(b)) => a.0.max(b.0) <= a.1.min(b.1),
+        _ => false,
+    }
+}
+
+fn destroyed(one: &Impression, other: &Impression) -> Found {
+    let statuses = [&one.status, &other.status];
+    let is_apart = matches!(
+        statuses.map(|s| s.value),
+        [Status::Destroyed, Status::Located] | [Status::Located, Status::Destroyed]
+    );
+    is_apart.then_some((Evidence::Destroyed, statuses.map(|s| s.place)))
+}
+
+/// Two on one paper, two of one set, or a counterproof and what it was taken from.
+fn said_beside(one: &Impression, other: &Impression) -> Found {
+    let named = |from: &Impression, to: &Impression| {
+        from.shares_sheet
+            .iter()
+            .chain(&from.goes_with)
+            .chain(&from.taken_from)
+            .find(|key| key.value == to.key)
+            .map(|key| key.place)
+    };
+    let (here, there) = (named(one, other), named(other, one));
+    if here.is_none() && there.is_none() {
+        return None;
+    }
+    let places = [here.unwrap_or(one.place), there.unwrap_or(other.place)];
+    Some((Evidence::SaidBeside, places))
+}

@@ -1,0 +1,164 @@
+//! Custody: who had a sheet when, as far as that is certain; two who had it at once are two sheets.
+//!
+//! Agents handle what others own and exclude nothing. An entry that is not certain, or may be of another
+//! sheet, proves nothing. A museum or library that is recorded to have a sheet has it still; a private owner
+//! is only known to have had one when somebody last stood before it.
+
+use super::Ground;
+use super::reason::{Bearing, Evidence, Reason, Somebody};
+use super::record::Record;
+use super::time::{STILL, TODAY, firm, met};
+use crate::model::certainty::Certainty;
+use crate::model::edtf::Day;
+use crate::model::impression::{Impression, Status};
+use crate::model::place::Place;
+use crate::model::provenance::{PartyRole, ProvenanceEntry};
+
+/// A time for which somebody certainly had a sheet.
+pub(super) struct Spell {
+    role: PartyRole,
+    who: Somebody,
+    /// From when until when on any reading of the dates.
+    lasted: Option<(Day, Day)>,
+    /// Times of which it is certain that they had it on some day of each.
+    moments: Vec<(Day, Day)>,
+    place: Place,
+}
+
+/// Everybody who certainly owned or kept a sheet.
+pub(super) fn spells(ground: &Ground<'_>, impression: &Impression) -> Vec<Spell> {
+    let mut spells: Vec<Spell> = impression.provenance.iter().filter_map(of_entry).collect();
+    if impression.status.value == Status::Located {
+        for (role, who, place) in present(impression) {
+            let last = spells.iter_mut().rfind(|spell| spell.role == role);
+            let own = still(ground, impression, role, who, place, last);
+            spells.extend(own);
+        }
+    }
+    spells
+}
+
+fn of_entry(entry: &ProvenanceEntry) -> Option<Spell> {
+    let this_sheet = entry
+        .this_sheet
+        .as_ref()
+        .map_or(Certainty::Certain, |c| c.value);
+    let is_certain =
+        this_sheet == Certainty::Certain && entry.claim.certainty() == Certainty::Certain;
+    if entry.role == PartyRole::Agent || !is_certain {
+        return None;
+    }
+    let from = firm(entry.from.as_ref());
+    let to = firm(entry.to.as_ref());
+    let lasted = match (from, to) {
+        (Some((_, from)), Some((to, _))) if from < to => Some((from, to)),
+        _ => None,
+    };
+    Some(Spell {
+        role: entry.role,
+        who: Somebody::of(&entry.party)?,
+        lasted,
+        moments: from.into_iter().chain(to).collect(),
+        place: entry.place,
+    })
+}
+
+/// Who owns and who keeps a sheet now; who keeps it owns it, where nobody else is named.
+fn present(impression: &Impression) -> Vec<(PartyRole, Somebody, Place)> {
+    let holder = impression
+        .holder
+        .as_ref()
+        .map(|key| (Somebody::Record(key.value.clone()), key.place));
+    let Some(owner) = &impression.owner else {
+        let owned = holder.map(|(who, place)| (PartyRole::Owner, who, place));
+        return owned.into_iter().collect();
+    };
+    let place = impression
+        .holder
+        .as_ref()
+        .map_or(impression.place, |h| h.place);
+    let owned = Somebody::of(owner).map(|who| (PartyRole::Owner, who, place));
+    let kept = holder.map(|(who, place)| (PartyRole::Keeper, who, place));
+    owned.into_iter().chain(kept).collect()
+}
+
+/// Lets the last spell of the one who has the sheet now last on; a spell of its own where the
+/// provenance does not end with them.
+fn still(
+    ground: &Ground<'_>,
+    impression: &Impression,
+    role: PartyRole,
+    who: Somebody,
+    place: Place,
+    last: Option<&mut Spell>,
+) -> Option<Spell> {
+    let key = match &who {
+        Somebody::Record(key) => Some(key),
+        Somebody::Named(_) => None,
+    };
+    let is_lasting = key.is_some_and(|key| ground.is_lasting(key));
+    if !is_lasting && key.is_some_and(|key| ground.is_public(key)) {
+        // A dealer sells what it has, and a museum that another took over has nothing.
+        return None;
+    }
+    let met = met(impression);
+    let until = if is_lasting { STILL } else { met?.0 };
+    match last {
+        Some(spell) if spell.who == who => {
+            let from = spell.moments.first().map(|(_, last)| *last);
+            if let Some(from) = from.filter(|from| spell.lasted.is_none() && *from < until) {
+                spell.lasted = Some((from, until));
+            }
+            spell.moments.extend(met.filter(|_| !is_lasting));
+            None
+        }
+        _ => Some(Spell {
+            role,
+            who,
+            lasted: is_lasting.then_some((TODAY, STILL)),
+            moments: met.into_iter().filter(|_| !is_lasting).collect(),
+            place,
+        }),
+    }
+}
+
+/// Two different owners, or two keepers, at the same certain time.
+pub(super) fn compare(
+    ground: &Ground<'_>,
+    one: &Record<'_>,
+    other: &Record<'_>,
+    reasons: &mut Vec<Reason>,
+) {
+    for a in &one.spells {
+        let clash = other.spells.iter().find(|b| {
+            a.role == b.role && ground.are_different(&a.who, &b.who) && are_at_once(a, b)
+        });
+        if let Some(b) = clash {
+            reasons.push(Reason {
+                bearing: Bearing::Excludes,
+                evidence: Evidence::TwoHands {
+                    role: a.role,
+                    who: [a.who.clone(), b.who.clone()],
+                },
+                places: [a.place, b.place],
+            });
+            return;
+        }
+    }
+}
+
+/// Whether two spells share a moment on any reading of their dates. Hands change on a day, so the
+/// first and last days of a spell are nobody's alone.
+fn are_at_once(a: &Spell, b: &Spell) -> bool {
+    let is_within = |moments: &[(Day, Day)], spell: Option<(Day, Day)>| {
+        spell.is_some_and(|(from, to)| {
+            let mut moments = moments.iter();
+            moments.any(|(first, last)| from < *first && *last < to)
+        })
+    };
+    let overlap = match (a.lasted, b.lasted) {
+        (Some(a), Some(b)) => a.0.max(b.0) < a.1.min(b.1),
+        _ => false,
+    };
+    overlap || is_within(&a.moments, b.lasted) || is_within(&b.moments, a.lasted)
+}

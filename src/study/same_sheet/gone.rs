@@ -1,0 +1,112 @@
+//! Numbers and marks that would have come off: seen on the one, and looked for in vain on the other, later.
+//!
+//! What was put on may be younger than an inspection that missed it, so only the later of two counts.
+//! Ink, stamps and seals stay; pencil can be rubbed out, and a margin with what stands in it cut off.
+
+use super::reason::{Bearing, Evidence, Reason};
+use super::record::Record;
+use super::shared::turned;
+use super::time::{days, inspected};
+use crate::model::certainty::Certainty;
+use crate::model::edtf::Day;
+use crate::model::impression::{Impression, Without};
+use crate::model::mark::{Mark, MarkKind};
+use crate::model::place::Place;
+use crate::model::words::Side;
+use crate::study::editions::{Numbering, read_numbering};
+use crate::study::tolerance::grown;
+
+pub(super) fn compare(one: &Record<'_>, other: &Record<'_>, reasons: &mut Vec<Reason>) {
+    for (a, b, turn) in [(one, other, false), (other, one, true)] {
+        let (has, lacks) = (a.impression, b.impression);
+        if lacks.without.is_empty() {
+            continue;
+        }
+        let is_trimmed = is_trimmed(has, lacks);
+        let mut gone = |bearing, evidence, places| {
+            reasons.push(Reason {
+                bearing: if is_trimmed { Bearing::Weighs } else { bearing },
+                evidence,
+                places: turned(turn, places),
+            });
+        };
+        if let (Some(numbering), Some(place)) =
+            (&has.numbering, searched(lacks, Without::Numbering))
+            && matches!(
+                read_numbering(&numbering.value),
+                Some(Numbering::Edition(_))
+            )
+            && is_later(inspected(has), lacks)
+        {
+            let evidence = Evidence::NumberGone(numbering.value.clone());
+            gone(Bearing::Contradicts, evidence, [numbering.place, place]);
+        }
+        for mark in &has.marks {
+            let Some(kind) = mark.kind.as_ref().map(|kind| kind.value) else {
+                continue;
+            };
+            let seen = mark.claim.date.as_ref().and_then(|d| days(&d.value));
+            let Some(place) = searched(lacks, looked_for(kind)) else {
+                continue;
+            };
+            if mark.side == Some(Side::Mount)
+                || mark.claim.certainty() != Certainty::Certain
+                || !is_later(seen.or_else(|| inspected(has)), lacks)
+            {
+                continue;
+            }
+            let bearing = if is_lasting(kind, mark) {
+                Bearing::Excludes
+            } else {
+                Bearing::Weighs
+            };
+            let text = mark.text.clone();
+            gone(
+                bearing,
+                Evidence::MarkGone { kind, text },
+                [mark.place, place],
+            );
+        }
+    }
+}
+
+fn searched(impression: &Impression, what: Without) -> Option<Place> {
+    let found = impression.without.iter().find(|w| w.value == what);
+    found.map(|without| without.place)
+}
+
+fn looked_for(kind: MarkKind) -> Without {
+    match kind {
+        MarkKind::Signature => Without::Signature,
+        MarkKind::Stamp => Without::Stamp,
+        MarkKind::Seal => Without::Seal,
+        MarkKind::Collector => Without::Collector,
+        MarkKind::Inscription => Without::Inscription,
+    }
+}
+
+/// Whether a sheet was last looked at after `seen`.
+fn is_later(seen: Option<(Day, Day)>, lacks: &Impression) -> bool {
+    matches!((seen, inspected(lacks)), (Some((_, seen)), Some((then, _))) if seen < then)
+}
+
+fn is_lasting(kind: MarkKind, mark: &Mark) -> bool {
+    let medium = mark.medium.as_deref().unwrap_or_default().to_lowercase();
+    let is_soft = ["pencil", "chalk", "crayon", "charcoal"]
+        .iter()
+        .any(|soft| medium.contains(soft));
+    let is_fast = ["ink", "stamp", "blind", "brush"]
+        .iter()
+        .any(|fast| medium.contains(fast));
+    let is_struck = matches!(kind, MarkKind::Stamp | MarkKind::Seal | MarkKind::Collector);
+    !is_soft && (is_fast || is_struck)
+}
+
+/// Whether the sheet without it measures smaller than the one with it, so that it may be cut off; and
+/// it may be, where either was not measured.
+fn is_trimmed(has: &Impression, lacks: &Impression) -> bool {
+    match (has.sheet.size.own(), lacks.sheet.size.own()) {
+        (Some(has), Some(lacks)) => grown(lacks, has) > 0,
+        _ => true,
+    }
+}

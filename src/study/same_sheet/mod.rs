@@ -1,0 +1,316 @@
+//! Which records may be one sheet, with what speaks for and against.
+//!
+//! The same sheet shows up again and again: at an exhibition, in a sale, at a dealer's, in a museum. Each
+//! may have become a record of its own. Nothing here joins any; it says where to look, and why.
+//!
+//! **Suggested** are two records of one design where nothing excludes that they are one sheet and more
+//! ties than contradictions speak for it; or, where nothing contradicts it, at least two reasons that
+//! few sheets of the design share. What many sheets would show alike (state, paper, the size of an
+//! edition) never suggests anything; it is told beside what does. The reasons and their bearing are those
+//! of TRADE.md sections 4 and 10 (common practice, no source).
+//!
+//! In: the catalogue, private fields included. Out: [`Pair`]s, for editors only: no page is made from
+//! them. Only records that share something telling (`ties`, and a size that no third has) are compared,
+//! so that a design of hundreds of sheets costs little more than reading them.
+//!
+//! Not here: what is joined already (`census`), and the words (`audit::same_sheet`).
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use rayon::prelude::*;
+
+use super::census::{Groups, is_counted};
+use crate::model::catalogue::Catalogue;
+use crate::model::design::Design;
+use crate::model::holder::HolderKind;
+use crate::model::impression::{Impression, OtherSheet};
+use crate::model::key::{ImpressionKey, Key};
+use crate::model::mark::MarkKind;
+
+mod apart;
+mod custody;
+mod gone;
+mod measured;
+pub mod reason;
+mod record;
+mod seen;
+mod shared;
+mod ties;
+mod time;
+
+use measured::Alike;
+use reason::{Bearing, Reason, Somebody};
+use record::Record;
+use ties::Sharing;
+
+/// Two records that may be one sheet, or are said to be perhaps.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pair {
+    /// The records, in order.
+    pub records: [ImpressionKey; 2],
+    /// Whether one of them says so itself (`maybe_same_as`).
+    pub is_stated: bool,
+    /// What speaks for and against, the weightiest for first, the weightiest against last.
+    pub reasons: Vec<Reason>,
+}
+
+impl Pair {
+    /// The reasons with a bearing.
+    pub fn with(&self, bearing: Bearing) -> impl Iterator<Item = &Reason> {
+        let reasons = self.reasons.iter();
+        reasons.filter(move |reason| reason.bearing == bearing)
+    }
+
+    /// Whether something stated as certain would be false if they were one.
+    #[must_use]
+    pub fn is_excluded(&self) -> bool {
+        self.with(Bearing::Excludes).next().is_some()
+    }
+
+    /// Whether the reasons suggest that they are one (see the module).
+    #[must_use]
+    pub fn is_suggested(&self) -> bool {
+        let count = |bearing| self.with(bearing).count();
+        let contradictions = count(Bearing::Contradicts);
+        !self.is_excluded()
+            && (count(Bearing::Ties) > contradictions
+                || contradictions == 0 && count(Bearing::Speaks) >= 2)
+    }
+}
+
+/// Two records side by side.
+type Pairing<'a, 'b> = [&'b Record<'a>; 2];
+
+/// Every pair of a catalogue that is suggested or stated, by design; designs without one are left out.
+#[must_use]
+pub fn pairs(catalogue: &Catalogue, groups: &Groups) -> BTreeMap<Key, Vec<Pair>> {
+    let ground = Ground::of(catalogue, groups);
+    let designs: Vec<&Design> = catalogue.designs.values().collect();
+    designs
+        .par_iter()
+        .map(|design| (design.key.clone(), ground.pairs_of(design)))
+        .filter(|(_, pairs)| !pairs.is_empty())
+        .collect()
+}
+
+/// What holds for every design of a catalogue.
+struct Ground<'a> {
+    catalogue: &'a Catalogue,
+    groups: &'a Groups,
+    /// Inscriptions, each with the designs on whose sheets it stands.
+    inscribed: BTreeMap<String, BTreeSet<&'a Key>>,
+}
+
+impl<'a> Ground<'a> {
+    fn of(catalogue: &'a Catalogue, groups: &'a Groups) -> Ground<'a> {
+        let mut inscribed: BTreeMap<String, BTreeSet<&Key>> = BTreeMap::new();
+        for (design, impression) in catalogue.impressions() {
+            let inscriptions = impression.marks.iter().filter(|mark| {
+                let kind = mark.kind.as_ref().map(|kind| kind.value);
+                kind == Some(MarkKind::Inscription)
+            });
+            for text in inscriptions.filter_map(ties::inscribed) {
+                inscribed.entry(text).or_default().insert(&design.key);
+            }
+        }
+        Ground {
+            catalogue,
+            groups,
+            inscribed,
+        }
+    }
+
+    /// Whether an inscription stands on sheets of several designs.
+    fn is_formula(&self, text: &str) -> bool {
+        self.inscribed
+            .get(text)
+            .is_some_and(|designs| designs.len() > 1)
+    }
+
+    /// Whether a holder is one that has many sheets: a public one, or the trade.
+    fn is_public(&self, key: &Key) -> bool {
+        let holder = self.catalogue.holders.get(key);
+        holder.is_some_and(|h| !matches!(h.kind, HolderKind::Private | HolderKind::Unknown))
+    }
+
+    /// Whether a holder keeps what it has: a public one that no other took over.
+    fn is_lasting(&self, key: &Key) -> bool {
+        let holder = self.catalogue.holders.get(key);
+        self.is_public(key)
+            && holder.is_some_and(|h| h.kind != HolderKind::Trade && h.successor.is_none())
+    }
+
+    /// Whether somebody made a design or its printings, so that every sheet was once theirs.
+    fn is_maker(&self, design: &Design, key: &Key) -> bool {
+        let artist = self.catalogue.settings.artist.iter().map(|k| &k.value);
+        let makers = design.makers.iter().map(|maker| &maker.person.value);
+        let printed = design.printings.iter().flat_map(|printing| {
+            let people = printing.printer.iter().chain(&printing.publisher);
+            people.map(|statement| &statement.is.value)
+        });
+        artist
+            .chain(makers)
+            .chain(printed)
+            .any(|maker| maker == key)
+    }
+
+    /// Whether two are certainly not one: neither took over the other. Names without a record that
+    /// share a word may be two spellings of one.
+    fn are_different(&self, one: &Somebody, other: &Somebody) -> bool {
+        match (one, other) {
+            (Somebody::Record(one), Somebody::Record(other)) => {
+                !self.leads_to(one, other) && !self.leads_to(other, one)
+            }
+            (Somebody::Named(one), Somebody::Named(other)) => {
+                let words = |name: &str| -> BTreeSet<String> {
+                    let words = name.split(|c: char| !c.is_alphanumeric());
+                    let long = words.filter(|word| word.chars().count() > 3);
+                    long.map(str::to_lowercase).collect()
+                };
+                one != other && words(one).is_disjoint(&words(other))
+            }
+            _ => false,
+        }
+    }
+
+    fn leads_to(&self, from: &Key, to: &Key) -> bool {
+        let mut seen = BTreeSet::new();
+        let mut at = from;
+        while seen.insert(at) {
+            if at == to {
+                return true;
+            }
+            let successor = self
+                .catalogue
+                .holders
+                .get(at)
+                .and_then(|h| h.successor.as_ref());
+            match successor {
+                Some(successor) => at = &successor.holder.value,
+                None => break,
+            }
+        }
+        false
+    }
+
+    /// The pairs of a design that are suggested or stated, in order.
+    fn pairs_of(&self, design: &'a Design) -> Vec<Pair> {
+        let mut by_sheet: BTreeMap<ImpressionKey, Vec<Record<'a>>> = BTreeMap::new();
+        for impression in design.impressions.values() {
+            if is_counted(design, impression) {
+                let record = Record::of(self, design, impression);
+                let sheet = by_sheet.entry(self.groups.first_of(&impression.key));
+                sheet.or_default().push(record);
+            }
+        }
+        let places: BTreeMap<ImpressionKey, usize> = by_sheet.keys().cloned().zip(0..).collect();
+        let mut sheets: Vec<Vec<Record<'a>>> = by_sheet.into_values().collect();
+        for records in &mut sheets {
+            // Where one record knows the place of a sheet, its others are lost no more.
+            let is_lost = records.iter().all(|record| record.is_lost);
+            for record in records {
+                record.is_lost = is_lost;
+            }
+        }
+        let records = || {
+            let sheets = sheets.iter().enumerate();
+            sheets.flat_map(|(at, records)| records.iter().map(move |record| (at, record)))
+        };
+        let sharing = Sharing::of(
+            records().flat_map(|(at, record)| record.ties.iter().map(move |(tie, _)| (at, tie))),
+        );
+        let alike = Alike::of(records().map(|(at, record)| (at, record.impression)));
+        let place = |key: &ImpressionKey| places.get(&self.groups.first_of(key)).copied();
+        let linked = |links: fn(&Impression) -> &Vec<OtherSheet>| {
+            let mut linked = BTreeMap::new();
+            for (at, record) in records() {
+                for other in links(record.impression) {
+                    let other = &other.impression.value;
+                    if let Some(there) = place(other).filter(|there| *there != at) {
+                        let key = record.impression.key.clone();
+                        let named = in_order(key, other.clone());
+                        linked
+                            .entry((at.min(there), at.max(there)))
+                            .or_insert(named);
+                    }
+                }
+            }
+            linked
+        };
+        let stated = linked(|i| &i.maybe_same_as);
+        let settled = linked(|i| &i.not_same_as);
+        let to_compare: BTreeSet<(usize, usize)> = sharing
+            .pairs()
+            .chain(alike.pairs())
+            .chain(stated.keys().copied())
+            .filter(|pair| !settled.contains_key(pair))
+            .collect();
+        let mut pairs: Vec<Pair> = to_compare
+            .into_iter()
+            .filter_map(|(a, b)| {
+                let (one, other) = (sheets.get(a)?, sheets.get(b)?);
+                let firsts = || {
+                    let first =
+                        |records: &[Record<'_>]| Some(records.first()?.impression.key.clone());
+                    Some(in_order(first(one)?, first(other)?))
+                };
+                let mut reasons = Vec::new();
+                for a_record in one {
+                    for b_record in other {
+                        let both = [a_record, b_record];
+                        self.compare(design, &sharing, &alike, [a, b], both, &mut reasons);
+                    }
+                }
+                let named = stated.get(&(a, b)).cloned();
+                let pair = Pair {
+                    is_stated: named.is_some(),
+                    records: named.or_else(firsts)?,
+                    reasons: in_bearing(reasons),
+                };
+                (pair.is_stated || pair.is_suggested()).then_some(pair)
+            })
+            .collect();
+        pairs.sort_by(|a, b| a.records.cmp(&b.records));
+        pairs
+    }
+
+    /// Gathers every reason, for and against.
+    fn compare(
+        &self,
+        design: &Design,
+        sharing: &Sharing,
+        alike: &Alike,
+        sheets: [usize; 2],
+        [one, other]: Pairing<'a, '_>,
+        reasons: &mut Vec<Reason>,
+    ) {
+        shared::compare(self, sharing, one, other, reasons);
+        measured::compare(alike, sheets, one, other, reasons);
+        seen::compare(design, one, other, reasons);
+        gone::compare(one, other, reasons);
+        apart::compare(self, one, other, reasons);
+        custody::compare(self, one, other, reasons);
+    }
+}
+
+fn in_order(one: ImpressionKey, other: ImpressionKey) -> [ImpressionKey; 2] {
+    if one <= other {
+        [one, other]
+    } else {
+        [other, one]
+    }
+}
+
+/// Each reason once, by bearing; records of one sheet may say the same.
+fn in_bearing(reasons: Vec<Reason>) -> Vec<Reason> {
+    let mut each: Vec<Reason> = Vec::new();
+    for reason in reasons {
+        let is_told =
+            |known: &Reason| known.bearing == reason.bearing && known.evidence == reason.evidence;
+        if !each.iter().any(is_told) {
+            each.push(reason);
+        }
+    }
+    each.sort_by_key(|reason| reason.bearing);
+    each
+}

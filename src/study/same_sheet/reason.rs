@@ -1,0 +1,250 @@
+//! Reasons: what speaks for and against two records being one sheet, as values.
+//!
+//! Each holds what it compares, first of the one record, then of the other. How they are worded is
+//! elsewhere (`audit::same_sheet`).
+
+use crate::model::edtf::{Date, Day};
+use crate::model::key::Key;
+use crate::model::mark::MarkKind;
+use crate::model::place::Place;
+use crate::model::point::Value;
+use crate::model::provenance::{Party, PartyRole};
+use crate::model::size::Size;
+
+/// How much a reason weighs, from most for to most against.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Bearing {
+    /// A tie that proves, were it certain that it was recorded rightly: a number, a collector's mark.
+    Ties,
+    /// Speaks for it: an owner whom only few sheets of the design share.
+    Speaks,
+    /// Agrees, as many sheets would: the same state, the same paper.
+    Fits,
+    /// Speaks against it, though one of the two may be mistaken.
+    Weighs,
+    /// Contradicts it, unless something recorded is wrong.
+    Contradicts,
+    /// Excludes it: were it one sheet, a record that is stated as certain would be false.
+    Excludes,
+}
+
+impl Bearing {
+    /// Whether it speaks for one sheet.
+    #[must_use]
+    pub fn is_for(self) -> bool {
+        self < Bearing::Weighs
+    }
+}
+
+/// One reason.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reason {
+    /// How much it weighs.
+    pub bearing: Bearing,
+    /// What it is.
+    pub evidence: Evidence,
+    /// Where the one record says so, and where the other.
+    pub places: [Place; 2],
+}
+
+/// Somebody, as provenances name them, so that two entries can be told to name one.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Somebody {
+    /// The key of a person or holder.
+    Record(Key),
+    /// A name without a record.
+    Named(String),
+}
+
+impl Somebody {
+    /// Who a party is; `None` for somebody whose name is not told.
+    #[must_use]
+    pub fn of(party: &Party) -> Option<Somebody> {
+        match party {
+            Party::Record(key) => Some(Somebody::Record(key.value.clone())),
+            Party::Named(name) => Some(Somebody::Named(name.value.trim().to_owned())),
+            Party::Undisclosed => None,
+        }
+    }
+}
+
+/// Something that both records say, word for word.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Tie {
+    /// A number of an edition, and the size it declares.
+    Number {
+        /// Whether it is in roman numerals.
+        is_roman: bool,
+        /// The number.
+        number: u32,
+        /// Of how many; `None` where it is not said.
+        of: Option<u32>,
+    },
+    /// A number that one holder gave to one thing.
+    Accession {
+        /// The holder.
+        holder: Key,
+        /// The number.
+        number: String,
+    },
+    /// A collector's mark.
+    Collector {
+        /// Whose it is, where that is known.
+        whose: Option<Key>,
+        /// Its number in a repertory, or else what it says.
+        mark: String,
+    },
+    /// Writing on the sheet.
+    Inscription(String),
+    /// One lot of one sale.
+    Lot {
+        /// The dealer or auction house.
+        agent: Somebody,
+        /// The date as recorded.
+        date: String,
+        /// The lot.
+        lot: String,
+    },
+    /// One sale, the lot unsaid on one side at least.
+    Sale {
+        /// The dealer or auction house.
+        agent: Somebody,
+        /// The date as recorded.
+        date: String,
+    },
+    /// One number of one exhibition.
+    Exhibit {
+        /// The exhibition.
+        exhibition: Key,
+        /// The number there.
+        at: String,
+    },
+    /// One place in one work that reports a sighting.
+    Page {
+        /// The work.
+        cite: Key,
+        /// Where in it.
+        at: String,
+    },
+    /// A former owner.
+    Owner(Somebody),
+    /// The present holder, where one of the two has no number there.
+    Holder(Key),
+}
+
+/// What the matrix left on a sheet, as far as it is measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    /// The image.
+    Image,
+    /// The platemark.
+    Platemark,
+}
+
+/// What a reason is.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Evidence {
+    /// Both say the same.
+    Shared(Tie),
+    /// The last that is known of a lost sheet is an owner or a sale in the history of the other.
+    LastKnown(Tie),
+    /// The one is lost, and the last that is known of it comes before the first that is known of the
+    /// other.
+    Follows {
+        /// The last day known of the lost one.
+        ends: Day,
+        /// The first day known of the other.
+        begins: Day,
+    },
+    /// The sheets measure alike.
+    SheetAlike {
+        /// Both sizes.
+        sizes: [Size; 2],
+        /// Whether no other sheet of the design measures so.
+        alone: bool,
+    },
+    /// The image or platemark measures alike.
+    MatrixAlike(Part, [Size; 2]),
+    /// They are taken to be of the same state.
+    SameState(Key),
+    /// They are taken to be of the same printing.
+    SamePrinting(Key),
+    /// They are on the same paper.
+    SamePaper(Key),
+    /// The same was seen at these points.
+    SeenAlike(Vec<Key>),
+
+    /// Paper, which shrinks and stretches, can explain how far image or platemark lie apart.
+    MatrixNear(Part, [Size; 2]),
+    /// Image or platemark lie apart further than paper explains.
+    MatrixFar(Part, [Size; 2]),
+    /// The one measured later is larger than the other was.
+    Grown {
+        /// Both sizes.
+        sizes: [Size; 2],
+        /// Whether in height and width.
+        both_ways: bool,
+    },
+    /// They are taken to be of different states.
+    OtherState([Vec<Key>; 2]),
+    /// They are taken to be of different printings.
+    OtherPrinting([Vec<Key>; 2]),
+    /// They are of different kinds.
+    OtherKind([Key; 2]),
+    /// They are on different papers.
+    OtherPaper([Key; 2]),
+    /// What was seen at a point cannot have been seen on one sheet.
+    SeenApart {
+        /// The point.
+        point: Key,
+        /// What was seen.
+        values: [Vec<Value>; 2],
+    },
+    /// The numbers differ.
+    OtherNumber([String; 2]),
+    /// The one has a number, and none was found later on the other.
+    NumberGone(String),
+    /// The one has a mark, and none was found later on the other.
+    MarkGone {
+        /// Its kind.
+        kind: MarkKind,
+        /// What it says.
+        text: Option<String>,
+    },
+    /// One holder has given them two numbers.
+    OtherAccession {
+        /// The holder.
+        holder: Key,
+        /// The numbers.
+        numbers: [String; 2],
+    },
+    /// They were two lots of one sale.
+    OtherLot {
+        /// The dealer or auction house.
+        agent: Somebody,
+        /// When.
+        date: Date,
+        /// The lots.
+        lots: [String; 2],
+    },
+    /// They were two numbers of one exhibition.
+    OtherExhibit {
+        /// The exhibition.
+        exhibition: Key,
+        /// The numbers.
+        at: [String; 2],
+    },
+    /// They were shown in two places at one time.
+    TwoPlaces([Key; 2]),
+    /// Two had them at one certain time.
+    TwoHands {
+        /// As owners or as keepers.
+        role: PartyRole,
+        /// Who.
+        who: [Somebody; 2],
+    },
+    /// The one no longer exists, the other does.
+    Destroyed,
+    /// The records themselves speak of two: of one paper or one set, or the one was taken from the other.
+    SaidBeside,
+}

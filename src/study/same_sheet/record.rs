@@ -1,0 +1,75 @@
+//! A record made ready for comparing: what it shares word for word, when it begins and ends.
+
+use std::collections::BTreeSet;
+
+use super::custody::{Spell, spells};
+use super::reason::{Somebody, Tie};
+use super::ties::ties;
+use super::{Ground, time};
+use crate::model::design::Design;
+use crate::model::edtf::Day;
+use crate::model::impression::{Impression, Status};
+use crate::model::place::Place;
+
+/// A record of a design that counts.
+pub(super) struct Record<'a> {
+    pub impression: &'a Impression,
+    /// What another record may say word for word, with its place; each once.
+    pub ties: Vec<(Tie, Place)>,
+    /// Who had it when, as far as that is certain.
+    pub spells: Vec<Spell>,
+    /// The first and the last day of which anything is known.
+    pub known: Option<(Day, Day)>,
+    /// Whether nobody knows where the sheet is.
+    pub is_lost: bool,
+    /// The last entry of its provenance that names somebody: what the trace of a lost sheet ends with.
+    pub last: Option<Tie>,
+}
+
+impl<'a> Record<'a> {
+    pub(super) fn of(
+        ground: &Ground<'_>,
+        design: &'a Design,
+        impression: &'a Impression,
+    ) -> Record<'a> {
+        let (ties, last) = ties(ground, design, impression);
+        let mut seen = BTreeSet::new();
+        Record {
+            impression,
+            ties: ties
+                .into_iter()
+                .filter(|(tie, _)| seen.insert(tie.clone()))
+                .collect(),
+            spells: spells(ground, impression),
+            is_lost: impression.status.value != Status::Located,
+            known: time::known(ground.catalogue, impression),
+            last,
+        }
+    }
+
+    /// Whether somebody has the sheet now.
+    pub(super) fn is_with(&self, who: &Somebody) -> bool {
+        let holder = self.impression.holder.as_ref();
+        !self.is_lost
+            && matches!(who, Somebody::Record(key) if holder.is_some_and(|h| h.value == *key))
+    }
+
+    /// Where the record says what came last.
+    pub(super) fn end_place(&self) -> Place {
+        let last = self.impression.provenance.last().map(|entry| entry.place);
+        let seen = self.impression.sightings.last().map(|seen| seen.place);
+        last.or(seen).unwrap_or(self.impression.place)
+    }
+
+    /// Where the record says what came first.
+    pub(super) fn start_place(&self) -> Place {
+        let first = self.impression.provenance.first().map(|entry| entry.place);
+        let seen = self.impression.sightings.first().map(|seen| seen.place);
+        first.or(seen).unwrap_or(self.impression.place)
+    }
+
+    pub(super) fn place_of(&self, tie: &Tie) -> Option<Place> {
+        let known = self.ties.iter().find(|(known, _)| known == tie);
+        known.map(|(_, place)| *place)
+    }
+}

@@ -1,0 +1,193 @@
+//! What the sheets are taken to be and what was seen on them: a sheet has one state, one printing, and
+//! one answer to each question.
+
+use super::reason::{Bearing, Evidence, Reason};
+use super::record::Record;
+use crate::model::certainty::Certainty;
+use crate::model::design::Design;
+use crate::model::impression::{Identification, Impression, StateReading};
+use crate::model::key::Key;
+use crate::model::place::Place;
+use crate::model::point::{Observation, Point, PointKind, RestsOn, Seen, Value};
+use crate::study::allowed::{is_same_set, is_seen_to_differ};
+use crate::study::census::readings;
+use crate::study::identify::is_printed;
+
+/// Compares what the two are taken to be, their kinds and papers, and what was seen on them.
+pub(super) fn compare(
+    design: &Design,
+    one: &Record<'_>,
+    other: &Record<'_>,
+    reasons: &mut Vec<Reason>,
+) {
+    let (one, other) = (one.impression, other.impression);
+    taken_as(one, other, reasons);
+    kinds(one, other, reasons);
+    papers(one, other, reasons);
+    points(design, one, other, reasons);
+}
+
+/// What every reading of an identification allows; `None` where one of them says nothing, or where
+/// blocks are in different conditions.
+fn allowed(
+    identified: &Identification,
+    of: fn(&Identification) -> Option<Vec<Key>>,
+) -> Option<Vec<Key>> {
+    let mut all: Vec<Key> = Vec::new();
+    for reading in readings(identified) {
+        all.extend(of(reading).filter(|keys| !keys.is_empty())?);
+    }
+    all.sort();
+    all.dedup();
+    Some(all)
+}
+
+fn states(reading: &Identification) -> Option<Vec<Key>> {
+    match reading.state.as_ref()? {
+        StateReading::OneOf(states) => Some(states.iter().map(|s| s.value.clone()).collect()),
+        StateReading::ByMatrix(_) => None,
+    }
+}
+
+// Only a reading that says nothing of the printing may allow every one.
+#[allow(clippy::unnecessary_wraps)]
+fn printings(reading: &Identification) -> Option<Vec<Key>> {
+    Some(reading.printing.iter().map(|p| p.value.clone()).collect())
+}
+
+fn taken_as(one: &Impression, other: &Impression, reasons: &mut Vec<Reason>) {
+    let (Some(a), Some(b)) = (&one.identified, &other.identified) else {
+        return;
+    };
+    let are_certain = [a, b]
+        .iter()
+        .all(|i| readings(i).all(|r| r.claim.certainty() == Certainty::Certain));
+    let places = [a.place, b.place];
+    let told = |same: fn(Key) -> Evidence, apart: fn([Vec<Key>; 2]) -> Evidence, of| {
+        let (a, b) = (allowed(a, of)?, allowed(b, of)?);
+        if let ([only], [known]) = (a.as_slice(), b.as_slice())
+            && only == known
+        {
+            return Some((Bearing::Fits, same(only.clone())));
+        }
+        if a.iter().any(|key| b.contains(key)) {
+            return None;
+        }
+        let bearing = if are_certain {
+            Bearing::Excludes
+        } else {
+            Bearing::Weighs
+        };
+        Some((bearing, apart([a, b])))
+    };
+    let of_state = told(Evidence::SameState, Evidence::OtherState, states);
+    let of_printing = told(Evidence::SamePrinting, Evidence::OtherPrinting, printings);
+    for (bearing, evidence) in of_state.into_iter().chain(of_printing) {
+        reasons.push(Reason {
+            bearing,
+            evidence,
+            places,
+        });
+    }
+}
+
+fn kinds(one: &Impression, other: &Impression, reasons: &mut Vec<Reason>) {
+    let (Some(a), Some(b)) = (one.kind.0.first(), other.kind.0.first()) else {
+        return;
+    };
+    if a.is.value != b.is.value {
+        reasons.push(Reason {
+            bearing: Bearing::Weighs,
+            evidence: Evidence::OtherKind([a.is.value.clone(), b.is.value.clone()]),
+            places: [a.is.place, b.is.place],
+        });
+    }
+}
+
+fn papers(one: &Impression, other: &Impression, reasons: &mut Vec<Reason>) {
+    let (Some(a), Some(b)) = (&one.sheet.paper, &other.sheet.paper) else {
+        return;
+    };
+    let (bearing, evidence) = if a.value == b.value {
+        (Bearing::Fits, Evidence::SamePaper(a.value.clone()))
+    } else {
+        // Papers are judged by eye, and often through glass.
+        let papers = [a.value.clone(), b.value.clone()];
+        (Bearing::Weighs, Evidence::OtherPaper(papers))
+    };
+    reasons.push(Reason {
+        bearing,
+        evidence,
+        places: [a.place, b.place],
+    });
+}
+
+fn points(design: &Design, one: &Impression, other: &Impression, reasons: &mut Vec<Reason>) {
+    let mut alike: Vec<Key> = Vec::new();
+    let mut places: Option<[Place; 2]> = None;
+    for a in &one.observed {
+        let b = other
+            .observed
+            .iter()
+            .find(|b| b.point.value == a.point.value);
+        let Some((b, point)) = b.zip(design.point(&a.point.value)) else {
+            continue;
+        };
+        // A mark can be added any day.
+        if point.rests_on.value == RestsOn::Mark
+            || !is_printed(one, point)
+            || !is_printed(other, point)
+        {
+            continue;
+        }
+        let (Some(seen), Some(again)) = (values(a), values(b)) else {
+            continue;
+        };
+        if is_seen_to_differ(point, &seen, &again) {
+            let owned = |values: Vec<&Value>| values.into_iter().cloned().collect();
+            reasons.push(Reason {
+                bearing: bearing(point, a, b),
+                evidence: Evidence::SeenApart {
+                    point: point.key.value.clone(),
+                    values: [owned(seen), owned(again)],
+                },
+                places: [a.place, b.place],
+            });
+        } else if seen.len() == 1 && (is_same_set(&seen, &again) || is_measure(point)) {
+            alike.push(point.key.value.clone());
+            places.get_or_insert([a.place, b.place]);
+        }
+    }
+    if let Some(places) = places {
+        reasons.push(Reason {
+            bearing: Bearing::Fits,
+            evidence: Evidence::SeenAlike(alike),
+            places,
+        });
+    }
+}
+
+fn is_measure(point: &Point) -> bool {
+    matches!(point.kind, PointKind::Measure { .. })
+}
+
+fn values(observation: &Observation) -> Option<Vec<&Value>> {
+    match &observation.seen {
+        Seen::OneOf(values) => Some(values.iter().map(|v| &v.value).collect()),
+        Seen::NoneOf(_) | Seen::NotVisible | Seen::NotApplicable => None,
+    }
+}
+
+/// What is printed from the matrix, wear included, cannot be otherwise on the same sheet, where both
+/// saw it for certain. Inks fade and papers are mistaken; one measured length excludes nothing.
+fn bearing(point: &Point, a: &Observation, b: &Observation) -> Bearing {
+    let are_certain = [a, b]
+        .iter()
+        .all(|o| o.claim.certainty() == Certainty::Certain);
+    let is_fixed = matches!(point.rests_on.value, RestsOn::Matrix | RestsOn::Blocks);
+    match (are_certain, is_fixed && !is_measure(point)) {
+        (true, true) => Bearing::Excludes,
+        (true, false) => Bearing::Contradicts,
+        (false, _) => Bearing::Weighs,
+    }
+}

@@ -1,0 +1,145 @@
+//! What both records say word for word, weighed by how few sheets of the design share it; and the
+//! trace of a lost sheet, which may go on in another record.
+
+use super::reason::{Bearing, Evidence, Reason, Tie};
+use super::record::Record;
+use super::ties::{RARE, Sharing};
+use super::{Ground, Pairing};
+use crate::study::editions::only_printing;
+
+pub(super) fn compare(
+    ground: &Ground<'_>,
+    sharing: &Sharing,
+    one: &Record<'_>,
+    other: &Record<'_>,
+    reasons: &mut Vec<Reason>,
+) {
+    for (tie, place) in &one.ties {
+        let Some(there) = other.place_of(tie) else {
+            continue;
+        };
+        // Told already, and better: the lot of the sale, the number with the holder.
+        let is_told = match tie {
+            Tie::Sale { agent, date } => one.ties.iter().any(|(known, _)| {
+                matches!(known, Tie::Lot { agent: a, date: d, .. } if a == agent && d == date)
+                    && other.place_of(known).is_some()
+            }),
+            _ => false,
+        };
+        if is_told {
+            continue;
+        }
+        let of_lost = |record: &Record<'_>| record.is_lost && record.last.as_ref() == Some(tie);
+        let is_last = of_lost(one) || of_lost(other);
+        reasons.push(weighed(
+            ground,
+            sharing,
+            [one, other],
+            tie,
+            is_last,
+            [*place, there],
+        ));
+    }
+    for (a, b, turn) in [(one, other, false), (other, one, true)] {
+        numbered_by_one(sharing, a, b, turn, reasons);
+        follows(a, b, turn, reasons);
+    }
+}
+
+fn weighed(
+    ground: &Ground<'_>,
+    sharing: &Sharing,
+    records: Pairing<'_, '_>,
+    tie: &Tie,
+    is_last: bool,
+    places: [crate::model::place::Place; 2],
+) -> Reason {
+    let count = sharing.count(tie);
+    let is_rare = count <= RARE;
+    let bearing = match tie {
+        Tie::Accession { .. } | Tie::Lot { .. } | Tie::Exhibit { .. } => Bearing::Ties,
+        Tie::Number { of, .. } => {
+            let printings = records.map(|record| only_printing(record.impression));
+            let is_of_one = printings[0].is_some() && printings[0] == printings[1];
+            if of.is_some() && is_of_one {
+                Bearing::Ties
+            } else {
+                Bearing::Speaks
+            }
+        }
+        Tie::Collector { .. } if count == 2 => Bearing::Ties,
+        Tie::Inscription(text) if count == 2 && !ground.is_formula(text) => Bearing::Ties,
+        Tie::Owner(_) if is_rare && is_last => Bearing::Ties,
+        // Who has two sheets now has them side by side.
+        Tie::Owner(who) if records.iter().all(|record| record.is_with(who)) => Bearing::Fits,
+        Tie::Holder(_) => Bearing::Fits,
+        Tie::Sale { date, .. } if count == 2 && is_last && is_a_day(date) => Bearing::Ties,
+        _ if is_rare => Bearing::Speaks,
+        _ => Bearing::Fits,
+    };
+    let evidence = if is_last && matches!(tie, Tie::Owner(_) | Tie::Sale { .. }) {
+        Evidence::LastKnown(tie.clone())
+    } else {
+        Evidence::Shared(tie.clone())
+    };
+    Reason {
+        bearing,
+        evidence,
+        places,
+    }
+}
+
+/// Whether a date names one day: a house may hold many sales in a year.
+fn is_a_day(date: &str) -> bool {
+    let date = crate::model::edtf::Date::parse(date).ok();
+    date.and_then(|date| super::time::days(&date))
+        .is_some_and(|(first, last)| first == last)
+}
+
+/// One record has no number with the holder who has given the other one: it may be an old report of
+/// that sheet.
+fn numbered_by_one(
+    sharing: &Sharing,
+    bare: &Record<'_>,
+    numbered: &Record<'_>,
+    turn: bool,
+    reasons: &mut Vec<Reason>,
+) {
+    let Some((tie, place)) = bare.ties.iter().find(|(t, _)| matches!(t, Tie::Holder(_))) else {
+        return;
+    };
+    let there = numbered.ties.iter().find(|(t, _)| match (t, tie) {
+        (Tie::Accession { holder, .. }, Tie::Holder(held)) => holder == held,
+        _ => false,
+    });
+    if let Some((_, there)) = there {
+        let bearing = if sharing.count(tie) <= RARE {
+            Bearing::Speaks
+        } else {
+            Bearing::Fits
+        };
+        reasons.push(Reason {
+            bearing,
+            evidence: Evidence::Shared(tie.clone()),
+            places: turned(turn, [*place, *there]),
+        });
+    }
+}
+
+/// The trace of a lost sheet ends before that of the other begins.
+fn follows(lost: &Record<'_>, other: &Record<'_>, turn: bool, reasons: &mut Vec<Reason>) {
+    let (Some((_, ends)), Some((begins, _))) = (lost.known, other.known) else {
+        return;
+    };
+    if lost.is_lost && ends < begins {
+        reasons.push(Reason {
+            bearing: Bearing::Speaks,
+            evidence: Evidence::Follows { ends, begins },
+            places: turned(turn, [lost.end_place(), other.start_place()]),
+        });
+    }
+}
+
+pub(super) fn turned<T: Copy>(turn: bool, [a, b]: [T; 2]) -> [T; 2] {
+    if turn { [b, a] } else { [a, b] }
+}

@@ -1,0 +1,248 @@
+//! Ties: what two records may say word for word. Comparing only records that share one is what keeps
+//! hundreds of sheets of one design from being compared each with each.
+//!
+//! Left out is what says nothing of one sheet: the artist, printers and publishers as owners, and
+//! museums, libraries and the trade, who have many; stamps and seals, which a printing bears on every
+//! sheet; inscriptions that repeat the title, and what is printed.
+
+use std::collections::BTreeMap;
+
+use super::Ground;
+use super::reason::{Somebody, Tie};
+use crate::model::certainty::Certainty;
+use crate::model::design::Design;
+use crate::model::impression::Impression;
+use crate::model::key::Key;
+use crate::model::mark::{Mark, MarkKind};
+use crate::model::place::Place;
+use crate::model::provenance::{PartyRole, ProvenanceEntry};
+use crate::study::editions::{Numbering, only_printing, read_numbering};
+
+/// Writing with fewer letters and figures than this is no tie: "12", "Imp.", "1927".
+const TELLING_LETTERS: usize = 6;
+
+/// The ties of a record with their places, and the one its provenance ends with.
+pub(super) fn ties(
+    ground: &Ground<'_>,
+    design: &Design,
+    impression: &Impression,
+) -> (Vec<(Tie, Place)>, Option<Tie>) {
+    let mut found = Vec::new();
+    found.extend(number(design, impression));
+    held(ground, impression, &mut found);
+    for mark in &impression.marks {
+        found.extend(of_mark(ground, design, mark).map(|tie| (tie, mark.place)));
+    }
+    let mut last = None;
+    for entry in &impression.provenance {
+        let ties = of_entry(ground, design, entry);
+        // Whoever came last ends the trace, told of or not.
+        last = ties.last().cloned();
+        found.extend(ties.into_iter().map(|tie| (tie, entry.place)));
+    }
+    for shown in &impression.exhibited {
+        if let Some(at) = &shown.at {
+            let tie = Tie::Exhibit {
+                exhibition: shown.exhibition.value.clone(),
+                at: at.trim().to_owned(),
+            };
+            found.push((tie, shown.exhibition.place));
+        }
+    }
+    for sighting in &impression.sightings {
+        if let (Some(cite), Some(at)) = (&sighting.cite, &sighting.at) {
+            let tie = Tie::Page {
+                cite: cite.value.clone(),
+                at: at.trim().to_owned(),
+            };
+            found.push((tie, sighting.place));
+        }
+    }
+    (found, last)
+}
+
+/// The number of an edition; where it does not say of how many, as many as are declared.
+fn number(design: &Design, impression: &Impression) -> Option<(Tie, Place)> {
+    let written = impression.numbering.as_ref()?;
+    let Some(Numbering::Edition(number)) = read_numbering(&written.value) else {
+        return None;
+    };
+    let declared = || {
+        let printing = design.printing(only_printing(impression)?)?;
+        printing.edition.own().copied()
+    };
+    let tie = Tie::Number {
+        is_roman: number.is_roman,
+        number: number.number,
+        of: number.of.or_else(declared),
+    };
+    Some((tie, written.place))
+}
+
+/// With whom the sheet is and was, and under which numbers. Only who numbers what they have can have
+/// a number missing.
+fn held(ground: &Ground<'_>, impression: &Impression, found: &mut Vec<(Tie, Place)>) {
+    let tie = |holder: &Key, number: &str| Tie::Accession {
+        holder: holder.clone(),
+        number: number.trim().to_owned(),
+    };
+    if let Some(holder) = &impression.holder {
+        let key = &holder.value;
+        if !ground.is_public(key) {
+            let who = Somebody::Record(key.clone());
+            found.push((Tie::Owner(who), holder.place));
+        }
+        match &impression.accession {
+            Some(number) => found.push((tie(key, &number.value), number.place)),
+            None if ground.is_lasting(key) => found.push((Tie::Holder(key.clone()), holder.place)),
+            None => {}
+        }
+    }
+    for former in &impression.former_accessions {
+        if let Some(holder) = &former.holder {
+            found.push((tie(&holder.value, &former.number), holder.place));
+        }
+    }
+}
+
+fn of_mark(ground: &Ground<'_>, design: &Design, mark: &Mark) -> Option<Tie> {
+    if mark.claim.certainty() != Certainty::Certain {
+        return None;
+    }
+    match mark.kind.as_ref()?.value {
+        MarkKind::Collector => {
+            let whose = mark.whose.as_ref().map(|key| &key.value);
+            if whose.is_some_and(|key| ground.is_public(key)) {
+                return None;
+            }
+            let said = mark.number.as_deref().or(mark.text.as_deref());
+            if said.is_none() && whose.is_none() {
+                return None;
+            }
+            Some(Tie::Collector {
+                whose: whose.cloned(),
+                mark: letters(said.unwrap_or_default()),
+            })
+        }
+        MarkKind::Inscription if mark.medium.as_deref() != Some("printed") => {
+            let text = inscribed(mark)?;
+            let is_title = design
+                .titles
+                .iter()
+                .any(|title| letters(&title.text.value).contains(&text));
+            (!is_title).then_some(Tie::Inscription(text))
+        }
+        _ => None,
+    }
+}
+
+/// What an inscription says, bare of case, points and spaces; `None` where that is too little.
+pub(super) fn inscribed(mark: &Mark) -> Option<String> {
+    let text = letters(mark.text.as_deref()?);
+    (text.chars().filter(|c| *c != ' ').count() >= TELLING_LETTERS).then_some(text)
+}
+
+/// The words of a text, in lower case, with single spaces between.
+fn letters(text: &str) -> String {
+    let words = text
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|word| !word.is_empty());
+    words.map(str::to_lowercase).collect::<Vec<_>>().join(" ")
+}
+
+fn of_entry(ground: &Ground<'_>, design: &Design, entry: &ProvenanceEntry) -> Vec<Tie> {
+    let is_sure = [
+        entry
+            .this_sheet
+            .as_ref()
+            .map_or(Certainty::Certain, |c| c.value),
+        entry.claim.certainty(),
+    ]
+    .iter()
+    .all(|certainty| *certainty != Certainty::Possible);
+    let Some(who) = Somebody::of(&entry.party).filter(|_| is_sure) else {
+        return Vec::new();
+    };
+    if entry.role == PartyRole::Agent {
+        let Some(date) = &entry.from else {
+            return Vec::new();
+        };
+        let date = date.value.to_string();
+        let lot = entry.lot.as_deref().map(|lot| Tie::Lot {
+            agent: who.clone(),
+            date: date.clone(),
+            lot: lot.trim().to_owned(),
+        });
+        let sale = Tie::Sale { agent: who, date };
+        return lot.into_iter().chain([sale]).collect();
+    }
+    let is_common = match &who {
+        Somebody::Record(key) => ground.is_public(key) || ground.is_maker(design, key),
+        Somebody::Named(_) => false,
+    };
+    if is_common {
+        return Vec::new();
+    }
+    vec![Tie::Owner(who)]
+}
+
+/// Which sheets of a design share a tie, by their places in the list of sheets.
+pub(super) struct Sharing {
+    by_tie: BTreeMap<Tie, Vec<usize>>,
+}
+
+/// How many sheets may share a tie that proves before it is taken for an error of recording, which
+/// other rules name.
+const FEW: usize = 6;
+
+/// How many sheets of one design may share an owner, a sale or a page before that says nothing of
+/// which sheet is which.
+pub(super) const RARE: usize = 3;
+
+impl Sharing {
+    /// Gathers the ties of all sheets. Sheets come in rising order.
+    pub(super) fn of<'a>(ties: impl Iterator<Item = (usize, &'a Tie)>) -> Sharing {
+        let mut by_tie: BTreeMap<Tie, Vec<usize>> = BTreeMap::new();
+        for (sheet, tie) in ties {
+            let sheets = by_tie.entry(tie.clone()).or_default();
+            if sheets.last() != Some(&sheet) {
+                sheets.push(sheet);
+            }
+            // Who has a number with a holder may be the one that has none.
+            if let Tie::Accession { holder, .. } = tie {
+                let sheets = by_tie.entry(Tie::Holder(holder.clone())).or_default();
+                if sheets.last() != Some(&sheet) {
+                    sheets.push(sheet);
+                }
+            }
+        }
+        Sharing { by_tie }
+    }
+
+    /// How many sheets share a tie.
+    pub(super) fn count(&self, tie: &Tie) -> usize {
+        self.by_tie.get(tie).map_or(0, Vec::len)
+    }
+
+    /// The pairs of sheets that share something telling.
+    pub(super) fn pairs(&self) -> impl Iterator<Item = (usize, usize)> {
+        let telling = self.by_tie.iter().filter(|(tie, sheets)| {
+            let most = match tie {
+                Tie::Number { .. }
+                | Tie::Accession { .. }
+                | Tie::Lot { .. }
+                | Tie::Exhibit { .. } => FEW,
+                _ => RARE,
+            };
+            (2..=most).contains(&sheets.len())
+        });
+        telling.flat_map(|(_, sheets)| {
+            let pair = |at: usize| {
+                let one = sheets.get(at).copied();
+                let others = sheets.get(at + 1..).unwrap_or_default();
+                others.iter().filter_map(move |other| Some((one?, *other)))
+            };
+            (0..sheets.len()).flat_map(pair)
+        })
+    }
+}

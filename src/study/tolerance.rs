@@ -1,0 +1,102 @@
+//! How far two measurements of one thing may lie apart.
+//!
+//! A proposal of TRADE.md section 10 (common practice, no source). Of a block or plate: up to 2 mm or
+//! 1 % two measurements agree; up to 3 % paper, which was printed damp, can explain it; beyond that the
+//! matrix is another, was cut, or the measurement is wrong. Of the sheet, which is cut and cut again but
+//! never grows: up to 2 mm two measurements agree; a later one may be smaller by any amount, and larger by
+//! up to 3 mm.
+
+use crate::model::size::Size;
+
+/// How far apart two measurements of one length of a block or plate lie.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Apart {
+    /// They agree.
+    Agree,
+    /// Paper can explain it.
+    Near,
+    /// Nothing but another matrix, a cut or a mistake explains it.
+    Far,
+}
+
+/// How far apart two measurements of one sheet may lie, in millimetres.
+pub const SHEET_ALIKE_MM: f64 = 2.0;
+
+/// How much larger than before a sheet may be measured, in millimetres.
+pub const SHEET_GROWN_MM: f64 = 3.0;
+
+/// How far apart two lengths of a block or plate lie, in millimetres.
+#[must_use]
+pub fn apart(one: f64, other: f64) -> Apart {
+    let difference = (one - other).abs();
+    let larger = one.max(other);
+    if difference <= f64::max(2.0, larger * 0.01) {
+        Apart::Agree
+    } else if difference <= larger * 0.03 {
+        Apart::Near
+    } else {
+        Apart::Far
+    }
+}
+
+/// How far apart two sizes of a block or plate lie: as far as the worse of height and width.
+#[must_use]
+pub fn sizes_apart(one: &Size, other: &Size) -> Apart {
+    let height = apart(one.height_mm(), other.height_mm());
+    height.max(apart(one.width_mm(), other.width_mm()))
+}
+
+/// Whether two sizes of whole sheets agree: neither length lies further apart than measuring explains.
+#[must_use]
+pub fn sheets_agree(one: &Size, other: &Size) -> bool {
+    let agree = |one: f64, other: f64| (one - other).abs() <= SHEET_ALIKE_MM;
+    agree(one.height_mm(), other.height_mm()) && agree(one.width_mm(), other.width_mm())
+}
+
+/// In how many of its two lengths a sheet measures larger `later` than `earlier` by more than measuring
+/// explains.
+#[must_use]
+pub fn grown(earlier: &Size, later: &Size) -> usize {
+    let has_grown = |earlier: f64, later: f64| usize::from(later - earlier > SHEET_GROWN_MM);
+    has_grown(earlier.height_mm(), later.height_mm())
+        + has_grown(earlier.width_mm(), later.width_mm())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::size::Mm;
+
+    fn size(height: f64, width: f64) -> Size {
+        Size {
+            height: Mm::new(height).unwrap(),
+            width: Mm::new(width).unwrap(),
+        }
+    }
+
+    #[test]
+    fn measurements_agree_within_two_millimetres_or_one_percent() {
+        // TRADE.md section 10; common practice, no source.
+        assert_eq!(apart(100.0, 102.0), Apart::Agree);
+        assert_eq!(apart(100.0, 102.5), Apart::Near);
+        assert_eq!(apart(500.0, 504.9), Apart::Agree);
+        assert_eq!(apart(500.0, 510.0), Apart::Near);
+        assert_eq!(apart(500.0, 520.0), Apart::Far);
+        assert_eq!(apart(50.0, 53.0), Apart::Far);
+        assert_eq!(
+            sizes_apart(&size(100.0, 50.0), &size(100.0, 53.0)),
+            Apart::Far
+        );
+    }
+
+    #[test]
+    fn paper_can_be_trimmed_but_does_not_grow() {
+        // TRADE.md section 10; common practice, no source.
+        assert_eq!(grown(&size(340.0, 470.0), &size(300.0, 400.0)), 0);
+        assert_eq!(grown(&size(340.0, 470.0), &size(343.0, 473.0)), 0);
+        assert_eq!(grown(&size(340.0, 470.0), &size(343.5, 400.0)), 1);
+        assert_eq!(grown(&size(340.0, 470.0), &size(344.0, 474.0)), 2);
+        assert!(sheets_agree(&size(310.0, 425.0), &size(308.0, 424.0)));
+        assert!(!sheets_agree(&size(310.0, 425.0), &size(307.5, 424.0)));
+    }
+}

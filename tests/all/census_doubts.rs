@@ -1,0 +1,193 @@
+//! `keyblock census --doubts`: the listing, the document, and the page for the editors.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use crate::pictures::photograph;
+use crate::program::{Ran, bytes_below, compile, keyblock, text};
+use crate::small::lay_down;
+
+/// Two records that one lot ties, one of them hostile in its words; a third that says it may be the first.
+const QUAY: &str = r#"
+-- records/holders/owner-a.toml
+name = "Hidden Owner"
+kind = "private"
+-- records/holders/house.toml
+name = "The House"
+kind = "trade"
+-- records/designs/1/design.toml
+titles = [{ text = "A Quay" }]
+states = [{ key = "dark" }, { key = "moonlit" }]
+-- records/designs/1/impressions/1.toml
+status = "untraced"
+provenance = [{ agent = "house", from = "1938-05-12", lot = "44", how = "sale" }]
+-- records/designs/1/impressions/2.toml
+holder = "owner-a"
+status = "located"
+condition = "A <script>alert(1)</script> \"stain\" & a fold."
+provenance = [
+  { agent = "house", from = "1938-05-12", lot = "44", how = "sale" },
+  { owner = "owner-a", from = "1996" },
+]
+pictures = [{ file = "pictures/two.png", rights = "CC0-1.0", publish = false }]
+-- records/designs/1/impressions/3.toml
+status = "untraced"
+identified = { state = "dark" }
+maybe_same_as = [{ impression = "1.1", why = "a guess" }]
+-- records/designs/1/impressions/4.toml
+status = "untraced"
+identified = { state = "moonlit" }
+maybe_same_as = [{ impression = "1.3" }]
+"#;
+
+fn doubts(folder: &Path, more: &[&str]) -> Ran {
+    keyblock(&[&["census", "--in", text(folder), "--doubts"], more].concat())
+}
+
+fn laid_down() -> tempfile::TempDir {
+    let folder = lay_down(&[QUAY]);
+    photograph(folder.path(), "two.png", None);
+    folder
+}
+
+#[test]
+fn the_pairs_are_listed_with_all_that_speaks_for_and_against() {
+    let folder = laid_down();
+    let ran = doubts(folder.path(), &[]);
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    insta::assert_snapshot!(ran.out, @r"
+    1. A Quay
+
+    1.1 and 1.2: may be one sheet, and no record says so yet
+      ties            both were lot 44 at The House, 1938-05-12
+
+    1.1 and 1.3: stated, with little else recorded that speaks for it
+      the record says that they may be one: a guess
+
+    1.3 and 1.4: excluded, unless something recorded as certain is wrong
+      the record says that they may be one
+      excludes        1.3 is taken to be state i, 1.4 state ii
+
+    3 pairs, 1 of them said in no record yet. To settle one, write in one of its records `same_as`, `maybe_same_as` or `not_same_as`, with a `why`.
+    ");
+    let of_one = keyblock(&["census", "1", "--in", text(folder.path()), "--doubts"]);
+    assert_eq!(of_one.out, ran.out);
+    let unknown = keyblock(&["census", "9", "--in", text(folder.path()), "--doubts"]);
+    assert_eq!(unknown.code, Some(2));
+}
+
+#[test]
+fn nothing_suspected_is_said() {
+    let folder = lay_down(&[
+        "-- records/designs/1/design.toml\ntitles = [{ text = \"A Quay\" }]\n\
+         -- records/designs/1/impressions/1.toml\nstatus = \"untraced\"\n",
+    ]);
+    let ran = doubts(folder.path(), &[]);
+    assert_eq!(ran.code, Some(0));
+    assert_eq!(ran.out, "No two records are suspected to be one sheet.\n");
+}
+
+/// The page, written to a file outside the catalogue.
+fn page(folder: &Path) -> (tempfile::TempDir, PathBuf, String) {
+    let elsewhere = tempfile::tempdir().unwrap();
+    let file = elsewhere.path().join("doubts.html");
+    let ran = doubts(folder, &[text(&file)]);
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    assert_eq!(ran.out, "");
+    let text = fs::read_to_string(&file).unwrap();
+    (elsewhere, file, text)
+}
+
+#[test]
+fn the_page_shows_both_records_and_loads_nothing() {
+    let folder = laid_down();
+    let (_elsewhere, _, page) = page(folder.path());
+    assert!(page.contains("For the editors. Not for publishing."));
+    // Names of private owners and photographs kept back are the editors' to see.
+    assert!(page.contains("Hidden Owner"));
+    assert!(page.contains("data:image/jpeg;base64,/9j/"));
+    assert!(page.contains("no photograph is recorded"));
+    assert!(page.contains("both were lot 44 at The House, 1938-05-12"));
+    for (key, other) in [
+        ("same_as", "1.1"),
+        ("not_same_as", "1.1"),
+        ("maybe_same_as", "1.1"),
+    ] {
+        let line = format!("{key} = [{{ impression = &quot;{other}&quot;, why = &quot;…&quot; }}]");
+        assert!(page.contains(&line), "{line}");
+    }
+    assert!(page.contains("<dt class=\"against\">excludes</dt>"));
+    // What a record says is text.
+    assert!(!page.contains("<script"));
+    assert!(
+        page.contains("A &lt;script&gt;alert(1)&lt;&#x2F;script&gt;")
+            || page.contains("A &lt;script&gt;alert(1)&lt;/script&gt;")
+    );
+    // Nothing is asked of anywhere else.
+    for reaching in [
+        "http:", "https:", "src=\"//", "url(", "@import", "<link", "<iframe",
+    ] {
+        assert!(!page.contains(reaching), "{reaching}");
+    }
+    assert!(page.contains("default-src 'none'"));
+}
+
+#[test]
+fn the_page_is_the_same_every_time_and_takes_the_place_of_its_like() {
+    let folder = laid_down();
+    let (_elsewhere, file, first) = page(folder.path());
+    let ran = doubts(folder.path(), &[text(&file)]);
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    assert_eq!(fs::read_to_string(&file).unwrap(), first);
+}
+
+#[test]
+fn the_page_is_never_written_into_a_site_nor_over_another_file() {
+    let folder = laid_down();
+    compile(folder.path());
+    let refused = |file: &Path, why: &str| {
+        let before = fs::read(file).ok();
+        let ran = doubts(folder.path(), &[text(file)]);
+        assert_eq!(ran.code, Some(2), "{}", file.display());
+        assert!(ran.err.contains(why), "{}", ran.err);
+        assert_eq!(fs::read(file).ok(), before);
+    };
+    let web = folder.path().join("web");
+    refused(&web.join("doubts.html"), "would be published");
+    refused(&web.join("design/1/doubts.html"), "would be published");
+    refused(&web.join("index.html"), "would be published");
+    refused(&web.join("../web/doubts.html"), "would be published");
+    let own = folder.path().join("own.html");
+    fs::write(&own, "<!doctype html><p>Somebody's own.").unwrap();
+    refused(&own, "name another file");
+    refused(&folder.path().join("no/such/doubts.html"), "no folder");
+    refused(&folder.path().join("1"), "no name for a page");
+    // A site compiled elsewhere carries its mark.
+    let elsewhere = tempfile::tempdir().unwrap();
+    let site = elsewhere.path().join("site");
+    let ran = keyblock(&["compile", text(folder.path()), "--to", text(&site)]);
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    refused(&site.join("doubts.html"), "would be published");
+}
+
+#[test]
+fn nothing_of_the_pairs_is_in_the_site() {
+    let folder = laid_down();
+    let beside = folder.path().join("doubts.html");
+    let ran = doubts(folder.path(), &[text(&beside)]);
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    compile(folder.path());
+    let files = bytes_below(&folder.path().join("web"));
+    assert!(files.len() > 20);
+    for (path, bytes) in files {
+        let text = String::from_utf8_lossy(&bytes);
+        for told in [
+            "for the editors",
+            "For the editors",
+            "both were lot 44",
+            "may be one sheet with",
+        ] {
+            assert!(!text.contains(told), "{} holds \"{told}\"", path.display());
+        }
+    }
+}
