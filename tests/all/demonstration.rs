@@ -59,7 +59,7 @@ fn the_demonstration_raises_the_doubts_it_was_given_and_no_others() {
 }
 
 /// What the records state, the study would have suggested by itself, save where only a letter tells; and
-/// of more than two hundred records it suggests no others.
+/// of some 190 records it suggests no others.
 #[test]
 fn the_demonstration_is_suggested_what_its_editors_suspect() {
     let catalogue = keyblock::read::read(&root().join("demo-site")).catalogue;
