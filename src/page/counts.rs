@@ -74,7 +74,7 @@ impl<'a> Records<'a> {
     }
 
     /// The records of some sheets, and how many sheets have none that is published.
-    fn behind(&self, here: &Here<'_>, sheets: &[ImpressionKey]) -> CleanHtml {
+    pub fn behind(&self, here: &Here<'_>, sheets: &[ImpressionKey]) -> CleanHtml {
         let mut records: Vec<&ImpressionKey> = sheets
             .iter()
             .filter_map(|sheet| self.of.get(sheet))

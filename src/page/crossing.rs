@@ -1,17 +1,17 @@
 //! States crossed with printings: how many sheets are known of both at once, each figure leading to
-//! those of them that the gallery shows.
+//! those of them that the gallery shows, or with its records beside it.
 
 use serde::Serialize;
 
 use super::address::{Address, Fragment};
 use super::bars::{self, Square};
 use super::book::Here;
-use super::counts::total;
+use super::counts::{Records, total};
 use super::gallery::{self, Gallery};
 use super::html::CleanHtml;
 use crate::model::design::Design;
 use crate::model::key::Key;
-use crate::study::census::{Census, Row, Sheets};
+use crate::study::census::{Census, Row};
 use crate::study::crossing::{Crossed, can_be};
 
 /// The table.
@@ -38,6 +38,8 @@ struct CrossingRow {
 struct Cell {
     /// How many sheets; empty where none is known.
     figure: CleanHtml,
+    /// The records behind it, where no gallery shows them.
+    records: CleanHtml,
     /// The same as a square.
     square: Option<Square>,
     /// Whether the printing was made in the state at all, or one of them is not said.
@@ -48,12 +50,17 @@ struct Cell {
 /// said.
 type Side<'d> = (usize, Option<&'d Key>);
 
+/// What the figures open to.
+#[derive(Clone, Copy)]
+pub(super) enum Shown<'g> {
+    /// The sheets of a gallery on the same page.
+    Gallery(Option<&'g Gallery>),
+    /// The records, named beside each figure.
+    Records(&'g Records<'g>),
+}
+
 /// The table of a design; `None` where there are not several states and several printings to cross.
-pub(super) fn table(
-    here: &Here<'_>,
-    design: &Design,
-    gallery: Option<&Gallery>,
-) -> Option<Crossing> {
+pub(super) fn table(here: &Here<'_>, design: &Design, shown: Shown<'_>) -> Option<Crossing> {
     let census = &here.book.studies.designs.get(&design.key)?.census;
     let states = design
         .states
@@ -80,16 +87,22 @@ pub(super) fn table(
     for state in &states {
         let mut cells = Vec::new();
         for printing in &printings {
-            let mut figure = figure(here, census, *state, *printing);
-            let is_shown = gallery.is_some_and(|g| g.has(state.0, printing.0));
-            if is_shown && !figure.is_empty() {
-                let choice = gallery::choice(state.0, printing.0);
-                figure = CleanHtml::link(&format!("#{choice}"), &figure);
-                landings.push(choice);
+            let row = row_of(census, *state, *printing);
+            let mut figure = row.map_or_else(CleanHtml::empty, |row| here.sheets(row.sheets));
+            let mut records = CleanHtml::empty();
+            match (shown, row) {
+                (Shown::Gallery(Some(gallery)), Some(_)) if gallery.has(state.0, printing.0) => {
+                    let choice = gallery::choice(state.0, printing.0);
+                    figure = CleanHtml::link(&format!("#{choice}"), &figure);
+                    landings.push(choice);
+                }
+                (Shown::Records(of), Some(row)) => records = of.behind(here, &row.allowing),
+                _ => {}
             }
             cells.push(Cell {
                 figure,
-                square: sheets_of(census, *state, *printing).and_then(|s| bars::square(s, most)),
+                records,
+                square: row.and_then(|row| bars::square(row.sheets, most)),
                 can_be: match (state.1, printing.1) {
                     (Some(state), Some(printing)) => can_be(design, state, printing),
                     _ => true,
@@ -143,20 +156,14 @@ fn sides<'d>(
     sides
 }
 
-/// How many sheets can be of a state and a printing; nothing for none.
-fn figure(here: &Here<'_>, census: &Census, state: Side<'_>, printing: Side<'_>) -> CleanHtml {
-    sheets_of(census, state, printing).map_or_else(CleanHtml::empty, |sheets| here.sheets(sheets))
-}
-
 /// The sheets that can be of a state and a printing; `None` where there are none.
-fn sheets_of(census: &Census, state: Side<'_>, printing: Side<'_>) -> Option<Sheets> {
+fn row_of<'c>(census: &'c Census, state: Side<'_>, printing: Side<'_>) -> Option<&'c Row<Crossed>> {
     let wanted = Crossed {
         state: state.1.cloned(),
         printing: printing.1.cloned(),
     };
     let mut rows = census.by.crossing.iter();
-    let row = rows.find(|row| row.key.as_ref() == Some(&wanted))?;
-    Some(row.sheets)
+    rows.find(|row| row.key.as_ref() == Some(&wanted))
 }
 
 fn state_name(here: &Here<'_>, design: &Design, state: Option<&Key>) -> CleanHtml {

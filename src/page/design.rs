@@ -8,7 +8,7 @@ use super::address::{Address, Overview};
 use super::book::Here;
 use super::census_words;
 use super::chosen;
-use super::crossing::{self, Crossing};
+use super::crossing::{self, Crossing, Shown};
 use super::dates;
 use super::descent;
 use super::design_facts;
@@ -128,7 +128,7 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         printing_table,
         other_points: states::other_points(here, design, &placed),
         groups: holdings::groups(here, design),
-        crossing: crossing::table(here, design, gallery.as_ref()),
+        crossing: crossing::table(here, design, Shown::Gallery(gallery.as_ref())),
         gallery,
         census: census(here, design, &sheets),
         census_page: here

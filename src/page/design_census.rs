@@ -7,7 +7,7 @@ use super::address::{Address, Fragment};
 use super::book::Here;
 use super::counted::{Counted, counted};
 use super::counts::{self, Pair, Records, Table};
-use super::crossing::{self, Crossing};
+use super::crossing::{self, Crossing, Shown};
 use super::dates;
 use super::frame::Leaf;
 use super::holding_table::{self, HoldingTable};
@@ -83,8 +83,8 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         brief: counts::date_line(here, &here.sheets_in_words(census.sheets)),
         counted: counted(here, &[design]),
         tables,
-        crossing: crossing::table(here, design, None),
-        holding: holding_table::table(here, design, census),
+        crossing: crossing::table(here, design, Shown::Records(&records)),
+        holding: holding_table::table(here, design, census, &records),
         seen: study.and_then(|study| survival::seen(here, &study.seen)),
         surviving: study.and_then(|study| survival::surviving(here, design, study)),
         same: same_sheets(here, design),

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::book::Here;
-use super::counts::{city_first, total};
+use super::counts::{Records, city_first};
 use super::html::CleanHtml;
 use crate::model::design::Design;
 use crate::model::key::Key;
@@ -20,12 +20,25 @@ pub(super) struct HoldingTable {
 #[derive(Serialize)]
 struct HoldingRow {
     name: CleanHtml,
-    cells: Vec<CleanHtml>,
+    cells: Vec<Cell>,
     all: CleanHtml,
 }
 
+#[derive(Default, Serialize)]
+struct Cell {
+    /// How many sheets; empty where none is known.
+    figure: CleanHtml,
+    /// The records behind it.
+    records: CleanHtml,
+}
+
 /// The table of a design; `None` where there are not several states and several holders to cross.
-pub(super) fn table(here: &Here<'_>, design: &Design, census: &Census) -> Option<HoldingTable> {
+pub(super) fn table(
+    here: &Here<'_>,
+    design: &Design,
+    census: &Census,
+    records: &Records<'_>,
+) -> Option<HoldingTable> {
     let not_recorded = || CleanHtml::text(here.words().word("not-recorded"));
     let states: Vec<Option<&Key>> = census.by.state.iter().map(|row| row.key.as_ref()).collect();
     if states.iter().flatten().count() < 2 || census.by.holder.len() < 2 {
@@ -41,7 +54,12 @@ pub(super) fn table(here: &Here<'_>, design: &Design, census: &Census) -> Option
                     holder: holder.key.clone(),
                     state: state.cloned(),
                 };
-                total(here, &census.by.holding, Some(&wanted))
+                let mut rows = census.by.holding.iter();
+                let row = rows.find(|row| row.key.as_ref() == Some(&wanted));
+                row.map_or_else(Cell::default, |row| Cell {
+                    figure: here.sheets(row.sheets),
+                    records: records.behind(here, &row.allowing),
+                })
             };
             let name = holder.key.as_ref().map(|key| city_first(here, key));
             let row = HoldingRow {

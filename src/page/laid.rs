@@ -12,6 +12,7 @@ use super::html::CleanHtml;
 use super::observations::{self, Told, Verdict};
 use super::pictures::PublishedPicture;
 use super::strips;
+use crate::model::boxes::PercentBox;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
 use crate::model::key::PictureKey;
@@ -53,6 +54,9 @@ struct FrameData {
     height: u32,
     #[serde(skip_serializing_if = "Option::is_none")]
     mm: Option<f64>,
+    /// The printed image on it: left, top, width, height in percent.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    image: Option<[f64; 4]>,
 }
 
 /// The photograph that others are laid on, and the map onto it from the reference picture's pixels.
@@ -63,7 +67,7 @@ struct Frame<'b> {
 }
 
 /// The words that the script says, with the places it fills.
-const WORDS: [(&str, &[&str]); 12] = [
+const WORDS: [(&str, &[&str]); 13] = [
     ("compare-not-laid", &["key", "why"]),
     ("compare-side-only", &[]),
     ("compare-choose", &[]),
@@ -74,6 +78,7 @@ const WORDS: [(&str, &[&str]); 12] = [
     ("compare-opacity-of", &["first", "second"]),
     ("compare-difference-of", &["first", "second"]),
     ("compare-difference-share", &["percent"]),
+    ("compare-difference-share-of-image", &["percent"]),
     ("compare-unreadable", &[]),
     ("nothing-observed", &[]),
 ];
@@ -113,6 +118,11 @@ pub(super) fn data(
                 width: closer.width,
                 height: closer.height,
                 mm: closer.mm,
+                image: here
+                    .public()
+                    .picture(&frame.key)?
+                    .area
+                    .map(PercentBox::percent),
             })
         }),
         words: filled.chain(verdicts).collect(),

@@ -2,12 +2,12 @@
 //! survival, and the same figures as a table for other programs.
 
 use std::collections::BTreeMap;
-use std::fs;
-use std::path::{Path, PathBuf};
 
 use keyblock::page::Site;
 
 use crate::pages::{page, site, site_of};
+use crate::program::{copy_of, edit, keyblock, text};
+use crate::small::lay_down;
 
 /// A design with what counts, what counts apart, and what does not count.
 const FERRY: &str = r#"
@@ -108,6 +108,47 @@ fn classes_stand_apart_and_what_does_not_count_is_named() {
 }
 
 #[test]
+fn holders_stand_by_state_and_designs_by_series() {
+    let site = site_of(&[FERRY]);
+    let holding = part(page(&site, "design/1/census/"), "holding");
+    let row = &holding[holding.find("Town Library").unwrap()..];
+    let row = &row[..row.find("</tr>").unwrap()];
+    let figures: Vec<&str> = row.split("<td class=\"figure\">").skip(1).collect();
+    // Dark, moonlit, not recorded, all.
+    let figures: Vec<&str> = figures
+        .iter()
+        .map(|f| f.split('<').next().unwrap())
+        .collect();
+    assert_eq!(figures, ["", "1", "", "1"]);
+    assert!(row.contains(">1.2</a>"), "{row}");
+    let series = part(page(&site, "census/"), "by-series");
+    assert!(
+        series.contains("=The Quays") && series.contains("4–5"),
+        "{series}"
+    );
+}
+
+#[test]
+fn what_a_catalogue_settles_stands_beside_the_counts_and_in_the_glossary() {
+    let settled = "-- catalogue.toml\ntitle = \"The Prints\"\nsiglum = \"TP\"\nartist = \"artist\"\n\
+         language = \"en\"\naddress = \"https://prints.example.org\"\n\
+         [principles]\ncounts = \"A set counts as one.\"\nframes = \"Frames <are> not measured.\"\n";
+    let site = site_of(&[FERRY, settled]);
+    for address in ["census/", "design/1/census/", "glossary/"] {
+        assert!(
+            page(&site, address).contains("A set counts as one."),
+            "{address}"
+        );
+    }
+    let principles = part(page(&site, "glossary/"), "principles");
+    assert!(
+        principles.contains("What counts")
+            && principles.contains("Frames &lt;are&gt; not measured.")
+    );
+    assert!(!page(&site_of(&[FERRY]), "glossary/").contains("id=\"principles\""));
+}
+
+#[test]
 fn an_edition_stands_beside_its_sources_and_the_sizes_that_nobody_declares() {
     let site = site_of(&[FERRY]);
     let editions = part(page(&site, "design/1/census/"), "declared-editions");
@@ -199,45 +240,35 @@ fn the_table_for_other_programs_holds_the_figures_and_no_formula() {
     assert!(own.keys().all(|key| key[0] == "1"));
 }
 
-/// The demonstration's records, without its pictures, in a folder of their own.
-fn demonstration() -> tempfile::TempDir {
-    fn copy(from: &Path, to: &Path) {
-        fs::create_dir_all(to).unwrap();
-        for entry in fs::read_dir(from).unwrap() {
-            let entry = entry.unwrap();
-            let (path, to) = (entry.path(), to.join(entry.file_name()));
-            if path.is_dir() {
-                copy(&path, &to);
-            } else {
-                fs::copy(&path, &to).unwrap();
-            }
-        }
-    }
-    let demo = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("demo-site");
-    let folder = tempfile::tempdir().unwrap();
-    copy(&demo.join("records"), &folder.path().join("records"));
-    fs::copy(
-        demo.join("catalogue.toml"),
-        folder.path().join("catalogue.toml"),
-    )
-    .unwrap();
-    folder
+#[test]
+fn the_command_counts_a_series_as_its_pages_do() {
+    let folder = lay_down(&[FERRY]);
+    let dir = text(folder.path());
+    let counted = keyblock(&["census", "--series", "=The Quays", "--in", dir, "--json"]);
+    assert_eq!(counted.code, Some(0), "{}", counted.err);
+    let document: serde_json::Value = serde_json::from_str(&counted.out).unwrap();
+    assert_eq!(document["series"], "=The Quays");
+    assert_eq!(document["design"], serde_json::Value::Null);
+    assert_eq!(document["sheets"]["at_least"], 4);
+    assert_eq!(document["sheets"]["at_most"], 5);
+    let unknown = keyblock(&["census", "--series", "=The Quay", "--in", dir]);
+    assert_eq!(unknown.code, Some(2));
+    assert!(
+        unknown.err.contains("the nearest is `=The Quays`"),
+        "{}",
+        unknown.err
+    );
 }
 
 /// 7.8 and 7.9, like 7.4 and 7.24, may be one sheet.
 #[test]
 fn merging_two_records_changes_every_figure_and_leaves_both_addresses_alive() {
-    let folder = demonstration();
+    let folder = copy_of("demo-site");
     let before = site(folder.path());
     for (record, other) in [(8, "7.9"), (4, "7.24")] {
-        let path = folder
-            .path()
-            .join(format!("records/designs/7/impressions/{record}.toml"));
-        let text = fs::read_to_string(&path).unwrap();
-        let maybe = format!("maybe_same_as = [{{ impression = \"{other}\"");
-        assert!(text.contains(&maybe), "{record}");
-        let merged = format!("same_as = [{{ impression = \"{other}\"");
-        fs::write(&path, text.replace(&maybe, &merged)).unwrap();
+        let file = format!("records/designs/7/impressions/{record}.toml");
+        let link = format!("same_as = [{{ impression = \"{other}\"");
+        edit(&folder.path().join(file), &format!("maybe_{link}"), &link);
     }
     let after = site(folder.path());
     let open = ["21–23", "at least 21"];

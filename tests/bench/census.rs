@@ -61,14 +61,13 @@ fn impression(design: usize, number: usize) -> String {
         1 + number % 60
     );
     let maybe = match number {
-        2..=5 => Some(number - 1),
-        12..=41 => Some(number - 1),
+        2..=5 | 12..=41 => Some(number - 1),
         _ => None,
     };
     if let Some(other) = maybe {
-        let _ = write!(
+        let _ = writeln!(
             text,
-            "maybe_same_as = [{{ impression = \"{design}.{other}\" }}]\n"
+            "maybe_same_as = [{{ impression = \"{design}.{other}\" }}]"
         );
     }
     let _ = write!(

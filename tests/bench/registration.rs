@@ -183,10 +183,10 @@ fn table(method: &str, kinds: &[(&str, Vec<TruePair>)], answers: &[Answer]) -> f
         };
         let wrong = errors.iter().filter(|error| **error > 5.0).count();
         println!(
-            "{method:<13} {name:<7} {:>6} {:>6} {:>10.2} {wrong:>6} {refused:>8}",
+            "{method:<13} {name:<7} {:>6} {:>6} {:>10} {wrong:>6} {refused:>8}",
             within(2.0),
             within(5.0),
-            middle(&errors),
+            px(middle(&errors)),
         );
         all_wrong += wrong;
         all_refused += refused;
@@ -201,13 +201,22 @@ fn table(method: &str, kinds: &[(&str, Vec<TruePair>)], answers: &[Answer]) -> f
         .collect();
     times.sort_by(f64::total_cmp);
     println!(
-        "{method:<13} all: median {:.2} px, {all_wrong} wrong, {all_refused} refused; {falsely} of {} different designs answered; ms median {:.0}, worst {:.0}",
-        middle(&all_errors),
+        "{method:<13} all: median {} px, {all_wrong} wrong, {all_refused} refused; {falsely} of {} different designs answered; ms median {:.0}, worst {:.0}",
+        px(middle(&all_errors)),
         crosses.len(),
         middle(&times),
         times.last().copied().unwrap_or_default(),
     );
     middle(&times)
+}
+
+/// An error in px; one larger than the picture says only that the answer is none.
+fn px(error: f64) -> String {
+    if error > 1000.0 {
+        "> 1000".to_owned()
+    } else {
+        format!("{error:.2}")
+    }
 }
 
 fn middle(sorted: &[f64]) -> f64 {

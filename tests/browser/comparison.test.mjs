@@ -233,7 +233,7 @@ test("what differs is drawn where the record says it differs, and nothing where 
   const page = await open(`${CHOSEN}#of=7.3,7.5`);
   await look(page, "difference");
   await page.waitForSelector(".stage canvas", { timeout: 30000 });
-  assert.match(await page.$eval(".of-difference output", (output) => output.textContent), /\d/);
+  assert.match(await page.$eval(".of-difference output", (output) => output.textContent), /\d.*printed image/);
   assert.match(await page.$eval(".of-difference .sign", (text) => text.textContent), /7\.5.*7\.3/);
   const buoy = await boxOf("buoy");
   const [, , width, height] = buoy;

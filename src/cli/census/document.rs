@@ -2,16 +2,18 @@
 
 use serde::Serialize;
 
-use crate::study::DesignStudy;
-use crate::study::census::{Census, Row, Sheets};
+use super::Counted;
+use crate::study::census::{Row, Sheets};
 use crate::study::editions::EditionStudy;
 use crate::study::survival::Survival;
 
 /// What `census --json` prints.
 #[derive(Debug, Serialize)]
 pub(super) struct CensusDocument {
-    /// The design's key; null for the whole catalogue.
+    /// The design's key; null for a series and for the whole catalogue.
     design: Option<String>,
+    /// The name of the series; null for a design and for the whole catalogue.
+    series: Option<String>,
     sheets: Count,
     by: By,
     /// The declared editions of a design; empty for the whole catalogue.
@@ -76,21 +78,17 @@ struct Estimated {
 }
 
 impl CensusDocument {
-    /// The census of a design.
-    pub(super) fn of_design(key: &str, study: &DesignStudy) -> CensusDocument {
-        CensusDocument {
-            design: Some(key.to_owned()),
-            editions: study.editions.iter().map(edition).collect(),
-            survival: survival(&study.survival),
-            ..CensusDocument::of_everything(&study.census)
-        }
-    }
-
-    /// The census of a whole catalogue.
-    pub(super) fn of_everything(census: &Census) -> CensusDocument {
+    /// The census of a design, a series or everything.
+    pub(super) fn of(counted: &Counted<'_>) -> CensusDocument {
+        let census = counted.census();
         let by = &census.by;
+        let study = counted.design().map(|(_, study)| study);
         CensusDocument {
-            design: None,
+            design: counted.design().map(|(design, _)| design.key.to_string()),
+            series: match counted {
+                Counted::Series(name, _) => Some((*name).to_owned()),
+                _ => None,
+            },
             sheets: count(census.sheets),
             by: By {
                 holder: rows(&by.holder),
@@ -103,8 +101,12 @@ impl CensusDocument {
                 status: rows(&by.status),
                 crossing: by.crossing.iter().map(both).collect(),
             },
-            editions: Vec::new(),
-            survival: None,
+            editions: study
+                .into_iter()
+                .flat_map(|study| &study.editions)
+                .map(edition)
+                .collect(),
+            survival: study.and_then(|study| survival(&study.survival)),
         }
     }
 }

@@ -1,6 +1,6 @@
 //! `keyblock census`: how many sheets are known, where, and how sure that is.
 //!
-//! In: a catalogue, and a design or none. Out: the counts, for people ([`say`]) or for programs
+//! In: a catalogue, and a design, a series or neither. Out: the counts, for people ([`say`]) or for programs
 //! ([`document`]); or, with `--doubts`, the records that may be one sheet ([`doubts`]). Counting is the
 //! study's.
 
@@ -12,13 +12,17 @@ use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 use super::designs::{named, say_left_out};
+use super::streams::say as say_out;
 use super::{Outcome, wants_colour};
+use crate::model::design::Design;
 use crate::read;
-use crate::study::Studies;
+use crate::read::near::nearest;
+use crate::study::census::Census;
+use crate::study::{DesignStudy, Studies};
 use document::CensusDocument;
 
 pub(super) const ABOUT: &str = "\
-Counts the known sheets of a design, or of the whole catalogue: by status, kind, state, printing, country, \
+Counts the known sheets of a design, of a series, or of the whole catalogue: by status, class, kind, state, printing, country, \
 town and holder.
 
 Records joined by same_as are one sheet. Where two may be one (maybe_same_as), a count is an interval: at \
@@ -35,6 +39,9 @@ photographs side by side; it holds private names and is never part of the site."
 pub(super) struct Words {
     /// The design: its key, or the number that readers see [default: the whole catalogue]
     design: Option<String>,
+    /// All designs of a series together: its name
+    #[arg(long, value_name = "NAME", conflicts_with_all = ["design", "doubts"])]
+    series: Option<String>,
     /// The catalogue's folder
     #[arg(long = "in", value_name = "DIR", default_value = ".")]
     pub(super) dir: PathBuf,
@@ -66,17 +73,58 @@ pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result
         };
         return doubts::run(catalogue, &studies, &asked, out);
     }
-    let study = design.and_then(|d| Some((d, studies.designs.get(&d.key)?)));
+    let counted = match (design, words.series.as_deref()) {
+        (Some(design), _) => match studies.designs.get(&design.key) {
+            Some(study) => Counted::Design(design, study),
+            None => return Ok(Outcome::Usage),
+        },
+        (None, Some(name)) => match studies.series.get(name) {
+            Some(census) => Counted::Series(name, census),
+            None => return Ok(unknown_series(&studies, name)),
+        },
+        (None, None) => Counted::Everything(&studies.census),
+    };
     if words.json {
-        let document = match study {
-            Some((design, study)) => CensusDocument::of_design(design.key.as_str(), study),
-            None => CensusDocument::of_everything(&studies.census),
-        };
-        serde_json::to_writer_pretty(&mut *out, &document)?;
+        serde_json::to_writer_pretty(&mut *out, &CensusDocument::of(&counted))?;
         writeln!(out)?;
     } else {
         let colour = wants_colour(&io::stdout());
-        say::census(catalogue, study, &studies.census, colour, out)?;
+        say::census(catalogue, &counted, colour, out)?;
     }
     Ok(Outcome::Done)
+}
+
+/// What is counted.
+enum Counted<'a> {
+    Design(&'a Design, &'a DesignStudy),
+    /// The designs of a series, by its name.
+    Series(&'a str, &'a Census),
+    Everything(&'a Census),
+}
+
+impl<'a> Counted<'a> {
+    fn census(&self) -> &'a Census {
+        match self {
+            Counted::Design(_, study) => &study.census,
+            Counted::Series(_, census) | Counted::Everything(census) => census,
+        }
+    }
+
+    fn design(&self) -> Option<(&'a Design, &'a DesignStudy)> {
+        match self {
+            Counted::Design(design, study) => Some((design, study)),
+            _ => None,
+        }
+    }
+}
+
+fn unknown_series(studies: &Studies, name: &str) -> Outcome {
+    say_out(format_args!("keyblock: there is no series `{name}`"));
+    let names: Vec<&str> = studies.series.keys().map(String::as_str).collect();
+    match nearest(name, names.iter().copied()) {
+        Some(near) => say_out(format_args!("  the nearest is `{near}`")),
+        None if names.is_empty() => say_out("  no design of the catalogue belongs to one"),
+        None => say_out(format_args!("  the series are {}", names.join(", "))),
+    }
+    Outcome::Usage
 }

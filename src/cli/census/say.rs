@@ -3,29 +3,31 @@
 use std::fmt::Write as _;
 use std::io::{self, Write};
 
+use super::Counted;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::model::words::ClosedList as _;
 use crate::study::DesignStudy;
-use crate::study::census::{By, Census, Row, Sheets};
+use crate::study::census::{By, Row, Sheets};
 use crate::study::numerals::Numeral;
 use crate::study::survival::{NoEstimate, Survival};
 
-/// Says the census of a design, or of everything.
+/// Says the census of a design, a series or everything.
 pub(super) fn census(
     catalogue: &Catalogue,
-    design: Option<(&Design, &DesignStudy)>,
-    everything: &Census,
+    counted: &Counted<'_>,
     colour: bool,
     out: &mut impl Write,
 ) -> io::Result<()> {
-    let (title, census) = match design {
-        Some((design, study)) => {
+    let (design, census) = (counted.design(), counted.census());
+    let title = match counted {
+        Counted::Design(design, _) => {
             let title = design.title().map_or("", |t| t.text.value.as_str());
-            (format!("{}. {title}", design.number), &study.census)
+            format!("{}. {title}", design.number)
         }
-        None => (catalogue.settings.title.value.clone(), everything),
+        Counted::Series(name, _) => (*name).to_owned(),
+        Counted::Everything(_) => catalogue.settings.title.value.clone(),
     };
     let heading = |text: &str| {
         if colour {

@@ -279,7 +279,8 @@
         Object.assign(canvas.style, { width: "100%", height: "100%" });
         layer.append(canvas);
         pane.lay({ element: layer, draw: ([a, , x, , b, y]) => (layer.style.transform = `matrix(${a}, 0, 0, ${b}, ${x}, ${y})`) });
-        said.textContent = fill(words["compare-difference-share"], { percent: percent.format(share) });
+        const ofWhat = frame.image ? "compare-difference-share-of-image" : "compare-difference-share";
+        said.textContent = fill(words[ofWhat], { percent: percent.format(share) });
       } catch (error) {
         // A browser that opens the page from a disk does not let pixels be read.
         const isForbidden = error.name === "SecurityError";

@@ -139,7 +139,10 @@
     return { tones, seen };
   };
 
-  /** Draws what differs between two sheets on a canvas; gives the share of places that do. */
+  /**
+   * Draws what differs between two sheets on a canvas; gives the share of places that do, within the
+   * printed image where the frame says where it is: edges of paper and what lies around it are no print.
+   */
   const draw = async (first, second, frame) => {
     const width = Math.min(WIDE, frame.width);
     const height = Math.max(1, Math.round((width * frame.height) / frame.width));
@@ -149,11 +152,15 @@
     const context = canvas.getContext("2d");
     const image = context.createImageData(width, height);
     let [seen, marked] = [0, 0];
+    const [left, top, wide, high] = frame.image ?? [0, 0, 100, 100];
+    const within = (at, from, reach, side) => at >= (from / 100) * side && at < ((from + reach) / 100) * side;
     const { data } = image; // It rounds, and keeps what it is given between 0 and 255.
     for (let at = 0; at < found.length; at += 1) {
       if (Number.isNaN(found[at])) continue;
-      seen += 1;
-      if (Math.abs(found[at]) > MARKED) marked += 1;
+      if (within(at % width, left, wide, width) && within(Math.floor(at / width), top, high, height)) {
+        seen += 1;
+        if (Math.abs(found[at]) > MARKED) marked += 1;
+      }
       data[4 * at] = data[4 * at + 1] = data[4 * at + 2] = 128 + GAIN * found[at];
       data[4 * at + 3] = 255;
     }

@@ -419,6 +419,7 @@ compare-is-still = Ihr System wünscht keine Bewegung: schalten Sie von Hand wei
 compare-working = Wird verglichen …
 compare-difference-of = Dunkel: nur auf { $second } gedruckt. Hell: nur auf { $first } gedruckt. Mittelgrau: kein Unterschied. Wohin nur eine Aufnahme reicht, ist nichts gezeichnet. Wie satt die Farbe ist und wie die Aufnahmen belichtet sind, ist ausgeglichen.
 compare-difference-share = { $percent } der Fläche unterscheiden sich.
+compare-difference-share-of-image = { $percent } des Druckbilds unterscheiden sich.
 compare-unreadable = Die Bildpunkte lassen sich nicht lesen: Browser verbieten es auf Seiten, die von der Festplatte geöffnet werden.
 compare-not-laid = Die Aufnahme von { $key } lässt sich nicht auf die anderen legen: { $why }.
 compare-side-only = Sie sind nur nebeneinander zu sehen.

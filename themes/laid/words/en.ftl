@@ -419,6 +419,7 @@ compare-is-still = Your system asks for stillness: step by hand.
 compare-working = Comparing …
 compare-difference-of = Dark: printed on { $second } only. Light: printed on { $first } only. Middle grey: no difference. Nothing is drawn where only one photograph reaches. How rich the ink is and how the photographs were lit is levelled out.
 compare-difference-share = { $percent } of the surface differs.
+compare-difference-share-of-image = { $percent } of the printed image differs.
 compare-unreadable = The pixels cannot be read: browsers forbid it on pages opened from a disk.
 compare-not-laid = The photograph of { $key } cannot be laid on the others: { $why }.
 compare-side-only = They are shown side by side only.
