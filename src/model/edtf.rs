@@ -48,6 +48,66 @@ pub struct Day {
     pub day: u8,
 }
 
+impl Day {
+    /// The day after it.
+    #[must_use]
+    pub fn following(self) -> Day {
+        let Day { year, month, day } = self;
+        if day < days_of(year, month) {
+            Day {
+                day: day + 1,
+                ..self
+            }
+        } else if month < 12 {
+            Day {
+                year,
+                month: month + 1,
+                day: 1,
+            }
+        } else {
+            Day {
+                year: year + 1,
+                month: 1,
+                day: 1,
+            }
+        }
+    }
+
+    /// The day before it.
+    #[must_use]
+    pub fn preceding(self) -> Day {
+        let Day { year, month, day } = self;
+        if day > 1 {
+            Day {
+                day: day - 1,
+                ..self
+            }
+        } else if month > 1 {
+            Day {
+                year,
+                month: month - 1,
+                day: days_of(year, month - 1),
+            }
+        } else {
+            Day {
+                year: year - 1,
+                month: 12,
+                day: 31,
+            }
+        }
+    }
+}
+
+/// The days of a month of the proleptic Gregorian calendar.
+fn days_of(year: i64, month: u8) -> u8 {
+    match month {
+        2 if year % 4 == 0 && (year % 100 != 0 || year % 400 == 0) => 29,
+        2 => 28,
+        4 | 6 | 9 | 11 => 30,
+        _ => 31,
+    }
+}
+
 impl Edge {
     /// The day, where there is one.
     #[must_use]
@@ -196,5 +256,28 @@ impl fmt::Display for Day {
             self.month,
             self.day
         )
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Day;
+
+    /// Leap years are those of the Gregorian calendar: 1900 is none, 2000 is one.
+    #[test]
+    fn days_follow_each_other_there_and_back() {
+        let day = |year, month, day| Day { year, month, day };
+        for (before, after) in [
+            (day(1938, 4, 30), day(1938, 5, 1)),
+            (day(1944, 2, 28), day(1944, 2, 29)),
+            (day(1944, 2, 29), day(1944, 3, 1)),
+            (day(1900, 2, 28), day(1900, 3, 1)),
+            (day(2000, 2, 28), day(2000, 2, 29)),
+            (day(1932, 12, 31), day(1933, 1, 1)),
+            (day(1945, 5, 8), day(1945, 5, 9)),
+        ] {
+            assert_eq!(before.following(), after);
+            assert_eq!(after.preceding(), before);
+        }
     }
 }

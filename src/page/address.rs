@@ -33,6 +33,8 @@ closed_list! {
         People = "people",
         /// Marks on sheets.
         Marks = "marks",
+        /// What is recorded of the owners of sheets from 1933 to 1945.
+        Provenance = "provenance",
         /// What happened, year by year.
         Chronology = "chronology",
         /// Exhibitions.

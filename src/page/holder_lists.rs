@@ -208,34 +208,35 @@ pub(super) fn named(here: &Here<'_>, mentions: &[Mention]) -> Vec<List> {
         .collect()
 }
 
-/// What nobody has done yet: measure, photograph, identify.
+/// What nobody has done yet: measure, photograph, identify, fill the gaps of 1933 to 1945.
 pub(super) fn to_do(here: &Here<'_>, held: &[Sheet<'_>]) -> List {
-    let without: [(&str, fn(&Impression) -> bool); 4] = [
-        ("to-do-not-identified", |i| i.identified.is_none()),
-        ("to-do-not-measured", |i| {
-            let sheet = &i.sheet;
-            sheet.size.is_empty() && sheet.image.is_empty() && sheet.platemark.is_empty()
-        }),
-        ("to-do-no-photograph", |i| i.pictures.is_empty()),
-        ("to-do-no-verso", |i| {
-            !i.pictures.is_empty() && i.pictures.iter().all(|p| p.side != Side::Verso)
-        }),
+    let line = |word: &str, is_wanting: &dyn Fn(&Impression) -> bool| {
+        let keys = held
+            .iter()
+            .map(|(_, i)| *i)
+            .filter(|i| !i.standing.is_withdrawn() && is_wanting(i))
+            .map(|i| &i.key);
+        let handles = here.handles(keys).some()?;
+        let said = CleanHtml::text(here.words().word(word));
+        Some(said.then(": ").and(&handles))
+    };
+    let has_no_size = |i: &Impression| {
+        let sheet = &i.sheet;
+        sheet.size.is_empty() && sheet.image.is_empty() && sheet.platemark.is_empty()
+    };
+    let has_no_verso =
+        |i: &Impression| !i.pictures.is_empty() && i.pictures.iter().all(|p| p.side != Side::Verso);
+    let has_a_gap = |i: &Impression| {
+        let years = here.book.studies.diligence.get(&i.key);
+        years.is_some_and(|years| years.gaps().next().is_some())
+    };
+    let lines = [
+        line("to-do-not-identified", &|i| i.identified.is_none()),
+        line("to-do-not-measured", &has_no_size),
+        line("to-do-no-photograph", &|i| i.pictures.is_empty()),
+        line("to-do-no-verso", &has_no_verso),
+        line("to-do-years", &has_a_gap),
     ];
-    let lines = without
-        .into_iter()
-        .filter_map(|(word, wanting)| {
-            let keys = held
-                .iter()
-                .map(|(_, i)| *i)
-                .filter(|i| !i.standing.is_withdrawn() && wanting(i))
-                .map(|i| &i.key);
-            let handles = here.handles(keys).some()?;
-            Some(
-                CleanHtml::text(here.words().word(word))
-                    .then(": ")
-                    .and(&handles),
-            )
-        })
-        .collect();
+    let lines = lines.into_iter().flatten().collect();
     List::new(CleanHtml::text(here.words().word("to-do")), lines)
 }

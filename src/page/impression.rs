@@ -10,6 +10,7 @@ use super::claims;
 use super::dates;
 use super::design::number_class;
 use super::design_sources;
+use super::diligence::{self, Diligence};
 use super::facts::Fact;
 use super::figures;
 use super::frame::Leaf;
@@ -50,6 +51,8 @@ struct View {
     pictures: Vec<Plate>,
     provenance: CleanHtml,
     provenance_remarks: Vec<CleanHtml>,
+    /// What is recorded of its owners from 1933 to 1945.
+    years: Option<Diligence>,
     sightings: Vec<CleanHtml>,
     exhibited: Vec<CleanHtml>,
     literature: Vec<CleanHtml>,
@@ -92,6 +95,7 @@ pub(super) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
         pictures: other_pictures(here, impression, leading.as_ref()),
         provenance: provenance::line(here, impression),
         provenance_remarks: provenance::remarks(here, impression),
+        years: diligence::of_sheet(here, impression),
         sightings: sightings(here, impression),
         exhibited: exhibited(here, impression),
         literature: impression

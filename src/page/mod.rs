@@ -51,6 +51,7 @@ mod design_facts;
 mod design_sources;
 mod designs;
 mod diagram;
+mod diligence;
 mod examination;
 mod exhibition;
 mod exhibitions;

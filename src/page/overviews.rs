@@ -6,8 +6,8 @@ use super::address::Overview;
 use super::book::Here;
 use super::frame::Leaf;
 use super::{
-    Input, about, census, chronology, cite, concordance, designs, exhibitions, gathered, glossary,
-    holders, literature, marks_index, people, titles,
+    Input, about, census, chronology, cite, concordance, designs, diligence, exhibitions, gathered,
+    glossary, holders, literature, marks_index, people, titles,
 };
 use crate::model::design::Design;
 use crate::model::impression::Impression;
@@ -37,6 +37,7 @@ fn has_something(input: &Input<'_>, overview: Overview) -> bool {
         Overview::Holders => !public.holders.is_empty(),
         Overview::People => !public.people.is_empty(),
         Overview::Marks => some_sheet(marks_index::has_any),
+        Overview::Provenance => !input.studies.diligence.is_empty(),
         Overview::Chronology => !input.studies.chronology.is_empty(),
         Overview::Exhibitions => !public.exhibitions.is_empty(),
         Overview::Literature => !public.literature.is_empty(),
@@ -63,6 +64,7 @@ pub(super) fn page(here: &Here<'_>, overview: Overview) -> Leaf {
         Overview::Holders => holders::page(here),
         Overview::People => people::page(here),
         Overview::Marks => marks_index::page(here),
+        Overview::Provenance => diligence::page(here),
         Overview::Chronology => chronology::page(here),
         Overview::Exhibitions => exhibitions::page(here),
         Overview::Literature => literature::page(here),

@@ -59,5 +59,6 @@ pub(super) fn opening(public: &Public, overview: Overview) -> Option<&Page> {
 /// The title of a page that gathers: the catalogue's own where it has one.
 pub(super) fn title<'t>(public: &'t Public, words: &'t Words, overview: Overview) -> &'t str {
     let own = opening(public, overview).map(|page| page.title.as_str());
-    own.unwrap_or_else(|| words.word(overview.word()))
+    own.or_else(|| words.find(&format!("overview-{}", overview.word())))
+        .unwrap_or_else(|| words.word(overview.word()))
 }

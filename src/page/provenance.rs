@@ -89,7 +89,7 @@ fn said(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
 }
 
 /// A party; a person with life dates in square brackets.
-fn party(here: &Here<'_>, party: &Party) -> CleanHtml {
+pub(super) fn party(here: &Here<'_>, party: &Party) -> CleanHtml {
     let name = here.party(party);
     let Party::Record(key) = party else {
         return name;

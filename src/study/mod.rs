@@ -8,7 +8,9 @@
 //! [`agree`] are about what a sheet can be, [`couplets`] sets a key to them for paper, [`wear`] tells
 //! which was pulled before which; [`census`], [`crossing`], [`clique_cover`] and [`editions`] count, [`together`] says what
 //! belongs together, [`appearances`] when each sheet was seen and [`survival`] how many there may be; [`same_sheet`] says
-//! which records may be one sheet, within the [`tolerance`] of measurements; [`concordance`], [`opinions`], [`chronology`] and [`back_links`] turn the records round.
+//! which records may be one sheet, within the [`tolerance`] of measurements;
+//! [`ownership`] tells who owned a sheet when, [`diligence`] what that leaves open for 1933 to 1945;
+//! [`concordance`], [`opinions`], [`chronology`] and [`back_links`] turn the records round.
 //!
 //! In: the whole catalogue, private fields included. Out: [`Studies`], in which nothing private can
 //! be read: what is listed or counted by key is taken from what may be published.
@@ -19,7 +21,7 @@ use rayon::prelude::*;
 
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
-use crate::model::key::Key;
+use crate::model::key::{ImpressionKey, Key};
 
 pub mod agree;
 pub mod allowed;
@@ -32,12 +34,14 @@ pub mod clique_cover;
 pub mod concordance;
 pub mod couplets;
 pub mod crossing;
+pub mod diligence;
 pub mod editions;
 pub mod identify;
 pub mod next_point;
 pub mod numerals;
 pub mod opinions;
 pub mod order;
+pub mod ownership;
 pub mod same_sheet;
 pub mod scale;
 pub mod separate;
@@ -55,6 +59,7 @@ use candidates::Changes;
 use census::{Census, Groups};
 use chronology::Event;
 use concordance::Concordance;
+use diligence::Years;
 use editions::EditionStudy;
 use numerals::Numeral;
 use order::Order;
@@ -89,6 +94,8 @@ pub struct Studies {
     pub back_links: BackLinks,
     /// What can be dated, in order.
     pub chronology: Vec<Event>,
+    /// What is recorded of the owners from 1933 to 1945, of each sheet that may have existed then.
+    pub diligence: BTreeMap<ImpressionKey, Years>,
 }
 
 /// What is computed from one design.
@@ -145,6 +152,7 @@ impl Studies {
             concordance: Concordance::of(catalogue, &order),
             back_links: BackLinks::of(catalogue, &order),
             chronology: chronology::chronology(catalogue, &order),
+            diligence: diligence::of_catalogue(catalogue, &groups),
             designs,
             groups,
             order,

@@ -21,6 +21,8 @@ mod commands;
 mod comparisons;
 /// What the audit says of the example and of the demonstration.
 mod demonstration;
+/// What is recorded of the owners from 1933 to 1945.
+mod diligence;
 /// Broken records, each told at its place.
 mod findings;
 /// The house keeps its own rules.

@@ -26,6 +26,7 @@ census = Bestand
 holders = Standorte
 people = Personen
 marks = Marken
+overview-provenance = Provenienz, 1933–1945
 chronology = Chronologie
 exhibitions = Ausstellungen
 literature = Literatur
@@ -349,6 +350,29 @@ bought-in = zurückgegangen
 as-keeper = in Verwahrung
 probably = wahrscheinlich
 possibly = möglicherweise
+
+# Die Eigentümer von 1933 bis 1945.
+caution = Vorsicht
+years-1933-1945 = 1933–1945
+years-throughout = Für die ganze Zeit, { $time }, ist ein Eigentümer verzeichnet
+years-perhaps = Für die ganze Zeit, { $time }, ist ein Eigentümer verzeichnet, für einen Teil davon nicht mit Gewissheit
+years-partly = Für einen Teil der Zeit, { $time }, sind Eigentümer verzeichnet
+years-silent = Für die Zeit, { $time }, ist hier kein Eigentümer verzeichnet
+years-changed-hands = In diesen Jahren wechselte das Blatt den Eigentümer, oder es kann sein
+years-may-be-later = Es ist vielleicht erst später gedruckt
+years-nobody = kein Eigentümer verzeichnet
+years-perhaps-owner = vielleicht { $owner }
+years-caution = Lücken sind üblich, und keine ist ein Vorwurf; ebenso wenig ist ein Nachweis ohne Lücken eine Entlastung. Wer über ein Blatt entscheiden muss, braucht eigene Nachforschung und zugelassenen Rat am Ort des Blattes.
+provenance-years-brief = Was hier über die Eigentümer jedes Blattes vom 30. Januar 1933 bis 8. Mai 1945 verzeichnet ist. Nach später gedruckten Blättern wird nicht gefragt; nach solchen, deren Druckzeit unbekannt ist, schon.
+years-head-silent = Für diese Jahre kein Eigentümer verzeichnet
+years-head-partly = Für einen Teil davon verzeichnet
+years-head-perhaps = Verzeichnet, nicht durchweg mit Gewissheit
+years-head-throughout = Durchgehend verzeichnet
+years-not-asked = { $n ->
+    [one] Nach einem Abzug wird nicht gefragt: Er ist später gedruckt, oder sein Eintrag zählt nicht.
+   *[other] Nach { $n } Abzügen wird nicht gefragt: Sie sind später gedruckt, oder ihre Einträge zählen nicht.
+}
+
 sightings = Gesehen
 notes = Anmerkungen
 other-records = Andere Einträge
@@ -597,6 +621,7 @@ to-do-not-identified = Nicht bestimmt
 to-do-not-measured = Nicht gemessen
 to-do-no-photograph = Keine Fotografie hier
 to-do-no-verso = Keine Fotografie der Rückseite hier
+to-do-years = Für einen Teil von 1933–1945 kein Eigentümer verzeichnet
 
 # Personen.
 people-brief = { $n ->

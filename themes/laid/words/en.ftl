@@ -26,6 +26,7 @@ census = Census
 holders = Holders
 people = People
 marks = Marks
+overview-provenance = Provenance, 1933–1945
 chronology = Chronology
 exhibitions = Exhibitions
 literature = Literature
@@ -349,6 +350,29 @@ bought-in = bought in
 as-keeper = in keeping
 probably = probably
 possibly = possibly
+
+# The owners of 1933 to 1945.
+caution = Caution
+years-1933-1945 = 1933–1945
+years-throughout = An owner is recorded for all of the time from { $time }
+years-perhaps = An owner is recorded for all of the time from { $time }, but for part of it not with certainty
+years-partly = Owners are recorded for part of the time from { $time }
+years-silent = No owner is recorded here for the time from { $time }
+years-changed-hands = It changed hands in these years, or may have
+years-may-be-later = It may have been printed only later
+years-nobody = no owner recorded
+years-perhaps-owner = perhaps { $owner }
+years-caution = Gaps are usual, and none is an accusation; nor is a record without gaps a clearance. Whoever must decide on a sheet needs research of its own, and licensed advice where the sheet is.
+provenance-years-brief = What is recorded here of the owners of each sheet from 30 January 1933 to 8 May 1945. Sheets printed later are not asked about; those of which it is not known when they were printed are.
+years-head-silent = No owner recorded for these years
+years-head-partly = Owners recorded for part of them
+years-head-perhaps = Owners recorded, not all with certainty
+years-head-throughout = Owners recorded throughout
+years-not-asked = { $n ->
+    [one] One impression is not asked about: it was printed later, or its record does not count.
+   *[other] { $n } impressions are not asked about: they were printed later, or their records do not count.
+}
+
 sightings = Seen
 notes = Notes
 other-records = Other records
@@ -597,6 +621,7 @@ to-do-not-identified = Not identified
 to-do-not-measured = Not measured
 to-do-no-photograph = No photograph here
 to-do-no-verso = No photograph of the verso here
+to-do-years = No owner recorded for some of 1933–1945
 
 # People.
 people-brief = { $n ->

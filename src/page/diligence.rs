@@ -1,0 +1,262 @@
+//! 1933 to 1945: what is recorded of the owners of each sheet that may have existed then, on its own
+//! page and on one that gathers them. Worded without accusation, and never without the caution.
+
+use serde::Serialize;
+
+use super::address::{Address, Overview};
+use super::book::Here;
+use super::dates;
+use super::frame::Leaf;
+use super::html::{CleanHtml, as_sentences, capitalised};
+use super::lists::List;
+use super::provenance;
+use super::run_on::{self, RunOn};
+use crate::model::design::Design;
+use crate::model::edtf::{Date, Day};
+use crate::model::impression::Impression;
+use crate::study::diligence::{EntryOf, FIRST, Known, LAST, Status, Stretch, Years};
+
+/// What a sheet's own page says.
+#[derive(Serialize)]
+pub(super) struct Diligence {
+    /// The whole in a sentence or three.
+    said: CleanHtml,
+    /// The time bit by bit, where it is not all one.
+    stretches: Vec<CleanHtml>,
+    /// The caution.
+    caution: CleanHtml,
+}
+
+/// What is said of a sheet; `None` where it was printed later.
+pub(super) fn of_sheet(here: &Here<'_>, impression: &Impression) -> Option<Diligence> {
+    let years = here.book.studies.diligence.get(&impression.key)?;
+    let is_one = years.stretches.len() == 1 && years.status() != Status::Perhaps;
+    Some(Diligence {
+        said: said(here, years),
+        stretches: if is_one {
+            Vec::new()
+        } else {
+            let lines = years.stretches.iter().map(|s| stretch(here, s));
+            lines.map(|line| line.then(".")).collect()
+        },
+        caution: caution(here),
+    })
+}
+
+fn said(here: &Here<'_>, years: &Years) -> CleanHtml {
+    let words = here.words();
+    let first = years.stretches.first().map_or(FIRST, |s| s.first);
+    let last = years.stretches.last().map_or(LAST, |s| s.last);
+    let status = match years.status() {
+        Status::Throughout => "years-throughout",
+        Status::Perhaps => "years-perhaps",
+        Status::Partly => "years-partly",
+        Status::Silent => "years-silent",
+    };
+    let time = CleanHtml::text(&time(here, first, last));
+    let mut sentences = vec![words.html(status, None, &[("time", &time)])];
+    if years.changed_hands {
+        sentences.push(CleanHtml::text(words.word("years-changed-hands")));
+    }
+    if years.may_be_later {
+        sentences.push(CleanHtml::text(words.word("years-may-be-later")));
+    }
+    as_sentences(&sentences)
+}
+
+fn caution(here: &Here<'_>) -> CleanHtml {
+    let cautions = CleanHtml::link(
+        &here.href(&Address::Overview(Overview::Cautions)),
+        &CleanHtml::text(here.words().word("cautions")),
+    );
+    CleanHtml::text(here.words().word("years-caution"))
+        .then(" ")
+        .and(&cautions)
+}
+
+/// "1938 to 8 May 1945: no owner is recorded".
+fn stretch(here: &Here<'_>, stretch: &Stretch) -> CleanHtml {
+    let words = here.words();
+    let time = CleanHtml::text(&time(here, stretch.first, stretch.last));
+    let names = owners(here, &stretch.owners);
+    let who = match stretch.known {
+        Known::Nobody => CleanHtml::text(words.word("years-nobody")),
+        Known::Owner => names,
+        Known::Perhaps => words.html("years-perhaps-owner", None, &[("owner", &names)]),
+    };
+    capitalised(&time).then(": ").and(&who)
+}
+
+/// Those whom the entries name, each once.
+fn owners(here: &Here<'_>, entries: &[EntryOf]) -> CleanHtml {
+    let mut names: Vec<CleanHtml> = Vec::new();
+    for (record, entry) in entries {
+        let impression = here.public().impression(record);
+        let entry = impression.and_then(|i| i.provenance.get(*entry));
+        let name = entry.map(|entry| provenance::party(here, &entry.party));
+        names.extend(name.filter(|name| !names.contains(name)));
+    }
+    CleanHtml::join(&names, "; ")
+}
+
+/// A time in words: "1938 to 8 May 1945".
+fn time(here: &Here<'_>, first: Day, last: Day) -> String {
+    let text = span_of(first, last);
+    Date::parse(&text).map_or_else(|_| text, |date| dates::throughout(&date, here.words()))
+}
+
+/// A time as EDTF, to the year or month where it is made of whole ones.
+fn span_of(first: Day, last: Day) -> String {
+    let begins_year = (first.month, first.day) == (1, 1);
+    let ends_year = (last.month, last.day) == (12, 31);
+    let (begins_month, ends_month) = (first.day == 1, last.following().day == 1);
+    // Two ends in one year, or one month, are told alike: "30 January to 31 December 1933".
+    let in_one_year = first.year == last.year && !(begins_year && ends_year);
+    let to_the_day = in_one_year && !(begins_month && ends_month);
+    let end = |day: Day, is_year: bool, is_month: bool| match (is_year, is_month) {
+        (true, _) if !in_one_year => format!("{:04}", day.year),
+        (_, true) if !to_the_day => format!("{:04}-{:02}", day.year, day.month),
+        _ => day.to_string(),
+    };
+    let start = end(first, begins_year, begins_month);
+    let until = end(last, ends_year, ends_month);
+    if start == until {
+        start
+    } else {
+        format!("{start}/{until}")
+    }
+}
+
+#[derive(Serialize)]
+struct View {
+    title: String,
+    brief: String,
+    caution: CleanHtml,
+    /// Sheets of which nothing more needs to be told, by where they are.
+    silent: RunOn,
+    throughout: RunOn,
+    partly: List,
+    perhaps: List,
+    later: String,
+}
+
+/// The page that gathers.
+pub(super) fn page(here: &Here<'_>) -> Leaf {
+    let words = here.words();
+    let title = words.word("overview-provenance").to_owned();
+    let later = here
+        .impressions_in_order()
+        .filter(|(_, i)| !here.book.studies.diligence.contains_key(&i.key))
+        .count();
+    let view = View {
+        title: title.clone(),
+        brief: words.word("provenance-years-brief").to_owned(),
+        caution: caution(here),
+        silent: by_place(here, Status::Silent),
+        throughout: by_place(here, Status::Throughout),
+        partly: line_by_line(here, Status::Partly),
+        perhaps: line_by_line(here, Status::Perhaps),
+        later: match later {
+            0 => String::new(),
+            n => words.count("years-not-asked", n),
+        },
+    };
+    Leaf::new(here.address, title, "pages/diligence.html", &view)
+}
+
+/// The published sheets of a status, in readers' order.
+fn sheets<'a>(
+    here: &'a Here<'_>,
+    status: Status,
+) -> impl Iterator<Item = (&'a Design, &'a Impression, &'a Years)> {
+    let all = &here.book.studies.diligence;
+    here.impressions_in_order()
+        .filter_map(|(design, i)| Some((design, i, all.get(&i.key)?)))
+        .filter(move |(_, _, years)| years.status() == status)
+}
+
+fn heading(here: &Here<'_>, status: Status) -> CleanHtml {
+    let word = match status {
+        Status::Throughout => "years-head-throughout",
+        Status::Perhaps => "years-head-perhaps",
+        Status::Partly => "years-head-partly",
+        Status::Silent => "years-head-silent",
+    };
+    CleanHtml::text(here.words().word(word))
+}
+
+/// Handles by where the sheets are: "Northport, Harbour Museum 14.1, 14.7".
+fn by_place(here: &Here<'_>, status: Status) -> RunOn {
+    let mut found: Vec<(String, CleanHtml, CleanHtml)> = sheets(here, status)
+        .map(|(_, impression, _)| {
+            let place = here.whereabouts(impression);
+            let lead = match &impression.holder {
+                Some(holder) => here.link(
+                    &Address::Holder(holder.value.clone()),
+                    &CleanHtml::text(&place),
+                ),
+                None => capitalised(&CleanHtml::text(&place)),
+            };
+            (place, lead, here.impression(&impression.key))
+        })
+        .collect();
+    let collator = crate::study::order::Collator::of_words(here.language());
+    found.sort_by(|a, b| collator.compare(&a.0, &b.0));
+    let n = found.len();
+    RunOn {
+        heading: heading(here, status),
+        note: CleanHtml::text(&here.words().count("count-impressions", n)).some(),
+        lines: run_on::under_leads(found.into_iter().map(|(_, lead, handle)| (lead, handle))),
+    }
+}
+
+/// A line each, with what is not known.
+fn line_by_line(here: &Here<'_>, status: Status) -> List {
+    let lines: Vec<CleanHtml> = sheets(here, status)
+        .map(|(_, impression, years)| {
+            let open = years.stretches.iter().filter(|s| s.known != Known::Owner);
+            let open: Vec<CleanHtml> = open.map(|s| stretch(here, s)).collect();
+            let place = CleanHtml::text(&here.whereabouts(impression));
+            let name = CleanHtml::join([&here.impression(&impression.key), &place], ", ");
+            name.then(". ").and(&CleanHtml::join(&open, "; "))
+        })
+        .collect();
+    let n = lines.len();
+    let mut list = List::new(heading(here, status), lines);
+    list.note = CleanHtml::text(&here.words().count("count-impressions", n)).some();
+    list
+}
+
+#[cfg(test)]
+mod tests {
+    use super::span_of;
+    use crate::model::edtf::Day;
+
+    #[test]
+    fn a_time_is_told_to_the_year_where_it_is_made_of_whole_years() {
+        let day = |text: &str| {
+            let parts: Vec<i64> = text.split('-').map(|p| p.parse().unwrap()).collect();
+            Day {
+                year: parts[0],
+                month: u8::try_from(parts[1]).unwrap(),
+                day: u8::try_from(parts[2]).unwrap(),
+            }
+        };
+        for (first, last, told) in [
+            ("1933-01-30", "1945-05-08", "1933-01-30/1945-05-08"),
+            ("1938-01-01", "1945-05-08", "1938/1945-05-08"),
+            ("1938-01-01", "1938-12-31", "1938"),
+            ("1934-01-01", "1937-12-31", "1934/1937"),
+            ("1933-01-30", "1937-12-31", "1933-01-30/1937"),
+            ("1933-01-30", "1933-12-31", "1933-01-30/1933-12-31"),
+            ("1945-01-01", "1945-05-08", "1945-01-01/1945-05-08"),
+            ("1937-11-01", "1937-12-31", "1937-11/1937-12"),
+            ("1937-04-01", "1937-04-30", "1937-04"),
+            ("1937-11-23", "1937-11-30", "1937-11-23/1937-11-30"),
+            ("1944-11-01", "1945-05-08", "1944-11/1945-05-08"),
+            ("1940-02-29", "1940-02-29", "1940-02-29"),
+        ] {
+            assert_eq!(span_of(day(first), day(last)), told);
+        }
+    }
+}

@@ -1,0 +1,302 @@
+//! 1933 to 1945: for which of these days an owner of a sheet is recorded, and for which none is.
+//!
+//! Museums and the trade ask of every sheet that existed then where it was while the National
+//! Socialists were in power and might dispossess its owner. The days are those of Military
+//! Government Law No. 59 of the United States zone (10 November 1947, article 1): 30 January 1933 to
+//! 8 May 1945 (from memory). The study tells what the records say, and no more: a silent record
+//! accuses nobody, and a full one clears nobody.
+//!
+//! A sheet printed after the last of these days is not concerned, and of one that was destroyed
+//! nothing is asked after its last owner. One whose time of printing is not
+//! known is treated as concerned, as the AAM's guidelines ask for what is not known (TRADE.md
+//! section 5).
+//!
+//! In: the published records, all those of one sheet together. Out: [`Years`], one for each sheet
+//! that is concerned. Not here: what an entry proves (`ownership`).
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::model::catalogue::Catalogue;
+use crate::model::design::Design;
+use crate::model::edtf::Day;
+use crate::model::impression::{Impression, Status as Standing};
+use crate::model::key::ImpressionKey;
+use crate::model::provenance::{PartyRole, ProvenanceEntry};
+
+use super::census::{Groups, is_counted};
+use super::ownership::{Owned, Span, owners, printed};
+
+/// The first of the days that are asked about.
+pub const FIRST: Day = Day {
+    year: 1933,
+    month: 1,
+    day: 30,
+};
+
+/// The last.
+pub const LAST: Day = Day {
+    year: 1945,
+    month: 5,
+    day: 8,
+};
+
+/// How well the owner at one time is known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Known {
+    /// None is recorded.
+    Nobody,
+    /// One is recorded, but not with certainty for this time.
+    Perhaps,
+    /// One is recorded.
+    Owner,
+}
+
+/// An entry of the provenance of a record: the record, and the entry's place in it.
+pub type EntryOf = (ImpressionKey, usize);
+
+/// A time for which the owner is equally well known.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Stretch {
+    /// Its first day.
+    pub first: Day,
+    /// Its last day.
+    pub last: Day,
+    /// How well.
+    pub known: Known,
+    /// The entries that name the owners, in the order of time.
+    pub owners: Vec<EntryOf>,
+}
+
+/// What is recorded of a sheet as a whole.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Status {
+    /// An owner is recorded for every day.
+    Throughout,
+    /// For every day, but for some not with certainty.
+    Perhaps,
+    /// For some days.
+    Partly,
+    /// For none.
+    Silent,
+}
+
+/// What is recorded of one sheet.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Years {
+    /// The time that is asked about, from its first day or the first on which the sheet can have
+    /// been printed, in stretches without gaps. Never empty.
+    pub stretches: Vec<Stretch>,
+    /// Whether the sheet may have been printed only later.
+    pub may_be_later: bool,
+    /// Whether somebody is recorded to have acquired, sold or given it, certainly or possibly in
+    /// this time.
+    pub changed_hands: bool,
+}
+
+impl Years {
+    /// What is recorded as a whole.
+    #[must_use]
+    pub fn status(&self) -> Status {
+        let is = |known| move |stretch: &Stretch| stretch.known == known;
+        if self.stretches.iter().all(is(Known::Owner)) {
+            Status::Throughout
+        } else if self.stretches.iter().all(is(Known::Nobody)) {
+            Status::Silent
+        } else if self.stretches.iter().any(is(Known::Nobody)) {
+            Status::Partly
+        } else {
+            Status::Perhaps
+        }
+    }
+
+    /// The times for which no owner is recorded.
+    pub fn gaps(&self) -> impl Iterator<Item = &Stretch> {
+        self.stretches.iter().filter(|s| s.known == Known::Nobody)
+    }
+}
+
+/// The sheets that are concerned, each under every published record of it.
+#[must_use]
+pub fn of_catalogue(catalogue: &Catalogue, groups: &Groups) -> BTreeMap<ImpressionKey, Years> {
+    let mut sheets: BTreeMap<ImpressionKey, Vec<(&Design, &Impression)>> = BTreeMap::new();
+    for (design, impression) in catalogue.impressions() {
+        if impression.publish && is_counted(design, impression) {
+            let record = catalogue.published_impression(impression);
+            let sheet = groups.first_of(&impression.key);
+            let design = catalogue.published_design(design);
+            sheets.entry(sheet).or_default().push((design, record));
+        }
+    }
+    let mut found = BTreeMap::new();
+    for records in sheets.values() {
+        let Some(years) = of_sheet(catalogue, records) else {
+            continue;
+        };
+        for (_, record) in records {
+            found.insert(record.key.clone(), years.clone());
+        }
+    }
+    found
+}
+
+/// What is recorded of one sheet, by all its records; `None` where it was certainly printed later.
+fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Option<Years> {
+    let printed = printed_of_all(records.iter().map(|(d, i)| printed(d, i)));
+    let first = printed.first.map_or(FIRST, |day| day.max(FIRST));
+    if first > LAST {
+        return None;
+    }
+    let artist = catalogue.settings.artist.as_ref().map(|a| &a.value);
+    let owned: Vec<(EntryOf, Owned)> = records
+        .iter()
+        .flat_map(|(design, impression)| {
+            let owned = owners(design, impression, printed, artist);
+            let key = &impression.key;
+            owned
+                .into_iter()
+                .map(move |owned| ((key.clone(), owned.entry), owned))
+        })
+        .collect();
+    let gone = destroyed(records);
+    let last = gone.last.map_or(LAST, |day| day.min(LAST));
+    if first > last {
+        return None;
+    }
+    let asked = Span {
+        first: Some(first),
+        last: Some(last),
+    };
+    let existence = Existence { printed, gone };
+    Some(Years {
+        stretches: stretches(&owned, existence, first, last),
+        may_be_later: printed.last.is_none_or(|last| last > LAST),
+        changed_hands: records.iter().any(|(_, i)| changes_hands(i, asked)),
+    })
+}
+
+/// When a sheet was printed, by the records of it that agree.
+fn printed_of_all(spans: impl Iterator<Item = Span>) -> Span {
+    spans
+        .reduce(|a, b| {
+            let both = Span {
+                first: a.first.max(b.first),
+                last: match (a.last, b.last) {
+                    (Some(a), Some(b)) => Some(a.min(b)),
+                    (a, b) => a.or(b),
+                },
+            };
+            if a.meets(b) { both } else { a }
+        })
+        .unwrap_or_default()
+}
+
+/// When a sheet of which no record is of another status was destroyed: when its last owner ceased to
+/// have it.
+fn destroyed(records: &[(&Design, &Impression)]) -> Span {
+    let is_destroyed = |(_, i): &(&Design, &Impression)| i.status.value == Standing::Destroyed;
+    if !records.iter().all(is_destroyed) {
+        return Span::default();
+    }
+    let last_of = |(_, i): &(&Design, &Impression)| {
+        let owner = |entry: &&ProvenanceEntry| entry.role == PartyRole::Owner;
+        let until = i.provenance.iter().rfind(owner)?.to.as_ref()?;
+        Some(Span::of(&until.value))
+    };
+    let ends: Option<Vec<Span>> = records.iter().map(last_of).collect();
+    let latest = ends.and_then(|ends| ends.into_iter().max_by_key(|span| span.last));
+    latest.unwrap_or_default()
+}
+
+/// When a sheet began and ceased to exist.
+#[derive(Clone, Copy)]
+struct Existence {
+    printed: Span,
+    gone: Span,
+}
+
+impl Existence {
+    /// Whether the sheet may not have been printed yet on a day, or not exist any more.
+    fn is_doubtful(self, day: Day) -> bool {
+        self.printed.last.is_some_and(|last| day <= last)
+            || self.gone.first.is_some_and(|first| first <= day)
+    }
+}
+
+/// Whether an entry of an owner or agent begins or ends, certainly or possibly, within `asked`.
+fn changes_hands(impression: &Impression, asked: Span) -> bool {
+    impression
+        .provenance
+        .iter()
+        .filter(|entry| entry.role != PartyRole::Keeper && entry.sold != Some(false))
+        .flat_map(|entry| [&entry.from, &entry.to])
+        .flatten()
+        .any(|date| Span::of(&date.value).meets(asked))
+}
+
+/// The time from `first` to `last`, cut wherever what is known changes.
+fn stretches(
+    owned: &[(EntryOf, Owned)],
+    existence: Existence,
+    first: Day,
+    last: Day,
+) -> Vec<Stretch> {
+    let mut cuts = BTreeSet::from([first]);
+    for (_, owned) in owned {
+        for span in [Some(owned.possibly), owned.certainly]
+            .into_iter()
+            .flatten()
+        {
+            cuts.extend(span.first);
+            cuts.extend(span.last.map(Day::following));
+        }
+    }
+    cuts.extend(existence.gone.first);
+    cuts.extend(existence.printed.last.map(Day::following));
+    cuts.retain(|day| first <= *day && *day <= last);
+    let cuts: Vec<Day> = cuts.into_iter().collect();
+    let mut found: Vec<Stretch> = Vec::new();
+    for (at, day) in cuts.iter().enumerate() {
+        let last = cuts.get(at + 1).map_or(last, |next| next.preceding());
+        let (known, owners) = on_day(owned, existence, *day);
+        match found.last_mut() {
+            Some(before) if before.known == known => {
+                before.last = last;
+                let new = owners.into_iter().filter(|o| !before.owners.contains(o));
+                let new: Vec<EntryOf> = new.collect();
+                before.owners.extend(new);
+            }
+            _ => found.push(Stretch {
+                first: *day,
+                last,
+                known,
+                owners,
+            }),
+        }
+    }
+    found
+}
+
+/// How well the owner on one day is known, and by which entries.
+fn on_day(owned: &[(EntryOf, Owned)], existence: Existence, day: Day) -> (Known, Vec<EntryOf>) {
+    // On a day on which the sheet may not have been printed yet, a certain owner who can have come
+    // by it is enough: it was with its printer, with that owner, or nowhere. So too at its end.
+    let is_doubtful = existence.is_doubtful(day);
+    let has_it = |owned: &Owned| {
+        owned.certainly.is_some_and(|span| span.contains(day))
+            || is_doubtful && owned.is_firm && owned.possibly.contains(day)
+    };
+    let by = |wanted: &dyn Fn(&Owned) -> bool| -> Vec<EntryOf> {
+        let entries = owned.iter().filter(|(_, owned)| wanted(owned));
+        entries.map(|(entry, _)| entry.clone()).collect()
+    };
+    let owners = by(&has_it);
+    if !owners.is_empty() {
+        return (Known::Owner, owners);
+    }
+    let perhaps = by(&|owned| owned.possibly.contains(day));
+    if perhaps.is_empty() {
+        (Known::Nobody, Vec::new())
+    } else {
+        (Known::Perhaps, perhaps)
+    }
+}

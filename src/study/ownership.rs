@@ -1,0 +1,324 @@
+//! Who owned a sheet when: the times that the entries of a record give, certain and possible.
+//!
+//! A year is not a day, so a time has two sizes. Somebody who had a sheet "from 1938 to 1950" had it
+//! *certainly* from the beginning of 1939 to the end of 1949, and *possibly* from the beginning of
+//! 1938 to the end of 1950. Where only one end is recorded no day is certain. Entries that are not certain, or may be of another sheet, are never more
+//! than possible. Entries each of which came straight from the one before (`direct`) leave no time
+//! between them. A keeper never owns; an agent may, but is nobody's proof: agents only carry a
+//! direct chain from one owner to the next.
+//!
+//! In: one published record. Out: [`Owned`], one for each entry of an owner, and [`printed`].
+//! Not here: what follows for a span of years (`diligence`).
+
+use crate::model::certainty::{Certainty, Statements};
+use crate::model::design::Design;
+use crate::model::edtf::{Date, Day};
+use crate::model::impression::Impression;
+use crate::model::key::Key;
+use crate::model::place::Placed;
+use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
+
+use super::candidates::allowed_by;
+
+/// How many years a date that is approximate or uncertain may be off, either way: "c. 1610" is
+/// taken as 1605 to 1615 (CCO's worked example, as quoted in TRADE.md section 3).
+const LOOSE_YEARS: i64 = 5;
+
+/// Days from the first to the last, both included; `None` is an end without bound.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Span {
+    /// The first day.
+    pub first: Option<Day>,
+    /// The last day.
+    pub last: Option<Day>,
+}
+
+impl Span {
+    /// The days a date can be, with the margin that a loose one needs.
+    #[must_use]
+    pub fn of(date: &Date) -> Span {
+        let years = if date.is_loose() { LOOSE_YEARS } else { 0 };
+        Span {
+            first: date.earliest().day().map(|day| moved(day, -years)),
+            last: date.latest().day().map(|day| moved(day, years)),
+        }
+    }
+
+    /// The first day on which what began in it had begun: the one day it is, or the day after it.
+    fn begun(self) -> Option<Day> {
+        let last = self.last?;
+        Some(if self.is_a_day() {
+            last
+        } else {
+            last.following()
+        })
+    }
+
+    /// The last day on which what ended in it had not ended.
+    fn not_ended(self) -> Option<Day> {
+        let first = self.first?;
+        Some(if self.is_a_day() {
+            first
+        } else {
+            first.preceding()
+        })
+    }
+
+    fn is_a_day(self) -> bool {
+        self.first == self.last
+    }
+
+    /// Whether a day lies in it.
+    #[must_use]
+    pub fn contains(self, day: Day) -> bool {
+        self.first.is_none_or(|first| first <= day) && self.last.is_none_or(|last| day <= last)
+    }
+
+    /// Whether it shares a day with another.
+    #[must_use]
+    pub fn meets(self, other: Span) -> bool {
+        let starts_in_time = |a: Span, b: Span| match (a.first, b.last) {
+            (Some(first), Some(last)) => first <= last,
+            _ => true,
+        };
+        starts_in_time(self, other) && starts_in_time(other, self)
+    }
+}
+
+/// The same day some years away; what would be 29 February is the 28th.
+fn moved(day: Day, years: i64) -> Day {
+    let is_leap_day = day.month == 2 && day.day == 29;
+    Day {
+        year: day.year + years,
+        day: if is_leap_day && years != 0 {
+            28
+        } else {
+            day.day
+        },
+        ..day
+    }
+}
+
+/// The time for which an entry makes somebody the owner.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Owned {
+    /// The entry's place in the record.
+    pub entry: usize,
+    /// When, on any reading; `None` where the entry proves nothing of the kind.
+    pub certainly: Option<Span>,
+    /// When, on some reading.
+    pub possibly: Span,
+    /// Whether the entry itself is certain, whatever its dates.
+    pub is_firm: bool,
+}
+
+/// When a sheet was printed, by its own date, else by that of the printings it may be of. Where
+/// that is not known it may have been printed at any time since the design was made.
+#[must_use]
+pub fn printed(design: &Design, impression: &Impression) -> Span {
+    if let Some(date) = certain(&impression.sheet.date) {
+        return Span::of(date);
+    }
+    let runs = impression
+        .identified
+        .as_ref()
+        .filter(|identified| identified.claim.certainty() == Certainty::Certain)
+        .and_then(|identified| {
+            let candidates = allowed_by(design, identified);
+            let dates = candidates.iter().map(|c| certain(&c.printing?.date));
+            dates.collect::<Option<Vec<&Date>>>()
+        });
+    let spans: Vec<Span> = runs.into_iter().flatten().map(Span::of).collect();
+    if spans.is_empty() {
+        return Span {
+            first: certain(&design.date).and_then(|date| Span::of(date).first),
+            last: None,
+        };
+    }
+    Span {
+        first: spans.iter().map(|s| s.first).min().flatten(),
+        last: spans
+            .iter()
+            .map(|s| s.last)
+            .collect::<Option<Vec<_>>>()
+            .and_then(|last| last.into_iter().max()),
+    }
+}
+
+fn certain(dates: &Statements<Date>) -> Option<&Date> {
+    let own = dates.0.first()?;
+    (own.claim.certainty() == Certainty::Certain).then_some(&own.is.value)
+}
+
+/// When each owner of a record had the sheet. `printed` is when it was printed, `artist` whose hands
+/// it left first: an artist who stands first without a `from` had it from its printing.
+#[must_use]
+pub fn owners(
+    design: &Design,
+    impression: &Impression,
+    printed: Span,
+    artist: Option<&Key>,
+) -> Vec<Owned> {
+    let steps: Vec<Step> = impression
+        .provenance
+        .iter()
+        .enumerate()
+        .filter(|(_, entry)| entry.role != PartyRole::Keeper)
+        .map(|(at, entry)| Step::of(at, entry))
+        .collect();
+    let is_maker = |entry: &ProvenanceEntry| match &entry.party {
+        Party::Record(key) => {
+            artist == Some(&key.value) || design.makers.iter().any(|m| m.person.value == key.value)
+        }
+        Party::Named(_) | Party::Undisclosed => false,
+    };
+    let chain = Chain {
+        is_from_the_start: impression.provenance.first().is_some_and(is_maker),
+        is_to_this_day: steps
+            .last()
+            .is_some_and(|last| has_it_now(impression, &last.entry.party)),
+        printed,
+        steps,
+    };
+    (0..chain.steps.len())
+        .filter_map(|at| chain.owned(at))
+        .collect()
+}
+
+/// Whether the record says that a party owns the sheet now: as its owner, else as its holder.
+fn has_it_now(impression: &Impression, party: &Party) -> bool {
+    match (&impression.owner, party) {
+        (Some(owner), party) => owner == party,
+        (None, Party::Record(key)) => impression
+            .holder
+            .as_ref()
+            .is_some_and(|holder| holder.value == key.value),
+        (None, _) => false,
+    }
+}
+
+/// An entry of an owner or agent, its dates as spans.
+struct Step<'a> {
+    at: usize,
+    entry: &'a ProvenanceEntry,
+    from: Span,
+    to: Span,
+    is_firm: bool,
+}
+
+impl<'a> Step<'a> {
+    fn of(at: usize, entry: &'a ProvenanceEntry) -> Step<'a> {
+        let span = |date: &Option<Placed<Date>>| {
+            date.as_ref()
+                .map_or_else(Span::default, |d| Span::of(&d.value))
+        };
+        let this_sheet = entry
+            .this_sheet
+            .as_ref()
+            .map_or(Certainty::Certain, |c| c.value);
+        Step {
+            at,
+            from: span(&entry.from),
+            to: span(&entry.to),
+            is_firm: this_sheet == Certainty::Certain
+                && entry.claim.certainty() == Certainty::Certain,
+            entry,
+        }
+    }
+
+    fn is_owner(&self) -> bool {
+        self.entry.role == PartyRole::Owner
+    }
+}
+
+/// The entries of a record, in order.
+struct Chain<'a> {
+    steps: Vec<Step<'a>>,
+    printed: Span,
+    is_from_the_start: bool,
+    is_to_this_day: bool,
+}
+
+impl Chain<'_> {
+    fn owned(&self, at: usize) -> Option<Owned> {
+        let step = self.steps.get(at).filter(|step| step.is_owner())?;
+        Some(Owned {
+            entry: step.at,
+            certainly: if step.is_firm {
+                self.certainly(at, step)
+            } else {
+                None
+            },
+            possibly: self.possibly(at, step),
+            is_firm: step.is_firm,
+        })
+    }
+
+    /// From when the owner certainly had come by it to when it had certainly not been given away;
+    /// where it went straight to the next owner, until that one had it.
+    fn certainly(&self, at: usize, step: &Step<'_>) -> Option<Span> {
+        let had_it_printed = at == 0 && self.is_from_the_start && step.entry.from.is_none();
+        let first = if had_it_printed {
+            self.printed.first
+        } else {
+            let before = (0..at).rev().find(|i| self.is_owner(*i));
+            let before = before.filter(|before| self.next_linked(*before) == Some(at));
+            let taken_over = || self.handed_over(before?, at);
+            Some(step.from.begun().or_else(taken_over)?)
+        };
+        let last = if at + 1 == self.steps.len() && self.is_to_this_day && step.entry.to.is_none() {
+            None
+        } else {
+            let given = self
+                .next_linked(at)
+                .and_then(|next| self.handed_over(at, next));
+            Some(given.max(step.to.not_ended())?)
+        };
+        let is_some_time = first.zip(last).is_none_or(|(first, last)| first <= last);
+        is_some_time.then_some(Span { first, last })
+    }
+
+    fn is_owner(&self, at: usize) -> bool {
+        self.steps.get(at).is_some_and(Step::is_owner)
+    }
+
+    /// The next owner, where the sheet certainly came to them straight from this one, or through
+    /// agents each of whom had it straight from the one before.
+    fn next_linked(&self, at: usize) -> Option<usize> {
+        self.steps.get(at).filter(|step| step.is_firm)?;
+        let next = (at + 1..self.steps.len()).find(|i| self.is_owner(*i))?;
+        let between = self.steps.get(at + 1..=next)?;
+        let is_direct = |step: &Step<'_>| step.is_firm && step.entry.direct == Some(true);
+        between.iter().all(is_direct).then_some(next)
+    }
+
+    /// The day from which the next owner certainly had what came straight from one to the other.
+    fn handed_over(&self, from: usize, to: usize) -> Option<Day> {
+        let mut agents = self.steps.get(from + 1..to)?.iter().rev();
+        let (from, to) = (self.steps.get(from)?, self.steps.get(to)?);
+        to.from
+            .begun()
+            .or_else(|| agents.find_map(|agent| agent.to.begun().or(agent.from.begun())))
+            .or(from.to.begun())
+    }
+
+    /// From the first day on which the owner can have had it to the last. An end that is not
+    /// recorded is bounded by the dates of those before and after who are certain.
+    fn possibly(&self, at: usize, step: &Step<'_>) -> Span {
+        let firm = |step: &&Step<'_>| step.is_firm;
+        let before = self.steps.get(..at).unwrap_or_default();
+        let after = self.steps.get(at + 1..).unwrap_or_default();
+        let bound_before = || {
+            let mut before = before.iter().rev().filter(firm);
+            before.find_map(|step| step.from.first.or(step.to.first))
+        };
+        let bound_after = || {
+            let mut after = after.iter().filter(firm);
+            after.find_map(|step| step.from.last.or(step.to.last))
+        };
+        Span {
+            first: step.from.first.or_else(bound_before).or(self.printed.first),
+            last: step.to.last.or_else(bound_after),
+        }
+    }
+}

@@ -1,0 +1,343 @@
+//! 1933 to 1945: what is recorded of the owners of a sheet.
+//!
+//! The days are those of Military Government Law No. 59 (see `study::diligence`). What a date proves
+//! and what it only allows is common practice, no source.
+
+use keyblock::model::key::ImpressionKey;
+use keyblock::study::diligence::{FIRST, Known, LAST, Status, Years};
+
+use crate::small::studied;
+
+const DESIGN: &str = "-- records/designs/1/design.toml\ntitles = [{ text = \"A Quay\" }]\n\
+                      date = \"1927\"\nmakers = [{ person = \"artist\" }]\n";
+
+const MUSEUM: &str = "-- records/holders/museum.toml\nname = \"Museum\"\nkind = \"museum\"\n";
+
+fn key(text: &str) -> ImpressionKey {
+    text.parse().unwrap()
+}
+
+/// What is found of impression 1.1, in the museum, with `toml` in its record.
+fn years(toml: &str) -> Option<Years> {
+    let record = format!(
+        "-- records/designs/1/impressions/1.toml\nstatus = \"located\"\nholder = \"museum\"\n{toml}\n"
+    );
+    let (_, studies) = studied(&[DESIGN, MUSEUM, &record]);
+    studies.diligence.get(&key("1.1")).cloned()
+}
+
+/// The same of a sheet of 1930 with these provenance entries, a stretch a line: "1933-01-30 to
+/// 1945-05-08 owner 0 1".
+fn of_entries(entries: &str) -> Vec<String> {
+    let toml = format!("sheet = {{ date = \"1930\" }}\nprovenance = [{entries}]");
+    lines(&years(&toml).unwrap())
+}
+
+fn lines(years: &Years) -> Vec<String> {
+    let line = |stretch: &keyblock::study::diligence::Stretch| {
+        let known = match stretch.known {
+            Known::Owner => "owner",
+            Known::Perhaps => "perhaps",
+            Known::Nobody => "nobody",
+        };
+        let time = format!("{} to {}", stretch.first, stretch.last);
+        let owners = stretch.owners.iter().map(|(_, entry)| entry.to_string());
+        let words: Vec<String> = [time, known.to_owned()].into_iter().chain(owners).collect();
+        words.join(" ")
+    };
+    years.stretches.iter().map(line).collect()
+}
+
+#[test]
+fn an_owner_of_the_whole_time_is_recorded_throughout() {
+    for entries in [
+        "{ owner = { name = \"One\" }, from = \"1931\", to = \"1950\" }",
+        "{ owner = \"artist\", to = \"1950\" }",
+        "{ owner = \"museum\", from = \"1931\" }",
+        "{ owner = { name = \"One\" }, from = \"1933-01-30\", to = \"1945-05-08\" }",
+    ] {
+        assert_eq!(
+            of_entries(entries),
+            ["1933-01-30 to 1945-05-08 owner 0"],
+            "{entries}"
+        );
+    }
+    let found = years(
+        "sheet = { date = \"1930\" }\nprovenance = [{ owner = \"museum\", from = \"1931\" }]",
+    );
+    let found = found.unwrap();
+    assert_eq!(found.status(), Status::Throughout);
+    assert!(!found.changed_hands && !found.may_be_later);
+}
+
+#[test]
+fn the_first_and_last_day_are_asked_for_and_no_other() {
+    assert_eq!(
+        (FIRST.to_string(), LAST.to_string()),
+        ("1933-01-30".into(), "1945-05-08".into())
+    );
+    assert_eq!(
+        of_entries("{ owner = { name = \"One\" }, from = \"1933-01-31\", to = \"1945-05-07\" }"),
+        [
+            "1933-01-30 to 1933-01-30 nobody",
+            "1933-01-31 to 1945-05-07 owner 0",
+            "1945-05-08 to 1945-05-08 nobody",
+        ]
+    );
+}
+
+#[test]
+fn a_year_in_which_hands_changed_is_certain_of_nobody() {
+    assert_eq!(
+        of_entries("{ owner = { name = \"One\" }, from = \"1934\", to = \"1940\" }"),
+        [
+            "1933-01-30 to 1933-12-31 nobody",
+            "1934-01-01 to 1934-12-31 perhaps 0",
+            "1935-01-01 to 1939-12-31 owner 0",
+            "1940-01-01 to 1940-12-31 perhaps 0",
+            "1941-01-01 to 1945-05-08 nobody",
+        ]
+    );
+}
+
+#[test]
+fn an_approximate_date_may_be_five_years_off() {
+    assert_eq!(
+        of_entries("{ owner = { name = \"One\" }, from = \"1932~\", to = \"1950\" }"),
+        [
+            "1933-01-30 to 1937-12-31 perhaps 0",
+            "1938-01-01 to 1945-05-08 owner 0",
+        ]
+    );
+}
+
+#[test]
+fn what_passed_directly_leaves_no_time_between() {
+    let two = |second: &str| {
+        of_entries(&format!(
+            "{{ owner = {{ name = \"One\" }}, from = \"1931\", to = \"1937\" }}, {second}"
+        ))
+    };
+    assert_eq!(
+        two("{ owner = \"museum\", from = \"1938\", direct = true }"),
+        ["1933-01-30 to 1945-05-08 owner 0 1"]
+    );
+    assert_eq!(
+        two(
+            "{ agent = { name = \"A\" }, from = \"1937\", direct = true }, { owner = \"museum\", from = \"1938\", direct = true }"
+        ),
+        ["1933-01-30 to 1945-05-08 owner 0 2"]
+    );
+    // Near misses: nothing said of the way, a break at the agent, an agent who may have had another
+    // sheet.
+    let agent = |said: &str| {
+        format!(
+            "{{ agent = {{ name = \"A\" }}, from = \"1937\"{said} }}, {{ owner = \"museum\", from = \"1938\", direct = true }}"
+        )
+    };
+    for open in [
+        "{ owner = \"museum\", from = \"1938\" }".to_owned(),
+        agent(""),
+        agent(", direct = true, this_sheet = \"possible\""),
+    ] {
+        let found = two(&open);
+        assert_eq!(found[0], "1933-01-30 to 1936-12-31 owner 0", "{open}");
+        let between = "1937-01-01 to 1938-12-31 perhaps 0";
+        assert!(found[1].starts_with(between), "{open}: {}", found[1]);
+    }
+}
+
+#[test]
+fn nothing_is_asked_of_a_sheet_after_it_was_destroyed() {
+    let found = |status: &str| {
+        let record = format!(
+            "-- records/designs/1/impressions/1.toml\nstatus = \"{status}\"\nsheet = {{ date = \"1930\" }}\n\
+             provenance = [{{ owner = {{ name = \"One\" }}, from = \"1931\", to = \"1944-10\" }}]\n"
+        );
+        let (_, studies) = studied(&[DESIGN, &record]);
+        lines(&studies.diligence[&key("1.1")])
+    };
+    assert_eq!(found("destroyed"), ["1933-01-30 to 1944-10-31 owner 0"]);
+    assert_eq!(
+        found("stolen"),
+        [
+            "1933-01-30 to 1944-09-30 owner 0",
+            "1944-10-01 to 1944-10-31 perhaps 0",
+            "1944-11-01 to 1945-05-08 nobody",
+        ]
+    );
+}
+
+#[test]
+fn entries_that_are_not_certain_are_never_more_than_possible() {
+    for doubt in ["this_sheet = \"probable\"", "certainty = \"possible\""] {
+        assert_eq!(
+            of_entries(&format!(
+                "{{ owner = {{ name = \"One\" }}, from = \"1931\", to = \"1950\", {doubt} }}"
+            )),
+            ["1933-01-30 to 1945-05-08 perhaps 0"],
+            "{doubt}"
+        );
+    }
+}
+
+#[test]
+fn an_end_that_is_not_recorded_is_bounded_by_the_neighbours() {
+    assert_eq!(
+        of_entries(
+            "{ owner = { name = \"One\" }, from = \"1931\" }, { owner = \"museum\", from = \"1938-06-01\" }"
+        ),
+        [
+            "1933-01-30 to 1938-05-31 perhaps 0",
+            "1938-06-01 to 1945-05-08 owner 1",
+        ]
+    );
+    assert_eq!(
+        of_entries("{ owner = { name = \"One\" }, to = \"1940-01-01\" }"),
+        [
+            "1933-01-30 to 1940-01-01 perhaps 0",
+            "1940-01-02 to 1945-05-08 nobody",
+        ]
+    );
+}
+
+#[test]
+fn keepers_and_agents_own_nothing() {
+    assert_eq!(
+        of_entries("{ keeper = \"museum\", from = \"1931\" }"),
+        ["1933-01-30 to 1945-05-08 nobody"]
+    );
+    assert_eq!(
+        of_entries("{ agent = { name = \"A\" }, from = \"1931\", to = \"1950\" }"),
+        ["1933-01-30 to 1945-05-08 nobody"]
+    );
+    // A loan to the holder does not make the holder the owner; what the owner has, the owner keeps.
+    let found = years(
+        "owner = { name = \"One\" }\nsheet = { date = \"1930\" }\n\
+         provenance = [{ owner = { name = \"One\" }, from = \"1931\" }, { keeper = \"museum\", from = \"1966\" }]",
+    );
+    assert_eq!(lines(&found.unwrap()), ["1933-01-30 to 1945-05-08 owner 0"]);
+}
+
+#[test]
+fn silence_is_its_own_answer() {
+    let found = years("sheet = { date = \"1930\" }").unwrap();
+    assert_eq!(found.status(), Status::Silent);
+    assert_eq!(found.gaps().count(), 1);
+    let later = years(
+        "sheet = { date = \"1930\" }\nprovenance = [{ owner = \"museum\", from = \"1978\" }]",
+    );
+    assert_eq!(later.unwrap().status(), Status::Silent);
+}
+
+#[test]
+fn a_sheet_printed_later_is_not_concerned() {
+    for (date, is_concerned) in [
+        ("1946", false),
+        ("1945-05-09", false),
+        ("1952", false),
+        ("1950~", true),
+        ("1951~", false),
+        ("1945", true),
+        ("1945-05-08", true),
+    ] {
+        let found = years(&format!("sheet = {{ date = \"{date}\" }}"));
+        assert_eq!(found.is_some(), is_concerned, "{date}");
+    }
+    let is_later = |toml: &str| years(toml).unwrap().may_be_later;
+    assert!(!is_later("sheet = { date = \"1930\" }"));
+    assert!(is_later("sheet = { date = \"1945\" }"));
+    assert!(is_later(""), "nothing is known of when it was printed");
+}
+
+#[test]
+fn the_printing_tells_when_a_sheet_was_printed_where_the_identification_is_certain() {
+    let printing = "states = [{ key = \"only\" }]\nprintings = [{ key = \"late\", kind = \"posthumous\", date = \"1956\", states = \"all\" }]\n";
+    let found = |identified: &str| {
+        let record = format!(
+            "-- records/designs/1/impressions/1.toml\nstatus = \"located\"\nidentified = {{ printing = \"late\"{identified} }}\n"
+        );
+        let design = format!("{DESIGN}{printing}");
+        let (_, studies) = studied(&[&design, &record]);
+        studies.diligence.contains_key(&key("1.1"))
+    };
+    assert!(!found(""));
+    assert!(found(", certainty = \"probable\""));
+}
+
+#[test]
+fn nothing_is_asked_of_days_before_a_sheet_was_printed() {
+    let found = |printed: &str, from: &str| {
+        lines(&years(&format!(
+            "sheet = {{ date = \"{printed}\" }}\nprovenance = [{{ owner = \"museum\", from = \"{from}\" }}]"
+        )).unwrap())
+    };
+    assert_eq!(found("1938", "1938"), ["1938-01-01 to 1945-05-08 owner 0"]);
+    assert_eq!(
+        found("1938", "1940"),
+        [
+            "1938-01-01 to 1939-12-31 nobody",
+            "1940-01-01 to 1940-12-31 perhaps 0",
+            "1941-01-01 to 1945-05-08 owner 0",
+        ]
+    );
+}
+
+#[test]
+fn records_of_one_sheet_are_read_together() {
+    let record = |n: u32, toml: &str| {
+        format!("-- records/designs/1/impressions/{n}.toml\nstatus = \"untraced\"\n{toml}\n")
+    };
+    let early = record(
+        1,
+        "sheet = { date = \"1930\" }\nprovenance = [{ owner = { name = \"One\" }, from = \"1931\", to = \"1940-01-01\" }]",
+    );
+    let late = |same: &str| {
+        record(
+            2,
+            &format!(
+                "{same}\nprovenance = [{{ owner = {{ name = \"Two\" }}, from = \"1940-01-02\", to = \"1950\" }}]"
+            ),
+        )
+    };
+    let status = |same: &str, of: &str| {
+        let (_, studies) = studied(&[DESIGN, &early, &late(same)]);
+        studies.diligence[&key(of)].status()
+    };
+    let same = "same_as = [{ impression = \"1.1\" }]";
+    assert_eq!(status(same, "1.1"), Status::Throughout);
+    assert_eq!(status(same, "1.2"), Status::Throughout);
+    assert_eq!(status("", "1.1"), Status::Partly);
+}
+
+#[test]
+fn what_changed_hands_is_said_whoever_had_it() {
+    let changed = |entries: &str| {
+        let toml = format!("sheet = {{ date = \"1930\" }}\nprovenance = [{entries}]");
+        years(&toml).unwrap().changed_hands
+    };
+    assert!(changed("{ owner = \"museum\", from = \"1938\" }"));
+    assert!(changed("{ owner = { name = \"One\" }, to = \"1942\" }"));
+    assert!(changed("{ agent = { name = \"A\" }, from = \"1938\" }"));
+    assert!(!changed("{ owner = \"museum\", from = \"1932\" }"));
+    assert!(!changed("{ owner = \"museum\", from = \"1946\" }"));
+    assert!(!changed(
+        "{ agent = { name = \"A\" }, from = \"1938\", sold = false }"
+    ));
+    assert!(!changed("{ keeper = \"museum\", from = \"1938\" }"));
+}
+
+#[test]
+fn what_a_record_keeps_private_is_not_counted() {
+    let found = |private: &str| {
+        years(&format!(
+            "sheet = {{ date = \"1930\" }}\nprovenance = [{{ owner = {{ name = \"One\" }}, from = \"1931\", to = \"1950\", private = [{private}] }}]"
+        ))
+        .unwrap()
+        .status()
+    };
+    // That there was an owner may be known, though not who; when may not.
+    assert_eq!(found("\"owner\""), Status::Throughout);
+    assert_eq!(found("\"from\", \"to\""), Status::Perhaps);
+    assert!(years("publish = false\nsheet = { date = \"1930\" }").is_none());
+}
