@@ -233,6 +233,7 @@ impl<'a> Texts<'a> {
         self.maybe_placed(impression.numbering.as_ref());
         self.maybe(impression.credit.as_ref(), record);
         self.maybe(impression.condition.as_ref(), record);
+        self.maybe(impression.provenance_line.as_ref(), record);
         self.maybe(impression.sheet.watermark.as_ref(), record);
         self.maybe(impression.sheet.margins.as_ref(), record);
         self.claims(&impression.kind);

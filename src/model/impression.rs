@@ -103,6 +103,8 @@ pub struct Impression {
     pub pictures: Vec<Picture>,
     /// Where it was, earliest first.
     pub provenance: Vec<ProvenanceEntry>,
+    /// The same as a line written by hand, to be kept as it is.
+    pub provenance_line: Option<String>,
     /// When it was seen.
     pub sightings: Vec<Sighting>,
     /// Where it was exhibited.

@@ -20,7 +20,7 @@ use super::mentioned;
 use super::observed::{self, Observed};
 use super::opinions;
 use super::pictures::{Plate, Setting};
-use super::provenance;
+use super::provenance::{self, Provenance};
 use super::readings;
 use super::settled::{self, Follows};
 use super::sheet_facts;
@@ -49,8 +49,7 @@ struct View {
     /// What follows from what was seen.
     follows: Option<Follows>,
     pictures: Vec<Plate>,
-    provenance: CleanHtml,
-    provenance_remarks: Vec<CleanHtml>,
+    provenance: Option<Provenance>,
     /// What is recorded of its owners from 1933 to 1945.
     years: Option<Diligence>,
     sightings: Vec<CleanHtml>,
@@ -93,8 +92,7 @@ pub(super) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
         observed: observed::table(here, design, impression),
         follows: settled::follows(here, design, impression),
         pictures: other_pictures(here, impression, leading.as_ref()),
-        provenance: provenance::line(here, impression),
-        provenance_remarks: provenance::remarks(here, impression),
+        provenance: provenance::of_sheet(here, impression),
         years: diligence::of_sheet(here, impression),
         sightings: sightings(here, impression),
         exhibited: exhibited(here, impression),

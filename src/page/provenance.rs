@@ -1,78 +1,119 @@
-//! The provenance of a sheet: the line of text in the usual punctuation, and its entries.
+//! The provenance of a sheet: the line in the usual punctuation, made from the entries, its sources
+//! as notes, and the line as somebody wrote it where the record keeps one.
 //!
-//! Earliest first. A semicolon says that the sheet passed directly to the next, a full stop that it
-//! did not, or that this is not known; dealers, auction houses and other agents stand in round
-//! brackets, life dates in square ones; "possibly" and "probably" are said of entries that may be of
-//! another sheet (AAM *Guide to Provenance Research*, as quoted in TRADE.md section 5).
+//! The AAM *Guide to Provenance Research* gives the punctuation (TRADE.md section 5): earliest first;
+//! a semicolon says that the sheet passed directly to the next, a full stop that it did not, or that
+//! this is not known; dealers, auction houses and other agents stand in round brackets, life dates in
+//! square ones; what is not certain is called probable or possible; sources stand in notes. That an
+//! entry may be of another sheet ("possibly this sheet") is the need of prints, of which there are
+//! many.
+
+use serde::Serialize;
 
 use super::book::Here;
 use super::claims;
 use super::dates;
 use super::html::{CleanHtml, capitalised};
 use crate::model::certainty::Certainty;
+use crate::model::edtf::Date;
 use crate::model::impression::Impression;
+use crate::model::place::Placed;
 use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
 use crate::model::vocabulary::List;
 
-/// The line; nothing where no entry is recorded.
-pub(super) fn line(here: &Here<'_>, impression: &Impression) -> CleanHtml {
+/// What a page says of where a sheet was.
+#[derive(Serialize)]
+pub(super) struct Provenance {
+    /// The line as written by hand, paragraph by paragraph.
+    written: Vec<CleanHtml>,
+    /// The line made from the entries.
+    line: Option<CleanHtml>,
+    /// The sources of its entries.
+    notes: Vec<Note>,
+}
+
+/// The source of an entry.
+#[derive(Serialize)]
+struct Note {
+    /// Its number, from 1.
+    number: usize,
+    text: CleanHtml,
+}
+
+/// What is said of a sheet; `None` where nothing is recorded.
+pub(super) fn of_sheet(here: &Here<'_>, impression: &Impression) -> Option<Provenance> {
+    let written = impression.provenance_line.as_deref().unwrap_or_default();
+    let paragraphs = written.split("\n\n").map(str::trim);
+    let mut notes = Vec::new();
+    let provenance = Provenance {
+        written: paragraphs
+            .filter(|text| !text.is_empty())
+            .map(CleanHtml::text)
+            .collect(),
+        line: line(here, &impression.provenance, &mut notes).some(),
+        notes,
+    };
+    (!provenance.written.is_empty() || provenance.line.is_some()).then_some(provenance)
+}
+
+/// The line; nothing where no entry is recorded. Sources are added to `notes`.
+fn line(here: &Here<'_>, entries: &[ProvenanceEntry], notes: &mut Vec<Note>) -> CleanHtml {
     let mut out = CleanHtml::empty();
-    for entry in &impression.provenance {
-        let said = said(here, entry);
-        if out.is_empty() {
-            out = capitalised(&said);
-        } else if entry.direct == Some(true) {
-            out = out.then("; ").and(&said);
-        } else {
-            out = out.then(". ").and(&capitalised(&said));
+    for (at, entry) in entries.iter().enumerate() {
+        let next = entries.get(at + 1);
+        let is_direct = |entry: &ProvenanceEntry| entry.direct == Some(true);
+        let said = said(here, entry, next);
+        let follows = at > 0 && is_direct(entry);
+        out.push(&if follows { said } else { capitalised(&said) });
+        out.push_text(match next {
+            Some(next) if is_direct(next) => ";",
+            _ => ".",
+        });
+        if let Some(text) = claims::ground(here, &entry.claim).some() {
+            let number = notes.len() + 1;
+            out.push(&reference(number));
+            notes.push(Note {
+                number,
+                text: capitalised(&text).then("."),
+            });
+        }
+        if next.is_some() {
+            out.push_text(" ");
         }
     }
-    if out.is_empty() { out } else { out.then(".") }
+    out
 }
 
-/// The remarks on entries that carry a claim, one each: who says so, and where.
-pub(super) fn remarks(here: &Here<'_>, impression: &Impression) -> Vec<CleanHtml> {
-    impression
-        .provenance
-        .iter()
-        .filter_map(|entry| {
-            let remark = claims::remark(here, &entry.claim).some()?;
-            Some(here.party(&entry.party).then(": ").and(&remark))
-        })
-        .collect()
+/// The mark of a note, which leads to it.
+fn reference(number: usize) -> CleanHtml {
+    let (to, id) = (format!("#source-{number}"), format!("source-of-{number}"));
+    let text = CleanHtml::text(&number.to_string());
+    let link = CleanHtml::element("a", &[("href", &to), ("id", &id)], &text);
+    CleanHtml::element("sup", &[("class", "noteref")], &link)
 }
 
-/// "possibly (Dealer, sale, London, 3 November 1971, lot 212, bought in)".
-fn said(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
+/// "possibly (sale, Dealer, London, 3 November 1971, lot 212, bought in)".
+fn said(here: &Here<'_>, entry: &ProvenanceEntry, next: Option<&ProvenanceEntry>) -> CleanHtml {
     let words = here.words();
-    let text = |text: &Option<String>| {
-        text.as_ref()
-            .map_or_else(CleanHtml::empty, |text| CleanHtml::text(text))
-    };
-    let how = entry.how.as_ref().map_or_else(CleanHtml::empty, |how| {
-        CleanHtml::text(&here.term(List::Transfers, how.value.as_str()))
-    });
+    let text = |text: Option<&str>| CleanHtml::text(text.unwrap_or_default());
     let lot = entry.lot.as_ref().map_or_else(CleanHtml::empty, |lot| {
         words.html("lot", None, &[("lot", &CleanHtml::text(lot))])
     });
-    let outcome = match entry.sold {
-        Some(false) => CleanHtml::text(words.word("bought-in")),
-        Some(true) | None => CleanHtml::empty(),
-    };
-    let kept = match entry.role {
-        PartyRole::Keeper => CleanHtml::text(words.word("as-keeper")),
-        PartyRole::Owner | PartyRole::Agent => CleanHtml::empty(),
+    let was_bought_in = entry.sold == Some(false);
+    let this_sheet = match entry.this_sheet.as_ref().map(|c| c.value) {
+        Some(Certainty::Probable) => Some(words.word("probably-this-sheet")),
+        Some(Certainty::Possible) => Some(words.word("possibly-this-sheet")),
+        Some(Certainty::Certain) | None => None,
     };
     let whole = CleanHtml::join(
         [
-            &party(here, &entry.party),
-            &kept,
-            &how,
-            &text(&entry.at_place),
-            &when(here, entry),
+            &came_to(here, entry),
+            &text(entry.at_place.as_deref()),
+            &when(here, entry, next),
             &lot,
-            &text(&entry.price),
-            &outcome,
+            &text(entry.price.as_deref()),
+            &text(was_bought_in.then(|| words.word("bought-in"))),
+            &text(this_sheet),
         ],
         ", ",
     );
@@ -80,12 +121,40 @@ fn said(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
         PartyRole::Agent => CleanHtml::text("(").and(&whole).then(")"),
         PartyRole::Owner | PartyRole::Keeper => whole,
     };
-    let doubt = match entry.this_sheet.as_ref().map(|c| c.value) {
-        Some(Certainty::Probable) => words.word("probably"),
-        Some(Certainty::Possible) => words.word("possibly"),
-        Some(Certainty::Certain) | None => return whole,
+    match entry.claim.certainty() {
+        Certainty::Certain => whole,
+        Certainty::Probable => CleanHtml::text(words.word("probably"))
+            .then(" ")
+            .and(&whole),
+        Certainty::Possible => CleanHtml::text(words.word("possibly"))
+            .then(" ")
+            .and(&whole),
+    }
+}
+
+/// Who had it, and how it came to them: "by descent to Heir [1920–2003]", "sale, Dealer, London",
+/// "lent to Museum, Northport". A way for which the theme has no phrase stands after the name.
+fn came_to(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
+    let words = here.words();
+    let who = party(here, &entry.party);
+    let how = entry.how.as_ref().map(|how| how.value.as_str());
+    let role = match entry.role {
+        PartyRole::Owner => "owner",
+        PartyRole::Agent => "agent",
+        PartyRole::Keeper => "keeper",
     };
-    CleanHtml::text(doubt).then(" ").and(&whole)
+    let phrase = how.map(|how| format!("{role}-{how}"));
+    if let Some(phrase) = phrase.filter(|phrase| words.has(phrase)) {
+        return words.html(&phrase, None, &[("who", &who)]);
+    }
+    let kept = match entry.role {
+        PartyRole::Keeper => CleanHtml::text(words.word("as-keeper")),
+        PartyRole::Owner | PartyRole::Agent => CleanHtml::empty(),
+    };
+    let how = how.map_or_else(CleanHtml::empty, |how| {
+        CleanHtml::text(&here.term(List::Transfers, how))
+    });
+    CleanHtml::join([&who, &kept, &how], ", ")
 }
 
 /// A party; a person with life dates in square brackets.
@@ -102,19 +171,27 @@ pub(super) fn party(here: &Here<'_>, party: &Party) -> CleanHtml {
     }
 }
 
-/// "1962" where it says how the sheet came, "from 1962" where not, "until 1958", "1927 to 1958".
-fn when(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
+/// "1962" where it says how the sheet came, "from 1962" where not, "until 1958", "1927 to 1958". The
+/// end goes without saying where the sheet then passed directly to the next.
+fn when(here: &Here<'_>, entry: &ProvenanceEntry, next: Option<&ProvenanceEntry>) -> CleanHtml {
     let words = here.words();
-    let from = entry
-        .from
-        .as_ref()
-        .map(|d| dates::once_html(&d.value, words));
-    let to = entry.to.as_ref().map(|d| dates::once_html(&d.value, words));
+    let said = |date: &Placed<Date>| dates::once_html(&date.value, words);
+    let passes_on = |to: &&Placed<Date>| {
+        let next = next.filter(|next| next.direct == Some(true));
+        let begins = next.and_then(|next| next.from.as_ref());
+        begins.is_some_and(|from| from.value == to.value)
+    };
+    let from = entry.from.as_ref().map(said);
+    let to = entry.to.as_ref().filter(|to| !passes_on(to)).map(said);
+    let is_event = entry.how.is_some() || entry.role == PartyRole::Agent;
+    let until = |to: &CleanHtml| words.html("date-until", None, &[("date", to)]);
     match (from, to) {
         (None, None) => CleanHtml::empty(),
-        (Some(from), None) if entry.how.is_some() || entry.role == PartyRole::Agent => from,
+        (Some(from), None) if is_event || entry.to.is_some() => from,
         (Some(from), None) => words.html("date-from", None, &[("date", &from)]),
-        (None, Some(to)) => words.html("date-until", None, &[("date", &to)]),
+        (None, Some(to)) => until(&to),
+        (Some(from), Some(to)) if from == to => from,
+        (Some(from), Some(to)) if is_event => CleanHtml::join([&from, &until(&to)], ", "),
         (Some(from), Some(to)) => words.html("date-throughout", None, &[("a", &from), ("b", &to)]),
     }
 }

@@ -127,6 +127,11 @@ impl Words {
         self.plain.get(id).map(String::as_str)
     }
 
+    /// Whether some file has a word, with or without open places.
+    pub fn has(&self, id: &str) -> bool {
+        self.bundles.iter().any(|bundle| bundle.has_message(id))
+    }
+
     /// The ids of all words that begin with `prefix`, without it.
     pub fn beginning_with<'a>(&'a self, prefix: &'a str) -> impl Iterator<Item = &'a str> {
         self.plain

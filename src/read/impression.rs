@@ -58,6 +58,7 @@ pub(super) fn impression(
         condition: fields.words("condition"),
         pictures: pictures.all,
         provenance: provenance(fields),
+        provenance_line: fields.words("provenance_line"),
         sightings: sightings(fields),
         exhibited: exhibited(fields),
         literature: literature::numbered(fields, "literature"),

@@ -50,6 +50,8 @@ mod pictures;
 mod program;
 /// What is promised to those who publish.
 mod promises;
+/// The line of provenance.
+mod provenance;
 /// Values published elsewhere.
 mod published;
 /// References to nothing, and what a new catalogue is told.

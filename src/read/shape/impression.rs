@@ -73,6 +73,11 @@ pub static IMPRESSION: Shape = standing(
             "where it was, earliest first",
         ),
         may(
+            "provenance_line",
+            Takes::Text,
+            "the same as a line written by hand, kept as it is",
+        ),
+        may(
             "sightings",
             Takes::Tables(&SIGHTING),
             "when it was seen or reported",

@@ -345,11 +345,33 @@ count-disagree = { $n ->
 }
 more-pictures = Weitere Abbildungen
 provenance = Provenienz
-provenance-key = Ein Strichpunkt sagt, dass das Blatt unmittelbar an den Nächsten ging; ein Punkt, dass es nicht so war oder nicht bekannt ist. Vermittler stehen in Klammern.
+provenance-key = Das Früheste zuerst. Ein Strichpunkt sagt, dass das Blatt unmittelbar an den Nächsten ging; ein Punkt, dass es nicht so war oder nicht bekannt ist. Vermittler stehen in runden Klammern, Lebensdaten in eckigen.
+provenance-as-recorded = Wie verzeichnet, Eintrag für Eintrag
 bought-in = zurückgegangen
 as-keeper = in Verwahrung
 probably = wahrscheinlich
 possibly = möglicherweise
+probably-this-sheet = wahrscheinlich dieses Blatt
+possibly-this-sheet = möglicherweise dieses Blatt
+owner-gift = Schenkung an { $who }
+owner-bequest = Vermächtnis an { $who }
+owner-descent = im Erbgang an { $who }
+owner-purchase = Ankauf durch { $who }
+owner-sale = verkauft an { $who }
+owner-exchange = im Tausch an { $who }
+owner-transfer = überwiesen an { $who }
+owner-commission = Auftrag von { $who }
+owner-from-the-artist = vom Künstler an { $who }
+owner-legal-deposit = Pflichtexemplar an { $who }
+owner-confiscation = eingezogen von { $who }
+owner-forced-sale = unter Zwang verkauft an { $who }
+owner-looting = geraubt von { $who }
+owner-theft = gestohlen von { $who }
+owner-restitution = restituiert an { $who }
+owner-unknown = erworben von { $who }
+agent-sale = Verkauf, { $who }
+keeper-loan = Leihgabe an { $who }
+keeper-deposit = Depositum bei { $who }
 
 # Die Eigentümer von 1933 bis 1945.
 caution = Vorsicht

@@ -345,11 +345,33 @@ count-disagree = { $n ->
 }
 more-pictures = More pictures
 provenance = Provenance
-provenance-key = A semicolon says that the sheet passed directly to the next; a full stop that it did not, or that this is not known. Agents stand in brackets.
+provenance-key = Earliest first. A semicolon says that the sheet passed directly to the next; a full stop that it did not, or that this is not known. Agents stand in round brackets, life dates in square ones.
+provenance-as-recorded = As recorded, entry by entry
 bought-in = bought in
 as-keeper = in keeping
 probably = probably
 possibly = possibly
+probably-this-sheet = probably this sheet
+possibly-this-sheet = possibly this sheet
+owner-gift = gift to { $who }
+owner-bequest = bequest to { $who }
+owner-descent = by descent to { $who }
+owner-purchase = purchased by { $who }
+owner-sale = sold to { $who }
+owner-exchange = by exchange to { $who }
+owner-transfer = transferred to { $who }
+owner-commission = commissioned by { $who }
+owner-from-the-artist = from the artist to { $who }
+owner-legal-deposit = legal deposit to { $who }
+owner-confiscation = confiscated by { $who }
+owner-forced-sale = sold under duress to { $who }
+owner-looting = looted by { $who }
+owner-theft = stolen by { $who }
+owner-restitution = restituted to { $who }
+owner-unknown = acquired by { $who }
+agent-sale = sale, { $who }
+keeper-loan = lent to { $who }
+keeper-deposit = deposited with { $who }
 
 # The owners of 1933 to 1945.
 caution = Caution

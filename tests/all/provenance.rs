@@ -1,0 +1,198 @@
+//! The line of provenance, its sources, and what pages say of 1933 to 1945.
+//!
+//! The punctuation is that of the AAM *Guide to Provenance Research* (2001), whose rules the digital
+//! provenance standard of the Carnegie Museum of Art (draft 0.1, 2015, "Current Standards") quotes
+//! in full. Parties and events here are our own; each test names the rule it holds.
+
+use crate::markup::tags;
+use crate::pages::{FERRY, page, site_of};
+
+const PEOPLE: &str = "
+-- records/people/owner.toml
+name = \"Ada Quire\"
+born = \"1880\"
+died = \"1949\"
+-- records/people/heir.toml
+name = \"Ben Quire\"
+-- records/literature.bib
+@book{quire-1950, author = {Quire, Ben}, title = {A List}, year = {1950}}
+";
+
+/// The section of provenance of a sheet with this in its record, as markup.
+fn section(toml: &str) -> String {
+    let record =
+        format!("-- records/designs/1/impressions/2.toml\nstatus = \"untraced\"\n{toml}\n");
+    let site = site_of(&[FERRY, PEOPLE, &record]);
+    let html = page(&site, "impression/1.2/");
+    let (_, after) = html.split_once("id=\"provenance\">").expect("a section");
+    after.split_once("</section>").unwrap().0.to_owned()
+}
+
+/// The line, as text, without the marks of its notes.
+fn line(entries: &str) -> String {
+    let html = section(&format!("provenance = [{entries}]"));
+    let (_, after) = html.split_once("<p>").unwrap();
+    let mut line = after.split_once("</p>").unwrap().0.to_owned();
+    while let Some((before, rest)) = line.split_once("<sup") {
+        let (_, rest) = rest.split_once("</sup>").unwrap();
+        line = format!("{before}{rest}");
+    }
+    tags(&line).1
+}
+
+#[test]
+fn a_semicolon_stands_only_where_it_passed_directly() {
+    let to = |direct: &str| {
+        line(&format!(
+            "{{ owner = \"owner\", to = \"1949\" }}, {{ owner = \"heir\", from = \"1950\", how = \"descent\"{direct} }}"
+        ))
+    };
+    assert_eq!(
+        to(", direct = true"),
+        "Ada Quire [1880–1949], until 1949; by descent to Ben Quire, 1950."
+    );
+    let apart = "Ada Quire [1880–1949], until 1949. By descent to Ben Quire, 1950.";
+    assert_eq!(to(", direct = false"), apart);
+    assert_eq!(to(""), apart, "not known is not directly");
+}
+
+#[test]
+fn agents_stand_in_round_brackets_and_nobody_else() {
+    assert_eq!(
+        line(
+            "{ agent = { name = \"Mole & Pier\" }, place = \"Northport\", from = \"1950-05-12\", how = \"sale\", lot = \"34\", sold = false }, \
+             { agent = { name = \"A dealer\" }, from = \"1951\" }, \
+             { owner = \"heir\", from = \"1952\", direct = true, how = \"purchase\" }"
+        ),
+        "(sale, Mole & Pier, Northport, 12 May 1950, lot 34, bought in). (A dealer, 1951); purchased by Ben Quire, 1952."
+    );
+    assert_eq!(
+        line("{ keeper = \"museum\", from = \"1966\", how = \"loan\" }, { keeper = \"museum\" }"),
+        "Lent to Harbour Museum, Northport, 1966. Harbour Museum, Northport, in keeping."
+    );
+}
+
+#[test]
+fn life_dates_stand_in_square_brackets_where_they_are_known() {
+    assert_eq!(
+        line("{ owner = \"owner\" }, { owner = \"heir\" }"),
+        "Ada Quire [1880–1949]. Ben Quire."
+    );
+}
+
+#[test]
+fn what_is_not_certain_is_called_possible_or_probable() {
+    assert_eq!(
+        line(
+            "{ owner = \"heir\", certainty = \"probable\" }, { owner = \"owner\", certainty = \"possible\" }, { owner = \"heir\", certainty = \"certain\" }"
+        ),
+        "Probably Ben Quire. Possibly Ada Quire [1880–1949]. Ben Quire."
+    );
+}
+
+/// Common practice, no source: an old sale names the design, not the sheet.
+#[test]
+fn whether_it_was_this_sheet_is_another_question() {
+    assert_eq!(
+        line(
+            "{ agent = { name = \"A dealer\" }, from = \"1951\", lot = \"9\", this_sheet = \"possible\" }, { owner = \"heir\", this_sheet = \"probable\", certainty = \"possible\" }"
+        ),
+        "(A dealer, 1951, lot 9, possibly this sheet). Possibly Ben Quire, probably this sheet."
+    );
+}
+
+#[test]
+fn an_end_goes_without_saying_only_where_the_next_began_directly_then() {
+    let pair = |to: &str, from: &str, direct: bool| {
+        line(&format!(
+            "{{ owner = \"heir\", from = \"1930\", to = \"{to}\" }}, {{ owner = {{ name = \"C\" }}, from = \"{from}\", direct = {direct} }}"
+        ))
+    };
+    assert_eq!(pair("1940", "1940", true), "Ben Quire, 1930; C, from 1940.");
+    assert_eq!(
+        pair("1940", "1941", true),
+        "Ben Quire, 1930 to 1940; C, from 1941."
+    );
+    assert_eq!(
+        pair("1940", "1940", false),
+        "Ben Quire, 1930 to 1940. C, from 1940."
+    );
+}
+
+#[test]
+fn sources_stand_in_notes_that_lead_there_and_back() {
+    let html = section(
+        "provenance = [{ owner = \"heir\" }, { owner = \"owner\", cite = \"quire-1950\", at = \"p. 3\", direct = true }]",
+    );
+    let (tags, text) = tags(&html);
+    assert!(text.contains("Quire 1950, p. 3. Back"), "{text}");
+    let has = |name: &str, value: &str| tags.iter().any(|tag| tag.value(name) == Some(value));
+    for (href, id) in [("#source-1", "source-of-1"), ("#source-of-1", "source-1")] {
+        assert!(has("href", href) && has("id", id), "{html}");
+    }
+    assert!(!html.contains("source-2"));
+}
+
+#[test]
+fn a_line_written_by_hand_is_kept_as_it_is_beside_the_entries() {
+    let written = "provenance_line = \"A. Q.;  <b>gift</b> to B.\\n\\nThen lost.\"\n";
+    let html = section(written);
+    assert!(
+        html.contains("<p>A. Q.;  &lt;b&gt;gift&lt;/b&gt; to B.</p>\n<p>Then lost.</p>"),
+        "{html}"
+    );
+    assert!(!html.contains("entry by entry"));
+    let both = section(&format!("{written}provenance = [{{ owner = \"heir\" }}]"));
+    let (own, made) = both.split_once("As recorded, entry by entry").unwrap();
+    assert!(own.contains("Then lost.") && made.contains(">Ben Quire</a>."));
+    let private = "provenance_line = \"SECRET\"\nprivate = [\"provenance_line\"]\nprovenance = [{ owner = \"heir\" }]";
+    assert!(!section(private).contains("SECRET"));
+}
+
+#[test]
+fn a_sheet_that_existed_in_1933_is_told_of_with_the_caution_and_no_accusation() {
+    let html = section("sheet = { date = \"1930\" }");
+    let (_, text) = tags(&html);
+    for said in [
+        "No owner is recorded here for the time from 30 January 1933 to 8 May 1945.",
+        "none is an accusation",
+        "licensed advice where the sheet is",
+    ] {
+        assert!(text.contains(said), "{said}: {text}");
+    }
+    assert!(html.contains("../../cautions/"));
+    for word in ["loot", "confiscat", "stolen", "suspect", "red flag"] {
+        assert!(!text.contains(word), "{word}");
+    }
+    let partly = "sheet = { date = \"1930\" }\nprovenance = [{ owner = \"owner\", to = \"1937\" }]";
+    let (_, text) = tags(&section(partly));
+    assert!(
+        text.contains("30 January 1933 to 1937: perhaps Ada Quire [1880–1949]."),
+        "{text}"
+    );
+    assert!(
+        text.contains("1938 to 8 May 1945: no owner recorded."),
+        "{text}"
+    );
+    let later = section("sheet = { date = \"1952\" }\nprovenance = [{ owner = \"heir\" }]");
+    assert!(!later.contains("1933") && !later.contains("accusation"));
+}
+
+#[test]
+fn one_page_gathers_the_sheets_by_what_is_recorded_and_names_no_private_owner() {
+    let owner = "-- records/holders/owner-a.toml\nname = \"Wilhelmina Skerry\"\nkind = \"private\"\nplace = \"Upper Tansill\"\ncountry = \"GB\"\n";
+    let record = "-- records/designs/1/impressions/2.toml\nstatus = \"located\"\nholder = \"owner-a\"\nsheet = { date = \"1930\" }\n\
+                  provenance = [{ owner = { name = \"Tobias Wrack\" }, from = \"1931\", to = \"1940-01-01\", private = [\"owner\"] }, { owner = \"owner-a\", from = \"1999\" }]\n";
+    let hidden = "-- records/designs/1/impressions/3.toml\nstatus = \"located\"\npublish = false\nsheet = { date = \"1930\" }\n";
+    let site = site_of(&[FERRY, owner, record, hidden]);
+    let html = page(&site, "provenance/");
+    let (_, text) = tags(html);
+    assert!(text.contains("Owners recorded for part of them"), "{text}");
+    assert!(
+        text.contains("2 January 1940 to 8 May 1945: no owner recorded"),
+        "{text}"
+    );
+    for secret in ["Skerry", "Tansill", "Wrack", "1.3"] {
+        assert!(!text.contains(secret), "{secret}");
+    }
+}
