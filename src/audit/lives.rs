@@ -29,26 +29,31 @@ fn person<'a>(catalogue: &'a Catalogue, key: Option<&Placed<Key>>) -> Option<&'a
 /// What one person did outside their life.
 fn outside_life(person: &Person, deed: &Deed) -> Option<Finding> {
     let died = firm::date(person.died.as_ref());
-    let born = firm::date(person.born.as_ref());
-    let (limit, word) =
-        if let Some(died) = died.filter(|died| firm::is_before(&died.value, &deed.date.value)) {
-            (died, "died")
-        } else {
-            let born = born.filter(|born| firm::is_before(&deed.date.value, &born.value))?;
-            (born, "was born")
-        };
-    Some(
-        Finding::new(
-            Code::LifeDates,
-            deed.date.place,
-            format!(
-                "{} is dated {}, but {} {word} in {}",
-                deed.what, deed.date.value, person.name.value, limit.value
-            ),
-        )
-        .beside(limit.place, word)
-        .help("correct one of the dates, or say who else it was"),
+    let died = died.filter(|died| firm::is_before(&died.value, &deed.date.value));
+    match died {
+        Some(died) => Some(impossible(person, deed, died, "died")),
+        None => before_birth(person, deed),
+    }
+}
+
+/// What one person did before they were born.
+fn before_birth(person: &Person, deed: &Deed) -> Option<Finding> {
+    let born = firm::date(person.born.as_ref())?;
+    let is_earlier = firm::is_before(&deed.date.value, &born.value);
+    is_earlier.then(|| impossible(person, deed, born, "was born"))
+}
+
+fn impossible(person: &Person, deed: &Deed, limit: &Placed<Date>, word: &'static str) -> Finding {
+    Finding::new(
+        Code::LifeDates,
+        deed.date.place,
+        format!(
+            "{} is dated {}, but {} {word} in {}",
+            deed.what, deed.date.value, person.name.value, limit.value
+        ),
     )
+    .beside(limit.place, word)
+    .help("correct one of the dates, or say who else it was")
 }
 
 /// Printings: those by the artist, those in the artist's lifetime, those by a named printer.
@@ -151,12 +156,19 @@ pub(super) fn witnesses(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
             let Party::Record(key) = &entry.party else {
                 continue;
             };
-            let owner = catalogue.people.get(&key.value);
-            if let (Some(owner), Some(date), PartyRole::Owner) =
-                (owner, firm::date(entry.from.as_ref()), entry.role)
-            {
+            let Some(party) = catalogue.people.get(&key.value) else {
+                continue;
+            };
+            if let (Some(date), PartyRole::Owner) = (firm::date(entry.from.as_ref()), entry.role) {
                 let what = format!("the acquisition of {}", impression.key);
-                findings.extend(outside_life(owner, &Deed { what, date }));
+                findings.extend(outside_life(party, &Deed { what, date }));
+            } else if let Some(date) = firm::date(entry.from.as_ref().or(entry.to.as_ref())) {
+                // A firm may go on under the name of the dead, but nobody begins before birth.
+                let what = format!(
+                    "the entry of {} in the provenance of {}",
+                    party.name.value, impression.key
+                );
+                findings.extend(before_birth(party, &Deed { what, date }));
             }
         }
         for sighting in &impression.sightings {

@@ -15,6 +15,7 @@ use crate::model::catalogue::Catalogue;
 use crate::model::finding::Finding;
 use crate::study::Studies;
 
+mod before_print;
 mod census;
 mod dates;
 mod destruction;
@@ -31,6 +32,7 @@ mod separability;
 mod shared_marks;
 mod sizes;
 mod states;
+mod successors;
 mod wear;
 mod wording;
 
@@ -66,6 +68,8 @@ const RULES: &[Rule] = &[
     sizes::larger_than_sheet,
     provenance::order,
     provenance::overlap,
+    before_print::known_before_print,
+    successors::after_the_end,
     census::same_and_not,
     same_sheet::unsettled,
     privacy::key_telling,

@@ -1,11 +1,14 @@
 //! The history of a sheet: in order, and with one owner at a time.
 
+use std::collections::BTreeMap;
+
 use crate::model::catalogue::Catalogue;
 use crate::model::certainty::Certainty;
 use crate::model::codes::Code;
 use crate::model::edtf::{Date, Day};
 use crate::model::finding::Finding;
 use crate::model::impression::Impression;
+use crate::model::key::ImpressionKey;
 use crate::model::place::Placed;
 use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
 use crate::study::Studies;
@@ -41,31 +44,78 @@ pub(super) fn order(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Findi
             }
             latest = firm::date(entry.from.as_ref()).or(latest);
         }
+        findings.extend(ends(impression).map(|(earlier, before, to)| {
+            let whom = wording::party(catalogue, &earlier.party);
+            Finding::new(
+                Code::ProvenanceOrder,
+                to.place,
+                format!(
+                    "in the provenance of {}, {whom} (until {}) stands after an owner until {}",
+                    impression.key, to.value, before.value
+                ),
+            )
+            .saying("earlier")
+            .beside(before.place, "later, but it stands before")
+            .help("put the entries in the order of time, the earliest first")
+        }));
     }
 }
 
-/// Two owners, or two keepers, who had one sheet at the same certain time. Agents may handle what
-/// others own, and an entry that may be of another sheet proves nothing.
-pub(super) fn overlap(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
+/// Owners of whom only the end is known, each with its end and the later one of an owner before.
+fn ends(
+    impression: &Impression,
+) -> impl Iterator<Item = (&ProvenanceEntry, &Placed<Date>, &Placed<Date>)> {
+    let owners = impression.provenance.iter().enumerate();
+    owners.filter_map(|(at, entry)| {
+        let is_owner =
+            |entry: &ProvenanceEntry| entry.role == PartyRole::Owner && is_certain(entry);
+        let has_only_an_end = is_owner(entry) && entry.from.is_none();
+        let to = firm::date(entry.to.as_ref()).filter(|_| has_only_an_end)?;
+        let before = impression.provenance.get(..at)?.iter();
+        let mut before = before.filter(|before| is_owner(before));
+        let later = before.find_map(|b| {
+            firm::date(b.to.as_ref()).filter(|b| firm::is_before(&to.value, &b.value))
+        })?;
+        Some((entry, later, to))
+    })
+}
+
+/// Two owners, or two keepers, who had one sheet at the same certain time, on one record of it or on
+/// two. Agents may handle what others own, and an entry that may be of another sheet proves nothing.
+pub(super) fn overlap(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
+    let mut sheets: BTreeMap<ImpressionKey, Vec<Entry<'_>>> = BTreeMap::new();
     for (_, impression) in catalogue.impressions() {
-        for (at, later) in impression.provenance.iter().enumerate() {
-            let earlier = impression.provenance.get(..at).unwrap_or_default();
+        let sheet = sheets.entry(studies.groups.first_of(&impression.key));
+        let entries = impression.provenance.iter();
+        let entries = entries.map(|entry| (&impression.key, entry));
+        sheet.or_default().extend(entries);
+    }
+    for entries in sheets.values() {
+        for (at, later) in entries.iter().enumerate() {
+            let earlier = entries.get(..at).unwrap_or_default();
             findings.extend(
                 earlier
                     .iter()
-                    .find(|earlier| have_it_together(earlier, later))
-                    .map(|earlier| overlapping(catalogue, impression, earlier, later)),
+                    .find(|earlier| have_it_together(earlier.1, later.1))
+                    .map(|earlier| overlapping(catalogue, *earlier, *later)),
             );
         }
     }
 }
 
+/// An entry, with the record that it stands on.
+type Entry<'a> = (&'a ImpressionKey, &'a ProvenanceEntry);
+
 fn overlapping(
     catalogue: &Catalogue,
-    impression: &Impression,
-    earlier: &ProvenanceEntry,
-    later: &ProvenanceEntry,
+    (other_record, earlier): Entry<'_>,
+    (record, later): Entry<'_>,
 ) -> Finding {
+    let sheet = if record == other_record {
+        record.to_string()
+    } else {
+        format!("{record}, the same sheet as {other_record},")
+    };
     let verb = match later.role {
         PartyRole::Keeper => "kept",
         PartyRole::Owner | PartyRole::Agent => "owned",
@@ -86,8 +136,7 @@ fn overlapping(
         Code::ProvenanceOverlap,
         place(later, later.place),
         format!(
-            "{} is said to have been {verb} by {one} and by {two} at the same time",
-            impression.key
+            "{sheet} is said to have been {verb} by {one} and by {two} at the same time"
         ),
     )
     .saying(two)

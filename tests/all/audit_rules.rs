@@ -627,6 +627,135 @@ fn provenance_out_of_order_is_doubted() {
     assert_eq!(codes_of(&sheet(record)), [Code::ProvenanceOrder]);
 }
 
+#[test]
+fn owners_of_whom_only_the_end_is_known_stand_in_the_order_of_their_ends() {
+    let record = |first: &str, second: &str| {
+        sheet(&format!(
+            "provenance = [{{ owner = {{ name = \"One\" }}, to = \"{first}\" }}, {{ owner = {{ name = \"Two\" }}, {second} }}]"
+        ))
+    };
+    let codes = |second: &str| codes_of(&record("1960", second));
+    assert_eq!(codes("to = \"1950\""), [Code::ProvenanceOrder]);
+    for sound in [
+        "to = \"1970\"",
+        "to = \"1960\"",
+        "to = \"1950~\"",
+        "to = \"1950\", this_sheet = \"possible\"",
+    ] {
+        assert_eq!(codes(sound), [], "{sound}");
+    }
+}
+
+#[test]
+fn two_owners_at_one_time_are_doubted_on_two_records_of_one_sheet() {
+    let other = |link: &str| {
+        format!(
+            "-- records/designs/14/impressions/2.toml\nstatus = \"untraced\"\n{link}\n\
+             provenance = [{{ owner = {{ name = \"Two\" }}, from = \"1955\" }}]\n"
+        )
+    };
+    let one =
+        sheet("provenance = [{ owner = { name = \"One\" }, from = \"1950\", to = \"1960\" }]");
+    let same = "same_as = [{ impression = \"14.1\" }]";
+    let found = audit_lines(&[FERRY, &one, &other(same)]);
+    let told = "14.2, the same sheet as 14.1, is said to have been owned by One and by Two at the same time";
+    assert!(found.iter().any(|line| line.contains(told)), "{found:?}");
+    assert_eq!(codes(&[FERRY, &one, &other("")]), []);
+}
+
+#[test]
+fn what_is_known_of_a_sheet_before_it_was_printed_is_doubted() {
+    let found = |record: &str| codes_of(&sheet(record));
+    let printed = "sheet = { date = \"1935\" }\nidentified = { state = \"with-moon\" }\n";
+    for early in [
+        "provenance = [{ owner = { name = \"One\" }, from = \"1930\" }]",
+        "provenance = [{ owner = { name = \"One\" }, to = \"1930\" }]",
+        "provenance = [{ agent = { name = \"One\" }, from = \"1934\" }]",
+        "sightings = [{ date = \"1934\" }]",
+    ] {
+        assert_eq!(
+            found(&format!("{printed}{early}")),
+            [Code::KnownBeforePrint],
+            "{early}"
+        );
+    }
+    for sound in [
+        "provenance = [{ owner = { name = \"One\" }, from = \"1935\" }]",
+        "provenance = [{ owner = { name = \"One\" }, from = \"1930~\" }]",
+        "provenance = [{ owner = { name = \"One\" }, from = \"1930\", this_sheet = \"possible\" }]",
+        "provenance = [{ owner = { name = \"One\" }, from = \"1930\", certainty = \"probable\" }]",
+        "sightings = [{ date = \"1935\" }]",
+    ] {
+        assert_eq!(found(&format!("{printed}{sound}")), [], "{sound}");
+    }
+    // Where the sheet is not dated, its printing is, and failing that the design (1927).
+    let owner = "provenance = [{ owner = { name = \"One\" }, from = \"1920\" }]";
+    assert_eq!(found(owner), [Code::KnownBeforePrint]);
+    let loose = format!("sheet = {{ date = \"1935~\" }}\n{owner}");
+    assert_eq!(found(&loose), [], "an approximate date contradicts nobody");
+}
+
+#[test]
+fn a_sheet_shown_before_it_was_printed_is_doubted_at_its_date() {
+    let show = "-- records/exhibitions.toml\n[show]\ntitle = \"A Show\"\ndate = \"1934-05\"\n";
+    let record = |date: &str| {
+        sheet(&format!(
+            "sheet = {{ date = \"{date}\" }}\nexhibited = [{{ exhibition = \"show\" }}]"
+        ))
+    };
+    assert_eq!(
+        codes(&[FERRY, show, &record("1935")]),
+        [Code::KnownBeforePrint]
+    );
+    assert_eq!(codes(&[FERRY, show, &record("1934")]), []);
+}
+
+#[test]
+fn a_holder_that_another_took_over_has_nothing_and_gets_nothing() {
+    let holders = "-- records/holders/old.toml\nname = \"Old\"\nkind = \"museum\"\nsuccessor = { holder = \"new\", date = \"1987\" }\n\
+                   -- records/holders/new.toml\nname = \"New\"\nkind = \"museum\"\n";
+    let found = |record: &str| codes(&[FERRY, holders, &sheet(record)]);
+    assert_eq!(found("holder = \"old\""), [Code::HolderSucceeded]);
+    let entry = |from: &str| format!("provenance = [{{ owner = \"old\", from = \"{from}\" }}]");
+    assert_eq!(found(&entry("1990")), [Code::HolderSucceeded]);
+    for from in ["1980", "1987", "1990~"] {
+        assert_eq!(found(&entry(from)), [], "{from}");
+    }
+    assert_eq!(found("holder = \"new\""), []);
+}
+
+#[test]
+fn nobody_has_a_sheet_before_birth_though_a_firm_may_outlive_its_name() {
+    let person =
+        "-- records/people/dealer.toml\nname = \"Dealer\"\nborn = \"1940\"\ndied = \"1960\"\n";
+    let found = |entry: &str| {
+        codes(&[
+            FERRY,
+            person,
+            &sheet(&format!("provenance = [{{ {entry} }}]")),
+        ])
+    };
+    for early in [
+        "owner = \"dealer\", from = \"1935\"",
+        "owner = \"dealer\", to = \"1935\"",
+        "agent = \"dealer\", from = \"1935\"",
+        "keeper = \"dealer\", to = \"1935\"",
+    ] {
+        assert_eq!(found(early), [Code::LifeDates], "{early}");
+    }
+    assert_eq!(
+        found("owner = \"dealer\", from = \"1965\""),
+        [Code::LifeDates]
+    );
+    for sound in [
+        "agent = \"dealer\", from = \"1965\"",
+        "owner = \"dealer\", to = \"1965\"",
+        "owner = \"dealer\", from = \"1940\"",
+    ] {
+        assert_eq!(found(sound), [], "{sound}");
+    }
+}
+
 // Privacy.
 
 const OWNER: &str = "-- records/holders/owner-a.toml\nname = \"Anna Müller\"\nkind = \"private\"\n";
