@@ -7,18 +7,15 @@ use crate::model::codes::Code;
 use crate::model::design::Design;
 use crate::model::finding::Finding;
 use crate::model::key::Key;
-use crate::model::mark::{Mark, MarkKind};
+use crate::model::mark::MarkKind;
 use crate::model::place::Place;
 use crate::model::point::{Point, RestsOn};
 use crate::model::printing::Printing;
 use crate::study::Studies;
 use crate::study::allowed::{is_told_apart, shown_values};
+use crate::study::marks::{Stamp, stamp};
 
 use super::wording;
-
-/// What makes two marks one and the same stamp or seal: kind, and number in a repertory or else
-/// the text.
-type Stamp<'a> = (MarkKind, &'a str);
 
 /// Where somebody is said to have applied a mark.
 type Users<'a> = BTreeMap<&'a Key, Place>;
@@ -75,7 +72,8 @@ fn users(catalogue: &Catalogue) -> BTreeMap<Stamp<'_>, Users<'_>> {
     let mut users: BTreeMap<Stamp<'_>, Users<'_>> = BTreeMap::new();
     for (_, impression) in catalogue.impressions() {
         for mark in &impression.marks {
-            if let (Some(stamp), Some(by)) = (stamp(mark), &mark.applied_by) {
+            let stamp = stamp(mark).filter(|(kind, _)| *kind != MarkKind::Collector);
+            if let (Some(stamp), Some(by)) = (stamp, &mark.applied_by) {
                 let users = users.entry(stamp).or_default();
                 users.entry(&by.value).or_insert(by.place);
             }
@@ -83,15 +81,6 @@ fn users(catalogue: &Catalogue) -> BTreeMap<Stamp<'_>, Users<'_>> {
     }
     users.retain(|_, users| users.len() > 1);
     users
-}
-
-fn stamp(mark: &Mark) -> Option<Stamp<'_>> {
-    let kind = mark.kind.as_ref()?.value;
-    if !matches!(kind, MarkKind::Stamp | MarkKind::Seal) {
-        return None;
-    }
-    let text = mark.number.as_deref().or(mark.text.as_deref())?;
-    Some((kind, text))
 }
 
 /// The pairs of printings that share no value at a point.

@@ -1,6 +1,7 @@
 //! Marks: what was put on one sheet by hand or stamp, after or beside the printing.
 
 use super::certainty::Claim;
+use super::edtf::Date;
 use super::key::Key;
 use super::place::{Place, Placed};
 use super::words::{Side, closed_list};
@@ -38,6 +39,8 @@ pub struct Mark {
     pub whose: Option<Placed<Key>>,
     /// Who applied it.
     pub applied_by: Option<Placed<Key>>,
+    /// When it was put there.
+    pub applied: Option<Placed<Date>>,
     /// Its colour.
     pub colour: Option<String>,
     /// Its number in a repertory of marks.

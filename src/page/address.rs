@@ -31,6 +31,8 @@ closed_list! {
         Holders = "holders",
         /// People.
         People = "people",
+        /// Former owners, agents and keepers.
+        Owners = "owners",
         /// Marks on sheets.
         Marks = "marks",
         /// What is recorded of the owners of sheets from 1933 to 1945.

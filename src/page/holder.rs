@@ -53,12 +53,12 @@ pub(super) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
         .into_iter()
         .filter(|(_, i)| is_owner(i, &holder.key) && !is_keeper(i, &holder.key))
         .collect();
-    let mut lists = vec![
-        holder_lists::formerly(here, holder, mentions),
+    let mut lists = Vec::from(holder_lists::formerly(here, holder, mentions));
+    lists.extend([
         holder_lists::handled(here, holder, mentions),
         holder_lists::matrices(here, &holder.key, mentions),
         holder_lists::exhibitions(here, mentions),
-    ];
+    ]);
     lists.extend(holder_lists::named(here, mentions));
     lists.push(holder_lists::to_do(here, &held));
     let mentioned = mentioned::in_texts(here, &Target::Holder(holder.key.clone()));

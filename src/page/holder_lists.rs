@@ -7,6 +7,7 @@ use super::holder::{Sheet, is_keeper, is_owner, is_record, sheets};
 use super::html::CleanHtml;
 use super::lists::List;
 use super::mentioned;
+use super::provenance;
 use super::values;
 use super::words::Given;
 use crate::model::edtf::Date;
@@ -19,31 +20,48 @@ use crate::model::vocabulary::List as Vocabulary;
 use crate::model::words::Side;
 use crate::study::back_links::{Mention, Part, Source};
 
-/// What the holder owned or kept, and no longer does.
-pub(super) fn formerly(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> List {
-    let mut had = sheets(here, mentions, Part::Owner);
-    had.extend(sheets(here, mentions, Part::Keeper));
-    had.extend(sheets(here, mentions, Part::FormerHolder));
-    let order = &here.book.studies.order;
-    had.sort_by_key(|(_, i)| order.impression_rank(&i.key));
-    had.dedup_by_key(|(_, i)| &i.key);
-    let lines = had
-        .into_iter()
-        .filter(|(_, i)| !is_keeper(i, &holder.key) && !is_owner(i, &holder.key))
-        .map(|(_, impression)| {
-            let numbers: Vec<&str> = impression
-                .former_accessions
-                .iter()
-                .filter(|f| f.holder.as_ref().is_some_and(|h| h.value == holder.key))
-                .map(|f| f.number.as_str())
-                .collect();
-            let times = times(here, holder, impression, |role| role != PartyRole::Agent);
-            let now = now(here, impression);
-            let said = CleanHtml::join([&CleanHtml::text(&numbers.join(", ")), &times, &now], "; ");
-            here.impression_of(&impression.key).then(": ").and(&said)
-        })
-        .collect();
-    List::new(CleanHtml::text(here.words().word("formerly-here")), lines)
+/// What the holder owned and no longer does, what it kept for others, and what is recorded only under
+/// a former number: whether it was owned or kept is then not said.
+pub(super) fn formerly(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> [List; 3] {
+    let has_none = |sheet: &Sheet<'_>| !has_now(sheet.1, &holder.key);
+    let gone = |part| sheets(here, mentions, part).into_iter().filter(has_none);
+    let owned: Vec<Sheet<'_>> = gone(Part::Owner).collect();
+    let kept: Vec<Sheet<'_>> = gone(Part::Keeper).collect();
+    let is_told = |sheet: &Sheet<'_>| {
+        let mut told = owned.iter().chain(&kept);
+        told.any(|(_, i)| i.key == sheet.1.key)
+    };
+    let numbered = gone(Part::FormerHolder).filter(|sheet| !is_told(sheet));
+    let numbered: Vec<Sheet<'_>> = numbered.collect();
+    let list = |heading: &str, sheets: &[Sheet<'_>], role: PartyRole| {
+        let lines = sheets
+            .iter()
+            .map(|(_, impression)| had(here, holder, impression, role));
+        List::new(CleanHtml::text(here.words().word(heading)), lines.collect())
+    };
+    [
+        list("formerly-owned", &owned, PartyRole::Owner),
+        list("formerly-kept", &kept, PartyRole::Keeper),
+        list("formerly-here", &numbered, PartyRole::Owner),
+    ]
+}
+
+fn has_now(impression: &Impression, holder: &Key) -> bool {
+    is_keeper(impression, holder) || is_owner(impression, holder)
+}
+
+/// "14.2, *The Last Ferry*: N 198; 1931 to 1987, purchase; now Northport, Harbour Museum".
+fn had(here: &Here<'_>, holder: &Holder, impression: &Impression, role: PartyRole) -> CleanHtml {
+    let numbers = impression
+        .former_accessions
+        .iter()
+        .filter(|f| f.holder.as_ref().is_some_and(|h| h.value == holder.key))
+        .map(|f| CleanHtml::span("accession", &CleanHtml::text(&f.number)));
+    let numbers: Vec<CleanHtml> = numbers.collect();
+    let times = times(here, holder, impression, role);
+    let now = now(here, impression);
+    let said = CleanHtml::join([&CleanHtml::join(&numbers, ", "), &times, &now], "; ");
+    here.impression_of(&impression.key).then(": ").and(&said)
 }
 
 /// "now Northport, Harbour Museum"; "untraced".
@@ -63,7 +81,7 @@ pub(super) fn handled(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) ->
     let lines = sheets(here, mentions, Part::Agent)
         .into_iter()
         .map(|(_, impression)| {
-            let times = times(here, holder, impression, |role| role == PartyRole::Agent);
+            let times = times(here, holder, impression, PartyRole::Agent);
             let name = here.impression_of(&impression.key);
             CleanHtml::join([&name, &times], ": ")
         })
@@ -72,17 +90,12 @@ pub(super) fn handled(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) ->
 }
 
 /// When and how the holder had a sheet: "1931 to 1987, purchase".
-fn times(
-    here: &Here<'_>,
-    holder: &Holder,
-    impression: &Impression,
-    wanted: impl Fn(PartyRole) -> bool,
-) -> CleanHtml {
+fn times(here: &Here<'_>, holder: &Holder, impression: &Impression, role: PartyRole) -> CleanHtml {
     let words = here.words();
     let entries: Vec<CleanHtml> = impression
         .provenance
         .iter()
-        .filter(|entry| wanted(entry.role) && is_record(&entry.party, &holder.key))
+        .filter(|entry| entry.role == role && is_record(&entry.party, &holder.key))
         .map(|entry| {
             let when = period(here, entry.from.as_ref(), entry.to.as_ref());
             let how = entry.how.as_ref().map_or_else(String::new, |how| {
@@ -101,6 +114,7 @@ fn times(
                 CleanHtml::text(&how),
                 CleanHtml::text(&lot),
                 CleanHtml::text(bought_in),
+                provenance::doubts(here, entry),
             ];
             CleanHtml::join(&parts, ", ")
         })

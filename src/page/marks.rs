@@ -1,7 +1,9 @@
 //! Marks on a sheet in words: "Signature in pencil, “The Artist 27”, lower right, recto".
 
+use super::address::{Address, Overview};
 use super::book::Here;
 use super::claims;
+use super::dates;
 use super::html::{CleanHtml, capitalised};
 use crate::model::mark::Mark;
 
@@ -52,6 +54,9 @@ pub(super) fn line(here: &Here<'_>, mark: &Mark) -> CleanHtml {
             let person = here.person_or_holder(&key.value);
             words.html("applied-by", None, &[("person", &person)])
         });
+    let when = mark.applied.as_ref().map_or_else(CleanHtml::empty, |date| {
+        dates::once_html(&date.value, words)
+    });
     let line = CleanHtml::join(
         [
             &capitalised(&kind),
@@ -62,8 +67,27 @@ pub(super) fn line(here: &Here<'_>, mark: &Mark) -> CleanHtml {
             &number,
             &whose,
             &applied,
+            &when,
         ],
         ", ",
     );
-    claims::with_claim(here, line, &mark.claim)
+    let line = claims::with_claim(here, line, &mark.claim);
+    match others(here, mark) {
+        Some(others) => line.then(". ").and(&others).then("."),
+        None => line,
+    }
+}
+
+/// That others used the mark too, where they did.
+fn others(here: &Here<'_>, mark: &Mark) -> Option<CleanHtml> {
+    let shared = here.book.studies.shared_marks.iter().find(|s| s.is(mark))?;
+    let users = shared
+        .users
+        .iter()
+        .map(|user| here.person_or_holder(&user.key));
+    let users: Vec<CleanHtml> = users.collect();
+    let to = format!("{}#shared", here.href(&Address::Overview(Overview::Marks)));
+    let text = CleanHtml::text(here.words().word("mark-shared"));
+    let link = CleanHtml::link(&to, &text);
+    Some(link.then(": ").and(&CleanHtml::join(&users, "; ")))
 }

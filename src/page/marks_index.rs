@@ -6,14 +6,16 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::book::Here;
+use super::dates;
 use super::frame::Leaf;
-use super::html::CleanHtml;
+use super::html::{CleanHtml, capitalised};
 use super::lists::List;
 use super::words::Given;
 use crate::model::impression::Impression;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::mark::{Mark, MarkKind};
 use crate::model::words::ClosedList as _;
+use crate::study::marks::User;
 use crate::study::order::Collator;
 
 #[derive(Serialize)]
@@ -36,10 +38,8 @@ struct Alike {
 
 pub(super) fn page(here: &Here<'_>) -> Leaf {
     let words = here.words();
-    let mut lists: Vec<List> = MarkKind::ALL
-        .iter()
-        .map(|kind| list(here, Some(*kind)))
-        .collect();
+    let kinds = MarkKind::ALL.iter().map(|kind| list(here, Some(*kind)));
+    let mut lists: Vec<List> = std::iter::once(shared(here)).chain(kinds).collect();
     lists.push(list(here, None));
     lists.push(watermarks(here));
     let title = words.word("marks").to_owned();
@@ -54,6 +54,36 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
 /// Whether a sheet bears a mark or a watermark.
 pub(super) fn has_any(impression: &Impression) -> bool {
     !impression.marks.is_empty() || impression.sheet.watermark.is_some()
+}
+
+/// The marks that several people used, with who used each when, and on which sheets.
+fn shared(here: &Here<'_>) -> List {
+    let words = here.words();
+    let lines = here.book.studies.shared_marks.iter().map(|mark| {
+        let kind = CleanHtml::text(words.listed("mark", mark.kind));
+        let name = CleanHtml::text(&words.with("quoted", &[("text", Given::Text(&mark.name))]));
+        let users: Vec<CleanHtml> = mark.users.iter().map(|user| used(here, user)).collect();
+        let whole = CleanHtml::join([&capitalised(&kind), &name], " ");
+        whole
+            .then(". ")
+            .and(&CleanHtml::join(&users, "; "))
+            .then(".")
+    });
+    let lines = lines.collect();
+    let mut list = List::new(CleanHtml::text(words.word("marks-shared")), lines);
+    list.note = CleanHtml::text(words.word("marks-shared-note")).some();
+    list.at(Some("shared".to_owned()))
+}
+
+/// "Rosalind Teape, about 1932 to 1968: 7.7, 9.3".
+fn used(here: &Here<'_>, user: &User) -> CleanHtml {
+    let when = user.when.as_ref().map_or_else(CleanHtml::empty, |date| {
+        dates::throughout_html(date, here.words())
+    });
+    let name = CleanHtml::join([&here.person_or_holder(&user.key), &when], ", ");
+    let mut sheets: Vec<&ImpressionKey> = user.sheets.iter().collect();
+    sheets.sort_by_key(|key| here.book.studies.order.impression_rank(key));
+    name.then(": ").and(&here.handles(sheets))
 }
 
 /// The marks of one kind.

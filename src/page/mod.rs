@@ -88,6 +88,7 @@ mod opening;
 mod opinions;
 mod overviews;
 mod own_pages;
+mod owners;
 mod people;
 mod person;
 pub mod pictures;

@@ -7,7 +7,7 @@ use super::book::Here;
 use super::frame::Leaf;
 use super::{
     Input, about, census, chronology, cite, concordance, designs, diligence, exhibitions, gathered,
-    glossary, holders, literature, marks_index, people, titles,
+    glossary, holders, literature, marks_index, owners, people, titles,
 };
 use crate::model::design::Design;
 use crate::model::impression::Impression;
@@ -36,6 +36,7 @@ fn has_something(input: &Input<'_>, overview: Overview) -> bool {
         Overview::Census => input.studies.census.sheets.at_most > 0,
         Overview::Holders => !public.holders.is_empty(),
         Overview::People => !public.people.is_empty(),
+        Overview::Owners => some_sheet(owners::has_any),
         Overview::Marks => some_sheet(marks_index::has_any),
         Overview::Provenance => !input.studies.diligence.is_empty(),
         Overview::Chronology => !input.studies.chronology.is_empty(),
@@ -63,6 +64,7 @@ pub(super) fn page(here: &Here<'_>, overview: Overview) -> Leaf {
         Overview::Census => census::page(here),
         Overview::Holders => holders::page(here),
         Overview::People => people::page(here),
+        Overview::Owners => owners::page(here),
         Overview::Marks => marks_index::page(here),
         Overview::Provenance => diligence::page(here),
         Overview::Chronology => chronology::page(here),

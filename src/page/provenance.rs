@@ -100,11 +100,6 @@ fn said(here: &Here<'_>, entry: &ProvenanceEntry, next: Option<&ProvenanceEntry>
         words.html("lot", None, &[("lot", &CleanHtml::text(lot))])
     });
     let was_bought_in = entry.sold == Some(false);
-    let this_sheet = match entry.this_sheet.as_ref().map(|c| c.value) {
-        Some(Certainty::Probable) => Some(words.word("probably-this-sheet")),
-        Some(Certainty::Possible) => Some(words.word("possibly-this-sheet")),
-        Some(Certainty::Certain) | None => None,
-    };
     let whole = CleanHtml::join(
         [
             &came_to(here, entry),
@@ -113,7 +108,7 @@ fn said(here: &Here<'_>, entry: &ProvenanceEntry, next: Option<&ProvenanceEntry>
             &lot,
             &text(entry.price.as_deref()),
             &text(was_bought_in.then(|| words.word("bought-in"))),
-            &text(this_sheet),
+            &text(this_sheet(here, entry)),
         ],
         ", ",
     );
@@ -129,6 +124,28 @@ fn said(here: &Here<'_>, entry: &ProvenanceEntry, next: Option<&ProvenanceEntry>
         Certainty::Possible => CleanHtml::text(words.word("possibly"))
             .then(" ")
             .and(&whole),
+    }
+}
+
+/// How sure an entry is, where it is not certain: "possible, probably this sheet".
+pub(super) fn doubts(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
+    let certainty = match entry.claim.certainty() {
+        Certainty::Certain => "",
+        doubted => claims::certainty(here, doubted),
+    };
+    let this_sheet = this_sheet(here, entry).unwrap_or_default();
+    CleanHtml::join(
+        [&CleanHtml::text(certainty), &CleanHtml::text(this_sheet)],
+        ", ",
+    )
+}
+
+/// That it may be of another sheet, where it may.
+fn this_sheet<'h>(here: &Here<'h>, entry: &ProvenanceEntry) -> Option<&'h str> {
+    match entry.this_sheet.as_ref().map(|c| c.value) {
+        Some(Certainty::Probable) => Some(here.words().word("probably-this-sheet")),
+        Some(Certainty::Possible) => Some(here.words().word("possibly-this-sheet")),
+        Some(Certainty::Certain) | None => None,
     }
 }
 

@@ -175,6 +175,7 @@ fn marks(fields: &mut Fields<'_, '_>) -> Vec<Mark> {
             side: fields.word("side").map(|side| side.value),
             whose: fields.key("whose"),
             applied_by: fields.key("applied_by"),
+            applied: fields.date("applied"),
             colour: fields.words("colour"),
             number: fields.words("number"),
             claim: fields.claim(),

@@ -215,10 +215,15 @@ struct Existence {
 }
 
 impl Existence {
-    /// Whether the sheet may not have been printed yet on a day, or not exist any more.
+    /// Whether a day lies in the year in which the sheet was printed, or destroyed, before or after
+    /// which it did not exist. A run of several years tells nothing of a single sheet.
     fn is_doubtful(self, day: Day) -> bool {
-        self.printed.last.is_some_and(|last| day <= last)
-            || self.gone.first.is_some_and(|first| first <= day)
+        let is_in_one_year = |span: &Span| {
+            let years = span.first.zip(span.last);
+            years.is_some_and(|(first, last)| first.year == last.year)
+        };
+        let spans = [self.printed, self.gone].into_iter();
+        spans.filter(is_in_one_year).any(|span| span.contains(day))
     }
 }
 
@@ -278,8 +283,8 @@ fn stretches(
 
 /// How well the owner on one day is known, and by which entries.
 fn on_day(owned: &[(EntryOf, Owned)], existence: Existence, day: Day) -> (Known, Vec<EntryOf>) {
-    // On a day on which the sheet may not have been printed yet, a certain owner who can have come
-    // by it is enough: it was with its printer, with that owner, or nowhere. So too at its end.
+    // In the year in which a sheet was printed a certain owner who can have come by it is enough: it
+    // was with its printer, with that owner, or nowhere. So too at its end.
     let is_doubtful = existence.is_doubtful(day);
     let has_it = |owned: &Owned| {
         owned.certainly.is_some_and(|span| span.contains(day))

@@ -9,7 +9,8 @@
 //! which was pulled before which; [`census`], [`crossing`], [`clique_cover`] and [`editions`] count, [`together`] says what
 //! belongs together, [`appearances`] when each sheet was seen and [`survival`] how many there may be; [`same_sheet`] says
 //! which records may be one sheet, within the [`tolerance`] of measurements;
-//! [`ownership`] tells who owned a sheet when, [`diligence`] what that leaves open for 1933 to 1945;
+//! [`marks`] tells who used a mark, [`ownership`] who owned a sheet when, [`diligence`] what that
+//! leaves open for 1933 to 1945;
 //! [`concordance`], [`opinions`], [`chronology`] and [`back_links`] turn the records round.
 //!
 //! In: the whole catalogue, private fields included. Out: [`Studies`], in which nothing private can
@@ -37,6 +38,7 @@ pub mod crossing;
 pub mod diligence;
 pub mod editions;
 pub mod identify;
+pub mod marks;
 pub mod next_point;
 pub mod numerals;
 pub mod opinions;
@@ -61,6 +63,7 @@ use chronology::Event;
 use concordance::Concordance;
 use diligence::Years;
 use editions::EditionStudy;
+use marks::SharedMark;
 use numerals::Numeral;
 use order::Order;
 use separate::Separability;
@@ -94,6 +97,8 @@ pub struct Studies {
     pub back_links: BackLinks,
     /// What can be dated, in order.
     pub chronology: Vec<Event>,
+    /// The marks that several people used.
+    pub shared_marks: Vec<SharedMark>,
     /// What is recorded of the owners from 1933 to 1945, of each sheet that may have existed then.
     pub diligence: BTreeMap<ImpressionKey, Years>,
 }
@@ -152,6 +157,7 @@ impl Studies {
             concordance: Concordance::of(catalogue, &order),
             back_links: BackLinks::of(catalogue, &order),
             chronology: chronology::chronology(catalogue, &order),
+            shared_marks: marks::shared(catalogue),
             diligence: diligence::of_catalogue(catalogue, &groups),
             designs,
             groups,

@@ -281,6 +281,15 @@ fn nothing_is_asked_of_days_before_a_sheet_was_printed() {
             "1941-01-01 to 1945-05-08 owner 0",
         ]
     );
+    // A run of several years tells nothing of a single sheet.
+    assert_eq!(
+        found("1934/1951", "1938"),
+        [
+            "1934-01-01 to 1937-12-31 nobody",
+            "1938-01-01 to 1938-12-31 perhaps 0",
+            "1939-01-01 to 1945-05-08 owner 0",
+        ]
+    );
 }
 
 #[test]

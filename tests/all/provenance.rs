@@ -196,3 +196,116 @@ fn one_page_gathers_the_sheets_by_what_is_recorded_and_names_no_private_owner() 
         assert!(!text.contains(secret), "{secret}");
     }
 }
+
+// Who had sheets, and as what.
+
+const HISTORY: &str = "
+-- records/holders/old.toml
+name = \"Old Cabinet\"
+kind = \"museum\"
+place = \"Northport\"
+formerly = [{ name = \"Mariners' Rooms\", until = \"1910\" }]
+successor = { holder = \"museum\", date = \"1987\" }
+-- records/holders/store.toml
+name = \"Store\"
+kind = \"museum\"
+-- records/designs/1/impressions/2.toml
+status = \"located\"
+holder = \"museum\"
+former_accessions = [{ holder = \"old\", number = \"N 10\" }, { number = \"X 1\" }]
+provenance = [
+  { owner = \"owner\", to = \"1930\" },
+  { agent = { name = \"Mole & Pier\" }, from = \"1931\", sold = false, lot = \"4\" },
+  { owner = \"old\", from = \"1931\", to = \"1987\", how = \"gift\" },
+  { keeper = \"store\", from = \"1960\", to = \"1970\" },
+  { owner = \"museum\", from = \"1987\" },
+]
+-- records/designs/1/impressions/3.toml
+status = \"untraced\"
+former_accessions = [{ holder = \"old\", number = \"N 9\" }]
+provenance = [
+  { owner = { name = \"Mariners' Rooms\" }, to = \"1910\" },
+  { owner = \"owner\", this_sheet = \"possible\" },
+]
+";
+
+fn text_of(address: &str) -> String {
+    let site = site_of(&[FERRY, PEOPLE, HISTORY]);
+    let (_, text) = tags(page(&site, address));
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn former_owners_agents_and_keepers_stand_apart_with_their_sheets() {
+    let text = text_of("owners/");
+    let (owners, rest) = text.split_once("Agents").unwrap();
+    let (agents, keepers) = rest.split_once("Keepers").unwrap();
+    for line in [
+        "Ada Quire, 1880–1949: 1.2, possibly 1.3",
+        "Mariners' Rooms, see Old Cabinet: 1.3",
+        "Old Cabinet, Northport, now Harbour Museum: 1.2",
+    ] {
+        assert!(owners.contains(line), "{line}: {owners}");
+    }
+    assert!(agents.contains("Mole & Pier: 1.2"), "{agents}");
+    assert!(keepers.contains("Store: 1.2"), "{keepers}");
+    // Who has a sheet now is no former owner of it.
+    assert!(!owners.contains("Harbour Museum, Northport: "), "{owners}");
+}
+
+#[test]
+fn a_sheet_is_found_by_the_numbers_it_had() {
+    let text = text_of("owners/");
+    let (_, numbers) = text.split_once("Former inventory numbers").unwrap();
+    // In the order of counting, not of letters.
+    assert!(
+        numbers.contains("Old Cabinet, Northport N 9 1.3 N 10 1.2"),
+        "{numbers}"
+    );
+    assert!(
+        numbers.contains("With a holder who is not recorded X 1 1.2"),
+        "{numbers}"
+    );
+}
+
+#[test]
+fn a_holder_that_was_merged_keeps_a_page_that_tells_all_of_it() {
+    let text = text_of("holder/old/");
+    for line in [
+        "FormerlyMariners' Rooms, until 1910",
+        "Continued byHarbour Museum, Northport, from 1987",
+        "Formerly owned 1.2, The Ferry: N 10; 1931 to 1987, gift; now Northport, Harbour Museum",
+        "Formerly here 1.3, The Ferry: N 9; untraced",
+    ] {
+        assert!(text.contains(line), "{line}: {text}");
+    }
+    assert!(text_of("holder/museum/").contains("Took overOld Cabinet"));
+}
+
+#[test]
+fn what_was_kept_for_others_is_never_called_owned() {
+    let text = text_of("holder/store/");
+    assert!(
+        text.contains("Formerly kept for others 1.2, The Ferry: 1960 to 1970"),
+        "{text}"
+    );
+    assert!(!text.contains("Formerly owned"));
+}
+
+#[test]
+fn a_mark_that_several_used_is_told_on_the_sheet_and_among_the_marks() {
+    let stamped = "-- records/designs/1/impressions/2.toml\nstatus = \"untraced\"\n\
+                   marks = [{ kind = \"collector\", text = \"AQ\", whose = \"owner\" }]\nprovenance = [{ owner = \"owner\", from = \"1910\", to = \"1949\" }]\n\
+                   -- records/designs/1/impressions/3.toml\nstatus = \"untraced\"\n\
+                   marks = [{ kind = \"collector\", text = \"AQ\", whose = \"owner\", applied_by = \"heir\", applied = \"1950\" }]\n";
+    let site = site_of(&[FERRY, PEOPLE, stamped]);
+    let text = |address: &str| tags(page(&site, address)).1;
+    let told = "Collector’s mark “AQ”. Ada Quire, 1910 to 1949: 1.2; Ben Quire, 1950: 1.3.";
+    assert!(text("marks/").contains(told), "{}", text("marks/"));
+    let sheet = text("impression/1.2/");
+    assert!(
+        sheet.contains("A mark that several used: Ada Quire; Ben Quire."),
+        "{sheet}"
+    );
+    assert!(page(&site, "impression/1.2/").contains("marks/#shared"));
+}

@@ -443,3 +443,70 @@ fn every_record_named_knows_who_names_it() {
     );
     assert_eq!(links.works[&key("late")][0].at.as_deref(), Some("p. 9"));
 }
+
+// Marks.
+
+/// Who used a mark, and when: "ada 1930/1940 1.1".
+fn users(records: &[&str]) -> Vec<Vec<String>> {
+    let people =
+        "-- records/people/ada.toml\nname = \"Ada\"\n-- records/people/ben.toml\nname = \"Ben\"\n";
+    let printing = "states = [{ key = \"only\" }]\nprintings = [{ key = \"late\", kind = \"posthumous\", date = \"1956\", printer = \"ben\", states = \"all\" }]";
+    let (_, studies) = studied(&[&design("1", printing), people, &sheets(records)]);
+    let user = |user: &keyblock::study::marks::User| {
+        let when = user.when.as_ref().map_or("-", |date| date.as_str());
+        let sheets: Vec<String> = user.sheets.iter().map(ToString::to_string).collect();
+        format!("{} {when} {}", user.key, sheets.join(" "))
+    };
+    let of_mark = |mark: &keyblock::study::marks::SharedMark| mark.users.iter().map(user).collect();
+    studies.shared_marks.iter().map(of_mark).collect()
+}
+
+/// Common practice, no source: stamps survive those whose name they bear.
+#[test]
+fn a_mark_that_several_used_is_told_with_each_user_and_time() {
+    let stamp = |more: &str| format!("{{ kind = \"stamp\", text = \"A\", {more} }}");
+    let of = |more: &str, rest: &str| format!("marks = [{}]\n{rest}", stamp(more));
+    let had = "provenance = [{ owner = \"ada\", from = \"1930\", to = \"1940\" }]";
+    let printed = "identified = { printing = \"late\" }";
+    assert_eq!(
+        users(&[
+            &of("applied_by = \"ben\", applied = \"1960\"", ""),
+            &of("applied_by = \"ada\"", had),
+            &of("applied_by = \"ben\"", printed),
+        ]),
+        [["ada 1930/1940 1.2", "ben 1956/1960 1.1 1.3"]]
+    );
+    let apart = "{ kind = \"stamp\", text = \"B\", applied_by = \"ben\" }";
+    let none: [Vec<String>; 0] = [];
+    for other in [
+        of("applied_by = \"ada\"", ""),
+        of("whose = \"ben\"", ""),
+        format!("marks = [{apart}]"),
+        of("applied_by = \"ben\"", "publish = false"),
+    ] {
+        assert_eq!(
+            users(&[&of("applied_by = \"ada\"", ""), &other]),
+            none,
+            "{other}"
+        );
+    }
+}
+
+#[test]
+fn collectors_of_the_same_initials_share_no_mark() {
+    let mark = |more: &str| format!("marks = [{{ kind = \"collector\", text = \"A\", {more} }}]");
+    let found = |one: &str, two: &str| users(&[&mark(one), &mark(two)]).len();
+    assert_eq!(found("whose = \"ada\"", "whose = \"ben\""), 0);
+    assert_eq!(
+        found("whose = \"ada\"", "whose = \"ada\", applied_by = \"ben\""),
+        1
+    );
+    let number = "number = \"M. 1\"";
+    assert_eq!(
+        found(
+            &format!("whose = \"ada\", {number}"),
+            &format!("whose = \"ben\", {number}")
+        ),
+        1
+    );
+}

@@ -253,6 +253,7 @@ pub static MARK: Shape = claimed(
         may("side", Takes::Word(words::<Side>), "the side it is on"),
         may("whose", Takes::Refers(Target::Party), "whose name it bears"),
         may("applied_by", Takes::Refers(Target::Party), "who applied it"),
+        may("applied", Takes::Date, "when it was put there"),
         may("colour", Takes::Text, "its colour"),
         may("number", Takes::Text, "its number in a repertory of marks"),
     ],

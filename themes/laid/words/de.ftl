@@ -26,6 +26,7 @@ census = Bestand
 holders = Standorte
 people = Personen
 marks = Marken
+owners = Frühere Eigentümer
 overview-provenance = Provenienz, 1933–1945
 chronology = Chronologie
 exhibitions = Ausstellungen
@@ -627,6 +628,8 @@ owned-by = Eigentum: { $owner }
 owned-elsewhere = Eigenes, anderswo verwahrt
 kept-at = Verwahrt
 impressions-here = Abzüge hier
+formerly-owned = Ehemals im Eigentum
+formerly-kept = Ehemals für andere verwahrt
 formerly-here = Früher hier
 handled-here = Durch den Handel hier
 matrices-here = Stöcke und Platten hier
@@ -712,7 +715,18 @@ number-there = Nr. dort
 now-kept = Jetzt
 
 # Marken.
+owners-brief = { $n ->
+    [one] Ein Eigentümer, der Blätter hatte und nicht mehr hat; Vermittler und Verwahrer für sich.
+   *[other] { $n } Eigentümer, die Blätter hatten und nicht mehr haben; Vermittler und Verwahrer für sich.
+}
+owners-agents = Vermittler
+owners-keepers = Verwahrer
+owners-numbers = Frühere Inventarnummern
+owners-numbers-elsewhere = An einem Standort, der nicht verzeichnet ist
 marks-brief = Was auf einzelne Blätter von Hand oder mit Stempel gesetzt wurde, und was der Papiermacher in ihnen ließ.
+mark-shared = Eine Marke, die mehrere benutzten
+marks-shared = Von mehreren benutzt
+marks-shared-note = allein sagt eine solche Marke weder Eigentümer noch Zeit
 marks-signature = Signaturen
 marks-stamp = Stempel
 marks-seal = Siegel

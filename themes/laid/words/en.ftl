@@ -26,6 +26,7 @@ census = Census
 holders = Holders
 people = People
 marks = Marks
+owners = Former owners
 overview-provenance = Provenance, 1933–1945
 chronology = Chronology
 exhibitions = Exhibitions
@@ -627,6 +628,8 @@ owned-by = owned by { $owner }
 owned-elsewhere = Owned, kept elsewhere
 kept-at = Kept at
 impressions-here = Impressions here
+formerly-owned = Formerly owned
+formerly-kept = Formerly kept for others
 formerly-here = Formerly here
 handled-here = Handled here
 matrices-here = Blocks and plates here
@@ -712,7 +715,18 @@ number-there = No. there
 now-kept = Now
 
 # Marks.
+owners-brief = { $n ->
+    [one] One who owned sheets and no longer does; agents and keepers apart.
+   *[other] { $n } who owned sheets and no longer do; agents and keepers apart.
+}
+owners-agents = Agents
+owners-keepers = Keepers
+owners-numbers = Former inventory numbers
+owners-numbers-elsewhere = With a holder who is not recorded
 marks-brief = What was put on single sheets by hand or stamp, and what the papermaker left in them.
+mark-shared = A mark that several used
+marks-shared = Used by several
+marks-shared-note = such a mark alone tells neither owner nor time
 marks-signature = Signatures
 marks-stamp = Stamps
 marks-seal = Seals

@@ -1,0 +1,191 @@
+//! Former owners, by letter, with the sheets each had; agents and keepers apart, who owned nothing;
+//! and the inventory numbers that sheets had before.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use super::address::Address;
+use super::book::Here;
+use super::frame::Leaf;
+use super::holder::{is_keeper, is_owner};
+use super::html::CleanHtml;
+use super::lists::{self, List};
+use super::people;
+use super::provenance;
+use super::run_on::{self, RunOn};
+use crate::model::certainty::Certainty;
+use crate::model::holder::Holder;
+use crate::model::impression::Impression;
+use crate::model::key::ImpressionKey;
+use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
+use crate::study::order::Collator;
+
+#[derive(Serialize)]
+struct View {
+    title: String,
+    /// Parts stand close together, as in an index.
+    index: bool,
+    brief: String,
+    letters: Vec<List>,
+    apart: Vec<List>,
+    numbers: Option<RunOn>,
+}
+
+/// Whether a record says of anybody that they had its sheet before, or under which number.
+pub(super) fn has_any(impression: &Impression) -> bool {
+    let mut entries = impression.provenance.iter();
+    !impression.former_accessions.is_empty()
+        || entries.any(|entry| entry.role != PartyRole::Owner || !has_it_now(impression, entry))
+}
+
+pub(super) fn page(here: &Here<'_>) -> Leaf {
+    let words = here.words();
+    let owners = lines(here, PartyRole::Owner);
+    let title = words.word("owners").to_owned();
+    let view = View {
+        index: true,
+        title: title.clone(),
+        brief: words.count("owners-brief", owners.len()),
+        letters: lists::by_letter(here, owners),
+        apart: [
+            (PartyRole::Agent, "owners-agents"),
+            (PartyRole::Keeper, "owners-keepers"),
+        ]
+        .into_iter()
+        .map(|(role, heading)| {
+            let collator = Collator::of_words(here.language());
+            let mut lines = lines(here, role);
+            lines.sort_by(|a, b| collator.compare(&a.0, &b.0));
+            let lines = lines.into_iter().map(|(_, line)| line).collect();
+            List::new(CleanHtml::text(words.word(heading)), lines)
+        })
+        .filter(List::has_lines)
+        .collect(),
+        numbers: Some(numbers(here)).filter(|numbers| !numbers.lines.is_empty()),
+    };
+    Leaf::new(here.address, title, "pages/owners.html", &view)
+}
+
+/// Whether somebody who owned a sheet has it still.
+fn has_it_now(impression: &Impression, entry: &ProvenanceEntry) -> bool {
+    match (&entry.party, &impression.owner) {
+        (Party::Record(key), Some(_)) => is_owner(impression, &key.value),
+        (Party::Record(key), None) => is_keeper(impression, &key.value),
+        (party, owner) => owner.as_ref() == Some(party),
+    }
+}
+
+/// A line for each who had a sheet in this role and no longer has: name, and sheets. Each comes with
+/// the text it is sorted under.
+fn lines(here: &Here<'_>, role: PartyRole) -> Vec<(String, CleanHtml)> {
+    let mut had: BTreeMap<(String, CleanHtml), Vec<(Certainty, &ImpressionKey)>> = BTreeMap::new();
+    for (_, impression) in here.impressions_in_order() {
+        let entries = impression.provenance.iter().filter(|e| e.role == role);
+        for entry in entries.filter(|e| role != PartyRole::Owner || !has_it_now(impression, e)) {
+            let sheets = had.entry(named(here, &entry.party)).or_default();
+            if sheets.last().is_none_or(|(_, key)| **key != impression.key) {
+                sheets.push((certainty(entry), &impression.key));
+            }
+        }
+    }
+    let line =
+        |((sorted, name), sheets): ((String, CleanHtml), Vec<(Certainty, &ImpressionKey)>)| {
+            let handles = sheets.into_iter().map(|(certainty, key)| {
+                let doubt = match certainty {
+                    Certainty::Certain => "",
+                    Certainty::Probable => here.words().word("probably"),
+                    Certainty::Possible => here.words().word("possibly"),
+                };
+                CleanHtml::join([&Here::quiet(doubt), &here.impression(key)], " ")
+            });
+            let handles: Vec<CleanHtml> = handles.collect();
+            (
+                sorted,
+                name.then(": ").and(&CleanHtml::join(&handles, ", ")),
+            )
+        };
+    had.into_iter().map(line).collect()
+}
+
+/// How sure it is that somebody had this sheet: the less sure of the two.
+fn certainty(entry: &ProvenanceEntry) -> Certainty {
+    let this_sheet = entry.this_sheet.as_ref().map(|c| c.value);
+    let this_sheet = this_sheet.unwrap_or(Certainty::Certain);
+    this_sheet.max(entry.claim.certainty())
+}
+
+/// What a party is sorted under, and its name: a person's as in an index, with life dates.
+fn named(here: &Here<'_>, party: &Party) -> (String, CleanHtml) {
+    let person = match party {
+        Party::Record(key) => here.public().people.get(&key.value),
+        Party::Named(_) | Party::Undisclosed => None,
+    };
+    let Some(person) = person else {
+        let name = provenance::party(here, party);
+        let sorted = name.plain();
+        return (sorted, CleanHtml::join([&name, &now(here, party)], ", "));
+    };
+    let sorted = people::sorted_name(person);
+    let link = here.link(
+        &Address::Person(person.key.clone()),
+        &CleanHtml::text(sorted),
+    );
+    let life = CleanHtml::text(&here.life(person));
+    (sorted.to_owned(), CleanHtml::join([&link, &life], ", "))
+}
+
+/// What became of a holder: "now part of Harbour Museum", or "see Harbour Museum" for a name it had.
+fn now(here: &Here<'_>, party: &Party) -> CleanHtml {
+    let holders = &here.public().holders;
+    match party {
+        Party::Record(key) => {
+            let holder = holders.get(&key.value);
+            let next = holder.and_then(|holder| holder.successor.as_ref());
+            next.map_or_else(CleanHtml::empty, |next| {
+                let name = here.holder(&next.holder.value);
+                here.words().html("now-part-of", None, &[("holder", &name)])
+            })
+        }
+        Party::Named(name) => {
+            let had_it = |holder: &&Holder| holder.formerly.iter().any(|f| f.name == *name);
+            let holder = holders.values().find(had_it);
+            holder.map_or_else(CleanHtml::empty, |holder| {
+                let name = here.holder(&holder.key);
+                here.words().html("see-record", None, &[("record", &name)])
+            })
+        }
+        Party::Undisclosed => CleanHtml::empty(),
+    }
+}
+
+/// The numbers that sheets had before, by the holder that gave them.
+fn numbers(here: &Here<'_>) -> RunOn {
+    let words = here.words();
+    let mut found: Vec<(String, CleanHtml, &str, &ImpressionKey)> = Vec::new();
+    for (_, impression) in here.impressions_in_order() {
+        for former in &impression.former_accessions {
+            let holder = former.holder.as_ref().map(|holder| &holder.value);
+            let lead = holder.map_or_else(
+                || CleanHtml::text(words.word("owners-numbers-elsewhere")),
+                |key| here.holder_and_city(key),
+            );
+            found.push((lead.plain(), lead, &former.number, &impression.key));
+        }
+    }
+    let words_of = Collator::of_words(here.language());
+    let numbers_of = Collator::of_numbers(here.language());
+    found.sort_by(|a, b| {
+        let by_lead = words_of.compare(&a.0, &b.0);
+        by_lead.then_with(|| numbers_of.compare(a.2, b.2))
+    });
+    let items = found.into_iter().map(|(_, lead, number, key)| {
+        let number = CleanHtml::span("accession", &CleanHtml::text(number));
+        (lead, number.then(" ").and(&here.impression(key)))
+    });
+    RunOn {
+        heading: CleanHtml::text(words.word("owners-numbers")),
+        note: None,
+        lines: run_on::under_leads(items),
+    }
+}

@@ -1,0 +1,193 @@
+//! Marks used by several people: who put one and the same stamp, seal or collector's mark on sheets,
+//! and when.
+//!
+//! Seals and stamps survive those whose name they bear, and are used on by heirs, printers and
+//! libraries (common practice, no source); a mark alone then tells neither the owner nor the time.
+//!
+//! In: the published marks. Out: [`SharedMark`], one for each mark with more than one user.
+//! Not here: whether a printing is told from another by such a mark (`audit`).
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::model::catalogue::Catalogue;
+use crate::model::design::Design;
+use crate::model::edtf::{Date, Day};
+use crate::model::impression::Impression;
+use crate::model::key::{ImpressionKey, Key};
+use crate::model::mark::{Mark, MarkKind};
+use crate::model::place::Placed;
+use crate::model::provenance::{Party, PartyRole};
+
+use super::editions::only_printing;
+
+/// What makes two marks one and the same: kind, and number in a repertory or else the text.
+pub type Stamp<'a> = (MarkKind, &'a str);
+
+/// The mark that a stamp, seal or collector's mark is; `None` for what is written by hand or not
+/// described.
+#[must_use]
+pub fn stamp(mark: &Mark) -> Option<Stamp<'_>> {
+    let kind = mark.kind.as_ref()?.value;
+    let is_repeated = matches!(kind, MarkKind::Stamp | MarkKind::Seal | MarkKind::Collector);
+    let name = mark.number.as_deref().or(mark.text.as_deref())?;
+    is_repeated.then_some((kind, name))
+}
+
+/// A mark that several people used.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SharedMark {
+    /// Its kind.
+    pub kind: MarkKind,
+    /// Its number in a repertory, or else what it says.
+    pub name: String,
+    /// Whose name it bears, where only that tells it from another that says the same.
+    pub whose: Option<Key>,
+    /// Who used it, by the first day on which they can have.
+    pub users: Vec<User>,
+}
+
+/// Somebody who used a mark.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct User {
+    /// The person or holder.
+    pub key: Key,
+    /// When, as far as is known: when they put it on a sheet, else when they had the sheet or
+    /// printed it; the years from the first to the last of these where there are several.
+    pub when: Option<Date>,
+    /// On which sheets, in the order of their keys.
+    pub sheets: Vec<ImpressionKey>,
+}
+
+/// The marks that several people used, by kind and name.
+#[must_use]
+pub fn shared(catalogue: &Catalogue) -> Vec<SharedMark> {
+    let mut marks: BTreeMap<(Stamp<'_>, Option<&Key>), BTreeMap<&Key, Uses>> = BTreeMap::new();
+    for (design, impression) in catalogue.impressions() {
+        if !impression.publish || impression.standing.is_withdrawn() {
+            continue;
+        }
+        let design = catalogue.published_design(design);
+        let record = catalogue.published_impression(impression);
+        for mark in &record.marks {
+            let (Some(stamp), Some(by)) = (stamp(mark), user(mark)) else {
+                continue;
+            };
+            let users = marks.entry((stamp, namesake(mark))).or_default();
+            let uses = users.entry(by).or_default();
+            if !uses.sheets.contains(&record.key) {
+                uses.sheets.push(record.key.clone());
+            }
+            uses.when.extend(when(design, record, mark, by));
+        }
+    }
+    marks
+        .into_iter()
+        .filter(|(_, users)| users.len() > 1)
+        .map(|(((kind, name), whose), users)| SharedMark {
+            kind,
+            name: name.to_owned(),
+            whose: whose.cloned(),
+            users: in_order(users),
+        })
+        .collect()
+}
+
+/// Whose a collector's mark is, where no repertory tells it from others: many collectors had the same
+/// initials.
+fn namesake(mark: &Mark) -> Option<&Key> {
+    let is_collectors = mark.kind.as_ref().map(|k| k.value) == Some(MarkKind::Collector);
+    let whose = mark.whose.as_ref().map(|key| &key.value);
+    whose.filter(|_| is_collectors && mark.number.is_none())
+}
+
+impl SharedMark {
+    /// Whether a mark on a sheet is this one.
+    #[must_use]
+    pub fn is(&self, mark: &Mark) -> bool {
+        stamp(mark) == Some((self.kind, self.name.as_str()))
+            && namesake(mark) == self.whose.as_ref()
+    }
+}
+
+/// Who used a mark: who is said to have put it there, else, of a collector's mark, whose it is.
+fn user(mark: &Mark) -> Option<&Key> {
+    let is_collectors = mark.kind.as_ref().map(|k| k.value) == Some(MarkKind::Collector);
+    let owner = mark.whose.as_ref().filter(|_| is_collectors);
+    mark.applied_by.as_ref().or(owner).map(|key| &key.value)
+}
+
+/// When somebody put a mark on a sheet: the date that is recorded, else the time for which they had
+/// it, else the date of its printing where that was theirs.
+fn when(design: &Design, record: &Impression, mark: &Mark, by: &Key) -> Option<Date> {
+    if let Some(date) = &mark.applied {
+        return Some(date.value.clone());
+    }
+    let had = record.provenance.iter().find(|entry| {
+        entry.role != PartyRole::Agent
+            && matches!(&entry.party, Party::Record(key) if key.value == *by)
+    });
+    if let Some(entry) = had {
+        let text = |date: &Option<Placed<Date>>| {
+            date.as_ref().map_or("..", |d| d.value.as_str()).to_owned()
+        };
+        let time = format!("{}/{}", text(&entry.from), text(&entry.to));
+        // Ends that are themselves intervals or sets make no interval; nothing is then said.
+        return Date::parse(&time)
+            .ok()
+            .filter(|_| entry.from.is_some() || entry.to.is_some());
+    }
+    let printing = design.printing(only_printing(record)?)?;
+    let makers: BTreeSet<&Key> = printing
+        .printer
+        .iter()
+        .chain(&printing.publisher)
+        .map(|said| &said.is.value)
+        .collect();
+    printing.date.own().filter(|_| makers.contains(by)).cloned()
+}
+
+/// What is known of the uses of one user.
+#[derive(Default)]
+struct Uses {
+    when: Vec<Date>,
+    sheets: Vec<ImpressionKey>,
+}
+
+fn in_order(users: BTreeMap<&Key, Uses>) -> Vec<User> {
+    let user = |(key, uses): (&Key, Uses)| User {
+        key: key.clone(),
+        when: together(&uses.when),
+        sheets: uses.sheets,
+    };
+    let mut users: Vec<User> = users.into_iter().map(user).collect();
+    users.sort_by_key(|user| {
+        let when = user.when.as_ref();
+        let begun = when.and_then(|date| date.earliest().day().or(date.latest().day()));
+        (begun.is_none(), begun)
+    });
+    users
+}
+
+/// The one date there is, or the years that several span; an end that one of them leaves open stays
+/// open.
+fn together(dates: &[Date]) -> Option<Date> {
+    let (first, others) = dates.split_first()?;
+    if others.iter().all(|date| date == first) {
+        return Some(first.clone());
+    }
+    let year = |day: Day| format!("{:04}", day.year);
+    let starts: Option<Vec<Day>> = dates.iter().map(|d| d.earliest().day()).collect();
+    let ends: Option<Vec<Day>> = dates.iter().map(|d| d.latest().day()).collect();
+    let start = starts.and_then(|days| days.into_iter().min()).map(year);
+    let end = ends.and_then(|days| days.into_iter().max()).map(year);
+    let open = || "..".to_owned();
+    if start.is_none() && end.is_none() {
+        return None;
+    }
+    let time = format!(
+        "{}/{}",
+        start.unwrap_or_else(open),
+        end.unwrap_or_else(open)
+    );
+    Date::parse(&time).ok()
+}
