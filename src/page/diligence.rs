@@ -185,10 +185,29 @@ fn heading(here: &Here<'_>, status: Status) -> CleanHtml {
     CleanHtml::text(here.words().word(word))
 }
 
+/// A handle, with what else museums ask: "14.7 (changed hands, perhaps printed later)".
+fn marked(here: &Here<'_>, impression: &Impression, years: &Years) -> CleanHtml {
+    let words = here.words();
+    let said = |word: &str, is_so: bool| CleanHtml::text(if is_so { words.word(word) } else { "" });
+    let marks = CleanHtml::join(
+        [
+            &said("years-mark-changed", years.changed_hands),
+            &said("years-mark-later", years.may_be_later),
+        ],
+        ", ",
+    );
+    let handle = here.impression(&impression.key);
+    if marks.is_empty() {
+        return handle;
+    }
+    let marks = CleanHtml::text("(").and(&marks).then(")");
+    handle.then(" ").and(&CleanHtml::span("quiet", &marks))
+}
+
 /// Handles by where the sheets are: "Northport, Harbour Museum 14.1, 14.7".
 fn by_place(here: &Here<'_>, status: Status) -> RunOn {
     let mut found: Vec<(String, CleanHtml, CleanHtml)> = sheets(here, status)
-        .map(|(_, impression, _)| {
+        .map(|(_, impression, years)| {
             let place = here.whereabouts(impression);
             let lead = match &impression.holder {
                 Some(holder) => here.link(
@@ -197,7 +216,7 @@ fn by_place(here: &Here<'_>, status: Status) -> RunOn {
                 ),
                 None => capitalised(&CleanHtml::text(&place)),
             };
-            (place, lead, here.impression(&impression.key))
+            (place, lead, marked(here, impression, years))
         })
         .collect();
     let collator = crate::study::order::Collator::of_words(here.language());
@@ -217,7 +236,7 @@ fn line_by_line(here: &Here<'_>, status: Status) -> List {
             let open = years.stretches.iter().filter(|s| s.known != Known::Owner);
             let open: Vec<CleanHtml> = open.map(|s| stretch(here, s)).collect();
             let place = CleanHtml::text(&here.whereabouts(impression));
-            let name = CleanHtml::join([&here.impression(&impression.key), &place], ", ");
+            let name = CleanHtml::join([&marked(here, impression, years), &place], ", ");
             name.then(". ").and(&CleanHtml::join(&open, "; "))
         })
         .collect();

@@ -9,7 +9,7 @@ use super::address::Address;
 use super::book::Here;
 use super::frame::Leaf;
 use super::holder::{is_keeper, is_owner};
-use super::html::CleanHtml;
+use super::html::{CleanHtml, capitalised};
 use super::lists::{self, List};
 use super::people;
 use super::provenance;
@@ -122,7 +122,7 @@ fn named(here: &Here<'_>, party: &Party) -> (String, CleanHtml) {
         Party::Named(_) | Party::Undisclosed => None,
     };
     let Some(person) = person else {
-        let name = provenance::party(here, party);
+        let name = capitalised(&provenance::party(here, party));
         let sorted = name.plain();
         return (sorted, CleanHtml::join([&name, &now(here, party)], ", "));
     };

@@ -192,6 +192,8 @@ fn one_page_gathers_the_sheets_by_what_is_recorded_and_names_no_private_owner() 
         text.contains("2 January 1940 to 8 May 1945: no owner recorded"),
         "{text}"
     );
+    assert!(text.contains("1.2 (may have changed hands then)"), "{text}");
+    assert!(text.contains("1.1 (may be printed later)"), "{text}");
     for secret in ["Skerry", "Tansill", "Wrack", "1.3"] {
         assert!(!text.contains(secret), "{secret}");
     }

@@ -391,6 +391,8 @@ years-head-silent = Für diese Jahre kein Eigentümer verzeichnet
 years-head-partly = Für einen Teil davon verzeichnet
 years-head-perhaps = Verzeichnet, nicht durchweg mit Gewissheit
 years-head-throughout = Durchgehend verzeichnet
+years-mark-changed = wechselte damals vielleicht den Eigentümer
+years-mark-later = vielleicht später gedruckt
 years-not-asked = { $n ->
     [one] Nach einem Abzug wird nicht gefragt: Er ist später gedruckt, oder sein Eintrag zählt nicht.
    *[other] Nach { $n } Abzügen wird nicht gefragt: Sie sind später gedruckt, oder ihre Einträge zählen nicht.

@@ -391,6 +391,8 @@ years-head-silent = No owner recorded for these years
 years-head-partly = Owners recorded for part of them
 years-head-perhaps = Owners recorded, not all with certainty
 years-head-throughout = Owners recorded throughout
+years-mark-changed = may have changed hands then
+years-mark-later = may be printed later
 years-not-asked = { $n ->
     [one] One impression is not asked about: it was printed later, or its record does not count.
    *[other] { $n } impressions are not asked about: they were printed later, or their records do not count.
