@@ -1,6 +1,6 @@
 //! What a holder had, handled, has besides prints and is named for, and what is still to be done there.
 
-use super::address::{Address, Fragment};
+use super::address::{Address, Fragment, Overview};
 use super::book::Here;
 use super::dates;
 use super::holder::{Sheet, is_keeper, is_owner, is_record, sheets};
@@ -224,16 +224,17 @@ pub(super) fn named(here: &Here<'_>, mentions: &[Mention]) -> Vec<List> {
 
 /// What nobody has done yet: measure, photograph, identify, fill the gaps of 1933 to 1945.
 pub(super) fn to_do(here: &Here<'_>, held: &[Sheet<'_>]) -> List {
-    let line = |word: &str, is_wanting: &dyn Fn(&Impression) -> bool| {
+    let line = |said: CleanHtml, is_wanting: &dyn Fn(&Impression) -> bool| {
         let keys = held
             .iter()
             .map(|(_, i)| *i)
             .filter(|i| !i.standing.is_withdrawn() && is_wanting(i))
             .map(|i| &i.key);
         let handles = here.handles(keys).some()?;
-        let said = CleanHtml::text(here.words().word(word));
         Some(said.then(": ").and(&handles))
     };
+    let word = |word: &str| CleanHtml::text(here.words().word(word));
+    let years = here.href(&Address::Overview(Overview::Provenance));
     let has_no_size = |i: &Impression| {
         let sheet = &i.sheet;
         sheet.size.is_empty() && sheet.image.is_empty() && sheet.platemark.is_empty()
@@ -245,11 +246,11 @@ pub(super) fn to_do(here: &Here<'_>, held: &[Sheet<'_>]) -> List {
         years.is_some_and(|years| years.gaps().next().is_some())
     };
     let lines = [
-        line("to-do-not-identified", &|i| i.identified.is_none()),
-        line("to-do-not-measured", &has_no_size),
-        line("to-do-no-photograph", &|i| i.pictures.is_empty()),
-        line("to-do-no-verso", &has_no_verso),
-        line("to-do-years", &has_a_gap),
+        line(word("to-do-not-identified"), &|i| i.identified.is_none()),
+        line(word("to-do-not-measured"), &has_no_size),
+        line(word("to-do-no-photograph"), &|i| i.pictures.is_empty()),
+        line(word("to-do-no-verso"), &has_no_verso),
+        line(CleanHtml::link(&years, &word("to-do-years")), &has_a_gap),
     ];
     let lines = lines.into_iter().flatten().collect();
     List::new(CleanHtml::text(here.words().word("to-do")), lines)

@@ -1,4 +1,4 @@
-//! Marks on a sheet in words: "Signature in pencil, “The Artist 27”, lower right, recto".
+//! Marks on a sheet in words: "Signature, pencil, “The Artist 27”, lower right, recto".
 
 use super::address::{Address, Overview};
 use super::book::Here;

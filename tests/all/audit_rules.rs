@@ -785,6 +785,7 @@ fn a_private_name_is_found_in_notes_marks_parties_and_settings() {
     }
     let fields = [
         "credit = \"Collection of Anna Müller\"",
+        "provenance_line = \"The artist; gift to Anna Müller.\"",
         "marks = [{ kind = \"collector\", text = \"ex libris Anna Müller\" }]",
         "provenance = [{ owner = { name = \"Anna Müller\" } }]",
         "identified = { state = \"with-moon\", why = \"Anna Müller says so\" }",
