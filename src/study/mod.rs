@@ -135,30 +135,43 @@ impl Studies {
         let order = Order::of(catalogue);
         let groups = Groups::of(catalogue);
         let all: Vec<&Design> = catalogue.designs.values().collect();
-        let seen = all
-            .iter()
-            .flat_map(|d| appearances::by_sheet(catalogue, &groups, d));
-        let seen: Vec<_> = seen.collect();
-        let designs = all
-            .par_iter()
-            .map(|design| {
-                (
-                    design.key.clone(),
-                    DesignStudy::of(catalogue, &groups, design),
+        let of_design = |design: &&Design| {
+            let study = DesignStudy::of(catalogue, &groups, design);
+            (design.key.clone(), study)
+        };
+        // None of these waits for another.
+        let ((designs, (census, series)), (links, diligence)) = rayon::join(
+            || {
+                rayon::join(
+                    || all.par_iter().map(of_design).collect(),
+                    || {
+                        rayon::join(
+                            || census::of_everything(catalogue, &groups),
+                            || census::of_series(catalogue, &groups),
+                        )
+                    },
                 )
-            })
-            .collect();
+            },
+            || {
+                rayon::join(
+                    || BackLinks::of(catalogue, &order),
+                    || diligence::of_catalogue(catalogue, &groups),
+                )
+            },
+        );
+        let seen = all.iter();
+        let seen = seen.flat_map(|design| appearances::by_sheet(catalogue, &groups, design));
         Studies {
-            census: census::of_everything(catalogue, &groups),
-            series: census::of_series(catalogue, &groups),
-            seen: appearances::over_time(&seen),
+            census,
+            series,
+            seen: appearances::over_time(&seen.collect::<Vec<_>>()),
             papers: together::on_one_paper(catalogue),
             sets: together::sets(catalogue),
             concordance: Concordance::of(catalogue, &order),
-            back_links: BackLinks::of(catalogue, &order),
+            back_links: links,
             chronology: chronology::chronology(catalogue, &order),
             shared_marks: marks::shared(catalogue),
-            diligence: diligence::of_catalogue(catalogue, &groups),
+            diligence,
             designs,
             groups,
             order,
@@ -173,7 +186,9 @@ impl Studies {
 }
 
 impl DesignStudy {
-    fn of(catalogue: &Catalogue, groups: &Groups, design: &Design) -> DesignStudy {
+    /// Computes everything of one design.
+    #[must_use]
+    pub fn of(catalogue: &Catalogue, groups: &Groups, design: &Design) -> DesignStudy {
         let table = DiagnosticTable::of(catalogue, groups, design);
         let seen = appearances::by_sheet(catalogue, groups, design);
         DesignStudy {

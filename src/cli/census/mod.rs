@@ -17,7 +17,7 @@ use super::{Outcome, wants_colour};
 use crate::model::design::Design;
 use crate::read;
 use crate::read::near::nearest;
-use crate::study::census::Census;
+use crate::study::census::{self, Census, Groups};
 use crate::study::{DesignStudy, Studies};
 use document::CensusDocument;
 
@@ -63,7 +63,6 @@ pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result
         None => None,
     };
     say_left_out(&reading.findings);
-    let studies = Studies::of(catalogue);
     if let Some(file) = &words.doubts {
         let asked = doubts::Asked {
             dir,
@@ -71,18 +70,23 @@ pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result
             file: file.as_deref(),
             json: words.json,
         };
-        return doubts::run(catalogue, &studies, &asked, out);
+        return doubts::run(catalogue, &Studies::of(catalogue), &asked, out);
     }
+    // What is counted is a small part of all that could be computed.
+    let groups = Groups::of(catalogue);
     let counted = match (design, words.series.as_deref()) {
-        (Some(design), _) => match studies.designs.get(&design.key) {
-            Some(study) => Counted::Design(design, study),
-            None => return Ok(Outcome::Usage),
-        },
-        (None, Some(name)) => match studies.series.get(name) {
-            Some(census) => Counted::Series(name, census),
-            None => return Ok(unknown_series(&studies, name)),
-        },
-        (None, None) => Counted::Everything(&studies.census),
+        (Some(design), _) => {
+            let study = DesignStudy::of(catalogue, &groups, design);
+            Counted::Design(design, Box::new(study))
+        }
+        (None, Some(name)) => {
+            let mut series = census::of_series(catalogue, &groups);
+            match series.remove(name) {
+                Some(census) => Counted::Series(name, census),
+                None => return Ok(unknown_series(series.keys(), name)),
+            }
+        }
+        (None, None) => Counted::Everything(census::of_everything(catalogue, &groups)),
     };
     if words.json {
         serde_json::to_writer_pretty(&mut *out, &CensusDocument::of(&counted))?;
@@ -96,21 +100,21 @@ pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result
 
 /// What is counted.
 enum Counted<'a> {
-    Design(&'a Design, &'a DesignStudy),
+    Design(&'a Design, Box<DesignStudy>),
     /// The designs of a series, by its name.
-    Series(&'a str, &'a Census),
-    Everything(&'a Census),
+    Series(&'a str, Census),
+    Everything(Census),
 }
 
-impl<'a> Counted<'a> {
-    fn census(&self) -> &'a Census {
+impl Counted<'_> {
+    fn census(&self) -> &Census {
         match self {
             Counted::Design(_, study) => &study.census,
             Counted::Series(_, census) | Counted::Everything(census) => census,
         }
     }
 
-    fn design(&self) -> Option<(&'a Design, &'a DesignStudy)> {
+    fn design(&self) -> Option<(&Design, &DesignStudy)> {
         match self {
             Counted::Design(design, study) => Some((design, study)),
             _ => None,
@@ -118,9 +122,9 @@ impl<'a> Counted<'a> {
     }
 }
 
-fn unknown_series(studies: &Studies, name: &str) -> Outcome {
+fn unknown_series<'a>(names: impl Iterator<Item = &'a String>, name: &str) -> Outcome {
     say_out(format_args!("keyblock: there is no series `{name}`"));
-    let names: Vec<&str> = studies.series.keys().map(String::as_str).collect();
+    let names: Vec<&str> = names.map(String::as_str).collect();
     match nearest(name, names.iter().copied()) {
         Some(near) => say_out(format_args!("  the nearest is `{near}`")),
         None if names.is_empty() => say_out("  no design of the catalogue belongs to one"),
