@@ -162,6 +162,14 @@ fn the_page_is_never_written_into_a_site_nor_over_another_file() {
     refused(&own, "name another file");
     refused(&folder.path().join("no/such/doubts.html"), "no folder");
     refused(&folder.path().join("1"), "no name for a page");
+    // A theme's files are published with the site.
+    let assets = folder.path().join("themes/laid/assets");
+    fs::create_dir_all(&assets).unwrap();
+    refused(&assets.join("doubts.html"), "would be published");
+    refused(
+        &folder.path().join("themes/doubts.html"),
+        "would be published",
+    );
     // A site compiled elsewhere carries its mark.
     let elsewhere = tempfile::tempdir().unwrap();
     let site = elsewhere.path().join("site");
@@ -190,4 +198,63 @@ fn nothing_of_the_pairs_is_in_the_site() {
             assert!(!text.contains(told), "{} holds \"{told}\"", path.display());
         }
     }
+}
+
+/// The page is written beside its place first: what stands there may be somebody's own, or lead to it.
+#[cfg(unix)]
+#[test]
+fn what_stands_beside_the_page_is_written_over_only_if_it_is_a_page() {
+    let folder = laid_down();
+    let (elsewhere, file, first) = page(folder.path());
+    let beside = elsewhere.path().join(".doubts.html.next");
+    let refused = || {
+        let ran = doubts(folder.path(), &[text(&file)]);
+        assert_eq!(ran.code, Some(2), "{}", ran.err);
+        assert!(ran.err.contains("name another file"), "{}", ran.err);
+    };
+    fs::write(&beside, "somebody's own").unwrap();
+    refused();
+    assert_eq!(fs::read_to_string(&beside).unwrap(), "somebody's own");
+    fs::remove_file(&beside).unwrap();
+    // A link, even to such a page.
+    let own = elsewhere.path().join("own.html");
+    fs::write(&own, &first[..200]).unwrap();
+    std::os::unix::fs::symlink(&own, &beside).unwrap();
+    refused();
+    assert_eq!(fs::read_to_string(&own).unwrap(), first[..200]);
+    fs::remove_file(&beside).unwrap();
+    // A page that an interrupted run left.
+    fs::write(&beside, &first[..200]).unwrap();
+    let ran = doubts(folder.path(), &[text(&file)]);
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    assert_eq!(fs::read_to_string(&file).unwrap(), first);
+    assert!(!beside.exists());
+}
+
+/// Two lost sheets with one owner, whom both records keep private by key.
+#[test]
+fn who_is_kept_private_is_named_in_no_listing_and_no_document() {
+    let folder = lay_down(&[r#"
+-- records/people/bell.toml
+name = "Anna Bell"
+-- records/designs/1/design.toml
+titles = [{ text = "A Quay" }]
+-- records/designs/1/impressions/1.toml
+status = "untraced"
+provenance = [{ owner = "bell", private = ["owner"] }]
+marks = [{ kind = "inscription", text = "For Anna, at the Window", private = ["text"] }]
+-- records/designs/1/impressions/2.toml
+status = "untraced"
+provenance = [{ owner = "bell", private = ["owner"] }]
+marks = [{ kind = "inscription", text = "For Anna, at the Window", private = ["text"] }]
+"#]);
+    for more in [&[][..], &["--json"]] {
+        let out = doubts(folder.path(), more).out;
+        assert!(out.contains("an owner kept private"), "{out}");
+        assert!(out.contains("an inscription kept private"), "{out}");
+        let out = out.to_lowercase();
+        assert!(!out.contains("anna") && !out.contains("bell"), "{out}");
+    }
+    let (_elsewhere, _, page) = page(folder.path());
+    assert!(page.contains("Anna Bell") && page.contains("For Anna, at the Window"));
 }

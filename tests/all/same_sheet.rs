@@ -234,6 +234,11 @@ fn one_lot_ties_and_two_lots_of_one_day_exclude() {
     // A house holds many sales in a year, each with its lots.
     assert_eq!(other(&sold("1938", &lot(4)), &sold("1938", &lot(5))), None);
     assert_eq!(other(&four, &sold("1938-05-13", &lot(5))), None);
+    // A sale that is in doubt, or may have been of another sheet, proves nothing.
+    for doubt in ["certainty", "this_sheet"] {
+        let perhaps = sold("1938-05-12", &format!("{}, {doubt} = \"probable\"", lot(5)));
+        assert_eq!(other(&four, &perhaps), None, "{doubt}");
+    }
     // The lot unsaid: the last trace of a lost sheet.
     assert!(is_suggested(&four, &sold("1938-05-12", "")));
     assert!(!is_suggested(&sold("1938", ""), &sold("1938", "")));
@@ -631,16 +636,122 @@ fn the_audit_tells_a_suggestion_once() {
     assert!(told.contains(&Code::NumberTwice) && !told.contains(&Code::MayBeOneSheet));
 }
 
+/// Reasons are told of the record that gives them, whichever of a sheet's records come first.
 #[test]
-fn a_private_name_is_not_told_in_a_finding() {
-    let owned = "status = \"untraced\"\nprovenance = [{ owner = { name = \"Hidden Person\", private = [\"name\"] } }]";
-    let (_, findings) = audited(&[GROUND, &records(&[owned, owned])]);
-    let told = findings.iter().find(|f| f.code == Code::MayBeOneSheet);
-    let message = &told.unwrap().message;
-    assert!(
-        message.contains("(private)") && !message.contains("Hidden"),
-        "{message}"
+fn of_a_sheet_with_several_records_each_reason_is_told_of_the_right_one() {
+    let of = [
+        "same_as = [{ impression = \"1.4\" }]",
+        "identified = { state = \"dark\" }",
+        "",
+        "identified = { state = \"moonlit\" }\nmaybe_same_as = [{ impression = \"1.2\" }]",
+    ];
+    let (catalogue, studies) = studied(&[GROUND, &records(&of)]);
+    let pairs = all_pairs(&catalogue, &studies);
+    let told = worded_pair(&catalogue, &studies, &pairs[0]);
+    assert_eq!(told, "Excludes: 1.4 is taken to be state ii, 1.2 state i\n");
+    // The first record of the first sheet is a withdrawn one, which counts for nothing.
+    let numbered = "numbering = \"12/50\"\nidentified = { printing = \"later\" }\n";
+    let of = [
+        "standing = \"withdrawn\"\nsame_as = [{ impression = \"1.3\" }]",
+        &format!("kind = \"edition\"\n{numbered}"),
+        &format!("kind = \"counterproof\"\n{numbered}"),
+    ];
+    let (catalogue, studies) = studied(&[GROUND, &records(&of)]);
+    let pairs = all_pairs(&catalogue, &studies);
+    let [one, other] = pairs[0].records.each_ref().map(ToString::to_string);
+    let told = worded_pair(&catalogue, &studies, &pairs[0]);
+    let kind = |key: &str| {
+        if key == "1.2" {
+            "edition"
+        } else {
+            "counterproof"
+        }
+    };
+    let right = format!(
+        "{one} is recorded as `{}`, {other} as `{}`",
+        kind(&one),
+        kind(&other)
     );
+    assert!(told.contains(&right), "{told}");
+}
+
+/// The finding on two records that may be one sheet.
+fn message(of: &[&str], more: &str) -> String {
+    let (_, findings) = audited(&[GROUND, &records(of), more]);
+    let told = findings.iter().find(|f| f.code == Code::MayBeOneSheet);
+    told.unwrap().message.clone()
+}
+
+#[test]
+fn what_a_record_keeps_private_is_not_told_in_a_finding() {
+    let owned = |owner: &str| format!("status = \"untraced\"\nprovenance = [{owner}]");
+    let header =
+        "status = \"untraced\"\n[[provenance]]\nowner = \"collector\"\nprivate = [\"owner\"]";
+    let by_key = owned("{ owner = \"collector\", private = [\"owner\"] }");
+    let by_name = owned("{ owner = { name = \"The Collector\", private = [\"name\"] } }");
+    for record in [header, &by_key, &by_name] {
+        let message = message(&[record, record], "");
+        assert_eq!(
+            message, "1.2 may be one sheet with 1.1: an owner kept private",
+            "{record}"
+        );
+    }
+    // Private in one of the two is private.
+    let told = owned("{ owner = \"collector\" }");
+    let of_one = message(&[&told, &by_key], "");
+    assert!(!of_one.contains("Collector"), "{of_one}");
+    let both = message(&[&told, &told], "");
+    assert!(both.contains("The Collector"), "{both}");
+    // Where another record of the sheet says it openly, so does the finding.
+    let same = format!("same_as = [{{ impression = \"1.1\" }}]\n{told}");
+    let openly = message(&[&by_key, &told, &same], "");
+    assert!(openly.contains("The Collector"), "{openly}");
+    // A name that the person's own record keeps private.
+    let hidden = "-- records/people/collector.toml\nname = \"Bel\"\nprivate = [\"name\"]\n";
+    let of_person = message(&[&told, &told], hidden);
+    assert!(
+        of_person.contains("(private)") && !of_person.contains("Bel"),
+        "{of_person}"
+    );
+}
+
+#[test]
+fn a_private_inscription_is_told_in_no_form() {
+    let inscribed = "marks = [{ kind = \"inscription\", text = \"For Marta, at the Window\", private = [\"text\"] }]";
+    let told = message(&[inscribed, inscribed], "");
+    assert_eq!(
+        told,
+        "1.2 may be one sheet with 1.1: an inscription kept private"
+    );
+    // The mark that a reason speaks of may stand in any record of the sheet.
+    let open = inscribed.replace(", private = [\"text\"]", "");
+    let of = ["same_as = [{ impression = \"1.3\" }]", &open.clone(), &open];
+    let told = message(&of, "");
+    assert!(told.contains("\"For Marta, at the Window\""), "{told}");
+    // A mark known by its number, of which only the text is private.
+    let numbered = "marks = [{ kind = \"collector\", number = \"L 12\", text = \"Bell\", private = [\"text\"] }]";
+    let told = message(&[numbered, numbered], "");
+    assert!(!told.contains("Bell") && told.contains("l 12"), "{told}");
+}
+
+/// Names that records keep private may stand in the open words of another, one across the other.
+#[test]
+fn private_texts_that_overlap_leave_no_part_behind() {
+    let inscribed = "marks = [{ kind = \"inscription\", text = \"To Anna Bell of Quay House\" }]";
+    let private = |name: &str| {
+        format!(
+            "status = \"untraced\"\nprovenance = [{{ owner = {{ name = \"{name}\", private = [\"name\"] }} }}]"
+        )
+    };
+    let of = [
+        inscribed,
+        inscribed,
+        &private("Bell"),
+        &private("Anna Bell"),
+        &private("Bell of Quay"),
+    ];
+    let told = message(&of, "");
+    assert!(told.contains("\"To (private) House\""), "{told}");
 }
 
 /// Every reason that two records give, worded.
@@ -648,9 +759,12 @@ fn worded(one: &str, other: &str) -> String {
     let other = format!("maybe_same_as = [{{ impression = \"1.1\" }}]\n{other}");
     let (catalogue, studies) = studied(&[GROUND, &records(&[one, &other])]);
     let pairs = all_pairs(&catalogue, &studies);
-    let reasons = pairs[0].reasons.iter().map(|reason| {
-        let words =
-            keyblock::audit::same_sheet::reason(&catalogue, &studies, &pairs[0].records, reason);
+    worded_pair(&catalogue, &studies, &pairs[0])
+}
+
+fn worded_pair(catalogue: &Catalogue, studies: &Studies, pair: &Pair) -> String {
+    let reasons = pair.reasons.iter().map(|reason| {
+        let words = keyblock::audit::same_sheet::reason(catalogue, studies, &pair.records, reason);
         format!("{:?}: {words}\n", reason.bearing)
     });
     reasons.collect()

@@ -1,5 +1,6 @@
 //! Records that may be one sheet and do not say so.
 
+mod private;
 mod words;
 
 use crate::model::catalogue::Catalogue;

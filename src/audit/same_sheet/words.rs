@@ -1,18 +1,19 @@
 //! Reasons for and against one sheet, in words.
 
+use super::private;
 use crate::audit::wording;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::impression::{Impression, Status};
 use crate::model::key::{ImpressionKey, Key};
-use crate::model::mark::Mark;
 use crate::model::place::Place;
 use crate::model::provenance::PartyRole;
 use crate::model::size::Size;
 use crate::study::Studies;
 use crate::study::same_sheet::reason::{Evidence, Part, Reason, Somebody, Tie};
 
-/// A reason as a phrase that stands alone. What a record keeps private is not told.
+/// A reason as a phrase that stands alone. What a record keeps private is not told, only what kind of
+/// thing it is.
 #[must_use]
 pub fn reason(
     catalogue: &Catalogue,
@@ -20,10 +21,11 @@ pub fn reason(
     records: &[ImpressionKey; 2],
     reason: &Reason,
 ) -> String {
-    without_private(
-        catalogue,
-        reason_in_full(catalogue, studies, records, reason),
-    )
+    if reason.is_private {
+        return format!("{} kept private", private::what(&reason.evidence));
+    }
+    let words = in_words(catalogue, studies, records, reason, Told::Public);
+    private::left_out(catalogue, &words)
 }
 
 /// A reason as a phrase that stands alone, private or not: for editors.
@@ -34,6 +36,23 @@ pub fn reason_in_full(
     records: &[ImpressionKey; 2],
     reason: &Reason,
 ) -> String {
+    in_words(catalogue, studies, records, reason, Told::All)
+}
+
+/// How much of the records is told.
+#[derive(Clone, Copy, PartialEq)]
+enum Told {
+    All,
+    Public,
+}
+
+fn in_words(
+    catalogue: &Catalogue,
+    studies: &Studies,
+    records: &[ImpressionKey; 2],
+    reason: &Reason,
+    told: Told,
+) -> String {
     let Some(design) = catalogue.designs.get(&records[0].design) else {
         return String::new();
     };
@@ -43,6 +62,7 @@ pub fn reason_in_full(
         design,
         records,
         places: reason.places,
+        told,
     };
     match &reason.evidence {
         Evidence::Shared(tie) => said.shared(tie),
@@ -52,28 +72,13 @@ pub fn reason_in_full(
     }
 }
 
-/// Shorter texts are met everywhere, and tell nobody's name.
-const SHORTEST_PRIVATE: usize = 4;
-
-/// Findings are read on many screens: what a record keeps private is not said in them.
-fn without_private(catalogue: &Catalogue, words: String) -> String {
-    let private = catalogue.redacted.texts.iter().map(|text| &text.text);
-    let told = private.filter(|text| text.chars().count() >= SHORTEST_PRIVATE);
-    told.fold(words, |words, text| {
-        if words.contains(text.as_str()) {
-            words.replace(text.as_str(), "(private)")
-        } else {
-            words
-        }
-    })
-}
-
 struct Said<'a> {
     catalogue: &'a Catalogue,
     studies: &'a Studies,
     design: &'a Design,
     records: &'a [ImpressionKey; 2],
     places: [Place; 2],
+    told: Told,
 }
 
 impl Said<'_> {
@@ -95,12 +100,12 @@ impl Said<'_> {
                 Some(whose) => format!("both bear the collector's mark of {}", self.holder(whose)),
                 None => format!(
                     "both bear the collector's mark \"{}\"",
-                    self.mark().and_then(|m| m.text.as_deref()).unwrap_or(mark)
+                    self.mark_text().unwrap_or(mark)
                 ),
             },
             Tie::Inscription(text) => format!(
                 "both are inscribed \"{}\"",
-                self.mark().and_then(|m| m.text.as_deref()).unwrap_or(text)
+                self.mark_text().unwrap_or(text)
             ),
             Tie::Lot { agent, date, lot } => {
                 format!("both were lot {lot} at {}, {date}", self.name(agent))
@@ -301,18 +306,35 @@ impl Said<'_> {
         }
     }
 
-    /// The mark of the first record that a reason speaks of.
-    fn mark(&self) -> Option<&Mark> {
-        let marks = &self.catalogue.impression(&self.records[0])?.marks;
-        marks.iter().find(|mark| mark.place == self.places[0])
+    /// What the mark says that a reason speaks of, as written, in whichever record of the sheet.
+    fn mark_text(&self) -> Option<&str> {
+        let records = self.design.impressions.values();
+        let mut marks = records.flat_map(|record| match self.told {
+            Told::All => &record.marks,
+            Told::Public => &self.catalogue.published_impression(record).marks,
+        });
+        let mark = marks.find(|mark| mark.place == self.places[0])?;
+        mark.text.as_deref()
     }
 
     fn exhibition<'a>(&'a self, key: &'a Key) -> &'a str {
-        let exhibition = self.catalogue.exhibitions.get(key);
-        exhibition.map_or(key.as_str(), |exhibition| exhibition.title.value.as_str())
+        let exhibition = match self.told {
+            Told::All => self.catalogue.exhibitions.get(key),
+            Told::Public => self.catalogue.published_exhibition(key),
+        };
+        let title = exhibition.map_or(key.as_str(), |exhibition| exhibition.title.value.as_str());
+        if title.is_empty() {
+            private::LEFT_OUT
+        } else {
+            title
+        }
     }
 
     fn holder(&self, key: &Key) -> String {
+        let is_hidden = private::has_hidden_name(self.catalogue, key);
+        if self.told == Told::Public && is_hidden {
+            return private::LEFT_OUT.to_owned();
+        }
         wording::somebody(self.catalogue, key)
     }
 

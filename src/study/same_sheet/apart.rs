@@ -1,10 +1,10 @@
 //! What makes two things of them outright: two numbers, two lots, two places at one time, a loss.
 
 use super::Ground;
+use super::custody::is_certain;
 use super::reason::{Bearing, Evidence, Reason, Somebody};
 use super::record::Record;
 use super::time::{firm, lasted};
-use crate::model::certainty::Certainty;
 use crate::model::exhibition::{Exhibition, Venue};
 use crate::model::impression::{Impression, Status};
 use crate::model::place::Place;
@@ -27,11 +27,8 @@ pub(super) fn compare(
         said_beside(one, other),
     ];
     let found = found.into_iter().flatten();
-    reasons.extend(found.map(|(evidence, places)| Reason {
-        bearing: Bearing::Excludes,
-        evidence,
-        places,
-    }));
+    reasons
+        .extend(found.map(|(evidence, places)| Reason::new(Bearing::Excludes, evidence, places)));
 }
 
 type Found = Option<(Evidence, [Place; 2])>;
@@ -72,13 +69,10 @@ fn accessions(ground: &Ground<'_>, one: &Impression, other: &Impression) -> Foun
     is_apart.then_some((evidence, [a.place, b.place]))
 }
 
-/// Two lots of one sale on one day.
+/// Two lots of one sale on one day, where both sales are certain.
 fn lots(ground: &Ground<'_>, one: &Impression, other: &Impression) -> Found {
     let sold = |entry: &&ProvenanceEntry| {
-        let this_sheet = entry.this_sheet.as_ref().map(|c| c.value);
-        entry.role == PartyRole::Agent
-            && entry.lot.is_some()
-            && this_sheet.is_none_or(|c| c == Certainty::Certain)
+        entry.role == PartyRole::Agent && entry.lot.is_some() && is_certain(entry)
     };
     let mut pairs = one.provenance.iter().filter(sold).flat_map(|a| {
         let there = other.provenance.iter().filter(sold);

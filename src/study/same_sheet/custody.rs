@@ -38,14 +38,15 @@ pub(super) fn spells(ground: &Ground<'_>, impression: &Impression) -> Vec<Spell>
     spells
 }
 
+/// Whether an entry is certain, and certainly of this sheet.
+pub(super) fn is_certain(entry: &ProvenanceEntry) -> bool {
+    let this_sheet = entry.this_sheet.as_ref().map(|c| c.value);
+    this_sheet.is_none_or(|c| c == Certainty::Certain)
+        && entry.claim.certainty() == Certainty::Certain
+}
+
 fn of_entry(entry: &ProvenanceEntry) -> Option<Spell> {
-    let this_sheet = entry
-        .this_sheet
-        .as_ref()
-        .map_or(Certainty::Certain, |c| c.value);
-    let is_certain =
-        this_sheet == Certainty::Certain && entry.claim.certainty() == Certainty::Certain;
-    if entry.role == PartyRole::Agent || !is_certain {
+    if entry.role == PartyRole::Agent || !is_certain(entry) {
         return None;
     }
     let from = firm(entry.from.as_ref());
@@ -134,14 +135,12 @@ pub(super) fn compare(
             a.role == b.role && ground.are_different(&a.who, &b.who) && are_at_once(a, b)
         });
         if let Some(b) = clash {
-            reasons.push(Reason {
-                bearing: Bearing::Excludes,
-                evidence: Evidence::TwoHands {
-                    role: a.role,
-                    who: [a.who.clone(), b.who.clone()],
-                },
-                places: [a.place, b.place],
-            });
+            let evidence = Evidence::TwoHands {
+                role: a.role,
+                who: [a.who.clone(), b.who.clone()],
+            };
+            let places = [a.place, b.place];
+            reasons.push(Reason::new(Bearing::Excludes, evidence, places));
             return;
         }
     }

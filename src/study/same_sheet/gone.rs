@@ -24,11 +24,8 @@ pub(super) fn compare(one: &Record<'_>, other: &Record<'_>, reasons: &mut Vec<Re
         }
         let is_trimmed = is_trimmed(has, lacks);
         let mut gone = |bearing, evidence, places| {
-            reasons.push(Reason {
-                bearing: if is_trimmed { Bearing::Weighs } else { bearing },
-                evidence,
-                places: turned(turn, places),
-            });
+            let bearing = if is_trimmed { Bearing::Weighs } else { bearing };
+            reasons.push(Reason::new(bearing, evidence, turned(turn, places)));
         };
         if let (Some(numbering), Some(place)) =
             (&has.numbering, searched(lacks, Without::Numbering))

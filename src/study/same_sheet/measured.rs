@@ -100,11 +100,8 @@ pub(super) fn compare(
                 Apart::Near => (Bearing::Weighs, Evidence::MatrixNear(part, sizes)),
                 Apart::Far => (Bearing::Contradicts, Evidence::MatrixFar(part, sizes)),
             };
-            reasons.push(Reason {
-                bearing,
-                evidence,
-                places: [a.is.place, b.is.place],
-            });
+            let places = [a.is.place, b.is.place];
+            reasons.push(Reason::new(bearing, evidence, places));
         }
     }
 }
@@ -122,13 +119,7 @@ fn whole_sheets(
     );
     let sizes = [a.is.value, b.is.value];
     let places = [a.is.place, b.is.place];
-    let reason = |bearing, evidence| {
-        Some(Reason {
-            bearing,
-            evidence,
-            places,
-        })
-    };
+    let reason = |bearing, evidence| Some(Reason::new(bearing, evidence, places));
     if sheets_agree(&sizes[0], &sizes[1]) {
         let alone = alike.are_alone(sheets, [&sizes[0], &sizes[1]]);
         let bearing = if alone {

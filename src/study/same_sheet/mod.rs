@@ -46,7 +46,7 @@ use ties::Sharing;
 /// Two records that may be one sheet, or are said to be perhaps.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Pair {
-    /// The records, in order.
+    /// A record of each sheet, the sheets in order; of a stated pair those that the statement names.
     pub records: [ImpressionKey; 2],
     /// Whether one of them says so itself (`maybe_same_as`).
     pub is_stated: bool,
@@ -210,6 +210,9 @@ impl<'a> Ground<'a> {
             let is_lost = records.iter().all(|record| record.is_lost);
             for record in records {
                 record.is_lost = is_lost;
+                if let Some(public) = &mut record.public {
+                    public.is_lost = is_lost;
+                }
             }
         }
         let records = || {
@@ -227,8 +230,13 @@ impl<'a> Ground<'a> {
                 for other in links(record.impression) {
                     let other = &other.impression.value;
                     if let Some(there) = place(other).filter(|there| *there != at) {
-                        let key = record.impression.key.clone();
-                        let named = in_order(key, other.clone());
+                        let (key, other) = (record.impression.key.clone(), other.clone());
+                        // The sheets' order, which the reasons have too.
+                        let named = if at < there {
+                            [key, other]
+                        } else {
+                            [other, key]
+                        };
                         linked
                             .entry((at.min(there), at.max(there)))
                             .or_insert(named);
@@ -252,13 +260,21 @@ impl<'a> Ground<'a> {
                 let firsts = || {
                     let first =
                         |records: &[Record<'_>]| Some(records.first()?.impression.key.clone());
-                    Some(in_order(first(one)?, first(other)?))
+                    Some([first(one)?, first(other)?])
                 };
                 let mut reasons = Vec::new();
                 for a_record in one {
                     for b_record in other {
-                        let both = [a_record, b_record];
-                        self.compare(design, &sharing, &alike, [a, b], both, &mut reasons);
+                        let beside = |both| self.compare(design, &sharing, &alike, [a, b], both);
+                        let mut found = beside([a_record, b_record]);
+                        if a_record.public.is_some() || b_record.public.is_some() {
+                            let told = beside([a_record.published(), b_record.published()]);
+                            for reason in &mut found {
+                                let is_told = |t: &Reason| t.evidence == reason.evidence;
+                                reason.is_private = !told.iter().any(is_told);
+                            }
+                        }
+                        reasons.extend(found);
                     }
                 }
                 let named = stated.get(&(a, b)).cloned();
@@ -282,33 +298,30 @@ impl<'a> Ground<'a> {
         alike: &Alike,
         sheets: [usize; 2],
         [one, other]: Pairing<'a, '_>,
-        reasons: &mut Vec<Reason>,
-    ) {
-        shared::compare(self, sharing, one, other, reasons);
-        measured::compare(alike, sheets, one, other, reasons);
-        seen::compare(design, one, other, reasons);
-        gone::compare(one, other, reasons);
-        apart::compare(self, one, other, reasons);
-        custody::compare(self, one, other, reasons);
+    ) -> Vec<Reason> {
+        let mut reasons = Vec::new();
+        shared::compare(self, sharing, one, other, &mut reasons);
+        measured::compare(alike, sheets, one, other, &mut reasons);
+        seen::compare(design, one, other, &mut reasons);
+        gone::compare(one, other, &mut reasons);
+        apart::compare(self, one, other, &mut reasons);
+        custody::compare(self, one, other, &mut reasons);
+        reasons
     }
 }
 
-fn in_order(one: ImpressionKey, other: ImpressionKey) -> [ImpressionKey; 2] {
-    if one <= other {
-        [one, other]
-    } else {
-        [other, one]
-    }
-}
-
-/// Each reason once, by bearing; records of one sheet may say the same.
+/// Each reason once, by bearing; records of one sheet may say the same, the one in public and the other
+/// in private.
 fn in_bearing(reasons: Vec<Reason>) -> Vec<Reason> {
     let mut each: Vec<Reason> = Vec::new();
     for reason in reasons {
-        let is_told =
-            |known: &Reason| known.bearing == reason.bearing && known.evidence == reason.evidence;
-        if !each.iter().any(is_told) {
-            each.push(reason);
+        let is_told = |known: &&mut Reason| {
+            known.bearing == reason.bearing && known.evidence == reason.evidence
+        };
+        match each.iter_mut().find(is_told) {
+            Some(known) if known.is_private => *known = reason,
+            Some(_) => {}
+            None => each.push(reason),
         }
     }
     each.sort_by_key(|reason| reason.bearing);

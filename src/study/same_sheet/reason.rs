@@ -45,6 +45,19 @@ pub struct Reason {
     pub evidence: Evidence,
     /// Where the one record says so, and where the other.
     pub places: [Place; 2],
+    /// Whether the records do not give it without what they keep private.
+    pub is_private: bool,
+}
+
+impl Reason {
+    pub(super) fn new(bearing: Bearing, evidence: Evidence, places: [Place; 2]) -> Reason {
+        Reason {
+            bearing,
+            evidence,
+            places,
+            is_private: false,
+        }
+    }
 }
 
 /// Somebody, as provenances name them, so that two entries can be told to name one.

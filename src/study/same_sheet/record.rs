@@ -24,14 +24,25 @@ pub(super) struct Record<'a> {
     pub is_lost: bool,
     /// The last entry of its provenance that names somebody: what the trace of a lost sheet ends with.
     pub last: Option<Tie>,
+    /// The record without what it keeps private, where it keeps something.
+    pub public: Option<Box<Record<'a>>>,
 }
 
 impl<'a> Record<'a> {
     pub(super) fn of(
-        ground: &Ground<'_>,
+        ground: &Ground<'a>,
         design: &'a Design,
         impression: &'a Impression,
     ) -> Record<'a> {
+        let public = ground.catalogue.published_impression(impression);
+        let has_private = !std::ptr::eq(public, impression);
+        Record {
+            public: has_private.then(|| Box::new(Record::as_given(ground, design, public))),
+            ..Record::as_given(ground, design, impression)
+        }
+    }
+
+    fn as_given(ground: &Ground<'_>, design: &'a Design, impression: &'a Impression) -> Record<'a> {
         let (ties, last) = ties(ground, design, impression);
         let mut seen = BTreeSet::new();
         Record {
@@ -44,7 +55,13 @@ impl<'a> Record<'a> {
             is_lost: impression.status.value != Status::Located,
             known: time::known(ground.catalogue, impression),
             last,
+            public: None,
         }
+    }
+
+    /// The record as it may be told.
+    pub(super) fn published(&self) -> &Record<'a> {
+        self.public.as_deref().unwrap_or(self)
     }
 
     /// Whether somebody has the sheet now.

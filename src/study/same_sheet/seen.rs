@@ -83,11 +83,7 @@ fn taken_as(one: &Impression, other: &Impression, reasons: &mut Vec<Reason>) {
     let of_state = told(Evidence::SameState, Evidence::OtherState, states);
     let of_printing = told(Evidence::SamePrinting, Evidence::OtherPrinting, printings);
     for (bearing, evidence) in of_state.into_iter().chain(of_printing) {
-        reasons.push(Reason {
-            bearing,
-            evidence,
-            places,
-        });
+        reasons.push(Reason::new(bearing, evidence, places));
     }
 }
 
@@ -96,11 +92,9 @@ fn kinds(one: &Impression, other: &Impression, reasons: &mut Vec<Reason>) {
         return;
     };
     if a.is.value != b.is.value {
-        reasons.push(Reason {
-            bearing: Bearing::Weighs,
-            evidence: Evidence::OtherKind([a.is.value.clone(), b.is.value.clone()]),
-            places: [a.is.place, b.is.place],
-        });
+        let evidence = Evidence::OtherKind([a.is.value.clone(), b.is.value.clone()]);
+        let places = [a.is.place, b.is.place];
+        reasons.push(Reason::new(Bearing::Weighs, evidence, places));
     }
 }
 
@@ -115,11 +109,7 @@ fn papers(one: &Impression, other: &Impression, reasons: &mut Vec<Reason>) {
         let papers = [a.value.clone(), b.value.clone()];
         (Bearing::Weighs, Evidence::OtherPaper(papers))
     };
-    reasons.push(Reason {
-        bearing,
-        evidence,
-        places: [a.place, b.place],
-    });
+    reasons.push(Reason::new(bearing, evidence, [a.place, b.place]));
 }
 
 fn points(design: &Design, one: &Impression, other: &Impression, reasons: &mut Vec<Reason>) {
@@ -145,25 +135,20 @@ fn points(design: &Design, one: &Impression, other: &Impression, reasons: &mut V
         };
         if is_seen_to_differ(point, &seen, &again) {
             let owned = |values: Vec<&Value>| values.into_iter().cloned().collect();
-            reasons.push(Reason {
-                bearing: bearing(point, a, b),
-                evidence: Evidence::SeenApart {
-                    point: point.key.value.clone(),
-                    values: [owned(seen), owned(again)],
-                },
-                places: [a.place, b.place],
-            });
+            let evidence = Evidence::SeenApart {
+                point: point.key.value.clone(),
+                values: [owned(seen), owned(again)],
+            };
+            let places = [a.place, b.place];
+            reasons.push(Reason::new(bearing(point, a, b), evidence, places));
         } else if seen.len() == 1 && (is_same_set(&seen, &again) || is_measure(point)) {
             alike.push(point.key.value.clone());
             places.get_or_insert([a.place, b.place]);
         }
     }
     if let Some(places) = places {
-        reasons.push(Reason {
-            bearing: Bearing::Fits,
-            evidence: Evidence::SeenAlike(alike),
-            places,
-        });
+        let evidence = Evidence::SeenAlike(alike);
+        reasons.push(Reason::new(Bearing::Fits, evidence, places));
     }
 }
 

@@ -82,11 +82,7 @@ fn weighed(
     } else {
         Evidence::Shared(tie.clone())
     };
-    Reason {
-        bearing,
-        evidence,
-        places,
-    }
+    Reason::new(bearing, evidence, places)
 }
 
 /// Whether a date names one day: a house may hold many sales in a year.
@@ -118,11 +114,9 @@ fn numbered_by_one(
         } else {
             Bearing::Fits
         };
-        reasons.push(Reason {
-            bearing,
-            evidence: Evidence::Shared(tie.clone()),
-            places: turned(turn, [*place, *there]),
-        });
+        let evidence = Evidence::Shared(tie.clone());
+        let places = turned(turn, [*place, *there]);
+        reasons.push(Reason::new(bearing, evidence, places));
     }
 }
 
@@ -132,11 +126,9 @@ fn follows(lost: &Record<'_>, other: &Record<'_>, turn: bool, reasons: &mut Vec<
         return;
     };
     if lost.is_lost && ends < begins {
-        reasons.push(Reason {
-            bearing: Bearing::Speaks,
-            evidence: Evidence::Follows { ends, begins },
-            places: turned(turn, [lost.end_place(), other.start_place()]),
-        });
+        let evidence = Evidence::Follows { ends, begins };
+        let places = turned(turn, [lost.end_place(), other.start_place()]);
+        reasons.push(Reason::new(Bearing::Speaks, evidence, places));
     }
 }
 

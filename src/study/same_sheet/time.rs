@@ -45,8 +45,8 @@ pub(super) fn lasted(date: &Date) -> Option<(Day, Day)> {
     (start <= end).then_some((start, end))
 }
 
-/// The first and the last day on which anything is known of a sheet, by the latest reading of the
-/// first date and the earliest of the last.
+/// The first and the last day on which anything is known of a sheet, by the earliest reading of the
+/// first date and the latest of the last.
 pub(super) fn known(catalogue: &Catalogue, impression: &Impression) -> Option<(Day, Day)> {
     let of_entries = impression
         .provenance

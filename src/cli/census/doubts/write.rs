@@ -1,8 +1,9 @@
-//! Where the editors' page may be written: never into a site, never over a file of somebody's own.
+//! Where the editors' page may be written: never into a site or a theme, whose files are published,
+//! and never over a file of somebody's own.
 
 use std::fmt;
 use std::fs;
-use std::io::{self, Read as _};
+use std::io::{self, Read as _, Write as _};
 use std::path::{Path, PathBuf};
 
 use crate::issue::mark;
@@ -62,30 +63,68 @@ pub(super) fn may(dir: &Path, file: &Path) -> Result<(), Refusal> {
     let Ok(real) = fs::canonicalize(folder) else {
         return Err(Refusal::NoFolder(folder.to_owned()));
     };
-    let web = fs::canonicalize(dir).map(|dir| dir.join("web"));
+    let published = published(dir);
     let site = real
         .ancestors()
-        .find(|folder| mark::is_marked(folder) || web.as_ref().is_ok_and(|web| web == folder));
+        .find(|folder| mark::is_marked(folder) || published.iter().any(|p| p == folder));
     if let Some(site) = site {
         return Err(Refusal::InSite(site.to_owned()));
     }
-    match fs::symlink_metadata(file) {
-        Ok(about) if about.is_file() && is_ours(file) => Ok(()),
-        Ok(_) => Err(Refusal::NotOurs(file.to_owned())),
-        Err(_) => Ok(()),
+    for path in [file, &beside(file)] {
+        if fs::symlink_metadata(path).is_ok() && !is_ours(path) {
+            return Err(Refusal::NotOurs(path.to_owned()));
+        }
     }
+    Ok(())
 }
 
+/// The folders of a catalogue that hold what is published: its site, and its themes, wherever links
+/// lead.
+fn published(dir: &Path) -> Vec<PathBuf> {
+    let Ok(root) = fs::canonicalize(dir) else {
+        return Vec::new();
+    };
+    let (web, themes) = (root.join("web"), root.join("themes"));
+    let each = fs::read_dir(&themes).into_iter().flatten().flatten();
+    let each: Vec<PathBuf> = each.map(|theme| theme.path()).collect();
+    let named = [web, themes].into_iter().chain(each);
+    named
+        .flat_map(|folder| [fs::canonicalize(&folder).ok(), Some(folder)])
+        .flatten()
+        .collect()
+}
+
+/// Whether a file is such a page: no link, and beginning as one.
 fn is_ours(file: &Path) -> bool {
+    if !fs::symlink_metadata(file).is_ok_and(|about| about.is_file()) {
+        return false;
+    }
     let mut begins = Vec::new();
     let read = fs::File::open(file).and_then(|file| file.take(256).read_to_end(&mut begins));
     read.is_ok() && String::from_utf8_lossy(&begins).contains(MARK)
 }
 
-/// Writes the page whole or not at all.
-pub(super) fn write(file: &Path, text: &str) -> io::Result<()> {
+/// The name under which the page is written before it takes its place.
+fn beside(file: &Path) -> PathBuf {
     let name = file.file_name().unwrap_or_default().to_string_lossy();
-    let beside = file.with_file_name(format!(".{name}.next"));
-    fs::write(&beside, text)?;
-    fs::rename(&beside, file)
+    file.with_file_name(format!(".{name}.next"))
+}
+
+/// Writes the page whole or not at all, where it [`may`] be written. Only a page left over from an
+/// interrupted run makes room.
+pub(super) fn write(file: &Path, text: &str) -> io::Result<()> {
+    let beside = beside(file);
+    if is_ours(&beside) {
+        fs::remove_file(&beside)?;
+    }
+    let mut new = fs::OpenOptions::new()
+        .write(true)
+        .create_new(true)
+        .open(&beside)?;
+    let written = new.write_all(text.as_bytes());
+    let moved = written.and_then(|()| fs::rename(&beside, file));
+    if moved.is_err() {
+        let _ = fs::remove_file(&beside);
+    }
+    moved
 }

@@ -1,0 +1,97 @@
+//! Reasons that rest on what a record keeps private: named by their kind alone.
+//!
+//! Findings are read on many screens. Which reasons those are is the study's to say
+//! (`Reason::is_private`).
+
+use crate::model::catalogue::Catalogue;
+use crate::model::key::Key;
+use crate::study::same_sheet::reason::{Evidence, Tie};
+
+/// What stands for a private text.
+pub(super) const LEFT_OUT: &str = "(private)";
+
+/// What a reason compares, without its content: "an owner", to be followed by "kept private".
+pub(super) fn what(evidence: &Evidence) -> &'static str {
+    match evidence {
+        Evidence::Shared(tie) | Evidence::LastKnown(tie) => match tie {
+            Tie::Number { .. } => "a number of the edition",
+            Tie::Accession { .. } => "a holder's number",
+            Tie::Collector { .. } => "a collector's mark",
+            Tie::Inscription(_) => "an inscription",
+            Tie::Lot { .. } => "a lot",
+            Tie::Sale { .. } => "a sale",
+            Tie::Exhibit { .. } => "an exhibit",
+            Tie::Page { .. } => "a report",
+            Tie::Owner(_) => "an owner",
+            Tie::Holder(_) => "a holder",
+        },
+        Evidence::Follows { .. } => "dates",
+        Evidence::SheetAlike { .. }
+        | Evidence::MatrixAlike(..)
+        | Evidence::MatrixNear(..)
+        | Evidence::MatrixFar(..)
+        | Evidence::Grown { .. } => "a size",
+        Evidence::SameState(_) | Evidence::OtherState(_) => "a state",
+        Evidence::SamePrinting(_) | Evidence::OtherPrinting(_) => "a printing",
+        Evidence::SamePaper(_) | Evidence::OtherPaper(_) => "a paper",
+        Evidence::SeenAlike(_) | Evidence::SeenApart { .. } => "an observation",
+        Evidence::OtherKind(_) => "a kind",
+        Evidence::OtherNumber(_) | Evidence::NumberGone(_) => "a number",
+        Evidence::MarkGone { .. } => "a mark",
+        Evidence::OtherAccession { .. } => "a holder's number",
+        Evidence::OtherLot { .. } => "a lot",
+        Evidence::OtherExhibit { .. } => "an exhibit",
+        Evidence::TwoPlaces(_) => "an exhibition",
+        Evidence::TwoHands { .. } => "an owner or keeper",
+        Evidence::Destroyed => "a status",
+        Evidence::SaidBeside => "a link",
+    }
+}
+
+/// Whether the record of somebody keeps the name private.
+pub(super) fn has_hidden_name(catalogue: &Catalogue, key: &Key) -> bool {
+    let hidden = |recorded: &str, published: &str| recorded != published;
+    let person = catalogue
+        .people
+        .get(key)
+        .zip(catalogue.published_person(key));
+    let holder = catalogue
+        .holders
+        .get(key)
+        .zip(catalogue.published_holder(key));
+    person.is_some_and(|(all, public)| hidden(&all.name.value, &public.name.value))
+        || holder.is_some_and(|(all, public)| hidden(&all.name.value, &public.name.value))
+}
+
+/// Shorter texts are met everywhere, and tell nobody's name.
+const SHORTEST: usize = 4;
+
+/// Words without every text that any record keeps private: a name may stand in an inscription too.
+/// Texts that overlap are left out as one, so that no part of either stays.
+pub(super) fn left_out(catalogue: &Catalogue, words: &str) -> String {
+    let texts = catalogue
+        .redacted
+        .texts
+        .iter()
+        .map(|text| text.text.as_str());
+    let told = texts.filter(|text| text.chars().count() >= SHORTEST);
+    let mut hidden: Vec<(usize, usize)> = told
+        .flat_map(|text| {
+            words
+                .match_indices(text)
+                .map(|(at, text)| (at, at + text.len()))
+        })
+        .collect();
+    hidden.sort_unstable();
+    let mut left = String::new();
+    let mut end = 0;
+    for (from, to) in hidden {
+        if from >= end {
+            left.push_str(words.get(end..from).unwrap_or_default());
+            left.push_str(LEFT_OUT);
+        }
+        end = end.max(to);
+    }
+    left.push_str(words.get(end..).unwrap_or_default());
+    left
+}
