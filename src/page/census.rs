@@ -12,7 +12,7 @@ use super::survival::{self, Seen};
 use super::words::Given;
 use crate::model::design::Design;
 use crate::model::impression::Status;
-use crate::model::words::ClosedList as _;
+use crate::model::words::{ClosedList as _, Standing};
 use crate::study::census::Census;
 use crate::study::order::Collator;
 
@@ -145,16 +145,24 @@ fn row(here: &Here<'_>, design: &Design, census: &Census, statuses: &[Status]) -
     };
     DesignRow {
         number: CleanHtml::text(&design.number),
-        title: CleanHtml::link(
-            &here.href(&Address::Design(design.key.clone())),
-            &here.design_title(design),
-        ),
+        title: title_with_standing(here, design),
         statuses: statuses
             .iter()
             .map(|s| linked(figure(here, census, *s)))
             .collect(),
         known: linked(here.sheets(census.sheets)),
     }
+}
+
+/// The title, leading to the design, and how it stands where it is not simply accepted.
+fn title_with_standing(here: &Here<'_>, design: &Design) -> CleanHtml {
+    let to = here.href(&Address::Design(design.key.clone()));
+    let title = CleanHtml::link(&to, &here.design_title(design));
+    let word = match design.standing.standing {
+        Standing::Accepted => return title,
+        standing => here.words().listed("standing", standing),
+    };
+    CleanHtml::join([&title, &Here::quiet(word)], ", ")
 }
 
 /// How many sheets have a status; nothing for none.

@@ -60,7 +60,8 @@ pub(super) fn counted(here: &Here<'_>, designs: &[&Design]) -> Counted {
 /// The published impressions of a group; `None` where fewer than two are.
 fn line(here: &Here<'_>, group: &Together) -> Option<CleanHtml> {
     let is_published = |key: &&ImpressionKey| here.public().impression(key).is_some();
-    let keys: Vec<_> = group.iter().filter(is_published).collect();
+    let mut keys: Vec<_> = group.iter().filter(is_published).collect();
+    keys.sort_by_key(|key| here.book.studies.order.impression_rank(key));
     let handles: Vec<_> = keys.iter().map(|key| here.impression(key)).collect();
     (handles.len() > 1).then(|| readings::together(here, &handles))
 }

@@ -136,12 +136,12 @@ pub(super) fn tables(here: &Here<'_>, census: &Census, records: &Records<'_>) ->
         table(here, "city", &census.by.city, records, city),
         table(here, "holder", &census.by.holder, records, holder),
     ];
-    let unnamed = words.word("not-recorded");
+    let unnamed = ["not-recorded", "not-told"].map(|word| words.word(word));
     // Status and class have an order of their own.
     for table in tables.iter_mut().skip(2) {
         table.rows.sort_by(|a, b| {
             let name = |row: &TableRow| row.name.plain();
-            let is_last = |row: &TableRow| row.name.as_str() == unnamed;
+            let is_last = |row: &TableRow| unnamed.contains(&row.name.as_str());
             is_last(a)
                 .cmp(&is_last(b))
                 .then_with(|| collator.compare(&name(a), &name(b)))
@@ -160,7 +160,12 @@ pub(super) fn table<K>(
     name: impl Fn(&K) -> CleanHtml,
 ) -> Table {
     let words = here.words();
-    let not_recorded = || CleanHtml::text(words.word("not-recorded"));
+    // Of holders and places some are known and withheld.
+    let nothing = match by {
+        "country" | "city" | "holder" => "not-told",
+        _ => "not-recorded",
+    };
+    let not_recorded = || CleanHtml::text(words.word(nothing));
     // A table that says only that nothing is recorded says nothing.
     let says_something = rows.iter().any(|row| row.key.is_some());
     let most = rows.iter().map(|row| row.sheets.at_most).max().unwrap_or(0);

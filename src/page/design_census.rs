@@ -5,16 +5,15 @@ use serde::Serialize;
 
 use super::address::{Address, Fragment};
 use super::book::Here;
+use super::claims;
 use super::counted::{Counted, counted};
 use super::counts::{self, Pair, Records, Table};
 use super::crossing::{self, Crossing, Shown};
-use super::dates;
 use super::frame::Leaf;
 use super::holding_table::{self, HoldingTable};
-use super::html::CleanHtml;
+use super::html::{CleanHtml, capitalised};
 use super::survival::{self, Seen, Surviving};
 use super::words::Given;
-use crate::model::certainty::Statement;
 use crate::model::design::Design;
 use crate::model::key::{ImpressionKey, Key};
 use crate::study::census::Census;
@@ -41,6 +40,8 @@ struct Edition {
     id: String,
     heading: CleanHtml,
     said: String,
+    /// How many were really printed, where that is known.
+    printed: String,
     /// Who declares the size, where that is recorded.
     source: CleanHtml,
     others: Vec<CleanHtml>,
@@ -143,7 +144,12 @@ fn edition(here: &Here<'_>, design: &Design, study: &EditionStudy) -> Edition {
         ),
         None => name,
     };
+    let printing = design.printing(&study.printing);
+    let is_unnumbered = printing.is_some_and(|p| p.numbered == Some(false));
     let said = match study.declared {
+        _ if is_unnumbered && study.located.is_empty() => {
+            words.word("edition-unnumbered").to_owned()
+        }
         Some(declared) => words.with(
             "edition-met-of",
             &[
@@ -154,13 +160,15 @@ fn edition(here: &Here<'_>, design: &Design, study: &EditionStudy) -> Edition {
         ),
         None => words.count("edition-met", study.located.len()),
     };
-    let printing = design.printing(&study.printing);
+    let printed = printing.and_then(|p| p.printed.as_ref());
+    let printed = printed.and_then(|n| usize::try_from(n.value).ok());
+    let printed = printed.map_or_else(String::new, |n| words.count("really-printed", n));
     let others = printing
         .map_or(&[][..], |p| p.edition.others())
         .iter()
         .map(|claim| {
             let size = CleanHtml::text(&claim.is.value.to_string());
-            CleanHtml::join([&size, &source(here, claim)], ", ")
+            CleanHtml::join([&size, &claims::remark(here, &claim.claim)], ", ")
         })
         .collect();
     let own = printing.and_then(|p| p.edition.0.first());
@@ -178,35 +186,14 @@ fn edition(here: &Here<'_>, design: &Design, study: &EditionStudy) -> Edition {
         id: format!("edition-{}", study.printing),
         heading,
         said,
-        source: own.map_or_else(CleanHtml::empty, |claim| source(here, claim)),
+        printed: capitalised(&CleanHtml::text(&printed)).plain(),
+        source: own.map_or_else(CleanHtml::empty, |claim| claims::remark(here, &claim.claim)),
         others,
         of_other_size: of_other_size.collect(),
         repeated: study.repeated.iter().copied().map(with_sheets).collect(),
         above: study.above().map(with_sheets).collect(),
         numbers: numbers(here, study),
     }
-}
-
-/// "Dreyloft 1936, p. 12": who says so.
-fn source(here: &Here<'_>, claim: &Statement<u32>) -> CleanHtml {
-    let cite = claim
-        .claim
-        .cite
-        .as_ref()
-        .map_or_else(CleanHtml::empty, |cite| {
-            here.work(&cite.value, claim.claim.at.as_deref())
-        });
-    let by = claim
-        .claim
-        .by
-        .as_ref()
-        .map_or_else(CleanHtml::empty, |by| here.person_or_holder(&by.value));
-    let date = claim
-        .claim
-        .date
-        .as_ref()
-        .map_or_else(String::new, |d| dates::once(d, here.words()));
-    CleanHtml::join([&cite, &by, &CleanHtml::text(&date)], ", ")
 }
 
 /// The published records with a number, in either script.

@@ -62,8 +62,9 @@ pub(super) fn table(
                 })
             };
             let name = holder.key.as_ref().map(|key| city_first(here, key));
+            let not_told = || CleanHtml::text(here.words().word("not-told"));
             let row = HoldingRow {
-                name: name.unwrap_or_else(not_recorded),
+                name: name.unwrap_or_else(not_told),
                 cells: states.iter().copied().map(cell).collect(),
                 all: here.sheets(holder.sheets),
             };

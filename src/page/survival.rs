@@ -44,7 +44,7 @@ pub(super) fn surviving(
     let (said, cautions) = match (survival.estimate, survival.why_not()) {
         (Some(estimate), None) => (
             said(here, estimate),
-            cautions(here, design, survival, estimate),
+            cautions(here, design, study, estimate),
         ),
         (_, Some(NoEstimate::AllSeenOnce)) => {
             (words.word("survival-all-once").to_owned(), Vec::new())
@@ -58,7 +58,7 @@ pub(super) fn surviving(
     })
 }
 
-/// "At least about 24 sheets survive (19 to 43, a 95 % interval)."
+/// "Probably at least about 24 sheets (19 to 43; interval of 95 %) …"
 fn said(here: &Here<'_>, estimate: Estimate) -> String {
     let words = here.words();
     let whole = |n: f64| format!("{n:.0}");
@@ -83,12 +83,15 @@ fn said(here: &Here<'_>, estimate: Estimate) -> String {
 fn cautions(
     here: &Here<'_>,
     design: &Design,
-    survival: &Survival,
+    study: &DesignStudy,
     estimate: Estimate,
 ) -> Vec<String> {
     let words = here.words();
     let mut cautions = Vec::new();
-    if says_little(survival) {
+    if !study.census.sheets.is_certain() {
+        cautions.push(words.word("survival-pairs-open").to_owned());
+    }
+    if says_little(&study.survival) {
         cautions.push(words.word("survival-says-little").to_owned());
     }
     if let Some(declared) = declared(design)

@@ -40,9 +40,29 @@ pub fn by_sheet<'a>(
     groups: &Groups,
     design: &'a Design,
 ) -> Vec<Vec<Option<&'a Date>>> {
+    of_records(catalogue, groups, design, |_| true)
+}
+
+/// The same from the records that are shown alone: when a sheet was seen that is counted without being
+/// shown is not told.
+#[must_use]
+pub fn shown<'a>(
+    catalogue: &'a Catalogue,
+    groups: &Groups,
+    design: &'a Design,
+) -> Vec<Vec<Option<&'a Date>>> {
+    of_records(catalogue, groups, design, |impression| impression.publish)
+}
+
+fn of_records<'a>(
+    catalogue: &'a Catalogue,
+    groups: &Groups,
+    design: &'a Design,
+    is_wanted: impl Fn(&Impression) -> bool,
+) -> Vec<Vec<Option<&'a Date>>> {
     let mut sheets: BTreeMap<ImpressionKey, Vec<Told<'a>>> = BTreeMap::new();
     for impression in design.impressions.values() {
-        if is_counted(design, impression) {
+        if is_counted(design, impression) && is_wanted(impression) {
             let seen = sheets.entry(groups.first_of(&impression.key)).or_default();
             seen.extend(told(catalogue, impression));
         }
@@ -63,7 +83,7 @@ fn told<'a>(
         lot: None,
     });
     let exhibited = record.exhibited.iter().map(|shown| {
-        let exhibition = catalogue.exhibitions.get(&shown.exhibition.value);
+        let exhibition = catalogue.published_exhibition(&shown.exhibition.value);
         Told {
             date: exhibition.and_then(|e| Some(&e.date.as_ref()?.value)),
             cite: exhibition.and_then(|e| Some(&e.cite.as_ref()?.value)),
@@ -120,9 +140,13 @@ pub struct Decade {
 pub struct OverTime {
     /// Decade by decade, without a gap, by the first day each appearance can have been on.
     pub decades: Vec<Decade>,
-    /// How many have no date.
+    /// How many have no date, or none that can be right.
     pub undated: usize,
 }
+
+/// The years that are told by decade. A date far from them is a slip or no date of a print, and would
+/// draw a column for every decade between.
+const YEARS: std::ops::RangeInclusive<i64> = 1000..=2999;
 
 /// The appearances of sheets over time.
 #[must_use]
@@ -130,7 +154,8 @@ pub fn over_time<'a>(sheets: impl IntoIterator<Item = &'a Vec<Option<&'a Date>>>
     let mut decades: BTreeMap<i64, Decade> = BTreeMap::new();
     let mut undated = 0;
     for sheet in sheets {
-        let year = |date: &Date| Some(date.earliest().day()?.year);
+        let year =
+            |date: &Date| Some(date.earliest().day()?.year).filter(|year| YEARS.contains(year));
         let mut years: Vec<i64> = sheet.iter().copied().flatten().filter_map(year).collect();
         undated += sheet.len() - years.len();
         years.sort_unstable();
@@ -197,16 +222,18 @@ mod tests {
     fn decades_follow_without_a_gap_and_tell_first_from_again() {
         let dates = ["1931", "1938-05", "1952~", "1931/1935"].map(date);
         let [first, later, guess, span] = &dates;
+        let far = date("Y170000002");
         let sheets = [
             vec![Some(later), Some(first), None],
             vec![Some(guess)],
             vec![Some(span)],
             vec![],
+            vec![Some(&far)],
         ];
         let decade = |from, first, again| Decade { from, first, again };
         let expected = OverTime {
             decades: vec![decade(1930, 2, 1), decade(1940, 0, 0), decade(1950, 1, 0)],
-            undated: 1,
+            undated: 2,
         };
         assert_eq!(over_time(&sheets), expected);
         assert_eq!(over_time(&[]), OverTime::default());

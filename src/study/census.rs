@@ -20,6 +20,16 @@ use crate::model::vocabulary::{CountingClass, List};
 use super::clique_cover::Graph;
 use super::crossing::{self, Crossed};
 
+/// Whose holders the rows tell.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Holders {
+    /// Those of every record: for the editors.
+    All,
+    /// Those of the records that are shown. One that is counted without being shown stands where no
+    /// holder is recorded, or its row would tell who has it.
+    Shown,
+}
+
 /// A number of sheets, as an interval.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Sheets {
@@ -178,8 +188,13 @@ pub(crate) fn readings(identified: &Identification) -> impl Iterator<Item = &Ide
 
 /// The census of one design.
 #[must_use]
-pub fn of_design(catalogue: &Catalogue, groups: &Groups, design: &Design) -> Census {
-    let mut census = count(catalogue, groups, &[design]);
+pub fn of_design(
+    catalogue: &Catalogue,
+    groups: &Groups,
+    design: &Design,
+    holders: Holders,
+) -> Census {
+    let mut census = count(catalogue, groups, &[design], holders);
     in_the_order_of(
         &mut census.by.state,
         design.states.iter().map(|s| &s.key.value),
@@ -193,30 +208,43 @@ pub fn of_design(catalogue: &Catalogue, groups: &Groups, design: &Design) -> Cen
 
 /// The census of the whole catalogue.
 #[must_use]
-pub fn of_everything(catalogue: &Catalogue, groups: &Groups) -> Census {
+pub fn of_everything(catalogue: &Catalogue, groups: &Groups, holders: Holders) -> Census {
     let designs: Vec<&Design> = catalogue.designs.values().collect();
-    of_designs(catalogue, groups, &designs)
+    of_designs(catalogue, groups, &designs, holders)
 }
 
 /// The census of each series, by its name.
 #[must_use]
-pub fn of_series(catalogue: &Catalogue, groups: &Groups) -> BTreeMap<String, Census> {
+pub fn of_series(
+    catalogue: &Catalogue,
+    groups: &Groups,
+    holders: Holders,
+) -> BTreeMap<String, Census> {
     let mut series: BTreeMap<&str, Vec<&Design>> = BTreeMap::new();
     for design in catalogue.designs.values() {
-        if let Some(of) = &design.series {
+        // Its name may be private; its impressions are not in what may be published of the design.
+        if let Some(of) = &catalogue.published_design(design).series {
             series.entry(&of.name.value).or_default().push(design);
         }
     }
     let census = |(name, designs): (&str, Vec<&Design>)| {
-        (name.to_owned(), of_designs(catalogue, groups, &designs))
+        (
+            name.to_owned(),
+            of_designs(catalogue, groups, &designs, holders),
+        )
     };
     series.into_iter().map(census).collect()
 }
 
 /// The census of several designs together. States and printings are of one design each, so they have
 /// no rows here.
-fn of_designs(catalogue: &Catalogue, groups: &Groups, designs: &[&Design]) -> Census {
-    let mut census = count(catalogue, groups, designs);
+fn of_designs(
+    catalogue: &Catalogue,
+    groups: &Groups,
+    designs: &[&Design],
+    holders: Holders,
+) -> Census {
+    let mut census = count(catalogue, groups, designs, holders);
     census.by.state.clear();
     census.by.printing.clear();
     census.by.crossing.clear();
@@ -249,7 +277,7 @@ struct Allows {
     status: BTreeSet<Option<Status>>,
 }
 
-fn count(catalogue: &Catalogue, groups: &Groups, designs: &[&Design]) -> Census {
+fn count(catalogue: &Catalogue, groups: &Groups, designs: &[&Design], holders: Holders) -> Census {
     let records: Vec<(&Design, &Impression)> = designs
         .iter()
         .flat_map(|design| design.impressions.values().map(|i| (*design, i)))
@@ -258,6 +286,9 @@ fn count(catalogue: &Catalogue, groups: &Groups, designs: &[&Design]) -> Census 
     for (design, impression) in &records {
         if is_counted(design, impression) {
             let sheet = sheets.entry(groups.first_of(&impression.key)).or_default();
+            if holders == Holders::All || impression.publish {
+                allow_holder(sheet, catalogue, impression);
+            }
             allow(sheet, catalogue, design, impression);
         }
     }
@@ -325,9 +356,8 @@ impl Allows {
     }
 }
 
-/// Adds what one record allows. A record that says nothing of something adds nothing: another
-/// record of the same sheet may know.
-fn allow(sheet: &mut Allows, catalogue: &Catalogue, design: &Design, impression: &Impression) {
+/// Adds the holder that one record names, with country and town where they may be published.
+fn allow_holder(sheet: &mut Allows, catalogue: &Catalogue, impression: &Impression) {
     let record = catalogue.published_impression(impression);
     if let Some(holder) = &record.holder {
         sheet.holder.insert(Some(holder.value.clone()));
@@ -338,6 +368,12 @@ fn allow(sheet: &mut Allows, catalogue: &Catalogue, design: &Design, impression:
             sheet.city.extend(town.map(|t| Some(t.value.clone())));
         }
     }
+}
+
+/// Adds what one record allows beside its holder. A record that says nothing of something adds
+/// nothing: another record of the same sheet may know.
+fn allow(sheet: &mut Allows, catalogue: &Catalogue, design: &Design, impression: &Impression) {
+    let record = catalogue.published_impression(impression);
     sheet.status.insert(Some(record.status.value));
     let own_kind = record.kind.own();
     let Some(identified) = &record.identified else {

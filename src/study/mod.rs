@@ -58,7 +58,7 @@ use agree::Contradiction;
 use appearances::OverTime;
 use back_links::BackLinks;
 use candidates::Changes;
-use census::{Census, Groups};
+use census::{Census, Groups, Holders};
 use chronology::Event;
 use concordance::Concordance;
 use diligence::Years;
@@ -85,7 +85,7 @@ pub struct Studies {
     pub census: Census,
     /// The census of each series, by its name.
     pub series: BTreeMap<String, Census>,
-    /// When sheets were seen.
+    /// When the sheets that are shown were seen.
     pub seen: OverTime,
     /// Impressions on one sheet of paper.
     pub papers: Vec<Together>,
@@ -122,7 +122,7 @@ pub struct DesignStudy {
     pub census: Census,
     /// How many sheets survive.
     pub survival: Survival,
-    /// When sheets were seen.
+    /// When the sheets that are shown were seen.
     pub seen: OverTime,
     /// The declared editions, by printing in the record's order.
     pub editions: Vec<EditionStudy>,
@@ -146,8 +146,8 @@ impl Studies {
                     || all.par_iter().map(of_design).collect(),
                     || {
                         rayon::join(
-                            || census::of_everything(catalogue, &groups),
-                            || census::of_series(catalogue, &groups),
+                            || census::of_everything(catalogue, &groups, Holders::Shown),
+                            || census::of_series(catalogue, &groups, Holders::Shown),
                         )
                     },
                 )
@@ -160,7 +160,7 @@ impl Studies {
             },
         );
         let seen = all.iter();
-        let seen = seen.flat_map(|design| appearances::by_sheet(catalogue, &groups, design));
+        let seen = seen.flat_map(|design| appearances::shown(catalogue, &groups, design));
         Studies {
             census,
             series,
@@ -191,6 +191,7 @@ impl DesignStudy {
     pub fn of(catalogue: &Catalogue, groups: &Groups, design: &Design) -> DesignStudy {
         let table = DiagnosticTable::of(catalogue, groups, design);
         let seen = appearances::by_sheet(catalogue, groups, design);
+        let shown = appearances::shown(catalogue, groups, design);
         DesignStudy {
             separability: separate::separability(&table),
             table,
@@ -205,9 +206,9 @@ impl DesignStudy {
                 .iter()
                 .filter_map(|(n, i)| Some((*n, agree::contradiction(design, i)?)))
                 .collect(),
-            census: census::of_design(catalogue, groups, design),
+            census: census::of_design(catalogue, groups, design, Holders::Shown),
             survival: Survival::of_counts(seen.iter().map(Vec::len)),
-            seen: appearances::over_time(&seen),
+            seen: appearances::over_time(&shown),
             editions: editions::editions(catalogue, groups, design),
         }
     }

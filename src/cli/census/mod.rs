@@ -17,7 +17,7 @@ use super::{Outcome, wants_colour};
 use crate::model::design::Design;
 use crate::read;
 use crate::read::near::nearest;
-use crate::study::census::{self, Census, Groups};
+use crate::study::census::{self, Census, Groups, Holders};
 use crate::study::{DesignStudy, Studies};
 use document::CensusDocument;
 
@@ -76,17 +76,22 @@ pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result
     let groups = Groups::of(catalogue);
     let counted = match (design, words.series.as_deref()) {
         (Some(design), _) => {
-            let study = DesignStudy::of(catalogue, &groups, design);
+            let study = DesignStudy {
+                census: census::of_design(catalogue, &groups, design, Holders::All),
+                ..DesignStudy::of(catalogue, &groups, design)
+            };
             Counted::Design(design, Box::new(study))
         }
         (None, Some(name)) => {
-            let mut series = census::of_series(catalogue, &groups);
+            let mut series = census::of_series(catalogue, &groups, Holders::All);
             match series.remove(name) {
                 Some(census) => Counted::Series(name, census),
                 None => return Ok(unknown_series(series.keys(), name)),
             }
         }
-        (None, None) => Counted::Everything(census::of_everything(catalogue, &groups)),
+        (None, None) => {
+            Counted::Everything(census::of_everything(catalogue, &groups, Holders::All))
+        }
     };
     if words.json {
         serde_json::to_writer_pretty(&mut *out, &CensusDocument::of(&counted))?;

@@ -219,6 +219,7 @@ state-follows-none = folgt auf keinen anderen Zustand
 unchanged = { $value }, unverändert
 changed = geändert:
 not-recorded = nicht verzeichnet
+not-told = nicht verzeichnet oder nicht genannt
 printing = Druck
 printings = Drucke
 variants = Varianten
@@ -803,6 +804,8 @@ edition-met = { $n ->
    *[other] { $n } Nummern sind nachgewiesen; eine Auflagenhöhe ist nicht angegeben.
 }
 numbers-key = Eine Nummer als Verweis führt zu ihrem Blatt.
+edition-unnumbered = Nicht nummeriert.
+declared-key = Bekannt: alle Blätter des Drucks, auch Probedrucke. Nummern: die auf Blättern gelesenen.
 declared-by = Die Höhe nennt
 of-other-size = Auf eine andere Höhe nummeriert, die niemand angibt:
 others-say = Andere nennen
@@ -810,7 +813,7 @@ met-twice = Auf mehr als einem Blatt:
 above-declared = Über der angegebenen Auflage nummeriert:
 
 # Bestand: was neben den Zahlen steht.
-bars-key = Ein Balken ist gefüllt, soweit die Zahl sicher ist, und hohl, soweit sie reichen kann.
+bars-key = Ein Balken ist gefüllt, soweit die Zahl sicher ist, und hohl, soweit sie reichen kann; jedes Blatt zählt, wie es bestimmt ist, gleich wie sicher.
 class-edition = Auflagendrucke
 class-proof = Probedrucke
 class-counterproof = Gegendrucke
@@ -829,12 +832,12 @@ by-state-and-printing = Nach Zustand und Druck
 holders-by-state = Nach Aufbewahrung und Zustand
 caption-holders-by-state = Blätter je Aufbewahrungsort und Zustand
 counted-withdrawn = zurückgezogen
-figures-as-csv = Diese Zahlen als Tabelle (CSV)
+figures-as-csv = Die Zahlen als Tabelle (CSV)
 
 # Bestand: was erhalten ist, und wann Blätter gesehen wurden.
-how-many-survive = Wie viele erhalten sind
-survival-estimate = Mindestens etwa { $estimate } Blätter sind erhalten ({ $low } bis { $high }; Intervall von 95 %).
-survival-nothing-missing = Nach den Nachweisen sind { $estimate } Blätter erhalten: fast jedes Blatt wurde mehr als einmal gesehen, und das Verfahren vermisst keines. Ein Intervall ergibt es nicht.
+how-many-survive = Wie viele es geben mag
+survival-estimate = Wohl mindestens etwa { $estimate } Blätter ({ $low } bis { $high }; Intervall von 95 %), seither verlorene eingeschlossen.
+survival-nothing-missing = Nichts in den Nachweisen deutet auf Blätter, die nie gesehen wurden: fast jedes der { $estimate } wurde mehr als einmal gesehen. Das zeigt nicht, dass es keine weiteren gibt.
 survival-too-few = Zu wenige Blätter wurden je gesehen; eine Schätzung braucht fünf.
 survival-all-once = Kein Blatt wurde mehr als einmal gesehen. Daraus allein lässt sich nichts schätzen.
 survival-ground = { $n ->
@@ -843,6 +846,7 @@ survival-ground = { $n ->
 }, davon { $once } einmal, { $twice } zweimal. Ein Nachweis, eine Ausstellung und ein datierter Besitzwechsel zählen je als ein Mal.
 survival-says-little = Fast jedes Blatt wurde nur einmal gesehen. Die Schätzung sagt dann kaum mehr, als dass es weitere gibt.
 survival-above-declared = Die angegebenen Auflagen ergeben zusammen { $declared }. Eine Schätzung darüber ist keine: entweder wurde mehr gedruckt als angegeben, oder die Nachweise sind nicht, wofür das Verfahren sie hält.
+survival-pairs-open = Einträge, die ein Blatt sein können, gelten hier als zwei.
 survival-caution-1 = Das Verfahren (Chao1, verzerrungskorrigiert; Chao 1984 und 1987) gibt eine untere Schranke. Sie ist der Wahrheit nur nahe, wenn selten gesehene Blätter nie gesehenen gleichen.
 survival-caution-2 = Es nimmt Nachweise für unabhängig; Auktionskataloge zitieren aber einander, und Museumsangaben werden abgeschrieben.
 survival-caution-3 = Es nimmt die Zahl für fest, während Blätter verloren gehen und gefunden werden. Private Sammlungen können ganze Gruppen verbergen, und ein berühmter Zustand wird öfter gesehen als andere.

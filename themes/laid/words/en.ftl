@@ -219,6 +219,7 @@ state-follows-none = follows no other state
 unchanged = { $value }, unchanged
 changed = changed:
 not-recorded = not recorded
+not-told = not recorded or not told
 printing = Printing
 printings = Printings
 variants = Variants
@@ -803,6 +804,8 @@ edition-met = { $n ->
    *[other] { $n } numbers were met; no size is declared.
 }
 numbers-key = A number that is a link leads to its sheet.
+edition-unnumbered = Not numbered.
+declared-key = Known: all sheets of the printing, proofs too. Numbers: those read on sheets.
 declared-by = The size is given by
 of-other-size = Numbered as of another size, which nobody declares:
 others-say = Others give
@@ -810,7 +813,7 @@ met-twice = Met on more than one sheet:
 above-declared = Numbered above the declared edition:
 
 # Census: what stands beside the counts.
-bars-key = A bar is filled as far as the number is sure, and hollow as far as it may reach.
+bars-key = A bar is filled as far as the number is sure, and hollow as far as it may reach, each sheet taken as it is identified, however surely.
 class-edition = edition impressions
 class-proof = proofs
 class-counterproof = counterproofs
@@ -829,12 +832,12 @@ by-state-and-printing = By state and printing
 holders-by-state = By holder and state
 caption-holders-by-state = Sheets of each holder by state
 counted-withdrawn = withdrawn
-figures-as-csv = These figures as a table (CSV)
+figures-as-csv = The counts as a table (CSV)
 
 # Census: survival, and when sheets were seen.
-how-many-survive = How many survive
-survival-estimate = At least about { $estimate } sheets survive ({ $low } to { $high }; interval of 95 %).
-survival-nothing-missing = From the sightings, { $estimate } sheets survive: nearly every sheet was seen more than once, and the method sees nothing missing. It gives no interval.
+how-many-survive = How many there may be
+survival-estimate = Probably at least about { $estimate } sheets ({ $low } to { $high }; interval of 95 %), those lost since they were seen among them.
+survival-nothing-missing = Nothing in the sightings points to sheets that were never seen: nearly every one of the { $estimate } was seen more than once. That does not show that there are no others.
 survival-too-few = Too few sheets were ever seen for an estimate; it takes five.
 survival-all-once = No sheet was seen more than once. From that alone no estimate can be made.
 survival-ground = { $n ->
@@ -843,6 +846,7 @@ survival-ground = { $n ->
 }; { $once } of them once, { $twice } twice. A sighting, an exhibition and a dated change of hands each count as one time.
 survival-says-little = Nearly every sheet was seen only once. The estimate then says little more than that there are others.
 survival-above-declared = The declared editions come to { $declared } in all. An estimate above that is none: either more were printed than declared, or the sightings are not what the method takes them for.
+survival-pairs-open = Records that may be one sheet are taken for two here.
 survival-caution-1 = The method (Chao1, bias-corrected; Chao 1984 and 1987) gives a lower bound. It is near the truth only if the sheets that were rarely seen are like those never seen.
 survival-caution-2 = It takes sightings for independent; but sale catalogues quote one another, and museum records are copied.
 survival-caution-3 = It takes the number for fixed, while sheets are lost and found. Private owners may hide whole groups of them, and a famous state is seen more often than others.
