@@ -170,6 +170,20 @@ fn a_collectors_mark_ties_two_sheets_and_not_four() {
     assert!(!is_suggested(marked, perhaps));
 }
 
+/// Who owned a sheet marked it: that is one fact, and one reason, of which two are asked for.
+#[test]
+fn an_owner_and_the_owners_own_mark_are_one_reason() {
+    let marked = "marks = [{ kind = \"collector\", text = \"R T\", whose = \"collector\" }]";
+    let owned = |by: &str| format!("{marked}\nprovenance = [{{ owner = \"{by}\" }}]");
+    let of_three = |by: &str| {
+        let owned = owned(by);
+        pairs_of(&[&owned, &owned, &owned]).len()
+    };
+    assert_eq!(of_three("collector"), 0);
+    // A mark and another owner are two.
+    assert_eq!(of_three("other-collector"), 3);
+}
+
 #[test]
 fn an_inscription_ties_unless_it_is_what_many_sheets_bear() {
     let inscribed = |text: &str, more: &str| {
@@ -253,6 +267,17 @@ fn one_exhibit_ties_and_two_numbers_or_two_towns_at_once_exclude() {
         &shown("first", "no. 7"),
         &shown("first", "no. 7")
     ));
+    // One number, however it is written; a place in an exhibition is no number.
+    assert!(is_suggested(
+        &shown("first", "no. 71"),
+        &shown("first", "71")
+    ));
+    for place in ["room 2", "hors catalogue"] {
+        assert!(
+            !is_suggested(&shown("first", place), &shown("first", place)),
+            "{place}"
+        );
+    }
     let two = |a: &str, b: &str| bearing(a, b, |e| matches!(e, Evidence::OtherExhibit { .. }));
     assert_eq!(
         two(&shown("first", "no. 7"), &shown("first", "no. 8")),
@@ -587,6 +612,21 @@ fn a_mark_that_stays_is_not_missed_later() {
     let unsigned = without("signature", "[340, 470]", "2019");
     assert_eq!(gone(&pencil, &unsigned), Some(Bearing::Weighs));
     assert_eq!(gone(&stamp, &unsigned), None);
+    // By whole words: neither the German pencil nor a wash is ink, and what is not known may come off.
+    for (medium, bearing) in [
+        ("pen and brown ink", Bearing::Excludes),
+        ("brush", Bearing::Excludes),
+        ("Bleistift", Bearing::Weighs),
+        ("pink wash", Bearing::Weighs),
+        ("ink over pencil", Bearing::Weighs),
+    ] {
+        let signed = with(&format!(
+            "{{ kind = \"signature\", medium = \"{medium}\" }}"
+        ));
+        assert_eq!(gone(&signed, &unsigned), Some(bearing), "{medium}");
+    }
+    let unknown = with("{ kind = \"stamp\", medium = \"Bleistift\" }");
+    assert_eq!(gone(&unknown, &whole("2019")), Some(Bearing::Weighs));
     let numbered = format!("numbering = \"12/50\"\n{}", with(""));
     let unnumbered = without("numbering", "[340, 470]", "2019");
     assert_eq!(gone(&numbered, &unnumbered), Some(Bearing::Contradicts));
@@ -787,7 +827,7 @@ marks = [
 ]
 former_accessions = [{ holder = "old-museum", number = "B 31" }]
 provenance = [
-  { owner = "collector", to = "1930" },
+  { owner = "other-collector", to = "1930" },
   { agent = "house", from = "1938-05-12", lot = "44" },
 ]
 "#;
@@ -798,7 +838,7 @@ provenance = [
     Ties: both are inscribed "For Marta, at the window"
     Ties: both were lot 44 at The House, 1938-05-12
     Ties: both were no. 7 in "First"
-    Speaks: both belonged to The Collector
+    Speaks: both belonged to The Other Collector
     Speaks: the sheets measure 310 × 425 mm on both, as no third does
     Fits: the image measures 212 × 301 mm on both
     Fits: the platemark measures 220 × 310 mm on both

@@ -114,7 +114,7 @@ impl Said<'_> {
                 format!("both were at {}, {date}", self.name(agent))
             }
             Tie::Exhibit { exhibition, at } => {
-                format!("both were {at} in \"{}\"", self.exhibition(exhibition))
+                format!("both were no. {at} in \"{}\"", self.exhibition(exhibition))
             }
             Tie::Page { cite, at } => {
                 let work = self.catalogue.literature.get(cite);

@@ -124,7 +124,7 @@ fn exhibits(ground: &Ground<'_>, one: &Impression, other: &Impression) -> Found 
 }
 
 /// The number of an exhibit, where nothing else is said of it: "no. 71", "71a".
-fn plain_number(at: &str) -> Option<String> {
+pub(super) fn plain_number(at: &str) -> Option<String> {
     let bare = at.trim().to_lowercase();
     let bare = ["no.", "nr.", "cat.", "№"]
         .iter()

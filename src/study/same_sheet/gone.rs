@@ -87,17 +87,23 @@ fn is_later(seen: Option<(Day, Day)>, lacks: &Impression) -> bool {
     matches!((seen, inspected(lacks)), (Some((_, seen)), Some((then, _))) if seen < then)
 }
 
+/// Whether a mark stays: by its medium, where one is given, else by its kind. A medium that is not known
+/// here may come off.
 fn is_lasting(kind: MarkKind, mark: &Mark) -> bool {
-    let medium = mark.medium.as_deref().unwrap_or_default().to_lowercase();
-    let is_soft = ["pencil", "chalk", "crayon", "charcoal"]
-        .iter()
-        .any(|soft| medium.contains(soft));
-    let is_fast = ["ink", "stamp", "blind", "brush"]
-        .iter()
-        .any(|fast| medium.contains(fast));
-    let is_struck = matches!(kind, MarkKind::Stamp | MarkKind::Seal | MarkKind::Collector);
-    !is_soft && (is_fast || is_struck)
+    let Some(medium) = &mark.medium else {
+        return matches!(kind, MarkKind::Stamp | MarkKind::Seal | MarkKind::Collector);
+    };
+    let medium = medium.to_lowercase();
+    let mut words = medium.split(|c: char| !c.is_alphanumeric());
+    let is_soft = words.clone().any(|word| SOFT.contains(&word));
+    !is_soft && words.any(|word| FAST.contains(&word))
 }
+
+/// What can be rubbed out.
+const SOFT: [&str; 4] = ["pencil", "chalk", "crayon", "charcoal"];
+
+/// What cannot.
+const FAST: [&str; 6] = ["ink", "stamp", "stamped", "blind", "embossed", "brush"];
 
 /// Whether the sheet without it measures smaller than the one with it, so that it may be cut off; and
 /// it may be, where either was not measured.

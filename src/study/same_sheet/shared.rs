@@ -1,7 +1,7 @@
 //! What both records say word for word, weighed by how few sheets of the design share it; and the
 //! trace of a lost sheet, which may go on in another record.
 
-use super::reason::{Bearing, Evidence, Reason, Tie};
+use super::reason::{Bearing, Evidence, Reason, Somebody, Tie};
 use super::record::Record;
 use super::ties::{RARE, Sharing};
 use super::{Ground, Pairing};
@@ -18,8 +18,12 @@ pub(super) fn compare(
         let Some(there) = other.place_of(tie) else {
             continue;
         };
-        // Told already, and better: the lot of the sale, the number with the holder.
+        // Told already, and better: the lot of the sale, the owner's own mark.
         let is_told = match tie {
+            Tie::Owner(Somebody::Record(owner)) => one.ties.iter().any(|(known, _)| {
+                matches!(known, Tie::Collector { whose: Some(whose), .. } if whose == owner)
+                    && other.place_of(known).is_some()
+            }),
             Tie::Sale { agent, date } => one.ties.iter().any(|(known, _)| {
                 matches!(known, Tie::Lot { agent: a, date: d, .. } if a == agent && d == date)
                     && other.place_of(known).is_some()

@@ -8,6 +8,7 @@
 use std::collections::BTreeMap;
 
 use super::Ground;
+use super::apart::plain_number;
 use super::reason::{Somebody, Tie};
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
@@ -41,11 +42,10 @@ pub(super) fn ties(
         found.extend(ties.into_iter().map(|tie| (tie, entry.place)));
     }
     for shown in &impression.exhibited {
-        if let Some(at) = &shown.at {
-            let tie = Tie::Exhibit {
-                exhibition: shown.exhibition.value.clone(),
-                at: at.trim().to_owned(),
-            };
+        // A room, or "hors catalogue", may be that of many.
+        if let Some(at) = shown.at.as_deref().and_then(plain_number) {
+            let exhibition = shown.exhibition.value.clone();
+            let tie = Tie::Exhibit { exhibition, at };
             found.push((tie, shown.exhibition.place));
         }
     }
