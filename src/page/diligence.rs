@@ -14,7 +14,7 @@ use super::run_on::{self, RunOn};
 use crate::model::design::Design;
 use crate::model::edtf::{Date, Day};
 use crate::model::impression::Impression;
-use crate::study::diligence::{EntryOf, FIRST, Known, LAST, Status, Stretch, Years};
+use crate::study::diligence::{Change, EntryOf, FIRST, Known, LAST, Status, Stretch, Years};
 
 /// What a sheet's own page says.
 #[derive(Serialize)]
@@ -27,7 +27,7 @@ pub(super) struct Diligence {
     caution: CleanHtml,
 }
 
-/// What is said of a sheet; `None` where it was printed later.
+/// What is said of a sheet; `None` where it was printed later, destroyed before, or does not count.
 pub(super) fn of_sheet(here: &Here<'_>, impression: &Impression) -> Option<Diligence> {
     let years = here.book.studies.diligence.get(&impression.key)?;
     let is_one = years.stretches.len() == 1 && years.status() != Status::Perhaps;
@@ -55,8 +55,10 @@ fn said(here: &Here<'_>, years: &Years) -> CleanHtml {
     };
     let time = CleanHtml::text(&time(here, first, last));
     let mut sentences = vec![words.html(status, None, &[("time", &time)])];
-    if years.changed_hands {
-        sentences.push(CleanHtml::text(words.word("years-changed-hands")));
+    match years.change {
+        Change::None => {}
+        Change::Possible => sentences.push(CleanHtml::text(words.word("years-change-possible"))),
+        Change::Recorded => sentences.push(CleanHtml::text(words.word("years-change-recorded"))),
     }
     if years.may_be_later {
         sentences.push(CleanHtml::text(words.word("years-may-be-later")));
@@ -137,14 +139,14 @@ struct View {
     throughout: RunOn,
     partly: List,
     perhaps: List,
-    later: String,
+    not_asked: String,
 }
 
 /// The page that gathers.
 pub(super) fn page(here: &Here<'_>) -> Leaf {
     let words = here.words();
     let title = words.word("overview-provenance").to_owned();
-    let later = here
+    let not_asked = here
         .impressions_in_order()
         .filter(|(_, i)| !here.book.studies.diligence.contains_key(&i.key))
         .count();
@@ -156,7 +158,7 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
         throughout: by_place(here, Status::Throughout),
         partly: line_by_line(here, Status::Partly),
         perhaps: line_by_line(here, Status::Perhaps),
-        later: match later {
+        not_asked: match not_asked {
             0 => String::new(),
             n => words.count("years-not-asked", n),
         },
@@ -185,17 +187,20 @@ fn heading(here: &Here<'_>, status: Status) -> CleanHtml {
     CleanHtml::text(here.words().word(word))
 }
 
-/// A handle, with what else museums ask: "14.7 (changed hands, perhaps printed later)".
+/// A handle, with what else museums ask: "14.7 (change of hands recorded, may be printed later)".
 fn marked(here: &Here<'_>, impression: &Impression, years: &Years) -> CleanHtml {
     let words = here.words();
-    let said = |word: &str, is_so: bool| CleanHtml::text(if is_so { words.word(word) } else { "" });
-    let marks = CleanHtml::join(
-        [
-            &said("years-mark-changed", years.changed_hands),
-            &said("years-mark-later", years.may_be_later),
-        ],
-        ", ",
-    );
+    let change = match years.change {
+        Change::None => "",
+        Change::Possible => words.word("years-mark-change-possible"),
+        Change::Recorded => words.word("years-mark-change-recorded"),
+    };
+    let later = if years.may_be_later {
+        words.word("years-mark-later")
+    } else {
+        ""
+    };
+    let marks = CleanHtml::join([&CleanHtml::text(change), &CleanHtml::text(later)], ", ");
     let handle = here.impression(&impression.key);
     if marks.is_empty() {
         return handle;

@@ -6,13 +6,14 @@
 //! 8 May 1945 (from memory). The study tells what the records say, and no more: a silent record
 //! accuses nobody, and a full one clears nobody.
 //!
-//! A sheet printed after the last of these days is not concerned, and of one that was destroyed
-//! nothing is asked after its last owner. One whose time of printing is not
+//! A sheet printed after the last of these days, or destroyed before the first, is not concerned, and
+//! of one that was destroyed nothing is asked after its last owner. One whose time of printing is not
 //! known is treated as concerned, as the AAM's guidelines ask for what is not known (TRADE.md
 //! section 5).
 //!
 //! In: the published records, all those of one sheet together. Out: [`Years`], one for each sheet
-//! that is concerned. Not here: what an entry proves (`ownership`).
+//! that is concerned. Not here: what an entry proves (`ownership`), when a
+//! sheet was printed (`printed`).
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -20,11 +21,12 @@ use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::edtf::Day;
 use crate::model::impression::{Impression, Status as Standing};
-use crate::model::key::ImpressionKey;
+use crate::model::key::{ImpressionKey, Key};
 use crate::model::provenance::{PartyRole, ProvenanceEntry};
 
 use super::census::{Groups, is_counted};
-use super::ownership::{Owned, Span, owners, printed};
+use super::ownership::{Owned, Span, is_firm, is_maker, owners};
+use super::printed;
 
 /// The first of the days that are asked about.
 pub const FIRST: Day = Day {
@@ -80,6 +82,18 @@ pub enum Status {
     Silent,
 }
 
+/// What the dates of a sheet say of its passing from one to another. That they say nothing does not
+/// mean that it did not.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Change {
+    /// No date of the kind can fall in the time.
+    None,
+    /// One can, or somebody handled the sheet then and may not have sold it.
+    Possible,
+    /// One certainly does.
+    Recorded,
+}
+
 /// What is recorded of one sheet.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Years {
@@ -88,9 +102,8 @@ pub struct Years {
     pub stretches: Vec<Stretch>,
     /// Whether the sheet may have been printed only later.
     pub may_be_later: bool,
-    /// Whether somebody is recorded to have acquired, sold or given it, certainly or possibly in
-    /// this time.
-    pub changed_hands: bool,
+    /// Whether it passed from one to another in this time.
+    pub change: Change,
 }
 
 impl Years {
@@ -139,9 +152,10 @@ pub fn of_catalogue(catalogue: &Catalogue, groups: &Groups) -> BTreeMap<Impressi
     found
 }
 
-/// What is recorded of one sheet, by all its records; `None` where it was certainly printed later.
+/// What is recorded of one sheet, by all its records; `None` where it was certainly printed later, or
+/// destroyed before.
 fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Option<Years> {
-    let printed = printed_of_all(records.iter().map(|(d, i)| printed(d, i)));
+    let printed = printed::of_sheet(catalogue, records);
     let first = printed.first.map_or(FIRST, |day| day.max(FIRST));
     if first > LAST {
         return None;
@@ -170,24 +184,12 @@ fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Option
     Some(Years {
         stretches: stretches(&owned, existence, first, last),
         may_be_later: printed.last.is_none_or(|last| last > LAST),
-        changed_hands: records.iter().any(|(_, i)| changes_hands(i, asked)),
+        change: records
+            .iter()
+            .map(|(design, i)| change(design, i, artist, asked))
+            .max()
+            .unwrap_or(Change::None),
     })
-}
-
-/// When a sheet was printed, by the records of it that agree.
-fn printed_of_all(spans: impl Iterator<Item = Span>) -> Span {
-    spans
-        .reduce(|a, b| {
-            let both = Span {
-                first: a.first.max(b.first),
-                last: match (a.last, b.last) {
-                    (Some(a), Some(b)) => Some(a.min(b)),
-                    (a, b) => a.or(b),
-                },
-            };
-            if a.meets(b) { both } else { a }
-        })
-        .unwrap_or_default()
 }
 
 /// When a sheet of which no record is of another status was destroyed: when its last owner ceased to
@@ -227,15 +229,32 @@ impl Existence {
     }
 }
 
-/// Whether an entry of an owner or agent begins or ends, certainly or possibly, within `asked`.
-fn changes_hands(impression: &Impression, asked: Span) -> bool {
-    impression
-        .provenance
-        .iter()
-        .filter(|entry| entry.role != PartyRole::Keeper && entry.sold != Some(false))
-        .flat_map(|entry| [&entry.from, &entry.to])
-        .flatten()
-        .any(|date| Span::of(&date.value).meets(asked))
+/// Whether a record says that its sheet passed from one to another within `asked`. What the artist
+/// had first came from nobody, and what was destroyed went to nobody.
+fn change(design: &Design, impression: &Impression, artist: Option<&Key>, asked: Span) -> Change {
+    let is_owner = |entry: &ProvenanceEntry| entry.role == PartyRole::Owner;
+    let entries = &impression.provenance;
+    let is_destroyed = impression.status.value == Standing::Destroyed;
+    let ended = entries.iter().rposition(is_owner).filter(|_| is_destroyed);
+    let handled =
+        |entry: &ProvenanceEntry| entry.role != PartyRole::Keeper && entry.sold != Some(false);
+    let mut found = Change::None;
+    for (at, entry) in entries.iter().enumerate().filter(|(_, e)| handled(e)) {
+        let is_makers = at == 0 && is_maker(design, artist, entry);
+        let came = entry.from.as_ref().filter(|_| !is_makers);
+        let went = entry.to.as_ref().filter(|_| ended != Some(at));
+        for date in came.into_iter().chain(went) {
+            let when = Span::of(&date.value);
+            let is_sure = is_firm(entry) && (is_owner(entry) || entry.sold == Some(true));
+            if is_sure && when.lies_in(asked) {
+                return Change::Recorded;
+            }
+            if when.meets(asked) {
+                found = Change::Possible;
+            }
+        }
+    }
+    found
 }
 
 /// The time from `first` to `last`, cut wherever what is known changes.

@@ -9,8 +9,8 @@
 //! which was pulled before which; [`census`], [`crossing`], [`clique_cover`] and [`editions`] count, [`together`] says what
 //! belongs together, [`appearances`] when each sheet was seen and [`survival`] how many there may be; [`same_sheet`] says
 //! which records may be one sheet, within the [`tolerance`] of measurements;
-//! [`marks`] tells who used a mark, [`ownership`] who owned a sheet when, [`diligence`] what that
-//! leaves open for 1933 to 1945;
+//! [`marks`] tells who used a mark, [`printed`] when a sheet was printed, [`ownership`] who owned it when,
+//! [`diligence`] what that leaves open for 1933 to 1945;
 //! [`concordance`], [`opinions`], [`chronology`] and [`back_links`] turn the records round.
 //!
 //! In: the whole catalogue, private fields included. Out: [`Studies`], in which nothing private can
@@ -44,6 +44,7 @@ pub mod numerals;
 pub mod opinions;
 pub mod order;
 pub mod ownership;
+pub mod printed;
 pub mod same_sheet;
 pub mod scale;
 pub mod separate;

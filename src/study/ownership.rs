@@ -2,23 +2,21 @@
 //!
 //! A year is not a day, so a time has two sizes. Somebody who had a sheet "from 1938 to 1950" had it
 //! *certainly* from the beginning of 1939 to the end of 1949, and *possibly* from the beginning of
-//! 1938 to the end of 1950. Where only one end is recorded no day is certain. Entries that are not certain, or may be of another sheet, are never more
-//! than possible. Entries each of which came straight from the one before (`direct`) leave no time
+//! 1938 to the end of 1950. Where only one end is recorded no day is certain. Entries that
+//! are not certain, or may be of another sheet, are never more than possible. Entries each of which came straight from the one before (`direct`) leave no time
 //! between them. A keeper never owns; an agent may, but is nobody's proof: agents only carry a
 //! direct chain from one owner to the next.
 //!
-//! In: one published record. Out: [`Owned`], one for each entry of an owner, and [`printed`].
-//! Not here: what follows for a span of years (`diligence`).
+//! In: one published record. Out: [`Owned`], one for each entry of an owner. Not here: when a sheet
+//! was printed (`printed`), what follows for a span of years (`diligence`).
 
-use crate::model::certainty::{Certainty, Statements};
+use crate::model::certainty::Certainty;
 use crate::model::design::Design;
 use crate::model::edtf::{Date, Day};
 use crate::model::impression::Impression;
 use crate::model::key::Key;
 use crate::model::place::Placed;
 use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
-
-use super::candidates::allowed_by;
 
 /// How many years a date that is approximate or uncertain may be off, either way: "c. 1610" is
 /// taken as 1605 to 1615 (CCO's worked example, as quoted in TRADE.md section 3).
@@ -74,6 +72,13 @@ impl Span {
         self.first.is_none_or(|first| first <= day) && self.last.is_none_or(|last| day <= last)
     }
 
+    /// Whether it has both its ends in another that has both.
+    #[must_use]
+    pub fn lies_in(self, other: Span) -> bool {
+        let is_in = |day: Option<Day>| day.is_some_and(|day| other.contains(day));
+        is_in(self.first) && is_in(self.last)
+    }
+
     /// Whether it shares a day with another.
     #[must_use]
     pub fn meets(self, other: Span) -> bool {
@@ -112,42 +117,12 @@ pub struct Owned {
     pub is_firm: bool,
 }
 
-/// When a sheet was printed, by its own date, else by that of the printings it may be of. Where
-/// that is not known it may have been printed at any time since the design was made.
+/// Whether an entry is certain, and certainly of this sheet; its dates may be loose.
 #[must_use]
-pub fn printed(design: &Design, impression: &Impression) -> Span {
-    if let Some(date) = certain(&impression.sheet.date) {
-        return Span::of(date);
-    }
-    let runs = impression
-        .identified
-        .as_ref()
-        .filter(|identified| identified.claim.certainty() == Certainty::Certain)
-        .and_then(|identified| {
-            let candidates = allowed_by(design, identified);
-            let dates = candidates.iter().map(|c| certain(&c.printing?.date));
-            dates.collect::<Option<Vec<&Date>>>()
-        });
-    let spans: Vec<Span> = runs.into_iter().flatten().map(Span::of).collect();
-    if spans.is_empty() {
-        return Span {
-            first: certain(&design.date).and_then(|date| Span::of(date).first),
-            last: None,
-        };
-    }
-    Span {
-        first: spans.iter().map(|s| s.first).min().flatten(),
-        last: spans
-            .iter()
-            .map(|s| s.last)
-            .collect::<Option<Vec<_>>>()
-            .and_then(|last| last.into_iter().max()),
-    }
-}
-
-fn certain(dates: &Statements<Date>) -> Option<&Date> {
-    let own = dates.0.first()?;
-    (own.claim.certainty() == Certainty::Certain).then_some(&own.is.value)
+pub fn is_firm(entry: &ProvenanceEntry) -> bool {
+    let this_sheet = entry.this_sheet.as_ref();
+    this_sheet.is_none_or(|c| c.value == Certainty::Certain)
+        && entry.claim.certainty() == Certainty::Certain
 }
 
 /// When each owner of a record had the sheet. `printed` is when it was printed, `artist` whose hands
@@ -166,14 +141,9 @@ pub fn owners(
         .filter(|(_, entry)| entry.role != PartyRole::Keeper)
         .map(|(at, entry)| Step::of(at, entry))
         .collect();
-    let is_maker = |entry: &ProvenanceEntry| match &entry.party {
-        Party::Record(key) => {
-            artist == Some(&key.value) || design.makers.iter().any(|m| m.person.value == key.value)
-        }
-        Party::Named(_) | Party::Undisclosed => false,
-    };
+    let first = impression.provenance.first();
     let chain = Chain {
-        is_from_the_start: impression.provenance.first().is_some_and(is_maker),
+        is_from_the_start: first.is_some_and(|entry| is_maker(design, artist, entry)),
         is_to_this_day: steps
             .last()
             .is_some_and(|last| has_it_now(impression, &last.entry.party)),
@@ -183,6 +153,17 @@ pub fn owners(
     (0..chain.steps.len())
         .filter_map(|at| chain.owned(at))
         .collect()
+}
+
+/// Whether an entry names the artist, or another maker of the design.
+#[must_use]
+pub fn is_maker(design: &Design, artist: Option<&Key>, entry: &ProvenanceEntry) -> bool {
+    match &entry.party {
+        Party::Record(key) => {
+            artist == Some(&key.value) || design.makers.iter().any(|m| m.person.value == key.value)
+        }
+        Party::Named(_) | Party::Undisclosed => false,
+    }
 }
 
 /// Whether the record says that a party owns the sheet now: as its owner, else as its holder.
@@ -212,16 +193,11 @@ impl<'a> Step<'a> {
             date.as_ref()
                 .map_or_else(Span::default, |d| Span::of(&d.value))
         };
-        let this_sheet = entry
-            .this_sheet
-            .as_ref()
-            .map_or(Certainty::Certain, |c| c.value);
         Step {
             at,
             from: span(&entry.from),
             to: span(&entry.to),
-            is_firm: this_sheet == Certainty::Certain
-                && entry.claim.certainty() == Certainty::Certain,
+            is_firm: is_firm(entry),
             entry,
         }
     }

@@ -4,7 +4,7 @@
 //! and what it only allows is common practice, no source.
 
 use keyblock::model::key::ImpressionKey;
-use keyblock::study::diligence::{FIRST, Known, LAST, Status, Years};
+use keyblock::study::diligence::{Change, FIRST, Known, LAST, Status, Years};
 
 use crate::small::studied;
 
@@ -67,7 +67,7 @@ fn an_owner_of_the_whole_time_is_recorded_throughout() {
     );
     let found = found.unwrap();
     assert_eq!(found.status(), Status::Throughout);
-    assert!(!found.changed_hands && !found.may_be_later);
+    assert!(found.change == Change::None && !found.may_be_later);
 }
 
 #[test]
@@ -320,20 +320,112 @@ fn records_of_one_sheet_are_read_together() {
 }
 
 #[test]
-fn what_changed_hands_is_said_whoever_had_it() {
-    let changed = |entries: &str| {
+fn a_change_of_hands_is_recorded_where_its_date_is_certain_and_else_possible() {
+    let change = |entries: &str| {
         let toml = format!("sheet = {{ date = \"1930\" }}\nprovenance = [{entries}]");
-        years(&toml).unwrap().changed_hands
+        years(&toml).unwrap().change
     };
-    assert!(changed("{ owner = \"museum\", from = \"1938\" }"));
-    assert!(changed("{ owner = { name = \"One\" }, to = \"1942\" }"));
-    assert!(changed("{ agent = { name = \"A\" }, from = \"1938\" }"));
-    assert!(!changed("{ owner = \"museum\", from = \"1932\" }"));
-    assert!(!changed("{ owner = \"museum\", from = \"1946\" }"));
-    assert!(!changed(
-        "{ agent = { name = \"A\" }, from = \"1938\", sold = false }"
+    for (entries, expected) in [
+        ("{ owner = \"museum\", from = \"1938\" }", Change::Recorded),
+        (
+            "{ owner = { name = \"One\" }, to = \"1942\" }",
+            Change::Recorded,
+        ),
+        (
+            "{ agent = { name = \"A\" }, from = \"1938\", sold = true }",
+            Change::Recorded,
+        ),
+        // Some of the year, or of what a loose date allows, lies outside.
+        ("{ owner = \"museum\", from = \"1933\" }", Change::Possible),
+        ("{ owner = \"museum\", from = \"1945\" }", Change::Possible),
+        ("{ owner = \"museum\", from = \"1942~\" }", Change::Possible),
+        (
+            "{ owner = \"museum\", from = \"1938\", this_sheet = \"probable\" }",
+            Change::Possible,
+        ),
+        // Who offered it may not have sold it.
+        (
+            "{ agent = { name = \"A\" }, from = \"1938\" }",
+            Change::Possible,
+        ),
+        (
+            "{ agent = { name = \"A\" }, from = \"1938\", sold = false }",
+            Change::None,
+        ),
+        ("{ owner = \"museum\", from = \"1932\" }", Change::None),
+        ("{ owner = \"museum\", from = \"1946\" }", Change::None),
+        ("{ keeper = \"museum\", from = \"1938\" }", Change::None),
+        // What the artist had first came from nobody.
+        ("{ owner = \"artist\", from = \"1938\" }", Change::None),
+    ] {
+        assert_eq!(change(entries), expected, "{entries}");
+    }
+}
+
+#[test]
+fn a_destruction_is_no_change_of_hands() {
+    let change = |status: &str| {
+        let record = format!(
+            "-- records/designs/1/impressions/1.toml\nstatus = \"{status}\"\n\
+             provenance = [{{ owner = {{ name = \"One\" }}, from = \"1931\", to = \"1944-10\" }}]\n"
+        );
+        let (_, studies) = studied(&[DESIGN, &record]);
+        studies.diligence[&key("1.1")].change
+    };
+    assert_eq!(change("destroyed"), Change::None);
+    assert_eq!(change("untraced"), Change::Recorded);
+}
+
+#[test]
+fn what_was_had_seen_or_shown_in_time_was_not_printed_later() {
+    let show = "-- records/exhibitions.toml\n[show]\ntitle = \"A Show\"\ndate = \"1931\"\n";
+    let is_later = |toml: &str| {
+        let record =
+            format!("-- records/designs/1/impressions/1.toml\nstatus = \"untraced\"\n{toml}\n");
+        let (_, studies) = studied(&[DESIGN, MUSEUM, show, &record]);
+        studies.diligence[&key("1.1")].may_be_later
+    };
+    for earlier in [
+        "provenance = [{ owner = \"museum\", from = \"1929\" }]",
+        "provenance = [{ keeper = \"museum\", to = \"1945-05-08\" }]",
+        "provenance = [{ agent = { name = \"A\" }, from = \"1938-05\", sold = false }]",
+        "sightings = [{ date = \"1940\" }]",
+        "exhibited = [{ exhibition = \"show\" }]",
+    ] {
+        assert!(!is_later(earlier), "{earlier}");
+    }
+    for nothing in [
+        "",
+        "provenance = [{ owner = \"museum\", from = \"1945\" }]",
+        "provenance = [{ owner = \"museum\", from = \"1929\", this_sheet = \"possible\" }]",
+        "sightings = [{ date = \"1941~\" }]",
+    ] {
+        assert!(is_later(nothing), "{nothing}");
+    }
+    // A date that the history contradicts tells nothing: the sheet is asked about.
+    assert!(!is_later(
+        "sheet = { date = \"1952\" }\nsightings = [{ date = \"1940\" }]"
     ));
-    assert!(!changed("{ keeper = \"museum\", from = \"1938\" }"));
+}
+
+#[test]
+fn a_contradicted_identification_tells_nothing_of_the_printing() {
+    let design = format!(
+        "{DESIGN}points = [{{ key = \"gulls\", ask = \"How many gulls?\", kind = \"count\", rests_on = \"matrix\" }}]\n\
+         states = [{{ key = \"only\", shows = {{ gulls = 9 }} }}]\n\
+         printings = [{{ key = \"late\", kind = \"posthumous\", date = \"1938\", states = \"all\" }}]\n"
+    );
+    let first = |gulls: u8| {
+        let record = format!(
+            "-- records/designs/1/impressions/1.toml\nstatus = \"located\"\n\
+             identified = {{ printing = \"late\" }}\nobserved = {{ gulls = {gulls} }}\n"
+        );
+        let (_, studies) = studied(&[&design, &record]);
+        let years = &studies.diligence[&key("1.1")];
+        (years.stretches[0].first.to_string(), years.may_be_later)
+    };
+    assert_eq!(first(9), ("1938-01-01".to_owned(), false));
+    assert_eq!(first(5), ("1933-01-30".to_owned(), true));
 }
 
 #[test]

@@ -213,10 +213,24 @@ fn one_page_gathers_the_sheets_by_what_is_recorded_and_names_no_private_owner() 
         text.contains("2 January 1940 to 8 May 1945: no owner recorded"),
         "{text}"
     );
-    assert!(text.contains("1.2 (may have changed hands then)"), "{text}");
+    assert!(text.contains("1.2 (change of hands recorded)"), "{text}");
     assert!(text.contains("1.1 (may be printed later)"), "{text}");
     for secret in ["Skerry", "Tansill", "Wrack", "1.3"] {
         assert!(!text.contains(secret), "{secret}");
+    }
+}
+
+#[test]
+fn the_page_says_why_a_sheet_is_not_asked_about_and_that_silence_clears_none() {
+    let burnt = "-- records/designs/1/impressions/2.toml\nstatus = \"destroyed\"\nsheet = { date = \"1926\" }\n\
+                 provenance = [{ owner = { name = \"One\" }, from = \"1927\", to = \"1932\" }]\n";
+    let site = site_of(&[FERRY, burnt]);
+    let (_, text) = tags(page(&site, "provenance/"));
+    for said in [
+        "One impression is not asked about: it was printed later or destroyed before, or its record does not count.",
+        "That no owner is recorded does not clear a sheet.",
+    ] {
+        assert!(text.contains(said), "{said}: {text}");
     }
 }
 

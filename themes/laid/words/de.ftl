@@ -382,21 +382,23 @@ years-throughout = Für die ganze Zeit, { $time }, ist ein Eigentümer verzeichn
 years-perhaps = Für die ganze Zeit, { $time }, ist ein Eigentümer verzeichnet, für einen Teil davon nicht mit Gewissheit
 years-partly = Für einen Teil der Zeit, { $time }, sind Eigentümer verzeichnet
 years-silent = Für die Zeit, { $time }, ist hier kein Eigentümer verzeichnet
-years-changed-hands = In diesen Jahren wechselte das Blatt den Eigentümer, oder es kann sein
+years-change-recorded = Für diese Jahre ist ein Wechsel des Eigentümers verzeichnet
+years-change-possible = In diese Jahre fällt vielleicht ein Wechsel des Eigentümers
 years-may-be-later = Es ist vielleicht erst später gedruckt
 years-nobody = kein Eigentümer verzeichnet
 years-perhaps-owner = vielleicht { $owner }
 years-caution = Lücken sind üblich, und keine ist ein Vorwurf; ebenso wenig ist ein Nachweis ohne Lücken eine Entlastung. Wer über ein Blatt entscheiden muss, braucht eigene Nachforschung und zugelassenen Rat am Ort des Blattes.
-provenance-years-brief = Was hier über die Eigentümer jedes Blattes vom 30. Januar 1933 bis 8. Mai 1945 verzeichnet ist. Nach später gedruckten Blättern wird nicht gefragt; nach solchen, deren Druckzeit unbekannt ist, schon.
+provenance-years-brief = Was hier über die Eigentümer jedes Blattes vom 30. Januar 1933 bis 8. Mai 1945 verzeichnet ist. Nach später gedruckten oder vorher zerstörten Blättern wird nicht gefragt; nach solchen, deren Druckzeit unbekannt ist, schon. Dass kein Eigentümer verzeichnet ist, entlastet ein Blatt nicht.
 years-head-silent = Für diese Jahre kein Eigentümer verzeichnet
 years-head-partly = Für einen Teil davon verzeichnet
 years-head-perhaps = Verzeichnet, nicht durchweg mit Gewissheit
 years-head-throughout = Durchgehend verzeichnet
-years-mark-changed = wechselte damals vielleicht den Eigentümer
+years-mark-change-recorded = Wechsel des Eigentümers verzeichnet
+years-mark-change-possible = Wechsel des Eigentümers möglich
 years-mark-later = vielleicht später gedruckt
 years-not-asked = { $n ->
-    [one] Nach einem Abzug wird nicht gefragt: Er ist später gedruckt, oder sein Eintrag zählt nicht.
-   *[other] Nach { $n } Abzügen wird nicht gefragt: Sie sind später gedruckt, oder ihre Einträge zählen nicht.
+    [one] Nach einem Abzug wird nicht gefragt: Er ist später gedruckt oder vorher zerstört, oder sein Eintrag zählt nicht.
+   *[other] Nach { $n } Abzügen wird nicht gefragt: Sie sind später gedruckt oder vorher zerstört, oder ihre Einträge zählen nicht.
 }
 
 sightings = Gesehen

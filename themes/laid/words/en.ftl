@@ -382,21 +382,23 @@ years-throughout = An owner is recorded for all of the time from { $time }
 years-perhaps = An owner is recorded for all of the time from { $time }, but for part of it not with certainty
 years-partly = Owners are recorded for part of the time from { $time }
 years-silent = No owner is recorded here for the time from { $time }
-years-changed-hands = It changed hands in these years, or may have
+years-change-recorded = A change of hands is recorded for these years
+years-change-possible = A change of hands may fall in these years
 years-may-be-later = It may have been printed only later
 years-nobody = no owner recorded
 years-perhaps-owner = perhaps { $owner }
 years-caution = Gaps are usual, and none is an accusation; nor is a record without gaps a clearance. Whoever must decide on a sheet needs research of its own, and licensed advice where the sheet is.
-provenance-years-brief = What is recorded here of the owners of each sheet from 30 January 1933 to 8 May 1945. Sheets printed later are not asked about; those of which it is not known when they were printed are.
+provenance-years-brief = What is recorded here of the owners of each sheet from 30 January 1933 to 8 May 1945. Sheets printed later or destroyed before are not asked about; those of which it is not known when they were printed are. That no owner is recorded does not clear a sheet.
 years-head-silent = No owner recorded for these years
 years-head-partly = Owners recorded for part of them
 years-head-perhaps = Owners recorded, not all with certainty
 years-head-throughout = Owners recorded throughout
-years-mark-changed = may have changed hands then
+years-mark-change-recorded = change of hands recorded
+years-mark-change-possible = change of hands possible
 years-mark-later = may be printed later
 years-not-asked = { $n ->
-    [one] One impression is not asked about: it was printed later, or its record does not count.
-   *[other] { $n } impressions are not asked about: they were printed later, or their records do not count.
+    [one] One impression is not asked about: it was printed later or destroyed before, or its record does not count.
+   *[other] { $n } impressions are not asked about: they were printed later or destroyed before, or their records do not count.
 }
 
 sightings = Seen

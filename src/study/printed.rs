@@ -1,0 +1,110 @@
+//! When a sheet was printed: between which days, as far as its records tell.
+//!
+//! A sheet's own date says it, else the printings it can be of. An identification that observations
+//! contradict tells nothing (`agree`). Nothing was printed after somebody certainly had it, saw it,
+//! or showed it.
+//!
+//! In: the published records of one sheet. Out: [`of_sheet`]. Not here: who owned it (`ownership`).
+
+use crate::model::catalogue::Catalogue;
+use crate::model::certainty::{Certainty, Statements};
+use crate::model::design::Design;
+use crate::model::edtf::{Date, Day};
+use crate::model::impression::{Identification, Impression};
+
+use super::agree::contradiction;
+use super::candidates::allowed_by;
+use super::ownership::{Span, is_firm};
+
+/// When a sheet was printed, by all its records. Where that is not known, or what they say of it is
+/// later than what else they say, at any time since the design was made and before the sheet is first
+/// heard of.
+#[must_use]
+pub fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Span {
+    let of_each = records.iter().map(|(d, i)| of_record(d, i));
+    let said = of_each.reduce(agreed).unwrap_or_default();
+    let heard_of = records.iter().filter_map(|(_, i)| heard_of(catalogue, i));
+    let Some(heard_of) = heard_of.min() else {
+        return said;
+    };
+    let before = Span {
+        first: None,
+        last: Some(heard_of),
+    };
+    if said.meets(before) {
+        return agreed(said, before);
+    }
+    let made = records.first().and_then(|(design, _)| made(design));
+    Span {
+        first: made.filter(|made| *made <= heard_of),
+        ..before
+    }
+}
+
+/// The days that both allow; the first where they allow none.
+fn agreed(a: Span, b: Span) -> Span {
+    if !a.meets(b) {
+        return a;
+    }
+    Span {
+        first: a.first.max(b.first),
+        last: match (a.last, b.last) {
+            (Some(a), Some(b)) => Some(a.min(b)),
+            (a, b) => a.or(b),
+        },
+    }
+}
+
+/// When a sheet was printed, by its own date, else by that of the printings it may be of, in one
+/// record.
+fn of_record(design: &Design, impression: &Impression) -> Span {
+    if let Some(date) = certain(&impression.sheet.date) {
+        return Span::of(date);
+    }
+    let is_certain = |i: &&Identification| i.claim.certainty() == Certainty::Certain;
+    let runs = impression
+        .identified
+        .as_ref()
+        .filter(is_certain)
+        .filter(|_| contradiction(design, impression).is_none())
+        .and_then(|identified| {
+            let candidates = allowed_by(design, identified);
+            let dates = candidates.iter().map(|c| certain(&c.printing?.date));
+            dates.collect::<Option<Vec<&Date>>>()
+        });
+    let spans: Vec<Span> = runs.into_iter().flatten().map(Span::of).collect();
+    if spans.is_empty() {
+        return Span {
+            first: made(design),
+            last: None,
+        };
+    }
+    let last: Option<Vec<Day>> = spans.iter().map(|s| s.last).collect();
+    Span {
+        first: spans.iter().map(|s| s.first).min().flatten(),
+        last: last.and_then(|last| last.into_iter().max()),
+    }
+}
+
+fn made(design: &Design) -> Option<Day> {
+    certain(&design.date).and_then(|date| Span::of(date).first)
+}
+
+fn certain(dates: &Statements<Date>) -> Option<&Date> {
+    let own = dates.0.first()?;
+    (own.claim.certainty() == Certainty::Certain).then_some(&own.is.value)
+}
+
+/// The first day by which a sheet certainly existed: the last that its earliest certain date can be,
+/// whether it came to somebody or left them then, was seen, shown or destroyed.
+fn heard_of(catalogue: &Catalogue, impression: &Impression) -> Option<Day> {
+    let entries = impression.provenance.iter().filter(|entry| is_firm(entry));
+    let entries = entries.flat_map(|entry| [&entry.from, &entry.to]).flatten();
+    let seen = impression.sightings.iter().map(|sighting| &sighting.date);
+    let shown = impression.exhibited.iter().filter_map(|shown| {
+        let exhibition = catalogue.published_exhibition(&shown.exhibition.value)?;
+        exhibition.date.as_ref()
+    });
+    let dates = entries.chain(seen).chain(shown);
+    dates.filter_map(|date| Span::of(&date.value).last).min()
+}
