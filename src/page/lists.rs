@@ -79,12 +79,14 @@ fn first_letter(text: &str) -> String {
 }
 
 impl Here<'_> {
-    /// A number of sheets for a table: "14", or "13–14", in full for those who are read to.
+    /// A number of sheets for a table: "14", or "13–14", in full for those who are read to; "≥13–40"
+    /// where the lower end is only a bound.
     pub fn sheets(&self, sheets: Sheets) -> CleanHtml {
         if sheets.is_certain() {
             return CleanHtml::text(&sheets.at_most.to_string());
         }
-        let short = format!("{}–{}", sheets.at_least, sheets.at_most);
+        let bound = if sheets.exact { "" } else { "≥" };
+        let short = format!("{bound}{}–{}", sheets.at_least, sheets.at_most);
         let seen = CleanHtml::element("span", &[("aria-hidden", "true")], &CleanHtml::text(&short));
         let said = CleanHtml::span("unseen", &CleanHtml::text(&self.between(sheets)));
         seen.and(&said)
@@ -97,7 +99,11 @@ impl Here<'_> {
         } else {
             self.words()
                 .html(
-                    "sheets-between",
+                    if sheets.exact {
+                        "sheets-between"
+                    } else {
+                        "sheets-not-below"
+                    },
                     Some(sheets.at_most),
                     &[("least", &CleanHtml::text(&sheets.at_least.to_string()))],
                 )
@@ -106,8 +112,13 @@ impl Here<'_> {
     }
 
     fn between(&self, sheets: Sheets) -> String {
+        let id = if sheets.exact {
+            "between-numbers"
+        } else {
+            "not-below-numbers"
+        };
         self.words().with(
-            "between-numbers",
+            id,
             &[
                 ("least", Given::Text(&sheets.at_least.to_string())),
                 ("most", Given::Text(&sheets.at_most.to_string())),

@@ -112,6 +112,30 @@ fn classes_stand_apart_and_what_does_not_count_is_named() {
 }
 
 #[test]
+fn beyond_an_exact_count_the_lower_end_is_said_to_be_a_bound() {
+    let mut records =
+        String::from("-- records/designs/1/design.toml\ntitles = [{ text = \"A Row\" }]\n");
+    for number in 1..=26 {
+        let record =
+            format!("-- records/designs/1/impressions/{number}.toml\nstatus = \"located\"\n");
+        records.push_str(&record);
+        if number > 1 {
+            let before = number - 1;
+            let link = format!("maybe_same_as = [{{ impression = \"1.{before}\" }}]\n");
+            records.push_str(&link);
+        }
+    }
+    let site = site_of(&[&records]);
+    let census = page(&site, "design/1/census/");
+    assert!(
+        census.contains("not fewer than 13 and at most 26 sheets"),
+        "{census}"
+    );
+    assert!(part(census, "by-status").contains("≥13–26"));
+    assert!(page(&site, "design/1/").contains("Not fewer than 13, at most 26 impressions known"));
+}
+
+#[test]
 fn holders_stand_by_state_and_designs_by_series() {
     let site = site_of(&[FERRY]);
     let holding = part(page(&site, "design/1/census/"), "holding");

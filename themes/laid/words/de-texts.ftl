@@ -3,9 +3,9 @@
 
 how-counted-rule = Ein gedrucktes Bild auf einem Blatt ist ein Abzug.
 how-counted-text =
-    Wo zwei Einträge ein Blatt sein können, hat
-    die Zahl zwei Enden: höchstens, wenn jede solche Frage zwei Blätter wären; mindestens, wenn
-    möglichst viele eines wären. Ein Blatt, das einem von zwei Zuständen angehören kann, steht in
+    Wo zwei Einträge ein Blatt sein können, hat die Zahl zwei Enden: höchstens, wenn jede solche Frage
+    zwei Blätter wären; mindestens, wenn möglichst viele eines wären. Wo zu viele solche Fragen
+    zusammenhängen, um sie zu lösen, ist das untere Ende eine Schranke, bezeichnet mit ≥. Ein Blatt, das einem von zwei Zuständen angehören kann, steht in
     beiden Zeilen; die Zeilen müssen sich also nicht zur Summe fügen. Nachschnitte, Reproduktionen und
     zurückgezogene Einträge sind nicht gezählt.
 

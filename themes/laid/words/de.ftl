@@ -587,6 +587,8 @@ month-11 = November
 month-12 = Dezember
 # Register und Zahlen.
 sheets-between = mindestens { $least } und höchstens { $n } Blätter
+sheets-not-below = nicht weniger als { $least } und höchstens { $n } Blätter
+not-below-numbers = nicht weniger als { $least }, höchstens { $most }
 between-numbers = mindestens { $least }, höchstens { $most }
 as-of = Stand { $date }
 this-catalogue = dieses Verzeichnis

@@ -3,9 +3,9 @@
 
 how-counted-rule = One printed image on one sheet is one impression.
 how-counted-text =
-    Where two records may be one sheet, the count
-    has two ends: at most, if every such question were two sheets; at least, if as many as possible
-    were one. A sheet that may be in one of two states stands in both rows, so rows need not add up.
+    Where two records may be one sheet, the count has two ends: at most, if every such question were
+    two sheets; at least, if as many as possible were one. Where too many such questions hang
+    together to be worked out, the lower end is a bound, marked ≥. A sheet that may be in one of two states stands in both rows, so rows need not add up.
     Recuts, reproductions and withdrawn records are not counted.
 
 # Cautions.

@@ -587,7 +587,9 @@ month-11 = November
 month-12 = December
 # Indexes and counts.
 sheets-between = at least { $least } and at most { $n } sheets
+sheets-not-below = not fewer than { $least } and at most { $n } sheets
 between-numbers = at least { $least }, at most { $most }
+not-below-numbers = not fewer than { $least }, at most { $most }
 as-of = as of { $date }
 this-catalogue = this catalogue
 see-record = see { $record }
