@@ -16,10 +16,10 @@ use super::pictures::{Plate, Setting};
 use super::words::Given;
 use crate::model::design::Design;
 use crate::model::holder::Holder;
-use crate::model::impression::Impression;
+use crate::model::impression::{Impression, Status};
 use crate::model::key::Key;
 use crate::model::link::Target;
-use crate::model::provenance::Party;
+use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
 use crate::study::back_links::{Mention, Part, Source};
 
 #[derive(Serialize)]
@@ -139,6 +139,19 @@ pub(super) fn is_owner(impression: &Impression, holder: &Key) -> bool {
         .owner
         .as_ref()
         .is_some_and(|owner| is_record(owner, holder))
+}
+
+/// From whom a sheet was stolen that was not recovered: its owner, else the last before any theft.
+pub(super) fn stolen_from(impression: &Impression) -> Option<&Party> {
+    let is_theft = |entry: &&ProvenanceEntry| {
+        let how = entry.how.as_ref();
+        how.is_some_and(|how| how.value.as_str() == "theft")
+    };
+    let entries = impression.provenance.iter();
+    let before = entries.take_while(|entry| !is_theft(entry));
+    let last = before.filter(|entry| entry.role == PartyRole::Owner).last();
+    let owner = impression.owner.as_ref().or(last.map(|entry| &entry.party));
+    owner.filter(|_| impression.status.value == Status::Stolen)
 }
 
 pub(super) fn is_record(party: &Party, key: &Key) -> bool {

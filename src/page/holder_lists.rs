@@ -3,7 +3,7 @@
 use super::address::{Address, Fragment, Overview};
 use super::book::Here;
 use super::dates;
-use super::holder::{Sheet, is_keeper, is_owner, is_record, sheets};
+use super::holder::{Sheet, is_keeper, is_owner, is_record, sheets, stolen_from};
 use super::html::CleanHtml;
 use super::lists::List;
 use super::mentioned;
@@ -20,15 +20,17 @@ use crate::model::vocabulary::List as Vocabulary;
 use crate::model::words::Side;
 use crate::study::back_links::{Mention, Part, Source};
 
-/// What the holder owned and no longer does, what it kept for others, and what is recorded only under
-/// a former number: whether it was owned or kept is then not said.
-pub(super) fn formerly(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> [List; 3] {
+/// What the holder owned and no longer does, what was stolen from it and is its own still, what it kept
+/// for others, and what is recorded only under a former number: whether it was owned or kept is then not said.
+pub(super) fn formerly(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> [List; 4] {
     let has_none = |sheet: &Sheet<'_>| !has_now(sheet.1, &holder.key);
     let gone = |part| sheets(here, mentions, part).into_iter().filter(has_none);
-    let owned: Vec<Sheet<'_>> = gone(Part::Owner).collect();
+    let is_stolen =
+        |sheet: &Sheet<'_>| stolen_from(sheet.1).is_some_and(|from| is_record(from, &holder.key));
+    let (stolen, owned): (Vec<Sheet<'_>>, Vec<Sheet<'_>>) = gone(Part::Owner).partition(is_stolen);
     let kept: Vec<Sheet<'_>> = gone(Part::Keeper).collect();
     let is_told = |sheet: &Sheet<'_>| {
-        let mut told = owned.iter().chain(&kept);
+        let mut told = owned.iter().chain(&stolen).chain(&kept);
         told.any(|(_, i)| i.key == sheet.1.key)
     };
     let numbered = gone(Part::FormerHolder).filter(|sheet| !is_told(sheet));
@@ -41,6 +43,7 @@ pub(super) fn formerly(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -
     };
     [
         list("formerly-owned", &owned, PartyRole::Owner),
+        list("stolen-from-here", &stolen, PartyRole::Owner),
         list("formerly-kept", &kept, PartyRole::Keeper),
         list("formerly-here", &numbered, PartyRole::Owner),
     ]

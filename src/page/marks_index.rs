@@ -122,7 +122,7 @@ fn alike(mark: &Mark) -> Alike {
     }
 }
 
-/// "“O. Perelaz”, pencil; of Oryna Perelaz, applied by Pavlo Perelaz; L. 1852".
+/// "“O. Perelaz”, pencil; name of Oryna Perelaz; applied by Pavlo Perelaz; L. 1852".
 fn described(here: &Here<'_>, mark: &Alike) -> CleanHtml {
     let words = here.words();
     let text = if mark.text.is_empty() {
@@ -138,10 +138,13 @@ fn described(here: &Here<'_>, mark: &Alike) -> CleanHtml {
         ],
         ", ",
     );
-    let whose = mark
-        .whose
-        .as_ref()
-        .map_or_else(CleanHtml::empty, |whose| here.person_or_holder(whose));
+    let whose = mark.whose.as_ref().map_or_else(CleanHtml::empty, |whose| {
+        let person = here.person_or_holder(whose);
+        match &mark.applied_by {
+            Some(by) if by == whose => person,
+            _ => words.html("name-of", None, &[("person", &person)]),
+        }
+    });
     let by = match (&mark.whose, &mark.applied_by) {
         (_, None) => CleanHtml::empty(),
         (Some(whose), Some(by)) if whose == by => CleanHtml::text(words.word("mark-own-hand")),

@@ -5,10 +5,10 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use super::address::Address;
+use super::address::{Address, Overview};
 use super::book::Here;
 use super::frame::Leaf;
-use super::holder::{is_keeper, is_owner};
+use super::holder::{is_keeper, is_owner, stolen_from};
 use super::html::{CleanHtml, capitalised};
 use super::lists::{self, List};
 use super::people;
@@ -26,7 +26,7 @@ struct View {
     title: String,
     /// Parts stand close together, as in an index.
     index: bool,
-    brief: String,
+    brief: CleanHtml,
     letters: Vec<List>,
     apart: Vec<List>,
     numbers: Option<RunOn>,
@@ -46,7 +46,7 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
     let view = View {
         index: true,
         title: title.clone(),
-        brief: words.count("owners-brief", owners.len()),
+        brief: brief(here),
         letters: lists::by_letter(here, owners),
         apart: [
             (PartyRole::Agent, "owners-agents"),
@@ -67,8 +67,22 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
     Leaf::new(here.address, title, "pages/owners.html", &view)
 }
 
-/// Whether somebody who owned a sheet has it still.
+/// What the lists are, and what they are not.
+fn brief(here: &Here<'_>) -> CleanHtml {
+    let cautions = CleanHtml::link(
+        &here.href(&Address::Overview(Overview::Cautions)),
+        &CleanHtml::text(here.words().word("cautions")),
+    );
+    CleanHtml::text(here.words().word("owners-brief"))
+        .then(" ")
+        .and(&cautions)
+}
+
+/// Whether somebody who owned a sheet has it still, or would if it were not stolen.
 fn has_it_now(impression: &Impression, entry: &ProvenanceEntry) -> bool {
+    if stolen_from(impression) == Some(&entry.party) {
+        return true;
+    }
     match (&entry.party, &impression.owner) {
         (Party::Record(key), Some(_)) => is_owner(impression, &key.value),
         (Party::Record(key), None) => is_keeper(impression, &key.value),
@@ -79,25 +93,30 @@ fn has_it_now(impression: &Impression, entry: &ProvenanceEntry) -> bool {
 /// A line for each who had a sheet in this role and no longer has: name, and sheets. Each comes with
 /// the text it is sorted under.
 fn lines(here: &Here<'_>, role: PartyRole) -> Vec<(String, CleanHtml)> {
+    let of_names = named_before(here);
     let mut had: BTreeMap<(String, CleanHtml), Vec<(Certainty, &ImpressionKey)>> = BTreeMap::new();
     for (_, impression) in here.impressions_in_order() {
         let entries = impression.provenance.iter().filter(|e| e.role == role);
         for entry in entries.filter(|e| role != PartyRole::Owner || !has_it_now(impression, e)) {
-            let sheets = had.entry(named(here, &entry.party)).or_default();
-            if sheets.last().is_none_or(|(_, key)| **key != impression.key) {
-                sheets.push((certainty(entry), &impression.key));
+            let name = named(here, &of_names, &entry.party);
+            let sheets = had.entry(name).or_default();
+            let surer = certainty(entry);
+            match sheets.last_mut() {
+                Some((said, key)) if **key == impression.key => *said = surer.min(*said),
+                _ => sheets.push((surer, &impression.key)),
             }
         }
     }
     let line =
         |((sorted, name), sheets): ((String, CleanHtml), Vec<(Certainty, &ImpressionKey)>)| {
             let handles = sheets.into_iter().map(|(certainty, key)| {
+                let handle = here.impression(key);
                 let doubt = match certainty {
-                    Certainty::Certain => "",
+                    Certainty::Certain => return handle,
                     Certainty::Probable => here.words().word("probably"),
                     Certainty::Possible => here.words().word("possibly"),
                 };
-                CleanHtml::join([&Here::quiet(doubt), &here.impression(key)], " ")
+                handle.then(" ").and(&Here::quiet(&format!("({doubt})")))
             });
             let handles: Vec<CleanHtml> = handles.collect();
             (
@@ -115,8 +134,21 @@ fn certainty(entry: &ProvenanceEntry) -> Certainty {
     this_sheet.max(entry.claim.certainty())
 }
 
+/// The holders by the names they had before; the first of several who had the same.
+type NamedBefore<'a> = BTreeMap<&'a str, &'a Holder>;
+
+fn named_before<'a>(here: &Here<'a>) -> NamedBefore<'a> {
+    let mut found = NamedBefore::new();
+    for holder in here.public().holders.values() {
+        for former in &holder.formerly {
+            found.entry(&former.name).or_insert(holder);
+        }
+    }
+    found
+}
+
 /// What a party is sorted under, and its name: a person's as in an index, with life dates.
-fn named(here: &Here<'_>, party: &Party) -> (String, CleanHtml) {
+fn named(here: &Here<'_>, of_names: &NamedBefore<'_>, party: &Party) -> (String, CleanHtml) {
     let person = match party {
         Party::Record(key) => here.public().people.get(&key.value),
         Party::Named(_) | Party::Undisclosed => None,
@@ -124,7 +156,10 @@ fn named(here: &Here<'_>, party: &Party) -> (String, CleanHtml) {
     let Some(person) = person else {
         let name = capitalised(&provenance::party(here, party));
         let sorted = name.plain();
-        return (sorted, CleanHtml::join([&name, &now(here, party)], ", "));
+        return (
+            sorted,
+            CleanHtml::join([&name, &now(here, of_names, party)], ", "),
+        );
     };
     let sorted = people::sorted_name(person);
     let link = here.link(
@@ -136,11 +171,10 @@ fn named(here: &Here<'_>, party: &Party) -> (String, CleanHtml) {
 }
 
 /// What became of a holder: "now part of Harbour Museum", or "see Harbour Museum" for a name it had.
-fn now(here: &Here<'_>, party: &Party) -> CleanHtml {
-    let holders = &here.public().holders;
+fn now(here: &Here<'_>, of_names: &NamedBefore<'_>, party: &Party) -> CleanHtml {
     match party {
         Party::Record(key) => {
-            let holder = holders.get(&key.value);
+            let holder = here.public().holders.get(&key.value);
             let next = holder.and_then(|holder| holder.successor.as_ref());
             next.map_or_else(CleanHtml::empty, |next| {
                 let name = here.holder(&next.holder.value);
@@ -148,8 +182,7 @@ fn now(here: &Here<'_>, party: &Party) -> CleanHtml {
             })
         }
         Party::Named(name) => {
-            let had_it = |holder: &&Holder| holder.formerly.iter().any(|f| f.name == *name);
-            let holder = holders.values().find(had_it);
+            let holder = of_names.get(name.as_str());
             holder.map_or_else(CleanHtml::empty, |holder| {
                 let name = here.holder(&holder.key);
                 here.words().html("see-record", None, &[("record", &name)])

@@ -74,7 +74,7 @@ pub fn shared(catalogue: &Catalogue) -> Vec<SharedMark> {
             };
             let users = marks.entry((stamp, namesake(mark))).or_default();
             let uses = users.entry(by).or_default();
-            if !uses.sheets.contains(&record.key) {
+            if uses.sheets.last() != Some(&record.key) {
                 uses.sheets.push(record.key.clone());
             }
             uses.when.extend(when(design, record, mark, by));

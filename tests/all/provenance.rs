@@ -298,16 +298,60 @@ fn former_owners_agents_and_keepers_stand_apart_with_their_sheets() {
     let (owners, rest) = text.split_once("Agents").unwrap();
     let (agents, keepers) = rest.split_once("Keepers").unwrap();
     for line in [
-        "Ada Quire, 1880–1949: 1.2, possibly 1.3",
+        "Ada Quire, 1880–1949: 1.2, 1.3 (possibly)",
         "Mariners' Rooms, see Old Cabinet: 1.3",
         "Old Cabinet, Northport, now Harbour Museum: 1.2",
     ] {
         assert!(owners.contains(line), "{line}: {owners}");
     }
     assert!(agents.contains("Mole & Pier: 1.2"), "{agents}");
+    let brief = "Recorded as owners before the present holder; agents and keepers apart. Not an opinion on title. Cautions";
+    assert!(owners.contains(brief), "{owners}");
     assert!(keepers.contains("Store: 1.2"), "{keepers}");
     // Who has a sheet now is no former owner of it.
     assert!(!owners.contains("Harbour Museum, Northport: "), "{owners}");
+}
+
+#[test]
+fn of_two_entries_of_one_owner_the_surer_tells() {
+    let twice = "-- records/designs/1/impressions/4.toml\nstatus = \"untraced\"\nprovenance = [\
+                 { owner = \"owner\", to = \"1930\", this_sheet = \"possible\" }, { owner = \"owner\", to = \"1940\" }, \
+                 { owner = \"heir\", to = \"1950\", certainty = \"probable\" }]\n";
+    let site = site_of(&[FERRY, PEOPLE, twice]);
+    let (_, text) = tags(page(&site, "owners/"));
+    assert!(text.contains("Ada Quire, 1880–1949: 1.4"), "{text}");
+    assert!(!text.contains("possibly"), "{text}");
+    assert!(text.contains("Ben Quire: 1.4 (probably)"), "{text}");
+}
+
+#[test]
+fn whom_a_sheet_was_stolen_from_is_no_former_owner() {
+    let found = |status: &str, then: &str| {
+        let record = format!(
+            "-- records/holders/old.toml\nname = \"Old Cabinet\"\nkind = \"museum\"\n\
+             -- records/designs/1/impressions/4.toml\nstatus = \"{status}\"\n\
+             provenance = [{{ owner = \"owner\", to = \"1930\" }}, {{ owner = \"old\", from = \"1931\" }}{then}]\n"
+        );
+        let site = site_of(&[FERRY, PEOPLE, &record]);
+        let text = |address: &str| tags(page(&site, address)).1;
+        (text("owners/"), text("holder/old/"))
+    };
+    for then in ["", ", { owner = { name = \"X\" }, how = \"theft\" }"] {
+        let (owners, holder) = found("stolen", then);
+        assert!(owners.contains("Ada Quire, 1880–1949: 1.4"), "{owners}");
+        assert!(!owners.contains("Old Cabinet"), "{owners}");
+        let told = holder
+            .split_once("Stolen from here")
+            .map(|(_, after)| after);
+        assert!(
+            told.is_some_and(|t| t.contains("1.4, The Ferry: from 1931; stolen")),
+            "{holder}"
+        );
+        assert!(!holder.contains("Formerly owned"), "{holder}");
+    }
+    let (owners, holder) = found("untraced", "");
+    assert!(owners.contains("Old Cabinet: 1.4"), "{owners}");
+    assert!(holder.contains("Formerly owned"), "{holder}");
 }
 
 #[test]
@@ -365,4 +409,30 @@ fn a_mark_that_several_used_is_told_on_the_sheet_and_among_the_marks() {
         "{sheet}"
     );
     assert!(page(&site, "impression/1.2/").contains("marks/#shared"));
+}
+
+#[test]
+fn whose_name_a_mark_bears_is_not_who_put_it_there() {
+    let mark = |by: &str| {
+        let record = format!(
+            "-- records/designs/1/impressions/2.toml\nstatus = \"untraced\"\n\
+             marks = [{{ kind = \"signature\", text = \"A. Q.\", whose = \"owner\"{by} }}]\n"
+        );
+        let site = site_of(&[FERRY, PEOPLE, &record]);
+        tags(page(&site, "marks/")).1
+    };
+    for (by, said) in [
+        ("", "“A. Q.”; name of Ada Quire: 1.2"),
+        (
+            ", applied_by = \"heir\"",
+            "“A. Q.”; name of Ada Quire; applied by Ben Quire: 1.2",
+        ),
+        (
+            ", applied_by = \"owner\"",
+            "“A. Q.”; Ada Quire; own hand: 1.2",
+        ),
+    ] {
+        let text = mark(by);
+        assert!(text.contains(said), "{said}: {text}");
+    }
 }

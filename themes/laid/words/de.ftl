@@ -636,6 +636,7 @@ owned-elsewhere = Eigenes, anderswo verwahrt
 kept-at = Verwahrt
 impressions-here = Abzüge hier
 formerly-owned = Ehemals im Eigentum
+stolen-from-here = Von hier gestohlen
 formerly-kept = Ehemals für andere verwahrt
 formerly-here = Früher hier
 handled-here = Durch den Handel hier
@@ -722,10 +723,7 @@ number-there = Nr. dort
 now-kept = Jetzt
 
 # Marken.
-owners-brief = { $n ->
-    [one] Ein Eigentümer, der Blätter hatte und nicht mehr hat; Vermittler und Verwahrer für sich.
-   *[other] { $n } Eigentümer, die Blätter hatten und nicht mehr haben; Vermittler und Verwahrer für sich.
-}
+owners-brief = Als Eigentümer vor dem heutigen Standort verzeichnet; Vermittler und Verwahrer für sich. Keine Aussage über das Eigentumsrecht.
 owners-agents = Vermittler
 owners-keepers = Verwahrer
 owners-numbers = Frühere Inventarnummern

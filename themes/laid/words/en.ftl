@@ -636,6 +636,7 @@ owned-elsewhere = Owned, kept elsewhere
 kept-at = Kept at
 impressions-here = Impressions here
 formerly-owned = Formerly owned
+stolen-from-here = Stolen from here
 formerly-kept = Formerly kept for others
 formerly-here = Formerly here
 handled-here = Handled here
@@ -722,10 +723,7 @@ number-there = No. there
 now-kept = Now
 
 # Marks.
-owners-brief = { $n ->
-    [one] One who owned sheets and no longer does; agents and keepers apart.
-   *[other] { $n } who owned sheets and no longer do; agents and keepers apart.
-}
+owners-brief = Recorded as owners before the present holder; agents and keepers apart. Not an opinion on title.
 owners-agents = Agents
 owners-keepers = Keepers
 owners-numbers = Former inventory numbers
