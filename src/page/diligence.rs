@@ -95,7 +95,7 @@ fn owners(here: &Here<'_>, entries: &[EntryOf]) -> CleanHtml {
     for (record, entry) in entries {
         let impression = here.public().impression(record);
         let entry = impression.and_then(|i| i.provenance.get(*entry));
-        let name = entry.map(|entry| provenance::party(here, &entry.party));
+        let name = entry.map(|entry| provenance::in_text(here, entry));
         names.extend(name.filter(|name| !names.contains(name)));
     }
     CleanHtml::join(&names, "; ")

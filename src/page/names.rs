@@ -118,6 +118,23 @@ impl Here<'_> {
         }
     }
 
+    /// "a private collection, Switzerland", as a sentence has it, for an owner who goes by the theme's
+    /// words for one who is not named.
+    pub fn unnamed_collection(&self, key: &Key) -> Option<CleanHtml> {
+        let words = self.words();
+        let holder = self.public().holders.get(key)?;
+        let is_unnamed = holder.kind == HolderKind::Private
+            && holder.town.is_none()
+            && holder.name.value == words.word("private-collection");
+        let country = holder.country.as_ref().filter(|_| is_unnamed)?;
+        let name = words.with(
+            "private-in-text",
+            &[("country", Given::Text(self.country(country)))],
+        );
+        let link = self.link(&Address::Holder(key.clone()), &CleanHtml::text(&name));
+        Some(words.html("a-private-collection", None, &[("collection", &link)]))
+    }
+
     /// "Northport, Harbour Museum".
     pub fn holder_city_first(&self, holder: &Holder) -> String {
         match &holder.town {

@@ -153,7 +153,7 @@ fn this_sheet<'h>(here: &Here<'h>, entry: &ProvenanceEntry) -> Option<&'h str> {
 /// "lent to Museum, Northport". A way for which the theme has no phrase stands after the name.
 fn came_to(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
     let words = here.words();
-    let who = party(here, &entry.party);
+    let who = in_text(here, entry);
     let how = entry.how.as_ref().map(|how| how.value.as_str());
     let role = match entry.role {
         PartyRole::Owner => "owner",
@@ -172,6 +172,21 @@ fn came_to(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
         CleanHtml::text(&here.term(List::Transfers, how))
     });
     CleanHtml::join([&who, &kept, &how], ", ")
+}
+
+/// Whom an entry names, within a sentence: "an owner whose name is withheld", "a private collection,
+/// Ukraine"; anybody else as [`party`] says it.
+pub(super) fn in_text(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
+    let words = here.words();
+    match (&entry.party, entry.role) {
+        (Party::Undisclosed, PartyRole::Owner) => CleanHtml::text(words.word("withheld-owner")),
+        (Party::Undisclosed, _) => CleanHtml::text(words.word("withheld-somebody")),
+        (Party::Record(key), _) => {
+            let collection = here.unnamed_collection(&key.value);
+            collection.unwrap_or_else(|| party(here, &entry.party))
+        }
+        (Party::Named(_), _) => party(here, &entry.party),
+    }
 }
 
 /// A party; a person with life dates in square brackets.

@@ -436,3 +436,25 @@ fn whose_name_a_mark_bears_is_not_who_put_it_there() {
         assert!(text.contains(said), "{said}: {text}");
     }
 }
+
+#[test]
+fn within_a_sentence_one_who_is_not_named_is_somebody() {
+    let ukraine = "-- records/holders/owner-a.toml\nname = \"Wilhelmina Skerry\"\nkind = \"private\"\ncountry = \"UA\"\n";
+    let record = "-- records/designs/1/impressions/2.toml\nstatus = \"untraced\"\nsheet = { date = \"1930\" }\nprovenance = [\
+                  { owner = { name = \"Tobias Wrack\" }, to = \"1940\", how = \"purchase\", private = [\"owner\"] }, \
+                  { owner = \"owner-a\", from = \"1999\", how = \"gift\" }, { owner = \"owner-a\", from = \"2001\" }]\n";
+    let site = site_of(&[FERRY, ukraine, record]);
+    let (_, text) = tags(page(&site, "impression/1.2/"));
+    for said in [
+        "Purchased by an owner whose name is withheld, until 1940. Gift to a private collection, Ukraine, 1999. A private collection, Ukraine, from 2001.",
+        "perhaps an owner whose name is withheld",
+    ] {
+        assert!(text.contains(said), "{said}: {text}");
+    }
+    let (_, owners) = tags(page(&site, "owners/"));
+    assert!(
+        owners.contains("Private collection, Ukraine: 1.2"),
+        "{owners}"
+    );
+    assert!(owners.contains("Name withheld: 1.2"), "{owners}");
+}
