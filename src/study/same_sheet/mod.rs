@@ -22,14 +22,13 @@ use rayon::prelude::*;
 use super::census::{Groups, is_counted};
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
-use crate::model::holder::HolderKind;
 use crate::model::impression::{Impression, OtherSheet};
 use crate::model::key::{ImpressionKey, Key};
-use crate::model::mark::MarkKind;
 
 mod apart;
 mod custody;
 mod gone;
+mod ground;
 mod measured;
 pub mod reason;
 mod record;
@@ -38,8 +37,9 @@ mod shared;
 mod ties;
 mod time;
 
+use ground::Ground;
 use measured::Alike;
-use reason::{Bearing, Reason, Somebody};
+use reason::{Bearing, Reason};
 use record::Record;
 use ties::Sharing;
 
@@ -93,106 +93,7 @@ pub fn pairs(catalogue: &Catalogue, groups: &Groups) -> BTreeMap<Key, Vec<Pair>>
         .collect()
 }
 
-/// What holds for every design of a catalogue.
-struct Ground<'a> {
-    catalogue: &'a Catalogue,
-    groups: &'a Groups,
-    /// Inscriptions, each with the designs on whose sheets it stands.
-    inscribed: BTreeMap<String, BTreeSet<&'a Key>>,
-}
-
 impl<'a> Ground<'a> {
-    fn of(catalogue: &'a Catalogue, groups: &'a Groups) -> Ground<'a> {
-        let mut inscribed: BTreeMap<String, BTreeSet<&Key>> = BTreeMap::new();
-        for (design, impression) in catalogue.impressions() {
-            let inscriptions = impression.marks.iter().filter(|mark| {
-                let kind = mark.kind.as_ref().map(|kind| kind.value);
-                kind == Some(MarkKind::Inscription)
-            });
-            for text in inscriptions.filter_map(ties::inscribed) {
-                inscribed.entry(text).or_default().insert(&design.key);
-            }
-        }
-        Ground {
-            catalogue,
-            groups,
-            inscribed,
-        }
-    }
-
-    /// Whether an inscription stands on sheets of several designs.
-    fn is_formula(&self, text: &str) -> bool {
-        self.inscribed
-            .get(text)
-            .is_some_and(|designs| designs.len() > 1)
-    }
-
-    /// Whether a holder is one that has many sheets: a public one, or the trade.
-    fn is_public(&self, key: &Key) -> bool {
-        let holder = self.catalogue.holders.get(key);
-        holder.is_some_and(|h| !matches!(h.kind, HolderKind::Private | HolderKind::Unknown))
-    }
-
-    /// Whether a holder keeps what it has: a public one that no other took over.
-    fn is_lasting(&self, key: &Key) -> bool {
-        let holder = self.catalogue.holders.get(key);
-        self.is_public(key)
-            && holder.is_some_and(|h| h.kind != HolderKind::Trade && h.successor.is_none())
-    }
-
-    /// Whether somebody made a design or its printings, so that every sheet was once theirs.
-    fn is_maker(&self, design: &Design, key: &Key) -> bool {
-        let artist = self.catalogue.settings.artist.iter().map(|k| &k.value);
-        let makers = design.makers.iter().map(|maker| &maker.person.value);
-        let printed = design.printings.iter().flat_map(|printing| {
-            let people = printing.printer.iter().chain(&printing.publisher);
-            people.map(|statement| &statement.is.value)
-        });
-        artist
-            .chain(makers)
-            .chain(printed)
-            .any(|maker| maker == key)
-    }
-
-    /// Whether two are certainly not one: neither took over the other. Names without a record that
-    /// share a word may be two spellings of one.
-    fn are_different(&self, one: &Somebody, other: &Somebody) -> bool {
-        match (one, other) {
-            (Somebody::Record(one), Somebody::Record(other)) => {
-                !self.leads_to(one, other) && !self.leads_to(other, one)
-            }
-            (Somebody::Named(one), Somebody::Named(other)) => {
-                let words = |name: &str| -> BTreeSet<String> {
-                    let words = name.split(|c: char| !c.is_alphanumeric());
-                    let long = words.filter(|word| word.chars().count() > 3);
-                    long.map(str::to_lowercase).collect()
-                };
-                one != other && words(one).is_disjoint(&words(other))
-            }
-            _ => false,
-        }
-    }
-
-    fn leads_to(&self, from: &Key, to: &Key) -> bool {
-        let mut seen = BTreeSet::new();
-        let mut at = from;
-        while seen.insert(at) {
-            if at == to {
-                return true;
-            }
-            let successor = self
-                .catalogue
-                .holders
-                .get(at)
-                .and_then(|h| h.successor.as_ref());
-            match successor {
-                Some(successor) => at = &successor.holder.value,
-                None => break,
-            }
-        }
-        false
-    }
-
     /// The pairs of a design that are suggested or stated, in order.
     fn pairs_of(&self, design: &'a Design) -> Vec<Pair> {
         let mut by_sheet: BTreeMap<ImpressionKey, Vec<Record<'a>>> = BTreeMap::new();

@@ -1,0 +1,114 @@
+//! What holds for every design of a catalogue: who has many sheets and who keeps them, who made the
+//! prints, which two names are certainly two people, and what stands on sheets of several designs.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::reason::Somebody;
+use super::ties;
+use crate::model::catalogue::Catalogue;
+use crate::model::design::Design;
+use crate::model::holder::HolderKind;
+use crate::model::key::Key;
+use crate::model::mark::MarkKind;
+use crate::study::census::Groups;
+
+/// What holds for every design of a catalogue.
+pub(super) struct Ground<'a> {
+    pub(super) catalogue: &'a Catalogue,
+    pub(super) groups: &'a Groups,
+    /// Inscriptions, each with the designs on whose sheets it stands.
+    inscribed: BTreeMap<String, BTreeSet<&'a Key>>,
+}
+
+impl<'a> Ground<'a> {
+    pub(super) fn of(catalogue: &'a Catalogue, groups: &'a Groups) -> Ground<'a> {
+        let mut inscribed: BTreeMap<String, BTreeSet<&Key>> = BTreeMap::new();
+        for (design, impression) in catalogue.impressions() {
+            let inscriptions = impression.marks.iter().filter(|mark| {
+                let kind = mark.kind.as_ref().map(|kind| kind.value);
+                kind == Some(MarkKind::Inscription)
+            });
+            for text in inscriptions.filter_map(ties::inscribed) {
+                inscribed.entry(text).or_default().insert(&design.key);
+            }
+        }
+        Ground {
+            catalogue,
+            groups,
+            inscribed,
+        }
+    }
+
+    /// Whether an inscription stands on sheets of several designs.
+    pub(super) fn is_formula(&self, text: &str) -> bool {
+        self.inscribed
+            .get(text)
+            .is_some_and(|designs| designs.len() > 1)
+    }
+
+    /// Whether a holder is one that has many sheets: a public one, or the trade.
+    pub(super) fn is_public(&self, key: &Key) -> bool {
+        let holder = self.catalogue.holders.get(key);
+        holder.is_some_and(|h| !matches!(h.kind, HolderKind::Private | HolderKind::Unknown))
+    }
+
+    /// Whether a holder keeps what it has: a public one that no other took over.
+    pub(super) fn is_lasting(&self, key: &Key) -> bool {
+        let holder = self.catalogue.holders.get(key);
+        self.is_public(key)
+            && holder.is_some_and(|h| h.kind != HolderKind::Trade && h.successor.is_none())
+    }
+
+    /// Whether somebody made a design or its printings, so that every sheet was once theirs.
+    pub(super) fn is_maker(&self, design: &Design, key: &Key) -> bool {
+        let artist = self.catalogue.settings.artist.iter().map(|k| &k.value);
+        let makers = design.makers.iter().map(|maker| &maker.person.value);
+        let printed = design.printings.iter().flat_map(|printing| {
+            let people = printing.printer.iter().chain(&printing.publisher);
+            people.map(|statement| &statement.is.value)
+        });
+        artist
+            .chain(makers)
+            .chain(printed)
+            .any(|maker| maker == key)
+    }
+
+    /// Whether two are certainly not one: neither took over the other. Names without a record that
+    /// share a word may be two spellings of one.
+    pub(super) fn are_different(&self, one: &Somebody, other: &Somebody) -> bool {
+        match (one, other) {
+            (Somebody::Record(one), Somebody::Record(other)) => {
+                !self.leads_to(one, other) && !self.leads_to(other, one)
+            }
+            (Somebody::Named(one), Somebody::Named(other)) => {
+                let words = |name: &str| -> BTreeSet<String> {
+                    let words = name.split(|c: char| !c.is_alphanumeric());
+                    let long = words.filter(|word| word.chars().count() > 3);
+                    long.map(str::to_lowercase).collect()
+                };
+                one != other && words(one).is_disjoint(&words(other))
+            }
+            _ => false,
+        }
+    }
+
+    fn leads_to(&self, from: &Key, to: &Key) -> bool {
+        let mut seen = BTreeSet::new();
+        let mut at = from;
+        while seen.insert(at) {
+            if at == to {
+                return true;
+            }
+            let successor = self
+                .catalogue
+                .holders
+                .get(at)
+                .and_then(|h| h.successor.as_ref());
+            match successor {
+                Some(successor) => at = &successor.holder.value,
+                None => break,
+            }
+        }
+        false
+    }
+}
