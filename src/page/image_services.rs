@@ -67,7 +67,7 @@ impl Info {
         let widths: Vec<_> = picture.sizes.iter().map(|s| (s.width, s.height)).collect();
         let largest = tiles::largest_whole(size, &widths);
         // The largest is `max` and not listed: its other form would have to be a file too.
-        let others = widths.iter().filter(|width| **width != largest);
+        let others = tiles::listed_sizes(size, &widths).into_iter();
         let limit = Some(largest).filter(|largest| *largest != size);
         Info {
             context: "http://iiif.io/api/image/3/context.json",
@@ -80,7 +80,7 @@ impl Info {
             max_width: limit.map(|(width, _)| width),
             max_height: limit.map(|(_, height)| height),
             sizes: others
-                .map(|&(width, height)| Size { width, height })
+                .map(|(width, height)| Size { width, height })
                 .collect(),
             tiles: [TileSet {
                 width: service.side,

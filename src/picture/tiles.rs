@@ -82,23 +82,43 @@ pub fn largest_whole(picture: Size, widths: &[Size]) -> Size {
     widest.copied().unwrap_or(picture)
 }
 
+/// The other sizes at which it is given whole, which `info.json` lists.
+///
+/// The viewer openseadragon (6.1.1) takes a list of as many sizes as there are levels, or one fewer, for
+/// the sizes of the levels themselves, and then asks for tiles that no standard derives. Where the widths
+/// are as many and are not those of the levels, the larger ones are left out.
+#[must_use]
+pub fn listed_sizes(picture: Size, widths: &[Size]) -> Vec<Size> {
+    let largest = largest_whole(picture, widths);
+    let others = widths.iter().copied().filter(|size| *size != largest);
+    let mut sizes: Vec<Size> = others.collect();
+    let levels = factors(picture);
+    let is_level = |size: &Size| levels.iter().any(|f| reduced(picture, *f) == *size);
+    let is_as_long = sizes.len() == levels.len() || sizes.len() + 1 == levels.len();
+    if is_as_long && !sizes.iter().all(is_level) {
+        sizes.truncate(levels.len().saturating_sub(2));
+    }
+    sizes
+}
+
 /// Every file of the service of a picture but `info.json`, where pages offer it in `widths` (rising).
 /// What is both a width and a tile is one file.
 #[must_use]
 pub fn files(picture: Size, widths: &[Size]) -> Vec<ServiceFile> {
     let largest = largest_whole(picture, widths);
-    let whole = |(place, &size): (usize, &Size)| ServiceFile {
-        path: whole_path(size, size == largest),
-        shows: Shows::Whole(place),
+    let listed = listed_sizes(picture, widths);
+    let whole = |(place, &size): (usize, &Size)| {
+        let is_given = size == largest || listed.contains(&size);
+        is_given.then(|| ServiceFile {
+            path: whole_path(size, size == largest),
+            shows: Shows::Whole(place),
+        })
     };
-    let mut files: Vec<ServiceFile> = widths.iter().enumerate().map(whole).collect();
+    let mut files: Vec<ServiceFile> = widths.iter().enumerate().filter_map(whole).collect();
+    let wholes = files.len();
     for (place, tile) in tiles(picture).into_iter().enumerate() {
         let path = tile.path(picture);
-        if files
-            .iter()
-            .take(widths.len())
-            .all(|whole| whole.path != path)
-        {
+        if files.iter().take(wholes).all(|whole| whole.path != path) {
             let shows = Shows::Tile(place);
             files.push(ServiceFile { path, shows });
         }
@@ -148,10 +168,7 @@ mod tests {
             assert_eq!(paths(picture, &[picture]), ["full/max/0/default.jpg"]);
         }
         // Even where pages offer it smaller.
-        assert_eq!(
-            paths((300, 200), &[(150, 100)]),
-            ["full/150,100/0/default.jpg", "full/max/0/default.jpg"]
-        );
+        assert_eq!(paths((300, 200), &[(150, 100)]), ["full/max/0/default.jpg"]);
     }
 
     #[test]
@@ -159,6 +176,22 @@ mod tests {
         assert_eq!(factors((65_535, 1)).last(), Some(&128));
         assert_eq!(factors((513, 1)), [1, 2]);
         assert_eq!(factors((1025, 1)), [1, 2, 4]);
+    }
+
+    #[test]
+    fn no_list_of_sizes_is_as_long_as_the_levels_unless_it_is_theirs() {
+        let widths = |widest| [(480, 320), (960, 640), (widest, widest * 2 / 3)];
+        // Three levels, so two sizes are one too many; four and five levels leave them alone.
+        assert_eq!(listed_sizes((1900, 1266), &widths(1900)), [(480, 320)]);
+        assert_eq!(
+            listed_sizes((4000, 2667), &widths(1920)),
+            [(480, 320), (960, 640)]
+        );
+        assert_eq!(
+            listed_sizes((6000, 4000), &widths(1920)),
+            [(480, 320), (960, 640)]
+        );
+        assert_eq!(listed_sizes((1000, 667), &[(480, 320), (1000, 667)]), []);
     }
 
     #[test]

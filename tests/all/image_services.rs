@@ -102,9 +102,12 @@ fn catalogue() -> tempfile::TempDir {
          pictures = [{ file = \"pictures/large.jpg\", rights = \"On loan\", largest = 300 }]\n",
         "-- records/designs/1/impressions/3.toml\nstatus = \"untraced\"\n\
          pictures = [{ file = \"pictures/other.jpg\", rights = \"On loan\" }]\n",
+        "-- records/designs/1/impressions/4.toml\nstatus = \"untraced\"\n\
+         pictures = [{ file = \"pictures/wide.jpg\", rights = \"On loan\" }]\n",
     ]);
     photograph(dir.path(), "large.jpg", 1100, 600, 10);
     photograph(dir.path(), "other.jpg", 530, 40, 20);
+    photograph(dir.path(), "wide.jpg", 2200, 60, 30);
     dir
 }
 
@@ -139,6 +142,7 @@ fn every_address_that_info_json_implies_is_a_file_of_that_size_and_no_other_file
         ("picture/1.1/recto", (1100, 600)),
         ("picture/1.2/recto", (300, 164)),
         ("picture/1.3/recto", (530, 40)),
+        ("picture/1.4/recto", (2200, 60)),
     ] {
         let folder = web.join(service);
         let info = info(&folder);
@@ -167,6 +171,8 @@ fn every_address_that_info_json_implies_is_a_file_of_that_size_and_no_other_file
         }
         assert!(there.is_empty(), "nobody can know of {there:?}");
     }
+    // The widest is given whole no larger than pages offer it.
+    assert_eq!(info(&web.join("picture/1.4/recto"))["maxWidth"], 1920);
     let rights = |service: &str| info(&web.join(service))["rights"].clone();
     let zero = "http://creativecommons.org/publicdomain/zero/1.0/";
     assert_eq!(rights("picture/1/drawing"), zero);
@@ -183,8 +189,8 @@ fn a_photograph_of_two_records_is_cut_once() {
     let packs = kept
         .iter()
         .filter(|f| f.extension().is_some_and(|e| e == "tiles"));
-    // The large one in two sizes, and the other.
-    assert_eq!(packs.count(), 3);
+    // The large one in two sizes, the wide one and the other.
+    assert_eq!(packs.count(), 4);
 }
 
 #[cfg(unix)]
