@@ -210,8 +210,8 @@ fn grey_and_deep_pictures_are_cut_too() {
     ] {
         let file = saved(picture, image::ImageFormat::Png);
         let (_, files) = service(&file, &large(), None);
-        // Two wholes, two tiles, and the level below them.
-        assert_eq!(files.len(), 5);
+        // The whole, two tiles, and the level below them.
+        assert_eq!(files.len(), 4);
         for (_, jpeg) in files {
             assert_near(unpacked(&jpeg).get_pixel(8, 8).0, colour, 3);
         }
