@@ -48,10 +48,9 @@ say "tests"
 cargo test --lib --bins --test all
 
 say "the demonstration catalogue"
-# As built for the tests: sums that overflow are caught, and nothing is built a second time.
-KEYBLOCK="$PWD/target/debug/keyblock"
+cargo run --quiet --release -- compile demo-site
+KEYBLOCK="$PWD/target/release/keyblock"
 export KEYBLOCK
-"$KEYBLOCK" compile demo-site
 
 say "beside the libraries of others"
 target/others/bin/python tests/reference/survival.py "$KEYBLOCK" demo-site tests/checks/chao1.csv

@@ -1,9 +1,9 @@
 // A proof of a copy of the example catalogue, and its records to edit.
 
 import { spawn } from "node:child_process";
-import { cp, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { cp, mkdtemp, readFile, rename, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { basename, dirname, join } from "node:path";
 
 const PROGRAM = process.env.KEYBLOCK ?? join(process.env.CARGO_TARGET_DIR ?? "target", "release/keyblock");
 
@@ -41,7 +41,13 @@ export async function startProof() {
     folder,
     terminal: () => said,
     read: (path) => readFile(join(folder, path), "utf8"),
-    write: (path, text) => writeFile(join(folder, path), text),
+    // Whole at once, as editors save: a file caught between being emptied and being written is another text.
+    write: async (path, text) => {
+      const file = join(folder, path);
+      const next = join(dirname(file), `.${basename(file)}.next`);
+      await writeFile(next, text);
+      await rename(next, file);
+    },
     kill,
     startAgain: () => run(port),
     stop: async () => {
@@ -51,9 +57,9 @@ export async function startProof() {
   };
 }
 
-/** Asks `look` until it has an answer; fails after ten seconds. */
+/** Asks `look` until it has an answer; fails after half a minute. */
 export async function until(what, look) {
-  const end = Date.now() + 10_000;
+  const end = Date.now() + 30_000;
   for (;;) {
     const answer = await look();
     if (answer) return answer;

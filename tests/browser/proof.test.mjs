@@ -28,7 +28,8 @@ after(async () => {
 
 /** What the page says, once it can be asked: while it is loaded again it cannot. */
 const look = (question) => page.evaluate(question).catch(() => null);
-const pageSays = (text) => until(`the page to say "${text}"`, () => look(`document.querySelector("main").innerText.includes(${JSON.stringify(text)})`));
+// Loaded whole: without its style sheets a page has another height, and no place of reading.
+const pageSays = (text) => until(`the page to say "${text}"`, () => look(`document.readyState === "complete" && document.querySelector("main").innerText.includes(${JSON.stringify(text)})`));
 const told = () => look(() => {
   const aside = document.querySelector(".proof_findings");
   if (!aside) return null;
@@ -61,7 +62,12 @@ async function edited(path, from, to, during) {
 test("an edited record shows on the open page, which keeps its place", async () => {
   await page.goto(`${proof.address}design/14/`, { waitUntil: "load" });
   await pageSays("The design was begun in the winter of 1927.");
-  await page.evaluate(() => scrollTo(0, document.body.scrollHeight / 2));
+  // A page that is being loaded once more when it is scrolled does not know it.
+  await until("the page to stay where it was scrolled to", async () => {
+    const there = await look("scrollTo(0, document.body.scrollHeight / 2), scrollY");
+    await new Promise((resume) => setTimeout(resume, 300));
+    return there > 200 && (await look("scrollY")) === there;
+  });
   const scrolled = await page.evaluate("scrollY");
   assert.ok(scrolled > 200, `the page is too short to scroll: ${scrolled} px`);
 
@@ -74,10 +80,13 @@ test("an edited record shows on the open page, which keeps its place", async () 
 test("saves that come faster than the page is loaded lose no place", async () => {
   const scrolled = await page.evaluate("scrollY");
   const text = await proof.read(NOTE);
-  for (const year of [1921, 1922, 1923, 1924]) {
+  for (const year of [1921, 1922, 1923, 1924, 1925]) {
     await proof.write(NOTE, text.replace("1926", year));
     await new Promise((resume) => setTimeout(resume, 150));
   }
+  await pageSays("The design was begun in the winter of 1925.");
+  await until("the place to be found again", () => look(`Math.abs(scrollY - ${scrolled}) < 1`));
+  // Only what was not there before tells that the last save has arrived.
   await proof.write(NOTE, text);
   await pageSays("The design was begun in the winter of 1926.");
   await until("the place to be found again", () => look(`Math.abs(scrollY - ${scrolled}) < 1`));
@@ -86,11 +95,11 @@ test("saves that come faster than the page is loaded lose no place", async () =>
 test("lines added above the place of reading do not push it away", async () => {
   const top = (id) => look(`document.getElementById("${id}")?.getBoundingClientRect().top`);
   await page.evaluate(() => scrollTo(0, scrollY + document.getElementById("literature").getBoundingClientRect().top + 8));
-  const [before, tall] = [await top("literature"), await look("document.body.scrollHeight")];
+  const [before, tall] = [await top("literature"), await look("document.querySelector('main').scrollHeight")];
   assert.ok(Math.abs(before) < 60, `not at the literature: ${before}`);
   await edit(DESIGN, "[[states]]", '[[points]]\nkey = "gull"\nask = "Is there a gull?"\nkind = "presence"\nrests_on = "matrix"\n\n[[states]]');
   await pageSays("Is there a gull?");
-  await until("the page to grow", async () => (await look("document.body.scrollHeight")) > tall);
+  await until("the page to grow", async () => (await look("document.querySelector('main').scrollHeight")) > tall);
   await until("the same line at the same height", async () => Math.abs((await top("literature")) - before) < 2);
 });
 
