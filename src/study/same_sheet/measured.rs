@@ -68,8 +68,10 @@ impl Alike {
 
 /// Sizes that agree lie in one cell or in two that touch.
 fn cell(size: &Size) -> (i64, i64) {
-    // Sizes are at most 20,000 mm.
-    #[allow(clippy::cast_possible_truncation)]
+    #[allow(
+        clippy::cast_possible_truncation,
+        reason = "sizes are at most 20,000 mm"
+    )]
     let step = |mm: f64| (mm / SHEET_ALIKE_MM).floor() as i64;
     (step(size.height_mm()), step(size.width_mm()))
 }

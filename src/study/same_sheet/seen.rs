@@ -49,8 +49,10 @@ fn states(reading: &Identification) -> Option<Vec<Key>> {
     }
 }
 
-// Only a reading that says nothing of the printing may allow every one.
-#[allow(clippy::unnecessary_wraps)]
+#[allow(
+    clippy::unnecessary_wraps,
+    reason = "of the same form as `states`, which may know nothing"
+)]
 fn printings(reading: &Identification) -> Option<Vec<Key>> {
     Some(reading.printing.iter().map(|p| p.value.clone()).collect())
 }
