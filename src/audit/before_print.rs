@@ -8,7 +8,7 @@ use crate::model::edtf::Date;
 use crate::model::finding::Finding;
 use crate::model::impression::Impression;
 use crate::model::place::Placed;
-use crate::model::provenance::{PartyRole, ProvenanceEntry};
+use crate::model::provenance::PartyRole;
 use crate::study::Studies;
 use crate::study::census::is_counted;
 
@@ -38,7 +38,7 @@ pub(super) fn known_before_print(catalogue: &Catalogue, _: &Studies, findings: &
         let entries = impression
             .provenance
             .iter()
-            .filter(|entry| is_certain(entry));
+            .filter(|entry| entry.is_certain());
         for entry in entries {
             let whom = wording::party(catalogue, &entry.party);
             let what = match entry.role {
@@ -64,12 +64,6 @@ pub(super) fn known_before_print(catalogue: &Catalogue, _: &Studies, findings: &
             check(&what, exhibition.and_then(|e| e.date.as_ref()), false);
         }
     }
-}
-
-fn is_certain(entry: &ProvenanceEntry) -> bool {
-    let this_sheet = entry.this_sheet.as_ref().map(|c| c.value);
-    this_sheet.is_none_or(|c| c == Certainty::Certain)
-        && entry.claim.certainty() == Certainty::Certain
 }
 
 /// When a sheet was printed at the earliest: by its own date, else by that of the earliest printing

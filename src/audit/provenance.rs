@@ -3,7 +3,6 @@
 use std::collections::BTreeMap;
 
 use crate::model::catalogue::Catalogue;
-use crate::model::certainty::Certainty;
 use crate::model::codes::Code;
 use crate::model::edtf::{Date, Day};
 use crate::model::finding::Finding;
@@ -68,7 +67,7 @@ fn ends(
     let owners = impression.provenance.iter().enumerate();
     owners.filter_map(|(at, entry)| {
         let is_owner =
-            |entry: &ProvenanceEntry| entry.role == PartyRole::Owner && is_certain(entry);
+            |entry: &ProvenanceEntry| entry.role == PartyRole::Owner && entry.is_certain();
         let has_only_an_end = is_owner(entry) && entry.from.is_none();
         let to = firm::date(entry.to.as_ref()).filter(|_| has_only_an_end)?;
         let before = impression.provenance.get(..at)?.iter();
@@ -96,7 +95,7 @@ pub(super) fn overlap(catalogue: &Catalogue, studies: &Studies, findings: &mut V
             findings.extend(
                 earlier
                     .iter()
-                    .find(|earlier| have_it_together(earlier.1, later.1))
+                    .find(|earlier| have_it_together(catalogue, earlier.1, later.1))
                     .map(|earlier| overlapping(catalogue, *earlier, *later)),
             );
         }
@@ -144,27 +143,20 @@ fn overlapping(
     .help("correct the dates, mark the one who only handled or kept it, or see whether two sheets are meant")
 }
 
-fn have_it_together(one: &ProvenanceEntry, two: &ProvenanceEntry) -> bool {
+fn have_it_together(catalogue: &Catalogue, one: &ProvenanceEntry, two: &ProvenanceEntry) -> bool {
     one.role == two.role
         && one.role != PartyRole::Agent
-        && is_certain(one)
-        && is_certain(two)
-        && are_different(&one.party, &two.party)
+        && one.is_certain()
+        && two.is_certain()
+        && are_different(catalogue, &one.party, &two.party)
         && (is_within(one, two) || is_within(two, one))
 }
 
-fn is_certain(entry: &ProvenanceEntry) -> bool {
-    let this_sheet = entry
-        .this_sheet
-        .as_ref()
-        .map_or(Certainty::Certain, |c| c.value);
-    this_sheet == Certainty::Certain && entry.claim.certainty() == Certainty::Certain
-}
-
-/// Whether two parties are certainly not one. Somebody undisclosed may be anybody.
-fn are_different(one: &Party, two: &Party) -> bool {
+/// Whether two parties are certainly not one. Somebody undisclosed may be anybody, and one who took
+/// the other over goes by both names.
+fn are_different(catalogue: &Catalogue, one: &Party, two: &Party) -> bool {
     match (one, two) {
-        (Party::Record(one), Party::Record(two)) => one.value != two.value,
+        (Party::Record(one), Party::Record(two)) => !catalogue.are_one_house(one, two),
         (Party::Named(one), Party::Named(two)) => one.value != two.value,
         _ => false,
     }

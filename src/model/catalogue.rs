@@ -1,6 +1,6 @@
 //! The catalogue: every record, and how to find one.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::design::Design;
 use super::exhibition::Exhibition;
@@ -107,6 +107,27 @@ impl Catalogue {
     #[must_use]
     pub fn has_party(&self, key: &Key) -> bool {
         self.people.contains_key(key) || self.holders.contains_key(key)
+    }
+
+    /// Whether two keys name one and the same, or the one took the other over, in one step or several:
+    /// what the older had, the younger has.
+    #[must_use]
+    pub fn are_one_house(&self, one: &Key, other: &Key) -> bool {
+        self.became(one, other) || self.became(other, one)
+    }
+
+    fn became(&self, from: &Key, to: &Key) -> bool {
+        let mut seen = BTreeSet::new();
+        let mut at = from;
+        // Records at fault may name each other as successors.
+        while at != to && seen.insert(at) {
+            let successor = self.holders.get(at).and_then(|h| h.successor.as_ref());
+            match successor {
+                Some(successor) => at = &successor.holder.value,
+                None => break,
+            }
+        }
+        at == to
     }
 }
 

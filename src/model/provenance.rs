@@ -58,6 +58,25 @@ pub struct ProvenanceEntry {
     pub place: Place,
 }
 
+impl ProvenanceEntry {
+    /// How sure it is that this party had this sheet: the less sure of the two statements that an entry
+    /// makes, that somebody had a sheet (its claim) and that it was this one (`this_sheet`). Whatever
+    /// judges an entry asks here. Its dates may be loose all the same.
+    #[must_use]
+    pub fn certainty(&self) -> Certainty {
+        let this_sheet = self.this_sheet.as_ref().map(|c| c.value);
+        this_sheet
+            .unwrap_or(Certainty::Certain)
+            .max(self.claim.certainty())
+    }
+
+    /// Whether the entry is certain, and certainly of this sheet.
+    #[must_use]
+    pub fn is_certain(&self) -> bool {
+        self.certainty() == Certainty::Certain
+    }
+}
+
 /// One time the sheet was seen or reported.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sighting {

@@ -100,7 +100,7 @@ fn lines(here: &Here<'_>, role: PartyRole) -> Vec<(String, CleanHtml)> {
         for entry in entries.filter(|e| role != PartyRole::Owner || !has_it_now(impression, e)) {
             let name = named(here, &of_names, &entry.party);
             let sheets = had.entry(name).or_default();
-            let surer = certainty(entry);
+            let surer = entry.certainty();
             match sheets.last_mut() {
                 Some((said, key)) if **key == impression.key => *said = surer.min(*said),
                 _ => sheets.push((surer, &impression.key)),
@@ -125,13 +125,6 @@ fn lines(here: &Here<'_>, role: PartyRole) -> Vec<(String, CleanHtml)> {
             )
         };
     had.into_iter().map(line).collect()
-}
-
-/// How sure it is that somebody had this sheet: the less sure of the two.
-fn certainty(entry: &ProvenanceEntry) -> Certainty {
-    let this_sheet = entry.this_sheet.as_ref().map(|c| c.value);
-    let this_sheet = this_sheet.unwrap_or(Certainty::Certain);
-    this_sheet.max(entry.claim.certainty())
 }
 
 /// The holders by the names they had before; the first of several who had the same.

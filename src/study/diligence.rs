@@ -25,7 +25,7 @@ use crate::model::key::{ImpressionKey, Key};
 use crate::model::provenance::{PartyRole, ProvenanceEntry};
 
 use super::census::{Groups, is_counted};
-use super::ownership::{Owned, Span, is_firm, is_maker, owners};
+use super::ownership::{Owned, Span, is_maker, owners};
 use super::printed;
 
 /// The first of the days that are asked about.
@@ -245,7 +245,7 @@ fn change(design: &Design, impression: &Impression, artist: Option<&Key>, asked:
         let went = entry.to.as_ref().filter(|_| ended != Some(at));
         for date in came.into_iter().chain(went) {
             let when = Span::of(&date.value);
-            let is_sure = is_firm(entry) && (is_owner(entry) || entry.sold == Some(true));
+            let is_sure = entry.is_certain() && (is_owner(entry) || entry.sold == Some(true));
             if is_sure && when.lies_in(asked) {
                 return Change::Recorded;
             }

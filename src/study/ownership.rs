@@ -10,7 +10,6 @@
 //! In: one published record. Out: [`Owned`], one for each entry of an owner. Not here: when a sheet
 //! was printed (`printed`), what follows for a span of years (`diligence`).
 
-use crate::model::certainty::Certainty;
 use crate::model::design::Design;
 use crate::model::edtf::{Date, Day};
 use crate::model::impression::Impression;
@@ -117,14 +116,6 @@ pub struct Owned {
     pub is_firm: bool,
 }
 
-/// Whether an entry is certain, and certainly of this sheet; its dates may be loose.
-#[must_use]
-pub fn is_firm(entry: &ProvenanceEntry) -> bool {
-    let this_sheet = entry.this_sheet.as_ref();
-    this_sheet.is_none_or(|c| c.value == Certainty::Certain)
-        && entry.claim.certainty() == Certainty::Certain
-}
-
 /// When each owner of a record had the sheet. `printed` is when it was printed, `artist` whose hands
 /// it left first: an artist who stands first without a `from` had it from its printing.
 #[must_use]
@@ -197,7 +188,7 @@ impl<'a> Step<'a> {
             at,
             from: span(&entry.from),
             to: span(&entry.to),
-            is_firm: is_firm(entry),
+            is_firm: entry.is_certain(),
             entry,
         }
     }

@@ -14,7 +14,7 @@ use crate::model::impression::{Identification, Impression};
 
 use super::agree::contradiction;
 use super::candidates::allowed_by;
-use super::ownership::{Span, is_firm};
+use super::ownership::Span;
 
 /// When a sheet was printed, by all its records. Where that is not known, or what they say of it is
 /// later than what else they say, at any time since the design was made and before the sheet is first
@@ -98,7 +98,10 @@ fn certain(dates: &Statements<Date>) -> Option<&Date> {
 /// The first day by which a sheet certainly existed: the last that its earliest certain date can be,
 /// whether it came to somebody or left them then, was seen, shown or destroyed.
 fn heard_of(catalogue: &Catalogue, impression: &Impression) -> Option<Day> {
-    let entries = impression.provenance.iter().filter(|entry| is_firm(entry));
+    let entries = impression
+        .provenance
+        .iter()
+        .filter(|entry| entry.is_certain());
     let entries = entries.flat_map(|entry| [&entry.from, &entry.to]).flatten();
     let seen = impression.sightings.iter().map(|sighting| &sighting.date);
     let shown = impression.exhibited.iter().filter_map(|shown| {

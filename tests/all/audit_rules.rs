@@ -621,6 +621,62 @@ fn two_owners_at_one_time_are_doubted() {
     }
 }
 
+/// The town museum became the county's, and that the museum of the land; both records are of one sheet.
+#[test]
+fn a_museum_that_took_another_over_is_no_second_owner_on_any_record_of_a_sheet() {
+    let records = |second_owner: &str| {
+        format!(
+            r#"
+-- records/holders/town.toml
+name = "Town Museum"
+kind = "museum"
+successor = {{ holder = "county", date = "1955" }}
+-- records/holders/county.toml
+name = "County Museum"
+kind = "museum"
+successor = {{ holder = "land", date = "1980" }}
+-- records/holders/land.toml
+name = "Museum of the Land"
+kind = "museum"
+-- records/holders/elsewhere.toml
+name = "Museum Elsewhere"
+kind = "museum"
+-- records/designs/14/impressions/1.toml
+status = "untraced"
+provenance = [{{ owner = "town", from = "1930", to = "1970" }}]
+-- records/designs/14/impressions/2.toml
+status = "untraced"
+same_as = [{{ impression = "14.1" }}]
+provenance = [{{ owner = "{second_owner}", from = "1950", to = "1960" }}]
+"#
+        )
+    };
+    assert_eq!(codes_of(&records("land")), []);
+    assert_eq!(codes_of(&records("elsewhere")), [Code::ProvenanceOverlap]);
+}
+
+/// Records that name each other as successors are at fault, and end no search.
+#[test]
+fn successors_in_a_circle_are_one_house() {
+    let records = r#"
+-- records/holders/one.toml
+name = "Museum One"
+kind = "museum"
+successor = { holder = "two" }
+-- records/holders/two.toml
+name = "Museum Two"
+kind = "museum"
+successor = { holder = "one" }
+-- records/holders/third.toml
+name = "Museum Three"
+kind = "museum"
+-- records/designs/14/impressions/1.toml
+status = "untraced"
+provenance = [{ owner = "one", from = "1930", to = "1970" }, { owner = "third", from = "1950" }]
+"#;
+    assert_eq!(codes_of(records), [Code::ProvenanceOverlap]);
+}
+
 #[test]
 fn provenance_out_of_order_is_doubted() {
     let record = "provenance = [{ owner = { name = \"One\" }, from = \"1960\" }, { owner = { name = \"Two\" }, from = \"1950\" }]";

@@ -1,7 +1,6 @@
 //! What makes two things of them outright: two numbers, two lots, two places at one time, a loss.
 
 use super::Ground;
-use super::custody::is_certain;
 use super::reason::{Bearing, Evidence, Reason, Somebody};
 use super::record::Record;
 use super::time::{firm, lasted};
@@ -72,7 +71,7 @@ fn accessions(ground: &Ground<'_>, one: &Impression, other: &Impression) -> Foun
 /// Two lots of one sale on one day, where both sales are certain.
 fn lots(ground: &Ground<'_>, one: &Impression, other: &Impression) -> Found {
     let sold = |entry: &&ProvenanceEntry| {
-        entry.role == PartyRole::Agent && entry.lot.is_some() && is_certain(entry)
+        entry.role == PartyRole::Agent && entry.lot.is_some() && entry.is_certain()
     };
     let mut pairs = one.provenance.iter().filter(sold).flat_map(|a| {
         let there = other.provenance.iter().filter(sold);

@@ -8,7 +8,6 @@ use super::Ground;
 use super::reason::{Bearing, Evidence, Reason, Somebody};
 use super::record::Record;
 use super::time::{STILL, TODAY, firm, met};
-use crate::model::certainty::Certainty;
 use crate::model::edtf::Day;
 use crate::model::impression::{Impression, Status};
 use crate::model::place::Place;
@@ -38,15 +37,8 @@ pub(super) fn spells(ground: &Ground<'_>, impression: &Impression) -> Vec<Spell>
     spells
 }
 
-/// Whether an entry is certain, and certainly of this sheet.
-pub(super) fn is_certain(entry: &ProvenanceEntry) -> bool {
-    let this_sheet = entry.this_sheet.as_ref().map(|c| c.value);
-    this_sheet.is_none_or(|c| c == Certainty::Certain)
-        && entry.claim.certainty() == Certainty::Certain
-}
-
 fn of_entry(entry: &ProvenanceEntry) -> Option<Spell> {
-    if entry.role == PartyRole::Agent || !is_certain(entry) {
+    if entry.role == PartyRole::Agent || !entry.is_certain() {
         return None;
     }
     let from = firm(entry.from.as_ref());

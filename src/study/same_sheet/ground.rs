@@ -78,7 +78,7 @@ impl<'a> Ground<'a> {
     pub(super) fn are_different(&self, one: &Somebody, other: &Somebody) -> bool {
         match (one, other) {
             (Somebody::Record(one), Somebody::Record(other)) => {
-                !self.leads_to(one, other) && !self.leads_to(other, one)
+                !self.catalogue.are_one_house(one, other)
             }
             (Somebody::Named(one), Somebody::Named(other)) => {
                 let words = |name: &str| -> BTreeSet<String> {
@@ -90,25 +90,5 @@ impl<'a> Ground<'a> {
             }
             _ => false,
         }
-    }
-
-    fn leads_to(&self, from: &Key, to: &Key) -> bool {
-        let mut seen = BTreeSet::new();
-        let mut at = from;
-        while seen.insert(at) {
-            if at == to {
-                return true;
-            }
-            let successor = self
-                .catalogue
-                .holders
-                .get(at)
-                .and_then(|h| h.successor.as_ref());
-            match successor {
-                Some(successor) => at = &successor.holder.value,
-                None => break,
-            }
-        }
-        false
     }
 }

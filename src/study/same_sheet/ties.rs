@@ -151,15 +151,7 @@ fn letters(text: &str) -> String {
 }
 
 fn of_entry(ground: &Ground<'_>, design: &Design, entry: &ProvenanceEntry) -> Vec<Tie> {
-    let is_sure = [
-        entry
-            .this_sheet
-            .as_ref()
-            .map_or(Certainty::Certain, |c| c.value),
-        entry.claim.certainty(),
-    ]
-    .iter()
-    .all(|certainty| *certainty != Certainty::Possible);
+    let is_sure = entry.certainty() < Certainty::Possible;
     let Some(who) = Somebody::of(&entry.party).filter(|_| is_sure) else {
         return Vec::new();
     };
