@@ -180,6 +180,10 @@ pub enum Fragment<'a> {
     Point(&'a Key),
     /// A matrix.
     Matrix(&'a Key),
+    /// A table of a census, by what it counts.
+    Counts(&'a str),
+    /// A row of one, with the key it counts; `None`: the row of what is not recorded.
+    Counted(&'a str, Option<&'a str>),
 }
 
 impl fmt::Display for Fragment<'_> {
@@ -191,6 +195,9 @@ impl fmt::Display for Fragment<'_> {
             Fragment::Variant(key) => write!(f, "variant-{key}"),
             Fragment::Point(key) => write!(f, "point-{key}"),
             Fragment::Matrix(key) => write!(f, "matrix-{key}"),
+            Fragment::Counts(by) => write!(f, "by-{by}"),
+            Fragment::Counted(by, Some(key)) => write!(f, "{by}-{key}"),
+            Fragment::Counted(by, None) => write!(f, "no-{by}"),
         }
     }
 }

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
-use super::address::Address;
+use super::address::{Address, Fragment};
 use super::bars::Bar;
 use super::book::Here;
 use super::html::CleanHtml;
@@ -13,7 +13,8 @@ use crate::model::design::Design;
 use crate::model::impression::Status;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::vocabulary::{CountingClass, List as Vocabulary};
-use crate::study::census::{Census, Row, is_counted};
+use crate::model::words::ClosedList as _;
+use crate::study::census::{Census, Row, Sheets, is_counted};
 use crate::study::order::Collator;
 
 /// One table: the sheets by one thing.
@@ -32,6 +33,8 @@ pub(super) struct Table {
 /// One row of a table.
 #[derive(Serialize)]
 pub(super) struct TableRow {
+    /// What figures elsewhere lead to; empty where none does.
+    pub id: String,
     /// The value.
     pub name: CleanHtml,
     /// How many sheets.
@@ -73,8 +76,14 @@ impl<'a> Records<'a> {
         self
     }
 
-    /// The records of some sheets, and how many sheets have none that is published.
-    pub fn behind(&self, here: &Here<'_>, sheets: &[ImpressionKey]) -> CleanHtml {
+    /// The records of some sheets, and how many sheets have none that is published. Where designs
+    /// stand for them, each leads to `part` of its census.
+    pub fn behind(
+        &self,
+        here: &Here<'_>,
+        sheets: &[ImpressionKey],
+        part: Fragment<'_>,
+    ) -> CleanHtml {
         let mut records: Vec<&ImpressionKey> = sheets
             .iter()
             .filter_map(|sheet| self.of.get(sheet))
@@ -84,7 +93,7 @@ impl<'a> Records<'a> {
         let order = &here.book.studies.order;
         records.sort_by_key(|key| order.impression_rank(key));
         let shown = if self.is_long && records.len() > HANDLES {
-            designs_with_numbers(here, &records)
+            designs_with_numbers(here, &records, part)
         } else {
             here.handles(records)
         };
@@ -98,7 +107,11 @@ impl<'a> Records<'a> {
 }
 
 /// "7 (24), 8 (6)", each leading to the census of the design.
-fn designs_with_numbers(here: &Here<'_>, records: &[&ImpressionKey]) -> CleanHtml {
+fn designs_with_numbers(
+    here: &Here<'_>,
+    records: &[&ImpressionKey],
+    part: Fragment<'_>,
+) -> CleanHtml {
     let mut designs: Vec<(&Key, usize)> = Vec::new();
     for key in records {
         match designs.last_mut() {
@@ -110,7 +123,7 @@ fn designs_with_numbers(here: &Here<'_>, records: &[&ImpressionKey]) -> CleanHtm
         .into_iter()
         .filter_map(|(key, n)| {
             let design = here.public().designs.get(key)?;
-            let to = here.href(&Address::DesignCensus(key.clone()));
+            let to = here.href_part(&Address::DesignCensus(key.clone()), part);
             let link = CleanHtml::link(&to, &CleanHtml::text(&design.number));
             Some(link.then(&format!(" ({n})")))
         })
@@ -122,12 +135,21 @@ fn designs_with_numbers(here: &Here<'_>, records: &[&ImpressionKey]) -> CleanHtm
 pub(super) fn tables(here: &Here<'_>, census: &Census, records: &Records<'_>) -> Vec<Table> {
     let words = here.words();
     let collator = Collator::of_words(here.language());
-    let kind = |key: &Key| CleanHtml::text(&here.term(Vocabulary::Kinds, key.as_str()));
-    let class = |class: &CountingClass| CleanHtml::text(words.listed("class", *class));
-    let status = |key: &Status| CleanHtml::text(here.status(*key));
-    let country = |key: &String| CleanHtml::text(here.country(key));
-    let city = |key: &String| CleanHtml::text(key);
-    let holder = |key: &Key| city_first(here, key);
+    let kind = |key: &Key| {
+        let name = CleanHtml::text(&here.term(Vocabulary::Kinds, key.as_str()));
+        (key.to_string(), name)
+    };
+    let class = |class: &CountingClass| {
+        let name = CleanHtml::text(words.listed("class", *class));
+        (class.word().to_owned(), name)
+    };
+    let status = |status: &Status| {
+        let name = CleanHtml::text(here.status(*status));
+        (status.word().to_owned(), name)
+    };
+    let country = |key: &String| (key.clone(), CleanHtml::text(here.country(key)));
+    let city = |key: &String| (String::new(), CleanHtml::text(key));
+    let holder = |key: &Key| (key.to_string(), city_first(here, key));
     let mut tables = vec![
         table(here, "status", &census.by.status, records, status),
         table(here, "class", &census.by.class, records, class),
@@ -151,13 +173,19 @@ pub(super) fn tables(here: &Here<'_>, census: &Census, records: &Records<'_>) ->
     tables
 }
 
-/// A table with its rows in the order given.
+/// Whether rows say more than that nothing is recorded, so that they make a table.
+fn says_something<K>(rows: &[Row<K>]) -> bool {
+    rows.iter().any(|row| row.key.is_some())
+}
+
+/// A table with its rows in the order given. `name` gives the key of a row (empty: it has none) and what
+/// it is called.
 pub(super) fn table<K>(
     here: &Here<'_>,
     by: &str,
     rows: &[Row<K>],
     records: &Records<'_>,
-    name: impl Fn(&K) -> CleanHtml,
+    name: impl Fn(&K) -> (String, CleanHtml),
 ) -> Table {
     let words = here.words();
     // Of holders and places some are known and withheld.
@@ -165,20 +193,36 @@ pub(super) fn table<K>(
         "country" | "city" | "holder" => "not-told",
         _ => "not-recorded",
     };
-    let not_recorded = || CleanHtml::text(words.word(nothing));
-    // A table that says only that nothing is recorded says nothing.
-    let says_something = rows.iter().any(|row| row.key.is_some());
+    let not_recorded = CleanHtml::text(words.word(nothing));
     let most = rows.iter().map(|row| row.sheets.at_most).max().unwrap_or(0);
-    let rows = rows
-        .iter()
-        .filter(|_| says_something)
-        .map(|row| TableRow {
-            name: row.key.as_ref().map_or_else(not_recorded, &name),
+    let row = |row: &Row<K>| {
+        let named = row.key.as_ref().map(&name);
+        // What is not recorded of one design may stand in a table of another only: every sheet has a
+        // status.
+        let (id, part) = match &named {
+            None => (
+                Fragment::Counted(by, None).to_string(),
+                Fragment::Counts("status"),
+            ),
+            Some((key, _)) if key.is_empty() => (String::new(), Fragment::Counts(by)),
+            Some((key, _)) => {
+                let own = Fragment::Counted(by, Some(key));
+                (own.to_string(), own)
+            }
+        };
+        TableRow {
             sheets: here.sheets(row.sheets),
             bar: Bar::of(row.sheets, most),
-            records: records.behind(here, &row.allowing),
-        })
-        .collect();
+            records: records.behind(here, &row.allowing, part),
+            id,
+            name: named.map_or_else(|| not_recorded.clone(), |(_, name)| name),
+        }
+    };
+    let rows = if says_something(rows) {
+        rows.iter().map(row).collect()
+    } else {
+        Vec::new()
+    };
     Table {
         id: format!("by-{by}"),
         heading: words.word(&format!("by-{by}")).to_owned(),
@@ -197,10 +241,52 @@ pub(super) fn city_first(here: &Here<'_>, key: &Key) -> CleanHtml {
     }
 }
 
-/// How many sheets a row of the census has; nothing where there is no such row.
-pub(super) fn total<K: PartialEq>(here: &Here<'_>, rows: &[Row<K>], key: Option<&K>) -> CleanHtml {
+/// How many sheets a row of the census of a design has, leading to the records beside that row; nothing
+/// where there is no such row.
+pub(super) fn total(
+    here: &Here<'_>,
+    design: &Design,
+    by: &str,
+    rows: &[Row<Key>],
+    key: Option<&Key>,
+) -> CleanHtml {
+    let part = if says_something(rows) {
+        Fragment::Counted(by, key.map(Key::as_str))
+    } else {
+        Fragment::Counts("status")
+    };
     let row = rows.iter().find(|row| row.key.as_ref() == key);
-    row.map_or_else(CleanHtml::empty, |row| here.sheets(row.sheets))
+    row.map_or_else(CleanHtml::empty, |row| {
+        let page = Address::DesignCensus(design.key.clone());
+        figure(here, &page, part, row.sheets)
+    })
+}
+
+/// How many sheets there are in all, leading to the rows by status: every sheet has one.
+pub(super) fn all(here: &Here<'_>, page: &Address, sheets: Sheets) -> CleanHtml {
+    figure(here, page, Fragment::Counts("status"), sheets)
+}
+
+/// How many sheets have a status, leading to the records beside that row; nothing for none.
+pub(super) fn of_status(
+    here: &Here<'_>,
+    page: &Address,
+    census: &Census,
+    status: Status,
+) -> CleanHtml {
+    let row = census.by.status.iter().find(|row| row.key == Some(status));
+    let part = Fragment::Counted("status", Some(status.word()));
+    row.map_or_else(CleanHtml::empty, |row| figure(here, page, part, row.sheets))
+}
+
+/// A figure that leads to the records it counts, where it counts any.
+fn figure(here: &Here<'_>, page: &Address, part: Fragment<'_>, sheets: Sheets) -> CleanHtml {
+    let figure = here.sheets(sheets);
+    if sheets.at_most == 0 {
+        figure
+    } else {
+        CleanHtml::link(&here.href_part(page, part), &figure)
+    }
 }
 
 /// A pair of records that may be, or are, one sheet.

@@ -6,7 +6,7 @@ use serde::Serialize;
 use super::address::{Address, Fragment};
 use super::bars::{self, Square};
 use super::book::Here;
-use super::counts::{Records, total};
+use super::counts::{self, Records};
 use super::gallery::{self, Gallery};
 use super::html::CleanHtml;
 use crate::model::design::Design;
@@ -82,6 +82,7 @@ pub(super) fn table(here: &Here<'_>, design: &Design, shown: Shown<'_>) -> Optio
         .map(|row| row.sheets.at_most)
         .max();
     let most = most.unwrap_or(0);
+    let page = Address::DesignCensus(design.key.clone());
     let mut landings = Vec::new();
     let mut rows = Vec::new();
     for state in &states {
@@ -96,7 +97,13 @@ pub(super) fn table(here: &Here<'_>, design: &Design, shown: Shown<'_>) -> Optio
                     figure = CleanHtml::link(&format!("#{choice}"), &figure);
                     landings.push(choice);
                 }
-                (Shown::Records(of), Some(row)) => records = of.behind(here, &row.allowing),
+                // What no gallery shows stands on the census of the design.
+                (Shown::Gallery(_), Some(_)) => {
+                    figure = CleanHtml::link(&format!("{}#crossing", here.href(&page)), &figure);
+                }
+                (Shown::Records(of), Some(row)) => {
+                    records = of.behind(here, &row.allowing, Fragment::Counts("status"));
+                }
                 _ => {}
             }
             cells.push(Cell {
@@ -112,7 +119,7 @@ pub(super) fn table(here: &Here<'_>, design: &Design, shown: Shown<'_>) -> Optio
         rows.push(CrossingRow {
             name: state_name(here, design, state.1),
             cells,
-            all: total(here, &census.by.state, state.1),
+            all: counts::total(here, design, "state", &census.by.state, state.1),
         });
     }
     let placed: usize = census.by.crossing.iter().map(|r| r.allowing.len()).sum();
@@ -132,9 +139,12 @@ pub(super) fn table(here: &Here<'_>, design: &Design, shown: Shown<'_>) -> Optio
         rows,
         totals: printings
             .iter()
-            .map(|printing| total(here, &census.by.printing, printing.1))
+            .map(|printing| {
+                let rows = &census.by.printing;
+                counts::total(here, design, "printing", rows, printing.1)
+            })
             .collect(),
-        all: here.sheets(census.sheets),
+        all: counts::all(here, &page, census.sheets),
     })
 }
 

@@ -69,10 +69,10 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     let records = Records::of(here, std::iter::once(design));
     let mut tables = vec![
         counts::table(here, "state", &census.by.state, &records, |key| {
-            state(here, design, key)
+            (key.to_string(), here.state_of(&design.key, key))
         }),
         counts::table(here, "printing", &census.by.printing, &records, |key| {
-            printing(here, design, key)
+            (key.to_string(), printing(here, design, key))
         }),
     ];
     tables.retain(|table| !table.rows.is_empty());
@@ -99,11 +99,6 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     };
     let leaf_title = words.with("census-of", &[("design", Given::Text(&name))]);
     Leaf::new(here.address, leaf_title, "pages/design-census.html", &view)
-}
-
-/// The state as a row is named: "*iii*/iv" with a link.
-fn state(here: &Here<'_>, design: &Design, key: &Key) -> CleanHtml {
-    here.state_of(&design.key, key)
 }
 
 fn printing(here: &Here<'_>, design: &Design, key: &Key) -> CleanHtml {

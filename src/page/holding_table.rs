@@ -2,8 +2,9 @@
 
 use serde::Serialize;
 
+use super::address::Fragment;
 use super::book::Here;
-use super::counts::{Records, city_first};
+use super::counts::{self, Records, city_first};
 use super::html::CleanHtml;
 use crate::model::design::Design;
 use crate::model::key::Key;
@@ -58,7 +59,7 @@ pub(super) fn table(
                 let row = rows.find(|row| row.key.as_ref() == Some(&wanted));
                 row.map_or_else(Cell::default, |row| Cell {
                     figure: here.sheets(row.sheets),
-                    records: records.behind(here, &row.allowing),
+                    records: records.behind(here, &row.allowing, Fragment::Counts("status")),
                 })
             };
             let name = holder.key.as_ref().map(|key| city_first(here, key));
@@ -66,7 +67,13 @@ pub(super) fn table(
             let row = HoldingRow {
                 name: name.unwrap_or_else(not_told),
                 cells: states.iter().copied().map(cell).collect(),
-                all: here.sheets(holder.sheets),
+                all: counts::total(
+                    here,
+                    design,
+                    "holder",
+                    &census.by.holder,
+                    holder.key.as_ref(),
+                ),
             };
             (holder.key.is_none(), row)
         })

@@ -11,6 +11,8 @@ mod audit_rules;
 mod audit_separability;
 /// `keyblock census --doubts`, as editors and scripts meet it.
 mod census_doubts;
+/// What the figures of the census lead to.
+mod census_figures;
 /// The census on pages, and as a table.
 mod census_pages;
 /// Every code is raised by some catalogue, and explained.

@@ -1,0 +1,129 @@
+//! The figures of the census: what each leads to.
+
+use keyblock::page::Site;
+
+use crate::census_pages::{FERRY, part};
+use crate::pages::{page, site, site_of};
+use crate::program::copy_of;
+
+/// The cells of figures in a piece of a page.
+fn cells(piece: &str) -> impl Iterator<Item = &str> {
+    let cells = piece.split("<td class=\"figure\">").skip(1);
+    cells.map(|cell| cell.split("</td>").next().unwrap())
+}
+
+/// What a cell shows, without tags.
+fn shown(cell: &str) -> String {
+    let pieces = cell.split('<').enumerate();
+    pieces
+        .map(|(at, piece)| match piece.split_once('>') {
+            Some((_, text)) if at > 0 => text,
+            _ => piece,
+        })
+        .collect()
+}
+
+/// Where a link of a page leads: a page and a place in it. Both are there.
+fn target<'s>(site: &'s Site, from: &str, cell: &'s str) -> (String, &'s str) {
+    let href = cell.split("<a href=\"").nth(1).expect(cell);
+    let href = href.split('"').next().unwrap();
+    let (to, fragment) = href.split_once('#').unwrap_or((href, ""));
+    let mut at: Vec<&str> = from.split('/').filter(|step| !step.is_empty()).collect();
+    for step in to.split('/').filter(|step| !step.is_empty()) {
+        match step {
+            ".." => drop(at.pop()),
+            "." => {}
+            step => at.push(step),
+        }
+    }
+    let address = format!("{}/", at.join("/"));
+    let id = format!("id=\"{fragment}\"");
+    assert!(
+        fragment.is_empty() || page(site, &address).contains(&id),
+        "{from}: nothing at {href}"
+    );
+    (address, fragment)
+}
+
+/// The addresses of the census pages of a site.
+fn censuses(site: &Site) -> Vec<&str> {
+    let pages = site.files.keys();
+    pages
+        .filter_map(|path| path.strip_suffix("index.html"))
+        .filter(|address| address.ends_with("census/"))
+        .collect()
+}
+
+/// Or it has them beside it.
+#[test]
+fn every_figure_leads_to_the_records_it_counts() {
+    let folder = copy_of("demo-site");
+    let site = site(folder.path());
+    let mut figures = 0;
+    for address in censuses(&site) {
+        let text = page(&site, address);
+        for kind in ["census", "crossing"] {
+            let opening = format!("<table class=\"{kind}\">");
+            let tables = text.split(&opening).skip(1);
+            for table in tables.map(|table| table.split("</table>").next().unwrap()) {
+                // What was declared is no count of records.
+                let rows = table.split("<tr>").skip(1);
+                let is_of_editions = table.contains("<th class=\"figure\" scope=\"col\">Declared");
+                for cell in rows.flat_map(|row| cells(row).skip(usize::from(is_of_editions))) {
+                    if shown(cell).contains(|c: char| ('1'..='9').contains(&c)) {
+                        figures += 1;
+                        match cell.split_once("<span class=\"of-cell\">") {
+                            Some((_, beside)) => assert!(!shown(beside).is_empty(), "{cell}"),
+                            None => drop(target(&site, address, cell)),
+                        }
+                    }
+                }
+            }
+        }
+    }
+    assert!(figures > 400, "only {figures} figures");
+}
+
+#[test]
+fn a_total_leads_to_all_sheets_and_a_status_to_its_own() {
+    let site = site_of(&[FERRY]);
+    let all = part(page(&site, "census/"), "by-design");
+    let foot = &all[all.find("<tfoot>").unwrap()..];
+    let leads: Vec<_> = cells(foot)
+        .map(|cell| target(&site, "census/", cell).1)
+        .collect();
+    assert_eq!(leads, ["by-status", "status-located", "status-untraced"]);
+    let row = &all[all.find("<tbody>").unwrap()..all.find("</tbody>").unwrap()];
+    let leads: Vec<_> = cells(row)
+        .map(|cell| target(&site, "census/", cell))
+        .collect();
+    assert!(leads.iter().all(|(page, _)| page == "design/1/census/"));
+    assert_eq!(leads[2].1, "status-untraced");
+}
+
+#[test]
+fn the_figures_of_a_series_lead_to_its_records_by_status() {
+    let folder_of_two = "-- records/designs/2/design.toml\ntitles = [{ text = \"The Crane\" }]\n\
+         series = { name = \"The Quays!\" }\n\
+         -- records/designs/2/impressions/1.toml\nstatus = \"untraced\"\n";
+    let site = site_of(&[FERRY, folder_of_two]);
+    let series = part(page(&site, "census/"), "by-series");
+    let leads: Vec<_> = cells(series)
+        .filter(|cell| cell.contains("<a "))
+        .map(|cell| target(&site, "census/", cell).1)
+        .collect();
+    // Two names with one form each keep a place of their own.
+    assert_eq!(
+        leads,
+        [
+            "series-the-quays",
+            "series-the-quays.located",
+            "series-the-quays.untraced",
+            "series-2.",
+            "series-2..untraced"
+        ]
+    );
+    let untraced = &series[series.find("id=\"series-the-quays.untraced\"").unwrap()..];
+    let untraced = untraced.split("</span>").next().unwrap();
+    assert!(untraced.contains(">1.4</a>") && !untraced.contains(">1.1<"));
+}
