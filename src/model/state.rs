@@ -65,6 +65,13 @@ impl Stands {
     pub fn is_withdrawn(&self) -> bool {
         self.standing == Standing::Withdrawn
     }
+
+    /// Whether the record is not, or no longer, accepted: rejected or withdrawn. A design that is stays in
+    /// an appendix with its number.
+    #[must_use]
+    pub fn is_set_apart(&self) -> bool {
+        matches!(self.standing, Standing::Rejected | Standing::Withdrawn)
+    }
 }
 
 /// A sheet that differs with no change of state or printing.

@@ -26,6 +26,8 @@ struct View {
     statuses: Vec<CleanHtml>,
     designs: Vec<DesignRow>,
     all: DesignRow,
+    /// Designs that are rejected or withdrawn, in no total (common practice, no source).
+    set_apart: Vec<DesignRow>,
     series: Vec<Series>,
     tables: Vec<Table>,
     seen: Option<Seen>,
@@ -58,19 +60,23 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
                 .any(|row| row.key == Some(*s))
         })
         .collect();
-    let designs: Vec<DesignRow> = here
-        .designs_in_order()
-        .filter_map(|design| {
-            let census = &studies.designs.get(&design.key)?.census;
-            (census.sheets.at_most > 0).then(|| row(here, design, census, &statuses))
-        })
-        .collect();
+    let rows_of = |is_set_apart: bool| -> Vec<DesignRow> {
+        let designs = here.designs_in_order();
+        let designs = designs.filter(|d| d.standing.is_set_apart() == is_set_apart);
+        designs
+            .filter_map(|design| {
+                let census = &studies.designs.get(&design.key)?.census;
+                (census.sheets.at_most > 0).then(|| row(here, design, census, &statuses))
+            })
+            .collect()
+    };
+    let designs = rows_of(false);
     let sheets = words.with(
         "sheets-of-designs",
         &[
             (
                 "sheets",
-                Given::Text(&here.sheets_in_words(studies.census.sheets)),
+                Given::Text(&here.sheets_in_words(studies.accepted.sheets)),
             ),
             (
                 "designs",
@@ -88,9 +94,9 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
             title: CleanHtml::text(words.word("all")),
             statuses: statuses
                 .iter()
-                .map(|s| counts::of_status(here, here.address, &studies.census, *s))
+                .map(|s| counts::of_status(here, here.address, &studies.accepted, *s))
                 .collect(),
-            known: counts::all(here, here.address, studies.census.sheets),
+            known: counts::all(here, here.address, studies.accepted.sheets),
         },
         statuses: statuses
             .iter()
@@ -98,12 +104,13 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
             .collect(),
         counted: counted(here, &here.designs_in_order().collect::<Vec<_>>()),
         series: census_series::all(here, &statuses, &records),
-        tables: counts::tables(here, &studies.census, &records),
+        tables: counts::tables(here, &studies.accepted, &records),
         seen: survival::seen(here, &studies.seen),
         pairs: counts::open_pairs(here, here.designs_in_order()),
         some_above: editions.iter().any(EditionRow::has_numbers_above),
         editions,
         designs,
+        set_apart: rows_of(true),
         title: title.clone(),
     };
     Leaf::new(here.address, title, "pages/census.html", &view)

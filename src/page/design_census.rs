@@ -24,6 +24,8 @@ struct View {
     design: CleanHtml,
     title: String,
     brief: String,
+    /// That the design counts in no total, where it does not.
+    set_apart: String,
     counted: Counted,
     tables: Vec<Table>,
     crossing: Option<Crossing>,
@@ -82,6 +84,11 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     let view = View {
         design: here.design(&design.key),
         brief: counts::date_line(here, &here.sheets_in_words(census.sheets)),
+        set_apart: if design.standing.is_set_apart() {
+            words.word("set-apart-own").to_owned()
+        } else {
+            String::new()
+        },
         counted: counted(here, &[design]),
         tables,
         crossing: crossing::table(here, design, Shown::Records(&records)),

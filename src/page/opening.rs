@@ -130,7 +130,7 @@ fn plate(here: &Here<'_>) -> Option<Plate> {
 /// "29 designs; 188 impressions known, with 26 holders."
 fn counts(here: &Here<'_>) -> CleanHtml {
     let words = here.words();
-    let sheets = here.book.studies.census.sheets;
+    let sheets = here.book.studies.accepted.sheets;
     let parts = [
         words.count("count-designs", here.public().designs.len()),
         if sheets.at_most == 0 {
@@ -163,7 +163,7 @@ fn begin(here: &Here<'_>) -> Vec<Way> {
     let count = |overview: Overview| match overview {
         Overview::Designs => public.designs.len().to_string(),
         Overview::Holders => public.holders.len().to_string(),
-        Overview::Census => census_words::figure(here.book.studies.census.sheets),
+        Overview::Census => census_words::figure(here.book.studies.accepted.sheets),
         _ => String::new(),
     };
     let ways = [

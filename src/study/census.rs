@@ -30,6 +30,16 @@ pub enum Holders {
     Shown,
 }
 
+/// Which designs are counted together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Designs {
+    /// All of them: what DESIGN.md's appendix counts, and `census --json` tells.
+    All,
+    /// Those that are neither rejected nor withdrawn. Works rejected as not by the artist stand apart in
+    /// a catalogue raisonné, in no total (common practice, no source).
+    Accepted,
+}
+
 /// A number of sheets, as an interval.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Sheets {
@@ -208,9 +218,25 @@ pub fn of_design(
 
 /// The census of the whole catalogue.
 #[must_use]
-pub fn of_everything(catalogue: &Catalogue, groups: &Groups, holders: Holders) -> Census {
-    let designs: Vec<&Design> = catalogue.designs.values().collect();
+pub fn of_everything(
+    catalogue: &Catalogue,
+    groups: &Groups,
+    designs: Designs,
+    holders: Holders,
+) -> Census {
+    let designs: Vec<&Design> = counted_together(catalogue, designs).collect();
     of_designs(catalogue, groups, &designs, holders)
+}
+
+/// The designs that are counted together. That one does not stand may be private.
+pub(super) fn counted_together(
+    catalogue: &Catalogue,
+    designs: Designs,
+) -> impl Iterator<Item = &Design> {
+    let all = catalogue.designs.values();
+    all.filter(move |design| {
+        designs == Designs::All || !catalogue.published_design(design).standing.is_set_apart()
+    })
 }
 
 /// The census of each series, by its name.
@@ -218,10 +244,11 @@ pub fn of_everything(catalogue: &Catalogue, groups: &Groups, holders: Holders) -
 pub fn of_series(
     catalogue: &Catalogue,
     groups: &Groups,
+    designs: Designs,
     holders: Holders,
 ) -> BTreeMap<String, Census> {
     let mut series: BTreeMap<&str, Vec<&Design>> = BTreeMap::new();
-    for design in catalogue.designs.values() {
+    for design in counted_together(catalogue, designs) {
         // Its name may be private; its impressions are not in what may be published of the design.
         if let Some(of) = &catalogue.published_design(design).series {
             series.entry(&of.name.value).or_default().push(design);

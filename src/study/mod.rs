@@ -59,7 +59,7 @@ use agree::Contradiction;
 use appearances::OverTime;
 use back_links::BackLinks;
 use candidates::Changes;
-use census::{Census, Groups, Holders};
+use census::{Census, Designs, Groups, Holders};
 use chronology::Event;
 use concordance::Concordance;
 use diligence::Years;
@@ -82,11 +82,13 @@ pub struct Studies {
     pub designs: BTreeMap<Key, DesignStudy>,
     /// Which records are one sheet.
     pub groups: Groups,
-    /// The census of everything.
+    /// The census of everything, of what is rejected or withdrawn too.
     pub census: Census,
-    /// The census of each series, by its name.
+    /// The census of the designs that are neither rejected nor withdrawn.
+    pub accepted: Census,
+    /// The census of these by series, by its name.
     pub series: BTreeMap<String, Census>,
-    /// When the sheets that are shown were seen.
+    /// When the sheets of these that are shown were seen.
     pub seen: OverTime,
     /// Impressions on one sheet of paper.
     pub papers: Vec<Together>,
@@ -141,14 +143,26 @@ impl Studies {
             (design.key.clone(), study)
         };
         // None of these waits for another.
-        let ((designs, (census, series)), (links, diligence)) = rayon::join(
+        let ((designs, ([census, accepted], series)), (links, diligence)) = rayon::join(
             || {
                 rayon::join(
                     || all.par_iter().map(of_design).collect(),
                     || {
                         rayon::join(
-                            || census::of_everything(catalogue, &groups, Holders::Shown),
-                            || census::of_series(catalogue, &groups, Holders::Shown),
+                            || {
+                                [Designs::All, Designs::Accepted].map(|designs| {
+                                    census::of_everything(
+                                        catalogue,
+                                        &groups,
+                                        designs,
+                                        Holders::Shown,
+                                    )
+                                })
+                            },
+                            || {
+                                let designs = Designs::Accepted;
+                                census::of_series(catalogue, &groups, designs, Holders::Shown)
+                            },
                         )
                     },
                 )
@@ -160,10 +174,11 @@ impl Studies {
                 )
             },
         );
-        let seen = all.iter();
+        let seen = census::counted_together(catalogue, Designs::Accepted);
         let seen = seen.flat_map(|design| appearances::shown(catalogue, &groups, design));
         Studies {
             census,
+            accepted,
             series,
             seen: appearances::over_time(&seen.collect::<Vec<_>>()),
             papers: together::on_one_paper(catalogue),

@@ -4,7 +4,8 @@ use keyblock::page::Site;
 
 use crate::census_pages::{FERRY, part};
 use crate::pages::{page, site, site_of};
-use crate::program::copy_of;
+use crate::program::{copy_of, keyblock, text};
+use crate::small::lay_down;
 
 /// The cells of figures in a piece of a page.
 fn cells(piece: &str) -> impl Iterator<Item = &str> {
@@ -126,4 +127,71 @@ fn the_figures_of_a_series_lead_to_its_records_by_status() {
     let untraced = &series[series.find("id=\"series-the-quays.untraced\"").unwrap()..];
     let untraced = untraced.split("</span>").next().unwrap();
     assert!(untraced.contains(">1.4</a>") && !untraced.contains(">1.1<"));
+}
+
+/// A design of the same series that is not, or no longer, accepted.
+fn another(standing: &str) -> String {
+    format!(
+        "-- records/designs/2/design.toml\nnumber = \"R 1\"\ntitles = [{{ text = \"The Crane\" }}]\n\
+         series = {{ name = \"=The Quays\" }}\nstanding = \"{standing}\"\nwhy = \"By another hand.\"\n\
+         -- records/designs/2/impressions/1.toml\nstatus = \"located\"\nholder = \"museum\"\n\
+         sightings = [{{ date = \"1975\" }}]\n"
+    )
+}
+
+/// Works rejected as not by the artist stand apart in a catalogue raisonné (common practice, no source).
+#[test]
+fn what_is_not_accepted_stands_apart_and_in_no_total() {
+    for standing in ["rejected", "withdrawn"] {
+        let site = site_of(&[FERRY, &another(standing)]);
+        let census = page(&site, "census/");
+        assert!(
+            census.contains("at least 4 and at most 5 sheets of"),
+            "{census}"
+        );
+        assert!(!part(census, "by-design").contains("The Crane"));
+        let apart = part(census, "set-apart");
+        assert!(
+            apart.contains("The Crane") && apart.contains("count in no total"),
+            "{apart}"
+        );
+        assert!(apart.contains("href=\"../design/2/census/#status-located\""));
+        for table in ["by-series", "by-status", "by-holder", "seen"] {
+            let table = part(census, table);
+            assert!(
+                !table.contains("2.1") && !table.contains("1970–1979"),
+                "{table}"
+            );
+        }
+        let own = page(&site, "design/2/census/");
+        assert!(own.contains("its sheets count in no total"), "{own}");
+        // What a holder has is all that is there.
+        assert!(page(&site, "holder/museum/").contains("The Crane"));
+    }
+    let doubtful = site_of(&[FERRY, &another("doubtful")]);
+    let census = page(&doubtful, "census/");
+    assert!(
+        census.contains("at least 5 and at most 6 sheets of"),
+        "{census}"
+    );
+    assert!(!census.contains("id=\"set-apart\""));
+}
+
+/// `census --json` counts as DESIGN.md's appendix says, which takes out what is withdrawn impression by
+/// impression; the words beside the figure say so.
+#[test]
+fn the_command_counts_what_is_not_accepted_and_says_so() {
+    let folder = lay_down(&[FERRY, &another("rejected")]);
+    let counted = |words: &[&str]| {
+        let dir = text(folder.path());
+        let counted = keyblock(&[&["census", "--in", dir], words].concat());
+        assert_eq!(counted.code, Some(0), "{}", counted.err);
+        counted.out
+    };
+    let document: serde_json::Value = serde_json::from_str(&counted(&["--json"])).unwrap();
+    assert_eq!(document["sheets"]["at_most"], 6);
+    let said = "Not accepted, and counted all the same: R 1\n";
+    assert!(counted(&[]).contains(said));
+    assert!(counted(&["--series", "=The Quays"]).contains(said));
+    assert!(!counted(&["1"]).contains("Not accepted"));
 }

@@ -17,7 +17,7 @@ use super::{Outcome, wants_colour};
 use crate::model::design::Design;
 use crate::read;
 use crate::read::near::nearest;
-use crate::study::census::{self, Census, Groups, Holders};
+use crate::study::census::{self, Census, Designs, Groups, Holders};
 use crate::study::{DesignStudy, Studies};
 use document::CensusDocument;
 
@@ -83,14 +83,20 @@ pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result
             Counted::Design(design, Box::new(study))
         }
         (None, Some(name)) => {
-            let mut series = census::of_series(catalogue, &groups, Holders::All);
+            let mut series = census::of_series(catalogue, &groups, Designs::All, Holders::All);
             match series.remove(name) {
                 Some(census) => Counted::Series(name, census),
                 None => return Ok(unknown_series(series.keys(), name)),
             }
         }
         (None, None) => {
-            Counted::Everything(census::of_everything(catalogue, &groups, Holders::All))
+            let designs = Designs::All;
+            Counted::Everything(census::of_everything(
+                catalogue,
+                &groups,
+                designs,
+                Holders::All,
+            ))
         }
     };
     if words.json {

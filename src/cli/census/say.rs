@@ -38,6 +38,14 @@ pub(super) fn census(
     };
     writeln!(out, "{}", heading(&title))?;
     writeln!(out, "Known: {}", in_words(census.sheets))?;
+    let apart = set_apart(catalogue, counted);
+    if !apart.is_empty() {
+        writeln!(
+            out,
+            "Not accepted, and counted all the same: {}",
+            apart.join(", ")
+        )?;
+    }
     for (of, lines) in tables(catalogue, design, &census.by) {
         writeln!(out, "\n{}", heading(of))?;
         for (name, sheets) in lines {
@@ -62,6 +70,23 @@ pub(super) fn census(
         )?;
     }
     Ok(())
+}
+
+/// The numbers of the designs counted together that are rejected or withdrawn: pages count them apart.
+fn set_apart<'c>(catalogue: &'c Catalogue, counted: &Counted<'_>) -> Vec<&'c str> {
+    let is_counted = |design: &&Design| match counted {
+        Counted::Design(..) => false,
+        Counted::Series(name, _) => {
+            let series = design.series.as_ref();
+            series.is_some_and(|series| series.name.value == *name)
+        }
+        Counted::Everything(_) => true,
+    };
+    let designs = catalogue.designs.values().filter(is_counted);
+    designs
+        .filter(|design| design.standing.is_set_apart() && !design.impressions.is_empty())
+        .map(|design| design.number.as_str())
+        .collect()
 }
 
 /// What the rows are by, and each row's name and count; tables that say nothing are left out.
