@@ -14,6 +14,7 @@
 )]
 
 mod census;
+mod compile;
 mod identification;
 #[path = "../pairs/mod.rs"]
 mod pairs;
@@ -25,6 +26,7 @@ use std::time::{Duration, Instant};
 /// What can be measured, by name.
 const SUBJECTS: &[(&str, fn())] = &[
     ("census", census::measure),
+    ("compile", compile::measure),
     ("identification", identification::measure),
     ("registration", registration::measure),
     (CROSSES, registration::measure_crosses),
