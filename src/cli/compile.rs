@@ -9,7 +9,9 @@ use super::streams::say;
 use super::{Outcome, counted, report, wants_colour};
 use crate::issue::{self, PublishFault, Published};
 use crate::model::finding::Tally;
+use crate::press::again::{Compile, Said};
 use crate::press::{self, DiskFault, Judged, NotPulled, PictureWork};
+use crate::read::Inputs;
 
 pub(super) const ABOUT: &str = "\
 Reads the records, judges them, computes, and writes the site.
@@ -25,9 +27,22 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
     if let Err(fault) = issue::check_target(&target) {
         return Ok(not_done(&fault));
     }
+    let inputs = Inputs::of(dir);
+    let this = Compile::of(dir, &inputs, &target);
+    if let Some(said) = this.as_ref().and_then(|this| this.said_before(&target)) {
+        write_findings(if wants_colour(&io::stderr()) {
+            &said.findings_in_colour
+        } else {
+            &said.findings
+        });
+        let line = summary(&said, NOTHING_REMADE, &target, begun);
+        writeln!(out, "{line}")?;
+        return Ok(Outcome::Done);
+    }
     let progress = Progress::of("pictures");
-    let mut judged = press::judge(
+    let mut judged = press::judge_inputs(
         dir,
+        &inputs,
         &PictureWork::Prepare(&|done, of| progress.tell(done, of)),
     );
     drop(progress);
@@ -62,8 +77,16 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
                 .keys()
                 .filter(|path| path.ends_with(".html"))
                 .count();
-            let shown = shorter(&target);
-            writeln!(out, "{}", summary(&judged, pages, published, &shown, begun))?;
+            let said = said(&judged, pages);
+            let line = summary(&said, &made(&judged, published), &target, begun);
+            writeln!(out, "{line}")?;
+            // What changed while it was read may or may not be in the site.
+            match this {
+                Some(this) if Compile::of(dir, &inputs, &target).as_ref() == Some(&this) => {
+                    this.keep(said, &target);
+                }
+                _ => {}
+            }
             Ok(Outcome::Done)
         }
         Err(fault) => Ok(not_done(&fault)),
@@ -82,47 +105,60 @@ fn say_disk(fault: &DiskFault) {
 
 fn say_findings(judged: &Judged) {
     let colour = wants_colour(&io::stderr());
-    let text = report::findings(&judged.findings, &judged.catalogue.sources, colour);
+    write_findings(&findings(judged, colour));
+}
+
+fn findings(judged: &Judged, colour: bool) -> String {
+    report::findings(&judged.findings, &judged.catalogue.sources, colour)
+}
+
+fn write_findings(text: &str) {
     // Findings that nobody reads are no reason not to publish.
     let _ = io::stderr().write_all(text.as_bytes());
 }
 
-/// One line: what the catalogue holds, what was found, what was made, where, how long it took.
-fn summary(
-    judged: &Judged,
-    pages: usize,
-    published: Published,
-    target: &Path,
-    begun: Instant,
-) -> String {
+/// What a compile says that another of the same would say too.
+fn said(judged: &Judged, pages: usize) -> Said {
     let designs = judged.catalogue.designs.len();
     let impressions = judged.catalogue.impressions().count();
-    let made = if published
-        == (Published {
-            written: 0,
-            removed: 0,
-            ..published
-        }) {
-        "nothing was remade".to_owned()
-    } else {
-        let pictures = judged.pictures_made();
-        let files = counted(published.written, "file written", "files written");
-        match pictures {
-            0 => files,
-            _ => format!(
-                "{files}, {}",
-                counted(pictures, "picture made", "pictures made")
-            ),
-        }
-    };
-    format!(
-        "{}: {}, {}, {}, {}; {}; {made}; {:.2} s",
-        target.display(),
+    let holds = format!(
+        "{}, {}, {}, {}; {}",
         counted(designs, "design", "designs"),
         counted(impressions, "impression", "impressions"),
         counted(pages, "page", "pages"),
         pictures_in_words(judged),
         findings_in_words(judged.tally()),
+    );
+    Said {
+        findings: findings(judged, false),
+        findings_in_colour: findings(judged, true),
+        holds,
+    }
+}
+
+const NOTHING_REMADE: &str = "nothing was remade";
+
+/// What was made: "3 files written, 1 picture made".
+fn made(judged: &Judged, published: Published) -> String {
+    if published.written == 0 && published.removed == 0 {
+        return NOTHING_REMADE.to_owned();
+    }
+    let files = counted(published.written, "file written", "files written");
+    match judged.pictures_made() {
+        0 => files,
+        pictures => {
+            let pictures = counted(pictures, "picture made", "pictures made");
+            format!("{files}, {pictures}")
+        }
+    }
+}
+
+/// One line: where, what the catalogue holds, what was found, what was made, how long it took.
+fn summary(said: &Said, made: &str, target: &Path, begun: Instant) -> String {
+    format!(
+        "{}: {}; {made}; {:.2} s",
+        shorter(target).display(),
+        said.holds,
         begun.elapsed().as_secs_f64(),
     )
 }

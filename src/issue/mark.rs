@@ -32,6 +32,9 @@ pub struct MarkedBundle {
     pub content: String,
     /// How many files.
     pub files: usize,
+    /// How many bytes they have together.
+    #[serde(default)]
+    pub bytes: u64,
 }
 
 /// A file's content, by its hash.
@@ -99,7 +102,11 @@ impl Mark {
     /// Whether the files of `wanted` stand in its folder of the site already.
     #[must_use]
     pub fn stands_bundled(&self, site: &Path, folder: &str, wanted: &Bundle) -> bool {
-        self.bundles.get(folder) == Some(&marked(wanted)) && wanted.lies_in(&site.join(folder))
+        let marked = self.bundles.get(folder);
+        let is_same = |marked: &MarkedBundle| {
+            marked.content == wanted.content && marked.files == wanted.files.len()
+        };
+        marked.is_some_and(is_same) && wanted.lies_in(&site.join(folder))
     }
 
     /// Whether the file that `wanted` describes stands under `path` in `folder` already.
@@ -123,5 +130,6 @@ fn marked(bundle: &Bundle) -> MarkedBundle {
     MarkedBundle {
         content: bundle.content.clone(),
         files: bundle.files.len(),
+        bytes: bundle.files.iter().map(|f| f.at.end - f.at.start).sum(),
     }
 }

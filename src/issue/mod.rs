@@ -15,6 +15,7 @@
 mod bundle;
 pub mod mark;
 mod staging;
+mod standing;
 mod swap;
 
 use std::collections::BTreeMap;
@@ -22,6 +23,7 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 pub use bundle::{Bundle, Bundled};
+pub use standing::standing;
 
 use mark::Mark;
 use staging::Staging;

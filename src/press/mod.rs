@@ -5,9 +5,10 @@
 //! a test and a served proof all see the same catalogue.
 #![allow(
     clippy::disallowed_methods,
-    reason = "asks whether a photograph is there"
+    reason = "asks whether a photograph is there, and keeps what the last compile said"
 )]
 
+pub mod again;
 pub mod alignment;
 mod pictures;
 
@@ -108,10 +109,16 @@ pub enum PictureWork<'a> {
 /// Reads the catalogue in `dir` and judges it.
 #[must_use]
 pub fn judge(dir: &Path, work: &PictureWork<'_>) -> Judged {
+    judge_inputs(dir, &read::Inputs::of(dir), work)
+}
+
+/// Judges the catalogue in `dir` by its files as they stood when they were looked through.
+#[must_use]
+pub fn judge_inputs(dir: &Path, inputs: &read::Inputs, work: &PictureWork<'_>) -> Judged {
     let read::Reading {
         catalogue,
         mut findings,
-    } = read::read(dir);
+    } = read::read_inputs(dir, inputs);
     let (theme, theme_findings) = read::theme(dir, &catalogue.settings.theme);
     let studies = Studies::of(&catalogue);
     let said = without_echoes(audit::audit(&catalogue, &studies), &findings);

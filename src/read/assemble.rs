@@ -8,7 +8,8 @@ use rayon::prelude::*;
 use super::designs::{self, DesignFiles, ReadDesign};
 use super::echoes::Unread;
 use super::exhibitions::exhibition;
-use super::load::{Loaded, load, with_missing};
+use super::inputs::Inputs;
+use super::load::Loaded;
 use super::near::nearest;
 use super::pictures::Leads;
 use super::record;
@@ -17,7 +18,7 @@ use super::shape::{CATALOGUE, EXHIBITION, TERM};
 use super::stray::stray_files;
 use super::terms::term;
 use super::theme::own_themes;
-use super::walk::{What, walk};
+use super::walk::What;
 use super::{bibtex, note, parties, resolve, vocabulary};
 use crate::model::catalogue::{Catalogue, Redacted};
 use crate::model::codes::Code;
@@ -39,23 +40,17 @@ pub struct Reading {
 /// finding.
 #[must_use]
 pub fn read(dir: &Path) -> Reading {
-    let mut findings = Vec::new();
-    let mut sources = Sources::default();
-    let files = with_missing(dir, walk(dir));
-    let leads: BTreeMap<String, Leads> = files
-        .iter()
-        .map(|file| {
-            let out = file.what == What::LeadsOut;
-            (
-                file.path.clone(),
-                if out { Leads::Out } else { Leads::Inside },
-            )
-        })
-        .collect();
-    let loaded = load(files, &mut sources, &mut findings);
-    let (settings, mut redacted) = read_settings(dir, &loaded, &mut findings);
+    read_inputs(dir, &Inputs::of(dir))
+}
 
-    let (designs, mut unread) = read_designs(&loaded, &leads, &mut redacted, &mut findings);
+/// Reads the catalogue in `dir` from its files as they stood when they were looked through.
+#[must_use]
+pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
+    let Inputs { leads, loaded, .. } = inputs;
+    let mut findings = inputs.findings.clone();
+    let (settings, mut redacted) = read_settings(dir, loaded, &mut findings);
+
+    let (designs, mut unread) = read_designs(loaded, leads, &mut redacted, &mut findings);
     let mut catalogue = Catalogue {
         sources: Sources::default(),
         settings,
@@ -68,13 +63,13 @@ pub fn read(dir: &Path) -> Reading {
         pages: BTreeMap::new(),
         redacted,
     };
-    parties::holders(&loaded, &mut catalogue, &mut findings);
-    parties::people(&loaded, &mut catalogue, &mut findings);
-    read_the_rest(&loaded, &mut catalogue, &mut findings);
-    catalogue.sources = sources;
-    unread.add_misnamed(&loaded, &catalogue.sources);
-    stray_files(&loaded, &catalogue, &unread, &mut findings);
-    unread.add_faulty(&loaded, &catalogue.sources, &findings);
+    parties::holders(loaded, &mut catalogue, &mut findings);
+    parties::people(loaded, &mut catalogue, &mut findings);
+    read_the_rest(loaded, &mut catalogue, &mut findings);
+    catalogue.sources = inputs.sources.clone();
+    unread.add_misnamed(loaded, &catalogue.sources);
+    stray_files(loaded, &catalogue, &unread, &mut findings);
+    unread.add_faulty(loaded, &catalogue.sources, &findings);
     let references = resolve::resolve(&catalogue).into_iter();
     findings.extend(references.filter(|finding| !unread.explains(finding, &catalogue.sources)));
     Reading {

@@ -22,6 +22,7 @@ mod fields;
 mod holder;
 mod identifiers;
 mod impression;
+mod inputs;
 mod keyed;
 mod literature;
 mod load;
@@ -49,6 +50,7 @@ mod values;
 mod vocabulary;
 mod walk;
 
-pub use assemble::{Reading, read};
+pub use assemble::{Reading, read, read_inputs};
+pub use inputs::Inputs;
 pub use start::start_files;
 pub use theme::theme;

@@ -5,6 +5,8 @@
     reason = "tests read and write files of their own"
 )]
 
+/// A compile of what was compiled before.
+mod again;
 /// Every rule of the audit, broken and kept.
 mod audit_rules;
 /// Rules of the audit on what is not told apart, on wear, and on what could be settled.
