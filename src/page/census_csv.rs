@@ -1,22 +1,29 @@
-//! The figures of the census as tables for other programs: comma-separated values (RFC 4180), UTF-8, one
-//! figure a row.
+//! The figures of the census as tables for other programs, one figure a row.
 //!
-//! Columns: `design` (its key; empty for everything), `series`, `by` (`all`, `status`, `class`, `kind`,
-//! `state`, `printing`, `country`, `city`, `holder`), `key`, `name` (as readers see it), `at_least`,
-//! `at_most`, `exact`. What nobody recorded has neither key nor name.
+//! Columns: `design` (its key; empty for several), `series`, `by` (`all`, `status`, `class`, `kind`,
+//! `state`, `printing`, `country`, `city`, `holder`; two together: `state-printing`, `holder-state`; when
+//! sheets were seen: `first-seen`, `seen-again` by decade, `undated-appearances`), `key`, `name` (as readers
+//! see it), `at_least`, `at_most`, `exact`, then `and_key`, `and_name` (the second of two together) and
+//! `standing` (of the design; what is rejected or withdrawn is in no figure of several). What nobody
+//! recorded has neither key nor name.
 
 use super::address::{Address, Overview};
 use super::book::{Book, Here};
+use super::editions_csv;
+use super::spreadsheet::Spreadsheet;
+use super::survival;
 use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::model::vocabulary::List as Vocabulary;
 use crate::model::words::ClosedList as _;
+use crate::study::appearances::OverTime;
 use crate::study::census::{Census, Row, Sheets};
 
 /// The file's name, in the folder of each census page.
 const NAME: &str = "census.csv";
 
-/// Path and content of every such table: one for each design, and one of everything.
+/// Path and content of every such table: one for each design, and one of everything; that of the declared
+/// editions beside it.
 pub(super) fn files(book: &Book<'_>) -> Vec<(String, Vec<u8>)> {
     let address = Address::Overview(Overview::Census);
     let here = Here {
@@ -25,7 +32,8 @@ pub(super) fn files(book: &Book<'_>) -> Vec<(String, Vec<u8>)> {
         root: "",
     };
     let mut everything = Table::new();
-    everything.census(&here, None, "", &book.studies.census);
+    everything.census(&here, None, "", &book.studies.accepted);
+    everything.seen(&here, None, &book.studies.seen);
     for (name, census) in &book.studies.series {
         everything.census(&here, None, name, census);
     }
@@ -34,123 +42,170 @@ pub(super) fn files(book: &Book<'_>) -> Vec<(String, Vec<u8>)> {
         let Some(study) = book.studies.designs.get(&design.key) else {
             continue;
         };
-        everything.census(&here, Some(design), "", &study.census);
-        let mut own = Table::new();
-        own.census(&here, Some(design), "", &study.census);
         let page = Address::DesignCensus(design.key.clone());
-        files.push((format!("{page}{NAME}"), own.bytes()));
+        let mut own = Table::new();
+        for table in [&mut everything, &mut own] {
+            table.census(&here, Some(design), "", &study.census);
+            table.seen(&here, Some(design), &study.seen);
+        }
+        files.push((format!("{page}{NAME}"), own.0.bytes()));
+        files.extend(editions_csv::file(&here, &page, &[design]));
     }
-    files.push((format!("{address}{NAME}"), everything.bytes()));
+    let all: Vec<&Design> = here.designs_in_order().collect();
+    files.push((format!("{address}{NAME}"), everything.0.bytes()));
+    files.extend(editions_csv::file(&here, &address, &all));
     files
 }
 
+/// What stands in a row beside its figure.
+#[derive(Default)]
+struct Of<'a> {
+    design: Option<&'a Design>,
+    series: &'a str,
+    by: &'a str,
+    named: Named,
+    and: Named,
+}
+
+/// A key, and what readers see; both empty for what is not recorded.
+#[derive(Default)]
+struct Named {
+    key: String,
+    name: String,
+}
+
+impl Named {
+    fn new(key: &(impl ToString + ?Sized), name: impl Into<String>) -> Named {
+        Named {
+            key: key.to_string(),
+            name: name.into(),
+        }
+    }
+}
+
 /// A table while it is written.
-struct Table(csv::Writer<Vec<u8>>);
+struct Table(Spreadsheet);
 
 impl Table {
     fn new() -> Table {
-        let mut table = Table(csv::Writer::from_writer(Vec::new()));
-        table.row([
-            "design", "series", "by", "key", "name", "at_least", "at_most", "exact",
-        ]);
-        table
-    }
-
-    /// Memory takes every row.
-    fn row(&mut self, cells: [&str; 8]) {
-        let _ = self.0.write_record(cells);
+        Table(Spreadsheet::new([
+            "design", "series", "by", "key", "name", "at_least", "at_most", "exact", "and_key",
+            "and_name", "standing",
+        ]))
     }
 
     fn census(&mut self, here: &Here<'_>, design: Option<&Design>, series: &str, census: &Census) {
         let words = here.words();
-        let of = Of { design, series };
-        self.figure(&of, "all", ["", ""], census.sheets);
         let by = &census.by;
+        let of = |by| Of {
+            design,
+            series,
+            by,
+            ..Of::default()
+        };
+        self.figure(&of("all"), census.sheets);
         self.rows(&of, "status", &by.status, |status| {
-            (status.word().to_owned(), here.status(*status).to_owned())
+            Named::new(status.word(), here.status(*status))
         });
         self.rows(&of, "class", &by.class, |class| {
-            let name = words.listed("class", *class);
-            (class.word().to_owned(), name.to_owned())
+            Named::new(class.word(), words.listed("class", *class))
         });
         self.rows(&of, "kind", &by.kind, |key| {
-            (key.to_string(), here.term(Vocabulary::Kinds, key.as_str()))
+            Named::new(key, here.term(Vocabulary::Kinds, key.as_str()))
         });
+        let holder = |key: &Key| Named::new(key, here.holder(key).plain());
         if let Some(design) = design {
-            self.rows(&of, "state", &by.state, |key| {
-                (key.to_string(), here.state_of(&design.key, key).plain())
+            let state = |key: &Key| Named::new(key, here.state_of(&design.key, key).plain());
+            let printing = |key: &Key| Named::new(key, here.printing_name(design, key));
+            self.rows(&of, "state", &by.state, state);
+            self.rows(&of, "printing", &by.printing, printing);
+            self.pairs(&of, "state-printing", &by.crossing, |both| {
+                let known = (both.state.as_ref(), both.printing.as_ref());
+                (known.0.map(state), known.1.map(printing))
             });
-            self.rows(&of, "printing", &by.printing, |key| {
-                (key.to_string(), here.printing_name(design, key))
+            self.pairs(&of, "holder-state", &by.holding, |both| {
+                let known = (both.holder.as_ref(), both.state.as_ref());
+                (known.0.map(holder), known.1.map(state))
             });
         }
         self.rows(&of, "country", &by.country, |country| {
-            (country.clone(), here.country(country).to_owned())
+            Named::new(country, here.country(country))
         });
-        self.rows(&of, "city", &by.city, |city| (String::new(), city.clone()));
-        self.rows(&of, "holder", &by.holder, |key: &Key| {
-            (key.to_string(), here.holder(key).plain())
-        });
+        self.rows(&of, "city", &by.city, |city| Named::new("", city));
+        self.rows(&of, "holder", &by.holder, holder);
     }
 
-    fn rows<K>(
+    fn rows<'a, K>(
         &mut self,
-        of: &Of<'_>,
-        by: &str,
+        of: &impl Fn(&'a str) -> Of<'a>,
+        by: &'a str,
         rows: &[Row<K>],
-        named: impl Fn(&K) -> (String, String),
+        named: impl Fn(&K) -> Named,
     ) {
         for row in rows {
-            let (key, name) = row.key.as_ref().map(&named).unwrap_or_default();
-            self.figure(of, by, [&key, &name], row.sheets);
+            let named = row.key.as_ref().map(&named).unwrap_or_default();
+            self.figure(&Of { named, ..of(by) }, row.sheets);
         }
     }
 
-    fn figure(&mut self, of: &Of<'_>, by: &str, [key, name]: [&str; 2], sheets: Sheets) {
-        let design = of.design.map_or("", |design| design.key.as_str());
-        self.row([
-            design,
-            &harmless(of.series),
-            by,
-            &harmless(key),
-            &harmless(name),
+    /// Rows of two things together.
+    fn pairs<'a, K>(
+        &mut self,
+        of: &impl Fn(&'a str) -> Of<'a>,
+        by: &'a str,
+        rows: &[Row<K>],
+        named: impl Fn(&K) -> (Option<Named>, Option<Named>),
+    ) {
+        for row in rows {
+            let (named, and) = row.key.as_ref().map(&named).unwrap_or_default();
+            let of = Of {
+                named: named.unwrap_or_default(),
+                and: and.unwrap_or_default(),
+                ..of(by)
+            };
+            self.figure(&of, row.sheets);
+        }
+    }
+
+    /// When sheets were seen.
+    fn seen(&mut self, here: &Here<'_>, design: Option<&Design>, seen: &OverTime) {
+        let mut row = |by, named, n| {
+            let of = Of {
+                design,
+                by,
+                named,
+                ..Of::default()
+            };
+            let counted = Sheets {
+                at_least: n,
+                at_most: n,
+                exact: true,
+            };
+            self.figure(&of, counted);
+        };
+        let years = |from: i64| Named::new(&from, survival::years(here, from));
+        for decade in seen.decades.iter().filter(|decade| decade.has_any()) {
+            row("first-seen", years(decade.from), decade.first);
+            row("seen-again", years(decade.from), decade.again);
+        }
+        if seen.undated > 0 {
+            row("undated-appearances", Named::default(), seen.undated);
+        }
+    }
+
+    fn figure(&mut self, of: &Of<'_>, sheets: Sheets) {
+        self.0.row([
+            of.design.map_or("", |design| design.key.as_str()),
+            of.series,
+            of.by,
+            &of.named.key,
+            &of.named.name,
             &sheets.at_least.to_string(),
             &sheets.at_most.to_string(),
             if sheets.exact { "true" } else { "false" },
+            &of.and.key,
+            &of.and.name,
+            of.design.map_or("", |d| d.standing.standing.word()),
         ]);
-    }
-
-    fn bytes(self) -> Vec<u8> {
-        self.0.into_inner().unwrap_or_default()
-    }
-}
-
-/// What a census is of.
-struct Of<'a> {
-    design: Option<&'a Design>,
-    series: &'a str,
-}
-
-/// A text that no spreadsheet takes for a formula: one that begins like a formula gets an apostrophe
-/// before it (common practice, no source).
-fn harmless(text: &str) -> String {
-    if text.starts_with(['=', '+', '-', '@', '\t', '\r']) {
-        format!("'{text}")
-    } else {
-        text.to_owned()
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_name_is_never_a_formula() {
-        assert_eq!(harmless("=HYPERLINK(\"x\")"), "'=HYPERLINK(\"x\")");
-        assert_eq!(
-            harmless("Harbour Museum - Annexe"),
-            "Harbour Museum - Annexe"
-        );
     }
 }

@@ -142,6 +142,17 @@ struct SeenRow {
     again: usize,
 }
 
+/// The years of a decade: "1930–1939".
+pub(super) fn years(here: &Here<'_>, from: i64) -> String {
+    here.words().with(
+        "decade",
+        &[
+            ("from", Given::Text(&from.to_string())),
+            ("to", Given::Text(&(from + 9).to_string())),
+        ],
+    )
+}
+
 /// When sheets were seen; `None` where nothing dated was.
 pub(super) fn seen(here: &Here<'_>, over_time: &OverTime) -> Option<Seen> {
     let words = here.words();
@@ -150,20 +161,13 @@ pub(super) fn seen(here: &Here<'_>, over_time: &OverTime) -> Option<Seen> {
         return None;
     }
     let row = |decade: &Decade| SeenRow {
-        decade: words.with(
-            "decade",
-            &[
-                ("from", Given::Text(&decade.from.to_string())),
-                ("to", Given::Text(&(decade.from + 9).to_string())),
-            ],
-        ),
+        decade: years(here, decade.from),
         first: decade.first,
         again: decade.again,
     };
-    let has_any = |decade: &&Decade| decade.first + decade.again > 0;
     Some(Seen {
         columns: bars::columns(decades),
-        rows: decades.iter().filter(has_any).map(row).collect(),
+        rows: decades.iter().filter(|d| d.has_any()).map(row).collect(),
         undated: match *undated {
             0 => String::new(),
             n => words.count("appearances-undated", n),

@@ -135,6 +135,14 @@ pub struct Decade {
     pub again: usize,
 }
 
+impl Decade {
+    /// Whether anything was seen in it.
+    #[must_use]
+    pub fn has_any(&self) -> bool {
+        self.first + self.again > 0
+    }
+}
+
 /// Appearances over time.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct OverTime {

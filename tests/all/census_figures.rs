@@ -8,13 +8,13 @@ use crate::program::{copy_of, keyblock, text};
 use crate::small::lay_down;
 
 /// The cells of figures in a piece of a page.
-fn cells(piece: &str) -> impl Iterator<Item = &str> {
+pub fn cells(piece: &str) -> impl Iterator<Item = &str> {
     let cells = piece.split("<td class=\"figure\">").skip(1);
     cells.map(|cell| cell.split("</td>").next().unwrap())
 }
 
 /// What a cell shows, without tags.
-fn shown(cell: &str) -> String {
+pub fn shown(cell: &str) -> String {
     let pieces = cell.split('<').enumerate();
     pieces
         .map(|(at, piece)| match piece.split_once('>') {
@@ -47,7 +47,7 @@ fn target<'s>(site: &'s Site, from: &str, cell: &'s str) -> (String, &'s str) {
 }
 
 /// The addresses of the census pages of a site.
-fn censuses(site: &Site) -> Vec<&str> {
+pub fn censuses(site: &Site) -> Vec<&str> {
     let pages = site.files.keys();
     pages
         .filter_map(|path| path.strip_suffix("index.html"))

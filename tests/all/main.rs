@@ -15,8 +15,10 @@ mod audit_separability;
 mod census_doubts;
 /// What the figures of the census lead to.
 mod census_figures;
-/// The census on pages, and as a table.
+/// The census on pages.
 mod census_pages;
+/// The census as tables for other programs.
+mod census_tables;
 /// Every code is raised by some catalogue, and explained.
 mod codes;
 /// The commands, as people and scripts meet them.

@@ -842,6 +842,7 @@ holders-by-state = Nach Aufbewahrung und Zustand
 caption-holders-by-state = Blätter je Aufbewahrungsort und Zustand
 counted-withdrawn = zurückgezogen
 figures-as-csv = Die Zahlen als Tabelle (CSV)
+editions-as-csv = Die angegebenen Auflagen als Tabelle (CSV)
 
 # Bestand: was erhalten ist, und wann Blätter gesehen wurden.
 how-many-survive = Wie viele es geben mag
