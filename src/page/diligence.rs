@@ -3,7 +3,7 @@
 
 use serde::Serialize;
 
-use super::address::{Address, Overview};
+use super::address::Address;
 use super::book::Here;
 use super::dates;
 use super::frame::Leaf;
@@ -39,7 +39,7 @@ pub(super) fn of_sheet(here: &Here<'_>, impression: &Impression) -> Option<Dilig
             let lines = years.stretches.iter().map(|s| stretch(here, s));
             lines.map(|line| line.then(".")).collect()
         },
-        caution: caution(here),
+        caution: here.with_cautions("years-caution"),
     })
 }
 
@@ -64,16 +64,6 @@ fn said(here: &Here<'_>, years: &Years) -> CleanHtml {
         sentences.push(CleanHtml::text(words.word("years-may-be-later")));
     }
     as_sentences(&sentences)
-}
-
-fn caution(here: &Here<'_>) -> CleanHtml {
-    let cautions = CleanHtml::link(
-        &here.href(&Address::Overview(Overview::Cautions)),
-        &CleanHtml::text(here.words().word("cautions")),
-    );
-    CleanHtml::text(here.words().word("years-caution"))
-        .then(" ")
-        .and(&cautions)
 }
 
 /// "1938 to 8 May 1945: no owner is recorded".
@@ -153,7 +143,7 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
     let view = View {
         title: title.clone(),
         brief: words.word("provenance-years-brief").to_owned(),
-        caution: caution(here),
+        caution: here.with_cautions("years-caution"),
         silent: by_place(here, Status::Silent),
         throughout: by_place(here, Status::Throughout),
         partly: line_by_line(here, Status::Partly),
@@ -211,26 +201,21 @@ fn marked(here: &Here<'_>, impression: &Impression, years: &Years) -> CleanHtml 
 
 /// Handles by where the sheets are: "Northport, Harbour Museum 14.1, 14.7".
 fn by_place(here: &Here<'_>, status: Status) -> RunOn {
-    let mut found: Vec<(String, CleanHtml, CleanHtml)> = sheets(here, status)
+    let items: Vec<(CleanHtml, CleanHtml)> = sheets(here, status)
         .map(|(_, impression, years)| {
-            let place = here.whereabouts(impression);
+            let place = CleanHtml::text(&here.whereabouts(impression));
             let lead = match &impression.holder {
-                Some(holder) => here.link(
-                    &Address::Holder(holder.value.clone()),
-                    &CleanHtml::text(&place),
-                ),
-                None => capitalised(&CleanHtml::text(&place)),
+                Some(holder) => here.link(&Address::Holder(holder.value.clone()), &place),
+                None => capitalised(&place),
             };
-            (place, lead, marked(here, impression, years))
+            (lead, marked(here, impression, years))
         })
         .collect();
-    let collator = crate::study::order::Collator::of_words(here.language());
-    found.sort_by(|a, b| collator.compare(&a.0, &b.0));
-    let n = found.len();
+    let n = items.len();
     RunOn {
         heading: heading(here, status),
         note: CleanHtml::text(&here.words().count("count-impressions", n)).some(),
-        lines: run_on::under_leads(found.into_iter().map(|(_, lead, handle)| (lead, handle))),
+        lines: run_on::by_lead(here, items),
     }
 }
 

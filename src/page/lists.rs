@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::address::{Address, Overview};
 use super::book::Here;
 use super::dates;
 use super::html::CleanHtml;
@@ -79,6 +80,14 @@ fn first_letter(text: &str) -> String {
 }
 
 impl Here<'_> {
+    /// A text at the head of a list, with a link to the cautions behind it.
+    pub fn with_cautions(&self, word: &str) -> CleanHtml {
+        let words = self.words();
+        let to = self.href(&Address::Overview(Overview::Cautions));
+        let cautions = CleanHtml::link(&to, &CleanHtml::text(words.word("cautions")));
+        CleanHtml::text(words.word(word)).then(" ").and(&cautions)
+    }
+
     /// A number of sheets for a table: "14", or "13–14", in full for those who are read to; "≥13–40"
     /// where the lower end is only a bound.
     pub fn sheets(&self, sheets: Sheets) -> CleanHtml {

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use super::address::{Address, Overview};
+use super::address::Address;
 use super::book::Here;
 use super::frame::Leaf;
 use super::holder::{is_keeper, is_owner, stolen_from};
@@ -46,7 +46,7 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
     let view = View {
         index: true,
         title: title.clone(),
-        brief: brief(here),
+        brief: here.with_cautions("owners-brief"),
         letters: lists::by_letter(here, owners),
         apart: [
             (PartyRole::Agent, "owners-agents"),
@@ -65,17 +65,6 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
         numbers: Some(numbers(here)).filter(|numbers| !numbers.lines.is_empty()),
     };
     Leaf::new(here.address, title, "pages/owners.html", &view)
-}
-
-/// What the lists are, and what they are not.
-fn brief(here: &Here<'_>) -> CleanHtml {
-    let cautions = CleanHtml::link(
-        &here.href(&Address::Overview(Overview::Cautions)),
-        &CleanHtml::text(here.words().word("cautions")),
-    );
-    CleanHtml::text(here.words().word("owners-brief"))
-        .then(" ")
-        .and(&cautions)
 }
 
 /// Whether somebody who owned a sheet has it still, or would if it were not stolen.
@@ -188,7 +177,7 @@ fn now(here: &Here<'_>, of_names: &NamedBefore<'_>, party: &Party) -> CleanHtml 
 /// The numbers that sheets had before, by the holder that gave them.
 fn numbers(here: &Here<'_>) -> RunOn {
     let words = here.words();
-    let mut found: Vec<(String, CleanHtml, &str, &ImpressionKey)> = Vec::new();
+    let mut found: Vec<(CleanHtml, &str, &ImpressionKey)> = Vec::new();
     for (_, impression) in here.impressions_in_order() {
         for former in &impression.former_accessions {
             let holder = former.holder.as_ref().map(|holder| &holder.value);
@@ -196,22 +185,18 @@ fn numbers(here: &Here<'_>) -> RunOn {
                 || CleanHtml::text(words.word("owners-numbers-elsewhere")),
                 |key| here.holder_and_city(key),
             );
-            found.push((lead.plain(), lead, &former.number, &impression.key));
+            found.push((lead, &former.number, &impression.key));
         }
     }
-    let words_of = Collator::of_words(here.language());
-    let numbers_of = Collator::of_numbers(here.language());
-    found.sort_by(|a, b| {
-        let by_lead = words_of.compare(&a.0, &b.0);
-        by_lead.then_with(|| numbers_of.compare(a.2, b.2))
-    });
-    let items = found.into_iter().map(|(_, lead, number, key)| {
+    let numbers = Collator::of_numbers(here.language());
+    found.sort_by(|a, b| numbers.compare(a.1, b.1));
+    let items = found.into_iter().map(|(lead, number, key)| {
         let number = CleanHtml::span("accession", &CleanHtml::text(number));
         (lead, number.then(" ").and(&here.impression(key)))
     });
     RunOn {
         heading: CleanHtml::text(words.word("owners-numbers")),
         note: None,
-        lines: run_on::under_leads(items),
+        lines: run_on::by_lead(here, items.collect()),
     }
 }

@@ -3,7 +3,9 @@
 
 use serde::Serialize;
 
+use super::book::Here;
 use super::html::CleanHtml;
+use crate::study::order::Collator;
 
 /// A part set run on.
 #[derive(Serialize)]
@@ -23,6 +25,14 @@ pub(super) struct RunOnLine {
     pub lead: CleanHtml,
     /// What stands under it.
     pub items: Vec<CleanHtml>,
+}
+
+/// Items under their leads, the leads by name; under one lead they keep their order.
+pub(super) fn by_lead(here: &Here<'_>, mut items: Vec<(CleanHtml, CleanHtml)>) -> Vec<RunOnLine> {
+    let collator = Collator::of_words(here.language());
+    items.sort_by_cached_key(|(lead, _)| lead.plain());
+    items.sort_by(|(a, _), (b, _)| collator.compare(&a.plain(), &b.plain()));
+    under_leads(items)
 }
 
 /// Items under their leads, in the order in which the leads are first met.

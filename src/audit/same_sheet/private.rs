@@ -5,48 +5,9 @@
 
 use crate::model::catalogue::Catalogue;
 use crate::model::key::Key;
-use crate::study::same_sheet::reason::{Evidence, Tie};
 
 /// What stands for a private text.
 pub(super) const LEFT_OUT: &str = "(private)";
-
-/// What a reason compares, without its content: "an owner", to be followed by "kept private".
-pub(super) fn what(evidence: &Evidence) -> &'static str {
-    match evidence {
-        Evidence::Shared(tie) | Evidence::LastKnown(tie) => match tie {
-            Tie::Number { .. } => "a number of the edition",
-            Tie::Accession { .. } => "a holder's number",
-            Tie::Collector { .. } => "a collector's mark",
-            Tie::Inscription(_) => "an inscription",
-            Tie::Lot { .. } => "a lot",
-            Tie::Sale { .. } => "a sale",
-            Tie::Exhibit { .. } => "an exhibit",
-            Tie::Page { .. } => "a report",
-            Tie::Owner(_) => "an owner",
-            Tie::Holder(_) => "a holder",
-        },
-        Evidence::Follows { .. } => "dates",
-        Evidence::SheetAlike { .. }
-        | Evidence::MatrixAlike(..)
-        | Evidence::MatrixNear(..)
-        | Evidence::MatrixFar(..)
-        | Evidence::Grown { .. } => "a size",
-        Evidence::SameState(_) | Evidence::OtherState(_) => "a state",
-        Evidence::SamePrinting(_) | Evidence::OtherPrinting(_) => "a printing",
-        Evidence::SamePaper(_) | Evidence::OtherPaper(_) => "a paper",
-        Evidence::SeenAlike(_) | Evidence::SeenApart { .. } => "an observation",
-        Evidence::OtherKind(_) => "a kind",
-        Evidence::OtherNumber(_) | Evidence::NumberGone(_) => "a number",
-        Evidence::MarkGone { .. } => "a mark",
-        Evidence::OtherAccession { .. } => "a holder's number",
-        Evidence::OtherLot { .. } => "a lot",
-        Evidence::OtherExhibit { .. } => "an exhibit",
-        Evidence::TwoPlaces(_) => "an exhibition",
-        Evidence::TwoHands { .. } => "an owner or keeper",
-        Evidence::Destroyed => "a status",
-        Evidence::SaidBeside => "a link",
-    }
-}
 
 /// Whether the record of somebody keeps the name private.
 pub(super) fn has_hidden_name(catalogue: &Catalogue, key: &Key) -> bool {

@@ -29,6 +29,7 @@ mod apart;
 mod custody;
 mod gone;
 mod ground;
+pub mod kind;
 mod measured;
 pub mod reason;
 mod record;

@@ -8,7 +8,7 @@ use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::study::Studies;
 use crate::study::same_sheet::Pair;
-use crate::study::same_sheet::reason::{Bearing, Evidence, Reason, Tie};
+use crate::study::same_sheet::reason::{Bearing, Reason};
 
 /// What `census --doubts --json` prints.
 #[derive(Debug, Serialize)]
@@ -63,7 +63,7 @@ pub(super) fn document(
 fn of_pair(catalogue: &Catalogue, studies: &Studies, pair: &Pair) -> OfPair {
     let of_reason = |reason: &Reason| OfReason {
         bearing: bearing(reason.bearing),
-        kind: kind(&reason.evidence),
+        kind: reason.evidence.kind().word,
         says: same_sheet::reason(catalogue, studies, &pair.records, reason),
         at: reason.places.map(|place| {
             let position = catalogue.sources.position(place);
@@ -93,49 +93,5 @@ fn bearing(bearing: Bearing) -> &'static str {
         Bearing::Weighs => "weighs",
         Bearing::Contradicts => "contradicts",
         Bearing::Excludes => "excludes",
-    }
-}
-
-/// The word for what a reason is; promised to programs.
-fn kind(evidence: &Evidence) -> &'static str {
-    match evidence {
-        Evidence::Shared(tie) => match tie {
-            Tie::Number { .. } => "same-number",
-            Tie::Accession { .. } => "same-accession",
-            Tie::Collector { .. } => "same-collector",
-            Tie::Inscription(_) => "same-inscription",
-            Tie::Lot { .. } => "same-lot",
-            Tie::Sale { .. } => "same-sale",
-            Tie::Exhibit { .. } => "same-exhibit",
-            Tie::Page { .. } => "same-page",
-            Tie::Owner(_) => "same-owner",
-            Tie::Holder(_) => "same-holder",
-        },
-        Evidence::LastKnown(_) => "last-known",
-        Evidence::Follows { .. } => "follows",
-        Evidence::SheetAlike { .. } => "sheet-alike",
-        Evidence::MatrixAlike(..) => "matrix-alike",
-        Evidence::SameState(_) => "same-state",
-        Evidence::SamePrinting(_) => "same-printing",
-        Evidence::SamePaper(_) => "same-paper",
-        Evidence::SeenAlike(_) => "seen-alike",
-        Evidence::MatrixNear(..) => "matrix-near",
-        Evidence::MatrixFar(..) => "matrix-far",
-        Evidence::Grown { .. } => "grown",
-        Evidence::OtherState(_) => "other-state",
-        Evidence::OtherPrinting(_) => "other-printing",
-        Evidence::OtherKind(_) => "other-kind",
-        Evidence::OtherPaper(_) => "other-paper",
-        Evidence::SeenApart { .. } => "seen-apart",
-        Evidence::OtherNumber(_) => "other-number",
-        Evidence::NumberGone(_) => "number-gone",
-        Evidence::MarkGone { .. } => "mark-gone",
-        Evidence::OtherAccession { .. } => "other-accession",
-        Evidence::OtherLot { .. } => "other-lot",
-        Evidence::OtherExhibit { .. } => "other-exhibit",
-        Evidence::TwoPlaces(_) => "two-places",
-        Evidence::TwoHands { .. } => "two-hands",
-        Evidence::Destroyed => "destroyed",
-        Evidence::SaidBeside => "said-beside",
     }
 }

@@ -1,0 +1,137 @@
+//! What the records of one sheet allow: the values under which it may be counted.
+
+use std::collections::BTreeSet;
+
+use super::Holding;
+use crate::model::catalogue::Catalogue;
+use crate::model::design::Design;
+use crate::model::impression::{Identification, Impression, StateReading, Status};
+use crate::model::key::Key;
+use crate::model::vocabulary::{CountingClass, List};
+use crate::study::crossing::{self, Crossed};
+
+/// A reading and those that are possible beside it, however deeply they are nested.
+pub(crate) fn readings(identified: &Identification) -> impl Iterator<Item = &Identification> {
+    let mut to_visit = vec![identified];
+    std::iter::from_fn(move || {
+        let next = to_visit.pop()?;
+        to_visit.extend(next.or.iter().rev());
+        Some(next)
+    })
+}
+
+/// What the records of one group allow, each kind of value as a set.
+#[derive(Default)]
+pub(super) struct Allows {
+    pub holder: BTreeSet<Option<Key>>,
+    pub country: BTreeSet<Option<String>>,
+    pub city: BTreeSet<Option<String>>,
+    pub state: BTreeSet<Option<Key>>,
+    pub printing: BTreeSet<Option<Key>>,
+    pub crossing: BTreeSet<Option<Crossed>>,
+    pub holding: BTreeSet<Option<Holding>>,
+    pub kind: BTreeSet<Option<Key>>,
+    pub class: BTreeSet<Option<CountingClass>>,
+    pub status: BTreeSet<Option<Status>>,
+}
+
+impl Allows {
+    /// What all records of a sheet allow together. One of which nothing is recorded stands in the row
+    /// without a key.
+    pub fn completed(mut self, catalogue: &Catalogue) -> Allows {
+        fn fill<K: Ord>(set: &mut BTreeSet<Option<K>>) {
+            if set.is_empty() {
+                set.insert(None);
+            }
+        }
+        fill(&mut self.holder);
+        fill(&mut self.country);
+        fill(&mut self.city);
+        fill(&mut self.state);
+        fill(&mut self.printing);
+        if self.crossing.is_empty() {
+            self.crossing.insert(Some(Crossed::default()));
+        }
+        fill(&mut self.kind);
+        fill(&mut self.status);
+        let class = |kind: &Key| {
+            let term = catalogue.vocabularies.term(List::Kinds, kind.as_str());
+            term.and_then(|t| t.class).unwrap_or(CountingClass::Other)
+        };
+        self.class = self.kind.iter().map(|k| k.as_ref().map(class)).collect();
+        let pairs = self.holder.iter().flat_map(|holder| {
+            self.state.iter().map(move |state| {
+                Some(Holding {
+                    holder: holder.clone(),
+                    state: state.clone(),
+                })
+            })
+        });
+        self.holding = pairs.collect();
+        self
+    }
+
+    /// Adds the holder that one record names, with country and town where they may be published.
+    pub fn add_holder(&mut self, catalogue: &Catalogue, impression: &Impression) {
+        let record = catalogue.published_impression(impression);
+        if let Some(holder) = &record.holder {
+            self.holder.insert(Some(holder.value.clone()));
+            if let Some(holder) = catalogue.published_holder(&holder.value) {
+                let country = holder.country.as_ref().map(|c| c.value.clone());
+                self.country.extend(country.map(Some));
+                let town = holder.town.as_ref().filter(|_| holder.may_publish("place"));
+                self.city.extend(town.map(|t| Some(t.value.clone())));
+            }
+        }
+    }
+
+    /// Adds what one record allows beside its holder. A record that says nothing of something adds
+    /// nothing: another record of the same sheet may know.
+    pub fn add(&mut self, catalogue: &Catalogue, design: &Design, impression: &Impression) {
+        let record = catalogue.published_impression(impression);
+        self.status.insert(Some(record.status.value));
+        let own_kind = record.kind.own();
+        let Some(identified) = &record.identified else {
+            self.kind.extend(own_kind.cloned().map(Some));
+            return;
+        };
+        crossing::add(&mut self.crossing, crossing::of_record(design, identified));
+        let states: BTreeSet<Option<Key>> = readings(identified).flat_map(states_of).collect();
+        let printings: BTreeSet<Option<Key>> = readings(identified)
+            .flat_map(|r| or_nothing(r.printing.iter().map(|p| p.value.clone()).collect()))
+            .collect();
+        // Only where some reading says something is the silence of another reading a doubt.
+        if states.iter().any(Option::is_some) {
+            self.state.extend(states);
+        }
+        if printings.iter().any(Option::is_some) {
+            self.printing.extend(printings);
+        }
+        let kinds = readings(identified)
+            .filter_map(|reading| reading.kind.as_ref().map(|k| &k.value).or(own_kind));
+        self.kind.extend(kinds.cloned().map(Some));
+    }
+}
+
+pub(in crate::study) fn states_of(reading: &Identification) -> Vec<Option<Key>> {
+    match &reading.state {
+        None => vec![None],
+        Some(StateReading::OneOf(states)) => {
+            or_nothing(states.iter().map(|s| s.value.clone()).collect())
+        }
+        Some(StateReading::ByMatrix(by_matrix)) => or_nothing(
+            by_matrix
+                .iter()
+                .map(|(_, state)| state.value.clone())
+                .collect(),
+        ),
+    }
+}
+
+pub(in crate::study) fn or_nothing(keys: Vec<Key>) -> Vec<Option<Key>> {
+    if keys.is_empty() {
+        vec![None]
+    } else {
+        keys.into_iter().map(Some).collect()
+    }
+}

@@ -1,0 +1,132 @@
+//! Counting: the sheets that records make, those that may be one, and the rows of both.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::allows::Allows;
+use super::{By, Census, Groups, Holders, Row, Sheets, is_counted};
+use crate::model::catalogue::Catalogue;
+use crate::model::design::Design;
+use crate::model::impression::Impression;
+use crate::model::key::ImpressionKey;
+use crate::study::clique_cover::Graph;
+
+/// Counts the sheets of some designs.
+pub(super) fn count(
+    catalogue: &Catalogue,
+    groups: &Groups,
+    designs: &[&Design],
+    holders: Holders,
+) -> Census {
+    let records: Vec<(&Design, &Impression)> = designs
+        .iter()
+        .flat_map(|design| design.impressions.values().map(|i| (*design, i)))
+        .collect();
+    let mut sheets: BTreeMap<ImpressionKey, Allows> = BTreeMap::new();
+    for (design, impression) in &records {
+        if is_counted(design, impression) {
+            let sheet = sheets.entry(groups.first_of(&impression.key)).or_default();
+            if holders == Holders::All || impression.publish {
+                sheet.add_holder(catalogue, impression);
+            }
+            sheet.add(catalogue, design, impression);
+        }
+    }
+    let graph = doubts(groups, &records, &sheets);
+    let sheets: Vec<(ImpressionKey, Allows)> = sheets
+        .into_iter()
+        .map(|(first, allows)| (first, allows.completed(catalogue)))
+        .collect();
+    let cover = graph.cover();
+    Census {
+        sheets: Sheets {
+            at_least: cover.at_least,
+            at_most: sheets.len(),
+            exact: cover.exact,
+        },
+        by: By {
+            holder: rows(&graph, &sheets, |a| &a.holder),
+            country: rows(&graph, &sheets, |a| &a.country),
+            city: rows(&graph, &sheets, |a| &a.city),
+            state: rows(&graph, &sheets, |a| &a.state),
+            printing: rows(&graph, &sheets, |a| &a.printing),
+            crossing: rows(&graph, &sheets, |a| &a.crossing),
+            holding: rows(&graph, &sheets, |a| &a.holding),
+            kind: rows(&graph, &sheets, |a| &a.kind),
+            class: rows(&graph, &sheets, |a| &a.class),
+            status: rows(&graph, &sheets, |a| &a.status),
+        },
+    }
+}
+
+/// The graph of groups: an edge where some pair of their records may be the same sheet and none is
+/// said not to be.
+fn doubts(
+    groups: &Groups,
+    records: &[(&Design, &Impression)],
+    sheets: &BTreeMap<ImpressionKey, Allows>,
+) -> Graph {
+    let places: BTreeMap<&ImpressionKey, usize> = sheets.keys().zip(0..).collect();
+    let pair = |a: &ImpressionKey, b: &ImpressionKey| {
+        let a = places.get(&groups.first_of(a))?;
+        let b = places.get(&groups.first_of(b))?;
+        Some((*a.min(b), *a.max(b)))
+    };
+    let mut maybe = BTreeSet::new();
+    let mut not = BTreeSet::new();
+    for (_, impression) in records {
+        let linked = |other| pair(&impression.key, other);
+        maybe.extend(
+            impression
+                .maybe_same_as
+                .iter()
+                .filter_map(|o| linked(&o.impression.value)),
+        );
+        not.extend(
+            impression
+                .not_same_as
+                .iter()
+                .filter_map(|o| linked(&o.impression.value)),
+        );
+    }
+    let mut graph = Graph::unjoined(sheets.len());
+    for (a, b) in maybe.difference(&not) {
+        graph.join(*a, *b);
+    }
+    graph
+}
+
+fn rows<K: Ord + Clone>(
+    graph: &Graph,
+    sheets: &[(ImpressionKey, Allows)],
+    values: impl Fn(&Allows) -> &BTreeSet<Option<K>>,
+) -> Vec<Row<K>> {
+    let mut rows: BTreeMap<&Option<K>, (BTreeSet<usize>, Vec<ImpressionKey>)> = BTreeMap::new();
+    for (at, (first, sheet)) in sheets.iter().enumerate() {
+        let allowed = values(sheet);
+        for value in allowed {
+            let (only, allowing) = rows.entry(value).or_default();
+            allowing.push(first.clone());
+            if allowed.len() == 1 {
+                only.insert(at);
+            }
+        }
+    }
+    let mut rows: Vec<Row<K>> = rows
+        .into_iter()
+        .map(|(key, (only, allowing))| {
+            let cover = graph.cover_of(&only);
+            Row {
+                key: key.clone(),
+                sheets: Sheets {
+                    at_least: cover.at_least,
+                    at_most: allowing.len(),
+                    exact: cover.exact,
+                },
+                allowing,
+            }
+        })
+        .collect();
+    // What is not recorded comes last.
+    rows.sort_by_key(|row| row.key.is_none());
+    rows
+}

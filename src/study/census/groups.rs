@@ -1,0 +1,81 @@
+//! Which records are one sheet, and which records count as sheets.
+
+use std::collections::BTreeMap;
+
+use super::readings;
+use crate::model::catalogue::Catalogue;
+use crate::model::design::Design;
+use crate::model::impression::Impression;
+use crate::model::key::{ImpressionKey, Key};
+
+/// The records of a catalogue, grouped by sheet.
+#[derive(Clone, Debug)]
+pub struct Groups {
+    of: BTreeMap<ImpressionKey, ImpressionKey>,
+}
+
+impl Groups {
+    /// Groups every record of the catalogue by `same_as`; links to nothing are passed over.
+    #[must_use]
+    pub fn of(catalogue: &Catalogue) -> Groups {
+        let mut groups = Groups {
+            of: catalogue
+                .impressions()
+                .map(|(_, i)| (i.key.clone(), i.key.clone()))
+                .collect(),
+        };
+        for (_, impression) in catalogue.impressions() {
+            for other in &impression.same_as {
+                groups.join(&impression.key, &other.impression.value);
+            }
+        }
+        let keys: Vec<ImpressionKey> = groups.of.keys().cloned().collect();
+        for key in keys {
+            let first = groups.first_of(&key);
+            groups.of.insert(key, first);
+        }
+        groups
+    }
+
+    /// The first record of the group that `record` belongs to: the name of the sheet.
+    #[must_use]
+    pub fn first_of(&self, record: &ImpressionKey) -> ImpressionKey {
+        let mut at = record;
+        while let Some(parent) = self.of.get(at) {
+            if parent == at {
+                break;
+            }
+            at = parent;
+        }
+        at.clone()
+    }
+
+    fn join(&mut self, a: &ImpressionKey, b: &ImpressionKey) {
+        if !self.of.contains_key(a) || !self.of.contains_key(b) {
+            return;
+        }
+        let (a, b) = (self.first_of(a), self.first_of(b));
+        let (first, later) = if a <= b { (a, b) } else { (b, a) };
+        self.of.insert(later, first);
+    }
+}
+
+/// Whether a record counts as a sheet: it was not withdrawn, and it is not identified only with
+/// printings that are no printings of the design's own matrices.
+#[must_use]
+pub fn is_counted(design: &Design, impression: &Impression) -> bool {
+    if impression.standing.is_withdrawn() {
+        return false;
+    }
+    let Some(identified) = &impression.identified else {
+        return true;
+    };
+    let is_of_other_matrices = |key: &Key| design.printing(key).is_some_and(|p| !p.is_counted());
+    !readings(identified).all(|reading| {
+        !reading.printing.is_empty()
+            && reading
+                .printing
+                .iter()
+                .all(|p| is_of_other_matrices(&p.value))
+    })
+}
