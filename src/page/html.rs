@@ -134,6 +134,9 @@ impl CleanHtml {
                 _ => {}
             }
         }
+        if !out.contains('&') {
+            return out;
+        }
         out.replace("&lt;", "<")
             .replace("&gt;", ">")
             .replace("&quot;", "\"")
@@ -179,23 +182,29 @@ pub(super) fn as_sentences(parts: &[CleanHtml]) -> CleanHtml {
 
 /// Appends `text` with the five characters escaped that mean something in HTML.
 pub(super) fn escape_into(out: &mut String, text: &str) {
-    for c in text.chars() {
-        match c {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            '"' => out.push_str("&quot;"),
-            '\'' => out.push_str("&#39;"),
+    // Most texts have none of them, and go over whole.
+    let mut copied = 0;
+    for (at, c) in text.char_indices() {
+        let instead = match c {
+            '&' => "&amp;",
+            '<' => "&lt;",
+            '>' => "&gt;",
+            '"' => "&quot;",
+            '\'' => "&#39;",
             // Bytes that no document may hold, and marks that would turn the rest of a page around.
             '\0'..='\u{8}'
             | '\u{b}'
             | '\u{c}'
             | '\u{e}'..='\u{1f}'
             | '\u{7f}'
-            | '\u{202a}'..='\u{202e}' => {}
-            c => out.push(c),
-        }
+            | '\u{202a}'..='\u{202e}' => "",
+            _ => continue,
+        };
+        out.push_str(&text[copied..at]);
+        out.push_str(instead);
+        copied = at + c.len_utf8();
     }
+    out.push_str(&text[copied..]);
 }
 
 #[cfg(test)]
