@@ -2,12 +2,13 @@
 
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::time::Instant;
 
 use super::progress::Progress;
 use super::streams::say;
 use super::{Outcome, counted, report, wants_colour};
-use crate::issue::{self, PublishFault, Published};
+use crate::issue::{self, PublishFault, Published, Publishing};
 use crate::model::finding::Tally;
 use crate::press::again::{Compile, Said};
 use crate::press::{self, DiskFault, Judged, NotPulled, PictureWork};
@@ -55,42 +56,43 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
         say(format_args!("{found}; nothing was published"));
         return Ok(Outcome::NotDone);
     }
+    let publishing = match Publishing::begin(&target) {
+        Ok(publishing) => publishing,
+        Err(fault) => return Ok(not_done(&fault)),
+    };
+    let pages = AtomicUsize::new(0);
     let progress = Progress::of("aligning");
-    let pulled = judged.pull(&|done, of| progress.tell(done, of));
+    let pulled = judged.pull_each(&|done, of| progress.tell(done, of), &|path, bytes| {
+        if path.ends_with(".html") {
+            pages.fetch_add(1, Ordering::Relaxed);
+        }
+        publishing.put(&path, &bytes);
+    });
     drop(progress);
     say_findings(&judged);
-    let site = match pulled {
-        Ok(site) => site,
-        Err(fault) => {
-            match &fault {
-                NotPulled::Theme(fault) => say(format_args!("keyblock: {fault}")),
-                NotPulled::Disk(fault) => say_disk(fault),
-            }
-            say(format_args!("nothing was published"));
-            return Ok(Outcome::NotDone);
+    if let Err(fault) = pulled {
+        match &fault {
+            NotPulled::Theme(fault) => say(format_args!("keyblock: {fault}")),
+            NotPulled::Disk(fault) => say_disk(fault),
         }
-    };
-    match issue::publish(&judged.parts(&site), &target) {
-        Ok(published) => {
-            let pages = site
-                .files
-                .keys()
-                .filter(|path| path.ends_with(".html"))
-                .count();
-            let said = said(&judged, pages);
-            let line = summary(&said, &made(&judged, published), &target, begun);
-            writeln!(out, "{line}")?;
-            // What changed while it was read may or may not be in the site.
-            match this {
-                Some(this) if Compile::of(dir, &inputs, &target).as_ref() == Some(&this) => {
-                    this.keep(said, &target);
-                }
-                _ => {}
-            }
-            Ok(Outcome::Done)
-        }
-        Err(fault) => Ok(not_done(&fault)),
+        say(format_args!("nothing was published"));
+        return Ok(Outcome::NotDone);
     }
+    let published = match publishing.finish(&judged.picture_files(), &judged.tile_bundles()) {
+        Ok(published) => published,
+        Err(fault) => return Ok(not_done(&fault)),
+    };
+    let said = said(&judged, pages.into_inner());
+    let line = summary(&said, &made(&judged, published), &target, begun);
+    writeln!(out, "{line}")?;
+    // What changed while it was read may or may not be in the site.
+    match this {
+        Some(this) if Compile::of(dir, &inputs, &target).as_ref() == Some(&this) => {
+            this.keep(said, &target);
+        }
+        _ => {}
+    }
+    Ok(Outcome::Done)
 }
 
 fn not_done(fault: &PublishFault) -> Outcome {

@@ -8,7 +8,7 @@ use std::path::Path;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Bundle, Parts, PublishFault, refused};
+use super::{Bundle, PublishFault, refused};
 
 /// The mark's name inside the site.
 pub const NAME: &str = ".keyblock-site";
@@ -46,6 +46,29 @@ pub struct MarkedFile {
     pub bytes: u64,
 }
 
+impl MarkedFile {
+    /// What is marked of a page or asset.
+    #[must_use]
+    pub fn of(bytes: &[u8]) -> MarkedFile {
+        MarkedFile {
+            hash: blake3::hash(bytes).to_hex().to_string(),
+            bytes: bytes.len() as u64,
+        }
+    }
+
+    /// What is marked of a prepared picture.
+    ///
+    /// # Errors
+    /// [`PublishFault::Disk`] where it is gone.
+    pub fn of_picture(source: &Path) -> Result<MarkedFile, PublishFault> {
+        let about = std::fs::metadata(source).map_err(refused("find", source))?;
+        Ok(MarkedFile {
+            hash: String::new(),
+            bytes: about.len(),
+        })
+    }
+}
+
 /// Whether `folder` carries a mark.
 #[must_use]
 pub fn is_marked(folder: &Path) -> bool {
@@ -63,40 +86,27 @@ impl Mark {
             .unwrap_or_default()
     }
 
-    /// The mark that a site of `parts` carries.
-    ///
-    /// # Errors
-    /// [`PublishFault::Disk`] where a prepared picture is gone.
-    pub fn of(parts: &Parts<'_>) -> Result<Mark, PublishFault> {
-        let mut files = BTreeMap::new();
-        for (path, bytes) in &parts.files {
-            let hash = blake3::hash(bytes).to_hex().to_string();
-            files.insert(
-                (*path).to_owned(),
-                MarkedFile {
-                    hash,
-                    bytes: bytes.len() as u64,
-                },
-            );
-        }
-        for (path, source) in &parts.pictures {
-            let bytes = std::fs::metadata(source)
-                .map_err(refused("find", source))?
-                .len();
-            files.insert(
-                path.clone(),
-                MarkedFile {
-                    hash: String::new(),
-                    bytes,
-                },
-            );
-        }
-        let bundles = parts.bundles.iter();
-        Ok(Mark {
+    /// The mark that a site of `files` and `bundles` carries.
+    #[must_use]
+    pub fn of(
+        files: impl Iterator<Item = (String, MarkedFile)>,
+        bundles: &BTreeMap<String, Bundle>,
+    ) -> Mark {
+        let bundles = bundles.iter();
+        Mark {
             made_by: format!("keyblock {}", env!("CARGO_PKG_VERSION")),
-            files,
+            files: files.collect(),
             bundles: bundles.map(|(f, b)| (f.clone(), marked(b))).collect(),
-        })
+        }
+    }
+
+    /// How many files of this site are not in `new`.
+    #[must_use]
+    pub fn missing_from(&self, new: &Mark) -> usize {
+        let files = self.files.keys().filter(|p| !new.files.contains_key(*p));
+        let bundles = self.bundles.iter();
+        let bundles = bundles.filter(|(folder, _)| !new.bundles.contains_key(*folder));
+        files.count() + bundles.map(|(_, b)| b.files).sum::<usize>()
     }
 
     /// Whether the files of `wanted` stand in its folder of the site already.

@@ -1,8 +1,8 @@
 //! Issuing: from finished pages and pictures to a site on disk, all or nothing.
 //!
 //! In: every file of the site, by address, and where its pictures wait. Out: the site, whole. A new
-//! site is set up beside the old one ([`staging`]), the two change places at the end ([`swap`]),
-//! and what did not change is linked, never written again. A compile that is killed leaves the last
+//! site is set up beside the old one ([`staging`]), page by page as they are made ([`publishing`]), the two
+//! change places at the end ([`swap`]), and what did not change is linked, never written again. A compile that is killed leaves the last
 //! good site as it was; its leavings are cleared away by the next.
 //!
 //! A folder is replaced only where it is empty or carries the mark of an earlier compile
@@ -14,6 +14,7 @@
 
 mod bundle;
 pub mod mark;
+mod publishing;
 mod staging;
 mod standing;
 mod swap;
@@ -23,10 +24,10 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 pub use bundle::{Bundle, Bundled};
+pub use publishing::Publishing;
 pub use standing::standing;
 
-use mark::Mark;
-use staging::Staging;
+use rayon::prelude::*;
 
 /// What a site is made of.
 #[derive(Clone, Debug, Default)]
@@ -131,50 +132,15 @@ pub fn check_target(target: &Path) -> Result<(), PublishFault> {
 /// # Errors
 /// [`PublishFault`]; the site that stood in `target` still stands.
 pub fn publish(parts: &Parts<'_>, target: &Path) -> Result<Published, PublishFault> {
-    // Where the target is a link, the folder it leads to is replaced and the link stays.
-    let target = &std::fs::canonicalize(target).unwrap_or_else(|_| target.to_owned());
-    swap::recover(target)?;
-    check_target(target)?;
-    let old = Mark::read(target);
-    let new = Mark::of(parts)?;
-    let published = compare(parts, &old, &new, target);
-    let removed = published.removed;
-    if published.written == 0 && removed == 0 && mark::is_marked(target) {
-        return Ok(published);
-    }
-    let staging = Staging::beside(target)?;
-    staging.fill(parts, &old, &new, target)?;
-    swap::exchange(&staging, target)?;
-    Ok(published)
-}
-
-/// What publishing will do, by the marks of both sites and a look at each file.
-fn compare(parts: &Parts<'_>, old: &Mark, new: &Mark, target: &Path) -> Published {
-    let single = new
-        .files
-        .iter()
-        .map(|(path, file)| (1, old.stands(target, path, file)));
-    let bundled = parts.bundles.iter().map(|(folder, bundle)| {
-        let stands = old.stands_bundled(target, folder, bundle);
-        (bundle.files.len(), stands)
-    });
-    let mut published = Published::default();
-    for (files, stands) in single.chain(bundled) {
-        if stands {
-            published.kept += files;
-        } else {
-            published.written += files;
-        }
-    }
-    let files_gone = old.files.keys().filter(|p| !new.files.contains_key(*p));
-    let bundles_gone = old.bundles.iter();
-    let bundles_gone = bundles_gone.filter(|(folder, _)| !new.bundles.contains_key(*folder));
-    published.removed = files_gone.count() + bundles_gone.map(|(_, b)| b.files).sum::<usize>();
-    published
+    let publishing = Publishing::begin(target)?;
+    let files = parts.files.par_iter();
+    files.for_each(|(path, bytes)| publishing.put(path, bytes));
+    publishing.finish(&parts.pictures, &parts.bundles)
 }
 
 #[cfg(test)]
 mod tests {
+    use super::staging::Staging;
     use super::*;
     use std::fs;
 

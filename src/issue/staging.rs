@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use rayon::prelude::*;
 
 use super::mark::{self, Mark};
-use super::{Bundle, Parts, PublishFault, refused};
+use super::{Bundle, PublishFault, refused};
 
 /// A folder beside the target in which the new site is set up. It is locked while it is in use, so
 /// two compiles into one target cannot mix; one left behind by a killed compile is cleared away.
@@ -43,34 +43,53 @@ impl Staging {
         })
     }
 
-    /// Puts every file of the new site in place: linked from the old one where it stands there,
-    /// written or copied otherwise. The mark comes last.
+    /// Puts one file in place: linked from `standing`, or else written.
+    pub(super) fn put(
+        &self,
+        path: &str,
+        bytes: &[u8],
+        standing: Option<&Path>,
+    ) -> Result<(), PublishFault> {
+        let place = self.folder.join(path);
+        let put = || match standing {
+            Some(standing) if fs::hard_link(standing, &place).is_ok() => Ok(()),
+            _ => fs::write(&place, bytes),
+        };
+        let put_in_folder = |error: io::Error| match place.parent() {
+            Some(folder) if error.kind() == io::ErrorKind::NotFound => {
+                fs::create_dir_all(folder)?;
+                put()
+            }
+            _ => Err(error),
+        };
+        put()
+            .or_else(put_in_folder)
+            .map_err(refused("write", &place))
+    }
+
+    /// Puts the pictures of the new site in place: linked from the old one where they stand there,
+    /// copied otherwise. The mark comes last.
     pub(super) fn fill(
         &self,
-        parts: &Parts<'_>,
+        pictures: &BTreeMap<String, PathBuf>,
+        bundles: &BTreeMap<String, Bundle>,
         old: &Mark,
         new: &Mark,
         target: &Path,
     ) -> Result<(), PublishFault> {
-        self.make_folders(parts, new)?;
-        let files: Vec<_> = new.files.iter().collect();
-        files.into_par_iter().try_for_each(|(path, file)| {
+        self.make_folders(pictures, bundles)?;
+        pictures.par_iter().try_for_each(|(path, source)| {
             let place = self.folder.join(path);
-            if old.stands(target, path, file) && fs::hard_link(target.join(path), &place).is_ok() {
+            let file = new.files.get(path);
+            let stands = file.is_some_and(|file| old.stands(target, path, file));
+            if stands && fs::hard_link(target.join(path), &place).is_ok() {
                 return Ok(());
             }
-            if let Some(bytes) = parts.files.get(path.as_str()) {
-                fs::write(&place, bytes).map_err(refused("write", &place))
-            } else if let Some(source) = parts.pictures.get(path) {
-                fs::copy(source, &place)
-                    .map(|_| ())
-                    .map_err(refused("copy", source))
-            } else {
-                Ok(())
-            }
+            fs::copy(source, &place)
+                .map(|_| ())
+                .map_err(refused("copy", source))
         })?;
-        let bundles: Vec<_> = parts.bundles.iter().collect();
-        bundles.into_par_iter().try_for_each(|(folder, bundle)| {
+        bundles.par_iter().try_for_each(|(folder, bundle)| {
             let stands = old.stands_bundled(target, folder, bundle);
             let standing = stands.then(|| target.join(folder));
             put(bundle, &self.folder.join(folder), standing.as_deref())
@@ -79,10 +98,14 @@ impl Staging {
         fs::write(&place, new.to_bytes()).map_err(refused("write", &place))
     }
 
-    /// Makes every folder once, those above before those in them.
-    fn make_folders(&self, parts: &Parts<'_>, new: &Mark) -> Result<(), PublishFault> {
-        let single = new.files.keys().map(PathBuf::from);
-        let bundled = parts.bundles.iter().flat_map(|(folder, bundle)| {
+    /// Makes every folder of the pictures once, those above before those in them.
+    fn make_folders(
+        &self,
+        pictures: &BTreeMap<String, PathBuf>,
+        bundles: &BTreeMap<String, Bundle>,
+    ) -> Result<(), PublishFault> {
+        let single = pictures.keys().map(PathBuf::from);
+        let bundled = bundles.iter().flat_map(|(folder, bundle)| {
             let files = bundle.files.iter();
             files.map(move |file| Path::new(folder).join(&file.path))
         });
@@ -98,7 +121,11 @@ impl Staging {
         for folders in levels.values() {
             folders.par_iter().try_for_each(|folder| {
                 let folder = self.folder.join(folder);
-                fs::create_dir(&folder).map_err(refused("make", &folder))
+                match fs::create_dir(&folder) {
+                    // Made for a page.
+                    Err(error) if error.kind() == io::ErrorKind::AlreadyExists => Ok(()),
+                    made => made.map_err(refused("make", &folder)),
+                }
             })?;
         }
         Ok(())

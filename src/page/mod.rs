@@ -12,7 +12,7 @@
 //! Not here: writing to disk (`issue`), open standards (`exchange`).
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::sync::Arc;
+use std::sync::{Arc, Mutex, PoisonError};
 
 use rayon::prelude::*;
 use tera::Value;
@@ -153,32 +153,45 @@ pub struct Site {
 /// Makes every page of a catalogue.
 ///
 /// # Errors
-/// [`ThemeFault`] where the theme is broken: the first by the order of addresses.
+/// [`ThemeFault`] where the theme is broken.
 pub fn site(input: &Input<'_>) -> Result<Site, ThemeFault> {
+    let files = Mutex::new(BTreeMap::new());
+    let hints = each(input, &|path, bytes| {
+        let mut files = files.lock().unwrap_or_else(PoisonError::into_inner);
+        files.insert(path, bytes);
+    })?;
+    let files = files.into_inner().unwrap_or_else(PoisonError::into_inner);
+    Ok(Site { files, hints })
+}
+
+/// Makes every page of a catalogue, hands each file to `take` with its path as soon as it is made, and
+/// gives what the making found out about texts. `take` is called from several threads, in no order.
+///
+/// # Errors
+/// [`ThemeFault`] where the theme is broken. Some files may have been handed out by then.
+pub fn each(
+    input: &Input<'_>,
+    take: &(dyn Fn(String, Vec<u8>) + Sync),
+) -> Result<Vec<Finding>, ThemeFault> {
     let book = book(input)?;
     let around =
         Value::from_serializable(&frame::Site::new(book.public, &book.words, &book.overviews));
-    let pages: Vec<(String, Vec<u8>)> = jobs(&book)
-        .par_iter()
-        .map(|(address, make)| {
-            let root = address.root();
-            let here = Here {
-                book: &book,
-                address,
-                root: &root,
-            };
-            let text = frame::write(&make(&here), &around, &book)?;
-            Ok((address.file(), text.into_bytes()))
-        })
-        .collect::<Result<_, ThemeFault>>()?;
-    let mut files: BTreeMap<_, _> = assets(input.theme, input.public).collect();
-    files.extend(pages);
-    files.extend(census_csv::files(&book));
-    files.extend(image_services::files(input));
-    Ok(Site {
-        files,
-        hints: Vec::new(),
-    })
+    jobs(&book).par_iter().try_for_each(|(address, make)| {
+        let root = address.root();
+        let here = Here {
+            book: &book,
+            address,
+            root: &root,
+        };
+        let text = frame::write(&make(&here), &around, &book)?;
+        take(address.file(), text.into_bytes());
+        Ok(())
+    })?;
+    let others = assets(input.theme, input.public)
+        .chain(census_csv::files(&book))
+        .chain(image_services::files(input));
+    others.for_each(|(path, bytes)| take(path, bytes));
+    Ok(Vec::new())
 }
 
 /// What makes one page.

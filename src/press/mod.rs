@@ -15,6 +15,7 @@ mod pictures;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 use std::path::{Path, PathBuf};
+use std::sync::{Mutex, PoisonError};
 
 use crate::audit;
 use crate::issue::{Bundle, Bundled, Parts};
@@ -172,6 +173,25 @@ impl Judged {
     /// [`NotPulled`] where a template or word of the catalogue's own theme is broken, or where
     /// pictures that pages would show could not be kept.
     pub fn pull(&mut self, progress: &(dyn Fn(usize, usize) + Sync)) -> Result<Site, NotPulled> {
+        let mut site = Site::default();
+        let files = Mutex::new(&mut site.files);
+        self.pull_each(progress, &|path, bytes| {
+            let mut files = files.lock().unwrap_or_else(PoisonError::into_inner);
+            files.insert(path, bytes);
+        })?;
+        Ok(site)
+    }
+
+    /// Aligns the pictures and makes every page, as [`Judged::pull`] does, and hands each file to `take`
+    /// as soon as it is made: from several threads, in no order.
+    ///
+    /// # Errors
+    /// [`NotPulled`]. Some files may have been handed out by then.
+    pub fn pull_each(
+        &mut self,
+        progress: &(dyn Fn(usize, usize) + Sync),
+        take: &(dyn Fn(String, Vec<u8>) + Sync),
+    ) -> Result<(), NotPulled> {
         if let Some(fault) = &self.disk_fault {
             return Err(NotPulled::Disk(fault.clone()));
         }
@@ -182,16 +202,17 @@ impl Judged {
         let private_owner = page::private_owner(&self.theme, &self.catalogue.settings);
         let public = Public::from(&self.catalogue, &private_owner);
         let pictures = self.published_pictures();
-        let mut site = page::site(&page::Input {
+        let input = page::Input {
             public: &public,
             studies: &self.studies,
             pictures: &pictures,
             alignments: &self.aligned.alignments,
             theme: &self.theme,
-        })?;
-        self.findings.append(&mut site.hints);
+        };
+        let hints = page::each(&input, take)?;
+        self.findings.extend(hints);
         finding::sort(&mut self.findings, &self.catalogue.sources);
-        Ok(site)
+        Ok(())
     }
 
     /// The parts of `site` with its pictures, ready to be published.
