@@ -17,7 +17,7 @@ use super::values;
 use crate::model::design::Design;
 use crate::model::holder::{Holder, HolderKind};
 use crate::model::impression::{BlockPrinted, Impression, StateReading, Status};
-use crate::model::provenance::PartyRole;
+use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
 use crate::model::vocabulary::List;
 use crate::study::order::Collator;
 
@@ -253,19 +253,12 @@ fn lost_sheet(here: &Here<'_>, design: &Design, impression: &Impression) -> Clea
     let words = here.words();
     let reading = readings::short(here, design, impression);
     let last = impression.provenance.last().map(|entry| {
-        let party = match entry.role {
-            PartyRole::Agent => CleanHtml::text("(")
-                .and(&here.party(&entry.party))
-                .then(")"),
-            PartyRole::Owner | PartyRole::Keeper => here.party(&entry.party),
-        };
         let date = entry.to.as_ref().or(entry.from.as_ref());
         let date = date.map_or_else(CleanHtml::empty, |d| dates::once_html(&d.value, words));
         let lot = entry.lot.as_ref().map_or_else(CleanHtml::empty, |lot| {
             words.html("lot", None, &[("lot", &CleanHtml::text(lot))])
         });
-        let where_last = CleanHtml::join([&party, &date, &lot], ", ");
-        words.html("last-recorded", None, &[("where", &where_last)])
+        CleanHtml::join([&last_with(here, entry), &date, &lot], ", ")
     });
     let mut parts = vec![reading];
     parts.extend(remarks(here, design, impression));
@@ -273,4 +266,28 @@ fn lost_sheet(here: &Here<'_>, design: &Design, impression: &Impression) -> Clea
     here.impression(&impression.key)
         .then(" ")
         .and(&CleanHtml::join(&parts, ", "))
+}
+
+/// "last recorded: Old Basin Museum, Kelderhaven"; somebody whose name is private is told by their part.
+fn last_with(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
+    let words = here.words();
+    let party = match (&entry.party, entry.role) {
+        (Party::Undisclosed, role) => {
+            let word = match role {
+                PartyRole::Owner => "last-recorded-owner",
+                PartyRole::Agent => "last-recorded-agent",
+                PartyRole::Keeper => "last-recorded-keeper",
+            };
+            return CleanHtml::text(words.word(word));
+        }
+        (Party::Record(key), _) => here
+            .unnamed_collection(&key.value)
+            .unwrap_or_else(|| here.party(&entry.party)),
+        (Party::Named(_), _) => here.party(&entry.party),
+    };
+    let party = match entry.role {
+        PartyRole::Agent => CleanHtml::text("(").and(&party).then(")"),
+        PartyRole::Owner | PartyRole::Keeper => party,
+    };
+    words.html("last-recorded", None, &[("where", &party)])
 }

@@ -19,6 +19,7 @@ use crate::model::holder::Holder;
 use crate::model::impression::Impression;
 use crate::model::key::ImpressionKey;
 use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
+use crate::study::filing::filed_under;
 use crate::study::order::Collator;
 
 #[derive(Serialize)]
@@ -137,7 +138,10 @@ fn named(here: &Here<'_>, of_names: &NamedBefore<'_>, party: &Party) -> (String,
     };
     let Some(person) = person else {
         let name = capitalised(&provenance::party(here, party));
-        let sorted = name.plain();
+        let sorted = match party {
+            Party::Named(name) => filed_under(name),
+            Party::Record(_) | Party::Undisclosed => name.plain(),
+        };
         return (
             sorted,
             CleanHtml::join([&name, &now(here, of_names, party)], ", "),

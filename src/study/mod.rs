@@ -11,7 +11,7 @@
 //! which records may be one sheet, within the [`tolerance`] of measurements;
 //! [`marks`] tells who used a mark, [`printed`] when a sheet was printed, [`ownership`] who owned it when,
 //! [`diligence`] what that leaves open for 1933 to 1945;
-//! [`concordance`], [`opinions`], [`chronology`] and [`back_links`] turn the records round.
+//! [`filing`] says where a bare name stands in an index; [`concordance`], [`opinions`], [`chronology`] and [`back_links`] turn the records round.
 //!
 //! In: the whole catalogue, private fields included. Out: [`Studies`], in which nothing private can
 //! be read: what is listed or counted by key is taken from what may be published.
@@ -37,6 +37,7 @@ pub mod couplets;
 pub mod crossing;
 pub mod diligence;
 pub mod editions;
+pub mod filing;
 pub mod identify;
 pub mod marks;
 pub mod next_point;

@@ -458,3 +458,53 @@ fn within_a_sentence_one_who_is_not_named_is_somebody() {
     );
     assert!(owners.contains("Name withheld: 1.2"), "{owners}");
 }
+
+/// Persons are filed under their last name, institutions as they are written (common practice, no source).
+#[test]
+fn one_who_is_only_named_stands_under_the_last_name() {
+    let record = "-- records/designs/1/impressions/2.toml\nstatus = \"untraced\"\nprovenance = [\
+                  { owner = { name = \"Dr Anna Weiss\" }, to = \"1930\" }, \
+                  { owner = { name = \"Dockers' Institute\" }, to = \"1940\" }, \
+                  { owner = { name = \"Xaver Abel\" }, to = \"1950\" }]\n";
+    let site = site_of(&[FERRY, record]);
+    let (_, text) = tags(page(&site, "owners/"));
+    let at = |name: &str| text.find(name).unwrap_or_else(|| panic!("{name}: {text}"));
+    assert!(
+        at("Xaver Abel: 1.2") < at("Dockers' Institute: 1.2"),
+        "{text}"
+    );
+    assert!(
+        at("Dockers' Institute: 1.2") < at("Dr Anna Weiss: 1.2"),
+        "{text}"
+    );
+}
+
+#[test]
+fn a_lost_sheet_that_somebody_unnamed_had_last_is_told_as_the_trade_says_it() {
+    let said = |language: &str, role: &str| {
+        let catalogue = format!(
+            "-- catalogue.toml\ntitle = \"The Prints\"\nsiglum = \"TP\"\nartist = \"artist\"\n\
+             language = \"{language}\"\naddress = \"https://prints.example.org\"\n"
+        );
+        let record = format!(
+            "-- records/designs/1/impressions/2.toml\nstatus = \"untraced\"\nprovenance = [\
+             {{ {role} = {{ name = \"Tobias Wrack\" }}, to = \"1940\", private = [\"{role}\"] }}]\n"
+        );
+        let site = site_of(&[FERRY, &catalogue, &record]);
+        tags(page(&site, "design/1/")).1
+    };
+    for (language, role, words) in [
+        ("en", "owner", "last recorded with a private owner, 1940"),
+        ("en", "agent", "last recorded in the trade, 1940"),
+        (
+            "en",
+            "keeper",
+            "last recorded with a keeper who is not named, 1940",
+        ),
+        ("de", "owner", "zuletzt in Privatbesitz nachgewiesen, 1940"),
+        ("de", "agent", "zuletzt im Handel nachgewiesen, 1940"),
+    ] {
+        let text = said(language, role);
+        assert!(text.contains(words), "{words}: {text}");
+    }
+}
