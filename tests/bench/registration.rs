@@ -13,7 +13,7 @@ use keyblock::picture::align::{Subject, align};
 use super::pairs::{Class, TruePair, corner_error, pair, photograph};
 
 /// Pairs of each class.
-const OF_EACH: u64 = 12;
+const OF_EACH: u64 = 20;
 
 /// What a method made of one pair.
 struct Answer {

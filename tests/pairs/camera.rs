@@ -1,6 +1,7 @@
-//! A camera over a sheet on its mount: turn, scale, perspective, light, blur and noise.
+//! A camera over a sheet on its mount: turn, scale, perspective, light, blur, noise and a JPEG.
 
 use image::GrayImage;
+use image::codecs::jpeg::JpegEncoder;
 use keyblock::model::registration::Homography;
 
 use super::blocks::SHEET;
@@ -22,16 +23,18 @@ pub struct Camera {
     light: (f64, f64),
     blur_px: f64,
     noise: f64,
+    /// Of the JPEG it writes, 1 to 100.
+    quality: u8,
     seed: u64,
 }
 
 impl Camera {
     /// A camera that shows the sheet over `fill` of its frame.
     pub fn of(class: Class, fill: f64, chance: &mut Chance) -> Camera {
-        let (turn, tilt, light, blur, noise): (f64, f64, f64, f64, f64) = match class {
-            Class::Easy => (1.5, 1e-5, 0.06, 0.6, 2.0),
-            Class::Medium => (4.0, 6e-5, 0.2, 1.0, 5.0),
-            Class::Hard => (6.0, 1.2e-4, 0.4, 1.7, 9.0),
+        let (turn, tilt, light, blur, noise, quality): (f64, f64, f64, f64, f64, u8) = match class {
+            Class::Easy => (1.5, 1e-5, 0.06, 0.6, 2.0, 92),
+            Class::Medium => (4.0, 6e-5, 0.2, 1.0, 5.0, 80),
+            Class::Hard => (6.0, 1.2e-4, 0.4, 1.7, 9.0, 60),
         };
         let size = (
             SIDE,
@@ -82,6 +85,7 @@ impl Camera {
             light: (chance.between(-light, light), chance.between(-light, light)),
             blur_px: chance.between(0.4, blur),
             noise: chance.between(0.5, noise),
+            quality,
             seed: chance.below(1 << 30) as u64,
         }
     }
@@ -111,7 +115,15 @@ impl Camera {
             let value = f64::from(blurred[y as usize * width + x as usize]) * lit;
             image::Luma([(value + chance.noise() * self.noise).clamp(0.0, 255.0) as u8])
         });
-        (photograph, self.sees)
+        (self.through_jpeg(&photograph), self.sees)
+    }
+
+    /// The photograph as its file gives it back.
+    fn through_jpeg(&self, photograph: &GrayImage) -> GrayImage {
+        let mut file = Vec::new();
+        let encoder = JpegEncoder::new_with_quality(&mut file, self.quality);
+        photograph.write_with_encoder(encoder).unwrap();
+        image::load_from_memory(&file).unwrap().into_luma8()
     }
 
     /// What lies under a place of the photograph: the sheet, the ruler or the mount.

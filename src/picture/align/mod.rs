@@ -65,19 +65,52 @@ impl Subject {
     }
 }
 
-/// The passes from coarse to fine: which level of the images (0 the finest) is divided how.
-const PASSES: [(usize, Grid); 6] = [
-    COARSEST,
-    (2, Grid::new(9, 40, 5)),
-    (1, Grid::new(12, 40, 6)),
-    (1, Grid::new(12, 40, 4)),
-    (0, Grid::new(14, 56, 5)),
-    (0, Grid::new(22, 48, 3)),
+/// One pass of the refinement.
+#[derive(Clone, Copy)]
+struct Pass {
+    /// The level of the images: 0 working size, 1 half, 2 a quarter.
+    depth: usize,
+    /// How that level is divided.
+    grid: Grid,
+    /// What the map through the cells may do.
+    model: Model,
+    /// How near a cell must lie to a map to follow it, px of the level.
+    tolerance: f64,
+}
+
+impl Pass {
+    const fn new(depth: usize, grid: Grid, tolerance: f64) -> Pass {
+        Pass {
+            depth,
+            grid,
+            model: Model::Projective,
+            tolerance,
+        }
+    }
+}
+
+/// The passes from coarse to fine.
+///
+/// The first draws an affine map only: the guess knows no perspective, and a few cells that hit by chance
+/// would bend the picture. The last ones are strict: a tone block that was printed two or three pixels
+/// aside has many cells, and with a wide tolerance they would pull the map off the key lines.
+const PASSES: [Pass; 6] = [
+    Pass {
+        model: Model::Affine,
+        ..Pass::new(2, Grid::new(9, 40, 11), 2.0)
+    },
+    Pass::new(2, Grid::new(9, 40, 5), 2.0),
+    Pass::new(1, Grid::new(12, 40, 6), 2.0),
+    Pass::new(1, Grid::new(12, 40, 4), 2.0),
+    STRICT[0],
+    STRICT[1],
 ];
 
-/// The first pass draws an affine map only: the guess knows no perspective, and a few cells that hit by
-/// chance would bend the picture.
-const COARSEST: (usize, Grid) = (2, Grid::new(9, 40, 11));
+/// The passes at working size.
+const STRICT: [Pass; 2] = [
+    Pass::new(0, Grid::new(16, 56, 5), 1.0),
+    Pass::new(0, Grid::new(26, 48, 3), 0.7),
+];
 
 /// How `picture` lies on `reference`. The map leads from pixels of the one to pixels of the other, both
 /// at working size, pixel centres at whole numbers.
@@ -127,9 +160,6 @@ pub fn align_by_hand(
     }
 }
 
-/// How near a cell must lie to a map to follow it, px of its level.
-const TOLERANCE: f64 = 2.0;
-
 /// From this share of agreeing cells on no other start is tried.
 const SURE: f64 = 0.5;
 
@@ -149,13 +179,8 @@ fn refused(why: Refusal, confidence: f64) -> Registration {
 /// Refines a start, given as the map from the reference to the picture, and lets the cells vote.
 fn refined(reference: &Subject, picture: &Subject, begun: &Homography) -> Registration {
     let mut map = *begun;
-    for (depth, grid) in &PASSES {
-        let model = if (*depth, *grid) == COARSEST {
-            Model::Affine
-        } else {
-            Model::Projective
-        };
-        match pass(reference, picture, &map, *depth, *grid, model) {
+    for of in PASSES {
+        match pass(reference, picture, &map, of) {
             Ok(next) => map = next,
             Err(why) => return refused(why, 0.0),
         }
@@ -168,17 +193,18 @@ fn pass(
     reference: &Subject,
     picture: &Subject,
     map: &Homography,
-    depth: usize,
-    grid: Grid,
-    model: Model,
+    of: Pass,
 ) -> Result<Homography, Refusal> {
-    let (to, from) = level(depth);
+    let (to, from) = level(of.depth);
     let on_level = from
         .then(map)
         .and_then(|map| map.then(&to))
         .ok_or(Refusal::NoPlausibleFit)?;
-    let (a, b) = (reference.edges.level(depth), picture.edges.level(depth));
-    let shifts = cells::shifts(a, b, &on_level, grid);
+    let (a, b) = (
+        reference.edges.level(of.depth),
+        picture.edges.level(of.depth),
+    );
+    let shifts = cells::shifts(a, b, &on_level, of.grid);
     let pairs: Vec<fit::Pair> = shifts
         .iter()
         .filter(|shift| shift.likeness > cells::LEAST_LIKENESS)
@@ -191,14 +217,14 @@ fn pass(
             })
         })
         .collect();
-    let fitted = fit::robust(&pairs, model, TOLERANCE).ok_or(Refusal::NothingInCommon)?;
+    let fitted = fit::robust(&pairs, of.model, of.tolerance).ok_or(Refusal::NothingInCommon)?;
     let full = to
         .then(&fitted)
         .and_then(|map| map.then(&from))
         .ok_or(Refusal::NoPlausibleFit)?;
     if shape::is_plausible(&full, reference.edges.size()) {
         Ok(full)
-    } else if depth == 2 {
+    } else if of.depth == 2 {
         // A few coarse cells that hit by chance make no fit worth the name.
         Err(Refusal::NothingInCommon)
     } else {

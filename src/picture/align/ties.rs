@@ -5,7 +5,7 @@
 
 use super::cells::Grid;
 use super::fit::{self, Model};
-use super::{Subject, pass, vote};
+use super::{Pass, STRICT, Subject, pass, vote};
 use crate::model::registration::{Homography, Registration};
 
 /// How far a tie may lie from where the others put it, px at working size: a hundredth and a half of
@@ -13,10 +13,10 @@ use crate::model::registration::{Homography, Registration};
 const MOST_APART: f64 = 15.0;
 
 /// The passes that refine what the hand set: the search of both levels stays near.
-const PASSES: [(usize, Grid); 3] = [
-    (1, Grid::new(12, 40, 8)),
-    (0, Grid::new(14, 56, 5)),
-    (0, Grid::new(22, 48, 3)),
+const PASSES: [Pass; 3] = [
+    Pass::new(1, Grid::new(12, 40, 8), 2.0),
+    STRICT[0],
+    STRICT[1],
 ];
 
 /// The map from the reference to the picture through ties, each a point of the picture and one of the
@@ -65,8 +65,8 @@ pub fn refined(
     ties: &[[(f64, f64); 2]],
 ) -> Homography {
     let mut map = *tied;
-    for (depth, grid) in PASSES {
-        match pass(reference, picture, &map, depth, grid, Model::Projective) {
+    for of in PASSES {
+        match pass(reference, picture, &map, of) {
             Ok(next) => map = next,
             Err(_) => return *tied,
         }
