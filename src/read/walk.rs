@@ -6,7 +6,7 @@
 //! In: the catalogue's folder. Out: its files in the order of their paths, each with what it is.
 
 use std::collections::BTreeSet;
-use std::fs;
+use std::fs::{self, FileType};
 use std::io::Read as _;
 use std::path::{Path, PathBuf};
 
@@ -99,8 +99,12 @@ impl What {
 pub(crate) fn walk(dir: &Path) -> Vec<File> {
     let root = dir.canonicalize().unwrap_or_else(|_| dir.to_owned());
     let mut files = Vec::new();
-    visit(&root, dir, "catalogue.toml", 0, &mut files);
-    visit(&root, dir, "records", 0, &mut files);
+    for path in ["catalogue.toml", "records"] {
+        let full = dir.join(path);
+        if let Ok(about) = fs::symlink_metadata(&full) {
+            visit(&root, &full, path, about.file_type(), 0, &mut files);
+        }
+    }
     // A folder whose name is no key is told once, at its record or else at its first file.
     let mut seen = BTreeSet::new();
     files.sort_by(|a, b| a.path.cmp(&b.path));
@@ -117,49 +121,47 @@ pub(crate) fn walk(dir: &Path) -> Vec<File> {
     files
 }
 
-fn visit(root: &Path, full: &Path, path: &str, depth: usize, files: &mut Vec<File>) {
-    let full = if depth == 0 {
-        full.join(path)
-    } else {
-        full.to_owned()
-    };
+/// Adds what stands at `path`, and what is below it. `kind` is what the folder it stands in says of it,
+/// so that no file is asked for more than its text.
+fn visit(
+    root: &Path,
+    full: &Path,
+    path: &str,
+    kind: FileType,
+    depth: usize,
+    files: &mut Vec<File>,
+) {
     let mut add = |what| {
         files.push(File {
             path: path.to_owned(),
-            full: full.clone(),
+            full: full.to_owned(),
             what,
         });
     };
-    let Ok(about) = fs::symlink_metadata(&full) else {
-        return;
-    };
-    if about.is_symlink() {
+    if kind.is_symlink() {
         // Following a linked folder could go round in circles; a linked file inside is harmless.
         match full.canonicalize() {
             Ok(target) if target.starts_with(root) && target.is_file() => add(recognise(path)),
             Ok(target) if target.starts_with(root) => add(What::Unexpected),
             _ => add(What::LeadsOut),
         }
-    } else if about.is_file() {
+    } else if kind.is_file() {
         add(recognise(path));
-    } else if about.is_dir() {
+    } else if kind.is_dir() {
         if path == "records/inbox" || depth > DEEPEST {
             return;
         }
-        match fs::read_dir(&full) {
+        match fs::read_dir(full) {
             Ok(entries) => {
-                let mut names: Vec<_> = entries.flatten().map(|entry| entry.file_name()).collect();
-                names.sort();
-                for name in names {
+                let entries = entries.flatten();
+                let kinds = entries.filter_map(|e| Some((e.file_name(), e.file_type().ok()?)));
+                let mut below: Vec<_> = kinds.collect();
+                below.sort_by(|(a, _), (b, _)| a.cmp(b));
+                for (name, kind) in below {
                     let shown = name.to_string_lossy();
                     if !is_beside_the_matter(&shown) {
-                        visit(
-                            root,
-                            &full.join(&name),
-                            &format!("{path}/{shown}"),
-                            depth + 1,
-                            files,
-                        );
+                        let (full, path) = (full.join(&name), format!("{path}/{shown}"));
+                        visit(root, &full, &path, kind, depth + 1, files);
                     }
                 }
             }
