@@ -60,6 +60,7 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
         Ok(publishing) => publishing,
         Err(fault) => return Ok(not_done(&fault)),
     };
+    let records = records(&judged);
     let pages = AtomicUsize::new(0);
     let progress = Progress::of("aligning");
     let pulled = judged.pull_each(&|done, of| progress.tell(done, of), &|path, bytes| {
@@ -82,7 +83,7 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
         Ok(published) => published,
         Err(fault) => return Ok(not_done(&fault)),
     };
-    let said = said(&judged, pages.into_inner());
+    let said = said(&judged, &records, pages.into_inner());
     let line = summary(&said, &made(&judged, published), &target, begun);
     writeln!(out, "{line}")?;
     // What changed while it was read may or may not be in the site.
@@ -119,14 +120,21 @@ fn write_findings(text: &str) {
     let _ = io::stderr().write_all(text.as_bytes());
 }
 
-/// What a compile says that another of the same would say too.
-fn said(judged: &Judged, pages: usize) -> Said {
+/// "2 designs, 3 impressions".
+fn records(judged: &Judged) -> String {
     let designs = judged.catalogue.designs.len();
     let impressions = judged.catalogue.impressions().count();
-    let holds = format!(
-        "{}, {}, {}, {}; {}",
+    format!(
+        "{}, {}",
         counted(designs, "design", "designs"),
         counted(impressions, "impression", "impressions"),
+    )
+}
+
+/// What a compile says that another of the same would say too.
+fn said(judged: &Judged, records: &str, pages: usize) -> Said {
+    let holds = format!(
+        "{records}, {}, {}; {}",
         counted(pages, "page", "pages"),
         pictures_in_words(judged),
         findings_in_words(judged.tally()),

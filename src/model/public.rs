@@ -18,7 +18,13 @@ impl Public {
     /// Takes away what is private. `private_owner` is what readers see in place of a name.
     #[must_use]
     pub fn from(catalogue: &Catalogue, private_owner: &str) -> Public {
-        let mut public = catalogue.clone();
+        Public::of(catalogue.clone(), private_owner)
+    }
+
+    /// The same, of a catalogue that nobody needs any more: a large one is not held twice.
+    #[must_use]
+    pub fn of(catalogue: Catalogue, private_owner: &str) -> Public {
+        let mut public = catalogue;
         public.sources = Sources::default();
         let redacted = std::mem::take(&mut public.redacted);
         public.redacted = Redacted::default();

@@ -164,7 +164,8 @@ impl Judged {
         Tally::of(&self.findings)
     }
 
-    /// Aligns the pictures and makes every page. What the pages cleaned away joins the findings.
+    /// Aligns the pictures and makes every page. What the pages cleaned away joins the findings. The designs
+    /// go into the pages: `catalogue` has none afterwards.
     ///
     /// `progress` is told how many steps of aligning are done, of how many; calls may come from several
     /// threads and out of order.
@@ -200,7 +201,9 @@ impl Judged {
         self.aligned = alignment::work(&self.dir, &self.catalogue, &plan, is_published, progress)
             .map_err(NotPulled::Disk)?;
         let private_owner = page::private_owner(&self.theme, &self.catalogue.settings);
-        let public = Public::from(&self.catalogue, &private_owner);
+        let designs = std::mem::take(&mut self.catalogue.designs);
+        let rest = self.catalogue.clone();
+        let public = Public::of(Catalogue { designs, ..rest }, &private_owner);
         let pictures = self.published_pictures();
         let input = page::Input {
             public: &public,
