@@ -9,6 +9,8 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::time::SystemTime;
 
+use rayon::prelude::*;
+
 use super::load::{Loaded, load, with_missing};
 use super::pictures::Leads;
 use super::walk::{What, walk};
@@ -56,10 +58,16 @@ impl Inputs {
         if !self.findings.is_empty() {
             return None;
         }
-        let mut hasher = blake3::Hasher::new_derive_key("keyblock: what a compile reads");
-        for file in &self.loaded {
+        let of_text = |file: &Loaded| {
+            let mut hasher = blake3::Hasher::new();
             add(&mut hasher, self.sources.path(file.file).as_bytes());
             add(&mut hasher, self.sources.text(file.file).as_bytes());
+            hasher.finalize()
+        };
+        let texts: Vec<blake3::Hash> = self.loaded.par_iter().map(of_text).collect();
+        let mut hasher = blake3::Hasher::new_derive_key("keyblock: what a compile reads");
+        for text in texts {
+            hasher.update(text.as_bytes());
         }
         for file in &self.others {
             add_times(&mut hasher, file)?;
