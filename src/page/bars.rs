@@ -97,13 +97,13 @@ struct Column {
 
 /// The columns of decades that follow one another.
 pub(super) fn columns(decades: &[Decade]) -> Columns {
-    let most = decades.iter().map(|d| d.first + d.again).max();
+    let most = decades.iter().map(|d| d.first.len() + d.again.len()).max();
     let most = most.unwrap_or(0).max(1);
     let ground = ABOVE + HIGHEST;
     let height = |n: usize| (n * HIGHEST).div_ceil(most);
     let column = |(place, decade): (usize, &Decade)| {
-        let (first, again) = (height(decade.first), height(decade.again));
-        let all = decade.first + decade.again;
+        let (first, again) = (height(decade.first.len()), height(decade.again.len()));
+        let all = decade.first.len() + decade.again.len();
         Column {
             x: place * STEP + (STEP - WIDE) / 2,
             middle: place * STEP + STEP / 2,
@@ -135,6 +135,7 @@ pub(super) fn columns(decades: &[Decade]) -> Columns {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::model::key::ImpressionKey;
 
     fn sheets(at_least: usize, at_most: usize) -> Sheets {
         Sheets {
@@ -161,10 +162,11 @@ mod tests {
 
     #[test]
     fn a_column_never_leaves_the_drawing() {
+        let sheet: ImpressionKey = "1.1".parse().unwrap();
         let decade = |first, again| Decade {
             from: 1930,
-            first,
-            again,
+            first: vec![sheet.clone(); first],
+            again: vec![sheet.clone(); again],
         };
         let drawn = columns(&[decade(3, 4), decade(0, 0), decade(1, 0)]);
         for column in &drawn.columns {

@@ -105,7 +105,7 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
         counted: counted(here, &here.designs_in_order().collect::<Vec<_>>()),
         series: census_series::all(here, &statuses, &records),
         tables: counts::tables(here, &studies.accepted, &records),
-        seen: survival::seen(here, &studies.seen),
+        seen: survival::seen(here, &studies.seen, &records),
         pairs: counts::open_pairs(here, here.designs_in_order()),
         some_above: editions.iter().any(EditionRow::has_numbers_above),
         editions,

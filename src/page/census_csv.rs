@@ -185,8 +185,8 @@ impl Table {
         };
         let years = |from: i64| Named::new(&from, survival::years(here, from));
         for decade in seen.decades.iter().filter(|decade| decade.has_any()) {
-            row("first-seen", years(decade.from), decade.first);
-            row("seen-again", years(decade.from), decade.again);
+            row("first-seen", years(decade.from), decade.first.len());
+            row("seen-again", years(decade.from), decade.again.len());
         }
         if seen.undated > 0 {
             row("undated-appearances", Named::default(), seen.undated);

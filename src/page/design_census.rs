@@ -93,7 +93,7 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         tables,
         crossing: crossing::table(here, design, Shown::Records(&records)),
         holding: holding_table::table(here, design, census, &records),
-        seen: study.and_then(|study| survival::seen(here, &study.seen)),
+        seen: study.and_then(|study| survival::seen(here, &study.seen, &records)),
         surviving: study.and_then(|study| survival::surviving(here, design, study)),
         same: same_sheets(here, design),
         pairs: counts::open_pairs(here, std::iter::once(design)),

@@ -1,12 +1,18 @@
 //! How many sheets survive, and when they were seen: the estimate with what it rests on and what it takes
 //! for granted, or the sentence why there is none.
 
+use std::collections::BTreeSet;
+
 use serde::Serialize;
 
+use super::address::Fragment;
 use super::bars::{self, Columns};
 use super::book::Here;
+use super::counts::Records;
+use super::html::CleanHtml;
 use super::words::Given;
 use crate::model::design::Design;
+use crate::model::key::ImpressionKey;
 use crate::study::DesignStudy;
 use crate::study::appearances::{Decade, OverTime};
 use crate::study::survival::{Estimate, NoEstimate, Survival};
@@ -138,8 +144,15 @@ pub(super) struct Seen {
 #[derive(Serialize)]
 struct SeenRow {
     decade: String,
-    first: usize,
-    again: usize,
+    first: SeenSheets,
+    again: SeenSheets,
+}
+
+/// How often sheets were seen, and the records of these sheets.
+#[derive(Serialize)]
+struct SeenSheets {
+    figure: usize,
+    records: CleanHtml,
 }
 
 /// The years of a decade: "1930–1939".
@@ -154,16 +167,24 @@ pub(super) fn years(here: &Here<'_>, from: i64) -> String {
 }
 
 /// When sheets were seen; `None` where nothing dated was.
-pub(super) fn seen(here: &Here<'_>, over_time: &OverTime) -> Option<Seen> {
+pub(super) fn seen(here: &Here<'_>, over_time: &OverTime, records: &Records<'_>) -> Option<Seen> {
     let words = here.words();
     let OverTime { decades, undated } = over_time;
     if decades.is_empty() {
         return None;
     }
+    let seen = |sheets: &[ImpressionKey]| {
+        let each: BTreeSet<ImpressionKey> = sheets.iter().cloned().collect();
+        let each: Vec<ImpressionKey> = each.into_iter().collect();
+        SeenSheets {
+            figure: sheets.len(),
+            records: records.behind(here, &each, Fragment::Counts("status")),
+        }
+    };
     let row = |decade: &Decade| SeenRow {
         decade: years(here, decade.from),
-        first: decade.first,
-        again: decade.again,
+        first: seen(&decade.first),
+        again: seen(&decade.again),
     };
     Some(Seen {
         columns: bars::columns(decades),

@@ -40,17 +40,17 @@ pub fn by_sheet<'a>(
     groups: &Groups,
     design: &'a Design,
 ) -> Vec<Vec<Option<&'a Date>>> {
-    of_records(catalogue, groups, design, |_| true)
+    let sheets = of_records(catalogue, groups, design, |_| true);
+    sheets.into_iter().map(|(_, events)| events).collect()
 }
 
-/// The same from the records that are shown alone: when a sheet was seen that is counted without being
+/// A sheet by its first record, with the events at which it was seen, by their dates.
+pub type Seen<'a> = (ImpressionKey, Vec<Option<&'a Date>>);
+
+/// The same from the records that are shown alone, with the sheets: when a sheet was seen that is counted without being
 /// shown is not told.
 #[must_use]
-pub fn shown<'a>(
-    catalogue: &'a Catalogue,
-    groups: &Groups,
-    design: &'a Design,
-) -> Vec<Vec<Option<&'a Date>>> {
+pub fn shown<'a>(catalogue: &'a Catalogue, groups: &Groups, design: &'a Design) -> Vec<Seen<'a>> {
     of_records(catalogue, groups, design, |impression| impression.publish)
 }
 
@@ -59,7 +59,7 @@ fn of_records<'a>(
     groups: &Groups,
     design: &'a Design,
     is_wanted: impl Fn(&Impression) -> bool,
-) -> Vec<Vec<Option<&'a Date>>> {
+) -> Vec<Seen<'a>> {
     let mut sheets: BTreeMap<ImpressionKey, Vec<Told<'a>>> = BTreeMap::new();
     for impression in design.impressions.values() {
         if is_counted(design, impression) && is_wanted(impression) {
@@ -67,7 +67,8 @@ fn of_records<'a>(
             seen.extend(told(catalogue, impression));
         }
     }
-    sheets.values().map(|told| events(told)).collect()
+    let sheets = sheets.into_iter();
+    sheets.map(|(sheet, told)| (sheet, events(&told))).collect()
 }
 
 /// What one record tells: its sightings, its exhibitions, and those entries of its provenance that say
@@ -125,21 +126,22 @@ fn events<'a>(told: &[Told<'a>]) -> Vec<Option<&'a Date>> {
 }
 
 /// What was seen in one decade.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Decade {
     /// Its first year: 1930.
     pub from: i64,
     /// Sheets seen for the first time.
-    pub first: usize,
-    /// Appearances of sheets that had been seen before, in this decade or an earlier one.
-    pub again: usize,
+    pub first: Vec<ImpressionKey>,
+    /// Appearances of sheets that had been seen before, in this decade or an earlier one: each by its sheet,
+    /// which may stand here several times.
+    pub again: Vec<ImpressionKey>,
 }
 
 impl Decade {
     /// Whether anything was seen in it.
     #[must_use]
     pub fn has_any(&self) -> bool {
-        self.first + self.again > 0
+        !self.first.is_empty() || !self.again.is_empty()
     }
 }
 
@@ -158,21 +160,21 @@ const YEARS: std::ops::RangeInclusive<i64> = 1000..=2999;
 
 /// The appearances of sheets over time.
 #[must_use]
-pub fn over_time<'a>(sheets: impl IntoIterator<Item = &'a Vec<Option<&'a Date>>>) -> OverTime {
+pub fn over_time(sheets: &[Seen<'_>]) -> OverTime {
     let mut decades: BTreeMap<i64, Decade> = BTreeMap::new();
     let mut undated = 0;
-    for sheet in sheets {
+    for (sheet, events) in sheets {
         let year =
             |date: &Date| Some(date.earliest().day()?.year).filter(|year| YEARS.contains(year));
-        let mut years: Vec<i64> = sheet.iter().copied().flatten().filter_map(year).collect();
-        undated += sheet.len() - years.len();
+        let mut years: Vec<i64> = events.iter().copied().flatten().filter_map(year).collect();
+        undated += events.len() - years.len();
         years.sort_unstable();
         for (place, year) in years.into_iter().enumerate() {
             let decade = decades.entry(year.div_euclid(10)).or_default();
             if place == 0 {
-                decade.first += 1;
+                decade.first.push(sheet.clone());
             } else {
-                decade.again += 1;
+                decade.again.push(sheet.clone());
             }
         }
     }
@@ -184,7 +186,7 @@ pub fn over_time<'a>(sheets: impl IntoIterator<Item = &'a Vec<Option<&'a Date>>>
     let all = ends.into_iter().flat_map(|(first, last)| first..=last);
     let decade = |tens: i64| Decade {
         from: tens * 10,
-        ..decades.get(&tens).copied().unwrap_or_default()
+        ..decades.get(&tens).cloned().unwrap_or_default()
     };
     OverTime {
         decades: all.map(decade).collect(),
@@ -238,9 +240,22 @@ mod tests {
             vec![],
             vec![Some(&far)],
         ];
-        let decade = |from, first, again| Decade { from, first, again };
+        let key = |n: u32| ImpressionKey {
+            design: "1".parse().unwrap(),
+            number: n,
+        };
+        let sheets: Vec<Seen<'_>> = (1..).map(key).zip(sheets).collect();
+        let decade = |from, first: &[u32], again: &[u32]| Decade {
+            from,
+            first: first.iter().copied().map(key).collect(),
+            again: again.iter().copied().map(key).collect(),
+        };
         let expected = OverTime {
-            decades: vec![decade(1930, 2, 1), decade(1940, 0, 0), decade(1950, 1, 0)],
+            decades: vec![
+                decade(1930, &[1, 3], &[1]),
+                decade(1940, &[], &[]),
+                decade(1950, &[2], &[]),
+            ],
             undated: 2,
         };
         assert_eq!(over_time(&sheets), expected);

@@ -250,15 +250,27 @@ fn sheets_are_shown_over_time_as_a_drawing_and_as_a_table() {
     for address in ["design/1/census/", "census/"] {
         let seen = part(page(&site, address), "seen");
         assert!(seen.contains("<svg"), "{seen}");
-        let row = |years: &str, first: u8, again: u8| {
-            let row = format!(
-                "<th scope=\"row\">{years}</th><td class=\"figure\">{first}</td><td class=\"figure\">{again}</td>"
-            );
-            assert!(seen.contains(&row), "{years}: {seen}");
+        let row = |years: &str, figures: [&str; 2], records: &[&str]| {
+            let row = seen
+                .split(&format!("<th scope=\"row\">{years}</th>"))
+                .nth(1);
+            let row = row.and_then(|row| row.split("</tr>").next()).unwrap();
+            let shown: Vec<&str> = row
+                .split("<td class=\"figure\">")
+                .skip(1)
+                .map(|cell| cell.split('<').next().unwrap())
+                .collect();
+            assert_eq!(shown, figures, "{years}: {seen}");
+            for record in records {
+                assert!(
+                    row.contains(&format!(">{record}</a>")),
+                    "{years} {record}: {row}"
+                );
+            }
         };
-        row("1930–1939", 3, 0);
-        row("1950–1959", 0, 1);
-        row("1960–1969", 1, 0);
+        row("1930–1939", ["3", "0"], &["1.1", "1.2", "1.4"]);
+        row("1950–1959", ["0", "1"], &["1.1"]);
+        row("1960–1969", ["1", "0"], &["1.3"]);
         // 1.6, which is not shown, was seen in 2001.
         assert!(!seen.contains("2000–2009"), "{seen}");
     }
