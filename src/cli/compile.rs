@@ -19,7 +19,7 @@ Reads the records, judges them, computes, and writes the site.
 
 All or nothing: where there is an error, or the disk refuses, the last good site stands as it stood. \
 The new site is set up beside the old one and the two change places at the end. What did not change is \
-not made again.";
+not made again; where nothing did, photographs judged by their size and times, the findings are only said again.";
 
 /// Compiles the catalogue in `dir` into `to`, or into its `web` folder.
 pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Result<Outcome> {
@@ -31,11 +31,7 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
     let inputs = Inputs::of(dir);
     let this = Compile::of(dir, &inputs, &target);
     if let Some(said) = this.as_ref().and_then(|this| this.said_before(&target)) {
-        write_findings(if wants_colour(&io::stderr()) {
-            &said.findings_in_colour
-        } else {
-            &said.findings
-        });
+        say_again(&said);
         let line = summary(&said, NOTHING_REMADE, &target, begun);
         writeln!(out, "{line}")?;
         return Ok(Outcome::Done);
@@ -104,6 +100,15 @@ fn not_done(fault: &PublishFault) -> Outcome {
 fn say_disk(fault: &DiskFault) {
     say(format_args!("keyblock: {fault}"));
     say(format_args!("  {}", fault.help()));
+}
+
+/// Says the findings of the last compile again.
+fn say_again(said: &Said) {
+    write_findings(if wants_colour(&io::stderr()) {
+        &said.findings_in_colour
+    } else {
+        &said.findings
+    });
 }
 
 fn say_findings(judged: &Judged) {

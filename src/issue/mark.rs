@@ -33,7 +33,6 @@ pub struct MarkedBundle {
     /// How many files.
     pub files: usize,
     /// How many bytes they have together.
-    #[serde(default)]
     pub bytes: u64,
 }
 

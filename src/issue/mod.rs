@@ -2,8 +2,8 @@
 //!
 //! In: every file of the site, by address, and where its pictures wait. Out: the site, whole. A new
 //! site is set up beside the old one ([`staging`]), page by page as they are made ([`publishing`]), the two
-//! change places at the end ([`swap`]), and what did not change is linked, never written again. A compile that is killed leaves the last
-//! good site as it was; its leavings are cleared away by the next.
+//! change places at the end ([`swap`]), and what did not change is linked, never written again. A compile
+//! that is killed leaves the last good site as it was; its leavings are cleared away by the next.
 //!
 //! A folder is replaced only where it is empty or carries the mark of an earlier compile
 //! ([`mark`]). Not here: registers and dated editions.
@@ -127,7 +127,7 @@ pub fn check_target(target: &Path) -> Result<(), PublishFault> {
 
 /// Publishes `parts` as the site in `target`.
 ///
-/// Where nothing differs from what stands there, nothing is touched.
+/// Where nothing differs from what stands there, the site stays as it is.
 ///
 /// # Errors
 /// [`PublishFault`]; the site that stood in `target` still stands.

@@ -28,11 +28,13 @@ impl Publishing {
     pub fn begin(target: &Path) -> Result<Publishing, PublishFault> {
         // Where the target is a link, the folder it leads to is replaced and the link stays.
         let target = std::fs::canonicalize(target).unwrap_or_else(|_| target.to_owned());
+        // Locked first: what stands there must not change between a look and the next.
+        let staging = Staging::beside(&target)?;
         swap::recover(&target)?;
         check_target(&target)?;
         Ok(Publishing {
             old: Mark::read(&target),
-            staging: Staging::beside(&target)?,
+            staging,
             target,
             put: Mutex::default(),
             fault: OnceLock::new(),

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs::{self, File, TryLockError};
-use std::io;
+use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
 
 use rayon::prelude::*;
@@ -43,7 +43,8 @@ impl Staging {
         })
     }
 
-    /// Puts one file in place: linked from `standing`, or else written.
+    /// Puts one file in place: linked from `standing`, or else written. Never over one that was put
+    /// there before: it may be a link, and writing would reach the standing site.
     pub(super) fn put(
         &self,
         path: &str,
@@ -53,7 +54,7 @@ impl Staging {
         let place = self.folder.join(path);
         let put = || match standing {
             Some(standing) if fs::hard_link(standing, &place).is_ok() => Ok(()),
-            _ => fs::write(&place, bytes),
+            _ => File::create_new(&place)?.write_all(bytes),
         };
         let put_in_folder = |error: io::Error| match place.parent() {
             Some(folder) if error.kind() == io::ErrorKind::NotFound => {
@@ -176,4 +177,23 @@ pub(super) fn sibling(target: &Path, what: &str) -> PathBuf {
         .file_name()
         .map_or_else(|| "site".into(), |n| n.to_string_lossy());
     target.with_file_name(format!(".{name}.{what}"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_put_twice_does_not_reach_the_standing_site() {
+        let folder = tempfile::tempdir().unwrap();
+        let target = folder.path().join("web");
+        fs::create_dir(&target).unwrap();
+        let standing = target.join("ink.css");
+        fs::write(&standing, "old").unwrap();
+        let staging = Staging::beside(&target).unwrap();
+        staging.put("ink.css", b"old", Some(&standing)).unwrap();
+        assert!(staging.put("ink.css", b"new", None).is_err());
+        assert!(staging.put("ink.css", b"new", Some(&standing)).is_err());
+        assert_eq!(fs::read(&standing).unwrap(), b"old");
+    }
 }

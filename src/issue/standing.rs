@@ -15,7 +15,10 @@ use super::staging::sibling;
 #[must_use]
 pub fn standing(target: &Path) -> Option<String> {
     let target = &fs::canonicalize(target).ok()?;
-    if sibling(target, "last").exists() {
+    if ["last", "next"]
+        .iter()
+        .any(|what| sibling(target, what).exists())
+    {
         return None;
     }
     let bytes = fs::read(target.join(mark::NAME)).ok()?;
@@ -44,11 +47,15 @@ fn stands(mark: &Mark, target: &Path, folder: &str, bundle: &MarkedBundle) -> bo
     files_in(&target.join(folder)).is_ok_and(|there| there == published)
 }
 
-/// How many files are in a folder and those below it, and how many bytes they have.
+/// How many files are in a folder and those below it, and how many bytes they have. Hidden ones, which
+/// some systems leave wherever somebody looks, do not count.
 fn files_in(folder: &Path) -> io::Result<(usize, u64)> {
     let mut sum = (0, 0);
     for entry in fs::read_dir(folder)? {
         let entry = entry?;
+        if entry.file_name().as_encoded_bytes().starts_with(b".") {
+            continue;
+        }
         let about = entry.metadata()?;
         let (files, bytes) = if about.is_dir() {
             files_in(&entry.path())?

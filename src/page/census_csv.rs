@@ -84,7 +84,7 @@ impl Named {
 }
 
 /// A table while it is written.
-struct Table(Spreadsheet);
+struct Table(Spreadsheet<11>);
 
 impl Table {
     fn new() -> Table {

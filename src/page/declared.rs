@@ -46,11 +46,8 @@ pub(super) fn editions(here: &Here<'_>) -> Vec<EditionRow> {
             let name = CleanHtml::text(&here.printing_name(design, &edition.printing));
             let printings = &study.census.by.printing;
             let known = counts::total(here, design, "printing", printings, Some(&edition.printing));
-            // Where no number was ever met the edition was hardly numbered: a count of all that
-            // are missing would say nothing.
-            let is_numbered = !edition.located.is_empty();
             let figure = |n: usize| match n {
-                _ if !is_numbered => CleanHtml::empty(),
+                _ if !edition.is_numbered() => CleanHtml::empty(),
                 0 => CleanHtml::text("0"),
                 n => CleanHtml::link(&to, &CleanHtml::text(&n.to_string())),
             };

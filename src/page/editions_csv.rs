@@ -63,7 +63,7 @@ fn editions<'h>(
 }
 
 fn row(
-    table: &mut Spreadsheet,
+    table: &mut Spreadsheet<13>,
     here: &Here<'_>,
     design: &Design,
     study: &DesignStudy,
@@ -77,9 +77,8 @@ fn row(
         numbers.join(" ")
     };
     let [met, above]: [Vec<u32>; 2] = [edition.within().collect(), edition.above().collect()];
-    let is_numbered = !edition.located.is_empty();
     let figure = |n: usize| {
-        if is_numbered {
+        if edition.is_numbered() {
             n.to_string()
         } else {
             String::new()

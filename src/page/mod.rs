@@ -17,7 +17,6 @@ use std::sync::{Arc, Mutex, PoisonError};
 use rayon::prelude::*;
 use tera::Value;
 
-use crate::model::finding::Finding;
 use crate::model::link::Target;
 use crate::model::note::Note;
 use crate::model::public::Public;
@@ -146,8 +145,25 @@ pub struct Input<'a> {
 pub struct Site {
     /// Each file's content, by path relative to the site.
     pub files: BTreeMap<String, Vec<u8>>,
-    /// What the making of pages found out about texts.
-    pub hints: Vec<Finding>,
+}
+
+/// Takes a file of the site, by its path, as soon as it is made: from several threads, in no order.
+pub type Take<'a> = dyn Fn(String, Vec<u8>) + Sync + 'a;
+
+impl Site {
+    /// The site of all files that `make` hands out.
+    ///
+    /// # Errors
+    /// As `make`.
+    pub fn gathered<E>(make: impl FnOnce(&Take<'_>) -> Result<(), E>) -> Result<Site, E> {
+        let files = Mutex::new(BTreeMap::new());
+        make(&|path, bytes| {
+            let mut files = files.lock().unwrap_or_else(PoisonError::into_inner);
+            files.insert(path, bytes);
+        })?;
+        let files = files.into_inner().unwrap_or_else(PoisonError::into_inner);
+        Ok(Site { files })
+    }
 }
 
 /// Makes every page of a catalogue.
@@ -155,24 +171,14 @@ pub struct Site {
 /// # Errors
 /// [`ThemeFault`] where the theme is broken.
 pub fn site(input: &Input<'_>) -> Result<Site, ThemeFault> {
-    let files = Mutex::new(BTreeMap::new());
-    let hints = each(input, &|path, bytes| {
-        let mut files = files.lock().unwrap_or_else(PoisonError::into_inner);
-        files.insert(path, bytes);
-    })?;
-    let files = files.into_inner().unwrap_or_else(PoisonError::into_inner);
-    Ok(Site { files, hints })
+    Site::gathered(|take| each(input, take))
 }
 
-/// Makes every page of a catalogue, hands each file to `take` with its path as soon as it is made, and
-/// gives what the making found out about texts. `take` is called from several threads, in no order.
+/// Makes every page of a catalogue, and hands out each file.
 ///
 /// # Errors
 /// [`ThemeFault`] where the theme is broken. Some files may have been handed out by then.
-pub fn each(
-    input: &Input<'_>,
-    take: &(dyn Fn(String, Vec<u8>) + Sync),
-) -> Result<Vec<Finding>, ThemeFault> {
+pub fn each(input: &Input<'_>, take: &Take<'_>) -> Result<(), ThemeFault> {
     let book = book(input)?;
     let around =
         Value::from_serializable(&frame::Site::new(book.public, &book.words, &book.overviews));
@@ -191,7 +197,7 @@ pub fn each(
         .chain(census_csv::files(&book))
         .chain(image_services::files(input));
     others.for_each(|(path, bytes)| take(path, bytes));
-    Ok(Vec::new())
+    Ok(())
 }
 
 /// What makes one page.
@@ -325,13 +331,15 @@ fn mentions(public: &Public) -> BTreeMap<Target, BTreeSet<Address>> {
     mentions
 }
 
-/// The theme's own files, its drawings in the block ink, and the style sheet of that ink.
+/// The theme's own files, its drawings in the block ink, and the style sheet of that ink, whatever the
+/// theme has under its name.
 fn assets(theme: &Theme, public: &Public) -> impl Iterator<Item = (String, Vec<u8>)> {
+    const STYLE_SHEET: &str = "assets/ink.css";
     let ink = public.settings.ink;
     let own = theme
         .files
         .iter()
-        .filter(|(path, _)| path.starts_with("assets/"))
+        .filter(|(path, _)| path.starts_with("assets/") && *path != STYLE_SHEET)
         .map(move |(path, content)| {
             let inked = match std::str::from_utf8(content) {
                 Ok(svg) if path.ends_with(".svg") => ink::inked(svg, ink).into_bytes(),
@@ -340,5 +348,5 @@ fn assets(theme: &Theme, public: &Public) -> impl Iterator<Item = (String, Vec<u
             (path.clone(), inked)
         });
     let style_sheet = ink::style_sheet(ink).into_bytes();
-    own.chain(std::iter::once(("assets/ink.css".to_owned(), style_sheet)))
+    own.chain(std::iter::once((STYLE_SHEET.to_owned(), style_sheet)))
 }

@@ -28,11 +28,15 @@ pub(super) struct RunOnLine {
 }
 
 /// Items under their leads, the leads by name; under one lead they keep their order.
-pub(super) fn by_lead(here: &Here<'_>, mut items: Vec<(CleanHtml, CleanHtml)>) -> Vec<RunOnLine> {
+pub(super) fn by_lead(here: &Here<'_>, items: Vec<(CleanHtml, CleanHtml)>) -> Vec<RunOnLine> {
     let collator = Collator::of_words(here.language());
-    items.sort_by_cached_key(|(lead, _)| lead.plain());
-    items.sort_by(|(a, _), (b, _)| collator.compare(&a.plain(), &b.plain()));
-    under_leads(items)
+    let mut named: Vec<(String, (CleanHtml, CleanHtml))> = items
+        .into_iter()
+        .map(|item| (item.0.plain(), item))
+        .collect();
+    // Two leads that collate alike must not alternate: their bytes decide.
+    named.sort_by(|(a, _), (b, _)| collator.compare(a, b).then_with(|| a.cmp(b)));
+    under_leads(named.into_iter().map(|(_, item)| item))
 }
 
 /// Items under their leads, in the order in which the leads are first met.

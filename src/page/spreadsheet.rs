@@ -2,12 +2,12 @@
 //!
 //! In: rows of text. Out: bytes. Which tables there are: `census_csv`, `editions_csv`.
 
-/// A table while it is written.
-pub(super) struct Spreadsheet(csv::Writer<Vec<u8>>);
+/// A table of `N` columns while it is written.
+pub(super) struct Spreadsheet<const N: usize>(csv::Writer<Vec<u8>>);
 
-impl Spreadsheet {
+impl<const N: usize> Spreadsheet<N> {
     /// A table with these heads and no row yet.
-    pub fn new<const N: usize>(heads: [&str; N]) -> Spreadsheet {
+    pub fn new(heads: [&str; N]) -> Spreadsheet<N> {
         let mut table = Spreadsheet(
             csv::WriterBuilder::new()
                 .terminator(csv::Terminator::CRLF)
@@ -17,8 +17,8 @@ impl Spreadsheet {
         table
     }
 
-    /// Adds a row, every cell harmless. Memory takes every row.
-    pub fn row<const N: usize>(&mut self, cells: [&str; N]) {
+    /// Adds a row, every cell harmless. Memory takes every row, and all are as long as the first.
+    pub fn row(&mut self, cells: [&str; N]) {
         let _ = self.0.write_record(cells.map(harmless));
     }
 

@@ -13,7 +13,7 @@ use super::derive::{Extent, Rendered};
 use super::fault::Fault;
 
 /// What writes the files, for the keys of the cache: no two encoders write the same bytes.
-pub const ENCODER: &str = "rusty_jpeg";
+pub const ENCODER: &str = "rusty_jpeg 0.3";
 
 /// Encodes 8-bit RGB pixels, row by row.
 ///
@@ -51,8 +51,8 @@ mod tests {
     use super::*;
     use jpeg_encoder::ChromaSubsamplingMethod;
 
-    /// The crate `jpeg-encoder` (0.7), of which ours is a branch that was written anew in its inner loops,
-    /// makes the same picture but for roundings, at any size and quality.
+    /// The crate `jpeg-encoder` (0.7), from which `rusty_jpeg` branched off, makes the same picture but for
+    /// roundings, at any size and quality.
     #[test]
     fn another_encoder_makes_the_same_picture() {
         let busy = |width: u32, height: u32| {

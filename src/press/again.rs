@@ -5,13 +5,12 @@
 //! read, judged and set anew.
 
 use std::path::{Path, PathBuf};
-use std::time::SystemTime;
 
 use serde::{Deserialize, Serialize};
 
 use super::CACHE;
 use crate::issue;
-use crate::read::Inputs;
+use crate::read::{Inputs, stamp};
 
 /// What a compile said, in words ready to be said again.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -85,11 +84,11 @@ impl Compile {
     }
 }
 
-/// What tells this build of the program from others: version, size and time of its file.
+/// What tells this build of the program from others: version, path, size and times of its file.
 fn program() -> Option<Vec<u8>> {
-    let about = std::fs::metadata(std::env::current_exe().ok()?).ok()?;
-    let built = about.modified().ok()?;
-    let built = built.duration_since(SystemTime::UNIX_EPOCH).ok()?;
-    let version = env!("CARGO_PKG_VERSION");
-    Some(format!("{version} {} {}", about.len(), built.as_nanos()).into_bytes())
+    let file = std::fs::canonicalize(std::env::current_exe().ok()?).ok()?;
+    let mut program = env!("CARGO_PKG_VERSION").as_bytes().to_vec();
+    program.extend(file.as_os_str().as_encoded_bytes());
+    program.extend(stamp(&file)?);
+    Some(program)
 }

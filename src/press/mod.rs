@@ -1,8 +1,8 @@
 //! The press: the stages in their order, as two functions that read as sentences.
 //!
-//! [`judge`] reads a catalogue and says everything that is wrong or doubtful in it; [`pull`] makes
-//! the site of a catalogue without errors. `cli` and `proof` call nothing else, so a command line,
-//! a test and a served proof all see the same catalogue.
+//! [`judge`] reads a catalogue and says everything that is wrong or doubtful in it; [`Judged::pull`] makes
+//! the site of a catalogue without errors. A command line, a test and a served proof all see the same
+//! catalogue. [`again`] remembers what the last compile read and said.
 #![allow(
     clippy::disallowed_methods,
     reason = "asks whether a photograph is there, and keeps what the last compile said"
@@ -15,7 +15,6 @@ mod pictures;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 use std::path::{Path, PathBuf};
-use std::sync::{Mutex, PoisonError};
 
 use crate::audit;
 use crate::issue::{Bundle, Bundled, Parts};
@@ -24,7 +23,7 @@ use crate::model::finding::{self, Finding, Severity, Tally};
 use crate::model::key::PictureKey;
 use crate::model::public::Public;
 use crate::model::theme::Theme;
-use crate::page::{self, Pictures, PublishedPicture, PublishedSize, Site, ThemeFault, Tiles};
+use crate::page::{self, Pictures, PublishedPicture, PublishedSize, Site, Take, ThemeFault, Tiles};
 use crate::picture::{Fault, Prepared, tiles};
 use crate::read;
 use crate::study::Studies;
@@ -35,7 +34,7 @@ pub const CACHE: &str = ".keyblock";
 /// A catalogue, what was computed from it, and all that is wrong or doubtful in it.
 #[derive(Debug)]
 pub struct Judged {
-    /// Everything recorded.
+    /// Everything recorded; after a pull, all but the designs, which went into the pages.
     pub catalogue: Catalogue,
     /// Everything computed.
     pub studies: Studies,
@@ -164,8 +163,8 @@ impl Judged {
         Tally::of(&self.findings)
     }
 
-    /// Aligns the pictures and makes every page. What the pages cleaned away joins the findings. The designs
-    /// go into the pages: `catalogue` has none afterwards.
+    /// Aligns the pictures and makes every page. The designs go into the pages, so that a large catalogue
+    /// is not held twice: `catalogue` has none afterwards, and a second pull would make a site of none.
     ///
     /// `progress` is told how many steps of aligning are done, of how many; calls may come from several
     /// threads and out of order.
@@ -174,24 +173,17 @@ impl Judged {
     /// [`NotPulled`] where a template or word of the catalogue's own theme is broken, or where
     /// pictures that pages would show could not be kept.
     pub fn pull(&mut self, progress: &(dyn Fn(usize, usize) + Sync)) -> Result<Site, NotPulled> {
-        let mut site = Site::default();
-        let files = Mutex::new(&mut site.files);
-        self.pull_each(progress, &|path, bytes| {
-            let mut files = files.lock().unwrap_or_else(PoisonError::into_inner);
-            files.insert(path, bytes);
-        })?;
-        Ok(site)
+        Site::gathered(|take| self.pull_each(progress, take))
     }
 
-    /// Aligns the pictures and makes every page, as [`Judged::pull`] does, and hands each file to `take`
-    /// as soon as it is made: from several threads, in no order.
+    /// Aligns the pictures and makes every page, as [`Judged::pull`] does, and hands out each file.
     ///
     /// # Errors
     /// [`NotPulled`]. Some files may have been handed out by then.
     pub fn pull_each(
         &mut self,
         progress: &(dyn Fn(usize, usize) + Sync),
-        take: &(dyn Fn(String, Vec<u8>) + Sync),
+        take: &Take<'_>,
     ) -> Result<(), NotPulled> {
         if let Some(fault) = &self.disk_fault {
             return Err(NotPulled::Disk(fault.clone()));
@@ -202,8 +194,13 @@ impl Judged {
             .map_err(NotPulled::Disk)?;
         let private_owner = page::private_owner(&self.theme, &self.catalogue.settings);
         let designs = std::mem::take(&mut self.catalogue.designs);
-        let rest = self.catalogue.clone();
-        let public = Public::of(Catalogue { designs, ..rest }, &private_owner);
+        let redacted = std::mem::take(&mut self.catalogue.redacted);
+        let whole = Catalogue {
+            designs,
+            redacted,
+            ..self.catalogue.clone()
+        };
+        let public = Public::of(whole, &private_owner);
         let pictures = self.published_pictures();
         let input = page::Input {
             public: &public,
@@ -212,9 +209,7 @@ impl Judged {
             alignments: &self.aligned.alignments,
             theme: &self.theme,
         };
-        let hints = page::each(&input, take)?;
-        self.findings.extend(hints);
-        finding::sort(&mut self.findings, &self.catalogue.sources);
+        page::each(&input, take)?;
         Ok(())
     }
 

@@ -1,8 +1,8 @@
 //! Everything that a compile reads, and one name for all of it: where the name is the same, so is
 //! everything that was read.
 //!
-//! Texts and themes count by content. Other files, the photographs among them, count by size and times:
-//! reading thousands of them takes longer than compiling.
+//! Texts and themes count by content. Other files, the photographs among them, count by path, size and
+//! times: reading thousands of them takes longer than compiling.
 
 use std::collections::BTreeMap;
 use std::fs;
@@ -23,8 +23,8 @@ pub struct Inputs {
     pub(super) sources: Sources,
     pub(super) loaded: Vec<Loaded>,
     pub(super) findings: Vec<Finding>,
-    /// The files that are no texts.
-    others: Vec<PathBuf>,
+    /// The files that are no texts: their paths in the catalogue, and where they lie.
+    others: Vec<(String, PathBuf)>,
 }
 
 impl Inputs {
@@ -39,7 +39,8 @@ impl Inputs {
         });
         let leads = leads.collect();
         let others = files.iter().filter(|file| !file.what.is_text());
-        let others = others.map(|file| file.full.clone()).collect();
+        let others = others.map(|file| (file.path.clone(), file.full.clone()));
+        let others = others.collect();
         let (mut sources, mut findings) = (Sources::default(), Vec::new());
         let loaded = load(files, &mut sources, &mut findings);
         Inputs {
@@ -69,8 +70,10 @@ impl Inputs {
         for text in texts {
             hasher.update(text.as_bytes());
         }
-        for file in &self.others {
-            add_times(&mut hasher, file)?;
+        for (path, file) in &self.others {
+            // A folder that gets another name leaves the times of its files alone.
+            add(&mut hasher, path.as_bytes());
+            add(&mut hasher, &stamp(file)?);
         }
         let themes = dir.join("themes");
         if fs::symlink_metadata(&themes).is_ok() {
@@ -86,25 +89,26 @@ fn add(hasher: &mut blake3::Hasher, bytes: &[u8]) {
     hasher.update(bytes);
 }
 
-/// Adds the size of a file, and when it was changed.
-fn add_times(hasher: &mut blake3::Hasher, file: &Path) -> Option<()> {
+/// The size of a file, and when it was changed; `None` where that is not told, or it is no file.
+#[must_use]
+pub fn stamp(file: &Path) -> Option<Vec<u8>> {
     let about = fs::symlink_metadata(file).ok()?;
     if !about.is_file() {
         return None;
     }
-    hasher.update(&about.len().to_le_bytes());
     let changed = about.modified().ok()?;
     let since = changed.duration_since(SystemTime::UNIX_EPOCH).ok()?;
-    hasher.update(&since.as_nanos().to_le_bytes());
+    let mut stamp = about.len().to_le_bytes().to_vec();
+    stamp.extend(since.as_nanos().to_le_bytes());
     // A copy may keep the time of its original; the system's own time of change it cannot keep.
     #[cfg(unix)]
     {
         use std::os::unix::fs::MetadataExt as _;
-        hasher.update(&about.ino().to_le_bytes());
-        hasher.update(&about.ctime().to_le_bytes());
-        hasher.update(&about.ctime_nsec().to_le_bytes());
+        stamp.extend(about.ino().to_le_bytes());
+        stamp.extend(about.ctime().to_le_bytes());
+        stamp.extend(about.ctime_nsec().to_le_bytes());
     }
-    Some(())
+    Some(stamp)
 }
 
 /// Adds the names and contents of everything in a folder.

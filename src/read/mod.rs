@@ -51,6 +51,6 @@ mod vocabulary;
 mod walk;
 
 pub use assemble::{Reading, read, read_inputs};
-pub use inputs::Inputs;
+pub use inputs::{Inputs, stamp};
 pub use start::start_files;
 pub use theme::theme;

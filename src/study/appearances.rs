@@ -47,8 +47,8 @@ pub fn by_sheet<'a>(
 /// A sheet by its first record, with the events at which it was seen, by their dates.
 pub type Seen<'a> = (ImpressionKey, Vec<Option<&'a Date>>);
 
-/// The same from the records that are shown alone, with the sheets: when a sheet was seen that is counted without being
-/// shown is not told.
+/// The same from the records that are shown alone, with the sheets: when a sheet was seen that is counted
+/// without being shown is not told.
 #[must_use]
 pub fn shown<'a>(catalogue: &'a Catalogue, groups: &Groups, design: &'a Design) -> Vec<Seen<'a>> {
     of_records(catalogue, groups, design, |impression| impression.publish)

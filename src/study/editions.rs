@@ -136,6 +136,13 @@ pub struct Met {
 }
 
 impl EditionStudy {
+    /// Whether a number was ever met. Where none was, the edition was hardly numbered, and a count of all
+    /// that are missing would say nothing.
+    #[must_use]
+    pub fn is_numbered(&self) -> bool {
+        !self.located.is_empty()
+    }
+
     /// The numbers met that the declared edition has room for; all of them where no size is declared.
     /// With [`EditionStudy::missing`] they make up the edition.
     pub fn within(&self) -> impl Iterator<Item = u32> {

@@ -62,7 +62,8 @@ fn whatever_changed_is_looked_at_again() {
     let folder = small::lay_down(&[DOUBTFUL]);
     let dir = folder.path();
     let record = dir.join("records/designs/1/design.toml");
-    let changes: [(&str, &dyn Fn()); 6] = [
+    let settings = dir.join("catalogue.toml");
+    let changes: [(&str, &dyn Fn()); 9] = [
         ("a record", &|| edit(&record, "The Ferry", "The Boats")),
         ("the same back again", &|| {
             edit(&record, "The Boats", "The Ferry");
@@ -77,8 +78,18 @@ fn whatever_changed_is_looked_at_again() {
             fs::create_dir_all(dir.join("themes/laid/assets")).unwrap();
             fs::write(dir.join("themes/laid/assets/own.css"), "p{}").unwrap();
         }),
+        ("the theme's content", &|| {
+            edit(&dir.join("themes/laid/assets/own.css"), "p{}", "q{}");
+        }),
+        ("the settings", &|| {
+            let text = fs::read_to_string(&settings).unwrap();
+            fs::write(&settings, text + "\n# A comment.\n").unwrap();
+        }),
         ("a page cut short", &|| {
             fs::write(dir.join("web/design/1/index.html"), "").unwrap();
+        }),
+        ("a page gone", &|| {
+            fs::remove_file(dir.join("web/design/1/index.html")).unwrap();
         }),
     ];
     compile(dir);
@@ -95,6 +106,33 @@ fn whatever_changed_is_looked_at_again() {
     let ran = keyblock(&["compile", text(dir), "--to", text(&elsewhere)]);
     assert!(ran.out.contains(" files written"), "{}", ran.out);
     assert!(!ran.out.contains("kept"), "{}", ran.out);
+}
+
+#[test]
+fn what_a_killed_compile_left_is_cleared_away_though_nothing_changed() {
+    let folder = small::lay_down(&[DOUBTFUL]);
+    let dir = folder.path();
+    compile(dir);
+    mark_as_kept(dir);
+    let half = dir.join(".web.next");
+    fs::create_dir(&half).unwrap();
+    fs::write(half.join("index.html"), "half").unwrap();
+    assert!(!says_what_was_kept(dir));
+    assert!(!half.exists());
+}
+
+#[test]
+fn the_style_sheet_of_the_ink_is_made_whatever_the_theme_holds() {
+    let folder = small::lay_down(&[DOUBTFUL]);
+    let dir = folder.path();
+    compile(dir);
+    let ink = dir.join("web/assets/ink.css");
+    let made = fs::read(&ink).unwrap();
+    let own = dir.join("themes/laid/assets");
+    fs::create_dir_all(&own).unwrap();
+    fs::write(own.join("ink.css"), "p{}").unwrap();
+    compile(dir);
+    assert_eq!(fs::read(&ink).unwrap(), made);
 }
 
 #[test]
@@ -127,6 +165,19 @@ fn a_photograph_and_its_tiles_are_watched_too() {
     let again = compile(dir);
     assert!(!again.contains("kept"), "{again}");
     assert_eq!(fs::read(tile.unwrap()).unwrap(), whole);
+
+    // Files keep their times when their folder gets another name.
+    edit(&kept(dir), "no findings", "no kept findings");
+    let (pictures, elsewhere) = (
+        dir.join("records/designs/14/pictures"),
+        dir.join("elsewhere"),
+    );
+    fs::rename(&pictures, &elsewhere).unwrap();
+    let ran = keyblock(&["compile", text(dir)]);
+    assert_eq!(ran.code, Some(1), "{}", ran.out);
+    assert!(ran.err.contains("picture-missing"), "{}", ran.err);
+    fs::rename(&elsewhere, &pictures).unwrap();
+    compile(dir);
 
     // Another photograph of the same length, with the time of the first.
     edit(&kept(dir), "no findings", "no kept findings");

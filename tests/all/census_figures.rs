@@ -39,10 +39,9 @@ fn target<'s>(site: &'s Site, from: &str, cell: &'s str) -> (String, &'s str) {
     }
     let address = format!("{}/", at.join("/"));
     let id = format!("id=\"{fragment}\"");
-    assert!(
-        fragment.is_empty() || page(site, &address).contains(&id),
-        "{from}: nothing at {href}"
-    );
+    let there = page(site, &address);
+    assert!(!fragment.is_empty(), "{from}: {href} leads to a whole page");
+    assert!(there.contains(&id), "{from}: nothing at {href}");
     (address, fragment)
 }
 

@@ -90,13 +90,8 @@ pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result
             }
         }
         (None, None) => {
-            let designs = Designs::All;
-            Counted::Everything(census::of_everything(
-                catalogue,
-                &groups,
-                designs,
-                Holders::All,
-            ))
+            let all = census::of_everything(catalogue, &groups, Designs::All, Holders::All);
+            Counted::Everything(all)
         }
     };
     if words.json {

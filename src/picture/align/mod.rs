@@ -179,8 +179,8 @@ fn refused(why: Refusal, confidence: f64) -> Registration {
 /// Refines a start, given as the map from the reference to the picture, and lets the cells vote.
 fn refined(reference: &Subject, picture: &Subject, begun: &Homography) -> Registration {
     let mut map = *begun;
-    for of in PASSES {
-        match pass(reference, picture, &map, of) {
+    for step in PASSES {
+        match pass(reference, picture, &map, step) {
             Ok(next) => map = next,
             Err(why) => return refused(why, 0.0),
         }
@@ -193,18 +193,18 @@ fn pass(
     reference: &Subject,
     picture: &Subject,
     map: &Homography,
-    of: Pass,
+    step: Pass,
 ) -> Result<Homography, Refusal> {
-    let (to, from) = level(of.depth);
+    let (to, from) = level(step.depth);
     let on_level = from
         .then(map)
         .and_then(|map| map.then(&to))
         .ok_or(Refusal::NoPlausibleFit)?;
     let (a, b) = (
-        reference.edges.level(of.depth),
-        picture.edges.level(of.depth),
+        reference.edges.level(step.depth),
+        picture.edges.level(step.depth),
     );
-    let shifts = cells::shifts(a, b, &on_level, of.grid);
+    let shifts = cells::shifts(a, b, &on_level, step.grid);
     let pairs: Vec<fit::Pair> = shifts
         .iter()
         .filter(|shift| shift.likeness > cells::LEAST_LIKENESS)
@@ -217,14 +217,14 @@ fn pass(
             })
         })
         .collect();
-    let fitted = fit::robust(&pairs, of.model, of.tolerance).ok_or(Refusal::NothingInCommon)?;
+    let fitted = fit::robust(&pairs, step.model, step.tolerance).ok_or(Refusal::NothingInCommon)?;
     let full = to
         .then(&fitted)
         .and_then(|map| map.then(&from))
         .ok_or(Refusal::NoPlausibleFit)?;
     if shape::is_plausible(&full, reference.edges.size()) {
         Ok(full)
-    } else if of.depth == 2 {
+    } else if step.depth == 2 {
         // A few coarse cells that hit by chance make no fit worth the name.
         Err(Refusal::NothingInCommon)
     } else {

@@ -65,8 +65,8 @@ pub fn refined(
     ties: &[[(f64, f64); 2]],
 ) -> Homography {
     let mut map = *tied;
-    for of in PASSES {
-        match pass(reference, picture, &map, of) {
+    for step in PASSES {
+        match pass(reference, picture, &map, step) {
             Ok(next) => map = next,
             Err(_) => return *tied,
         }
