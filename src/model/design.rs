@@ -168,6 +168,12 @@ impl Design {
     pub fn standing_printings(&self) -> impl Iterator<Item = &Printing> {
         self.printings.iter().filter(|p| !p.standing.is_withdrawn())
     }
+
+    /// Whether a sheet of it can be identified: there are states or printings to choose from.
+    #[must_use]
+    pub fn has_choice(&self) -> bool {
+        self.standing_states().next().is_some() || self.standing_printings().next().is_some()
+    }
 }
 
 /// A title.

@@ -133,10 +133,22 @@ pub(super) fn data(here: &Here<'_>) -> Leaf {
             &CleanHtml::span("quotable", &CleanHtml::text(&example)),
         )],
     );
+    let picture = format!(
+        "{}/picture/…/",
+        settings.address.value.trim_end_matches('/')
+    );
+    let beside = words.html(
+        "data-beside-text",
+        None,
+        &[(
+            "picture",
+            &CleanHtml::span("quotable", &CleanHtml::text(&picture)),
+        )],
+    );
     let parts = vec![
         Said::word(here, "data-records"),
         Said::new(here, "data-get", &get),
-        Said::word(here, "data-not-yet"),
+        Said::new(here, "data-beside", &beside),
         Said::new(here, "data-addresses", &addresses),
         Said::new(here, "data-licence", &licence),
     ];

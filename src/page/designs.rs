@@ -15,7 +15,7 @@ use super::pictures::{Image, Setting};
 use super::standing;
 use crate::model::design::Design;
 use crate::model::edtf::Day;
-use crate::model::words::{ClosedList as _, Standing};
+use crate::model::words::ClosedList as _;
 
 #[derive(Serialize)]
 struct View {
@@ -48,14 +48,8 @@ struct Year {
 pub(super) fn page(here: &Here<'_>) -> Leaf {
     let words = here.words();
     let designs = in_order(here);
-    let is_apart = |d: &&Design| {
-        matches!(
-            d.standing.standing,
-            Standing::Rejected | Standing::Withdrawn
-        )
-    };
     let (apart, accepted): (Vec<&Design>, Vec<&Design>) =
-        designs.into_iter().partition(|d| is_apart(d));
+        designs.into_iter().partition(|d| d.standing.is_set_apart());
     let view = View {
         title: words.word(Overview::Designs.word()).to_owned(),
         brief: brief(here, accepted.len()),

@@ -26,6 +26,7 @@ struct View {
     design: CleanHtml,
     title: String,
     key: String,
+    details_from: Option<CleanHtml>,
     /// What must be answered before the sheet is measured against the key, then the rest.
     groups: Vec<Group>,
 }
@@ -63,6 +64,7 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         number_class: number_class(&design.number),
         design: here.design(&design.key),
         key: here.href(&Address::IdentificationKey(design.key.clone())),
+        details_from: key::details_from(here, design),
         groups,
         title: title.clone(),
     };

@@ -1,5 +1,7 @@
 //! A holder: what it keeps, owns and had, as a checklist, and what is still to be done there.
 
+use std::collections::BTreeSet;
+
 use serde::Serialize;
 
 use super::book::Here;
@@ -88,7 +90,7 @@ pub(super) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
                     .as_ref()
                     .map_or_else(String::new, |a| a.value.clone())
             },
-            |i| CleanHtml::text(&here.whereabouts(i)),
+            |_, i| CleanHtml::text(&here.whereabouts(i)),
         ),
         held: checklist::checklist(
             here,
@@ -98,7 +100,7 @@ pub(super) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
                     .as_ref()
                     .map_or_else(String::new, |a| a.value.clone())
             },
-            |i| remark(here, holder, i),
+            |design, i| remark(here, holder, design, i),
         ),
         lists: lists.into_iter().filter(List::has_lines).collect(),
         title: title.clone(),
@@ -169,9 +171,15 @@ fn brief(here: &Here<'_>, holder: &Holder, held: &[Sheet<'_>]) -> String {
         .flatten()
         .collect();
     let place = place.join(", ");
-    let mut designs: Vec<&Key> = held.iter().map(|(d, _)| &d.key).collect();
-    designs.dedup();
-    let count = match held.len() {
+    // Two records of one sheet are one sheet, and what is set apart is no part of the count.
+    let accepted = held.iter().filter(|sheet| !is_set_apart(sheet));
+    let groups = &here.book.studies.groups;
+    let sheets: BTreeSet<_> = accepted
+        .clone()
+        .map(|(_, i)| groups.first_of(&i.key))
+        .collect();
+    let designs: BTreeSet<&Key> = accepted.map(|(design, _)| &design.key).collect();
+    let count = match sheets.len() {
         0 => String::new(),
         n => words.with(
             "impressions-of-designs",
@@ -268,8 +276,13 @@ pub(super) fn outward(address: &str) -> CleanHtml {
     }
 }
 
-/// Who owns a sheet that is kept here, and that it was withdrawn.
-fn remark(here: &Here<'_>, holder: &Holder, impression: &Impression) -> CleanHtml {
+/// Whether the design or the record of a sheet was rejected or withdrawn.
+pub(super) fn is_set_apart((design, impression): &Sheet<'_>) -> bool {
+    design.standing.is_set_apart() || impression.standing.is_set_apart()
+}
+
+/// Who owns a sheet that is kept here, and that it or its design was rejected or withdrawn.
+fn remark(here: &Here<'_>, holder: &Holder, design: &Design, impression: &Impression) -> CleanHtml {
     let owner = impression
         .owner
         .as_ref()
@@ -278,13 +291,10 @@ fn remark(here: &Here<'_>, holder: &Holder, impression: &Impression) -> CleanHtm
             let owner = here.party(owner);
             here.words().html("owned-by", None, &[("owner", &owner)])
         });
-    let withdrawn = if impression.standing.is_withdrawn() {
-        CleanHtml::text(
-            here.words()
-                .listed("standing", impression.standing.standing),
-        )
-    } else {
-        CleanHtml::empty()
-    };
-    CleanHtml::join([&owner, &withdrawn], ". ")
+    let stands = [&impression.standing, &design.standing];
+    let apart = stands.into_iter().find(|stands| stands.is_set_apart());
+    let apart = apart.map_or_else(CleanHtml::empty, |stands| {
+        CleanHtml::text(here.words().listed("standing", stands.standing))
+    });
+    CleanHtml::join([&owner, &apart], ". ")
 }

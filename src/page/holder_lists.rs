@@ -3,13 +3,14 @@
 use super::address::{Address, Fragment, Overview};
 use super::book::Here;
 use super::dates;
-use super::holder::{Sheet, is_keeper, is_owner, is_record, sheets, stolen_from};
+use super::holder::{Sheet, is_keeper, is_owner, is_record, is_set_apart, sheets, stolen_from};
 use super::html::CleanHtml;
 use super::lists::List;
 use super::mentioned;
 use super::provenance;
 use super::values;
 use super::words::Given;
+use crate::model::design::Design;
 use crate::model::edtf::Date;
 use crate::model::holder::Holder;
 use crate::model::impression::Impression;
@@ -227,31 +228,33 @@ pub(super) fn named(here: &Here<'_>, mentions: &[Mention]) -> Vec<List> {
 
 /// What nobody has done yet: measure, photograph, identify, fill the gaps of 1933 to 1945.
 pub(super) fn to_do(here: &Here<'_>, held: &[Sheet<'_>]) -> List {
-    let line = |said: CleanHtml, is_wanting: &dyn Fn(&Impression) -> bool| {
-        let keys = held
+    let line = |said: CleanHtml, is_wanting: &dyn Fn(&Design, &Impression) -> bool| {
+        let wanting = held
             .iter()
-            .map(|(_, i)| *i)
-            .filter(|i| !i.standing.is_withdrawn() && is_wanting(i))
-            .map(|i| &i.key);
+            .filter(|sheet| !is_set_apart(sheet) && is_wanting(sheet.0, sheet.1));
+        let keys = wanting.map(|(_, i)| &i.key);
         let handles = here.handles(keys).some()?;
         Some(said.then(": ").and(&handles))
     };
     let word = |word: &str| CleanHtml::text(here.words().word(word));
     let years = here.href(&Address::Overview(Overview::Provenance));
-    let has_no_size = |i: &Impression| {
+    let has_no_size = |_: &Design, i: &Impression| {
         let sheet = &i.sheet;
         sheet.size.is_empty() && sheet.image.is_empty() && sheet.platemark.is_empty()
     };
-    let has_no_verso =
-        |i: &Impression| !i.pictures.is_empty() && i.pictures.iter().all(|p| p.side != Side::Verso);
-    let has_a_gap = |i: &Impression| {
+    let has_no_verso = |_: &Design, i: &Impression| {
+        !i.pictures.is_empty() && i.pictures.iter().all(|p| p.side != Side::Verso)
+    };
+    let has_a_gap = |_: &Design, i: &Impression| {
         let years = here.book.studies.diligence.get(&i.key);
         years.is_some_and(|years| years.gaps().next().is_some())
     };
     let lines = [
-        line(word("to-do-not-identified"), &|i| i.identified.is_none()),
+        line(word("to-do-not-identified"), &|design, i| {
+            design.has_choice() && i.identified.is_none()
+        }),
         line(word("to-do-not-measured"), &has_no_size),
-        line(word("to-do-no-photograph"), &|i| i.pictures.is_empty()),
+        line(word("to-do-no-photograph"), &|_, i| i.pictures.is_empty()),
         line(word("to-do-no-verso"), &has_no_verso),
         line(CleanHtml::link(&years, &word("to-do-years")), &has_a_gap),
     ];

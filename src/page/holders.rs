@@ -145,7 +145,7 @@ fn line(here: &Here<'_>, holder: &Holder) -> CleanHtml {
             here.words().html("now-part-of", None, &[("holder", &name)])
         });
     let line = CleanHtml::join([&name, &kind, &now], ", ");
-    let rows = &here.book.studies.census.by.holder;
+    let rows = &here.book.studies.accepted.by.holder;
     let sheets = rows
         .iter()
         .find(|row| row.key.as_ref() == Some(&holder.key));

@@ -59,12 +59,16 @@ pub(super) fn groups(here: &Here<'_>, design: &Design) -> Vec<Group> {
         .into_values()
         .filter_map(|sheets| {
             let first = sheets.first()?;
-            let reading = readings::short(here, design, first);
+            let reading = first.identified.as_ref();
+            let reading =
+                reading.map_or_else(CleanHtml::empty, |r| readings::plain(here, design, r));
             Some(Group {
-                heading: if reading.is_empty() {
+                heading: if !reading.is_empty() {
+                    super::html::capitalised(&reading)
+                } else if design.has_choice() {
                     CleanHtml::text(words.word("not-identified"))
                 } else {
-                    super::html::capitalised(&reading)
+                    super::html::capitalised(&CleanHtml::text(here.status(Status::Located)))
                 },
                 cities: cities(here, design, &sheets),
             })

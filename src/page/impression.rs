@@ -26,7 +26,7 @@ use super::settled::{self, Follows};
 use super::sheet_facts;
 use super::standing;
 use crate::model::design::Design;
-use crate::model::impression::{Identification, Impression, OtherSheet};
+use crate::model::impression::{Identification, Impression, OtherSheet, Status};
 use crate::model::key::{ImpressionKey, PictureKey};
 use crate::model::link::Target;
 use crate::model::provenance::Sighting;
@@ -79,7 +79,7 @@ pub(super) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
         design: here.design(&design.key),
         title: capital(&here.whereabouts(impression)),
         brief: brief(here, design, impression),
-        standing: standings(here, impression),
+        standing: standings(here, design, impression),
         plate: leading
             .as_ref()
             .and_then(|key| figures::plate(here, key, None, Setting::Leading)),
@@ -138,7 +138,9 @@ fn brief(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml
     let reading = impression
         .identified
         .as_ref()
-        .map_or_else(CleanHtml::empty, |r| readings::full(here, design, r));
+        .map_or_else(CleanHtml::empty, |r| {
+            readings::qualified(here, design, impression, r, readings::full(here, design, r))
+        });
     // That a sheet is of the edition goes without saying; what it is otherwise does not.
     let kind = impression
         .kind
@@ -154,11 +156,15 @@ fn brief(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml
     as_sentences(&[number, reading, CleanHtml::join([&kind, &numbering], ", ")])
 }
 
-/// Whether the record stands, and whether another record is the same sheet.
-fn standings(here: &Here<'_>, impression: &Impression) -> Vec<CleanHtml> {
-    let mut notes: Vec<_> = standing::note(here, &impression.standing)
-        .into_iter()
-        .collect();
+/// Whether the design and the record stand, whether another record is the same sheet, and what to do
+/// where it was stolen.
+fn standings(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<CleanHtml> {
+    let stands = [&design.standing, &impression.standing];
+    let notes = stands.map(|stands| standing::note(here, stands));
+    let mut notes: Vec<_> = notes.into_iter().flatten().collect();
+    if impression.status.value == Status::Stolen {
+        notes.push(CleanHtml::text(here.words().word("stolen-caution")));
+    }
     for other in same_sheet(here, impression) {
         notes.push(here.words().html(
             "is-the-same-sheet",

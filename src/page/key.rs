@@ -114,7 +114,7 @@ pub(super) fn candidate_name(here: &Here<'_>, design: &Design, row: &CandidateRo
 }
 
 /// "Details from 7.5, Northport, Harbour Museum. Photograph: …": whose picture it is.
-fn details_from(here: &Here<'_>, design: &Design) -> Option<CleanHtml> {
+pub(super) fn details_from(here: &Here<'_>, design: &Design) -> Option<CleanHtml> {
     let key = key_points::reference(here, design)?;
     let picture = here.public().picture(&key)?;
     let source = match &key.owner {

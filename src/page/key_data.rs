@@ -57,7 +57,7 @@ enum AllowedData {
 }
 
 /// Shares as people say them: the word's id, and the fraction it names.
-const SHARES: [(&str, f64); 15] = [
+const SHARES: [(&str, f64); 19] = [
     ("share-nearly-all", 0.99),
     ("share-19-20", 0.95),
     ("share-9-10", 0.9),
@@ -68,8 +68,12 @@ const SHARES: [(&str, f64); 15] = [
     ("share-1-2", 0.5),
     ("share-2-5", 0.4),
     ("share-1-3", 1.0 / 3.0),
+    ("share-3-10", 0.3),
     ("share-1-4", 0.25),
     ("share-1-5", 0.2),
+    ("share-1-6", 1.0 / 6.0),
+    ("share-1-7", 1.0 / 7.0),
+    ("share-1-8", 0.125),
     ("share-1-10", 0.1),
     ("share-1-20", 0.05),
     ("share-hardly", 0.01),

@@ -67,7 +67,8 @@ struct Frame<'b> {
 }
 
 /// The words that the script says, with the places it fills.
-const WORDS: [(&str, &[&str]); 13] = [
+const WORDS: [(&str, &[&str]); 14] = [
+    ("compare-no-picture", &["key"]),
     ("compare-not-laid", &["key", "why"]),
     ("compare-side-only", &[]),
     ("compare-choose", &[]),

@@ -132,7 +132,7 @@ fn counts(here: &Here<'_>) -> CleanHtml {
     let words = here.words();
     let sheets = here.book.studies.accepted.sheets;
     let parts = [
-        words.count("count-designs", here.public().designs.len()),
+        words.count("count-designs", accepted_designs(here)),
         if sheets.at_most == 0 {
             String::new()
         } else {
@@ -145,6 +145,12 @@ fn counts(here: &Here<'_>) -> CleanHtml {
     ];
     let sentences: Vec<_> = parts.iter().map(|text| CleanHtml::text(text)).collect();
     as_sentences(&sentences)
+}
+
+/// How many designs there are, those in the appendix left out.
+fn accepted_designs(here: &Here<'_>) -> usize {
+    let designs = here.public().designs.values();
+    designs.filter(|d| !d.standing.is_set_apart()).count()
 }
 
 /// How sheets are named, by an example from the catalogue.
@@ -161,7 +167,7 @@ fn begin(here: &Here<'_>) -> Vec<Way> {
     let words = here.words();
     let public = here.public();
     let count = |overview: Overview| match overview {
-        Overview::Designs => public.designs.len().to_string(),
+        Overview::Designs => accepted_designs(here).to_string(),
         Overview::Holders => public.holders.len().to_string(),
         Overview::Census => census_words::figure(here.book.studies.accepted.sheets),
         _ => String::new(),

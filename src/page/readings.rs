@@ -2,10 +2,12 @@
 
 use super::address::{Address, Fragment};
 use super::book::Here;
+use super::claims;
 use super::html::CleanHtml;
 use crate::model::design::Design;
 use crate::model::impression::{Identification, Impression, StateReading};
 use crate::model::vocabulary::List;
+use crate::study::agree::contradiction;
 
 /// A reading in full: "state *iii*/iv, Printed by the artist", each a link.
 pub(super) fn full(here: &Here<'_>, design: &Design, reading: &Identification) -> CleanHtml {
@@ -52,12 +54,40 @@ pub(super) fn full(here: &Here<'_>, design: &Design, reading: &Identification) -
     CleanHtml::join([&state, &either(here, &printings), &variant, &kind], ". ")
 }
 
-/// The reading of a sheet in a caption or a list: "*iii*. Printed by the artist"; nothing where it
-/// is not identified.
+/// The reading of a sheet in a caption or a list: "*iii*. Printed by the artist (probable)"; nothing
+/// where it is not identified.
 pub(super) fn short(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
     let Some(reading) = &impression.identified else {
         return CleanHtml::empty();
     };
+    let plain = plain(here, design, reading);
+    if plain.is_empty() {
+        plain
+    } else {
+        qualified(here, design, impression, reading, plain)
+    }
+}
+
+/// A reading in words, followed by what forbids to take it for granted: how sure it is where that is not
+/// certain, and that what was seen on the sheet contradicts it.
+pub(super) fn qualified(
+    here: &Here<'_>,
+    design: &Design,
+    impression: &Impression,
+    reading: &Identification,
+    said: CleanHtml,
+) -> CleanHtml {
+    let said = claims::doubted(here, said, &reading.claim);
+    if contradiction(design, impression).is_some() {
+        let against = here.words().word("against-what-was-seen");
+        said.then(" (").then(against).then(")")
+    } else {
+        said
+    }
+}
+
+/// The same, however sure it is: "*iii*. Printed by the artist".
+pub(super) fn plain(here: &Here<'_>, design: &Design, reading: &Identification) -> CleanHtml {
     CleanHtml::join(
         [
             &state_alone(here, design, reading),

@@ -298,6 +298,12 @@ test("a photograph that could not be laid on the others says why and stands besi
   assert.equal(await beside.$$eval("input[name=mode]:disabled", (all) => all.length), 4);
   assert.equal(await beside.$$eval(".abreast .pane .layer", (all) => all.length), 2);
   await beside.close();
+
+  const bare = sheets.find((sheet) => !sheet.picture);
+  const without = await open(`${CHOSEN}#of=${bare.key},${other.key}`);
+  const missing = await without.$eval(".not-laid", (text) => text.textContent);
+  assert.equal(missing.trim(), `There is no photograph of ${bare.key}.`);
+  await without.close();
 });
 
 test("without scripts there are pictures and the table", async () => {

@@ -321,8 +321,12 @@
     if (able.length < 2) modes[0].checked = true;
     askTwo();
     const notLaid = isChosen ? chosen.filter((at) => sheets[at].picture && !sheets[at].onto) : [];
-    const told = notLaid.map((at) => fill(words["compare-not-laid"], { key: sheets[at].key, why: sheets[at].why }));
-    if (isChosen && able.length < 2) told.push(words["compare-side-only"]);
+    const unseen = isChosen ? chosen.filter((at) => !sheets[at].picture) : [];
+    const told = [
+      ...unseen.map((at) => fill(words["compare-no-picture"], { key: sheets[at].key })),
+      ...notLaid.map((at) => fill(words["compare-not-laid"], { key: sheets[at].key, why: sheets[at].why })),
+    ];
+    if (able.length < 2 && chosen.length - unseen.length > 1) told.push(words["compare-side-only"]);
     find(".not-laid").replaceChildren(...told.map((text) => Object.assign(document.createElement("span"), { textContent: `${text} ` })));
     find(".not-laid").hidden = told.length === 0;
     const isReady = isChosen && setFrame();

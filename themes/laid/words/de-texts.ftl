@@ -5,9 +5,11 @@ how-counted-rule = Ein gedrucktes Bild auf einem Blatt ist ein Abzug.
 how-counted-text =
     Wo zwei Einträge ein Blatt sein können, hat die Zahl zwei Enden: höchstens, wenn jede solche Frage
     zwei Blätter wären; mindestens, wenn möglichst viele eines wären. Wo zu viele solche Fragen
-    zusammenhängen, um sie zu lösen, ist das untere Ende eine Schranke, bezeichnet mit ≥. Ein Blatt, das einem von zwei Zuständen angehören kann, steht in
-    beiden Zeilen; die Zeilen müssen sich also nicht zur Summe fügen. Nachschnitte, Reproduktionen und
-    zurückgezogene Einträge sind nicht gezählt.
+    zusammenhängen, um sie zu lösen, ist das untere Ende eine Schranke, bezeichnet mit ≥. Ein Blatt, das
+    einem von zwei Zuständen angehören kann, steht in beiden Zeilen, und zwei Einträge, die ein Blatt sein
+    können, zählen jeder in seiner Zeile: die Zeilen müssen sich nicht zur Summe fügen, und das untere Ende
+    einer Zeile kann zu hoch sein. Nachschnitte, Reproduktionen und zurückgezogene Einträge sind nicht
+    gezählt.
 
 # Vorbehalte.
 cautions-brief = Was dieses Verzeichnis ist, was es nicht ist und worum es seine Leser bittet.
@@ -66,7 +68,7 @@ cite-design-text = Sigle und Nummer. In einem Angebot folgen der Zustand mit der
 cite-impression = Ein Abzug
 cite-impression-text = Seine Kennung benennt ein Blatt, wohin es auch kommt und wem es auch gehört:
 cite-unknown = Ein hier nicht verzeichnetes Blatt
-cite-unknown-text = Man zitiere den Eintrag mit „nicht in { $siglum }“ und teile uns das Blatt bitte mit.
+cite-unknown-text = Man zitiere den Eintrag für die Graphik, sage vom Blatt „dieser Abzug nicht verzeichnet in { $siglum }“ und teile es uns bitte mit.
 cite-address = Adressen
 cite-address-text =
     Jeder Eintrag, jeder Abzug, jeder Standort, jede Person und jedes Werk hat eine Adresse, die sich
@@ -114,8 +116,8 @@ data-records-text =
 data-get = Wie man sie bekommt
 data-get-text = Die Einträge werden hier nicht zum Herunterladen angeboten. Man frage danach: { $contact }.
 data-get-no-contact = Die Einträge werden hier nicht zum Herunterladen angeboten.
-data-not-yet = Noch nicht
-data-not-yet-text = Diese Website hat neben ihren Seiten keine Tabellen, Nachrichtenströme oder Datensätze in anderen Formaten.
+data-beside = Neben den Seiten
+data-beside-text = Die Zahlen jeder Zählung stehen daneben als Tabellen (CSV). Jede gezeigte Aufnahme ist ein Bilddienst (IIIF Image API 3.0, Stufe 0), unter der Adresse { $picture } mit Blatt und Namen der Aufnahme; seine Datei info.json sagt, was zu haben ist. Nachrichtenströme und Datensätze in anderen Formaten gibt es nicht.
 data-addresses = Adressen als Kennungen
 data-addresses-text = Die Adresse einer Seite ist die Kennung ihres Eintrags: { $address }. Sie darf in anderen Datenbanken stehen.
 data-licence = Lizenz

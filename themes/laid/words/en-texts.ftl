@@ -5,8 +5,10 @@ how-counted-rule = One printed image on one sheet is one impression.
 how-counted-text =
     Where two records may be one sheet, the count has two ends: at most, if every such question were
     two sheets; at least, if as many as possible were one. Where too many such questions hang
-    together to be worked out, the lower end is a bound, marked ≥. A sheet that may be in one of two states stands in both rows, so rows need not add up.
-    Recuts, reproductions and withdrawn records are not counted.
+    together to be worked out, the lower end is a bound, marked ≥. A sheet that may be in one of two
+    states stands in both rows, and two records that may be one sheet are each counted in their own row:
+    rows need not add up, and the lower end of a row may be too high. Recuts, reproductions and withdrawn
+    records are not counted.
 
 # Cautions.
 cautions-brief = What this catalogue is, what it is not, and what it asks of its readers.
@@ -61,7 +63,7 @@ cite-design-text = The siglum and the number. In a listing, the state and its to
 cite-impression = An impression
 cite-impression-text = Its handle names one sheet, wherever it goes and whoever owns it:
 cite-unknown = A sheet not recorded here
-cite-unknown-text = Cite the entry and say “not in { $siglum }”. Then please tell us of it.
+cite-unknown-text = Cite the entry for the print, and say of the sheet “this impression not recorded in { $siglum }”. Then please tell us of it.
 cite-address = Addresses
 cite-address-text =
     Every entry, impression, holder, person and work has one address that does not change. A state’s
@@ -108,8 +110,8 @@ data-records-text =
 data-get = Getting them
 data-get-text = The records are not offered for download here. Ask for them: { $contact }.
 data-get-no-contact = The records are not offered for download here.
-data-not-yet = Not yet
-data-not-yet-text = This site has no tables, feeds or records in other formats beside its pages.
+data-beside = Beside the pages
+data-beside-text = The counts of a census page stand beside it as tables (CSV). Every photograph that is shown is an image service (IIIF Image API 3.0, level 0), at { $picture }, by sheet and name; its file info.json says what can be had. There are no feeds, and no records in other formats.
 data-addresses = Addresses as identifiers
 data-addresses-text = The address of a page is the identifier of its record: { $address }. It may be kept in other databases.
 data-licence = Licence
