@@ -45,6 +45,8 @@ mod json_documents;
 mod key_pages;
 /// Reading pages as a browser does.
 mod markup;
+/// What readers would take for granted if a page did not say otherwise.
+mod not_for_granted;
 /// What pages say, and what they never say.
 mod pages;
 /// Photographs of invented prints, in pairs.

@@ -1,0 +1,79 @@
+//! What readers would take for granted if a page did not say otherwise: how sure an identification is,
+//! whether a sheet is by the artist, and that one was stolen.
+
+use crate::pages::{page, site_of};
+
+/// A design with three identified sheets, one rejected with a sheet of its own, one sheet stolen.
+const GATE: &str = r#"
+-- records/holders/museum.toml
+name = "Town Museum"
+kind = "museum"
+-- records/designs/1/design.toml
+titles = [{ text = "The Gate" }]
+points = [{ key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix" }]
+states = [{ key = "dark", shows = { moon = "absent" } }, { key = "moonlit", shows = { moon = "present" } }]
+-- records/designs/1/impressions/1.toml
+holder = "museum"
+status = "located"
+identified = { state = "dark" }
+observed = { moon = "absent" }
+-- records/designs/1/impressions/2.toml
+holder = "museum"
+status = "located"
+identified = { state = "moonlit", certainty = "probable" }
+-- records/designs/1/impressions/3.toml
+holder = "museum"
+status = "located"
+identified = { state = "dark" }
+observed = { moon = "present" }
+-- records/designs/1/impressions/4.toml
+status = "stolen"
+-- records/designs/r1/design.toml
+number = "R 1"
+titles = [{ text = "The Wall" }]
+standing = "rejected"
+why = "By another hand."
+-- records/designs/r1/impressions/1.toml
+holder = "museum"
+status = "located"
+"#;
+
+/// The text of a page without its tags.
+fn words_of(page: &str) -> String {
+    let pieces = page.split('<').filter_map(|piece| piece.split_once('>'));
+    pieces.map(|(_, text)| text).collect()
+}
+
+#[test]
+fn a_heading_says_how_sure_an_identification_is_and_what_speaks_against_it() {
+    let site = site_of(&[GATE]);
+    let heading = |address: &str| words_of(page(&site, address));
+    assert!(heading("impression/1.1/").contains("State i/ii."));
+    assert!(heading("impression/1.2/").contains("State ii/ii (probable)."));
+    assert!(heading("impression/1.3/").contains("State i/ii (against what was seen)."));
+}
+
+#[test]
+fn a_sheet_of_a_rejected_design_says_so_on_its_page_and_with_its_holder() {
+    let site = site_of(&[GATE]);
+    assert!(words_of(page(&site, "impression/r1.1/")).contains("Rejected. By another hand."));
+    let holder = words_of(page(&site, "holder/museum/"));
+    assert!(holder.contains("3 impressions of 1 design"), "{holder}");
+    assert!(holder.contains("Rejected"), "{holder}");
+    assert!(!holder.contains("Not identified"), "{holder}");
+}
+
+#[test]
+fn the_opening_page_counts_the_designs_that_are_accepted() {
+    let site = site_of(&[GATE]);
+    let opening = words_of(page(&site, ""));
+    assert!(opening.contains("1 design."), "{opening}");
+}
+
+#[test]
+fn a_stolen_sheet_carries_the_caution_and_no_other_does() {
+    let site = site_of(&[GATE]);
+    let is_cautioned = |address: &str| page(&site, address).contains("Recorded here as stolen.");
+    assert!(is_cautioned("impression/1.4/"));
+    assert!(!is_cautioned("impression/1.1/"));
+}
