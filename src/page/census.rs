@@ -14,7 +14,7 @@ use super::survival::{self, Seen};
 use super::words::Given;
 use crate::model::design::Design;
 use crate::model::impression::Status;
-use crate::model::words::{ClosedList as _, Standing};
+use crate::model::words::ClosedList as _;
 use crate::study::census::Census;
 
 #[derive(Serialize)]
@@ -133,9 +133,5 @@ fn row(here: &Here<'_>, design: &Design, census: &Census, statuses: &[Status]) -
 fn title_with_standing(here: &Here<'_>, design: &Design) -> CleanHtml {
     let to = here.href(&Address::Design(design.key.clone()));
     let title = CleanHtml::link(&to, &here.design_title(design));
-    let word = match design.standing.standing {
-        Standing::Accepted => return title,
-        standing => here.words().listed("standing", standing),
-    };
-    CleanHtml::join([&title, &Here::quiet(word)], ", ")
+    CleanHtml::join([&title, &here.standing(design)], ", ")
 }

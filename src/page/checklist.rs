@@ -48,7 +48,7 @@ pub(super) fn checklist<'i>(
     here: &Here<'_>,
     impressions: impl IntoIterator<Item = (&'i Design, &'i Impression)>,
     number: impl Fn(&Impression) -> String,
-    remark: impl Fn(&Design, &Impression) -> CleanHtml,
+    remark: impl Fn(&Impression) -> CleanHtml,
 ) -> Option<Checklist> {
     let mut groups: Vec<(&Design, Group)> = Vec::new();
     for (design, impression) in impressions {
@@ -57,7 +57,7 @@ pub(super) fn checklist<'i>(
             number: number(impression),
             state: state(here, design, impression),
             printing: printing(here, design, impression),
-            remark: remark(design, impression),
+            remark: remark(impression),
         };
         match groups.last_mut() {
             Some((last, group)) if last.key == design.key => group.rows.push(row),

@@ -10,6 +10,7 @@ use super::book::Here;
 use super::html::CleanHtml;
 use super::words::Given;
 use crate::model::design::Design;
+use crate::model::holder::HolderKind;
 use crate::model::impression::Status;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::vocabulary::{CountingClass, List as Vocabulary};
@@ -134,7 +135,6 @@ fn designs_with_numbers(
 /// The tables of a census that do not depend on one design: status, class, kind, country, city, holder.
 pub(super) fn tables(here: &Here<'_>, census: &Census, records: &Records<'_>) -> Vec<Table> {
     let words = here.words();
-    let collator = Collator::of_words(here.language());
     let kind = |key: &Key| {
         let name = CleanHtml::text(&here.term(Vocabulary::Kinds, key.as_str()));
         (key.to_string(), name)
@@ -158,19 +158,35 @@ pub(super) fn tables(here: &Here<'_>, census: &Census, records: &Records<'_>) ->
         table(here, "city", &census.by.city, records, city),
         table(here, "holder", &census.by.holder, records, holder),
     ];
-    let unnamed = ["not-recorded", "not-told"].map(|word| words.word(word));
     // Status and class have an order of their own.
-    for table in tables.iter_mut().skip(2) {
+    sort_rows(here, census, tables.get_mut(2..).unwrap_or_default());
+    tables.retain(|table| !table.rows.is_empty());
+    tables
+}
+
+/// Sorts rows by name: private collections after those of cities, what is not known at the end.
+fn sort_rows(here: &Here<'_>, census: &Census, tables: &mut [Table]) {
+    let collator = Collator::of_words(here.language());
+    let unnamed = ["not-recorded", "not-told"].map(|word| here.words().word(word));
+    let is_private = |key: &&Key| {
+        let holder = here.public().holders.get(*key);
+        holder.is_some_and(|holder| holder.kind == HolderKind::Private)
+    };
+    let holders = census.by.holder.iter().filter_map(|row| row.key.as_ref());
+    let private = holders.filter(is_private);
+    let private: BTreeSet<String> = private.map(|key| city_first(here, key).plain()).collect();
+    for table in tables {
         table.rows.sort_by(|a, b| {
             let name = |row: &TableRow| row.name.plain();
-            let is_last = |row: &TableRow| unnamed.contains(&row.name.as_str());
-            is_last(a)
-                .cmp(&is_last(b))
+            let is_late = |row: &TableRow| {
+                let is_unnamed = unnamed.contains(&row.name.as_str());
+                (is_unnamed, private.contains(&name(row)))
+            };
+            is_late(a)
+                .cmp(&is_late(b))
                 .then_with(|| collator.compare(&name(a), &name(b)))
         });
     }
-    tables.retain(|table| !table.rows.is_empty());
-    tables
 }
 
 /// Whether rows say more than that nothing is recorded, so that they make a table.

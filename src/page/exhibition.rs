@@ -38,7 +38,7 @@ pub(super) fn page(here: &Here<'_>, exhibition: &Exhibition) -> Leaf {
         here,
         sheets,
         |i| shown(i).unwrap_or_default(),
-        |_, i| holder(here, i),
+        |i| holder(here, i),
     );
     let mentioned = mentioned::in_texts(here, &Target::Exhibition(exhibition.key.clone()));
     let lists = vec![List::new(

@@ -90,7 +90,7 @@ pub(super) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
                     .as_ref()
                     .map_or_else(String::new, |a| a.value.clone())
             },
-            |_, i| CleanHtml::text(&here.whereabouts(i)),
+            |i| CleanHtml::text(&here.whereabouts(i)),
         ),
         held: checklist::checklist(
             here,
@@ -100,7 +100,7 @@ pub(super) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
                     .as_ref()
                     .map_or_else(String::new, |a| a.value.clone())
             },
-            |design, i| remark(here, holder, design, i),
+            |i| remark(here, holder, i),
         ),
         lists: lists.into_iter().filter(List::has_lines).collect(),
         title: title.clone(),
@@ -281,8 +281,8 @@ pub(super) fn is_set_apart((design, impression): &Sheet<'_>) -> bool {
     design.standing.is_set_apart() || impression.standing.is_set_apart()
 }
 
-/// Who owns a sheet that is kept here, and that it or its design was rejected or withdrawn.
-fn remark(here: &Here<'_>, holder: &Holder, design: &Design, impression: &Impression) -> CleanHtml {
+/// Who owns a sheet that is kept here, and that its record was rejected or withdrawn.
+fn remark(here: &Here<'_>, holder: &Holder, impression: &Impression) -> CleanHtml {
     let owner = impression
         .owner
         .as_ref()
@@ -291,10 +291,11 @@ fn remark(here: &Here<'_>, holder: &Holder, design: &Design, impression: &Impres
             let owner = here.party(owner);
             here.words().html("owned-by", None, &[("owner", &owner)])
         });
-    let stands = [&impression.standing, &design.standing];
-    let apart = stands.into_iter().find(|stands| stands.is_set_apart());
-    let apart = apart.map_or_else(CleanHtml::empty, |stands| {
-        CleanHtml::text(here.words().listed("standing", stands.standing))
-    });
+    let apart = if impression.standing.is_set_apart() {
+        let standing = impression.standing.standing;
+        CleanHtml::text(here.words().listed("standing", standing))
+    } else {
+        CleanHtml::empty()
+    };
     CleanHtml::join([&owner, &apart], ". ")
 }

@@ -17,6 +17,7 @@ use crate::model::link::Target;
 use crate::model::person::Person;
 use crate::model::provenance::Party;
 use crate::model::vocabulary::List;
+use crate::model::words::Standing;
 
 impl Here<'_> {
     /// A title as a catalogue prints it: italic, or in brackets where the catalogue supplies it.
@@ -45,11 +46,22 @@ impl Here<'_> {
             .and(&self.design_title(design))
     }
 
-    /// "14, *The Last Ferry*", leading to the design.
+    /// "14, *The Last Ferry*", leading to the design, and how that stands where it is not accepted.
     pub fn design(&self, key: &Key) -> CleanHtml {
         match self.public().designs.get(key) {
-            Some(design) => self.link(&Address::Design(key.clone()), &self.design_name(design)),
+            Some(design) => {
+                let name = self.link(&Address::Design(key.clone()), &self.design_name(design));
+                CleanHtml::join([&name, &self.standing(design)], ", ")
+            }
             None => CleanHtml::text(key.as_str()),
+        }
+    }
+
+    /// "Rejected": how a design stands; nothing where it is accepted.
+    pub fn standing(&self, design: &Design) -> CleanHtml {
+        match design.standing.standing {
+            Standing::Accepted => CleanHtml::empty(),
+            standing => Here::quiet(self.words().listed("standing", standing)),
         }
     }
 

@@ -59,7 +59,7 @@ fn a_sheet_of_a_rejected_design_says_so_on_its_page_and_with_its_holder() {
     assert!(words_of(page(&site, "impression/r1.1/")).contains("Rejected. By another hand."));
     let holder = words_of(page(&site, "holder/museum/"));
     assert!(holder.contains("3 impressions of 1 design"), "{holder}");
-    assert!(holder.contains("Rejected"), "{holder}");
+    assert!(holder.contains("The Wall, Rejected"), "{holder}");
     assert!(!holder.contains("Not identified"), "{holder}");
 }
 
