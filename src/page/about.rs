@@ -124,27 +124,15 @@ pub(super) fn data(here: &Here<'_>) -> Leaf {
         ),
         None => CleanHtml::text(words.word("data-no-licence")),
     };
-    let example = format!("{}/design/…/", settings.address.value.trim_end_matches('/'));
-    let addresses = words.html(
-        "data-addresses-text",
-        None,
-        &[(
-            "address",
-            &CleanHtml::span("quotable", &CleanHtml::text(&example)),
-        )],
-    );
-    let picture = format!(
-        "{}/picture/…/",
-        settings.address.value.trim_end_matches('/')
-    );
-    let beside = words.html(
-        "data-beside-text",
-        None,
-        &[(
-            "picture",
-            &CleanHtml::span("quotable", &CleanHtml::text(&picture)),
-        )],
-    );
+    let site = settings.address.value.trim_end_matches('/');
+    let example = |of: &str| {
+        let address = CleanHtml::text(&format!("{site}/{of}/…/"));
+        CleanHtml::span("quotable", &address)
+    };
+    let addresses = [("address", &example("design"))];
+    let addresses = words.html("data-addresses-text", None, &addresses);
+    let beside = [("picture", &example("picture"))];
+    let beside = words.html("data-beside-text", None, &beside);
     let parts = vec![
         Said::word(here, "data-records"),
         Said::new(here, "data-get", &get),

@@ -7,18 +7,6 @@ use std::path::{Path, PathBuf};
 use crate::program::{bytes_below, compile, copy_of, edit, files_below, keyblock, text};
 use crate::small;
 
-/// A sheet that its own observation contradicts: a doubt.
-const DOUBTFUL: &str = r#"
--- records/designs/1/design.toml
-titles = [{ text = "The Ferry" }]
-points = [{ key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix" }]
-states = [{ key = "dark", shows = { moon = "absent" } }, { key = "moonlit", shows = { moon = "present" } }]
--- records/designs/1/impressions/1.toml
-status = "located"
-identified = { state = "dark" }
-observed = { moon = "present" }
-"#;
-
 /// Where a compile keeps what it said.
 fn kept(dir: &Path) -> PathBuf {
     dir.join(".keyblock/compiled.json")
@@ -38,7 +26,7 @@ fn says_what_was_kept(dir: &Path) -> bool {
 
 #[test]
 fn a_compile_of_the_same_says_the_same_without_doing_it_over() {
-    let folder = small::lay_down(&[DOUBTFUL]);
+    let folder = small::lay_down(&[small::DOUBTFUL]);
     let dir = folder.path();
     let first = keyblock(&["compile", text(dir)]);
     let site = bytes_below(&dir.join("web"));
@@ -59,7 +47,7 @@ fn a_compile_of_the_same_says_the_same_without_doing_it_over() {
 
 #[test]
 fn whatever_changed_is_looked_at_again() {
-    let folder = small::lay_down(&[DOUBTFUL]);
+    let folder = small::lay_down(&[small::DOUBTFUL]);
     let dir = folder.path();
     let record = dir.join("records/designs/1/design.toml");
     let settings = dir.join("catalogue.toml");
@@ -110,7 +98,7 @@ fn whatever_changed_is_looked_at_again() {
 
 #[test]
 fn what_a_killed_compile_left_is_cleared_away_though_nothing_changed() {
-    let folder = small::lay_down(&[DOUBTFUL]);
+    let folder = small::lay_down(&[small::DOUBTFUL]);
     let dir = folder.path();
     compile(dir);
     mark_as_kept(dir);
@@ -123,7 +111,7 @@ fn what_a_killed_compile_left_is_cleared_away_though_nothing_changed() {
 
 #[test]
 fn the_style_sheet_of_the_ink_is_made_whatever_the_theme_holds() {
-    let folder = small::lay_down(&[DOUBTFUL]);
+    let folder = small::lay_down(&[small::DOUBTFUL]);
     let dir = folder.path();
     compile(dir);
     let ink = dir.join("web/assets/ink.css");
@@ -137,7 +125,7 @@ fn the_style_sheet_of_the_ink_is_made_whatever_the_theme_holds() {
 
 #[test]
 fn an_error_after_a_good_compile_is_told_each_time() {
-    let folder = small::lay_down(&[DOUBTFUL]);
+    let folder = small::lay_down(&[small::DOUBTFUL]);
     let dir = folder.path();
     compile(dir);
     let record = dir.join("records/designs/1/design.toml");

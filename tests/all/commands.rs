@@ -17,18 +17,6 @@ titles = [{ text = "Die Fähre, Überfahrt", lang = "de" }]
 date = "winter"
 "#;
 
-/// A sheet that its own observation contradicts: a doubt, and no error.
-const DOUBTFUL: &str = r#"
--- records/designs/1/design.toml
-titles = [{ text = "The Ferry" }]
-points = [{ key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix" }]
-states = [{ key = "dark", shows = { moon = "absent" } }, { key = "moonlit", shows = { moon = "present" } }]
--- records/designs/1/impressions/1.toml
-status = "located"
-identified = { state = "dark" }
-observed = { moon = "present" }
-"#;
-
 fn example() -> tempfile::TempDir {
     copy_of("tests/example-catalogue")
 }
@@ -212,7 +200,7 @@ fn keys(value: &Value) -> Vec<&str> {
 
 #[test]
 fn doubts_are_no_failure_errors_are_and_words_that_make_no_sense_are_another() {
-    let doubtful = small::lay_down(&[DOUBTFUL]);
+    let doubtful = small::lay_down(&[small::DOUBTFUL]);
     let broken = small::lay_down(&[BROKEN]);
     let nowhere = broken.path().join("nowhere");
     let (doubtful, broken) = (text(doubtful.path()), text(broken.path()));
@@ -246,7 +234,7 @@ fn doubts_are_no_failure_errors_are_and_words_that_make_no_sense_are_another() {
 #[test]
 fn a_reader_who_has_seen_enough_is_no_failure() {
     // More findings than a pipe holds, so that the program is still writing when it is closed.
-    let folder = small::lay_down(&[DOUBTFUL]);
+    let folder = small::lay_down(&[small::DOUBTFUL]);
     let pictures = folder.path().join("records/designs/1/pictures");
     fs::create_dir(&pictures).unwrap();
     for n in 0..1200 {

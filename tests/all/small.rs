@@ -22,6 +22,18 @@ const GROUND: [(&str, &str); 2] = [
     ),
 ];
 
+/// A sheet that its own observation contradicts: a doubt, and no error.
+pub const DOUBTFUL: &str = r#"
+-- records/designs/1/design.toml
+titles = [{ text = "The Ferry" }]
+points = [{ key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix" }]
+states = [{ key = "dark", shows = { moon = "absent" } }, { key = "moonlit", shows = { moon = "present" } }]
+-- records/designs/1/impressions/1.toml
+status = "located"
+identified = { state = "dark" }
+observed = { moon = "present" }
+"#;
+
 /// Writes the files of `literals`, over the ground, into a folder of their own.
 pub fn lay_down(literals: &[&str]) -> tempfile::TempDir {
     let folder = tempfile::tempdir().unwrap();

@@ -49,12 +49,8 @@ fn states(reading: &Identification) -> Option<Vec<Key>> {
     }
 }
 
-#[allow(
-    clippy::unnecessary_wraps,
-    reason = "of the same form as `states`, which may know nothing"
-)]
-fn printings(reading: &Identification) -> Option<Vec<Key>> {
-    Some(reading.printing.iter().map(|p| p.value.clone()).collect())
+fn printings(reading: &Identification) -> Vec<Key> {
+    reading.printing.iter().map(|p| p.value.clone()).collect()
 }
 
 fn taken_as(one: &Impression, other: &Impression, reasons: &mut Vec<Reason>) {
@@ -83,7 +79,9 @@ fn taken_as(one: &Impression, other: &Impression, reasons: &mut Vec<Reason>) {
         Some((bearing, apart([a, b])))
     };
     let of_state = told(Evidence::SameState, Evidence::OtherState, states);
-    let of_printing = told(Evidence::SamePrinting, Evidence::OtherPrinting, printings);
+    let of_printing = told(Evidence::SamePrinting, Evidence::OtherPrinting, |r| {
+        Some(printings(r))
+    });
     for (bearing, evidence) in of_state.into_iter().chain(of_printing) {
         reasons.push(Reason::new(bearing, evidence, places));
     }
