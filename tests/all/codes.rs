@@ -1,5 +1,5 @@
 //! The codes of findings: each is raised by some catalogue of these tests, and explained in
-//! `FINDINGS.md`, which is made from the table of codes and from what those catalogues are told.
+//! `docs/FINDINGS.md`, which is made from the table of codes and from what those catalogues are told.
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
@@ -102,11 +102,11 @@ fn the_page_of_findings_is_made_from_the_table() {
             writeln!(page, "\n> {message}  \n> *{help}*").unwrap();
         }
     }
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("FINDINGS.md");
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("docs/FINDINGS.md");
     if std::env::var_os("KEYBLOCK_BLESS").is_some() {
         fs::write(&path, page).unwrap();
     } else {
         let kept = fs::read_to_string(&path).unwrap_or_default();
-        assert_eq!(kept, page, "FINDINGS.md is not what the table says");
+        assert_eq!(kept, page, "docs/FINDINGS.md is not what the table says");
     }
 }

@@ -1,4 +1,4 @@
-//! What the commands print for programs is what JSON.md shows.
+//! What the commands print for programs is what docs/JSON.md shows.
 
 use std::fs;
 use std::path::Path;
@@ -52,7 +52,7 @@ fn the_documents_are_those_that_are_shown() {
         keyblock(&["census", "1", "--in", folder, "--doubts", "--json"]),
         keyblock(&["align", "1", "--in", folder, "--json"]),
     ];
-    let page = Path::new(env!("CARGO_MANIFEST_DIR")).join("JSON.md");
+    let page = Path::new(env!("CARGO_MANIFEST_DIR")).join("docs/JSON.md");
     let kept = fs::read_to_string(&page).unwrap();
     let mut shown = String::new();
     let mut documents = documents.iter();
@@ -64,7 +64,7 @@ fn the_documents_are_those_that_are_shown() {
         if at % 2 == 1 {
             let document = documents
                 .next()
-                .expect("JSON.md shows more documents than there are");
+                .expect("docs/JSON.md shows more documents than there are");
             assert_eq!(document.code, Some(0), "{}", document.err);
             shown.push_str("json\n");
             shown.push_str(&document.out);
@@ -74,11 +74,11 @@ fn the_documents_are_those_that_are_shown() {
     }
     assert!(
         documents.next().is_none(),
-        "JSON.md shows fewer documents than there are"
+        "docs/JSON.md shows fewer documents than there are"
     );
     if std::env::var_os("KEYBLOCK_BLESS").is_some() {
         fs::write(&page, shown).unwrap();
     } else {
-        assert_eq!(kept, shown, "JSON.md does not show what the commands print");
+        assert_eq!(kept, shown, "docs/JSON.md does not show what the commands print");
     }
 }
