@@ -28,10 +28,11 @@
 pub mod audit;
 pub mod cli;
 pub mod issue;
-pub mod model;
 pub mod page;
-pub mod picture;
 pub mod press;
 pub mod proof;
 pub mod read;
 pub mod study;
+
+pub use keyblock_model as model;
+pub use keyblock_picture as picture;

@@ -39,13 +39,13 @@ python3 -c 'import ensurepip, venv' 2>/dev/null || package python3-venv
 target/others/bin/pip install --quiet --disable-pip-version-check --requirement tests/reference/requirements.txt
 
 say "form"
-cargo fmt --check
+cargo fmt --all --check
 
 say "lints"
-cargo clippy --quiet --all-targets -- -D warnings
+cargo clippy --quiet --workspace --all-targets -- -D warnings
 
 say "tests"
-cargo test --lib --bins --test all
+cargo test --workspace --lib --bins --test all
 
 say "the demonstration catalogue"
 cargo run --quiet --release -- compile demo-site

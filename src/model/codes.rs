@@ -139,7 +139,7 @@ mod tests {
     fn codes_are_distinct_keys() {
         let mut seen = std::collections::BTreeSet::new();
         for code in Code::ALL {
-            assert!(code.as_str().parse::<crate::model::key::Key>().is_ok());
+            assert!(code.as_str().parse::<crate::key::Key>().is_ok());
             assert!(seen.insert(code.as_str()), "{} stands twice", code.as_str());
             assert!(code.meaning().ends_with('.'));
         }

@@ -131,7 +131,7 @@ impl Date {
     /// Reads a date.
     ///
     /// ```
-    /// # use keyblock::model::edtf::Date;
+    /// # use keyblock_model::edtf::Date;
     /// assert!(Date::parse("1927?/1931").is_ok());
     /// assert!(Date::parse("c. 1927").is_err());
     /// ```

@@ -44,7 +44,9 @@ impl Homography {
     }
 
     /// Where a point goes, in px; `None` where it goes to infinity.
+    // Called for single pixels, and from another crate.
     #[must_use]
+    #[inline]
     pub fn apply(&self, x: f64, y: f64) -> Option<(f64, f64)> {
         let [a, b, c, d, e, f, g, h, i] = self.0;
         let depth = g * x + h * y + i;

@@ -17,13 +17,15 @@ pub trait ClosedList: Copy + Sized + 'static {
     }
 }
 
+/// Declares a closed list: an enum, the word of each value, and [`ClosedList`] for it.
+#[macro_export]
 macro_rules! closed_list {
     ($(#[$doc:meta])* $name:ident { $($(#[$item_doc:meta])* $item:ident = $word:literal,)* }) => {
         $(#[$doc])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub enum $name { $($(#[$item_doc])* $item,)* }
 
-        impl $crate::model::words::ClosedList for $name {
+        impl $crate::words::ClosedList for $name {
             const ALL: &'static [$name] = &[$($name::$item,)*];
 
             fn word(self) -> &'static str {
@@ -33,12 +35,12 @@ macro_rules! closed_list {
 
         impl std::fmt::Display for $name {
             fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-                f.write_str($crate::model::words::ClosedList::word(*self))
+                f.write_str($crate::words::ClosedList::word(*self))
             }
         }
     };
 }
-pub(crate) use closed_list;
+pub use closed_list;
 
 closed_list! {
     /// Whether a record stands (DESIGN.md section 4, "Standing").

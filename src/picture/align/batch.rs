@@ -8,16 +8,16 @@ use std::sync::OnceLock;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 use indexmap::IndexMap;
+use keyblock_model::boxes::PercentBox;
+use keyblock_model::registration::{Aligned, Refusal, Refused, Registration};
 use rayon::prelude::*;
 
 use super::keep::{self, Key};
 use super::working::{Working, working};
 use super::{Subject, align, align_by_hand};
-use crate::model::boxes::PercentBox;
-use crate::model::registration::{Aligned, Refusal, Refused, Registration};
-use crate::picture::batch::{BUDGET, Budget, guarded, read};
-use crate::picture::cache::make_folder;
-use crate::picture::{Fault, decode};
+use crate::batch::{BUDGET, Budget, guarded, read};
+use crate::cache::make_folder;
+use crate::{Fault, decode};
 
 /// A photograph of an image.
 #[derive(Clone, Debug, PartialEq)]

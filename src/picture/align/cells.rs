@@ -3,8 +3,9 @@
 //! The likeness of two windows is their zero-mean normalised correlation. Sums are of whole numbers, so
 //! their order does not matter and each likeness is exact.
 
+use keyblock_model::registration::Homography;
+
 use super::plane::Plane;
-use crate::model::registration::Homography;
 
 /// How an image is divided into cells, in px of its level.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -4,7 +4,7 @@
 //! Tukey's weights and least squares then let every pair near it have its say. Points are centred and
 //! scaled first (Hartley, *In Defense of the Eight-Point Algorithm*, 1997).
 
-use crate::model::registration::Homography;
+use keyblock_model::registration::Homography;
 
 /// A point and where it was found.
 #[derive(Clone, Copy, Debug)]

@@ -7,13 +7,13 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use keyblock_model::boxes::PercentBox;
+use keyblock_model::registration::{Aligned, Homography, Refusal, Refused, Registration};
 use serde::{Deserialize, Serialize};
 
 use super::batch::Photograph;
-use crate::model::boxes::PercentBox;
-use crate::model::registration::{Aligned, Homography, Refusal, Refused, Registration};
-use crate::picture::Fault;
-use crate::picture::cache::write_whole;
+use crate::Fault;
+use crate::cache::write_whole;
 
 /// Raise this whenever the same photographs would give other numbers.
 const SCHEME: u32 = 2;

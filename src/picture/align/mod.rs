@@ -35,12 +35,11 @@ mod ties;
 mod vote;
 mod working;
 
-use image::GrayImage;
-
-use crate::model::registration::{Aligned, Homography, Refusal, Refused, Registration};
 use cells::Grid;
 use fit::Model;
 use gradient::Edges;
+use image::GrayImage;
+use keyblock_model::registration::{Aligned, Homography, Refusal, Refused, Registration};
 use plane::level;
 
 pub use batch::{Keep, Pair, Photograph, align_all};

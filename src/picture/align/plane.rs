@@ -1,6 +1,6 @@
 //! A grey plane of bytes, its smaller levels, and reading it between pixels.
 
-use crate::model::registration::Homography;
+use keyblock_model::registration::Homography;
 
 /// Width times height bytes, row by row.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -1,6 +1,6 @@
 //! Whether a map is one that a camera over a sheet could have made.
 
-use crate::model::registration::Homography;
+use keyblock_model::registration::Homography;
 
 /// The most that either side of a picture may be turned against the reference's anywhere, degrees: 15
 /// for the turn, and the rest for what perspective adds in a corner.

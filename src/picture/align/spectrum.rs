@@ -6,11 +6,11 @@
 
 use std::sync::Arc;
 
+use keyblock_model::registration::Homography;
 use rustfft::num_complex::Complex;
 use rustfft::{Fft, FftPlanner};
 
 use super::plane::Plane;
-use crate::model::registration::Homography;
 
 /// The side of the square in which spectra are taken, px.
 const SIDE: usize = 256;

@@ -3,10 +3,11 @@
 //! A hand places a point within a few pixels, so the cells may move the map a little, but never away
 //! from the ties.
 
+use keyblock_model::registration::{Homography, Registration};
+
 use super::cells::Grid;
 use super::fit::{self, Model};
 use super::{Pass, STRICT, Subject, pass, vote};
-use crate::model::registration::{Homography, Registration};
 
 /// How far a tie may lie from where the others put it, px at working size: a hundredth and a half of
 /// the longest side, beyond what a steady hand misses.

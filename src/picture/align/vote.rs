@@ -5,10 +5,11 @@
 //! one series share border and title to the hair. So the cells that agree must also be spread, and some
 //! of them must lie inside the picture, not along its border.
 
+use keyblock_model::registration::{Aligned, Homography, Refusal, Refused, Registration};
+
 use super::cells::{self, Grid, Shift};
 use super::gradient::Edges;
 use super::plane::level;
-use crate::model::registration::{Aligned, Homography, Refusal, Refused, Registration};
 
 /// With fewer textured cells nothing is decided.
 pub const FEWEST_CELLS: usize = 12;

@@ -2,12 +2,12 @@
 
 use fast_image_resize as fir;
 use image::{DynamicImage, GrayImage, imageops};
+use keyblock_model::boxes::PercentBox;
+use keyblock_model::registration::Homography;
 
 use super::WORKING_SIDE;
-use crate::model::boxes::PercentBox;
-use crate::model::registration::Homography;
-use crate::picture::Fault;
-use crate::picture::decode::Master;
+use crate::Fault;
+use crate::decode::Master;
 
 /// A working image, and where it comes from.
 pub struct Working {

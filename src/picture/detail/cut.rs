@@ -1,9 +1,9 @@
 //! Cutting a part out of a picture along the axes of another: through a map, into upright pixels.
 
 use image::{Rgb, RgbImage};
+use keyblock_model::registration::Homography;
 
-use crate::model::registration::Homography;
-use crate::picture::derive::Extent;
+use crate::derive::Extent;
 
 /// What stands where the picture shows nothing: the grey of the ground under plates.
 pub const GROUND: [u8; 3] = [0xCF; 3];

@@ -5,16 +5,16 @@ use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
+use keyblock_model::boxes::PercentBox;
+use keyblock_model::key::Key;
 use serde::{Deserialize, Serialize};
 
 use super::{DetailRequest, Detailed, Paper};
-use crate::model::boxes::PercentBox;
-use crate::model::key::Key;
-use crate::picture::cache::write_whole;
-use crate::picture::codec;
-use crate::picture::derive::{self, Rendered};
-use crate::picture::tone::Tone;
-use crate::picture::{Derivative, Fault, Plan};
+use crate::cache::write_whole;
+use crate::codec;
+use crate::derive::{self, Rendered};
+use crate::tone::Tone;
+use crate::{Derivative, Fault, Plan};
 
 /// Raise this whenever the same photographs, map and boxes would give other bytes or other tones.
 const SCHEME: u32 = 1;

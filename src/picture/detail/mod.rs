@@ -30,9 +30,9 @@ use super::cache::make_folder;
 use super::derive::{self, Extent};
 use super::tone::{self, Tone, paper};
 use super::{Derivative, Fault, Plan, codec, decode};
-use crate::model::boxes::PercentBox;
-use crate::model::key::Key;
-use crate::model::registration::Homography;
+use keyblock_model::boxes::PercentBox;
+use keyblock_model::key::Key;
+use keyblock_model::registration::Homography;
 
 /// A detail fits into this many px: sharp in a strip at twice the density, and on the point's page.
 const WIDEST: u32 = 640;

@@ -6,9 +6,9 @@
 //! a pattern that repeats, a detail that this state does not have.
 
 use image::RgbImage;
+use keyblock_model::registration::Homography;
 
 use super::cut::{self, Area};
-use crate::model::registration::Homography;
 
 /// How far a part may be moved, in px of the reference at [`WORKING`] px.
 const FARTHEST: f64 = 6.0;
@@ -182,7 +182,7 @@ impl Steepness {
             height: area.height + 2.0 * margin * step.1,
         };
         let more = 2 * u32::try_from(reach + 1).ok()?;
-        let extent = crate::picture::derive::Extent {
+        let extent = crate::derive::Extent {
             width: inner.width + more,
             height: inner.height + more,
         };

@@ -6,7 +6,7 @@ use image::{DynamicImage, ImageBuffer, ImageEncoder, Luma, Rgb, RgbImage};
 use moxcms::ColorProfile;
 
 use super::samples::*;
-use crate::picture::Colour;
+use crate::Colour;
 
 type Matrix = [[f64; 3]; 3];
 

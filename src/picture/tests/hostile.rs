@@ -3,7 +3,7 @@
 use image::{ImageFormat, RgbImage};
 
 use super::samples::*;
-use crate::picture::{Fault, decode};
+use crate::{Fault, decode};
 
 /// A chunk of a PNG with its checksum (PNG, third edition, 5.3 and annex D).
 pub fn png_chunk(kind: [u8; 4], content: &[u8]) -> Vec<u8> {
@@ -241,11 +241,11 @@ fn changed_bytes_never_panic() {
 fn a_missing_file_and_a_folder_are_told() {
     let dir = tempfile::tempdir().unwrap();
     let ask = |source: std::path::PathBuf| {
-        let request = crate::picture::Request {
+        let request = crate::Request {
             source,
             largest: None,
         };
-        crate::picture::prepare_all(&[request], &whole(), &dir.path().join("cache"), &|_, _| {})
+        crate::prepare_all(&[request], &whole(), &dir.path().join("cache"), &|_, _| {})
             .pop()
             .unwrap()
     };

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Mutex;
 
 use super::samples::*;
-use crate::picture::{Fault, Plan, Prepared, Request, check_all, prepare_all};
+use crate::{Fault, Plan, Prepared, Request, check_all, prepare_all};
 
 fn plan() -> Plan {
     Plan {

@@ -3,7 +3,7 @@
 use image::{DynamicImage, ImageBuffer, ImageFormat, Luma, LumaA, Rgb, RgbImage, Rgba, RgbaImage};
 
 use super::samples::*;
-use crate::picture::Colour;
+use crate::Colour;
 
 const UPRIGHT: [[u8; 3]; 4] = [RED, GREEN, BLUE, PALE];
 

@@ -6,7 +6,7 @@ use std::io::Cursor;
 use image::{DynamicImage, ImageFormat, Rgb, RgbImage};
 use jpeg_encoder::{ColorType, Encoder};
 
-use crate::picture::{Fault, Plan, Prepared, Request, prepare_all};
+use crate::{Fault, Plan, Prepared, Request, prepare_all};
 
 pub const RED: [u8; 3] = [220, 40, 40];
 pub const GREEN: [u8; 3] = [40, 200, 60];

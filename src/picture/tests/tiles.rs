@@ -7,7 +7,7 @@ use image::{RgbImage, imageops};
 
 use super::reading::stored;
 use super::samples::*;
-use crate::picture::{Colour, Plan, Prepared, Request, Service, prepare_all, tiles};
+use crate::{Colour, Plan, Prepared, Request, Service, prepare_all, tiles};
 
 /// The files of one photograph's service, by path, in their order.
 fn service(bytes: &[u8], plan: &Plan, largest: Option<u32>) -> (Prepared, Vec<(String, Vec<u8>)>) {

@@ -9,10 +9,10 @@
 //! anything on it. A record that says where the paper is bare settles it.
 
 use image::RgbImage;
+use keyblock_model::registration::Homography;
 
 use super::cielab::{Lab, Linear, ciede2000};
-use crate::model::registration::Homography;
-use crate::picture::detail::Area;
+use crate::detail::Area;
 
 /// The side of a window and its distances from the image, in parts of the image's long side.
 const WINDOW: f64 = 0.012;
