@@ -9,9 +9,10 @@ use super::progress::Progress;
 use super::streams::say;
 use super::{Outcome, counted, report, wants_colour};
 use crate::issue::{self, PublishFault, Published, Publishing};
-use crate::model::finding::Tally;
+use crate::model::finding::{Finding, Tally};
+use crate::model::place::Sources;
 use crate::press::again::{Compile, Said};
-use crate::press::{self, DiskFault, Judged, NotPulled, PictureWork};
+use crate::press::{self, DiskFault, PictureWork, PullFault, Pulled};
 use crate::read::Inputs;
 
 pub(super) const ABOUT: &str = "\
@@ -37,14 +38,14 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
         return Ok(Outcome::Done);
     }
     let progress = Progress::of("pictures");
-    let mut judged = press::judge_inputs(
+    let judged = press::judge_inputs(
         dir,
         &inputs,
         &PictureWork::Prepare(&|done, of| progress.tell(done, of)),
     );
     drop(progress);
     if judged.tally().errors > 0 {
-        say_findings(&judged);
+        say_findings(&judged.findings, &judged.catalogue.sources);
         if let Some(fault) = &judged.disk_fault {
             say_disk(fault);
         }
@@ -56,31 +57,34 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
         Ok(publishing) => publishing,
         Err(fault) => return Ok(not_done(&fault)),
     };
-    let records = records(&judged);
     let pages = AtomicUsize::new(0);
     let progress = Progress::of("aligning");
-    let pulled = judged.pull_each(&|done, of| progress.tell(done, of), &|path, bytes| {
+    let pulled = judged.pull(&|done, of| progress.tell(done, of), &|path, bytes| {
         if path.ends_with(".html") {
             pages.fetch_add(1, Ordering::Relaxed);
         }
         publishing.put(&path, &bytes);
     });
     drop(progress);
-    say_findings(&judged);
-    if let Err(fault) = pulled {
-        match &fault {
-            NotPulled::Theme(fault) => say(format_args!("keyblock: {fault}")),
-            NotPulled::Disk(fault) => say_disk(fault),
+    let report = pulled.as_ref().map_or_else(|no| &no.report, |p| &p.report);
+    say_findings(&report.findings, &report.sources);
+    let pulled = match pulled {
+        Ok(pulled) => pulled,
+        Err(not_pulled) => {
+            match &not_pulled.fault {
+                PullFault::Theme(fault) => say(format_args!("keyblock: {fault}")),
+                PullFault::Disk(fault) => say_disk(fault),
+            }
+            say(format_args!("nothing was published"));
+            return Ok(Outcome::NotDone);
         }
-        say(format_args!("nothing was published"));
-        return Ok(Outcome::NotDone);
-    }
-    let published = match publishing.finish(&judged.picture_files(), &judged.tile_bundles()) {
+    };
+    let published = match publishing.finish(&pulled.picture_files(), &pulled.tile_bundles()) {
         Ok(published) => published,
         Err(fault) => return Ok(not_done(&fault)),
     };
-    let said = said(&judged, &records, pages.into_inner());
-    let line = summary(&said, &made(&judged, published), &target, begun);
+    let said = said(&pulled, pages.into_inner());
+    let line = summary(&said, &made(&pulled, published), &target, begun);
     writeln!(out, "{line}")?;
     // What changed while it was read may or may not be in the site.
     match this {
@@ -111,13 +115,9 @@ fn say_again(said: &Said) {
     });
 }
 
-fn say_findings(judged: &Judged) {
+fn say_findings(findings: &[Finding], sources: &Sources) {
     let colour = wants_colour(&io::stderr());
-    write_findings(&findings(judged, colour));
-}
-
-fn findings(judged: &Judged, colour: bool) -> String {
-    report::findings(&judged.findings, &judged.catalogue.sources, colour)
+    write_findings(&report::findings(findings, sources, colour));
 }
 
 fn write_findings(text: &str) {
@@ -125,28 +125,21 @@ fn write_findings(text: &str) {
     let _ = io::stderr().write_all(text.as_bytes());
 }
 
-/// "2 designs, 3 impressions".
-fn records(judged: &Judged) -> String {
-    let designs = judged.catalogue.designs.len();
-    let impressions = judged.catalogue.impressions().count();
-    format!(
-        "{}, {}",
-        counted(designs, "design", "designs"),
-        counted(impressions, "impression", "impressions"),
-    )
-}
-
 /// What a compile says that another of the same would say too.
-fn said(judged: &Judged, records: &str, pages: usize) -> Said {
+fn said(pulled: &Pulled, pages: usize) -> Said {
     let holds = format!(
-        "{records}, {}, {}; {}",
+        "{}, {}, {}, {}; {}",
+        counted(pulled.designs, "design", "designs"),
+        counted(pulled.impressions, "impression", "impressions"),
         counted(pages, "page", "pages"),
-        pictures_in_words(judged),
-        findings_in_words(judged.tally()),
+        pictures_in_words(pulled),
+        findings_in_words(pulled.report.tally()),
     );
+    let findings =
+        |colour| report::findings(&pulled.report.findings, &pulled.report.sources, colour);
     Said {
-        findings: findings(judged, false),
-        findings_in_colour: findings(judged, true),
+        findings: findings(false),
+        findings_in_colour: findings(true),
         holds,
     }
 }
@@ -154,12 +147,12 @@ fn said(judged: &Judged, records: &str, pages: usize) -> Said {
 const NOTHING_REMADE: &str = "nothing was remade";
 
 /// What was made: "3 files written, 1 picture made".
-fn made(judged: &Judged, published: Published) -> String {
+fn made(pulled: &Pulled, published: Published) -> String {
     if published.written == 0 && published.removed == 0 {
         return NOTHING_REMADE.to_owned();
     }
     let files = counted(published.written, "file written", "files written");
-    match judged.pictures_made() {
+    match pulled.pictures_made() {
         0 => files,
         pictures => {
             let pictures = counted(pictures, "picture made", "pictures made");
@@ -178,9 +171,9 @@ fn summary(said: &Said, made: &str, target: &Path, begun: Instant) -> String {
     )
 }
 
-fn pictures_in_words(judged: &Judged) -> String {
-    let pictures = counted(judged.prepared.len(), "picture", "pictures");
-    match judged.not_aligned() {
+fn pictures_in_words(pulled: &Pulled) -> String {
+    let pictures = counted(pulled.prepared.len(), "picture", "pictures");
+    match pulled.not_aligned() {
         0 => pictures,
         n => format!("{pictures} ({n} not aligned, see `keyblock align`)"),
     }

@@ -5,7 +5,7 @@ use std::path::Path;
 
 use super::streams::say;
 use super::{Outcome, report, wants_colour};
-use crate::proof::{self, Pulled};
+use crate::proof::{self, Revision};
 
 pub(super) const ABOUT: &str = "\
 Pulls a proof: serves the catalogue on the loopback address of this machine, and pulls another whenever \
@@ -32,9 +32,10 @@ pub(super) fn run(dir: &Path, port: u16, out: &mut impl Write) -> io::Result<Out
     )?;
     out.flush()?;
     let colour = wants_colour(&io::stderr());
-    proof::serve(dir, listener, &|pulled: &Pulled| {
-        let findings = report::findings(&pulled.findings, &pulled.sources, colour);
-        say(findings + &pulled.in_words());
+    proof::serve(dir, listener, &|revision: &Revision| {
+        let findings =
+            report::findings(&revision.report.findings, &revision.report.sources, colour);
+        say(findings + &revision.in_words());
     })?;
     Ok(Outcome::Done)
 }

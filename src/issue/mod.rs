@@ -31,7 +31,7 @@ use rayon::prelude::*;
 
 /// What a site is made of.
 #[derive(Clone, Debug, Default)]
-pub struct Parts<'a> {
+pub struct SiteParts<'a> {
     /// The bytes of each page and asset, by path relative to the site, with `/`.
     pub files: BTreeMap<&'a str, &'a [u8]>,
     /// Single pictures: path relative to the site, and the prepared file. Such a path follows from the
@@ -131,7 +131,7 @@ pub fn check_target(target: &Path) -> Result<(), PublishFault> {
 ///
 /// # Errors
 /// [`PublishFault`]; the site that stood in `target` still stands.
-pub fn publish(parts: &Parts<'_>, target: &Path) -> Result<Published, PublishFault> {
+pub fn publish(parts: &SiteParts<'_>, target: &Path) -> Result<Published, PublishFault> {
     let publishing = Publishing::begin(target)?;
     let files = parts.files.par_iter();
     files.for_each(|(path, bytes)| publishing.put(path, bytes));
@@ -144,8 +144,8 @@ mod tests {
     use super::*;
     use std::fs;
 
-    fn parts<'a>(files: &[(&'a str, &'a str)], pictures: &[(&str, &Path)]) -> Parts<'a> {
-        Parts {
+    fn parts<'a>(files: &[(&'a str, &'a str)], pictures: &[(&str, &Path)]) -> SiteParts<'a> {
+        SiteParts {
             files: files.iter().map(|(p, t)| (*p, t.as_bytes())).collect(),
             pictures: pictures
                 .iter()
@@ -156,7 +156,7 @@ mod tests {
     }
 
     /// A site of one page and two tiles, whose bytes are `text` cut in the middle.
-    fn tiled(pack: &Path, text: &str) -> Parts<'static> {
+    fn tiled(pack: &Path, text: &str) -> SiteParts<'static> {
         fs::write(pack, text).unwrap();
         let (all, half) = (text.len() as u64, text.len() as u64 / 2);
         let file = |path: &str, at| Bundled {
@@ -180,7 +180,7 @@ mod tests {
     fn a_bundle_is_written_when_its_content_changed_and_only_then() {
         let dir = tempfile::tempdir().unwrap();
         let (target, pack) = (dir.path().join("web"), dir.path().join("pack"));
-        let counts = |parts: &Parts<'_>| {
+        let counts = |parts: &SiteParts<'_>| {
             let done = publish(parts, &target).unwrap();
             (done.written, done.kept, done.removed)
         };

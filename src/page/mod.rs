@@ -151,18 +151,18 @@ pub struct Site {
 pub type Take<'a> = dyn Fn(String, Vec<u8>) + Sync + 'a;
 
 impl Site {
-    /// The site of all files that `make` hands out.
+    /// What `make` gives, and the site of all files that it hands out.
     ///
     /// # Errors
     /// As `make`.
-    pub fn gathered<E>(make: impl FnOnce(&Take<'_>) -> Result<(), E>) -> Result<Site, E> {
+    pub fn gathered<T, E>(make: impl FnOnce(&Take<'_>) -> Result<T, E>) -> Result<(T, Site), E> {
         let files = Mutex::new(BTreeMap::new());
-        make(&|path, bytes| {
+        let made = make(&|path, bytes| {
             let mut files = files.lock().unwrap_or_else(PoisonError::into_inner);
             files.insert(path, bytes);
         })?;
         let files = files.into_inner().unwrap_or_else(PoisonError::into_inner);
-        Ok(Site { files })
+        Ok((made, Site { files }))
     }
 }
 
@@ -171,7 +171,8 @@ impl Site {
 /// # Errors
 /// [`ThemeFault`] where the theme is broken.
 pub fn site(input: &Input<'_>) -> Result<Site, ThemeFault> {
-    Site::gathered(|take| each(input, take))
+    let ((), site) = Site::gathered(|take| each(input, take))?;
+    Ok(site)
 }
 
 /// Makes every page of a catalogue, and hands out each file.

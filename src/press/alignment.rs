@@ -96,9 +96,9 @@ fn align_groups(
     align::align_all(&pairs, Plan::default().pixel_limit, &cache, keep, progress)
 }
 
-/// What alignment yields for the pictures that may be published.
+/// The alignments of the pictures that may be published, and the details cut from them.
 #[derive(Clone, Debug, Default)]
-pub(super) struct Worked {
+pub(super) struct AlignedPictures {
     pub alignments: Alignments,
     /// The details: address in the site, and the prepared file.
     pub files: BTreeMap<String, PathBuf>,
@@ -111,13 +111,13 @@ pub(super) struct Worked {
 ///
 /// # Errors
 /// Where the disk refuses to keep what was made. What is wrong with a picture was found before.
-pub(super) fn work(
+pub(super) fn align_all(
     dir: &Path,
     catalogue: &Catalogue,
     plan: &Plan,
     is_published: impl Fn(&PictureKey) -> bool,
     progress: &(dyn Fn(usize, usize) + Sync),
-) -> Result<Worked, DiskFault> {
+) -> Result<AlignedPictures, DiskFault> {
     let mut groups: Vec<Group<'_>> = catalogue
         .designs
         .values()
@@ -133,7 +133,7 @@ pub(super) fn work(
     let told = |before: usize| move |done: usize, _: usize| progress(before + done, 2 * pictures);
     let aligned = align_groups(dir, &groups, Keep::Results, &told(0));
 
-    let mut worked = Worked::default();
+    let mut results = AlignedPictures::default();
     let mut cuts: Vec<(PictureKey, DetailRequest)> = Vec::new();
     let mut aligned = aligned.into_iter();
     for group in &groups {
@@ -145,10 +145,8 @@ pub(super) fn work(
                     cuts.extend(
                         request(dir, group, picture, &registration).map(|cut| (key.clone(), cut)),
                     );
-                    worked
-                        .alignments
-                        .registrations
-                        .insert(key.clone(), registration);
+                    let registrations = &mut results.alignments.registrations;
+                    registrations.insert(key.clone(), registration);
                 }
                 Err(fault) if fault.is_disk() => return Err(DiskFault(fault)),
                 // The picture's fault was found when it was prepared; one of the reference leaves all
@@ -162,16 +160,16 @@ pub(super) fn work(
     let made = picture::details_all(&requests, plan, &cache, &told(pictures));
     for (key, result) in keys.into_iter().zip(made) {
         match result {
-            Ok(detailed) => worked.keep(key, detailed),
+            Ok(detailed) => results.add(key, detailed),
             Err(fault) if fault.is_disk() => return Err(DiskFault(fault)),
             Err(_) => {}
         }
     }
-    Ok(worked)
+    Ok(results)
 }
 
-impl Worked {
-    fn keep(&mut self, key: PictureKey, detailed: Detailed) {
+impl AlignedPictures {
+    fn add(&mut self, key: PictureKey, detailed: Detailed) {
         self.made += usize::from(detailed.made);
         let mut sizes: BTreeMap<Key, PublishedSize> = BTreeMap::new();
         for (point, detail) in detailed.details {

@@ -1,8 +1,10 @@
-//! The press: the stages in their order, as two functions that read as sentences.
+//! Runs the stages: `judge` (read, study, audit), then `pull` (pictures, alignment, pages).
 //!
-//! [`judge`] reads a catalogue and says everything that is wrong or doubtful in it; [`Judged::pull`] makes
-//! the site of a catalogue without errors. A command line, a test and a served proof all see the same
-//! catalogue. [`again`] remembers what the last compile read and said.
+//! [`judge`] reads a catalogue and gives it as [`Judged`], with everything that is wrong or doubtful in
+//! it. [`Judged::pull`] makes the site of a catalogue without errors: it takes the judged catalogue, hands
+//! out each file of the site as it is made, and gives [`Pulled`], which holds what is needed afterwards.
+//! The command line, the tests and the served proof all go through these two functions. [`again`] keeps
+//! what the last compile read and printed.
 #![allow(
     clippy::disallowed_methods,
     reason = "asks whether a photograph is there, and keeps what the last compile said"
@@ -17,10 +19,11 @@ use std::fmt;
 use std::path::{Path, PathBuf};
 
 use crate::audit;
-use crate::issue::{Bundle, Bundled, Parts};
+use crate::issue::{Bundle, Bundled, SiteParts};
 use crate::model::catalogue::Catalogue;
 use crate::model::finding::{self, Finding, Severity, Tally};
 use crate::model::key::PictureKey;
+use crate::model::place::Sources;
 use crate::model::public::Public;
 use crate::model::theme::Theme;
 use crate::page::{self, Pictures, PublishedPicture, PublishedSize, Site, Take, ThemeFault, Tiles};
@@ -34,7 +37,7 @@ pub const CACHE: &str = ".keyblock";
 /// A catalogue, what was computed from it, and all that is wrong or doubtful in it.
 #[derive(Debug)]
 pub struct Judged {
-    /// Everything recorded; after a pull, all but the designs, which went into the pages.
+    /// Everything recorded.
     pub catalogue: Catalogue,
     /// Everything computed.
     pub studies: Studies,
@@ -42,8 +45,6 @@ pub struct Judged {
     pub theme: Theme,
     /// The pictures that may be published, prepared.
     pub prepared: BTreeMap<PictureKey, Prepared>,
-    /// What the pictures show when laid on each other; found by [`Judged::pull`].
-    aligned: alignment::Worked,
     /// The catalogue's folder.
     dir: PathBuf,
     /// Why not all of them could be kept: then there is no site.
@@ -72,29 +73,75 @@ impl fmt::Display for DiskFault {
 
 impl std::error::Error for DiskFault {}
 
-/// Why no site came of a catalogue without errors.
+/// Findings, and the files they point into.
+#[derive(Debug, Default)]
+pub struct Report {
+    /// The findings, in their order.
+    pub findings: Vec<Finding>,
+    /// The files of the catalogue.
+    pub sources: Sources,
+}
+
+impl Report {
+    /// How many findings of each severity there are.
+    #[must_use]
+    pub fn tally(&self) -> Tally {
+        Tally::of(&self.findings)
+    }
+}
+
+/// A catalogue whose pages were made. The records went into the pages; this is what remains.
 #[derive(Debug)]
-pub enum NotPulled {
+pub struct Pulled {
+    /// The findings of [`judge`].
+    pub report: Report,
+    /// How many designs are recorded.
+    pub designs: usize,
+    /// How many impressions are recorded.
+    pub impressions: usize,
+    /// The pictures that may be published, prepared.
+    pub prepared: BTreeMap<PictureKey, Prepared>,
+    aligned: alignment::AlignedPictures,
+}
+
+/// A catalogue of which no site could be made, although its records have no errors.
+#[derive(Debug)]
+pub struct NotPulled {
+    /// Why.
+    pub fault: PullFault,
+    /// The findings of [`judge`].
+    pub report: Report,
+}
+
+/// Why no site could be made of a catalogue without errors.
+#[derive(Debug)]
+pub enum PullFault {
     /// A template or word of the catalogue's own theme is broken.
     Theme(ThemeFault),
     /// The disk failed.
     Disk(DiskFault),
 }
 
-impl fmt::Display for NotPulled {
+impl fmt::Display for PullFault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            NotPulled::Theme(fault) => fault.fmt(f),
-            NotPulled::Disk(fault) => fault.fmt(f),
+            PullFault::Theme(fault) => fault.fmt(f),
+            PullFault::Disk(fault) => fault.fmt(f),
         }
     }
 }
 
-impl std::error::Error for NotPulled {}
+impl std::error::Error for PullFault {}
 
-impl From<ThemeFault> for NotPulled {
-    fn from(fault: ThemeFault) -> NotPulled {
-        NotPulled::Theme(fault)
+impl From<ThemeFault> for PullFault {
+    fn from(fault: ThemeFault) -> PullFault {
+        PullFault::Theme(fault)
+    }
+}
+
+impl From<DiskFault> for PullFault {
+    fn from(fault: DiskFault) -> PullFault {
+        PullFault::Disk(fault)
     }
 }
 
@@ -132,7 +179,6 @@ pub fn judge_inputs(dir: &Path, inputs: &read::Inputs, work: &PictureWork<'_>) -
         studies,
         theme,
         prepared: worked.prepared,
-        aligned: alignment::Worked::default(),
         dir: dir.to_owned(),
         disk_fault: worked.disk_fault,
         findings,
@@ -163,60 +209,91 @@ impl Judged {
         Tally::of(&self.findings)
     }
 
-    /// Aligns the pictures and makes every page. The designs go into the pages, so that a large catalogue
-    /// is not held twice: `catalogue` has none afterwards, and a second pull would make a site of none.
-    ///
-    /// `progress` is told how many steps of aligning are done, of how many; calls may come from several
-    /// threads and out of order.
-    ///
-    /// # Errors
-    /// [`NotPulled`] where a template or word of the catalogue's own theme is broken, or where
-    /// pictures that pages would show could not be kept.
-    pub fn pull(&mut self, progress: &(dyn Fn(usize, usize) + Sync)) -> Result<Site, NotPulled> {
-        Site::gathered(|take| self.pull_each(progress, take))
+    /// The findings alone.
+    #[must_use]
+    pub fn into_report(self) -> Report {
+        Report {
+            findings: self.findings,
+            sources: self.catalogue.sources,
+        }
     }
 
-    /// Aligns the pictures and makes every page, as [`Judged::pull`] does, and hands out each file.
+    /// Aligns the pictures, makes every page and hands each file of the site to `take`: its path and its
+    /// bytes. The records go into the pages, so that a large catalogue is not held twice.
+    ///
+    /// `progress` is told how many steps of aligning are done, of how many. Either function may be called
+    /// from several threads and out of order.
     ///
     /// # Errors
-    /// [`NotPulled`]. Some files may have been handed out by then.
-    pub fn pull_each(
-        &mut self,
+    /// [`NotPulled`] where a template or word of the catalogue's own theme is broken, or where pictures
+    /// that pages would show could not be kept. Some files may have been handed out by then.
+    pub fn pull(
+        self,
         progress: &(dyn Fn(usize, usize) + Sync),
         take: &Take<'_>,
-    ) -> Result<(), NotPulled> {
-        if let Some(fault) = &self.disk_fault {
-            return Err(NotPulled::Disk(fault.clone()));
+    ) -> Result<Pulled, Box<NotPulled>> {
+        let Judged {
+            mut catalogue,
+            studies,
+            theme,
+            prepared,
+            dir,
+            disk_fault,
+            findings,
+        } = self;
+        let report = Report {
+            findings,
+            sources: std::mem::take(&mut catalogue.sources),
+        };
+        let designs = catalogue.designs.len();
+        let impressions = catalogue.impressions().count();
+        let make_pages = || -> Result<alignment::AlignedPictures, PullFault> {
+            if let Some(fault) = disk_fault {
+                return Err(fault.into());
+            }
+            let plan = pictures::plan(&catalogue);
+            let is_published = |key: &PictureKey| prepared.contains_key(key);
+            let aligned = alignment::align_all(&dir, &catalogue, &plan, is_published, progress)?;
+            let private_owner = page::private_owner(&theme, &catalogue.settings);
+            let input = page::Input {
+                public: &Public::of(catalogue, &private_owner),
+                studies: &studies,
+                pictures: &published_pictures(&prepared),
+                alignments: &aligned.alignments,
+                theme: &theme,
+            };
+            page::each(&input, take)?;
+            Ok(aligned)
+        };
+        match make_pages() {
+            Ok(aligned) => Ok(Pulled {
+                report,
+                designs,
+                impressions,
+                prepared,
+                aligned,
+            }),
+            Err(fault) => Err(Box::new(NotPulled { fault, report })),
         }
-        let plan = pictures::plan(&self.catalogue);
-        let is_published = |key: &PictureKey| self.prepared.contains_key(key);
-        self.aligned = alignment::work(&self.dir, &self.catalogue, &plan, is_published, progress)
-            .map_err(NotPulled::Disk)?;
-        let private_owner = page::private_owner(&self.theme, &self.catalogue.settings);
-        let designs = std::mem::take(&mut self.catalogue.designs);
-        let redacted = std::mem::take(&mut self.catalogue.redacted);
-        let whole = Catalogue {
-            designs,
-            redacted,
-            ..self.catalogue.clone()
-        };
-        let public = Public::of(whole, &private_owner);
-        let pictures = self.published_pictures();
-        let input = page::Input {
-            public: &public,
-            studies: &self.studies,
-            pictures: &pictures,
-            alignments: &self.aligned.alignments,
-            theme: &self.theme,
-        };
-        page::each(&input, take)?;
-        Ok(())
     }
 
-    /// The parts of `site` with its pictures, ready to be published.
+    /// Does the same as [`Judged::pull`], and holds all files of the site in memory.
+    ///
+    /// # Errors
+    /// [`NotPulled`], as [`Judged::pull`].
+    pub fn pull_site(
+        self,
+        progress: &(dyn Fn(usize, usize) + Sync),
+    ) -> Result<(Pulled, Site), Box<NotPulled>> {
+        Site::gathered(|take| self.pull(progress, take))
+    }
+}
+
+impl Pulled {
+    /// The files of `site` with its pictures, ready to be published.
     #[must_use]
-    pub fn parts<'a>(&self, site: &'a Site) -> Parts<'a> {
-        Parts {
+    pub fn parts<'a>(&self, site: &'a Site) -> SiteParts<'a> {
+        SiteParts {
             files: site
                 .files
                 .iter()
@@ -270,30 +347,31 @@ impl Judged {
     pub fn pictures_made(&self) -> usize {
         self.prepared.values().filter(|p| p.made).count()
     }
+}
 
-    fn published_pictures(&self) -> Pictures {
-        let published = self.prepared.iter().map(|(key, prepared)| {
-            let sizes = prepared.derivatives.iter().map(|d| PublishedSize {
-                width: d.width,
-                height: d.height,
-                address: address(&d.name),
-            });
-            let picture = PublishedPicture {
-                width: prepared.width,
-                height: prepared.height,
-                sizes: sizes.collect(),
-                tiles: Tiles {
-                    address: address(&key.to_string()),
-                    width: prepared.service.width,
-                    height: prepared.service.height,
-                    side: tiles::SIDE,
-                    factors: tiles::factors((prepared.service.width, prepared.service.height)),
-                },
-            };
-            (key.clone(), picture)
+/// What pages are told of the prepared pictures.
+fn published_pictures(prepared: &BTreeMap<PictureKey, Prepared>) -> Pictures {
+    let published = prepared.iter().map(|(key, prepared)| {
+        let sizes = prepared.derivatives.iter().map(|d| PublishedSize {
+            width: d.width,
+            height: d.height,
+            address: address(&d.name),
         });
-        published.collect()
-    }
+        let picture = PublishedPicture {
+            width: prepared.width,
+            height: prepared.height,
+            sizes: sizes.collect(),
+            tiles: Tiles {
+                address: address(&key.to_string()),
+                width: prepared.service.width,
+                height: prepared.service.height,
+                side: tiles::SIDE,
+                factors: tiles::factors((prepared.service.width, prepared.service.height)),
+            },
+        };
+        (key.clone(), picture)
+    });
+    published.collect()
 }
 
 fn address(name: &str) -> String {

@@ -18,12 +18,12 @@ use axum::routing::get;
 use serde::Serialize;
 use tokio::sync::watch::Receiver;
 
-use super::Shown;
+use super::Served;
 
 /// Where the proof's own addresses begin; no record can have it, because keys have no dot.
 const OWN: &str = "/.proof";
 
-type Newest = Receiver<Arc<Shown>>;
+type Newest = Receiver<Arc<Served>>;
 
 /// Answers on `listener` until the process is stopped.
 pub(super) async fn serve(listener: TcpListener, newest: Newest) -> std::io::Result<()> {
@@ -209,9 +209,9 @@ struct ToldFinding {
 }
 
 impl Told {
-    fn of(shown: &Shown) -> Told {
-        let sources = &shown.newest.sources;
-        let findings = shown.newest.findings.iter().map(|finding| {
+    fn of(shown: &Served) -> Told {
+        let sources = &shown.newest.report.sources;
+        let findings = shown.newest.report.findings.iter().map(|finding| {
             let position = sources.position(finding.at.place);
             let path = sources.path(finding.at.place.file);
             ToldFinding {

@@ -1,9 +1,9 @@
 //! Pulling proofs: the catalogue served on this machine, following its records.
 //!
 //! In: a catalogue's folder. Out: pages on the loopback address that follow every change of a
-//! record. [`watch`] says that something changed, [`Pulled`] is one reading of the catalogue, and
-//! [`serve`] answers browsers. A reading with errors keeps the pages of the last good one and shows
-//! what is wrong beside them.
+//! record. [`watch`] tells of changes, a [`Revision`] is the result of one reading of the catalogue, and
+//! [`serve`] answers browsers. After a reading with errors the pages of the last good one stay, and
+//! what is wrong is shown beside them.
 #![allow(
     clippy::disallowed_methods,
     reason = "this stage serves prepared pictures from disk"
@@ -22,45 +22,36 @@ use std::time::{Duration, Instant};
 use tokio::sync::watch as signal;
 
 use crate::issue::Bundle;
-use crate::model::finding::{Finding, Tally};
-use crate::model::place::Sources;
+use crate::model::finding::Tally;
 use crate::page::Site;
-use crate::press::{self, PictureWork};
+use crate::press::{self, PictureWork, Report};
 
-/// One reading of the catalogue.
+/// The result of reading the catalogue once.
 #[derive(Debug)]
-pub struct Pulled {
-    /// The findings, in their order.
-    pub findings: Vec<Finding>,
-    /// The files they speak of.
-    pub sources: Sources,
-    /// Why no pages came of it: a broken template, or a disk that failed; `None` where pages came, or
-    /// errors forbade them.
+pub struct Revision {
+    /// The findings.
+    pub report: Report,
+    /// Why no pages could be made: a broken template, or a disk that failed; `None` where pages were made,
+    /// or errors forbade them.
     pub fault: Option<String>,
-    /// Which pages are shown since.
-    pub shows: Shows,
+    /// Which pages are served since.
+    pub pages: PagesServed,
     /// How long it took.
     pub took: Duration,
 }
 
-/// Which pages are shown after a reading.
+/// Which pages are served after a reading.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Shows {
+pub enum PagesServed {
     /// Its own.
     Newest,
-    /// Those of the last reading that came out well, because none came of it.
+    /// Those of the last good reading, because this one gave none.
     LastGood,
-    /// None: no reading has come out well yet.
+    /// None: no reading has been good yet.
     Nothing,
 }
 
-impl Pulled {
-    /// How many findings of each severity there are.
-    #[must_use]
-    pub fn tally(&self) -> Tally {
-        Tally::of(&self.findings)
-    }
-
+impl Revision {
     /// "pulled in 41 ms: errors 0, doubts 1, hints 0", for the terminal.
     #[must_use]
     pub fn in_words(&self) -> String {
@@ -68,30 +59,31 @@ impl Pulled {
             errors,
             doubts,
             hints,
-        } = self.tally();
-        let found = format!("errors {errors}, doubts {doubts}, hints {hints}");
-        let told = self.fault.as_ref().unwrap_or(&found);
-        match self.shows {
-            Shows::Newest => format!("pulled in {} ms: {found}", self.took.as_millis()),
-            Shows::LastGood => format!("{told}; the last good proof stays"),
-            Shows::Nothing => format!("{told}; no proof can be pulled yet"),
+        } = self.report.tally();
+        let counts = format!("errors {errors}, doubts {doubts}, hints {hints}");
+        let outcome = self.fault.as_ref().unwrap_or(&counts);
+        match self.pages {
+            PagesServed::Newest => format!("pulled in {} ms: {counts}", self.took.as_millis()),
+            PagesServed::LastGood => format!("{outcome}; the last good proof stays"),
+            PagesServed::Nothing => format!("{outcome}; no proof can be pulled yet"),
         }
     }
 }
 
-/// What browsers are shown: the last good pages, and the newest reading.
+/// What browsers are served: the pages of the last good reading, and what the newest found.
 #[derive(Debug)]
-struct Shown {
+struct Served {
     /// Counts readings from 1.
     number: u64,
-    /// The reading that `site` is of, so that a page knows whether it is behind; 0 where none is.
+    /// The number of the reading that `site` was made in, by which a page sees whether it is out of date;
+    /// 0 where there is none.
     good: u64,
     site: Arc<Site>,
     pictures: Arc<PictureFiles>,
-    newest: Pulled,
+    newest: Revision,
 }
 
-/// Where the files of pictures wait, by address.
+/// The prepared files of the pictures, by address.
 #[derive(Debug, Default)]
 struct PictureFiles {
     single: BTreeMap<String, PathBuf>,
@@ -113,12 +105,16 @@ impl PictureFiles {
     }
 }
 
-/// Serves the catalogue in `dir` on `listener` until the process is stopped. `tell` hears of every
-/// reading.
+/// Serves the catalogue in `dir` on `listener` until the process is stopped. `tell` is called
+/// after every reading.
 ///
 /// # Errors
 /// Where the folder cannot be watched or the listener cannot be used.
-pub fn serve(dir: &Path, listener: TcpListener, tell: &(dyn Fn(&Pulled) + Sync)) -> io::Result<()> {
+pub fn serve(
+    dir: &Path,
+    listener: TcpListener,
+    tell: &(dyn Fn(&Revision) + Sync),
+) -> io::Result<()> {
     let runtime = tokio::runtime::Builder::new_current_thread()
         .enable_all()
         .build()?;
@@ -143,41 +139,47 @@ pub fn serve(dir: &Path, listener: TcpListener, tell: &(dyn Fn(&Pulled) + Sync))
     })
 }
 
-/// Reads the catalogue once. Where no pages come of it, those of `last` stay.
-fn pull(dir: &Path, last: Option<&Shown>) -> Shown {
+/// Reads the catalogue once. Where this gives no pages, those of `last` stay.
+fn pull(dir: &Path, last: Option<&Served>) -> Served {
     let begun = Instant::now();
-    let mut judged = press::judge(dir, &PictureWork::Prepare(&|_, _| {}));
-    let mut not_pulled = None;
-    let mut fresh = None;
-    if judged.tally().errors == 0 {
-        match judged.pull(&|_, _| {}) {
-            Ok(site) => {
-                let pictures = PictureFiles {
-                    single: judged.picture_files(),
-                    bundles: judged.tile_bundles(),
-                };
-                fresh = Some((Arc::new(site), Arc::new(pictures)));
-            }
-            Err(fault) => not_pulled = Some(fault.to_string()),
-        }
-    }
     let number = last.map_or(1, |l| l.number + 1);
-    let (shows, good) = match (&fresh, last.map_or(0, |l| l.good)) {
-        (Some(_), _) => (Shows::Newest, number),
-        (None, 0) => (Shows::Nothing, 0),
-        (None, good) => (Shows::LastGood, good),
+    let judged = press::judge(dir, &PictureWork::Prepare(&|_, _| {}));
+    let (report, fault, fresh) = if judged.tally().errors == 0 {
+        match judged.pull_site(&|_, _| {}) {
+            Ok((pulled, site)) => {
+                let pictures = PictureFiles {
+                    single: pulled.picture_files(),
+                    bundles: pulled.tile_bundles(),
+                };
+                (pulled.report, None, Some((site, pictures)))
+            }
+            Err(not_pulled) => (not_pulled.report, Some(not_pulled.fault.to_string()), None),
+        }
+    } else {
+        (judged.into_report(), None, None)
     };
-    let (site, pictures) = fresh
-        .or_else(|| last.map(|l| (Arc::clone(&l.site), Arc::clone(&l.pictures))))
-        .unwrap_or_default();
-    let newest = Pulled {
-        findings: judged.findings,
-        sources: judged.catalogue.sources,
-        fault: not_pulled,
-        shows,
+    let (pages, good, site, pictures) = match (fresh, last) {
+        (Some((site, pictures)), _) => (
+            PagesServed::Newest,
+            number,
+            Arc::new(site),
+            Arc::new(pictures),
+        ),
+        (None, Some(last)) if last.good > 0 => (
+            PagesServed::LastGood,
+            last.good,
+            Arc::clone(&last.site),
+            Arc::clone(&last.pictures),
+        ),
+        (None, _) => (PagesServed::Nothing, 0, Arc::default(), Arc::default()),
+    };
+    let newest = Revision {
+        report,
+        fault,
+        pages,
         took: begun.elapsed(),
     };
-    Shown {
+    Served {
         number,
         good,
         site,

@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use image::{Rgb, RgbImage};
 use keyblock::issue::publish;
 use keyblock::picture::tiles;
-use keyblock::press::{Judged, PictureWork, judge};
+use keyblock::press::{PictureWork, Pulled, judge};
 use serde_json::Value;
 
 use crate::program::files_below;
@@ -120,12 +120,12 @@ fn photograph(dir: &Path, name: &str, width: u32, height: u32, shade: u32) {
     picture.save(path).unwrap();
 }
 
-fn compiled(dir: &Path) -> Judged {
-    let mut judged = judge(dir, &PictureWork::Prepare(&|_, _| {}));
+fn compiled(dir: &Path) -> Pulled {
+    let judged = judge(dir, &PictureWork::Prepare(&|_, _| {}));
     assert_eq!(judged.tally().errors, 0, "{:?}", judged.findings);
-    let site = judged.pull(&|_, _| {}).unwrap();
-    publish(&judged.parts(&site), &dir.join("web")).unwrap();
-    judged
+    let (pulled, site) = judged.pull_site(&|_, _| {}).unwrap();
+    publish(&pulled.parts(&site), &dir.join("web")).unwrap();
+    pulled
 }
 
 fn info(service: &Path) -> Value {

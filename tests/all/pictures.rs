@@ -10,7 +10,7 @@ use image::codecs::png::PngEncoder;
 use image::{ImageEncoder as _, Rgb, RgbImage};
 use keyblock::cli::{self, Outcome};
 use keyblock::model::public::Public;
-use keyblock::press::{Judged, NotPulled, PictureWork, judge};
+use keyblock::press::{Judged, PictureWork, PullFault, judge};
 
 use crate::small;
 
@@ -71,13 +71,14 @@ fn a_disk_that_fails_is_no_fault_of_the_record_and_nothing_is_published() {
     // Where a file stands no folder can be made, whoever runs this.
     fs::write(dir.path().join(".keyblock"), "in the way").unwrap();
 
-    let mut judged = prepare(dir.path());
+    let judged = prepare(dir.path());
     assert_eq!(told(&judged), Vec::<String>::new());
     let fault = judged.disk_fault.as_ref().unwrap().to_string();
     let cache = dir.path().join(".keyblock/pictures");
     let said = format!("the disk failed: {} cannot be written: ", cache.display());
     assert!(fault.starts_with(&said), "{fault}");
-    assert!(matches!(judged.pull(&|_, _| {}), Err(NotPulled::Disk(_))));
+    let not_pulled = judged.pull_site(&|_, _| {}).unwrap_err();
+    assert!(matches!(not_pulled.fault, PullFault::Disk(_)));
 
     assert_eq!(keyblock(&["compile"], dir.path()), Outcome::NotDone);
     assert!(!dir.path().join("web").exists());
@@ -99,7 +100,8 @@ fn a_colour_profile_that_makes_no_sense_is_a_hint_at_the_picture() {
     assert_eq!(told(&look(dir.path())), hint);
     let made = prepare(dir.path());
     assert_eq!(told(&made), hint);
-    assert_eq!(made.pictures_made(), 1);
+    let pictures_made = made.prepared.values().filter(|p| p.made).count();
+    assert_eq!(pictures_made, 1);
     // Nothing is decoded now: what the cache remembers says the same.
     assert_eq!(told(&prepare(dir.path())), hint);
     assert_eq!(told(&look(dir.path())), hint);
@@ -182,13 +184,13 @@ fn secretive() -> tempfile::TempDir {
 #[test]
 fn photographs_of_what_is_not_published_never_reach_the_site() {
     let dir = secretive();
-    let mut judged = prepare(dir.path());
+    let judged = prepare(dir.path());
     assert_eq!(told(&judged), Vec::<String>::new());
     let prepared: BTreeSet<_> = judged.prepared.keys().map(ToString::to_string).collect();
     let may = ["1.1/recto", "1/drawing"].map(str::to_owned);
     assert_eq!(prepared, BTreeSet::from(may));
-    let site = judged.pull(&|_, _| {}).unwrap();
-    let parts = judged.parts(&site);
+    let (pulled, site) = judged.pull_site(&|_, _| {}).unwrap();
+    let parts = pulled.parts(&site);
     assert_eq!(parts.pictures.len(), 2);
     let services: Vec<_> = parts.bundles.keys().map(String::as_str).collect();
     assert_eq!(services, ["picture/1.1/recto", "picture/1/drawing"]);

@@ -12,7 +12,7 @@ use std::process::Command;
 
 use image::RgbImage;
 use jpeg_encoder::{ColorType, Encoder};
-use keyblock::issue::{Bundle, Bundled, Parts, publish};
+use keyblock::issue::{Bundle, Bundled, SiteParts, publish};
 use keyblock::picture::{Plan, Prepared, Request, prepare_all, tiles};
 
 use super::{median, tell};
@@ -119,9 +119,9 @@ fn make(dir: &Path, photographs: &[PathBuf], plan: &Plan) -> Vec<Prepared> {
             (format!("picture/{}", made.service.content), bundle)
         })
         .collect();
-    let parts = Parts {
+    let parts = SiteParts {
         bundles,
-        ..Parts::default()
+        ..SiteParts::default()
     };
     publish(&parts, &site).unwrap();
     prepared
