@@ -32,7 +32,7 @@ pub(super) fn run(dir: &Path, port: u16, out: &mut impl Write) -> io::Result<Out
     )?;
     out.flush()?;
     let colour = wants_colour(&io::stderr());
-    proof::serve(dir, listener, &|revision: &Revision| {
+    proof::serve(dir, &listener, &|revision: &Revision| {
         let findings =
             report::findings(&revision.report.findings, &revision.report.sources, colour);
         say(findings + &revision.in_words());

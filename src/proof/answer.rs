@@ -1,143 +1,109 @@
-//! Answering browsers.
+//! Answers browsers: the pages as compiled, the pictures, and the status of the newest reading.
 //!
-//! Pages are served as compiled, with one script more, which asks what the newest reading says and
-//! loads the page again when it is behind. Only names of this machine are answered, so that a page
-//! elsewhere cannot read a proof through the browser.
+//! In: a [`Request`] and what is served now. Out: a [`Response`]. Every page has one script more than the
+//! compiled page has; the script asks for the status and reloads the page when it is out of date.
+//!
+//! Only requests to a loopback name are answered, so that a page of another site cannot read a proof
+//! through the browser, even where its own name leads to this machine (DNS rebinding). A path is looked up
+//! among the files of the site and never reaches the disk.
 
 use std::fmt::Write as _;
-use std::net::TcpListener;
 use std::path::Path;
-use std::sync::Arc;
 
-use axum::Router;
-use axum::body::Body;
-use axum::extract::{Request, State};
-use axum::http::{HeaderMap, StatusCode, header};
-use axum::response::{IntoResponse, Redirect, Response};
-use axum::routing::get;
 use serde::Serialize;
-use tokio::sync::watch::Receiver;
 
 use super::Served;
+use super::http::{Client, Request, Response};
+use super::latest::Latest;
 
 /// Where the proof's own addresses begin; no record can have it, because keys have no dot.
 const OWN: &str = "/.proof";
 
-type Newest = Receiver<Arc<Served>>;
+const HTML: &str = "text/html; charset=utf-8";
+const JAVASCRIPT: &str = "text/javascript; charset=utf-8";
+const CSS: &str = "text/css; charset=utf-8";
+const JSON: &str = "application/json";
 
-/// Answers on `listener` until the process is stopped.
-pub(super) async fn serve(listener: TcpListener, newest: Newest) -> std::io::Result<()> {
-    listener.set_nonblocking(true)?;
-    let listener = tokio::net::TcpListener::from_std(listener)?;
-    let router = Router::new()
-        .route(
-            &format!("{OWN}/follow.js"),
-            get(|| async { script(include_str!("follow.js")) }),
-        )
-        .route(
-            &format!("{OWN}/follow.css"),
-            get(|| async { style(include_str!("follow.css")) }),
-        )
-        .route(&format!("{OWN}/after/{{number}}"), get(after))
-        .fallback(file)
-        .with_state(newest);
-    axum::serve(listener, router).await
-}
-
-fn script(text: &'static str) -> impl IntoResponse {
-    (
-        [(header::CONTENT_TYPE, "text/javascript; charset=utf-8")],
-        text,
-    )
-}
-
-fn style(text: &'static str) -> impl IntoResponse {
-    ([(header::CONTENT_TYPE, "text/css; charset=utf-8")], text)
-}
-
-/// What the newest reading says, once it is newer than `number`.
-async fn after(
-    axum::extract::Path(number): axum::extract::Path<u64>,
-    State(mut newest): State<Newest>,
-    headers: HeaderMap,
-) -> Response {
-    if !is_this_machine(&headers) {
-        return StatusCode::FORBIDDEN.into_response();
+/// Answers one request. A request for a later status waits until there is one.
+pub(super) fn answer(latest: &Latest, request: &Request, client: &Client<'_>) -> Response {
+    if !is_loopback(&request.host) {
+        return Response::bare("403 Forbidden");
     }
-    let shown = match newest.wait_for(|shown| shown.number > number).await {
-        Ok(shown) => Arc::clone(&shown),
-        Err(_) => return StatusCode::GONE.into_response(),
+    let Some(own) = request.path.strip_prefix(OWN) else {
+        return file(&latest.get(), &request.path);
     };
-    let body = serde_json::to_string(&Told::of(&shown)).unwrap_or_default();
-    (
-        [
-            (header::CONTENT_TYPE, "application/json"),
-            (header::CACHE_CONTROL, "no-store"),
-        ],
-        body,
-    )
-        .into_response()
+    match own {
+        "/follow.js" => Response::ok(JAVASCRIPT, include_bytes!("follow.js").as_slice()),
+        "/follow.css" => Response::ok(CSS, include_bytes!("follow.css").as_slice()),
+        _ => match own.strip_prefix("/after/").map(str::parse) {
+            Some(Ok(number)) => status_after(latest, number, client),
+            _ => Response::bare("404 Not Found"),
+        },
+    }
+}
+
+/// The status of the newest reading, once its number is above `number`.
+fn status_after(latest: &Latest, number: u64, client: &Client<'_>) -> Response {
+    let Some(served) = latest.after(number, || client.is_gone()) else {
+        return Response::bare("410 Gone");
+    };
+    match serde_json::to_vec(&ProofStatus::of(&served)) {
+        Ok(body) => not_stored(Response::ok(JSON, body)),
+        Err(_) => Response::bare("500 Internal Server Error"),
+    }
 }
 
 /// A page, an asset or a picture.
-async fn file(State(newest): State<Newest>, request: Request) -> Response {
-    if !is_this_machine(request.headers()) {
-        return StatusCode::FORBIDDEN.into_response();
-    }
-    let shown = Arc::clone(&newest.borrow());
-    let asked = request.uri().path().trim_start_matches('/');
-    if let Some(read) = shown.pictures.read(asked) {
+fn file(served: &Served, path: &str) -> Response {
+    let path = path.trim_start_matches('/');
+    if let Some(read) = served.pictures.read(path) {
         return match read {
-            Ok(bytes) => ([(header::CONTENT_TYPE, "image/jpeg")], bytes).into_response(),
-            Err(_) => StatusCode::NOT_FOUND.into_response(),
+            Ok(bytes) => Response::ok("image/jpeg", bytes),
+            Err(_) => Response::bare("404 Not Found"),
         };
     }
-    let index = if asked.is_empty() || asked.ends_with('/') {
-        format!("{asked}index.html")
+    let index = if path.is_empty() || path.ends_with('/') {
+        format!("{path}index.html")
     } else {
-        asked.to_owned()
+        path.to_owned()
     };
-    match shown.site.files.get(&index) {
-        Some(bytes) if index.ends_with(".html") => page(bytes, shown.good),
-        Some(bytes) => {
-            let kind = [
-                (header::CONTENT_TYPE, content_type(&index)),
-                (header::CACHE_CONTROL, "no-store"),
-            ];
-            (kind, bytes.clone()).into_response()
-        }
-        None if shown
-            .site
-            .files
-            .contains_key(&format!("{index}/index.html")) =>
-        {
-            Redirect::temporary(&format!("/{index}/")).into_response()
+    let files = &served.site.files;
+    match files.get(&index) {
+        Some(bytes) if index.ends_with(".html") => page(bytes, served.good),
+        Some(bytes) => not_stored(Response::ok(media_type(&index), bytes.clone())),
+        None if files.contains_key(&format!("{index}/index.html")) => {
+            Response::redirect(format!("/{index}/"))
         }
         None => {
-            let said = if shown.site.files.is_empty() {
+            let message = if files.is_empty() {
                 "No proof can be pulled yet."
             } else {
                 "There is no such page in this proof."
             };
-            let page = page(&bare(said), shown.good);
-            (StatusCode::NOT_FOUND, page).into_response()
+            page(&message_page(message), served.good).status("404 Not Found")
         }
     }
 }
 
-/// A page that says one thing. It follows the records as all do, so that a record mended or put
-/// back brings its page.
-fn bare(said: &str) -> Vec<u8> {
+/// Asks the browser to keep no copy: the next reading may change it.
+fn not_stored(response: Response) -> Response {
+    response.with("Cache-Control", "no-store")
+}
+
+/// A page with one message. It follows the records as all pages do: once the record it waits for is
+/// mended or put back, it is reloaded.
+fn message_page(message: &str) -> Vec<u8> {
     format!(
         "<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>Proof</title>\
          <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\
          <meta name=\"color-scheme\" content=\"light dark\"><link rel=\"icon\" href=\"data:,\">\
-         </head><body><p>{said}</p></body></html>"
+         </head><body><p>{message}</p></body></html>"
     )
     .into_bytes()
 }
 
-/// A page of reading `good`, with the script that follows the records and leave to ask for news.
+/// A page made in reading `good`, with the script that follows the records. The page's
+/// Content-Security-Policy is widened to let the script ask this server.
 fn page(bytes: &[u8], good: u64) -> Response {
     let html = String::from_utf8_lossy(bytes);
     let mut follow = String::new();
@@ -153,31 +119,23 @@ fn page(bytes: &[u8], good: u64) -> Response {
             1,
         )
         .replacen("</body>", &follow, 1);
-    (
-        [
-            (header::CONTENT_TYPE, "text/html; charset=utf-8"),
-            (header::CACHE_CONTROL, "no-store"),
-        ],
-        Body::from(html),
-    )
-        .into_response()
+    not_stored(Response::ok(HTML, html.into_bytes()))
 }
 
-/// Whether the browser asked this machine by one of its own names.
-fn is_this_machine(headers: &HeaderMap) -> bool {
-    let host = headers
-        .get(header::HOST)
-        .and_then(|h| h.to_str().ok())
-        .unwrap_or_default();
-    let name = host.rsplit_once(':').map_or(host, |(name, _)| name);
-    matches!(name, "127.0.0.1" | "localhost" | "[::1]")
+/// Whether a host, with or without a port, is a loopback name.
+fn is_loopback(host: &str) -> bool {
+    let name = match host.rsplit_once(':') {
+        Some((name, port)) if port.bytes().all(|byte| byte.is_ascii_digit()) => name,
+        _ => host,
+    };
+    matches!(name, "127.0.0.1" | "[::1]") || name.eq_ignore_ascii_case("localhost")
 }
 
-fn content_type(path: &str) -> &'static str {
+fn media_type(path: &str) -> &'static str {
     match Path::new(path).extension().and_then(|e| e.to_str()) {
-        Some("css") => "text/css; charset=utf-8",
-        Some("js") => "text/javascript; charset=utf-8",
-        Some("json") => "application/json",
+        Some("css") => CSS,
+        Some("js") => JAVASCRIPT,
+        Some("json") => JSON,
         Some("xml") => "application/xml",
         Some("svg") => "image/svg+xml",
         Some("csv") => "text/csv; charset=utf-8",
@@ -188,43 +146,44 @@ fn content_type(path: &str) -> &'static str {
     }
 }
 
-/// What an open page is told.
+/// What an open page receives as JSON when it asks for the newest reading.
 #[derive(Serialize)]
-struct Told {
+struct ProofStatus {
     /// The newest reading, counted from 1.
     number: u64,
-    /// The reading that the pages are of: an earlier one where none came of the newest; 0 where
-    /// none came of any.
+    /// The reading that the pages were made in: an earlier one where the newest gave none; 0 where there
+    /// are no pages yet.
     good: u64,
+    /// Why no pages could be made.
     fault: Option<String>,
-    findings: Vec<ToldFinding>,
+    findings: Vec<FindingStatus>,
 }
 
 #[derive(Serialize)]
-struct ToldFinding {
+struct FindingStatus {
     severity: &'static str,
     place: String,
     message: String,
     help: Option<String>,
 }
 
-impl Told {
-    fn of(shown: &Served) -> Told {
-        let sources = &shown.newest.report.sources;
-        let findings = shown.newest.report.findings.iter().map(|finding| {
+impl ProofStatus {
+    fn of(served: &Served) -> ProofStatus {
+        let sources = &served.newest.report.sources;
+        let findings = served.newest.report.findings.iter().map(|finding| {
             let position = sources.position(finding.at.place);
             let path = sources.path(finding.at.place.file);
-            ToldFinding {
+            FindingStatus {
                 severity: finding.severity().word(),
                 place: format!("{path}:{}:{}", position.line, position.column),
                 message: finding.message.clone(),
                 help: finding.help.clone(),
             }
         });
-        Told {
-            number: shown.number,
-            good: shown.good,
-            fault: shown.newest.fault.clone(),
+        ProofStatus {
+            number: served.number,
+            good: served.good,
+            fault: served.newest.fault.clone(),
             findings: findings.collect(),
         }
     }
@@ -232,19 +191,189 @@ impl Told {
 
 #[cfg(test)]
 mod tests {
+    use super::super::{PagesServed, PictureFiles, Revision, http};
     use super::*;
+    use crate::page::Site;
+    use crate::press::Report;
+    use std::io::{Read as _, Write as _};
+    use std::net::{SocketAddr, TcpListener, TcpStream};
+    use std::sync::Arc;
+    use std::thread;
+    use std::time::{Duration, Instant};
+
+    /// What is served after the reading `number`, which was good.
+    fn reading(number: u64) -> Served {
+        let page = |text: &str| {
+            let policy = "<meta content=\"default-src 'none'; img-src 'self'\">";
+            format!("<html><head>{policy}</head><body>{text}</body></html>").into_bytes()
+        };
+        let mut site = Site::default();
+        let files = [
+            ("index.html", page("home")),
+            ("design/14/index.html", page("design 14")),
+            ("assets/ink.css", b"p {}".to_vec()),
+        ];
+        for (path, bytes) in files {
+            site.files.insert(path.to_owned(), bytes);
+        }
+        Served {
+            number,
+            good: number,
+            site: Arc::new(site),
+            pictures: Arc::new(PictureFiles::default()),
+            newest: Revision {
+                report: Report::default(),
+                fault: None,
+                pages: PagesServed::Newest,
+                took: Duration::ZERO,
+            },
+        }
+    }
+
+    /// A running proof, and its address.
+    fn proof() -> (Arc<Latest>, SocketAddr) {
+        let listener = TcpListener::bind(("127.0.0.1", 0)).unwrap();
+        let address = listener.local_addr().unwrap();
+        let latest = Arc::new(Latest::new(reading(1)));
+        let served = Arc::clone(&latest);
+        thread::spawn(move || {
+            http::serve(&listener, move |request, client| {
+                answer(&served, request, client)
+            })
+        });
+        (latest, address)
+    }
+
+    fn send(address: SocketAddr, path: &str, host: &str) -> TcpStream {
+        let mut stream = TcpStream::connect(address).unwrap();
+        let request = format!("GET {path} HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\n\r\n");
+        stream.write_all(request.as_bytes()).unwrap();
+        stream
+    }
+
+    fn received(mut stream: TcpStream) -> String {
+        let mut text = String::new();
+        stream.read_to_string(&mut text).unwrap();
+        text
+    }
+
+    fn get(address: SocketAddr, path: &str) -> String {
+        received(send(address, path, "localhost:7414"))
+    }
 
     #[test]
-    fn only_names_of_this_machine_are_answered() {
-        let asked_by = |host: &'static str| {
-            let mut headers = HeaderMap::new();
-            headers.insert(header::HOST, header::HeaderValue::from_static(host));
-            is_this_machine(&headers)
+    fn a_page_is_served_with_the_script_that_follows_the_records() {
+        let (_, address) = proof();
+        let text = get(address, "/design/14/?q");
+        assert!(text.starts_with("HTTP/1.1 200 OK\r\n"), "{text}");
+        assert!(text.contains("\r\nContent-Type: text/html; charset=utf-8\r\n"));
+        assert!(text.contains("\r\nCache-Control: no-store\r\n"));
+        assert!(text.contains("default-src 'none'; connect-src 'self'; img-src 'self'"));
+        assert!(text.contains("design 14<link "), "{text}");
+        assert!(
+            text.contains("/.proof/follow.js\" data-number=\"1\""),
+            "{text}"
+        );
+        let script = get(address, "/.proof/follow.js");
+        assert!(script.contains("text/javascript"));
+        assert!(script.ends_with(include_str!("follow.js")));
+        assert!(get(address, "/assets/ink.css").ends_with("\r\n\r\np {}"));
+    }
+
+    #[test]
+    fn a_folder_without_its_slash_is_redirected_and_what_is_not_there_is_said() {
+        let (_, address) = proof();
+        let text = get(address, "/design/14");
+        assert!(text.starts_with("HTTP/1.1 307 "), "{text}");
+        assert!(text.contains("\r\nLocation: /design/14/\r\n"), "{text}");
+        for path in [
+            "/design/15/",
+            "/../Cargo.toml",
+            "/%2e%2e/Cargo.toml",
+            "//etc/passwd",
+            "/.proof/",
+            "/.proof/after/x",
+        ] {
+            let text = get(address, path);
+            assert!(text.starts_with("HTTP/1.1 404 "), "{path}: {text}");
+        }
+        let text = get(address, "/design/15/");
+        assert!(text.contains("There is no such page in this proof."));
+        assert!(text.contains("/.proof/follow.js"));
+    }
+
+    #[test]
+    fn only_loopback_names_are_answered() {
+        let (_, address) = proof();
+        let is_answered = |host: &str| {
+            let paths = ["/", "/.proof/after/0", "/.proof/follow.js"];
+            let answers = paths.map(|path| received(send(address, path, host)));
+            let counts = ["200", "403"].map(|status| {
+                let begin = format!("HTTP/1.1 {status} ");
+                answers.iter().filter(|a| a.starts_with(&begin)).count()
+            });
+            match counts {
+                [3, 0] => true,
+                [0, 3] => false,
+                _ => panic!("{host}: {answers:?}"),
+            }
         };
-        assert!(asked_by("127.0.0.1:7414"));
-        assert!(asked_by("localhost"));
-        assert!(asked_by("[::1]:7414"));
-        assert!(!asked_by("prints.example.org"));
-        assert!(!asked_by("127.0.0.1.example.org:7414"));
+        for host in [
+            "127.0.0.1:7414",
+            "localhost",
+            "LocalHost:1",
+            "[::1]:7414",
+            "[::1]",
+        ] {
+            assert!(is_answered(host), "{host}");
+        }
+        for host in [
+            "prints.example.org",
+            "127.0.0.1.example.org:7414",
+            "localhost.example.org",
+            "127.0.0.1:x",
+            "",
+        ] {
+            assert!(!is_answered(host), "{host}");
+        }
+    }
+
+    #[test]
+    fn pages_that_wait_hold_up_no_other_and_all_hear_of_the_next_reading() {
+        let (latest, address) = proof();
+        let now = get(address, "/.proof/after/0");
+        assert!(
+            now.contains("\"number\":1,\"good\":1,\"fault\":null"),
+            "{now}"
+        );
+        let waiting: Vec<TcpStream> = (0..40)
+            .map(|_| send(address, "/.proof/after/1", "localhost"))
+            .collect();
+        assert!(get(address, "/").starts_with("HTTP/1.1 200 "));
+        for stream in &waiting {
+            stream.set_nonblocking(true).unwrap();
+            assert!(stream.peek(&mut [0]).is_err(), "answered too early");
+            stream.set_nonblocking(false).unwrap();
+        }
+        latest.replace(reading(2));
+        for stream in waiting {
+            let text = received(stream);
+            assert!(text.contains("\"number\":2"), "{text}");
+        }
+    }
+
+    #[test]
+    fn pages_that_were_left_give_their_places_back() {
+        let (_latest, address) = proof();
+        let left: Vec<TcpStream> = (0..http::CONNECTION_LIMIT)
+            .map(|_| send(address, "/.proof/after/1", "localhost"))
+            .collect();
+        assert!(get(address, "/").starts_with("HTTP/1.1 503 "));
+        drop(left);
+        let begun = Instant::now();
+        while !get(address, "/").starts_with("HTTP/1.1 200 ") {
+            assert!(begun.elapsed() < Duration::from_secs(30));
+            thread::sleep(Duration::from_millis(50));
+        }
     }
 }

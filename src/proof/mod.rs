@@ -1,8 +1,8 @@
 //! Pulling proofs: the catalogue served on this machine, following its records.
 //!
 //! In: a catalogue's folder. Out: pages on the loopback address that follow every change of a
-//! record. [`watch`] tells of changes, a [`Revision`] is the result of one reading of the catalogue, and
-//! [`serve`] answers browsers. After a reading with errors the pages of the last good one stay, and
+//! record. [`watch`] tells of changes, a [`Revision`] is the result of one reading of the catalogue,
+//! [`latest`] holds what is served now, and [`answer`] answers the requests that [`http`] reads. After a reading with errors the pages of the last good one stay, and
 //! what is wrong is shown beside them.
 #![allow(
     clippy::disallowed_methods,
@@ -10,6 +10,8 @@
 )]
 
 mod answer;
+mod http;
+mod latest;
 mod watch;
 
 use std::collections::BTreeMap;
@@ -19,12 +21,12 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 
-use tokio::sync::watch as signal;
-
 use crate::issue::Bundle;
 use crate::model::finding::Tally;
 use crate::page::Site;
 use crate::press::{self, PictureWork, Report};
+
+use latest::Latest;
 
 /// The result of reading the catalogue once.
 #[derive(Debug)]
@@ -112,29 +114,28 @@ impl PictureFiles {
 /// Where the folder cannot be watched or the listener cannot be used.
 pub fn serve(
     dir: &Path,
-    listener: TcpListener,
+    listener: &TcpListener,
     tell: &(dyn Fn(&Revision) + Sync),
 ) -> io::Result<()> {
-    let runtime = tokio::runtime::Builder::new_current_thread()
-        .enable_all()
-        .build()?;
     let changes = watch::Changes::of(dir)?;
     let first = pull(dir, None);
     tell(&first.newest);
-    let (sender, receiver) = signal::channel(Arc::new(first));
+    let latest = Arc::new(Latest::new(first));
     std::thread::scope(|scope| {
-        let follow = scope.spawn(|| {
+        let following = scope.spawn(|| {
             while changes.wait() {
-                let last = Arc::clone(&sender.borrow());
-                let next = pull(dir, Some(&last));
+                let next = pull(dir, Some(&latest.get()));
                 tell(&next.newest);
-                sender.send_replace(Arc::new(next));
+                latest.replace(next);
             }
         });
-        let served = runtime.block_on(answer::serve(listener, receiver));
+        let answered = Arc::clone(&latest);
+        let served = http::serve(listener, move |request, client| {
+            answer::answer(&answered, request, client)
+        });
         changes.stop();
-        // A fault in following was told by its own panic message; what was served still counts.
-        let _ = follow.join();
+        // A panic there has printed its own message; the pages served until then were sound.
+        let _ = following.join();
         served
     })
 }
