@@ -55,7 +55,7 @@ pub(super) fn run(
     }
     let found = in_order(catalogue, studies, asked.design);
     if let Some(file) = asked.file {
-        let text = page::page(asked.dir, catalogue, studies, &found);
+        let text = page::page(asked.dir, catalogue, studies, &found)?;
         write::write(file, &text)?;
         streams::say(format_args!(
             "{}: {}; for the editors, not for publishing",

@@ -3,8 +3,13 @@
 //!
 //! One file that loads nothing: its photographs are in it, small. Everything from a record is escaped by
 //! the template.
+//!
+//! It is made here and not in `page`, because it shows private fields and unpublished photographs, and
+//! `page` accepts the public catalogue alone. Its template is part of the program; a theme has no part in
+//! it.
 
 use std::fmt::Write as _;
+use std::io;
 use std::path::{Component, Path};
 
 use serde::Serialize;
@@ -96,12 +101,15 @@ struct Settling {
 }
 
 /// The page as text.
+///
+/// # Errors
+/// Where the template is broken or asks for what the page does not hold.
 pub(super) fn page(
     dir: &Path,
     catalogue: &Catalogue,
     studies: &Studies,
     found: &[OfDesign<'_>],
-) -> String {
+) -> io::Result<String> {
     let on_page = |of: &OfDesign<'_>| OnPage {
         number: of.design.number.clone(),
         title: of
@@ -121,16 +129,19 @@ pub(super) fn page(
         counted: say::counted_pairs(found),
         designs: found.iter().map(on_page).collect(),
     };
-    set(&page)
+    set(include_str!("page.html"), &page)
 }
 
-/// Fills the template, which the program carries: it cannot ask for what is not there.
-fn set(page: &Page) -> String {
+/// Fills the template.
+fn set(template: &str, page: &Page) -> io::Result<String> {
     let mut tera = Tera::default();
     let filled = tera
-        .add_raw_template("doubts.html", include_str!("page.html"))
+        .add_raw_template("doubts.html", template)
         .and_then(|()| tera.render("doubts.html", &Context::from_serialize(page)?));
-    filled.unwrap_or_else(|fault| format!("{}\n<!-- {fault} -->\n", write::MARK))
+    filled.map_err(|fault| {
+        let message = format!("the page of open doubts cannot be made: {fault}");
+        io::Error::other(message)
+    })
 }
 
 fn pair_on_page(
@@ -277,7 +288,25 @@ fn base64(bytes: &[u8]) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::base64;
+    use super::*;
+
+    #[test]
+    fn a_template_that_cannot_be_filled_makes_no_page() {
+        let page = Page {
+            mark: write::MARK,
+            language: "en",
+            title: "Prints".to_owned(),
+            counted: String::new(),
+            designs: Vec::new(),
+        };
+        assert_eq!(set("{{ title }}", &page).unwrap(), "Prints");
+        for broken in ["{{ heading }}", "{% if title %}"] {
+            let message = set(broken, &page).unwrap_err().to_string();
+            let begins = "the page of open doubts cannot be made: ";
+            assert!(message.starts_with(begins), "{message}");
+            assert!(message.contains("doubts.html:1"), "{message}");
+        }
+    }
 
     /// RFC 4648, section 10.
     #[test]
