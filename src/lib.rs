@@ -14,7 +14,8 @@
 //! | [`audit`] | the model and studies | findings: what is wrong or doubtful | |
 //! | [`picture`] | photographs | pictures as they may be published, kept by content | disk |
 //! | [`page`] | the public model, studies, pictures | the pages, as text | |
-//! | [`issue`] | pages and pictures | the site on disk, all or nothing | disk |
+//! | [`exchange`] | what pages are set from | the files for other programs, in open formats | |
+//! | [`issue`] | pages, files and pictures | the site on disk, all or nothing | disk |
 //! | [`press`] | a catalogue's folder | the stages in their order: judge, then pull | disk |
 //! | [`proof`] | everything above | a served catalogue that follows its records | disk |
 //! | [`cli`] | words typed | one call, a report, an exit code | disk |
@@ -27,6 +28,7 @@
 
 pub mod audit;
 pub mod cli;
+pub mod exchange;
 pub mod issue;
 pub mod page;
 pub mod press;

@@ -125,14 +125,14 @@ pub(super) fn data(here: &Here<'_>) -> Leaf {
         None => CleanHtml::text(words.word("data-no-licence")),
     };
     let site = settings.address.value.trim_end_matches('/');
-    let example = |of: &str| {
-        let address = CleanHtml::text(&format!("{site}/{of}/…/"));
-        CleanHtml::span("quotable", &address)
-    };
-    let addresses = [("address", &example("design"))];
+    let example = CleanHtml::text(&format!("{site}/design/…/"));
+    let addresses = [("address", &CleanHtml::span("quotable", &example))];
     let addresses = words.html("data-addresses-text", None, &addresses);
-    let beside = [("picture", &example("picture"))];
-    let beside = words.html("data-beside-text", None, &beside);
+    let beside = [
+        &here.exports_described(),
+        &CleanHtml::text(words.word("data-nothing-else")),
+    ];
+    let beside = CleanHtml::join(beside, " ");
     let parts = vec![
         Said::word(here, "data-records"),
         Said::new(here, "data-get", &get),

@@ -7,6 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use super::address::{Address, Fragment, Overview};
+use super::exports::Exports;
 use super::html::CleanHtml;
 use super::pictures::{Alignments, Pictures};
 use super::template::Templates;
@@ -14,11 +15,12 @@ use super::words::Words;
 use crate::model::key::Key;
 use crate::model::link::Target;
 use crate::model::public::Public;
+use crate::model::theme::Theme;
 use crate::study::Studies;
 use crate::study::concordance::FromOurs;
 
 /// What pages are made from.
-pub(super) struct Book<'a> {
+pub(crate) struct Book<'a> {
     /// The catalogue, without what is private.
     pub public: &'a Public,
     /// What was computed from it.
@@ -27,6 +29,10 @@ pub(super) struct Book<'a> {
     pub pictures: &'a Pictures,
     /// What alignment yields.
     pub alignments: &'a Alignments,
+    /// The files for other programs that pages link to.
+    pub exports: &'a Exports,
+    /// The theme.
+    pub theme: &'a Theme,
     /// The theme's words.
     pub words: Arc<Words>,
     /// The theme's templates.
@@ -41,7 +47,7 @@ pub(super) struct Book<'a> {
 
 /// The book as seen from one page.
 #[derive(Clone, Copy)]
-pub(super) struct Here<'b> {
+pub(crate) struct Here<'b> {
     /// The book.
     pub book: &'b Book<'b>,
     /// The page.
@@ -69,6 +75,15 @@ impl<'b> Here<'b> {
     /// What leads from here to a page.
     pub fn href(&self, to: &Address) -> String {
         format!("{}{to}", self.root)
+    }
+
+    /// What leads from here to a file, by its path relative to the catalogue; one in the folder of this
+    /// page by its name alone.
+    pub fn href_file(&self, path: &str) -> String {
+        match path.strip_prefix(&self.address.to_string()) {
+            Some(name) => format!("./{name}"),
+            None => format!("{}{path}", self.root),
+        }
     }
 
     /// What leads from here to a place within a page; within this one, only the fragment.

@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use serde::Serialize;
 
 use super::book::Here;
-use super::editions_csv;
+use super::exports::ExportLink;
 use super::html::CleanHtml;
 use super::readings;
 use crate::model::design::Design;
@@ -29,8 +29,8 @@ pub(super) struct Counted {
     sets: Vec<CleanHtml>,
     /// Records of recuts, reproductions and what was withdrawn.
     apart: Vec<CleanHtml>,
-    /// Whether the declared editions stand beside the page as a table for other programs.
-    has_editions: bool,
+    /// The same counts for other programs.
+    files: Vec<ExportLink>,
 }
 
 /// What stands beside the counts of some designs.
@@ -57,7 +57,7 @@ pub(super) fn counted(here: &Here<'_>, designs: &[&Design]) -> Counted {
             .filter(|(design, impression)| !is_counted(design, impression))
             .map(|(design, impression)| not_counted(here, design, impression))
             .collect(),
-        has_editions: editions_csv::name(here, designs).is_some(),
+        files: here.export_links(),
     }
 }
 

@@ -29,7 +29,6 @@ mod bars;
 mod book;
 mod calendar;
 mod census;
-mod census_csv;
 mod census_series;
 mod census_words;
 mod checklist;
@@ -53,10 +52,10 @@ mod design_sources;
 mod designs;
 mod diagram;
 mod diligence;
-mod editions_csv;
 mod examination;
 mod exhibition;
 mod exhibitions;
+mod exports;
 mod facts;
 mod figures;
 mod frame;
@@ -69,7 +68,6 @@ mod holders;
 mod holding_table;
 mod holdings;
 pub mod html;
-mod image_services;
 mod impression;
 mod ink;
 mod key;
@@ -98,13 +96,12 @@ mod point;
 mod printings;
 mod provenance;
 mod readings;
-mod rights;
+pub(crate) mod rights;
 mod run_on;
 mod said;
 mod settled;
 mod sheet_facts;
 mod sizes;
-mod spreadsheet;
 mod standing;
 mod states;
 mod strips;
@@ -118,10 +115,12 @@ pub mod words;
 mod work;
 mod worn;
 
-use address::Address;
-use book::{Book, Here};
+pub use address::{Address, Overview};
+pub(crate) use book::{Book, Here};
+pub use exports::{Export, ExportFormat, Exports, Subject};
 use frame::Leaf;
 pub use pictures::{Alignments, Pictures, PublishedPicture, PublishedSize, Tiles, Tone};
+pub(crate) use survival::decade;
 pub use template::ThemeFault;
 pub use words::private_owner;
 
@@ -136,6 +135,8 @@ pub struct Input<'a> {
     pub pictures: &'a Pictures,
     /// What alignment yields.
     pub alignments: &'a Alignments,
+    /// The files for other programs that pages link to (`exchange`).
+    pub exports: &'a Exports,
     /// The theme.
     pub theme: &'a Theme,
 }
@@ -166,38 +167,25 @@ impl Site {
     }
 }
 
-/// Makes every page of a catalogue.
+/// Makes every page of a catalogue and the theme's own files, and hands out each.
 ///
 /// # Errors
-/// [`ThemeFault`] where the theme is broken.
-pub fn site(input: &Input<'_>) -> Result<Site, ThemeFault> {
-    let ((), site) = Site::gathered(|take| each(input, take))?;
-    Ok(site)
-}
-
-/// Makes every page of a catalogue, and hands out each file.
-///
-/// # Errors
-/// [`ThemeFault`] where the theme is broken. Some files may have been handed out by then.
-pub fn each(input: &Input<'_>, take: &Take<'_>) -> Result<(), ThemeFault> {
-    let book = book(input)?;
+/// [`ThemeFault`] where a template is broken. Some files may have been handed out by then.
+pub(crate) fn each(book: &Book<'_>, take: &Take<'_>) -> Result<(), ThemeFault> {
     let around =
         Value::from_serializable(&frame::Site::new(book.public, &book.words, &book.overviews));
-    jobs(&book).par_iter().try_for_each(|(address, make)| {
+    jobs(book).par_iter().try_for_each(|(address, make)| {
         let root = address.root();
         let here = Here {
-            book: &book,
+            book,
             address,
             root: &root,
         };
-        let text = frame::write(&make(&here), &around, &book)?;
+        let text = frame::write(&make(&here), &around, book)?;
         take(address.file(), text.into_bytes());
         Ok(())
     })?;
-    let others = assets(input.theme, input.public)
-        .chain(census_csv::files(&book))
-        .chain(image_services::files(input));
-    others.for_each(|(path, bytes)| take(path, bytes));
+    assets(book.theme, book.public).for_each(|(path, bytes)| take(path, bytes));
     Ok(())
 }
 
@@ -272,7 +260,11 @@ fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, Make<'a>)> {
     jobs
 }
 
-fn book<'a>(input: &Input<'a>) -> Result<Book<'a>, ThemeFault> {
+/// What every page of a catalogue is set from.
+///
+/// # Errors
+/// [`ThemeFault`] where a file of words or a template of the theme is broken.
+pub(crate) fn book<'a>(input: &Input<'a>) -> Result<Book<'a>, ThemeFault> {
     let words = Arc::new(words::Words::new(
         input.theme,
         &input.public.settings.language.value,
@@ -288,6 +280,8 @@ fn book<'a>(input: &Input<'a>) -> Result<Book<'a>, ThemeFault> {
         studies: input.studies,
         pictures: input.pictures,
         alignments: input.alignments,
+        exports: input.exports,
+        theme: input.theme,
         words,
         templates,
         overviews: overviews::present(input),

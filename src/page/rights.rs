@@ -31,7 +31,7 @@ pub(super) fn statement_code(rights: &str) -> Option<&str> {
 
 /// The address that stands for the rights, of Creative Commons or RightsStatements.org, in the form in
 /// which programs compare it (with `http:`); `None` for words and for what is neither.
-pub(super) fn uri(rights: &str) -> Option<String> {
+pub(crate) fn uri(rights: &str) -> Option<String> {
     if let Some(code) = statement_code(rights) {
         return Some(format!("http://rightsstatements.org/vocab/{code}/1.0/"));
     }

@@ -156,7 +156,7 @@ struct SeenSheets {
 }
 
 /// The years of a decade: "1930–1939".
-pub(super) fn years(here: &Here<'_>, from: i64) -> String {
+pub(crate) fn decade(here: &Here<'_>, from: i64) -> String {
     here.words().with(
         "decade",
         &[
@@ -182,7 +182,7 @@ pub(super) fn seen(here: &Here<'_>, over_time: &OverTime, records: &Records<'_>)
         }
     };
     let row = |decade: &Decade| SeenRow {
-        decade: years(here, decade.from),
+        decade: self::decade(here, decade.from),
         first: seen(&decade.first),
         again: seen(&decade.again),
     };

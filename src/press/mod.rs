@@ -12,6 +12,7 @@
 
 pub mod again;
 pub mod alignment;
+mod files;
 mod pictures;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -19,6 +20,7 @@ use std::fmt;
 use std::path::{Path, PathBuf};
 
 use crate::audit;
+use crate::exchange;
 use crate::issue::{Bundle, Bundled, SiteParts};
 use crate::model::catalogue::Catalogue;
 use crate::model::finding::{self, Finding, Severity, Tally};
@@ -30,6 +32,8 @@ use crate::page::{self, Pictures, PublishedPicture, PublishedSize, Site, Take, T
 use crate::picture::{Fault, Prepared, tiles};
 use crate::read;
 use crate::study::Studies;
+
+pub use files::site;
 
 /// Where a catalogue keeps what it need not make twice.
 pub const CACHE: &str = ".keyblock";
@@ -255,14 +259,17 @@ impl Judged {
             let is_published = |key: &PictureKey| prepared.contains_key(key);
             let aligned = alignment::align_all(&dir, &catalogue, &plan, is_published, progress)?;
             let private_owner = page::private_owner(&theme, &catalogue.settings);
+            let public = Public::of(catalogue, &private_owner);
+            let pictures = published_pictures(&prepared);
             let input = page::Input {
-                public: &Public::of(catalogue, &private_owner),
+                public: &public,
                 studies: &studies,
-                pictures: &published_pictures(&prepared),
+                pictures: &pictures,
                 alignments: &aligned.alignments,
+                exports: &exchange::exports(&public, &studies, &pictures),
                 theme: &theme,
             };
-            page::each(&input, take)?;
+            files::each(&input, take)?;
             Ok(aligned)
         };
         match make_pages() {

@@ -8,8 +8,9 @@ use keyblock::model::key::PictureKey;
 use keyblock::model::public::Public;
 use keyblock::model::registration::{Aligned, Homography, Refusal, Refused, Registration};
 use keyblock::page::{
-    Alignments, Input, PublishedPicture, PublishedSize, Site, Tiles, private_owner, site,
+    Alignments, Exports, Input, PublishedPicture, PublishedSize, Site, Tiles, private_owner,
 };
+use keyblock::press::site;
 use keyblock::study::Studies;
 use serde_json::Value;
 
@@ -113,6 +114,7 @@ fn quay() -> Site {
             registrations: registrations(),
             ..Alignments::default()
         },
+        exports: &Exports::default(),
         theme: &theme,
     })
     .unwrap()

@@ -12,11 +12,12 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("audit", &["model", "study"]),
     ("picture", &["model"]),
     ("page", &["model", "study", "picture"]),
+    ("exchange", &["model", "study", "picture", "page"]),
     ("issue", &["model"]),
     (
         "press",
         &[
-            "model", "read", "study", "audit", "picture", "page", "issue",
+            "model", "read", "study", "audit", "picture", "page", "exchange", "issue",
         ],
     ),
     ("proof", &["model", "page", "issue", "press"]),

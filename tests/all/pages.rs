@@ -75,11 +75,13 @@ fn try_site(folder: &Path, change: impl FnOnce(&mut Theme)) -> Result<Site, Them
             (key, picture)
         })
         .collect();
-    keyblock::page::site(&Input {
+    let exports = keyblock::exchange::exports(&public, &studies, &pictures);
+    keyblock::press::site(&Input {
         public: &public,
         studies: &studies,
         pictures: &pictures,
         alignments: &Alignments::default(),
+        exports: &exports,
         theme: &theme,
     })
 }

@@ -7,8 +7,9 @@ use keyblock::model::key::{Key, PictureKey};
 use keyblock::model::public::Public;
 use keyblock::model::registration::{Aligned, Homography, Refusal, Refused, Registration};
 use keyblock::page::{
-    Alignments, Input, PublishedPicture, PublishedSize, Site, Tiles, Tone, private_owner, site,
+    Alignments, Exports, Input, PublishedPicture, PublishedSize, Site, Tiles, Tone, private_owner,
 };
+use keyblock::press::site;
 use keyblock::study::Studies;
 
 use crate::pages::page;
@@ -191,6 +192,7 @@ fn harbour(alignments: impl FnOnce(&mut Alignments)) -> Site {
         studies: &studies,
         pictures: &pictures,
         alignments: &found,
+        exports: &Exports::default(),
         theme: &theme,
     })
     .unwrap()

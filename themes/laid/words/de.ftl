@@ -847,8 +847,8 @@ by-state-and-printing = Nach Zustand und Druck
 holders-by-state = Nach Aufbewahrung und Zustand
 caption-holders-by-state = Blätter je Aufbewahrungsort und Zustand
 counted-withdrawn = zurückgezogen
-figures-as-csv = Die Zahlen als Tabelle (CSV)
-editions-as-csv = Die angegebenen Auflagen als Tabelle (CSV)
+format-census-csv = Die Zahlen als Tabelle (CSV)
+format-editions-csv = Die angegebenen Auflagen als Tabelle (CSV)
 
 # Bestand: was erhalten ist, und wann Blätter gesehen wurden.
 how-many-survive = Wie viele es geben mag

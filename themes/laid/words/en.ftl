@@ -847,8 +847,8 @@ by-state-and-printing = By state and printing
 holders-by-state = By holder and state
 caption-holders-by-state = Sheets of each holder by state
 counted-withdrawn = withdrawn
-figures-as-csv = The counts as a table (CSV)
-editions-as-csv = The declared editions as a table (CSV)
+format-census-csv = The counts as a table (CSV)
+format-editions-csv = The declared editions as a table (CSV)
 
 # Census: survival, and when sheets were seen.
 how-many-survive = How many there may be

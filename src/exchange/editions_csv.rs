@@ -5,28 +5,43 @@
 //! numbers; met and missing are empty where no number was ever met), `numbers_met`, `numbers_above`,
 //! `numbers_repeated` (which, with spaces between).
 
-use super::address::Address;
-use super::book::Here;
+use super::format::{Format, Sources};
 use super::spreadsheet::Spreadsheet;
 use crate::model::design::Design;
+use crate::page::{Address, Here, Overview, Subject};
 use crate::study::DesignStudy;
 use crate::study::editions::EditionStudy;
 
-/// The file's name, in the folder of a census page.
-const NAME: &str = "editions.csv";
+/// One table of all editions, and one for each design that has any, in the folders of their census pages.
+pub(super) const FORMAT: Format = Format {
+    name: "editions-csv",
+    file: "editions.csv",
+    folders: &["census/", "design/…/census/"],
+    media_type: "text/csv",
+    relation: "alternate",
+    subjects,
+    write,
+};
 
-/// The name of the file beside the census of some designs; `None` where they have no editions.
-pub(super) fn name(here: &Here<'_>, designs: &[&Design]) -> Option<&'static str> {
-    editions(here, designs).next().map(|_| NAME)
+fn subjects(sources: &Sources<'_>) -> Vec<Subject> {
+    let studies = &sources.studies.designs;
+    let designs = sources.public.designs.keys().filter(|key| {
+        let study = studies.get(*key);
+        study.is_some_and(|study| !study.editions.is_empty())
+    });
+    let designs: Vec<Address> = designs
+        .map(|key| Address::DesignCensus(key.clone()))
+        .collect();
+    let all = (!designs.is_empty()).then_some(Address::Overview(Overview::Census));
+    designs.into_iter().chain(all).map(Subject::Page).collect()
 }
 
-/// Path and content of the table of some designs; `None` where they have no editions.
-pub(super) fn file(
-    here: &Here<'_>,
-    page: &Address,
-    designs: &[&Design],
-) -> Option<(String, Vec<u8>)> {
-    let name = name(here, designs)?;
+fn write(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
+    let designs: Vec<&Design> = match subject {
+        Subject::Page(Address::Overview(Overview::Census)) => here.designs_in_order().collect(),
+        Subject::Page(Address::DesignCensus(key)) => vec![here.public().designs.get(key)?],
+        _ => return None,
+    };
     let mut table = Spreadsheet::new([
         "design",
         "printing",
@@ -42,24 +57,15 @@ pub(super) fn file(
         "numbers_above",
         "numbers_repeated",
     ]);
-    for (design, study, edition) in editions(here, designs) {
-        row(&mut table, here, design, study, edition);
+    for design in designs {
+        let Some(study) = here.book.studies.designs.get(&design.key) else {
+            continue;
+        };
+        for edition in &study.editions {
+            row(&mut table, here, design, study, edition);
+        }
     }
-    Some((format!("{page}{name}"), table.bytes()))
-}
-
-fn editions<'h>(
-    here: &'h Here<'_>,
-    designs: &'h [&'h Design],
-) -> impl Iterator<Item = (&'h Design, &'h DesignStudy, &'h EditionStudy)> {
-    designs.iter().flat_map(|design| {
-        let study = here.book.studies.designs.get(&design.key);
-        let editions = study.into_iter().flat_map(|study| {
-            let editions = study.editions.iter();
-            editions.map(move |edition| (study, edition))
-        });
-        editions.map(|(study, edition)| (*design, study, edition))
-    })
+    Some(table.bytes())
 }
 
 fn row(

@@ -3,23 +3,40 @@
 
 use serde::Serialize;
 
-use super::rights;
-use super::{Input, PublishedPicture};
-use crate::model::key::PictureKey;
+use super::format::{Format, Sources};
+use crate::page::{Here, PublishedPicture, Subject, rights};
 use crate::picture::tiles;
 
-/// Path and content of every `info.json`.
-pub(super) fn files<'a>(input: &Input<'a>) -> impl Iterator<Item = (String, Vec<u8>)> + 'a {
-    let base = input.public.settings.address.value.trim_end_matches('/');
-    let public = input.public;
-    let file = move |(key, picture): (&PictureKey, &PublishedPicture)| {
-        let rights = public.picture(key).and_then(|p| rights::uri(&p.rights));
-        let info = Info::of(picture, base, rights);
-        let mut bytes = serde_json::to_vec(&info).unwrap_or_default();
-        bytes.push(b'\n');
-        (format!("{}/info.json", picture.tiles.address), bytes)
+/// One file for each published picture, in the folder of its tiles.
+pub(super) const FORMAT: Format = Format {
+    name: "image-service",
+    file: "info.json",
+    folders: &["picture/…/"],
+    // IIIF Image API 3.0, section 5.1.
+    media_type: "application/ld+json;profile=\"http://iiif.io/api/image/3/context.json\"",
+    relation: "describedby",
+    subjects,
+    write,
+};
+
+fn subjects(sources: &Sources<'_>) -> Vec<Subject> {
+    let with_tiles = sources.pictures.iter().filter(|(_, p)| p.tiles.side > 0);
+    with_tiles
+        .map(|(key, _)| Subject::Picture(key.clone()))
+        .collect()
+}
+
+fn write(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
+    let Subject::Picture(key) = subject else {
+        return None;
     };
-    input.pictures.iter().map(file)
+    let picture = here.book.pictures.get(key)?;
+    let public = here.public();
+    let base = public.settings.address.value.trim_end_matches('/');
+    let rights = public.picture(key).and_then(|p| rights::uri(&p.rights));
+    let mut bytes = serde_json::to_vec(&Info::of(picture, base, rights)).unwrap_or_default();
+    bytes.push(b'\n');
+    Some(bytes)
 }
 
 /// What a service says of itself.

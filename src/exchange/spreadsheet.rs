@@ -1,6 +1,6 @@
 //! Tables for other programs: comma-separated values (RFC 4180), UTF-8, the first row their heads.
 //!
-//! In: rows of text. Out: bytes. Which tables there are: `census_csv`, `editions_csv`.
+//! In: rows of text. Out: the bytes of a file.
 
 /// A table of `N` columns while it is written.
 pub(super) struct Spreadsheet<const N: usize>(csv::Writer<Vec<u8>>);

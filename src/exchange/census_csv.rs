@@ -7,54 +7,59 @@
 //! `standing` (of the design; what is rejected or withdrawn is in no figure of several). What nobody
 //! recorded has neither key nor name.
 
-use super::address::{Address, Overview};
-use super::book::{Book, Here};
-use super::editions_csv;
+use super::format::{Format, Sources};
 use super::spreadsheet::Spreadsheet;
-use super::survival;
 use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::model::vocabulary::List as Vocabulary;
 use crate::model::words::ClosedList as _;
+use crate::page::{Address, Here, Overview, Subject, decade};
 use crate::study::appearances::OverTime;
 use crate::study::census::{Census, Row, Sheets};
 
-/// The file's name, in the folder of each census page.
-const NAME: &str = "census.csv";
+/// One table of everything, and one for each design, in the folders of their census pages.
+pub(super) const FORMAT: Format = Format {
+    name: "census-csv",
+    file: "census.csv",
+    folders: &["census/", "design/…/census/"],
+    media_type: "text/csv",
+    relation: "alternate",
+    subjects,
+    write,
+};
 
-/// Path and content of every such table: one for each design, and one of everything; that of the declared
-/// editions beside it.
-pub(super) fn files(book: &Book<'_>) -> Vec<(String, Vec<u8>)> {
-    let address = Address::Overview(Overview::Census);
-    let here = Here {
-        book,
-        address: &address,
-        root: "",
-    };
-    let mut everything = Table::new();
-    everything.census(&here, None, "", &book.studies.accepted);
-    everything.seen(&here, None, &book.studies.seen);
-    for (name, census) in &book.studies.series {
-        everything.census(&here, None, name, census);
-    }
-    let mut files = Vec::new();
-    for design in here.designs_in_order() {
-        let Some(study) = book.studies.designs.get(&design.key) else {
-            continue;
-        };
-        let page = Address::DesignCensus(design.key.clone());
-        let mut own = Table::new();
-        for table in [&mut everything, &mut own] {
-            table.census(&here, Some(design), "", &study.census);
-            table.seen(&here, Some(design), &study.seen);
+fn subjects(sources: &Sources<'_>) -> Vec<Subject> {
+    let designs = sources.public.designs.keys();
+    let designs = designs.filter(|key| sources.studies.designs.contains_key(*key));
+    designs
+        .map(|key| Address::DesignCensus(key.clone()))
+        .chain([Address::Overview(Overview::Census)])
+        .map(Subject::Page)
+        .collect()
+}
+
+fn write(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
+    let studies = here.book.studies;
+    let mut table = Table::new();
+    let designs: Vec<&Design> = match subject {
+        Subject::Page(Address::Overview(Overview::Census)) => {
+            table.census(here, None, "", &studies.accepted);
+            table.seen(here, None, &studies.seen);
+            for (name, census) in &studies.series {
+                table.census(here, None, name, census);
+            }
+            here.designs_in_order().collect()
         }
-        files.push((format!("{page}{NAME}"), own.0.bytes()));
-        files.extend(editions_csv::file(&here, &page, &[design]));
+        Subject::Page(Address::DesignCensus(key)) => vec![here.public().designs.get(key)?],
+        _ => return None,
+    };
+    for design in designs {
+        if let Some(study) = studies.designs.get(&design.key) {
+            table.census(here, Some(design), "", &study.census);
+            table.seen(here, Some(design), &study.seen);
+        }
     }
-    let all: Vec<&Design> = here.designs_in_order().collect();
-    files.push((format!("{address}{NAME}"), everything.0.bytes()));
-    files.extend(editions_csv::file(&here, &address, &all));
-    files
+    Some(table.0.bytes())
 }
 
 /// What stands in a row beside its figure.
@@ -183,7 +188,7 @@ impl Table {
             };
             self.figure(&of, counted);
         };
-        let years = |from: i64| Named::new(&from, survival::years(here, from));
+        let years = |from: i64| Named::new(&from, decade(here, from));
         for decade in seen.decades.iter().filter(|decade| decade.has_any()) {
             row("first-seen", years(decade.from), decade.first.len());
             row("seen-again", years(decade.from), decade.again.len());

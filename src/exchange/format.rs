@@ -1,0 +1,63 @@
+//! A format of the table, and what its files are made of.
+
+use crate::model::public::Public;
+use crate::page::{Address, Book, Here, Pictures, Subject};
+use crate::study::Studies;
+
+/// A format for other programs: where its files stand, what they are, and the functions that list and
+/// write them.
+pub struct Format {
+    /// Its name, by which its words are found.
+    pub name: &'static str,
+    /// The name of its files.
+    pub file: &'static str,
+    /// The folders they stand in, relative to the catalogue, with a slash at the end; `…` stands for the
+    /// key of a record or picture.
+    pub folders: &'static [&'static str],
+    /// The media type of its files (RFC 6838).
+    pub media_type: &'static str,
+    /// The relation of a file to the page or picture that it is made of (RFC 8288).
+    pub relation: &'static str,
+    /// What there is a file of.
+    pub(super) subjects: fn(&Sources<'_>) -> Vec<Subject>,
+    /// The content of the file of a subject, as seen from the page that links to it; `None` for a subject
+    /// that the format does not list.
+    pub(super) write: fn(&Here<'_>, &Subject) -> Option<Vec<u8>>,
+}
+
+/// What subjects are listed from.
+#[derive(Clone, Copy)]
+pub(super) struct Sources<'a> {
+    /// The catalogue, without what is private.
+    pub public: &'a Public,
+    /// What was computed from it.
+    pub studies: &'a Studies,
+    /// The pictures that may be shown.
+    pub pictures: &'a Pictures,
+}
+
+impl Format {
+    /// The path of the file of a subject, relative to the catalogue; `None` for a picture that is not
+    /// published.
+    pub(super) fn path(&self, subject: &Subject, pictures: &Pictures) -> Option<String> {
+        Some(match subject {
+            Subject::Page(address) => format!("{address}{}", self.file),
+            Subject::Picture(key) => format!("{}/{}", pictures.get(key)?.tiles.address, self.file),
+        })
+    }
+
+    /// The file of a subject. Nothing in it depends on the page it is written for but its own address, so
+    /// links in it are relative to the catalogue.
+    pub(super) fn bytes(&self, book: &Book<'_>, subject: &Subject) -> Option<Vec<u8>> {
+        let address = match subject {
+            Subject::Page(address) => address,
+            Subject::Picture(_) => &Address::Opening,
+        };
+        let here = Here {
+            book,
+            address,
+            root: "",
+        };
+        (self.write)(&here, subject)
+    }
+}

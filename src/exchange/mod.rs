@@ -1,0 +1,124 @@
+//! What is written for other programs: the files of a site that are no pages.
+//!
+//! In: the book that pages are set from ([`crate::page`]). Out: files in open formats, each in the folder
+//! of the page or picture that it is made of.
+//!
+//! [`FORMATS`] is the one table of formats. A format is one file of this folder: it lists what its files
+//! are made of (`subjects`), and writes one (`write`). To add one: that file, a line of the table, and its
+//! words `format-NAME` (the text of a link) and `format-NAME-about` (a sentence of the page about the
+//! data). Pages link to what the table offers ([`exports`]) and import nothing from here.
+//!
+//! | file | subject |
+//! |---|---|
+//! | `format` | the table's types: a format, and what its files are made of |
+//! | `census_csv` | the counts of a census as a table |
+//! | `editions_csv` | declared editions against the numbers met, as a table |
+//! | `spreadsheet` | comma-separated values, which both are written in |
+//! | `image_service` | the `info.json` of a picture (IIIF Image API) |
+//!
+//! Not here: the tiles of an image service (`picture`), writing to disk (`issue`).
+
+mod census_csv;
+mod editions_csv;
+mod format;
+mod image_service;
+mod spreadsheet;
+
+use std::collections::BTreeMap;
+
+use rayon::prelude::*;
+
+use crate::model::public::Public;
+use crate::page::{Book, Export, ExportFormat, Exports, Pictures, Subject, Take};
+use crate::study::Studies;
+pub use format::Format;
+use format::Sources;
+
+/// Every format, in the order in which a page links to its files.
+pub const FORMATS: &[Format] = &[
+    census_csv::FORMAT,
+    editions_csv::FORMAT,
+    image_service::FORMAT,
+];
+
+/// The files that each format offers, as pages link to them.
+#[must_use]
+pub fn exports(public: &Public, studies: &Studies, pictures: &Pictures) -> Exports {
+    let sources = Sources {
+        public,
+        studies,
+        pictures,
+    };
+    let mut files: BTreeMap<Subject, Vec<Export>> = BTreeMap::new();
+    for format in FORMATS {
+        for subject in (format.subjects)(&sources) {
+            let Some(path) = format.path(&subject, pictures) else {
+                continue;
+            };
+            files.entry(subject).or_default().push(Export {
+                format: format.name,
+                path,
+                media_type: format.media_type,
+                relation: format.relation,
+            });
+        }
+    }
+    let formats = FORMATS.iter().map(|format| ExportFormat {
+        name: format.name,
+        folders: format.folders,
+    });
+    Exports {
+        formats: formats.collect(),
+        files,
+    }
+}
+
+/// Writes every file that the book's exports offer, and hands each out: from several threads, in no order.
+pub(crate) fn each(book: &Book<'_>, take: &Take<'_>) {
+    book.exports.files.par_iter().for_each(|(subject, files)| {
+        for file in files {
+            let format = FORMATS.iter().find(|format| format.name == file.format);
+            let bytes = format.and_then(|format| format.bytes(book, subject));
+            if let Some(bytes) = bytes {
+                take(file.path.clone(), bytes);
+            }
+        }
+    });
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use super::*;
+    use crate::page::words::Words;
+    use crate::read;
+
+    /// Registry "Link Relation Types" (IANA, 2025), those that lead from a page to another form of what it
+    /// shows, or to what describes it.
+    const RELATIONS: [&str; 6] = [
+        "alternate",
+        "cite-as",
+        "collection",
+        "describedby",
+        "item",
+        "service-desc",
+    ];
+
+    #[test]
+    fn every_format_has_words_in_every_language_and_a_registered_relation() {
+        let theme = read::theme::built_in();
+        for format in FORMATS {
+            for language in ["en", "de"] {
+                let words = Words::new(&theme, language).unwrap();
+                let id = format!("format-{}", format.name);
+                assert!(words.has(&id), "{language} lacks {id}");
+            }
+            assert!(RELATIONS.contains(&format.relation), "{}", format.name);
+            let (kind, of_kind) = format.media_type.split_once('/').unwrap();
+            assert!(["application", "text"].contains(&kind) && !of_kind.is_empty());
+        }
+        let names: BTreeSet<&str> = FORMATS.iter().map(|format| format.name).collect();
+        assert_eq!(names.len(), FORMATS.len(), "a name stands twice");
+    }
+}

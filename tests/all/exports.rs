@@ -1,0 +1,91 @@
+//! Files for other programs: each is of a format of the table, and the page whose folder it stands in
+//! links to it.
+
+use std::collections::BTreeSet;
+use std::path::Path;
+
+use keyblock::exchange::{FORMATS, Format};
+use keyblock::page::Site;
+
+use crate::pages::{page, site};
+
+fn example() -> Site {
+    site(&Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/example-catalogue"))
+}
+
+/// The files of a site that are neither pages nor the theme's own.
+fn exported(site: &Site) -> BTreeSet<&str> {
+    let paths = site.files.keys().map(String::as_str);
+    paths
+        .filter(|path| !path.ends_with("index.html") && !path.starts_with("assets/"))
+        .collect()
+}
+
+/// Whether a folder is one that the table names, with `…` for one key or, of a picture, two.
+fn is_folder(folder: &str, named: &str) -> bool {
+    match named.split_once('…') {
+        None => folder == named,
+        Some((before, after)) => folder
+            .strip_prefix(before)
+            .and_then(|rest| rest.strip_suffix(after))
+            .is_some_and(|keys| !keys.is_empty() && keys.split('/').count() <= 2),
+    }
+}
+
+fn is_of(path: &str, format: &Format) -> bool {
+    let folder = path.strip_suffix(format.file);
+    folder.is_some_and(|folder| format.folders.iter().any(|named| is_folder(folder, named)))
+}
+
+#[test]
+fn every_file_is_of_one_format_and_every_format_has_files() {
+    let site = example();
+    let files = exported(&site);
+    for path in &files {
+        let formats = FORMATS.iter().filter(|format| is_of(path, format));
+        assert_eq!(formats.count(), 1, "{path}");
+    }
+    // The pictures of the example are given without tiles, so their services stand nowhere.
+    for format in FORMATS
+        .iter()
+        .filter(|format| format.name != "image-service")
+    {
+        assert!(
+            files.iter().any(|path| is_of(path, format)),
+            "{}",
+            format.name
+        );
+    }
+}
+
+#[test]
+fn a_page_links_to_each_file_in_its_folder_and_to_no_other() {
+    let site = example();
+    let tables = |path: &&&str| path.ends_with(".csv");
+    let files = exported(&site);
+    let mut linked = BTreeSet::new();
+    for path in site
+        .files
+        .keys()
+        .filter(|path| path.ends_with("index.html"))
+    {
+        let folder = path.strip_suffix("index.html").unwrap();
+        let text = page(&site, folder);
+        let hrefs = text.split(" href=\"./").skip(1);
+        let names = hrefs
+            .filter_map(|rest| rest.split_once('"'))
+            .map(|(name, _)| name);
+        linked.extend(
+            names
+                .filter(|name| name.ends_with(".csv"))
+                .map(|name| format!("{folder}{name}")),
+        );
+    }
+    let there: BTreeSet<String> = files
+        .iter()
+        .filter(tables)
+        .map(|path| (*path).to_owned())
+        .collect();
+    assert!(!there.is_empty());
+    assert_eq!(linked, there);
+}
