@@ -427,7 +427,8 @@ fn nothing_is_printed_from_a_block_that_was_destroyed() {
         codes(&[&record("proof", "cancelled", "")]),
         [Code::DatedAfterDestruction]
     );
-    // Impressions of a cancelled matrix exist and are listed apart (TRADE.md section 2).
+    // Impressions of a cancelled matrix exist and are listed apart (docs/trade.md,
+    // "Cancelled and destroyed matrices").
     assert_eq!(codes(&[&record("cancelled", "cancelled", "")]), []);
     assert_eq!(
         codes(&[&record("cancelled", "destroyed", "")]),

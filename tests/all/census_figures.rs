@@ -176,8 +176,8 @@ fn what_is_not_accepted_stands_apart_and_in_no_total() {
     assert!(!census.contains("id=\"set-apart\""));
 }
 
-/// `census --json` counts as DESIGN.md's appendix says, which takes out what is withdrawn impression by
-/// impression; the words beside the figure say so.
+/// `census --json` counts the sheets of rejected and withdrawn designs and leaves out single withdrawn
+/// impressions (docs/definitions.md, "Which records count"); the words beside the figure say so.
 #[test]
 fn the_command_counts_what_is_not_accepted_and_says_so() {
     let folder = lay_down(&[FERRY, &another("rejected")]);

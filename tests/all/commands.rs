@@ -131,8 +131,9 @@ fn the_summary_counts_what_there_is_and_the_second_compile_remakes_nothing() {
     assert!(bytes_below(&folder.path().join("web")) == site);
 }
 
-/// DESIGN.md, appendix: `{ findings: [{ severity, code, file, line, column, message, help }],
-/// counts: { error, doubt, hint } }`, line and column from 1, column in characters.
+/// docs/JSON.md: `{ findings: [{ severity, code, file, line, column, message, help }],
+/// counts: { error, doubt, hint } }`; docs/definitions.md, "Findings": line and column from 1, column in
+/// characters.
 #[test]
 fn the_audit_speaks_json() {
     let folder = small::lay_down(&[BROKEN]);

@@ -79,6 +79,9 @@ fn the_documents_are_those_that_are_shown() {
     if std::env::var_os("KEYBLOCK_BLESS").is_some() {
         fs::write(&page, shown).unwrap();
     } else {
-        assert_eq!(kept, shown, "docs/JSON.md does not show what the commands print");
+        assert_eq!(
+            kept, shown,
+            "docs/JSON.md does not show what the commands print"
+        );
     }
 }

@@ -75,7 +75,7 @@ fn agents_stand_in_round_brackets_and_nobody_else() {
 }
 
 /// The shape of a whole line, from the artist through a family and a sale that failed to a museum:
-/// TRADE.md section 5, after the same guide.
+/// docs/trade.md, "Writing provenance", after the same guide.
 #[test]
 fn a_whole_line_reads_as_the_guide_has_it() {
     assert_eq!(

@@ -1,5 +1,5 @@
-//! Which records may be one sheet, and why: each kind of evidence beside what nearly is it. The rules are
-//! those of TRADE.md sections 4 and 10 (common practice, no source).
+//! Which records may be one sheet, and why: each kind of evidence beside a near miss. The rules are those
+//! of docs/trade.md, "Same sheet or two" (common practice, no source).
 
 use keyblock::model::catalogue::Catalogue;
 use keyblock::model::codes::Code;

@@ -1,4 +1,4 @@
-//! What is computed from a catalogue, by the definitions of DESIGN.md's appendix.
+//! What is computed from a catalogue, by docs/definitions.md.
 
 use keyblock::model::key::{ImpressionKey, Key};
 use keyblock::study::back_links::{Part, Source};

@@ -1,4 +1,5 @@
-//! In which order sheets were pulled, as far as wear tells (DESIGN.md, appendix, "Wear").
+//! In which order sheets were pulled, as far as wear tells (docs/definitions.md, "Order of
+//! printing").
 
 use keyblock::model::key::Key;
 use keyblock::study::wear::Wear;

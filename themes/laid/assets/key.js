@@ -1,6 +1,6 @@
 // The identification key: what a sheet can be, given what is seen on it.
 //
-// The arithmetic is the catalogue's own (DESIGN.md, appendix), on the table that stands in the page
+// The arithmetic is the catalogue's own (docs/definitions.md, "Likelihood"), on the table that stands in the page
 // as data; nothing is fetched, so the page works from a disk. Its three functions are pure and are
 // what `keyblock identify --json` is held against.
 //
