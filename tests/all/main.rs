@@ -29,6 +29,8 @@ mod comparisons;
 mod demonstration;
 /// What is recorded of the owners from 1933 to 1945.
 mod diligence;
+/// What files cite is there.
+mod documents;
 /// Files for other programs, and the links to them.
 mod exports;
 /// Broken records, each told at its place.

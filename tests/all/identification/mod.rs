@@ -1,6 +1,6 @@
 //! Which state and printing a sheet can be, checked against other computations.
 //!
-//! The definitions are DESIGN.md's (appendix). What is computed here beside the library is written
+//! The definitions are those of docs/definitions.md. What is computed here beside the library is written
 //! from the definitions alone, candidate by candidate, with nothing of the library's but the record.
 
 use keyblock::model::certainty::Certainty;
