@@ -9,6 +9,7 @@ use super::impression::Impression;
 use super::key::{ImpressionKey, Key, PictureKey, PictureOwner};
 use super::literature::Work;
 use super::note::Page;
+use super::occurrence::{Occurrences, RecordId};
 use super::person::Person;
 use super::picture::Picture;
 use super::place::Sources;
@@ -37,6 +38,8 @@ pub struct Catalogue {
     pub vocabularies: Vocabularies,
     /// The catalogue's own pages, by key.
     pub pages: BTreeMap<Key, Page>,
+    /// The texts and references of each record, with those of the Markdown beside it.
+    pub occurrences: BTreeMap<RecordId, Occurrences>,
     /// The records whose files list private fields, read again without those fields. Only
     /// [`super::public::Public`] looks here.
     pub redacted: Redacted,
@@ -57,6 +60,9 @@ pub struct Redacted {
     pub people: BTreeMap<Key, Person>,
     /// Exhibitions.
     pub exhibitions: BTreeMap<Key, Exhibition>,
+    /// The texts and references of records that keep something from readers: a field listed as
+    /// private, or a table marked `publish = false`.
+    pub occurrences: BTreeMap<RecordId, Occurrences>,
     /// Every text that a record keeps private, with the key of its field: what must not be met in
     /// published text.
     pub texts: Vec<PrivateText>,
@@ -161,6 +167,16 @@ impl Catalogue {
                 .chain(published.flat_map(pictures_of_sheet))
         });
         all.filter(|(_, picture)| picture.publish)
+    }
+
+    /// The texts and references that may be published, record by record: none of an impression or
+    /// picture marked `publish = false`. A private holder's name is still among them; whether it may
+    /// be published hangs on consent ([`Holder::may_publish`]).
+    pub fn published_occurrences(&self) -> impl Iterator<Item = (&RecordId, &Occurrences)> {
+        self.occurrences.iter().map(|(record, recorded)| {
+            let redacted = self.redacted.occurrences.get(record);
+            (record, redacted.unwrap_or(recorded))
+        })
     }
 
     /// A holder without its private fields.

@@ -6,7 +6,7 @@
 //! [`mark`]s, [`picture`]s and [`provenance`], are the records of prints; [`registration`] says how
 //! one photograph lies on another; [`holder`], [`person`],
 //! [`literature`], [`exhibition`], [`vocabulary`] and [`note`] are what those refer to;
-//! [`catalogue`] holds them all, and [`public`] is the catalogue without what is private.
+//! [`occurrence`] lists the texts and references of each record; [`catalogue`] holds them all, and [`public`] is the catalogue without what is private.
 //!
 //! Fields are plain and public where every combination of values is a possible record; where
 //! something must hold (a key's form, a box inside its picture) the type enforces it.
@@ -26,6 +26,7 @@ pub mod link;
 pub mod literature;
 pub mod mark;
 pub mod note;
+pub mod occurrence;
 pub mod person;
 pub mod picture;
 pub mod place;

@@ -4,6 +4,14 @@ use pulldown_cmark::{Options, Parser};
 
 use super::place::FileId;
 
+/// The Markdown of texts: CommonMark with these extensions. Links are looked up and pages are written
+/// with the same, so that what was checked is what is shown.
+pub const MARKDOWN: Options = Options::ENABLE_TABLES
+    .union(Options::ENABLE_FOOTNOTES)
+    .union(Options::ENABLE_STRIKETHROUGH)
+    .union(Options::ENABLE_SMART_PUNCTUATION)
+    .union(Options::ENABLE_DEFINITION_LIST);
+
 /// A Markdown file, as written. Its links point at records (`design:14`, `lit:KEY`).
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Note {
@@ -14,14 +22,10 @@ pub struct Note {
 }
 
 impl Note {
-    /// Its Markdown: CommonMark with tables and footnotes. Links are looked up and pages written
-    /// through this one parser, so that what was checked is what is shown.
+    /// Its Markdown, read with [`MARKDOWN`].
     #[must_use]
     pub fn parser(&self) -> Parser<'_> {
-        Parser::new_ext(
-            &self.text,
-            Options::ENABLE_TABLES | Options::ENABLE_FOOTNOTES,
-        )
+        Parser::new_ext(&self.text, MARKDOWN)
     }
 }
 

@@ -8,6 +8,7 @@
 
 use super::catalogue::{Catalogue, Redacted};
 use super::holder::Holder;
+use super::occurrence::{MentionRole, RecordId, Referent};
 use super::place::{Placed, Sources};
 
 /// A catalogue from which everything private was taken.
@@ -45,8 +46,22 @@ impl Public {
         public.holders.extend(redacted.holders);
         public.people.extend(redacted.people);
         public.exhibitions.extend(redacted.exhibitions);
-        for holder in public.holders.values_mut() {
+        for (record, published) in redacted.occurrences {
+            public.occurrences.insert(record, published);
+        }
+        for occurrences in public.occurrences.values_mut() {
+            // They lie in the sources, which are not public; pages take texts from the records.
+            occurrences.texts = Vec::new();
+        }
+        for (key, holder) in &mut public.holders {
             conceal_holder(holder, private_owner);
+            let record = RecordId::Holder(key.clone());
+            if holder.note.is_none()
+                && let Some(occurrences) = public.occurrences.get_mut(&record)
+            {
+                let is_linked = |to: &Referent| to.role() == Some(MentionRole::Linked);
+                occurrences.references.retain(|r| !is_linked(&r.to));
+            }
         }
         for design in public.designs.values_mut() {
             design.pictures.retain(|p| p.publish);

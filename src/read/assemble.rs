@@ -10,20 +10,20 @@ use super::echoes::Unread;
 use super::exhibitions::exhibition;
 use super::inputs::Inputs;
 use super::load::Loaded;
-use super::near::nearest;
+use super::occurrences::OfRecord;
 use super::pictures::Leads;
 use super::record;
-use super::settings::{BUILT_IN_THEME, blank, settings};
+use super::settings::{blank, settings};
 use super::shape::{CATALOGUE, EXHIBITION, TERM};
 use super::stray::stray_files;
 use super::terms::term;
 use super::theme::own_themes;
 use super::walk::What;
-use super::{bibtex, note, parties, resolve, vocabulary};
-use crate::model::catalogue::{Catalogue, Redacted};
-use crate::model::codes::Code;
+use super::{bibtex, note, occurrences, parties, resolve, vocabulary};
+use crate::model::catalogue::{Catalogue, PrivateText, Redacted};
 use crate::model::finding::Finding;
 use crate::model::key::Key;
+use crate::model::occurrence::RecordId;
 use crate::model::place::{Place, Sources};
 use crate::model::settings::Settings;
 
@@ -48,21 +48,26 @@ pub fn read(dir: &Path) -> Reading {
 pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
     let Inputs { leads, loaded, .. } = inputs;
     let mut findings = inputs.findings.clone();
-    let (settings, mut redacted) = read_settings(dir, loaded, &mut findings);
-
-    let (designs, mut unread) = read_designs(loaded, leads, &mut redacted, &mut findings);
+    let (settings, of_settings) = read_settings(loaded, &mut findings);
     let mut catalogue = Catalogue {
         sources: Sources::default(),
         settings,
-        designs,
+        designs: BTreeMap::new(),
         holders: BTreeMap::new(),
         people: BTreeMap::new(),
         literature: BTreeMap::new(),
         exhibitions: BTreeMap::new(),
         vocabularies: vocabulary::built_in(),
         pages: BTreeMap::new(),
-        redacted,
+        occurrences: BTreeMap::new(),
+        redacted: Redacted::default(),
     };
+    if let Some((public, texts, occurrences)) = of_settings {
+        catalogue.redacted.settings = public;
+        catalogue.redacted.texts.extend(texts);
+        occurrences.add_to(&mut catalogue, RecordId::Catalogue);
+    }
+    let mut unread = read_designs(loaded, leads, &mut catalogue, &mut findings);
     parties::holders(loaded, &mut catalogue, &mut findings);
     parties::people(loaded, &mut catalogue, &mut findings);
     read_the_rest(loaded, &mut catalogue, &mut findings);
@@ -70,7 +75,7 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
     unread.add_misnamed(loaded, &catalogue.sources);
     stray_files(loaded, &catalogue, &unread, &mut findings);
     unread.add_faulty(loaded, &catalogue.sources, &findings);
-    let references = resolve::resolve(&catalogue).into_iter();
+    let references = resolve::resolve(&catalogue, &own_themes(dir), &findings).into_iter();
     findings.extend(references.filter(|finding| !unread.explains(finding, &catalogue.sources)));
     Reading {
         catalogue,
@@ -78,53 +83,32 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
     }
 }
 
-fn read_settings(
-    dir: &Path,
-    loaded: &[Loaded],
-    findings: &mut Vec<Finding>,
-) -> (Settings, Redacted) {
-    let mut redacted = Redacted::default();
+/// The settings as they may be published, where that is less; what they keep private; their texts and
+/// references.
+type OfSettings = (Option<Settings>, Vec<PrivateText>, OfRecord);
+
+fn read_settings(loaded: &[Loaded], findings: &mut Vec<Finding>) -> (Settings, Option<OfSettings>) {
     let own = loaded.iter().find(|file| file.what == What::Settings);
     let place = own.map_or(Place::default(), |file| Place::start_of(file.file));
     let record = own
         .and_then(Loaded::source)
         .map(|source| record::one(source, &CATALOGUE, settings));
-    let settings = match record {
+    match record {
         Some(record) => {
             findings.extend(record.findings);
-            redacted.texts.extend(record.texts);
-            redacted.settings = record.public;
-            record.value
+            let rest = (record.public, record.texts, record.occurrences);
+            (record.value, Some(rest))
         }
-        None => blank(place),
-    };
-    let theme = &settings.theme;
-    let themes = own_themes(dir);
-    if theme.value.as_str() != BUILT_IN_THEME && !themes.iter().any(|t| t == theme.value.as_str()) {
-        let finding = Finding::new(
-            Code::ThemeUnknown,
-            theme.place,
-            format!("there is no theme `{}`", theme.value),
-        );
-        let known = themes.iter().map(String::as_str).chain([BUILT_IN_THEME]);
-        let help = match nearest(theme.value.as_str(), known) {
-            Some(near) => format!("did you mean \"{near}\"?"),
-            None => format!(
-                "write \"{BUILT_IN_THEME}\", or make the folder themes/{}",
-                theme.value
-            ),
-        };
-        findings.push(finding.help(help));
+        None => (blank(place), None),
     }
-    (settings, redacted)
 }
 
 fn read_designs(
     loaded: &[Loaded],
     leads: &BTreeMap<String, Leads>,
-    redacted: &mut Redacted,
+    catalogue: &mut Catalogue,
     findings: &mut Vec<Finding>,
-) -> (BTreeMap<Key, crate::model::design::Design>, Unread) {
+) -> Unread {
     let mut folders: BTreeMap<Key, DesignFiles<'_>> = BTreeMap::new();
     for file in loaded {
         let design = match &file.what {
@@ -165,11 +149,14 @@ fn read_designs(
         .par_iter()
         .map(|(key, files)| designs::read(key, files, leads))
         .collect();
-    let mut designs = BTreeMap::new();
     let mut unread = Unread::default();
     for read in read {
         let key = read.design.key.clone();
         findings.extend(read.findings);
+        for (record, occurrences) in read.occurrences {
+            occurrences.add_to(catalogue, record);
+        }
+        let redacted = &mut catalogue.redacted;
         redacted.texts.extend(read.texts);
         redacted.impressions.extend(read.public_impressions);
         if let Some(public) = read.public {
@@ -179,9 +166,9 @@ fn read_designs(
             unread.pictures.insert(key.clone());
         }
         unread.parts.insert(key.clone(), read.unjudged);
-        designs.insert(key, read.design);
+        catalogue.designs.insert(key, read.design);
     }
-    (designs, unread)
+    unread
 }
 
 /// Literature, exhibitions, pages and terms.
@@ -194,34 +181,47 @@ fn read_the_rest(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &mut Ve
             What::Literature => {
                 let language = &catalogue.settings.language.value;
                 let (works, found) = bibtex::read(source.text, source.file, language);
-                catalogue.literature = works;
                 findings.extend(found);
+                for (key, work) in &works {
+                    let occurrences = occurrences::of_work(work);
+                    let record = RecordId::Work(key.clone());
+                    catalogue.occurrences.insert(record, occurrences);
+                }
+                catalogue.literature = works;
             }
             What::Exhibitions => {
-                let record = record::many(source, &EXHIBITION, exhibition);
-                findings.extend(record.findings);
-                catalogue.redacted.texts.extend(record.texts);
-                for (key, exhibition, public) in record.value {
-                    catalogue
-                        .redacted
-                        .exhibitions
-                        .extend(public.map(|public| (key.clone(), public)));
-                    catalogue.exhibitions.insert(key, exhibition);
+                let records = record::many(source, &EXHIBITION, exhibition);
+                findings.extend(records.findings);
+                catalogue.redacted.texts.extend(records.texts);
+                for one in records.all {
+                    if let Some(public) = one.public {
+                        let redacted = &mut catalogue.redacted.exhibitions;
+                        redacted.insert(one.key.clone(), public);
+                    }
+                    let record = RecordId::Exhibition(one.key.clone());
+                    one.occurrences.add_to(catalogue, record);
+                    catalogue.exhibitions.insert(one.key, one.value);
                 }
             }
             What::Terms(list) => {
-                let record = record::many(source, &TERM, |fields, _| term(fields));
-                findings.extend(record.findings);
-                let terms = catalogue.vocabularies.0.entry(*list).or_default();
-                for (key, term, public) in record.value {
+                let records = record::many(source, &TERM, |fields, _| term(fields));
+                findings.extend(records.findings);
+                for one in records.all {
+                    let record = RecordId::Term(*list, one.key.clone());
+                    one.occurrences.add_to(catalogue, record);
                     // Terms are published with every page that uses one: what of a term is private
-                    // is not even kept.
-                    terms.insert(key, public.unwrap_or(term));
+                    // is not kept.
+                    let terms = catalogue.vocabularies.0.entry(*list).or_default();
+                    terms.insert(one.key, one.public.unwrap_or(one.value));
                 }
             }
             What::Page(key) => {
                 let (page, found) = note::page(key.clone(), source.file, source.text);
                 findings.extend(found);
+                let (occurrences, found) = note::read(&page.note);
+                findings.extend(found);
+                let record = RecordId::Page(key.clone());
+                catalogue.occurrences.insert(record, occurrences);
                 catalogue.pages.insert(key.clone(), page);
             }
             _ => {}

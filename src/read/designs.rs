@@ -7,6 +7,8 @@ use rayon::prelude::*;
 use super::design::{DesignRecord, blank, design};
 use super::echoes::PARTS;
 use super::impression::impression;
+use super::note;
+use super::occurrences::OfRecord;
 use super::pictures::{Folder, Leads};
 use super::points::Points;
 use super::record::{self, Record, Source};
@@ -18,6 +20,7 @@ use crate::model::finding::Finding;
 use crate::model::impression::Impression;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::note::Note;
+use crate::model::occurrence::RecordId;
 use crate::model::place::Place;
 
 /// The files of one design.
@@ -42,6 +45,8 @@ pub(super) struct ReadDesign {
     pub(super) public: Option<Design>,
     /// The impressions of which less may be published than is recorded.
     pub(super) public_impressions: Vec<(ImpressionKey, Impression)>,
+    /// The texts and references of the design and of each impression.
+    pub(super) occurrences: Vec<(RecordId, OfRecord)>,
     /// What is kept private.
     pub(super) texts: Vec<PrivateText>,
     /// What is wrong.
@@ -74,11 +79,17 @@ pub(super) fn read(
             lacks_pictures: true,
         },
         public: None,
+        occurrences: OfRecord::default(),
         texts: Vec::new(),
         findings: Vec::new(),
         broken: true,
     };
-    let record = record.unwrap_or_else(nothing);
+    let mut record = record.unwrap_or_else(nothing);
+    if let Some(commentary) = &files.commentary {
+        let (occurrences, findings) = note::read(commentary);
+        record.occurrences.extend(occurrences);
+        record.findings.extend(findings);
+    }
     let with_commentary = |mut design: Design| {
         design.commentary.clone_from(&files.commentary);
         design
@@ -96,6 +107,7 @@ pub(super) fn read(
         design: with_commentary(design),
         public: record.public.map(|public| with_commentary(public.design)),
         public_impressions: Vec::new(),
+        occurrences: vec![(RecordId::Design(key.clone()), record.occurrences)],
         texts: record.texts,
         findings: record.findings,
         unjudged,
@@ -109,9 +121,14 @@ pub(super) fn read(
                 design: key.clone(),
                 number: *number,
             };
-            let record = record::one(*source, &IMPRESSION, |fields| {
+            let mut record = record::one(*source, &IMPRESSION, |fields| {
                 impression(fields, &key, &points, &folder)
             });
+            if let Some(note) = files.notes.get(number) {
+                let (occurrences, findings) = note::read(note);
+                record.occurrences.extend(occurrences);
+                record.findings.extend(findings);
+            }
             (key, record)
         })
         .collect();
@@ -122,8 +139,10 @@ pub(super) fn read(
         read.design.impressions.insert(key.number, impression);
         if let Some(mut public) = record.public.map(|public| public.impression) {
             public.note = note.cloned();
-            read.public_impressions.push((key, public));
+            read.public_impressions.push((key.clone(), public));
         }
+        let id = RecordId::Impression(key.clone());
+        read.occurrences.push((id, record.occurrences));
         read.texts.extend(record.texts);
         read.findings.extend(record.findings);
         read.lacks_pictures |= record.value.lacks_pictures || record.broken;

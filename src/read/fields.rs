@@ -13,7 +13,7 @@ use toml::de::{DeString, DeTable, DeValue};
 
 use self::rest::check_private;
 use super::faults::{Faults, Node, is_unread};
-use super::shape::{KeyShape, Shape, Takes};
+use super::shape::{STATEMENT, Shape, Takes};
 use super::values;
 use crate::model::certainty::{Claim, Statement, Statements};
 use crate::model::codes::Code;
@@ -23,19 +23,6 @@ use crate::model::key::Key;
 use crate::model::place::{Place, Placed};
 use crate::model::state::Stands;
 use crate::model::words::{ClosedList, Standing};
-
-/// The table of a statement where the value may also stand alone.
-static STATEMENT: Shape = Shape {
-    name: "a statement",
-    own: &[KeyShape {
-        name: "is",
-        takes: Takes::Text,
-        required: true,
-        help: "what is stated",
-    }],
-    claim: true,
-    standing: false,
-};
 
 /// One table while it is read.
 pub(crate) struct Fields<'a, 't> {
@@ -335,7 +322,7 @@ impl<'t> Fields<'_, 't> {
             standing: self
                 .word("standing")
                 .map_or(Standing::Accepted, |standing| standing.value),
-            see: self.several("see", values::telling_text),
+            see: self.several("see", values::link),
             why: self.words("why"),
         }
     }

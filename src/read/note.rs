@@ -1,46 +1,78 @@
-//! Markdown: pages of the catalogue's own, the links in long text, and what will be cleaned away.
+//! Markdown: the texts beside records and the pages of the catalogue's own.
 //!
-//! In: the text of a Markdown file. Out: links with exact places ([`links`]), hints on markup that
-//! no reader will see ([`cleaned`]), and pages with their titles ([`page`]). Whether a link leads
-//! anywhere is [`super::resolve`]'s business; turning text into pages is `page`'s.
+//! In: the text of a Markdown file. Out: its [`Occurrences`], the text itself and its links to records
+//! with exact places, and findings on links that lead nowhere and on markup that is left out of the
+//! page ([`read`]); pages with their titles ([`page`]). Whether a link's record is there is told by
+//! [`super::resolve`]; HTML is made from the text by `page`.
 
 use std::ops::Range;
 
-use pulldown_cmark::{Event, LinkType, Tag, TagEnd};
+use pulldown_cmark::{Event, LinkType, Options, Parser, Tag, TagEnd};
 
+use super::links::{LinkTarget, nowhere};
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::model::key::Key;
 use crate::model::link::Target;
-use crate::model::note::{Note, Page};
+use crate::model::note::{MARKDOWN, Note, Page};
+use crate::model::occurrence::{MentionRole, Occurrences, Reference, Referent, TextAt};
 use crate::model::place::{FileId, Place};
 
 /// A link or picture in a text.
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Link {
+struct Link {
     /// Where it leads.
-    pub(crate) leads: Leads,
+    target: LinkTarget,
+    /// The destination as written.
+    destination: String,
     /// Whether it stands for a picture (`![…](…)`).
-    pub(crate) is_picture: bool,
-    /// Where its target stands, without brackets.
-    pub(crate) place: Place,
+    is_picture: bool,
+    /// Where the destination stands, without brackets.
+    place: Place,
 }
 
-/// Where a link leads.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) enum Leads {
-    /// To a record.
-    Record(Target),
-    /// Out of the catalogue: `https`, `http`, `mailto`.
-    Outside,
-    /// To something that would run in a reader's browser; it is cleaned away.
-    Running,
-    /// Nowhere that is understood.
-    Nowhere(String),
+/// The text and its links to records, and what is wrong with it.
+pub(crate) fn read(note: &Note) -> (Occurrences, Vec<Finding>) {
+    let mut occurrences = Occurrences::default();
+    if !note.text.trim().is_empty() {
+        let whole = Place::new(note.file, 0..note.text.len());
+        occurrences.texts.push(TextAt::as_written("", whole));
+    }
+    let mut findings = markup(note);
+    for link in links(note) {
+        match link.target {
+            LinkTarget::Record(target)
+                if !link.is_picture || matches!(target, Target::Picture(_)) =>
+            {
+                occurrences.references.push(Reference {
+                    to: Referent::Record(target, MentionRole::Linked),
+                    place: link.place,
+                    locator: None,
+                });
+            }
+            LinkTarget::Record(_) | LinkTarget::Outside if link.is_picture => {
+                let message = "a picture in a text must be one of the catalogue's own";
+                findings.push(Finding::new(Code::LinkUnknown, link.place, message).help(
+                    "record the picture with its design or impression, and write picture:14.1/recto",
+                ));
+            }
+            LinkTarget::Record(_) | LinkTarget::Outside => {}
+            LinkTarget::Running => findings.push(
+                Finding::new(
+                    Code::MarkupCleaned,
+                    link.place,
+                    "a link that would run a script or carry data is left out of the page",
+                )
+                .help("link to a record, or to an https address"),
+            ),
+            LinkTarget::Nowhere => findings.push(nowhere(&link.destination, link.place)),
+        }
+    }
+    (occurrences, findings)
 }
 
 /// The links and pictures of a text, in its order.
-pub(crate) fn links(note: &Note) -> Vec<Link> {
+fn links(note: &Note) -> Vec<Link> {
     let parser = note.parser();
     let definitions: Vec<(String, Range<usize>)> = parser
         .reference_definitions()
@@ -73,36 +105,17 @@ pub(crate) fn links(note: &Note) -> Vec<Link> {
             (_, Some((_, definition))) => definition.clone(),
         };
         links.push(Link {
-            leads: if link_type == LinkType::Email {
-                Leads::Outside
+            target: if link_type == LinkType::Email {
+                LinkTarget::Outside
             } else {
-                leads(&destination)
+                LinkTarget::of(&destination)
             },
             is_picture,
             place: Place::new(note.file, target_span(&note.text, within, &destination)),
+            destination: destination.into_string(),
         });
     }
     links
-}
-
-fn leads(destination: &str) -> Leads {
-    if let Ok(target) = destination.parse() {
-        return Leads::Record(target);
-    }
-    // Browsers read over blanks and control characters in a scheme; so do we.
-    let plain: String = destination
-        .chars()
-        .filter(|c| !c.is_whitespace() && !c.is_control())
-        .flat_map(char::to_lowercase)
-        .collect();
-    let has_scheme = |schemes: &[&str]| schemes.iter().any(|scheme| plain.starts_with(scheme));
-    if has_scheme(&["https://", "http://", "mailto:"]) {
-        Leads::Outside
-    } else if has_scheme(&["javascript:", "vbscript:", "data:"]) {
-        Leads::Running
-    } else {
-        Leads::Nowhere(destination.to_owned())
-    }
 }
 
 /// Where `destination` stands in a link: its last occurrence before any title. A target that is
@@ -120,8 +133,8 @@ fn target_span(text: &str, link: Range<usize>, destination: &str) -> Range<usize
     }
 }
 
-/// What of a text will be cleaned away: markup, and links that would run.
-pub(crate) fn cleaned(note: &Note) -> Vec<Finding> {
+/// HTML in a text, which is left out of the page.
+fn markup(note: &Note) -> Vec<Finding> {
     let mut findings = Vec::new();
     for (event, span) in note.parser().into_offset_iter() {
         let (Event::Html(markup) | Event::InlineHtml(markup)) = event else {
@@ -141,19 +154,6 @@ pub(crate) fn cleaned(note: &Note) -> Vec<Finding> {
                 "HTML in a text is left out of the page",
             )
             .help("write it in Markdown, or leave it out"),
-        );
-    }
-    for link in links(note)
-        .iter()
-        .filter(|link| link.leads == Leads::Running)
-    {
-        findings.push(
-            Finding::new(
-                Code::MarkupCleaned,
-                link.place,
-                "a link that would run a script or carry data is left out of the page",
-            )
-            .help("link to a record, or to an https address"),
         );
     }
     findings
@@ -181,7 +181,9 @@ pub(crate) fn page(key: Key, file: FileId, text: &str) -> (Page, Vec<Finding>) {
 /// The first heading that says something, as plain text.
 fn first_heading(note: &Note) -> Option<String> {
     let mut heading: Option<String> = None;
-    for event in note.parser() {
+    // The title is plain text, with quotes and hyphens as they are written.
+    let plain = MARKDOWN.difference(Options::ENABLE_SMART_PUNCTUATION);
+    for event in Parser::new_ext(&note.text, plain) {
         match (event, heading.as_mut()) {
             (Event::Start(Tag::Heading { .. }), _) => heading = Some(String::new()),
             (Event::Text(words) | Event::Code(words), Some(title)) => title.push_str(&words),
@@ -238,27 +240,25 @@ mod tests {
 
     #[test]
     fn links_are_told_apart_by_where_they_lead() {
-        let of = |text: &str| links(&note(text)).remove(0).leads;
+        let of = |text: &str| links(&note(text)).remove(0).target;
         assert!(matches!(
             of("[a](design:14)"),
-            Leads::Record(Target::Design(_))
+            LinkTarget::Record(Target::Design(_))
         ));
-        assert_eq!(of("[a](https://example.org)"), Leads::Outside);
-        assert_eq!(of("[a](mailto:a@example.org)"), Leads::Outside);
-        assert_eq!(of("<a@example.org>"), Leads::Outside);
-        assert_eq!(of("[a](JavaScript:alert)"), Leads::Running);
-        assert_eq!(of("[a](<java\tscript:alert>)"), Leads::Running);
-        assert_eq!(of("[a](other.md)"), Leads::Nowhere("other.md".to_owned()));
-        assert_eq!(
-            of("[a](//example.org)"),
-            Leads::Nowhere("//example.org".to_owned())
-        );
+        assert_eq!(of("[a](https://example.org)"), LinkTarget::Outside);
+        assert_eq!(of("[a](mailto:a@example.org)"), LinkTarget::Outside);
+        assert_eq!(of("<a@example.org>"), LinkTarget::Outside);
+        assert_eq!(of("[a](JavaScript:alert)"), LinkTarget::Running);
+        assert_eq!(of("[a](<java\tscript:alert>)"), LinkTarget::Running);
+        assert_eq!(of("[a](other.md)"), LinkTarget::Nowhere);
+        assert_eq!(of("[a](//example.org)"), LinkTarget::Nowhere);
     }
 
     #[test]
     fn markup_is_told_once_and_comments_are_not() {
         let text = "A <b>bold</b> word. <!-- aside -->\n\n<script>alert(1)</script>\n\n[x](javascript:alert)";
-        let told: Vec<_> = cleaned(&note(text))
+        let (_, findings) = read(&note(text));
+        let told: Vec<_> = findings
             .iter()
             .map(|f| text.get(f.at.place.span()).unwrap())
             .collect();

@@ -7,6 +7,8 @@ use rayon::prelude::*;
 use super::fields::Fields;
 use super::holder::holder;
 use super::load::Loaded;
+use super::note;
+use super::occurrences::OfRecord;
 use super::person::person;
 use super::record;
 use super::shape::{HOLDER, PERSON, Shape};
@@ -17,6 +19,7 @@ use crate::model::finding::Finding;
 use crate::model::holder::Holder;
 use crate::model::key::Key;
 use crate::model::note::Note;
+use crate::model::occurrence::RecordId;
 use crate::model::place::Place;
 
 /// Reads `holders/*.toml` and `holders/*.md`.
@@ -40,6 +43,9 @@ pub(super) fn holders(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &m
     catalogue.redacted.texts.extend(read.texts);
     catalogue.redacted.holders.extend(read.public);
     catalogue.holders.extend(read.all);
+    for (key, occurrences) in read.occurrences {
+        occurrences.add_to(catalogue, RecordId::Holder(key));
+    }
 }
 
 /// Reads `people/*.toml` and `people/*.md`.
@@ -62,6 +68,9 @@ pub(super) fn people(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &mu
     catalogue.redacted.texts.extend(read.texts);
     catalogue.redacted.people.extend(read.public);
     catalogue.people.extend(read.all);
+    for (key, occurrences) in read.occurrences {
+        occurrences.add_to(catalogue, RecordId::Person(key));
+    }
 }
 
 /// A kind of record of which each is a file.
@@ -80,6 +89,7 @@ struct Records<T> {
     all: Vec<(Key, T)>,
     /// Those of which less may be published than is recorded, as they may be published.
     public: Vec<(Key, T)>,
+    occurrences: Vec<(Key, OfRecord)>,
     texts: Vec<PrivateText>,
     findings: Vec<Finding>,
 }
@@ -97,24 +107,31 @@ impl<T: Send> Kind<T> {
         let read: Vec<_> = files
             .into_par_iter()
             .map(|(key, source)| {
-                let one = record::one(source, self.shape, |fields| (self.read)(fields, key));
-                (key, one)
+                let mut one = record::one(source, self.shape, |fields| (self.read)(fields, key));
+                let note = notes.get(key).and_then(|file| file.note());
+                if let Some(note) = &note {
+                    let (occurrences, findings) = note::read(note);
+                    one.occurrences.extend(occurrences);
+                    one.findings.extend(findings);
+                }
+                (key, one, note)
             })
             .collect();
         let mut records = Records {
             all: Vec::new(),
             public: Vec::new(),
+            occurrences: Vec::new(),
             texts: Vec::new(),
             findings: Vec::new(),
         };
-        for (key, record) in read {
+        for (key, record, note) in read {
             let with_note = |mut value: T| {
-                let note = notes.get(key).and_then(|file| file.note());
-                (self.add_note)(&mut value, note);
+                (self.add_note)(&mut value, note.clone());
                 (key.clone(), value)
             };
             records.all.push(with_note(record.value));
             records.public.extend(record.public.map(with_note));
+            records.occurrences.push((key.clone(), record.occurrences));
             records.texts.extend(record.texts);
             records.findings.extend(record.findings);
         }

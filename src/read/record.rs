@@ -6,7 +6,7 @@ use toml::de::{DeTable, DeValue};
 
 use super::faults::{Faults, is_unread};
 use super::fields::{Fields, in_order, read_table};
-use super::private;
+use super::occurrences::{self, OfRecord};
 use super::shape::Shape;
 use super::syntax::{self, Fault};
 use super::values;
@@ -33,12 +33,36 @@ pub(super) struct Record<T> {
     pub(super) value: T,
     /// The record as it may be published, where it keeps something private.
     pub(super) public: Option<T>,
+    /// Its texts and references.
+    pub(super) occurrences: OfRecord,
     /// What it keeps private.
     pub(super) texts: Vec<PrivateText>,
     /// What is wrong.
     pub(super) findings: Vec<Finding>,
     /// Whether some of it was not read: it has syntax faults, or a header is missing.
     pub(super) broken: bool,
+}
+
+/// What a file of many records holds.
+pub(super) struct Records<T> {
+    /// The records.
+    pub(super) all: Vec<OneOfMany<T>>,
+    /// What they keep private.
+    pub(super) texts: Vec<PrivateText>,
+    /// What is wrong.
+    pub(super) findings: Vec<Finding>,
+}
+
+/// One record of a file that holds many.
+pub(super) struct OneOfMany<T> {
+    /// Its key.
+    pub(super) key: Key,
+    /// The record.
+    pub(super) value: T,
+    /// The record as it may be published, where it keeps something private.
+    pub(super) public: Option<T>,
+    /// Its texts and references.
+    pub(super) occurrences: OfRecord,
 }
 
 /// Reads a file that is one record.
@@ -53,14 +77,16 @@ pub(super) fn one<T>(
         let value = read_table(&mut of_file, shape, tree, start, &read);
         let lost_a_table = of_file.lost_a_table();
         let findings = kept(of_file.into_findings(), faults, source.text);
+        let (occurrences, redacted) = occurrences::of_record(source, shape, tree);
         let mut record = Record {
             value,
             public: None,
+            occurrences,
             texts: Vec::new(),
             findings,
             broken: broken || lost_a_table,
         };
-        if let Some((tree, texts)) = private::without(tree, source.file) {
+        if let Some((tree, texts)) = redacted {
             let mut unseen = Faults::new(source.file, source.text, &tree, broken);
             unseen.redacted = true;
             record.public = Some(read_table(&mut unseen, shape, &tree, start, &read));
@@ -75,10 +101,10 @@ pub(super) fn many<T>(
     source: Source<'_>,
     shape: &'static Shape,
     read: impl for<'a, 't> Fn(&mut Fields<'a, 't>, &Key) -> T,
-) -> Record<Vec<(Key, T, Option<T>)>> {
+) -> Records<T> {
     parsed(source, |tree, faults, broken| {
         let mut of_file = Faults::new(source.file, source.text, tree, broken);
-        let mut values = Vec::new();
+        let mut all = Vec::new();
         let mut texts = Vec::new();
         let mut is_outside = false;
         for (name, node) in in_order(tree) {
@@ -113,7 +139,8 @@ pub(super) fn many<T>(
             let value = read_table(&mut of_file, shape, table, at, |fields| {
                 read(fields, &key_or)
             });
-            let public = private::without(table, source.file).map(|(table, private)| {
+            let (occurrences, redacted) = occurrences::of_record(source, shape, table);
+            let public = redacted.map(|(table, private)| {
                 texts.extend(private);
                 let mut unseen = Faults::new(source.file, source.text, &table, broken);
                 unseen.redacted = true;
@@ -122,15 +149,18 @@ pub(super) fn many<T>(
                 })
             });
             if let Some(key) = key {
-                values.push((key.value, value, public));
+                all.push(OneOfMany {
+                    key: key.value,
+                    value,
+                    public,
+                    occurrences,
+                });
             }
         }
-        Record {
-            value: values,
-            public: None,
+        Records {
+            all,
             texts,
             findings: kept(of_file.into_findings(), faults, source.text),
-            broken,
         }
     })
 }

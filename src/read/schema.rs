@@ -148,8 +148,8 @@ impl Definitions {
 
     fn value(&mut self, takes: &'static Takes) -> Value {
         match takes {
-            Takes::Text | Takes::HolderOrWords => json!({ "type": "string" }),
-            Takes::Flag => json!({ "type": "boolean" }),
+            Takes::Text | Takes::HolderOrWords(_) => json!({ "type": "string" }),
+            Takes::Flag | Takes::Publish => json!({ "type": "boolean" }),
             Takes::Whole(least, most) => {
                 json!({ "type": "integer", "minimum": least, "maximum": most })
             }
@@ -169,13 +169,13 @@ impl Definitions {
             }),
             Takes::Web => json!({ "type": "string", "pattern": "^https?://" }),
             Takes::File => json!({ "type": "string", "pattern": "^[^/]" }),
-            Takes::OwnKey => key(),
+            Takes::OwnKey | Takes::Part(_) | Takes::Theme => key(),
             Takes::Word(words) => json!({ "enum": words() }),
             Takes::Term(list) => any([built_in(*list), key()]),
             Takes::TermOrWords(list) => any([built_in(*list), json!({ "type": "string" })]),
-            Takes::Refers(target) => reference(*target),
-            Takes::Link => pattern(&format!("({}):.+", link::Target::KINDS.join("|"))),
-            Takes::Party => any([
+            Takes::Refers(target, _) => reference(*target),
+            Takes::Link(_) => pattern(&format!("({}):.+", link::Target::KINDS.join("|"))),
+            Takes::Party(_) => any([
                 key(),
                 json!({
                     "type": "object",

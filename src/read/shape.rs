@@ -17,8 +17,8 @@ pub use design::{
     TITLE, VARIANT,
 };
 pub use impression::{
-    EXHIBITED, FORMER_ACCESSION, IDENTIFICATION, IMPRESSION, MARK, OBSERVED, OPINION, OTHER_SHEET,
-    PROVENANCE, SHEET, SIGHTING,
+    EXHIBITED, FORMER_ACCESSION, IDENTIFICATION, IMPRESSION, MARK, MAYBE_SAME_SHEET, OBSERVED,
+    OPINION, OTHER_SHEET, PROVENANCE, SAME_SHEET, SHEET, SIGHTING,
 };
 
 pub use others::{
@@ -29,6 +29,7 @@ pub use picture::{DESIGN_PICTURE, PICTURE};
 
 pub(crate) use others::consent_covers;
 
+use crate::model::occurrence::{DesignPart, MentionRole};
 use crate::model::vocabulary::List;
 use crate::model::words::{ClosedList, Standing};
 
@@ -56,6 +57,38 @@ pub struct KeyShape {
     pub required: bool,
     /// What it says, in one line, for templates and editors.
     pub help: &'static str,
+    /// Whether its texts are shown to readers.
+    pub shown: Shown,
+    /// Of a reference: the key of the same table whose text says where in the work or exhibition.
+    pub locator: Option<&'static str>,
+}
+
+/// Whether the texts of a key are shown to readers of the compiled catalogue. Those that are shown are
+/// searched for names that must not be published.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shown {
+    /// They are, on some page or in some file of the site.
+    ToReaders,
+    /// They never are, for this reason.
+    Never(&'static str),
+}
+
+impl KeyShape {
+    /// The same key; its texts are never shown to readers, for the reason `why`.
+    const fn never_shown(self, why: &'static str) -> KeyShape {
+        KeyShape {
+            shown: Shown::Never(why),
+            ..self
+        }
+    }
+
+    /// The same key; the text of `key`, in the same table, says where in what it names.
+    const fn locator(self, key: &'static str) -> KeyShape {
+        KeyShape {
+            locator: Some(key),
+            ..self
+        }
+    }
 }
 
 /// What the value of a key is. Wherever a list is taken, one value alone may stand without brackets.
@@ -65,6 +98,8 @@ pub enum Takes {
     Text,
     /// `true` or `false`.
     Flag,
+    /// `true` or `false`; `false` keeps the table and all in it from readers.
+    Publish,
     /// A whole number between two, both included.
     Whole(u32, u32),
     /// A number above 0.
@@ -95,14 +130,18 @@ pub enum Takes {
     Term(List),
     /// A term of a vocabulary, or free words.
     TermOrWords(List),
-    /// The key of another record, or of another part of the design.
-    Refers(Target),
+    /// The key of another record, and the role in which that is mentioned.
+    Refers(Target, MentionRole),
+    /// The key of a part of the design.
+    Part(DesignPart),
+    /// The key of a theme.
+    Theme,
     /// A holder's key, or free words.
-    HolderOrWords,
+    HolderOrWords(MentionRole),
     /// A record as links name it (`design:14`, `impression:14.7`).
-    Link,
-    /// The key of a person or holder, or `{ name = "…" }`.
-    Party,
+    Link(MentionRole),
+    /// The key of a person or holder, or `{ name = "…" }` ([`PARTY`]).
+    Party(MentionRole),
     /// Text, or a table of texts by language tag.
     TextByLanguage,
     /// A list of `[x, y, x, y]`, percent.
@@ -140,7 +179,7 @@ pub enum MapKeys {
     Values,
 }
 
-/// What a reference leads to.
+/// The kind of record that a reference names.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Target {
     /// A design.
@@ -161,16 +200,6 @@ pub enum Target {
     Exhibition,
     /// A page of the catalogue's own.
     Page,
-    /// A matrix of the design.
-    Matrix,
-    /// A state of the design.
-    State,
-    /// A printing of the design.
-    Printing,
-    /// A variant of the design.
-    Variant,
-    /// A theme.
-    Theme,
 }
 
 /// The kinds of record: the name of the schema, its shape, and whether the file holds many of them
@@ -208,15 +237,16 @@ pub const CLAIM: &[KeyShape] = &[
     ),
     may(
         "by",
-        Takes::Refers(Target::Party),
+        Takes::Refers(Target::Party, MentionRole::Said),
         "who says so: a person's or holder's key",
     ),
     may("date", Takes::Date, "when it was said"),
     may(
         "cite",
-        Takes::Refers(Target::Work),
+        Takes::Refers(Target::Work, MentionRole::Cited),
         "the literature it is taken from",
-    ),
+    )
+    .locator("at"),
     may("at", Takes::Text, "where in it: \"p. 31\""),
 ];
 
@@ -229,7 +259,7 @@ pub const STANDING: &[KeyShape] = &[
     ),
     may(
         "see",
-        Takes::Several(&Takes::Link),
+        Takes::Several(&Takes::Link(MentionRole::See)),
         "what to see instead, as links name it: \"design:15\"",
     ),
     may("why", Takes::Text, "why"),
@@ -245,12 +275,18 @@ pub static PARTY: Shape = plain(
     )],
 );
 
+/// The table of a statement where the value may also stand alone. What `is` takes is declared by the
+/// key that takes the statement.
+pub(crate) static STATEMENT: Shape =
+    claimed("a statement", &[must("is", Takes::Text, "what is stated")]);
+
 /// The key that every table may have.
 pub const PRIVATE: KeyShape = may(
     "private",
     Takes::Several(&Takes::Text),
     "the keys of this table that are never published",
-);
+)
+.never_shown("it holds names of keys");
 
 impl Shape {
     /// Every key the table may have, `private` last.
@@ -271,29 +307,6 @@ impl Shape {
     }
 }
 
-impl Target {
-    /// What it is called in a finding.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            Target::Design => "design",
-            Target::Impression => "impression",
-            Target::Picture => "picture",
-            Target::Holder => "holder",
-            Target::Person => "person",
-            Target::Party => "person or holder",
-            Target::Work => "work of the literature",
-            Target::Exhibition => "exhibition",
-            Target::Page => "page",
-            Target::Matrix => "matrix",
-            Target::State => "state",
-            Target::Printing => "printing",
-            Target::Variant => "variant",
-            Target::Theme => "theme",
-        }
-    }
-}
-
 /// The words of a closed list, in its order.
 #[must_use]
 pub fn words<T: ClosedList>() -> Vec<&'static str> {
@@ -307,6 +320,8 @@ const fn may(name: &'static str, takes: Takes, help: &'static str) -> KeyShape {
         takes,
         required: false,
         help,
+        shown: Shown::ToReaders,
+        locator: None,
     }
 }
 
@@ -317,6 +332,8 @@ const fn must(name: &'static str, takes: Takes, help: &'static str) -> KeyShape 
         takes,
         required: true,
         help,
+        shown: Shown::ToReaders,
+        locator: None,
     }
 }
 
@@ -372,7 +389,7 @@ mod tests {
                     visit_takes(inner, seen);
                 }
                 Takes::Observed => visit(&OBSERVED, seen),
-                Takes::Party => visit(&PARTY, seen),
+                Takes::Party(_) => visit(&PARTY, seen),
                 _ => {}
             }
         }
@@ -400,6 +417,19 @@ mod tests {
             for key in shape.keys() {
                 assert!(!key.help.is_empty(), "{}.{}", shape.name, key.name);
                 assert!(!key.help.contains('\n'), "{}.{}", shape.name, key.name);
+            }
+        }
+    }
+
+    #[test]
+    fn a_locator_is_a_text_of_the_same_table() {
+        for shape in all_shapes() {
+            for key in shape.keys() {
+                if let Some(locator) = key.locator {
+                    let declared = shape.key(locator).map(|key| &key.takes);
+                    let name = (shape.name, key.name);
+                    assert!(matches!(declared, Some(Takes::Text)), "{name:?}");
+                }
             }
         }
     }

@@ -10,6 +10,7 @@ use toml::de::DeValue;
 use super::date_help;
 use super::faults::{Faults, Node, is_unread};
 use super::identifiers;
+use super::links;
 use super::near::nearest;
 use super::shape;
 use crate::model::boxes::{NotABox, PercentBox};
@@ -17,6 +18,7 @@ use crate::model::codes::Code;
 use crate::model::edtf::Date;
 use crate::model::finding::Finding;
 use crate::model::key::{ImpressionKey, Key, PictureKey};
+use crate::model::link::Target;
 use crate::model::place::{Place, Placed};
 use crate::model::settings::Ink;
 use crate::model::size::{Mm, Size};
@@ -64,6 +66,15 @@ fn str_in<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>, takes: &str) -> Optio
         faults.wrong_type(node, takes);
         None
     }
+}
+
+/// A record as links name it. What is no such name is a finding, and is given back all the same.
+pub(crate) fn link<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<String>> {
+    let text = telling_text(faults, node)?;
+    if text.value.parse::<Target>().is_err() {
+        faults.push(links::nowhere(&text.value, text.place));
+    }
+    Some(text)
 }
 
 /// `true` or `false`.

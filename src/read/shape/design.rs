@@ -4,6 +4,7 @@ use super::picture::DESIGN_PICTURE;
 use super::{MapKeys, Shape, Takes, Target, claimed, may, must, plain, standing, words};
 use crate::model::design::{MatrixFate, MatrixKind, TitleKind};
 use crate::model::literature::Relation;
+use crate::model::occurrence::{DesignPart, MentionRole};
 use crate::model::point::{PointKindWord, RestsOn};
 use crate::model::printing::PrintingKind;
 use crate::model::vocabulary::List;
@@ -21,7 +22,8 @@ pub static DESIGN: Shape = standing(
             "sort",
             Takes::Text,
             "what it sorts by in place of the number",
-        ),
+        )
+        .never_shown("it only decides the order"),
         must("titles", Takes::Tables(&TITLE), "its titles"),
         may("date", Takes::Statements(&Takes::Date), "when it was made"),
         may(
@@ -85,7 +87,7 @@ pub static DESIGN: Shape = standing(
         ),
         may(
             "reference_picture",
-            Takes::Refers(Target::Picture),
+            Takes::Refers(Target::Picture, MentionRole::Reference),
             "the photograph that others are aligned to: \"14.1/recto\"",
         ),
         may(
@@ -119,7 +121,11 @@ pub static TITLE: Shape = claimed(
 pub static MAKER: Shape = claimed(
     "a maker",
     &[
-        must("person", Takes::Refers(Target::Person), "who"),
+        must(
+            "person",
+            Takes::Refers(Target::Person, MentionRole::Maker),
+            "who",
+        ),
         may("role", Takes::Term(List::Roles), "in which role"),
     ],
 );
@@ -137,7 +143,11 @@ pub static SERIES: Shape = plain(
 pub static RELATED: Shape = plain(
     "a related design",
     &[
-        must("design", Takes::Refers(Target::Design), "which"),
+        must(
+            "design",
+            Takes::Refers(Target::Design, MentionRole::Related),
+            "which",
+        ),
         may("how", Takes::Term(List::Relations), "how it is related"),
     ],
 );
@@ -146,7 +156,12 @@ pub static RELATED: Shape = plain(
 pub(super) static CITATION: Shape = plain(
     "a citation",
     &[
-        must("cite", Takes::Refers(Target::Work), "the work"),
+        must(
+            "cite",
+            Takes::Refers(Target::Work, MentionRole::Cited),
+            "the work",
+        )
+        .locator("at"),
         may("at", Takes::Text, "where in it: \"p. 31\""),
     ],
 );
@@ -155,7 +170,12 @@ pub(super) static CITATION: Shape = plain(
 pub(super) static NUMBERED_CITATION: Shape = plain(
     "a citation",
     &[
-        must("cite", Takes::Refers(Target::Work), "the work"),
+        must(
+            "cite",
+            Takes::Refers(Target::Work, MentionRole::Cited),
+            "the work",
+        )
+        .locator("at"),
         may("at", Takes::Text, "where in it: \"p. 31\""),
         may(
             "number",
@@ -202,7 +222,7 @@ pub static MATRIX: Shape = plain(
         may("colour", Takes::Text, "the colour it is printed in"),
         may(
             "only_in",
-            Takes::Several(&Takes::Refers(Target::Variant)),
+            Takes::Several(&Takes::Part(DesignPart::Variant)),
             "the variants it is used in only",
         ),
         may("now", Takes::Table(&MATRIX_NOW), "what became of it"),
@@ -218,7 +238,11 @@ pub static MATRIX_NOW: Shape = plain(
             Takes::Word(words::<MatrixFate>),
             "what became of it",
         ),
-        may("holder", Takes::Refers(Target::Holder), "who has it"),
+        may(
+            "holder",
+            Takes::Refers(Target::Holder, MentionRole::MatrixHolder),
+            "who has it",
+        ),
         may("date", Takes::Date, "when that happened"),
     ],
 );
@@ -245,7 +269,7 @@ pub static POINT: Shape = plain(
         ),
         may(
             "matrix",
-            Takes::Refers(Target::Matrix),
+            Takes::Part(DesignPart::Matrix),
             "which matrix, where there are several",
         ),
         may(
@@ -284,7 +308,7 @@ pub static STATE: Shape = standing(
         ),
         may(
             "by",
-            Takes::Refers(Target::Person),
+            Takes::Refers(Target::Person, MentionRole::Maker),
             "who made it, where that is not the artist",
         ),
         may("summary", Takes::Text, "what changed, in a sentence"),
@@ -295,7 +319,7 @@ pub static STATE: Shape = standing(
         ),
         may(
             "follows",
-            Takes::Several(&Takes::Refers(Target::State)),
+            Takes::Several(&Takes::Part(DesignPart::State)),
             "the states it was changed from; the one before where nothing is said",
         ),
         may(
@@ -305,7 +329,7 @@ pub static STATE: Shape = standing(
         ),
         may(
             "split_from",
-            Takes::Refers(Target::State),
+            Takes::Part(DesignPart::State),
             "the state it was told apart from when it was recognised",
         ),
         may(
@@ -329,12 +353,12 @@ pub static PRINTING: Shape = standing(
         ),
         may(
             "printer",
-            Takes::Statements(&Takes::Refers(Target::Party)),
+            Takes::Statements(&Takes::Refers(Target::Party, MentionRole::Printer)),
             "who printed it",
         ),
         may(
             "publisher",
-            Takes::Statements(&Takes::Refers(Target::Party)),
+            Takes::Statements(&Takes::Refers(Target::Party, MentionRole::Publisher)),
             "who published it",
         ),
         may("date", Takes::Statements(&Takes::Date), "when"),
@@ -356,7 +380,7 @@ pub static PRINTING: Shape = standing(
         ),
         may(
             "matrices",
-            Takes::Several(&Takes::Refers(Target::Matrix)),
+            Takes::Several(&Takes::Part(DesignPart::Matrix)),
             "the matrices used",
         ),
         may(
@@ -385,12 +409,12 @@ pub static VARIANT: Shape = standing(
         may("summary", Takes::Text, "what differs, in a sentence"),
         may(
             "states",
-            Takes::Several(&Takes::Refers(Target::State)),
+            Takes::Several(&Takes::Part(DesignPart::State)),
             "the states it is met in",
         ),
         may(
             "printings",
-            Takes::Several(&Takes::Refers(Target::Printing)),
+            Takes::Several(&Takes::Part(DesignPart::Printing)),
             "the printings it is met in",
         ),
         may(
@@ -407,7 +431,7 @@ pub static COMPARISON: Shape = plain(
     &[
         must(
             "of",
-            Takes::Several(&Takes::Refers(Target::Impression)),
+            Takes::Several(&Takes::Refers(Target::Impression, MentionRole::Compared)),
             "the impressions, two or more",
         ),
         may("why", Takes::Text, "why"),

@@ -6,6 +6,7 @@ use super::{MapKeys, Shape, Takes, Target, claimed, may, must, plain, standing, 
 use crate::model::certainty::{Basis, Certainty};
 use crate::model::impression::{BlockPrinted, Status, Without};
 use crate::model::mark::MarkKind;
+use crate::model::occurrence::{DesignPart, MentionRole};
 use crate::model::vocabulary::List;
 use crate::model::words::Side;
 
@@ -13,8 +14,16 @@ use crate::model::words::Side;
 pub static IMPRESSION: Shape = standing(
     "an impression",
     &[
-        may("holder", Takes::Refers(Target::Holder), "who keeps it"),
-        may("owner", Takes::Party, "who owns it, where that differs"),
+        may(
+            "holder",
+            Takes::Refers(Target::Holder, MentionRole::Holder),
+            "who keeps it",
+        ),
+        may(
+            "owner",
+            Takes::Party(MentionRole::Owner),
+            "who owns it, where that differs",
+        ),
         may("accession", Takes::Text, "its number with that holder"),
         may(
             "former_accessions",
@@ -30,7 +39,7 @@ pub static IMPRESSION: Shape = standing(
         ),
         may(
             "taken_from",
-            Takes::Refers(Target::Impression),
+            Takes::Refers(Target::Impression, MentionRole::TakenFrom),
             "the impression a counterproof was taken from",
         ),
         may("numbering", Takes::Text, "its number as written: \"12/50\""),
@@ -94,12 +103,12 @@ pub static IMPRESSION: Shape = standing(
         ),
         may(
             "same_as",
-            Takes::Tables(&OTHER_SHEET),
+            Takes::Tables(&SAME_SHEET),
             "records found to be the same sheet",
         ),
         may(
             "maybe_same_as",
-            Takes::Tables(&OTHER_SHEET),
+            Takes::Tables(&MAYBE_SAME_SHEET),
             "records that may be the same sheet",
         ),
         may(
@@ -109,15 +118,19 @@ pub static IMPRESSION: Shape = standing(
         ),
         may(
             "shares_sheet",
-            Takes::Several(&Takes::Refers(Target::Impression)),
+            Takes::Several(&Takes::Refers(Target::Impression, MentionRole::SharesSheet)),
             "other impressions on the same paper",
         ),
         may(
             "goes_with",
-            Takes::Several(&Takes::Refers(Target::Impression)),
+            Takes::Several(&Takes::Refers(Target::Impression, MentionRole::GoesWith)),
             "other sheets of one set",
         ),
-        may("publish", Takes::Flag, "false: counted, but without a page"),
+        may(
+            "publish",
+            Takes::Publish,
+            "false: counted, but without a page",
+        ),
     ],
 );
 
@@ -125,7 +138,11 @@ pub static IMPRESSION: Shape = standing(
 pub static FORMER_ACCESSION: Shape = plain(
     "a former accession number",
     &[
-        may("holder", Takes::Refers(Target::Holder), "with whom"),
+        may(
+            "holder",
+            Takes::Refers(Target::Holder, MentionRole::FormerHolder),
+            "with whom",
+        ),
         must("number", Takes::Text, "the number"),
         may("until", Takes::Date, "until when"),
     ],
@@ -145,10 +162,10 @@ macro_rules! reading {
                 ),
                 may(
                     "printing",
-                    Takes::Several(&Takes::Refers(Target::Printing)),
+                    Takes::Several(&Takes::Part(DesignPart::Printing)),
                     "the printing",
                 ),
-                may("variant", Takes::Refers(Target::Variant), "the variant"),
+                may("variant", Takes::Part(DesignPart::Variant), "the variant"),
                 may(
                     "kind",
                     Takes::Term(List::Kinds),
@@ -175,7 +192,7 @@ pub static OPINION: Shape = reading!(
         may("said", Takes::Text, "in their own words: \"III\""),
         may(
             "after",
-            Takes::Refers(Target::Work),
+            Takes::Refers(Target::Work, MentionRole::Cited),
             "the catalogue whose numbering that is"
         )
     ]
@@ -251,8 +268,16 @@ pub static MARK: Shape = claimed(
             "where on that side: \"lower right, in the margin\"",
         ),
         may("side", Takes::Word(words::<Side>), "the side it is on"),
-        may("whose", Takes::Refers(Target::Party), "whose name it bears"),
-        may("applied_by", Takes::Refers(Target::Party), "who applied it"),
+        may(
+            "whose",
+            Takes::Refers(Target::Party, MentionRole::Mark),
+            "whose name it bears",
+        ),
+        may(
+            "applied_by",
+            Takes::Refers(Target::Party, MentionRole::AppliedMark),
+            "who applied it",
+        ),
         may("applied", Takes::Date, "when it was put there"),
         may("colour", Takes::Text, "its colour"),
         may("number", Takes::Text, "its number in a repertory of marks"),
@@ -263,15 +288,15 @@ pub static MARK: Shape = claimed(
 pub static PROVENANCE: Shape = claimed(
     "a provenance entry",
     &[
-        may("owner", Takes::Party, "who owned it"),
+        may("owner", Takes::Party(MentionRole::Owner), "who owned it"),
         may(
             "agent",
-            Takes::Party,
+            Takes::Party(MentionRole::Agent),
             "the dealer or auction house that handled it",
         ),
         may(
             "keeper",
-            Takes::Party,
+            Takes::Party(MentionRole::Keeper),
             "who kept it for its owner: a loan or deposit",
         ),
         may("from", Takes::Date, "from when"),
@@ -299,13 +324,14 @@ pub static SIGHTING: Shape = plain(
     "a sighting",
     &[
         must("date", Takes::Date, "when"),
-        may("by", Takes::Party, "by whom"),
+        may("by", Takes::Party(MentionRole::Sighting), "by whom"),
         may("basis", Takes::Word(words::<Basis>), "on what ground"),
         may(
             "cite",
-            Takes::Refers(Target::Work),
+            Takes::Refers(Target::Work, MentionRole::Cited),
             "the literature that reports it",
-        ),
+        )
+        .locator("at"),
         may("at", Takes::Text, "where in it: \"p. 31\""),
     ],
 );
@@ -314,20 +340,38 @@ pub static SIGHTING: Shape = plain(
 pub static EXHIBITED: Shape = plain(
     "an exhibition of this sheet",
     &[
-        must("exhibition", Takes::Refers(Target::Exhibition), "which"),
+        must(
+            "exhibition",
+            Takes::Refers(Target::Exhibition, MentionRole::Exhibited),
+            "which",
+        )
+        .locator("at"),
         may("at", Takes::Text, "its number or place there: \"no. 9\""),
     ],
 );
 
-/// Another record, and why.
-pub static OTHER_SHEET: Shape = plain(
-    "another sheet",
-    &[
-        must(
-            "impression",
-            Takes::Refers(Target::Impression),
-            "the other record: \"14.3\"",
-        ),
-        may("why", Takes::Text, "why"),
-    ],
-);
+/// Another record that the given role ties to this one, and why.
+macro_rules! other_sheet {
+    ($role:ident) => {
+        plain(
+            "another sheet",
+            &[
+                must(
+                    "impression",
+                    Takes::Refers(Target::Impression, MentionRole::$role),
+                    "the other record: \"14.3\"",
+                ),
+                may("why", Takes::Text, "why"),
+            ],
+        )
+    };
+}
+
+/// A record found to be the same sheet.
+pub static SAME_SHEET: Shape = other_sheet!(SameSheet);
+
+/// A record that may be the same sheet.
+pub static MAYBE_SAME_SHEET: Shape = other_sheet!(MaybeSameSheet);
+
+/// A record that is certainly another sheet.
+pub static OTHER_SHEET: Shape = other_sheet!(OtherSheet);

@@ -3,6 +3,7 @@
 
 use super::{KeyShape, MapKeys, Shape, Takes, Target, may, must, plain, words};
 use crate::model::holder::HolderKind;
+use crate::model::occurrence::MentionRole;
 use crate::model::vocabulary::CountingClass;
 use crate::model::vocabulary::List;
 
@@ -18,17 +19,17 @@ pub static CATALOGUE: Shape = plain(
         ),
         must(
             "artist",
-            Takes::Refers(Target::Person),
+            Takes::Refers(Target::Person, MentionRole::Artist),
             "the artist, a person's key",
         ),
         may(
             "editors",
-            Takes::Several(&Takes::Refers(Target::Person)),
+            Takes::Several(&Takes::Refers(Target::Person, MentionRole::Editor)),
             "the editors, people's keys",
         ),
         may(
             "pages",
-            Takes::Several(&Takes::Refers(Target::Page)),
+            Takes::Several(&Takes::Refers(Target::Page, MentionRole::Listed)),
             "its own pages in the order of its lists; those not named follow",
         ),
         may("edition", Takes::Text, "the edition, as text"),
@@ -52,7 +53,7 @@ pub static CATALOGUE: Shape = plain(
         may("contact", Takes::Text, "where to write to"),
         may(
             "theme",
-            Takes::Refers(Target::Theme),
+            Takes::Theme,
             "the theme; laid where nothing is said",
         ),
         may(
@@ -162,7 +163,7 @@ pub static SUCCESSOR: Shape = plain(
     &[
         must(
             "holder",
-            Takes::Refers(Target::Holder),
+            Takes::Refers(Target::Holder, MentionRole::Successor),
             "the holder that took it over",
         ),
         may("date", Takes::Date, "when"),
@@ -231,12 +232,16 @@ pub static EXHIBITION: Shape = plain(
         must("title", Takes::Text, "its title"),
         may(
             "venue",
-            Takes::HolderOrWords,
+            Takes::HolderOrWords(MentionRole::Exhibited),
             "where: a holder's key, or words",
         ),
         may("place", Takes::Text, "the town"),
         may("date", Takes::Date, "when"),
-        may("cite", Takes::Refers(Target::Work), "its catalogue"),
+        may(
+            "cite",
+            Takes::Refers(Target::Work, MentionRole::Cited),
+            "its catalogue",
+        ),
     ],
 );
 

@@ -2,6 +2,7 @@
 
 use super::others::LARGEST;
 use super::{Shape, Takes, Target, may, must, plain, words};
+use crate::model::occurrence::MentionRole;
 use crate::model::picture::{PictureOf, View};
 use crate::model::words::Side;
 
@@ -58,7 +59,7 @@ macro_rules! picture {
                     "an SPDX or rightsstatements.org identifier, or free text",
                 ),
                 may("credit", Takes::Text, "the credit line"),
-                may("publish", Takes::Flag, "false: kept, but not published"),
+                may("publish", Takes::Publish, "false: kept, but not published"),
                 $($own,)*
             ],
         )
@@ -73,8 +74,9 @@ pub static DESIGN_PICTURE: Shape = picture!(
     may("of", Takes::Word(words::<PictureOf>), "what it shows"),
     may(
         "cite",
-        Takes::Refers(Target::Work),
+        Takes::Refers(Target::Work, MentionRole::Cited),
         "the literature it is taken from"
-    ),
+    )
+    .locator("at"),
     may("at", Takes::Text, "where in it: \"p. 31\"")
 );
