@@ -17,11 +17,12 @@ use crate::model::finding::Finding;
 use crate::model::holder::{Holder, HolderKind};
 use crate::model::impression::Impression;
 use crate::model::key::Key;
+use crate::model::occurrence::TextAt;
 use crate::model::place::{Place, Placed};
 use crate::model::provenance::Party;
 use crate::study::Studies;
 
-use super::published::{Text, texts};
+use super::published::texts;
 
 /// The key of a private holder shares a word with the name or place: keys are addresses, and so
 /// published.
@@ -104,9 +105,9 @@ fn in_text(
     catalogue: &Catalogue,
     machine: &AhoCorasick,
     sought: &[Sought],
-    text: &Text,
+    text: &TextAt,
 ) -> Vec<Finding> {
-    let folded = Folded::of(text.says);
+    let folded = Folded::of(text.words(&catalogue.sources));
     let mut met = BTreeSet::new();
     let mut findings = Vec::new();
     for hit in machine.find_overlapping_iter(&folded.text) {
@@ -117,7 +118,7 @@ fn in_text(
         {
             continue;
         }
-        let place = place_of(catalogue, sought, text, folded.original(hit.range()));
+        let place = place_of(catalogue, text, folded.original(hit.range()));
         findings.push(
             Finding::new(
                 Code::PrivateNamePublished,
@@ -350,36 +351,30 @@ fn is_written_without_spaces(c: char) -> bool {
         | '\u{2e80}'..='\u{9fff}' | '\u{f900}'..='\u{faff}' | '\u{20000}'..='\u{3ffff}')
 }
 
-/// Where a match stands: the words themselves where the text stands in its file as it was read
-/// (no escapes, not put together from parts), else the text or the record.
-fn place_of(
-    catalogue: &Catalogue,
-    sought: &[Sought],
-    text: &Text,
-    range: std::ops::Range<usize>,
-) -> Place {
-    let source = catalogue.sources.text(text.place.file);
-    let within = if text.is_exact {
-        text.place.span()
-    } else {
-        0..source.len()
+/// Where a match stands, which is a range of the text's words. Where the file writes the text
+/// differently (with escapes, or as an entry of the literature), the words that match are looked for in
+/// what holds it; where they do not stand there either, the place is the text's.
+fn place_of(catalogue: &Catalogue, text: &TextAt, range: std::ops::Range<usize>) -> Place {
+    let place = text.place;
+    let at = |start: usize, length: usize| Place::new(place.file, start..start + length);
+    let start = place.span().start;
+    if text.is_as_written() {
+        return at(start + range.start, range.len());
+    }
+    let source = catalogue.sources.text(place.file);
+    let holds = match text.key {
+        // An entry of the literature goes on to the next.
+        "" => source
+            .get(start..)
+            .map(|rest| rest.split("\n@").next().unwrap_or(rest)),
+        _ => source.get(place.span()),
     };
-    let start = within.start;
-    let is_private = |place: Place| {
-        sought.iter().any(|s| {
-            s.place.file == place.file && s.place.start <= place.start && place.start < s.place.end
-        })
-    };
-    source
-        .get(within)
-        .into_iter()
-        .flat_map(|part| part.match_indices(text.says))
-        .map(|(at, _)| {
-            let at = start + at;
-            Place::new(text.place.file, at + range.start..at + range.end)
-        })
-        .find(|place| !is_private(*place))
-        .unwrap_or(text.place)
+    let words = text
+        .words(&catalogue.sources)
+        .get(range)
+        .unwrap_or_default();
+    let found = holds.and_then(|holds| holds.find(words));
+    found.map_or(place, |found| at(start + found, words.len()))
 }
 
 #[cfg(test)]

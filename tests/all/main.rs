@@ -58,6 +58,8 @@ mod pages;
 mod pairs;
 /// Photographs: what is wrong with one, what may be published, a disk that fails.
 mod pictures;
+/// A private name in every text that records declare, and a missing target of every reference.
+mod planted;
 /// The program, run to its end or not.
 mod program;
 /// What is promised to those who publish.
