@@ -8,6 +8,7 @@ use std::fmt;
 
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::link::Target;
+use crate::model::occurrence::RecordId;
 use crate::model::words::{ClosedList as _, closed_list};
 
 closed_list! {
@@ -159,6 +160,20 @@ impl Address {
             .iter()
             .find(|o| o.is_about_the_catalogue() && o.word() == key.as_str());
         about.map_or_else(|| Address::Page(key.clone()), |o| Address::Overview(*o))
+    }
+
+    /// The page of a record; `None` for the settings and for terms, which have none.
+    pub fn of_record(record: &RecordId) -> Option<Address> {
+        match record {
+            RecordId::Design(key) => Some(Address::Design(key.clone())),
+            RecordId::Impression(key) => Some(Address::Impression(key.clone())),
+            RecordId::Holder(key) => Some(Address::Holder(key.clone())),
+            RecordId::Person(key) => Some(Address::Person(key.clone())),
+            RecordId::Exhibition(key) => Some(Address::Exhibition(key.clone())),
+            RecordId::Work(key) => Some(Address::Work(key.clone())),
+            RecordId::Page(key) => Some(Address::of_page(key)),
+            RecordId::Catalogue | RecordId::Term(..) => None,
+        }
     }
 
     /// The address with everything before it, for citations. `base` is the catalogue's own.

@@ -15,8 +15,8 @@ use crate::model::exhibition::{Exhibition, Venue};
 use crate::model::impression::Impression;
 use crate::model::key::Key;
 use crate::model::literature::{Citation, Relation};
+use crate::model::occurrence::{MentionRole, RecordId};
 use crate::model::vocabulary::List;
-use crate::study::back_links::{Part, Source};
 use crate::study::concordance;
 
 /// The concordance of one design.
@@ -204,10 +204,10 @@ pub(super) fn related(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
         .collect();
     let mentions = here.book.studies.back_links.designs.get(&design.key);
     for mention in mentions.into_iter().flatten() {
-        if mention.part != Part::Related {
+        if mention.role != MentionRole::Related {
             continue;
         }
-        let Source::Design(other) = &mention.from else {
+        let RecordId::Design(other) = &mention.from else {
             continue;
         };
         if !design.related.iter().any(|r| r.design.value == *other) {

@@ -7,7 +7,7 @@ use super::dates;
 use super::frame::Leaf;
 use super::html::CleanHtml;
 use crate::model::exhibition::{Exhibition, Venue};
-use crate::study::back_links::Part;
+use crate::model::occurrence::MentionRole;
 
 #[derive(Serialize)]
 struct View {
@@ -53,7 +53,7 @@ fn entry(here: &Here<'_>, exhibition: &Exhibition) -> Entry {
     let shown = mentions
         .into_iter()
         .flatten()
-        .filter(|m| m.part == Part::Exhibited)
+        .filter(|m| m.role == MentionRole::Exhibited)
         .count();
     let line = CleanHtml::join(
         [&here.exhibition(&exhibition.key), &venue(here, exhibition)],

@@ -21,8 +21,9 @@ use crate::model::holder::Holder;
 use crate::model::impression::{Impression, Status};
 use crate::model::key::Key;
 use crate::model::link::Target;
+use crate::model::occurrence::{MentionRole, RecordId};
 use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
-use crate::study::back_links::{Mention, Part, Source};
+use crate::study::back_links::Mention;
 
 #[derive(Serialize)]
 struct View {
@@ -50,8 +51,8 @@ pub(super) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
     let none = Vec::new();
     let links = &here.book.studies.back_links;
     let mentions = links.holders.get(&holder.key).unwrap_or(&none);
-    let held = sheets(here, mentions, Part::Holder);
-    let owned: Vec<Sheet<'_>> = sheets(here, mentions, Part::Owner)
+    let held = sheets(here, mentions, MentionRole::Holder);
+    let owned: Vec<Sheet<'_>> = sheets(here, mentions, MentionRole::Owner)
         .into_iter()
         .filter(|(_, i)| is_owner(i, &holder.key) && !is_keeper(i, &holder.key))
         .collect();
@@ -110,10 +111,14 @@ pub(super) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
 }
 
 /// The published impressions that name the holder in a part, in readers' order.
-pub(super) fn sheets<'a>(here: &Here<'a>, mentions: &[Mention], part: Part) -> Vec<Sheet<'a>> {
+pub(super) fn sheets<'a>(
+    here: &Here<'a>,
+    mentions: &[Mention],
+    role: MentionRole,
+) -> Vec<Sheet<'a>> {
     let mut sheets: Vec<Sheet<'a>> = Vec::new();
-    for mention in mentions.iter().filter(|m| m.part == part) {
-        let Source::Impression(key) = &mention.from else {
+    for mention in mentions.iter().filter(|m| m.role == role) {
+        let RecordId::Impression(key) = &mention.from else {
             continue;
         };
         let design = here.public().designs.get(&key.design);
@@ -228,9 +233,9 @@ fn facts(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> Vec<Fact> {
     fact("formerly-named", CleanHtml::join(&former, "; "));
     let before: Vec<CleanHtml> = mentions
         .iter()
-        .filter(|m| m.part == Part::Successor)
+        .filter(|m| m.role == MentionRole::Successor)
         .filter_map(|m| match &m.from {
-            Source::Holder(key) => Some(here.holder(key)),
+            RecordId::Holder(key) => Some(here.holder(key)),
             _ => None,
         })
         .collect();

@@ -15,11 +15,12 @@ use crate::model::edtf::Date;
 use crate::model::holder::Holder;
 use crate::model::impression::Impression;
 use crate::model::key::Key;
+use crate::model::occurrence::{MentionRole, RecordId};
 use crate::model::place::Placed;
 use crate::model::provenance::PartyRole;
 use crate::model::vocabulary::List as Vocabulary;
 use crate::model::words::Side;
-use crate::study::back_links::{Mention, Part, Source};
+use crate::study::back_links::Mention;
 
 /// What the holder owned and no longer does, what was stolen from it and is its own still, what it kept
 /// for others, and what is recorded only under a former number: whether it was owned or kept is then not said.
@@ -28,13 +29,14 @@ pub(super) fn formerly(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -
     let gone = |part| sheets(here, mentions, part).into_iter().filter(has_none);
     let is_stolen =
         |sheet: &Sheet<'_>| stolen_from(sheet.1).is_some_and(|from| is_record(from, &holder.key));
-    let (stolen, owned): (Vec<Sheet<'_>>, Vec<Sheet<'_>>) = gone(Part::Owner).partition(is_stolen);
-    let kept: Vec<Sheet<'_>> = gone(Part::Keeper).collect();
+    let (stolen, owned): (Vec<Sheet<'_>>, Vec<Sheet<'_>>) =
+        gone(MentionRole::Owner).partition(is_stolen);
+    let kept: Vec<Sheet<'_>> = gone(MentionRole::Keeper).collect();
     let is_told = |sheet: &Sheet<'_>| {
         let mut told = owned.iter().chain(&stolen).chain(&kept);
         told.any(|(_, i)| i.key == sheet.1.key)
     };
-    let numbered = gone(Part::FormerHolder).filter(|sheet| !is_told(sheet));
+    let numbered = gone(MentionRole::FormerHolder).filter(|sheet| !is_told(sheet));
     let numbered: Vec<Sheet<'_>> = numbered.collect();
     let list = |heading: &str, sheets: &[Sheet<'_>], role: PartyRole| {
         let lines = sheets
@@ -82,7 +84,7 @@ pub(super) fn now(here: &Here<'_>, impression: &Impression) -> CleanHtml {
 
 /// What passed through the holder's hands as agent.
 pub(super) fn handled(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> List {
-    let lines = sheets(here, mentions, Part::Agent)
+    let lines = sheets(here, mentions, MentionRole::Agent)
         .into_iter()
         .map(|(_, impression)| {
             let times = times(here, holder, impression, PartyRole::Agent);
@@ -149,8 +151,11 @@ pub(super) fn period(
 /// Blocks, plates and stones that somebody has.
 pub(super) fn matrices(here: &Here<'_>, key: &Key, mentions: &[Mention]) -> List {
     let mut lines = Vec::new();
-    for mention in mentions.iter().filter(|m| m.part == Part::MatrixHolder) {
-        let Source::Design(design) = &mention.from else {
+    for mention in mentions
+        .iter()
+        .filter(|m| m.role == MentionRole::MatrixHolder)
+    {
+        let RecordId::Design(design) = &mention.from else {
             continue;
         };
         let Some(design) = here.public().designs.get(design) else {
@@ -180,9 +185,9 @@ pub(super) fn matrices(here: &Here<'_>, key: &Key, mentions: &[Mention]) -> List
 pub(super) fn exhibitions(here: &Here<'_>, mentions: &[Mention]) -> List {
     let lines = mentions
         .iter()
-        .filter(|m| m.part == Part::Exhibited)
+        .filter(|m| m.role == MentionRole::Exhibited)
         .filter_map(|m| match &m.from {
-            Source::Exhibition(key) => {
+            RecordId::Exhibition(key) => {
                 let exhibition = here.public().exhibitions.get(key)?;
                 let date = exhibition
                     .date
@@ -205,12 +210,12 @@ pub(super) fn exhibitions(here: &Here<'_>, mentions: &[Mention]) -> List {
 /// What else records name somebody as, a list for each.
 pub(super) fn named(here: &Here<'_>, mentions: &[Mention]) -> Vec<List> {
     let parts = [
-        (Part::Printer, "named-printer"),
-        (Part::Publisher, "named-publisher"),
-        (Part::Mark, "named-mark"),
-        (Part::AppliedMark, "named-applied-mark"),
-        (Part::Sighting, "named-sighting"),
-        (Part::Said, "named-said"),
+        (MentionRole::Printer, "named-printer"),
+        (MentionRole::Publisher, "named-publisher"),
+        (MentionRole::Mark, "named-mark"),
+        (MentionRole::AppliedMark, "named-applied-mark"),
+        (MentionRole::Sighting, "named-sighting"),
+        (MentionRole::Said, "named-said"),
     ];
     parts
         .into_iter()

@@ -29,9 +29,9 @@ use crate::model::design::Design;
 use crate::model::impression::{Identification, Impression, OtherSheet, Status};
 use crate::model::key::{ImpressionKey, PictureKey};
 use crate::model::link::Target;
+use crate::model::occurrence::{MentionRole, RecordId};
 use crate::model::provenance::Sighting;
 use crate::model::vocabulary::List;
-use crate::study::back_links::{Part, Source};
 
 #[derive(Serialize)]
 struct View {
@@ -305,23 +305,23 @@ fn other_records(here: &Here<'_>, impression: &Impression) -> Vec<CleanHtml> {
         .impressions
         .get(&impression.key);
     for mention in mentions.into_iter().flatten() {
-        let Source::Impression(from) = &mention.from else {
+        let RecordId::Impression(from) = &mention.from else {
             continue;
         };
-        let id = match mention.part {
-            Part::SameSheet => "same-sheet-as",
-            Part::MaybeSameSheet => "maybe-same-sheet-as",
-            Part::OtherSheet => "other-sheet-than",
-            Part::SharesSheet => "shares-sheet-with",
-            Part::GoesWith => "goes-with",
-            Part::TakenFrom => "counterproof-taken",
+        let id = match mention.role {
+            MentionRole::SameSheet => "same-sheet-as",
+            MentionRole::MaybeSameSheet => "maybe-same-sheet-as",
+            MentionRole::OtherSheet => "other-sheet-than",
+            MentionRole::SharesSheet => "shares-sheet-with",
+            MentionRole::GoesWith => "goes-with",
+            MentionRole::TakenFrom => "counterproof-taken",
             _ => continue,
         };
         let stated = here.public().impression(from).and_then(|other| {
-            let list = match mention.part {
-                Part::SameSheet => &other.same_as,
-                Part::MaybeSameSheet => &other.maybe_same_as,
-                Part::OtherSheet => &other.not_same_as,
+            let list = match mention.role {
+                MentionRole::SameSheet => &other.same_as,
+                MentionRole::MaybeSameSheet => &other.maybe_same_as,
+                MentionRole::OtherSheet => &other.not_same_as,
                 _ => return None,
             };
             let said = list.iter().find(|o| o.impression.value == impression.key)?;

@@ -7,8 +7,6 @@
 //!
 //! Not here: findings about links to nothing and about markup cleaned away (the reader makes them).
 
-use std::collections::BTreeSet;
-
 use pulldown_cmark::{Alignment, CodeBlockKind, Event, Options, Parser, Tag, TagEnd};
 
 use super::book::Here;
@@ -17,11 +15,7 @@ use super::html::{CleanHtml, escape_into};
 use super::pictures::Setting;
 use crate::model::link::Target;
 
-const OPTIONS: Options = Options::ENABLE_TABLES
-    .union(Options::ENABLE_FOOTNOTES)
-    .union(Options::ENABLE_STRIKETHROUGH)
-    .union(Options::ENABLE_SMART_PUNCTUATION)
-    .union(Options::ENABLE_DEFINITION_LIST);
+const OPTIONS: Options = crate::model::note::MARKDOWN;
 
 /// Where a text stands in its page, which sets the level of its headings.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -87,18 +81,6 @@ fn without_note_marks(text: &str) -> String {
     }
     out.push_str(rest);
     out
-}
-
-/// The records that a text links to or shows pictures of.
-pub(super) fn targets(text: &str) -> BTreeSet<Target> {
-    Parser::new_ext(text, OPTIONS)
-        .filter_map(|event| match event {
-            Event::Start(Tag::Link { dest_url, .. } | Tag::Image { dest_url, .. }) => {
-                dest_url.parse().ok()
-            }
-            _ => None,
-        })
-        .collect()
 }
 
 struct Writer<'h, 'b> {

@@ -6,7 +6,8 @@ use super::html::CleanHtml;
 use super::own_pages;
 use crate::model::key::ImpressionKey;
 use crate::model::link::Target;
-use crate::study::back_links::{Mention, Part, Source};
+use crate::model::occurrence::{MentionRole, RecordId};
+use crate::study::back_links::Mention;
 
 /// The pages whose texts link to a record, each by its name.
 pub(super) fn in_texts(here: &Here<'_>, target: &Target) -> Vec<CleanHtml> {
@@ -51,11 +52,11 @@ fn named(here: &Here<'_>, address: &Address) -> Option<CleanHtml> {
 pub(super) fn by_records(
     here: &Here<'_>,
     mentions: &[Mention],
-    wanted: impl Fn(Part) -> bool,
+    wanted: impl Fn(MentionRole) -> bool,
 ) -> Vec<CleanHtml> {
     // The mentions of one record stand together.
-    let mut by_source: Vec<(&Source, Vec<&str>)> = Vec::new();
-    for mention in mentions.iter().filter(|m| wanted(m.part)) {
+    let mut by_source: Vec<(&RecordId, Vec<&str>)> = Vec::new();
+    for mention in mentions.iter().filter(|m| wanted(m.role)) {
         let is_new = by_source
             .last()
             .is_none_or(|(source, _)| **source != mention.from);
@@ -68,8 +69,8 @@ pub(super) fn by_records(
             at.push(text);
         }
     }
-    let is_one_design = |a: &Source, b: &Source| match (a, b) {
-        (Source::Impression(a), Source::Impression(b)) => a.design == b.design,
+    let is_one_design = |a: &RecordId, b: &RecordId| match (a, b) {
+        (RecordId::Impression(a), RecordId::Impression(b)) => a.design == b.design,
         _ => false,
     };
     by_source
@@ -87,10 +88,13 @@ pub(super) fn by_records(
 }
 
 /// The published impressions of one design among some records, with its title once.
-fn impressions_named<'s>(here: &Here<'_>, sources: impl Iterator<Item = &'s Source>) -> CleanHtml {
+fn impressions_named<'s>(
+    here: &Here<'_>,
+    sources: impl Iterator<Item = &'s RecordId>,
+) -> CleanHtml {
     let keys: Vec<&ImpressionKey> = sources
         .filter_map(|source| match source {
-            Source::Impression(key) => Some(key),
+            RecordId::Impression(key) => Some(key),
             _ => None,
         })
         .filter(|key| here.public().impression(key).is_some())
@@ -99,16 +103,19 @@ fn impressions_named<'s>(here: &Here<'_>, sources: impl Iterator<Item = &'s Sour
 }
 
 /// A record that mentions another, as a link. Nothing for one that is not published.
-fn source_named(here: &Here<'_>, source: &Source) -> Option<CleanHtml> {
+fn source_named(here: &Here<'_>, source: &RecordId) -> Option<CleanHtml> {
     Some(match source {
-        Source::Catalogue => CleanHtml::text(here.words().word("this-catalogue")),
-        Source::Design(key) => here.design(key),
-        Source::Impression(key) => {
+        RecordId::Catalogue => CleanHtml::text(here.words().word("this-catalogue")),
+        RecordId::Design(key) => here.design(key),
+        RecordId::Impression(key) => {
             here.public().impression(key)?;
             here.impression_of(key)
         }
-        Source::Holder(key) => here.holder_and_city(key),
-        Source::Exhibition(key) => here.exhibition(key),
+        RecordId::Holder(key) => here.holder_and_city(key),
+        RecordId::Exhibition(key) => here.exhibition(key),
+        RecordId::Person(key) => here.person(key),
+        RecordId::Work(key) => here.work(key, None),
+        RecordId::Page(_) | RecordId::Term(..) => return None,
     })
 }
 

@@ -18,7 +18,7 @@ use rayon::prelude::*;
 use tera::Value;
 
 use crate::model::link::Target;
-use crate::model::note::Note;
+use crate::model::occurrence::{MentionRole, Referent};
 use crate::model::public::Public;
 use crate::model::theme::Theme;
 use crate::study::Studies;
@@ -292,35 +292,16 @@ pub(crate) fn book<'a>(input: &Input<'a>) -> Result<Book<'a>, ThemeFault> {
 
 /// Where texts mention each record.
 fn mentions(public: &Public) -> BTreeMap<Target, BTreeSet<Address>> {
-    let mut notes: Vec<(Address, &Note)> = Vec::new();
-    for (key, design) in &public.designs {
-        notes.extend(
-            design
-                .commentary
-                .as_ref()
-                .map(|n| (Address::Design(key.clone()), n)),
-        );
-        for impression in design.impressions.values() {
-            let address = Address::Impression(impression.key.clone());
-            notes.extend(impression.note.as_ref().map(|n| (address, n)));
-        }
-    }
-    let holders = public.holders.iter();
-    notes.extend(holders.filter_map(|(k, h)| Some((Address::Holder(k.clone()), h.note.as_ref()?))));
-    let people = public.people.iter();
-    notes.extend(people.filter_map(|(k, p)| Some((Address::Person(k.clone()), p.note.as_ref()?))));
-    let works = public.literature.iter();
-    notes.extend(works.filter_map(|(k, w)| Some((Address::Work(k.clone()), w.note.as_ref()?))));
-    let pages = public.pages.iter();
-    notes.extend(pages.map(|(k, p)| (Address::of_page(k), &p.note)));
-    let found: Vec<(Address, BTreeSet<Target>)> = notes
-        .into_par_iter()
-        .map(|(address, note)| (address, markdown::targets(&note.text)))
-        .collect();
     let mut mentions: BTreeMap<Target, BTreeSet<Address>> = BTreeMap::new();
-    for (address, targets) in found {
-        for target in targets {
-            mentions.entry(target).or_default().insert(address.clone());
+    for (record, occurrences) in &public.occurrences {
+        let Some(address) = Address::of_record(record) else {
+            continue;
+        };
+        for reference in &occurrences.references {
+            if let Referent::Record(target, MentionRole::Linked) = &reference.to {
+                let pages = mentions.entry(target.clone()).or_default();
+                pages.insert(address.clone());
+            }
         }
     }
     mentions

@@ -17,9 +17,10 @@ use super::run_on::{self, RunOn};
 use crate::model::design::Design;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::link::Target;
+use crate::model::occurrence::{MentionRole, RecordId};
 use crate::model::person::Person;
 use crate::model::vocabulary::List as Vocabulary;
-use crate::study::back_links::{Mention, Part, Source};
+use crate::study::back_links::Mention;
 use crate::study::order::Collator;
 
 #[derive(Serialize)]
@@ -47,18 +48,18 @@ pub(super) fn page(here: &Here<'_>, person: &Person) -> Leaf {
     let links = &here.book.studies.back_links;
     let mentions = links.people.get(&person.key).unwrap_or(&none);
     let mut run_on = vec![made(here, &person.key, mentions)];
-    for (part, heading) in [
-        (Part::Printer, "printed-by-them"),
-        (Part::Publisher, "published-by-them"),
+    for (role, heading) in [
+        (MentionRole::Printer, "printed-by-them"),
+        (MentionRole::Publisher, "published-by-them"),
     ] {
-        run_on.push(printings(here, &person.key, mentions, part, heading));
+        run_on.push(printings(here, &person.key, mentions, role, heading));
     }
-    for (part, heading) in [
-        (Part::Owner, "owned-by-them"),
-        (Part::Keeper, "kept-by-them"),
-        (Part::Agent, "handled-by-them"),
+    for (role, heading) in [
+        (MentionRole::Owner, "owned-by-them"),
+        (MentionRole::Keeper, "kept-by-them"),
+        (MentionRole::Agent, "handled-by-them"),
     ] {
-        run_on.push(sheets(here, mentions, part, heading));
+        run_on.push(sheets(here, mentions, role, heading));
     }
     run_on.retain(|part| !part.lines.is_empty());
     let mut lists = vec![
@@ -137,15 +138,18 @@ fn facts(here: &Here<'_>, person: &Person, mentions: &[Mention]) -> Vec<Fact> {
     if let Some(active) = person.active.as_ref().filter(|_| has_life) {
         fact("active", dates::throughout_html(active, words));
     }
-    let of_catalogue: Vec<CleanHtml> = [(Part::Artist, "is-artist"), (Part::Editor, "is-editor")]
-        .into_iter()
-        .filter(|(part, _)| {
-            mentions
-                .iter()
-                .any(|m| m.part == *part && m.from == Source::Catalogue)
-        })
-        .map(|(_, word)| CleanHtml::text(words.word(word)))
-        .collect();
+    let of_catalogue: Vec<CleanHtml> = [
+        (MentionRole::Artist, "is-artist"),
+        (MentionRole::Editor, "is-editor"),
+    ]
+    .into_iter()
+    .filter(|(role, _)| {
+        mentions
+            .iter()
+            .any(|m| m.role == *role && m.from == RecordId::Catalogue)
+    })
+    .map(|(_, word)| CleanHtml::text(words.word(word)))
+    .collect();
     fact("in-this-catalogue", CleanHtml::join(&of_catalogue, ", "));
     let authority: Vec<CleanHtml> = person
         .authority
@@ -160,7 +164,7 @@ fn facts(here: &Here<'_>, person: &Person, mentions: &[Mention]) -> Vec<Fact> {
 /// them share stand once, beside the heading.
 fn made(here: &Here<'_>, person: &Key, mentions: &[Mention]) -> RunOn {
     let words = here.words();
-    let mut designs: Vec<(&Design, String)> = designs_of(here, mentions, Part::Maker)
+    let mut designs: Vec<(&Design, String)> = designs_of(here, mentions, MentionRole::Maker)
         .into_iter()
         .map(|design| (design, roles_in(here, person, design)))
         .collect();
@@ -218,12 +222,12 @@ fn most_common<'t>(texts: impl Iterator<Item = &'t str>) -> &'t str {
     most.map_or("", |(text, _)| text)
 }
 
-fn designs_of<'a>(here: &Here<'a>, mentions: &[Mention], part: Part) -> Vec<&'a Design> {
+fn designs_of<'a>(here: &Here<'a>, mentions: &[Mention], role: MentionRole) -> Vec<&'a Design> {
     let mut designs: Vec<&Design> = mentions
         .iter()
-        .filter(|m| m.part == part)
+        .filter(|m| m.role == role)
         .filter_map(|m| match &m.from {
-            Source::Design(key) => here.public().designs.get(key),
+            RecordId::Design(key) => here.public().designs.get(key),
             _ => None,
         })
         .collect();
@@ -237,13 +241,13 @@ fn printings(
     here: &Here<'_>,
     person: &Key,
     mentions: &[Mention],
-    part: Part,
+    role: MentionRole,
     heading: &str,
 ) -> RunOn {
     let mut items = Vec::new();
-    for design in designs_of(here, mentions, part) {
+    for design in designs_of(here, mentions, role) {
         let of_person = design.printings.iter().filter(|printing| {
-            let said = if part == Part::Printer {
+            let said = if role == MentionRole::Printer {
                 &printing.printer
             } else {
                 &printing.publisher
@@ -273,11 +277,11 @@ fn printings(
 
 /// The impressions somebody had, by where they are now: "Northport, Harbour Museum 14.1, 14.7, *The
 /// Last Ferry*".
-fn sheets(here: &Here<'_>, mentions: &[Mention], part: Part, heading: &str) -> RunOn {
+fn sheets(here: &Here<'_>, mentions: &[Mention], role: MentionRole, heading: &str) -> RunOn {
     let collator = Collator::of_words(here.language());
     let mut keys: Vec<(bool, String, CleanHtml, &ImpressionKey)> = Vec::new();
-    for mention in mentions.iter().filter(|m| m.part == part) {
-        let Source::Impression(key) = &mention.from else {
+    for mention in mentions.iter().filter(|m| m.role == role) {
+        let RecordId::Impression(key) = &mention.from else {
             continue;
         };
         let Some(impression) = here.public().impression(key) else {

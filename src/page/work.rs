@@ -12,7 +12,8 @@ use super::markdown::{self, Standing};
 use super::mentioned;
 use crate::model::link::Target;
 use crate::model::literature::Work;
-use crate::study::back_links::{Mention, Part, Source};
+use crate::model::occurrence::{MentionRole, RecordId};
+use crate::study::back_links::Mention;
 
 #[derive(Serialize)]
 struct View {
@@ -29,26 +30,26 @@ pub(super) fn page(here: &Here<'_>, work: &Work) -> Leaf {
     let none = Vec::new();
     let links = &here.book.studies.back_links;
     let mentions = links.works.get(&work.key).unwrap_or(&none);
-    let cited = |wanted: fn(&Source) -> bool| {
+    let cited = |wanted: fn(&RecordId) -> bool| {
         let wanted: Vec<Mention> = mentions
             .iter()
             .filter(|m| wanted(&m.from))
             .cloned()
             .collect();
-        mentioned::by_records(here, &wanted, |part| part == Part::Cited)
+        mentioned::by_records(here, &wanted, |part| part == MentionRole::Cited)
     };
     let lists = [
         (
             "cited-in-designs",
-            cited(|s| matches!(s, Source::Design(_))),
+            cited(|s| matches!(s, RecordId::Design(_))),
         ),
         (
             "cited-in-impressions",
-            cited(|s| matches!(s, Source::Impression(_))),
+            cited(|s| matches!(s, RecordId::Impression(_))),
         ),
         (
             "cited-in-exhibitions",
-            cited(|s| !matches!(s, Source::Design(_) | Source::Impression(_))),
+            cited(|s| !matches!(s, RecordId::Design(_) | RecordId::Impression(_))),
         ),
         (
             "mentioned-in",

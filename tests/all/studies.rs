@@ -1,7 +1,7 @@
 //! What is computed from a catalogue, by docs/definitions.md.
 
 use keyblock::model::key::{ImpressionKey, Key};
-use keyblock::study::back_links::{Part, Source};
+use keyblock::model::occurrence::{MentionRole, RecordId};
 use keyblock::study::census::{Row, Sheets};
 use keyblock::study::chronology::What;
 use keyblock::study::concordance;
@@ -415,31 +415,35 @@ fn every_record_named_knows_who_names_it() {
         design: key("1"),
         number: n,
     };
-    let parts = |mentions: &[keyblock::study::back_links::Mention]| -> Vec<(Source, Part)> {
-        mentions.iter().map(|m| (m.from.clone(), m.part)).collect()
-    };
+    let parts =
+        |mentions: &[keyblock::study::back_links::Mention]| -> Vec<(RecordId, MentionRole)> {
+            mentions.iter().map(|m| (m.from.clone(), m.role)).collect()
+        };
     assert_eq!(
         parts(&links.holders[&key("museum")]),
         [
-            (Source::Impression(impression(1)), Part::Holder),
-            (Source::Impression(impression(1)), Part::Owner)
+            (RecordId::Impression(impression(1)), MentionRole::Holder),
+            (RecordId::Impression(impression(1)), MentionRole::Owner)
         ]
     );
     assert_eq!(
         parts(&links.people[&key("artist")]),
         [
-            (Source::Catalogue, Part::Artist),
-            (Source::Design(key("1")), Part::Maker),
-            (Source::Impression(impression(1)), Part::Owner)
+            (RecordId::Catalogue, MentionRole::Artist),
+            (RecordId::Design(key("1")), MentionRole::Maker),
+            (RecordId::Impression(impression(1)), MentionRole::Owner)
         ]
     );
     assert_eq!(
         parts(&links.designs[&key("2")]),
-        [(Source::Design(key("1")), Part::Related)]
+        [(RecordId::Design(key("1")), MentionRole::Related)]
     );
     assert_eq!(
         parts(&links.impressions[&impression(1)]),
-        [(Source::Impression(impression(2)), Part::MaybeSameSheet)]
+        [(
+            RecordId::Impression(impression(2)),
+            MentionRole::MaybeSameSheet
+        )]
     );
     assert_eq!(links.works[&key("late")][0].at.as_deref(), Some("p. 9"));
 }
