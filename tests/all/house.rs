@@ -1,10 +1,27 @@
 //! The house keeps its own rules: data flows one way, files have one subject and say which.
 
-use std::collections::BTreeMap;
+use std::collections::BTreeSet;
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
+use std::sync::LazyLock;
 
-/// What each stage may import (DEVELOPERS.md, "How data flows"). `cli` and `proof` may import all.
+use circles::circles;
+use modules::{House, lines_for_tests};
+use resolve::Target;
+use sources::{Texts, stage_of};
+
+/// Circles among files.
+mod circles;
+/// What is defined, imported and named where.
+mod modules;
+/// Where paths lead.
+mod resolve;
+/// The files and crates below `src`.
+mod sources;
+/// The checker, held against small sources.
+mod the_checker;
+
+/// What each stage may import (DEVELOPERS.md, "How data flows").
 const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("model", &[]),
     ("read", &["model"]),
@@ -29,41 +46,32 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ),
 ];
 
+static TEXTS: LazyLock<Texts> = LazyLock::new(sources::texts);
+static HOUSE: LazyLock<House> = LazyLock::new(|| House::of(&sources::crates(), &TEXTS));
+
 #[test]
 fn data_flows_one_way() {
-    let mut faults = Vec::new();
-    for (path, text) in sources() {
-        let stage = stage_of(&path);
-        let Some((_, allowed)) = MAY_IMPORT.iter().find(|(name, _)| *name == stage) else {
-            continue;
-        };
-        // A stage that is a crate of its own reaches others by the names of their crates.
-        let own_crate = root().join("src").join(&stage).join("Cargo.toml").exists();
-        let prefix = if own_crate { "keyblock_" } else { "crate::" };
-        // Tests inside a stage may build their input with any other.
-        let code = text.split("#[cfg(test)]").next().unwrap_or_default();
-        for (number, line) in code.lines().enumerate() {
-            let line = line.trim_start();
-            if line.starts_with("//") {
-                continue;
-            }
-            for reached in stages_named(line, prefix) {
-                if reached != stage && !allowed.contains(&reached.as_str()) {
-                    let at = path.display();
-                    faults.push(format!("{at}:{}: {stage} reaches to {reached}", number + 1));
-                }
-            }
-        }
-    }
+    let faults = flow_faults(&HOUSE);
     assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
+/// Files of one stage depend on each other one way too. A folder's `mod.rs` either brings its files
+/// together or is what they build on, not both; a re-export (`pub use`) counts as neither.
+#[test]
+fn no_files_of_a_stage_stand_in_a_circle() {
+    let circles = circles(&HOUSE.dependencies());
+    assert!(circles.is_empty(), "{}", circles.join("\n"));
 }
 
 #[test]
 fn every_stage_stands_in_the_plan() {
     let listed: Vec<&str> = MAY_IMPORT.iter().map(|(stage, _)| *stage).collect();
-    let plan = fs::read_to_string(root().join("src/lib.rs")).unwrap();
-    for (path, _) in sources() {
-        let stage = stage_of(&path);
+    let plan = TEXTS.get(Path::new("lib.rs")).unwrap();
+    let developers =
+        fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("DEVELOPERS.md"));
+    let developers = developers.unwrap();
+    for path in TEXTS.keys() {
+        let stage = stage_of(path);
         if stage != "lib" && stage != "main" {
             assert!(
                 listed.contains(&stage.as_str()),
@@ -75,20 +83,32 @@ fn every_stage_stands_in_the_plan() {
             );
         }
     }
+    for (stage, allowed) in MAY_IMPORT {
+        let line = developers
+            .lines()
+            .find(|l| l.starts_with(&format!("| `{stage}` |")));
+        let line = line.unwrap_or_else(|| panic!("{stage} has no line in DEVELOPERS.md"));
+        let cell = line.split('|').nth(2).unwrap().trim();
+        let said = if allowed.is_empty() {
+            "–".to_owned()
+        } else {
+            allowed.join(", ")
+        };
+        assert_eq!(cell, said, "what {stage} may import, in DEVELOPERS.md");
+    }
 }
 
 #[test]
 fn every_file_says_what_it_is_about() {
-    for (path, text) in sources() {
+    for (path, text) in TEXTS.iter() {
         assert!(text.starts_with("//! "), "{} has no header", path.display());
     }
 }
 
 #[test]
 fn a_long_file_says_why() {
-    for (path, text) in sources() {
-        let code = text.split("#[cfg(test)]").next().unwrap_or_default();
-        let lines = code.lines().count();
+    for (path, text) in TEXTS.iter() {
+        let lines = text.lines().count() - lines_for_tests(text);
         assert!(
             lines <= 600 || text.contains("//! Long because"),
             "{} has {lines} lines: split it by subject, or say `//! Long because …`",
@@ -97,47 +117,31 @@ fn a_long_file_says_why() {
     }
 }
 
-/// The names of stages that a line reaches by `crate::NAME`, or by `keyblock_NAME` from a crate of its own.
-fn stages_named(line: &str, prefix: &str) -> Vec<String> {
-    line.split(prefix)
-        .skip(1)
-        .map(|rest| {
-            rest.chars()
-                .take_while(|c| c.is_ascii_lowercase() || *c == '_')
-                .collect()
-        })
-        .filter(|name: &String| !name.is_empty())
-        .collect()
-}
-
-fn root() -> PathBuf {
-    PathBuf::from(env!("CARGO_MANIFEST_DIR"))
-}
-
-fn stage_of(path: &Path) -> String {
-    let first = path.components().next().unwrap();
-    Path::new(first.as_os_str())
-        .with_extension("")
-        .to_string_lossy()
-        .into_owned()
-}
-
-/// Every Rust file below `src`, by its path there.
-fn sources() -> BTreeMap<PathBuf, String> {
-    let src = root().join("src");
-    let mut found = BTreeMap::new();
-    let mut waiting = vec![src.clone()];
-    while let Some(folder) = waiting.pop() {
-        for entry in fs::read_dir(folder).unwrap() {
-            let path = entry.unwrap().path();
-            if path.is_dir() {
-                waiting.push(path);
-            } else if path.extension().is_some_and(|e| e == "rs") {
-                let below = path.strip_prefix(&src).unwrap().to_owned();
-                found.insert(below, fs::read_to_string(&path).unwrap());
+/// Where a stage reaches to one that it may not import: by the path as it is written, and by the file
+/// that defines what the path names.
+fn flow_faults(house: &House) -> Vec<String> {
+    let mut faults = BTreeSet::new();
+    for reference in &house.references {
+        let file = &house.modules[reference.module].file;
+        let stage = stage_of(file);
+        let Some((_, allowed)) = MAY_IMPORT.iter().find(|(name, _)| *name == stage) else {
+            continue;
+        };
+        let followed = house.follow(reference);
+        let target = followed.target.map(|target| match target {
+            Target::Module(module) | Target::ItemOf(module) => module,
+        });
+        let is_root_of_all = |module: &usize| house.modules[*module].file == Path::new("lib.rs");
+        let through = followed.through.into_iter().filter(|m| !is_root_of_all(m));
+        for module in through.chain(target) {
+            let reached = stage_of(&house.modules[module].file);
+            if reached != stage && !allowed.contains(&reached.as_str()) {
+                let line = reference.line;
+                faults.insert((file.clone(), line, format!("{stage} reaches to {reached}")));
             }
         }
     }
-    assert!(!found.is_empty());
-    found
+    let told = faults.into_iter();
+    told.map(|(file, line, what)| format!("{}:{line}: {what}", file.display()))
+        .collect()
 }
