@@ -103,7 +103,7 @@ fn err_a_path_wherever_it_stands() {
 }
 
 #[test]
-fn err_what_another_stage_hands_on() {
+fn err_what_another_stage_reexports() {
     // The item is the model's; the way to it leads through `read` all the same.
     assert_eq!(of_study("\nuse crate::read::Key;"), reaches(2));
 }
@@ -218,7 +218,7 @@ fn err_a_parent_that_uses_what_is_built_on_it() {
 }
 
 #[test]
-fn ok_a_parent_that_only_hands_on() {
+fn ok_a_parent_that_only_reexports() {
     let told = circles_of(&[
         (
             "study/mod.rs",
