@@ -38,6 +38,7 @@ mod parts;
 mod records;
 mod sheets;
 mod slips;
+mod words;
 
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;

@@ -208,7 +208,10 @@ impl Design {
             state_key,
             printing,
             number,
-            kind: text(record, "kind").to_owned(),
+            kind: record
+                .get("kind")
+                .and_then(|v| plain(v, 0))
+                .unwrap_or_default(),
             values,
             stages,
             unprinted,

@@ -10,6 +10,7 @@ use crate::engine::script;
 use crate::engine::sheet::{Mark, Pull};
 use crate::layout::{Layout, is_intaglio};
 use crate::records::{Design, Look, tables, text};
+use crate::words::Words;
 
 /// The seed of everything that is accidental on one sheet.
 pub fn sheet_seed(design: &Design, look: &Look) -> u32 {
@@ -22,8 +23,8 @@ pub fn paper(design: &Design, record: &Table, look: &Look, layout: &Layout) -> P
         .get("sheet")
         .and_then(Value::as_table)
         .map_or("", |t| text(t, "paper"));
-    let word = format!("{named} {}", look.choice("paper"));
-    let has = |w: &str| word.contains(w);
+    let words = Words::of(&format!("{named} {}", look.choice("paper")));
+    let has = |word| words.has(&[word]);
     let (make, tone) = match look.printing.as_str() {
         "quillam" => (Make::Wove, 0xf2_e6_c6),
         "memorial" => (Make::Wove, 0xef_ee_e9),
@@ -59,69 +60,63 @@ pub fn paper(design: &Design, record: &Table, look: &Look, layout: &Layout) -> P
     ];
     let roomy = layout.image[0] > 12.0;
     paper.deckle = make != Make::Wove && roomy && dice.chance(0.6);
-    damage(
-        &mut paper,
-        &text(record, "condition").to_lowercase(),
-        layout,
-        &mut dice,
-    );
+    damage(&mut paper, &condition(record), layout, &mut dice);
     paper
 }
 
-/// Reads the condition's words. Where they name an edge, the damage is put there.
-fn damage(paper: &mut Paper, condition: &str, layout: &Layout, dice: &mut Dice) {
-    let has = |w: &str| condition.contains(w);
+fn condition(record: &Table) -> Words {
+    Words::of_condition(text(record, "condition"))
+}
+
+/// Damages the paper as its condition tells. Where the condition names an edge, the damage is put
+/// there.
+fn damage(paper: &mut Paper, condition: &Words, layout: &Layout, dice: &mut Dice) {
+    let has = |words: &[&str]| condition.has(words);
     let [w, h] = layout.sheet;
     let mut region = [0.0, 0.0, w, h];
-    if has("left") {
+    if has(&["left"]) {
         region[2] = w * 0.22;
-    } else if has("right") {
+    } else if has(&["right"]) {
         region[0] = w * 0.78;
     }
-    if has("upper") || has("top") {
+    if has(&["upper", "top"]) {
         region[3] = h * 0.25;
-    } else if has("lower") || has("foot") {
+    } else if has(&["lower", "foot"]) {
         region[1] = h * 0.75;
     }
     let [left, top, iw, ih] = layout.image;
     let opening = [left - 4.0, top - 4.0, left + iw + 4.0, top + ih + 4.0];
-    if has("foxing") || has("foxed") {
-        paper.fox(
-            if has("light fox") || has("slight") || has("spot") {
-                16
-            } else {
-                60
-            },
-            region,
-        );
+    if has(&["foxing", "foxed"]) {
+        let is_light =
+            condition.has_after("light", &["fox", "foxing"]) || has(&["slight", "spot", "spots"]);
+        paper.fox(if is_light { 16 } else { 60 }, region);
     }
-    if has("mat burn") || has("mat-burn") || has("mount") {
+    if condition.has_after("mat", &["burn"]) || has(&["mount", "mounted"]) {
         paper.burn = Some((opening, 0.7));
     }
-    if has("light-struck") || has("faded") || has("light stain") || has("light-stain") {
+    let light_stain = condition.has_after("light", &["stain", "stained"]);
+    if light_stain || condition.has_after("light", &["struck"]) || has(&["faded"]) {
         paper.burn = Some((opening, 0.95));
     }
-    if has("toned") || has("browned") {
+    if has(&["toned", "browned"]) {
         paper.tone = [
             paper.tone[0] * 0.95,
             paper.tone[1] * 0.89,
             paper.tone[2] * 0.78,
         ];
     }
-    if has("tide") || has("water") || (has("stain") && !has("light")) {
+    let is_stained = has(&["stain", "stains", "stained"]) && !light_stain;
+    if has(&["tide"]) || is_stained {
         paper.tide = Some(h - dice.between(12.0, 30.0));
     }
-    paper.fold = has("fold");
-    if has("crease") || has("tear") || has("torn") {
+    paper.fold = has(&["fold", "folds", "folded"]);
+    let is_torn = has(&["tear", "tears", "torn"]);
+    if is_torn || has(&["crease", "creases", "creased"]) {
         let from = [
             dice.between(region[0], region[2]),
             if region[1] > 0.0 { h } else { 0.0 },
         ];
-        let length = if has("tear") || has("torn") {
-            18.0
-        } else {
-            46.0
-        };
+        let length = if is_torn { 18.0 } else { 46.0 };
         let down = if region[1] > 0.0 { -1.0 } else { 1.0 };
         paper
             .creases
@@ -163,10 +158,10 @@ pub fn pull(design: &Design, record: &Table, look: &Look, layout: &Layout) -> Pu
         "maculature" => pull.film *= 0.38,
         _ => {}
     }
-    let condition = text(record, "condition").to_lowercase();
-    if condition.contains("faded") {
+    let condition = condition(record);
+    if condition.has(&["faded"]) {
         pull.faded = 0.75;
-    } else if condition.contains("light-struck") {
+    } else if condition.has_after("light", &["struck"]) {
         pull.faded = 0.5;
     }
     pull
@@ -260,16 +255,17 @@ fn one(mark: &Table, layout: &Layout, verso: bool, window: Window, seed: u32) ->
         "" => "Name of Owner",
         other => other,
     };
-    let place = text(mark, "place");
-    let at = spot(place, layout, verso);
-    let violet = text(mark, "colour").contains("violet");
+    let medium = Words::of(medium);
+    let place = Words::of(text(mark, "place"));
+    let at = spot(&place, layout, verso);
+    let violet = Words::of(text(mark, "colour")).has(&["violet"]);
     let blue = if violet { 0x5d_3f_86 } else { 0x2c_33_55 };
     match kind {
-        "signature" if medium.contains("stamp") => {
+        "signature" if medium.has(&["stamp", "stamped"]) => {
             vec![script::stamped(
                 window,
                 words,
-                writing(at, words, 4.6, layout, place),
+                writing(at, words, 4.6, layout, &place),
                 4.6,
             )]
         }
@@ -278,22 +274,17 @@ fn one(mark: &Table, layout: &Layout, verso: bool, window: Window, seed: u32) ->
             vec![script::pencil(
                 window,
                 words,
-                writing(at, words, height, layout, place),
+                writing(at, words, height, layout, &place),
                 height,
                 seed,
             )]
         }
         "seal" => vec![script::seal(window, at, 9.0, 0xb3_2a_20, seed)],
-        "stamp" if medium.contains("blind") => script::blind(window, at, 8.0).into(),
+        "stamp" if medium.has(&["blind"]) => script::blind(window, at, 8.0).into(),
         "blindstamp" => script::blind(window, at, 8.0).into(),
         "collector" => {
-            let name = format!("{} {words}", text(mark, "whose"));
-            vec![script::collector(
-                window,
-                at,
-                blue,
-                !name.to_lowercase().contains("vael"),
-            )]
+            let name = Words::of(&format!("{} {words}", text(mark, "whose")));
+            vec![script::collector(window, at, blue, !name.has(&["vael"]))]
         }
         "stamp" => vec![script::oval(
             window,
@@ -316,33 +307,36 @@ fn under(layout: &Layout) -> f32 {
     }
 }
 
+/// Words for the middle of an edge.
+const CENTRE: &[&str] = &["centre", "center", "central"];
+
 /// Where a mark's centre lies, from the words of its place.
-fn spot(place: &str, layout: &Layout, verso: bool) -> [f32; 2] {
+fn spot(place: &Words, layout: &Layout, verso: bool) -> [f32; 2] {
     let [w, h] = layout.sheet;
     let (left, right) = (
         layout.image[0].max(3.0),
         (layout.image[0] + layout.image[2]).min(w - 3.0),
     );
     let across = |l: f32, r: f32| {
-        if place.contains("left") {
+        if place.has(&["left"]) {
             l
-        } else if place.contains("right") || !place.contains("cent") {
+        } else if place.has(&["right"]) || !place.has(CENTRE) {
             r
         } else {
             w * 0.5
         }
     };
     if verso {
-        let y = if place.contains("upper") || place.contains("top") {
+        let y = if place.has(&["upper", "top"]) {
             20.0
-        } else if place.contains("lower") || place.contains("foot") {
+        } else if place.has(&["lower", "foot"]) {
             h - 22.0
         } else {
             h * 0.45
         };
         return [across(26.0, w - 30.0), y];
     }
-    let y = if place.contains("upper") || place.contains("top") {
+    let y = if place.has(&["upper", "top"]) {
         (layout.image[1] * 0.5).max(6.0)
     } else {
         under(layout)
@@ -351,11 +345,11 @@ fn spot(place: &str, layout: &Layout, verso: bool) -> [f32; 2] {
 }
 
 /// The left end of a line of writing whose place names the side it belongs to.
-fn writing(at: [f32; 2], words: &str, height: f32, layout: &Layout, place: &str) -> [f32; 2] {
+fn writing(at: [f32; 2], words: &str, height: f32, layout: &Layout, place: &Words) -> [f32; 2] {
     let width = script::width_of(words, height);
-    let x = if place.contains("left") {
+    let x = if place.has(&["left"]) {
         at[0] - 8.0
-    } else if place.contains("cent") {
+    } else if place.has(CENTRE) {
         at[0] - width / 2.0
     } else {
         at[0] + 6.0 - width
