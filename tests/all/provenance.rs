@@ -1,10 +1,7 @@
 //! The line of provenance, its sources, and what pages say of 1933 to 1945.
 //!
-//! The punctuation is that of the AAM *Guide to Provenance Research* (2001), whose rules the digital
-//! provenance standard of the Carnegie Museum of Art (draft 0.1, 2015, "Current Standards") quotes
-//! in full; "How to Read Provenance Texts" of the Art Institute of Chicago says the same of the
-//! semicolon, the full stop, "possibly" and "by descent". Parties and events here are our own; each
-//! test names the rule it holds.
+//! The punctuation is that of the AAM *Guide to Provenance Research* (2001). Parties and events here are
+//! our own; each test names the rule it holds.
 
 use crate::markup::tags;
 use crate::pages::{FERRY, page, site_of};
