@@ -13,11 +13,12 @@ use super::load::Loaded;
 use super::occurrences::OfRecord;
 use super::pictures::Leads;
 use super::record;
+use super::reference::Words;
 use super::settings::{blank, settings};
 use super::shape::{CATALOGUE, EXHIBITION, TERM};
 use super::stray::stray_files;
 use super::terms::term;
-use super::theme::own_themes;
+use super::theme::{own_themes, theme};
 use super::walk::What;
 use super::{bibtex, note, occurrences, parties, resolve, vocabulary};
 use crate::model::catalogue::{Catalogue, PrivateText, Redacted};
@@ -70,7 +71,7 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
     let mut unread = read_designs(loaded, leads, &mut catalogue, &mut findings);
     parties::holders(loaded, &mut catalogue, &mut findings);
     parties::people(loaded, &mut catalogue, &mut findings);
-    read_the_rest(loaded, &mut catalogue, &mut findings);
+    read_the_rest(dir, loaded, &mut catalogue, &mut findings);
     catalogue.sources = inputs.sources.clone();
     unread.add_misnamed(loaded, &catalogue.sources);
     stray_files(loaded, &catalogue, &unread, &mut findings);
@@ -172,15 +173,22 @@ fn read_designs(
 }
 
 /// Literature, exhibitions, pages and terms.
-fn read_the_rest(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &mut Vec<Finding>) {
+fn read_the_rest(
+    dir: &Path,
+    loaded: &[Loaded],
+    catalogue: &mut Catalogue,
+    findings: &mut Vec<Finding>,
+) {
     for file in loaded {
         let Some(source) = file.source() else {
             continue;
         };
         match &file.what {
             What::Literature => {
-                let language = &catalogue.settings.language.value;
-                let (works, found) = bibtex::read(source.text, source.file, language);
+                let settings = &catalogue.settings;
+                let (theme, _) = theme(dir, &settings.theme);
+                let words = Words::new(&theme, &settings.language.value);
+                let (works, found) = bibtex::read(source.text, source.file, &words);
                 findings.extend(found);
                 for (key, work) in &works {
                     let occurrences = occurrences::of_work(work);

@@ -47,7 +47,7 @@ pub(super) fn blocks(text: &str) -> Vec<Block<'_>> {
         .collect()
 }
 
-/// The blocks that can be parsed; the others are told.
+/// The blocks that can be parsed; the others are reported.
 pub(super) fn parse_blocks<'t>(
     blocks: &[Block<'t>],
     file: FileId,
@@ -61,8 +61,8 @@ pub(super) fn parse_blocks<'t>(
                 raw,
             }),
             Err(error) => {
-                // A brace that is never closed is met at the end of the block: shown there it
-                // would point at nothing, so the entry's first line is shown.
+                // A missing brace is noticed at the end of the block, where there is nothing to
+                // underline; the entry's first line is underlined instead.
                 let indent = block.text.len() - block.text.trim_start().len();
                 let first_line = indent
                     ..indent

@@ -39,7 +39,7 @@ pub(super) fn family(key: &Key, entries: &indexmap::IndexMap<Key, Entry>) -> Vec
 }
 
 /// Entries that take fields from themselves, directly or through others, and those that depend on
-/// them. `biblatex` follows such links without end, so it must never see them.
+/// them. `biblatex` follows such links without end, so they are kept from it.
 pub(super) fn entries_in_circles(entries: &indexmap::IndexMap<Key, Entry>) -> BTreeSet<Key> {
     let mut open: BTreeMap<&Key, Vec<Key>> = entries
         .iter()
@@ -53,7 +53,7 @@ pub(super) fn entries_in_circles(entries: &indexmap::IndexMap<Key, Entry>) -> BT
             )
         })
         .collect();
-    // Taking away, again and again, what depends on nothing leaves the circles.
+    // Removing what depends on nothing, until nothing more can be removed, leaves the circles.
     loop {
         let free: BTreeSet<Key> = open
             .iter()

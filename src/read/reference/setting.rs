@@ -1,146 +1,282 @@
-//! The full form of a reference, set by the style that `hayagriva` carries.
+//! The full form of a reference: author and date first, after The Chicago Manual of Style, 17th ed.,
+//! chapter 15, and Turabian, 9th ed., chapter 19.
 //!
-//! It is turned into HTML here, because the crate's own HTML does not escape text; emphasis is kept,
-//! links become text.
+//! The order: names, year, title; what sort of work; editors and translators; the book or journal
+//! that holds it; edition, volume, series; place and publisher; pages of an article; address.
+//! Notes of an entry are not set. Each work is set alone, so that no reference depends on its
+//! neighbours (a dash for a repeated author).
+//!
+//! In: a [`Description`] and the words of a language. Out: a [`Line`].
 
-use std::fmt::Write as _;
-use std::sync::LazyLock;
+use biblatex::Person;
 
-use hayagriva::archive::ArchivedStyle;
-use hayagriva::citationberg::{
-    FontStyle, IndependentStyle, Locale, LocaleCode, Style, VerticalAlign,
-};
-use hayagriva::{
-    BibliographyDriver, BibliographyRequest, CitationItem, CitationRequest, ElemChild,
-    ElemChildren, Formatted,
-};
+use super::description::{Description, Edition, Genre, Head, Kind, joined};
+use super::line::Line;
+use super::names::{heading, in_line};
+use super::pages::pages;
+use super::words::{Words, capitalised, year};
 
-/// The style, decoded once for all compiles of a process. What it sets where a work is cited is left
-/// out, because only the list of works is used: that halves the time.
-static STYLE: LazyLock<Option<IndependentStyle>> =
-    LazyLock::new(|| match ArchivedStyle::TurabianAuthorDate.get() {
-        Style::Independent(mut style) => {
-            style.citation.layout.elements.clear();
-            Some(style)
+/// The full reference.
+pub(super) fn set(work: &Description, words: &Words) -> Line {
+    let mut line = Line::default();
+    let head = work.head();
+    line.sentence(&head_names(work, words));
+    if head == Head::Title {
+        title(work, words, &mut line);
+    }
+    line.sentence(&years(work, words));
+    if head != Head::Title {
+        title(work, words, &mut line);
+    }
+    line.sentence(&genre(work, words));
+    match work.kind {
+        Kind::Part if !work.host.is_empty() => part_of_book(work, words, &mut line),
+        _ => {
+            for contributors in contributors(work, words) {
+                line.sentence(&capitalised(&contributors));
+            }
+            match work.kind {
+                Kind::Article => journal(work, words, &mut line),
+                _ => book(work, words, &mut line),
+            }
         }
-        Style::Dependent(_) => None,
+    }
+    if work.kind != Kind::Article {
+        series(work, words, &mut line);
+        line.sentence(&work.event);
+    }
+    if !matches!(work.kind, Kind::Article | Kind::Thesis) {
+        let imprint = imprint(work);
+        line.sentence(&imprint);
+        // As `hayagriva` sets it, so that no page changes.
+        if work.kind == Kind::Other && !imprint.is_empty() {
+            line.push(",");
+        }
+    }
+    address(work, words, &mut line);
+    line.stop();
+    line
+}
+
+/// The names at the head, with what those who are no authors did.
+fn head_names(work: &Description, words: &Words) -> String {
+    let role = match work.head() {
+        Head::Title => return String::new(),
+        Head::Authors => return heading(&work.authors, words),
+        Head::Editors => return initialled(&work.editors),
+        Head::Compilers => "bibliography-compilers",
+        Head::Translators => "bibliography-translators",
+    };
+    let people = work.names();
+    let role = words.say(role, &[("n", people.len().into())]);
+    format!("{}, {role}", heading(people, words))
+}
+
+/// Editors at the head as `hayagriva` sets them, so that no page changes: "C. Ray, J. Meer".
+fn initialled(people: &[Person]) -> String {
+    let names = people.iter().map(|person| {
+        let initials = person
+            .given_name
+            .split(' ')
+            .filter_map(|name| name.chars().next());
+        let initials: String = initials.map(|initial| format!("{initial}. ")).collect();
+        format!("{initials}{}", person.name)
     });
-
-/// The words of the style in every language. Decoding them takes a tenth of a second, so they are
-/// touched only where there is a work to be set.
-static LOCALES: LazyLock<Vec<Locale>> = LazyLock::new(hayagriva::archive::locales);
-
-/// Sets works in one language.
-pub(super) struct Setter {
-    language: Option<LocaleCode>,
-    /// The words of that language, and those the style falls back to.
-    locales: Vec<Locale>,
+    names.collect::<Vec<_>>().join(", ")
 }
 
-impl Setter {
-    /// For a catalogue in `language` (BCP 47).
-    pub(super) fn new(language: &str) -> Setter {
-        let primary = language.split('-').next().unwrap_or(language);
-        let national = match primary {
-            "en" => "en-US".to_owned(),
-            other => format!("{other}-{}", other.to_uppercase()),
+/// The year, before it in brackets that of the first edition; or "forthcoming"; or "n.d."
+fn years(work: &Description, words: &Words) -> String {
+    let Some(date) = &work.date else {
+        return if work.status.is_empty() {
+            words.say("bibliography-no-date", &[])
+        } else {
+            capitalised(&work.status)
         };
-        let find = |is: &dyn Fn(&str) -> bool| {
-            let mut all = LOCALES.iter();
-            all.find(|locale| locale.lang.as_ref().is_some_and(|code| is(&code.0)))
-        };
-        let found = find(&|code| code == language)
-            .or_else(|| find(&|code| code == national))
-            .or_else(|| find(&|code| code.split('-').next() == Some(primary)));
-        let fallback = find(&|code| code == "en-US");
-        let mut locales: Vec<Locale> = found.into_iter().chain(fallback).cloned().collect();
-        locales.dedup_by(|later, earlier| later.lang == earlier.lang);
-        Setter {
-            language: found.and_then(|locale| locale.lang.clone()),
-            locales,
-        }
-    }
-
-    /// The full reference as text and as HTML. Each work is set alone, so that no reference depends
-    /// on its neighbours (a dash for a repeated author).
-    pub(super) fn set(&self, entry: &hayagriva::Entry) -> (String, String) {
-        let Some(style) = STYLE.as_ref() else {
-            return (String::new(), String::new());
-        };
-        let language = || self.language.clone();
-        let items = vec![CitationItem::with_entry(entry)];
-        let mut driver = BibliographyDriver::new();
-        let request = CitationRequest::new(items, style, language(), &self.locales, None);
-        driver.citation(request);
-        let list = driver.finish(BibliographyRequest::new(style, language(), &self.locales));
-        let mut text = String::new();
-        let mut html = String::new();
-        for item in list.bibliography.iter().flat_map(|list| &list.items) {
-            write_text(&item.content, &mut text);
-            write_html(&item.content, &mut html);
-        }
-        (text, html)
+    };
+    match &work.original_date {
+        Some(first) => format!("[{}] {}", year(first), year(date)),
+        None => year(date),
     }
 }
 
-fn write_text(children: &ElemChildren, out: &mut String) {
-    for child in &children.0 {
-        match child {
-            ElemChild::Text(text) | ElemChild::Link { text, .. } => out.push_str(&text.text),
-            ElemChild::Elem(element) => write_text(&element.children, out),
-            ElemChild::Markup(text) => out.push_str(text),
-            ElemChild::Transparent { .. } => {}
-        }
+/// Books and reports in italics, everything else in quotation marks.
+fn title(work: &Description, words: &Words, line: &mut Line) {
+    if work.title.is_empty() {
+        return;
+    }
+    line.next();
+    if work.is_a_book_title {
+        line.push_italic(&work.title);
+    } else {
+        line.push_stopped(&words.quoted(&work.title));
     }
 }
 
-fn write_html(children: &ElemChildren, out: &mut String) {
-    for child in &children.0 {
-        match child {
-            ElemChild::Text(text) | ElemChild::Link { text, .. } => write_formatted(text, out),
-            ElemChild::Elem(element) => write_html(&element.children, out),
-            ElemChild::Markup(text) => {
-                let _ = write!(out, "{}", Escaped(text));
-            }
-            ElemChild::Transparent { .. } => {}
-        }
+/// "Papers of the Cabinet, no. 12".
+fn series(work: &Description, words: &Words, line: &mut Line) {
+    let number = match work.kind {
+        Kind::Report => String::new(),
+        _ => number(work, words),
+    };
+    if work.series.is_empty() {
+        line.sentence(&capitalised(&number));
+    } else {
+        line.sentence(&joined(&[&work.series, &number], ", "));
     }
 }
 
-fn write_formatted(text: &Formatted, out: &mut String) {
-    let format = &text.formatting;
-    let tags: Vec<&str> = [
-        (format.font_style == FontStyle::Italic, "em"),
-        (format.vertical_align == VerticalAlign::Sup, "sup"),
-        (format.vertical_align == VerticalAlign::Sub, "sub"),
-    ]
-    .into_iter()
-    .filter_map(|(is_set, tag)| is_set.then_some(tag))
-    .collect();
-    for tag in &tags {
-        let _ = write!(out, "<{tag}>");
-    }
-    let _ = write!(out, "{}", Escaped(&text.text));
-    for tag in tags.iter().rev() {
-        let _ = write!(out, "</{tag}>");
+/// "no. 12".
+fn number(work: &Description, words: &Words) -> String {
+    words.with("bibliography-number", "number", &work.number)
+}
+
+/// "PhD diss., University of Northport", "Report No. 7", "Letter".
+fn genre(work: &Description, words: &Words) -> String {
+    let genre = match &work.genre {
+        Genre::Unsaid => String::new(),
+        Genre::Written(genre) => capitalised(genre),
+        Genre::Word(id) => capitalised(&words.say(id, &[])),
+    };
+    match work.kind {
+        Kind::Thesis => joined(&[&genre, &imprint(work)], ", "),
+        Kind::Report => joined(&[&genre, &capitalised(&number(work, words))], " "),
+        _ => genre,
     }
 }
 
-/// Text in HTML, with everything escaped that could be markup.
-struct Escaped<'t>(&'t str);
-
-impl std::fmt::Display for Escaped<'_> {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        for c in self.0.chars() {
-            match c {
-                '&' => f.write_str("&amp;")?,
-                '<' => f.write_str("&lt;")?,
-                '>' => f.write_str("&gt;")?,
-                '"' => f.write_str("&quot;")?,
-                '\'' => f.write_str("&#39;")?,
-                c => f.write_char(c)?,
-            }
+/// "Edited by Clara Ray. Translated by Jan Meer", as far as the work is not listed under them.
+fn contributors(work: &Description, words: &Words) -> Vec<String> {
+    let mut said = Vec::new();
+    let mut say = |id, people: &[Person]| {
+        if !people.is_empty() {
+            said.push(words.with(id, "names", &in_line(people, words)));
         }
-        Ok(())
+    };
+    let editors = work.unless_at_head(Head::Editors, &work.editors);
+    let translators = work.unless_at_head(Head::Translators, &work.translators);
+    if editors == translators {
+        say("bibliography-edited-and-translated-by", editors);
+    } else {
+        say("bibliography-edited-by", editors);
+        say("bibliography-translated-by", translators);
     }
+    let compilers = work.unless_at_head(Head::Compilers, &work.compilers);
+    say("bibliography-compiled-by", compilers);
+    said
+}
+
+/// "In *Papers on Prints*, 2nd ed., edited by Jan Meer, vol. 3 of *Prints*, 17–39"; "Chap. 4 in *Prints*".
+fn part_of_book(work: &Description, words: &Words, line: &mut Line) {
+    let comma = |part: &str, line: &mut Line| {
+        if !part.is_empty() {
+            line.push(", ");
+            line.push(part);
+        }
+    };
+    let chapter = words.with("bibliography-chapter", "chapter", &work.chapter);
+    line.sentence(&capitalised(&if chapter.is_empty() {
+        words.say("bibliography-in", &[])
+    } else {
+        chapter
+    }));
+    line.push(" ");
+    line.push_italic(&work.host);
+    comma(&edition(work, words), line);
+    let authors = in_line(&work.host_authors, words);
+    comma(&words.with("bibliography-by", "names", &authors), line);
+    for contributors in contributors(work, words) {
+        comma(&contributors, line);
+    }
+    if !work.volume.is_empty() {
+        line.push(", ");
+        push_volume(work, &volume(work, words), words, line);
+    }
+    comma(&pages(&work.pages), line);
+}
+
+/// "*The Print Cabinet* 11 (3): 102–18", "*The Print Cabinet* 11 (May 1978): 102–18", "*The Print
+/// Cabinet*, May 1978, 102–18".
+fn journal(work: &Description, words: &Words, line: &mut Line) {
+    line.next();
+    line.push_italic(&work.host);
+    let date = work.date.as_ref();
+    let date = date.map(|date| words.day(date)).unwrap_or_default();
+    if !work.series.is_empty() {
+        line.push(&format!(", {}", work.series));
+        line.push(&prefixed(", ", &volume(work, words)));
+    } else {
+        line.push(&prefixed(" ", &work.volume));
+    }
+    let issue = match (work.volume.is_empty(), work.number.is_empty()) {
+        (false, false) => format!(" ({})", work.number),
+        (false, true) if !date.is_empty() => format!(" ({date})"),
+        (true, false) => format!(", {}", number(work, words)),
+        (_, true) => prefixed(", ", &date),
+    };
+    line.push(&issue);
+    if !work.pages.is_empty() {
+        let is_numbered = !work.volume.is_empty() || !work.number.is_empty();
+        line.push(if is_numbered { ": " } else { ", " });
+        line.push(&pages(&work.pages));
+    }
+}
+
+/// "2nd ed. Vol. 2 of *The Complete Prints*. 3 vols. Version 2"
+fn book(work: &Description, words: &Words, line: &mut Line) {
+    line.sentence(&capitalised(&edition(work, words)));
+    if !work.volume.is_empty() {
+        line.next();
+        push_volume(work, &capitalised(&volume(work, words)), words, line);
+    }
+    line.sentence(&words.with("bibliography-volumes", "n", &work.volumes));
+    let version = words.with("bibliography-version", "version", &work.version);
+    line.sentence(&capitalised(&version));
+}
+
+/// "vol. 2".
+fn volume(work: &Description, words: &Words) -> String {
+    words.with("bibliography-volume", "volume", &work.volume)
+}
+
+/// Adds the volume and the work that it is a volume of.
+fn push_volume(work: &Description, volume: &str, words: &Words, line: &mut Line) {
+    line.push(volume);
+    if !work.main_title.is_empty() {
+        line.push(&format!(" {} ", words.say("bibliography-of", &[])));
+        line.push_italic(&work.main_title);
+    }
+}
+
+fn edition(work: &Description, words: &Words) -> String {
+    match &work.edition {
+        Edition::Unsaid => String::new(),
+        Edition::Nth(n) => words.edition(*n),
+        Edition::Written(edition) => edition.clone(),
+    }
+}
+
+/// "Northport: Quay Press".
+fn imprint(work: &Description) -> String {
+    joined(&[&work.place, &work.publisher], ": ")
+}
+
+/// The day of what is no book, when an undated work was seen, and the address.
+fn address(work: &Description, words: &Words, line: &mut Line) {
+    match (&work.date, &work.visited) {
+        (Some(date), _) if matches!(work.kind, Kind::Online | Kind::Other) => {
+            line.sentence(&words.day_of_year(date));
+        }
+        (None, Some(visited)) => {
+            let accessed = words.with("bibliography-accessed", "date", &words.day(visited));
+            line.sentence(&capitalised(&accessed));
+        }
+        _ => {}
+    }
+    line.sentence(&work.link);
+}
+
+/// The text after what parts it from the text before, where there is one.
+fn prefixed(prefix: &str, text: &str) -> String {
+    joined(&[if text.is_empty() { "" } else { prefix }, text], "")
 }

@@ -2,24 +2,23 @@
 
 use std::collections::BTreeMap;
 
-use super::Converted;
+use super::description::Description;
+use super::family;
+use super::names::is_others;
+use super::words::Words;
 
 /// "Verhoeven 1961", "Smith and Jones 1970", "Smith et al. 1970"; without authors the title.
-pub(super) fn short(entry: &Converted, language: &str) -> String {
-    let and = if language.split('-').next() == Some("de") {
-        "und"
-    } else {
-        "and"
+pub(super) fn short(work: &Description, words: &Words) -> String {
+    let et_al = |one| format!("{} {}", family(one), words.say("bibliography-et-al", &[]));
+    let name = match work.names() {
+        [] if work.title.is_empty() => work.key.clone(),
+        [] => shortened(&work.title),
+        [one] => family(one),
+        [one, other] if is_others(other) => et_al(one),
+        [one, other] => format!("{} {} {}", family(one), words.and(), family(other)),
+        [one, ..] => et_al(one),
     };
-    let name = match entry.names.as_slice() {
-        [] if entry.title.is_empty() => entry.entry.key().to_owned(),
-        [] => shortened(&entry.title),
-        [one] => one.family.clone(),
-        [one, other] if other.family == "others" => format!("{} et al.", one.family),
-        [one, other] => format!("{} {and} {}", one.family, other.family),
-        [one, ..] => format!("{} et al.", one.family),
-    };
-    match entry.year {
+    match work.year() {
         Some(year) => format!("{name} {year}"),
         None => name,
     }

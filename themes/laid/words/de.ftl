@@ -725,6 +725,37 @@ cited-in-designs = Zitiert bei Entwürfen
 cited-in-impressions = Zitiert bei Abzügen
 cited-in-exhibitions = Sonst zitiert
 
+# Literaturangaben. $region ist die Region der Sprache des Katalogs: CH bei de-CH, sonst leer.
+bibliography-by = von { $names }
+bibliography-edited-by = herausgegeben von { $names }
+bibliography-translated-by = übersetzt von { $names }
+bibliography-edited-and-translated-by = herausgegeben und übersetzt von { $names }
+bibliography-compiled-by = zusammengestellt von { $names }
+bibliography-editors = Hrsg.
+bibliography-translators = Übers.
+bibliography-compilers = Bearb.
+bibliography-et-al = u.{ "\u00A0" }a.
+bibliography-in = in
+bibliography-quoted = { $region ->
+    [CH] «{ $title }»{ $stop }
+   *[other] „{ $title }“{ $stop }
+}
+bibliography-edition = { $n }. Aufl.
+bibliography-volume = Bd. { $volume }
+bibliography-volumes = { $n } Bde.
+bibliography-number = Nr. { $number }
+bibliography-no-date = o.{ "\u00A0" }J.
+bibliography-date = { $day }. { $month } { $year }
+bibliography-accessed = zugegriffen { $date }
+bibliography-doctoral = Dissertation
+bibliography-masters = Masterarbeit
+bibliography-technical = technischer Bericht
+bibliography-manuscript = unveröffentlichtes Manuskript
+bibliography-of = von
+bibliography-chapter = Kap. { $chapter } in
+bibliography-version = Version { $version }
+bibliography-day = { $day }. { $month }
+
 # Ausstellungen.
 exhibition = Ausstellung
 exhibition-catalogue = Katalog

@@ -725,6 +725,57 @@ cited-in-designs = Cited under designs
 cited-in-impressions = Cited under impressions
 cited-in-exhibitions = Cited elsewhere
 
+# References. $region is the region of the catalogue's language: GB in en-GB, else empty.
+bibliography-by = by { $names }
+bibliography-edited-by = edited by { $names }
+bibliography-translated-by = translated by { $names }
+bibliography-edited-and-translated-by = edited and translated by { $names }
+bibliography-compiled-by = compiled by { $names }
+bibliography-editors = { $n ->
+    [one] ed.
+   *[other] eds.
+}
+bibliography-translators = trans.
+bibliography-compilers = { $n ->
+    [one] comp.
+   *[other] comps.
+}
+bibliography-et-al = et al.
+bibliography-in = in
+bibliography-quoted = { $region ->
+    [GB] ‘{ $title }’{ $stop }
+   *[other] “{ $title }{ $stop }”
+}
+bibliography-edition = { $n }{ $n ->
+    [one] st
+    [two] nd
+    [few] rd
+   *[other] th
+} { $region ->
+    [GB] edn.
+   *[other] ed.
+}
+bibliography-volume = vol. { $volume }
+bibliography-volumes = { $n } vols.
+bibliography-number = no. { $number }
+bibliography-no-date = n.d.
+bibliography-date = { $region ->
+    [GB] { $day } { $month } { $year }
+   *[other] { $month } { $day }, { $year }
+}
+bibliography-accessed = accessed { $date }
+bibliography-doctoral = doctoral dissertation
+bibliography-masters = master’s thesis
+bibliography-technical = Technical Report
+bibliography-manuscript = unpublished manuscript
+bibliography-of = of
+bibliography-chapter = chap. { $chapter } in
+bibliography-version = version { $version }
+bibliography-day = { $region ->
+    [GB] { $day } { $month }
+   *[other] { $month } { $day }
+}
+
 # Exhibitions.
 exhibition = Exhibition
 exhibition-catalogue = Catalogue

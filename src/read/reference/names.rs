@@ -1,0 +1,97 @@
+//! Names of authors, editors and translators in a reference.
+
+use biblatex::Person;
+
+use super::description::joined;
+use super::words::Words;
+
+/// How many names are printed where there are more than ten: The Chicago Manual of Style, 17th ed.,
+/// 14.76.
+const MOST: usize = 10;
+const SHOWN: usize = 7;
+
+/// Names at the head of a reference, the first with the family name first: "Ray, Clara, and Jan Meer".
+pub(super) fn heading(people: &[Person], words: &Words) -> String {
+    list(people, words, true)
+}
+
+/// Names in the line: "Clara Ray and Jan Meer".
+pub(super) fn in_line(people: &[Person], words: &Words) -> String {
+    list(people, words, false)
+}
+
+/// Whether it stands for those whom the entry does not name ("and others").
+pub(super) fn is_others(person: &Person) -> bool {
+    person.name == "others" && person.given_name.is_empty() && person.prefix.is_empty()
+}
+
+fn list(people: &[Person], words: &Words, is_heading: bool) -> String {
+    let named: Vec<&Person> = people.iter().filter(|person| !is_others(person)).collect();
+    let shown = if named.len() > MOST {
+        SHOWN
+    } else {
+        named.len()
+    };
+    let is_cut = shown < named.len() || named.len() < people.len();
+    let mut line = String::new();
+    for (at, person) in named.iter().take(shown).enumerate() {
+        if at > 0 {
+            let is_last = at + 1 == shown && !is_cut;
+            line.push_str(if is_last && !is_heading && at == 1 {
+                " "
+            } else {
+                ", "
+            });
+            if is_last {
+                line.push_str(words.and());
+                line.push(' ');
+            }
+        }
+        line.push_str(&if is_heading && at == 0 {
+            family_first(person)
+        } else {
+            given_first(person)
+        });
+    }
+    if is_cut {
+        line.push_str(if shown > 1 || is_heading { ", " } else { " " });
+        line.push_str(&words.say("bibliography-et-al", &[]));
+    }
+    line
+}
+
+/// "Meer, Jan van der", "King, Martin, Jr."
+fn family_first(person: &Person) -> String {
+    if is_east_asian(person) {
+        return given_first(person);
+    }
+    let given = joined(&[&person.given_name, &person.prefix], " ");
+    joined(&[&person.name, &given, &person.suffix], ", ")
+}
+
+/// "Jan van der Meer", "Martin King Jr."; Chinese, Japanese and Korean names as they are written there,
+/// family name first and without a space.
+fn given_first(person: &Person) -> String {
+    if is_east_asian(person) {
+        return format!("{}{}", person.name, person.given_name);
+    }
+    joined(
+        &[
+            &person.given_name,
+            &person.prefix,
+            &person.name,
+            &person.suffix,
+        ],
+        " ",
+    )
+}
+
+/// Whether the name is written in Chinese, Japanese or Korean characters.
+fn is_east_asian(person: &Person) -> bool {
+    let is_one = |c| matches!(c, '\u{3040}'..='\u{30ff}' | '\u{3400}'..='\u{9fff}' | '\u{ac00}'..='\u{d7a3}');
+    person
+        .name
+        .chars()
+        .chain(person.given_name.chars())
+        .any(is_one)
+}
