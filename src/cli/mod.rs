@@ -15,6 +15,8 @@ mod compile;
 mod designs;
 mod identify;
 mod json;
+mod outcome;
+mod plural;
 mod progress;
 mod proof;
 pub mod report;
@@ -22,34 +24,14 @@ mod start;
 mod streams;
 
 use std::ffi::OsString;
-use std::io::{self, IsTerminal, Write};
+use std::io::{self, Write};
 use std::path::{Path, PathBuf};
-use std::process::ExitCode;
 
 use clap::{CommandFactory, Parser, Subcommand};
 
-use streams::{MayClose, say};
-
-/// How a command ended; decided here and nowhere else.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Outcome {
-    /// Done, whatever the doubts and hints.
-    Done,
-    /// Errors were found, or the disk refused.
-    NotDone,
-    /// The words typed make no sense.
-    Usage,
-}
-
-impl From<Outcome> for ExitCode {
-    fn from(outcome: Outcome) -> ExitCode {
-        ExitCode::from(match outcome {
-            Outcome::Done => 0,
-            Outcome::NotDone => 1,
-            Outcome::Usage => 2,
-        })
-    }
-}
+pub use outcome::Outcome;
+use plural::counted;
+use streams::{MayClose, say, wants_colour};
 
 #[derive(Parser)]
 #[command(
@@ -175,14 +157,4 @@ fn with_catalogue(
     say(format_args!("keyblock: there is no folder `{dir}`"));
     say("  name the folder that holds catalogue.toml, or lay one down with `keyblock start`");
     Ok(Outcome::Usage)
-}
-
-/// Whether colour is wanted: on a terminal, unless `NO_COLOR` is set.
-fn wants_colour(stream: &impl IsTerminal) -> bool {
-    stream.is_terminal() && std::env::var_os("NO_COLOR").is_none_or(|v| v.is_empty())
-}
-
-/// "1 design", "2 designs".
-fn counted(n: usize, one: &str, many: &str) -> String {
-    format!("{n} {}", if n == 1 { one } else { many })
 }

@@ -4,7 +4,7 @@
 //! it was asked for and ends as it would have ended.
 
 use std::fmt::Display;
-use std::io::{self, ErrorKind, Write};
+use std::io::{self, ErrorKind, IsTerminal, Write};
 
 /// A stream that may be closed at its other end.
 pub(super) struct MayClose<W>(pub W);
@@ -28,4 +28,9 @@ impl<W: Write> Write for MayClose<W> {
 /// Says `text` and ends the line, on standard error. Where nobody can be told, nobody is.
 pub(super) fn say(text: impl Display) {
     let _ = writeln!(io::stderr(), "{text}");
+}
+
+/// Whether colour is wanted: on a terminal, unless `NO_COLOR` is set.
+pub(super) fn wants_colour(stream: &impl IsTerminal) -> bool {
+    stream.is_terminal() && std::env::var_os("NO_COLOR").is_none_or(|v| v.is_empty())
 }

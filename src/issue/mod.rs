@@ -13,19 +13,23 @@
 )]
 
 mod bundle;
+mod fault;
 pub mod mark;
 mod publishing;
 mod staging;
 mod standing;
 mod swap;
+mod target;
 
 use std::collections::BTreeMap;
-use std::io;
 use std::path::{Path, PathBuf};
 
 pub use bundle::{Bundle, Bundled};
-pub use publishing::Publishing;
+pub use fault::PublishFault;
+use fault::refused;
+pub use publishing::{Published, Publishing};
 pub use standing::standing;
+pub use target::check_target;
 
 use rayon::prelude::*;
 
@@ -39,90 +43,6 @@ pub struct SiteParts<'a> {
     pub pictures: BTreeMap<String, PathBuf>,
     /// Files that wait one behind the other in a pack, by the folder of the site they stand in.
     pub bundles: BTreeMap<String, Bundle>,
-}
-
-/// What came of publishing.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Published {
-    /// Files written or copied anew.
-    pub written: usize,
-    /// Files that stand as they stood.
-    pub kept: usize,
-    /// Files that are no longer part of the site.
-    pub removed: usize,
-}
-
-/// Why a site was not published. The last good one stands.
-#[derive(Debug)]
-pub enum PublishFault {
-    /// The target holds something that no compile of this program made.
-    NotOurs(PathBuf),
-    /// Another compile into the same target is running.
-    Busy(PathBuf),
-    /// The disk refused.
-    Disk {
-        /// What was being done.
-        doing: &'static str,
-        /// To which file or folder.
-        path: PathBuf,
-        /// What the system said.
-        error: io::Error,
-    },
-}
-
-impl std::fmt::Display for PublishFault {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        match self {
-            PublishFault::NotOurs(path) => write!(
-                f,
-                "`{}` holds files that no compile made, so it was left alone; name an empty folder \
-                 or one that was compiled into before",
-                path.display()
-            ),
-            PublishFault::Busy(path) => {
-                write!(
-                    f,
-                    "another compile into `{}` is running; wait for it",
-                    path.display()
-                )
-            }
-            PublishFault::Disk { doing, path, error } => {
-                write!(f, "could not {doing} `{}`: {error}", path.display())
-            }
-        }
-    }
-}
-
-impl std::error::Error for PublishFault {}
-
-/// The disk's refusal of `doing` to `path`.
-fn refused(doing: &'static str, path: &Path) -> impl FnOnce(io::Error) -> PublishFault {
-    move |error| PublishFault::Disk {
-        doing,
-        path: path.to_owned(),
-        error,
-    }
-}
-
-/// Whether `target` may be compiled into, before any work is done for it.
-///
-/// # Errors
-/// [`PublishFault::NotOurs`] where it holds something else; [`PublishFault::Disk`] where it cannot
-/// be looked into.
-pub fn check_target(target: &Path) -> Result<(), PublishFault> {
-    let entries = match std::fs::read_dir(target) {
-        Ok(entries) => entries,
-        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(()),
-        Err(error) if error.kind() == io::ErrorKind::NotADirectory => {
-            return Err(PublishFault::NotOurs(target.to_owned()));
-        }
-        Err(error) => return Err(refused("look into", target)(error)),
-    };
-    if entries.into_iter().next().is_none() || mark::is_marked(target) {
-        Ok(())
-    } else {
-        Err(PublishFault::NotOurs(target.to_owned()))
-    }
 }
 
 /// Publishes `parts` as the site in `target`.

@@ -7,7 +7,18 @@ use std::sync::{Mutex, OnceLock, PoisonError};
 
 use super::mark::{self, Mark, MarkedFile};
 use super::staging::Staging;
-use super::{Bundle, PublishFault, Published, check_target, swap};
+use super::{Bundle, PublishFault, check_target, swap};
+
+/// What came of publishing.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Published {
+    /// Files written or copied anew.
+    pub written: usize,
+    /// Files that stand as they stood.
+    pub kept: usize,
+    /// Files that are no longer part of the site.
+    pub removed: usize,
+}
 
 /// A site that is being set up beside the one it will replace. Dropped before [`Publishing::finish`], it
 /// leaves nothing.
