@@ -8,7 +8,8 @@ use crate::model::place::Place;
 use crate::model::point::{RestsOn, Shows};
 use crate::model::state::State;
 use crate::study::Studies;
-use crate::study::candidates::{Changes, candidates};
+use crate::study::candidates::candidates;
+use crate::study::changes::Changes;
 
 use super::wording;
 

@@ -12,7 +12,7 @@ use super::readings;
 use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::model::state::State;
-use crate::study::candidates::changes;
+use crate::study::changes::changes;
 use crate::study::separate::separability;
 use crate::study::table::DiagnosticTable;
 

@@ -3,12 +3,11 @@
 //! In: the dates of designs, states, printings, matrices, exhibitions and people. Out: [`Event`]s
 //! by the earliest day each can be. Only the catalogue's own view of a date is used.
 
+use super::order::Order;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::edtf::{Date, Day};
 use crate::model::key::Key;
-
-use super::order::Order;
 
 /// Something that happened.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -6,12 +6,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::order::{Collator, Order};
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::model::literature::{Citation, Relation};
-
-use super::order::{Collator, Order};
 
 /// What of ours a row is about.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]

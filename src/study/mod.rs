@@ -1,20 +1,19 @@
 //! What scholarship computes from a catalogue: order, numerals, agreement, counts, concordance.
 //!
 //! Pure functions over the model: no disk, no clock, and the same result at every run and for any
-//! number of threads. The definitions are those of DESIGN.md's appendix.
-//!
-//! Reading order: [`order`] and [`numerals`] give readers' order and names; [`allowed`],
-//! [`candidates`], [`scale`], [`table`], [`identify`], [`next_point`], [`separate`], [`settle`] and
-//! [`agree`] are about what a sheet can be, [`couplets`] sets a key to them for paper, [`wear`] tells
-//! which was pulled before which; [`census`], [`crossing`], [`clique_cover`] and [`editions`] count, [`together`] says what
-//! belongs together, [`appearances`] when each sheet was seen and [`survival`] how many there may be; [`same_sheet`] says
-//! which records may be one sheet, within the [`tolerance`] of measurements;
-//! [`marks`] tells who used a mark, [`printed`] when a sheet was printed, [`ownership`] who owned it when,
-//! [`diligence`] what that leaves open for 1933 to 1945;
-//! [`filing`] says where a bare name stands in an index; [`concordance`], [`opinions`], [`chronology`] and [`back_links`] turn the records round.
+//! number of threads. Exact definitions of all that is computed: `docs/definitions.md`.
 //!
 //! In: the whole catalogue, private fields included. Out: [`Studies`], in which nothing private can
 //! be read: what is listed or counted by key is taken from what may be published.
+//!
+//! | subject | file or folder |
+//! |---|---|
+//! | order and names | [`order`] readers' order · [`numerals`] of states · [`filing`] of bare names |
+//! | what a sheet can be | [`identification`]: candidates, the diagnostic table, next point, separability, agreement, couplets |
+//! | how many sheets | [`census`]: groups, counts, crossings, editions, appearances, survival |
+//! | the history of sheets | [`history`]: wear, printing, ownership, 1933 to 1945, shared marks |
+//! | which records are one sheet | [`same_sheet`]; [`tolerance`] of measurements |
+//! | the records turned round | [`concordance`], [`opinions`], [`chronology`], [`back_links`] |
 
 use std::collections::BTreeMap;
 
@@ -24,43 +23,31 @@ use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::key::{ImpressionKey, Key};
 
-pub mod agree;
-pub mod allowed;
-pub mod appearances;
 pub mod back_links;
-pub mod candidates;
 pub mod census;
 pub mod chronology;
-pub mod clique_cover;
 pub mod concordance;
-pub mod couplets;
-pub mod crossing;
-pub mod diligence;
-pub mod editions;
 pub mod filing;
-pub mod identify;
-pub mod marks;
-pub mod next_point;
+pub mod history;
+pub mod identification;
 pub mod numerals;
 pub mod opinions;
 pub mod order;
-pub mod ownership;
-pub mod printed;
 pub mod same_sheet;
-pub mod scale;
-pub mod separate;
-pub mod settle;
-pub mod survival;
-pub mod table;
-pub mod together;
 pub mod tolerance;
-pub mod wear;
+
+pub use census::{appearances, clique_cover, crossing, editions, survival, together};
+pub use history::{diligence, marks, ownership, printed, wear};
+pub use identification::{
+    agree, allowed, candidates, changes, couplets, identify, next_point, scale, separate, settle,
+    table,
+};
 
 use agree::Contradiction;
 use appearances::OverTime;
 use back_links::BackLinks;
-use candidates::Changes;
 use census::{Census, Designs, Groups, Holders};
+use changes::Changes;
 use chronology::Event;
 use concordance::Concordance;
 use diligence::Years;
@@ -216,7 +203,7 @@ impl DesignStudy {
             numerals: numerals::numerals(design),
             changes: design
                 .standing_states()
-                .map(|s| (s.key.value.clone(), candidates::changes(design, s)))
+                .map(|s| (s.key.value.clone(), changes::changes(design, s)))
                 .collect(),
             contradictions: design
                 .impressions

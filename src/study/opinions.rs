@@ -7,12 +7,11 @@
 //! In: a design and an opinion. Out: what it comes to in our terms; nothing where it names no work,
 //! or the work's number is not in the concordance.
 
+use super::numerals::from_roman;
 use crate::model::design::Design;
 use crate::model::impression::Opinion;
 use crate::model::key::Key;
 use crate::model::literature::{Citation, Relation};
-
-use super::numerals::from_roman;
 
 /// What another catalogue's number comes to here.
 #[derive(Clone, Debug, PartialEq, Eq)]

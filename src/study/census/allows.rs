@@ -2,23 +2,14 @@
 
 use std::collections::BTreeSet;
 
-use super::Holding;
+use super::crossing::{self, Crossed};
+use super::readings::{or_nothing, readings, states_of};
+use super::rows::Holding;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
-use crate::model::impression::{Identification, Impression, StateReading, Status};
+use crate::model::impression::{Impression, Status};
 use crate::model::key::Key;
 use crate::model::vocabulary::{CountingClass, List};
-use crate::study::crossing::{self, Crossed};
-
-/// A reading and those that are possible beside it, however deeply they are nested.
-pub(crate) fn readings(identified: &Identification) -> impl Iterator<Item = &Identification> {
-    let mut to_visit = vec![identified];
-    std::iter::from_fn(move || {
-        let next = to_visit.pop()?;
-        to_visit.extend(next.or.iter().rev());
-        Some(next)
-    })
-}
 
 /// What the records of one group allow, each kind of value as a set.
 #[derive(Default)]
@@ -110,28 +101,5 @@ impl Allows {
         let kinds = readings(identified)
             .filter_map(|reading| reading.kind.as_ref().map(|k| &k.value).or(own_kind));
         self.kind.extend(kinds.cloned().map(Some));
-    }
-}
-
-pub(in crate::study) fn states_of(reading: &Identification) -> Vec<Option<Key>> {
-    match &reading.state {
-        None => vec![None],
-        Some(StateReading::OneOf(states)) => {
-            or_nothing(states.iter().map(|s| s.value.clone()).collect())
-        }
-        Some(StateReading::ByMatrix(by_matrix)) => or_nothing(
-            by_matrix
-                .iter()
-                .map(|(_, state)| state.value.clone())
-                .collect(),
-        ),
-    }
-}
-
-pub(in crate::study) fn or_nothing(keys: Vec<Key>) -> Vec<Option<Key>> {
-    if keys.is_empty() {
-        vec![None]
-    } else {
-        keys.into_iter().map(Some).collect()
     }
 }

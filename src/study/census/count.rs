@@ -3,12 +3,13 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::allows::Allows;
-use super::{By, Census, Groups, Holders, Row, Sheets, is_counted};
+use super::clique_cover::Graph;
+use super::groups::{Groups, is_counted};
+use super::rows::{By, Census, Holders, Row, Sheets};
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
 use crate::model::key::ImpressionKey;
-use crate::study::clique_cover::Graph;
 
 /// Counts the sheets of some designs.
 pub(super) fn count(

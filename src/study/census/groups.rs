@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::readings;
+use super::readings::readings;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::impression::Impression;

@@ -60,6 +60,11 @@ impl Reason {
     }
 }
 
+/// The two in the other order where `turn` says so.
+pub(super) fn turned<T: Copy>(turn: bool, [a, b]: [T; 2]) -> [T; 2] {
+    if turn { [b, a] } else { [a, b] }
+}
+
 /// Somebody, as provenances name them, so that two entries can be told to name one.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Somebody {

@@ -2,10 +2,11 @@
 
 use std::collections::BTreeSet;
 
-use super::custody::{Spell, spells};
+use super::days;
+use super::facts::Ground;
+use super::possession::{Spell, spells};
 use super::reason::{Somebody, Tie};
 use super::ties::ties;
-use super::{Ground, time};
 use crate::model::design::Design;
 use crate::model::edtf::Day;
 use crate::model::impression::{Impression, Status};
@@ -53,7 +54,7 @@ impl<'a> Record<'a> {
                 .collect(),
             spells: spells(ground, impression),
             is_lost: impression.status.value != Status::Located,
-            known: time::known(ground.catalogue, impression),
+            known: days::known(ground.catalogue, impression),
             last,
             public: None,
         }

@@ -1,15 +1,12 @@
-//! Ties: what two records may say word for word. Comparing only records that share one is what keeps
-//! hundreds of sheets of one design from being compared each with each.
+//! Ties: what two records may say word for word.
 //!
 //! Left out is what says nothing of one sheet: the artist, printers and publishers as owners, and
 //! museums, libraries and the trade, who have many; stamps and seals, which a printing bears on every
 //! sheet; inscriptions that repeat the title, and what is printed.
 
-use std::collections::BTreeMap;
-
-use super::Ground;
-use super::apart::plain_number;
+use super::facts::Ground;
 use super::reason::{Somebody, Tie};
+use super::texts::{inscribed, letters, plain_number};
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
@@ -17,10 +14,7 @@ use crate::model::key::Key;
 use crate::model::mark::{Mark, MarkKind};
 use crate::model::place::Place;
 use crate::model::provenance::{PartyRole, ProvenanceEntry};
-use crate::study::editions::{Numbering, only_printing, read_numbering};
-
-/// Writing with fewer letters and figures than this is no tie: "12", "Imp.", "1927".
-const TELLING_LETTERS: usize = 6;
+use crate::study::census::editions::{Numbering, only_printing, read_numbering};
 
 /// The ties of a record with their places, and the one its provenance ends with.
 pub(super) fn ties(
@@ -136,20 +130,6 @@ fn of_mark(ground: &Ground<'_>, design: &Design, mark: &Mark) -> Option<Tie> {
     }
 }
 
-/// What an inscription says, bare of case, points and spaces; `None` where that is too little.
-pub(super) fn inscribed(mark: &Mark) -> Option<String> {
-    let text = letters(mark.text.as_deref()?);
-    (text.chars().filter(|c| *c != ' ').count() >= TELLING_LETTERS).then_some(text)
-}
-
-/// The words of a text, in lower case, with single spaces between.
-fn letters(text: &str) -> String {
-    let words = text
-        .split(|c: char| !c.is_alphanumeric())
-        .filter(|word| !word.is_empty());
-    words.map(str::to_lowercase).collect::<Vec<_>>().join(" ")
-}
-
 fn of_entry(ground: &Ground<'_>, design: &Design, entry: &ProvenanceEntry) -> Vec<Tie> {
     let is_sure = entry.certainty() < Certainty::Possible;
     let Some(who) = Somebody::of(&entry.party).filter(|_| is_sure) else {
@@ -176,65 +156,4 @@ fn of_entry(ground: &Ground<'_>, design: &Design, entry: &ProvenanceEntry) -> Ve
         return Vec::new();
     }
     vec![Tie::Owner(who)]
-}
-
-/// Which sheets of a design share a tie, by their places in the list of sheets.
-pub(super) struct Sharing {
-    by_tie: BTreeMap<Tie, Vec<usize>>,
-}
-
-/// How many sheets may share a tie that proves before it is taken for an error of recording, which
-/// other rules name.
-const FEW: usize = 6;
-
-/// How many sheets of one design may share an owner, a sale or a page before that says nothing of
-/// which sheet is which.
-pub(super) const RARE: usize = 3;
-
-impl Sharing {
-    /// Gathers the ties of all sheets. Sheets come in rising order.
-    pub(super) fn of<'a>(ties: impl Iterator<Item = (usize, &'a Tie)>) -> Sharing {
-        let mut by_tie: BTreeMap<Tie, Vec<usize>> = BTreeMap::new();
-        for (sheet, tie) in ties {
-            let sheets = by_tie.entry(tie.clone()).or_default();
-            if sheets.last() != Some(&sheet) {
-                sheets.push(sheet);
-            }
-            // Who has a number with a holder may be the one that has none.
-            if let Tie::Accession { holder, .. } = tie {
-                let sheets = by_tie.entry(Tie::Holder(holder.clone())).or_default();
-                if sheets.last() != Some(&sheet) {
-                    sheets.push(sheet);
-                }
-            }
-        }
-        Sharing { by_tie }
-    }
-
-    /// How many sheets share a tie.
-    pub(super) fn count(&self, tie: &Tie) -> usize {
-        self.by_tie.get(tie).map_or(0, Vec::len)
-    }
-
-    /// The pairs of sheets that share something telling.
-    pub(super) fn pairs(&self) -> impl Iterator<Item = (usize, usize)> {
-        let telling = self.by_tie.iter().filter(|(tie, sheets)| {
-            let most = match tie {
-                Tie::Number { .. }
-                | Tie::Accession { .. }
-                | Tie::Lot { .. }
-                | Tie::Exhibit { .. } => FEW,
-                _ => RARE,
-            };
-            (2..=most).contains(&sheets.len())
-        });
-        telling.flat_map(|(_, sheets)| {
-            let pair = |at: usize| {
-                let one = sheets.get(at).copied();
-                let others = sheets.get(at + 1..).unwrap_or_default();
-                others.iter().filter_map(move |other| Some((one?, *other)))
-            };
-            (0..sheets.len()).flat_map(pair)
-        })
-    }
 }

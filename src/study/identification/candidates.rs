@@ -1,17 +1,14 @@
-//! Candidates: what a sheet of a design can be, and what a state changed.
+//! Candidates: what a sheet of a design can be.
 //!
 //! A candidate is a state with a printing that contains it (DESIGN.md, appendix).
 
+use super::allowed::{both, shown_values};
 use crate::model::design::Design;
 use crate::model::impression::{Identification, StateReading};
-use crate::model::key::Key;
-use crate::model::point::{Point, RestsOn, Value};
+use crate::model::point::{Point, Value};
 use crate::model::printing::Printing;
 use crate::model::state::State;
-
-use super::allowed::{both, is_same_set, is_told_apart, shown_values};
-use super::census::readings;
-use super::numerals::predecessors;
+use crate::study::census::readings;
 
 /// A state with a printing that contains it, or a state that no printing names.
 #[derive(Clone, Copy, Debug)]
@@ -84,69 +81,4 @@ impl Candidate<'_> {
                 .is_some_and(|p| reading.printing.iter().any(|r| r.value == p.key.value));
         fits_state && fits_printing
     }
-}
-
-/// How a state differs, at one point, from a state it follows.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Change {
-    /// The point.
-    pub point: Key,
-    /// What was shown before; empty where nothing is said.
-    pub before: Vec<Value>,
-    /// What is shown now.
-    pub after: Vec<Value>,
-    /// Whether the two can be told apart there: both are known and share no value.
-    pub tells_apart: bool,
-}
-
-/// What a state changed against one of the states it follows.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Changes {
-    /// The state it follows.
-    pub follows: Key,
-    /// The points at which something else is shown, in the record's order.
-    pub changed: Vec<Change>,
-}
-
-impl Changes {
-    /// Whether some point tells the two states apart.
-    #[must_use]
-    pub fn tell_apart(&self) -> bool {
-        self.changed.iter().any(|c| c.tells_apart)
-    }
-}
-
-/// What `state` changed against each state it follows; empty for a first state.
-#[must_use]
-pub fn changes(design: &Design, state: &State) -> Vec<Changes> {
-    predecessors(design, state)
-        .into_iter()
-        .map(|before| Changes {
-            follows: before.key.value.clone(),
-            changed: design
-                .points
-                .iter()
-                .filter(|p| p.rests_on.value == RestsOn::Matrix)
-                .filter_map(|point| change_at(point, before, state))
-                .collect(),
-        })
-        .collect()
-}
-
-fn change_at(point: &Point, before: &State, after: &State) -> Option<Change> {
-    let old = shown_values(&before.shows, point);
-    let new = shown_values(&after.shows, point);
-    // A state that says nothing at a point has not said that it changed there.
-    let new = new?;
-    let tells_apart = match &old {
-        Some(old) if is_same_set(old, &new) => return None,
-        Some(old) => is_told_apart(point, old, &new),
-        None => false,
-    };
-    Some(Change {
-        point: point.key.value.clone(),
-        before: old.into_iter().flatten().cloned().collect(),
-        after: new.into_iter().cloned().collect(),
-        tells_apart,
-    })
 }

@@ -8,15 +8,14 @@
 
 use std::collections::BTreeSet;
 
-use crate::model::design::Design;
-use crate::model::impression::{Impression, StateReading};
-use crate::model::key::Key;
-
 use super::candidates::allowed_by;
-use super::census::readings;
 use super::identify::{Identified, Observed, identify, observed_on};
 use super::next_point::{NextPoint, next_points};
 use super::table::DiagnosticTable;
+use crate::model::design::Design;
+use crate::model::impression::{Impression, StateReading};
+use crate::model::key::Key;
+use crate::study::census::readings;
 
 /// What the record of a sheet settles.
 #[derive(Clone, Debug, PartialEq)]

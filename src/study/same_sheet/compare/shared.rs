@@ -1,11 +1,11 @@
 //! What both records say word for word, weighed by how few sheets of the design share it; and the
 //! trace of a lost sheet, which may go on in another record.
 
-use super::reason::{Bearing, Evidence, Reason, Somebody, Tie};
-use super::record::Record;
-use super::ties::{RARE, Sharing};
-use super::{Ground, Pairing};
-use crate::study::editions::only_printing;
+use crate::study::census::editions::only_printing;
+use crate::study::same_sheet::facts::Ground;
+use crate::study::same_sheet::reason::{Bearing, Evidence, Reason, Somebody, Tie, turned};
+use crate::study::same_sheet::record::Record;
+use crate::study::same_sheet::tie_index::{RARE, Sharing};
 
 pub(super) fn compare(
     ground: &Ground<'_>,
@@ -53,7 +53,7 @@ pub(super) fn compare(
 fn weighed(
     ground: &Ground<'_>,
     sharing: &Sharing,
-    records: Pairing<'_, '_>,
+    records: [&Record<'_>; 2],
     tie: &Tie,
     is_last: bool,
     places: [crate::model::place::Place; 2],
@@ -92,7 +92,7 @@ fn weighed(
 /// Whether a date names one day: a house may hold many sales in a year.
 fn is_a_day(date: &str) -> bool {
     let date = crate::model::edtf::Date::parse(date).ok();
-    date.and_then(|date| super::time::days(&date))
+    date.and_then(|date| crate::study::same_sheet::days::days(&date))
         .is_some_and(|(first, last)| first == last)
 }
 
@@ -134,8 +134,4 @@ fn follows(lost: &Record<'_>, other: &Record<'_>, turn: bool, reasons: &mut Vec<
         let places = turned(turn, [lost.end_place(), other.start_place()]);
         reasons.push(Reason::new(Bearing::Speaks, evidence, places));
     }
-}
-
-pub(super) fn turned<T: Copy>(turn: bool, [a, b]: [T; 2]) -> [T; 2] {
-    if turn { [b, a] } else { [a, b] }
 }

@@ -1,17 +1,17 @@
 //! What the sheets are taken to be and what was seen on them: a sheet has one state, one printing, and
 //! one answer to each question.
 
-use super::reason::{Bearing, Evidence, Reason};
-use super::record::Record;
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
 use crate::model::impression::{Identification, Impression, StateReading};
 use crate::model::key::Key;
 use crate::model::place::Place;
 use crate::model::point::{Observation, Point, PointKind, RestsOn, Seen, Value};
-use crate::study::allowed::{is_same_set, is_seen_to_differ};
 use crate::study::census::readings;
-use crate::study::identify::is_printed;
+use crate::study::identification::allowed::{is_same_set, is_seen_to_differ};
+use crate::study::identification::identify::is_printed;
+use crate::study::same_sheet::reason::{Bearing, Evidence, Reason};
+use crate::study::same_sheet::record::Record;
 
 /// Compares what the two are taken to be, their kinds and papers, and what was seen on them.
 pub(super) fn compare(

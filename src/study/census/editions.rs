@@ -8,13 +8,13 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::groups::Groups;
+use super::readings::readings;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
 use crate::model::key::{ImpressionKey, Key};
-
-use super::census::{Groups, readings};
-use super::numerals::from_roman;
+use crate::study::numerals::from_roman;
 
 /// A numbering, read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

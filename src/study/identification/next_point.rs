@@ -8,11 +8,10 @@
 //! In: a diagnostic table and what was made of the observations. Out: the points not yet seen, the
 //! most telling first. The definitions are those of DESIGN.md's appendix.
 
-use crate::model::certainty::Certainty;
-
 use super::identify::{Identified, Observed, greater_first};
 use super::scale::{Answer, Scale, error_rate};
 use super::table::{DiagnosticTable, PointColumn};
+use crate::model::certainty::Certainty;
 
 /// A point and what it is expected to tell.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -7,7 +7,7 @@
 
 use std::collections::BTreeMap;
 
-use super::census::{Groups, is_counted};
+use super::groups::{Groups, is_counted};
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::edtf::Date;

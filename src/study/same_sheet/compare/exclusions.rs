@@ -1,14 +1,15 @@
 //! What makes two things of them outright: two numbers, two lots, two places at one time, a loss.
 
-use super::Ground;
-use super::reason::{Bearing, Evidence, Reason, Somebody};
-use super::record::Record;
-use super::time::{firm, lasted};
 use crate::model::exhibition::{Exhibition, Venue};
 use crate::model::impression::{Impression, Status};
 use crate::model::place::Place;
 use crate::model::provenance::{PartyRole, ProvenanceEntry};
-use crate::study::editions::{Numbering, read_numbering};
+use crate::study::census::editions::{Numbering, read_numbering};
+use crate::study::same_sheet::days::{firm, lasted};
+use crate::study::same_sheet::facts::Ground;
+use crate::study::same_sheet::reason::{Bearing, Evidence, Reason, Somebody};
+use crate::study::same_sheet::record::Record;
+use crate::study::same_sheet::texts::plain_number;
 
 pub(super) fn compare(
     ground: &Ground<'_>,
@@ -120,20 +121,6 @@ fn exhibits(ground: &Ground<'_>, one: &Impression, other: &Impression) -> Found 
         }
     }
     None
-}
-
-/// The number of an exhibit, where nothing else is said of it: "no. 71", "71a".
-pub(super) fn plain_number(at: &str) -> Option<String> {
-    let bare = at.trim().to_lowercase();
-    let bare = ["no.", "nr.", "cat.", "№"]
-        .iter()
-        .find_map(|word| bare.strip_prefix(word))
-        .unwrap_or(&bare)
-        .trim()
-        .to_owned();
-    let figures = bare.trim_end_matches(|c: char| c.is_ascii_lowercase());
-    let is_number = !figures.is_empty() && figures.bytes().all(|b| b.is_ascii_digit());
-    (is_number && bare.len() <= figures.len() + 1).then_some(bare)
 }
 
 fn are_elsewhere(ground: &Ground<'_>, one: &Exhibition, other: &Exhibition) -> bool {

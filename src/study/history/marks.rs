@@ -17,8 +17,7 @@ use crate::model::key::{ImpressionKey, Key};
 use crate::model::mark::{Mark, MarkKind};
 use crate::model::place::Placed;
 use crate::model::provenance::{Party, PartyRole};
-
-use super::editions::only_printing;
+use crate::study::census::editions::only_printing;
 
 /// What makes two marks one and the same: kind, and number in a repertory or else the text.
 pub type Stamp<'a> = (MarkKind, &'a str);

@@ -11,9 +11,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::model::point::RestsOn;
-
 use super::table::{DiagnosticTable, PointColumn};
+use crate::model::point::RestsOn;
 
 /// What the points of a design tell apart.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

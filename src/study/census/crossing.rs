@@ -5,11 +5,10 @@
 
 use std::collections::BTreeSet;
 
+use super::readings::{or_nothing, readings, states_of};
 use crate::model::design::Design;
 use crate::model::impression::Identification;
 use crate::model::key::Key;
-
-use super::census::{or_nothing, readings, states_of};
 
 /// A state and a printing; `None` for what is not said.
 #[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]

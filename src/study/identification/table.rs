@@ -11,16 +11,15 @@
 
 use std::collections::BTreeMap;
 
+use super::candidates::{Candidate, candidates};
+use super::scale::{Allowed, Scale};
 use crate::model::catalogue::Catalogue;
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
 use crate::model::impression::{Identification, Impression, StateReading};
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::point::{Point, RestsOn};
-
-use super::candidates::{Candidate, candidates};
-use super::census::{Groups, is_counted};
-use super::scale::{Allowed, Scale};
+use crate::study::census::{Groups, is_counted};
 
 /// The candidates of a design, and what each allows at each point.
 #[derive(Clone, Debug, Default, PartialEq)]

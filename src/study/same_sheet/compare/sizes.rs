@@ -4,82 +4,15 @@
 //! measured larger later, in height and in width, is another; in one of the two, somebody may have erred,
 //! or measured the first in its frame.
 
-use std::collections::BTreeMap;
-
-use super::reason::{Bearing, Evidence, Part, Reason};
-use super::record::Record;
-use super::time::{days, inspected};
-use crate::model::certainty::{Certainty, Statement, Statements};
+use crate::model::certainty::Statement;
 use crate::model::edtf::Day;
 use crate::model::impression::Impression;
 use crate::model::size::Size;
-use crate::study::tolerance::{Apart, SHEET_ALIKE_MM, grown, sheets_agree, sizes_apart};
-
-/// The sheets of a design by what they measure, to tell which measures like no third.
-pub(super) struct Alike {
-    by_cell: BTreeMap<(i64, i64), Vec<(usize, Size)>>,
-}
-
-impl Alike {
-    /// Gathers the first size of each record; a sheet's records come one after the other.
-    pub(super) fn of<'a>(records: impl Iterator<Item = (usize, &'a Impression)>) -> Alike {
-        let mut by_cell: BTreeMap<(i64, i64), Vec<(usize, Size)>> = BTreeMap::new();
-        for (sheet, impression) in records {
-            if let Some(size) = own(&impression.sheet.size) {
-                let measured = by_cell.entry(cell(&size.is.value)).or_default();
-                measured.push((sheet, size.is.value));
-            }
-        }
-        Alike { by_cell }
-    }
-
-    /// The only other sheet that measures as this one does; `None` where there is none, or more.
-    fn partner(&self, sheet: usize, size: &Size) -> Option<usize> {
-        let (row, column) = cell(size);
-        let mut partner = None;
-        for near in (row - 1..=row + 1).flat_map(|r| (column - 1..=column + 1).map(move |c| (r, c)))
-        {
-            for (other, measured) in self.by_cell.get(&near).into_iter().flatten() {
-                if *other == sheet || !sheets_agree(size, measured) {
-                    continue;
-                }
-                if partner.is_some_and(|known| known != *other) {
-                    return None;
-                }
-                partner = Some(*other);
-            }
-        }
-        partner
-    }
-
-    /// The pairs of sheets that measure alike as no third does.
-    pub(super) fn pairs(&self) -> impl Iterator<Item = (usize, usize)> {
-        self.by_cell.values().flatten().filter_map(|(sheet, size)| {
-            let other = self.partner(*sheet, size)?;
-            Some((*sheet.min(&other), *sheet.max(&other)))
-        })
-    }
-
-    fn are_alone(&self, sheets: [usize; 2], sizes: [&Size; 2]) -> bool {
-        self.partner(sheets[0], sizes[0]) == Some(sheets[1])
-            && self.partner(sheets[1], sizes[1]) == Some(sheets[0])
-    }
-}
-
-/// Sizes that agree lie in one cell or in two that touch.
-fn cell(size: &Size) -> (i64, i64) {
-    #[allow(
-        clippy::cast_possible_truncation,
-        reason = "sizes are at most 20,000 mm"
-    )]
-    let step = |mm: f64| (mm / SHEET_ALIKE_MM).floor() as i64;
-    (step(size.height_mm()), step(size.width_mm()))
-}
-
-fn own(sizes: &Statements<Size>) -> Option<&Statement<Size>> {
-    let own = sizes.0.first()?;
-    (own.claim.certainty() == Certainty::Certain).then_some(own)
-}
+use crate::study::same_sheet::days::{days, inspected};
+use crate::study::same_sheet::reason::{Bearing, Evidence, Part, Reason};
+use crate::study::same_sheet::record::Record;
+use crate::study::same_sheet::size_index::{Alike, own};
+use crate::study::tolerance::{Apart, grown, sheets_agree, sizes_apart};
 
 /// Compares what the two records measure.
 pub(super) fn compare(

@@ -12,14 +12,13 @@
 use std::collections::BTreeSet;
 use std::f64::consts::PI;
 
+use super::allowed::ROUNDING;
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
 use crate::model::key::Key;
 use crate::model::place::Placed;
 use crate::model::point::{Point, PointKind, Seen, Shows, Value};
-
-use super::allowed::ROUNDING;
 
 /// The values a point can take.
 #[derive(Clone, Debug, PartialEq)]

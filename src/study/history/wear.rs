@@ -24,12 +24,12 @@ use crate::model::impression::{Impression, StateReading};
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::point::{Point, PointKind, RestsOn, Seen};
 use crate::model::state::State;
-
-use super::agree::contradiction;
-use super::candidates::{candidates, changes};
-use super::census::{is_counted, readings};
-use super::identify::is_printed;
-use super::numerals::predecessors;
+use crate::study::census::{is_counted, readings};
+use crate::study::identification::agree::contradiction;
+use crate::study::identification::candidates::candidates;
+use crate::study::identification::changes::changes;
+use crate::study::identification::identify::is_printed;
+use crate::study::numerals::predecessors;
 
 /// The order of pulling that the wear of one matrix tells, through states in which it did not
 /// change.

@@ -4,7 +4,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::reason::Somebody;
-use super::ties;
+use super::texts;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::holder::HolderKind;
@@ -28,7 +28,7 @@ impl<'a> Ground<'a> {
                 let kind = mark.kind.as_ref().map(|kind| kind.value);
                 kind == Some(MarkKind::Inscription)
             });
-            for text in inscriptions.filter_map(ties::inscribed) {
+            for text in inscriptions.filter_map(texts::inscribed) {
                 inscribed.entry(text).or_default().insert(&design.key);
             }
         }

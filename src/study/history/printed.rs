@@ -6,15 +6,14 @@
 //!
 //! In: the published records of one sheet. Out: [`of_sheet`]. Not here: who owned it (`ownership`).
 
+use super::ownership::Span;
 use crate::model::catalogue::Catalogue;
 use crate::model::certainty::{Certainty, Statements};
 use crate::model::design::Design;
 use crate::model::edtf::{Date, Day};
 use crate::model::impression::{Identification, Impression};
-
-use super::agree::contradiction;
-use super::candidates::allowed_by;
-use super::ownership::Span;
+use crate::study::identification::agree::contradiction;
+use crate::study::identification::candidates::allowed_by;
 
 /// When a sheet was printed, by all its records. Where that is not known, or what they say of it is
 /// later than what else they say, at any time since the design was made and before the sheet is first

@@ -6,6 +6,8 @@
 //!
 //! In: a design and one of its impressions. Out: a [`Contradiction`] or none.
 
+use super::allowed::{both, rules_out, shown_values};
+use super::candidates::candidates;
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
 use crate::model::impression::{BlockPrinted, Identification, Impression, StateReading};
@@ -13,10 +15,7 @@ use crate::model::key::Key;
 use crate::model::point::{Observation, Point, Value};
 use crate::model::printing::Printing;
 use crate::model::state::{State, Variant};
-
-use super::allowed::{both, rules_out, shown_values};
-use super::candidates::candidates;
-use super::census::readings;
+use crate::study::census::readings;
 
 /// What was observed contradicts every candidate that the identification allows.
 #[derive(Clone, Debug, PartialEq)]

@@ -10,14 +10,13 @@
 
 use std::collections::BTreeSet;
 
+use super::scale::{Answer, error_rate};
+use super::table::DiagnosticTable;
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
 use crate::model::impression::{BlockPrinted, Impression};
 use crate::model::key::Key;
 use crate::model::point::Point;
-
-use super::scale::{Answer, error_rate};
-use super::table::DiagnosticTable;
 
 /// What was seen at a point of the table.
 #[derive(Clone, Debug, PartialEq)]

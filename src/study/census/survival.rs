@@ -119,7 +119,7 @@ mod tests {
     /// how often each sheet was seen, and the columns of the bias-corrected form.
     #[test]
     fn the_estimate_is_that_of_the_published_table() {
-        let table = include_str!("../../tests/checks/chao1.csv");
+        let table = include_str!("../../../tests/checks/chao1.csv");
         let mut given = 0;
         for line in table.lines().skip(2) {
             let fields: Vec<&str> = line.split(',').collect();

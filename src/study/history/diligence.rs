@@ -17,16 +17,15 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::ownership::{Owned, Span, is_maker, owners};
+use super::printed;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::edtf::Day;
 use crate::model::impression::{Impression, Status as Standing};
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::provenance::{PartyRole, ProvenanceEntry};
-
-use super::census::{Groups, is_counted};
-use super::ownership::{Owned, Span, is_maker, owners};
-use super::printed;
+use crate::study::census::{Groups, is_counted};
 
 /// The first of the days that are asked about.
 pub const FIRST: Day = Day {

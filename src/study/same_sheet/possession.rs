@@ -4,10 +4,9 @@
 //! sheet, proves nothing. A museum or library that is recorded to have a sheet has it still; a private owner
 //! is only known to have had one when somebody last stood before it.
 
-use super::Ground;
-use super::reason::{Bearing, Evidence, Reason, Somebody};
-use super::record::Record;
-use super::time::{STILL, TODAY, firm, met};
+use super::days::{STILL, TODAY, firm, met};
+use super::facts::Ground;
+use super::reason::Somebody;
 use crate::model::edtf::Day;
 use crate::model::impression::{Impression, Status};
 use crate::model::place::Place;
@@ -15,13 +14,13 @@ use crate::model::provenance::{PartyRole, ProvenanceEntry};
 
 /// A time for which somebody certainly had a sheet.
 pub(super) struct Spell {
-    role: PartyRole,
-    who: Somebody,
+    pub(super) role: PartyRole,
+    pub(super) who: Somebody,
     /// From when until when on any reading of the dates.
-    lasted: Option<(Day, Day)>,
+    pub(super) lasted: Option<(Day, Day)>,
     /// Times of which it is certain that they had it on some day of each.
-    moments: Vec<(Day, Day)>,
-    place: Place,
+    pub(super) moments: Vec<(Day, Day)>,
+    pub(super) place: Place,
 }
 
 /// Everybody who certainly owned or kept a sheet.
@@ -113,43 +112,4 @@ fn still(
             place,
         }),
     }
-}
-
-/// Two different owners, or two keepers, at the same certain time.
-pub(super) fn compare(
-    ground: &Ground<'_>,
-    one: &Record<'_>,
-    other: &Record<'_>,
-    reasons: &mut Vec<Reason>,
-) {
-    for a in &one.spells {
-        let clash = other.spells.iter().find(|b| {
-            a.role == b.role && ground.are_different(&a.who, &b.who) && are_at_once(a, b)
-        });
-        if let Some(b) = clash {
-            let evidence = Evidence::TwoHands {
-                role: a.role,
-                who: [a.who.clone(), b.who.clone()],
-            };
-            let places = [a.place, b.place];
-            reasons.push(Reason::new(Bearing::Excludes, evidence, places));
-            return;
-        }
-    }
-}
-
-/// Whether two spells share a moment on any reading of their dates. Hands change on a day, so the
-/// first and last days of a spell are nobody's alone.
-fn are_at_once(a: &Spell, b: &Spell) -> bool {
-    let is_within = |moments: &[(Day, Day)], spell: Option<(Day, Day)>| {
-        spell.is_some_and(|(from, to)| {
-            let mut moments = moments.iter();
-            moments.any(|(first, last)| from < *first && *last < to)
-        })
-    };
-    let overlap = match (a.lasted, b.lasted) {
-        (Some(a), Some(b)) => a.0.max(b.0) < a.1.min(b.1),
-        _ => false,
-    };
-    overlap || is_within(&a.moments, b.lasted) || is_within(&b.moments, a.lasted)
 }

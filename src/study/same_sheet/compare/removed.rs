@@ -3,17 +3,16 @@
 //! What was put on may be younger than an inspection that missed it, so only the later of two counts.
 //! Ink, stamps and seals stay; pencil can be rubbed out, and a margin with what stands in it cut off.
 
-use super::reason::{Bearing, Evidence, Reason};
-use super::record::Record;
-use super::shared::turned;
-use super::time::{days, inspected};
 use crate::model::certainty::Certainty;
 use crate::model::edtf::Day;
 use crate::model::impression::{Impression, Without};
 use crate::model::mark::{Mark, MarkKind};
 use crate::model::place::Place;
 use crate::model::words::Side;
-use crate::study::editions::{Numbering, read_numbering};
+use crate::study::census::editions::{Numbering, read_numbering};
+use crate::study::same_sheet::days::{days, inspected};
+use crate::study::same_sheet::reason::{Bearing, Evidence, Reason, turned};
+use crate::study::same_sheet::record::Record;
 use crate::study::tolerance::grown;
 
 pub(super) fn compare(one: &Record<'_>, other: &Record<'_>, reasons: &mut Vec<Reason>) {

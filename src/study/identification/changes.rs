@@ -1,0 +1,75 @@
+//! What a state changed against the states it follows.
+//!
+//! In: a design and one of its states. Out: [`Changes`], one for each state it follows.
+
+use super::allowed::{is_same_set, is_told_apart, shown_values};
+use crate::model::design::Design;
+use crate::model::key::Key;
+use crate::model::point::{Point, RestsOn, Value};
+use crate::model::state::State;
+use crate::study::numerals::predecessors;
+
+/// How a state differs, at one point, from a state it follows.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Change {
+    /// The point.
+    pub point: Key,
+    /// What was shown before; empty where nothing is said.
+    pub before: Vec<Value>,
+    /// What is shown now.
+    pub after: Vec<Value>,
+    /// Whether the two can be told apart there: both are known and share no value.
+    pub tells_apart: bool,
+}
+
+/// What a state changed against one of the states it follows.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Changes {
+    /// The state it follows.
+    pub follows: Key,
+    /// The points at which something else is shown, in the record's order.
+    pub changed: Vec<Change>,
+}
+
+impl Changes {
+    /// Whether some point tells the two states apart.
+    #[must_use]
+    pub fn tell_apart(&self) -> bool {
+        self.changed.iter().any(|c| c.tells_apart)
+    }
+}
+
+/// What `state` changed against each state it follows; empty for a first state.
+#[must_use]
+pub fn changes(design: &Design, state: &State) -> Vec<Changes> {
+    predecessors(design, state)
+        .into_iter()
+        .map(|before| Changes {
+            follows: before.key.value.clone(),
+            changed: design
+                .points
+                .iter()
+                .filter(|p| p.rests_on.value == RestsOn::Matrix)
+                .filter_map(|point| change_at(point, before, state))
+                .collect(),
+        })
+        .collect()
+}
+
+fn change_at(point: &Point, before: &State, after: &State) -> Option<Change> {
+    let old = shown_values(&before.shows, point);
+    let new = shown_values(&after.shows, point);
+    // A state that says nothing at a point has not said that it changed there.
+    let new = new?;
+    let tells_apart = match &old {
+        Some(old) if is_same_set(old, &new) => return None,
+        Some(old) => is_told_apart(point, old, &new),
+        None => false,
+    };
+    Some(Change {
+        point: point.key.value.clone(),
+        before: old.into_iter().flatten().cloned().collect(),
+        after: new.into_iter().cloned().collect(),
+        tells_apart,
+    })
+}

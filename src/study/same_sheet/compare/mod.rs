@@ -1,0 +1,43 @@
+//! Two records compared: every reason for and against their being one sheet, a file a subject.
+//!
+//! | file | subject |
+//! |---|---|
+//! | `shared` | what both say word for word; the trace of a lost sheet |
+//! | `sizes` | sheet, image and platemark |
+//! | `observed` | state, printing, kind, paper, and what was seen |
+//! | `removed` | numbers and marks that would have come off |
+//! | `exclusions` | two numbers, two lots, two places at one time, a loss |
+//! | `custody` | two owners or keepers at one time |
+
+mod custody;
+mod exclusions;
+mod observed;
+mod removed;
+mod shared;
+mod sizes;
+
+use crate::model::design::Design;
+use crate::study::same_sheet::facts::Ground;
+use crate::study::same_sheet::reason::Reason;
+use crate::study::same_sheet::record::Record;
+use crate::study::same_sheet::size_index::Alike;
+use crate::study::same_sheet::tie_index::Sharing;
+
+/// Gathers every reason, for and against. `sheets` are the places of the two in the list of sheets.
+pub(super) fn compare(
+    ground: &Ground<'_>,
+    design: &Design,
+    sharing: &Sharing,
+    alike: &Alike,
+    sheets: [usize; 2],
+    [one, other]: [&Record<'_>; 2],
+) -> Vec<Reason> {
+    let mut reasons = Vec::new();
+    shared::compare(ground, sharing, one, other, &mut reasons);
+    sizes::compare(alike, sheets, one, other, &mut reasons);
+    observed::compare(design, one, other, &mut reasons);
+    removed::compare(one, other, &mut reasons);
+    exclusions::compare(ground, one, other, &mut reasons);
+    custody::compare(ground, one, other, &mut reasons);
+    reasons
+}

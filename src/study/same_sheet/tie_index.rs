@@ -1,0 +1,69 @@
+//! Which sheets of a design share a tie, and how many: what is rare tells, what is common does not.
+//!
+//! Comparing only records that share a telling tie is what keeps hundreds of sheets of one design from
+//! being compared each with each.
+
+use std::collections::BTreeMap;
+
+use super::reason::Tie;
+
+/// Which sheets of a design share a tie, by their places in the list of sheets.
+pub(super) struct Sharing {
+    by_tie: BTreeMap<Tie, Vec<usize>>,
+}
+
+/// How many sheets may share a tie that proves before it is taken for an error of recording, which
+/// other rules name.
+const FEW: usize = 6;
+
+/// How many sheets of one design may share an owner, a sale or a page before that says nothing of
+/// which sheet is which.
+pub(super) const RARE: usize = 3;
+
+impl Sharing {
+    /// Gathers the ties of all sheets. Sheets come in rising order.
+    pub(super) fn of<'a>(ties: impl Iterator<Item = (usize, &'a Tie)>) -> Sharing {
+        let mut by_tie: BTreeMap<Tie, Vec<usize>> = BTreeMap::new();
+        for (sheet, tie) in ties {
+            let sheets = by_tie.entry(tie.clone()).or_default();
+            if sheets.last() != Some(&sheet) {
+                sheets.push(sheet);
+            }
+            // Who has a number with a holder may be the one that has none.
+            if let Tie::Accession { holder, .. } = tie {
+                let sheets = by_tie.entry(Tie::Holder(holder.clone())).or_default();
+                if sheets.last() != Some(&sheet) {
+                    sheets.push(sheet);
+                }
+            }
+        }
+        Sharing { by_tie }
+    }
+
+    /// How many sheets share a tie.
+    pub(super) fn count(&self, tie: &Tie) -> usize {
+        self.by_tie.get(tie).map_or(0, Vec::len)
+    }
+
+    /// The pairs of sheets that share something telling.
+    pub(super) fn pairs(&self) -> impl Iterator<Item = (usize, usize)> {
+        let telling = self.by_tie.iter().filter(|(tie, sheets)| {
+            let most = match tie {
+                Tie::Number { .. }
+                | Tie::Accession { .. }
+                | Tie::Lot { .. }
+                | Tie::Exhibit { .. } => FEW,
+                _ => RARE,
+            };
+            (2..=most).contains(&sheets.len())
+        });
+        telling.flat_map(|(_, sheets)| {
+            let pair = |at: usize| {
+                let one = sheets.get(at).copied();
+                let others = sheets.get(at + 1..).unwrap_or_default();
+                others.iter().filter_map(move |other| Some((one?, *other)))
+            };
+            (0..sheets.len()).flat_map(pair)
+        })
+    }
+}
