@@ -40,7 +40,7 @@ fn clashing(
     let identified = impression.identified.as_ref()?;
     let first = contradiction.clashes.first()?;
     let point = design.point(&first.point)?;
-    let observation = impression.observed.get(first.observation)?;
+    let observation = impression.observed.get(first.observation.index())?;
     let more = match contradiction.clashes.len() {
         1 => String::new(),
         2 => ", and another observation contradicts it too".to_owned(),
@@ -62,7 +62,7 @@ fn clashing(
     )
     .saying(wording::said(catalogue, &identified.claim, "identified"));
     for clash in &contradiction.clashes {
-        if let Some(observation) = impression.observed.get(clash.observation) {
+        if let Some(observation) = impression.observed.get(clash.observation.index()) {
             let label = wording::said(catalogue, &observation.claim, "seen");
             finding = finding.beside(observation.place, label);
         }

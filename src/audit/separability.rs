@@ -8,6 +8,7 @@ use crate::model::design::Design;
 use crate::model::finding::Finding;
 use crate::model::key::Key;
 use crate::study::Studies;
+use crate::study::index::CandidateAt;
 use crate::study::settle::narrower;
 
 use super::wording;
@@ -110,12 +111,12 @@ fn inseparable<'a>(
         if design.points.is_empty() {
             return None;
         }
-        let row = |at: usize| {
-            let row = study.table.candidates.get(at)?;
-            Some((&row.state, row.printing.as_ref()))
+        let row = |at: CandidateAt| {
+            let row = &study.table.candidates[at];
+            (&row.state, row.printing.as_ref())
         };
         let pairs = study.separability.inseparable.iter();
-        let pairs = pairs.filter_map(|(one, other)| Some((row(*one)?, row(*other)?)));
+        let pairs = pairs.map(|(one, other)| (row(*one), row(*other)));
         Some((design, pairs.collect()))
     })
 }

@@ -84,7 +84,7 @@ fn owners(here: &Here<'_>, entries: &[EntryOf]) -> CleanHtml {
     let mut names: Vec<CleanHtml> = Vec::new();
     for (record, entry) in entries {
         let impression = here.public().impression(record);
-        let entry = impression.and_then(|i| i.provenance.get(*entry));
+        let entry = impression.and_then(|i| i.provenance.get(entry.index()));
         let name = entry.map(|entry| provenance::in_text(here, entry));
         names.extend(name.filter(|name| !names.contains(name)));
     }

@@ -15,6 +15,7 @@ use super::key_points::{self, Detailed};
 use super::words::Given;
 use crate::model::design::Design;
 use crate::study::identify::identify;
+use crate::study::index::PointAt;
 use crate::study::next_point::next_points;
 use crate::study::separate::separability;
 use crate::study::table::DiagnosticTable;
@@ -44,11 +45,11 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     let table = key::table(here, design);
     let (needed, others) = in_best_order(&table);
     let detailed = key_points::all(here, design, &table);
-    let points = |places: &[usize]| -> Vec<Detailed> {
-        let found = places.iter().filter_map(|place| detailed.get(*place));
+    let points = |points: &[PointAt]| -> Vec<Detailed> {
+        let found = points.iter().filter_map(|at| detailed.get(at.index()));
         found.cloned().collect()
     };
-    let group = |heading: &str, start: usize, places: &[usize]| Group {
+    let group = |heading: &str, start: usize, places: &[PointAt]| Group {
         heading: words.word(heading).to_owned(),
         start,
         points: points(places),
@@ -76,7 +77,7 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
 }
 
 /// The points of the smallest set, then the others, each with the most telling first.
-fn in_best_order(table: &DiagnosticTable) -> (Vec<usize>, Vec<usize>) {
+fn in_best_order(table: &DiagnosticTable) -> (Vec<PointAt>, Vec<PointAt>) {
     let nothing_seen = identify(table, &[]);
     let order = next_points(table, &nothing_seen, &[]);
     let needed = separability(table).smallest_set;

@@ -10,7 +10,8 @@ use super::values;
 use super::words::Given;
 use crate::model::design::Design;
 use crate::model::point::{Point, PointKind};
-use crate::study::couplets::{Couplets, Goal, Range, Sighted};
+use crate::study::couplets::{Couplet, Couplets, Goal, LeadCondition, Range};
+use crate::study::index::CoupletAt;
 use crate::study::table::{DiagnosticTable, PointColumn};
 
 /// A couplet.
@@ -43,23 +44,26 @@ pub(super) fn lines(
     key: &Couplets,
     names: &[CleanHtml],
 ) -> Vec<CoupletLine> {
-    let leading_to = |to: usize| {
-        let leads = move |(_, couplet): &(usize, &crate::study::couplets::Couplet)| {
+    let leading_to = |to: CoupletAt| {
+        let leads = move |(_, couplet): &(CoupletAt, &Couplet)| {
             couplet
                 .leads
                 .iter()
                 .any(|lead| lead.goal == Goal::Couplet(to))
         };
-        let couplets = key.couplets.iter().enumerate();
-        couplets.filter(leads).map(|(at, _)| at + 1).collect()
+        let couplets = key.couplets.entries();
+        couplets
+            .filter(leads)
+            .map(|(at, _)| at.index() + 1)
+            .collect()
     };
-    let numbered = key.couplets.iter().enumerate();
+    let numbered = key.couplets.entries();
     numbered
         .filter_map(|(at, couplet)| {
             let column = table.points.get(couplet.point)?;
             let point = design.point(&column.key)?;
             Some(CoupletLine {
-                number: at + 1,
+                number: at.index() + 1,
                 ask: point.ask.value.clone(),
                 rests: values::rests_on(here, design, point),
                 from: leading_to(at),
@@ -67,12 +71,12 @@ pub(super) fn lines(
                     .leads
                     .iter()
                     .map(|lead| {
-                        let named = lead.candidates.iter().filter_map(|c| names.get(*c));
+                        let named = lead.candidates.iter().filter_map(|c| names.get(c.index()));
                         let named: Vec<CleanHtml> = named.cloned().collect();
                         LeadLine {
-                            seen: seen(here, point, column, &lead.seen),
+                            seen: seen(here, point, column, &lead.condition),
                             to: match lead.goal {
-                                Goal::Couplet(next) => Some(next + 1),
+                                Goal::Couplet(next) => Some(next.index() + 1),
                                 Goal::End | Goal::Stop => None,
                             },
                             together: match lead.goal {
@@ -97,13 +101,13 @@ pub(super) fn together(here: &Here<'_>, names: &[CleanHtml]) -> CleanHtml {
 }
 
 /// What a lead says was seen: "graded or wiped", "230 to 234 mm".
-fn seen(here: &Here<'_>, point: &Point, column: &PointColumn, seen: &Sighted) -> String {
+fn seen(here: &Here<'_>, point: &Point, column: &PointColumn, seen: &LeadCondition) -> String {
     let said: Vec<String> = match seen {
-        Sighted::AnyOf(places) => places
+        LeadCondition::AnyOf(values) => values
             .iter()
-            .map(|place| at_place(here, point, column, *place))
+            .map(|at| at_place(here, point, column, *at))
             .collect(),
-        Sighted::Within(ranges) => ranges
+        LeadCondition::Within(ranges) => ranges
             .iter()
             .map(|range| in_words(here, point, *range))
             .collect(),

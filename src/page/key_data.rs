@@ -124,7 +124,7 @@ fn point(column: &PointColumn) -> PointData {
         Scale::Measure(measure) => Some(measure),
         Scale::Words(_) | Scale::Counts(_) => None,
     };
-    let places = (0..column.scale.len()).map(|place| key_of_place(column, place));
+    let places = column.scale.values().map(|at| key_of_place(column, at));
     PointData {
         key: column.key.to_string(),
         matrix: column.matrix.as_ref().map(ToString::to_string),
@@ -137,11 +137,13 @@ fn point(column: &PointColumn) -> PointData {
             .iter()
             .map(|class| {
                 class.as_ref().map(|allowed| match allowed {
-                    Allowed::AnyOf(places) => AllowedData::Places(places.iter().copied().collect()),
+                    Allowed::AnyOf(values) => {
+                        AllowedData::Places(values.iter().map(|at| at.index()).collect())
+                    }
                     Allowed::Number(number) => AllowedData::Number(*number),
                 })
             })
             .collect(),
-        of: column.class_of.clone(),
+        of: column.class_of.iter().map(|class| class.index()).collect(),
     }
 }

@@ -11,6 +11,7 @@ use crate::model::boxes::PercentBox;
 use crate::model::design::Design;
 use crate::model::key::PictureKey;
 use crate::model::point::{Point, PointKind};
+use crate::study::index::ValueAt;
 use crate::study::scale::Scale;
 use crate::study::table::{DiagnosticTable, PointColumn};
 
@@ -95,17 +96,19 @@ fn tick_places(here: &Here<'_>, point: &Point, column: &PointColumn) -> Vec<Tick
     if matches!(column.scale, Scale::Measure(_)) {
         return Vec::new();
     }
-    (0..column.scale.len())
-        .map(|place| TickPlace {
-            value: key_of_place(column, place),
-            text: at_place(here, point, column, place),
+    column
+        .scale
+        .values()
+        .map(|at| TickPlace {
+            value: key_of_place(column, at),
+            text: at_place(here, point, column, at),
         })
         .collect()
 }
 
 /// What an address calls a place on a scale.
-pub(super) fn key_of_place(column: &PointColumn, place: usize) -> String {
-    let value = column.scale.value(place);
+pub(super) fn key_of_place(column: &PointColumn, at: ValueAt) -> String {
+    let value = column.scale.value(at);
     value.map_or_else(|| OTHER.to_owned(), |value| value.to_string())
 }
 
@@ -114,9 +117,9 @@ pub(super) fn at_place(
     here: &Here<'_>,
     point: &Point,
     column: &PointColumn,
-    place: usize,
+    at: ValueAt,
 ) -> String {
-    match column.scale.value(place) {
+    match column.scale.value(at) {
         Some(value) => values::value(here, point, &value),
         None => here.words().word("another-number").to_owned(),
     }

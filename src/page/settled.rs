@@ -13,6 +13,7 @@ use super::readings;
 use super::told_apart;
 use crate::model::design::Design;
 use crate::model::impression::{Impression, StateReading};
+use crate::study::index::PointAt;
 use crate::study::settle::{Settled, settled};
 use crate::study::table::DiagnosticTable;
 
@@ -83,7 +84,7 @@ fn leaves(
     let left: Vec<CleanHtml> = settled
         .identified
         .left()
-        .filter_map(|at| names.get(at).cloned())
+        .filter_map(|at| names.get(at.index()).cloned())
         .collect();
     if left.is_empty() {
         let mut sentences = vec![CleanHtml::text(words.word("seen-excludes-all"))];
@@ -110,8 +111,8 @@ fn excludes(
     settled: &Settled,
     names: &[CleanHtml],
 ) -> Vec<CleanHtml> {
-    let mut by_points: BTreeMap<&[usize], Vec<CleanHtml>> = BTreeMap::new();
-    let mut order: Vec<&[usize]> = Vec::new();
+    let mut by_points: BTreeMap<&[PointAt], Vec<CleanHtml>> = BTreeMap::new();
+    let mut order: Vec<&[PointAt]> = Vec::new();
     for (weighed, name) in settled.identified.candidates.iter().zip(names) {
         if !weighed.is_excluded() {
             continue;

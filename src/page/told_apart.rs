@@ -13,6 +13,7 @@ use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::model::state::State;
 use crate::study::changes::changes;
+use crate::study::index::CandidateAt;
 use crate::study::separate::separability;
 use crate::study::table::DiagnosticTable;
 
@@ -98,10 +99,10 @@ fn pair(
     here: &Here<'_>,
     design: &Design,
     table: &DiagnosticTable,
-    one: usize,
-    other: usize,
+    one: CandidateAt,
+    other: CandidateAt,
 ) -> Option<CleanHtml> {
-    let name = |at: usize| {
+    let name = |at: CandidateAt| {
         let row = table.candidates.get(at)?;
         Some(key::candidate_name(here, design, row))
     };

@@ -11,6 +11,7 @@ use super::values;
 use crate::model::design::Design;
 use crate::model::key::ImpressionKey;
 use crate::model::point::{PointKind, Value};
+use crate::study::index::PullAt;
 use crate::study::wear::{Pull, Wear, wear};
 
 /// How many sheets stand on a line of the diagram.
@@ -43,7 +44,9 @@ fn worn(here: &Here<'_>, design: &Design, wear: &Wear) -> Worn {
             lines: lines_of(here, design, wear, pull),
         })
         .collect();
-    let said: Vec<CleanHtml> = (0..wear.pulls.len())
+    let said: Vec<CleanHtml> = wear
+        .pulls
+        .indexes()
         .filter_map(|at| said(here, design, wear, at))
         .collect();
     let cycles = wear.cycles.iter().map(|cycle| {
@@ -51,7 +54,9 @@ fn worn(here: &Here<'_>, design: &Design, wear: &Wear) -> Worn {
         as_sentences(&[words.html("wear-in-a-circle", None, &[("sheets", &sheets)])])
     });
     let heading = heading(here, design, wear);
-    let diagram = (!wear.before.is_empty()).then(|| lay_out(&nodes, &wear.before, heading.plain()));
+    let before = wear.before.iter().map(|(a, b)| (a.index(), b.index()));
+    let before: Vec<(usize, usize)> = before.collect();
+    let diagram = (!before.is_empty()).then(|| lay_out(&nodes, &before, heading.plain()));
     Worn {
         diagram,
         lines: said.into_iter().chain(cycles).collect(),
@@ -111,7 +116,7 @@ fn stages(here: &Here<'_>, design: &Design, wear: &Wear, pull: &Pull) -> Vec<Str
         let PointKind::Stage(stages) = &point.kind else {
             return None;
         };
-        let stage = stages.get((*stage)?)?.value.clone();
+        let stage = stages.get((*stage)?.index())?.value.clone();
         let seen = values::value(here, point, &Value::Word(stage));
         let name = point.key.value.as_str().replace('-', " ");
         Some(format!("{name}: {seen}"))
@@ -120,7 +125,7 @@ fn stages(here: &Here<'_>, design: &Design, wear: &Wear, pull: &Pull) -> Vec<Str
 }
 
 /// "7.12: crack to the mast. After 7.5 and 7.9."
-fn said(here: &Here<'_>, design: &Design, wear: &Wear, at: usize) -> Option<CleanHtml> {
+fn said(here: &Here<'_>, design: &Design, wear: &Wear, at: PullAt) -> Option<CleanHtml> {
     let pull = wear.pulls.get(at)?;
     let stages: Vec<CleanHtml> = stages(here, design, wear, pull)
         .iter()

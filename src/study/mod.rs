@@ -30,6 +30,7 @@ pub mod concordance;
 pub mod filing;
 pub mod history;
 pub mod identification;
+pub mod index;
 pub mod numerals;
 pub mod opinions;
 pub mod order;

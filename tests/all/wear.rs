@@ -2,6 +2,7 @@
 //! printing").
 
 use keyblock::model::key::Key;
+use keyblock::study::index::PullAt;
 use keyblock::study::wear::Wear;
 
 use crate::small::studied;
@@ -46,7 +47,7 @@ fn seen(state: &str, observed: &str) -> String {
 
 /// "1.1+1.4 < 1.2" for each statement that is drawn.
 fn drawn(wear: &Wear) -> Vec<String> {
-    let name = |at: usize| -> String {
+    let name = |at: PullAt| -> String {
         let sheets: Vec<String> = wear.pulls[at]
             .sheets
             .iter()

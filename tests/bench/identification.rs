@@ -8,6 +8,7 @@ use keyblock::model::key::Key;
 use keyblock::read::read;
 use keyblock::study::census::Groups;
 use keyblock::study::identify::{Observed, identify};
+use keyblock::study::index::{PointAt, ValueAt};
 use keyblock::study::next_point::next_points;
 use keyblock::study::scale::{Answer, Scale};
 use keyblock::study::separate::separability;
@@ -119,7 +120,7 @@ pub fn measure() {
     );
     // 24 points are the most for which the smallest set is exact.
     let mut small = table.clone();
-    small.points.truncate(24);
+    small.points = table.points.iter().take(24).cloned().collect();
     let time = median(21, || separability(&small));
     tell(
         "the smallest set, exact, of 24 points",
@@ -130,9 +131,10 @@ pub fn measure() {
 }
 
 fn answer(table: &DiagnosticTable, point: usize, place: usize) -> Observed {
+    let point = PointAt::new(point);
     let answer = match &table.points[point].scale {
         Scale::Measure(_) => Answer::Number(205.0),
-        _ => Answer::OneOf([place].into()),
+        _ => Answer::OneOf([ValueAt::new(place)].into()),
     };
     Observed {
         point,

@@ -13,6 +13,7 @@ use crate::model::design::Design;
 use crate::model::point::{Point, PointKind};
 use crate::model::words::ClosedList;
 use crate::study::identify::{Observed, identify};
+use crate::study::index::PointAt;
 use crate::study::next_point::next_points;
 use crate::study::table::{DiagnosticTable, PointColumn};
 
@@ -32,7 +33,7 @@ pub(super) fn observations(
     out: &mut impl Write,
 ) -> io::Result<Asked> {
     // Each point asked for, and what was seen there.
-    let mut asked: Vec<(usize, Option<Observed>)> = Vec::new();
+    let mut asked: Vec<(PointAt, Option<Observed>)> = Vec::new();
     writeln!(
         out,
         "Answer with a number or a word of the list; `2, 3` for either, `not 2`, and `2 :probable` or \
@@ -70,7 +71,7 @@ pub(super) fn observations(
     }
 }
 
-fn so_far(asked: &[(usize, Option<Observed>)]) -> Asked {
+fn so_far(asked: &[(PointAt, Option<Observed>)]) -> Asked {
     let not_visible = asked.iter().filter(|(_, observed)| observed.is_none());
     Asked {
         observed: asked.iter().filter_map(|(_, o)| o.clone()).collect(),
@@ -102,7 +103,7 @@ fn question(point: &Point, left: usize, out: &mut impl Write) -> io::Result<()> 
 
 /// Reads lines until one is understood.
 fn typed(
-    at: usize,
+    at: PointAt,
     column: &PointColumn,
     point: &Point,
     input: &mut impl BufRead,
@@ -132,7 +133,7 @@ fn typed(
     }
 }
 
-fn seen(at: usize, column: &PointColumn, point: &Point, words: &str) -> Result<Observed, Fault> {
+fn seen(at: PointAt, column: &PointColumn, point: &Point, words: &str) -> Result<Observed, Fault> {
     let (values, certainty) = match words.rsplit_once(':') {
         Some((values, word)) if Certainty::from_word(word.trim()).is_some() => {
             let certainty = Certainty::from_word(word.trim());
@@ -170,6 +171,7 @@ mod tests {
     use super::*;
     use crate::model::key::Key;
     use crate::study::census::Groups;
+    use crate::study::index::ValueAt;
     use crate::study::scale::Answer;
 
     const DESIGN: &str = r#"
@@ -206,7 +208,10 @@ states = [
         let (asked, out) = asked("2\n");
         // The sky tells the three states apart at once.
         assert_eq!(asked.observed.len(), 1);
-        assert_eq!(asked.observed[0].answer, Answer::OneOf([1].into()));
+        assert_eq!(
+            asked.observed[0].answer,
+            Answer::OneOf([1].map(ValueAt::new).into())
+        );
         assert!(
             out.contains("How is the sky? (3 left)\n  1  even: one tone"),
             "{out}"
@@ -228,14 +233,20 @@ states = [
         assert!(out.contains("This is the first question."), "{out}");
         assert_eq!(out.matches("How is the sky?").count(), 3);
         assert_eq!(asked.observed[0].certainty, Certainty::Certain);
-        assert_eq!(asked.observed[0].answer, Answer::OneOf([1, 2].into()));
+        assert_eq!(
+            asked.observed[0].answer,
+            Answer::OneOf([1, 2].map(ValueAt::new).into())
+        );
     }
 
     #[test]
     fn what_is_not_understood_is_said_and_asked_again() {
         let (asked, out) = asked("cloudy\n1, 3\nend\n");
         assert!(out.contains("`sky` has no value `cloudy`"), "{out}");
-        assert_eq!(asked.observed[0].answer, Answer::OneOf([0, 2].into()));
+        assert_eq!(
+            asked.observed[0].answer,
+            Answer::OneOf([0, 2].map(ValueAt::new).into())
+        );
     }
 
     #[test]

@@ -6,6 +6,7 @@ use super::Examination;
 use super::see::OTHER;
 use crate::model::point::Value;
 use crate::model::words::ClosedList;
+use crate::study::index::{CandidateAt, PointAt, ValueAt};
 use crate::study::numerals::numerals;
 use crate::study::scale::{Answer, Scale};
 use crate::study::table::DiagnosticTable;
@@ -100,7 +101,7 @@ pub(super) fn of(examination: &Examination<'_>) -> IdentifyDocument {
     }
 }
 
-fn point(table: &DiagnosticTable, at: usize) -> Option<String> {
+fn point(table: &DiagnosticTable, at: PointAt) -> Option<String> {
     Some(table.points.get(at)?.key.to_string())
 }
 
@@ -111,8 +112,8 @@ fn seen(examination: &Examination<'_>) -> Vec<Seen> {
             point: column.key.to_string(),
             is: match &observed.answer {
                 Answer::Number(number) => Is::Number(*number),
-                Answer::OneOf(places) => {
-                    Is::Values(places.iter().map(|at| value(&column.scale, *at)).collect())
+                Answer::OneOf(values) => {
+                    Is::Values(values.iter().map(|at| value(&column.scale, *at)).collect())
                 }
             },
             certainty: observed.certainty.word(),
@@ -121,8 +122,8 @@ fn seen(examination: &Examination<'_>) -> Vec<Seen> {
     observed.collect()
 }
 
-fn value(scale: &Scale, place: usize) -> One {
-    match scale.value(place) {
+fn value(scale: &Scale, at: ValueAt) -> One {
+    match scale.value(at) {
         Some(Value::Word(word)) => One::Word(word.to_string()),
         Some(Value::Count(n)) => One::Count(n),
         Some(Value::Measure(_)) | None => One::Word(OTHER.to_owned()),
@@ -155,7 +156,7 @@ fn candidates(examination: &Examination<'_>) -> Vec<Candidate> {
 
 fn separability(examination: &Examination<'_>) -> Separability {
     let table = examination.table;
-    let named = |at: usize| {
+    let named = |at: CandidateAt| {
         table.candidates.get(at).map(|row| Named {
             state: row.state.to_string(),
             printing: row.printing.as_ref().map(ToString::to_string),

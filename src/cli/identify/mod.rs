@@ -17,6 +17,7 @@ use crate::model::design::Design;
 use crate::read;
 use crate::study::census::Groups;
 use crate::study::identify::{Identified, Observed, identify};
+use crate::study::index::PointAt;
 use crate::study::next_point::{NextPoint, next_points};
 use crate::study::separate::{Separability, separability};
 use crate::study::table::DiagnosticTable;
@@ -57,8 +58,8 @@ pub(super) struct Words {
 struct Asked {
     /// What was seen, in the order in which it was said.
     observed: Vec<Observed>,
-    /// The points, by their places in the table, that cannot be seen.
-    not_visible: Vec<usize>,
+    /// The points that cannot be seen.
+    not_visible: Vec<PointAt>,
 }
 
 /// A sheet on the table, as far as it was examined.
@@ -68,8 +69,8 @@ struct Examination<'a> {
     separability: &'a Separability,
     /// What was seen, in the order in which it was said.
     observed: &'a [Observed],
-    /// The points, by their places in the table, that cannot be seen on the sheet.
-    not_visible: &'a [usize],
+    /// The points that cannot be seen on the sheet.
+    not_visible: &'a [PointAt],
     identified: Identified,
     /// What to look at next, the most telling first.
     next: Vec<NextPoint>,

@@ -10,8 +10,9 @@ use crate::model::certainty::Certainty;
 use crate::model::design::Design;
 use crate::model::point::PointKind;
 use crate::study::identify::{Observed, Weighed};
+use crate::study::index::CandidateAt;
 use crate::study::numerals::numerals;
-use crate::study::scale::{Allowed, Answer, Places};
+use crate::study::scale::{Allowed, Answer, ValueSet};
 use crate::study::table::{CandidateRow, DiagnosticTable, PointColumn};
 
 /// A point expected to tell less than this, in bits, is not worth the looking.
@@ -45,7 +46,7 @@ pub(super) fn conclusion(
             writeln!(out, "  {}", seen(design, examination.table, observed))?;
         }
     }
-    let left: Vec<usize> = in_order(examination)
+    let left: Vec<CandidateAt> = in_order(examination)
         .into_iter()
         .filter(|at| !is_excluded(examination, *at))
         .collect();
@@ -73,11 +74,11 @@ pub(super) fn conclusion(
     )
 }
 
-fn in_order(examination: &Examination<'_>) -> Vec<usize> {
+fn in_order(examination: &Examination<'_>) -> Vec<CandidateAt> {
     examination.identified.by_probability()
 }
 
-fn is_excluded(examination: &Examination<'_>, at: usize) -> bool {
+fn is_excluded(examination: &Examination<'_>, at: CandidateAt) -> bool {
     let weighed = examination.identified.candidates.get(at);
     weighed.is_none_or(Weighed::is_excluded)
 }
@@ -105,7 +106,7 @@ fn contradiction(
 }
 
 fn excluded(examination: &Examination<'_>, heading: &str, out: &mut impl Write) -> io::Result<()> {
-    let excluded: Vec<usize> = in_order(examination)
+    let excluded: Vec<CandidateAt> = in_order(examination)
         .into_iter()
         .filter(|at| is_excluded(examination, *at))
         .collect();
@@ -120,7 +121,7 @@ fn excluded(examination: &Examination<'_>, heading: &str, out: &mut impl Write) 
 }
 
 /// A candidate and the points that exclude it.
-fn against(examination: &Examination<'_>, at: usize, out: &mut impl Write) -> io::Result<()> {
+fn against(examination: &Examination<'_>, at: CandidateAt, out: &mut impl Write) -> io::Result<()> {
     writeln!(out, "  {}", name(examination, at))?;
     let weighed = examination.identified.candidates.get(at);
     for point in weighed.into_iter().flat_map(|w| &w.against) {
@@ -148,7 +149,7 @@ fn against(examination: &Examination<'_>, at: usize, out: &mut impl Write) -> io
 
 fn next(
     examination: &Examination<'_>,
-    left: &[usize],
+    left: &[CandidateAt],
     heading: &str,
     out: &mut impl Write,
 ) -> io::Result<()> {
@@ -188,7 +189,7 @@ fn next(
 }
 
 /// "iii/v buoy-gone, Printed by the artist".
-fn name(examination: &Examination<'_>, at: usize) -> String {
+fn name(examination: &Examination<'_>, at: CandidateAt) -> String {
     let row = examination.table.candidates.get(at);
     row.map(|row| row_name(examination.design, row))
         .unwrap_or_default()
@@ -221,22 +222,22 @@ fn seen(design: &Design, table: &DiagnosticTable, observed: &Observed) -> String
 
 fn answer_words(design: &Design, column: &PointColumn, answer: &Answer) -> String {
     match answer {
-        Answer::OneOf(places) => places_words(column, places),
+        Answer::OneOf(values) => values_words(column, values),
         Answer::Number(number) => with_unit(design, column, *number),
     }
 }
 
 fn allowed_words(design: &Design, column: &PointColumn, allowed: &Allowed) -> String {
     match allowed {
-        Allowed::AnyOf(places) => places_words(column, places),
+        Allowed::AnyOf(values) => values_words(column, values),
         Allowed::Number(number) => with_unit(design, column, *number),
     }
 }
 
-fn places_words(column: &PointColumn, places: &Places) -> String {
-    let words: Vec<String> = places
+fn values_words(column: &PointColumn, values: &ValueSet) -> String {
+    let words: Vec<String> = values
         .iter()
-        .map(|place| match column.scale.value(*place) {
+        .map(|at| match column.scale.value(*at) {
             Some(value) => value.to_string(),
             None => format!("{OTHER} number"),
         })

@@ -10,7 +10,8 @@ use crate::model::point::{Point, PointKind, Value};
 use crate::model::words::ClosedList;
 use crate::read::near::nearest;
 use crate::study::identify::Observed;
-use crate::study::scale::{Answer, Places, Scale};
+use crate::study::index::ValueAt;
+use crate::study::scale::{Answer, Scale, ValueSet};
 use crate::study::table::{DiagnosticTable, PointColumn};
 
 /// The word for any count that is not recorded.
@@ -75,7 +76,7 @@ fn observation(design: &Design, table: &DiagnosticTable, words: &str) -> Result<
         Some(name) => (name, true),
         None => (name, false),
     };
-    let point_at = table.points.iter().position(|p| p.key.as_str() == name);
+    let point_at = table.points.position(|p| p.key.as_str() == name);
     let found = point_at.and_then(|at| {
         let column = table.points.get(at)?;
         Some((at, column, design.point(&column.key)?))
@@ -155,32 +156,34 @@ pub(super) fn answer(
                 )
             });
     }
-    let named: Places = values
+    let named: ValueSet = values
         .split(',')
-        .map(|value| place(column, value.trim()))
+        .map(|value| value_at(column, value.trim()))
         .collect::<Result<_, _>>()?;
-    let places = if is_complement {
+    let seen = if is_complement {
         column.scale.all_but(&named)
     } else {
         named
     };
-    if places.is_empty() {
+    if seen.is_empty() {
         return Err(Fault::new(
             format!("every value of `{key}` is ruled out, so nothing is left to be seen"),
             "leave the point out where it cannot be judged",
         ));
     }
-    Ok(Answer::OneOf(places))
+    Ok(Answer::OneOf(seen))
 }
 
-fn place(column: &PointColumn, value: &str) -> Result<usize, Fault> {
+fn value_at(column: &PointColumn, value: &str) -> Result<ValueAt, Fault> {
     let key = &column.key;
+    if let Some(other) = column.scale.other().filter(|_| value == OTHER) {
+        return Ok(other);
+    }
     match &column.scale {
-        Scale::Counts(counts) if value == OTHER => Ok(counts.len()),
         Scale::Counts(_) => value
             .parse::<u32>()
             .ok()
-            .and_then(|n| column.scale.place(&Value::Count(n)))
+            .and_then(|n| column.scale.index_of(&Value::Count(n)))
             .ok_or_else(|| {
                 Fault::new(
                     format!("`{value}` is no number of `{key}`"),
@@ -190,6 +193,7 @@ fn place(column: &PointColumn, value: &str) -> Result<usize, Fault> {
         Scale::Words(words) => words
             .iter()
             .position(|w| w.as_str() == value)
+            .map(ValueAt::new)
             .ok_or_else(|| {
                 let words: Vec<&str> = words.iter().map(Key::as_str).collect();
                 Fault::new(

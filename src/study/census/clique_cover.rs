@@ -10,14 +10,16 @@
 
 use std::collections::BTreeSet;
 
+use crate::study::index::{Indexed, SheetAt};
+
 /// The largest connected part that is solved exactly (DESIGN.md, appendix).
 pub const EXACT_UP_TO: usize = 24;
 
-/// A graph: for each of its vertices, numbered from 0, those it is joined to.
+/// A graph of sheets: for each, those it is joined to.
 ///
-/// Invariant: symmetric, and no vertex is joined to itself.
+/// Invariant: symmetric, and no sheet is joined to itself.
 #[derive(Clone, Debug, Default)]
-pub struct Graph(Vec<BTreeSet<usize>>);
+pub struct Graph(Indexed<SheetAt, BTreeSet<SheetAt>>);
 
 /// How few cliques cover a graph.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -29,37 +31,36 @@ pub struct Cover {
 }
 
 impl Graph {
-    /// `vertices` vertices without an edge.
+    /// `sheets` vertices without an edge.
     #[must_use]
-    pub fn unjoined(vertices: usize) -> Graph {
-        Graph(vec![BTreeSet::new(); vertices])
+    pub fn unjoined(sheets: usize) -> Graph {
+        Graph(vec![BTreeSet::new(); sheets].into_iter().collect())
     }
 
-    /// Joins two vertices. Joining one to itself, or to one that is not there, does nothing.
-    pub fn join(&mut self, a: usize, b: usize) {
-        if a == b || a >= self.0.len() || b >= self.0.len() {
-            return;
+    /// Joins two sheets of the graph. Joining one to itself does nothing.
+    ///
+    /// # Panics
+    /// Where the graph has no such sheet.
+    pub fn join(&mut self, a: SheetAt, b: SheetAt) {
+        if a != b {
+            self.0[a].insert(b);
+            self.0[b].insert(a);
         }
-        for (from, to) in [(a, b), (b, a)] {
-            if let Some(joined) = self.0.get_mut(from) {
-                joined.insert(to);
-            }
-        }
     }
 
-    fn joined_to(&self, vertex: usize) -> impl Iterator<Item = usize> {
-        self.0.get(vertex).into_iter().flatten().copied()
+    fn joined_to(&self, vertex: SheetAt) -> impl Iterator<Item = SheetAt> {
+        self.0[vertex].iter().copied()
     }
 
-    /// The fewest cliques that cover all vertices.
+    /// The fewest cliques that cover all sheets.
     #[must_use]
     pub fn cover(&self) -> Cover {
-        self.cover_of(&(0..self.0.len()).collect())
+        self.cover_of(&self.0.indexes().collect())
     }
 
     /// The fewest cliques that cover `vertices`, with the edges among them.
     #[must_use]
-    pub fn cover_of(&self, vertices: &BTreeSet<usize>) -> Cover {
+    pub fn cover_of(&self, vertices: &BTreeSet<SheetAt>) -> Cover {
         let mut total = Cover {
             at_least: 0,
             exact: true,
@@ -91,7 +92,7 @@ impl Graph {
     }
 
     /// The part as an adjacency matrix of bits, vertices renumbered in the order of `part`.
-    fn rows_of(&self, part: &[usize]) -> Vec<u32> {
+    fn rows_of(&self, part: &[SheetAt]) -> Vec<u32> {
         part.iter()
             .map(|vertex| {
                 self.joined_to(*vertex)
@@ -103,36 +104,31 @@ impl Graph {
 
     /// The size of a set of vertices no two of which are joined, found greedily: again and again
     /// the vertex with the fewest neighbours left, the first where several have.
-    fn apart_from_each_other(&self, part: &[usize]) -> usize {
-        let mut left: BTreeSet<usize> = part.iter().copied().collect();
-        let mut degree: Vec<usize> = vec![0; self.0.len()];
+    fn apart_from_each_other(&self, part: &[SheetAt]) -> usize {
+        let mut left: BTreeSet<SheetAt> = part.iter().copied().collect();
+        let mut degree: Indexed<SheetAt, usize> = Indexed::filled(&self.0, 0);
         let mut by_degree = BTreeSet::new();
         for vertex in part {
-            let count = self.joined_to(*vertex).filter(|v| left.contains(v)).count();
-            if let Some(known) = degree.get_mut(*vertex) {
-                *known = count;
-            }
-            by_degree.insert((count, *vertex));
+            degree[*vertex] = self.joined_to(*vertex).filter(|v| left.contains(v)).count();
+            by_degree.insert((degree[*vertex], *vertex));
         }
         let mut size = 0;
         while let Some((_, chosen)) = by_degree.pop_first() {
             size += 1;
             left.remove(&chosen);
-            let gone: Vec<usize> = self
+            let gone: Vec<SheetAt> = self
                 .joined_to(chosen)
                 .filter(|v| left.contains(v))
                 .collect();
             for vertex in &gone {
                 left.remove(vertex);
-                by_degree.remove(&(degree.get(*vertex).copied().unwrap_or(0), *vertex));
+                by_degree.remove(&(degree[*vertex], *vertex));
             }
             for vertex in gone {
                 for other in self.joined_to(vertex).filter(|v| left.contains(v)) {
-                    if let Some(known) = degree.get_mut(other) {
-                        by_degree.remove(&(*known, other));
-                        *known = known.saturating_sub(1);
-                        by_degree.insert((*known, other));
-                    }
+                    by_degree.remove(&(degree[other], other));
+                    degree[other] -= 1;
+                    by_degree.insert((degree[other], other));
                 }
             }
         }
@@ -145,7 +141,7 @@ impl Graph {
 /// that cannot beat the best found so far is left.
 fn smallest_cover(rows: &[u32]) -> usize {
     let mut order: Vec<usize> = (0..rows.len()).collect();
-    order.sort_by_key(|v| (rows.get(*v).map_or(0, |row| row.count_ones()), *v));
+    order.sort_by_key(|v| (rows[*v].count_ones(), *v));
     let mut best = rows.len();
     place(rows, &order, &mut Vec::new(), &mut best);
     best
@@ -160,12 +156,10 @@ fn place(rows: &[u32], left: &[usize], cliques: &mut Vec<u32>, best: &mut usize)
         *best = cliques.len();
         return;
     };
-    let row = rows.get(*vertex).copied().unwrap_or(0);
+    let row = rows[*vertex];
     let bit = 1_u32 << vertex;
     for at in 0..cliques.len() {
-        let Some(members) = cliques.get(at).copied() else {
-            continue;
-        };
+        let members = cliques[at];
         if members & !row == 0 {
             cliques[at] = members | bit;
             place(rows, rest, cliques, best);
@@ -184,9 +178,17 @@ mod tests {
     fn graph(vertices: usize, edges: &[(usize, usize)]) -> Graph {
         let mut graph = Graph::unjoined(vertices);
         for (a, b) in edges {
-            graph.join(*a, *b);
+            join(&mut graph, *a, *b);
         }
         graph
+    }
+
+    fn join(graph: &mut Graph, a: usize, b: usize) {
+        graph.join(SheetAt::new(a), SheetAt::new(b));
+    }
+
+    fn is_joined(graph: &Graph, a: usize, b: usize) -> bool {
+        graph.0[SheetAt::new(a)].contains(&SheetAt::new(b))
     }
 
     fn fewest(graph: &Graph) -> Cover {
@@ -201,7 +203,7 @@ mod tests {
             }
             let mut best = usize::MAX;
             for at in 0..parts.len() {
-                if parts[at].iter().all(|m| graph.0[vertex].contains(m)) {
+                if parts[at].iter().all(|m| is_joined(graph, vertex, *m)) {
                     parts[at].push(vertex);
                     best = best.min(split(graph, vertex + 1, parts));
                     parts[at].pop();
@@ -230,7 +232,7 @@ mod tests {
             for a in 0..vertices {
                 for b in 0..a {
                     if self.percent() < dense {
-                        graph.join(a, b);
+                        join(&mut graph, a, b);
                     }
                 }
             }
@@ -258,8 +260,8 @@ mod tests {
         let vertices = graph.0.len();
         let mut complement = Graph::unjoined(vertices);
         for a in 0..vertices {
-            for b in (0..a).filter(|b| !graph.0[a].contains(b)) {
-                complement.join(a, b);
+            for b in (0..a).filter(|b| !is_joined(graph, a, *b)) {
+                join(&mut complement, a, b);
             }
         }
         complement
@@ -274,7 +276,7 @@ mod tests {
         for (a, one) in sets.iter().enumerate() {
             for (b, other) in sets.iter().enumerate().take(a) {
                 if one & other == 0 {
-                    graph.join(a, b);
+                    join(&mut graph, a, b);
                 }
             }
         }
@@ -285,12 +287,12 @@ mod tests {
     fn mycielski(graph: &Graph) -> Graph {
         let n = graph.0.len();
         let mut larger = Graph::unjoined(2 * n + 1);
-        for (a, joined) in graph.0.iter().enumerate() {
-            for &b in joined {
-                larger.join(a, b);
-                larger.join(a + n, b);
+        for a in 0..n {
+            for b in (0..n).filter(|b| is_joined(graph, a, *b)) {
+                join(&mut larger, a, b);
+                join(&mut larger, a + n, b);
             }
-            larger.join(a + n, 2 * n);
+            join(&mut larger, a + n, 2 * n);
         }
         larger
     }
@@ -326,13 +328,13 @@ mod tests {
         let mut heawood = Graph::unjoined(14);
         for a in 0..16_usize {
             for bit in [1, 2, 4, 8] {
-                cube.join(a, a ^ bit);
+                join(&mut cube, a, a ^ bit);
             }
         }
         for a in 0..14 {
-            heawood.join(a, (a + 1) % 14);
+            join(&mut heawood, a, (a + 1) % 14);
             if a % 2 == 0 {
-                heawood.join(a, (a + 5) % 14);
+                join(&mut heawood, a, (a + 5) % 14);
             }
         }
         for graph in [petersen, cube, heawood] {
@@ -353,7 +355,7 @@ mod tests {
         for dense in [15, 40, 60, 85] {
             let graph = numbers.graph(EXACT_UP_TO, dense);
             let cover = fewest(&graph);
-            let all: Vec<usize> = (0..EXACT_UP_TO).collect();
+            let all: Vec<SheetAt> = graph.0.indexes().collect();
             assert!(cover.at_least >= graph.apart_from_each_other(&all));
         }
     }
@@ -374,6 +376,7 @@ mod tests {
     #[test]
     fn what_does_not_count_joins_nothing() {
         let row = graph(3, &[(0, 1), (1, 2)]);
-        assert_eq!(row.cover_of(&BTreeSet::from([0, 2])).at_least, 2);
+        let ends = BTreeSet::from([0, 2].map(SheetAt::new));
+        assert_eq!(row.cover_of(&ends).at_least, 2);
     }
 }

@@ -10,6 +10,7 @@ use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
 use crate::model::key::ImpressionKey;
+use crate::study::index::{Indexed, SheetAt};
 
 /// Counts the sheets of some designs.
 pub(super) fn count(
@@ -33,7 +34,7 @@ pub(super) fn count(
         }
     }
     let graph = doubts(groups, &records, &sheets);
-    let sheets: Vec<(ImpressionKey, Allows)> = sheets
+    let sheets: Indexed<SheetAt, (ImpressionKey, Allows)> = sheets
         .into_iter()
         .map(|(first, allows)| (first, allows.completed(catalogue)))
         .collect();
@@ -66,10 +67,11 @@ fn doubts(
     records: &[(&Design, &Impression)],
     sheets: &BTreeMap<ImpressionKey, Allows>,
 ) -> Graph {
-    let places: BTreeMap<&ImpressionKey, usize> = sheets.keys().zip(0..).collect();
+    let indexes = (0..).map(SheetAt::new);
+    let indexes: BTreeMap<&ImpressionKey, SheetAt> = sheets.keys().zip(indexes).collect();
     let pair = |a: &ImpressionKey, b: &ImpressionKey| {
-        let a = places.get(&groups.first_of(a))?;
-        let b = places.get(&groups.first_of(b))?;
+        let a = indexes.get(&groups.first_of(a))?;
+        let b = indexes.get(&groups.first_of(b))?;
         Some((*a.min(b), *a.max(b)))
     };
     let mut maybe = BTreeSet::new();
@@ -98,11 +100,11 @@ fn doubts(
 
 fn rows<K: Ord + Clone>(
     graph: &Graph,
-    sheets: &[(ImpressionKey, Allows)],
+    sheets: &Indexed<SheetAt, (ImpressionKey, Allows)>,
     values: impl Fn(&Allows) -> &BTreeSet<Option<K>>,
 ) -> Vec<Row<K>> {
-    let mut rows: BTreeMap<&Option<K>, (BTreeSet<usize>, Vec<ImpressionKey>)> = BTreeMap::new();
-    for (at, (first, sheet)) in sheets.iter().enumerate() {
+    let mut rows: BTreeMap<&Option<K>, (BTreeSet<SheetAt>, Vec<ImpressionKey>)> = BTreeMap::new();
+    for (at, (first, sheet)) in sheets.entries() {
         let allowed = values(sheet);
         for value in allowed {
             let (only, allowing) = rows.entry(value).or_default();

@@ -160,9 +160,11 @@ impl EditionStudy {
     /// The declared numbers that were not met, where a size is declared.
     #[must_use]
     pub fn missing(&self) -> Vec<u32> {
+        let Some(declared) = self.declared else {
+            return Vec::new();
+        };
         // A declared size beyond all reason must not fill the memory with numbers.
-        let declared = self.declared.unwrap_or(0).min(100_000);
-        (1..=declared)
+        (1..=declared.min(100_000))
             .filter(|n| self.located.binary_search(n).is_err())
             .collect()
     }

@@ -118,10 +118,10 @@ fn of_designs(
 
 fn in_the_order_of<'a>(rows: &mut [Row<Key>], order: impl Iterator<Item = &'a Key>) {
     let order: Vec<&Key> = order.collect();
+    // What the record does not list comes after what it lists, what is not recorded last.
     rows.sort_by_key(|row| {
-        let place = |key: &Key| order.iter().position(|k| *k == key);
-        row.key
-            .as_ref()
-            .map_or(usize::MAX, |key| place(key).unwrap_or(order.len()))
+        let key = row.key.as_ref();
+        let listed = order.iter().position(|k| Some(*k) == key);
+        (key.is_none(), listed.is_none(), listed)
     });
 }

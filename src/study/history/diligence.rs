@@ -26,6 +26,7 @@ use crate::model::impression::{Impression, Status as Standing};
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::provenance::{PartyRole, ProvenanceEntry};
 use crate::study::census::{Groups, is_counted};
+use crate::study::index::EntryAt;
 
 /// The first of the days that are asked about.
 pub const FIRST: Day = Day {
@@ -52,8 +53,8 @@ pub enum Known {
     Owner,
 }
 
-/// An entry of the provenance of a record: the record, and the entry's place in it.
-pub type EntryOf = (ImpressionKey, usize);
+/// An entry of the provenance of a record: the record, and which of its entries.
+pub type EntryOf = (ImpressionKey, EntryAt);
 
 /// A time for which the owner is equally well known.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -16,6 +16,7 @@ use crate::model::impression::Impression;
 use crate::model::key::Key;
 use crate::model::place::Placed;
 use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
+use crate::study::index::EntryAt;
 
 /// How many years a date that is approximate or uncertain may be off, either way: "c. 1610" is
 /// taken as 1605 to 1615 (CCO's worked example, as quoted in TRADE.md section 3).
@@ -106,8 +107,8 @@ fn moved(day: Day, years: i64) -> Day {
 /// The time for which an entry makes somebody the owner.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Owned {
-    /// The entry's place in the record.
-    pub entry: usize,
+    /// The entry.
+    pub entry: EntryAt,
     /// When, on any reading; `None` where the entry proves nothing of the kind.
     pub certainly: Option<Span>,
     /// When, on some reading.
@@ -130,7 +131,7 @@ pub fn owners(
         .iter()
         .enumerate()
         .filter(|(_, entry)| entry.role != PartyRole::Keeper)
-        .map(|(at, entry)| Step::of(at, entry))
+        .map(|(at, entry)| Step::of(EntryAt::new(at), entry))
         .collect();
     let first = impression.provenance.first();
     let chain = Chain {
@@ -171,7 +172,7 @@ fn has_it_now(impression: &Impression, party: &Party) -> bool {
 
 /// An entry of an owner or agent, its dates as spans.
 struct Step<'a> {
-    at: usize,
+    at: EntryAt,
     entry: &'a ProvenanceEntry,
     from: Span,
     to: Span,
@@ -179,7 +180,7 @@ struct Step<'a> {
 }
 
 impl<'a> Step<'a> {
-    fn of(at: usize, entry: &'a ProvenanceEntry) -> Step<'a> {
+    fn of(at: EntryAt, entry: &'a ProvenanceEntry) -> Step<'a> {
         let span = |date: &Option<Placed<Date>>| {
             date.as_ref()
                 .map_or_else(Span::default, |d| Span::of(&d.value))

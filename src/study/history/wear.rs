@@ -29,6 +29,7 @@ use crate::study::identification::agree::contradiction;
 use crate::study::identification::candidates::candidates;
 use crate::study::identification::changes::changes;
 use crate::study::identification::identify::is_printed;
+use crate::study::index::{Indexed, PullAt, ValueAt};
 use crate::study::numerals::predecessors;
 
 /// The order of pulling that the wear of one matrix tells, through states in which it did not
@@ -42,10 +43,9 @@ pub struct Wear {
     /// The points of wear, in the record's order.
     pub points: Vec<Key>,
     /// The sheets, those that show the same stages together; by layer, then by record.
-    pub pulls: Vec<Pull>,
-    /// Which were pulled before which, by their places in `pulls`: the fewest statements from
-    /// which all others follow.
-    pub before: Vec<(usize, usize)>,
+    pub pulls: Indexed<PullAt, Pull>,
+    /// Which were pulled before which: the fewest statements from which all others follow.
+    pub before: Vec<(PullAt, PullAt)>,
     /// Sets of sheets of which each would have to be pulled before the others.
     pub cycles: Vec<Vec<ImpressionKey>>,
     /// Sheets of a later state that show less wear than one of an earlier state.
@@ -57,8 +57,8 @@ pub struct Wear {
 pub struct Pull {
     /// The sheets, in order.
     pub sheets: Vec<ImpressionKey>,
-    /// The stage seen at each of the points, by its place; `None` where that is not certain.
-    pub stages: Vec<Option<usize>>,
+    /// The stage seen at each of the points; `None` where that is not certain.
+    pub stages: Vec<Option<ValueAt>>,
     /// How many pulls are known to have come before, one after the other: the length of the longest
     /// chain.
     pub layer: usize,
@@ -89,14 +89,12 @@ pub fn wear(design: &Design) -> Vec<Wear> {
             None => by_matrix.push((matrix, vec![point])),
         }
     }
-    let place = |matrix: &Option<Key>| {
-        design
-            .matrices
-            .iter()
-            .position(|m| Some(&m.key.value) == matrix.as_ref())
-            .unwrap_or(usize::MAX)
-    };
-    by_matrix.sort_by_key(|(matrix, _)| place(matrix));
+    // A matrix that the design does not list, and points that name none, come last.
+    by_matrix.sort_by_key(|(matrix, _)| {
+        let mut matrices = design.matrices.iter();
+        let listed = matrices.position(|m| Some(&m.key.value) == matrix.as_ref());
+        (listed.is_none(), listed)
+    });
     by_matrix
         .into_iter()
         .flat_map(|(matrix, points)| {
@@ -172,7 +170,7 @@ fn of_run(
         })
         .filter(|sheet| sheet.stages.iter().any(Option::is_some))
         .collect();
-    let mut by_stages: BTreeMap<&[Option<usize>], Vec<ImpressionKey>> = BTreeMap::new();
+    let mut by_stages: BTreeMap<&[Option<ValueAt>], Vec<ImpressionKey>> = BTreeMap::new();
     for sheet in &sheets {
         let pulled = by_stages.entry(&sheet.stages).or_default();
         pulled.push(sheet.impression.key.clone());
@@ -210,7 +208,7 @@ fn of_run(
 
 struct Sheet<'a> {
     impression: &'a Impression,
-    stages: Vec<Option<usize>>,
+    stages: Vec<Option<ValueAt>>,
 }
 
 /// Whether every state that a sheet can be in, as to this matrix, is one of `states`.
@@ -251,8 +249,8 @@ fn possible_states(
         .collect()
 }
 
-/// The one stage that was seen for certain, by its place.
-fn stage(impression: &Impression, point: &Point) -> Option<usize> {
+/// The one stage that was seen for certain.
+fn stage(impression: &Impression, point: &Point) -> Option<ValueAt> {
     let PointKind::Stage(stages) = &point.kind else {
         return None;
     };
@@ -273,7 +271,8 @@ fn stage(impression: &Impression, point: &Point) -> Option<usize> {
         return None;
     }
     let seen = one.value.to_string();
-    stages.iter().position(|s| s.value.as_str() == seen)
+    let at = stages.iter().position(|s| s.value.as_str() == seen);
+    at.map(ValueAt::new)
 }
 
 fn is_less_worn(a: &Pull, b: &Pull) -> bool {
@@ -306,39 +305,41 @@ fn take_cycles(graph: &mut DiGraph<Pull, ()>) -> Vec<Vec<ImpressionKey>> {
 
 /// The pulls by layer, and the transitive reduction of what is before what. The graph has no
 /// cycles left.
-fn reduced(graph: &DiGraph<Pull, ()>) -> (Vec<Pull>, Vec<(usize, usize)>) {
-    let Ok(order) = petgraph::algo::toposort(graph, None) else {
-        return (Vec::new(), Vec::new());
-    };
+fn reduced(graph: &DiGraph<Pull, ()>) -> (Indexed<PullAt, Pull>, Vec<(PullAt, PullAt)>) {
+    let order = petgraph::algo::toposort(graph, None);
+    debug_assert!(order.is_ok(), "the cycles were taken out");
+    let order = order.unwrap_or_default();
     let (sorted, _) = dag_to_toposorted_adjacency_list::<_, u32>(graph, &order);
     let (reduction, _) = dag_transitive_reduction_closure(&sorted);
-    // In the sorted list a node's index is its place in the order.
-    let edges: Vec<(usize, usize)> = (0..order.len())
+    let mut pulls: Indexed<PullAt, Pull> = order.iter().map(|node| graph[*node].clone()).collect();
+    // The sorted list has a node for each of them, in the same order.
+    let edges: Vec<(PullAt, PullAt)> = pulls
+        .indexes()
         .flat_map(|from| {
-            let next = reduction.neighbors(reduction.from_index(from));
-            next.map(move |to| (from, to as usize)).collect::<Vec<_>>()
+            let next = reduction.neighbors(reduction.from_index(from.index()));
+            let next = next.map(move |to| (from, PullAt::new(to as usize)));
+            next.collect::<Vec<_>>()
         })
         .collect();
-    let mut pulls: Vec<Pull> = order.iter().map(|node| graph[*node].clone()).collect();
-    for at in 0..pulls.len() {
+    for at in pulls.indexes() {
         let before = edges.iter().filter(|(_, to)| *to == at);
-        let layer = before
-            .filter_map(|(from, _)| Some(pulls.get(*from)?.layer + 1))
-            .max();
-        if let (Some(pull), Some(layer)) = (pulls.get_mut(at), layer) {
-            pull.layer = layer;
+        if let Some(layer) = before.map(|(from, _)| pulls[*from].layer + 1).max() {
+            pulls[at].layer = layer;
         }
     }
-    let mut places: Vec<usize> = (0..pulls.len()).collect();
-    places.sort_by_key(|at| pulls.get(*at).map(|p| (p.layer, p.sheets.clone())));
-    let new_place = |old: usize| places.iter().position(|at| *at == old);
-    let mut before: Vec<(usize, usize)> = edges
-        .into_iter()
-        .filter_map(|(from, to)| Some((new_place(from)?, new_place(to)?)))
+    let mut by_layer: Vec<PullAt> = pulls.indexes().collect();
+    by_layer.sort_by_key(|at| (pulls[*at].layer, pulls[*at].sheets.clone()));
+    let mut renumbered = Indexed::filled(&pulls, PullAt::new(0));
+    for (new, old) in by_layer.iter().enumerate() {
+        renumbered[*old] = PullAt::new(new);
+    }
+    let edges = edges.into_iter();
+    let mut before: Vec<(PullAt, PullAt)> = edges
+        .map(|(from, to)| (renumbered[from], renumbered[to]))
         .collect();
     before.sort_unstable();
-    let pulls = places.iter().filter_map(|at| pulls.get(*at).cloned());
-    (pulls.collect(), before)
+    let pulls = by_layer.iter().map(|at| pulls[*at].clone()).collect();
+    (pulls, before)
 }
 
 /// For each sheet, the first sheet of an earlier state that shows more wear.

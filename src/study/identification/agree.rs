@@ -16,6 +16,7 @@ use crate::model::point::{Observation, Point, Value};
 use crate::model::printing::Printing;
 use crate::model::state::{State, Variant};
 use crate::study::census::readings;
+use crate::study::index::ObservationAt;
 
 /// What was observed contradicts every candidate that the identification allows.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,7 +32,7 @@ pub struct Clash {
     /// The point.
     pub point: Key,
     /// Which of the impression's observations.
-    pub observation: usize,
+    pub observation: ObservationAt,
     /// What the candidate allows there, in the record's order.
     pub allowed: Vec<Value>,
     /// Who shows that.
@@ -78,7 +79,7 @@ pub fn contradiction(design: &Design, impression: &Impression) -> Option<Contrad
 fn telling_observations<'a>(
     design: &'a Design,
     impression: &'a Impression,
-) -> Vec<(usize, &'a Observation, &'a Point)> {
+) -> Vec<(ObservationAt, &'a Observation, &'a Point)> {
     let is_not_printed = |matrix: &Key| {
         impression
             .blocks
@@ -90,7 +91,7 @@ fn telling_observations<'a>(
         .iter()
         .enumerate()
         .filter(|(_, o)| o.claim.certainty() != Certainty::Possible)
-        .filter_map(|(at, o)| Some((at, o, design.point(&o.point.value)?)))
+        .filter_map(|(at, o)| Some((ObservationAt::new(at), o, design.point(&o.point.value)?)))
         .filter(|(_, _, point)| {
             !point
                 .matrix
@@ -225,7 +226,7 @@ impl<'a> TakenAs<'a> {
         (!values.is_empty()).then_some((values, shown_by))
     }
 
-    fn clash(&self, at: usize, observation: &Observation, point: &Point) -> Option<Clash> {
+    fn clash(&self, at: ObservationAt, observation: &Observation, point: &Point) -> Option<Clash> {
         let (allowed, shown_by) = self.allows(point)?;
         rules_out(point, &observation.seen, &allowed).then(|| Clash {
             point: point.key.value.clone(),

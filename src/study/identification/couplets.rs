@@ -12,30 +12,32 @@
 //! its points chosen by expected information (`next_point`). Parts that recur stand once and are
 //! referred to. A key grows with the overlap of its candidates, so it is finished breadth first and
 //! stops at [`MOST_COUPLETS`]; what is then not told apart says so.
+//! Not here: the leads of one point (`leads`).
 
-use std::collections::{BTreeMap, BTreeSet, VecDeque};
+use std::collections::{BTreeMap, VecDeque};
 
-use super::allowed::ROUNDING;
 use super::identify::{Identified, Weighed, greater_first};
+use super::leads::narrowing;
+pub use super::leads::{LeadCondition, Range};
 use super::next_point::expected_bits;
-use super::scale::{Allowed, Places, Scale};
-use super::table::{DiagnosticTable, PointColumn};
+use super::table::DiagnosticTable;
+use crate::study::index::{CandidateAt, CoupletAt, Indexed, PointAt};
 
 /// A key for paper.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Couplets {
     /// The couplets, in the order of their numbers; leads go on to later ones only. Empty where no
     /// point narrows the candidates.
-    pub couplets: Vec<Couplet>,
+    pub couplets: Indexed<CoupletAt, Couplet>,
 }
 
 /// A point with what may be seen there.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Couplet {
-    /// The point, by its place in the table.
-    pub point: usize,
-    /// The candidates that come to it, by their places in the table, in its order.
-    pub candidates: Vec<usize>,
+    /// The point.
+    pub point: PointAt,
+    /// The candidates that come to it, in the table's order.
+    pub candidates: Vec<CandidateAt>,
     /// What may be seen, and where that leads; two at least, no two to the same candidates.
     pub leads: Vec<Lead>,
 }
@@ -43,37 +45,19 @@ pub struct Couplet {
 /// Something that may be seen, and where it leads.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Lead {
-    /// What may be seen.
-    pub seen: Sighted,
-    /// The candidates that agree with it, by their places in the table, in its order; at least one.
-    pub candidates: Vec<usize>,
+    /// What must be seen to follow it.
+    pub condition: LeadCondition,
+    /// The candidates that agree with it, in the table's order; at least one.
+    pub candidates: Vec<CandidateAt>,
     /// Where it leads.
     pub goal: Goal,
-}
-
-/// What a lead says was seen.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Sighted {
-    /// One of these places on the point's scale.
-    AnyOf(Places),
-    /// A number within one of these ranges, rising.
-    Within(Vec<Range>),
-}
-
-/// A range of numbers, in the point's unit; its ends belong to it.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Range {
-    /// Its lower end; `None` where it has none.
-    pub low: Option<f64>,
-    /// Its upper end; `None` where it has none.
-    pub high: Option<f64>,
 }
 
 /// Where a lead leads.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Goal {
-    /// On, to another couplet by its place, from 0.
-    Couplet(usize),
+    /// On, to another couplet.
+    Couplet(CoupletAt),
     /// To the lead's candidates, which no recorded point separates further.
     End,
     /// To the lead's candidates, which further points would tell apart; the key stops here, so as
@@ -84,56 +68,46 @@ pub enum Goal {
 /// A key longer than this is not printed to its ends: about twelve pages.
 pub const MOST_COUPLETS: usize = 120;
 
-impl Range {
-    /// Whether a number lies within.
-    #[must_use]
-    pub fn contains(&self, number: f64) -> bool {
-        self.low.is_none_or(|low| number >= low - ROUNDING)
-            && self.high.is_none_or(|high| number <= high + ROUNDING)
-    }
-}
-
 /// The key of a table.
 #[must_use]
 pub fn couplets(table: &DiagnosticTable) -> Couplets {
-    let everyone: Vec<usize> = (0..table.candidates.len()).collect();
-    let every_point: Vec<usize> = (0..table.points.len()).collect();
+    let all_candidates: Vec<CandidateAt> = table.candidates.indexes().collect();
+    let all_points: Vec<PointAt> = table.points.indexes().collect();
     let mut growing = Growing {
         table,
         known: BTreeMap::new(),
         waiting: VecDeque::new(),
     };
-    growing.goal(&everyone, &every_point);
-    let mut grown = Vec::new();
+    growing.goal(&all_candidates, &all_points);
+    let mut grown = Indexed::default();
     while let Some(stem) = growing.waiting.pop_front() {
-        grown.push(growing.couplet(stem));
+        let couplet = growing.couplet(stem);
+        grown.push(couplet);
     }
     Couplets {
         couplets: in_reading_order(grown),
     }
 }
 
-/// The candidates that come to a couplet, and the points that still narrow them.
+/// The candidates that come to a couplet, and the points that still narrow them, at least one.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 struct Stem {
-    candidates: Vec<usize>,
-    open: Vec<usize>,
+    candidates: Vec<CandidateAt>,
+    open: Vec<PointAt>,
 }
 
 /// A key while it grows; couplets are grown in the order in which they were first led to.
 struct Growing<'a> {
     table: &'a DiagnosticTable,
-    known: BTreeMap<Stem, usize>,
+    known: BTreeMap<Stem, CoupletAt>,
     waiting: VecDeque<Stem>,
 }
 
 impl Growing<'_> {
     /// Where `candidates` lead, of whom only `points` have not been asked.
-    fn goal(&mut self, candidates: &[usize], points: &[usize]) -> Goal {
-        let narrows = |point: &&usize| {
-            let column = self.table.points.get(**point);
-            column.is_some_and(|column| narrowing(column, candidates).is_some())
-        };
+    fn goal(&mut self, candidates: &[CandidateAt], points: &[PointAt]) -> Goal {
+        let narrows =
+            |point: &&PointAt| narrowing(&self.table.points[**point], candidates).is_some();
         let stem = Stem {
             open: points.iter().filter(narrows).copied().collect(),
             candidates: candidates.to_vec(),
@@ -141,36 +115,31 @@ impl Growing<'_> {
         if stem.open.is_empty() {
             return Goal::End;
         }
-        if let Some(place) = self.known.get(&stem) {
-            return Goal::Couplet(*place);
+        if let Some(at) = self.known.get(&stem) {
+            return Goal::Couplet(*at);
         }
-        let place = self.known.len();
-        if place == MOST_COUPLETS {
+        if self.known.len() == MOST_COUPLETS {
             return Goal::Stop;
         }
-        self.known.insert(stem.clone(), place);
+        let at = CoupletAt::new(self.known.len());
+        self.known.insert(stem.clone(), at);
         self.waiting.push_back(stem);
-        Goal::Couplet(place)
+        Goal::Couplet(at)
     }
 
     fn couplet(&mut self, stem: Stem) -> Couplet {
         let alike = equally_likely(self.table, &stem.candidates);
-        let told = |point: usize| {
-            let column = self.table.points.get(point);
-            column.map_or(0.0, |column| expected_bits(column, &alike))
-        };
-        let mut open: Vec<(usize, f64)> = stem.open.iter().map(|p| (*p, told(*p))).collect();
+        let bits = |point: PointAt| expected_bits(&self.table.points[point], &alike);
+        let mut open: Vec<(PointAt, f64)> = stem.open.iter().map(|p| (*p, bits(*p))).collect();
         open.sort_by(|a, b| greater_first(a.1, b.1));
-        let point = open.first().map_or(0, |(point, _)| *point);
-        let column = self.table.points.get(point);
-        let leads = column
-            .and_then(|column| narrowing(column, &stem.candidates))
-            .unwrap_or_default();
-        let left: Vec<usize> = stem.open.iter().copied().filter(|p| *p != point).collect();
-        let leads = leads.into_iter().map(|(seen, candidates)| Lead {
-            goal: self.goal(&candidates, &left),
-            seen,
-            candidates,
+        let (point, _) = open[0];
+        let branches = narrowing(&self.table.points[point], &stem.candidates);
+        debug_assert!(branches.is_some(), "an open point narrows the candidates");
+        let left: Vec<PointAt> = stem.open.iter().copied().filter(|p| *p != point).collect();
+        let leads = branches.into_iter().flatten().map(|branch| Lead {
+            goal: self.goal(&branch.candidates, &left),
+            condition: branch.condition,
+            candidates: branch.candidates,
         });
         Couplet {
             point,
@@ -180,13 +149,13 @@ impl Growing<'_> {
     }
 }
 
-fn equally_likely(table: &DiagnosticTable, candidates: &[usize]) -> Identified {
+fn equally_likely(table: &DiagnosticTable, candidates: &[CandidateAt]) -> Identified {
     #[allow(
         clippy::cast_precision_loss,
         reason = "a design has nowhere near 2^52 candidates"
     )]
     let share = 1.0 / candidates.len().max(1) as f64;
-    let weighed = (0..table.candidates.len()).map(|at| Weighed {
+    let weighed = table.candidates.indexes().map(|at| Weighed {
         probability: if candidates.binary_search(&at).is_ok() {
             share
         } else {
@@ -199,126 +168,17 @@ fn equally_likely(table: &DiagnosticTable, candidates: &[usize]) -> Identified {
     }
 }
 
-/// What may be seen at a point, and the candidates that agree with it.
-type Leads = Vec<(Sighted, Vec<usize>)>;
-
-/// The leads of a point; `None` where it does not narrow the candidates: all of them agree with
-/// whatever any of them does. A measure must separate two of them: where their tolerances overlap,
-/// a range told to the millimetre would promise more than a rule can keep.
-fn narrowing(column: &PointColumn, candidates: &[usize]) -> Option<Leads> {
-    let leads = match &column.scale {
-        Scale::Measure(measure) => {
-            let met = candidates.iter().filter_map(|c| column.class_of.get(*c));
-            let classes: BTreeSet<usize> = met.copied().collect();
-            let is_apart = |one: &usize| {
-                let mut others = classes.iter();
-                others.any(|other| column.classes_apart(*one, *other))
-            };
-            if !classes.iter().any(is_apart) {
-                return None;
-            }
-            by_range(column, candidates, measure.tolerance)
-        }
-        Scale::Words(_) | Scale::Counts(_) => by_place(column, candidates),
-    };
-    (leads.len() > 1).then_some(leads)
-}
-
-fn by_place(column: &PointColumn, candidates: &[usize]) -> Leads {
-    let mut leads: Vec<(Places, Vec<usize>)> = Vec::new();
-    for place in 0..column.scale.len() {
-        let agrees = |candidate: &&usize| match column.allows(**candidate) {
-            Some(Allowed::AnyOf(places)) => places.contains(&place),
-            Some(Allowed::Number(_)) => false,
-            None => true,
-        };
-        let who: Vec<usize> = candidates.iter().filter(agrees).copied().collect();
-        match leads.iter_mut().find(|(_, same)| *same == who) {
-            _ if who.is_empty() => {}
-            Some((places, _)) => {
-                places.insert(place);
-            }
-            None => leads.push((Places::from([place]), who)),
-        }
-    }
-    let leads = leads.into_iter();
-    leads.map(|(p, who)| (Sighted::AnyOf(p), who)).collect()
-}
-
-/// The line of numbers, cut wherever a candidate's tolerance begins or ends.
-fn by_range(column: &PointColumn, candidates: &[usize], tolerance: f64) -> Leads {
-    let number = |candidate: usize| match column.allows(candidate) {
-        Some(Allowed::Number(number)) => Some(*number),
-        _ => None,
-    };
-    let shown = candidates.iter().filter_map(|c| number(*c));
-    let mut cuts: Vec<f64> = shown.flat_map(|v| [v - tolerance, v + tolerance]).collect();
-    cuts.sort_by(f64::total_cmp);
-    cuts.dedup_by(|a, b| (*a - *b).abs() <= ROUNDING);
-    let agreeing = |x: f64| -> Vec<usize> {
-        let agrees = |candidate: &&usize| {
-            number(**candidate).is_none_or(|v| (x - v).abs() <= tolerance + ROUNDING)
-        };
-        candidates.iter().filter(agrees).copied().collect()
-    };
-    let (Some(first), Some(last)) = (cuts.first(), cuts.last()) else {
-        return Vec::new();
-    };
-    let closed = |low: f64, high: f64| Range {
-        low: Some(low),
-        high: Some(high),
-    };
-    let mut pieces = vec![(
-        Range {
-            low: None,
-            high: Some(*first),
-        },
-        agreeing(first - tolerance),
-    )];
-    for (cut, next) in cuts.iter().zip(cuts.iter().skip(1).map(Some).chain([None])) {
-        pieces.push((closed(*cut, *cut), agreeing(*cut)));
-        if let Some(next) = next {
-            pieces.push((closed(*cut, *next), agreeing(cut.midpoint(*next))));
-        }
-    }
-    pieces.push((
-        Range {
-            low: Some(*last),
-            high: None,
-        },
-        agreeing(last + tolerance),
-    ));
-    let mut leads: Vec<(Vec<Range>, Vec<usize>)> = Vec::new();
-    let mut before: Vec<usize> = Vec::new();
-    for (range, who) in pieces {
-        let is_continued = who == before;
-        before.clone_from(&who);
-        match leads.iter_mut().find(|(_, same)| *same == who) {
-            _ if who.is_empty() => {}
-            Some((ranges, _)) => match ranges.last_mut() {
-                Some(last) if is_continued => last.high = range.high,
-                _ => ranges.push(range),
-            },
-            None => leads.push((vec![range], who)),
-        }
-    }
-    // What lies beyond every tolerance is said last: "any other".
-    leads.sort_by_key(|(ranges, _)| ranges.iter().any(|r| r.low.is_none()));
-    let leads = leads.into_iter();
-    leads.map(|(r, who)| (Sighted::Within(r), who)).collect()
-}
-
 /// The couplets numbered so that every lead goes on to a later one, and what a first lead goes on to
-/// stands next where it can: backwards in the order in which a walk through all leads is done with
-/// them.
-fn in_reading_order(grown: Vec<Couplet>) -> Vec<Couplet> {
-    let mut is_met = vec![false; grown.len()];
-    let mut done: Vec<usize> = Vec::new();
+/// stands next where it can: the reverse of the order in which a depth-first walk, leads last to
+/// first, leaves them.
+fn in_reading_order(grown: Indexed<CoupletAt, Couplet>) -> Indexed<CoupletAt, Couplet> {
+    let mut is_met = Indexed::filled(&grown, false);
+    let mut done: Vec<CoupletAt> = Vec::new();
     // Each couplet with how many of its leads, the last first, are still to be walked.
-    let mut walked: Vec<(usize, usize)> = Vec::new();
-    if let (Some(head), Some(met)) = (grown.first(), is_met.first_mut()) {
-        *met = true;
-        walked.push((0, head.leads.len()));
+    let mut walked: Vec<(CoupletAt, usize)> = Vec::new();
+    if let Some((head, couplet)) = grown.entries().next() {
+        is_met[head] = true;
+        walked.push((head, couplet.leads.len()));
     }
     while let Some((at, left)) = walked.pop() {
         let Some(lead) = left.checked_sub(1) else {
@@ -326,44 +186,38 @@ fn in_reading_order(grown: Vec<Couplet>) -> Vec<Couplet> {
             continue;
         };
         walked.push((at, lead));
-        let goal = grown.get(at).and_then(|couplet| couplet.leads.get(lead));
-        if let Some(Goal::Couplet(next)) = goal.map(|lead| lead.goal)
-            && let (Some(couplet), Some(met)) = (grown.get(next), is_met.get_mut(next))
-            && !*met
+        if let Goal::Couplet(next) = grown[at].leads[lead].goal
+            && !is_met[next]
         {
-            *met = true;
-            walked.push((next, couplet.leads.len()));
+            is_met[next] = true;
+            walked.push((next, grown[next].leads.len()));
         }
     }
+    debug_assert_eq!(done.len(), grown.len(), "some lead goes to every couplet");
     done.reverse();
-    let mut number = vec![0; grown.len()];
+    let mut renumbered = Indexed::filled(&grown, CoupletAt::new(0));
     for (new, old) in done.iter().enumerate() {
-        if let Some(place) = number.get_mut(*old) {
-            *place = new;
+        renumbered[*old] = CoupletAt::new(new);
+    }
+    let mut numbered: Vec<(CoupletAt, Couplet)> = renumbered.iter().copied().zip(grown).collect();
+    for (_, couplet) in &mut numbered {
+        for lead in &mut couplet.leads {
+            if let Goal::Couplet(next) = &mut lead.goal {
+                *next = renumbered[*next];
+            }
         }
     }
-    let mut numbered: Vec<(usize, Couplet)> = grown
-        .into_iter()
-        .enumerate()
-        .map(|(old, mut couplet)| {
-            for lead in &mut couplet.leads {
-                if let Goal::Couplet(next) = &mut lead.goal {
-                    *next = number.get(*next).copied().unwrap_or(*next);
-                }
-            }
-            (number.get(old).copied().unwrap_or(old), couplet)
-        })
-        .collect();
-    numbered.sort_by_key(|(place, _)| *place);
+    numbered.sort_by_key(|(at, _)| *at);
     numbered.into_iter().map(|(_, couplet)| couplet).collect()
 }
 
 #[cfg(test)]
 mod tests {
-    use super::super::scale::Measure;
-    use super::super::table::CandidateRow;
     use super::*;
     use crate::model::point::RestsOn;
+    use crate::study::identification::scale::{Allowed, Measure, Scale, ValueSet};
+    use crate::study::identification::table::{CandidateRow, PointColumn};
+    use crate::study::index::{ClassAt, ValueAt};
 
     /// Numbers that only look random; the same at every run (Knuth's linear congruence, MMIX).
     struct Dice(u64);
@@ -382,8 +236,8 @@ mod tests {
             scale,
             rests_on: RestsOn::Matrix,
             matrix: None,
-            class_of: (0..of_candidates.len()).collect(),
-            classes: of_candidates,
+            class_of: (0..of_candidates.len()).map(ClassAt::new).collect(),
+            classes: of_candidates.into_iter().collect(),
         }
     }
 
@@ -395,8 +249,8 @@ mod tests {
             prior: 1.0,
         };
         DiagnosticTable {
-            candidates: vec![row; candidates],
-            points,
+            candidates: vec![row; candidates].into_iter().collect(),
+            points: points.into_iter().collect(),
         }
     }
 
@@ -414,8 +268,9 @@ mod tests {
             }
             let places = 2 + dice.below(3);
             let allowed = (0..candidates).map(|_| {
-                let any: Places = (0..places as usize)
+                let any: ValueSet = (0..places as usize)
                     .filter(|_| dice.below(3) == 0)
+                    .map(ValueAt::new)
                     .collect();
                 (!any.is_empty()).then_some(Allowed::AnyOf(any))
             });
@@ -429,12 +284,12 @@ mod tests {
     fn fitting<'c>(
         column: &PointColumn,
         couplet: &'c Couplet,
-        candidate: usize,
+        candidate: CandidateAt,
     ) -> Vec<Vec<&'c Lead>> {
-        let fits = |place: Option<usize>, x: f64| -> Vec<&Lead> {
-            let fits = |lead: &&Lead| match &lead.seen {
-                Sighted::AnyOf(places) => place.is_some_and(|p| places.contains(&p)),
-                Sighted::Within(ranges) => ranges.iter().any(|r| r.contains(x)),
+        let fits = |value: Option<ValueAt>, x: f64| -> Vec<&Lead> {
+            let fits = |lead: &&Lead| match &lead.condition {
+                LeadCondition::AnyOf(values) => value.is_some_and(|v| values.contains(&v)),
+                LeadCondition::Within(ranges) => ranges.iter().any(|r| r.contains(x)),
             };
             couplet.leads.iter().filter(fits).collect()
         };
@@ -448,12 +303,17 @@ mod tests {
                 .iter()
                 .map(|x| fits(None, *x))
                 .collect(),
-            (None, scale) => (0..scale.len()).map(|p| fits(Some(p), 0.0)).collect(),
+            (None, scale) => scale.values().map(|v| fits(Some(v), 0.0)).collect(),
         }
     }
 
     /// Follows every true answer; whether the candidate is at each end that is come to.
-    fn is_never_lost(table: &DiagnosticTable, key: &Couplets, at: usize, who: usize) -> bool {
+    fn is_never_lost(
+        table: &DiagnosticTable,
+        key: &Couplets,
+        at: CoupletAt,
+        who: CandidateAt,
+    ) -> bool {
         let couplet = &key.couplets[at];
         let column = &table.points[couplet.point];
         fitting(column, couplet, who).iter().all(|leads| {
@@ -476,8 +336,9 @@ mod tests {
             let table = random(&mut dice);
             let key = couplets(&table);
             asked += key.couplets.len();
-            for who in 0..table.candidates.len() {
-                assert!(key.couplets.is_empty() || is_never_lost(&table, &key, 0, who));
+            let head = CoupletAt::new(0);
+            for who in table.candidates.indexes() {
+                assert!(key.couplets.is_empty() || is_never_lost(&table, &key, head, who));
             }
         }
         assert!(asked > 1000, "only {asked} couplets were walked");
@@ -489,13 +350,13 @@ mod tests {
         for _ in 0..300 {
             let table = random(&mut dice);
             let key = couplets(&table);
-            for (at, couplet) in key.couplets.iter().enumerate() {
+            for (at, couplet) in key.couplets.entries() {
                 assert!(couplet.leads.len() > 1);
-                let mut all: Vec<usize> = Vec::new();
+                let mut all: Vec<CandidateAt> = Vec::new();
                 for lead in &couplet.leads {
                     all.extend(&lead.candidates);
                     if let Goal::Couplet(next) = lead.goal {
-                        assert!(next > at, "lead from {at} to {next}");
+                        assert!(next > at, "lead from {at:?} to {next:?}");
                         assert_eq!(key.couplets[next].candidates, lead.candidates);
                     }
                 }
@@ -518,6 +379,7 @@ mod tests {
                 together += usize::from(lead.candidates.len() > 1);
                 for (one, other) in pairs(&lead.candidates) {
                     for point in &table.points {
+                        let (one, other) = (point.class_of[one], point.class_of[other]);
                         assert!(!point.classes_apart(one, other));
                     }
                 }
@@ -526,8 +388,9 @@ mod tests {
         assert!(together > 50, "only {together} ends hold several");
     }
 
-    fn pairs(of: &[usize]) -> Vec<(usize, usize)> {
-        let after = |at: usize, one: usize| of.iter().skip(at + 1).map(move |other| (one, *other));
+    fn pairs(of: &[CandidateAt]) -> Vec<(CandidateAt, CandidateAt)> {
+        let after =
+            |at: usize, one: CandidateAt| of.iter().skip(at + 1).map(move |other| (one, *other));
         of.iter()
             .enumerate()
             .flat_map(|(at, one)| after(at, *one))
@@ -541,7 +404,8 @@ mod tests {
         let points = (0..40).map(|_| {
             let allowed = (0..40).map(|_| {
                 let without = dice.below(3) as usize;
-                let any = (0..3).filter(|place| *place != without).collect();
+                let any = (0..3).filter(|value| *value != without);
+                let any = any.map(ValueAt::new).collect();
                 Some(Allowed::AnyOf(any))
             });
             column(Scale::Counts(vec![1, 2]), allowed.collect())
@@ -564,17 +428,19 @@ mod tests {
         });
         let key = couplets(&table(vec![column(scale, numbers)]));
         let range = |low, high| Range { low, high };
-        let ranges = |lead: &Lead| match &lead.seen {
-            Sighted::Within(ranges) => ranges.clone(),
-            Sighted::AnyOf(_) => Vec::new(),
+        let ranges = |lead: &Lead| match &lead.condition {
+            LeadCondition::Within(ranges) => ranges.clone(),
+            LeadCondition::AnyOf(_) => Vec::new(),
         };
-        let leads = &key.couplets[0].leads;
+        let candidates =
+            |lead: &Lead| -> Vec<usize> { lead.candidates.iter().map(|c| c.index()).collect() };
+        let leads = &key.couplets[CoupletAt::new(0)].leads;
         assert_eq!(leads.len(), 3);
-        assert_eq!(leads[0].candidates, [2, 3]);
+        assert_eq!(candidates(&leads[0]), [2, 3]);
         assert_eq!(ranges(&leads[0]), [range(Some(230.0), Some(234.0))]);
-        assert_eq!(leads[1].candidates, [0, 1, 3]);
+        assert_eq!(candidates(&leads[1]), [0, 1, 3]);
         assert_eq!(ranges(&leads[1]), [range(Some(244.0), Some(248.0))]);
-        assert_eq!(leads[2].candidates, [3]);
+        assert_eq!(candidates(&leads[2]), [3]);
         assert_eq!(
             ranges(&leads[2]),
             [
@@ -590,7 +456,7 @@ mod tests {
     fn one_candidate_asks_nothing() {
         let alone = column(
             Scale::Counts(vec![3]),
-            vec![Some(Allowed::AnyOf([0].into()))],
+            vec![Some(Allowed::AnyOf([ValueAt::new(0)].into()))],
         );
         assert_eq!(couplets(&table(vec![alone])), Couplets::default());
         assert_eq!(couplets(&DiagnosticTable::default()), Couplets::default());

@@ -17,12 +17,13 @@ use crate::model::design::Design;
 use crate::model::impression::{BlockPrinted, Impression};
 use crate::model::key::Key;
 use crate::model::point::Point;
+use crate::study::index::{CandidateAt, ClassAt, Indexed, PointAt};
 
 /// What was seen at a point of the table.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Observed {
-    /// The point, by its place in the table.
-    pub point: usize,
+    /// The point.
+    pub point: PointAt,
     /// What was seen.
     pub answer: Answer,
     /// How sure that is.
@@ -32,8 +33,8 @@ pub struct Observed {
 /// What the observations make of the candidates.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Identified {
-    /// The candidates in the order of the table.
-    pub candidates: Vec<Weighed>,
+    /// The candidates of the table.
+    pub candidates: Indexed<CandidateAt, Weighed>,
 }
 
 /// What the observations make of one candidate.
@@ -41,8 +42,8 @@ pub struct Identified {
 pub struct Weighed {
     /// Its probability among those not excluded; 0 for the excluded.
     pub probability: f64,
-    /// The points that exclude it, by their places in the table, in its order; empty: not excluded.
-    pub against: Vec<usize>,
+    /// The points that exclude it, in the table's order; empty: not excluded.
+    pub against: Vec<PointAt>,
 }
 
 impl Weighed {
@@ -63,18 +64,17 @@ pub(super) fn greater_first(a: f64, b: f64) -> std::cmp::Ordering {
 }
 
 impl Identified {
-    /// The candidates that are left, by their places in the table.
-    pub fn left(&self) -> impl Iterator<Item = usize> {
-        let places = self.candidates.iter().enumerate();
-        places.filter_map(|(at, weighed)| (!weighed.is_excluded()).then_some(at))
+    /// The candidates that are not excluded, in the table's order.
+    pub fn left(&self) -> impl Iterator<Item = CandidateAt> {
+        let candidates = self.candidates.entries();
+        candidates.filter_map(|(at, weighed)| (!weighed.is_excluded()).then_some(at))
     }
 
-    /// Every candidate, by its place in the table: by falling probability, then in the table's
-    /// order.
+    /// Every candidate, by falling probability, then in the table's order.
     #[must_use]
-    pub fn by_probability(&self) -> Vec<usize> {
-        let mut order: Vec<usize> = (0..self.candidates.len()).collect();
-        let probability = |at: usize| self.candidates.get(at).map_or(0.0, |c| c.probability);
+    pub fn by_probability(&self) -> Vec<CandidateAt> {
+        let mut order: Vec<CandidateAt> = self.candidates.indexes().collect();
+        let probability = |at: CandidateAt| self.candidates[at].probability;
         order.sort_by(|a, b| greater_first(probability(*a), probability(*b)));
         order
     }
@@ -82,31 +82,24 @@ impl Identified {
     /// Where every candidate is excluded: those with the fewest reasons against them. Empty
     /// otherwise.
     #[must_use]
-    pub fn nearest(&self) -> Vec<usize> {
+    pub fn nearest(&self) -> Vec<CandidateAt> {
         let fewest = self.candidates.iter().map(|c| c.against.len()).min();
-        match fewest {
-            None | Some(0) => Vec::new(),
-            Some(fewest) => (0..self.candidates.len())
-                .filter(|at| {
-                    self.candidates
-                        .get(*at)
-                        .is_some_and(|c| c.against.len() == fewest)
-                })
-                .collect(),
-        }
+        let Some(fewest) = fewest.filter(|fewest| *fewest > 0) else {
+            return Vec::new();
+        };
+        let candidates = self.candidates.entries();
+        let nearest = candidates.filter(|(_, c)| c.against.len() == fewest);
+        nearest.map(|(at, _)| at).collect()
     }
 
     /// Where every candidate is excluded, and the reasons against the nearest lie in different
     /// matrices: the sheet may have been printed from blocks in different conditions.
     #[must_use]
     pub fn may_be_mixed(&self, table: &DiagnosticTable) -> bool {
-        let reasons = self
-            .nearest()
-            .into_iter()
-            .filter_map(|at| self.candidates.get(at))
-            .flat_map(|weighed| &weighed.against);
+        let nearest = self.nearest().into_iter();
+        let reasons = nearest.flat_map(|at| &self.candidates[at].against);
         let matrices: BTreeSet<&Key> = reasons
-            .filter_map(|point| table.points.get(*point)?.matrix.as_ref())
+            .filter_map(|point| table.points[*point].matrix.as_ref())
             .collect();
         matrices.len() > 1
     }
@@ -115,15 +108,14 @@ impl Identified {
 /// What the observations make of the candidates. Their order does not matter.
 #[must_use]
 pub fn identify(table: &DiagnosticTable, observed: &[Observed]) -> Identified {
-    let mut weights: Vec<f64> = table.candidates.iter().map(|c| c.prior).collect();
-    let mut against: Vec<BTreeSet<usize>> = vec![BTreeSet::new(); weights.len()];
+    let mut weights: Indexed<CandidateAt, f64> = table.candidates.iter().map(|c| c.prior).collect();
+    let mut against: Indexed<CandidateAt, BTreeSet<PointAt>> =
+        Indexed::filled(&weights, BTreeSet::new());
     for observation in in_the_order_of_the_table(observed) {
-        let Some(column) = table.points.get(observation.point) else {
-            continue;
-        };
+        let column = &table.points[observation.point];
         let error = error_rate(observation.certainty);
         let is_certain = observation.certainty == Certainty::Certain;
-        let of_classes: Vec<(f64, bool)> = column
+        let of_classes: Indexed<ClassAt, (f64, bool)> = column
             .classes
             .iter()
             .map(|allowed| {
@@ -134,15 +126,11 @@ pub fn identify(table: &DiagnosticTable, observed: &[Observed]) -> Identified {
                 (likelihood, excludes)
             })
             .collect();
-        for (candidate, class) in column.class_of.iter().enumerate() {
-            let Some((likelihood, excludes)) = of_classes.get(*class) else {
-                continue;
-            };
-            if let Some(weight) = weights.get_mut(candidate) {
-                *weight *= likelihood;
-            }
-            if let Some(against) = against.get_mut(candidate).filter(|_| *excludes) {
-                against.insert(observation.point);
+        for (candidate, class) in column.class_of.entries() {
+            let (likelihood, excludes) = of_classes[*class];
+            weights[candidate] *= likelihood;
+            if excludes {
+                against[candidate].insert(observation.point);
             }
         }
     }
@@ -184,13 +172,10 @@ pub fn observed_on(
         if !is_printed(impression, point) {
             return None;
         }
-        let at = table
-            .points
-            .iter()
-            .position(|column| column.key == observation.point.value)?;
+        let at = table.point_at(&observation.point.value)?;
         Some(Observed {
             point: at,
-            answer: table.points.get(at)?.scale.answer(&observation.seen)?,
+            answer: table.points[at].scale.answer(&observation.seen)?,
             certainty: observation.claim.certainty(),
         })
     });

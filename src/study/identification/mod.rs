@@ -15,7 +15,7 @@
 //! | [`separate`] | which candidates no point separates; the smallest set of points |
 //! | [`settle`] | what the record of a sheet settles |
 //! | [`agree`] | whether observations contradict the recorded identification |
-//! | [`couplets`] | the table as a printed key |
+//! | [`couplets`] | the table as a printed key; `leads`: the leads of one point |
 
 pub mod agree;
 pub mod allowed;
@@ -23,6 +23,7 @@ pub mod candidates;
 pub mod changes;
 pub mod couplets;
 pub mod identify;
+mod leads;
 pub mod next_point;
 pub mod scale;
 pub mod separate;

@@ -12,12 +12,13 @@ use super::identify::{Identified, Observed, greater_first};
 use super::scale::{Answer, Scale, error_rate};
 use super::table::{DiagnosticTable, PointColumn};
 use crate::model::certainty::Certainty;
+use crate::study::index::{ClassAt, Indexed, PointAt};
 
 /// A point and what it is expected to tell.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct NextPoint {
-    /// The point, by its place in the table.
-    pub point: usize,
+    /// The point.
+    pub point: PointAt,
     /// By how much it is expected to lower the doubt, in bits; not below 0.
     pub bits: f64,
 }
@@ -35,8 +36,7 @@ pub fn next_points(
     }
     let unseen = table
         .points
-        .iter()
-        .enumerate()
+        .entries()
         .filter(|(at, _)| seen.iter().all(|observed| observed.point != *at));
     let mut points: Vec<NextPoint> = unseen
         .map(|(point, column)| NextPoint {
@@ -50,12 +50,11 @@ pub fn next_points(
 
 /// The information, in bits, that an answer at a point is expected to give.
 pub(super) fn expected_bits(column: &PointColumn, identified: &Identified) -> f64 {
-    let mut shares = vec![0.0; column.classes.len()];
-    for (weighed, class) in identified.candidates.iter().zip(&column.class_of) {
-        if let Some(share) = shares.get_mut(*class) {
-            *share += weighed.probability;
-        }
+    let mut shares: Indexed<ClassAt, f64> = Indexed::filled(&column.classes, 0.0);
+    for (candidate, weighed) in identified.candidates.entries() {
+        shares[column.class_of[candidate]] += weighed.probability;
     }
+    let shares: Vec<f64> = shares.into_iter().collect();
     let answers = imagined_answers(column);
     // For each class, how likely each imagined answer is; adding up to 1.
     let chances: Vec<Vec<f64>> = column
@@ -85,13 +84,18 @@ pub(super) fn expected_bits(column: &PointColumn, identified: &Identified) -> f6
 /// ```
 #[must_use]
 pub fn information(shares: &[f64], chances: &[Vec<f64>]) -> f64 {
-    let answers = chances.iter().map(Vec::len).min().unwrap_or(0);
+    debug_assert_eq!(
+        shares.len(),
+        chances.len(),
+        "a row of chances for each class"
+    );
+    let answers = chances.first().map_or(0, Vec::len);
     let mut bits = 0.0;
     for at in 0..answers {
         let joint: Vec<(f64, f64)> = shares
             .iter()
             .zip(chances)
-            .filter_map(|(share, of_class)| Some((*share, *of_class.get(at)?)))
+            .map(|(share, of_class)| (*share, of_class[at]))
             .collect();
         let overall: f64 = joint.iter().map(|(share, chance)| share * chance).sum();
         for (share, chance) in joint {
@@ -107,8 +111,9 @@ pub fn information(shares: &[f64], chances: &[Vec<f64>]) -> f64 {
 fn imagined_answers(column: &PointColumn) -> Vec<Answer> {
     match &column.scale {
         Scale::Measure(measure) => measure.grid().into_iter().map(Answer::Number).collect(),
-        words_or_counts => (0..words_or_counts.len())
-            .map(|place| Answer::OneOf([place].into()))
+        words_or_counts => words_or_counts
+            .values()
+            .map(|value| Answer::OneOf([value].into()))
             .collect(),
     }
 }

@@ -19,13 +19,14 @@ use crate::model::impression::Impression;
 use crate::model::key::Key;
 use crate::model::place::Placed;
 use crate::model::point::{Point, PointKind, Seen, Shows, Value};
+use crate::study::index::ValueAt;
 
 /// The values a point can take.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Scale {
     /// The words of a presence, a choice or a stage, in the point's order.
     Words(Vec<Key>),
-    /// The counts recorded for the design, rising; one place beyond the last stands for any other.
+    /// The counts recorded for the design, rising; the index after the last stands for any other.
     Counts(Vec<u32>),
     /// A measured number.
     Measure(Measure),
@@ -41,14 +42,14 @@ pub struct Measure {
     pub span: Option<(f64, f64)>,
 }
 
-/// A set of places on a scale of words or counts, rising.
-pub type Places = BTreeSet<usize>;
+/// A set of values on a scale of words or counts, in the scale's order.
+pub type ValueSet = BTreeSet<ValueAt>;
 
 /// What a candidate allows at a point.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Allowed {
-    /// Any of these places on the scale; at least one.
-    AnyOf(Places),
+    /// Any of these values; at least one.
+    AnyOf(ValueSet),
     /// One number.
     Number(f64),
 }
@@ -56,8 +57,8 @@ pub enum Allowed {
 /// What was seen at a point, on its scale.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Answer {
-    /// One of these places; at least one.
-    OneOf(Places),
+    /// One of these values; at least one.
+    OneOf(ValueSet),
     /// This number.
     Number(f64),
 }
@@ -115,7 +116,7 @@ impl Scale {
         }
     }
 
-    /// How many places there are; 0 for a measure.
+    /// How many values there are, *other* among them; 0 for a measure.
     #[must_use]
     pub fn len(&self) -> usize {
         match self {
@@ -125,41 +126,55 @@ impl Scale {
         }
     }
 
-    /// Whether there are no places, as on the scale of a measure.
+    /// Whether there are no values to list, as on the scale of a measure.
     #[must_use]
     pub fn is_empty(&self) -> bool {
         self.len() == 0
     }
 
-    /// The place of a value; any count that is not recorded stands at *other*. `None` for a word
-    /// that the point does not take, and on the scale of a measure.
+    /// The indexes of the values, in order, that of *other* among them; none for a measure.
+    pub fn values(&self) -> impl Iterator<Item = ValueAt> + use<> {
+        (0..self.len()).map(ValueAt::new)
+    }
+
+    /// The index of a value; any count that is not recorded is *other*. `None` for a word that the
+    /// point does not take, and on the scale of a measure.
     #[must_use]
-    pub fn place(&self, value: &Value) -> Option<usize> {
-        match (self, value) {
-            (Scale::Words(words), Value::Word(word)) => words.iter().position(|w| w == word),
+    pub fn index_of(&self, value: &Value) -> Option<ValueAt> {
+        let at = match (self, value) {
+            (Scale::Words(words), Value::Word(word)) => words.iter().position(|w| w == word)?,
             (Scale::Counts(counts), Value::Count(n)) => {
-                Some(counts.binary_search(n).unwrap_or(counts.len()))
+                counts.binary_search(n).unwrap_or(counts.len())
             }
-            _ => None,
+            _ => return None,
+        };
+        Some(ValueAt::new(at))
+    }
+
+    /// The index of *other* on a scale of counts; `None` on any other scale.
+    #[must_use]
+    pub fn other(&self) -> Option<ValueAt> {
+        match self {
+            Scale::Counts(counts) => Some(ValueAt::new(counts.len())),
+            Scale::Words(_) | Scale::Measure(_) => None,
         }
     }
 
-    /// The value at a place; `None` for *other*, and where there is no such place.
+    /// The value at an index of this scale; `None` for *other*.
     #[must_use]
-    pub fn value(&self, place: usize) -> Option<Value> {
+    pub fn value(&self, at: ValueAt) -> Option<Value> {
+        debug_assert!(at.index() < self.len(), "{at:?} is of another scale");
         match self {
-            Scale::Words(words) => words.get(place).cloned().map(Value::Word),
-            Scale::Counts(counts) => counts.get(place).copied().map(Value::Count),
+            Scale::Words(words) => words.get(at.index()).cloned().map(Value::Word),
+            Scale::Counts(counts) => counts.get(at.index()).copied().map(Value::Count),
             Scale::Measure(_) => None,
         }
     }
 
-    /// The places that are not among `places`.
+    /// The values that are not among `values`.
     #[must_use]
-    pub fn all_but(&self, places: &Places) -> Places {
-        (0..self.len())
-            .filter(|place| !places.contains(place))
-            .collect()
+    pub fn all_but(&self, values: &ValueSet) -> ValueSet {
+        self.values().filter(|at| !values.contains(at)).collect()
     }
 
     /// What was seen, on this scale; `None` where it tells nothing: not visible, not applicable,
@@ -175,13 +190,14 @@ impl Scale {
             let number = values.first().and_then(|v| v.value.number());
             return number.filter(|_| !is_complement).map(Answer::Number);
         }
-        let named: Places = values.iter().filter_map(|v| self.place(&v.value)).collect();
-        let places = if is_complement {
+        let named = values.iter().filter_map(|v| self.index_of(&v.value));
+        let named: ValueSet = named.collect();
+        let seen = if is_complement {
             self.all_but(&named)
         } else {
             named
         };
-        (!places.is_empty()).then_some(Answer::OneOf(places))
+        (!seen.is_empty()).then_some(Answer::OneOf(seen))
     }
 
     /// What is allowed, on this scale, of values that state and printing share; `None` where that
@@ -191,8 +207,8 @@ impl Scale {
         if let Scale::Measure(_) = self {
             return values.first()?.number().map(Allowed::Number);
         }
-        let places: Places = values.iter().filter_map(|v| self.place(v)).collect();
-        (!places.is_empty()).then_some(Allowed::AnyOf(places))
+        let allowed: ValueSet = values.iter().filter_map(|v| self.index_of(v)).collect();
+        (!allowed.is_empty()).then_some(Allowed::AnyOf(allowed))
     }
 
     /// Whether an answer given with certainty rules `allowed` out: they share no value (a measure:
@@ -204,7 +220,10 @@ impl Scale {
                 (x - v).abs() > measure.tolerance + ROUNDING
             }
             (_, Answer::OneOf(seen), Allowed::AnyOf(allowed)) => seen.is_disjoint(allowed),
-            _ => false,
+            _ => {
+                debug_assert!(false, "{answer:?} and {allowed:?} are of different scales");
+                false
+            }
         }
     }
 
@@ -217,7 +236,10 @@ impl Scale {
                 (a - b).abs() > 2.0 * measure.tolerance + ROUNDING
             }
             (_, Allowed::AnyOf(a), Allowed::AnyOf(b)) => a.is_disjoint(b),
-            _ => false,
+            _ => {
+                debug_assert!(false, "{one:?} and {other:?} are of different scales");
+                false
+            }
         }
     }
 
@@ -248,7 +270,10 @@ impl Scale {
                 let wrong = ratio(seen.difference(allowed).count(), others);
                 (1.0 - error) * right + error * wrong
             }
-            _ => 1.0,
+            _ => {
+                debug_assert!(false, "{answer:?} is of another scale");
+                1.0
+            }
         }
     }
 }
@@ -303,9 +328,10 @@ fn numbers_up_to(last: f64) -> impl Iterator<Item = f64> {
     reason = "a point has nowhere near 2^52 values"
 )]
 fn ratio(part: usize, whole: usize) -> f64 {
-    if whole == 0 {
-        return 1.0;
-    }
+    debug_assert!(
+        whole > 0,
+        "what is allowed and what a scale lists is never empty"
+    );
     part as f64 / whole as f64
 }
 

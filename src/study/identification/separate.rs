@@ -13,16 +13,15 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::table::{DiagnosticTable, PointColumn};
 use crate::model::point::RestsOn;
+use crate::study::index::{CandidateAt, ClassAt, Indexed, PointAt};
 
 /// What the points of a design tell apart.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Separability {
-    /// The pairs of candidates, by their places in the table and in its order, that no point
-    /// separates.
-    pub inseparable: Vec<(usize, usize)>,
-    /// Points, by their places in the table and in its order, that separate every pair that some
-    /// point separates.
-    pub smallest_set: Vec<usize>,
+    /// The pairs of candidates that no point separates, in the table's order.
+    pub inseparable: Vec<(CandidateAt, CandidateAt)>,
+    /// Points that separate every pair that some point separates, in the table's order.
+    pub smallest_set: Vec<PointAt>,
     /// Whether no smaller set does, and none of the same size stands before it in the table's order.
     /// Otherwise it was gathered greedily and may be larger than needed.
     pub exact: bool,
@@ -34,15 +33,15 @@ pub const EXACT_UP_TO: usize = 24;
 /// What the points of a table tell apart.
 #[must_use]
 pub fn separability(table: &DiagnosticTable) -> Separability {
-    let columns: Vec<Apart<'_>> = table.points.iter().map(Apart::of).collect();
+    let columns: Indexed<PointAt, Apart<'_>> = table.points.iter().map(Apart::of).collect();
     let mut inseparable = Vec::new();
     let mut pairs: BTreeMap<PointSet, usize> = BTreeMap::new();
     let mut separating = PointSet::of_none(columns.len());
-    for (one, a) in table.candidates.iter().enumerate() {
-        for (other, b) in table.candidates.iter().enumerate().skip(one + 1) {
+    for (one, a) in table.candidates.entries() {
+        for (other, b) in table.candidates.entries().skip(one.index() + 1) {
             let is_one_printing = a.printing == b.printing;
             separating.clear();
-            for (point, column) in columns.iter().enumerate() {
+            for (point, column) in columns.entries() {
                 if column.separates(one, other, is_one_printing) {
                     separating.insert(point);
                 }
@@ -62,51 +61,35 @@ pub fn separability(table: &DiagnosticTable) -> Separability {
         smallest_set: if exact {
             smallest(&pairs)
         } else {
-            gathered(&pairs, columns.len())
+            gathered(&pairs, columns.indexes())
         },
         exact,
     }
 }
 
-/// The points, by their places in the table, that separate two candidates.
-#[must_use]
-pub fn separating(table: &DiagnosticTable, one: usize, other: usize) -> Vec<usize> {
-    let printing = |at: usize| table.candidates.get(at).map(|c| &c.printing);
-    let is_one_printing = printing(one) == printing(other);
-    let columns = table.points.iter().map(Apart::of).enumerate();
-    columns
-        .filter(|(_, column)| column.separates(one, other, is_one_printing))
-        .map(|(point, _)| point)
-        .collect()
-}
-
 /// Which classes of a column are told apart, worked out once for all pairs.
 struct Apart<'a> {
     column: &'a PointColumn,
-    /// Row by row, a place for each two classes.
-    apart: Vec<bool>,
+    /// Whether two classes are told apart.
+    apart: Indexed<ClassAt, Indexed<ClassAt, bool>>,
 }
 
 impl<'a> Apart<'a> {
     fn of(column: &'a PointColumn) -> Apart<'a> {
-        let classes = column.classes.len();
-        let pairs = (0..classes).flat_map(|a| (0..classes).map(move |b| (a, b)));
+        let classes = || column.classes.indexes();
+        let row = |a: ClassAt| classes().map(|b| column.classes_apart(a, b)).collect();
         Apart {
             column,
-            apart: pairs.map(|(a, b)| column.classes_apart(a, b)).collect(),
+            apart: classes().map(row).collect(),
         }
     }
 
-    fn separates(&self, one: usize, other: usize, is_one_printing: bool) -> bool {
+    fn separates(&self, one: CandidateAt, other: CandidateAt, is_one_printing: bool) -> bool {
         if is_one_printing && self.column.rests_on != RestsOn::Matrix {
             return false;
         }
-        let class = |at: usize| self.column.class_of.get(at).copied();
-        let (Some(a), Some(b)) = (class(one), class(other)) else {
-            return false;
-        };
-        let place = a * self.column.classes.len() + b;
-        self.apart.get(place).copied().unwrap_or(false)
+        let class_of = &self.column.class_of;
+        self.apart[class_of[one]][class_of[other]]
     }
 }
 
@@ -123,15 +106,12 @@ impl PointSet {
         self.0.fill(0);
     }
 
-    fn insert(&mut self, point: usize) {
-        if let Some(word) = self.0.get_mut(point / 64) {
-            *word |= 1 << (point % 64);
-        }
+    fn insert(&mut self, point: PointAt) {
+        self.0[point.index() / 64] |= 1 << (point.index() % 64);
     }
 
-    fn contains(&self, point: usize) -> bool {
-        let word = self.0.get(point / 64).copied().unwrap_or(0);
-        word & (1 << (point % 64)) != 0
+    fn contains(&self, point: PointAt) -> bool {
+        self.0[point.index() / 64] & (1 << (point.index() % 64)) != 0
     }
 
     fn is_empty(&self) -> bool {
@@ -141,7 +121,7 @@ impl PointSet {
 
 /// The smallest set that meets each of `pairs`, the first in order among equals. Up to
 /// [`EXACT_UP_TO`] points, so that the first word of each set says all.
-fn smallest(pairs: &BTreeMap<PointSet, usize>) -> Vec<usize> {
+fn smallest(pairs: &BTreeMap<PointSet, usize>) -> Vec<PointAt> {
     let sets: BTreeSet<u64> = pairs
         .keys()
         .filter_map(|set| set.0.first().copied())
@@ -157,15 +137,14 @@ fn smallest(pairs: &BTreeMap<PointSet, usize>) -> Vec<usize> {
         .collect();
     let fewest = apart_from_each_other(&needed);
     let mut chosen = Vec::new();
-    (fewest..=EXACT_UP_TO)
-        .find(|size| choose(&needed, 0, *size, &mut chosen))
-        .map(|_| chosen)
-        .unwrap_or_default()
+    let found = (fewest..=EXACT_UP_TO).any(|size| choose(&needed, 0, size, &mut chosen));
+    debug_assert!(found, "all points together meet every set");
+    chosen
 }
 
 /// Adds the first `size` points from `from` on, in order, that meet each of `sets`; leaves `chosen`
 /// as it was and says no where there are none.
-fn choose(sets: &[u64], from: u32, size: usize, chosen: &mut Vec<usize>) -> bool {
+fn choose(sets: &[u64], from: u32, size: usize, chosen: &mut Vec<PointAt>) -> bool {
     let Some(last) = sets.iter().map(|set| set.ilog2()).min() else {
         return true;
     };
@@ -182,7 +161,7 @@ fn choose(sets: &[u64], from: u32, size: usize, chosen: &mut Vec<usize>) -> bool
         if left.len() == sets.len() {
             continue;
         }
-        chosen.push(point as usize);
+        chosen.push(PointAt::new(point as usize));
         if choose(&left, point + 1, size - 1, chosen) {
             return true;
         }
@@ -207,15 +186,19 @@ fn apart_from_each_other(sets: &[u64]) -> usize {
 
 /// A set that meets each of `pairs`: again and again the point that separates most pairs that are
 /// not yet separated, the first in order among equals.
-fn gathered(pairs: &BTreeMap<PointSet, usize>, points: usize) -> Vec<usize> {
+fn gathered(
+    pairs: &BTreeMap<PointSet, usize>,
+    points: impl Iterator<Item = PointAt> + Clone,
+) -> Vec<PointAt> {
     let mut left: Vec<(&PointSet, usize)> = pairs.iter().map(|(s, n)| (s, *n)).collect();
     let mut chosen = BTreeSet::new();
     while !left.is_empty() {
-        let separated = |point: usize| -> usize {
+        let separated = |point: PointAt| -> usize {
             let met = left.iter().filter(|(set, _)| set.contains(point));
             met.map(|(_, count)| count).sum()
         };
-        let best = (0..points).max_by_key(|point| (separated(*point), std::cmp::Reverse(*point)));
+        let points = points.clone();
+        let best = points.max_by_key(|point| (separated(*point), std::cmp::Reverse(*point)));
         let Some(best) = best else { break };
         left.retain(|(set, _)| !set.contains(best));
         chosen.insert(best);

@@ -16,6 +16,7 @@ use crate::model::design::Design;
 use crate::model::impression::{Impression, StateReading};
 use crate::model::key::Key;
 use crate::study::census::readings;
+use crate::study::index::{CandidateAt, PointAt};
 
 /// What the record of a sheet settles.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,9 +25,9 @@ pub struct Settled {
     pub observed: Vec<Observed>,
     /// What that makes of the candidates.
     pub identified: Identified,
-    /// The candidates, by their places in the table, that the observations and the identification
-    /// both leave. Empty where they contradict each other.
-    pub left: Vec<usize>,
+    /// The candidates that the observations and the identification both leave. Empty where they
+    /// contradict each other.
+    pub left: Vec<CandidateAt>,
     /// What to look at next, the most telling first, among the points of which the record says
     /// nothing; what it says cannot be seen is left out.
     pub next: Vec<NextPoint>,
@@ -51,12 +52,9 @@ pub fn settled(table: &DiagnosticTable, design: &Design, impression: &Impression
         .left()
         .filter(|at| allowed.contains(at))
         .collect();
-    let is_recorded = |point: usize| {
-        let key = table.points.get(point).map(|column| &column.key);
-        impression
-            .observed
-            .iter()
-            .any(|o| Some(&o.point.value) == key)
+    let is_recorded = |point: PointAt| {
+        let key = &table.points[point].key;
+        impression.observed.iter().any(|o| o.point.value == *key)
     };
     let mut next = next_points(table, &identified, &observed);
     next.retain(|next| !is_recorded(next.point));
@@ -69,14 +67,18 @@ pub fn settled(table: &DiagnosticTable, design: &Design, impression: &Impression
 }
 
 /// The candidates that the identification allows; every one where there is none.
-fn allowed(table: &DiagnosticTable, design: &Design, impression: &Impression) -> BTreeSet<usize> {
+fn allowed(
+    table: &DiagnosticTable,
+    design: &Design,
+    impression: &Impression,
+) -> BTreeSet<CandidateAt> {
     match &impression.identified {
-        None => (0..table.candidates.len()).collect(),
+        None => table.candidates.indexes().collect(),
         Some(identified) => allowed_by(design, identified)
             .iter()
             .filter_map(|c| {
                 let printing = c.printing.map(|p| &p.key.value);
-                table.place_of(&c.state.key.value, printing)
+                table.candidate_at(&c.state.key.value, printing)
             })
             .collect(),
     }
@@ -98,23 +100,22 @@ pub fn narrower(
     }
     let settled = settled(table, design, impression);
     let allowed = allowed(table, design, impression);
-    let states = |places: &mut dyn Iterator<Item = usize>| -> BTreeSet<&Key> {
-        places
-            .filter_map(|at| Some(&table.candidates.get(at)?.state))
-            .collect()
+    let allowed: Vec<CandidateAt> = allowed.into_iter().collect();
+    let states = |candidates: &[CandidateAt]| -> BTreeSet<&Key> {
+        let rows = candidates.iter().map(|at| &table.candidates[*at]);
+        rows.map(|row| &row.state).collect()
     };
-    let printings = |places: &mut dyn Iterator<Item = usize>| -> BTreeSet<Option<&Key>> {
-        places
-            .filter_map(|at| Some(table.candidates.get(at)?.printing.as_ref()))
-            .collect()
+    let printings = |candidates: &[CandidateAt]| -> BTreeSet<Option<&Key>> {
+        let rows = candidates.iter().map(|at| &table.candidates[*at]);
+        rows.map(|row| row.printing.as_ref()).collect()
     };
-    let allowed_states = states(&mut allowed.iter().copied());
-    let left_states = states(&mut settled.left.iter().copied());
+    let allowed_states = states(&allowed);
+    let left_states = states(&settled.left);
     let state = left_states
         .first()
         .filter(|_| left_states.len() == 1 && allowed_states.len() > 1);
-    let allowed_printings = printings(&mut allowed.iter().copied());
-    let left_printings = printings(&mut settled.left.iter().copied());
+    let allowed_printings = printings(&allowed);
+    let left_printings = printings(&settled.left);
     let printing = left_printings
         .first()
         .copied()

@@ -1,4 +1,4 @@
-//! The diagnostic table of a design: its candidates down, its points across, and in each place what
+//! The diagnostic table of a design: its candidates down, its points across, and in each cell what
 //! the candidate allows at the point.
 //!
 //! A sheet is examined against this table (`identify`), the next point is chosen by it (`next_point`),
@@ -20,14 +20,15 @@ use crate::model::impression::{Identification, Impression, StateReading};
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::point::{Point, RestsOn};
 use crate::study::census::{Groups, is_counted};
+use crate::study::index::{CandidateAt, ClassAt, Indexed, PointAt};
 
 /// The candidates of a design, and what each allows at each point.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct DiagnosticTable {
     /// The candidates, by state and printing in the record's order.
-    pub candidates: Vec<CandidateRow>,
+    pub candidates: Indexed<CandidateAt, CandidateRow>,
     /// The points, in the record's order.
-    pub points: Vec<PointColumn>,
+    pub points: Indexed<PointAt, PointColumn>,
 }
 
 /// A state with a printing that contains it, by their keys.
@@ -53,24 +54,22 @@ pub struct PointColumn {
     /// Which matrix, where it is said.
     pub matrix: Option<Key>,
     /// The different things that candidates allow here; `None`: not known.
-    pub classes: Vec<Option<Allowed>>,
-    /// Which of the classes each candidate has, in the order of the candidates.
-    pub class_of: Vec<usize>,
+    pub classes: Indexed<ClassAt, Option<Allowed>>,
+    /// The class of each candidate.
+    pub class_of: Indexed<CandidateAt, ClassAt>,
 }
 
 impl PointColumn {
     /// What a candidate allows; `None` where that is not known.
     #[must_use]
-    pub fn allows(&self, candidate: usize) -> Option<&Allowed> {
-        let class = self.class_of.get(candidate)?;
-        self.classes.get(*class)?.as_ref()
+    pub fn allows(&self, candidate: CandidateAt) -> Option<&Allowed> {
+        self.classes[self.class_of[candidate]].as_ref()
     }
 
     /// Whether the point tells two candidates apart by what they allow, whatever it rests on.
     #[must_use]
-    pub(super) fn classes_apart(&self, one: usize, other: usize) -> bool {
-        let class = |at: usize| self.classes.get(at).and_then(Option::as_ref);
-        match (class(one), class(other)) {
+    pub(super) fn classes_apart(&self, one: ClassAt, other: ClassAt) -> bool {
+        match (&self.classes[one], &self.classes[other]) {
             (Some(one), Some(other)) => self.scale.tells_apart(one, other),
             _ => false,
         }
@@ -109,9 +108,8 @@ impl DiagnosticTable {
     #[must_use]
     pub fn with_priors_of(mut self, other: &DiagnosticTable) -> DiagnosticTable {
         for row in &mut self.candidates {
-            let place = other.place_of(&row.state, row.printing.as_ref());
-            if let Some(known) = place.and_then(|at| other.candidates.get(at)) {
-                row.prior = known.prior;
+            if let Some(at) = other.candidate_at(&row.state, row.printing.as_ref()) {
+                row.prior = other.candidates[at].prior;
             }
         }
         self
@@ -123,29 +121,29 @@ impl DiagnosticTable {
         self.points.iter().find(|p| p.key == *key)
     }
 
-    /// The place of a candidate.
+    /// The index of a point.
     #[must_use]
-    pub fn place_of(&self, state: &Key, printing: Option<&Key>) -> Option<usize> {
+    pub fn point_at(&self, key: &Key) -> Option<PointAt> {
+        self.points.position(|p| p.key == *key)
+    }
+
+    /// The index of a candidate.
+    #[must_use]
+    pub fn candidate_at(&self, state: &Key, printing: Option<&Key>) -> Option<CandidateAt> {
         self.candidates
-            .iter()
             .position(|c| c.state == *state && c.printing.as_ref() == printing)
     }
 }
 
 fn column(design: &Design, candidates: &[Candidate<'_>], point: &Point) -> PointColumn {
     let scale = Scale::of(design, point);
-    let mut classes: Vec<Option<Allowed>> = Vec::new();
+    let mut classes: Indexed<ClassAt, Option<Allowed>> = Indexed::default();
     let class_of = candidates.iter().map(|candidate| {
         let allowed = candidate
             .allows(point)
             .and_then(|values| scale.allowed(&values));
-        classes
-            .iter()
-            .position(|class| *class == allowed)
-            .unwrap_or_else(|| {
-                classes.push(allowed);
-                classes.len() - 1
-            })
+        let known = classes.position(|class| *class == allowed);
+        known.unwrap_or_else(|| classes.push(allowed))
     });
     let class_of = class_of.collect();
     PointColumn {

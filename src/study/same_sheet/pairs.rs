@@ -15,6 +15,7 @@ use crate::model::design::Design;
 use crate::model::impression::{Impression, OtherSheet};
 use crate::model::key::{ImpressionKey, Key};
 use crate::study::census::{Groups, is_counted};
+use crate::study::index::{Indexed, SheetAt};
 
 /// Two records that may be one sheet, or are said to be perhaps.
 #[derive(Clone, Debug, PartialEq)]
@@ -58,25 +59,66 @@ pub fn pairs(catalogue: &Catalogue, groups: &Groups) -> BTreeMap<Key, Vec<Pair>>
     let designs: Vec<&Design> = catalogue.designs.values().collect();
     designs
         .par_iter()
-        .map(|design| (design.key.clone(), ground.pairs_of(design)))
+        .map(|design| (design.key.clone(), of_design(&ground, design)))
         .filter(|(_, pairs)| !pairs.is_empty())
         .collect()
 }
 
-impl<'a> Ground<'a> {
-    /// The pairs of a design that are suggested or stated, in order.
-    fn pairs_of(&self, design: &'a Design) -> Vec<Pair> {
+/// The pairs of a design that are suggested or stated, in order.
+fn of_design<'a>(ground: &Ground<'a>, design: &'a Design) -> Vec<Pair> {
+    let sheets = Sheets::of(ground, design);
+    let ties = sheets
+        .records()
+        .flat_map(|(at, record)| record.ties.iter().map(move |(tie, _)| (at, tie)));
+    let sharing = Sharing::of(ties);
+    let alike = Alike::of(sheets.records().map(|(at, record)| (at, record.impression)));
+    let stated = sheets.linked(|i| &i.maybe_same_as);
+    let settled = sheets.linked(|i| &i.not_same_as);
+    let to_compare: BTreeSet<(SheetAt, SheetAt)> = sharing
+        .pairs()
+        .chain(alike.pairs())
+        .chain(stated.keys().copied())
+        .filter(|pair| !settled.contains_key(pair))
+        .collect();
+    let mut pairs: Vec<Pair> = to_compare
+        .into_iter()
+        .map(|(a, b)| {
+            let beside = |both| compare(ground, design, &sharing, &alike, [a, b], both);
+            let named = stated.get(&(a, b)).cloned();
+            Pair {
+                is_stated: named.is_some(),
+                records: named.unwrap_or_else(|| [a, b].map(|at| sheets.first_of(at))),
+                reasons: in_bearing(reasons([&sheets.by_sheet[a], &sheets.by_sheet[b]], beside)),
+            }
+        })
+        .filter(|pair| pair.is_stated || pair.is_suggested())
+        .collect();
+    pairs.sort_by(|a, b| a.records.cmp(&b.records));
+    pairs
+}
+
+/// The sheets of a design, each with its records, at least one.
+struct Sheets<'a> {
+    groups: &'a Groups,
+    by_sheet: Indexed<SheetAt, Vec<Record<'a>>>,
+    /// The index of each, by its first record.
+    indexes: BTreeMap<ImpressionKey, SheetAt>,
+}
+
+/// Pairs of sheets, the earlier first, with the records by which they are linked, in the same order.
+type Linked = BTreeMap<(SheetAt, SheetAt), [ImpressionKey; 2]>;
+
+impl<'a> Sheets<'a> {
+    fn of(ground: &Ground<'a>, design: &'a Design) -> Sheets<'a> {
         let mut by_sheet: BTreeMap<ImpressionKey, Vec<Record<'a>>> = BTreeMap::new();
         for impression in design.impressions.values() {
             if is_counted(design, impression) {
-                let record = Record::of(self, design, impression);
-                let sheet = by_sheet.entry(self.groups.first_of(&impression.key));
+                let record = Record::of(ground, design, impression);
+                let sheet = by_sheet.entry(ground.groups.first_of(&impression.key));
                 sheet.or_default().push(record);
             }
         }
-        let places: BTreeMap<ImpressionKey, usize> = by_sheet.keys().cloned().zip(0..).collect();
-        let mut sheets: Vec<Vec<Record<'a>>> = by_sheet.into_values().collect();
-        for records in &mut sheets {
+        for records in by_sheet.values_mut() {
             // Where one record knows the place of a sheet, its others are lost no more.
             let is_lost = records.iter().all(|record| record.is_lost);
             for record in records {
@@ -86,80 +128,67 @@ impl<'a> Ground<'a> {
                 }
             }
         }
-        let records = || {
-            let sheets = sheets.iter().enumerate();
-            sheets.flat_map(|(at, records)| records.iter().map(move |record| (at, record)))
-        };
-        let sharing = Sharing::of(
-            records().flat_map(|(at, record)| record.ties.iter().map(move |(tie, _)| (at, tie))),
-        );
-        let alike = Alike::of(records().map(|(at, record)| (at, record.impression)));
-        let place = |key: &ImpressionKey| places.get(&self.groups.first_of(key)).copied();
-        let linked = |links: fn(&Impression) -> &Vec<OtherSheet>| {
-            let mut linked = BTreeMap::new();
-            for (at, record) in records() {
-                for other in links(record.impression) {
-                    let other = &other.impression.value;
-                    if let Some(there) = place(other).filter(|there| *there != at) {
-                        let (key, other) = (record.impression.key.clone(), other.clone());
-                        // The sheets' order, which the reasons have too.
-                        let named = if at < there {
-                            [key, other]
-                        } else {
-                            [other, key]
-                        };
-                        linked
-                            .entry((at.min(there), at.max(there)))
-                            .or_insert(named);
-                    }
+        let indexes = (0..).map(SheetAt::new);
+        Sheets {
+            groups: ground.groups,
+            indexes: by_sheet.keys().cloned().zip(indexes).collect(),
+            by_sheet: by_sheet.into_values().collect(),
+        }
+    }
+
+    /// The records, each with its sheet.
+    fn records(&self) -> impl Iterator<Item = (SheetAt, &Record<'a>)> {
+        let sheets = self.by_sheet.entries();
+        sheets.flat_map(|(at, records)| records.iter().map(move |record| (at, record)))
+    }
+
+    fn first_of(&self, sheet: SheetAt) -> ImpressionKey {
+        self.by_sheet[sheet][0].impression.key.clone()
+    }
+
+    /// The pairs that the records link by `links`; a link to a record that does not count is none.
+    fn linked(&self, links: fn(&Impression) -> &Vec<OtherSheet>) -> Linked {
+        let mut linked = Linked::new();
+        for (here, record) in self.records() {
+            for other in links(record.impression) {
+                let other = &other.impression.value;
+                let there = self.indexes.get(&self.groups.first_of(other)).copied();
+                if let Some(there) = there.filter(|there| *there != here) {
+                    let (key, other) = (record.impression.key.clone(), other.clone());
+                    let (pair, named) = if here < there {
+                        ((here, there), [key, other])
+                    } else {
+                        ((there, here), [other, key])
+                    };
+                    linked.entry(pair).or_insert(named);
                 }
             }
-            linked
-        };
-        let stated = linked(|i| &i.maybe_same_as);
-        let settled = linked(|i| &i.not_same_as);
-        let to_compare: BTreeSet<(usize, usize)> = sharing
-            .pairs()
-            .chain(alike.pairs())
-            .chain(stated.keys().copied())
-            .filter(|pair| !settled.contains_key(pair))
-            .collect();
-        let mut pairs: Vec<Pair> = to_compare
-            .into_iter()
-            .filter_map(|(a, b)| {
-                let (one, other) = (sheets.get(a)?, sheets.get(b)?);
-                let firsts = || {
-                    let first =
-                        |records: &[Record<'_>]| Some(records.first()?.impression.key.clone());
-                    Some([first(one)?, first(other)?])
-                };
-                let mut reasons = Vec::new();
-                for a_record in one {
-                    for b_record in other {
-                        let beside = |both| compare(self, design, &sharing, &alike, [a, b], both);
-                        let mut found = beside([a_record, b_record]);
-                        if a_record.public.is_some() || b_record.public.is_some() {
-                            let told = beside([a_record.published(), b_record.published()]);
-                            for reason in &mut found {
-                                let is_told = |t: &Reason| t.evidence == reason.evidence;
-                                reason.is_private = !told.iter().any(is_told);
-                            }
-                        }
-                        reasons.extend(found);
-                    }
-                }
-                let named = stated.get(&(a, b)).cloned();
-                let pair = Pair {
-                    is_stated: named.is_some(),
-                    records: named.or_else(firsts)?,
-                    reasons: in_bearing(reasons),
-                };
-                (pair.is_stated || pair.is_suggested()).then_some(pair)
-            })
-            .collect();
-        pairs.sort_by(|a, b| a.records.cmp(&b.records));
-        pairs
+        }
+        linked
     }
+}
+
+/// The reasons between each record of the one sheet and each of the other, by `beside`; those that the
+/// records do not give without their private fields are marked so.
+fn reasons<'r, 'a>(
+    [one, other]: [&'r [Record<'a>]; 2],
+    beside: impl Fn([&'r Record<'a>; 2]) -> Vec<Reason>,
+) -> Vec<Reason> {
+    let mut reasons = Vec::new();
+    for a in one {
+        for b in other {
+            let mut found = beside([a, b]);
+            if a.public.is_some() || b.public.is_some() {
+                let public = beside([a.published(), b.published()]);
+                for reason in &mut found {
+                    let is_public = public.iter().any(|p| p.evidence == reason.evidence);
+                    reason.is_private = !is_public;
+                }
+            }
+            reasons.extend(found);
+        }
+    }
+    reasons
 }
 
 /// Each reason once, by bearing; records of one sheet may say the same, the one in public and the other

@@ -5,17 +5,18 @@ use std::collections::BTreeMap;
 use crate::model::certainty::{Certainty, Statement, Statements};
 use crate::model::impression::Impression;
 use crate::model::size::Size;
+use crate::study::index::SheetAt;
 use crate::study::tolerance::{SHEET_ALIKE_MM, sheets_agree};
 
 /// The sheets of a design by what they measure, to tell which measures like no third.
 pub(super) struct Alike {
-    by_cell: BTreeMap<(i64, i64), Vec<(usize, Size)>>,
+    by_cell: BTreeMap<(i64, i64), Vec<(SheetAt, Size)>>,
 }
 
 impl Alike {
     /// Gathers the first size of each record; a sheet's records come one after the other.
-    pub(super) fn of<'a>(records: impl Iterator<Item = (usize, &'a Impression)>) -> Alike {
-        let mut by_cell: BTreeMap<(i64, i64), Vec<(usize, Size)>> = BTreeMap::new();
+    pub(super) fn of<'a>(records: impl Iterator<Item = (SheetAt, &'a Impression)>) -> Alike {
+        let mut by_cell: BTreeMap<(i64, i64), Vec<(SheetAt, Size)>> = BTreeMap::new();
         for (sheet, impression) in records {
             if let Some(size) = own(&impression.sheet.size) {
                 let measured = by_cell.entry(cell(&size.is.value)).or_default();
@@ -26,7 +27,7 @@ impl Alike {
     }
 
     /// The only other sheet that measures as this one does; `None` where there is none, or more.
-    fn partner(&self, sheet: usize, size: &Size) -> Option<usize> {
+    fn partner(&self, sheet: SheetAt, size: &Size) -> Option<SheetAt> {
         let (row, column) = cell(size);
         let mut partner = None;
         for near in (row - 1..=row + 1).flat_map(|r| (column - 1..=column + 1).map(move |c| (r, c)))
@@ -45,14 +46,14 @@ impl Alike {
     }
 
     /// The pairs of sheets that measure alike as no third does.
-    pub(super) fn pairs(&self) -> impl Iterator<Item = (usize, usize)> {
+    pub(super) fn pairs(&self) -> impl Iterator<Item = (SheetAt, SheetAt)> {
         self.by_cell.values().flatten().filter_map(|(sheet, size)| {
             let other = self.partner(*sheet, size)?;
             Some((*sheet.min(&other), *sheet.max(&other)))
         })
     }
 
-    pub(super) fn are_alone(&self, sheets: [usize; 2], sizes: [&Size; 2]) -> bool {
+    pub(super) fn are_alone(&self, sheets: [SheetAt; 2], sizes: [&Size; 2]) -> bool {
         self.partner(sheets[0], sizes[0]) == Some(sheets[1])
             && self.partner(sheets[1], sizes[1]) == Some(sheets[0])
     }

@@ -6,10 +6,11 @@
 use std::collections::BTreeMap;
 
 use super::reason::Tie;
+use crate::study::index::SheetAt;
 
-/// Which sheets of a design share a tie, by their places in the list of sheets.
+/// Which sheets of a design share a tie.
 pub(super) struct Sharing {
-    by_tie: BTreeMap<Tie, Vec<usize>>,
+    by_tie: BTreeMap<Tie, Vec<SheetAt>>,
 }
 
 /// How many sheets may share a tie that proves before it is taken for an error of recording, which
@@ -22,8 +23,8 @@ pub(super) const RARE: usize = 3;
 
 impl Sharing {
     /// Gathers the ties of all sheets. Sheets come in rising order.
-    pub(super) fn of<'a>(ties: impl Iterator<Item = (usize, &'a Tie)>) -> Sharing {
-        let mut by_tie: BTreeMap<Tie, Vec<usize>> = BTreeMap::new();
+    pub(super) fn of<'a>(ties: impl Iterator<Item = (SheetAt, &'a Tie)>) -> Sharing {
+        let mut by_tie: BTreeMap<Tie, Vec<SheetAt>> = BTreeMap::new();
         for (sheet, tie) in ties {
             let sheets = by_tie.entry(tie.clone()).or_default();
             if sheets.last() != Some(&sheet) {
@@ -40,13 +41,13 @@ impl Sharing {
         Sharing { by_tie }
     }
 
-    /// How many sheets share a tie.
+    /// How many sheets share a tie; 0 where only a record without its private fields has it.
     pub(super) fn count(&self, tie: &Tie) -> usize {
         self.by_tie.get(tie).map_or(0, Vec::len)
     }
 
     /// The pairs of sheets that share something telling.
-    pub(super) fn pairs(&self) -> impl Iterator<Item = (usize, usize)> {
+    pub(super) fn pairs(&self) -> impl Iterator<Item = (SheetAt, SheetAt)> {
         let telling = self.by_tie.iter().filter(|(tie, sheets)| {
             let most = match tie {
                 Tie::Number { .. }
@@ -58,12 +59,9 @@ impl Sharing {
             (2..=most).contains(&sheets.len())
         });
         telling.flat_map(|(_, sheets)| {
-            let pair = |at: usize| {
-                let one = sheets.get(at).copied();
-                let others = sheets.get(at + 1..).unwrap_or_default();
-                others.iter().filter_map(move |other| Some((one?, *other)))
-            };
-            (0..sheets.len()).flat_map(pair)
+            let before_others = sheets.iter().zip(1..);
+            before_others
+                .flat_map(|(one, next)| sheets.iter().skip(next).map(|other| (*one, *other)))
         })
     }
 }

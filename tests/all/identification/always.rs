@@ -2,6 +2,7 @@
 
 use keyblock::model::certainty::Certainty;
 use keyblock::study::identify::{Observed, identify};
+use keyblock::study::index::{PointAt, ValueAt};
 use keyblock::study::next_point::next_points;
 use keyblock::study::scale::{Answer, Scale};
 use keyblock::study::table::DiagnosticTable;
@@ -10,14 +11,14 @@ use super::made_up::{Lehmer, MadeUp};
 use super::{assert_near, table};
 
 fn random_observation(table: &DiagnosticTable, numbers: &mut Lehmer) -> Observed {
-    let point = numbers.below(table.points.len());
+    let point = PointAt::new(numbers.below(table.points.len()));
     let answer = match &table.points[point].scale {
         Scale::Measure(_) => {
             Answer::Number(f64::from(u32::try_from(95 + numbers.below(20)).unwrap()))
         }
         scale => {
             let places = [numbers.below(scale.len()), numbers.below(scale.len())];
-            Answer::OneOf(places.into())
+            Answer::OneOf(places.map(ValueAt::new).into())
         }
     };
     let certainty =

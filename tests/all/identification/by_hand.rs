@@ -2,6 +2,7 @@
 
 use keyblock::model::certainty::Certainty;
 use keyblock::study::identify::{Observed, identify};
+use keyblock::study::index::{CandidateAt, PointAt, ValueAt};
 use keyblock::study::next_point::next_points;
 use keyblock::study::scale::{Answer, Scale};
 use keyblock::study::table::DiagnosticTable;
@@ -76,7 +77,7 @@ fn a_count_takes_what_is_recorded_and_other() {
     assert_eq!(lamps.scale.len(), 4);
     assert_eq!(
         certainly(&table, "lamps", &["7"]).answer,
-        Answer::OneOf([3].into())
+        Answer::OneOf([ValueAt::new(3)].into())
     );
 }
 
@@ -89,7 +90,7 @@ fn likelihoods_follow_the_definition_by_hand() {
             .map(|c| {
                 column
                     .scale
-                    .likelihood(&observed.answer, column.allows(c), error)
+                    .likelihood(&observed.answer, column.allows(CandidateAt::new(c)), error)
             })
             .collect()
     };
@@ -117,9 +118,8 @@ fn a_measurement_is_as_likely_as_the_reference_library_says() {
                 let clamped = f64::clamp(x, 226.0, 252.0);
                 let expected = (1.0 - error) * normal.pdf(clamped) + error * uniform;
                 let answer = Answer::Number(x);
-                let found = column
-                    .scale
-                    .likelihood(&answer, column.allows(candidate), error);
+                let allowed = column.allows(CandidateAt::new(candidate));
+                let found = column.scale.likelihood(&answer, allowed, error);
                 assert_near(found, expected);
             }
             let unknown = column.scale.likelihood(&Answer::Number(x), None, error);
@@ -143,7 +143,8 @@ fn probabilities_are_prior_times_likelihood_of_those_left() {
         .collect();
     // a is excluded by the moon. b: 2 · 0.99 · (0.7/2); c: 1 · 0.99 · 1/4, its lamps unknown.
     let (b, c) = (2.0 * 0.99 * 0.35, 0.99 * 0.25);
-    assert_eq!(identified.candidates[0].against, [0]);
+    let against = &identified.candidates[CandidateAt::new(0)].against;
+    assert_eq!(*against, [PointAt::new(0)]);
     assert_near(probability[0], 0.0);
     assert_near(probability[1], b / (b + c));
     assert_near(probability[2], c / (b + c));
@@ -158,7 +159,7 @@ fn where_all_are_excluded_the_nearest_are_told_and_nothing_is_next() {
     ];
     let identified = identify(&table, &observed);
     assert!(identified.candidates.iter().all(|c| c.probability == 0.0));
-    assert_eq!(identified.nearest(), [0, 2]);
+    assert_eq!(identified.nearest(), [0, 2].map(CandidateAt::new));
     assert!(next_points(&table, &identified, &observed).is_empty());
 }
 

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use keyblock::model::certainty::Certainty;
 use keyblock::study::identify::identify;
+use keyblock::study::index::CandidateAt;
 use keyblock::study::next_point::{information, next_points};
 use keyblock::study::scale::{Answer, Scale};
 use serde_json::Value as Json;
@@ -102,11 +103,9 @@ fn expected_information_is_the_expected_fall_in_entropy() {
                 assert_eq!((grid[0], grid[26]), (226.0, 252.0));
                 grid.into_iter().map(Answer::Number).collect()
             }
-            scale => (0..scale.len())
-                .map(|v| Answer::OneOf([v].into()))
-                .collect(),
+            scale => scale.values().map(|v| Answer::OneOf([v].into())).collect(),
         };
-        let chance = |candidate: usize, answer: &Answer| -> f64 {
+        let chance = |candidate: CandidateAt, answer: &Answer| -> f64 {
             let likelihood =
                 |a: &Answer| column.scale.likelihood(a, column.allows(candidate), 0.01);
             let total: f64 = answers.iter().map(likelihood).sum();
@@ -114,7 +113,9 @@ fn expected_information_is_the_expected_fall_in_entropy() {
         };
         let mut expected = entropy(&p);
         for answer in &answers {
-            let joint: Vec<f64> = (0..3).map(|c| p[c] * chance(c, answer)).collect();
+            let joint: Vec<f64> = (0..3)
+                .map(|c| p[c] * chance(CandidateAt::new(c), answer))
+                .collect();
             let total: f64 = joint.iter().sum();
             expected -= total * entropy(&joint);
         }

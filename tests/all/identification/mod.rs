@@ -6,6 +6,7 @@
 use keyblock::model::certainty::Certainty;
 use keyblock::model::key::Key;
 use keyblock::study::identify::{Observed, identify};
+use keyblock::study::index::ValueAt;
 use keyblock::study::scale::{Answer, Scale};
 use keyblock::study::table::DiagnosticTable;
 
@@ -53,20 +54,19 @@ pub fn seen(
     words: &[&str],
     certainty: Certainty,
 ) -> Observed {
-    let at = table.points.iter().position(|p| p.key.as_str() == point);
-    let at = at.unwrap();
+    let at = table.points.position(|p| p.key.as_str() == point).unwrap();
     let answer = match &table.points[at].scale {
         Scale::Measure(_) => Answer::Number(words[0].parse().unwrap()),
         Scale::Words(of) => {
             let place = |word: &&str| of.iter().position(|w| w.as_str() == *word).unwrap();
-            Answer::OneOf(words.iter().map(place).collect())
+            Answer::OneOf(words.iter().map(place).map(ValueAt::new).collect())
         }
         Scale::Counts(counts) => {
             let place = |word: &&str| {
                 let n: u32 = word.parse().unwrap();
                 counts.binary_search(&n).unwrap_or(counts.len())
             };
-            Answer::OneOf(words.iter().map(place).collect())
+            Answer::OneOf(words.iter().map(place).map(ValueAt::new).collect())
         }
     };
     Observed {
@@ -83,7 +83,8 @@ pub fn certainly(table: &DiagnosticTable, point: &str, words: &[&str]) -> Observ
 pub fn left(table: &DiagnosticTable, observed: &[Observed]) -> Vec<String> {
     let names = names(table);
     let identified = identify(table, observed);
-    identified.left().map(|at| names[at].clone()).collect()
+    let left = identified.left();
+    left.map(|at| names[at.index()].clone()).collect()
 }
 
 #[track_caller]

@@ -3,6 +3,7 @@
 use keyblock::model::catalogue::Catalogue;
 use keyblock::study::Studies;
 use keyblock::study::identify::{Identified, identify};
+use keyblock::study::index::CandidateAt;
 
 use super::{certainly, design, key, left, table};
 use crate::small::studied;
@@ -28,7 +29,8 @@ fn a_stamp_alone_never_proves_the_artists_own_printing() {
     let stamped = left(&table, &[certainly(&table, "seal", &["present"])]);
     assert_eq!(stamped, ["a/own", "a/later", "b/own", "b/later"]);
     let identified = identify(&table, &[certainly(&table, "seal", &["present"])]);
-    let own = identified.candidates[0].probability + identified.candidates[2].probability;
+    let probability = |at| identified.candidates[CandidateAt::new(at)].probability;
+    let own = probability(0) + probability(2);
     assert!(own < 0.5, "{own}");
 }
 
@@ -47,7 +49,8 @@ printings = [{ key = "own", kind = "artist", states = "all" }]"#,
     );
     let (_, studies) = studied(&[&wrongly]);
     let study = &studies.designs[&key("1")];
-    assert_eq!(study.separability.inseparable, [(0, 1)]);
+    let pair = (CandidateAt::new(0), CandidateAt::new(1));
+    assert_eq!(study.separability.inseparable, [pair]);
     assert!(study.separability.smallest_set.is_empty());
 }
 

@@ -17,19 +17,20 @@ mod shared;
 mod sizes;
 
 use crate::model::design::Design;
+use crate::study::index::SheetAt;
 use crate::study::same_sheet::facts::Ground;
 use crate::study::same_sheet::reason::Reason;
 use crate::study::same_sheet::record::Record;
 use crate::study::same_sheet::size_index::Alike;
 use crate::study::same_sheet::tie_index::Sharing;
 
-/// Gathers every reason, for and against. `sheets` are the places of the two in the list of sheets.
+/// Gathers every reason, for and against. `sheets` are those of the two records.
 pub(super) fn compare(
     ground: &Ground<'_>,
     design: &Design,
     sharing: &Sharing,
     alike: &Alike,
-    sheets: [usize; 2],
+    sheets: [SheetAt; 2],
     [one, other]: [&Record<'_>; 2],
 ) -> Vec<Reason> {
     let mut reasons = Vec::new();

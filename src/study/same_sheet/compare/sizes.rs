@@ -8,6 +8,7 @@ use crate::model::certainty::Statement;
 use crate::model::edtf::Day;
 use crate::model::impression::Impression;
 use crate::model::size::Size;
+use crate::study::index::SheetAt;
 use crate::study::same_sheet::days::{days, inspected};
 use crate::study::same_sheet::reason::{Bearing, Evidence, Part, Reason};
 use crate::study::same_sheet::record::Record;
@@ -17,7 +18,7 @@ use crate::study::tolerance::{Apart, grown, sheets_agree, sizes_apart};
 /// Compares what the two records measure.
 pub(super) fn compare(
     alike: &Alike,
-    sheets: [usize; 2],
+    sheets: [SheetAt; 2],
     one: &Record<'_>,
     other: &Record<'_>,
     reasons: &mut Vec<Reason>,
@@ -44,7 +45,7 @@ pub(super) fn compare(
 /// A sheet cannot have grown; where it is not known which was measured first, either may have been.
 fn whole_sheets(
     alike: &Alike,
-    sheets: [usize; 2],
+    sheets: [SheetAt; 2],
     one: &Record<'_>,
     other: &Record<'_>,
 ) -> Option<Reason> {
