@@ -5,28 +5,33 @@ use std::path::Path;
 
 use rayon::prelude::*;
 
-use super::designs::{self, DesignFiles, ReadDesign};
-use super::echoes::Unread;
-use super::exhibitions::exhibition;
-use super::inputs::Inputs;
-use super::load::Loaded;
-use super::occurrences::OfRecord;
-use super::pictures::Leads;
-use super::record;
-use super::reference::Words;
-use super::settings::{blank, settings};
-use super::shape::{CATALOGUE, EXHIBITION, TERM};
-use super::stray::stray_files;
-use super::terms::term;
-use super::theme::{own_themes, theme};
-use super::walk::What;
-use super::{bibtex, note, occurrences, parties, resolve, vocabulary};
 use crate::model::catalogue::{Catalogue, PrivateText, Redacted};
 use crate::model::finding::Finding;
 use crate::model::key::Key;
 use crate::model::occurrence::RecordId;
 use crate::model::place::{Place, Sources};
 use crate::model::settings::Settings;
+use crate::read::bibtex;
+use crate::read::files::inputs::Inputs;
+use crate::read::files::load::Loaded;
+use crate::read::files::stray::stray_files;
+use crate::read::files::walk::What;
+use crate::read::records::designs::{self, DesignFiles, ReadDesign};
+use crate::read::records::exhibitions::exhibition;
+use crate::read::records::parties;
+use crate::read::records::pictures::Leads;
+use crate::read::records::record;
+use crate::read::records::settings::{blank, settings};
+use crate::read::records::terms::term;
+use crate::read::records::vocabulary;
+use crate::read::reference::Words;
+use crate::read::references::echoes::Unread;
+use crate::read::references::note;
+use crate::read::references::occurrences;
+use crate::read::references::occurrences::OfRecord;
+use crate::read::references::resolve;
+use crate::read::shape::{CATALOGUE, EXHIBITION, TERM};
+use crate::read::theme::{own_themes, theme};
 
 /// A catalogue as it was read, and what is wrong with it.
 #[derive(Debug)]

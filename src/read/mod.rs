@@ -1,8 +1,20 @@
 //! Reading: the files of a catalogue to its model, every value with its place, and findings.
 //!
 //! In: a folder. Out: a [`Reading`], always: whatever is faulty is a finding, and the rest is read.
-//! Reading order: `walk` finds the files, `record` parses one, `fields` and `values` take it apart by
-//! the tables in [`shape`], and a file for each kind of record puts the model together.
+//!
+//! | part | subject |
+//! |---|---|
+//! | [`shape`] | which keys each kind of record has; everything below reads along these declarations |
+//! | `files` | the files of the folder: found, recognised by their paths, loaded, named by content |
+//! | `syntax` | faults of TOML, each at its place, and the text that can be parsed in spite of them |
+//! | `table` | typed reading of one table, key by key; unknown and missing keys |
+//! | `values` | single values: texts, numbers, dates, sizes, keys, codes; the nearest of some names |
+//! | `records` | a file for each kind of record, from its table to the model |
+//! | `bibtex`, `reference` | the literature, and how its works are worded |
+//! | `references` | the texts and references of every record, links in Markdown, references to nothing |
+//! | [`schema`], `start` | what is written for editors, from the same declarations; the first files of a catalogue |
+//! | [`mod@theme`] | the files of the theme |
+//! | `assemble` | all of these in order: from the files to a [`Reading`] |
 //!
 //! Not here: what scholarship must settle (`audit`), and whether pictures can be read (`picture`).
 #![allow(
@@ -12,47 +24,20 @@
 
 mod assemble;
 mod bibtex;
-mod date_help;
-mod design;
-mod designs;
-mod echoes;
-mod exhibitions;
-mod faults;
-mod fields;
-mod holder;
-mod identifiers;
-mod impression;
-mod inputs;
-mod keyed;
-mod links;
-mod literature;
-mod load;
-pub mod near;
-mod note;
-mod occurrences;
-mod parties;
-mod person;
-mod pictures;
-mod points;
-mod private;
-mod provenance;
-mod record;
+mod files;
+mod records;
 mod reference;
-mod resolve;
+mod references;
 pub mod schema;
-mod settings;
 pub mod shape;
 mod start;
-mod states;
-mod stray;
 mod syntax;
-mod terms;
+mod table;
 pub mod theme;
 mod values;
-mod vocabulary;
-mod walk;
 
 pub use assemble::{Reading, read, read_inputs};
-pub use inputs::{Inputs, stamp};
+pub use files::inputs::{Inputs, stamp};
 pub use start::start_files;
 pub use theme::theme;
+pub(crate) use values::near;

@@ -7,13 +7,13 @@
 
 use serde_json::{Map, Value, json};
 
-use super::shape::{
+use crate::model::link;
+use crate::model::vocabulary::List;
+use crate::read::records::vocabulary;
+use crate::read::shape::{
     CLAIM, Holds, KeyShape, MapKeys, OBSERVED, POINT, PRIVATE, PROVENANCE, RECORDS, Shape, Takes,
     Target,
 };
-use super::vocabulary;
-use crate::model::link;
-use crate::model::vocabulary::List;
 
 /// The pattern of keys (see [`crate::model::key::Key`]).
 const KEY: &str = "[a-z0-9]+(-[a-z0-9]+)*";

@@ -9,7 +9,7 @@
 
 use include_dir::{Dir, include_dir};
 
-use super::schema;
+use crate::read::schema;
 
 static TEMPLATES: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/content/start");
 

@@ -14,10 +14,10 @@ use std::ops::Range;
 
 use toml::de::{DeTable, DeValue};
 
-use super::faults::Node;
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::model::place::{FileId, Place};
+use crate::read::table::faults::Node;
 
 /// How often a file is parsed again. A file with more such lines is no TOML at all.
 const ROUNDS: usize = 24;

@@ -3,16 +3,14 @@
 //! In: a value of the tree. Out: the value with its place, or nothing and a finding. Every reader
 //! here has the same form, so that `fields` can read one, several, or statements of it.
 
+pub(crate) mod date_help;
+pub(crate) mod identifiers;
+pub(crate) mod near;
+
 use std::str::FromStr;
 
 use toml::de::DeValue;
 
-use super::date_help;
-use super::faults::{Faults, Node, is_unread};
-use super::identifiers;
-use super::links;
-use super::near::nearest;
-use super::shape;
 use crate::model::boxes::{NotABox, PercentBox};
 use crate::model::codes::Code;
 use crate::model::edtf::Date;
@@ -23,6 +21,10 @@ use crate::model::place::{Place, Placed};
 use crate::model::settings::Ink;
 use crate::model::size::{Mm, Size};
 use crate::model::words::ClosedList;
+use crate::read::references::links;
+use crate::read::shape;
+use crate::read::table::faults::{Faults, Node, is_unread};
+use crate::read::values::near::nearest;
 
 /// One value or several: a list may stand where one is taken.
 pub(crate) fn several<'t, T>(
@@ -202,7 +204,7 @@ pub(crate) fn size<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Pl
         let message = format!(
             "`{}` takes [height, width], not {}",
             faults.key,
-            super::faults::type_name(node)
+            crate::read::table::faults::type_name(node)
         );
         fault(faults, node, message);
         return None;

@@ -41,7 +41,10 @@ fn lines(years: &Years) -> Vec<String> {
             Known::Nobody => "nobody",
         };
         let time = format!("{} to {}", stretch.first, stretch.last);
-        let owners = stretch.owners.iter().map(|(_, entry)| entry.index().to_string());
+        let owners = stretch
+            .owners
+            .iter()
+            .map(|(_, entry)| entry.index().to_string());
         let words: Vec<String> = [time, known.to_owned()].into_iter().chain(owners).collect();
         words.join(" ")
     };

@@ -1,0 +1,136 @@
+//! Everything that a compile reads, and one name for all of it: where the name is the same, so is
+//! everything that was read.
+//!
+//! Texts and themes count by content. Other files, the photographs among them, count by path, size and
+//! times: reading thousands of them takes longer than compiling.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::time::SystemTime;
+
+use rayon::prelude::*;
+
+use crate::model::finding::Finding;
+use crate::model::place::Sources;
+use crate::read::files::load::{Loaded, load, with_missing};
+use crate::read::files::walk::{What, walk};
+use crate::read::records::pictures::Leads;
+
+/// The files of a catalogue, with the text of those that are text.
+pub struct Inputs {
+    pub(crate) leads: BTreeMap<String, Leads>,
+    pub(crate) sources: Sources,
+    pub(crate) loaded: Vec<Loaded>,
+    pub(crate) findings: Vec<Finding>,
+    /// The files that are no texts: their paths in the catalogue, and where they lie.
+    others: Vec<(String, PathBuf)>,
+}
+
+impl Inputs {
+    /// The files of the catalogue in `dir`.
+    #[must_use]
+    pub fn of(dir: &Path) -> Inputs {
+        let files = with_missing(dir, walk(dir));
+        let leads = files.iter().map(|file| {
+            let out = file.what == What::LeadsOut;
+            let leads = if out { Leads::Out } else { Leads::Inside };
+            (file.path.clone(), leads)
+        });
+        let leads = leads.collect();
+        let others = files.iter().filter(|file| !file.what.is_text());
+        let others = others.map(|file| (file.path.clone(), file.full.clone()));
+        let others = others.collect();
+        let (mut sources, mut findings) = (Sources::default(), Vec::new());
+        let loaded = load(files, &mut sources, &mut findings);
+        Inputs {
+            leads,
+            sources,
+            loaded,
+            findings,
+            others,
+        }
+    }
+
+    /// A name for the texts as they were read, and for the other files and the themes of `dir` as they
+    /// are now. `None` where something cannot be read, or where a link leads it is not clear where.
+    #[must_use]
+    pub fn name(&self, dir: &Path) -> Option<blake3::Hash> {
+        if !self.findings.is_empty() {
+            return None;
+        }
+        let of_text = |file: &Loaded| {
+            let mut hasher = blake3::Hasher::new();
+            add(&mut hasher, self.sources.path(file.file).as_bytes());
+            add(&mut hasher, self.sources.text(file.file).as_bytes());
+            hasher.finalize()
+        };
+        let texts: Vec<blake3::Hash> = self.loaded.par_iter().map(of_text).collect();
+        let mut hasher = blake3::Hasher::new_derive_key("keyblock: what a compile reads");
+        for text in texts {
+            hasher.update(text.as_bytes());
+        }
+        for (path, file) in &self.others {
+            // A folder that gets another name leaves the times of its files alone.
+            add(&mut hasher, path.as_bytes());
+            add(&mut hasher, &stamp(file)?);
+        }
+        let themes = dir.join("themes");
+        if fs::symlink_metadata(&themes).is_ok() {
+            add_content(&mut hasher, &themes)?;
+        }
+        Some(hasher.finalize())
+    }
+}
+
+/// Adds bytes so that no two different rows of them give one name.
+fn add(hasher: &mut blake3::Hasher, bytes: &[u8]) {
+    hasher.update(&(bytes.len() as u64).to_le_bytes());
+    hasher.update(bytes);
+}
+
+/// The size of a file, and when it was changed; `None` where that is not told, or it is no file.
+#[must_use]
+pub fn stamp(file: &Path) -> Option<Vec<u8>> {
+    let about = fs::symlink_metadata(file).ok()?;
+    if !about.is_file() {
+        return None;
+    }
+    let changed = about.modified().ok()?;
+    let since = changed.duration_since(SystemTime::UNIX_EPOCH).ok()?;
+    let mut stamp = about.len().to_le_bytes().to_vec();
+    stamp.extend(since.as_nanos().to_le_bytes());
+    // A copy may keep the time of its original; the system's own time of change it cannot keep.
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::MetadataExt as _;
+        stamp.extend(about.ino().to_le_bytes());
+        stamp.extend(about.ctime().to_le_bytes());
+        stamp.extend(about.ctime_nsec().to_le_bytes());
+    }
+    Some(stamp)
+}
+
+/// Adds the names and contents of everything in a folder.
+fn add_content(hasher: &mut blake3::Hasher, folder: &Path) -> Option<()> {
+    let entries = fs::read_dir(folder).ok()?;
+    let mut paths: Vec<PathBuf> = entries
+        .map(|entry| Some(entry.ok()?.path()))
+        .collect::<Option<_>>()?;
+    paths.sort();
+    add(hasher, &(paths.len() as u64).to_le_bytes());
+    for path in paths {
+        add(hasher, path.file_name()?.as_encoded_bytes());
+        let about = fs::symlink_metadata(&path).ok()?;
+        if about.is_dir() {
+            hasher.update(b"d");
+            add_content(hasher, &path)?;
+        } else if about.is_file() {
+            hasher.update(b"f");
+            add(hasher, &fs::read(&path).ok()?);
+        } else {
+            return None;
+        }
+    }
+    Some(())
+}

@@ -1,0 +1,153 @@
+//! Files that are no records, or that no record names.
+
+use std::collections::BTreeSet;
+
+use crate::model::catalogue::Catalogue;
+use crate::model::codes::Code;
+use crate::model::finding::Finding;
+use crate::model::key::Key;
+use crate::model::place::Place;
+use crate::model::vocabulary::List;
+use crate::model::words::ClosedList;
+use crate::read::files::load::Loaded;
+use crate::read::files::walk::{Wanted, What};
+use crate::read::references::echoes::Unread;
+use crate::read::values::key_help;
+
+/// Reports files that are no records, or that no record names.
+pub(crate) fn stray_files(
+    loaded: &[Loaded],
+    catalogue: &Catalogue,
+    unread: &Unread,
+    findings: &mut Vec<Finding>,
+) {
+    let used: BTreeSet<&str> = catalogue
+        .designs
+        .values()
+        .flat_map(|design| {
+            let of_sheets = design.impressions.values().flat_map(|i| &i.pictures);
+            design.pictures.iter().chain(of_sheets)
+        })
+        .map(|picture| picture.path.as_str())
+        .collect();
+    let told_to_leave: BTreeSet<Key> = findings
+        .iter()
+        .filter(|finding| finding.code == Code::PathLeaves)
+        .filter_map(|finding| folder_of(catalogue.sources.path(finding.at.place.file)))
+        .collect();
+    // A picture that is missing under one name and in nobody's record under another is one picture.
+    let misses_one: BTreeSet<Key> = findings
+        .iter()
+        .filter(|finding| finding.code == Code::PictureMissing)
+        .filter_map(|finding| folder_of(catalogue.sources.path(finding.at.place.file)))
+        .collect();
+    for file in loaded {
+        let path = catalogue.sources.path(file.file);
+        let here = Place::start_of(file.file);
+        let unexpected = |help: &str| {
+            Finding::new(
+                Code::FileUnexpected,
+                here,
+                format!("no record is looked for at {path}"),
+            )
+            .help(help.to_owned())
+        };
+        let finding = match &file.what {
+            What::Unexpected => unexpected(&expected_near(path)),
+            What::OfDesign {
+                is_picture: false, ..
+            } if !used.contains(path) => unexpected(
+                "a design's folder holds design.toml, design.md, impressions/ and pictures/",
+            ),
+            What::OfDesign {
+                design,
+                is_picture: true,
+            } if !used.contains(path)
+                && !unread.pictures.contains(design)
+                && !misses_one.contains(design) =>
+            {
+                let name = path.rsplit('/').next().unwrap_or(path);
+                Finding::new(
+                    Code::PictureOrphan,
+                    here,
+                    format!("no record of design {design} names the picture {name}"),
+                )
+                .help("name it in the record of what it shows, or take it out of the folder")
+            }
+            What::NoKey { name, wanted } => no_key(name, *wanted, here),
+            What::LeadsOut if folder_of(path).is_none_or(|d| !told_to_leave.contains(&d)) => {
+                Finding::new(
+                    Code::PathLeaves,
+                    here,
+                    format!("{path} is a link that leads out of the catalogue"),
+                )
+                .help("put the file itself here")
+            }
+            What::Unreadable(why) => Finding::new(
+                Code::FileUnreadable,
+                here,
+                format!("the folder {path} cannot be looked into: {why}"),
+            )
+            .help("check its permissions"),
+            What::ImpressionNote(key) if catalogue.impression(key).is_none() => lonely(here, path),
+            What::HolderNote(key) if !catalogue.holders.contains_key(key) => lonely(here, path),
+            What::PersonNote(key) if !catalogue.people.contains_key(key) => lonely(here, path),
+            _ => continue,
+        };
+        findings.push(finding);
+    }
+}
+
+/// The design in whose folder a file lies.
+pub(crate) fn folder_of(path: &str) -> Option<Key> {
+    let below = path.strip_prefix("records/designs/")?;
+    below.split('/').next()?.parse().ok()
+}
+
+fn lonely(here: Place, path: &str) -> Finding {
+    let record = path.replace(".md", ".toml");
+    Finding::new(
+        Code::FileUnexpected,
+        here,
+        format!("this text belongs to no record: there is no {record}"),
+    )
+    .help("write the record beside it, or take the text away")
+}
+
+fn no_key(name: &str, wanted: Wanted, here: Place) -> Finding {
+    let finding = Finding::new(
+        Code::KeyForm,
+        here,
+        match wanted {
+            Wanted::Key => format!("\"{name}\" is no key, so this is no record"),
+            Wanted::Number => {
+                format!("\"{name}\" is no number of an impression, so this is no record")
+            }
+        },
+    );
+    finding.help(match wanted {
+        Wanted::Key => format!("rename it; {}", key_help(name)),
+        Wanted::Number => {
+            "impressions are numbered from 1 in the order of recording, without leading zeros: 7.toml".to_owned()
+        }
+    })
+}
+
+/// What is looked for in the folder of a file.
+fn expected_near(path: &str) -> String {
+    let folder = path
+        .strip_prefix("records/")
+        .and_then(|p| p.split('/').next());
+    match folder {
+        Some("vocabulary") => {
+            let lists: Vec<_> = List::ALL.iter().map(|list| format!("{}.toml", list.word())).collect();
+            format!("the vocabularies are {}", lists.join(", "))
+        }
+        Some("pages") => "pages are Markdown files: records/pages/introduction.md".to_owned(),
+        Some("holders") => "holders are records/holders/KEY.toml".to_owned(),
+        Some("people") => "people are records/people/KEY.toml".to_owned(),
+        Some("designs") => "designs are records/designs/KEY/design.toml".to_owned(),
+        _ => "records/ holds designs, holders, people, pages, vocabulary, literature.bib and exhibitions.toml"
+            .to_owned(),
+    }
+}

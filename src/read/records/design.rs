@@ -1,0 +1,263 @@
+//! `design.toml`: titles, makers, sizes, matrices; what makes a design's states is in `points` and
+//! `states`.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::model::certainty::Statements;
+use crate::model::codes::Code;
+use crate::model::design::{
+    Comparison, Design, Maker, Matrix, MatrixNow, Related, Series, Title, TitleKind,
+};
+use crate::model::finding::Finding;
+use crate::model::key::Key;
+use crate::model::place::Place;
+use crate::model::size::Size;
+use crate::model::state::Stands;
+use crate::read::records::citations;
+use crate::read::records::pictures::{self, Folder, Pictures};
+use crate::read::records::points::{Points, points};
+use crate::read::records::states::{printings, states, variants};
+use crate::read::table::fields::Fields;
+use crate::read::table::keyed::Keyed;
+use crate::read::values;
+
+/// A design of which only the key is known.
+pub(crate) fn blank(key: &Key, place: Place) -> Design {
+    Design {
+        key: key.clone(),
+        number: key.to_string(),
+        sort: None,
+        titles: Vec::new(),
+        date: Statements::default(),
+        makers: Vec::new(),
+        technique: Vec::new(),
+        support: Vec::new(),
+        series: None,
+        subjects: Vec::new(),
+        related: Vec::new(),
+        known_from: Vec::new(),
+        image: Statements::default(),
+        matrix_size: Statements::default(),
+        matrices: Vec::new(),
+        literature: Vec::new(),
+        points: Vec::new(),
+        states: Vec::new(),
+        printings: Vec::new(),
+        variants: Vec::new(),
+        pictures: Vec::new(),
+        reference_picture: None,
+        comparisons: Vec::new(),
+        standing: Stands::default(),
+        commentary: None,
+        impressions: BTreeMap::new(),
+        place,
+    }
+}
+
+/// A design's record as it was read.
+pub(crate) struct DesignRecord {
+    /// The design, without commentary and impressions.
+    pub(crate) design: Design,
+    /// Its points, for judging what is said at them.
+    pub(crate) points: Points,
+    /// References that cannot be judged, as the codes that would tell them: to parts of which some
+    /// key is faulty.
+    pub(crate) unjudged: BTreeSet<Code>,
+    /// Whether some picture could not be read.
+    pub(crate) lacks_pictures: bool,
+}
+
+/// Reads a design's record.
+pub(crate) fn design(fields: &mut Fields<'_, '_>, key: &Key, folder: &Folder<'_>) -> DesignRecord {
+    let mut design = blank(key, fields.at);
+    if let Some(number) = fields.words("number") {
+        design.number = number;
+    }
+    design.sort = fields.words("sort");
+    design.titles = titles(fields);
+    design.date = fields.statements("date", values::date);
+    design.makers = makers(fields);
+    design.technique = fields.keys("technique");
+    design.support = fields.keys("support");
+    design.series = series(fields);
+    design.subjects = fields.several("subjects", values::telling_text);
+    design.related = related(fields);
+    design.known_from = citations::plain(fields, "known_from");
+    (design.image, design.matrix_size) = sizes(fields);
+    let mut unjudged = BTreeSet::new();
+    let mut note = |all_known: bool, code: Code| {
+        if !all_known {
+            unjudged.insert(code);
+        }
+    };
+    let matrices = matrices(fields);
+    note(matrices.all_known, Code::MatrixUnknown);
+    design.matrices = matrices.all;
+    design.literature = citations::numbered(fields, "literature");
+    let (all_points, points) = points(fields, key);
+    design.points = all_points;
+    let states = states(fields, &points);
+    note(states.all_known, Code::StateUnknown);
+    design.states = states.all;
+    let printings = printings(fields, &points);
+    note(printings.all_known, Code::PrintingUnknown);
+    design.printings = printings.all;
+    let variants = variants(fields, &points);
+    note(variants.all_known, Code::VariantUnknown);
+    design.variants = variants.all;
+    let pictures = own_pictures(fields, folder);
+    design.pictures = pictures.all;
+    design.reference_picture = fields.one("reference_picture", values::picture_key);
+    design.comparisons = comparisons(fields);
+    design.standing = fields.stands();
+    DesignRecord {
+        design,
+        points,
+        unjudged,
+        lacks_pictures: pictures.lacks_some,
+    }
+}
+
+fn titles(fields: &mut Fields<'_, '_>) -> Vec<Title> {
+    let titles = fields.tables("titles", |fields| {
+        let text = fields.text("text");
+        let title = Title {
+            lang: fields.one("lang", values::language),
+            kind: fields
+                .word("kind")
+                .map_or(TitleKind::Usual, |kind| kind.value),
+            supplied: fields.flag("supplied").unwrap_or(false),
+            claim: fields.claim(),
+            text: text?,
+        };
+        Some(title)
+    });
+    // `titles = []` is there and says nothing.
+    let holds_nothing = |node: &crate::read::table::faults::Node<'_>| {
+        node.get_ref()
+            .as_array()
+            .is_some_and(|list| list.is_empty())
+    };
+    if let Some(node) = fields.take("titles").filter(|node| holds_nothing(node)) {
+        let finding = Finding::new(
+            Code::ValueEmpty,
+            fields.faults.of(node),
+            "`titles` says nothing",
+        );
+        fields.faults.push(finding.help(
+            "name one; where the design has none, supply one: { text = \"Ship at a quay\", supplied = true }",
+        ));
+    }
+    titles
+}
+
+fn makers(fields: &mut Fields<'_, '_>) -> Vec<Maker> {
+    fields.tables("makers", |fields| {
+        let person = fields.key("person");
+        let maker = Maker {
+            role: fields.key("role"),
+            claim: fields.claim(),
+            person: person?,
+        };
+        Some(maker)
+    })
+}
+
+fn series(fields: &mut Fields<'_, '_>) -> Option<Series> {
+    fields.table("series", |fields| {
+        let name = fields.text("name");
+        let position = fields.words("position");
+        Some(Series {
+            name: name?,
+            position,
+        })
+    })?
+}
+
+fn related(fields: &mut Fields<'_, '_>) -> Vec<Related> {
+    fields.tables("related", |fields| {
+        let design = fields.key("design");
+        let how = fields.key("how");
+        Some(Related {
+            design: design?,
+            how,
+        })
+    })
+}
+
+fn sizes(fields: &mut Fields<'_, '_>) -> (Statements<Size>, Statements<Size>) {
+    fields
+        .table("size", |fields| {
+            let image = fields.statements("image", values::size);
+            let matrix = fields.statements("matrix", values::size);
+            (image, matrix)
+        })
+        .unwrap_or_default()
+}
+
+fn matrices(fields: &mut Fields<'_, '_>) -> Keyed<Matrix> {
+    fields.keyed("matrices", |fields, key| {
+        let matrix = Matrix {
+            kind: fields.word("kind").map(|kind| kind.value),
+            material: fields.words("material"),
+            carries: fields.words("carries"),
+            colour: fields.words("colour"),
+            only_in: fields.keys("only_in"),
+            now: now(fields),
+            place: fields.at,
+            key: key?,
+        };
+        Some(matrix)
+    })
+}
+
+fn now(fields: &mut Fields<'_, '_>) -> Option<MatrixNow> {
+    fields.table("now", |fields| {
+        let state = fields.word("state");
+        let now = MatrixNow {
+            holder: fields.key("holder"),
+            date: fields.date("date"),
+            state: state?,
+        };
+        Some(now)
+    })?
+}
+
+fn own_pictures(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Pictures {
+    pictures::pictures(fields, |fields| {
+        let of = fields.word("of").map(|of| of.value);
+        let cite = fields.key("cite");
+        let at = fields.words("at");
+        let mut picture = pictures::picture(fields, folder)?;
+        picture.of = of;
+        picture.cite = cite;
+        picture.at = at;
+        Some(picture)
+    })
+}
+
+fn comparisons(fields: &mut Fields<'_, '_>) -> Vec<Comparison> {
+    fields.tables("comparisons", |fields| {
+        let of = fields.several("of", values::impression_key);
+        let why = fields.words("why");
+        let written = fields.take("of").map(|node| {
+            let number = node.get_ref().as_array().map_or(1, |list| list.len());
+            (fields.faults.of(node), number)
+        });
+        if let Some((place, 0 | 1)) = written {
+            let finding = Finding::new(
+                Code::ValueRange,
+                place,
+                "a comparison is of two impressions or more",
+            );
+            fields
+                .faults
+                .push(finding.help("name the impressions: [\"14.1\", \"14.2\"]"));
+        }
+        (of.len() > 1).then_some(Comparison {
+            of,
+            why,
+            place: fields.at,
+        })
+    })
+}

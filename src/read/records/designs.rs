@@ -1,0 +1,151 @@
+//! A design's folder: its record, its impressions, its pictures.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use rayon::prelude::*;
+
+use crate::model::catalogue::PrivateText;
+use crate::model::codes::Code;
+use crate::model::design::Design;
+use crate::model::finding::Finding;
+use crate::model::impression::Impression;
+use crate::model::key::{ImpressionKey, Key};
+use crate::model::note::Note;
+use crate::model::occurrence::RecordId;
+use crate::model::place::Place;
+use crate::read::records::design::{DesignRecord, blank, design};
+use crate::read::records::impression::impression;
+use crate::read::records::pictures::{Folder, Leads};
+use crate::read::records::points::Points;
+use crate::read::records::record::{self, Record, Source};
+use crate::read::references::echoes::PARTS;
+use crate::read::references::note;
+use crate::read::references::occurrences::OfRecord;
+use crate::read::shape::{DESIGN, IMPRESSION};
+
+/// The files of one design.
+pub(crate) struct DesignFiles<'t> {
+    /// Where the record stands or should stand.
+    pub(crate) place: Place,
+    /// The record, where it can be read.
+    pub(crate) record: Option<Source<'t>>,
+    /// The commentary.
+    pub(crate) commentary: Option<Note>,
+    /// The impressions.
+    pub(crate) impressions: BTreeMap<u32, Source<'t>>,
+    /// Their notes.
+    pub(crate) notes: BTreeMap<u32, Note>,
+}
+
+/// A design as it was read.
+pub(crate) struct ReadDesign {
+    /// The design with its impressions.
+    pub(crate) design: Design,
+    /// The design as it may be published, where that is less; without impressions.
+    pub(crate) public: Option<Design>,
+    /// The impressions of which less may be published than is recorded.
+    pub(crate) public_impressions: Vec<(ImpressionKey, Impression)>,
+    /// The texts and references of the design and of each impression.
+    pub(crate) occurrences: Vec<(RecordId, OfRecord)>,
+    /// What is kept private.
+    pub(crate) texts: Vec<PrivateText>,
+    /// What is wrong.
+    pub(crate) findings: Vec<Finding>,
+    /// References to its parts that cannot be judged, as the codes that would tell them: some of
+    /// those parts could not be read.
+    pub(crate) unjudged: BTreeSet<Code>,
+    /// Whether some picture, or some record in the folder, could not be read, or only in part.
+    pub(crate) lacks_pictures: bool,
+}
+
+/// Reads a design's folder.
+pub(crate) fn read(
+    key: &Key,
+    files: &DesignFiles<'_>,
+    all_files: &BTreeMap<String, Leads>,
+) -> ReadDesign {
+    let folder = Folder {
+        path: format!("records/designs/{key}"),
+        files: all_files,
+    };
+    let record = files
+        .record
+        .map(|source| record::one(source, &DESIGN, |fields| design(fields, key, &folder)));
+    let nothing = || Record {
+        value: DesignRecord {
+            design: blank(key, files.place),
+            points: Points::default(),
+            unjudged: BTreeSet::new(),
+            lacks_pictures: true,
+        },
+        public: None,
+        occurrences: OfRecord::default(),
+        texts: Vec::new(),
+        findings: Vec::new(),
+        broken: true,
+    };
+    let mut record = record.unwrap_or_else(nothing);
+    if let Some(commentary) = &files.commentary {
+        let (occurrences, findings) = note::read(commentary);
+        record.occurrences.extend(occurrences);
+        record.findings.extend(findings);
+    }
+    let with_commentary = |mut design: Design| {
+        design.commentary.clone_from(&files.commentary);
+        design
+    };
+    let DesignRecord {
+        design,
+        points,
+        mut unjudged,
+        lacks_pictures,
+    } = record.value;
+    if record.broken {
+        unjudged.extend(PARTS);
+    }
+    let mut read = ReadDesign {
+        design: with_commentary(design),
+        public: record.public.map(|public| with_commentary(public.design)),
+        public_impressions: Vec::new(),
+        occurrences: vec![(RecordId::Design(key.clone()), record.occurrences)],
+        texts: record.texts,
+        findings: record.findings,
+        unjudged,
+        lacks_pictures: lacks_pictures || record.broken,
+    };
+    let sources: Vec<_> = files.impressions.iter().collect();
+    let impressions: Vec<_> = sources
+        .into_par_iter()
+        .map(|(number, source)| {
+            let key = ImpressionKey {
+                design: key.clone(),
+                number: *number,
+            };
+            let mut record = record::one(*source, &IMPRESSION, |fields| {
+                impression(fields, &key, &points, &folder)
+            });
+            if let Some(note) = files.notes.get(number) {
+                let (occurrences, findings) = note::read(note);
+                record.occurrences.extend(occurrences);
+                record.findings.extend(findings);
+            }
+            (key, record)
+        })
+        .collect();
+    for (key, record) in impressions {
+        let note = files.notes.get(&key.number);
+        let mut impression = record.value.impression;
+        impression.note = note.cloned();
+        read.design.impressions.insert(key.number, impression);
+        if let Some(mut public) = record.public.map(|public| public.impression) {
+            public.note = note.cloned();
+            read.public_impressions.push((key.clone(), public));
+        }
+        let id = RecordId::Impression(key.clone());
+        read.occurrences.push((id, record.occurrences));
+        read.texts.extend(record.texts);
+        read.findings.extend(record.findings);
+        read.lacks_pictures |= record.value.lacks_pictures || record.broken;
+    }
+    read
+}

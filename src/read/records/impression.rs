@@ -1,0 +1,208 @@
+//! `impressions/N.toml`: one sheet, what was seen on it, what it is taken to be.
+
+use toml::de::DeValue;
+
+use crate::model::impression::{
+    BlockPrinted, Exhibited, FormerAccession, Identification, Impression, Opinion, OtherSheet,
+    Sheet, StateReading, Status,
+};
+use crate::model::key::{ImpressionKey, Key};
+use crate::model::mark::Mark;
+use crate::model::place::Placed;
+use crate::model::words::ClosedList;
+use crate::read::records::citations;
+use crate::read::records::pictures::{self, Folder};
+use crate::read::records::points::{Points, observed};
+use crate::read::records::provenance::{party, provenance, sightings};
+use crate::read::table::faults::{Faults, Node};
+use crate::read::table::fields::{Fields, in_order};
+use crate::read::values;
+
+/// An impression's record as it was read.
+pub(crate) struct ImpressionRecord {
+    /// The impression, without its notes.
+    pub(crate) impression: Impression,
+    /// Whether some picture could not be read.
+    pub(crate) lacks_pictures: bool,
+}
+
+/// Reads an impression's record.
+pub(crate) fn impression(
+    fields: &mut Fields<'_, '_>,
+    key: &ImpressionKey,
+    points: &Points,
+    folder: &Folder<'_>,
+) -> ImpressionRecord {
+    let pictures = pictures::pictures(fields, |fields| pictures::picture(fields, folder));
+    // An impression whose status cannot be read is at least recorded, and so was somewhere.
+    let status = fields.word("status");
+    let status = status.unwrap_or(Placed::new(Status::Located, fields.at));
+    let impression = Impression {
+        key: key.clone(),
+        holder: fields.key("holder"),
+        owner: fields.one("owner", party),
+        accession: fields.text("accession"),
+        former_accessions: former_accessions(fields),
+        credit: fields.words("credit"),
+        status,
+        kind: fields.statements("kind", values::key),
+        taken_from: fields.one("taken_from", values::impression_key),
+        numbering: fields.text("numbering"),
+        identified: fields.table("identified", identification),
+        opinions: opinions(fields),
+        observed: observed(fields, points),
+        blocks: blocks(fields),
+        without: fields.several("without", values::word),
+        sheet: sheet(fields),
+        marks: marks(fields),
+        condition: fields.words("condition"),
+        pictures: pictures.all,
+        provenance: provenance(fields),
+        provenance_line: fields.words("provenance_line"),
+        sightings: sightings(fields),
+        exhibited: exhibited(fields),
+        literature: citations::numbered(fields, "literature"),
+        same_as: other_sheets(fields, "same_as"),
+        maybe_same_as: other_sheets(fields, "maybe_same_as"),
+        not_same_as: other_sheets(fields, "not_same_as"),
+        shares_sheet: fields.several("shares_sheet", values::impression_key),
+        goes_with: fields.several("goes_with", values::impression_key),
+        publish: fields.flag("publish").unwrap_or(true),
+        standing: fields.stands(),
+        note: None,
+        place: fields.at,
+    };
+    ImpressionRecord {
+        impression,
+        lacks_pictures: pictures.lacks_some,
+    }
+}
+
+fn former_accessions(fields: &mut Fields<'_, '_>) -> Vec<FormerAccession> {
+    fields.tables("former_accessions", |fields| {
+        let number = fields.words("number");
+        let former = FormerAccession {
+            holder: fields.key("holder"),
+            until: fields.date("until"),
+            number: number?,
+        };
+        Some(former)
+    })
+}
+
+/// Reads a table of identification: `[identified]`, or one of `or`.
+fn identification(fields: &mut Fields<'_, '_>) -> Identification {
+    Identification {
+        state: fields.one("state", state_reading),
+        printing: fields.keys("printing"),
+        variant: fields.key("variant"),
+        kind: fields.key("kind"),
+        why: fields.words("why"),
+        claim: fields.claim(),
+        or: fields.tables("or", |fields| Some(identification(fields))),
+        place: fields.at,
+    }
+}
+
+fn opinions(fields: &mut Fields<'_, '_>) -> Vec<Opinion> {
+    fields.tables("opinions", |fields| {
+        let opinion = Opinion {
+            said: fields.words("said"),
+            after: fields.key("after"),
+            reading: identification(fields),
+        };
+        Some(opinion)
+    })
+}
+
+/// One state, several, or a table of matrix and state.
+fn state_reading<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<StateReading> {
+    let DeValue::Table(table) = node.get_ref() else {
+        let states = values::several(faults, node, values::key);
+        return (!states.is_empty()).then_some(StateReading::OneOf(states));
+    };
+    let pairs: Vec<_> = in_order(table)
+        .into_iter()
+        .filter_map(|(matrix, node)| {
+            let place = faults.place(matrix.span());
+            let matrix = values::key_from(faults, matrix.get_ref(), place);
+            let state = values::key(faults, node);
+            Some((matrix?, state?))
+        })
+        .collect();
+    (!pairs.is_empty()).then_some(StateReading::ByMatrix(pairs))
+}
+
+fn blocks(fields: &mut Fields<'_, '_>) -> Vec<(Placed<Key>, Placed<BlockPrinted>)> {
+    fields.map("blocks", |faults, header, entry| {
+        let is_word = entry
+            .node
+            .get_ref()
+            .as_str()
+            .and_then(BlockPrinted::from_word)
+            .is_some();
+        if !is_word && faults.swallowed(entry.key, header, false) {
+            return None;
+        }
+        let matrix = entry.read_key(faults);
+        let printed = values::word(faults, entry.node);
+        Some((matrix?, printed?))
+    })
+}
+
+fn sheet(fields: &mut Fields<'_, '_>) -> Sheet {
+    let sheet = fields.table("sheet", |fields| Sheet {
+        size: fields.statements("size", values::size),
+        image: fields.statements("image", values::size),
+        platemark: fields.statements("platemark", values::size),
+        side: fields.word("side").map(|side| side.value),
+        paper: fields.key("paper"),
+        paper_date: fields.date("paper_date"),
+        watermark: fields.words("watermark"),
+        margins: fields.words("margins"),
+        date: fields.statements("date", values::date),
+    });
+    sheet.unwrap_or_default()
+}
+
+fn marks(fields: &mut Fields<'_, '_>) -> Vec<Mark> {
+    fields.tables("marks", |fields| {
+        let mark = Mark {
+            kind: fields.word("kind"),
+            medium: fields.words("medium"),
+            text: fields.words("text"),
+            at: fields.words("place"),
+            side: fields.word("side").map(|side| side.value),
+            whose: fields.key("whose"),
+            applied_by: fields.key("applied_by"),
+            applied: fields.date("applied"),
+            colour: fields.words("colour"),
+            number: fields.words("number"),
+            claim: fields.claim(),
+            place: fields.at,
+        };
+        Some(mark)
+    })
+}
+
+fn exhibited(fields: &mut Fields<'_, '_>) -> Vec<Exhibited> {
+    fields.tables("exhibited", |fields| {
+        let exhibition = fields.key("exhibition");
+        let at = fields.words("at");
+        Some(Exhibited {
+            exhibition: exhibition?,
+            at,
+        })
+    })
+}
+
+fn other_sheets(fields: &mut Fields<'_, '_>, name: &'static str) -> Vec<OtherSheet> {
+    fields.tables(name, |fields| {
+        let impression = fields.one("impression", values::impression_key);
+        let why = fields.words("why");
+        Some(OtherSheet {
+            impression: impression?,
+            why,
+        })
+    })
+}

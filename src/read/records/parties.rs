@@ -1,0 +1,165 @@
+//! Holders and people: records that are a file each, with a text beside it.
+
+use std::collections::BTreeMap;
+
+use rayon::prelude::*;
+
+use crate::model::catalogue::{Catalogue, PrivateText};
+use crate::model::codes::Code;
+use crate::model::finding::Finding;
+use crate::model::holder::Holder;
+use crate::model::key::Key;
+use crate::model::note::Note;
+use crate::model::occurrence::RecordId;
+use crate::model::place::Place;
+use crate::read::files::load::Loaded;
+use crate::read::files::walk::What;
+use crate::read::records::holder::holder;
+use crate::read::records::person::person;
+use crate::read::records::record;
+use crate::read::references::note;
+use crate::read::references::occurrences::OfRecord;
+use crate::read::shape::{HOLDER, PERSON, Shape};
+use crate::read::table::fields::Fields;
+
+/// Reads `holders/*.toml` and `holders/*.md`.
+pub(crate) fn holders(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &mut Vec<Finding>) {
+    let files = Kind {
+        shape: &HOLDER,
+        is_record: |what| match what {
+            What::Holder(key) => Some(key),
+            _ => None,
+        },
+        is_note: |what| match what {
+            What::HolderNote(key) => Some(key),
+            _ => None,
+        },
+        read: holder,
+        add_note: |holder, note| holder.note = note,
+    };
+    let read = files.read(loaded);
+    findings.extend(read.findings);
+    isils_used_twice(&read.all, findings);
+    catalogue.redacted.texts.extend(read.texts);
+    catalogue.redacted.holders.extend(read.public);
+    catalogue.holders.extend(read.all);
+    for (key, occurrences) in read.occurrences {
+        occurrences.add_to(catalogue, RecordId::Holder(key));
+    }
+}
+
+/// Reads `people/*.toml` and `people/*.md`.
+pub(crate) fn people(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &mut Vec<Finding>) {
+    let files = Kind {
+        shape: &PERSON,
+        is_record: |what| match what {
+            What::Person(key) => Some(key),
+            _ => None,
+        },
+        is_note: |what| match what {
+            What::PersonNote(key) => Some(key),
+            _ => None,
+        },
+        read: person,
+        add_note: |person, note| person.note = note,
+    };
+    let read = files.read(loaded);
+    findings.extend(read.findings);
+    catalogue.redacted.texts.extend(read.texts);
+    catalogue.redacted.people.extend(read.public);
+    catalogue.people.extend(read.all);
+    for (key, occurrences) in read.occurrences {
+        occurrences.add_to(catalogue, RecordId::Person(key));
+    }
+}
+
+/// A kind of record of which each is a file.
+struct Kind<T> {
+    shape: &'static Shape,
+    /// The key of a file that is such a record.
+    is_record: fn(&What) -> Option<&Key>,
+    /// The key of the record to which a text belongs.
+    is_note: fn(&What) -> Option<&Key>,
+    read: fn(&mut Fields<'_, '_>, &Key) -> T,
+    add_note: fn(&mut T, Option<Note>),
+}
+
+/// The records of a kind, in the order of their paths.
+struct Records<T> {
+    all: Vec<(Key, T)>,
+    /// Those of which less may be published than is recorded, as they may be published.
+    public: Vec<(Key, T)>,
+    occurrences: Vec<(Key, OfRecord)>,
+    texts: Vec<PrivateText>,
+    findings: Vec<Finding>,
+}
+
+impl<T: Send> Kind<T> {
+    fn read(&self, loaded: &[Loaded]) -> Records<T> {
+        let notes: BTreeMap<&Key, &Loaded> = loaded
+            .iter()
+            .filter_map(|file| Some(((self.is_note)(&file.what)?, file)))
+            .collect();
+        let files: Vec<_> = loaded
+            .iter()
+            .filter_map(|file| Some(((self.is_record)(&file.what)?, file.source()?)))
+            .collect();
+        let read: Vec<_> = files
+            .into_par_iter()
+            .map(|(key, source)| {
+                let mut one = record::one(source, self.shape, |fields| (self.read)(fields, key));
+                let note = notes.get(key).and_then(|file| file.note());
+                if let Some(note) = &note {
+                    let (occurrences, findings) = note::read(note);
+                    one.occurrences.extend(occurrences);
+                    one.findings.extend(findings);
+                }
+                (key, one, note)
+            })
+            .collect();
+        let mut records = Records {
+            all: Vec::new(),
+            public: Vec::new(),
+            occurrences: Vec::new(),
+            texts: Vec::new(),
+            findings: Vec::new(),
+        };
+        for (key, record, note) in read {
+            let with_note = |mut value: T| {
+                (self.add_note)(&mut value, note.clone());
+                (key.clone(), value)
+            };
+            records.all.push(with_note(record.value));
+            records.public.extend(record.public.map(with_note));
+            records.occurrences.push((key.clone(), record.occurrences));
+            records.texts.extend(record.texts);
+            records.findings.extend(record.findings);
+        }
+        records
+    }
+}
+
+/// Tells of holders that have the same ISIL.
+fn isils_used_twice(holders: &[(Key, Holder)], findings: &mut Vec<Finding>) {
+    let mut first: BTreeMap<String, Place> = BTreeMap::new();
+    for isil in holders
+        .iter()
+        .filter_map(|(_, holder)| holder.isil.as_ref())
+    {
+        // Unique without regard to case (ISO 15511).
+        let code = isil.value.to_ascii_lowercase();
+        if let Some(earlier) = first.get(&code) {
+            findings.push(
+                Finding::new(
+                    Code::KeyTwice,
+                    isil.place,
+                    format!("two holders have the ISIL {}", isil.value),
+                )
+                .beside(*earlier, "the first")
+                .help("an ISIL belongs to one institution: correct one of the two"),
+            );
+        } else {
+            first.insert(code, isil.place);
+        }
+    }
+}

@@ -1,0 +1,252 @@
+//! Points of a design, and the values that states show and sheets were seen with.
+//!
+//! Points are read here, and kept for judging what is said at them; what states show and sheets were
+//! seen with is read in [`answers`]. A point whose own record is faulty judges nothing: its fault is
+//! told once.
+
+mod answers;
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use toml::de::{DeTable, DeValue};
+
+pub(crate) use self::answers::{observed, shows};
+use crate::model::codes::Code;
+use crate::model::finding::Finding;
+use crate::model::key::Key;
+use crate::model::place::{Place, Placed};
+use crate::model::point::{Point, PointKind, PointKindWord, PointValue};
+use crate::read::table::faults::{Faults, Node};
+use crate::read::table::fields::{Entry, Fields};
+use crate::read::table::keyed::distinct;
+use crate::read::values;
+use crate::read::values::near::nearest;
+
+/// The points of one design, for judging what is said at them.
+#[derive(Debug, Default)]
+pub(crate) struct Points {
+    design: String,
+    by_key: BTreeMap<Key, Point>,
+    /// Points of which some could not be read, or that share their key with another: they judge
+    /// nothing, for their fault is told already.
+    faulty: BTreeSet<Key>,
+    /// Whether every point is known: not where the design's file has syntax faults or is missing, or
+    /// some point's key is faulty.
+    all_known: bool,
+}
+
+impl Points {
+    /// The point that an entry names; a finding where there is none.
+    fn named<'t>(
+        &self,
+        faults: &mut Faults<'t>,
+        header: Place,
+        entry: Entry<'t>,
+        verb: &str,
+    ) -> Named<'_> {
+        let name: &str = entry.key.get_ref();
+        if self.faulty.contains(name) {
+            return Named::Unjudged;
+        }
+        if let Some(point) = self.by_key.get(name) {
+            return Named::Point(point);
+        }
+        if !self.all_known {
+            return Named::Unjudged;
+        }
+        if !faults.swallowed(entry.key, header, false) {
+            let finding = Finding::new(
+                Code::PointUnknown,
+                faults.place(entry.key.span()),
+                format!("design {} has no point `{name}`", self.design),
+            )
+            .saying(format!("{verb} here"));
+            let finding = match nearest(name, self.by_key.keys().map(Key::as_str)) {
+                Some(near) => {
+                    let place = self.by_key.get(near).map(|point| point.key.place);
+                    let finding = match place {
+                        Some(place) => finding.beside(place, "the nearest point"),
+                        None => finding,
+                    };
+                    finding.help(format!(
+                        "write `{near}`, or add a point with the key `{name}` to the design"
+                    ))
+                }
+                None if self.by_key.is_empty() => {
+                    finding.help(format!("add a point with the key `{name}` to the design"))
+                }
+                None => {
+                    let all: Vec<_> = self.by_key.keys().map(Key::as_str).collect();
+                    finding.help(format!("its points are {}", all.join(", ")))
+                }
+            };
+            faults.push(finding);
+        }
+        Named::Nothing
+    }
+}
+
+/// What an entry names.
+enum Named<'p> {
+    Point(&'p Point),
+    /// It may name a point, but which is not known.
+    Unjudged,
+    /// A finding tells that it names none.
+    Nothing,
+}
+
+/// Reads `[[points]]` of a design: the points, and how they judge.
+pub(crate) fn points(fields: &mut Fields<'_, '_>, design: &Key) -> (Vec<Point>, Points) {
+    let mut faulty = BTreeSet::new();
+    let points = fields.keyed("points", |fields, key| {
+        let point = point(fields, key.clone());
+        let is_whole = point
+            .as_ref()
+            .is_some_and(|point| has_all_answers(fields, point));
+        faulty.extend(key.filter(|_| !is_whole).map(|key| key.value));
+        point
+    });
+    faulty.extend(points.twice);
+    let by_key = points
+        .all
+        .iter()
+        .map(|point| (point.key.value.clone(), point.clone()));
+    let judging = Points {
+        design: design.to_string(),
+        by_key: by_key.collect(),
+        faulty,
+        all_known: points.all_known && !fields.faults.is_broken(),
+    };
+    (points.all, judging)
+}
+
+/// Whether every answer that the record names could be read.
+fn has_all_answers(fields: &mut Fields<'_, '_>, point: &Point) -> bool {
+    match &point.kind {
+        PointKind::Choice(values) => fields.take("values").is_some_and(|node| {
+            let table = node.get_ref().as_table();
+            let named =
+                |table: &DeTable<'_>| table.keys().filter(|k| k.get_ref() != "private").count();
+            table.is_some_and(|table| named(table) == values.len())
+        }),
+        PointKind::Stage(stages) => fields.take("stages").is_some_and(|node| {
+            node.get_ref().as_array().map_or(1, |list| list.len()) == stages.len()
+        }),
+        PointKind::Presence | PointKind::Count | PointKind::Measure { .. } => true,
+    }
+}
+
+fn point(fields: &mut Fields<'_, '_>, key: Option<Placed<Key>>) -> Option<Point> {
+    let ask = fields.text("ask");
+    let word = fields.word("kind");
+    let rests_on = fields.word("rests_on");
+    let matrix = fields.key("matrix");
+    let area = fields
+        .one("box", values::percent_box)
+        .map(|area| area.value);
+    let kind = kind(fields, word.as_ref());
+    Some(Point {
+        key: key?,
+        ask: ask?,
+        kind: kind?,
+        rests_on: rests_on?,
+        matrix,
+        area,
+    })
+}
+
+/// The kind of a point, with what that kind needs; a key that belongs to another kind is a fault.
+fn kind(fields: &mut Fields<'_, '_>, word: Option<&Placed<PointKindWord>>) -> Option<PointKind> {
+    let values = fields.map("values", point_value);
+    let stages = fields.keys("stages");
+    let unit = fields.words("unit");
+    let tolerance = fields.one("tolerance", values::above_0);
+    let word = word?.value;
+    let takes: &[(&str, &str)] = match word {
+        PointKindWord::Presence | PointKindWord::Count => &[],
+        PointKindWord::Choice => &[("values", "each value with its description")],
+        PointKindWord::Stage => &[("stages", "the stages, in the order of wear")],
+        PointKindWord::Measure => &[
+            ("unit", "usually \"mm\""),
+            (
+                "tolerance",
+                "how far two measurements of one thing may lie apart",
+            ),
+        ],
+    };
+    for (name, help) in takes {
+        if !fields.has(name) {
+            fields.lacks(name, help);
+        }
+    }
+    for name in ["values", "stages", "unit", "tolerance"] {
+        // Where a header is broken, `[points.values]` falls to the point before.
+        if fields.faults.is_broken() {
+            break;
+        }
+        let place = fields.key_place(name);
+        if let Some(place) = place.filter(|_| !takes.iter().any(|(taken, _)| *taken == name)) {
+            let finding = Finding::new(
+                Code::KeyUnknown,
+                place,
+                format!("a point of the kind {word} has no key `{name}`"),
+            );
+            fields
+                .faults
+                .push(finding.help("take it away, or change the kind"));
+        }
+    }
+    match word {
+        PointKindWord::Presence => Some(PointKind::Presence),
+        PointKindWord::Count => Some(PointKind::Count),
+        PointKindWord::Choice => {
+            says_something(fields, "values", values.is_empty());
+            (!values.is_empty()).then_some(PointKind::Choice(values))
+        }
+        PointKindWord::Stage => {
+            says_something(fields, "stages", stages.is_empty());
+            distinct(fields.faults, "stages", &stages);
+            (!stages.is_empty()).then_some(PointKind::Stage(stages))
+        }
+        PointKindWord::Measure => Some(PointKind::Measure {
+            unit: unit?,
+            tolerance: tolerance?.value,
+        }),
+    }
+}
+
+/// Reports a list of answers that holds none, unless a finding inside it tells why.
+fn says_something(fields: &mut Fields<'_, '_>, name: &'static str, is_empty: bool) {
+    let holds_nothing = |node: &Node<'_>| match node.get_ref() {
+        DeValue::Table(table) => table.is_empty(),
+        DeValue::Array(list) => list.is_empty(),
+        _ => false,
+    };
+    if let Some(node) = fields
+        .take(name)
+        .filter(|node| is_empty && holds_nothing(node))
+    {
+        let finding = Finding::new(
+            Code::ValueEmpty,
+            fields.faults.of(node),
+            format!("`{name}` names no answer"),
+        );
+        fields.faults.push(finding.help("name at least two"));
+    }
+}
+
+fn point_value<'t>(faults: &mut Faults<'t>, header: Place, entry: Entry<'t>) -> Option<PointValue> {
+    // A key with an underscore, or a value that is no text, is no answer: it was meant for the
+    // point itself and stands too low.
+    let name: &str = entry.key.get_ref();
+    let is_answer = name.parse::<Key>().is_ok() && entry.node.get_ref().is_str();
+    if !is_answer && faults.swallowed(entry.key, header, false) {
+        return None;
+    }
+    let key = entry.read_key(faults);
+    let description = values::telling_text(faults, entry.node);
+    Some(PointValue {
+        key: key?,
+        description: description?.value,
+    })
+}

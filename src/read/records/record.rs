@@ -1,0 +1,210 @@
+//! One TOML file to its record: parsed, read, and read again without what it keeps private.
+
+use std::borrow::Cow;
+
+use toml::de::{DeTable, DeValue};
+
+use crate::model::catalogue::PrivateText;
+use crate::model::codes::Code;
+use crate::model::finding::Finding;
+use crate::model::key::Key;
+use crate::model::place::{FileId, Place};
+use crate::read::references::occurrences::{self, OfRecord};
+use crate::read::shape::Shape;
+use crate::read::syntax::{self, Fault};
+use crate::read::table::faults::{Faults, is_unread};
+use crate::read::table::fields::{Fields, in_order, read_table};
+use crate::read::values;
+
+/// A text file that holds records.
+#[derive(Clone, Copy)]
+pub(crate) struct Source<'t> {
+    /// The file.
+    pub(crate) file: FileId,
+    /// Its text.
+    pub(crate) text: &'t str,
+    /// Whether some of it is no text, and was replaced.
+    pub(crate) mangled: bool,
+}
+
+/// What a file holds: values of the model and findings.
+pub(crate) struct Record<T> {
+    /// The record.
+    pub(crate) value: T,
+    /// The record as it may be published, where it keeps something private.
+    pub(crate) public: Option<T>,
+    /// Its texts and references.
+    pub(crate) occurrences: OfRecord,
+    /// What it keeps private.
+    pub(crate) texts: Vec<PrivateText>,
+    /// What is wrong.
+    pub(crate) findings: Vec<Finding>,
+    /// Whether some of it was not read: it has syntax faults, or a header is missing.
+    pub(crate) broken: bool,
+}
+
+/// What a file of many records holds.
+pub(crate) struct Records<T> {
+    /// The records.
+    pub(crate) all: Vec<OneOfMany<T>>,
+    /// What they keep private.
+    pub(crate) texts: Vec<PrivateText>,
+    /// What is wrong.
+    pub(crate) findings: Vec<Finding>,
+}
+
+/// One record of a file that holds many.
+pub(crate) struct OneOfMany<T> {
+    /// Its key.
+    pub(crate) key: Key,
+    /// The record.
+    pub(crate) value: T,
+    /// The record as it may be published, where it keeps something private.
+    pub(crate) public: Option<T>,
+    /// Its texts and references.
+    pub(crate) occurrences: OfRecord,
+}
+
+/// Reads a file that is one record.
+pub(crate) fn one<T>(
+    source: Source<'_>,
+    shape: &'static Shape,
+    read: impl for<'a, 't> Fn(&mut Fields<'a, 't>) -> T,
+) -> Record<T> {
+    let start = Place::start_of(source.file);
+    parsed(source, |tree, faults, broken| {
+        let mut of_file = Faults::new(source.file, source.text, tree, broken);
+        let value = read_table(&mut of_file, shape, tree, start, &read);
+        let lost_a_table = of_file.lost_a_table();
+        let findings = kept(of_file.into_findings(), faults, source.text);
+        let (occurrences, redacted) = occurrences::of_record(source, shape, tree);
+        let mut record = Record {
+            value,
+            public: None,
+            occurrences,
+            texts: Vec::new(),
+            findings,
+            broken: broken || lost_a_table,
+        };
+        if let Some((tree, texts)) = redacted {
+            let mut unseen = Faults::new(source.file, source.text, &tree, broken);
+            unseen.redacted = true;
+            record.public = Some(read_table(&mut unseen, shape, &tree, start, &read));
+            record.texts = texts;
+        }
+        record
+    })
+}
+
+/// Reads a file that holds many records, each a table named by its key.
+pub(crate) fn many<T>(
+    source: Source<'_>,
+    shape: &'static Shape,
+    read: impl for<'a, 't> Fn(&mut Fields<'a, 't>, &Key) -> T,
+) -> Records<T> {
+    parsed(source, |tree, faults, broken| {
+        let mut of_file = Faults::new(source.file, source.text, tree, broken);
+        let mut all = Vec::new();
+        let mut texts = Vec::new();
+        let mut is_outside = false;
+        for (name, node) in in_order(tree) {
+            let place = of_file.place(name.span());
+            if is_unread(node) {
+                continue;
+            }
+            of_file.key = name.get_ref();
+            let DeValue::Table(table) = node.get_ref() else {
+                // One header is missing above all that stand together.
+                if std::mem::replace(&mut is_outside, true) {
+                    continue;
+                }
+                let message = format!("`{}` stands outside every table", name.get_ref());
+                let finding = Finding::new(Code::ValueType, place, message);
+                let key = Key::nearest_form(name.get_ref())
+                    .filter(|key| shape.key(key.as_str()).is_none())
+                    .map_or("its-key".to_owned(), |key| key.to_string());
+                of_file.push(finding.help(format!(
+                    "begin {} with its key in brackets: [{key}]",
+                    shape.name
+                )));
+                continue;
+            };
+            is_outside = false;
+            let key = values::key_from(&mut of_file, name.get_ref(), place);
+            let at = of_file.of(node);
+            // A record without a key is read for its findings.
+            let key_or = key.as_ref().map(|key| key.value.clone());
+            let key_or = key_or.or_else(|| Key::nearest_form(name.get_ref()));
+            let Some(key_or) = key_or else { continue };
+            let value = read_table(&mut of_file, shape, table, at, |fields| {
+                read(fields, &key_or)
+            });
+            let (occurrences, redacted) = occurrences::of_record(source, shape, table);
+            let public = redacted.map(|(table, private)| {
+                texts.extend(private);
+                let mut unseen = Faults::new(source.file, source.text, &table, broken);
+                unseen.redacted = true;
+                read_table(&mut unseen, shape, &table, at, |fields| {
+                    read(fields, &key_or)
+                })
+            });
+            if let Some(key) = key {
+                all.push(OneOfMany {
+                    key: key.value,
+                    value,
+                    public,
+                    occurrences,
+                });
+            }
+        }
+        Records {
+            all,
+            texts,
+            findings: kept(of_file.into_findings(), faults, source.text),
+        }
+    })
+}
+
+/// Parses a file and hands its tree on, with the findings of syntax.
+fn parsed<R>(source: Source<'_>, read: impl for<'t> FnOnce(&'t DeTable<'t>, Told, bool) -> R) -> R {
+    let (tree, errors) = DeTable::parse_recoverable(source.text);
+    if errors.is_empty() {
+        let told = Told::default();
+        return read(tree.get_ref(), told, source.mangled);
+    }
+    drop(tree);
+    let sound = syntax::sound(source.text);
+    let text: Cow<'_, str> = sound.text;
+    let (tree, _) = DeTable::parse_recoverable(&text);
+    let findings = sound
+        .faults
+        .iter()
+        .map(|fault| fault.finding(source.file, source.text, tree.get_ref()))
+        .collect();
+    let told = Told {
+        findings,
+        faults: sound.faults,
+    };
+    let unread = told.faults.iter().any(|fault| fault.hides(source.text));
+    let broken = source.mangled || unread;
+    read(tree.get_ref(), told, broken)
+}
+
+/// Faults of syntax, as they are told.
+#[derive(Default)]
+struct Told {
+    findings: Vec<Finding>,
+    faults: Vec<Fault>,
+}
+
+/// The findings of syntax and those of the reader, without the reader's on lines whose syntax is
+/// faulty: there the parser only guessed.
+fn kept(findings: Vec<Finding>, told: Told, text: &str) -> Vec<Finding> {
+    let lines: Vec<_> = told.faults.iter().map(|fault| fault.reach(text)).collect();
+    let mut kept = told.findings;
+    kept.extend(findings.into_iter().filter(|finding| {
+        let start = finding.at.place.start as usize;
+        !lines.iter().any(|line| line.contains(&start))
+    }));
+    kept
+}

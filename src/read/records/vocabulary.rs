@@ -1,0 +1,142 @@
+//! Vocabularies: the built-in terms, embedded in the program.
+//!
+//! In: `content/vocabulary/LIST.toml`, written like a catalogue's own `records/vocabulary/LIST.toml`.
+//! Out: [`built_in`], to which the catalogue's own terms are added. A catalogue may say a built-in
+//! term anew; its own words then stand.
+
+use std::collections::BTreeMap;
+use std::sync::LazyLock;
+
+use indexmap::IndexMap;
+use serde::Deserialize;
+
+use crate::model::key::Key;
+use crate::model::vocabulary::{CountingClass, List, Term, Vocabularies};
+use crate::model::words::ClosedList;
+
+/// A built-in term as its file writes it.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Written {
+    label: BTreeMap<String, String>,
+    #[serde(default)]
+    note: BTreeMap<String, String>,
+    aat: Option<u32>,
+    class: Option<String>,
+}
+
+static BUILT_IN: LazyLock<Vocabularies> = LazyLock::new(|| {
+    let lists = List::ALL.iter().map(|list| (*list, terms(text(*list))));
+    Vocabularies(lists.collect())
+});
+
+/// The built-in terms of every list.
+pub(crate) fn built_in() -> Vocabularies {
+    BUILT_IN.clone()
+}
+
+fn text(list: List) -> &'static str {
+    match list {
+        List::Techniques => include_str!("../../../content/vocabulary/techniques.toml"),
+        List::Papers => include_str!("../../../content/vocabulary/papers.toml"),
+        List::Kinds => include_str!("../../../content/vocabulary/kinds.toml"),
+        List::Transfers => include_str!("../../../content/vocabulary/transfers.toml"),
+        List::Roles => include_str!("../../../content/vocabulary/roles.toml"),
+        List::Relations => include_str!("../../../content/vocabulary/relations.toml"),
+        List::Subjects => include_str!("../../../content/vocabulary/subjects.toml"),
+    }
+}
+
+/// The files are part of the program and a test reads them; a term that could not be read would be
+/// left out.
+fn terms(text: &str) -> IndexMap<Key, Term> {
+    let written: IndexMap<String, Written> = toml::from_str(text).unwrap_or_default();
+    let term = |(key, written): (String, Written)| {
+        let term = Term {
+            labels: written.label,
+            notes: written.note,
+            aat: written.aat,
+            class: written
+                .class
+                .and_then(|word| CountingClass::from_word(&word)),
+        };
+        Some((key.parse().ok()?, term))
+    };
+    written.into_iter().filter_map(term).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_built_in_file_is_read_whole() {
+        for list in List::ALL {
+            let written: toml::Table = toml::from_str(text(*list)).unwrap();
+            assert_eq!(terms(text(*list)).len(), written.len(), "{list}");
+            assert!(written.len() > 8, "{list}");
+        }
+    }
+
+    #[test]
+    fn every_term_is_named_in_english_and_german_and_explained_unless_it_is_a_subject() {
+        for (list, terms) in built_in().0 {
+            for (key, term) in terms {
+                for language in ["en", "de"] {
+                    assert!(
+                        term.labels.get(language).is_some_and(|l| !l.is_empty()),
+                        "{list} {key}"
+                    );
+                    assert!(
+                        list == List::Subjects
+                            || term.notes.get(language).is_some_and(|n| n.ends_with('.')),
+                        "{list} {key}"
+                    );
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn every_kind_is_of_a_class_and_no_other_term_is() {
+        for (list, terms) in built_in().0 {
+            for (key, term) in terms {
+                assert_eq!(term.class.is_some(), list == List::Kinds, "{list} {key}");
+            }
+        }
+    }
+
+    /// DESIGN.md section 4, "Built in at least", and the kinds of proofs in use among cataloguers.
+    #[test]
+    fn what_must_be_built_in_is() {
+        let must = [
+            (
+                List::Techniques,
+                "woodcut colour-woodcut linocut wood-engraving etching engraving drypoint aquatint mezzotint lithograph screenprint",
+            ),
+            (
+                List::Papers,
+                "laid-paper wove-paper japan-paper mulberry-paper gampi-paper china-paper india-paper simili-japan machine-made-paper card newsprint",
+            ),
+            (
+                List::Kinds,
+                "edition proof trial-proof working-proof state-proof colour-trial touched-proof counterproof maculature bon-a-tirer artists-proof printers-proof hors-commerce cancellation-proof cancelled before-letters unfinished fragment",
+            ),
+            (
+                List::Transfers,
+                "gift bequest purchase sale exchange descent transfer loan deposit commission confiscation restitution unknown",
+            ),
+            (
+                List::Roles,
+                "artist designer carver etcher engraver lithographer printer publisher editor collector author dealer",
+            ),
+            (List::Relations, "companion version copy study part"),
+        ];
+        let built_in = built_in();
+        for (list, keys) in must {
+            for key in keys.split(' ') {
+                assert!(built_in.term(list, key).is_some(), "{list} lacks {key}");
+            }
+        }
+    }
+}

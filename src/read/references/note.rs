@@ -1,0 +1,280 @@
+//! Markdown: the texts beside records and the pages of the catalogue's own.
+//!
+//! In: the text of a Markdown file. Out: its [`Occurrences`], the text itself and its links to records
+//! with exact places, and findings on links that lead nowhere and on markup that is left out of the
+//! page ([`read`]); pages with their titles ([`page`]). Whether a link's record is there is told by
+//! [`crate::read::references::resolve`]; HTML is made from the text by `page`.
+
+use std::ops::Range;
+
+use pulldown_cmark::{Event, LinkType, Options, Parser, Tag, TagEnd};
+
+use crate::model::codes::Code;
+use crate::model::finding::Finding;
+use crate::model::key::Key;
+use crate::model::link::Target;
+use crate::model::note::{MARKDOWN, Note, Page};
+use crate::model::occurrence::{MentionRole, Occurrences, Reference, Referent, TextAt};
+use crate::model::place::{FileId, Place};
+use crate::read::references::links::{LinkTarget, nowhere};
+
+/// A link or picture in a text.
+#[derive(Clone, Debug, PartialEq)]
+struct Link {
+    /// Where it leads.
+    target: LinkTarget,
+    /// The destination as written.
+    destination: String,
+    /// Whether it stands for a picture (`![…](…)`).
+    is_picture: bool,
+    /// Where the destination stands, without brackets.
+    place: Place,
+}
+
+/// The text and its links to records, and what is wrong with it.
+pub(crate) fn read(note: &Note) -> (Occurrences, Vec<Finding>) {
+    let mut occurrences = Occurrences::default();
+    if !note.text.trim().is_empty() {
+        let whole = Place::new(note.file, 0..note.text.len());
+        occurrences.texts.push(TextAt::as_written("", whole));
+    }
+    let mut findings = markup(note);
+    for link in links(note) {
+        match link.target {
+            LinkTarget::Record(target)
+                if !link.is_picture || matches!(target, Target::Picture(_)) =>
+            {
+                occurrences.references.push(Reference {
+                    to: Referent::Record(target, MentionRole::Linked),
+                    place: link.place,
+                    locator: None,
+                });
+            }
+            LinkTarget::Record(_) | LinkTarget::Outside if link.is_picture => {
+                let message = "a picture in a text must be one of the catalogue's own";
+                findings.push(Finding::new(Code::LinkUnknown, link.place, message).help(
+                    "record the picture with its design or impression, and write picture:14.1/recto",
+                ));
+            }
+            LinkTarget::Record(_) | LinkTarget::Outside => {}
+            LinkTarget::Running => findings.push(
+                Finding::new(
+                    Code::MarkupCleaned,
+                    link.place,
+                    "a link that would run a script or carry data is left out of the page",
+                )
+                .help("link to a record, or to an https address"),
+            ),
+            LinkTarget::Nowhere => findings.push(nowhere(&link.destination, link.place)),
+        }
+    }
+    (occurrences, findings)
+}
+
+/// The links and pictures of a text, in its order.
+fn links(note: &Note) -> Vec<Link> {
+    let parser = note.parser();
+    let definitions: Vec<(String, Range<usize>)> = parser
+        .reference_definitions()
+        .iter()
+        .map(|(id, definition)| (id.to_lowercase(), definition.span.clone()))
+        .collect();
+    let mut links = Vec::new();
+    for (event, span) in parser.into_offset_iter() {
+        let (is_picture, link_type, destination, id) = match event {
+            Event::Start(Tag::Link {
+                link_type,
+                dest_url,
+                id,
+                ..
+            }) => (false, link_type, dest_url, id),
+            Event::Start(Tag::Image {
+                link_type,
+                dest_url,
+                id,
+                ..
+            }) => (true, link_type, dest_url, id),
+            _ => continue,
+        };
+        // The target of `[text][id]` stands in its definition.
+        let defined = definitions
+            .iter()
+            .find(|(name, _)| *name == id.to_lowercase());
+        let within = match (link_type, defined) {
+            (LinkType::Inline | LinkType::Autolink | LinkType::Email, _) | (_, None) => span,
+            (_, Some((_, definition))) => definition.clone(),
+        };
+        links.push(Link {
+            target: if link_type == LinkType::Email {
+                LinkTarget::Outside
+            } else {
+                LinkTarget::of(&destination)
+            },
+            is_picture,
+            place: Place::new(note.file, target_span(&note.text, within, &destination)),
+            destination: destination.into_string(),
+        });
+    }
+    links
+}
+
+/// Where `destination` stands in a link: its last occurrence before any title. A target that is
+/// written with escapes is not found as it reads; then the whole link is the place.
+fn target_span(text: &str, link: Range<usize>, destination: &str) -> Range<usize> {
+    let written = text.get(link.clone()).unwrap_or_default();
+    let after_text = written.rfind("](").map_or(0, |at| at + 2);
+    let found = written
+        .get(after_text..)
+        .and_then(|rest| rest.find(destination))
+        .map(|at| after_text + at);
+    match found.or_else(|| written.find(destination)) {
+        Some(at) if !destination.is_empty() => link.start + at..link.start + at + destination.len(),
+        _ => link,
+    }
+}
+
+/// HTML in a text, which is left out of the page.
+fn markup(note: &Note) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for (event, span) in note.parser().into_offset_iter() {
+        let (Event::Html(markup) | Event::InlineHtml(markup)) = event else {
+            continue;
+        };
+        let markup = markup.trim();
+        // Comments were never meant for readers; a closing tag is told with the one that opens.
+        if markup.is_empty() || markup.starts_with("<!--") || markup.starts_with("</") {
+            continue;
+        }
+        let width = span.len().min(markup.len());
+        let place = Place::new(note.file, span.start..span.start + width);
+        findings.push(
+            Finding::new(
+                Code::MarkupCleaned,
+                place,
+                "HTML in a text is left out of the page",
+            )
+            .help("write it in Markdown, or leave it out"),
+        );
+    }
+    findings
+}
+
+/// A page of the catalogue's own: its title is its first heading.
+pub(crate) fn page(key: Key, file: FileId, text: &str) -> (Page, Vec<Finding>) {
+    let note = Note {
+        file,
+        text: text.to_owned(),
+    };
+    let title = first_heading(&note);
+    let mut findings = Vec::new();
+    if title.is_none() {
+        let message = format!("the page `{key}` has no heading, which would be its title");
+        findings.push(
+            Finding::new(Code::ValueEmpty, Place::start_of(file), message)
+                .help("begin the page with a heading: # How to cite"),
+        );
+    }
+    let title = title.unwrap_or_else(|| key.to_string());
+    (Page { key, title, note }, findings)
+}
+
+/// The first heading that says something, as plain text.
+fn first_heading(note: &Note) -> Option<String> {
+    let mut heading: Option<String> = None;
+    // The title is plain text, with quotes and hyphens as they are written.
+    let plain = MARKDOWN.difference(Options::ENABLE_SMART_PUNCTUATION);
+    for event in Parser::new_ext(&note.text, plain) {
+        match (event, heading.as_mut()) {
+            (Event::Start(Tag::Heading { .. }), _) => heading = Some(String::new()),
+            (Event::Text(words) | Event::Code(words), Some(title)) => title.push_str(&words),
+            (Event::SoftBreak | Event::HardBreak, Some(title)) => title.push(' '),
+            (Event::End(TagEnd::Heading(_)), Some(title)) if !title.trim().is_empty() => {
+                return Some(title.trim().to_owned());
+            }
+            (Event::End(TagEnd::Heading(_)), _) => heading = None,
+            _ => {}
+        }
+    }
+    None
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn note(text: &str) -> Note {
+        Note {
+            file: FileId::default(),
+            text: text.to_owned(),
+        }
+    }
+
+    fn places(text: &str) -> Vec<&str> {
+        links(&note(text))
+            .iter()
+            .map(|link| text.get(link.place.span()).unwrap())
+            .collect()
+    }
+
+    #[test]
+    fn every_link_is_found_at_its_target() {
+        let text = "See [the lock](design:14), [](impression:14.1) and\n*no. 22* of [](lit:first-list \"p. 31\").\n\n![A detail](picture:14.1/recto)\n\n[elsewhere][r] <https://example.org>\n\n[r]: holder:harbour-museum\n";
+        assert_eq!(
+            places(text),
+            [
+                "design:14",
+                "impression:14.1",
+                "lit:first-list",
+                "picture:14.1/recto",
+                "holder:harbour-museum",
+                "https://example.org"
+            ]
+        );
+        assert_eq!(
+            places("[design:1](design:1)[](<design:2>)"),
+            ["design:1", "design:2"]
+        );
+        let twice = "[design:14](design:14)";
+        assert_eq!(links(&note(twice))[0].place.span(), 12..21);
+    }
+
+    #[test]
+    fn links_are_told_apart_by_where_they_lead() {
+        let of = |text: &str| links(&note(text)).remove(0).target;
+        assert!(matches!(
+            of("[a](design:14)"),
+            LinkTarget::Record(Target::Design(_))
+        ));
+        assert_eq!(of("[a](https://example.org)"), LinkTarget::Outside);
+        assert_eq!(of("[a](mailto:a@example.org)"), LinkTarget::Outside);
+        assert_eq!(of("<a@example.org>"), LinkTarget::Outside);
+        assert_eq!(of("[a](JavaScript:alert)"), LinkTarget::Running);
+        assert_eq!(of("[a](<java\tscript:alert>)"), LinkTarget::Running);
+        assert_eq!(of("[a](other.md)"), LinkTarget::Nowhere);
+        assert_eq!(of("[a](//example.org)"), LinkTarget::Nowhere);
+    }
+
+    #[test]
+    fn markup_is_told_once_and_comments_are_not() {
+        let text = "A <b>bold</b> word. <!-- aside -->\n\n<script>alert(1)</script>\n\n[x](javascript:alert)";
+        let (_, findings) = read(&note(text));
+        let told: Vec<_> = findings
+            .iter()
+            .map(|f| text.get(f.at.place.span()).unwrap())
+            .collect();
+        assert_eq!(
+            told,
+            ["<b>", "<script>alert(1)</script>", "javascript:alert"]
+        );
+    }
+
+    #[test]
+    fn the_title_of_a_page_is_its_first_heading() {
+        let title = |text: &str| page("a".parse().unwrap(), FileId::default(), text).0.title;
+        assert_eq!(title("# *How* to cite\n\nText\n\n## More"), "How to cite");
+        assert_eq!(title("Text first\n\nSetext\n======\n"), "Setext");
+        let (page, findings) = page("about".parse().unwrap(), FileId::default(), "No heading.\n");
+        assert_eq!(page.title, "about");
+        assert_eq!(findings[0].code, Code::ValueEmpty);
+    }
+}

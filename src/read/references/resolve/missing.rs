@@ -1,0 +1,282 @@
+//! What a reference names and the catalogue does not have: code, message and help of each kind.
+
+use std::collections::BTreeMap;
+
+use crate::model::catalogue::Catalogue;
+use crate::model::codes::Code;
+use crate::model::design::Design;
+use crate::model::finding::Finding;
+use crate::model::key::{ImpressionKey, Key, PictureKey, PictureOwner};
+use crate::model::link::Target;
+use crate::model::occurrence::{DesignPart, RecordId, Reference, Referent};
+use crate::model::place::{Place, Placed};
+use crate::model::vocabulary::List;
+use crate::read::records::settings::BUILT_IN_THEME;
+use crate::read::values::near::nearest;
+
+/// What references may name.
+pub(super) struct Known<'c> {
+    /// The catalogue.
+    pub(super) catalogue: &'c Catalogue,
+    /// Its own themes, beside the built-in one.
+    pub(super) themes: &'c [String],
+}
+
+impl Known<'_> {
+    /// The finding about a reference of `record`, where it names nothing.
+    pub(super) fn missing(&self, record: &RecordId, reference: &Reference) -> Option<Finding> {
+        let place = reference.place;
+        match &reference.to {
+            Referent::Record(target, _) => self.record(target, place),
+            Referent::Party(key, _) => self.party(key, place),
+            Referent::Term(list, key) => self.term(*list, key, place),
+            Referent::Theme(key) => self.theme(key, place),
+            Referent::Part(part, key) => {
+                let design = match record {
+                    RecordId::Design(design) => design,
+                    RecordId::Impression(impression) => &impression.design,
+                    _ => return None,
+                };
+                let design = self.catalogue.designs.get(design)?;
+                missing_part(design, *part, key, place)
+            }
+        }
+    }
+
+    fn record(&self, target: &Target, place: Place) -> Option<Finding> {
+        let catalogue = self.catalogue;
+        match target {
+            Target::Design(key) => absent(
+                (&catalogue.designs, key, place),
+                Code::DesignUnknown,
+                format!("no design has the key `{key}`"),
+                &format!("add records/designs/{key}/design.toml"),
+            ),
+            Target::Impression(key) => self.impression(key, place),
+            Target::Holder(key) => {
+                let finding = absent(
+                    (&catalogue.holders, key, place),
+                    Code::HolderUnknown,
+                    format!("no holder has the key `{key}`"),
+                    &format!("add records/holders/{key}.toml"),
+                )?;
+                let is_person = catalogue.people.contains_key(key);
+                let help = || format!("a person has it; a holder needs records/holders/{key}.toml");
+                Some(if is_person {
+                    finding.help(help())
+                } else {
+                    finding
+                })
+            }
+            Target::Person(key) => {
+                let finding = absent(
+                    (&catalogue.people, key, place),
+                    Code::PersonUnknown,
+                    format!("no person has the key `{key}`"),
+                    &format!("add records/people/{key}.toml"),
+                )?;
+                let is_holder = catalogue.holders.contains_key(key);
+                let help = || format!("a holder has it; a person needs records/people/{key}.toml");
+                Some(if is_holder {
+                    finding.help(help())
+                } else {
+                    finding
+                })
+            }
+            Target::Work(key) => absent(
+                (&catalogue.literature, key, place),
+                Code::LiteratureUnknown,
+                format!("the literature has no entry `{key}`"),
+                &format!("add an entry with the key `{key}` to records/literature.bib"),
+            ),
+            Target::Exhibition(key) => absent(
+                (&catalogue.exhibitions, key, place),
+                Code::ExhibitionUnknown,
+                format!("there is no exhibition `{key}`"),
+                &format!("add [{key}] to records/exhibitions.toml"),
+            ),
+            Target::Page(key) => absent(
+                (&catalogue.pages, key, place),
+                Code::PageUnknown,
+                format!("the catalogue has no page `{key}`"),
+                &format!("add records/pages/{key}.md"),
+            ),
+            Target::Picture(key) => self.picture(key, place),
+        }
+    }
+
+    /// A person's or holder's key.
+    fn party(&self, key: &Key, place: Place) -> Option<Finding> {
+        let (people, holders) = (&self.catalogue.people, &self.catalogue.holders);
+        if self.catalogue.has_party(key) {
+            return None;
+        }
+        let all = people.keys().chain(holders.keys());
+        Some(unknown(
+            Finding::new(
+                Code::PartyUnknown,
+                place,
+                format!("neither a person nor a holder has the key `{key}`"),
+            ),
+            nearest(key.as_str(), all.map(Key::as_str)),
+            &format!("add records/people/{key}.toml or records/holders/{key}.toml"),
+        ))
+    }
+
+    fn term(&self, list: List, key: &Key, place: Place) -> Option<Finding> {
+        let vocabularies = &self.catalogue.vocabularies;
+        if vocabularies.term(list, key.as_str()).is_some() {
+            return None;
+        }
+        let terms = vocabularies.terms(list);
+        let name = list.term_name();
+        Some(unknown(
+            Finding::new(
+                Code::TermUnknown,
+                place,
+                format!("`{key}` is no {name} that the vocabulary has"),
+            ),
+            nearest(key.as_str(), terms.map(|(key, _)| key.as_str())),
+            &format!("add [{key}] with a label to records/vocabulary/{list}.toml"),
+        ))
+    }
+
+    fn theme(&self, key: &Key, place: Place) -> Option<Finding> {
+        let name = key.as_str();
+        let mut all = self
+            .themes
+            .iter()
+            .map(String::as_str)
+            .chain([BUILT_IN_THEME]);
+        if all.clone().any(|theme| theme == name) {
+            return None;
+        }
+        let help = match nearest(name, &mut all) {
+            Some(near) => format!("did you mean \"{near}\"?"),
+            None => format!("write \"{BUILT_IN_THEME}\", or make the folder themes/{name}"),
+        };
+        let message = format!("there is no theme `{name}`");
+        Some(Finding::new(Code::ThemeUnknown, place, message).help(help))
+    }
+
+    fn impression(&self, key: &ImpressionKey, place: Place) -> Option<Finding> {
+        let catalogue = self.catalogue;
+        if catalogue.impression(key).is_some() {
+            return None;
+        }
+        let ImpressionKey { design, number } = key;
+        let add = format!("add records/designs/{design}/impressions/{number}.toml");
+        let help = match catalogue.designs.get(design) {
+            Some(recorded) => match recorded.impressions.keys().next_back() {
+                None => format!("design {design} has no impressions yet; {add}"),
+                Some(last) => format!(
+                    "the last impression recorded of design {design} is {design}.{last}; {add}"
+                ),
+            },
+            None => match nearest(design.as_str(), catalogue.designs.keys().map(Key::as_str)) {
+                Some(near) => format!("write `{near}.{number}`"),
+                None => format!("there is no design `{design}` either"),
+            },
+        };
+        let message = format!("there is no impression {key}");
+        Some(Finding::new(Code::ImpressionUnknown, place, message).help(help))
+    }
+
+    fn picture(&self, key: &PictureKey, place: Place) -> Option<Finding> {
+        let catalogue = self.catalogue;
+        if catalogue.picture(key).is_some() {
+            return None;
+        }
+        let owner = &key.owner;
+        let pictures = match owner {
+            PictureOwner::Design(design) => catalogue.designs.get(design).map(|d| &d.pictures),
+            PictureOwner::Impression(impression) => {
+                catalogue.impression(impression).map(|i| &i.pictures)
+            }
+        };
+        let help = match pictures {
+            None => format!("there is no record `{owner}`"),
+            Some(pictures) if pictures.is_empty() => {
+                format!("{owner} has no pictures; add one to its record")
+            }
+            Some(pictures) => {
+                let names: Vec<_> = pictures
+                    .iter()
+                    .map(|p| format!("`{owner}/{}`", p.name.value))
+                    .collect();
+                format!("{owner} has {}", names.join(", "))
+            }
+        };
+        let message = format!("there is no picture {key}");
+        Some(Finding::new(Code::PictureUnknown, place, message).help(help))
+    }
+}
+
+/// The finding about a record that is named by key, where `records` do not have the key. `add`: what
+/// would add it.
+fn absent<V>(
+    (records, key, place): (&BTreeMap<Key, V>, &Key, Place),
+    code: Code,
+    message: String,
+    add: &str,
+) -> Option<Finding> {
+    if records.contains_key(key) {
+        return None;
+    }
+    let near = nearest(key.as_str(), records.keys().map(Key::as_str));
+    Some(unknown(Finding::new(code, place, message), near, add))
+}
+
+/// The finding with its help: the nearest key, or what to add.
+fn unknown(finding: Finding, near: Option<&str>, add: &str) -> Finding {
+    finding.help(match near {
+        Some(near) => format!("write `{near}`, or {add}"),
+        None => add.to_owned(),
+    })
+}
+
+/// The finding about a part of a design, where the design has none with the key.
+fn missing_part(design: &Design, part: DesignPart, key: &Key, place: Place) -> Option<Finding> {
+    let (code, name, parts): (_, _, Vec<&Placed<Key>>) = match part {
+        DesignPart::Matrix => (
+            Code::MatrixUnknown,
+            "matrix",
+            design.matrices.iter().map(|m| &m.key).collect(),
+        ),
+        DesignPart::State => (
+            Code::StateUnknown,
+            "state",
+            design.states.iter().map(|s| &s.key).collect(),
+        ),
+        DesignPart::Printing => (
+            Code::PrintingUnknown,
+            "printing",
+            design.printings.iter().map(|p| &p.key).collect(),
+        ),
+        DesignPart::Variant => (
+            Code::VariantUnknown,
+            "variant",
+            design.variants.iter().map(|v| &v.key).collect(),
+        ),
+    };
+    if parts.iter().any(|part| part.value == *key) {
+        return None;
+    }
+    let message = format!("design {} has no {name} `{key}`", design.key);
+    let finding = Finding::new(code, place, message);
+    let near = nearest(key.as_str(), parts.iter().map(|part| part.as_str()));
+    let near = near.and_then(|near| parts.iter().find(|part| part.as_str() == near));
+    Some(if let Some(near) = near {
+        let add = format!("add a {name} with the key `{key}` to the design");
+        finding
+            .beside(near.place, format!("the nearest {name}"))
+            .help(format!("write `{}`, or {add}", near.value))
+    } else if parts.is_empty() {
+        finding.help(format!(
+            "the design has none; add a {name} with the key `{key}` to it"
+        ))
+    } else {
+        let all: Vec<String> = parts.iter().map(|p| format!("`{}`", p.value)).collect();
+        finding.help(format!("the design has {}", all.join(", ")))
+    })
+}

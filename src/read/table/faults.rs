@@ -1,0 +1,274 @@
+//! What is found wrong while one TOML file is read.
+//!
+//! In: faults, reported where the reader meets them. Out: findings with exact places. This is also
+//! where a reader learns what it needs to judge a key: which tables stand around it, and whether the
+//! file has syntax faults, after which nothing may be called missing.
+
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
+
+use crate::model::codes::Code;
+use crate::model::finding::Finding;
+use crate::model::place::{FileId, Place};
+use crate::read::shape::Shape;
+
+/// A value of the tree with where it stands.
+pub(crate) type Node<'t> = Spanned<DeValue<'t>>;
+
+/// What is found while one file is read, and where in the file the reader is.
+pub(crate) struct Faults<'t> {
+    /// The file.
+    pub(crate) file: FileId,
+    /// Its text.
+    pub(crate) text: &'t str,
+    /// The key whose value is being read, for messages.
+    pub(crate) key: &'t str,
+    /// Whether this is the second reading, without what is private: gaps are filled, and nobody
+    /// looks at the findings.
+    pub(crate) redacted: bool,
+    broken: bool,
+    lost_a_table: bool,
+    root: &'t DeTable<'t>,
+    found: Vec<Finding>,
+    trail: Vec<Level<'t>>,
+    levels: usize,
+    moved: Vec<(usize, &'static str)>,
+}
+
+/// A table that is being read.
+#[derive(Clone, Copy)]
+struct Level<'t> {
+    number: usize,
+    shape: &'static Shape,
+    table: &'t DeTable<'t>,
+    /// Where what belongs to it begins: after its header, or at the start of the file.
+    body: usize,
+}
+
+impl<'t> Faults<'t> {
+    /// Nothing found yet in `file`. `broken`: the file has syntax faults.
+    pub(crate) fn new(
+        file: FileId,
+        text: &'t str,
+        root: &'t DeTable<'t>,
+        broken: bool,
+    ) -> Faults<'t> {
+        Faults {
+            file,
+            text,
+            key: "",
+            redacted: false,
+            broken,
+            lost_a_table: false,
+            root,
+            found: Vec::new(),
+            trail: Vec::new(),
+            levels: 0,
+            moved: Vec::new(),
+        }
+    }
+
+    /// Everything that was found.
+    pub(crate) fn into_findings(self) -> Vec<Finding> {
+        self.found
+    }
+
+    /// Reports a finding.
+    pub(crate) fn push(&mut self, finding: Finding) {
+        self.found.push(finding);
+    }
+
+    /// Notes that some table was not read as what it was meant to be, for its header is missing.
+    pub(crate) fn lose_a_table(&mut self) {
+        self.lost_a_table = true;
+    }
+
+    /// Whether some table was not read as what it was meant to be.
+    pub(crate) fn lost_a_table(&self) -> bool {
+        self.lost_a_table
+    }
+
+    /// Whether the file has syntax faults: what seems to be missing may only be unread.
+    pub(crate) fn is_broken(&self) -> bool {
+        self.broken
+    }
+
+    /// The bytes `span` of the file.
+    pub(crate) fn place(&self, span: std::ops::Range<usize>) -> Place {
+        Place::new(self.file, span)
+    }
+
+    /// Where a value stands.
+    pub(crate) fn of(&self, node: &Node<'_>) -> Place {
+        self.place(node.span())
+    }
+
+    /// A value as it is written.
+    pub(crate) fn written(&self, node: &Node<'_>) -> &'t str {
+        self.text.get(node.span()).unwrap_or_default()
+    }
+
+    /// Reports that the value of the current key is of another type than it takes.
+    pub(crate) fn wrong_type(&mut self, node: &Node<'_>, takes: &str) {
+        let message = format!("`{}` takes {takes}, not {}", self.key, type_name(node));
+        let finding = Finding::new(Code::ValueType, self.of(node), message);
+        let written = self.written(node);
+        let finding = match node.get_ref() {
+            DeValue::Integer(_) | DeValue::Float(_) | DeValue::Datetime(_)
+                if takes.contains("in quotes") =>
+            {
+                finding.help(format!("put it in quotes: \"{written}\""))
+            }
+            DeValue::String(text)
+                if takes.contains("number") && text.trim().parse::<f64>().is_ok() =>
+            {
+                finding.help(format!("leave out the quotes: {}", text.trim()))
+            }
+            DeValue::String(text) if matches!(text.trim(), "true" | "false") => {
+                finding.help(format!("leave out the quotes: {}", text.trim()))
+            }
+            _ => finding.help(format!("write {takes}")),
+        };
+        self.push(finding);
+    }
+
+    /// Enters a table.
+    pub(crate) fn enter(&mut self, shape: &'static Shape, table: &'t DeTable<'t>, at: Place) {
+        self.levels += 1;
+        // The root has no header, its place is the start of the file, and so is what belongs to it.
+        let body = at.end as usize;
+        self.trail.push(Level {
+            number: self.levels,
+            shape,
+            table,
+            body,
+        });
+    }
+
+    /// Leaves the table that was entered last.
+    pub(crate) fn leave(&mut self) {
+        self.trail.pop();
+    }
+
+    /// Whether a key of the table entered last was found below a header that swallowed it.
+    pub(crate) fn was_moved(&self, key: &str) -> bool {
+        self.trail.last().is_some_and(|level| {
+            self.moved
+                .iter()
+                .any(|(n, k)| *n == level.number && *k == key)
+        })
+    }
+
+    /// Reports a key that stands below the header at `header` but belongs to a table around it, and
+    /// says whether it did. `inside`: the table that was entered last is the one with the header.
+    pub(crate) fn swallowed(
+        &mut self,
+        key: &Spanned<toml::de::DeString<'_>>,
+        header: Place,
+        inside: bool,
+    ) -> bool {
+        let opened_by_header = self
+            .text
+            .get(header.span())
+            .is_some_and(|t| t.starts_with('['));
+        if !opened_by_header {
+            return false;
+        }
+        let around = self.trail.len().saturating_sub(usize::from(inside));
+        let name: &str = key.get_ref();
+        let owner = self.trail.iter().take(around).rev().find_map(|level| {
+            let declared = level.shape.key(name)?;
+            (!level.table.contains_key(name)).then_some((*level, declared.name))
+        });
+        let Some((level, declared)) = owner else {
+            return false;
+        };
+        let first_header = self
+            .first_header_from(level.body)
+            .unwrap_or(header.start as usize);
+        let line = self.line(first_header);
+        let table = self.text.get(header.span()).unwrap_or_default();
+        let finding = Finding::new(
+            Code::KeyMisplaced,
+            self.place(key.span()),
+            format!(
+                "`{name}` belongs to {}, but stands below `{table}`",
+                level.shape.name
+            ),
+        )
+        .beside(header, "everything from here on belongs to this table")
+        .help(format!("move above line {line}"));
+        self.push(finding);
+        self.moved.push((level.number, declared));
+        true
+    }
+
+    /// Whether a table around the reader needs a key and lacks it.
+    pub(crate) fn is_wanted(&self, name: &str) -> bool {
+        self.trail.iter().any(|level| {
+            level.shape.key(name).is_some_and(|key| key.required) && !level.table.contains_key(name)
+        })
+    }
+
+    /// The first table header at or after a byte of the file.
+    fn first_header_from(&self, from: usize) -> Option<usize> {
+        let mut first = None;
+        headers(self.root, self.text, &mut |at| {
+            if at >= from && first.is_none_or(|f| at < f) {
+                first = Some(at);
+            }
+        });
+        first
+    }
+
+    /// The line of a byte, from 1.
+    pub(crate) fn line(&self, at: usize) -> usize {
+        let before = self.text.as_bytes().get(..at).unwrap_or_default();
+        before.iter().filter(|b| **b == b'\n').count() + 1
+    }
+}
+
+/// Calls `visit` with the start of every table header below `table`.
+fn headers(table: &DeTable<'_>, text: &str, visit: &mut impl FnMut(usize)) {
+    for (_, node) in table {
+        headers_of(node, text, visit);
+    }
+}
+
+fn headers_of(node: &Node<'_>, text: &str, visit: &mut impl FnMut(usize)) {
+    match node.get_ref() {
+        DeValue::Table(table) => {
+            let span = node.span();
+            // A table in braces begins with one, a table made by a dotted key with that key.
+            if text.get(span.clone()).is_some_and(|t| t.starts_with('[')) {
+                visit(span.start);
+            }
+            headers(table, text, visit);
+        }
+        DeValue::Array(list) => {
+            for node in list {
+                headers_of(node, text, visit);
+            }
+        }
+        _ => {}
+    }
+}
+
+/// What a value is, in a cataloguer's words.
+pub(crate) fn type_name(node: &Node<'_>) -> &'static str {
+    match node.get_ref() {
+        DeValue::String(_) => "text",
+        DeValue::Integer(_) => "a whole number",
+        DeValue::Float(_) => "a number",
+        DeValue::Boolean(_) => "true or false",
+        DeValue::Datetime(_) => "a date without quotes",
+        DeValue::Array(_) => "a list",
+        DeValue::Table(_) => "a table",
+    }
+}
+
+/// Whether the parser put this value in place of one it could not read. Such a value has no place,
+/// and its fault is told already.
+pub(crate) fn is_unread(node: &Node<'_>) -> bool {
+    node.span().is_empty()
+}

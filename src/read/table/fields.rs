@@ -1,0 +1,355 @@
+//! A cursor over one table of a record: typed reading of its keys, every fault at its place.
+//!
+//! A key that the shape does not declare is a finding, a required one that is absent too; a value
+//! that cannot be read is a finding and then counts as absent. Nothing here stops at a fault.
+//!
+//! In: a table of the tree and its [`Shape`]. Out: values of the model. What single values are is
+//! `values`'s business.
+
+mod rest;
+
+use toml::Spanned;
+use toml::de::{DeString, DeTable, DeValue};
+
+use self::rest::check_private;
+use crate::model::certainty::{Claim, Statement, Statements};
+use crate::model::codes::Code;
+use crate::model::edtf::Date;
+use crate::model::finding::Finding;
+use crate::model::key::Key;
+use crate::model::place::{Place, Placed};
+use crate::model::state::Stands;
+use crate::model::words::{ClosedList, Standing};
+use crate::read::shape::{STATEMENT, Shape, Takes};
+use crate::read::table::faults::{Faults, Node, is_unread};
+use crate::read::values;
+
+/// One table while it is read.
+pub(crate) struct Fields<'a, 't> {
+    /// Where faults are reported.
+    pub(crate) faults: &'a mut Faults<'t>,
+    /// Where the table stands: its header, its braces, or the start of the file.
+    pub(crate) at: Place,
+    shape: &'static Shape,
+    table: &'t DeTable<'t>,
+    asked: Vec<&'static str>,
+}
+
+/// Reads a table as `shape` declares it: `read` takes the values, then everything that nobody
+/// asked for, and everything that is missing, is reported.
+pub(crate) fn read_table<'t, T>(
+    faults: &mut Faults<'t>,
+    shape: &'static Shape,
+    table: &'t DeTable<'t>,
+    at: Place,
+    read: impl FnOnce(&mut Fields<'_, 't>) -> T,
+) -> T {
+    faults.enter(shape, table, at);
+    let mut fields = Fields {
+        faults,
+        at,
+        shape,
+        table,
+        asked: Vec::new(),
+    };
+    let value = read(&mut fields);
+    fields.finish();
+    faults.leave();
+    value
+}
+
+impl<'t> Fields<'_, 't> {
+    /// The value of a key, where it is there and could be parsed.
+    pub(crate) fn take(&mut self, name: &'static str) -> Option<&'t Node<'t>> {
+        debug_assert!(
+            self.shape.key(name).is_some(),
+            "{} does not declare `{name}`",
+            self.shape.name
+        );
+        self.asked.push(name);
+        self.faults.key = name;
+        self.table.get(name).filter(|node| !is_unread(node))
+    }
+
+    /// Where a key of the table stands.
+    pub(crate) fn key_place(&self, name: &str) -> Option<Place> {
+        let (key, _) = self.table.get_key_value(name)?;
+        Some(self.faults.place(key.span()))
+    }
+
+    /// Whether the table has a key.
+    pub(crate) fn has(&self, name: &str) -> bool {
+        self.table.contains_key(name)
+    }
+
+    /// One value.
+    pub(crate) fn one<T>(
+        &mut self,
+        name: &'static str,
+        read: impl FnOnce(&mut Faults<'t>, &'t Node<'t>) -> Option<T>,
+    ) -> Option<T> {
+        let node = self.take(name)?;
+        read(self.faults, node)
+    }
+
+    /// One value or several.
+    pub(crate) fn several<T>(
+        &mut self,
+        name: &'static str,
+        read: impl Fn(&mut Faults<'t>, &'t Node<'t>) -> Option<T>,
+    ) -> Vec<T> {
+        match self.take(name) {
+            None => Vec::new(),
+            Some(node) => values::several(self.faults, node, read),
+        }
+    }
+
+    /// Text. Where the shape requires it and it says nothing, that is a fault; elsewhere text that
+    /// says nothing is no text.
+    pub(crate) fn text(&mut self, name: &'static str) -> Option<Placed<String>> {
+        let is_required = self.shape.key(name).is_some_and(|key| key.required);
+        if is_required {
+            self.one(name, values::telling_text)
+        } else {
+            self.one(name, values::text)
+                .filter(|text| !text.value.trim().is_empty())
+        }
+    }
+
+    /// Text whose place nobody needs.
+    pub(crate) fn words(&mut self, name: &'static str) -> Option<String> {
+        self.text(name).map(|text| text.value)
+    }
+
+    /// `true` or `false`.
+    pub(crate) fn flag(&mut self, name: &'static str) -> Option<bool> {
+        self.one(name, values::flag).map(|flag| flag.value)
+    }
+
+    /// A whole number within the bounds that the shape declares.
+    pub(crate) fn whole(&mut self, name: &'static str) -> Option<Placed<u32>> {
+        let Some(Takes::Whole(least, most)) = self.shape.key(name).map(|key| &key.takes) else {
+            debug_assert!(false, "{}.{name} is no whole number", self.shape.name);
+            return None;
+        };
+        self.one(name, values::whole(*least, *most))
+    }
+
+    /// A date.
+    pub(crate) fn date(&mut self, name: &'static str) -> Option<Placed<Date>> {
+        self.one(name, values::date)
+    }
+
+    /// A key: the record's own or another's.
+    pub(crate) fn key(&mut self, name: &'static str) -> Option<Placed<Key>> {
+        self.one(name, values::key)
+    }
+
+    /// One key or several.
+    pub(crate) fn keys(&mut self, name: &'static str) -> Vec<Placed<Key>> {
+        self.several(name, values::key)
+    }
+
+    /// A word of a closed list.
+    pub(crate) fn word<T: ClosedList>(&mut self, name: &'static str) -> Option<Placed<T>> {
+        self.one(name, values::word)
+    }
+
+    /// What the sources say: a bare value, `{ is, … }`, or a list of those.
+    pub(crate) fn statements<T>(
+        &mut self,
+        name: &'static str,
+        read: impl Fn(&mut Faults<'t>, &'t Node<'t>) -> Option<Placed<T>>,
+    ) -> Statements<T> {
+        let Some(node) = self.take(name) else {
+            return Statements::default();
+        };
+        let declared = self.shape.key(name).map(|key| &key.takes);
+        let takes_list = matches!(declared, Some(Takes::Statements(Takes::Size)));
+        let alone = |faults: &mut Faults<'t>, node| {
+            let is = read(faults, node)?;
+            let claim = Claim::default();
+            Some(Statement { is, claim })
+        };
+        let one = |faults: &mut Faults<'t>, node: &'t Node<'t>, table| {
+            faults.key = name;
+            let at = faults.of(node);
+            read_table(faults, &STATEMENT, table, at, |fields| {
+                let stated = fields.take("is");
+                // Findings name the key that the cataloguer thinks of.
+                fields.faults.key = name;
+                let is = stated.and_then(|node| read(fields.faults, node));
+                let claim = fields.claim();
+                is.map(|is| Statement { is, claim })
+            })
+        };
+        let DeValue::Array(list) = node.get_ref() else {
+            let stated = match node.get_ref() {
+                DeValue::Table(table) => one(self.faults, node, table),
+                _ => alone(self.faults, node),
+            };
+            return Statements(stated.into_iter().collect());
+        };
+        let has_tables = list.iter().any(|node| node.get_ref().is_table());
+        if !has_tables && (takes_list || list.is_empty()) {
+            let stated = if takes_list {
+                alone(self.faults, node)
+            } else {
+                None
+            };
+            return Statements(stated.into_iter().collect());
+        }
+        let mut stated = Vec::new();
+        for node in list.iter().filter(|node| !is_unread(node)) {
+            if let DeValue::Table(table) = node.get_ref() {
+                stated.extend(one(self.faults, node, table));
+            } else {
+                let finding = Finding::new(
+                    Code::ValueType,
+                    self.faults.of(node),
+                    format!("a list of `{name}` is one of statements, and this is none"),
+                )
+                .help(format!(
+                    "where sources disagree, write {{ is = {} }} with who says so; else leave out the brackets",
+                    self.faults.written(node)
+                ));
+                self.faults.push(finding);
+            }
+        }
+        Statements(stated)
+    }
+
+    /// A nested table.
+    pub(crate) fn table<T>(
+        &mut self,
+        name: &'static str,
+        read: impl FnOnce(&mut Fields<'_, 't>) -> T,
+    ) -> Option<T> {
+        let shape = self.nested(name)?;
+        let node = self.take(name)?;
+        let DeValue::Table(table) = node.get_ref() else {
+            self.faults.wrong_type(node, "a table");
+            return None;
+        };
+        let at = self.faults.of(node);
+        Some(read_table(self.faults, shape, table, at, read))
+    }
+
+    /// A list of nested tables; one table alone may stand without brackets.
+    pub(crate) fn tables<T>(
+        &mut self,
+        name: &'static str,
+        mut read: impl FnMut(&mut Fields<'_, 't>) -> Option<T>,
+    ) -> Vec<T> {
+        let Some(shape) = self.nested(name) else {
+            return Vec::new();
+        };
+        let Some(node) = self.take(name) else {
+            return Vec::new();
+        };
+        let nodes: &[Node<'t>] = match node.get_ref() {
+            DeValue::Array(list) => list,
+            _ => std::slice::from_ref(node),
+        };
+        let mut all = Vec::new();
+        for node in nodes.iter().filter(|node| !is_unread(node)) {
+            self.faults.key = name;
+            if let DeValue::Table(table) = node.get_ref() {
+                let at = self.faults.of(node);
+                all.extend(read_table(self.faults, shape, table, at, &mut read));
+            } else {
+                self.faults.wrong_type(node, "a list of tables");
+            }
+        }
+        all
+    }
+
+    fn nested(&self, name: &str) -> Option<&'static Shape> {
+        if let Some(Takes::Table(shape) | Takes::Tables(shape)) =
+            self.shape.key(name).map(|key| &key.takes)
+        {
+            Some(shape)
+        } else {
+            debug_assert!(false, "{}.{name} is no table", self.shape.name);
+            None
+        }
+    }
+
+    /// A table whose keys the shape does not declare, in the order in which they are written. The
+    /// second argument of `read` is where the table stands.
+    pub(crate) fn map<T>(
+        &mut self,
+        name: &'static str,
+        mut read: impl FnMut(&mut Faults<'t>, Place, Entry<'t>) -> Option<T>,
+    ) -> Vec<T> {
+        let Some(node) = self.take(name) else {
+            return Vec::new();
+        };
+        let DeValue::Table(table) = node.get_ref() else {
+            self.faults.wrong_type(node, "a table");
+            return Vec::new();
+        };
+        let at = self.faults.of(node);
+        let mut all = Vec::new();
+        for (key, node) in in_order(table) {
+            if key.get_ref() == "private" {
+                check_private(self.faults, node, &|name| table.contains_key(name), || {
+                    table.keys().map(|k| k.get_ref().as_ref()).collect()
+                });
+            } else if !is_unread(node) {
+                self.faults.key = key.get_ref();
+                all.extend(read(self.faults, at, Entry { key, node }));
+            }
+        }
+        all
+    }
+
+    /// The keys of a claim.
+    pub(crate) fn claim(&mut self) -> Claim {
+        Claim {
+            certainty: self.word("certainty"),
+            basis: self.word("basis"),
+            by: self.key("by"),
+            date: self.date("date"),
+            cite: self.key("cite"),
+            at: self.words("at"),
+        }
+    }
+
+    /// The keys of standing.
+    pub(crate) fn stands(&mut self) -> Stands {
+        Stands {
+            standing: self
+                .word("standing")
+                .map_or(Standing::Accepted, |standing| standing.value),
+            see: self.several("see", values::link),
+            why: self.words("why"),
+        }
+    }
+}
+
+/// One entry of a table whose keys are not declared.
+#[derive(Clone, Copy)]
+pub(crate) struct Entry<'t> {
+    /// The key.
+    pub(crate) key: &'t Spanned<DeString<'t>>,
+    /// Its value.
+    pub(crate) node: &'t Node<'t>,
+}
+
+impl<'t> Entry<'t> {
+    /// The key as a key of the model; a fault where it is none.
+    pub(crate) fn read_key(&self, faults: &mut Faults<'t>) -> Option<Placed<Key>> {
+        let place = faults.place(self.key.span());
+        values::key_from(faults, self.key.get_ref(), place)
+    }
+}
+
+/// The entries of a table in the order in which they are written; the tree keeps them by name.
+pub(crate) fn in_order<'t>(
+    table: &'t DeTable<'t>,
+) -> Vec<(&'t Spanned<DeString<'t>>, &'t Node<'t>)> {
+    let mut entries: Vec<_> = table.iter().collect();
+    entries.sort_by_key(|(key, _)| key.span().start);
+    entries
+}

@@ -1,0 +1,154 @@
+//! What a table has that it should not have, and what it lacks.
+
+use toml::Spanned;
+use toml::de::DeString;
+
+use super::{Fields, in_order};
+use crate::model::codes::Code;
+use crate::model::finding::Finding;
+use crate::read::shape::{KeyShape, Takes};
+use crate::read::table::faults::{Faults, Node, is_unread};
+use crate::read::values;
+use crate::read::values::near::nearest;
+
+impl<'t> Fields<'_, 't> {
+    /// Reports what nobody asked for and what is missing.
+    pub(super) fn finish(&mut self) {
+        for key in self.shape.keys() {
+            debug_assert!(
+                key.name == "private" || self.asked.contains(&key.name),
+                "nobody reads {}.{}",
+                self.shape.name,
+                key.name
+            );
+        }
+        if let Some(node) = self.table.get("private").filter(|node| !is_unread(node)) {
+            let shape = self.shape;
+            check_private(self.faults, node, &|name| shape.key(name).is_some(), || {
+                shape.keys().map(|key| key.name).collect()
+            });
+        }
+        self.unknown_keys();
+        for key in self.shape.keys().filter(|key| key.required) {
+            if !self.table.contains_key(key.name) {
+                self.lacks(key.name, key.help);
+            }
+        }
+    }
+
+    /// Reports a key that the table must have and has not.
+    pub(crate) fn lacks(&mut self, name: &str, help: &str) {
+        self.missing(
+            &[name],
+            &format!("`{name}`"),
+            &format!("add `{name}`: {help}"),
+        );
+    }
+
+    /// Reports that the table must have `what`, one of the keys `names`. A key that is there under a
+    /// wrong name or below a wrong header is told as that.
+    pub(crate) fn missing(&mut self, names: &[&str], what: &str, help: &str) {
+        let is_there = |name: &&str| self.faults.was_moved(name) || self.is_misspelt(name);
+        if self.faults.is_broken() || names.iter().any(is_there) {
+            return;
+        }
+        let message = format!("{} needs {what}", self.shape.name);
+        let finding = Finding::new(Code::KeyMissing, self.at, message);
+        self.faults.push(finding.help(help));
+    }
+
+    /// Whether the table seems to have the key `name` under a wrong name.
+    pub(crate) fn is_misspelt(&self, name: &str) -> bool {
+        self.table
+            .keys()
+            .map(|key| key.get_ref().as_ref())
+            .any(|key| self.shape.key(key).is_none() && self.meant_by(key) == Some(name))
+    }
+
+    /// The key that a key which means nothing was meant to be: one that is not there, or a list, of
+    /// which one header may be right and another wrong.
+    fn meant_by(&self, unknown: &str) -> Option<&'static str> {
+        let may_be = |key: &&KeyShape| {
+            matches!(key.takes, Takes::Tables(_)) || !self.table.contains_key(key.name)
+        };
+        let own = self.shape.keys().filter(may_be);
+        nearest(unknown, own.map(|key| key.name))
+    }
+
+    /// Reports keys that mean nothing here. Several below one another most often stand below a header
+    /// that is missing, which is one fault.
+    fn unknown_keys(&mut self) {
+        let mut run: Vec<&Spanned<DeString<'t>>> = Vec::new();
+        for (key, _) in in_order(self.table) {
+            let name: &str = key.get_ref();
+            if self.shape.key(name).is_some() {
+                self.tell_run(&std::mem::take(&mut run));
+            } else if self.faults.swallowed(key, self.at, true) {
+            } else if let Some(near) = self.meant_by(name) {
+                self.unknown(key, "", format!("did you mean `{near}`?"));
+            } else {
+                run.push(key);
+            }
+        }
+        self.tell_run(&run);
+    }
+
+    /// Reports keys that are near to none of the table's own.
+    fn tell_run(&mut self, run: &[&Spanned<DeString<'t>>]) {
+        let all: Vec<_> = self.shape.keys().map(|key| key.name).collect();
+        let takes = format!("it takes {}", all.join(", "));
+        let in_braces = self
+            .faults
+            .text
+            .get(self.at.span())
+            .is_some_and(|at| at.starts_with('{'));
+        match run {
+            [first, rest @ ..] if !rest.is_empty() && !in_braces => {
+                self.faults.lose_a_table();
+                let others = match rest.len() {
+                    1 => ", nor the one below it".to_owned(),
+                    n => format!(", nor any of the {n} below it"),
+                };
+                let help = format!("is the header of another table missing above? {takes}");
+                self.unknown(first, &others, help);
+            }
+            run => {
+                for key in run {
+                    self.unknown(key, "", takes.clone());
+                }
+            }
+        }
+    }
+
+    fn unknown(&mut self, key: &Spanned<DeString<'t>>, others: &str, help: String) {
+        let message = format!("{} has no key `{}`{others}", self.shape.name, key.get_ref());
+        let finding = Finding::new(Code::KeyUnknown, self.faults.place(key.span()), message);
+        self.faults.push(finding.help(help));
+    }
+}
+
+/// Reports names in a list of private fields that the table does not have.
+pub(super) fn check_private<'t>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+    has: &dyn Fn(&str) -> bool,
+    names: impl Fn() -> Vec<&'t str>,
+) {
+    faults.key = "private";
+    for name in values::several(faults, node, values::telling_text) {
+        if has(&name.value) {
+            continue;
+        }
+        let finding = Finding::new(
+            Code::PrivateFieldUnknown,
+            name.place,
+            format!("there is no key `{}` here to keep private", name.value),
+        );
+        let names = names();
+        let help = match nearest(&name.value, names.iter().copied()) {
+            Some(near) => format!("did you mean `{near}`?"),
+            None => "name the keys of this table as they are written".to_owned(),
+        };
+        faults.push(finding.help(help));
+    }
+}

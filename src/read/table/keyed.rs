@@ -1,0 +1,75 @@
+//! Lists of tables that have keys of their own: points, states, blocks …
+//!
+//! A key that could not be read, or that stands twice, is told once. What names such parts elsewhere
+//! can then not be judged: it may mean the part whose key is faulty.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::model::codes::Code;
+use crate::model::finding::Finding;
+use crate::model::key::Key;
+use crate::model::place::{Place, Placed};
+use crate::read::table::faults::Faults;
+use crate::read::table::fields::Fields;
+
+/// The parts of a record that have keys of their own.
+pub(crate) struct Keyed<T> {
+    /// Those that could be read, in the order of the record.
+    pub(crate) all: Vec<T>,
+    /// Whether every part has a key that is its own: then a key that none of them has is nobody's.
+    pub(crate) all_known: bool,
+    /// Keys that stand at several parts.
+    pub(crate) twice: BTreeSet<Key>,
+}
+
+impl<'t> Fields<'_, 't> {
+    /// A list of tables, each with its own `key`, which `read` gets where it could be read.
+    pub(crate) fn keyed<T>(
+        &mut self,
+        name: &'static str,
+        mut read: impl FnMut(&mut Fields<'_, 't>, Option<Placed<Key>>) -> Option<T>,
+    ) -> Keyed<T> {
+        let written = self.take(name).map_or(0, |node| {
+            node.get_ref().as_array().map_or(1, |list| list.len())
+        });
+        let mut keys = Vec::new();
+        let all = self.tables(name, |fields| {
+            let key = fields.key("key");
+            keys.extend(key.clone());
+            read(fields, key)
+        });
+        let twice = distinct(self.faults, name, &keys);
+        Keyed {
+            all,
+            all_known: keys.len() == written && twice.is_empty() && !self.is_misspelt(name),
+            twice,
+        }
+    }
+}
+
+/// Reports keys that are used twice, each at the second with the first as second place, and gives
+/// them. `what` is what they name: "points", "states".
+pub(crate) fn distinct<'k>(
+    faults: &mut Faults<'_>,
+    what: &str,
+    keys: impl IntoIterator<Item = &'k Placed<Key>>,
+) -> BTreeSet<Key> {
+    let mut first: BTreeMap<&Key, Place> = BTreeMap::new();
+    let mut twice = BTreeSet::new();
+    for key in keys {
+        if let Some(earlier) = first.get(&key.value) {
+            let finding = Finding::new(
+                Code::KeyTwice,
+                key.place,
+                format!("there are two {what} `{}`", key.value),
+            )
+            .beside(*earlier, "the first")
+            .help("give one of the two another key");
+            faults.push(finding);
+            twice.insert(key.value.clone());
+        } else {
+            first.insert(&key.value, key.place);
+        }
+    }
+    twice
+}
