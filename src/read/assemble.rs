@@ -14,12 +14,11 @@ use crate::model::settings::Settings;
 use crate::read::bibtex;
 use crate::read::files::inputs::Inputs;
 use crate::read::files::load::Loaded;
-use crate::read::files::stray::stray_files;
-use crate::read::files::walk::What;
+use crate::read::files::walk::FileKind;
+use crate::read::files::walk::Location;
 use crate::read::records::designs::{self, DesignFiles, ReadDesign};
 use crate::read::records::exhibitions::exhibition;
 use crate::read::records::parties;
-use crate::read::records::pictures::Leads;
 use crate::read::records::record;
 use crate::read::records::settings::{blank, settings};
 use crate::read::records::terms::term;
@@ -31,6 +30,7 @@ use crate::read::references::occurrences;
 use crate::read::references::occurrences::OfRecord;
 use crate::read::references::resolve;
 use crate::read::shape::{CATALOGUE, EXHIBITION, TERM};
+use crate::read::stray::stray_files;
 use crate::read::theme::{own_themes, theme};
 
 /// A catalogue as it was read, and what is wrong with it.
@@ -38,7 +38,7 @@ use crate::read::theme::{own_themes, theme};
 pub struct Reading {
     /// Everything that could be read.
     pub catalogue: Catalogue,
-    /// What is wrong, in no particular order (see `model::finding::sort`).
+    /// FileKind is wrong, in no particular order (see `model::finding::sort`).
     pub findings: Vec<Finding>,
 }
 
@@ -52,7 +52,9 @@ pub fn read(dir: &Path) -> Reading {
 /// Reads the catalogue in `dir` from its files as they stood when they were looked through.
 #[must_use]
 pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
-    let Inputs { leads, loaded, .. } = inputs;
+    let Inputs {
+        locations, loaded, ..
+    } = inputs;
     let mut findings = inputs.findings.clone();
     let (settings, of_settings) = read_settings(loaded, &mut findings);
     let mut catalogue = Catalogue {
@@ -73,7 +75,7 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
         catalogue.redacted.texts.extend(texts);
         occurrences.add_to(&mut catalogue, RecordId::Catalogue);
     }
-    let mut unread = read_designs(loaded, leads, &mut catalogue, &mut findings);
+    let mut unread = read_designs(loaded, locations, &mut catalogue, &mut findings);
     parties::holders(loaded, &mut catalogue, &mut findings);
     parties::people(loaded, &mut catalogue, &mut findings);
     read_the_rest(dir, loaded, &mut catalogue, &mut findings);
@@ -94,7 +96,7 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
 type OfSettings = (Option<Settings>, Vec<PrivateText>, OfRecord);
 
 fn read_settings(loaded: &[Loaded], findings: &mut Vec<Finding>) -> (Settings, Option<OfSettings>) {
-    let own = loaded.iter().find(|file| file.what == What::Settings);
+    let own = loaded.iter().find(|file| file.kind == FileKind::Settings);
     let place = own.map_or(Place::default(), |file| Place::start_of(file.file));
     let record = own
         .and_then(Loaded::source)
@@ -111,15 +113,15 @@ fn read_settings(loaded: &[Loaded], findings: &mut Vec<Finding>) -> (Settings, O
 
 fn read_designs(
     loaded: &[Loaded],
-    leads: &BTreeMap<String, Leads>,
+    locations: &BTreeMap<String, Location>,
     catalogue: &mut Catalogue,
     findings: &mut Vec<Finding>,
 ) -> Unread {
     let mut folders: BTreeMap<Key, DesignFiles<'_>> = BTreeMap::new();
     for file in loaded {
-        let design = match &file.what {
-            What::Design(key) | What::Commentary(key) => key,
-            What::Impression(key) | What::ImpressionNote(key) => &key.design,
+        let design = match &file.kind {
+            FileKind::Design(key) | FileKind::Commentary(key) => key,
+            FileKind::Impression(key) | FileKind::ImpressionNote(key) => &key.design,
             _ => continue,
         };
         let folder = folders
@@ -131,18 +133,18 @@ fn read_designs(
                 impressions: BTreeMap::new(),
                 notes: BTreeMap::new(),
             });
-        match &file.what {
-            What::Design(_) => {
+        match &file.kind {
+            FileKind::Design(_) => {
                 folder.place = Place::start_of(file.file);
                 folder.record = file.source();
             }
-            What::Commentary(_) => folder.commentary = file.note(),
-            What::Impression(key) => {
+            FileKind::Commentary(_) => folder.commentary = file.note(),
+            FileKind::Impression(key) => {
                 if let Some(source) = file.source() {
                     folder.impressions.insert(key.number, source);
                 }
             }
-            What::ImpressionNote(key) => {
+            FileKind::ImpressionNote(key) => {
                 folder
                     .notes
                     .extend(file.note().map(|note| (key.number, note)));
@@ -153,7 +155,7 @@ fn read_designs(
     let folders: Vec<_> = folders.into_iter().collect();
     let read: Vec<ReadDesign> = folders
         .par_iter()
-        .map(|(key, files)| designs::read(key, files, leads))
+        .map(|(key, files)| designs::read(key, files, locations))
         .collect();
     let mut unread = Unread::default();
     for read in read {
@@ -188,8 +190,8 @@ fn read_the_rest(
         let Some(source) = file.source() else {
             continue;
         };
-        match &file.what {
-            What::Literature => {
+        match &file.kind {
+            FileKind::Literature => {
                 let settings = &catalogue.settings;
                 let (theme, _) = theme(dir, &settings.theme);
                 let words = Words::new(&theme, &settings.language.value);
@@ -202,7 +204,7 @@ fn read_the_rest(
                 }
                 catalogue.literature = works;
             }
-            What::Exhibitions => {
+            FileKind::Exhibitions => {
                 let records = record::many(source, &EXHIBITION, exhibition);
                 findings.extend(records.findings);
                 catalogue.redacted.texts.extend(records.texts);
@@ -216,7 +218,7 @@ fn read_the_rest(
                     catalogue.exhibitions.insert(one.key, one.value);
                 }
             }
-            What::Terms(list) => {
+            FileKind::Terms(list) => {
                 let records = record::many(source, &TERM, |fields, _| term(fields));
                 findings.extend(records.findings);
                 for one in records.all {
@@ -228,7 +230,7 @@ fn read_the_rest(
                     terms.insert(one.key, one.public.unwrap_or(one.value));
                 }
             }
-            What::Page(key) => {
+            FileKind::Page(key) => {
                 let (page, found) = note::page(key.clone(), source.file, source.text);
                 findings.extend(found);
                 let (occurrences, found) = note::read(&page.note);

@@ -7,6 +7,7 @@
 //! | [`shape`] | which keys each kind of record has; everything below reads along these declarations |
 //! | `files` | the files of the folder: found, recognised by their paths, loaded, named by content |
 //! | `syntax` | faults of TOML, each at its place, and the text that can be parsed in spite of them |
+//! | `faults` | what is found wrong while one file is read |
 //! | `table` | typed reading of one table, key by key; unknown and missing keys |
 //! | `values` | single values: texts, numbers, dates, sizes, keys, codes; the nearest of some names |
 //! | `records` | a file for each kind of record, from its table to the model |
@@ -24,6 +25,7 @@
 
 mod assemble;
 mod bibtex;
+mod faults;
 mod files;
 mod records;
 mod reference;
@@ -31,6 +33,7 @@ mod references;
 pub mod schema;
 pub mod shape;
 mod start;
+mod stray;
 mod syntax;
 mod table;
 pub mod theme;

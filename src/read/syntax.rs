@@ -1,12 +1,13 @@
-//! TOML as far as it can be read, and every fault of syntax in a cataloguer's words.
+//! Faults of TOML syntax, and the text that can be parsed in spite of them.
 //!
 //! The parser recovers from most faults and gives up at a few (a line without an equals sign, a
-//! bracket that is never closed). There the line is told, blanked out, and the file parsed again, so
-//! that one slip does not hide the next; blanks keep every byte in its place.
+//! bracket that is never closed). Such a line is reported and blanked out, and the file is parsed
+//! again, so that one fault does not hide the next; blanks keep every byte in its place.
 //!
-//! In: the text of a file. Out: its tree with what could be read, and findings, in the words of
-//! [`words`].
+//! In: the text of a file. Out: a text of the same length that can be parsed ([`Parsable`]), and its
+//! faults, whose findings are worded in [`words`].
 
+mod lines;
 mod words;
 
 use std::borrow::Cow;
@@ -14,19 +15,24 @@ use std::ops::Range;
 
 use toml::de::{DeTable, DeValue};
 
+use self::lines::{blanked, line_around, next_header, trimmed};
+use self::words::{
+    DUPLICATE, NO_KEY, NO_VALUE, UNCLOSED_BRACES, UNCLOSED_HEADER, UNCLOSED_HEADERS, UNCLOSED_LIST,
+    in_words,
+};
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::model::place::{FileId, Place};
-use crate::read::table::faults::Node;
+use crate::read::faults::Node;
 
-/// How often a file is parsed again. A file with more such lines is no TOML at all.
+/// How often a file is parsed again. A file with more lines at which the parser gives up is not TOML.
 const ROUNDS: usize = 24;
 
-/// A text that can be parsed, and what had to be told about it first.
-pub(crate) struct Sound<'t> {
-    /// The text, with the lines at which the parser gave up blanked out: as long as the original.
+/// A text that can be parsed, and the faults of syntax in it.
+pub(crate) struct Parsable<'t> {
+    /// The text, with the lines at which the parser gave up blanked out; as long as the original.
     pub(crate) text: Cow<'t, str>,
-    /// What is wrong.
+    /// The faults, in the order of the text.
     pub(crate) faults: Vec<Fault>,
 }
 
@@ -34,27 +40,19 @@ pub(crate) struct Sound<'t> {
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Fault {
     span: Range<usize>,
-    /// The parser's own words; [`Fault::finding`] puts them into ours.
+    /// The parser's message; [`Fault::finding`] says it in a cataloguer's words.
     said: String,
 }
 
-const NO_VALUE: &str = "key with no value";
-const NO_KEY: &str = "invalid key-value pair";
-const UNCLOSED_LIST: &str = "unclosed array";
-const UNCLOSED_BRACES: &str = "unclosed inline table";
-const UNCLOSED_HEADER: &str = "unclosed table";
-const UNCLOSED_HEADERS: &str = "unclosed array table";
-const DUPLICATE: &str = "duplicate key";
-
 /// Finds the faults of syntax in `text`, and what of it can be parsed.
-pub(crate) fn sound(text: &str) -> Sound<'_> {
-    let mut sound = Sound {
+pub(crate) fn parsable(text: &str) -> Parsable<'_> {
+    let mut parsable = Parsable {
         text: Cow::Borrowed(text),
         faults: Vec::new(),
     };
-    let mut told: Vec<Fault> = Vec::new();
+    let mut given_up: Vec<Fault> = Vec::new();
     for _ in 0..ROUNDS {
-        let (tree, errors) = DeTable::parse_recoverable(&sound.text);
+        let (tree, errors) = DeTable::parse_recoverable(&parsable.text);
         if errors.is_empty() {
             break;
         }
@@ -68,21 +66,21 @@ pub(crate) fn sound(text: &str) -> Sound<'_> {
         faults.sort_by_key(|fault| fault.span.start);
         let stop = faults
             .iter()
-            .filter_map(|fault| stop(fault, tree.get_ref(), &sound.text))
+            .filter_map(|fault| stop(fault, tree.get_ref(), &parsable.text))
             .min_by_key(|(line, _)| line.start);
         drop(tree);
         let Some((line, fault)) = stop else {
-            sound.faults = faults;
+            parsable.faults = faults;
             break;
         };
-        told.push(fault);
-        sound.text = Cow::Owned(blanked(&sound.text, line));
+        given_up.push(fault);
+        parsable.text = Cow::Owned(blanked(&parsable.text, line));
     }
-    sound.faults.extend(told);
-    sound.faults.sort_by_key(|fault| fault.span.start);
-    sound.faults.dedup();
-    sound.faults = without_repetition(sound.faults, text);
-    sound
+    parsable.faults.extend(given_up);
+    parsable.faults.sort_by_key(|fault| fault.span.start);
+    parsable.faults.dedup();
+    parsable.faults = without_repetition(parsable.faults, text);
+    parsable
 }
 
 /// The faults without those that only repeat one before: a header that stands twice stands twice
@@ -117,8 +115,8 @@ fn within(span: Range<usize>, text: &str) -> Range<usize> {
     start..whole(span.end).max(start)
 }
 
-/// Where a fault keeps the parser from reading on: the lines to be blanked, and the fault as it is
-/// to be told.
+/// The lines to be blanked at a fault at which the parser gives up, and the fault as it is to be
+/// reported; `None` where the parser goes on.
 fn stop(fault: &Fault, tree: &DeTable<'_>, text: &str) -> Option<(Range<usize>, Fault)> {
     let gives_up = [NO_VALUE, NO_KEY]
         .iter()
@@ -134,8 +132,8 @@ fn stop(fault: &Fault, tree: &DeTable<'_>, text: &str) -> Option<(Range<usize>, 
         let line = line_around(text, fault.span.start);
         let below = text.get(line.end..).unwrap_or_default();
         let next = next_header(below).map_or(text.len(), |at| line.end + at);
-        let told = fault.clone();
-        return (!trimmed(text, line.clone()).is_empty()).then_some((line.start..next, told));
+        let fault = fault.clone();
+        return (!trimmed(text, line.clone()).is_empty()).then_some((line.start..next, fault));
     }
     let never_closed = [UNCLOSED_LIST, UNCLOSED_BRACES]
         .iter()
@@ -143,7 +141,7 @@ fn stop(fault: &Fault, tree: &DeTable<'_>, text: &str) -> Option<(Range<usize>, 
     if never_closed {
         let open = outermost_open(tree, fault.span.end, text)?;
         let line = line_around(text, open);
-        // Brackets within brackets are all unclosed then; what is told is the outermost.
+        // Brackets within brackets are all unclosed then; the outermost is reported.
         let is_list = text.get(open..).is_some_and(|t| t.starts_with('['));
         let said = if is_list {
             UNCLOSED_LIST
@@ -191,48 +189,9 @@ fn outermost_open(tree: &DeTable<'_>, end: usize, text: &str) -> Option<usize> {
     best
 }
 
-/// Where the line before the first header ends. A line of a list begins with a bracket too,
-/// but not with one before a name.
-fn next_header(text: &str) -> Option<usize> {
-    let begins_a_name = |at: usize| {
-        let line = text.get(at + 1..).unwrap_or_default();
-        let name = line.trim_start_matches('[');
-        name.len() < line.len() && name.starts_with(|c: char| c.is_ascii_alphabetic())
-    };
-    text.match_indices('\n')
-        .map(|(at, _)| at)
-        .find(|at| begins_a_name(*at))
-}
-
-fn line_around(text: &str, at: usize) -> Range<usize> {
-    let before = text.get(..at).unwrap_or_default();
-    let start = before.rfind('\n').map_or(0, |n| n + 1);
-    let after = text.get(start..).unwrap_or_default();
-    start..start + after.find('\n').unwrap_or(after.len())
-}
-
-fn trimmed(text: &str, span: Range<usize>) -> Range<usize> {
-    let line = text.get(span.clone()).unwrap_or_default();
-    let start = span.start + (line.len() - line.trim_start().len());
-    start..start + line.trim().len()
-}
-
-/// The text with lines blanked out, every byte after them in its place.
-fn blanked(text: &str, lines: Range<usize>) -> String {
-    let before = text.get(..lines.start).unwrap_or_default();
-    let after = text.get(lines.end..).unwrap_or_default();
-    let blanks: String = text
-        .get(lines)
-        .unwrap_or_default()
-        .bytes()
-        .map(|byte| if byte == b'\n' { '\n' } else { ' ' })
-        .collect();
-    format!("{before}{blanks}{after}")
-}
-
 impl Fault {
-    /// The bytes of `text` in which whatever is found besides is its consequence: the line it stands
-    /// on; below a missing header everything up to the next.
+    /// The bytes of `text` in which other findings are consequences of it: the line it stands on; below
+    /// a missing header everything up to the next.
     pub(crate) fn reach(&self, text: &str) -> Range<usize> {
         let line = line_around(text, self.span.start);
         if !self.lacks_header(text) {
@@ -264,13 +223,13 @@ impl Fault {
         text.get(self.span.clone()).unwrap_or_default()
     }
 
-    /// The finding that tells it. `tree` is what was parsed, for the first of two equal keys.
+    /// The finding that reports it. `tree` is what was parsed, for the first of two equal keys.
     pub(crate) fn finding(&self, file: FileId, text: &str, tree: &DeTable<'_>) -> Finding {
         let place = Place::new(file, self.span.clone());
         if self.said.starts_with(DUPLICATE) {
             return self.twice(file, text, tree);
         }
-        let (message, help) = self.in_words(text);
+        let (message, help) = in_words(&self.said, self.written(text), self.span.start, text);
         Finding::new(Code::TomlSyntax, place, message).help(help)
     }
 
@@ -358,10 +317,10 @@ mod tests {
     fn told(text: &str) -> Vec<String> {
         let mut sources = Sources::default();
         let file = sources.add("a.toml", text);
-        let sound = sound(text);
-        assert_eq!(sound.text.len(), text.len());
-        let (tree, _) = DeTable::parse_recoverable(&sound.text);
-        sound
+        let parsable = parsable(text);
+        assert_eq!(parsable.text.len(), text.len());
+        let (tree, _) = DeTable::parse_recoverable(&parsable.text);
+        parsable
             .faults
             .iter()
             .map(|fault| {

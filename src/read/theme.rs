@@ -15,6 +15,9 @@ use crate::model::key::Key;
 use crate::model::place::Place;
 pub use crate::model::theme::Theme;
 
+/// The name of the theme that the program carries.
+pub(crate) const BUILT_IN_THEME: &str = "laid";
+
 static LAID: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/laid");
 
 /// The largest file a theme may have, in bytes: a typeface of one script has a tenth of it.

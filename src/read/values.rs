@@ -5,6 +5,7 @@
 
 pub(crate) mod date_help;
 pub(crate) mod identifiers;
+pub(crate) mod links;
 pub(crate) mod near;
 
 use std::str::FromStr;
@@ -21,9 +22,8 @@ use crate::model::place::{Place, Placed};
 use crate::model::settings::Ink;
 use crate::model::size::{Mm, Size};
 use crate::model::words::ClosedList;
-use crate::read::references::links;
+use crate::read::faults::{Faults, Node, is_unread};
 use crate::read::shape;
-use crate::read::table::faults::{Faults, Node, is_unread};
 use crate::read::values::near::nearest;
 
 /// One value or several: a list may stand where one is taken.
@@ -204,7 +204,7 @@ pub(crate) fn size<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Pl
         let message = format!(
             "`{}` takes [height, width], not {}",
             faults.key,
-            crate::read::table::faults::type_name(node)
+            crate::read::faults::type_name(node)
         );
         fault(faults, node, message);
         return None;

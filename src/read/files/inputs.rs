@@ -1,8 +1,8 @@
-//! Everything that a compile reads, and one name for all of it: where the name is the same, so is
-//! everything that was read.
+//! Everything that a compile reads, and one name for all of it: a hash that is the same only where
+//! everything that was read is the same.
 //!
-//! Texts and themes count by content. Other files, the photographs among them, count by path, size and
-//! times: reading thousands of them takes longer than compiling.
+//! Texts and themes go into it by content. Other files, the photographs among them, go into it by path,
+//! size and times: reading thousands of them takes longer than compiling.
 
 use std::collections::BTreeMap;
 use std::fs;
@@ -14,15 +14,15 @@ use rayon::prelude::*;
 use crate::model::finding::Finding;
 use crate::model::place::Sources;
 use crate::read::files::load::{Loaded, load, with_missing};
-use crate::read::files::walk::{What, walk};
-use crate::read::records::pictures::Leads;
+use crate::read::files::walk::Location;
+use crate::read::files::walk::{FileKind, walk};
 
 /// The files of a catalogue, with the text of those that are text.
 pub struct Inputs {
-    pub(crate) leads: BTreeMap<String, Leads>,
-    pub(crate) sources: Sources,
-    pub(crate) loaded: Vec<Loaded>,
-    pub(crate) findings: Vec<Finding>,
+    pub(in crate::read) locations: BTreeMap<String, Location>,
+    pub(in crate::read) sources: Sources,
+    pub(in crate::read) loaded: Vec<Loaded>,
+    pub(in crate::read) findings: Vec<Finding>,
     /// The files that are no texts: their paths in the catalogue, and where they lie.
     others: Vec<(String, PathBuf)>,
 }
@@ -32,19 +32,23 @@ impl Inputs {
     #[must_use]
     pub fn of(dir: &Path) -> Inputs {
         let files = with_missing(dir, walk(dir));
-        let leads = files.iter().map(|file| {
-            let out = file.what == What::LeadsOut;
-            let leads = if out { Leads::Out } else { Leads::Inside };
-            (file.path.clone(), leads)
+        let locations = files.iter().map(|file| {
+            let out = file.kind == FileKind::LeadsOut;
+            let location = if out {
+                Location::Outside
+            } else {
+                Location::Inside
+            };
+            (file.path.clone(), location)
         });
-        let leads = leads.collect();
-        let others = files.iter().filter(|file| !file.what.is_text());
+        let locations = locations.collect();
+        let others = files.iter().filter(|file| !file.kind.is_text());
         let others = others.map(|file| (file.path.clone(), file.full.clone()));
         let others = others.collect();
         let (mut sources, mut findings) = (Sources::default(), Vec::new());
         let loaded = load(files, &mut sources, &mut findings);
         Inputs {
-            leads,
+            locations,
             sources,
             loaded,
             findings,
@@ -53,7 +57,7 @@ impl Inputs {
     }
 
     /// A name for the texts as they were read, and for the other files and the themes of `dir` as they
-    /// are now. `None` where something cannot be read, or where a link leads it is not clear where.
+    /// are now. `None` where something cannot be read, or a link leads to nothing.
     #[must_use]
     pub fn name(&self, dir: &Path) -> Option<blake3::Hash> {
         if !self.findings.is_empty() {

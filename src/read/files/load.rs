@@ -1,4 +1,4 @@
-//! Files to texts, each with its id, and what is wrong with files as files.
+//! The texts of the files, each with its id, and files that cannot be read.
 
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -11,18 +11,17 @@ use crate::model::finding::Finding;
 use crate::model::key::Key;
 use crate::model::note::Note;
 use crate::model::place::{FileId, Place, Sources};
-use crate::read::files::walk::{File, Text, What, read_text};
-use crate::read::records::record::Source;
+use crate::read::files::walk::{File, FileKind, Text, read_text};
 
 /// A file with its text.
 pub(crate) struct Loaded {
-    /// What it is.
-    pub(crate) what: What,
+    /// Its kind.
+    pub(crate) kind: FileKind,
     /// Its id.
     pub(crate) file: FileId,
     text: Arc<str>,
     mangled: bool,
-    /// Whether there is a text to be read.
+    /// Whether it has a text that can be read.
     pub(crate) readable: bool,
 }
 
@@ -44,30 +43,42 @@ impl Loaded {
         })
     }
 }
+
+/// A text file that holds records.
+#[derive(Clone, Copy)]
+pub(crate) struct Source<'t> {
+    /// The file.
+    pub(crate) file: FileId,
+    /// Its text.
+    pub(crate) text: &'t str,
+    /// Whether some of it is no text, and was replaced.
+    pub(crate) mangled: bool,
+}
+
 /// The files, with those that should be there and are not.
 pub(crate) fn with_missing(dir: &Path, mut files: Vec<File>) -> Vec<File> {
     let has_settings = files.iter().any(|file| file.path == "catalogue.toml");
     let mut designs: BTreeMap<Key, bool> = BTreeMap::new();
     for file in &files {
-        let (design, is_record) = match &file.what {
-            What::Design(key) => (key, true),
-            What::Commentary(key) | What::OfDesign { design: key, .. } => (key, false),
-            What::Impression(key) | What::ImpressionNote(key) => (&key.design, false),
+        let (design, is_record) = match &file.kind {
+            FileKind::Design(key) => (key, true),
+            FileKind::Commentary(key) | FileKind::OfDesign { design: key, .. } => (key, false),
+            FileKind::Impression(key) | FileKind::ImpressionNote(key) => (&key.design, false),
             _ => continue,
         };
         *designs.entry(design.clone()).or_default() |= is_record;
     }
-    let mut add = |path: String, what| {
+    let mut add = |path: String, kind| {
         let full = dir.join(&path);
-        files.push(File { path, full, what });
+        files.push(File { path, full, kind });
     };
     if !has_settings {
-        add("catalogue.toml".to_owned(), What::Settings);
+        add("catalogue.toml".to_owned(), FileKind::Settings);
     }
     for (key, _) in designs.into_iter().filter(|(_, has_record)| !has_record) {
         add(
             format!("records/designs/{key}/design.toml"),
-            What::Design(key),
+            FileKind::Design(key),
         );
     }
     files.sort_by(|a, b| a.path.cmp(&b.path));
@@ -83,7 +94,7 @@ pub(crate) fn load(
 ) -> Vec<Loaded> {
     let texts: Vec<Option<Text>> = files
         .par_iter()
-        .map(|file| file.what.is_text().then(|| read_text(&file.full)))
+        .map(|file| file.kind.is_text().then(|| read_text(&file.full)))
         .collect();
     let mut all = Vec::with_capacity(files.len());
     for (file, text) in files.into_iter().zip(texts) {
@@ -102,7 +113,7 @@ pub(crate) fn load(
             findings.push(fault.finding(id, &file));
         }
         all.push(Loaded {
-            what: file.what,
+            kind: file.kind,
             file: id,
             text,
             mangled,
@@ -136,7 +147,7 @@ impl Fault {
                 format!("the file has {} MB, more than any record", size / 1_000_000),
             )
             .help("keep pictures and data in files of their own"),
-            Fault::Absent if file.what == What::Settings => {
+            Fault::Absent if file.kind == FileKind::Settings => {
                 Finding::new(Code::FileMissing, start, "there is no catalogue.toml here")
                     .help("name the folder of a catalogue, or begin one with `keyblock start`")
             }

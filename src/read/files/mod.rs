@@ -1,9 +1,8 @@
 //! The files of a catalogue's folder.
 //!
 //! Reading order: [`walk`] finds them and recognises each by its path; [`load`] reads the texts;
-//! [`inputs`] holds both, with one name for all of it; [`stray`] reports files that are no records.
+//! [`inputs`] holds both, with one name for all of it.
 
 pub(crate) mod inputs;
 pub(crate) mod load;
-pub(crate) mod stray;
 pub(crate) mod walk;

@@ -1,9 +1,9 @@
-//! The files of a catalogue: found, recognised by their place, and read.
+//! The files of a catalogue: found, recognised by their paths, and read.
 //!
-//! Identity comes from place: a record's key is the name of its file or folder. Nothing is followed
-//! out of the catalogue, and nothing but plain files is opened.
+//! A record's key is the name of its file or folder. Links that lead out of the catalogue are not
+//! followed, and only plain files are opened.
 //!
-//! In: the catalogue's folder. Out: its files in the order of their paths, each with what it is.
+//! In: the catalogue's folder. Out: its files in the order of their paths, each with its kind.
 
 use std::collections::BTreeSet;
 use std::fs::{self, FileType};
@@ -14,7 +14,7 @@ use crate::model::key::{ImpressionKey, Key, impression_number};
 use crate::model::vocabulary::List;
 use crate::model::words::ClosedList;
 
-/// The largest text file that is read, in bytes. The richest record known to us has a hundredth of it.
+/// The largest text file that is read, in bytes: a hundred times the richest record known to us.
 pub(crate) const LARGEST_TEXT: u64 = 4 * 1024 * 1024;
 
 /// How deep folders may lie in each other below `records/`; pictures may be kept in subfolders.
@@ -27,13 +27,13 @@ pub(crate) struct File {
     pub(crate) path: String,
     /// Where it is on disk.
     pub(crate) full: PathBuf,
-    /// What it is.
-    pub(crate) what: What,
+    /// Its kind.
+    pub(crate) kind: FileKind,
 }
 
-/// What a file is, by its place.
+/// The kind of a file, by its path.
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) enum What {
+pub(crate) enum FileKind {
     /// `catalogue.toml`.
     Settings,
     /// `design.toml`.
@@ -63,34 +63,43 @@ pub(crate) enum What {
     /// `vocabulary/LIST.toml`.
     Terms(List),
     /// A record whose file or folder has a name that is no key.
-    NoKey { name: String, wanted: Wanted },
+    NoKey { name: String, wanted: ExpectedName },
     /// A link that leads out of the catalogue.
     LeadsOut,
-    /// Not looked for here.
+    /// A file that is no record and no picture.
     Unexpected,
     /// A folder that cannot be looked into.
     Unreadable(String),
 }
 
+/// Where a file lies.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Location {
+    /// In the catalogue.
+    Inside,
+    /// Outside it: the file is a link that leads out.
+    Outside,
+}
+
 /// What a name should have been.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Wanted {
+pub(crate) enum ExpectedName {
     /// A key.
     Key,
     /// A number from 1.
     Number,
 }
 
-impl What {
+impl FileKind {
     /// Whether its text is read.
     pub(crate) fn is_text(&self) -> bool {
         !matches!(
             self,
-            What::OfDesign { .. }
-                | What::NoKey { .. }
-                | What::LeadsOut
-                | What::Unexpected
-                | What::Unreadable(_)
+            FileKind::OfDesign { .. }
+                | FileKind::NoKey { .. }
+                | FileKind::LeadsOut
+                | FileKind::Unexpected
+                | FileKind::Unreadable(_)
         )
     }
 }
@@ -105,11 +114,11 @@ pub(crate) fn walk(dir: &Path) -> Vec<File> {
             visit(&root, &full, path, about.file_type(), 0, &mut files);
         }
     }
-    // A folder whose name is no key is told once, at its record or else at its first file.
+    // A folder whose name is no key is reported once, at its record or else at its first file.
     let mut seen = BTreeSet::new();
     files.sort_by(|a, b| a.path.cmp(&b.path));
-    files.retain(|file| match &file.what {
-        What::NoKey { name, .. } if file.path.starts_with("records/designs/") => {
+    files.retain(|file| match &file.kind {
+        FileKind::NoKey { name, .. } if file.path.starts_with("records/designs/") => {
             file.path
                 .split('/')
                 .nth(2)
@@ -121,59 +130,59 @@ pub(crate) fn walk(dir: &Path) -> Vec<File> {
     files
 }
 
-/// Adds what stands at `path`, and what is below it. `kind` is what the folder it stands in says of it,
-/// so that no file is asked for more than its text.
+/// Adds what stands at `path`, and what is below it. `file_type` comes from the listing of the folder
+/// it stands in, which saves a call to the system for each file.
 fn visit(
     root: &Path,
     full: &Path,
     path: &str,
-    kind: FileType,
+    file_type: FileType,
     depth: usize,
     files: &mut Vec<File>,
 ) {
-    let mut add = |what| {
+    let mut add = |kind| {
         files.push(File {
             path: path.to_owned(),
             full: full.to_owned(),
-            what,
+            kind,
         });
     };
-    if kind.is_symlink() {
+    if file_type.is_symlink() {
         // Following a linked folder could go round in circles; a linked file inside is harmless.
         match full.canonicalize() {
             Ok(target) if target.starts_with(root) && target.is_file() => add(recognise(path)),
-            Ok(target) if target.starts_with(root) => add(What::Unexpected),
-            _ => add(What::LeadsOut),
+            Ok(target) if target.starts_with(root) => add(FileKind::Unexpected),
+            _ => add(FileKind::LeadsOut),
         }
-    } else if kind.is_file() {
+    } else if file_type.is_file() {
         add(recognise(path));
-    } else if kind.is_dir() {
+    } else if file_type.is_dir() {
         if path == "records/inbox" || depth > DEEPEST {
             return;
         }
         match fs::read_dir(full) {
             Ok(entries) => {
                 let entries = entries.flatten();
-                let kinds = entries.filter_map(|e| Some((e.file_name(), e.file_type().ok()?)));
-                let mut below: Vec<_> = kinds.collect();
+                let types = entries.filter_map(|e| Some((e.file_name(), e.file_type().ok()?)));
+                let mut below: Vec<_> = types.collect();
                 below.sort_by(|(a, _), (b, _)| a.cmp(b));
-                for (name, kind) in below {
+                for (name, file_type) in below {
                     let shown = name.to_string_lossy();
-                    if !is_beside_the_matter(&shown) {
+                    if !is_ignored(&shown) {
                         let (full, path) = (full.join(&name), format!("{path}/{shown}"));
-                        visit(root, &full, &path, kind, depth + 1, files);
+                        visit(root, &full, &path, file_type, depth + 1, files);
                     }
                 }
             }
-            Err(fault) => add(What::Unreadable(fault.to_string())),
+            Err(fault) => add(FileKind::Unreadable(fault.to_string())),
         }
     } else {
-        add(What::Unexpected);
+        add(FileKind::Unexpected);
     }
 }
 
-/// Files that every tool leaves behind and nobody means as records.
-fn is_beside_the_matter(name: &str) -> bool {
+/// Files that editors and systems leave behind, and files about the folder: none is a record.
+fn is_ignored(name: &str) -> bool {
     let lower = name.to_ascii_lowercase();
     name.starts_with('.')
         || name.starts_with('#')
@@ -185,43 +194,43 @@ fn is_beside_the_matter(name: &str) -> bool {
         || matches!(lower.as_str(), "thumbs.db" | "desktop.ini")
 }
 
-/// What a file is, by its path.
-fn recognise(path: &str) -> What {
+/// What kind of file lies at a path.
+fn recognise(path: &str) -> FileKind {
     let parts: Vec<&str> = path.split('/').collect();
     match parts.as_slice() {
-        ["catalogue.toml"] => What::Settings,
-        ["records", "literature.bib"] => What::Literature,
-        ["records", "exhibitions.toml"] => What::Exhibitions,
+        ["catalogue.toml"] => FileKind::Settings,
+        ["records", "literature.bib"] => FileKind::Literature,
+        ["records", "exhibitions.toml"] => FileKind::Exhibitions,
         ["records", "designs", folder, rest @ ..] if !rest.is_empty() => match folder.parse() {
             Ok(key) => of_design(key, rest),
-            Err(_) => no_key(folder, Wanted::Key),
+            Err(_) => no_key(folder, ExpectedName::Key),
         },
-        ["records", "holders", file] => keyed(file, What::Holder, Some(What::HolderNote)),
-        ["records", "people", file] => keyed(file, What::Person, Some(What::PersonNote)),
+        ["records", "holders", file] => keyed(file, FileKind::Holder, Some(FileKind::HolderNote)),
+        ["records", "people", file] => keyed(file, FileKind::Person, Some(FileKind::PersonNote)),
         ["records", "pages", file] => match file.strip_suffix(".md") {
             Some(stem) => stem
                 .parse()
-                .map_or_else(|_| no_key(stem, Wanted::Key), What::Page),
-            None => What::Unexpected,
+                .map_or_else(|_| no_key(stem, ExpectedName::Key), FileKind::Page),
+            None => FileKind::Unexpected,
         },
         ["records", "vocabulary", file] => file
             .strip_suffix(".toml")
             .and_then(List::from_word)
-            .map_or(What::Unexpected, What::Terms),
-        _ => What::Unexpected,
+            .map_or(FileKind::Unexpected, FileKind::Terms),
+        _ => FileKind::Unexpected,
     }
 }
 
-fn of_design(design: Key, rest: &[&str]) -> What {
+fn of_design(design: Key, rest: &[&str]) -> FileKind {
     match rest {
-        ["design.toml"] => What::Design(design),
-        ["design.md"] => What::Commentary(design),
+        ["design.toml"] => FileKind::Design(design),
+        ["design.md"] => FileKind::Commentary(design),
         ["impressions", file] => {
             let (stem, is_note) = match (file.strip_suffix(".toml"), file.strip_suffix(".md")) {
                 (Some(stem), _) => (stem, false),
                 (None, Some(stem)) => (stem, true),
                 (None, None) => {
-                    return What::OfDesign {
+                    return FileKind::OfDesign {
                         design,
                         is_picture: false,
                     };
@@ -231,36 +240,42 @@ fn of_design(design: Key, rest: &[&str]) -> What {
                 Ok(number) if number > 0 => {
                     let key = ImpressionKey { design, number };
                     if is_note {
-                        What::ImpressionNote(key)
+                        FileKind::ImpressionNote(key)
                     } else {
-                        What::Impression(key)
+                        FileKind::Impression(key)
                     }
                 }
-                _ => no_key(stem, Wanted::Number),
+                _ => no_key(stem, ExpectedName::Number),
             }
         }
         _ => {
             let is_picture = rest.first() == Some(&"pictures");
-            What::OfDesign { design, is_picture }
+            FileKind::OfDesign { design, is_picture }
         }
     }
 }
 
-fn keyed(file: &str, record: fn(Key) -> What, note: Option<fn(Key) -> What>) -> What {
+fn keyed(file: &str, record: fn(Key) -> FileKind, note: Option<fn(Key) -> FileKind>) -> FileKind {
     let (stem, what) = match (file.strip_suffix(".toml"), file.strip_suffix(".md"), note) {
         (Some(stem), ..) => (stem, record),
         (None, Some(stem), Some(note)) => (stem, note),
-        _ => return What::Unexpected,
+        _ => return FileKind::Unexpected,
     };
     stem.parse()
-        .map_or_else(|_| no_key(stem, Wanted::Key), what)
+        .map_or_else(|_| no_key(stem, ExpectedName::Key), what)
 }
 
-fn no_key(name: &str, wanted: Wanted) -> What {
-    What::NoKey {
+fn no_key(name: &str, wanted: ExpectedName) -> FileKind {
+    FileKind::NoKey {
         name: name.to_owned(),
         wanted,
     }
+}
+
+/// The design in whose folder a file lies.
+pub(crate) fn folder_of(path: &str) -> Option<Key> {
+    let below = path.strip_prefix("records/designs/")?;
+    below.split('/').next()?.parse().ok()
 }
 
 /// The text of a file.
@@ -319,42 +334,51 @@ mod tests {
         let key = |text: &str| text.parse::<Key>().unwrap();
         assert_eq!(
             recognise("records/designs/14/design.toml"),
-            What::Design(key("14"))
+            FileKind::Design(key("14"))
         );
         assert_eq!(
             recognise("records/designs/14/impressions/7.md"),
-            What::ImpressionNote("14.7".parse().unwrap())
+            FileKind::ImpressionNote("14.7".parse().unwrap())
         );
         assert_eq!(
             recognise("records/holders/a-b.toml"),
-            What::Holder(key("a-b"))
+            FileKind::Holder(key("a-b"))
         );
         assert_eq!(
             recognise("records/vocabulary/kinds.toml"),
-            What::Terms(List::Kinds)
+            FileKind::Terms(List::Kinds)
         );
         assert_eq!(
             recognise("records/vocabulary/colours.toml"),
-            What::Unexpected
+            FileKind::Unexpected
         );
         assert_eq!(
             recognise("records/pages/how-to-cite.md"),
-            What::Page(key("how-to-cite"))
+            FileKind::Page(key("how-to-cite"))
         );
-        assert_eq!(recognise("records/holders/notes/a.toml"), What::Unexpected);
+        assert_eq!(
+            recognise("records/holders/notes/a.toml"),
+            FileKind::Unexpected
+        );
     }
 
     #[test]
     fn a_name_that_is_no_key_is_no_record() {
         for (path, wanted) in [
-            ("records/holders/Harbour Museum.toml", Wanted::Key),
-            ("records/designs/No 14/design.toml", Wanted::Key),
-            ("records/designs/14/impressions/07.toml", Wanted::Number),
-            ("records/designs/14/impressions/0.toml", Wanted::Number),
-            ("records/designs/14/impressions/a.md", Wanted::Number),
+            ("records/holders/Harbour Museum.toml", ExpectedName::Key),
+            ("records/designs/No 14/design.toml", ExpectedName::Key),
+            (
+                "records/designs/14/impressions/07.toml",
+                ExpectedName::Number,
+            ),
+            (
+                "records/designs/14/impressions/0.toml",
+                ExpectedName::Number,
+            ),
+            ("records/designs/14/impressions/a.md", ExpectedName::Number),
         ] {
             assert!(
-                matches!(recognise(path), What::NoKey { wanted: w, .. } if w == wanted),
+                matches!(recognise(path), FileKind::NoKey { wanted: w, .. } if w == wanted),
                 "{path}"
             );
         }

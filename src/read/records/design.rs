@@ -133,7 +133,7 @@ fn titles(fields: &mut Fields<'_, '_>) -> Vec<Title> {
         Some(title)
     });
     // `titles = []` is there and says nothing.
-    let holds_nothing = |node: &crate::read::table::faults::Node<'_>| {
+    let holds_nothing = |node: &crate::read::faults::Node<'_>| {
         node.get_ref()
             .as_array()
             .is_some_and(|list| list.is_empty())

@@ -13,11 +13,13 @@ use crate::model::key::{ImpressionKey, Key};
 use crate::model::note::Note;
 use crate::model::occurrence::RecordId;
 use crate::model::place::Place;
+use crate::read::files::load::Source;
+use crate::read::files::walk::Location;
 use crate::read::records::design::{DesignRecord, blank, design};
 use crate::read::records::impression::impression;
-use crate::read::records::pictures::{Folder, Leads};
+use crate::read::records::pictures::Folder;
 use crate::read::records::points::Points;
-use crate::read::records::record::{self, Record, Source};
+use crate::read::records::record::{self, Record};
 use crate::read::references::echoes::PARTS;
 use crate::read::references::note;
 use crate::read::references::occurrences::OfRecord;
@@ -62,7 +64,7 @@ pub(crate) struct ReadDesign {
 pub(crate) fn read(
     key: &Key,
     files: &DesignFiles<'_>,
-    all_files: &BTreeMap<String, Leads>,
+    all_files: &BTreeMap<String, Location>,
 ) -> ReadDesign {
     let folder = Folder {
         path: format!("records/designs/{key}"),

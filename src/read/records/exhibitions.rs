@@ -3,7 +3,7 @@
 use crate::model::exhibition::{Exhibition, Venue};
 use crate::model::key::Key;
 use crate::model::place::Placed;
-use crate::read::table::faults::{Faults, Node};
+use crate::read::faults::{Faults, Node};
 use crate::read::table::fields::Fields;
 use crate::read::values;
 

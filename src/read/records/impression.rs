@@ -10,11 +10,11 @@ use crate::model::key::{ImpressionKey, Key};
 use crate::model::mark::Mark;
 use crate::model::place::Placed;
 use crate::model::words::ClosedList;
+use crate::read::faults::{Faults, Node};
 use crate::read::records::citations;
 use crate::read::records::pictures::{self, Folder};
 use crate::read::records::points::{Points, observed};
 use crate::read::records::provenance::{party, provenance, sightings};
-use crate::read::table::faults::{Faults, Node};
 use crate::read::table::fields::{Fields, in_order};
 use crate::read::values;
 

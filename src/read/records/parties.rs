@@ -13,7 +13,7 @@ use crate::model::note::Note;
 use crate::model::occurrence::RecordId;
 use crate::model::place::Place;
 use crate::read::files::load::Loaded;
-use crate::read::files::walk::What;
+use crate::read::files::walk::FileKind;
 use crate::read::records::holder::holder;
 use crate::read::records::person::person;
 use crate::read::records::record;
@@ -27,11 +27,11 @@ pub(crate) fn holders(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &m
     let files = Kind {
         shape: &HOLDER,
         is_record: |what| match what {
-            What::Holder(key) => Some(key),
+            FileKind::Holder(key) => Some(key),
             _ => None,
         },
         is_note: |what| match what {
-            What::HolderNote(key) => Some(key),
+            FileKind::HolderNote(key) => Some(key),
             _ => None,
         },
         read: holder,
@@ -53,11 +53,11 @@ pub(crate) fn people(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &mu
     let files = Kind {
         shape: &PERSON,
         is_record: |what| match what {
-            What::Person(key) => Some(key),
+            FileKind::Person(key) => Some(key),
             _ => None,
         },
         is_note: |what| match what {
-            What::PersonNote(key) => Some(key),
+            FileKind::PersonNote(key) => Some(key),
             _ => None,
         },
         read: person,
@@ -77,9 +77,9 @@ pub(crate) fn people(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &mu
 struct Kind<T> {
     shape: &'static Shape,
     /// The key of a file that is such a record.
-    is_record: fn(&What) -> Option<&Key>,
+    is_record: fn(&FileKind) -> Option<&Key>,
     /// The key of the record to which a text belongs.
-    is_note: fn(&What) -> Option<&Key>,
+    is_note: fn(&FileKind) -> Option<&Key>,
     read: fn(&mut Fields<'_, '_>, &Key) -> T,
     add_note: fn(&mut T, Option<Note>),
 }
@@ -98,11 +98,11 @@ impl<T: Send> Kind<T> {
     fn read(&self, loaded: &[Loaded]) -> Records<T> {
         let notes: BTreeMap<&Key, &Loaded> = loaded
             .iter()
-            .filter_map(|file| Some(((self.is_note)(&file.what)?, file)))
+            .filter_map(|file| Some(((self.is_note)(&file.kind)?, file)))
             .collect();
         let files: Vec<_> = loaded
             .iter()
-            .filter_map(|file| Some(((self.is_record)(&file.what)?, file.source()?)))
+            .filter_map(|file| Some(((self.is_record)(&file.kind)?, file.source()?)))
             .collect();
         let read: Vec<_> = files
             .into_par_iter()

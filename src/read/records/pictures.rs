@@ -1,7 +1,7 @@
 //! Pictures: what records say of them, and whether their files are there.
 //!
-//! Files are named below the design's folder and may not lead out of it. Whether a file can be read
-//! is the picture stage's to say.
+//! Files are named below the design's folder and may not lie outside it. Whether a file can be decoded
+//! is found out by the picture stage.
 
 use std::collections::BTreeMap;
 
@@ -11,7 +11,8 @@ use crate::model::key::Key;
 use crate::model::picture::{Picture, View};
 use crate::model::place::{Place, Placed};
 use crate::model::words::Side;
-use crate::read::table::faults::{Faults, Node};
+use crate::read::faults::{Faults, Node};
+use crate::read::files::walk::Location;
 use crate::read::table::fields::Fields;
 use crate::read::values;
 use crate::read::values::near::nearest;
@@ -20,17 +21,8 @@ use crate::read::values::near::nearest;
 pub(crate) struct Folder<'a> {
     /// Its path: `records/designs/14`.
     pub(crate) path: String,
-    /// Every file of the catalogue by path, and whether it is a link that leads out of it.
-    pub(crate) files: &'a BTreeMap<String, Leads>,
-}
-
-/// Where a file of the walk leads.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Leads {
-    /// It is in the catalogue.
-    Inside,
-    /// It is a link to something outside.
-    Out,
+    /// Every file of the catalogue by path, with where it lies.
+    pub(crate) files: &'a BTreeMap<String, Location>,
 }
 
 /// Reads a picture, without what only a design's pictures have.
@@ -165,7 +157,7 @@ fn file<'t>(
     let ancestors = path.match_indices('/').filter_map(|(at, _)| path.get(..at));
     let leads_out = ancestors
         .chain(std::iter::once(path.as_str()))
-        .any(|path| folder.files.get(path) == Some(&Leads::Out));
+        .any(|path| folder.files.get(path) == Some(&Location::Outside));
     if leads_out {
         leaves(faults, &named, "is a link that leads out of the catalogue");
         return None;

@@ -6,8 +6,8 @@ use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::model::place::Placed;
 use crate::model::provenance::{Party, PartyRole, ProvenanceEntry, Sighting};
+use crate::read::faults::{Faults, Node};
 use crate::read::shape::PARTY;
-use crate::read::table::faults::{Faults, Node};
 use crate::read::table::fields::{Fields, read_table};
 
 /// Reads `[[provenance]]`.

@@ -8,24 +8,14 @@ use crate::model::catalogue::PrivateText;
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::model::key::Key;
-use crate::model::place::{FileId, Place};
+use crate::model::place::Place;
+use crate::read::faults::{Faults, is_unread};
+use crate::read::files::load::Source;
 use crate::read::references::occurrences::{self, OfRecord};
 use crate::read::shape::Shape;
 use crate::read::syntax::{self, Fault};
-use crate::read::table::faults::{Faults, is_unread};
 use crate::read::table::fields::{Fields, in_order, read_table};
 use crate::read::values;
-
-/// A text file that holds records.
-#[derive(Clone, Copy)]
-pub(crate) struct Source<'t> {
-    /// The file.
-    pub(crate) file: FileId,
-    /// Its text.
-    pub(crate) text: &'t str,
-    /// Whether some of it is no text, and was replaced.
-    pub(crate) mangled: bool,
-}
 
 /// What a file holds: values of the model and findings.
 pub(crate) struct Record<T> {
@@ -166,42 +156,49 @@ pub(crate) fn many<T>(
 }
 
 /// Parses a file and hands its tree on, with the findings of syntax.
-fn parsed<R>(source: Source<'_>, read: impl for<'t> FnOnce(&'t DeTable<'t>, Told, bool) -> R) -> R {
+fn parsed<R>(
+    source: Source<'_>,
+    read: impl for<'t> FnOnce(&'t DeTable<'t>, SyntaxFaults, bool) -> R,
+) -> R {
     let (tree, errors) = DeTable::parse_recoverable(source.text);
     if errors.is_empty() {
-        let told = Told::default();
-        return read(tree.get_ref(), told, source.mangled);
+        let faults = SyntaxFaults::default();
+        return read(tree.get_ref(), faults, source.mangled);
     }
     drop(tree);
-    let sound = syntax::sound(source.text);
-    let text: Cow<'_, str> = sound.text;
+    let parsable = syntax::parsable(source.text);
+    let text: Cow<'_, str> = parsable.text;
     let (tree, _) = DeTable::parse_recoverable(&text);
-    let findings = sound
+    let findings = parsable
         .faults
         .iter()
         .map(|fault| fault.finding(source.file, source.text, tree.get_ref()))
         .collect();
-    let told = Told {
+    let faults = SyntaxFaults {
         findings,
-        faults: sound.faults,
+        faults: parsable.faults,
     };
-    let unread = told.faults.iter().any(|fault| fault.hides(source.text));
+    let unread = faults.faults.iter().any(|fault| fault.hides(source.text));
     let broken = source.mangled || unread;
-    read(tree.get_ref(), told, broken)
+    read(tree.get_ref(), faults, broken)
 }
 
-/// Faults of syntax, as they are told.
+/// The faults of syntax of one file, with the findings that report them.
 #[derive(Default)]
-struct Told {
+struct SyntaxFaults {
     findings: Vec<Finding>,
     faults: Vec<Fault>,
 }
 
 /// The findings of syntax and those of the reader, without the reader's on lines whose syntax is
 /// faulty: there the parser only guessed.
-fn kept(findings: Vec<Finding>, told: Told, text: &str) -> Vec<Finding> {
-    let lines: Vec<_> = told.faults.iter().map(|fault| fault.reach(text)).collect();
-    let mut kept = told.findings;
+fn kept(findings: Vec<Finding>, syntax: SyntaxFaults, text: &str) -> Vec<Finding> {
+    let lines: Vec<_> = syntax
+        .faults
+        .iter()
+        .map(|fault| fault.reach(text))
+        .collect();
+    let mut kept = syntax.findings;
     kept.extend(findings.into_iter().filter(|finding| {
         let start = finding.at.place.start as usize;
         !lines.iter().any(|line| line.contains(&start))

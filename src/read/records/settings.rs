@@ -13,9 +13,6 @@ const LARGEST: u32 = 4000;
 /// The JPEG quality where the catalogue sets none.
 const QUALITY: u8 = 85;
 
-/// The theme where the catalogue names none.
-pub(crate) const BUILT_IN_THEME: &str = "laid";
-
 /// What a catalogue without settings has.
 pub(crate) fn blank(place: Place) -> Settings {
     let empty = Placed::new(String::new(), place);

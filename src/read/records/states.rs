@@ -3,9 +3,9 @@
 use crate::model::place::Placed;
 use crate::model::printing::{Printing, StatesPrinted};
 use crate::model::state::{State, Variant};
+use crate::read::faults::{Faults, Node};
 use crate::read::records::citations;
 use crate::read::records::points::{Points, shows};
-use crate::read::table::faults::{Faults, Node};
 use crate::read::table::fields::Fields;
 use crate::read::table::keyed::Keyed;
 use crate::read::values;

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use toml::de::DeValue;
 
 use crate::model::vocabulary::Term;
-use crate::read::table::faults::{Faults, Node};
+use crate::read::faults::{Faults, Node};
 use crate::read::table::fields::{Fields, in_order};
 use crate::read::values;
 

@@ -1,7 +1,7 @@
 //! References whose target may stand in what could not be read.
 //!
 //! A record with a fault of syntax is read in part, one whose file has a faulty name not at all, and
-//! a part whose key is faulty cannot be found. What names them elsewhere would give findings that go
+//! a part whose key is faulty cannot be found. FileKind names them elsewhere would give findings that go
 //! away with the fault; they are left out.
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -11,8 +11,8 @@ use crate::model::finding::Finding;
 use crate::model::key::Key;
 use crate::model::place::Sources;
 use crate::read::files::load::Loaded;
-use crate::read::files::stray::folder_of;
-use crate::read::files::walk::{Wanted, What};
+use crate::read::files::walk::folder_of;
+use crate::read::files::walk::{ExpectedName, FileKind};
 
 /// The codes that tell of references to parts of a design.
 pub(crate) const PARTS: [Code; 4] = [
@@ -22,7 +22,7 @@ pub(crate) const PARTS: [Code; 4] = [
     Code::VariantUnknown,
 ];
 
-/// What of a catalogue was not read: what is named there may be there after all.
+/// FileKind of a catalogue was not read: what is named there may be there after all.
 #[derive(Default)]
 pub(crate) struct Unread {
     /// For each design, the references to its parts that cannot be judged, as the codes that would
@@ -47,16 +47,16 @@ impl Unread {
     /// Adds records that have no key, for their file or folder has a name that is none.
     pub(crate) fn add_misnamed(&mut self, loaded: &[Loaded], sources: &Sources) {
         for file in loaded {
-            let What::NoKey { name, wanted } = &file.what else {
+            let FileKind::NoKey { name, wanted } = &file.kind else {
                 continue;
             };
             let path = sources.path(file.file);
             match wanted {
-                Wanted::Number => {
+                ExpectedName::Number => {
                     self.impressions.extend(folder_of(path));
                     self.pictures.extend(folder_of(path));
                 }
-                Wanted::Key => {
+                ExpectedName::Key => {
                     let below = path.strip_prefix("records/").unwrap_or(path);
                     let folder = below.split('/').next().unwrap_or(below);
                     let key = Key::nearest_form(name);

@@ -1,12 +1,10 @@
 //! The texts and references of every record, and references to nothing.
 //!
 //! Reading order: [`occurrences`] walks a record along its declared keys, once as recorded and once
-//! without what it keeps [`private`]; [`note`] does the same for Markdown, whose [`links`] are
-//! references; [`resolve`] reports references to nothing, except those that [`echoes`] leaves out
+//! without what it keeps [`private`]; [`note`] does the same for Markdown; [`resolve`] reports references to nothing, except those that [`echoes`] leaves out
 //! because their target was not read.
 
 pub(crate) mod echoes;
-pub(crate) mod links;
 pub(crate) mod note;
 pub(crate) mod occurrences;
 pub(crate) mod private;

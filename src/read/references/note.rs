@@ -16,7 +16,7 @@ use crate::model::link::Target;
 use crate::model::note::{MARKDOWN, Note, Page};
 use crate::model::occurrence::{MentionRole, Occurrences, Reference, Referent, TextAt};
 use crate::model::place::{FileId, Place};
-use crate::read::references::links::{LinkTarget, nowhere};
+use crate::read::values::links::{LinkTarget, nowhere};
 
 /// A link or picture in a text.
 #[derive(Clone, Debug, PartialEq)]

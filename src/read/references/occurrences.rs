@@ -22,10 +22,10 @@ use crate::model::occurrence::{
     DesignPart, MentionRole, Occurrences, RecordId, Reference, Referent, TextAt,
 };
 use crate::model::place::Place;
-use crate::read::records::record::Source;
+use crate::read::faults::{Node, is_unread};
+use crate::read::files::load::Source;
 use crate::read::references::private;
 use crate::read::shape::{CLAIM, KeyShape, MapKeys, OBSERVED, PARTY, Shape, Shown, Takes, Target};
-use crate::read::table::faults::{Node, is_unread};
 use crate::read::table::fields::in_order;
 
 /// The occurrences of one record.

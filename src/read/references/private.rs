@@ -8,7 +8,7 @@ use toml::de::{DeTable, DeValue};
 
 use crate::model::catalogue::PrivateText;
 use crate::model::place::{FileId, Place};
-use crate::read::table::faults::Node;
+use crate::read::faults::Node;
 
 /// A record's tree without what it keeps private, and the texts that were taken out; `None` where
 /// nothing is kept private.

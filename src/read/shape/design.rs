@@ -1,7 +1,7 @@
 //! The keys of `design.toml`.
 
+use super::declare::{MapKeys, Shape, Takes, Target, claimed, may, must, plain, standing, words};
 use super::picture::DESIGN_PICTURE;
-use super::{MapKeys, Shape, Takes, Target, claimed, may, must, plain, standing, words};
 use crate::model::design::{MatrixFate, MatrixKind, TitleKind};
 use crate::model::literature::Relation;
 use crate::model::occurrence::{DesignPart, MentionRole};

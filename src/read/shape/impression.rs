@@ -1,8 +1,8 @@
 //! The keys of `impressions/N.toml`.
 
+use super::declare::{MapKeys, Shape, Takes, Target, claimed, may, must, plain, standing, words};
 use super::design::NUMBERED_CITATION;
 use super::picture::PICTURE;
-use super::{MapKeys, Shape, Takes, Target, claimed, may, must, plain, standing, words};
 use crate::model::certainty::{Basis, Certainty};
 use crate::model::impression::{BlockPrinted, Status, Without};
 use crate::model::mark::MarkKind;

@@ -1,7 +1,7 @@
 //! The keys of the catalogue's settings and of what prints refer to: holders, people, exhibitions,
 //! terms.
 
-use super::{KeyShape, MapKeys, Shape, Takes, Target, may, must, plain, words};
+use super::declare::{KeyShape, MapKeys, Shape, Takes, Target, may, must, plain, words};
 use crate::model::holder::HolderKind;
 use crate::model::occurrence::MentionRole;
 use crate::model::vocabulary::CountingClass;

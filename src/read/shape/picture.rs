@@ -1,7 +1,7 @@
 //! The keys of a picture, recorded with a sheet or with a design.
 
+use super::declare::{Shape, Takes, Target, may, must, plain, words};
 use super::others::LARGEST;
-use super::{Shape, Takes, Target, may, must, plain, words};
 use crate::model::occurrence::MentionRole;
 use crate::model::picture::{PictureOf, View};
 use crate::model::words::Side;

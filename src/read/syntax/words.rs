@@ -1,160 +1,163 @@
-//! Faults of TOML in a cataloguer's words.
+//! Faults of TOML syntax in a cataloguer's words.
 
-use super::{
-    Fault, NO_KEY, NO_VALUE, UNCLOSED_BRACES, UNCLOSED_HEADER, UNCLOSED_HEADERS, UNCLOSED_LIST,
-    line_around,
-};
+use super::lines::line_around;
 
-impl Fault {
-    /// What is wrong, and what to do.
-    pub(super) fn in_words(&self, text: &str) -> (String, String) {
-        let written = text.get(self.span.clone()).unwrap_or_default();
-        let said = self.said.as_str();
-        let starts = |with: &str| said.starts_with(with);
-        let pair = |message: &str, help: &str| (message.to_owned(), help.to_owned());
-        if starts("string values must be quoted") {
-            if written.is_empty() {
-                return pair(
-                    "nothing stands after the equals sign",
-                    "write a value, or take the key away",
-                );
-            }
-            let help = match written.to_lowercase().as_str() {
-                "yes" => "write true, without quotes".to_owned(),
-                "no" => "write false, without quotes".to_owned(),
-                _ => format!("put it in quotes: \"{written}\""),
-            };
-            return (format!("`{written}` stands without quotes"), help);
-        }
-        if starts(NO_VALUE) || starts(NO_KEY) {
-            let help = if written.contains(':') && !written.contains('=') {
-                "write an equals sign in place of the colon: key = \"value\""
-            } else {
-                "write key = \"value\", or begin the line with # to make it a comment"
-            };
-            return pair("this line is no key with a value", help);
-        }
-        if starts("invalid basic string")
-            || starts("invalid literal string")
-            || starts("invalid multi-line")
-        {
-            if said.contains("characters") {
-                return pair(
-                    "this text holds a character that cannot be seen",
-                    "take the character away",
-                );
-            }
+// The beginnings of the parser's messages by which faults are recognised.
+pub(super) const NO_VALUE: &str = "key with no value";
+pub(super) const NO_KEY: &str = "invalid key-value pair";
+pub(super) const UNCLOSED_LIST: &str = "unclosed array";
+pub(super) const UNCLOSED_BRACES: &str = "unclosed inline table";
+pub(super) const UNCLOSED_HEADER: &str = "unclosed table";
+pub(super) const UNCLOSED_HEADERS: &str = "unclosed array table";
+pub(super) const DUPLICATE: &str = "duplicate key";
+
+/// What is wrong, and what to do. `said`: the parser's message; `written`: the bytes at fault, which
+/// begin at `start` of `text`.
+pub(super) fn in_words(said: &str, written: &str, start: usize, text: &str) -> (String, String) {
+    let starts = |with: &str| said.starts_with(with);
+    let pair = |message: &str, help: &str| (message.to_owned(), help.to_owned());
+    if starts("string values must be quoted") {
+        if written.is_empty() {
             return pair(
-                "this text is not closed",
-                "close it with the quote that opens it",
+                "nothing stands after the equals sign",
+                "write a value, or take the key away",
             );
         }
-        if starts("missing escaped value") || starts("too few unicode") || said.contains("escape") {
-            return pair(
-                "a backslash stands in a text in double quotes",
-                "write two backslashes for one, or put the text in single quotes",
-            );
-        }
-        if starts("cannot extend value") {
-            return (
-                format!("`{written}` has a value already and cannot be a table too"),
-                "keep one of the two".to_owned(),
-            );
-        }
-        if starts("missing comma between array") {
-            return pair(
-                "a comma is missing in this list",
-                "put a comma between the values",
-            );
-        }
-        if starts("missing comma between key") {
-            return pair(
-                "a comma is missing in this table",
-                "put a comma between the keys",
-            );
-        }
-        if starts("extra comma") {
-            return pair("there is a comma too many", "take the comma away");
-        }
-        if starts(UNCLOSED_HEADER) || starts(UNCLOSED_HEADERS) {
-            return (
-                "this header is not closed".to_owned(),
-                closed_header(text, self.span.start),
-            );
-        }
-        if starts(UNCLOSED_LIST) {
-            return pair("this list is never closed", "end it with a bracket: ]");
-        }
-        if starts(UNCLOSED_BRACES) {
-            return pair("this table is never closed", "end it with a brace: }");
-        }
-        if starts("unexpected key or value") || starts("unexpected content") {
-            let rest = text.get(self.span.start..).unwrap_or_default();
-            let before = text.get(..self.span.start).unwrap_or_default();
-            let help = if rest.starts_with(',') && before.ends_with(|c: char| c.is_ascii_digit()) {
-                "write a point, not a comma, before tenths: 211.5"
-            } else {
-                "begin a new line, or take away what stands after the value"
-            };
-            return pair("something stands after the end of the value", help);
-        }
-        if starts("unexpected leading zero") {
-            return pair(
-                "a number does not begin with 0",
-                "leave out the 0, or put the number in quotes if it is text",
-            );
-        }
-        if starts("invalid boolean") {
-            return (
-                format!("`{written}` is neither true nor false"),
-                "write true or false".to_owned(),
-            );
-        }
-        if starts("invalid date") || starts("invalid time") || starts("invalid datetime") {
-            return (
-                format!("`{written}` is no date"),
-                format!("put dates in quotes: \"{written}\""),
-            );
-        }
-        if starts("extra `=`") || starts("unexpected `=`") || starts("extra assignment") {
-            return pair("there is an equals sign too many", "take it away");
-        }
-        if starts("carriage return") {
-            return pair(
-                "a line ends in the middle",
-                "end lines as your editor does by default; a lone carriage return is no end of line",
-            );
-        }
-        if said.contains("recurs") {
-            return pair(
-                "this is nested deeper than any record",
-                "take tables and lists apart",
-            );
-        }
-        if starts("invalid unquoted key") || starts("unquoted keys") || starts("missing key") {
-            return pair(
-                "there is no key here, or one with a character that keys cannot have",
-                "keys are letters, digits, _ and -",
-            );
-        }
-        if said.contains("number")
-            || said.contains("integer")
-            || said.contains("float")
-            || said.contains("sign")
-            || said.contains("radix")
-            || said.contains('_')
-        {
-            return (
-                format!("`{written}` is no number"),
-                "write digits, with a point before tenths, or put it in quotes if it is text"
-                    .to_owned(),
-            );
-        }
-        pair(
-            "this is no TOML",
-            "compare the line with a record that can be read; what was meant cannot be told",
-        )
+        let help = match written.to_lowercase().as_str() {
+            "yes" => "write true, without quotes".to_owned(),
+            "no" => "write false, without quotes".to_owned(),
+            _ => format!("put it in quotes: \"{written}\""),
+        };
+        return (format!("`{written}` stands without quotes"), help);
     }
+    if starts(NO_VALUE) || starts(NO_KEY) {
+        let help = if written.contains(':') && !written.contains('=') {
+            "write an equals sign in place of the colon: key = \"value\""
+        } else {
+            "write key = \"value\", or begin the line with # to make it a comment"
+        };
+        return pair("this line is no key with a value", help);
+    }
+    if starts("invalid basic string")
+        || starts("invalid literal string")
+        || starts("invalid multi-line")
+    {
+        if said.contains("characters") {
+            return pair(
+                "this text holds a character that cannot be seen",
+                "take the character away",
+            );
+        }
+        return pair(
+            "this text is not closed",
+            "close it with the quote that opens it",
+        );
+    }
+    if starts("missing escaped value") || starts("too few unicode") || said.contains("escape") {
+        return pair(
+            "a backslash stands in a text in double quotes",
+            "write two backslashes for one, or put the text in single quotes",
+        );
+    }
+    if starts("cannot extend value") {
+        return (
+            format!("`{written}` has a value already and cannot be a table too"),
+            "keep one of the two".to_owned(),
+        );
+    }
+    if starts("missing comma between array") {
+        return pair(
+            "a comma is missing in this list",
+            "put a comma between the values",
+        );
+    }
+    if starts("missing comma between key") {
+        return pair(
+            "a comma is missing in this table",
+            "put a comma between the keys",
+        );
+    }
+    if starts("extra comma") {
+        return pair("there is a comma too many", "take the comma away");
+    }
+    if starts(UNCLOSED_HEADER) || starts(UNCLOSED_HEADERS) {
+        return (
+            "this header is not closed".to_owned(),
+            closed_header(text, start),
+        );
+    }
+    if starts(UNCLOSED_LIST) {
+        return pair("this list is never closed", "end it with a bracket: ]");
+    }
+    if starts(UNCLOSED_BRACES) {
+        return pair("this table is never closed", "end it with a brace: }");
+    }
+    if starts("unexpected key or value") || starts("unexpected content") {
+        let rest = text.get(start..).unwrap_or_default();
+        let before = text.get(..start).unwrap_or_default();
+        let help = if rest.starts_with(',') && before.ends_with(|c: char| c.is_ascii_digit()) {
+            "write a point, not a comma, before tenths: 211.5"
+        } else {
+            "begin a new line, or take away what stands after the value"
+        };
+        return pair("something stands after the end of the value", help);
+    }
+    if starts("unexpected leading zero") {
+        return pair(
+            "a number does not begin with 0",
+            "leave out the 0, or put the number in quotes if it is text",
+        );
+    }
+    if starts("invalid boolean") {
+        return (
+            format!("`{written}` is neither true nor false"),
+            "write true or false".to_owned(),
+        );
+    }
+    if starts("invalid date") || starts("invalid time") || starts("invalid datetime") {
+        return (
+            format!("`{written}` is no date"),
+            format!("put dates in quotes: \"{written}\""),
+        );
+    }
+    if starts("extra `=`") || starts("unexpected `=`") || starts("extra assignment") {
+        return pair("there is an equals sign too many", "take it away");
+    }
+    if starts("carriage return") {
+        return pair(
+            "a line ends in the middle",
+            "end lines as your editor does by default; a lone carriage return is no end of line",
+        );
+    }
+    if said.contains("recurs") {
+        return pair(
+            "this is nested deeper than any record",
+            "take tables and lists apart",
+        );
+    }
+    if starts("invalid unquoted key") || starts("unquoted keys") || starts("missing key") {
+        return pair(
+            "there is no key here, or one with a character that keys cannot have",
+            "keys are letters, digits, _ and -",
+        );
+    }
+    if said.contains("number")
+        || said.contains("integer")
+        || said.contains("float")
+        || said.contains("sign")
+        || said.contains("radix")
+        || said.contains('_')
+    {
+        return (
+            format!("`{written}` is no number"),
+            "write digits, with a point before tenths, or put it in quotes if it is text"
+                .to_owned(),
+        );
+    }
+    pair(
+        "this is no TOML",
+        "compare the line with a record that can be read; what was meant cannot be told",
+    )
 }
 
 /// How to close the header on the line of a byte.

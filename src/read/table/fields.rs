@@ -6,12 +6,8 @@
 //! In: a table of the tree and its [`Shape`]. Out: values of the model. What single values are is
 //! `values`'s business.
 
-mod rest;
+use toml::de::{DeTable, DeValue};
 
-use toml::Spanned;
-use toml::de::{DeString, DeTable, DeValue};
-
-use self::rest::check_private;
 use crate::model::certainty::{Claim, Statement, Statements};
 use crate::model::codes::Code;
 use crate::model::edtf::Date;
@@ -20,20 +16,12 @@ use crate::model::key::Key;
 use crate::model::place::{Place, Placed};
 use crate::model::state::Stands;
 use crate::model::words::{ClosedList, Standing};
+use crate::read::faults::{Faults, Node, is_unread};
 use crate::read::shape::{STATEMENT, Shape, Takes};
-use crate::read::table::faults::{Faults, Node, is_unread};
+use crate::read::table::rest::check_private;
 use crate::read::values;
 
-/// One table while it is read.
-pub(crate) struct Fields<'a, 't> {
-    /// Where faults are reported.
-    pub(crate) faults: &'a mut Faults<'t>,
-    /// Where the table stands: its header, its braces, or the start of the file.
-    pub(crate) at: Place,
-    shape: &'static Shape,
-    table: &'t DeTable<'t>,
-    asked: Vec<&'static str>,
-}
+pub(crate) use crate::read::table::cursor::{Entry, Fields, in_order};
 
 /// Reads a table as `shape` declares it: `read` takes the values, then everything that nobody
 /// asked for, and everything that is missing, is reported.
@@ -59,29 +47,6 @@ pub(crate) fn read_table<'t, T>(
 }
 
 impl<'t> Fields<'_, 't> {
-    /// The value of a key, where it is there and could be parsed.
-    pub(crate) fn take(&mut self, name: &'static str) -> Option<&'t Node<'t>> {
-        debug_assert!(
-            self.shape.key(name).is_some(),
-            "{} does not declare `{name}`",
-            self.shape.name
-        );
-        self.asked.push(name);
-        self.faults.key = name;
-        self.table.get(name).filter(|node| !is_unread(node))
-    }
-
-    /// Where a key of the table stands.
-    pub(crate) fn key_place(&self, name: &str) -> Option<Place> {
-        let (key, _) = self.table.get_key_value(name)?;
-        Some(self.faults.place(key.span()))
-    }
-
-    /// Whether the table has a key.
-    pub(crate) fn has(&self, name: &str) -> bool {
-        self.table.contains_key(name)
-    }
-
     /// One value.
     pub(crate) fn one<T>(
         &mut self,
@@ -328,28 +293,10 @@ impl<'t> Fields<'_, 't> {
     }
 }
 
-/// One entry of a table whose keys are not declared.
-#[derive(Clone, Copy)]
-pub(crate) struct Entry<'t> {
-    /// The key.
-    pub(crate) key: &'t Spanned<DeString<'t>>,
-    /// Its value.
-    pub(crate) node: &'t Node<'t>,
-}
-
 impl<'t> Entry<'t> {
     /// The key as a key of the model; a fault where it is none.
     pub(crate) fn read_key(&self, faults: &mut Faults<'t>) -> Option<Placed<Key>> {
         let place = faults.place(self.key.span());
         values::key_from(faults, self.key.get_ref(), place)
     }
-}
-
-/// The entries of a table in the order in which they are written; the tree keeps them by name.
-pub(crate) fn in_order<'t>(
-    table: &'t DeTable<'t>,
-) -> Vec<(&'t Spanned<DeString<'t>>, &'t Node<'t>)> {
-    let mut entries: Vec<_> = table.iter().collect();
-    entries.sort_by_key(|(key, _)| key.span().start);
-    entries
 }

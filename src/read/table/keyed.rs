@@ -9,7 +9,7 @@ use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::model::key::Key;
 use crate::model::place::{Place, Placed};
-use crate::read::table::faults::Faults;
+use crate::read::faults::Faults;
 use crate::read::table::fields::Fields;
 
 /// The parts of a record that have keys of their own.

@@ -1,9 +1,10 @@
 //! Typed reading of one table of a record.
 //!
-//! Reading order: [`faults`] collects what is found wrong and knows which tables stand around the reader; [`fields`]
-//! reads the keys that the table's shape declares; [`keyed`] reads lists of tables that have keys of
-//! their own.
+//! Reading order: [`cursor`] takes values from a table by the keys that its shape declares; [`rest`]
+//! reports keys that are unknown or missing; [`fields`] reads the values; [`keyed`] reads lists of
+//! tables that have keys of their own.
 
-pub(crate) mod faults;
+mod cursor;
 pub(crate) mod fields;
 pub(crate) mod keyed;
+mod rest;

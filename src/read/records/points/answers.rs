@@ -5,14 +5,14 @@
 
 use toml::de::DeValue;
 
-use super::{Named, Points};
+use super::judging::{Named, Points};
 use crate::model::certainty::Claim;
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::model::place::Placed;
 use crate::model::point::{Observation, Point, PointKind, Seen, Shown, Shows, Value};
+use crate::read::faults::{Faults, Node, is_unread};
 use crate::read::shape::OBSERVED;
-use crate::read::table::faults::{Faults, Node, is_unread};
 use crate::read::table::fields::{Fields, read_table};
 use crate::read::values;
 use crate::read::values::near::nearest;

@@ -11,7 +11,7 @@ use crate::model::link::Target;
 use crate::model::occurrence::{DesignPart, RecordId, Reference, Referent};
 use crate::model::place::{Place, Placed};
 use crate::model::vocabulary::List;
-use crate::read::records::settings::BUILT_IN_THEME;
+use crate::read::theme::BUILT_IN_THEME;
 use crate::read::values::near::nearest;
 
 /// What references may name.

@@ -3,11 +3,11 @@
 use toml::Spanned;
 use toml::de::DeString;
 
-use super::{Fields, in_order};
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
+use crate::read::faults::{Faults, Node, is_unread};
 use crate::read::shape::{KeyShape, Takes};
-use crate::read::table::faults::{Faults, Node, is_unread};
+use crate::read::table::cursor::{Fields, in_order};
 use crate::read::values;
 use crate::read::values::near::nearest;
 

@@ -10,7 +10,7 @@ use crate::model::place::Place;
 use crate::model::vocabulary::List;
 use crate::model::words::ClosedList;
 use crate::read::files::load::Loaded;
-use crate::read::files::walk::{Wanted, What};
+use crate::read::files::walk::{ExpectedName, FileKind, folder_of};
 use crate::read::references::echoes::Unread;
 use crate::read::values::key_help;
 
@@ -52,14 +52,14 @@ pub(crate) fn stray_files(
             )
             .help(help.to_owned())
         };
-        let finding = match &file.what {
-            What::Unexpected => unexpected(&expected_near(path)),
-            What::OfDesign {
+        let finding = match &file.kind {
+            FileKind::Unexpected => unexpected(&expected_near(path)),
+            FileKind::OfDesign {
                 is_picture: false, ..
             } if !used.contains(path) => unexpected(
                 "a design's folder holds design.toml, design.md, impressions/ and pictures/",
             ),
-            What::OfDesign {
+            FileKind::OfDesign {
                 design,
                 is_picture: true,
             } if !used.contains(path)
@@ -74,8 +74,8 @@ pub(crate) fn stray_files(
                 )
                 .help("name it in the record of what it shows, or take it out of the folder")
             }
-            What::NoKey { name, wanted } => no_key(name, *wanted, here),
-            What::LeadsOut if folder_of(path).is_none_or(|d| !told_to_leave.contains(&d)) => {
+            FileKind::NoKey { name, wanted } => no_key(name, *wanted, here),
+            FileKind::LeadsOut if folder_of(path).is_none_or(|d| !told_to_leave.contains(&d)) => {
                 Finding::new(
                     Code::PathLeaves,
                     here,
@@ -83,25 +83,21 @@ pub(crate) fn stray_files(
                 )
                 .help("put the file itself here")
             }
-            What::Unreadable(why) => Finding::new(
+            FileKind::Unreadable(why) => Finding::new(
                 Code::FileUnreadable,
                 here,
                 format!("the folder {path} cannot be looked into: {why}"),
             )
             .help("check its permissions"),
-            What::ImpressionNote(key) if catalogue.impression(key).is_none() => lonely(here, path),
-            What::HolderNote(key) if !catalogue.holders.contains_key(key) => lonely(here, path),
-            What::PersonNote(key) if !catalogue.people.contains_key(key) => lonely(here, path),
+            FileKind::ImpressionNote(key) if catalogue.impression(key).is_none() => {
+                lonely(here, path)
+            }
+            FileKind::HolderNote(key) if !catalogue.holders.contains_key(key) => lonely(here, path),
+            FileKind::PersonNote(key) if !catalogue.people.contains_key(key) => lonely(here, path),
             _ => continue,
         };
         findings.push(finding);
     }
-}
-
-/// The design in whose folder a file lies.
-pub(crate) fn folder_of(path: &str) -> Option<Key> {
-    let below = path.strip_prefix("records/designs/")?;
-    below.split('/').next()?.parse().ok()
 }
 
 fn lonely(here: Place, path: &str) -> Finding {
@@ -114,26 +110,26 @@ fn lonely(here: Place, path: &str) -> Finding {
     .help("write the record beside it, or take the text away")
 }
 
-fn no_key(name: &str, wanted: Wanted, here: Place) -> Finding {
+fn no_key(name: &str, wanted: ExpectedName, here: Place) -> Finding {
     let finding = Finding::new(
         Code::KeyForm,
         here,
         match wanted {
-            Wanted::Key => format!("\"{name}\" is no key, so this is no record"),
-            Wanted::Number => {
+            ExpectedName::Key => format!("\"{name}\" is no key, so this is no record"),
+            ExpectedName::Number => {
                 format!("\"{name}\" is no number of an impression, so this is no record")
             }
         },
     );
     finding.help(match wanted {
-        Wanted::Key => format!("rename it; {}", key_help(name)),
-        Wanted::Number => {
+        ExpectedName::Key => format!("rename it; {}", key_help(name)),
+        ExpectedName::Number => {
             "impressions are numbered from 1 in the order of recording, without leading zeros: 7.toml".to_owned()
         }
     })
 }
 
-/// What is looked for in the folder of a file.
+/// FileKind is looked for in the folder of a file.
 fn expected_near(path: &str) -> String {
     let folder = path
         .strip_prefix("records/")

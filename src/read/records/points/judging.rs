@@ -1,0 +1,85 @@
+//! Which point an entry names, by the points of its design.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::model::codes::Code;
+use crate::model::finding::Finding;
+use crate::model::key::Key;
+use crate::model::place::Place;
+use crate::model::point::Point;
+use crate::read::faults::Faults;
+use crate::read::near::nearest;
+use crate::read::table::fields::Entry;
+
+/// The points of one design, for judging what is said at them.
+#[derive(Debug, Default)]
+pub(crate) struct Points {
+    pub(super) design: String,
+    pub(super) by_key: BTreeMap<Key, Point>,
+    /// Points of which some could not be read, or that share their key with another: they judge
+    /// nothing, for their fault is told already.
+    pub(super) faulty: BTreeSet<Key>,
+    /// Whether every point is known: not where the design's file has syntax faults or is missing, or
+    /// some point's key is faulty.
+    pub(super) all_known: bool,
+}
+
+impl Points {
+    /// The point that an entry names; a finding where there is none.
+    pub(super) fn named<'t>(
+        &self,
+        faults: &mut Faults<'t>,
+        header: Place,
+        entry: Entry<'t>,
+        verb: &str,
+    ) -> Named<'_> {
+        let name: &str = entry.key.get_ref();
+        if self.faulty.contains(name) {
+            return Named::Unjudged;
+        }
+        if let Some(point) = self.by_key.get(name) {
+            return Named::Point(point);
+        }
+        if !self.all_known {
+            return Named::Unjudged;
+        }
+        if !faults.swallowed(entry.key, header, false) {
+            let finding = Finding::new(
+                Code::PointUnknown,
+                faults.place(entry.key.span()),
+                format!("design {} has no point `{name}`", self.design),
+            )
+            .saying(format!("{verb} here"));
+            let finding = match nearest(name, self.by_key.keys().map(Key::as_str)) {
+                Some(near) => {
+                    let place = self.by_key.get(near).map(|point| point.key.place);
+                    let finding = match place {
+                        Some(place) => finding.beside(place, "the nearest point"),
+                        None => finding,
+                    };
+                    finding.help(format!(
+                        "write `{near}`, or add a point with the key `{name}` to the design"
+                    ))
+                }
+                None if self.by_key.is_empty() => {
+                    finding.help(format!("add a point with the key `{name}` to the design"))
+                }
+                None => {
+                    let all: Vec<_> = self.by_key.keys().map(Key::as_str).collect();
+                    finding.help(format!("its points are {}", all.join(", ")))
+                }
+            };
+            faults.push(finding);
+        }
+        Named::Nothing
+    }
+}
+
+/// What an entry names.
+pub(super) enum Named<'p> {
+    Point(&'p Point),
+    /// It may name a point, but which is not known.
+    Unjudged,
+    /// A finding tells that it names none.
+    Nothing,
+}

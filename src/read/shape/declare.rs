@@ -1,0 +1,319 @@
+//! How keys are declared: a shape, its keys, what the value of each is; and the keys that many shapes
+//! share.
+
+use crate::model::occurrence::{DesignPart, MentionRole};
+use crate::model::vocabulary::List;
+use crate::model::words::{ClosedList, Standing};
+
+/// The keys of one kind of record or nested table.
+#[derive(Debug)]
+pub struct Shape {
+    /// What it is called in a finding: "a point", "an impression".
+    pub name: &'static str,
+    /// Its own keys, in the order in which a template lists them.
+    pub own: &'static [KeyShape],
+    /// Whether it also takes the keys of a claim ([`CLAIM`]).
+    pub claim: bool,
+    /// Whether it also takes the keys of standing ([`STANDING`]).
+    pub standing: bool,
+}
+
+/// One key of a record.
+#[derive(Debug)]
+pub struct KeyShape {
+    /// The key.
+    pub name: &'static str,
+    /// What its value is.
+    pub takes: Takes,
+    /// Whether every such record must have it.
+    pub required: bool,
+    /// What it says, in one line, for templates and editors.
+    pub help: &'static str,
+    /// Whether its texts are shown to readers.
+    pub shown: Shown,
+    /// Of a reference: the key of the same table whose text says where in the work or exhibition.
+    pub locator: Option<&'static str>,
+}
+
+/// Whether the texts of a key are shown to readers of the compiled catalogue. Those that are shown are
+/// searched for names that must not be published.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shown {
+    /// They are, on some page or in some file of the site.
+    ToReaders,
+    /// They never are, for this reason.
+    Never(&'static str),
+}
+
+impl KeyShape {
+    /// The same key; its texts are never shown to readers, for the reason `why`.
+    pub(super) const fn never_shown(self, why: &'static str) -> KeyShape {
+        KeyShape {
+            shown: Shown::Never(why),
+            ..self
+        }
+    }
+
+    /// The same key; the text of `key`, in the same table, says where in what it names.
+    pub(super) const fn locator(self, key: &'static str) -> KeyShape {
+        KeyShape {
+            locator: Some(key),
+            ..self
+        }
+    }
+}
+
+/// What the value of a key is. Wherever a list is taken, one value alone may stand without brackets.
+#[derive(Debug)]
+pub enum Takes {
+    /// Text; where the key is required it must say something.
+    Text,
+    /// `true` or `false`.
+    Flag,
+    /// `true` or `false`; `false` keeps the table and all in it from readers.
+    Publish,
+    /// A whole number between two, both included.
+    Whole(u32, u32),
+    /// A number above 0.
+    Above0,
+    /// An EDTF date, as text.
+    Date,
+    /// `[height, width]` in millimetres.
+    Size,
+    /// `[left, top, width, height]` in percent of a picture.
+    Box,
+    /// A colour, `#rrggbb`.
+    Colour,
+    /// A language tag, BCP 47.
+    Language,
+    /// A country, ISO 3166-1 alpha-2.
+    Country,
+    /// A library or museum code, ISO 15511.
+    Isil,
+    /// An address on the web, `http` or `https`.
+    Web,
+    /// A path inside the design's folder.
+    File,
+    /// The record's own key, made here.
+    OwnKey,
+    /// One word of a closed list.
+    Word(fn() -> Vec<&'static str>),
+    /// A term of a vocabulary.
+    Term(List),
+    /// A term of a vocabulary, or free words.
+    TermOrWords(List),
+    /// The key of another record, and the role in which that is mentioned.
+    Refers(Target, MentionRole),
+    /// The key of a part of the design.
+    Part(DesignPart),
+    /// The key of a theme.
+    Theme,
+    /// A holder's key, or free words.
+    HolderOrWords(MentionRole),
+    /// A record as links name it (`design:14`, `impression:14.7`).
+    Link(MentionRole),
+    /// The key of a person or holder, or `{ name = "…" }` ([`PARTY`]).
+    Party(MentionRole),
+    /// Text, or a table of texts by language tag.
+    TextByLanguage,
+    /// A list of `[x, y, x, y]`, percent.
+    Ties,
+    /// A point's value (text or number), or several.
+    PointValues,
+    /// A point's value, several, or a table [`OBSERVED`].
+    Observed,
+    /// The key of a state, several, or a table of matrix and state.
+    StateReading,
+    /// `"all"`, or the keys of states.
+    StatesPrinted,
+    /// One or several.
+    Several(&'static Takes),
+    /// One bare value, or one or several `{ is, … }` with the keys of a claim.
+    Statements(&'static Takes),
+    /// A table.
+    Table(&'static Shape),
+    /// A list of tables.
+    Tables(&'static Shape),
+    /// A table whose keys are not declared here.
+    Map(MapKeys, &'static Takes),
+}
+
+/// What the keys of a table are, where they are not declared.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum MapKeys {
+    /// Headings of the catalogue's own.
+    Headings,
+    /// Points of the design.
+    Points,
+    /// Matrices of the design.
+    Matrices,
+    /// Values of a point, made here.
+    Values,
+}
+
+/// The kind of record that a reference names.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Target {
+    /// A design.
+    Design,
+    /// An impression: `14.7`.
+    Impression,
+    /// A picture: `14.7/recto`.
+    Picture,
+    /// A holder.
+    Holder,
+    /// A person.
+    Person,
+    /// A person or a holder.
+    Party,
+    /// A work of the literature.
+    Work,
+    /// An exhibition.
+    Exhibition,
+    /// A page of the catalogue's own.
+    Page,
+}
+
+/// The keys of a claim.
+pub const CLAIM: &[KeyShape] = &[
+    may(
+        "certainty",
+        Takes::Word(words::<crate::model::certainty::Certainty>),
+        "how sure; certain where nothing is said",
+    ),
+    may(
+        "basis",
+        Takes::Word(words::<crate::model::certainty::Basis>),
+        "what the statement rests on",
+    ),
+    may(
+        "by",
+        Takes::Refers(Target::Party, MentionRole::Said),
+        "who says so: a person's or holder's key",
+    ),
+    may("date", Takes::Date, "when it was said"),
+    may(
+        "cite",
+        Takes::Refers(Target::Work, MentionRole::Cited),
+        "the literature it is taken from",
+    )
+    .locator("at"),
+    may("at", Takes::Text, "where in it: \"p. 31\""),
+];
+
+/// The keys of standing.
+pub const STANDING: &[KeyShape] = &[
+    may(
+        "standing",
+        Takes::Word(words::<Standing>),
+        "whether the record stands; accepted where nothing is said",
+    ),
+    may(
+        "see",
+        Takes::Several(&Takes::Link(MentionRole::See)),
+        "what to see instead, as links name it: \"design:15\"",
+    ),
+    may("why", Takes::Text, "why"),
+];
+
+/// Somebody without a record of their own.
+pub static PARTY: Shape = plain(
+    "a name",
+    &[must(
+        "name",
+        Takes::Text,
+        "the name, as readers are to see it",
+    )],
+);
+
+/// The table of a statement where the value may also stand alone. What `is` takes is declared by the
+/// key that takes the statement.
+pub(crate) static STATEMENT: Shape =
+    claimed("a statement", &[must("is", Takes::Text, "what is stated")]);
+
+/// The key that every table may have.
+pub const PRIVATE: KeyShape = may(
+    "private",
+    Takes::Several(&Takes::Text),
+    "the keys of this table that are never published",
+)
+.never_shown("it holds names of keys");
+
+impl Shape {
+    /// Every key the table may have, `private` last.
+    pub fn keys(&self) -> impl Iterator<Item = &'static KeyShape> {
+        let claim = if self.claim { CLAIM } else { &[] };
+        let standing = if self.standing { STANDING } else { &[] };
+        self.own
+            .iter()
+            .chain(claim)
+            .chain(standing)
+            .chain(std::iter::once(&PRIVATE))
+    }
+
+    /// One key, where the table may have it.
+    #[must_use]
+    pub fn key(&self, name: &str) -> Option<&'static KeyShape> {
+        self.keys().find(|key| key.name == name)
+    }
+}
+
+/// The words of a closed list, in its order.
+#[must_use]
+pub fn words<T: ClosedList>() -> Vec<&'static str> {
+    T::ALL.iter().map(|value| value.word()).collect()
+}
+
+/// A key that a record may have.
+pub(super) const fn may(name: &'static str, takes: Takes, help: &'static str) -> KeyShape {
+    KeyShape {
+        name,
+        takes,
+        required: false,
+        help,
+        shown: Shown::ToReaders,
+        locator: None,
+    }
+}
+
+/// A key that every such record must have.
+pub(super) const fn must(name: &'static str, takes: Takes, help: &'static str) -> KeyShape {
+    KeyShape {
+        name,
+        takes,
+        required: true,
+        help,
+        shown: Shown::ToReaders,
+        locator: None,
+    }
+}
+
+/// A table with its own keys only.
+pub(super) const fn plain(name: &'static str, own: &'static [KeyShape]) -> Shape {
+    Shape {
+        name,
+        own,
+        claim: false,
+        standing: false,
+    }
+}
+
+/// A table that also takes the keys of a claim.
+pub(super) const fn claimed(name: &'static str, own: &'static [KeyShape]) -> Shape {
+    Shape {
+        name,
+        own,
+        claim: true,
+        standing: false,
+    }
+}
+
+/// A table that also takes the keys of standing.
+pub(super) const fn standing(name: &'static str, own: &'static [KeyShape]) -> Shape {
+    Shape {
+        name,
+        own,
+        claim: false,
+        standing: true,
+    }
+}
