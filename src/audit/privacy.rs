@@ -1,9 +1,10 @@
-//! What must not be published, and where it would be.
+//! Private names and texts in text that is published.
 //!
-//! A private owner's name, and a text that a record lists as private, are looked for in every text
-//! that readers see ([`super::published`]), whole words only, whatever the case, the spacing or the
-//! way accents are encoded. All names are looked for at once (Aho and Corasick 1975), so that the
-//! time does not grow with their number.
+//! In: the names of private owners, the texts that records list as private, and every text that readers
+//! see ([`super::published`]). Out: a finding where one of the former occurs in one of the latter, as
+//! whole words, whatever the case, the spacing or the encoding of accents; and a finding on the key of a
+//! private holder that shares a word with the name. All names are looked for at once (Aho and Corasick,
+//! "Efficient string matching", 1975), so that the time does not grow with their number.
 
 use std::collections::BTreeSet;
 
@@ -24,8 +25,8 @@ use crate::study::Studies;
 
 use super::published::texts;
 
-/// The key of a private holder shares a word with the name or place: keys are addresses, and so
-/// published.
+/// The key of a private holder shares a word with the name or place. Keys are parts of addresses, and
+/// so published.
 pub(super) fn key_telling(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     for holder in catalogue.holders.values() {
         let private = [
@@ -55,7 +56,7 @@ pub(super) fn key_telling(catalogue: &Catalogue, _: &Studies, findings: &mut Vec
     }
 }
 
-/// Words of a key that tell nothing of whose it is.
+/// Words of a key that identify nobody.
 const NEUTRAL: [&str; 8] = [
     "collection",
     "collector",
@@ -80,11 +81,11 @@ fn shared_word(key: &Key, text: &str) -> Option<String> {
         .map(str::to_owned)
 }
 
-/// A private name or text stands in a text that is published.
+/// A private name or text occurs in a text that is published.
 pub(super) fn name_published(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     let sought = sought(catalogue);
     let patterns = sought.iter().map(|s| s.folded.as_str());
-    // The names are few; a catalogue with so many that no machine can be built does not exist.
+    // Building fails only beyond two thousand million names.
     let Ok(machine) = AhoCorasick::builder()
         .match_kind(MatchKind::Standard)
         .build(patterns)
@@ -135,7 +136,7 @@ fn in_text(
 /// A text that must not be met.
 struct Sought {
     folded: String,
-    /// What it is, without telling it: "the name of the private owner `owner-a`".
+    /// What it is, without the words themselves: "the name of the private owner `owner-a`".
     what: String,
     place: Place,
     help: &'static str,
@@ -234,8 +235,8 @@ fn party_names(impression: &Impression) -> impl Iterator<Item = &Placed<String>>
         })
 }
 
-/// Whether a text is long enough to tell somebody: two words, or four letters; two signs of a
-/// script that writes a name in two.
+/// Whether a text is long enough to identify somebody: two words, or four letters, or two characters of
+/// a script that writes names in two.
 fn tells_somebody(text: &str) -> bool {
     let letters = text.chars().filter(|c| c.is_alphabetic()).count();
     let is_dense = text.chars().any(is_written_without_spaces);
@@ -327,7 +328,7 @@ fn fold(text: &str, mut each: impl FnMut(usize, char)) {
     }
 }
 
-/// Whether a match stands between the ends of words. Scripts without spaces have no such ends.
+/// Whether a match begins and ends where words do. Scripts without spaces have no such ends.
 fn is_whole_word(text: &str, range: std::ops::Range<usize>) -> bool {
     let joins = |a: Option<char>, b: Option<char>| {
         matches!((a, b), (Some(a), Some(b))

@@ -27,7 +27,7 @@ use crate::read::reference::Words;
 use crate::read::references::echoes::Unread;
 use crate::read::references::note;
 use crate::read::references::occurrences;
-use crate::read::references::occurrences::OfRecord;
+use crate::read::references::occurrences::RecordOccurrences;
 use crate::read::references::resolve;
 use crate::read::shape::{CATALOGUE, EXHIBITION, TERM};
 use crate::read::stray::stray_files;
@@ -38,7 +38,7 @@ use crate::read::theme::{own_themes, theme};
 pub struct Reading {
     /// Everything that could be read.
     pub catalogue: Catalogue,
-    /// FileKind is wrong, in no particular order (see `model::finding::sort`).
+    /// What is wrong, in no particular order (see `model::finding::sort`).
     pub findings: Vec<Finding>,
 }
 
@@ -93,7 +93,7 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
 
 /// The settings as they may be published, where that is less; what they keep private; their texts and
 /// references.
-type OfSettings = (Option<Settings>, Vec<PrivateText>, OfRecord);
+type OfSettings = (Option<Settings>, Vec<PrivateText>, RecordOccurrences);
 
 fn read_settings(loaded: &[Loaded], findings: &mut Vec<Finding>) -> (Settings, Option<OfSettings>) {
     let own = loaded.iter().find(|file| file.kind == FileKind::Settings);

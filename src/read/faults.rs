@@ -1,8 +1,8 @@
 //! What is found wrong while one TOML file is read.
 //!
-//! In: faults, reported where the reader meets them. Out: findings with exact places. This is also
-//! where a reader learns what it needs to judge a key: which tables stand around it, and whether the
-//! file has syntax faults, after which nothing may be called missing.
+//! In: faults, reported where the reader meets them. Out: findings with exact places. [`Faults`] also
+//! holds what a reader needs to judge a key: the tables around it, and whether the file has syntax
+//! faults, in which case no key may be called missing.
 
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
@@ -23,8 +23,8 @@ pub(crate) struct Faults<'t> {
     pub(crate) text: &'t str,
     /// The key whose value is being read, for messages.
     pub(crate) key: &'t str,
-    /// Whether this is the second reading, without what is private: gaps are filled, and nobody
-    /// looks at the findings.
+    /// Whether this is the second reading, without what is private: gaps are filled, and its findings
+    /// are dropped.
     pub(crate) redacted: bool,
     broken: bool,
     lost_a_table: bool,
@@ -78,12 +78,12 @@ impl<'t> Faults<'t> {
         self.found.push(finding);
     }
 
-    /// Notes that some table was not read as what it was meant to be, for its header is missing.
+    /// Notes that some table was not read as what it is, since its header is missing.
     pub(crate) fn lose_a_table(&mut self) {
         self.lost_a_table = true;
     }
 
-    /// Whether some table was not read as what it was meant to be.
+    /// Whether some table was not read as what it is.
     pub(crate) fn lost_a_table(&self) -> bool {
         self.lost_a_table
     }
@@ -268,7 +268,7 @@ pub(crate) fn type_name(node: &Node<'_>) -> &'static str {
 }
 
 /// Whether the parser put this value in place of one it could not read. Such a value has no place,
-/// and its fault is told already.
+/// and its fault has a finding already.
 pub(crate) fn is_unread(node: &Node<'_>) -> bool {
     node.span().is_empty()
 }

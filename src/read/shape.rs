@@ -1,11 +1,15 @@
 //! Shapes: which keys each kind of record has, declared once.
 //!
-//! The reader (`fields`), the JSON Schemas and the commented templates are made from these tables:
-//! a key that is not here cannot be read, and a key that is here must be read (checked in
-//! development builds by `Fields::finish`).
+//! The reader (`table`), the texts and references of each record (`references`), the JSON Schemas and
+//! the commented templates come from these declarations. A key that is not declared cannot be read, and
+//! one that is declared must be read (checked in development builds by `Fields::finish`).
 //!
-//! In: nothing. Out: one [`Shape`] a record kind and a nested table, [`RECORDS`] naming the kinds.
-//! Not here: what the values become (`values` and the readers of each kind).
+//! A declaration also says in which role a reference mentions a record, which text beside a citation
+//! says where in the work, and whether a text is shown to readers: one that never is says why
+//! ([`Shown`]). Every other text is searched for names that must not be published.
+//!
+//! In: nothing. Out: a [`Shape`] for each kind of record and each nested table; [`RECORDS`] lists the
+//! kinds. Not here: what the values become (`values`, `records`).
 
 mod declare;
 mod design;
@@ -122,7 +126,7 @@ mod tests {
         }
     }
 
-    /// DESIGN.md section 4, "Required".
+    /// Without these a record cannot be identified, named or counted.
     #[test]
     fn what_is_required_is_what_the_design_requires() {
         let required = |shape: &Shape| -> Vec<_> {

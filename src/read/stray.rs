@@ -35,7 +35,8 @@ pub(crate) fn stray_files(
         .filter(|finding| finding.code == Code::PathLeaves)
         .filter_map(|finding| folder_of(catalogue.sources.path(finding.at.place.file)))
         .collect();
-    // A picture that is missing under one name and in nobody's record under another is one picture.
+    // A picture that a record names wrongly is missing under one name and unnamed under the other: one
+    // finding.
     let misses_one: BTreeSet<Key> = findings
         .iter()
         .filter(|finding| finding.code == Code::PictureMissing)
@@ -129,7 +130,7 @@ fn no_key(name: &str, wanted: ExpectedName, here: Place) -> Finding {
     })
 }
 
-/// FileKind is looked for in the folder of a file.
+/// What is looked for in the folder of a file.
 fn expected_near(path: &str) -> String {
     let folder = path
         .strip_prefix("records/")

@@ -83,8 +83,8 @@ pub(crate) fn parsable(text: &str) -> Parsable<'_> {
     parsable
 }
 
-/// The faults without those that only repeat one before: a header that stands twice stands twice
-/// again further down, and below a missing header every key seems to stand twice.
+/// The faults without those that only repeat an earlier one: the parser reports a header that is
+/// written twice again further down, and below a missing header every key as written twice.
 fn without_repetition(faults: Vec<Fault>, text: &str) -> Vec<Fault> {
     let mut kept: Vec<Fault> = Vec::new();
     for fault in faults {
@@ -102,7 +102,7 @@ fn without_repetition(faults: Vec<Fault>, text: &str) -> Vec<Fault> {
     kept
 }
 
-/// A span that lies inside the text and on whole characters, whatever the parser says.
+/// The span cut to the text and to whole characters.
 fn within(span: Range<usize>, text: &str) -> Range<usize> {
     let whole = |at: usize| {
         let mut at = at.min(text.len());
@@ -128,7 +128,7 @@ fn stop(fault: &Fault, tree: &DeTable<'_>, text: &str) -> Option<(Range<usize>, 
         return (!span.is_empty()).then_some((line, Fault { span, said }));
     }
     if fault.said.starts_with(UNCLOSED_HEADER) || fault.said.starts_with(UNCLOSED_HEADERS) {
-        // What stands below it belongs to a table whose name is not known, not to the one before.
+        // What follows it belongs to a table whose name is not known, not to the one before.
         let line = line_around(text, fault.span.start);
         let below = text.get(line.end..).unwrap_or_default();
         let next = next_header(below).map_or(text.len(), |at| line.end + at);
@@ -201,8 +201,8 @@ impl Fault {
         line.start..next_header(below).map_or(text.len(), |at| line.end + at)
     }
 
-    /// Whether it hides something from the reader. A key written twice does not, save where it is a
-    /// header, or begins another table.
+    /// Whether something was not read because of it. A key written twice hides nothing, except where it
+    /// is a header, or begins another table.
     pub(crate) fn hides(&self, text: &str) -> bool {
         !self.said.starts_with(DUPLICATE) || self.is_header(text) || self.lacks_header(text)
     }

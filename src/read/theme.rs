@@ -23,8 +23,8 @@ static LAID: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/laid");
 /// The largest file a theme may have, in bytes: a typeface of one script has a tenth of it.
 const LARGEST: u64 = 16 * 1024 * 1024;
 
-/// The theme `name` of the catalogue in `dir`, and what of it cannot be read. Findings stand at the
-/// start of the first file of the catalogue, for a theme's files are no records.
+/// The theme `name` of the catalogue in `dir`, and what of it cannot be read. Findings are placed
+/// at the start of the first file of the catalogue, since a theme's files are no records.
 #[must_use]
 pub fn theme(dir: &Path, name: &Key) -> (Theme, Vec<Finding>) {
     let mut theme = built_in();

@@ -1,7 +1,7 @@
 //! Single values of a record: text, numbers, dates, sizes, boxes, keys, codes.
 //!
-//! In: a value of the tree. Out: the value with its place, or nothing and a finding. Every reader
-//! here has the same form, so that `fields` can read one, several, or statements of it.
+//! In: a value of the tree. Out: the value with its place, or `None` and a finding. Every reader here
+//! has the same signature, so that `table::fields` can read one, several, or statements of it.
 
 pub(crate) mod date_help;
 pub(crate) mod identifiers;
@@ -41,13 +41,13 @@ pub(crate) fn several<'t, T>(
     }
 }
 
-/// Text, which may say nothing.
+/// Text, which may be blank.
 pub(crate) fn text<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<String>> {
     str_in(faults, node, "text in quotes").map(|text| text.map(str::to_owned))
 }
 
-/// Text that must say something. Text that says nothing is a finding, and is given back all the
-/// same, so that its record can be read on.
+/// Text that must not be blank. Blank text is a finding, and is returned all the same, so that its
+/// record can be read on.
 pub(crate) fn telling_text<'t>(
     faults: &mut Faults<'t>,
     node: &'t Node<'t>,
@@ -70,7 +70,7 @@ fn str_in<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>, takes: &str) -> Optio
     }
 }
 
-/// A record as links name it. What is no such name is a finding, and is given back all the same.
+/// A record as links name it. A text that names none is a finding, and is returned all the same.
 pub(crate) fn link<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<String>> {
     let text = telling_text(faults, node)?;
     if text.value.parse::<Target>().is_err() {
@@ -115,12 +115,12 @@ pub(crate) fn whole<'t>(
     }
 }
 
-/// A number that can be reckoned with, whole or not; `None` without a finding for anything else.
+/// A finite number, whole or not; `None` without a finding for anything else.
 pub(crate) fn plain_number(node: &Node<'_>) -> Option<f64> {
     let number = match node.get_ref() {
         DeValue::Integer(number) => {
             let whole = i64::from_str_radix(number.as_str(), number.radix()).ok()?;
-            // Numbers beyond what a float holds exactly are no measurement of anything.
+            // No measurement or count is beyond 32 bits.
             i32::try_from(whole).ok().map(f64::from)?
         }
         DeValue::Float(number) => number.as_str().parse().ok()?,
@@ -180,8 +180,8 @@ pub(crate) fn date<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Pl
     }
 }
 
-/// The place in the file of what stands in `text` from byte `offset` on; the whole value where the
-/// text is written with escapes or over several lines, so that bytes do not match.
+/// The place in the file of the bytes of `text` from `offset` on; the whole value where the text is
+/// written with escapes or over several lines, so that bytes do not match.
 fn within(faults: &Faults<'_>, node: &Node<'_>, text: &str, offset: usize) -> Place {
     let span = node.span();
     let written = faults.written(node);
@@ -293,7 +293,7 @@ pub(crate) fn key<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Pla
     key_from(faults, text.value, text.place)
 }
 
-/// A key from text that stands at `place`.
+/// A key from text at `place`.
 pub(crate) fn key_from(faults: &mut Faults<'_>, text: &str, place: Place) -> Option<Placed<Key>> {
     if let Ok(key) = text.parse() {
         Some(Placed::new(key, place))
@@ -383,7 +383,7 @@ pub(crate) fn unknown_word(faults: &mut Faults<'_>, text: &Placed<&str>, words: 
     faults.push(finding.help(help));
 }
 
-/// A word of a list that is no type of its own.
+/// A word of a list that has no type of its own.
 pub(crate) fn word_of<'t>(
     words: fn() -> Vec<&'static str>,
 ) -> impl Fn(&mut Faults<'t>, &'t Node<'t>) -> Option<Placed<String>> {
@@ -427,7 +427,7 @@ fn checked<T>(
     }
 }
 
-/// A language tag from text that stands at `place`.
+/// A language tag from text at `place`.
 pub(crate) fn language_from(faults: &mut Faults<'_>, text: &str, place: Place) -> Option<String> {
     let tag = checked(faults, text, place, Code::CodeSyntax, identifiers::language)?;
     Some(tag.value)

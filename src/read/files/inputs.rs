@@ -93,7 +93,8 @@ fn add(hasher: &mut blake3::Hasher, bytes: &[u8]) {
     hasher.update(bytes);
 }
 
-/// The size of a file, and when it was changed; `None` where that is not told, or it is no file.
+/// The size of a file and its times of change, as bytes; `None` where the system does not say, or it is
+/// no file.
 #[must_use]
 pub fn stamp(file: &Path) -> Option<Vec<u8>> {
     let about = fs::symlink_metadata(file).ok()?;

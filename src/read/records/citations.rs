@@ -1,4 +1,4 @@
-//! Citations in records, and what a record says of its standing elsewhere.
+//! Citations in records, with and without the number that the work gives.
 
 use crate::model::literature::{Citation, Relation};
 use crate::model::place::Placed;

@@ -1,5 +1,5 @@
-//! `design.toml`: titles, makers, sizes, matrices; what makes a design's states is in `points` and
-//! `states`.
+//! `design.toml`: titles, makers, sizes, matrices. Points, and states, printings and variants, are read
+//! in [`super::points`] and [`super::states`].
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -60,7 +60,7 @@ pub(crate) struct DesignRecord {
     pub(crate) design: Design,
     /// Its points, for judging what is said at them.
     pub(crate) points: Points,
-    /// References that cannot be judged, as the codes that would tell them: to parts of which some
+    /// References that cannot be checked, as the codes that would report them: to parts of which some
     /// key is faulty.
     pub(crate) unjudged: BTreeSet<Code>,
     /// Whether some picture could not be read.
@@ -132,7 +132,7 @@ fn titles(fields: &mut Fields<'_, '_>) -> Vec<Title> {
         };
         Some(title)
     });
-    // `titles = []` is there and says nothing.
+    // `titles = []` has the key but no title.
     let holds_nothing = |node: &crate::read::faults::Node<'_>| {
         node.get_ref()
             .as_array()

@@ -22,12 +22,12 @@ use crate::read::records::points::Points;
 use crate::read::records::record::{self, Record};
 use crate::read::references::echoes::PARTS;
 use crate::read::references::note;
-use crate::read::references::occurrences::OfRecord;
+use crate::read::references::occurrences::RecordOccurrences;
 use crate::read::shape::{DESIGN, IMPRESSION};
 
 /// The files of one design.
 pub(crate) struct DesignFiles<'t> {
-    /// Where the record stands or should stand.
+    /// The start of the record, or of the file in whose place it should be.
     pub(crate) place: Place,
     /// The record, where it can be read.
     pub(crate) record: Option<Source<'t>>,
@@ -48,12 +48,12 @@ pub(crate) struct ReadDesign {
     /// The impressions of which less may be published than is recorded.
     pub(crate) public_impressions: Vec<(ImpressionKey, Impression)>,
     /// The texts and references of the design and of each impression.
-    pub(crate) occurrences: Vec<(RecordId, OfRecord)>,
+    pub(crate) occurrences: Vec<(RecordId, RecordOccurrences)>,
     /// What is kept private.
     pub(crate) texts: Vec<PrivateText>,
     /// What is wrong.
     pub(crate) findings: Vec<Finding>,
-    /// References to its parts that cannot be judged, as the codes that would tell them: some of
+    /// References to its parts that cannot be checked, as the codes that would report them: some of
     /// those parts could not be read.
     pub(crate) unjudged: BTreeSet<Code>,
     /// Whether some picture, or some record in the folder, could not be read, or only in part.
@@ -81,7 +81,7 @@ pub(crate) fn read(
             lacks_pictures: true,
         },
         public: None,
-        occurrences: OfRecord::default(),
+        occurrences: RecordOccurrences::default(),
         texts: Vec::new(),
         findings: Vec::new(),
         broken: true,

@@ -18,7 +18,7 @@ use crate::read::records::holder::holder;
 use crate::read::records::person::person;
 use crate::read::records::record;
 use crate::read::references::note;
-use crate::read::references::occurrences::OfRecord;
+use crate::read::references::occurrences::RecordOccurrences;
 use crate::read::shape::{HOLDER, PERSON, Shape};
 use crate::read::table::fields::Fields;
 
@@ -89,7 +89,7 @@ struct Records<T> {
     all: Vec<(Key, T)>,
     /// Those of which less may be published than is recorded, as they may be published.
     public: Vec<(Key, T)>,
-    occurrences: Vec<(Key, OfRecord)>,
+    occurrences: Vec<(Key, RecordOccurrences)>,
     texts: Vec<PrivateText>,
     findings: Vec<Finding>,
 }

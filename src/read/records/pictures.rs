@@ -169,7 +169,7 @@ fn file<'t>(
 }
 
 /// The path of `named` below `folder`, with `.` and `..` worked out; `None` where it leads out of
-/// the folder, or is written in a way that another machine may understand otherwise.
+/// the folder, or is written in a way that another system may read as another path.
 fn below(folder: &str, named: &str) -> Option<String> {
     let strange = |c: char| c == '\\' || c == ':' || c.is_control();
     if named.starts_with('/') || named.contains(strange) {

@@ -1,8 +1,8 @@
 //! Points of a design, and the values that states show and sheets were seen with.
 //!
-//! Points are read here, and kept for judging what is said at them; what states show and sheets were
-//! seen with is read in [`answers`]. A point whose own record is faulty judges nothing: its fault is
-//! told once.
+//! Points are read here. What states show and sheets were seen with is read in [`answers`], and
+//! checked there against the points ([`judging`]); against a point whose own record is faulty nothing is
+//! checked, since that fault has a finding already.
 
 mod answers;
 mod judging;
@@ -23,7 +23,8 @@ use crate::read::table::fields::{Entry, Fields};
 use crate::read::table::keyed::distinct;
 use crate::read::values;
 
-/// Reads `[[points]]` of a design: the points, and how they judge.
+/// Reads `[[points]]` of a design: the points in the order of the record, and the same for checking
+/// answers.
 pub(crate) fn points(fields: &mut Fields<'_, '_>, design: &Key) -> (Vec<Point>, Points) {
     let mut faulty = BTreeSet::new();
     let points = fields.keyed("points", |fields, key| {
@@ -143,7 +144,7 @@ fn kind(fields: &mut Fields<'_, '_>, word: Option<&Placed<PointKindWord>>) -> Op
     }
 }
 
-/// Reports a list of answers that holds none, unless a finding inside it tells why.
+/// Reports a list of answers that holds none, unless a finding inside it says why.
 fn says_something(fields: &mut Fields<'_, '_>, name: &'static str, is_empty: bool) {
     let holds_nothing = |node: &Node<'_>| match node.get_ref() {
         DeValue::Table(table) => table.is_empty(),
@@ -164,8 +165,8 @@ fn says_something(fields: &mut Fields<'_, '_>, name: &'static str, is_empty: boo
 }
 
 fn point_value<'t>(faults: &mut Faults<'t>, header: Place, entry: Entry<'t>) -> Option<PointValue> {
-    // A key with an underscore, or a value that is no text, is no answer: it was meant for the
-    // point itself and stands too low.
+    // A key with an underscore, or a value that is no text, is no answer: it belongs to the point and
+    // is written too far down.
     let name: &str = entry.key.get_ref();
     let is_answer = name.parse::<Key>().is_ok() && entry.node.get_ref().is_str();
     if !is_answer && faults.swallowed(entry.key, header, false) {

@@ -11,7 +11,7 @@ use crate::model::key::Key;
 use crate::model::place::Place;
 use crate::read::faults::{Faults, is_unread};
 use crate::read::files::load::Source;
-use crate::read::references::occurrences::{self, OfRecord};
+use crate::read::references::occurrences::{self, RecordOccurrences};
 use crate::read::shape::Shape;
 use crate::read::syntax::{self, Fault};
 use crate::read::table::fields::{Fields, in_order, read_table};
@@ -24,7 +24,7 @@ pub(crate) struct Record<T> {
     /// The record as it may be published, where it keeps something private.
     pub(crate) public: Option<T>,
     /// Its texts and references.
-    pub(crate) occurrences: OfRecord,
+    pub(crate) occurrences: RecordOccurrences,
     /// What it keeps private.
     pub(crate) texts: Vec<PrivateText>,
     /// What is wrong.
@@ -52,7 +52,7 @@ pub(crate) struct OneOfMany<T> {
     /// The record as it may be published, where it keeps something private.
     pub(crate) public: Option<T>,
     /// Its texts and references.
-    pub(crate) occurrences: OfRecord,
+    pub(crate) occurrences: RecordOccurrences,
 }
 
 /// Reads a file that is one record.
@@ -104,7 +104,7 @@ pub(crate) fn many<T>(
             }
             of_file.key = name.get_ref();
             let DeValue::Table(table) = node.get_ref() else {
-                // One header is missing above all that stand together.
+                // Several in a row lack the same header: one finding.
                 if std::mem::replace(&mut is_outside, true) {
                     continue;
                 }

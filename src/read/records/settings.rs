@@ -89,7 +89,8 @@ pub(crate) fn settings(fields: &mut Fields<'_, '_>) -> Settings {
 /// Texts under headings of the catalogue's own.
 fn headed(fields: &mut Fields<'_, '_>, name: &'static str) -> Vec<(String, String)> {
     fields.map(name, |faults, header, entry| {
-        // Any heading is allowed here, so one that the catalogue needs and lacks was meant for it.
+        // Any heading is allowed here. One that is a key which the catalogue requires and lacks is taken
+        // for that key.
         if (faults.is_wanted(entry.key.get_ref()) || !entry.node.get_ref().is_str())
             && faults.swallowed(entry.key, header, false)
         {

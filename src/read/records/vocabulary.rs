@@ -1,8 +1,8 @@
 //! Vocabularies: the built-in terms, embedded in the program.
 //!
 //! In: `content/vocabulary/LIST.toml`, written like a catalogue's own `records/vocabulary/LIST.toml`.
-//! Out: [`built_in`], to which the catalogue's own terms are added. A catalogue may say a built-in
-//! term anew; its own words then stand.
+//! Out: [`built_in`], to which the catalogue's own terms are added. A catalogue may define a built-in
+//! term again; its definition replaces ours.
 
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -106,7 +106,7 @@ mod tests {
         }
     }
 
-    /// DESIGN.md section 4, "Built in at least", and the kinds of proofs in use among cataloguers.
+    /// The terms that `docs/trade.md` explains: "Kinds of impression", "Techniques", "Paper".
     #[test]
     fn what_must_be_built_in_is() {
         let must = [

@@ -1,8 +1,8 @@
-//! References whose target may stand in what could not be read.
+//! References whose target may be in what could not be read.
 //!
 //! A record with a fault of syntax is read in part, one whose file has a faulty name not at all, and
-//! a part whose key is faulty cannot be found. FileKind names them elsewhere would give findings that go
-//! away with the fault; they are left out.
+//! a part whose key is faulty cannot be found. References to them would be reported although the
+//! target is recorded, and those findings would go away with the fault; they are left out.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -14,7 +14,7 @@ use crate::read::files::load::Loaded;
 use crate::read::files::walk::folder_of;
 use crate::read::files::walk::{ExpectedName, FileKind};
 
-/// The codes that tell of references to parts of a design.
+/// The codes that report references to parts of a design.
 pub(crate) const PARTS: [Code; 4] = [
     Code::MatrixUnknown,
     Code::StateUnknown,
@@ -22,11 +22,11 @@ pub(crate) const PARTS: [Code; 4] = [
     Code::VariantUnknown,
 ];
 
-/// FileKind of a catalogue was not read: what is named there may be there after all.
+/// What of a catalogue was not read: a reference may lead there.
 #[derive(Default)]
 pub(crate) struct Unread {
-    /// For each design, the references to its parts that cannot be judged, as the codes that would
-    /// tell them.
+    /// For each design, the references to its parts that cannot be checked, as the codes that would
+    /// report them.
     pub(crate) parts: BTreeMap<Key, BTreeSet<Code>>,
     /// Designs of which some picture, or some record, was not read, or only in part.
     pub(crate) pictures: BTreeSet<Key>,
@@ -108,8 +108,8 @@ impl Unread {
         self.people = unreadable("records/people/");
     }
 
-    /// Whether a reference to nothing may lead to something that was not read. Its fault is told
-    /// already; this would only be its echo.
+    /// Whether the target of a reference to nothing may be something that was not read. The fault that
+    /// kept it from being read has a finding of its own.
     pub(crate) fn explains(&self, finding: &Finding, sources: &Sources) -> bool {
         let place = finding.at.place;
         let written = sources
@@ -117,7 +117,7 @@ impl Unread {
             .get(place.span())
             .unwrap_or_default();
         let named = written.trim_matches(['"', '\'']);
-        // In a text the kind of the record stands before its key.
+        // A link in a text writes the kind of the record before its key.
         let named = named.split_once(':').map_or(named, |(_, key)| key);
         let misnamed = |folder| self.is_misnamed(folder, named);
         match finding.code {

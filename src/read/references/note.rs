@@ -2,8 +2,8 @@
 //!
 //! In: the text of a Markdown file. Out: its [`Occurrences`], the text itself and its links to records
 //! with exact places, and findings on links that lead nowhere and on markup that is left out of the
-//! page ([`read`]); pages with their titles ([`page`]). Whether a link's record is there is told by
-//! [`crate::read::references::resolve`]; HTML is made from the text by `page`.
+//! page ([`read`]); pages with their titles ([`page`]). Whether a link's record is there is
+//! checked by [`super::resolve`]; HTML is made from the text by `page`.
 
 use std::ops::Range;
 
@@ -118,8 +118,8 @@ fn links(note: &Note) -> Vec<Link> {
     links
 }
 
-/// Where `destination` stands in a link: its last occurrence before any title. A target that is
-/// written with escapes is not found as it reads; then the whole link is the place.
+/// The bytes of `destination` in a link: its last occurrence before any title. A destination written
+/// with escapes does not occur as it is read; then the whole link is the place.
 fn target_span(text: &str, link: Range<usize>, destination: &str) -> Range<usize> {
     let written = text.get(link.clone()).unwrap_or_default();
     let after_text = written.rfind("](").map_or(0, |at| at + 2);
@@ -141,7 +141,7 @@ fn markup(note: &Note) -> Vec<Finding> {
             continue;
         };
         let markup = markup.trim();
-        // Comments were never meant for readers; a closing tag is told with the one that opens.
+        // HTML comments are not for readers; a closing tag is reported with the one that opens.
         if markup.is_empty() || markup.starts_with("<!--") || markup.starts_with("</") {
             continue;
         }
@@ -178,7 +178,7 @@ pub(crate) fn page(key: Key, file: FileId, text: &str) -> (Page, Vec<Finding>) {
     (Page { key, title, note }, findings)
 }
 
-/// The first heading that says something, as plain text.
+/// The first heading that is not blank, as plain text.
 fn first_heading(note: &Note) -> Option<String> {
     let mut heading: Option<String> = None;
     // The title is plain text, with quotes and hyphens as they are written.

@@ -1,14 +1,14 @@
 //! The texts and references of a record, found by walking its tree along the declared keys.
 //!
 //! In: the tree of a TOML file and the [`Shape`] of its record. Out: [`Occurrences`], of everything
-//! recorded and of what may be published. This is the only walk over texts and references: whoever
-//! needs them (`resolve`, `audit::published`, `study::back_links`) takes them from here, so a key that
-//! is declared cannot be forgotten there.
+//! recorded and of what may be published. This is the only walk over texts and references:
+//! `resolve`, `audit::published`, `study::back_links` and `page` take them from here, so a key that is
+//! declared cannot be forgotten there.
 //!
-//! The match over [`Takes`] is exhaustive: a new kind of value must say here what it holds. Values
-//! that cannot be read are passed over; the reader of the record reports them.
+//! The match over [`Takes`] is exhaustive, so a new kind of value must be decided here. Values that
+//! cannot be read are skipped; the reader of the record reports them.
 //!
-//! Not here: the Markdown beside a record (`note`), and points and their values, which `points` judges
+//! Not here: the Markdown beside a record (`note`), and points and their values, which `points` checks
 //! while it reads them.
 
 use toml::Spanned;
@@ -30,7 +30,7 @@ use crate::read::table::fields::in_order;
 
 /// The occurrences of one record.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct OfRecord {
+pub(crate) struct RecordOccurrences {
     /// All of them.
     pub(crate) recorded: Occurrences,
     /// Those that may be published, where the record keeps something from readers.
@@ -39,7 +39,7 @@ pub(crate) struct OfRecord {
     is_kept_back: bool,
 }
 
-impl OfRecord {
+impl RecordOccurrences {
     /// Adds the occurrences of a text beside the record.
     pub(crate) fn extend(&mut self, beside: Occurrences) {
         if let Some(published) = self.published.as_mut().filter(|_| !self.is_kept_back) {
@@ -66,14 +66,14 @@ pub(crate) fn of_record<'t>(
     source: Source<'_>,
     shape: &'static Shape,
     tree: &DeTable<'t>,
-) -> (OfRecord, Option<Redacted<'t>>) {
+) -> (RecordOccurrences, Option<Redacted<'t>>) {
     let (recorded, keeps_back) = walked(source, shape, tree, Reach::Everything);
     let redacted = private::without(tree, source.file);
     let published = (keeps_back || redacted.is_some()).then(|| {
         let tree = redacted.as_ref().map_or(tree, |(tree, _)| tree);
         walked(source, shape, tree, Reach::Published).0
     });
-    let occurrences = OfRecord {
+    let occurrences = RecordOccurrences {
         recorded,
         published,
         is_kept_back: is_kept_back(shape, tree),
@@ -196,7 +196,7 @@ impl Walk<'_> {
                 Some(Referent::Record(target, *role))
             }),
             Takes::HolderOrWords(role) => {
-                // What has the form of a key is meant as one.
+                // Text in the form of a key is read as a key.
                 if value.as_str().is_some_and(|text| text.parse::<Key>().is_ok()) {
                     self.reference(at, node, |text| referent(Target::Holder, *role, text));
                 } else {
@@ -256,7 +256,7 @@ impl Walk<'_> {
             | Takes::OwnKey
             | Takes::Word(_)
             | Takes::Ties
-            // Judged against the point by `points`.
+            // Checked against the point by `points`.
             | Takes::PointValues
             // The site names its pictures by key, so the path of the master is not published.
             | Takes::File => {}

@@ -111,8 +111,8 @@ pub static PICTURES: Shape = plain(
     ],
 );
 
-/// The bounds of a published side, in px: below 200 nothing can be seen, above 20,000 no browser
-/// shows it.
+/// The bounds of a published side, in px: below 200 a picture shows nothing, and browsers do not show
+/// one above 20,000.
 pub(super) const LARGEST: Takes = Takes::Whole(200, 20_000);
 
 /// `holders/KEY.toml`.

@@ -1,10 +1,10 @@
-//! A cursor over one table of a record: typed reading of its keys, every fault at its place.
+//! The values of one table of a record: typed reading of its keys, every fault at its place.
 //!
-//! A key that the shape does not declare is a finding, a required one that is absent too; a value
-//! that cannot be read is a finding and then counts as absent. Nothing here stops at a fault.
+//! A key that the shape does not declare is a finding, and so is a required one that is absent. A value
+//! that cannot be read is a finding and then counts as absent; reading goes on.
 //!
-//! In: a table of the tree and its [`Shape`]. Out: values of the model. What single values are is
-//! `values`'s business.
+//! In: a table of the tree and its [`Shape`]. Out: values of the model. Single values are read by
+//! `values`.
 
 use toml::de::{DeTable, DeValue};
 
@@ -23,8 +23,8 @@ use crate::read::values;
 
 pub(crate) use crate::read::table::cursor::{Entry, Fields, in_order};
 
-/// Reads a table as `shape` declares it: `read` takes the values, then everything that nobody
-/// asked for, and everything that is missing, is reported.
+/// Reads a table as `shape` declares it: `read` takes the values, then unknown keys and missing required
+/// keys are reported.
 pub(crate) fn read_table<'t, T>(
     faults: &mut Faults<'t>,
     shape: &'static Shape,
@@ -69,8 +69,7 @@ impl<'t> Fields<'_, 't> {
         }
     }
 
-    /// Text. Where the shape requires it and it says nothing, that is a fault; elsewhere text that
-    /// says nothing is no text.
+    /// Text. Where the shape requires it, blank text is a finding; elsewhere blank text is no text.
     pub(crate) fn text(&mut self, name: &'static str) -> Option<Placed<String>> {
         let is_required = self.shape.key(name).is_some_and(|key| key.required);
         if is_required {
@@ -81,7 +80,7 @@ impl<'t> Fields<'_, 't> {
         }
     }
 
-    /// Text whose place nobody needs.
+    /// Text without its place.
     pub(crate) fn words(&mut self, name: &'static str) -> Option<String> {
         self.text(name).map(|text| text.value)
     }

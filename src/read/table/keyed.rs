@@ -1,7 +1,7 @@
 //! Lists of tables that have keys of their own: points, states, blocks …
 //!
-//! A key that could not be read, or that stands twice, is told once. What names such parts elsewhere
-//! can then not be judged: it may mean the part whose key is faulty.
+//! A key that could not be read, or that is written twice, has one finding. References to such parts can
+//! then not be checked: they may mean the part whose key is faulty.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -16,9 +16,9 @@ use crate::read::table::fields::Fields;
 pub(crate) struct Keyed<T> {
     /// Those that could be read, in the order of the record.
     pub(crate) all: Vec<T>,
-    /// Whether every part has a key that is its own: then a key that none of them has is nobody's.
+    /// Whether every part has a key of its own: then a key that none of them has names no part.
     pub(crate) all_known: bool,
-    /// Keys that stand at several parts.
+    /// Keys that several parts have.
     pub(crate) twice: BTreeSet<Key>,
 }
 

@@ -1,4 +1,4 @@
-//! What a table has that it should not have, and what it lacks.
+//! Keys of a table that are unknown, and keys that are missing.
 
 use toml::Spanned;
 use toml::de::DeString;
@@ -12,7 +12,7 @@ use crate::read::values;
 use crate::read::values::near::nearest;
 
 impl<'t> Fields<'_, 't> {
-    /// Reports what nobody asked for and what is missing.
+    /// Reports unknown keys and missing required keys.
     pub(super) fn finish(&mut self) {
         for key in self.shape.keys() {
             debug_assert!(
@@ -45,8 +45,8 @@ impl<'t> Fields<'_, 't> {
         );
     }
 
-    /// Reports that the table must have `what`, one of the keys `names`. A key that is there under a
-    /// wrong name or below a wrong header is told as that.
+    /// Reports that the table must have `what`, one of the keys `names`. A key that is written under a
+    /// wrong name, or below a wrong header, is reported as that instead.
     pub(crate) fn missing(&mut self, names: &[&str], what: &str, help: &str) {
         let is_there = |name: &&str| self.faults.was_moved(name) || self.is_misspelt(name);
         if self.faults.is_broken() || names.iter().any(is_there) {
@@ -65,8 +65,8 @@ impl<'t> Fields<'_, 't> {
             .any(|key| self.shape.key(key).is_none() && self.meant_by(key) == Some(name))
     }
 
-    /// The key that a key which means nothing was meant to be: one that is not there, or a list, of
-    /// which one header may be right and another wrong.
+    /// The declared key that an unknown one is nearest to, among those that the table lacks and lists,
+    /// of which one header may be right and another wrong.
     fn meant_by(&self, unknown: &str) -> Option<&'static str> {
         let may_be = |key: &&KeyShape| {
             matches!(key.takes, Takes::Tables(_)) || !self.table.contains_key(key.name)
@@ -75,8 +75,8 @@ impl<'t> Fields<'_, 't> {
         nearest(unknown, own.map(|key| key.name))
     }
 
-    /// Reports keys that mean nothing here. Several below one another most often stand below a header
-    /// that is missing, which is one fault.
+    /// Reports unknown keys. Several below one another usually follow a header that is missing, which is
+    /// one fault.
     fn unknown_keys(&mut self) {
         let mut run: Vec<&Spanned<DeString<'t>>> = Vec::new();
         for (key, _) in in_order(self.table) {

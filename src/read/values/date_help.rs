@@ -18,8 +18,8 @@ pub(crate) fn help(text: &str) -> String {
 /// Words that say that there is no date.
 const NO_DATE: [&str; 6] = ["", "n.d.", "s.a.", "undated", "unknown", "?"];
 
-/// The parser's reason in a cataloguer's words. Nobody is told the parser's own: one that is not
-/// known here says only that the text is not written as dates are.
+/// The parser's reason in a cataloguer's words. The parser's own words are never shown: for a reason that
+/// is not listed here, the text is only said not to be written as dates are.
 pub(crate) fn reason(said: &str) -> &'static str {
     match said {
         "empty input" | "empty date" => "it is empty",
@@ -57,7 +57,7 @@ pub(crate) fn reason(said: &str) -> &'static str {
     }
 }
 
-/// The EDTF of a few common ways to write dates; `None` where it is not plain what is meant.
+/// The EDTF of a few common ways to write dates; `None` where the meaning is not clear.
 fn in_edtf(text: &str) -> Option<String> {
     let text = text.trim().to_lowercase();
     year_with_a_word(&text)
@@ -163,7 +163,7 @@ fn season_or_month(text: &str) -> Option<String> {
     }
 }
 
-/// "1971-11-3", "1971-31-12": the year stands first, as it should.
+/// "1971-11-3", "1971-31-12": the year comes first, as in EDTF.
 fn year_first(text: &str) -> Option<String> {
     let parts: Vec<&str> = text.split(['-', '/', '.']).collect();
     let [first, month, day] = parts.as_slice() else {
@@ -279,7 +279,7 @@ mod tests {
         }
     }
 
-    /// Were the parser to put its reasons otherwise, they would no longer be told in plain words.
+    /// If the parser's messages change, their plain words are no longer found; this test notices.
     #[test]
     fn ok_the_reasons_of_the_parser_are_told_in_plain_words() {
         for (written, plain) in [

@@ -1,7 +1,7 @@
-//! Codes that others give out: languages, countries, libraries, addresses.
+//! Codes that standards define: languages, countries, libraries, addresses on the web.
 //!
-//! Form only, save for countries, of which there is a list: whether a code was ever assigned is not
-//! looked up, for compiling needs no network.
+//! Only the form is checked, and for countries the list of assigned codes: whether another code was
+//! ever assigned is not looked up, since compiling needs no network.
 
 use unic_langid::LanguageIdentifier;
 
@@ -18,7 +18,7 @@ pub(crate) struct Malformed {
 ///
 /// BCP 47 (RFC 5646) also has forms without language or with extensions, which no catalogue needs.
 /// Primary tags of four letters are reserved and longer ones were never registered (section 2.2.1),
-/// so a language's name is told from its tag.
+/// so the name of a language is not taken for its tag.
 pub(crate) fn language(text: &str) -> Result<String, Malformed> {
     let primary = text.split('-').next().unwrap_or_default();
     let is_tag = (2..=3).contains(&primary.len()) && !text.contains('_');

@@ -1,7 +1,7 @@
-//! Links to records, as Markdown and `see` write them: where one leads, and what is wrong with one
-//! that leads nowhere.
+//! Links to records, as Markdown and `see` write them: where one leads, and the finding about one that
+//! leads nowhere.
 //!
-//! Whether the record is there is told by [`crate::read::references::resolve`].
+//! Not here: whether the record is there (`references::resolve`).
 
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
@@ -16,7 +16,7 @@ pub(crate) enum LinkTarget {
     Record(Target),
     /// Out of the catalogue: `https`, `http`, `mailto`.
     Outside,
-    /// To something that would run in a reader's browser; it is cleaned away.
+    /// To something that would run in a reader's browser; pages leave it out.
     Running,
     /// To nothing that is understood.
     Nowhere,

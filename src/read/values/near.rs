@@ -1,4 +1,4 @@
-//! The nearest name: what a cataloguer probably meant by a name that nobody has.
+//! The nearest name: which of the existing names was probably meant by one that does not exist.
 //!
 //! In: the name as written and the names there are. Out: one of them, or none. A suggestion that is
 //! wrong costs more trust than one that is missing, so short names and names that differ in their
@@ -8,9 +8,10 @@ use std::cmp::Reverse;
 
 /// The candidate that differs from `written` by few slips of the pen, where there is one.
 ///
-/// Slips are letters added, left out, changed or swapped (Damerau–Levenshtein); capitals, spaces and
-/// underscores cost nothing. Names of three or four letters (digits not counted) may differ by one slip, up to eight by
-/// two, longer ones by three. The result does not depend on the order of the candidates.
+/// Slips are letters added, left out, changed or swapped (Damerau–Levenshtein distance); capitals,
+/// spaces and underscores cost nothing. Names of three or four letters (digits not counted) may differ
+/// by one slip, up to eight by two, longer ones by three. The result does not depend on the order of the
+/// candidates.
 pub fn nearest<'a>(
     written: &str,
     candidates: impl IntoIterator<Item = &'a str>,

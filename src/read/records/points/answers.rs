@@ -1,7 +1,7 @@
 //! Answers to points: what states and printings show, and what sheets were seen with.
 //!
 //! A value is text or a number by how it is written; whether it can be an answer to its point is
-//! judged here, where the point is known.
+//! checked here, where the point is known.
 
 use toml::de::DeValue;
 

@@ -1,4 +1,4 @@
-//! Which point an entry names, by the points of its design.
+//! The points of a design, against which answers are checked: which point an entry names.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -11,13 +11,13 @@ use crate::read::faults::Faults;
 use crate::read::near::nearest;
 use crate::read::table::fields::Entry;
 
-/// The points of one design, for judging what is said at them.
+/// The points of one design, for checking the answers to them.
 #[derive(Debug, Default)]
 pub(crate) struct Points {
     pub(super) design: String,
     pub(super) by_key: BTreeMap<Key, Point>,
-    /// Points of which some could not be read, or that share their key with another: they judge
-    /// nothing, for their fault is told already.
+    /// Points that could not be read whole, or that share their key with another. Answers to them are
+    /// not checked: the fault has a finding already.
     pub(super) faulty: BTreeSet<Key>,
     /// Whether every point is known: not where the design's file has syntax faults or is missing, or
     /// some point's key is faulty.
@@ -78,8 +78,8 @@ impl Points {
 /// What an entry names.
 pub(super) enum Named<'p> {
     Point(&'p Point),
-    /// It may name a point, but which is not known.
+    /// Perhaps a point that could not be read.
     Unjudged,
-    /// A finding tells that it names none.
+    /// No point; a finding says so.
     Nothing,
 }
