@@ -10,7 +10,7 @@ use crate::model::place::Placed;
 use crate::model::printing::Printing;
 use crate::study::Studies;
 use crate::study::editions::{
-    Number, Numbering, numbers_met, only_printing, read_numbering, sheets_among,
+    EditionNumber, Numbering, numbers_met, only_printing, read_numbering, sheets_among,
 };
 
 use super::wording;
@@ -70,7 +70,7 @@ fn above_edition(
     catalogue: &Catalogue,
     impression: &Impression,
     numbering: &Placed<String>,
-    number: Number,
+    number: EditionNumber,
     printing: Option<&Printing>,
 ) -> Option<Finding> {
     let key = &impression.key;
@@ -105,7 +105,7 @@ fn of_other_edition(
     catalogue: &Catalogue,
     impression: &Impression,
     numbering: &Placed<String>,
-    number: Number,
+    number: EditionNumber,
     printing: &Printing,
 ) -> Option<Finding> {
     let of = number.of?;

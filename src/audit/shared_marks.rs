@@ -13,7 +13,7 @@ use crate::model::point::{Point, RestsOn};
 use crate::model::printing::Printing;
 use crate::study::Studies;
 use crate::study::allowed::{is_told_apart, shown_values};
-use crate::study::marks::{Stamp, stamp};
+use crate::study::marks::{MarkIdentity, identity};
 
 use super::wording;
 
@@ -68,11 +68,11 @@ pub(super) fn relied_on(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
 }
 
 /// Every stamp or seal that somebody is said to have applied, and by whom.
-fn users(catalogue: &Catalogue) -> BTreeMap<Stamp<'_>, Users<'_>> {
-    let mut users: BTreeMap<Stamp<'_>, Users<'_>> = BTreeMap::new();
+fn users(catalogue: &Catalogue) -> BTreeMap<MarkIdentity<'_>, Users<'_>> {
+    let mut users: BTreeMap<MarkIdentity<'_>, Users<'_>> = BTreeMap::new();
     for (_, impression) in catalogue.impressions() {
         for mark in &impression.marks {
-            let stamp = stamp(mark).filter(|(kind, _)| *kind != MarkKind::Collector);
+            let stamp = identity(mark).filter(|(kind, _)| *kind != MarkKind::Collector);
             if let (Some(stamp), Some(by)) = (stamp, &mark.applied_by) {
                 let users = users.entry(stamp).or_default();
                 users.entry(&by.value).or_insert(by.place);

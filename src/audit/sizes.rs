@@ -15,7 +15,7 @@ use crate::study::Studies;
 use crate::study::allowed::shown_values;
 use crate::study::candidates::candidates;
 use crate::study::census::is_counted;
-use crate::study::tolerance::{Apart, apart};
+use crate::study::tolerance::{SizeAgreement, compare_lengths};
 
 use super::dates::taken_as;
 
@@ -63,24 +63,28 @@ fn against_design(
             let of_design = of_design.iter().map(|claim| side(&claim.is.value));
             let nearest = of_design
                 .chain(cut_lengths.iter().copied())
-                .map(|known| apart(length, known))
+                .map(|known| compare_lengths(length, known))
                 .min()
-                .unwrap_or(Apart::Agree);
+                .unwrap_or(SizeAgreement::Agree);
             // A sheet trimmed within the image shows less of it, and proves nothing.
             let is_trimmed = impression.sheet.size.iter().any(|sheet| {
-                apart(side(&sheet.is.value), length) == Apart::Agree
+                compare_lengths(side(&sheet.is.value), length) == SizeAgreement::Agree
                     && length < side(&recorded.is.value)
             });
-            if is_trimmed { Apart::Agree } else { nearest }
+            if is_trimmed {
+                SizeAgreement::Agree
+            } else {
+                nearest
+            }
         })
         .max()?;
     let (code, help) = match worst {
-        Apart::Agree => return None,
-        Apart::Near => (
+        SizeAgreement::Agree => return None,
+        SizeAgreement::Near => (
             Code::SizesNear,
             "paper shrinks and stretches; measure again if the sheet is at hand",
         ),
-        Apart::Far => (
+        SizeAgreement::Far => (
             Code::SizesDisagree,
             "measure again; if both are right, the matrix was cut down or is another one",
         ),

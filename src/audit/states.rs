@@ -9,7 +9,7 @@ use crate::model::point::{RestsOn, Shows};
 use crate::model::state::State;
 use crate::study::Studies;
 use crate::study::candidates::candidates;
-use crate::study::changes::Changes;
+use crate::study::changes::StateChanges;
 
 use super::wording;
 
@@ -95,7 +95,7 @@ pub(super) fn no_difference(catalogue: &Catalogue, studies: &Studies, findings: 
         };
         for state in design.standing_states() {
             let changes = study.changes.get(&state.key.value);
-            let untold: Vec<&Changes> = changes
+            let untold: Vec<&StateChanges> = changes
                 .into_iter()
                 .flatten()
                 .filter(|changes| !changes.tell_apart())
@@ -107,7 +107,12 @@ pub(super) fn no_difference(catalogue: &Catalogue, studies: &Studies, findings: 
     }
 }
 
-fn untold_apart(studies: &Studies, design: &Design, state: &State, changes: &Changes) -> Finding {
+fn untold_apart(
+    studies: &Studies,
+    design: &Design,
+    state: &State,
+    changes: &StateChanges,
+) -> Finding {
     let name = wording::state(studies, design, &state.key.value);
     let before = wording::state(studies, design, &changes.follows);
     let first_new = changes.changed.first().map(|change| &change.point);

@@ -8,7 +8,7 @@ use crate::model::impression::Impression;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::place::Place;
 use crate::study::Studies;
-use crate::study::wear::{Backwards, Wear};
+use crate::study::wear::{Wear, WearContradiction};
 
 use super::wording;
 
@@ -21,7 +21,7 @@ pub(super) fn backwards(catalogue: &Catalogue, studies: &Studies, findings: &mut
             for cycle in &wear.cycles {
                 findings.extend(in_a_circle(catalogue, design, wear, cycle));
             }
-            for backwards in &wear.backwards {
+            for backwards in &wear.contradictions {
                 findings.extend(against_states(catalogue, design, backwards));
             }
         }
@@ -67,7 +67,7 @@ fn in_a_circle(
 fn against_states(
     catalogue: &Catalogue,
     design: &Design,
-    backwards: &Backwards,
+    backwards: &WearContradiction,
 ) -> Option<Finding> {
     let later = catalogue.impression(&backwards.later)?;
     let earlier = catalogue.impression(&backwards.earlier)?;

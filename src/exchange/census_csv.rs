@@ -14,7 +14,7 @@ use crate::model::key::Key;
 use crate::model::vocabulary::List as Vocabulary;
 use crate::model::words::ClosedList as _;
 use crate::page::{Address, Here, Overview, Subject, decade};
-use crate::study::appearances::OverTime;
+use crate::study::appearances::AppearancesByDecade;
 use crate::study::census::{Census, Row, Sheets};
 
 /// One table of everything, and one for each design, in the folders of their census pages.
@@ -173,7 +173,7 @@ impl Table {
     }
 
     /// When sheets were seen.
-    fn seen(&mut self, here: &Here<'_>, design: Option<&Design>, seen: &OverTime) {
+    fn seen(&mut self, here: &Here<'_>, design: Option<&Design>, seen: &AppearancesByDecade) {
         let mut row = |by, named, n| {
             let of = Of {
                 design,

@@ -17,7 +17,7 @@ use crate::model::link::Target;
 use crate::model::public::Public;
 use crate::model::theme::Theme;
 use crate::study::Studies;
-use crate::study::concordance::FromOurs;
+use crate::study::concordance::ConcordanceRow;
 
 /// What pages are made from.
 pub(crate) struct Book<'a> {
@@ -42,7 +42,7 @@ pub(crate) struct Book<'a> {
     /// Where texts mention a record: the pages whose Markdown links to it.
     pub mentions: BTreeMap<Target, BTreeSet<Address>>,
     /// The rows of the concordance, by design.
-    pub concordance: BTreeMap<Key, Vec<&'a FromOurs>>,
+    pub concordance: BTreeMap<Key, Vec<&'a ConcordanceRow>>,
 }
 
 /// The book as seen from one page.

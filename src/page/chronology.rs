@@ -11,7 +11,7 @@ use super::readings;
 use crate::model::edtf::Date;
 use crate::model::exhibition::Venue;
 use crate::model::key::Key;
-use crate::study::chronology::{Event, What};
+use crate::study::chronology::{Event, EventKind};
 use crate::study::numerals::Numeral;
 
 #[derive(Serialize)]
@@ -42,12 +42,12 @@ fn years(here: &Here<'_>) -> Vec<Year> {
     let mut events = here.book.studies.chronology.iter().peekable();
     while let Some(event) = events.next() {
         let mut states = Vec::new();
-        if let What::State { design, state } = &event.what {
+        if let EventKind::State { design, state } = &event.what {
             // The states of one design at one date are told together.
             states.push(state);
             while let Some(next) = events.peek() {
                 match &next.what {
-                    What::State {
+                    EventKind::State {
                         design: other,
                         state,
                     } if other == design && next.date == event.date => {
@@ -63,7 +63,9 @@ fn years(here: &Here<'_>) -> Vec<Year> {
         };
         let when = heading(here, &event.date);
         let whole = match event.what {
-            What::Active(_) | What::Exhibition(_) => dates::throughout(&event.date, here.words()),
+            EventKind::Active(_) | EventKind::Exhibition(_) => {
+                dates::throughout(&event.date, here.words())
+            }
             _ => dates::once(&event.date, here.words()),
         };
         let told = if whole == when {
@@ -97,14 +99,14 @@ fn told(here: &Here<'_>, event: &Event, states: &[&Key]) -> Option<CleanHtml> {
     let words = here.words();
     let of_person = |id: &str, key: &Key| words.html(id, None, &[("person", &here.person(key))]);
     Some(match &event.what {
-        What::Born(key) => of_person("event-born", key),
-        What::Active(key) => of_person("event-active", key),
-        What::Died(key) => of_person("event-died", key),
-        What::Design(key) => {
+        EventKind::Born(key) => of_person("event-born", key),
+        EventKind::Active(key) => of_person("event-active", key),
+        EventKind::Died(key) => of_person("event-died", key),
+        EventKind::Design(key) => {
             here.public().designs.get(key)?;
             here.design(key)
         }
-        What::State { design, .. } => {
+        EventKind::State { design, .. } => {
             here.public().designs.get(design)?;
             let is_only = states.iter().any(|state| {
                 let numeral = here.book.studies.numeral(design, state);
@@ -127,7 +129,7 @@ fn told(here: &Here<'_>, event: &Event, states: &[&Key]) -> Option<CleanHtml> {
                 ],
             )
         }
-        What::Printing { design, printing } => {
+        EventKind::Printing { design, printing } => {
             let record = here.public().designs.get(design)?;
             let to = here.href_part(
                 &Address::Design(design.clone()),
@@ -143,7 +145,7 @@ fn told(here: &Here<'_>, event: &Event, states: &[&Key]) -> Option<CleanHtml> {
                 ],
             )
         }
-        What::Matrix { design, matrix } => {
+        EventKind::Matrix { design, matrix } => {
             let record = here.public().designs.get(design)?;
             let matrix = record.matrix(matrix)?;
             let fate = matrix.now.as_ref()?.state.value;
@@ -162,7 +164,7 @@ fn told(here: &Here<'_>, event: &Event, states: &[&Key]) -> Option<CleanHtml> {
                 ],
             )
         }
-        What::Exhibition(key) => {
+        EventKind::Exhibition(key) => {
             let exhibition = here.public().exhibitions.get(key)?;
             let venue =
                 exhibition

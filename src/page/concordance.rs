@@ -8,7 +8,7 @@ use super::frame::Leaf;
 use super::html::CleanHtml;
 use crate::model::key::Key;
 use crate::model::literature::Relation;
-use crate::study::concordance::{Cell, FromOurs, FromTheirs, Ours, Part};
+use crate::study::concordance::{ConcordanceRow, DesignPart, OtherNumber, OwnEntry, ReverseRow};
 
 #[derive(Serialize)]
 struct View {
@@ -54,7 +54,7 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
         .filter(|row| here.public().designs.contains_key(&row.ours.design))
         .map(|row| Row {
             ours: ours(here, &row.ours),
-            is_part: row.ours.part != Part::Whole,
+            is_part: row.ours.part != DesignPart::Whole,
             cells: concordance
                 .works
                 .iter()
@@ -101,7 +101,7 @@ pub(super) fn theirs(here: &Here<'_>, work: &Key) -> Option<Theirs> {
     })
 }
 
-fn their_row(here: &Here<'_>, row: &FromTheirs) -> TheirRow {
+fn their_row(here: &Here<'_>, row: &ReverseRow) -> TheirRow {
     TheirRow {
         number: row.number.clone().unwrap_or_default(),
         part: row.part.clone().unwrap_or_default(),
@@ -111,7 +111,7 @@ fn their_row(here: &Here<'_>, row: &FromTheirs) -> TheirRow {
 }
 
 /// "14, *The Last Ferry*", "14, state *iii*/iv", "14, memorial edition".
-fn ours(here: &Here<'_>, ours: &Ours) -> CleanHtml {
+fn ours(here: &Here<'_>, ours: &OwnEntry) -> CleanHtml {
     let Some(design) = here.public().designs.get(&ours.design) else {
         return CleanHtml::text(ours.design.as_str());
     };
@@ -122,8 +122,8 @@ fn ours(here: &Here<'_>, ours: &Ours) -> CleanHtml {
         )
     };
     match &ours.part {
-        Part::Whole => here.design(&design.key),
-        Part::State(state) => {
+        DesignPart::Whole => here.design(&design.key),
+        DesignPart::State(state) => {
             let numeral = here.state_of(&design.key, state);
             let is_only = design.standing_states().count() == 1;
             let state = if is_only {
@@ -134,7 +134,7 @@ fn ours(here: &Here<'_>, ours: &Ours) -> CleanHtml {
             };
             number().then(", ").and(&state)
         }
-        Part::Printing(printing) => {
+        DesignPart::Printing(printing) => {
             let to = here.href_part(
                 &Address::Design(design.key.clone()),
                 Fragment::Printing(printing),
@@ -146,8 +146,8 @@ fn ours(here: &Here<'_>, ours: &Ours) -> CleanHtml {
 }
 
 /// What a work calls one of ours, with how it relates where that is not the same thing.
-fn cells(here: &Here<'_>, row: &FromOurs, work: &Key) -> CleanHtml {
-    let cell = |cell: &Cell| {
+fn cells(here: &Here<'_>, row: &ConcordanceRow, work: &Key) -> CleanHtml {
+    let cell = |cell: &OtherNumber| {
         let number = CleanHtml::text(&cell.number);
         if cell.relation == Relation::Same {
             number

@@ -13,7 +13,7 @@ use crate::model::design::Design;
 use crate::model::impression::Impression;
 use crate::model::key::ImpressionKey;
 use crate::study::census::is_counted;
-use crate::study::together::Together;
+use crate::study::linked::ImpressionGroup;
 
 /// The heading in `[principles]` under which a catalogue says what it counts.
 const COUNTS: &str = "counts";
@@ -37,8 +37,8 @@ pub(super) struct Counted {
 pub(super) fn counted(here: &Here<'_>, designs: &[&Design]) -> Counted {
     let studies = here.book.studies;
     let keys: BTreeSet<_> = designs.iter().map(|design| &design.key).collect();
-    let lines = |groups: &[Together]| -> Vec<CleanHtml> {
-        let is_here = |group: &&Together| group.iter().any(|key| keys.contains(&key.design));
+    let lines = |groups: &[ImpressionGroup]| -> Vec<CleanHtml> {
+        let is_here = |group: &&ImpressionGroup| group.iter().any(|key| keys.contains(&key.design));
         let groups = groups.iter().filter(is_here);
         groups.filter_map(|group| line(here, group)).collect()
     };
@@ -62,7 +62,7 @@ pub(super) fn counted(here: &Here<'_>, designs: &[&Design]) -> Counted {
 }
 
 /// The published impressions of a group; `None` where fewer than two are.
-fn line(here: &Here<'_>, group: &Together) -> Option<CleanHtml> {
+fn line(here: &Here<'_>, group: &ImpressionGroup) -> Option<CleanHtml> {
     let is_published = |key: &&ImpressionKey| here.public().impression(key).is_some();
     let mut keys: Vec<_> = group.iter().filter(is_published).collect();
     keys.sort_by_key(|key| here.book.studies.order.impression_rank(key));

@@ -12,7 +12,7 @@ use super::html::CleanHtml;
 use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::study::census::{Census, Row};
-use crate::study::crossing::{Crossed, can_be};
+use crate::study::crossing::{StateAndPrinting, can_be};
 
 /// The table.
 #[derive(Serialize)]
@@ -167,8 +167,12 @@ fn sides<'d>(
 }
 
 /// The sheets that can be of a state and a printing; `None` where there are none.
-fn row_of<'c>(census: &'c Census, state: Side<'_>, printing: Side<'_>) -> Option<&'c Row<Crossed>> {
-    let wanted = Crossed {
+fn row_of<'c>(
+    census: &'c Census,
+    state: Side<'_>,
+    printing: Side<'_>,
+) -> Option<&'c Row<StateAndPrinting>> {
+    let wanted = StateAndPrinting {
         state: state.1.cloned(),
         printing: printing.1.cloned(),
     };

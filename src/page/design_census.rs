@@ -17,7 +17,7 @@ use super::words::Given;
 use crate::model::design::Design;
 use crate::model::key::{ImpressionKey, Key};
 use crate::study::census::Census;
-use crate::study::editions::{EditionStudy, Met};
+use crate::study::editions::{EditionStudy, MetNumber};
 
 #[derive(Serialize)]
 struct View {
@@ -207,7 +207,7 @@ fn sheets_with<'s>(
     let public = here.public();
     [false, true]
         .into_iter()
-        .filter_map(move |is_roman| study.met.get(&Met { is_roman, number }))
+        .filter_map(move |is_roman| study.met.get(&MetNumber { is_roman, number }))
         .flatten()
         .filter(move |key| public.impression(key).is_some())
 }

@@ -93,16 +93,16 @@ pub(super) fn concordance(here: &Here<'_>, design: &Design) -> Option<Concordanc
 }
 
 /// "14", "14 *iii*", "14 Memorial edition".
-pub(super) fn ours(here: &Here<'_>, design: &Design, part: &concordance::Part) -> CleanHtml {
+pub(super) fn ours(here: &Here<'_>, design: &Design, part: &concordance::DesignPart) -> CleanHtml {
     let address = Address::Design(design.key.clone());
     let number = CleanHtml::text(&design.number);
     match part {
-        concordance::Part::Whole => here.link(&address, &number),
-        concordance::Part::State(state) => CleanHtml::link(
+        concordance::DesignPart::Whole => here.link(&address, &number),
+        concordance::DesignPart::State(state) => CleanHtml::link(
             &here.href_part(&address, Fragment::State(state)),
             &number.then(" ").and(&here.numeral(&design.key, state)),
         ),
-        concordance::Part::Printing(printing) => CleanHtml::link(
+        concordance::DesignPart::Printing(printing) => CleanHtml::link(
             &here.href_part(&address, Fragment::Printing(printing)),
             &number.then(" ").then(&here.printing_name(design, printing)),
         ),
@@ -110,7 +110,7 @@ pub(super) fn ours(here: &Here<'_>, design: &Design, part: &concordance::Part) -
 }
 
 /// "22", or "II (covers ours)".
-pub(super) fn theirs(here: &Here<'_>, cell: &concordance::Cell) -> String {
+pub(super) fn theirs(here: &Here<'_>, cell: &concordance::OtherNumber) -> String {
     match cell.relation {
         Relation::Same => cell.number.clone(),
         relation => format!(

@@ -14,7 +14,9 @@ use super::run_on::{self, RunOn};
 use crate::model::design::Design;
 use crate::model::edtf::{Date, Day};
 use crate::model::impression::Impression;
-use crate::study::diligence::{Change, EntryOf, FIRST, Known, LAST, Status, Stretch, Years};
+use crate::study::diligence::{
+    ChangeOfHands, Coverage, DiligenceYears, EntryRef, FIRST, LAST, OwnerRecord, Stretch,
+};
 
 /// What a sheet's own page says.
 #[derive(Serialize)]
@@ -30,7 +32,7 @@ pub(super) struct Diligence {
 /// What is said of a sheet; `None` where it was printed later, destroyed before, or does not count.
 pub(super) fn of_sheet(here: &Here<'_>, impression: &Impression) -> Option<Diligence> {
     let years = here.book.studies.diligence.get(&impression.key)?;
-    let is_one = years.stretches.len() == 1 && years.status() != Status::Perhaps;
+    let is_one = years.stretches.len() == 1 && years.coverage() != Coverage::Perhaps;
     Some(Diligence {
         said: said(here, years),
         stretches: if is_one {
@@ -43,22 +45,26 @@ pub(super) fn of_sheet(here: &Here<'_>, impression: &Impression) -> Option<Dilig
     })
 }
 
-fn said(here: &Here<'_>, years: &Years) -> CleanHtml {
+fn said(here: &Here<'_>, years: &DiligenceYears) -> CleanHtml {
     let words = here.words();
     let first = years.stretches.first().map_or(FIRST, |s| s.first);
     let last = years.stretches.last().map_or(LAST, |s| s.last);
-    let status = match years.status() {
-        Status::Throughout => "years-throughout",
-        Status::Perhaps => "years-perhaps",
-        Status::Partly => "years-partly",
-        Status::Silent => "years-silent",
+    let status = match years.coverage() {
+        Coverage::Throughout => "years-throughout",
+        Coverage::Perhaps => "years-perhaps",
+        Coverage::Partly => "years-partly",
+        Coverage::Silent => "years-silent",
     };
     let time = CleanHtml::text(&time(here, first, last));
     let mut sentences = vec![words.html(status, None, &[("time", &time)])];
     match years.change {
-        Change::None => {}
-        Change::Possible => sentences.push(CleanHtml::text(words.word("years-change-possible"))),
-        Change::Recorded => sentences.push(CleanHtml::text(words.word("years-change-recorded"))),
+        ChangeOfHands::None => {}
+        ChangeOfHands::Possible => {
+            sentences.push(CleanHtml::text(words.word("years-change-possible")))
+        }
+        ChangeOfHands::Recorded => {
+            sentences.push(CleanHtml::text(words.word("years-change-recorded")))
+        }
     }
     if years.may_be_later {
         sentences.push(CleanHtml::text(words.word("years-may-be-later")));
@@ -72,15 +78,15 @@ fn stretch(here: &Here<'_>, stretch: &Stretch) -> CleanHtml {
     let time = CleanHtml::text(&time(here, stretch.first, stretch.last));
     let names = owners(here, &stretch.owners);
     let who = match stretch.known {
-        Known::Nobody => CleanHtml::text(words.word("years-nobody")),
-        Known::Owner => names,
-        Known::Perhaps => words.html("years-perhaps-owner", None, &[("owner", &names)]),
+        OwnerRecord::Missing => CleanHtml::text(words.word("years-nobody")),
+        OwnerRecord::Certain => names,
+        OwnerRecord::Uncertain => words.html("years-perhaps-owner", None, &[("owner", &names)]),
     };
     capitalised(&time).then(": ").and(&who)
 }
 
 /// Those whom the entries name, each once.
-fn owners(here: &Here<'_>, entries: &[EntryOf]) -> CleanHtml {
+fn owners(here: &Here<'_>, entries: &[EntryRef]) -> CleanHtml {
     let mut names: Vec<CleanHtml> = Vec::new();
     for (record, entry) in entries {
         let impression = here.public().impression(record);
@@ -144,10 +150,10 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
         title: title.clone(),
         brief: words.word("provenance-years-brief").to_owned(),
         caution: here.with_cautions("years-caution"),
-        silent: by_place(here, Status::Silent),
-        throughout: by_place(here, Status::Throughout),
-        partly: line_by_line(here, Status::Partly),
-        perhaps: line_by_line(here, Status::Perhaps),
+        silent: by_place(here, Coverage::Silent),
+        throughout: by_place(here, Coverage::Throughout),
+        partly: line_by_line(here, Coverage::Partly),
+        perhaps: line_by_line(here, Coverage::Perhaps),
         not_asked: match not_asked {
             0 => String::new(),
             n => words.count("years-not-asked", n),
@@ -159,31 +165,31 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
 /// The published sheets of a status, in readers' order.
 fn sheets<'a>(
     here: &'a Here<'_>,
-    status: Status,
-) -> impl Iterator<Item = (&'a Design, &'a Impression, &'a Years)> {
+    status: Coverage,
+) -> impl Iterator<Item = (&'a Design, &'a Impression, &'a DiligenceYears)> {
     let all = &here.book.studies.diligence;
     here.impressions_in_order()
         .filter_map(|(design, i)| Some((design, i, all.get(&i.key)?)))
-        .filter(move |(_, _, years)| years.status() == status)
+        .filter(move |(_, _, years)| years.coverage() == status)
 }
 
-fn heading(here: &Here<'_>, status: Status) -> CleanHtml {
+fn heading(here: &Here<'_>, status: Coverage) -> CleanHtml {
     let word = match status {
-        Status::Throughout => "years-head-throughout",
-        Status::Perhaps => "years-head-perhaps",
-        Status::Partly => "years-head-partly",
-        Status::Silent => "years-head-silent",
+        Coverage::Throughout => "years-head-throughout",
+        Coverage::Perhaps => "years-head-perhaps",
+        Coverage::Partly => "years-head-partly",
+        Coverage::Silent => "years-head-silent",
     };
     CleanHtml::text(here.words().word(word))
 }
 
 /// A handle, with what else museums ask: "14.7 (change of hands recorded, may be printed later)".
-fn marked(here: &Here<'_>, impression: &Impression, years: &Years) -> CleanHtml {
+fn marked(here: &Here<'_>, impression: &Impression, years: &DiligenceYears) -> CleanHtml {
     let words = here.words();
     let change = match years.change {
-        Change::None => "",
-        Change::Possible => words.word("years-mark-change-possible"),
-        Change::Recorded => words.word("years-mark-change-recorded"),
+        ChangeOfHands::None => "",
+        ChangeOfHands::Possible => words.word("years-mark-change-possible"),
+        ChangeOfHands::Recorded => words.word("years-mark-change-recorded"),
     };
     let later = if years.may_be_later {
         words.word("years-mark-later")
@@ -200,7 +206,7 @@ fn marked(here: &Here<'_>, impression: &Impression, years: &Years) -> CleanHtml 
 }
 
 /// Handles by where the sheets are: "Northport, Harbour Museum 14.1, 14.7".
-fn by_place(here: &Here<'_>, status: Status) -> RunOn {
+fn by_place(here: &Here<'_>, status: Coverage) -> RunOn {
     let items: Vec<(CleanHtml, CleanHtml)> = sheets(here, status)
         .map(|(_, impression, years)| {
             let place = CleanHtml::text(&here.whereabouts(impression));
@@ -220,10 +226,13 @@ fn by_place(here: &Here<'_>, status: Status) -> RunOn {
 }
 
 /// A line each, with what is not known.
-fn line_by_line(here: &Here<'_>, status: Status) -> List {
+fn line_by_line(here: &Here<'_>, status: Coverage) -> List {
     let lines: Vec<CleanHtml> = sheets(here, status)
         .map(|(_, impression, years)| {
-            let open = years.stretches.iter().filter(|s| s.known != Known::Owner);
+            let open = years
+                .stretches
+                .iter()
+                .filter(|s| s.known != OwnerRecord::Certain);
             let open: Vec<CleanHtml> = open.map(|s| stretch(here, s)).collect();
             let place = CleanHtml::text(&here.whereabouts(impression));
             let name = CleanHtml::join([&marked(here, impression, years), &place], ", ");

@@ -8,7 +8,7 @@ use super::counts::{self, Records, city_first};
 use super::html::CleanHtml;
 use crate::model::design::Design;
 use crate::model::key::Key;
-use crate::study::census::{Census, Holding};
+use crate::study::census::{Census, HolderAndState};
 use crate::study::order::Collator;
 
 /// The table.
@@ -51,7 +51,7 @@ pub(super) fn table(
         .iter()
         .map(|holder| {
             let cell = |state: Option<&Key>| {
-                let wanted = Holding {
+                let wanted = HolderAndState {
                     holder: holder.key.clone(),
                     state: state.cloned(),
                 };

@@ -15,7 +15,7 @@ use crate::model::impression::Impression;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::mark::{Mark, MarkKind};
 use crate::model::words::ClosedList as _;
-use crate::study::marks::User;
+use crate::study::marks::MarkUser;
 use crate::study::order::Collator;
 
 #[derive(Serialize)]
@@ -76,7 +76,7 @@ fn shared(here: &Here<'_>) -> List {
 }
 
 /// "Rosalind Teape, about 1932 to 1968: 7.7, 9.3".
-fn used(here: &Here<'_>, user: &User) -> CleanHtml {
+fn used(here: &Here<'_>, user: &MarkUser) -> CleanHtml {
     let when = user.when.as_ref().map_or_else(CleanHtml::empty, |date| {
         dates::throughout_html(date, here.words())
     });

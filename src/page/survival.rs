@@ -14,7 +14,7 @@ use super::words::Given;
 use crate::model::design::Design;
 use crate::model::key::ImpressionKey;
 use crate::study::DesignStudy;
-use crate::study::appearances::{Decade, OverTime};
+use crate::study::appearances::{AppearancesByDecade, Decade};
 use crate::study::survival::{Estimate, NoEstimate, Survival};
 
 /// What is said of survival.
@@ -167,9 +167,13 @@ pub(crate) fn decade(here: &Here<'_>, from: i64) -> String {
 }
 
 /// When sheets were seen; `None` where nothing dated was.
-pub(super) fn seen(here: &Here<'_>, over_time: &OverTime, records: &Records<'_>) -> Option<Seen> {
+pub(super) fn seen(
+    here: &Here<'_>,
+    over_time: &AppearancesByDecade,
+    records: &Records<'_>,
+) -> Option<Seen> {
     let words = here.words();
-    let OverTime { decades, undated } = over_time;
+    let AppearancesByDecade { decades, undated } = over_time;
     if decades.is_empty() {
         return None;
     }

@@ -15,12 +15,12 @@ pub struct Event {
     /// When.
     pub date: Date,
     /// What.
-    pub what: What,
+    pub what: EventKind,
 }
 
 /// What happened.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum What {
+pub enum EventKind {
     /// Somebody was born.
     Born(Key),
     /// Somebody began, or was known, to work.
@@ -54,28 +54,31 @@ pub enum What {
     Died(Key),
 }
 
-impl What {
+impl EventKind {
     /// What events of one day are listed by: the birth before the work, the death after all.
     fn rank(&self) -> u8 {
         match self {
-            What::Born(_) => 0,
-            What::Active(_) => 1,
-            What::Design(_) => 2,
-            What::State { .. } => 3,
-            What::Printing { .. } => 4,
-            What::Matrix { .. } => 5,
-            What::Exhibition(_) => 6,
-            What::Died(_) => 7,
+            EventKind::Born(_) => 0,
+            EventKind::Active(_) => 1,
+            EventKind::Design(_) => 2,
+            EventKind::State { .. } => 3,
+            EventKind::Printing { .. } => 4,
+            EventKind::Matrix { .. } => 5,
+            EventKind::Exhibition(_) => 6,
+            EventKind::Died(_) => 7,
         }
     }
 
     fn design(&self) -> Option<&Key> {
         match self {
-            What::Design(design)
-            | What::State { design, .. }
-            | What::Printing { design, .. }
-            | What::Matrix { design, .. } => Some(design),
-            What::Born(_) | What::Active(_) | What::Exhibition(_) | What::Died(_) => None,
+            EventKind::Design(design)
+            | EventKind::State { design, .. }
+            | EventKind::Printing { design, .. }
+            | EventKind::Matrix { design, .. } => Some(design),
+            EventKind::Born(_)
+            | EventKind::Active(_)
+            | EventKind::Exhibition(_)
+            | EventKind::Died(_) => None,
         }
     }
 }
@@ -90,9 +93,9 @@ pub fn chronology(catalogue: &Catalogue, order: &Order) -> Vec<Event> {
             continue;
         };
         let dates = [
-            (&person.born, What::Born as fn(Key) -> What),
-            (&person.active, What::Active),
-            (&person.died, What::Died),
+            (&person.born, EventKind::Born as fn(Key) -> EventKind),
+            (&person.active, EventKind::Active),
+            (&person.died, EventKind::Died),
         ];
         for (date, what) in dates {
             push(
@@ -114,7 +117,7 @@ pub fn chronology(catalogue: &Catalogue, order: &Order) -> Vec<Event> {
         push(
             &mut events,
             date.map(|d| &d.value),
-            What::Exhibition(key.clone()),
+            EventKind::Exhibition(key.clone()),
         );
     }
     // The sort is stable: the states of one design keep the order of the record.
@@ -126,29 +129,29 @@ pub fn chronology(catalogue: &Catalogue, order: &Order) -> Vec<Event> {
     events
 }
 
-fn push(events: &mut Vec<Event>, date: Option<&Date>, what: What) {
+fn push(events: &mut Vec<Event>, date: Option<&Date>, what: EventKind) {
     events.extend(date.cloned().map(|date| Event { date, what }));
 }
 
 fn of_design(events: &mut Vec<Event>, design: &Design) {
     let key = || design.key.clone();
-    push(events, design.date.own(), What::Design(key()));
+    push(events, design.date.own(), EventKind::Design(key()));
     for state in design.standing_states() {
-        let what = What::State {
+        let what = EventKind::State {
             design: key(),
             state: state.key.value.clone(),
         };
         push(events, state.date.own(), what);
     }
     for printing in design.standing_printings() {
-        let what = What::Printing {
+        let what = EventKind::Printing {
             design: key(),
             printing: printing.key.value.clone(),
         };
         push(events, printing.date.own(), what);
     }
     for matrix in &design.matrices {
-        let what = What::Matrix {
+        let what = EventKind::Matrix {
             design: key(),
             matrix: matrix.key.value.clone(),
         };

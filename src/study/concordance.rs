@@ -14,7 +14,7 @@ use crate::model::literature::{Citation, Relation};
 
 /// What of ours a row is about.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Part {
+pub enum DesignPart {
     /// The design.
     Whole,
     /// One of its states.
@@ -25,16 +25,16 @@ pub enum Part {
 
 /// A design, or a state or printing of one.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Ours {
+pub struct OwnEntry {
     /// The design.
     pub design: Key,
     /// What of it.
-    pub part: Part,
+    pub part: DesignPart,
 }
 
 /// What an earlier catalogue calls the thing.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Cell {
+pub struct OtherNumber {
     /// Its number, as cited.
     pub number: String,
     /// How it relates to ours.
@@ -45,16 +45,16 @@ pub struct Cell {
 
 /// A row from ours to theirs.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct FromOurs {
+pub struct ConcordanceRow {
     /// Ours.
-    pub ours: Ours,
+    pub ours: OwnEntry,
     /// Theirs, by work; a work that is not there does not describe it.
-    pub cells: BTreeMap<Key, Vec<Cell>>,
+    pub cells: BTreeMap<Key, Vec<OtherNumber>>,
 }
 
 /// A row from theirs to ours.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct FromTheirs {
+pub struct ReverseRow {
     /// Their number for the design; `None` where they are cited for a state or printing only.
     pub number: Option<String>,
     /// Their number for the state or printing.
@@ -62,7 +62,7 @@ pub struct FromTheirs {
     /// How theirs relates to ours.
     pub relation: Relation,
     /// Ours.
-    pub ours: Ours,
+    pub ours: OwnEntry,
 }
 
 /// The concordance of a catalogue with earlier literature.
@@ -71,9 +71,9 @@ pub struct Concordance {
     /// The works, by year, then as readers sort them.
     pub works: Vec<Key>,
     /// Every design, followed by those of its states and printings that a work numbers.
-    pub rows: Vec<FromOurs>,
+    pub rows: Vec<ConcordanceRow>,
     /// For each work, its numbers in order, and what they are here.
-    pub reverse: BTreeMap<Key, Vec<FromTheirs>>,
+    pub reverse: BTreeMap<Key, Vec<ReverseRow>>,
 }
 
 impl Concordance {
@@ -81,11 +81,11 @@ impl Concordance {
     #[must_use]
     pub fn of(catalogue: &Catalogue, order: &Order) -> Concordance {
         let mut rows = Vec::new();
-        let mut reverse: BTreeMap<Key, Vec<FromTheirs>> = BTreeMap::new();
+        let mut reverse: BTreeMap<Key, Vec<ReverseRow>> = BTreeMap::new();
         for design in order.keys().iter().filter_map(|k| catalogue.designs.get(k)) {
             let design = catalogue.published_design(design);
             for (part, literature) in parts(design) {
-                let ours = Ours {
+                let ours = OwnEntry {
                     design: design.key.clone(),
                     part,
                 };
@@ -98,8 +98,8 @@ impl Concordance {
                             .map(|cell| from_theirs(design, work, cell, &ours)),
                     );
                 }
-                if !cells.is_empty() || ours.part == Part::Whole {
-                    rows.push(FromOurs { ours, cells });
+                if !cells.is_empty() || ours.part == DesignPart::Whole {
+                    rows.push(ConcordanceRow { ours, cells });
                 }
             }
         }
@@ -121,7 +121,7 @@ impl Concordance {
 
     /// The row of one of ours.
     #[must_use]
-    pub fn row(&self, ours: &Ours) -> Option<&FromOurs> {
+    pub fn row(&self, ours: &OwnEntry) -> Option<&ConcordanceRow> {
         self.rows.iter().find(|row| row.ours == *ours)
     }
 }
@@ -131,20 +131,26 @@ fn text(number: Option<&String>) -> &str {
 }
 
 /// A design, its states and its printings, each with its literature.
-fn parts(design: &Design) -> impl Iterator<Item = (Part, &[Citation])> {
-    let states = design
-        .standing_states()
-        .map(|s| (Part::State(s.key.value.clone()), s.literature.as_slice()));
-    let printings = design
-        .standing_printings()
-        .map(|p| (Part::Printing(p.key.value.clone()), p.literature.as_slice()));
-    std::iter::once((Part::Whole, design.literature.as_slice()))
+fn parts(design: &Design) -> impl Iterator<Item = (DesignPart, &[Citation])> {
+    let states = design.standing_states().map(|s| {
+        (
+            DesignPart::State(s.key.value.clone()),
+            s.literature.as_slice(),
+        )
+    });
+    let printings = design.standing_printings().map(|p| {
+        (
+            DesignPart::Printing(p.key.value.clone()),
+            p.literature.as_slice(),
+        )
+    });
+    std::iter::once((DesignPart::Whole, design.literature.as_slice()))
         .chain(states)
         .chain(printings)
 }
 
-fn cells(literature: &[Citation]) -> BTreeMap<Key, Vec<Cell>> {
-    let mut cells: BTreeMap<Key, Vec<Cell>> = BTreeMap::new();
+fn cells(literature: &[Citation]) -> BTreeMap<Key, Vec<OtherNumber>> {
+    let mut cells: BTreeMap<Key, Vec<OtherNumber>> = BTreeMap::new();
     for citation in literature {
         let Some(number) = &citation.number else {
             continue;
@@ -152,7 +158,7 @@ fn cells(literature: &[Citation]) -> BTreeMap<Key, Vec<Cell>> {
         cells
             .entry(citation.cite.value.clone())
             .or_default()
-            .push(Cell {
+            .push(OtherNumber {
                 number: number.clone(),
                 relation: citation.relation,
                 at: citation.at.clone(),
@@ -161,17 +167,19 @@ fn cells(literature: &[Citation]) -> BTreeMap<Key, Vec<Cell>> {
     cells
 }
 
-fn from_theirs(design: &Design, work: &Key, cell: &Cell, ours: &Ours) -> FromTheirs {
+fn from_theirs(design: &Design, work: &Key, cell: &OtherNumber, ours: &OwnEntry) -> ReverseRow {
     let number_of_design = design
         .literature
         .iter()
         .filter(|c| c.cite.value == *work)
         .find_map(|c| c.number.clone());
     let (number, part) = match ours.part {
-        Part::Whole => (Some(cell.number.clone()), None),
-        Part::State(_) | Part::Printing(_) => (number_of_design, Some(cell.number.clone())),
+        DesignPart::Whole => (Some(cell.number.clone()), None),
+        DesignPart::State(_) | DesignPart::Printing(_) => {
+            (number_of_design, Some(cell.number.clone()))
+        }
     };
-    FromTheirs {
+    ReverseRow {
         number,
         part,
         relation: cell.relation,

@@ -37,29 +37,29 @@ pub mod order;
 pub mod same_sheet;
 pub mod tolerance;
 
-pub use census::{appearances, clique_cover, crossing, editions, survival, together};
-pub use history::{diligence, marks, ownership, printed, wear};
+pub use census::{appearances, clique_cover, crossing, editions, linked, survival};
+pub use history::{diligence, marks, ownership, printing_date, wear};
 pub use identification::{
     agree, allowed, candidates, changes, couplets, identify, next_point, scale, separate, settle,
     table,
 };
 
 use agree::Contradiction;
-use appearances::OverTime;
+use appearances::AppearancesByDecade;
 use back_links::BackLinks;
-use census::{Census, Designs, Groups, Holders};
-use changes::Changes;
+use census::{Census, DesignScope, Groups, HolderScope};
+use changes::StateChanges;
 use chronology::Event;
 use concordance::Concordance;
-use diligence::Years;
+use diligence::DiligenceYears;
 use editions::EditionStudy;
+use linked::ImpressionGroup;
 use marks::SharedMark;
 use numerals::Numeral;
 use order::Order;
 use separate::Separability;
 use survival::Survival;
 use table::DiagnosticTable;
-use together::Together;
 use wear::Wear;
 
 /// Everything that is computed from a catalogue.
@@ -78,11 +78,11 @@ pub struct Studies {
     /// The census of these by series, by its name.
     pub series: BTreeMap<String, Census>,
     /// When the sheets of these that are shown were seen.
-    pub seen: OverTime,
+    pub seen: AppearancesByDecade,
     /// Impressions on one sheet of paper.
-    pub papers: Vec<Together>,
+    pub papers: Vec<ImpressionGroup>,
     /// Sheets of one set.
-    pub sets: Vec<Together>,
+    pub sets: Vec<ImpressionGroup>,
     /// The concordance with earlier literature.
     pub concordance: Concordance,
     /// Who is mentioned where.
@@ -92,7 +92,7 @@ pub struct Studies {
     /// The marks that several people used.
     pub shared_marks: Vec<SharedMark>,
     /// What is recorded of the owners from 1933 to 1945, of each sheet that may have existed then.
-    pub diligence: BTreeMap<ImpressionKey, Years>,
+    pub diligence: BTreeMap<ImpressionKey, DiligenceYears>,
 }
 
 /// What is computed from one design.
@@ -101,7 +101,7 @@ pub struct DesignStudy {
     /// The numeral of each state that stands.
     pub numerals: BTreeMap<Key, Numeral>,
     /// What each state that stands changed against those it follows.
-    pub changes: BTreeMap<Key, Vec<Changes>>,
+    pub changes: BTreeMap<Key, Vec<StateChanges>>,
     /// The candidates, and what each allows at each point.
     pub table: DiagnosticTable,
     /// What the points tell apart.
@@ -115,7 +115,7 @@ pub struct DesignStudy {
     /// How many sheets survive.
     pub survival: Survival,
     /// When the sheets that are shown were seen.
-    pub seen: OverTime,
+    pub seen: AppearancesByDecade,
     /// The declared editions, by printing in the record's order.
     pub editions: Vec<EditionStudy>,
 }
@@ -139,18 +139,18 @@ impl Studies {
                     || {
                         rayon::join(
                             || {
-                                [Designs::All, Designs::Accepted].map(|designs| {
+                                [DesignScope::All, DesignScope::Accepted].map(|designs| {
                                     census::of_everything(
                                         catalogue,
                                         &groups,
                                         designs,
-                                        Holders::Shown,
+                                        HolderScope::Shown,
                                     )
                                 })
                             },
                             || {
-                                let designs = Designs::Accepted;
-                                census::of_series(catalogue, &groups, designs, Holders::Shown)
+                                let designs = DesignScope::Accepted;
+                                census::of_series(catalogue, &groups, designs, HolderScope::Shown)
                             },
                         )
                     },
@@ -163,15 +163,15 @@ impl Studies {
                 )
             },
         );
-        let seen = census::counted_together(catalogue, Designs::Accepted);
+        let seen = census::counted_together(catalogue, DesignScope::Accepted);
         let seen = seen.flat_map(|design| appearances::shown(catalogue, &groups, design));
         Studies {
             census,
             accepted,
             series,
             seen: appearances::over_time(&seen.collect::<Vec<_>>()),
-            papers: together::on_one_paper(catalogue),
-            sets: together::sets(catalogue),
+            papers: linked::on_one_paper(catalogue),
+            sets: linked::sets(catalogue),
             concordance: Concordance::of(catalogue, &order),
             back_links: links,
             chronology: chronology::chronology(catalogue, &order),
@@ -211,7 +211,7 @@ impl DesignStudy {
                 .iter()
                 .filter_map(|(n, i)| Some((*n, agree::contradiction(design, i)?)))
                 .collect(),
-            census: census::of_design(catalogue, groups, design, Holders::Shown),
+            census: census::of_design(catalogue, groups, design, HolderScope::Shown),
             survival: Survival::of_counts(seen.iter().map(Vec::len)),
             seen: appearances::over_time(&shown),
             editions: editions::editions(catalogue, groups, design),

@@ -10,7 +10,7 @@ use crate::model::size::Size;
 
 /// How far apart two measurements of one length of a block or plate lie.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Apart {
+pub enum SizeAgreement {
     /// They agree.
     Agree,
     /// Paper can explain it.
@@ -27,23 +27,23 @@ pub const SHEET_GROWN_MM: f64 = 3.0;
 
 /// How far apart two lengths of a block or plate lie, in millimetres.
 #[must_use]
-pub fn apart(one: f64, other: f64) -> Apart {
+pub fn compare_lengths(one: f64, other: f64) -> SizeAgreement {
     let difference = (one - other).abs();
     let larger = one.max(other);
     if difference <= f64::max(2.0, larger * 0.01) {
-        Apart::Agree
+        SizeAgreement::Agree
     } else if difference <= larger * 0.03 {
-        Apart::Near
+        SizeAgreement::Near
     } else {
-        Apart::Far
+        SizeAgreement::Far
     }
 }
 
 /// How far apart two sizes of a block or plate lie: as far as the worse of height and width.
 #[must_use]
-pub fn sizes_apart(one: &Size, other: &Size) -> Apart {
-    let height = apart(one.height_mm(), other.height_mm());
-    height.max(apart(one.width_mm(), other.width_mm()))
+pub fn compare_sizes(one: &Size, other: &Size) -> SizeAgreement {
+    let height = compare_lengths(one.height_mm(), other.height_mm());
+    height.max(compare_lengths(one.width_mm(), other.width_mm()))
 }
 
 /// Whether two sizes of whole sheets agree: neither length lies further apart than measuring explains.
@@ -77,15 +77,15 @@ mod tests {
     #[test]
     fn measurements_agree_within_two_millimetres_or_one_percent() {
         // TRADE.md section 10; common practice, no source.
-        assert_eq!(apart(100.0, 102.0), Apart::Agree);
-        assert_eq!(apart(100.0, 102.5), Apart::Near);
-        assert_eq!(apart(500.0, 504.9), Apart::Agree);
-        assert_eq!(apart(500.0, 510.0), Apart::Near);
-        assert_eq!(apart(500.0, 520.0), Apart::Far);
-        assert_eq!(apart(50.0, 53.0), Apart::Far);
+        assert_eq!(compare_lengths(100.0, 102.0), SizeAgreement::Agree);
+        assert_eq!(compare_lengths(100.0, 102.5), SizeAgreement::Near);
+        assert_eq!(compare_lengths(500.0, 504.9), SizeAgreement::Agree);
+        assert_eq!(compare_lengths(500.0, 510.0), SizeAgreement::Near);
+        assert_eq!(compare_lengths(500.0, 520.0), SizeAgreement::Far);
+        assert_eq!(compare_lengths(50.0, 53.0), SizeAgreement::Far);
         assert_eq!(
-            sizes_apart(&size(100.0, 50.0), &size(100.0, 53.0)),
-            Apart::Far
+            compare_sizes(&size(100.0, 50.0), &size(100.0, 53.0)),
+            SizeAgreement::Far
         );
     }
 

@@ -4,7 +4,9 @@
 //! and what it only allows is common practice, no source.
 
 use keyblock::model::key::ImpressionKey;
-use keyblock::study::diligence::{Change, FIRST, Known, LAST, Status, Years};
+use keyblock::study::diligence::{
+    ChangeOfHands, Coverage, DiligenceYears, FIRST, LAST, OwnerRecord,
+};
 
 use crate::small::studied;
 
@@ -18,7 +20,7 @@ fn key(text: &str) -> ImpressionKey {
 }
 
 /// What is found of impression 1.1, in the museum, with `toml` in its record.
-fn years(toml: &str) -> Option<Years> {
+fn years(toml: &str) -> Option<DiligenceYears> {
     let record = format!(
         "-- records/designs/1/impressions/1.toml\nstatus = \"located\"\nholder = \"museum\"\n{toml}\n"
     );
@@ -33,12 +35,12 @@ fn of_entries(entries: &str) -> Vec<String> {
     lines(&years(&toml).unwrap())
 }
 
-fn lines(years: &Years) -> Vec<String> {
+fn lines(years: &DiligenceYears) -> Vec<String> {
     let line = |stretch: &keyblock::study::diligence::Stretch| {
         let known = match stretch.known {
-            Known::Owner => "owner",
-            Known::Perhaps => "perhaps",
-            Known::Nobody => "nobody",
+            OwnerRecord::Certain => "owner",
+            OwnerRecord::Uncertain => "perhaps",
+            OwnerRecord::Missing => "nobody",
         };
         let time = format!("{} to {}", stretch.first, stretch.last);
         let owners = stretch
@@ -69,8 +71,8 @@ fn an_owner_of_the_whole_time_is_recorded_throughout() {
         "sheet = { date = \"1930\" }\nprovenance = [{ owner = \"museum\", from = \"1931\" }]",
     );
     let found = found.unwrap();
-    assert_eq!(found.status(), Status::Throughout);
-    assert!(found.change == Change::None && !found.may_be_later);
+    assert_eq!(found.coverage(), Coverage::Throughout);
+    assert!(found.change == ChangeOfHands::None && !found.may_be_later);
 }
 
 #[test]
@@ -225,12 +227,12 @@ fn keepers_and_agents_own_nothing() {
 #[test]
 fn silence_is_its_own_answer() {
     let found = years("sheet = { date = \"1930\" }").unwrap();
-    assert_eq!(found.status(), Status::Silent);
+    assert_eq!(found.coverage(), Coverage::Silent);
     assert_eq!(found.gaps().count(), 1);
     let later = years(
         "sheet = { date = \"1930\" }\nprovenance = [{ owner = \"museum\", from = \"1978\" }]",
     );
-    assert_eq!(later.unwrap().status(), Status::Silent);
+    assert_eq!(later.unwrap().coverage(), Coverage::Silent);
 }
 
 #[test]
@@ -314,12 +316,12 @@ fn records_of_one_sheet_are_read_together() {
     };
     let status = |same: &str, of: &str| {
         let (_, studies) = studied(&[DESIGN, &early, &late(same)]);
-        studies.diligence[&key(of)].status()
+        studies.diligence[&key(of)].coverage()
     };
     let same = "same_as = [{ impression = \"1.1\" }]";
-    assert_eq!(status(same, "1.1"), Status::Throughout);
-    assert_eq!(status(same, "1.2"), Status::Throughout);
-    assert_eq!(status("", "1.1"), Status::Partly);
+    assert_eq!(status(same, "1.1"), Coverage::Throughout);
+    assert_eq!(status(same, "1.2"), Coverage::Throughout);
+    assert_eq!(status("", "1.1"), Coverage::Partly);
 }
 
 #[test]
@@ -329,37 +331,61 @@ fn a_change_of_hands_is_recorded_where_its_date_is_certain_and_else_possible() {
         years(&toml).unwrap().change
     };
     for (entries, expected) in [
-        ("{ owner = \"museum\", from = \"1938\" }", Change::Recorded),
+        (
+            "{ owner = \"museum\", from = \"1938\" }",
+            ChangeOfHands::Recorded,
+        ),
         (
             "{ owner = { name = \"One\" }, to = \"1942\" }",
-            Change::Recorded,
+            ChangeOfHands::Recorded,
         ),
         (
             "{ agent = { name = \"A\" }, from = \"1938\", sold = true }",
-            Change::Recorded,
+            ChangeOfHands::Recorded,
         ),
         // Some of the year, or of what a loose date allows, lies outside.
-        ("{ owner = \"museum\", from = \"1933\" }", Change::Possible),
-        ("{ owner = \"museum\", from = \"1945\" }", Change::Possible),
-        ("{ owner = \"museum\", from = \"1942~\" }", Change::Possible),
+        (
+            "{ owner = \"museum\", from = \"1933\" }",
+            ChangeOfHands::Possible,
+        ),
+        (
+            "{ owner = \"museum\", from = \"1945\" }",
+            ChangeOfHands::Possible,
+        ),
+        (
+            "{ owner = \"museum\", from = \"1942~\" }",
+            ChangeOfHands::Possible,
+        ),
         (
             "{ owner = \"museum\", from = \"1938\", this_sheet = \"probable\" }",
-            Change::Possible,
+            ChangeOfHands::Possible,
         ),
         // Who offered it may not have sold it.
         (
             "{ agent = { name = \"A\" }, from = \"1938\" }",
-            Change::Possible,
+            ChangeOfHands::Possible,
         ),
         (
             "{ agent = { name = \"A\" }, from = \"1938\", sold = false }",
-            Change::None,
+            ChangeOfHands::None,
         ),
-        ("{ owner = \"museum\", from = \"1932\" }", Change::None),
-        ("{ owner = \"museum\", from = \"1946\" }", Change::None),
-        ("{ keeper = \"museum\", from = \"1938\" }", Change::None),
+        (
+            "{ owner = \"museum\", from = \"1932\" }",
+            ChangeOfHands::None,
+        ),
+        (
+            "{ owner = \"museum\", from = \"1946\" }",
+            ChangeOfHands::None,
+        ),
+        (
+            "{ keeper = \"museum\", from = \"1938\" }",
+            ChangeOfHands::None,
+        ),
         // What the artist had first came from nobody.
-        ("{ owner = \"artist\", from = \"1938\" }", Change::None),
+        (
+            "{ owner = \"artist\", from = \"1938\" }",
+            ChangeOfHands::None,
+        ),
     ] {
         assert_eq!(change(entries), expected, "{entries}");
     }
@@ -375,8 +401,8 @@ fn a_destruction_is_no_change_of_hands() {
         let (_, studies) = studied(&[DESIGN, &record]);
         studies.diligence[&key("1.1")].change
     };
-    assert_eq!(change("destroyed"), Change::None);
-    assert_eq!(change("untraced"), Change::Recorded);
+    assert_eq!(change("destroyed"), ChangeOfHands::None);
+    assert_eq!(change("untraced"), ChangeOfHands::Recorded);
 }
 
 #[test]
@@ -438,10 +464,10 @@ fn what_a_record_keeps_private_is_not_counted() {
             "sheet = {{ date = \"1930\" }}\nprovenance = [{{ owner = {{ name = \"One\" }}, from = \"1931\", to = \"1950\", private = [{private}] }}]"
         ))
         .unwrap()
-        .status()
+        .coverage()
     };
     // That there was an owner may be known, though not who; when may not.
-    assert_eq!(found("\"owner\""), Status::Throughout);
-    assert_eq!(found("\"from\", \"to\""), Status::Perhaps);
+    assert_eq!(found("\"owner\""), Coverage::Throughout);
+    assert_eq!(found("\"from\", \"to\""), Coverage::Perhaps);
     assert!(years("publish = false\nsheet = { date = \"1930\" }").is_none());
 }

@@ -5,7 +5,7 @@ use keyblock::model::catalogue::Catalogue;
 use keyblock::model::codes::Code;
 use keyblock::study::Studies;
 use keyblock::study::same_sheet::reason::{Bearing, Evidence, Tie};
-use keyblock::study::same_sheet::{Pair, pairs};
+use keyblock::study::same_sheet::{RecordPair, pairs};
 
 use crate::small::{audited, studied};
 
@@ -74,18 +74,18 @@ fn records(of: &[&str]) -> String {
     of.iter().enumerate().map(record).collect()
 }
 
-fn pairs_of(of: &[&str]) -> Vec<Pair> {
+fn pairs_of(of: &[&str]) -> Vec<RecordPair> {
     let (catalogue, studies) = studied(&[GROUND, &records(of)]);
     all_pairs(&catalogue, &studies)
 }
 
-fn all_pairs(catalogue: &Catalogue, studies: &Studies) -> Vec<Pair> {
+fn all_pairs(catalogue: &Catalogue, studies: &Studies) -> Vec<RecordPair> {
     let pairs = pairs(catalogue, &studies.groups);
     pairs.into_values().flatten().collect()
 }
 
 /// The two records as a pair, whether it would be suggested or not.
-fn pair(one: &str, other: &str) -> Pair {
+fn pair(one: &str, other: &str) -> RecordPair {
     let other = format!("maybe_same_as = [{{ impression = \"1.1\" }}]\n{other}");
     let mut pairs = pairs_of(&[one, &other]);
     assert_eq!(pairs.len(), 1);
@@ -94,7 +94,7 @@ fn pair(one: &str, other: &str) -> Pair {
 
 /// How the first evidence that `is` finds bears on one sheet, told of the two in either order.
 fn bearing(one: &str, other: &str, is: fn(&Evidence) -> bool) -> Option<Bearing> {
-    let of = |pair: &Pair| {
+    let of = |pair: &RecordPair| {
         let reason = pair.reasons.iter().find(|reason| is(&reason.evidence));
         reason.map(|reason| reason.bearing)
     };
@@ -125,9 +125,9 @@ fn one_number_of_one_printing_ties_two_records() {
             matches!(e, Evidence::Shared(Tie::Number { .. }))
         })
     };
-    assert_eq!(shared("12/50", "12/50"), Some(Bearing::Ties));
+    assert_eq!(shared("12/50", "12/50"), Some(Bearing::Proves));
     // The printing says of how many.
-    assert_eq!(shared("12/50", "12"), Some(Bearing::Ties));
+    assert_eq!(shared("12/50", "12"), Some(Bearing::Proves));
     assert_eq!(shared("12/50", "13/50"), None);
     assert_eq!(shared("12/50", "12/60"), None);
     assert_eq!(shared("12/50", "XII/L"), None);
@@ -802,7 +802,7 @@ fn worded(one: &str, other: &str) -> String {
     worded_pair(&catalogue, &studies, &pairs[0])
 }
 
-fn worded_pair(catalogue: &Catalogue, studies: &Studies, pair: &Pair) -> String {
+fn worded_pair(catalogue: &Catalogue, studies: &Studies, pair: &RecordPair) -> String {
     let reasons = pair.reasons.iter().map(|reason| {
         let words = keyblock::audit::same_sheet::reason(catalogue, studies, &pair.records, reason);
         format!("{:?}: {words}\n", reason.bearing)
@@ -1013,8 +1013,9 @@ fn no_suggestion_is_excluded_and_the_order_of_the_records_does_not_matter() {
         let there = pairs_of(&forwards);
         assert_eq!(there, pairs_of(&forwards), "not the same twice");
         let back = pairs_of(&backwards);
-        let bearings =
-            |pair: &Pair| -> Vec<Bearing> { pair.reasons.iter().map(|r| r.bearing).collect() };
+        let bearings = |pair: &RecordPair| -> Vec<Bearing> {
+            pair.reasons.iter().map(|r| r.bearing).collect()
+        };
         let mut turned: Vec<([u32; 2], Vec<Bearing>)> = back
             .iter()
             .map(|pair| {

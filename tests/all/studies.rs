@@ -3,7 +3,7 @@
 use keyblock::model::key::{ImpressionKey, Key};
 use keyblock::model::occurrence::{MentionRole, RecordId};
 use keyblock::study::census::{Row, Sheets};
-use keyblock::study::chronology::What;
+use keyblock::study::chronology::EventKind;
 use keyblock::study::concordance;
 
 use crate::small::studied;
@@ -331,7 +331,7 @@ fn the_concordance_runs_both_ways() {
     let (_, studies) = studied(&[&one, &two, WORKS]);
     let table = &studies.concordance;
     assert_eq!(table.works, [key("early"), key("late")]);
-    let ours: Vec<(&str, &concordance::Part)> = table
+    let ours: Vec<(&str, &concordance::DesignPart)> = table
         .rows
         .iter()
         .map(|r| (r.ours.design.as_str(), &r.ours.part))
@@ -339,9 +339,9 @@ fn the_concordance_runs_both_ways() {
     assert_eq!(
         ours,
         [
-            ("1", &concordance::Part::Whole),
-            ("1", &concordance::Part::State(key("b"))),
-            ("2", &concordance::Part::Whole)
+            ("1", &concordance::DesignPart::Whole),
+            ("1", &concordance::DesignPart::State(key("b"))),
+            ("2", &concordance::DesignPart::Whole)
         ]
     );
     let theirs: Vec<(Option<&str>, Option<&str>, &str)> = table.reverse[&key("early")]
@@ -372,23 +372,23 @@ fn events_stand_by_the_first_day_they_can_be() {
          printings = [{ key = \"own\", kind = \"artist\", states = \"all\", date = \"../1926\" }]",
     );
     let (_, studies) = studied(&[&record]);
-    let events: Vec<&What> = studies.chronology.iter().map(|e| &e.what).collect();
-    let state = |name: &str| What::State {
+    let events: Vec<&EventKind> = studies.chronology.iter().map(|e| &e.what).collect();
+    let state = |name: &str| EventKind::State {
         design: key("1"),
         state: key(name),
     };
     assert_eq!(
         events,
         [
-            &What::Born(key("artist")),
-            &What::Printing {
+            &EventKind::Born(key("artist")),
+            &EventKind::Printing {
                 design: key("1"),
                 printing: key("own")
             },
-            &What::Design(key("1")),
+            &EventKind::Design(key("1")),
             &state("b"),
             &state("a"),
-            &What::Died(key("artist")),
+            &EventKind::Died(key("artist")),
         ]
     );
 }
@@ -456,7 +456,7 @@ fn users(records: &[&str]) -> Vec<Vec<String>> {
         "-- records/people/ada.toml\nname = \"Ada\"\n-- records/people/ben.toml\nname = \"Ben\"\n";
     let printing = "states = [{ key = \"only\" }]\nprintings = [{ key = \"late\", kind = \"posthumous\", date = \"1956\", printer = \"ben\", states = \"all\" }]";
     let (_, studies) = studied(&[&design("1", printing), people, &sheets(records)]);
-    let user = |user: &keyblock::study::marks::User| {
+    let user = |user: &keyblock::study::marks::MarkUser| {
         let when = user.when.as_ref().map_or("-", |date| date.as_str());
         let sheets: Vec<String> = user.sheets.iter().map(ToString::to_string).collect();
         format!("{} {when} {}", user.key, sheets.join(" "))

@@ -8,7 +8,7 @@ use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::study::Studies;
 use crate::study::same_sheet::reason::{Bearing, Evidence, Tie};
-use crate::study::same_sheet::{Pair, pairs};
+use crate::study::same_sheet::{RecordPair, pairs};
 
 pub use words::{reason, reason_in_full};
 
@@ -25,15 +25,15 @@ pub(super) fn unsettled(catalogue: &Catalogue, studies: &Studies, findings: &mut
     }
 }
 
-fn is_numbered_alike(pair: &Pair) -> bool {
-    pair.with(Bearing::Ties)
+fn is_numbered_alike(pair: &RecordPair) -> bool {
+    pair.with(Bearing::Proves)
         .any(|reason| matches!(reason.evidence, Evidence::Shared(Tie::Number { .. })))
 }
 
-fn finding(catalogue: &Catalogue, studies: &Studies, pair: &Pair) -> Option<Finding> {
+fn finding(catalogue: &Catalogue, studies: &Studies, pair: &RecordPair) -> Option<Finding> {
     let [one, other] = &pair.records;
     let strongest: Vec<_> = pair
-        .with(Bearing::Ties)
+        .with(Bearing::Proves)
         .chain(pair.with(Bearing::Speaks))
         .take(REASONS_TOLD)
         .collect();

@@ -11,7 +11,7 @@ use crate::model::key::{ImpressionKey, Key};
 use crate::model::place::Place;
 use crate::model::size::Size;
 use crate::study::Studies;
-use crate::study::same_sheet::reason::{Evidence, Part, Reason, Somebody};
+use crate::study::same_sheet::reason::{Evidence, MeasuredPart, PartyIdentity, Reason};
 
 /// A reason as a phrase that stands alone. What a record keeps private is not told, only what kind of
 /// thing it is.
@@ -115,10 +115,10 @@ impl Said<'_> {
         wording::somebody(self.catalogue, key)
     }
 
-    fn name(&self, who: &Somebody) -> String {
+    fn name(&self, who: &PartyIdentity) -> String {
         match who {
-            Somebody::Record(key) => self.holder(key),
-            Somebody::Named(name) => name.clone(),
+            PartyIdentity::Record(key) => self.holder(key),
+            PartyIdentity::Named(name) => name.clone(),
         }
     }
 }
@@ -131,9 +131,9 @@ fn in_mm([one, other]: &[Size; 2]) -> String {
     }
 }
 
-fn part_word(part: Part) -> &'static str {
+fn part_word(part: MeasuredPart) -> &'static str {
     match part {
-        Part::Image => "image",
-        Part::Platemark => "platemark",
+        MeasuredPart::Image => "image",
+        MeasuredPart::Platemark => "platemark",
     }
 }

@@ -127,7 +127,7 @@ fn rows<K: ToString>(rows: &[Row<K>]) -> Vec<OfValue> {
     rows.iter().map(row).collect()
 }
 
-fn both(row: &Row<crate::study::crossing::Crossed>) -> OfBoth {
+fn both(row: &Row<crate::study::crossing::StateAndPrinting>) -> OfBoth {
     let key = row.key.as_ref();
     OfBoth {
         state: key.and_then(|k| Some(k.state.as_ref()?.to_string())),

@@ -17,7 +17,7 @@ use super::{Outcome, wants_colour};
 use crate::model::design::Design;
 use crate::read;
 use crate::read::near::nearest;
-use crate::study::census::{self, Census, Designs, Groups, Holders};
+use crate::study::census::{self, Census, DesignScope, Groups, HolderScope};
 use crate::study::{DesignStudy, Studies};
 use document::CensusDocument;
 
@@ -77,20 +77,21 @@ pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result
     let counted = match (design, words.series.as_deref()) {
         (Some(design), _) => {
             let study = DesignStudy {
-                census: census::of_design(catalogue, &groups, design, Holders::All),
+                census: census::of_design(catalogue, &groups, design, HolderScope::All),
                 ..DesignStudy::of(catalogue, &groups, design)
             };
             Counted::Design(design, Box::new(study))
         }
         (None, Some(name)) => {
-            let mut series = census::of_series(catalogue, &groups, Designs::All, Holders::All);
+            let mut series =
+                census::of_series(catalogue, &groups, DesignScope::All, HolderScope::All);
             match series.remove(name) {
                 Some(census) => Counted::Series(name, census),
                 None => return Ok(unknown_series(series.keys(), name)),
             }
         }
         (None, None) => {
-            let all = census::of_everything(catalogue, &groups, Designs::All, Holders::All);
+            let all = census::of_everything(catalogue, &groups, DesignScope::All, HolderScope::All);
             Counted::Everything(all)
         }
     };

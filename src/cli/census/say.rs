@@ -9,7 +9,7 @@ use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::model::words::ClosedList as _;
 use crate::study::DesignStudy;
-use crate::study::census::{By, Row, Sheets};
+use crate::study::census::{CensusRows, Row, Sheets};
 use crate::study::numerals::Numeral;
 use crate::study::survival::{NoEstimate, Survival};
 
@@ -93,7 +93,7 @@ fn set_apart<'c>(catalogue: &'c Catalogue, counted: &Counted<'_>) -> Vec<&'c str
 fn tables(
     catalogue: &Catalogue,
     design: Option<(&Design, &DesignStudy)>,
-    by: &By,
+    by: &CensusRows,
 ) -> Vec<(&'static str, Vec<(String, Sheets)>)> {
     let state = |key: &Key| {
         let numeral = design.and_then(|(_, study)| study.numerals.get(key));

@@ -9,7 +9,7 @@ use super::see::OTHER;
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
 use crate::model::point::PointKind;
-use crate::study::identify::{Observed, Weighed};
+use crate::study::identify::{Observed, WeighedCandidate};
 use crate::study::index::CandidateAt;
 use crate::study::numerals::numerals;
 use crate::study::scale::{Allowed, Answer, ValueSet};
@@ -80,7 +80,7 @@ fn in_order(examination: &Examination<'_>) -> Vec<CandidateAt> {
 
 fn is_excluded(examination: &Examination<'_>, at: CandidateAt) -> bool {
     let weighed = examination.identified.candidates.get(at);
-    weighed.is_none_or(Weighed::is_excluded)
+    weighed.is_none_or(WeighedCandidate::is_excluded)
 }
 
 fn contradiction(

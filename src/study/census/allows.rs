@@ -2,9 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use super::crossing::{self, Crossed};
+use super::crossing::{self, StateAndPrinting};
 use super::readings::{or_nothing, readings, states_of};
-use super::rows::Holding;
+use super::rows::HolderAndState;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::impression::{Impression, Status};
@@ -19,8 +19,8 @@ pub(super) struct Allows {
     pub city: BTreeSet<Option<String>>,
     pub state: BTreeSet<Option<Key>>,
     pub printing: BTreeSet<Option<Key>>,
-    pub crossing: BTreeSet<Option<Crossed>>,
-    pub holding: BTreeSet<Option<Holding>>,
+    pub crossing: BTreeSet<Option<StateAndPrinting>>,
+    pub holding: BTreeSet<Option<HolderAndState>>,
     pub kind: BTreeSet<Option<Key>>,
     pub class: BTreeSet<Option<CountingClass>>,
     pub status: BTreeSet<Option<Status>>,
@@ -41,7 +41,7 @@ impl Allows {
         fill(&mut self.state);
         fill(&mut self.printing);
         if self.crossing.is_empty() {
-            self.crossing.insert(Some(Crossed::default()));
+            self.crossing.insert(Some(StateAndPrinting::default()));
         }
         fill(&mut self.kind);
         fill(&mut self.status);
@@ -52,7 +52,7 @@ impl Allows {
         self.class = self.kind.iter().map(|k| k.as_ref().map(class)).collect();
         let pairs = self.holder.iter().flat_map(|holder| {
             self.state.iter().map(move |state| {
-                Some(Holding {
+                Some(HolderAndState {
                     holder: holder.clone(),
                     state: state.clone(),
                 })

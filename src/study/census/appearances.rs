@@ -16,13 +16,13 @@ use crate::model::key::{ImpressionKey, Key};
 
 /// One time a sheet was seen, as a record tells it: when, and what tells it from another of that time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-struct Told<'a> {
+struct Report<'a> {
     date: Option<&'a Date>,
     cite: Option<&'a Key>,
     lot: Option<&'a str>,
 }
 
-impl Told<'_> {
+impl Report<'_> {
     /// Whether both tell of one event: the same date, and the same citation or lot.
     fn is_same(&self, other: &Self) -> bool {
         let is_both = |one: Option<&str>, two: Option<&str>| one.is_some() && one == two;
@@ -45,12 +45,16 @@ pub fn by_sheet<'a>(
 }
 
 /// A sheet by its first record, with the events at which it was seen, by their dates.
-pub type Seen<'a> = (ImpressionKey, Vec<Option<&'a Date>>);
+pub type SheetAppearances<'a> = (ImpressionKey, Vec<Option<&'a Date>>);
 
 /// The same from the records that are shown alone, with the sheets: when a sheet was seen that is counted
 /// without being shown is not told.
 #[must_use]
-pub fn shown<'a>(catalogue: &'a Catalogue, groups: &Groups, design: &'a Design) -> Vec<Seen<'a>> {
+pub fn shown<'a>(
+    catalogue: &'a Catalogue,
+    groups: &Groups,
+    design: &'a Design,
+) -> Vec<SheetAppearances<'a>> {
     of_records(catalogue, groups, design, |impression| impression.publish)
 }
 
@@ -59,8 +63,8 @@ fn of_records<'a>(
     groups: &Groups,
     design: &'a Design,
     is_wanted: impl Fn(&Impression) -> bool,
-) -> Vec<Seen<'a>> {
-    let mut sheets: BTreeMap<ImpressionKey, Vec<Told<'a>>> = BTreeMap::new();
+) -> Vec<SheetAppearances<'a>> {
+    let mut sheets: BTreeMap<ImpressionKey, Vec<Report<'a>>> = BTreeMap::new();
     for impression in design.impressions.values() {
         if is_counted(design, impression) && is_wanted(impression) {
             let seen = sheets.entry(groups.first_of(&impression.key)).or_default();
@@ -76,16 +80,16 @@ fn of_records<'a>(
 fn told<'a>(
     catalogue: &'a Catalogue,
     impression: &'a Impression,
-) -> impl Iterator<Item = Told<'a>> {
+) -> impl Iterator<Item = Report<'a>> {
     let record = catalogue.published_impression(impression);
-    let sighted = record.sightings.iter().map(|sighting| Told {
+    let sighted = record.sightings.iter().map(|sighting| Report {
         date: Some(&sighting.date.value),
         cite: sighting.cite.as_ref().map(|cite| &cite.value),
         lot: None,
     });
     let exhibited = record.exhibited.iter().map(|shown| {
         let exhibition = catalogue.published_exhibition(&shown.exhibition.value);
-        Told {
+        Report {
             date: exhibition.and_then(|e| Some(&e.date.as_ref()?.value)),
             cite: exhibition.and_then(|e| Some(&e.cite.as_ref()?.value)),
             lot: None,
@@ -93,7 +97,7 @@ fn told<'a>(
     });
     let passed_on = record.provenance.iter().filter_map(|entry| {
         entry.how.as_ref()?;
-        Some(Told {
+        Some(Report {
             date: Some(&entry.from.as_ref().or(entry.to.as_ref())?.value),
             cite: entry.claim.cite.as_ref().map(|cite| &cite.value),
             lot: entry.lot.as_deref(),
@@ -103,7 +107,7 @@ fn told<'a>(
 }
 
 /// The events that are told of, each once, by their dates.
-fn events<'a>(told: &[Told<'a>]) -> Vec<Option<&'a Date>> {
+fn events<'a>(told: &[Report<'a>]) -> Vec<Option<&'a Date>> {
     let mut event: Vec<usize> = (0..told.len()).collect();
     for (at, one) in told.iter().enumerate() {
         for (other, two) in told.iter().enumerate().take(at) {
@@ -147,7 +151,7 @@ impl Decade {
 
 /// Appearances over time.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct OverTime {
+pub struct AppearancesByDecade {
     /// Decade by decade, without a gap, by the first day each appearance can have been on.
     pub decades: Vec<Decade>,
     /// How many have no date, or none that can be right.
@@ -160,7 +164,7 @@ const YEARS: std::ops::RangeInclusive<i64> = 1000..=2999;
 
 /// The appearances of sheets over time.
 #[must_use]
-pub fn over_time(sheets: &[Seen<'_>]) -> OverTime {
+pub fn over_time(sheets: &[SheetAppearances<'_>]) -> AppearancesByDecade {
     let mut decades: BTreeMap<i64, Decade> = BTreeMap::new();
     let mut undated = 0;
     for (sheet, events) in sheets {
@@ -188,7 +192,7 @@ pub fn over_time(sheets: &[Seen<'_>]) -> OverTime {
         from: tens * 10,
         ..decades.get(&tens).cloned().unwrap_or_default()
     };
-    OverTime {
+    AppearancesByDecade {
         decades: all.map(decade).collect(),
         undated,
     }
@@ -207,7 +211,7 @@ mod tests {
         let cite: Key = "marlof-1938".parse().unwrap();
         let other: Key = "dorn-1927".parse().unwrap();
         let (may, june) = (date("1938-05"), date("1938-06"));
-        let seen = |date, cite, lot| Told { date, cite, lot };
+        let seen = |date, cite, lot| Report { date, cite, lot };
         // A sale told by a sighting and by the provenance; then the same sale under its lot alone.
         let sale = [
             seen(Some(&may), Some(&cite), None),
@@ -244,13 +248,13 @@ mod tests {
             design: "1".parse().unwrap(),
             number: n,
         };
-        let sheets: Vec<Seen<'_>> = (1..).map(key).zip(sheets).collect();
+        let sheets: Vec<SheetAppearances<'_>> = (1..).map(key).zip(sheets).collect();
         let decade = |from, first: &[u32], again: &[u32]| Decade {
             from,
             first: first.iter().copied().map(key).collect(),
             again: again.iter().copied().map(key).collect(),
         };
-        let expected = OverTime {
+        let expected = AppearancesByDecade {
             decades: vec![
                 decade(1930, &[1, 3], &[1]),
                 decade(1940, &[], &[]),
@@ -259,6 +263,6 @@ mod tests {
             undated: 2,
         };
         assert_eq!(over_time(&sheets), expected);
-        assert_eq!(over_time(&[]), OverTime::default());
+        assert_eq!(over_time(&[]), AppearancesByDecade::default());
     }
 }

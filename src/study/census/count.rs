@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::allows::Allows;
 use super::clique_cover::Graph;
 use super::groups::{Groups, is_counted};
-use super::rows::{By, Census, Holders, Row, Sheets};
+use super::rows::{Census, CensusRows, HolderScope, Row, Sheets};
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
@@ -17,7 +17,7 @@ pub(super) fn count(
     catalogue: &Catalogue,
     groups: &Groups,
     designs: &[&Design],
-    holders: Holders,
+    holders: HolderScope,
 ) -> Census {
     let records: Vec<(&Design, &Impression)> = designs
         .iter()
@@ -27,7 +27,7 @@ pub(super) fn count(
     for (design, impression) in &records {
         if is_counted(design, impression) {
             let sheet = sheets.entry(groups.first_of(&impression.key)).or_default();
-            if holders == Holders::All || impression.publish {
+            if holders == HolderScope::All || impression.publish {
                 sheet.add_holder(catalogue, impression);
             }
             sheet.add(catalogue, design, impression);
@@ -45,7 +45,7 @@ pub(super) fn count(
             at_most: sheets.len(),
             exact: cover.exact,
         },
-        by: By {
+        by: CensusRows {
             holder: rows(&graph, &sheets, |a| &a.holder),
             country: rows(&graph, &sheets, |a| &a.country),
             city: rows(&graph, &sheets, |a| &a.city),

@@ -12,14 +12,14 @@ use crate::model::key::Key;
 
 /// A state and a printing; `None` for what is not said.
 #[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Crossed {
+pub struct StateAndPrinting {
     /// The state.
     pub state: Option<Key>,
     /// The printing.
     pub printing: Option<Key>,
 }
 
-impl Crossed {
+impl StateAndPrinting {
     /// How much it says: of both, of one, of neither.
     fn weight(&self) -> u8 {
         u8::from(self.state.is_some()) + u8::from(self.printing.is_some())
@@ -35,36 +35,45 @@ pub fn can_be(design: &Design, state: &Key, printing: &Key) -> bool {
 
 /// The pairs that one reading allows. Of "ii or iii, the first printing or the second" only those
 /// remain that the record knows; where it knows none, all, because the reading is then the doubt.
-fn of_reading(design: &Design, reading: &Identification) -> BTreeSet<Crossed> {
+fn of_reading(design: &Design, reading: &Identification) -> BTreeSet<StateAndPrinting> {
     let printings = or_nothing(reading.printing.iter().map(|p| p.value.clone()).collect());
     let states = states_of(reading);
-    let all: BTreeSet<Crossed> = states
+    let all: BTreeSet<StateAndPrinting> = states
         .into_iter()
         .flat_map(|state| {
-            printings.iter().map(move |printing| Crossed {
+            printings.iter().map(move |printing| StateAndPrinting {
                 state: state.clone(),
                 printing: printing.clone(),
             })
         })
         .collect();
-    let is_known = |pair: &Crossed| match (&pair.state, &pair.printing) {
+    let is_known = |pair: &StateAndPrinting| match (&pair.state, &pair.printing) {
         (Some(state), Some(printing)) => can_be(design, state, printing),
         _ => true,
     };
-    let known: BTreeSet<Crossed> = all.iter().filter(|pair| is_known(pair)).cloned().collect();
+    let known: BTreeSet<StateAndPrinting> =
+        all.iter().filter(|pair| is_known(pair)).cloned().collect();
     if known.is_empty() { all } else { known }
 }
 
 /// The pairs that a record allows, whichever of its readings is right.
-pub(super) fn of_record(design: &Design, identified: &Identification) -> BTreeSet<Crossed> {
+pub(super) fn of_record(
+    design: &Design,
+    identified: &Identification,
+) -> BTreeSet<StateAndPrinting> {
     let readings = readings(identified);
     readings.flat_map(|r| of_reading(design, r)).collect()
 }
 
 /// Adds what a record says to what other records of the same sheet say: one that says less adds
 /// nothing, because the other knows more.
-pub(super) fn add(known: &mut BTreeSet<Option<Crossed>>, said: BTreeSet<Crossed>) {
-    let weight = |pairs: &mut dyn Iterator<Item = &Crossed>| pairs.map(Crossed::weight).max();
+pub(super) fn add(
+    known: &mut BTreeSet<Option<StateAndPrinting>>,
+    said: BTreeSet<StateAndPrinting>,
+) {
+    let weight = |pairs: &mut dyn Iterator<Item = &StateAndPrinting>| {
+        pairs.map(StateAndPrinting::weight).max()
+    };
     let (old, new) = (
         weight(&mut known.iter().flatten()).unwrap_or(0),
         weight(&mut said.iter()).unwrap_or(0),

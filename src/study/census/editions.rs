@@ -20,14 +20,14 @@ use crate::study::numerals::from_roman;
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Numbering {
     /// Of the edition.
-    Edition(Number),
+    Edition(EditionNumber),
     /// Of the proofs outside the edition ("AP 3/10", "H.C.").
     Proof,
 }
 
 /// A number of an edition.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Number {
+pub struct EditionNumber {
     /// Whether it is in roman numerals; an edition may run in both, each from 1.
     pub is_roman: bool,
     /// The number, at least 1.
@@ -84,7 +84,7 @@ pub fn read_numbering(text: &str) -> Option<Numbering> {
         Some(text) => Some(in_figures(text).or_else(|| from_roman(text))?),
         None => None,
     };
-    (number > 0 && of != Some(0)).then_some(Numbering::Edition(Number {
+    (number > 0 && of != Some(0)).then_some(Numbering::Edition(EditionNumber {
         is_roman,
         number,
         of,
@@ -119,7 +119,7 @@ pub struct EditionStudy {
     /// Those above the largest claim.
     pub outside: Vec<u32>,
     /// The records with each number, by number and record.
-    pub met: BTreeMap<Met, Vec<ImpressionKey>>,
+    pub met: BTreeMap<MetNumber, Vec<ImpressionKey>>,
     /// The records whose numbers give a size that nobody declares ("12/60" of an edition of 50), by
     /// that size. Roman numerals number a part of an edition and are left out.
     pub of_other_size: BTreeMap<u32, Vec<ImpressionKey>>,
@@ -128,7 +128,7 @@ pub struct EditionStudy {
 /// What makes a number one that can be met again: its script and its worth. "12/50" and "12" are
 /// one; "XII" is another.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Met {
+pub struct MetNumber {
     /// Whether it is in roman numerals.
     pub is_roman: bool,
     /// The number.
@@ -195,8 +195,8 @@ pub fn only_printing(impression: &Impression) -> Option<&Key> {
 pub fn numbers_met<'a>(
     design: &'a Design,
     record: impl Fn(&'a Impression) -> &'a Impression,
-) -> BTreeMap<&'a Key, BTreeMap<Met, Vec<ImpressionKey>>> {
-    let mut met: BTreeMap<&Key, BTreeMap<Met, Vec<ImpressionKey>>> = BTreeMap::new();
+) -> BTreeMap<&'a Key, BTreeMap<MetNumber, Vec<ImpressionKey>>> {
+    let mut met: BTreeMap<&Key, BTreeMap<MetNumber, Vec<ImpressionKey>>> = BTreeMap::new();
     for impression in design.impressions.values() {
         if impression.standing.is_withdrawn() {
             continue;
@@ -209,7 +209,7 @@ pub fn numbers_met<'a>(
         if let (Some(printing), Some(Numbering::Edition(number))) =
             (only_printing(record), numbering)
         {
-            let key = Met {
+            let key = MetNumber {
                 is_roman: number.is_roman,
                 number: number.number,
             };
@@ -251,7 +251,7 @@ fn of_other_size(
     for impression in design.impressions.values() {
         let record = catalogue.published_impression(impression);
         let numbering = record.numbering.as_ref();
-        let Some(Numbering::Edition(Number {
+        let Some(Numbering::Edition(EditionNumber {
             is_roman: false,
             of: Some(of),
             ..
@@ -272,7 +272,7 @@ fn study(
     groups: &Groups,
     printing: Key,
     claims: Vec<u32>,
-    met: BTreeMap<Met, Vec<ImpressionKey>>,
+    met: BTreeMap<MetNumber, Vec<ImpressionKey>>,
 ) -> EditionStudy {
     let located: BTreeSet<u32> = met.keys().map(|m| m.number).collect();
     let repeated: BTreeSet<u32> = met
@@ -309,7 +309,7 @@ mod tests {
     use super::*;
 
     fn edition(is_roman: bool, number: u32, of: Option<u32>) -> Numbering {
-        Numbering::Edition(Number {
+        Numbering::Edition(EditionNumber {
             is_roman,
             number,
             of,

@@ -23,15 +23,15 @@ mod count;
 pub mod crossing;
 pub mod editions;
 mod groups;
+pub mod linked;
 mod readings;
 mod rows;
 pub mod survival;
-pub mod together;
 
 use count::count;
 pub use groups::{Groups, is_counted};
 pub(crate) use readings::readings;
-pub use rows::{By, Census, Designs, Holders, Holding, Row, Sheets};
+pub use rows::{Census, CensusRows, DesignScope, HolderAndState, HolderScope, Row, Sheets};
 
 /// The census of one design.
 #[must_use]
@@ -39,7 +39,7 @@ pub fn of_design(
     catalogue: &Catalogue,
     groups: &Groups,
     design: &Design,
-    holders: Holders,
+    holders: HolderScope,
 ) -> Census {
     let mut census = count(catalogue, groups, &[design], holders);
     in_the_order_of(
@@ -58,8 +58,8 @@ pub fn of_design(
 pub fn of_everything(
     catalogue: &Catalogue,
     groups: &Groups,
-    designs: Designs,
-    holders: Holders,
+    designs: DesignScope,
+    holders: HolderScope,
 ) -> Census {
     let designs: Vec<&Design> = counted_together(catalogue, designs).collect();
     of_designs(catalogue, groups, &designs, holders)
@@ -68,11 +68,11 @@ pub fn of_everything(
 /// The designs that are counted together. That one does not stand may be private.
 pub(super) fn counted_together(
     catalogue: &Catalogue,
-    designs: Designs,
+    designs: DesignScope,
 ) -> impl Iterator<Item = &Design> {
     let all = catalogue.designs.values();
     all.filter(move |design| {
-        designs == Designs::All || !catalogue.published_design(design).standing.is_set_apart()
+        designs == DesignScope::All || !catalogue.published_design(design).standing.is_set_apart()
     })
 }
 
@@ -81,8 +81,8 @@ pub(super) fn counted_together(
 pub fn of_series(
     catalogue: &Catalogue,
     groups: &Groups,
-    designs: Designs,
-    holders: Holders,
+    designs: DesignScope,
+    holders: HolderScope,
 ) -> BTreeMap<String, Census> {
     let mut series: BTreeMap<&str, Vec<&Design>> = BTreeMap::new();
     for design in counted_together(catalogue, designs) {
@@ -106,7 +106,7 @@ fn of_designs(
     catalogue: &Catalogue,
     groups: &Groups,
     designs: &[&Design],
-    holders: Holders,
+    holders: HolderScope,
 ) -> Census {
     let mut census = count(catalogue, groups, designs, holders);
     census.by.state.clear();

@@ -2,14 +2,14 @@
 //!
 //! Not here: how they are counted (`count`).
 
-use super::crossing::Crossed;
+use super::crossing::StateAndPrinting;
 use crate::model::impression::Status;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::vocabulary::CountingClass;
 
 /// Whose holders the rows tell.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Holders {
+pub enum HolderScope {
     /// Those of every record: for the editors.
     All,
     /// Those of the records that are shown. One that is counted without being shown stands where no
@@ -19,7 +19,7 @@ pub enum Holders {
 
 /// Which designs are counted together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Designs {
+pub enum DesignScope {
     /// All of them: what DESIGN.md's appendix counts, and `census --json` tells.
     All,
     /// Those that are neither rejected nor withdrawn. Works rejected as not by the artist stand apart in
@@ -60,7 +60,7 @@ pub struct Row<K> {
 /// The rows, each list in the order of its keys with what is not recorded last. They need not add
 /// up: a sheet that is one of two states stands in both rows.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct By {
+pub struct CensusRows {
     /// By holder.
     pub holder: Vec<Row<Key>>,
     /// By the holder's country, ISO 3166-1 alpha-2.
@@ -72,9 +72,9 @@ pub struct By {
     /// By printing, in the record's order. Empty where several designs are counted together.
     pub printing: Vec<Row<Key>>,
     /// By state and printing together. Empty where several designs are counted together.
-    pub crossing: Vec<Row<Crossed>>,
+    pub crossing: Vec<Row<StateAndPrinting>>,
     /// By holder and state together. Empty where several designs are counted together.
-    pub holding: Vec<Row<Holding>>,
+    pub holding: Vec<Row<HolderAndState>>,
     /// By kind of impression.
     pub kind: Vec<Row<Key>>,
     /// By the class in which a kind of impression counts.
@@ -85,7 +85,7 @@ pub struct By {
 
 /// A holder and a state; `None` for what is not recorded.
 #[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Holding {
+pub struct HolderAndState {
     /// The holder.
     pub holder: Option<Key>,
     /// The state.
@@ -98,5 +98,5 @@ pub struct Census {
     /// How many there are.
     pub sheets: Sheets,
     /// The same by various keys.
-    pub by: By,
+    pub by: CensusRows,
 }

@@ -11,14 +11,14 @@
 //! known is treated as concerned, as the AAM's guidelines ask for what is not known (TRADE.md
 //! section 5).
 //!
-//! In: the published records, all those of one sheet together. Out: [`Years`], one for each sheet
+//! In: the published records, all those of one sheet together. Out: [`DiligenceYears`], one for each sheet
 //! that is concerned. Not here: what an entry proves (`ownership`), when a
-//! sheet was printed (`printed`).
+//! sheet was printed (`printing_date`).
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::ownership::{Owned, Span, is_maker, owners};
-use super::printed;
+use super::ownership::{Ownership, Span, is_maker, owners};
+use super::printing_date;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::edtf::Day;
@@ -44,17 +44,17 @@ pub const LAST: Day = Day {
 
 /// How well the owner at one time is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Known {
+pub enum OwnerRecord {
     /// None is recorded.
-    Nobody,
+    Missing,
     /// One is recorded, but not with certainty for this time.
-    Perhaps,
+    Uncertain,
     /// One is recorded.
-    Owner,
+    Certain,
 }
 
 /// An entry of the provenance of a record: the record, and which of its entries.
-pub type EntryOf = (ImpressionKey, EntryAt);
+pub type EntryRef = (ImpressionKey, EntryAt);
 
 /// A time for which the owner is equally well known.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -64,14 +64,14 @@ pub struct Stretch {
     /// Its last day.
     pub last: Day,
     /// How well.
-    pub known: Known,
+    pub known: OwnerRecord,
     /// The entries that name the owners, in the order of time.
-    pub owners: Vec<EntryOf>,
+    pub owners: Vec<EntryRef>,
 }
 
 /// What is recorded of a sheet as a whole.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Status {
+pub enum Coverage {
     /// An owner is recorded for every day.
     Throughout,
     /// For every day, but for some not with certainty.
@@ -85,7 +85,7 @@ pub enum Status {
 /// What the dates of a sheet say of its passing from one to another. That they say nothing does not
 /// mean that it did not.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Change {
+pub enum ChangeOfHands {
     /// No date of the kind can fall in the time.
     None,
     /// One can, or somebody handled the sheet then and may not have sold it.
@@ -96,41 +96,46 @@ pub enum Change {
 
 /// What is recorded of one sheet.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Years {
+pub struct DiligenceYears {
     /// The time that is asked about, from its first day or the first on which the sheet can have
     /// been printed, in stretches without gaps. Never empty.
     pub stretches: Vec<Stretch>,
     /// Whether the sheet may have been printed only later.
     pub may_be_later: bool,
     /// Whether it passed from one to another in this time.
-    pub change: Change,
+    pub change: ChangeOfHands,
 }
 
-impl Years {
+impl DiligenceYears {
     /// What is recorded as a whole.
     #[must_use]
-    pub fn status(&self) -> Status {
+    pub fn coverage(&self) -> Coverage {
         let is = |known| move |stretch: &Stretch| stretch.known == known;
-        if self.stretches.iter().all(is(Known::Owner)) {
-            Status::Throughout
-        } else if self.stretches.iter().all(is(Known::Nobody)) {
-            Status::Silent
-        } else if self.stretches.iter().any(is(Known::Nobody)) {
-            Status::Partly
+        if self.stretches.iter().all(is(OwnerRecord::Certain)) {
+            Coverage::Throughout
+        } else if self.stretches.iter().all(is(OwnerRecord::Missing)) {
+            Coverage::Silent
+        } else if self.stretches.iter().any(is(OwnerRecord::Missing)) {
+            Coverage::Partly
         } else {
-            Status::Perhaps
+            Coverage::Perhaps
         }
     }
 
     /// The times for which no owner is recorded.
     pub fn gaps(&self) -> impl Iterator<Item = &Stretch> {
-        self.stretches.iter().filter(|s| s.known == Known::Nobody)
+        self.stretches
+            .iter()
+            .filter(|s| s.known == OwnerRecord::Missing)
     }
 }
 
 /// The sheets that are concerned, each under every published record of it.
 #[must_use]
-pub fn of_catalogue(catalogue: &Catalogue, groups: &Groups) -> BTreeMap<ImpressionKey, Years> {
+pub fn of_catalogue(
+    catalogue: &Catalogue,
+    groups: &Groups,
+) -> BTreeMap<ImpressionKey, DiligenceYears> {
     let mut sheets: BTreeMap<ImpressionKey, Vec<(&Design, &Impression)>> = BTreeMap::new();
     for (design, impression) in catalogue.impressions() {
         if impression.publish && is_counted(design, impression) {
@@ -154,14 +159,14 @@ pub fn of_catalogue(catalogue: &Catalogue, groups: &Groups) -> BTreeMap<Impressi
 
 /// What is recorded of one sheet, by all its records; `None` where it was certainly printed later, or
 /// destroyed before.
-fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Option<Years> {
-    let printed = printed::of_sheet(catalogue, records);
+fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Option<DiligenceYears> {
+    let printed = printing_date::of_sheet(catalogue, records);
     let first = printed.first.map_or(FIRST, |day| day.max(FIRST));
     if first > LAST {
         return None;
     }
     let artist = catalogue.settings.artist.as_ref().map(|a| &a.value);
-    let owned: Vec<(EntryOf, Owned)> = records
+    let owned: Vec<(EntryRef, Ownership)> = records
         .iter()
         .flat_map(|(design, impression)| {
             let owned = owners(design, impression, printed, artist);
@@ -181,14 +186,14 @@ fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Option
         last: Some(last),
     };
     let existence = Existence { printed, gone };
-    Some(Years {
+    Some(DiligenceYears {
         stretches: stretches(&owned, existence, first, last),
         may_be_later: printed.last.is_none_or(|last| last > LAST),
         change: records
             .iter()
             .map(|(design, i)| change(design, i, artist, asked))
             .max()
-            .unwrap_or(Change::None),
+            .unwrap_or(ChangeOfHands::None),
     })
 }
 
@@ -231,14 +236,19 @@ impl Existence {
 
 /// Whether a record says that its sheet passed from one to another within `asked`. What the artist
 /// had first came from nobody, and what was destroyed went to nobody.
-fn change(design: &Design, impression: &Impression, artist: Option<&Key>, asked: Span) -> Change {
+fn change(
+    design: &Design,
+    impression: &Impression,
+    artist: Option<&Key>,
+    asked: Span,
+) -> ChangeOfHands {
     let is_owner = |entry: &ProvenanceEntry| entry.role == PartyRole::Owner;
     let entries = &impression.provenance;
     let is_destroyed = impression.status.value == Standing::Destroyed;
     let ended = entries.iter().rposition(is_owner).filter(|_| is_destroyed);
     let handled =
         |entry: &ProvenanceEntry| entry.role != PartyRole::Keeper && entry.sold != Some(false);
-    let mut found = Change::None;
+    let mut found = ChangeOfHands::None;
     for (at, entry) in entries.iter().enumerate().filter(|(_, e)| handled(e)) {
         let is_makers = at == 0 && is_maker(design, artist, entry);
         let came = entry.from.as_ref().filter(|_| !is_makers);
@@ -247,10 +257,10 @@ fn change(design: &Design, impression: &Impression, artist: Option<&Key>, asked:
             let when = Span::of(&date.value);
             let is_sure = entry.is_certain() && (is_owner(entry) || entry.sold == Some(true));
             if is_sure && when.lies_in(asked) {
-                return Change::Recorded;
+                return ChangeOfHands::Recorded;
             }
             if when.meets(asked) {
-                found = Change::Possible;
+                found = ChangeOfHands::Possible;
             }
         }
     }
@@ -259,7 +269,7 @@ fn change(design: &Design, impression: &Impression, artist: Option<&Key>, asked:
 
 /// The time from `first` to `last`, cut wherever what is known changes.
 fn stretches(
-    owned: &[(EntryOf, Owned)],
+    owned: &[(EntryRef, Ownership)],
     existence: Existence,
     first: Day,
     last: Day,
@@ -286,7 +296,7 @@ fn stretches(
             Some(before) if before.known == known => {
                 before.last = last;
                 let new = owners.into_iter().filter(|o| !before.owners.contains(o));
-                let new: Vec<EntryOf> = new.collect();
+                let new: Vec<EntryRef> = new.collect();
                 before.owners.extend(new);
             }
             _ => found.push(Stretch {
@@ -301,26 +311,30 @@ fn stretches(
 }
 
 /// How well the owner on one day is known, and by which entries.
-fn on_day(owned: &[(EntryOf, Owned)], existence: Existence, day: Day) -> (Known, Vec<EntryOf>) {
+fn on_day(
+    owned: &[(EntryRef, Ownership)],
+    existence: Existence,
+    day: Day,
+) -> (OwnerRecord, Vec<EntryRef>) {
     // In the year in which a sheet was printed a certain owner who can have come by it is enough: it
     // was with its printer, with that owner, or nowhere. So too at its end.
     let is_doubtful = existence.is_doubtful(day);
-    let has_it = |owned: &Owned| {
+    let has_it = |owned: &Ownership| {
         owned.certainly.is_some_and(|span| span.contains(day))
             || is_doubtful && owned.is_firm && owned.possibly.contains(day)
     };
-    let by = |wanted: &dyn Fn(&Owned) -> bool| -> Vec<EntryOf> {
+    let by = |wanted: &dyn Fn(&Ownership) -> bool| -> Vec<EntryRef> {
         let entries = owned.iter().filter(|(_, owned)| wanted(owned));
         entries.map(|(entry, _)| entry.clone()).collect()
     };
     let owners = by(&has_it);
     if !owners.is_empty() {
-        return (Known::Owner, owners);
+        return (OwnerRecord::Certain, owners);
     }
     let perhaps = by(&|owned| owned.possibly.contains(day));
     if perhaps.is_empty() {
-        (Known::Nobody, Vec::new())
+        (OwnerRecord::Missing, Vec::new())
     } else {
-        (Known::Perhaps, perhaps)
+        (OwnerRecord::Uncertain, perhaps)
     }
 }

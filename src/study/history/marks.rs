@@ -20,12 +20,12 @@ use crate::model::provenance::{Party, PartyRole};
 use crate::study::census::editions::only_printing;
 
 /// What makes two marks one and the same: kind, and number in a repertory or else the text.
-pub type Stamp<'a> = (MarkKind, &'a str);
+pub type MarkIdentity<'a> = (MarkKind, &'a str);
 
 /// The mark that a stamp, seal or collector's mark is; `None` for what is written by hand or not
 /// described.
 #[must_use]
-pub fn stamp(mark: &Mark) -> Option<Stamp<'_>> {
+pub fn identity(mark: &Mark) -> Option<MarkIdentity<'_>> {
     let kind = mark.kind.as_ref()?.value;
     let is_repeated = matches!(kind, MarkKind::Stamp | MarkKind::Seal | MarkKind::Collector);
     let name = mark.number.as_deref().or(mark.text.as_deref())?;
@@ -42,12 +42,12 @@ pub struct SharedMark {
     /// Whose name it bears, where only that tells it from another that says the same.
     pub whose: Option<Key>,
     /// Who used it, by the first day on which they can have.
-    pub users: Vec<User>,
+    pub users: Vec<MarkUser>,
 }
 
 /// Somebody who used a mark.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct User {
+pub struct MarkUser {
     /// The person or holder.
     pub key: Key,
     /// When, as far as is known: when they put it on a sheet, else when they had the sheet or
@@ -60,7 +60,8 @@ pub struct User {
 /// The marks that several people used, by kind and name.
 #[must_use]
 pub fn shared(catalogue: &Catalogue) -> Vec<SharedMark> {
-    let mut marks: BTreeMap<(Stamp<'_>, Option<&Key>), BTreeMap<&Key, Uses>> = BTreeMap::new();
+    let mut marks: BTreeMap<(MarkIdentity<'_>, Option<&Key>), BTreeMap<&Key, MarkUses>> =
+        BTreeMap::new();
     for (design, impression) in catalogue.impressions() {
         if !impression.publish || impression.standing.is_withdrawn() {
             continue;
@@ -68,7 +69,7 @@ pub fn shared(catalogue: &Catalogue) -> Vec<SharedMark> {
         let design = catalogue.published_design(design);
         let record = catalogue.published_impression(impression);
         for mark in &record.marks {
-            let (Some(stamp), Some(by)) = (stamp(mark), user(mark)) else {
+            let (Some(stamp), Some(by)) = (identity(mark), user(mark)) else {
                 continue;
             };
             let users = marks.entry((stamp, namesake(mark))).or_default();
@@ -103,7 +104,7 @@ impl SharedMark {
     /// Whether a mark on a sheet is this one.
     #[must_use]
     pub fn is(&self, mark: &Mark) -> bool {
-        stamp(mark) == Some((self.kind, self.name.as_str()))
+        identity(mark) == Some((self.kind, self.name.as_str()))
             && namesake(mark) == self.whose.as_ref()
     }
 }
@@ -147,18 +148,18 @@ fn when(design: &Design, record: &Impression, mark: &Mark, by: &Key) -> Option<D
 
 /// What is known of the uses of one user.
 #[derive(Default)]
-struct Uses {
+struct MarkUses {
     when: Vec<Date>,
     sheets: Vec<ImpressionKey>,
 }
 
-fn in_order(users: BTreeMap<&Key, Uses>) -> Vec<User> {
-    let user = |(key, uses): (&Key, Uses)| User {
+fn in_order(users: BTreeMap<&Key, MarkUses>) -> Vec<MarkUser> {
+    let user = |(key, uses): (&Key, MarkUses)| MarkUser {
         key: key.clone(),
         when: together(&uses.when),
         sheets: uses.sheets,
     };
-    let mut users: Vec<User> = users.into_iter().map(user).collect();
+    let mut users: Vec<MarkUser> = users.into_iter().map(user).collect();
     users.sort_by_key(|user| {
         let when = user.when.as_ref();
         let begun = when.and_then(|date| date.earliest().day().or(date.latest().day()));

@@ -6,7 +6,7 @@
 //! | file | subject |
 //! |---|---|
 //! | [`wear`] | the order in which sheets were pulled, from wear of the matrices |
-//! | [`printed`] | when a sheet was printed |
+//! | [`printing_date`] | when a sheet was printed |
 //! | [`ownership`] | who owned a sheet when, certainly and possibly |
 //! | [`diligence`] | what ownership leaves open for 1933 to 1945 |
 //! | [`marks`] | marks that several people used |
@@ -14,5 +14,5 @@
 pub mod diligence;
 pub mod marks;
 pub mod ownership;
-pub mod printed;
+pub mod printing_date;
 pub mod wear;

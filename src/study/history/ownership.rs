@@ -7,8 +7,8 @@
 //! between them. A keeper never owns; an agent may, but is nobody's proof: agents only carry a
 //! direct chain from one owner to the next.
 //!
-//! In: one published record. Out: [`Owned`], one for each entry of an owner. Not here: when a sheet
-//! was printed (`printed`), what follows for a span of years (`diligence`).
+//! In: one published record. Out: [`Ownership`], one for each entry of an owner. Not here: when a sheet
+//! was printed (`printing_date`), what follows for a span of years (`diligence`).
 
 use crate::model::design::Design;
 use crate::model::edtf::{Date, Day};
@@ -106,7 +106,7 @@ fn moved(day: Day, years: i64) -> Day {
 
 /// The time for which an entry makes somebody the owner.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Owned {
+pub struct Ownership {
     /// The entry.
     pub entry: EntryAt,
     /// When, on any reading; `None` where the entry proves nothing of the kind.
@@ -125,7 +125,7 @@ pub fn owners(
     impression: &Impression,
     printed: Span,
     artist: Option<&Key>,
-) -> Vec<Owned> {
+) -> Vec<Ownership> {
     let steps: Vec<Step> = impression
         .provenance
         .iter()
@@ -208,9 +208,9 @@ struct Chain<'a> {
 }
 
 impl Chain<'_> {
-    fn owned(&self, at: usize) -> Option<Owned> {
+    fn owned(&self, at: usize) -> Option<Ownership> {
         let step = self.steps.get(at).filter(|step| step.is_owner())?;
-        Some(Owned {
+        Some(Ownership {
             entry: step.at,
             certainly: if step.is_firm {
                 self.certainly(at, step)

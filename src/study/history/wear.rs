@@ -49,7 +49,7 @@ pub struct Wear {
     /// Sets of sheets of which each would have to be pulled before the others.
     pub cycles: Vec<Vec<ImpressionKey>>,
     /// Sheets of a later state that show less wear than one of an earlier state.
-    pub backwards: Vec<Backwards>,
+    pub contradictions: Vec<WearContradiction>,
 }
 
 /// Sheets that show the same stages.
@@ -66,7 +66,7 @@ pub struct Pull {
 
 /// Two sheets whose wear contradicts the order of their states.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Backwards {
+pub struct WearContradiction {
     /// The sheet of the earlier state, which shows more wear.
     pub earlier: ImpressionKey,
     /// The sheet of the later state, which shows less.
@@ -158,13 +158,13 @@ fn of_run(
     states: Vec<Key>,
     points: &[&Point],
 ) -> Option<Wear> {
-    let sheets: Vec<Sheet<'_>> = design
+    let sheets: Vec<ExaminedSheet<'_>> = design
         .impressions
         .values()
         .filter(|i| is_counted(design, i) && is_of(design, i, matrix, &states))
         // Whose state is in doubt cannot say in which state a stage was reached.
         .filter(|i| contradiction(design, i).is_none())
-        .map(|impression| Sheet {
+        .map(|impression| ExaminedSheet {
             impression,
             stages: points.iter().map(|p| stage(impression, p)).collect(),
         })
@@ -196,17 +196,18 @@ fn of_run(
     let wear = Wear {
         matrix: matrix.cloned(),
         points: points.iter().map(|p| p.key.value.clone()).collect(),
-        backwards: backwards(design, &sheets, points),
+        contradictions: contradictions(design, &sheets, points),
         states,
         pulls,
         before,
         cycles,
     };
-    let tells = !wear.before.is_empty() || !wear.cycles.is_empty() || !wear.backwards.is_empty();
+    let tells =
+        !wear.before.is_empty() || !wear.cycles.is_empty() || !wear.contradictions.is_empty();
     tells.then_some(wear)
 }
 
-struct Sheet<'a> {
+struct ExaminedSheet<'a> {
     impression: &'a Impression,
     stages: Vec<Option<ValueAt>>,
 }
@@ -343,8 +344,12 @@ fn reduced(graph: &DiGraph<Pull, ()>) -> (Indexed<PullAt, Pull>, Vec<(PullAt, Pu
 }
 
 /// For each sheet, the first sheet of an earlier state that shows more wear.
-fn backwards(design: &Design, sheets: &[Sheet<'_>], points: &[&Point]) -> Vec<Backwards> {
-    let state_of = |sheet: &Sheet<'_>| {
+fn contradictions(
+    design: &Design,
+    sheets: &[ExaminedSheet<'_>],
+    points: &[&Point],
+) -> Vec<WearContradiction> {
+    let state_of = |sheet: &ExaminedSheet<'_>| {
         let states = possible_states(design, sheet.impression, None);
         let mut states = states.into_iter();
         let only = states.next().filter(|_| states.next().is_none())?;
@@ -365,7 +370,7 @@ fn backwards(design: &Design, sheets: &[Sheet<'_>], points: &[&Point]) -> Vec<Ba
             Some((earlier, point.key.value.clone()))
         });
         if let Some((earlier, point)) = earlier {
-            found.push(Backwards {
+            found.push(WearContradiction {
                 earlier: earlier.impression.key.clone(),
                 later: later.impression.key.clone(),
                 point,

@@ -1,6 +1,6 @@
 //! What a state changed against the states it follows.
 //!
-//! In: a design and one of its states. Out: [`Changes`], one for each state it follows.
+//! In: a design and one of its states. Out: [`StateChanges`], one for each state it follows.
 
 use super::allowed::{is_same_set, is_told_apart, shown_values};
 use crate::model::design::Design;
@@ -11,7 +11,7 @@ use crate::study::numerals::predecessors;
 
 /// How a state differs, at one point, from a state it follows.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Change {
+pub struct PointChange {
     /// The point.
     pub point: Key,
     /// What was shown before; empty where nothing is said.
@@ -24,14 +24,14 @@ pub struct Change {
 
 /// What a state changed against one of the states it follows.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Changes {
+pub struct StateChanges {
     /// The state it follows.
     pub follows: Key,
     /// The points at which something else is shown, in the record's order.
-    pub changed: Vec<Change>,
+    pub changed: Vec<PointChange>,
 }
 
-impl Changes {
+impl StateChanges {
     /// Whether some point tells the two states apart.
     #[must_use]
     pub fn tell_apart(&self) -> bool {
@@ -41,10 +41,10 @@ impl Changes {
 
 /// What `state` changed against each state it follows; empty for a first state.
 #[must_use]
-pub fn changes(design: &Design, state: &State) -> Vec<Changes> {
+pub fn changes(design: &Design, state: &State) -> Vec<StateChanges> {
     predecessors(design, state)
         .into_iter()
-        .map(|before| Changes {
+        .map(|before| StateChanges {
             follows: before.key.value.clone(),
             changed: design
                 .points
@@ -56,7 +56,7 @@ pub fn changes(design: &Design, state: &State) -> Vec<Changes> {
         .collect()
 }
 
-fn change_at(point: &Point, before: &State, after: &State) -> Option<Change> {
+fn change_at(point: &Point, before: &State, after: &State) -> Option<PointChange> {
     let old = shown_values(&before.shows, point);
     let new = shown_values(&after.shows, point);
     // A state that says nothing at a point has not said that it changed there.
@@ -66,7 +66,7 @@ fn change_at(point: &Point, before: &State, after: &State) -> Option<Change> {
         Some(old) => is_told_apart(point, old, &new),
         None => false,
     };
-    Some(Change {
+    Some(PointChange {
         point: point.key.value.clone(),
         before: old.into_iter().flatten().cloned().collect(),
         after: new.into_iter().cloned().collect(),

@@ -16,7 +16,7 @@
 
 use std::collections::{BTreeMap, VecDeque};
 
-use super::identify::{Identified, Weighed, greater_first};
+use super::identify::{Identified, WeighedCandidate, greater_first};
 use super::leads::narrowing;
 pub use super::leads::{LeadCondition, Range};
 use super::next_point::expected_bits;
@@ -73,15 +73,15 @@ pub const MOST_COUPLETS: usize = 120;
 pub fn couplets(table: &DiagnosticTable) -> Couplets {
     let all_candidates: Vec<CandidateAt> = table.candidates.indexes().collect();
     let all_points: Vec<PointAt> = table.points.indexes().collect();
-    let mut growing = Growing {
+    let mut builder = KeyBuilder {
         table,
         known: BTreeMap::new(),
         waiting: VecDeque::new(),
     };
-    growing.goal(&all_candidates, &all_points);
+    builder.goal(&all_candidates, &all_points);
     let mut grown = Indexed::default();
-    while let Some(stem) = growing.waiting.pop_front() {
-        let couplet = growing.couplet(stem);
+    while let Some(stem) = builder.waiting.pop_front() {
+        let couplet = builder.couplet(stem);
         grown.push(couplet);
     }
     Couplets {
@@ -97,13 +97,13 @@ struct Stem {
 }
 
 /// A key while it grows; couplets are grown in the order in which they were first led to.
-struct Growing<'a> {
+struct KeyBuilder<'a> {
     table: &'a DiagnosticTable,
     known: BTreeMap<Stem, CoupletAt>,
     waiting: VecDeque<Stem>,
 }
 
-impl Growing<'_> {
+impl KeyBuilder<'_> {
     /// Where `candidates` lead, of whom only `points` have not been asked.
     fn goal(&mut self, candidates: &[CandidateAt], points: &[PointAt]) -> Goal {
         let narrows =
@@ -155,7 +155,7 @@ fn equally_likely(table: &DiagnosticTable, candidates: &[CandidateAt]) -> Identi
         reason = "a design has nowhere near 2^52 candidates"
     )]
     let share = 1.0 / candidates.len().max(1) as f64;
-    let weighed = table.candidates.indexes().map(|at| Weighed {
+    let weighed = table.candidates.indexes().map(|at| WeighedCandidate {
         probability: if candidates.binary_search(&at).is_ok() {
             share
         } else {

@@ -34,19 +34,19 @@ pub struct Observed {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Identified {
     /// The candidates of the table.
-    pub candidates: Indexed<CandidateAt, Weighed>,
+    pub candidates: Indexed<CandidateAt, WeighedCandidate>,
 }
 
 /// What the observations make of one candidate.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Weighed {
+pub struct WeighedCandidate {
     /// Its probability among those not excluded; 0 for the excluded.
     pub probability: f64,
     /// The points that exclude it, in the table's order; empty: not excluded.
     pub against: Vec<PointAt>,
 }
 
-impl Weighed {
+impl WeighedCandidate {
     /// Whether some observation excludes the candidate.
     #[must_use]
     pub fn is_excluded(&self) -> bool {
@@ -140,7 +140,7 @@ pub fn identify(table: &DiagnosticTable, observed: &[Observed]) -> Identified {
         candidates: weights
             .iter()
             .zip(&against)
-            .map(|(weight, against)| Weighed {
+            .map(|(weight, against)| WeighedCandidate {
                 probability: if against.is_empty() && total > 0.0 {
                     weight / total
                 } else {

@@ -33,7 +33,8 @@ pub const EXACT_UP_TO: usize = 24;
 /// What the points of a table tell apart.
 #[must_use]
 pub fn separability(table: &DiagnosticTable) -> Separability {
-    let columns: Indexed<PointAt, Apart<'_>> = table.points.iter().map(Apart::of).collect();
+    let columns: Indexed<PointAt, ClassSeparation<'_>> =
+        table.points.iter().map(ClassSeparation::of).collect();
     let mut inseparable = Vec::new();
     let mut pairs: BTreeMap<PointSet, usize> = BTreeMap::new();
     let mut separating = PointSet::of_none(columns.len());
@@ -68,17 +69,17 @@ pub fn separability(table: &DiagnosticTable) -> Separability {
 }
 
 /// Which classes of a column are told apart, worked out once for all pairs.
-struct Apart<'a> {
+struct ClassSeparation<'a> {
     column: &'a PointColumn,
     /// Whether two classes are told apart.
     apart: Indexed<ClassAt, Indexed<ClassAt, bool>>,
 }
 
-impl<'a> Apart<'a> {
-    fn of(column: &'a PointColumn) -> Apart<'a> {
+impl<'a> ClassSeparation<'a> {
+    fn of(column: &'a PointColumn) -> ClassSeparation<'a> {
         let classes = || column.classes.indexes();
         let row = |a: ClassAt| classes().map(|b| column.classes_apart(a, b)).collect();
-        Apart {
+        ClassSeparation {
             column,
             apart: classes().map(row).collect(),
         }

@@ -3,7 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::reason::Somebody;
+use super::reason::PartyIdentity;
 use super::texts;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
@@ -13,15 +13,15 @@ use crate::model::mark::MarkKind;
 use crate::study::census::Groups;
 
 /// What holds for every design of a catalogue.
-pub(super) struct Ground<'a> {
+pub(super) struct CatalogueFacts<'a> {
     pub(super) catalogue: &'a Catalogue,
     pub(super) groups: &'a Groups,
     /// Inscriptions, each with the designs on whose sheets it stands.
     inscribed: BTreeMap<String, BTreeSet<&'a Key>>,
 }
 
-impl<'a> Ground<'a> {
-    pub(super) fn of(catalogue: &'a Catalogue, groups: &'a Groups) -> Ground<'a> {
+impl<'a> CatalogueFacts<'a> {
+    pub(super) fn of(catalogue: &'a Catalogue, groups: &'a Groups) -> CatalogueFacts<'a> {
         let mut inscribed: BTreeMap<String, BTreeSet<&Key>> = BTreeMap::new();
         for (design, impression) in catalogue.impressions() {
             let inscriptions = impression.marks.iter().filter(|mark| {
@@ -32,7 +32,7 @@ impl<'a> Ground<'a> {
                 inscribed.entry(text).or_default().insert(&design.key);
             }
         }
-        Ground {
+        CatalogueFacts {
             catalogue,
             groups,
             inscribed,
@@ -75,12 +75,12 @@ impl<'a> Ground<'a> {
 
     /// Whether two are certainly not one: neither took over the other. Names without a record that
     /// share a word may be two spellings of one.
-    pub(super) fn are_different(&self, one: &Somebody, other: &Somebody) -> bool {
+    pub(super) fn are_different(&self, one: &PartyIdentity, other: &PartyIdentity) -> bool {
         match (one, other) {
-            (Somebody::Record(one), Somebody::Record(other)) => {
+            (PartyIdentity::Record(one), PartyIdentity::Record(other)) => {
                 !self.catalogue.are_one_house(one, other)
             }
-            (Somebody::Named(one), Somebody::Named(other)) => {
+            (PartyIdentity::Named(one), PartyIdentity::Named(other)) => {
                 let words = |name: &str| -> BTreeSet<String> {
                     let words = name.split(|c: char| !c.is_alphanumeric());
                     let long = words.filter(|word| word.chars().count() > 3);

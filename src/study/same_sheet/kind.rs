@@ -5,21 +5,21 @@ use super::reason::{Evidence, Tie};
 
 /// What a reason is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Kind {
+pub struct ReasonKind {
     /// Its word in `census --doubts --json`; never changes its meaning.
     pub word: &'static str,
     /// What it compares, without its content: "an owner", to be followed by "kept private".
     pub what: &'static str,
 }
 
-fn kind(word: &'static str, what: &'static str) -> Kind {
-    Kind { word, what }
+fn kind(word: &'static str, what: &'static str) -> ReasonKind {
+    ReasonKind { word, what }
 }
 
 impl Tie {
     /// Its kind.
     #[must_use]
-    pub fn kind(&self) -> Kind {
+    pub fn kind(&self) -> ReasonKind {
         match self {
             Tie::Number { .. } => kind("same-number", "a number of the edition"),
             Tie::Accession { .. } => kind("same-accession", "a holder's number"),
@@ -38,7 +38,7 @@ impl Tie {
 impl Evidence {
     /// Its kind.
     #[must_use]
-    pub fn kind(&self) -> Kind {
+    pub fn kind(&self) -> ReasonKind {
         match self {
             Evidence::Shared(tie) => tie.kind(),
             Evidence::LastKnown(tie) => kind("last-known", tie.kind().what),

@@ -9,7 +9,7 @@
 //! edition) never suggests anything; it is told beside what does. The reasons and their bearing are those
 //! of TRADE.md sections 4 and 10 (common practice, no source).
 //!
-//! In: the catalogue, private fields included. Out: [`Pair`]s, for editors only: no page is made from
+//! In: the catalogue, private fields included. Out: [`RecordPair`]s, for editors only: no page is made from
 //! them. Only records that share something telling (`ties`, and a size that no third has) are compared,
 //! so that a design of hundreds of sheets costs little more than reading them.
 //!
@@ -41,4 +41,4 @@ mod texts;
 mod tie_index;
 mod ties;
 
-pub use pairs::{Pair, pairs};
+pub use pairs::{RecordPair, pairs};

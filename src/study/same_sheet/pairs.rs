@@ -5,11 +5,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use rayon::prelude::*;
 
 use super::compare::compare;
-use super::facts::Ground;
+use super::facts::CatalogueFacts;
 use super::reason::{Bearing, Reason};
-use super::record::Record;
-use super::size_index::Alike;
-use super::tie_index::Sharing;
+use super::record::ComparedRecord;
+use super::size_index::SizeIndex;
+use super::tie_index::TieIndex;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::impression::{Impression, OtherSheet};
@@ -19,7 +19,7 @@ use crate::study::index::{Indexed, SheetAt};
 
 /// Two records that may be one sheet, or are said to be perhaps.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Pair {
+pub struct RecordPair {
     /// A record of each sheet, the sheets in order; of a stated pair those that the statement names.
     pub records: [ImpressionKey; 2],
     /// Whether one of them says so itself (`maybe_same_as`).
@@ -28,7 +28,7 @@ pub struct Pair {
     pub reasons: Vec<Reason>,
 }
 
-impl Pair {
+impl RecordPair {
     /// The reasons with a bearing.
     pub fn with(&self, bearing: Bearing) -> impl Iterator<Item = &Reason> {
         let reasons = self.reasons.iter();
@@ -47,45 +47,45 @@ impl Pair {
         let count = |bearing| self.with(bearing).count();
         let contradictions = count(Bearing::Contradicts);
         !self.is_excluded()
-            && (count(Bearing::Ties) > contradictions
+            && (count(Bearing::Proves) > contradictions
                 || contradictions == 0 && count(Bearing::Speaks) >= 2)
     }
 }
 
 /// Every pair of a catalogue that is suggested or stated, by design; designs without one are left out.
 #[must_use]
-pub fn pairs(catalogue: &Catalogue, groups: &Groups) -> BTreeMap<Key, Vec<Pair>> {
-    let ground = Ground::of(catalogue, groups);
+pub fn pairs(catalogue: &Catalogue, groups: &Groups) -> BTreeMap<Key, Vec<RecordPair>> {
+    let facts = CatalogueFacts::of(catalogue, groups);
     let designs: Vec<&Design> = catalogue.designs.values().collect();
     designs
         .par_iter()
-        .map(|design| (design.key.clone(), of_design(&ground, design)))
+        .map(|design| (design.key.clone(), of_design(&facts, design)))
         .filter(|(_, pairs)| !pairs.is_empty())
         .collect()
 }
 
 /// The pairs of a design that are suggested or stated, in order.
-fn of_design<'a>(ground: &Ground<'a>, design: &'a Design) -> Vec<Pair> {
-    let sheets = Sheets::of(ground, design);
+fn of_design<'a>(facts: &CatalogueFacts<'a>, design: &'a Design) -> Vec<RecordPair> {
+    let sheets = Sheets::of(facts, design);
     let ties = sheets
         .records()
         .flat_map(|(at, record)| record.ties.iter().map(move |(tie, _)| (at, tie)));
-    let sharing = Sharing::of(ties);
-    let alike = Alike::of(sheets.records().map(|(at, record)| (at, record.impression)));
+    let tie_index = TieIndex::of(ties);
+    let size_index = SizeIndex::of(sheets.records().map(|(at, record)| (at, record.impression)));
     let stated = sheets.linked(|i| &i.maybe_same_as);
     let settled = sheets.linked(|i| &i.not_same_as);
-    let to_compare: BTreeSet<(SheetAt, SheetAt)> = sharing
+    let to_compare: BTreeSet<(SheetAt, SheetAt)> = tie_index
         .pairs()
-        .chain(alike.pairs())
+        .chain(size_index.pairs())
         .chain(stated.keys().copied())
         .filter(|pair| !settled.contains_key(pair))
         .collect();
-    let mut pairs: Vec<Pair> = to_compare
+    let mut pairs: Vec<RecordPair> = to_compare
         .into_iter()
         .map(|(a, b)| {
-            let beside = |both| compare(ground, design, &sharing, &alike, [a, b], both);
+            let beside = |both| compare(facts, design, &tie_index, &size_index, [a, b], both);
             let named = stated.get(&(a, b)).cloned();
-            Pair {
+            RecordPair {
                 is_stated: named.is_some(),
                 records: named.unwrap_or_else(|| [a, b].map(|at| sheets.first_of(at))),
                 reasons: in_bearing(reasons([&sheets.by_sheet[a], &sheets.by_sheet[b]], beside)),
@@ -100,7 +100,7 @@ fn of_design<'a>(ground: &Ground<'a>, design: &'a Design) -> Vec<Pair> {
 /// The sheets of a design, each with its records, at least one.
 struct Sheets<'a> {
     groups: &'a Groups,
-    by_sheet: Indexed<SheetAt, Vec<Record<'a>>>,
+    by_sheet: Indexed<SheetAt, Vec<ComparedRecord<'a>>>,
     /// The index of each, by its first record.
     indexes: BTreeMap<ImpressionKey, SheetAt>,
 }
@@ -109,12 +109,12 @@ struct Sheets<'a> {
 type Linked = BTreeMap<(SheetAt, SheetAt), [ImpressionKey; 2]>;
 
 impl<'a> Sheets<'a> {
-    fn of(ground: &Ground<'a>, design: &'a Design) -> Sheets<'a> {
-        let mut by_sheet: BTreeMap<ImpressionKey, Vec<Record<'a>>> = BTreeMap::new();
+    fn of(facts: &CatalogueFacts<'a>, design: &'a Design) -> Sheets<'a> {
+        let mut by_sheet: BTreeMap<ImpressionKey, Vec<ComparedRecord<'a>>> = BTreeMap::new();
         for impression in design.impressions.values() {
             if is_counted(design, impression) {
-                let record = Record::of(ground, design, impression);
-                let sheet = by_sheet.entry(ground.groups.first_of(&impression.key));
+                let record = ComparedRecord::of(facts, design, impression);
+                let sheet = by_sheet.entry(facts.groups.first_of(&impression.key));
                 sheet.or_default().push(record);
             }
         }
@@ -130,14 +130,14 @@ impl<'a> Sheets<'a> {
         }
         let indexes = (0..).map(SheetAt::new);
         Sheets {
-            groups: ground.groups,
+            groups: facts.groups,
             indexes: by_sheet.keys().cloned().zip(indexes).collect(),
             by_sheet: by_sheet.into_values().collect(),
         }
     }
 
     /// The records, each with its sheet.
-    fn records(&self) -> impl Iterator<Item = (SheetAt, &Record<'a>)> {
+    fn records(&self) -> impl Iterator<Item = (SheetAt, &ComparedRecord<'a>)> {
         let sheets = self.by_sheet.entries();
         sheets.flat_map(|(at, records)| records.iter().map(move |record| (at, record)))
     }
@@ -171,8 +171,8 @@ impl<'a> Sheets<'a> {
 /// The reasons between each record of the one sheet and each of the other, by `beside`; those that the
 /// records do not give without their private fields are marked so.
 fn reasons<'r, 'a>(
-    [one, other]: [&'r [Record<'a>]; 2],
-    beside: impl Fn([&'r Record<'a>; 2]) -> Vec<Reason>,
+    [one, other]: [&'r [ComparedRecord<'a>]; 2],
+    beside: impl Fn([&'r ComparedRecord<'a>; 2]) -> Vec<Reason>,
 ) -> Vec<Reason> {
     let mut reasons = Vec::new();
     for a in one {

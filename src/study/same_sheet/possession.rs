@@ -5,17 +5,17 @@
 //! is only known to have had one when somebody last stood before it.
 
 use super::days::{STILL, TODAY, firm, met};
-use super::facts::Ground;
-use super::reason::Somebody;
+use super::facts::CatalogueFacts;
+use super::reason::PartyIdentity;
 use crate::model::edtf::Day;
 use crate::model::impression::{Impression, Status};
 use crate::model::place::Place;
 use crate::model::provenance::{PartyRole, ProvenanceEntry};
 
 /// A time for which somebody certainly had a sheet.
-pub(super) struct Spell {
+pub(super) struct Possession {
     pub(super) role: PartyRole,
-    pub(super) who: Somebody,
+    pub(super) who: PartyIdentity,
     /// From when until when on any reading of the dates.
     pub(super) lasted: Option<(Day, Day)>,
     /// Times of which it is certain that they had it on some day of each.
@@ -24,19 +24,22 @@ pub(super) struct Spell {
 }
 
 /// Everybody who certainly owned or kept a sheet.
-pub(super) fn spells(ground: &Ground<'_>, impression: &Impression) -> Vec<Spell> {
-    let mut spells: Vec<Spell> = impression.provenance.iter().filter_map(of_entry).collect();
+pub(super) fn possessions(facts: &CatalogueFacts<'_>, impression: &Impression) -> Vec<Possession> {
+    let mut possessions: Vec<Possession> =
+        impression.provenance.iter().filter_map(of_entry).collect();
     if impression.status.value == Status::Located {
         for (role, who, place) in present(impression) {
-            let last = spells.iter_mut().rfind(|spell| spell.role == role);
-            let own = still(ground, impression, role, who, place, last);
-            spells.extend(own);
+            let last = possessions
+                .iter_mut()
+                .rfind(|possession| possession.role == role);
+            let own = still(facts, impression, role, who, place, last);
+            possessions.extend(own);
         }
     }
-    spells
+    possessions
 }
 
-fn of_entry(entry: &ProvenanceEntry) -> Option<Spell> {
+fn of_entry(entry: &ProvenanceEntry) -> Option<Possession> {
     if entry.role == PartyRole::Agent || !entry.is_certain() {
         return None;
     }
@@ -46,9 +49,9 @@ fn of_entry(entry: &ProvenanceEntry) -> Option<Spell> {
         (Some((_, from)), Some((to, _))) if from < to => Some((from, to)),
         _ => None,
     };
-    Some(Spell {
+    Some(Possession {
         role: entry.role,
-        who: Somebody::of(&entry.party)?,
+        who: PartyIdentity::of(&entry.party)?,
         lasted,
         moments: from.into_iter().chain(to).collect(),
         place: entry.place,
@@ -56,11 +59,11 @@ fn of_entry(entry: &ProvenanceEntry) -> Option<Spell> {
 }
 
 /// Who owns and who keeps a sheet now; who keeps it owns it, where nobody else is named.
-fn present(impression: &Impression) -> Vec<(PartyRole, Somebody, Place)> {
+fn present(impression: &Impression) -> Vec<(PartyRole, PartyIdentity, Place)> {
     let holder = impression
         .holder
         .as_ref()
-        .map(|key| (Somebody::Record(key.value.clone()), key.place));
+        .map(|key| (PartyIdentity::Record(key.value.clone()), key.place));
     let Some(owner) = &impression.owner else {
         let owned = holder.map(|(who, place)| (PartyRole::Owner, who, place));
         return owned.into_iter().collect();
@@ -69,42 +72,42 @@ fn present(impression: &Impression) -> Vec<(PartyRole, Somebody, Place)> {
         .holder
         .as_ref()
         .map_or(impression.place, |h| h.place);
-    let owned = Somebody::of(owner).map(|who| (PartyRole::Owner, who, place));
+    let owned = PartyIdentity::of(owner).map(|who| (PartyRole::Owner, who, place));
     let kept = holder.map(|(who, place)| (PartyRole::Keeper, who, place));
     owned.into_iter().chain(kept).collect()
 }
 
-/// Lets the last spell of the one who has the sheet now last on; a spell of its own where the
+/// Lets the last possession of the one who has the sheet now last on; a possession of its own where the
 /// provenance does not end with them.
 fn still(
-    ground: &Ground<'_>,
+    facts: &CatalogueFacts<'_>,
     impression: &Impression,
     role: PartyRole,
-    who: Somebody,
+    who: PartyIdentity,
     place: Place,
-    last: Option<&mut Spell>,
-) -> Option<Spell> {
+    last: Option<&mut Possession>,
+) -> Option<Possession> {
     let key = match &who {
-        Somebody::Record(key) => Some(key),
-        Somebody::Named(_) => None,
+        PartyIdentity::Record(key) => Some(key),
+        PartyIdentity::Named(_) => None,
     };
-    let is_lasting = key.is_some_and(|key| ground.is_lasting(key));
-    if !is_lasting && key.is_some_and(|key| ground.is_public(key)) {
+    let is_lasting = key.is_some_and(|key| facts.is_lasting(key));
+    if !is_lasting && key.is_some_and(|key| facts.is_public(key)) {
         // A dealer sells what it has, and a museum that another took over has nothing.
         return None;
     }
     let met = met(impression);
     let until = if is_lasting { STILL } else { met?.0 };
     match last {
-        Some(spell) if spell.who == who => {
-            let from = spell.moments.first().map(|(_, last)| *last);
-            if let Some(from) = from.filter(|from| spell.lasted.is_none() && *from < until) {
-                spell.lasted = Some((from, until));
+        Some(possession) if possession.who == who => {
+            let from = possession.moments.first().map(|(_, last)| *last);
+            if let Some(from) = from.filter(|from| possession.lasted.is_none() && *from < until) {
+                possession.lasted = Some((from, until));
             }
-            spell.moments.extend(met.filter(|_| !is_lasting));
+            possession.moments.extend(met.filter(|_| !is_lasting));
             None
         }
-        _ => Some(Spell {
+        _ => Some(Possession {
             role,
             who,
             lasted: is_lasting.then_some((TODAY, STILL)),

@@ -14,8 +14,8 @@ use crate::model::size::Size;
 /// How much a reason weighs, from most for to most against.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Bearing {
-    /// A tie that proves, were it certain that it was recorded rightly: a number, a collector's mark.
-    Ties,
+    /// A tie that proves it, if both records are right: a number, a collector's mark.
+    Proves,
     /// Speaks for it: an owner whom only few sheets of the design share.
     Speaks,
     /// Agrees, as many sheets would: the same state, the same paper.
@@ -65,22 +65,22 @@ pub(super) fn turned<T: Copy>(turn: bool, [a, b]: [T; 2]) -> [T; 2] {
     if turn { [b, a] } else { [a, b] }
 }
 
-/// Somebody, as provenances name them, so that two entries can be told to name one.
+/// Who a party of a provenance is, so that two entries that name one party can be recognised.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Somebody {
+pub enum PartyIdentity {
     /// The key of a person or holder.
     Record(Key),
     /// A name without a record.
     Named(String),
 }
 
-impl Somebody {
+impl PartyIdentity {
     /// Who a party is; `None` for somebody whose name is not told.
     #[must_use]
-    pub fn of(party: &Party) -> Option<Somebody> {
+    pub fn of(party: &Party) -> Option<PartyIdentity> {
         match party {
-            Party::Record(key) => Some(Somebody::Record(key.value.clone())),
-            Party::Named(name) => Some(Somebody::Named(name.value.trim().to_owned())),
+            Party::Record(key) => Some(PartyIdentity::Record(key.value.clone())),
+            Party::Named(name) => Some(PartyIdentity::Named(name.value.trim().to_owned())),
             Party::Undisclosed => None,
         }
     }
@@ -117,7 +117,7 @@ pub enum Tie {
     /// One lot of one sale.
     Lot {
         /// The dealer or auction house.
-        agent: Somebody,
+        agent: PartyIdentity,
         /// The date as recorded.
         date: String,
         /// The lot.
@@ -126,7 +126,7 @@ pub enum Tie {
     /// One sale, the lot unsaid on one side at least.
     Sale {
         /// The dealer or auction house.
-        agent: Somebody,
+        agent: PartyIdentity,
         /// The date as recorded.
         date: String,
     },
@@ -145,14 +145,14 @@ pub enum Tie {
         at: String,
     },
     /// A former owner.
-    Owner(Somebody),
+    Owner(PartyIdentity),
     /// The present holder, where one of the two has no number there.
     Holder(Key),
 }
 
 /// What the matrix left on a sheet, as far as it is measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Part {
+pub enum MeasuredPart {
     /// The image.
     Image,
     /// The platemark.
@@ -182,7 +182,7 @@ pub enum Evidence {
         alone: bool,
     },
     /// The image or platemark measures alike.
-    MatrixAlike(Part, [Size; 2]),
+    MatrixAlike(MeasuredPart, [Size; 2]),
     /// They are taken to be of the same state.
     SameState(Key),
     /// They are taken to be of the same printing.
@@ -193,9 +193,9 @@ pub enum Evidence {
     SeenAlike(Vec<Key>),
 
     /// Paper, which shrinks and stretches, can explain how far image or platemark lie apart.
-    MatrixNear(Part, [Size; 2]),
+    MatrixNear(MeasuredPart, [Size; 2]),
     /// Image or platemark lie apart further than paper explains.
-    MatrixFar(Part, [Size; 2]),
+    MatrixFar(MeasuredPart, [Size; 2]),
     /// The one measured later is larger than the other was.
     Grown {
         /// Both sizes.
@@ -239,7 +239,7 @@ pub enum Evidence {
     /// They were two lots of one sale.
     OtherLot {
         /// The dealer or auction house.
-        agent: Somebody,
+        agent: PartyIdentity,
         /// When.
         date: Date,
         /// The lots.
@@ -259,7 +259,7 @@ pub enum Evidence {
         /// As owners or as keepers.
         role: PartyRole,
         /// Who.
-        who: [Somebody; 2],
+        who: [PartyIdentity; 2],
     },
     /// The one no longer exists, the other does.
     Destroyed,

@@ -3,9 +3,9 @@
 use std::collections::BTreeSet;
 
 use super::days;
-use super::facts::Ground;
-use super::possession::{Spell, spells};
-use super::reason::{Somebody, Tie};
+use super::facts::CatalogueFacts;
+use super::possession::{Possession, possessions};
+use super::reason::{PartyIdentity, Tie};
 use super::ties::ties;
 use crate::model::design::Design;
 use crate::model::edtf::Day;
@@ -13,12 +13,12 @@ use crate::model::impression::{Impression, Status};
 use crate::model::place::Place;
 
 /// A record of a design that counts.
-pub(super) struct Record<'a> {
+pub(super) struct ComparedRecord<'a> {
     pub impression: &'a Impression,
     /// What another record may say word for word, with its place; each once.
     pub ties: Vec<(Tie, Place)>,
     /// Who had it when, as far as that is certain.
-    pub spells: Vec<Spell>,
+    pub possessions: Vec<Possession>,
     /// The first and the last day of which anything is known.
     pub known: Option<(Day, Day)>,
     /// Whether nobody knows where the sheet is.
@@ -26,50 +26,54 @@ pub(super) struct Record<'a> {
     /// The last entry of its provenance that names somebody: what the trace of a lost sheet ends with.
     pub last: Option<Tie>,
     /// The record without what it keeps private, where it keeps something.
-    pub public: Option<Box<Record<'a>>>,
+    pub public: Option<Box<ComparedRecord<'a>>>,
 }
 
-impl<'a> Record<'a> {
+impl<'a> ComparedRecord<'a> {
     pub(super) fn of(
-        ground: &Ground<'a>,
+        facts: &CatalogueFacts<'a>,
         design: &'a Design,
         impression: &'a Impression,
-    ) -> Record<'a> {
-        let public = ground.catalogue.published_impression(impression);
+    ) -> ComparedRecord<'a> {
+        let public = facts.catalogue.published_impression(impression);
         let has_private = !std::ptr::eq(public, impression);
-        Record {
-            public: has_private.then(|| Box::new(Record::as_given(ground, design, public))),
-            ..Record::as_given(ground, design, impression)
+        ComparedRecord {
+            public: has_private.then(|| Box::new(ComparedRecord::as_given(facts, design, public))),
+            ..ComparedRecord::as_given(facts, design, impression)
         }
     }
 
-    fn as_given(ground: &Ground<'_>, design: &'a Design, impression: &'a Impression) -> Record<'a> {
-        let (ties, last) = ties(ground, design, impression);
+    fn as_given(
+        facts: &CatalogueFacts<'_>,
+        design: &'a Design,
+        impression: &'a Impression,
+    ) -> ComparedRecord<'a> {
+        let (ties, last) = ties(facts, design, impression);
         let mut seen = BTreeSet::new();
-        Record {
+        ComparedRecord {
             impression,
             ties: ties
                 .into_iter()
                 .filter(|(tie, _)| seen.insert(tie.clone()))
                 .collect(),
-            spells: spells(ground, impression),
+            possessions: possessions(facts, impression),
             is_lost: impression.status.value != Status::Located,
-            known: days::known(ground.catalogue, impression),
+            known: days::known(facts.catalogue, impression),
             last,
             public: None,
         }
     }
 
     /// The record as it may be told.
-    pub(super) fn published(&self) -> &Record<'a> {
+    pub(super) fn published(&self) -> &ComparedRecord<'a> {
         self.public.as_deref().unwrap_or(self)
     }
 
     /// Whether somebody has the sheet now.
-    pub(super) fn is_with(&self, who: &Somebody) -> bool {
+    pub(super) fn is_with(&self, who: &PartyIdentity) -> bool {
         let holder = self.impression.holder.as_ref();
         !self.is_lost
-            && matches!(who, Somebody::Record(key) if holder.is_some_and(|h| h.value == *key))
+            && matches!(who, PartyIdentity::Record(key) if holder.is_some_and(|h| h.value == *key))
     }
 
     /// Where the record says what came last.

@@ -9,13 +9,13 @@ use crate::study::index::SheetAt;
 use crate::study::tolerance::{SHEET_ALIKE_MM, sheets_agree};
 
 /// The sheets of a design by what they measure, to tell which measures like no third.
-pub(super) struct Alike {
+pub(super) struct SizeIndex {
     by_cell: BTreeMap<(i64, i64), Vec<(SheetAt, Size)>>,
 }
 
-impl Alike {
+impl SizeIndex {
     /// Gathers the first size of each record; a sheet's records come one after the other.
-    pub(super) fn of<'a>(records: impl Iterator<Item = (SheetAt, &'a Impression)>) -> Alike {
+    pub(super) fn of<'a>(records: impl Iterator<Item = (SheetAt, &'a Impression)>) -> SizeIndex {
         let mut by_cell: BTreeMap<(i64, i64), Vec<(SheetAt, Size)>> = BTreeMap::new();
         for (sheet, impression) in records {
             if let Some(size) = own(&impression.sheet.size) {
@@ -23,7 +23,7 @@ impl Alike {
                 measured.push((sheet, size.is.value));
             }
         }
-        Alike { by_cell }
+        SizeIndex { by_cell }
     }
 
     /// The only other sheet that measures as this one does; `None` where there is none, or more.

@@ -9,7 +9,7 @@ use super::reason::Tie;
 use crate::study::index::SheetAt;
 
 /// Which sheets of a design share a tie.
-pub(super) struct Sharing {
+pub(super) struct TieIndex {
     by_tie: BTreeMap<Tie, Vec<SheetAt>>,
 }
 
@@ -21,9 +21,9 @@ const FEW: usize = 6;
 /// which sheet is which.
 pub(super) const RARE: usize = 3;
 
-impl Sharing {
+impl TieIndex {
     /// Gathers the ties of all sheets. Sheets come in rising order.
-    pub(super) fn of<'a>(ties: impl Iterator<Item = (SheetAt, &'a Tie)>) -> Sharing {
+    pub(super) fn of<'a>(ties: impl Iterator<Item = (SheetAt, &'a Tie)>) -> TieIndex {
         let mut by_tie: BTreeMap<Tie, Vec<SheetAt>> = BTreeMap::new();
         for (sheet, tie) in ties {
             let sheets = by_tie.entry(tie.clone()).or_default();
@@ -38,7 +38,7 @@ impl Sharing {
                 }
             }
         }
-        Sharing { by_tie }
+        TieIndex { by_tie }
     }
 
     /// How many sheets share a tie; 0 where only a record without its private fields has it.

@@ -4,8 +4,8 @@
 //! museums, libraries and the trade, who have many; stamps and seals, which a printing bears on every
 //! sheet; inscriptions that repeat the title, and what is printed.
 
-use super::facts::Ground;
-use super::reason::{Somebody, Tie};
+use super::facts::CatalogueFacts;
+use super::reason::{PartyIdentity, Tie};
 use super::texts::{inscribed, letters, plain_number};
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
@@ -18,19 +18,19 @@ use crate::study::census::editions::{Numbering, only_printing, read_numbering};
 
 /// The ties of a record with their places, and the one its provenance ends with.
 pub(super) fn ties(
-    ground: &Ground<'_>,
+    facts: &CatalogueFacts<'_>,
     design: &Design,
     impression: &Impression,
 ) -> (Vec<(Tie, Place)>, Option<Tie>) {
     let mut found = Vec::new();
     found.extend(number(design, impression));
-    held(ground, impression, &mut found);
+    held(facts, impression, &mut found);
     for mark in &impression.marks {
-        found.extend(of_mark(ground, design, mark).map(|tie| (tie, mark.place)));
+        found.extend(of_mark(facts, design, mark).map(|tie| (tie, mark.place)));
     }
     let mut last = None;
     for entry in &impression.provenance {
-        let ties = of_entry(ground, design, entry);
+        let ties = of_entry(facts, design, entry);
         // Whoever came last ends the trace, told of or not.
         last = ties.last().cloned();
         found.extend(ties.into_iter().map(|tie| (tie, entry.place)));
@@ -75,20 +75,20 @@ fn number(design: &Design, impression: &Impression) -> Option<(Tie, Place)> {
 
 /// With whom the sheet is and was, and under which numbers. Only who numbers what they have can have
 /// a number missing.
-fn held(ground: &Ground<'_>, impression: &Impression, found: &mut Vec<(Tie, Place)>) {
+fn held(facts: &CatalogueFacts<'_>, impression: &Impression, found: &mut Vec<(Tie, Place)>) {
     let tie = |holder: &Key, number: &str| Tie::Accession {
         holder: holder.clone(),
         number: number.trim().to_owned(),
     };
     if let Some(holder) = &impression.holder {
         let key = &holder.value;
-        if !ground.is_public(key) {
-            let who = Somebody::Record(key.clone());
+        if !facts.is_public(key) {
+            let who = PartyIdentity::Record(key.clone());
             found.push((Tie::Owner(who), holder.place));
         }
         match &impression.accession {
             Some(number) => found.push((tie(key, &number.value), number.place)),
-            None if ground.is_lasting(key) => found.push((Tie::Holder(key.clone()), holder.place)),
+            None if facts.is_lasting(key) => found.push((Tie::Holder(key.clone()), holder.place)),
             None => {}
         }
     }
@@ -99,14 +99,14 @@ fn held(ground: &Ground<'_>, impression: &Impression, found: &mut Vec<(Tie, Plac
     }
 }
 
-fn of_mark(ground: &Ground<'_>, design: &Design, mark: &Mark) -> Option<Tie> {
+fn of_mark(facts: &CatalogueFacts<'_>, design: &Design, mark: &Mark) -> Option<Tie> {
     if mark.claim.certainty() != Certainty::Certain {
         return None;
     }
     match mark.kind.as_ref()?.value {
         MarkKind::Collector => {
             let whose = mark.whose.as_ref().map(|key| &key.value);
-            if whose.is_some_and(|key| ground.is_public(key)) {
+            if whose.is_some_and(|key| facts.is_public(key)) {
                 return None;
             }
             let said = mark.number.as_deref().or(mark.text.as_deref());
@@ -130,9 +130,9 @@ fn of_mark(ground: &Ground<'_>, design: &Design, mark: &Mark) -> Option<Tie> {
     }
 }
 
-fn of_entry(ground: &Ground<'_>, design: &Design, entry: &ProvenanceEntry) -> Vec<Tie> {
+fn of_entry(facts: &CatalogueFacts<'_>, design: &Design, entry: &ProvenanceEntry) -> Vec<Tie> {
     let is_sure = entry.certainty() < Certainty::Possible;
-    let Some(who) = Somebody::of(&entry.party).filter(|_| is_sure) else {
+    let Some(who) = PartyIdentity::of(&entry.party).filter(|_| is_sure) else {
         return Vec::new();
     };
     if entry.role == PartyRole::Agent {
@@ -149,8 +149,8 @@ fn of_entry(ground: &Ground<'_>, design: &Design, entry: &ProvenanceEntry) -> Ve
         return lot.into_iter().chain([sale]).collect();
     }
     let is_common = match &who {
-        Somebody::Record(key) => ground.is_public(key) || ground.is_maker(design, key),
-        Somebody::Named(_) => false,
+        PartyIdentity::Record(key) => facts.is_public(key) || facts.is_maker(design, key),
+        PartyIdentity::Named(_) => false,
     };
     if is_common {
         return Vec::new();

@@ -7,7 +7,7 @@ use crate::audit::same_sheet;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::study::Studies;
-use crate::study::same_sheet::Pair;
+use crate::study::same_sheet::RecordPair;
 use crate::study::same_sheet::reason::{Bearing, Reason};
 
 /// What `census --doubts --json` prints.
@@ -60,7 +60,7 @@ pub(super) fn document(
     }
 }
 
-fn of_pair(catalogue: &Catalogue, studies: &Studies, pair: &Pair) -> OfPair {
+fn of_pair(catalogue: &Catalogue, studies: &Studies, pair: &RecordPair) -> OfPair {
     let of_reason = |reason: &Reason| OfReason {
         bearing: bearing(reason.bearing),
         kind: reason.evidence.kind().word,
@@ -87,7 +87,7 @@ fn of_pair(catalogue: &Catalogue, studies: &Studies, pair: &Pair) -> OfPair {
 /// The word for a bearing; promised to programs.
 fn bearing(bearing: Bearing) -> &'static str {
     match bearing {
-        Bearing::Ties => "ties",
+        Bearing::Proves => "ties",
         Bearing::Speaks => "speaks",
         Bearing::Fits => "fits",
         Bearing::Weighs => "weighs",

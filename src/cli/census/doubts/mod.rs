@@ -20,12 +20,12 @@ use crate::model::impression::OtherSheet;
 use crate::model::key::ImpressionKey;
 use crate::study::Studies;
 use crate::study::same_sheet::reason::Bearing;
-use crate::study::same_sheet::{Pair, pairs};
+use crate::study::same_sheet::{RecordPair, pairs};
 
 /// The pairs of one design.
 struct OfDesign<'a> {
     design: &'a Design,
-    pairs: Vec<Pair>,
+    pairs: Vec<RecordPair>,
 }
 
 /// What is asked for.
@@ -107,7 +107,7 @@ fn stated_why<'a>(catalogue: &'a Catalogue, records: &[ImpressionKey; 2]) -> Opt
 /// How a bearing is called, in print.
 fn bearing_word(bearing: Bearing) -> &'static str {
     match bearing {
-        Bearing::Ties => "ties",
+        Bearing::Proves => "ties",
         Bearing::Speaks => "speaks for",
         Bearing::Fits => "fits",
         Bearing::Weighs => "weighs against",
@@ -117,7 +117,7 @@ fn bearing_word(bearing: Bearing) -> &'static str {
 }
 
 /// What the reasons come to, in a phrase.
-fn verdict(pair: &Pair) -> &'static str {
+fn verdict(pair: &RecordPair) -> &'static str {
     if pair.is_excluded() {
         "excluded, unless something recorded as certain is wrong"
     } else if pair.is_suggested() && !pair.is_stated {

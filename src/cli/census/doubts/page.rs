@@ -25,7 +25,7 @@ use crate::model::picture::{Picture, View};
 use crate::model::words::Side;
 use crate::picture::{Plan, small};
 use crate::study::Studies;
-use crate::study::same_sheet::Pair;
+use crate::study::same_sheet::RecordPair;
 
 /// The longest side in px of a photograph on the page.
 const LONGEST: u32 = 900;
@@ -148,7 +148,7 @@ fn pair_on_page(
     dir: &Path,
     catalogue: &Catalogue,
     studies: &Studies,
-    pair: &Pair,
+    pair: &RecordPair,
 ) -> Option<PairOnPage> {
     let [one, other] = pair.records.each_ref().map(|key| catalogue.impression(key));
     let (one, other) = (one?, other?);
@@ -193,7 +193,7 @@ fn file_of(path: &str) -> &str {
 }
 
 /// In which record to write what: in the one that says that they may be one, else in the later one.
-fn settling(catalogue: &Catalogue, pair: &Pair) -> (String, Vec<Settling>) {
+fn settling(catalogue: &Catalogue, pair: &RecordPair) -> (String, Vec<Settling>) {
     let [one, other] = &pair.records;
     let says = |from: &ImpressionKey, to: &ImpressionKey| {
         catalogue.impression(from).is_some_and(|record| {

@@ -1,22 +1,23 @@
 //! Custody: two who certainly had a sheet at once had two sheets.
 
 use crate::model::edtf::Day;
-use crate::study::same_sheet::facts::Ground;
-use crate::study::same_sheet::possession::Spell;
+use crate::study::same_sheet::facts::CatalogueFacts;
+use crate::study::same_sheet::possession::Possession;
 use crate::study::same_sheet::reason::{Bearing, Evidence, Reason};
-use crate::study::same_sheet::record::Record;
+use crate::study::same_sheet::record::ComparedRecord;
 
 /// Two different owners, or two keepers, at the same certain time.
 pub(super) fn compare(
-    ground: &Ground<'_>,
-    one: &Record<'_>,
-    other: &Record<'_>,
+    facts: &CatalogueFacts<'_>,
+    one: &ComparedRecord<'_>,
+    other: &ComparedRecord<'_>,
     reasons: &mut Vec<Reason>,
 ) {
-    for a in &one.spells {
-        let clash = other.spells.iter().find(|b| {
-            a.role == b.role && ground.are_different(&a.who, &b.who) && are_at_once(a, b)
-        });
+    for a in &one.possessions {
+        let clash = other
+            .possessions
+            .iter()
+            .find(|b| a.role == b.role && facts.are_different(&a.who, &b.who) && are_at_once(a, b));
         if let Some(b) = clash {
             let evidence = Evidence::TwoHands {
                 role: a.role,
@@ -29,11 +30,11 @@ pub(super) fn compare(
     }
 }
 
-/// Whether two spells share a moment on any reading of their dates. Hands change on a day, so the
-/// first and last days of a spell are nobody's alone.
-fn are_at_once(a: &Spell, b: &Spell) -> bool {
-    let is_within = |moments: &[(Day, Day)], spell: Option<(Day, Day)>| {
-        spell.is_some_and(|(from, to)| {
+/// Whether two possessions share a moment on any reading of their dates. Hands change on a day, so the
+/// first and last days of a possession are nobody's alone.
+fn are_at_once(a: &Possession, b: &Possession) -> bool {
+    let is_within = |moments: &[(Day, Day)], possession: Option<(Day, Day)>| {
+        possession.is_some_and(|(from, to)| {
             let mut moments = moments.iter();
             moments.any(|(first, last)| from < *first && *last < to)
         })

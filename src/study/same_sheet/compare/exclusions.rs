@@ -6,23 +6,23 @@ use crate::model::place::Place;
 use crate::model::provenance::{PartyRole, ProvenanceEntry};
 use crate::study::census::editions::{Numbering, read_numbering};
 use crate::study::same_sheet::days::{firm, lasted};
-use crate::study::same_sheet::facts::Ground;
-use crate::study::same_sheet::reason::{Bearing, Evidence, Reason, Somebody};
-use crate::study::same_sheet::record::Record;
+use crate::study::same_sheet::facts::CatalogueFacts;
+use crate::study::same_sheet::reason::{Bearing, Evidence, PartyIdentity, Reason};
+use crate::study::same_sheet::record::ComparedRecord;
 use crate::study::same_sheet::texts::plain_number;
 
 pub(super) fn compare(
-    ground: &Ground<'_>,
-    one: &Record<'_>,
-    other: &Record<'_>,
+    facts: &CatalogueFacts<'_>,
+    one: &ComparedRecord<'_>,
+    other: &ComparedRecord<'_>,
     reasons: &mut Vec<Reason>,
 ) {
     let (one, other) = (one.impression, other.impression);
     let found = [
         numbers(one, other),
-        accessions(ground, one, other),
-        lots(ground, one, other),
-        exhibits(ground, one, other),
+        accessions(facts, one, other),
+        lots(facts, one, other),
+        exhibits(facts, one, other),
         destroyed(one, other),
         said_beside(one, other),
     ];
@@ -31,11 +31,11 @@ pub(super) fn compare(
         .extend(found.map(|(evidence, places)| Reason::new(Bearing::Excludes, evidence, places)));
 }
 
-type Found = Option<(Evidence, [Place; 2])>;
+type Exclusion = Option<(Evidence, [Place; 2])>;
 
 /// Two numbers in one script, or one of the edition and one of a proof. A number in roman numerals
 /// beside one in figures may number a set within the edition.
-fn numbers(one: &Impression, other: &Impression) -> Found {
+fn numbers(one: &Impression, other: &Impression) -> Exclusion {
     let (a, b) = (one.numbering.as_ref()?, other.numbering.as_ref()?);
     let is_apart = match (read_numbering(&a.value)?, read_numbering(&b.value)?) {
         (Numbering::Edition(a), Numbering::Edition(b)) => {
@@ -50,7 +50,7 @@ fn numbers(one: &Impression, other: &Impression) -> Found {
 }
 
 /// A public holder that gives two things two numbers; renumbering leaves a former number behind.
-fn accessions(ground: &Ground<'_>, one: &Impression, other: &Impression) -> Found {
+fn accessions(facts: &CatalogueFacts<'_>, one: &Impression, other: &Impression) -> Exclusion {
     let (holder, there) = (one.holder.as_ref()?, other.holder.as_ref()?);
     let (a, b) = (one.accession.as_ref()?, other.accession.as_ref()?);
     let was = |impression: &Impression, number: &str| {
@@ -58,7 +58,7 @@ fn accessions(ground: &Ground<'_>, one: &Impression, other: &Impression) -> Foun
         former.any(|f| f.number.trim() == number)
     };
     let is_apart = holder.value == there.value
-        && ground.is_lasting(&holder.value)
+        && facts.is_lasting(&holder.value)
         && a.value.trim() != b.value.trim()
         && !was(one, b.value.trim())
         && !was(other, a.value.trim());
@@ -70,7 +70,7 @@ fn accessions(ground: &Ground<'_>, one: &Impression, other: &Impression) -> Foun
 }
 
 /// Two lots of one sale on one day, where both sales are certain.
-fn lots(ground: &Ground<'_>, one: &Impression, other: &Impression) -> Found {
+fn lots(facts: &CatalogueFacts<'_>, one: &Impression, other: &Impression) -> Exclusion {
     let sold = |entry: &&ProvenanceEntry| {
         entry.role == PartyRole::Agent && entry.lot.is_some() && entry.is_certain()
     };
@@ -79,10 +79,10 @@ fn lots(ground: &Ground<'_>, one: &Impression, other: &Impression) -> Found {
         there.map(move |b| (a, b))
     });
     pairs.find_map(|(a, b)| {
-        let (agent, there) = (Somebody::of(&a.party)?, Somebody::of(&b.party)?);
+        let (agent, there) = (PartyIdentity::of(&a.party)?, PartyIdentity::of(&b.party)?);
         let (day, again) = (firm(a.from.as_ref())?, firm(b.from.as_ref())?);
         let lots = [a.lot.clone()?, b.lot.clone()?];
-        let is_apart = !ground.are_different(&agent, &there)
+        let is_apart = !facts.are_different(&agent, &there)
             && day.0 == day.1
             && day == again
             && lots[0].trim() != lots[1].trim();
@@ -93,7 +93,7 @@ fn lots(ground: &Ground<'_>, one: &Impression, other: &Impression) -> Found {
 }
 
 /// Two numbers of one exhibition, or two exhibitions that ran in two places at one time.
-fn exhibits(ground: &Ground<'_>, one: &Impression, other: &Impression) -> Found {
+fn exhibits(facts: &CatalogueFacts<'_>, one: &Impression, other: &Impression) -> Exclusion {
     for a in &one.exhibited {
         for b in &other.exhibited {
             let places = [a.exhibition.place, b.exhibition.place];
@@ -111,9 +111,9 @@ fn exhibits(ground: &Ground<'_>, one: &Impression, other: &Impression) -> Found 
                 }
                 continue;
             }
-            let shows = [&keys[0], &keys[1]].map(|key| ground.catalogue.exhibitions.get(key));
+            let shows = [&keys[0], &keys[1]].map(|key| facts.catalogue.exhibitions.get(key));
             if let [Some(x), Some(y)] = shows
-                && are_elsewhere(ground, x, y)
+                && are_elsewhere(facts, x, y)
                 && ran_together(x, y)
             {
                 return Some((Evidence::TwoPlaces(keys), places));
@@ -123,15 +123,15 @@ fn exhibits(ground: &Ground<'_>, one: &Impression, other: &Impression) -> Found 
     None
 }
 
-fn are_elsewhere(ground: &Ground<'_>, one: &Exhibition, other: &Exhibition) -> bool {
+fn are_elsewhere(facts: &CatalogueFacts<'_>, one: &Exhibition, other: &Exhibition) -> bool {
     let venue = |exhibition: &Exhibition| {
         exhibition.venue.as_ref().map(|venue| match venue {
-            Venue::Holder(key) => Somebody::Record(key.value.clone()),
-            Venue::Named(name) => Somebody::Named(name.trim().to_owned()),
+            Venue::Holder(key) => PartyIdentity::Record(key.value.clone()),
+            Venue::Named(name) => PartyIdentity::Named(name.trim().to_owned()),
         })
     };
     match (venue(one), venue(other)) {
-        (Some(one), Some(other)) => ground.are_different(&one, &other),
+        (Some(one), Some(other)) => facts.are_different(&one, &other),
         _ => false,
     }
 }
@@ -144,7 +144,7 @@ fn ran_together(one: &Exhibition, other: &Exhibition) -> bool {
     }
 }
 
-fn destroyed(one: &Impression, other: &Impression) -> Found {
+fn destroyed(one: &Impression, other: &Impression) -> Exclusion {
     let statuses = [&one.status, &other.status];
     let is_apart = matches!(
         statuses.map(|s| s.value),
@@ -154,7 +154,7 @@ fn destroyed(one: &Impression, other: &Impression) -> Found {
 }
 
 /// Two on one paper, two of one set, or a counterproof and what it was taken from.
-fn said_beside(one: &Impression, other: &Impression) -> Found {
+fn said_beside(one: &Impression, other: &Impression) -> Exclusion {
     let named = |from: &Impression, to: &Impression| {
         from.shares_sheet
             .iter()

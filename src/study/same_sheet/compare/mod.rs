@@ -18,27 +18,27 @@ mod sizes;
 
 use crate::model::design::Design;
 use crate::study::index::SheetAt;
-use crate::study::same_sheet::facts::Ground;
+use crate::study::same_sheet::facts::CatalogueFacts;
 use crate::study::same_sheet::reason::Reason;
-use crate::study::same_sheet::record::Record;
-use crate::study::same_sheet::size_index::Alike;
-use crate::study::same_sheet::tie_index::Sharing;
+use crate::study::same_sheet::record::ComparedRecord;
+use crate::study::same_sheet::size_index::SizeIndex;
+use crate::study::same_sheet::tie_index::TieIndex;
 
 /// Gathers every reason, for and against. `sheets` are those of the two records.
 pub(super) fn compare(
-    ground: &Ground<'_>,
+    facts: &CatalogueFacts<'_>,
     design: &Design,
-    sharing: &Sharing,
-    alike: &Alike,
+    tie_index: &TieIndex,
+    size_index: &SizeIndex,
     sheets: [SheetAt; 2],
-    [one, other]: [&Record<'_>; 2],
+    [one, other]: [&ComparedRecord<'_>; 2],
 ) -> Vec<Reason> {
     let mut reasons = Vec::new();
-    shared::compare(ground, sharing, one, other, &mut reasons);
-    sizes::compare(alike, sheets, one, other, &mut reasons);
+    shared::compare(facts, tie_index, one, other, &mut reasons);
+    sizes::compare(size_index, sheets, one, other, &mut reasons);
     observed::compare(design, one, other, &mut reasons);
     removed::compare(one, other, &mut reasons);
-    exclusions::compare(ground, one, other, &mut reasons);
-    custody::compare(ground, one, other, &mut reasons);
+    exclusions::compare(facts, one, other, &mut reasons);
+    custody::compare(facts, one, other, &mut reasons);
     reasons
 }

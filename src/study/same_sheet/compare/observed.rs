@@ -11,13 +11,13 @@ use crate::study::census::readings;
 use crate::study::identification::allowed::{is_same_set, is_seen_to_differ};
 use crate::study::identification::identify::is_printed;
 use crate::study::same_sheet::reason::{Bearing, Evidence, Reason};
-use crate::study::same_sheet::record::Record;
+use crate::study::same_sheet::record::ComparedRecord;
 
 /// Compares what the two are taken to be, their kinds and papers, and what was seen on them.
 pub(super) fn compare(
     design: &Design,
-    one: &Record<'_>,
-    other: &Record<'_>,
+    one: &ComparedRecord<'_>,
+    other: &ComparedRecord<'_>,
     reasons: &mut Vec<Reason>,
 ) {
     let (one, other) = (one.impression, other.impression);

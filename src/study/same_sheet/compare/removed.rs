@@ -12,10 +12,14 @@ use crate::model::words::Side;
 use crate::study::census::editions::{Numbering, read_numbering};
 use crate::study::same_sheet::days::{days, inspected};
 use crate::study::same_sheet::reason::{Bearing, Evidence, Reason, turned};
-use crate::study::same_sheet::record::Record;
+use crate::study::same_sheet::record::ComparedRecord;
 use crate::study::tolerance::grown;
 
-pub(super) fn compare(one: &Record<'_>, other: &Record<'_>, reasons: &mut Vec<Reason>) {
+pub(super) fn compare(
+    one: &ComparedRecord<'_>,
+    other: &ComparedRecord<'_>,
+    reasons: &mut Vec<Reason>,
+) {
     for (a, b, turn) in [(one, other, false), (other, one, true)] {
         let (has, lacks) = (a.impression, b.impression);
         if lacks.without.is_empty() {

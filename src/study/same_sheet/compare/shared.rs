@@ -2,16 +2,16 @@
 //! trace of a lost sheet, which may go on in another record.
 
 use crate::study::census::editions::only_printing;
-use crate::study::same_sheet::facts::Ground;
-use crate::study::same_sheet::reason::{Bearing, Evidence, Reason, Somebody, Tie, turned};
-use crate::study::same_sheet::record::Record;
-use crate::study::same_sheet::tie_index::{RARE, Sharing};
+use crate::study::same_sheet::facts::CatalogueFacts;
+use crate::study::same_sheet::reason::{Bearing, Evidence, PartyIdentity, Reason, Tie, turned};
+use crate::study::same_sheet::record::ComparedRecord;
+use crate::study::same_sheet::tie_index::{RARE, TieIndex};
 
 pub(super) fn compare(
-    ground: &Ground<'_>,
-    sharing: &Sharing,
-    one: &Record<'_>,
-    other: &Record<'_>,
+    facts: &CatalogueFacts<'_>,
+    tie_index: &TieIndex,
+    one: &ComparedRecord<'_>,
+    other: &ComparedRecord<'_>,
     reasons: &mut Vec<Reason>,
 ) {
     for (tie, place) in &one.ties {
@@ -20,7 +20,7 @@ pub(super) fn compare(
         };
         // Told already, and better: the lot of the sale, the owner's own mark.
         let is_told = match tie {
-            Tie::Owner(Somebody::Record(owner)) => one.ties.iter().any(|(known, _)| {
+            Tie::Owner(PartyIdentity::Record(owner)) => one.ties.iter().any(|(known, _)| {
                 matches!(known, Tie::Collector { whose: Some(whose), .. } if whose == owner)
                     && other.place_of(known).is_some()
             }),
@@ -33,11 +33,12 @@ pub(super) fn compare(
         if is_told {
             continue;
         }
-        let of_lost = |record: &Record<'_>| record.is_lost && record.last.as_ref() == Some(tie);
+        let of_lost =
+            |record: &ComparedRecord<'_>| record.is_lost && record.last.as_ref() == Some(tie);
         let is_last = of_lost(one) || of_lost(other);
         reasons.push(weighed(
-            ground,
-            sharing,
+            facts,
+            tie_index,
             [one, other],
             tie,
             is_last,
@@ -45,39 +46,39 @@ pub(super) fn compare(
         ));
     }
     for (a, b, turn) in [(one, other, false), (other, one, true)] {
-        numbered_by_one(sharing, a, b, turn, reasons);
+        numbered_by_one(tie_index, a, b, turn, reasons);
         follows(a, b, turn, reasons);
     }
 }
 
 fn weighed(
-    ground: &Ground<'_>,
-    sharing: &Sharing,
-    records: [&Record<'_>; 2],
+    facts: &CatalogueFacts<'_>,
+    tie_index: &TieIndex,
+    records: [&ComparedRecord<'_>; 2],
     tie: &Tie,
     is_last: bool,
     places: [crate::model::place::Place; 2],
 ) -> Reason {
-    let count = sharing.count(tie);
+    let count = tie_index.count(tie);
     let is_rare = count <= RARE;
     let bearing = match tie {
-        Tie::Accession { .. } | Tie::Lot { .. } | Tie::Exhibit { .. } => Bearing::Ties,
+        Tie::Accession { .. } | Tie::Lot { .. } | Tie::Exhibit { .. } => Bearing::Proves,
         Tie::Number { of, .. } => {
             let printings = records.map(|record| only_printing(record.impression));
             let is_of_one = printings[0].is_some() && printings[0] == printings[1];
             if of.is_some() && is_of_one {
-                Bearing::Ties
+                Bearing::Proves
             } else {
                 Bearing::Speaks
             }
         }
-        Tie::Collector { .. } if count == 2 => Bearing::Ties,
-        Tie::Inscription(text) if count == 2 && !ground.is_formula(text) => Bearing::Ties,
-        Tie::Owner(_) if is_rare && is_last => Bearing::Ties,
+        Tie::Collector { .. } if count == 2 => Bearing::Proves,
+        Tie::Inscription(text) if count == 2 && !facts.is_formula(text) => Bearing::Proves,
+        Tie::Owner(_) if is_rare && is_last => Bearing::Proves,
         // Who has two sheets now has them side by side.
         Tie::Owner(who) if records.iter().all(|record| record.is_with(who)) => Bearing::Fits,
         Tie::Holder(_) => Bearing::Fits,
-        Tie::Sale { date, .. } if count == 2 && is_last && is_a_day(date) => Bearing::Ties,
+        Tie::Sale { date, .. } if count == 2 && is_last && is_a_day(date) => Bearing::Proves,
         _ if is_rare => Bearing::Speaks,
         _ => Bearing::Fits,
     };
@@ -99,9 +100,9 @@ fn is_a_day(date: &str) -> bool {
 /// One record has no number with the holder who has given the other one: it may be an old report of
 /// that sheet.
 fn numbered_by_one(
-    sharing: &Sharing,
-    bare: &Record<'_>,
-    numbered: &Record<'_>,
+    tie_index: &TieIndex,
+    bare: &ComparedRecord<'_>,
+    numbered: &ComparedRecord<'_>,
     turn: bool,
     reasons: &mut Vec<Reason>,
 ) {
@@ -113,7 +114,7 @@ fn numbered_by_one(
         _ => false,
     });
     if let Some((_, there)) = there {
-        let bearing = if sharing.count(tie) <= RARE {
+        let bearing = if tie_index.count(tie) <= RARE {
             Bearing::Speaks
         } else {
             Bearing::Fits
@@ -125,7 +126,12 @@ fn numbered_by_one(
 }
 
 /// The trace of a lost sheet ends before that of the other begins.
-fn follows(lost: &Record<'_>, other: &Record<'_>, turn: bool, reasons: &mut Vec<Reason>) {
+fn follows(
+    lost: &ComparedRecord<'_>,
+    other: &ComparedRecord<'_>,
+    turn: bool,
+    reasons: &mut Vec<Reason>,
+) {
     let (Some((_, ends)), Some((begins, _))) = (lost.known, other.known) else {
         return;
     };

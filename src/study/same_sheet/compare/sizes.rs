@@ -10,31 +10,31 @@ use crate::model::impression::Impression;
 use crate::model::size::Size;
 use crate::study::index::SheetAt;
 use crate::study::same_sheet::days::{days, inspected};
-use crate::study::same_sheet::reason::{Bearing, Evidence, Part, Reason};
-use crate::study::same_sheet::record::Record;
-use crate::study::same_sheet::size_index::{Alike, own};
-use crate::study::tolerance::{Apart, grown, sheets_agree, sizes_apart};
+use crate::study::same_sheet::reason::{Bearing, Evidence, MeasuredPart, Reason};
+use crate::study::same_sheet::record::ComparedRecord;
+use crate::study::same_sheet::size_index::{SizeIndex, own};
+use crate::study::tolerance::{SizeAgreement, compare_sizes, grown, sheets_agree};
 
 /// Compares what the two records measure.
 pub(super) fn compare(
-    alike: &Alike,
+    size_index: &SizeIndex,
     sheets: [SheetAt; 2],
-    one: &Record<'_>,
-    other: &Record<'_>,
+    one: &ComparedRecord<'_>,
+    other: &ComparedRecord<'_>,
     reasons: &mut Vec<Reason>,
 ) {
     let (a, b) = (&one.impression.sheet, &other.impression.sheet);
-    reasons.extend(whole_sheets(alike, sheets, one, other));
+    reasons.extend(whole_sheets(size_index, sheets, one, other));
     for (part, a, b) in [
-        (Part::Image, &a.image, &b.image),
-        (Part::Platemark, &a.platemark, &b.platemark),
+        (MeasuredPart::Image, &a.image, &b.image),
+        (MeasuredPart::Platemark, &a.platemark, &b.platemark),
     ] {
         if let (Some(a), Some(b)) = (own(a), own(b)) {
             let sizes = [a.is.value, b.is.value];
-            let (bearing, evidence) = match sizes_apart(&sizes[0], &sizes[1]) {
-                Apart::Agree => (Bearing::Fits, Evidence::MatrixAlike(part, sizes)),
-                Apart::Near => (Bearing::Weighs, Evidence::MatrixNear(part, sizes)),
-                Apart::Far => (Bearing::Contradicts, Evidence::MatrixFar(part, sizes)),
+            let (bearing, evidence) = match compare_sizes(&sizes[0], &sizes[1]) {
+                SizeAgreement::Agree => (Bearing::Fits, Evidence::MatrixAlike(part, sizes)),
+                SizeAgreement::Near => (Bearing::Weighs, Evidence::MatrixNear(part, sizes)),
+                SizeAgreement::Far => (Bearing::Contradicts, Evidence::MatrixFar(part, sizes)),
             };
             let places = [a.is.place, b.is.place];
             reasons.push(Reason::new(bearing, evidence, places));
@@ -44,10 +44,10 @@ pub(super) fn compare(
 
 /// A sheet cannot have grown; where it is not known which was measured first, either may have been.
 fn whole_sheets(
-    alike: &Alike,
+    size_index: &SizeIndex,
     sheets: [SheetAt; 2],
-    one: &Record<'_>,
-    other: &Record<'_>,
+    one: &ComparedRecord<'_>,
+    other: &ComparedRecord<'_>,
 ) -> Option<Reason> {
     let (a, b) = (
         own(&one.impression.sheet.size)?,
@@ -57,7 +57,7 @@ fn whole_sheets(
     let places = [a.is.place, b.is.place];
     let reason = |bearing, evidence| Some(Reason::new(bearing, evidence, places));
     if sheets_agree(&sizes[0], &sizes[1]) {
-        let alone = alike.are_alone(sheets, [&sizes[0], &sizes[1]]);
+        let alone = size_index.are_alone(sheets, [&sizes[0], &sizes[1]]);
         let bearing = if alone {
             Bearing::Speaks
         } else {

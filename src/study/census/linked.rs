@@ -12,24 +12,24 @@ use crate::model::key::ImpressionKey;
 use crate::model::place::Placed;
 
 /// Impressions that belong together, two or more.
-pub type Together = BTreeSet<ImpressionKey>;
+pub type ImpressionGroup = BTreeSet<ImpressionKey>;
 
 /// Impressions on one sheet of paper, a group each, by their first impressions.
 #[must_use]
-pub fn on_one_paper(catalogue: &Catalogue) -> Vec<Together> {
+pub fn on_one_paper(catalogue: &Catalogue) -> Vec<ImpressionGroup> {
     joined(catalogue, |impression| &impression.shares_sheet)
 }
 
 /// Sheets of one set, a group each, by their first sheets.
 #[must_use]
-pub fn sets(catalogue: &Catalogue) -> Vec<Together> {
+pub fn sets(catalogue: &Catalogue) -> Vec<ImpressionGroup> {
     joined(catalogue, |impression| &impression.goes_with)
 }
 
 fn joined(
     catalogue: &Catalogue,
     links: impl Fn(&Impression) -> &Vec<Placed<ImpressionKey>>,
-) -> Vec<Together> {
+) -> Vec<ImpressionGroup> {
     let stands = |key: &ImpressionKey| {
         let impression = catalogue.impression(key);
         impression.is_some_and(|i| i.publish && !i.standing.is_withdrawn())
@@ -47,7 +47,7 @@ fn joined(
     let mut seen: BTreeSet<&ImpressionKey> = BTreeSet::new();
     let mut groups = Vec::new();
     for first in neighbours.keys() {
-        let mut group = Together::new();
+        let mut group = ImpressionGroup::new();
         let mut to_visit = vec![*first];
         while let Some(at) = to_visit.pop() {
             if seen.insert(at) {
