@@ -2,6 +2,23 @@
 //!
 //! In: the dates of designs, states, printings, matrices, exhibitions and people. Out: [`Event`]s
 //! by the earliest day each can be. Only the catalogue's own view of a date is used.
+//! Definitions: `docs/definitions.md, "Order of lists"` and `"Dates"`.
+//!
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::study::{chronology::chronology, order::Order};
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! date = "1927"
+//! states = [{ key = "only" }]
+//! printings = [{ key = "own", kind = "artist", states = "all", date = "1926-05" }]
+//! "#);
+//! let events = chronology(&catalogue, &Order::of(&catalogue));
+//! let dates: Vec<&str> = events.iter().map(|event| event.date.as_str()).collect();
+//! assert_eq!(dates, ["1926-05", "1927"]);
+//! ```
 
 use super::order::Order;
 use crate::model::catalogue::Catalogue;

@@ -1,8 +1,27 @@
 //! The concordance: our numbers beside those of earlier catalogues, both ways.
 //!
-//! In: the `literature` of designs, states and printings. Out: rows from ours to theirs, and from
-//! theirs to ours. A work stands in the concordance where some citation gives its number for the
+//! In: the `literature` of designs, states and printings. Out: [`Concordance`]: rows from ours to theirs,
+//! and from theirs to ours. A work stands in the concordance where some citation gives its number for the
 //! thing; a work that is only cited with a page does not.
+//! Definitions: `docs/definitions.md, "Older numbers"`.
+//!
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::model::key::Key;
+//! # use keyblock::study::{concordance::Concordance, order::Order};
+//! let catalogue = catalogue(r#"
+//! -- records/literature.bib
+//! @book{first-list, author = {Baker, B.}, title = {First List}, year = {1950}}
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! literature = [{ cite = "first-list", number = "12" }]
+//! "#);
+//! let concordance = Concordance::of(&catalogue, &Order::of(&catalogue));
+//! let work: Key = "first-list".parse().unwrap();
+//! assert_eq!(concordance.reverse[&work][0].number.as_deref(), Some("12"));
+//! assert_eq!(concordance.reverse[&work][0].ours.design.as_str(), "1");
+//! ```
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -12,7 +31,7 @@ use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::model::literature::{Citation, Relation};
 
-/// What of ours a row is about.
+/// The part of a design that a row is about.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum DesignPart {
     /// The design.
@@ -28,16 +47,16 @@ pub enum DesignPart {
 pub struct OwnEntry {
     /// The design.
     pub design: Key,
-    /// What of it.
+    /// The part.
     pub part: DesignPart,
 }
 
-/// What an earlier catalogue calls the thing.
+/// The number that an earlier catalogue gives to a design, state or printing.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct OtherNumber {
-    /// Its number, as cited.
+    /// The number, as cited.
     pub number: String,
-    /// How it relates to ours.
+    /// How the thing it names relates to ours.
     pub relation: Relation,
     /// Where in the work.
     pub at: Option<String>,

@@ -1,13 +1,14 @@
 //! Under which word a name stands in an index, where nothing but the name is recorded.
 //!
-//! Persons are filed under their last name, "Dr Anna Weiss" under W, institutions as they are written
-//! (common practice, no source). A name alone does not say which of the two it is, so the rule goes by its
-//! shape: up to the first comma, two to six words, each with a capital (particles such as "van der" aside),
-//! and none of them a word for an institution.
+//! In: a name as written. Out: the text it is filed under ([`filed_under`], with an example).
+//! Method: persons are filed under their last name, "Dr Anna Weiss" under W, institutions as they are
+//! written (common practice, no source; `docs/trade.md, "Names in an index"`). A name alone does not say
+//! which of the two it is, so the rule goes by its shape: up to the first comma, two to six words, each with
+//! a capital (particles such as "van der" aside), and none of them a word for an institution.
 //!
 //! Limits: a firm named by two plain words ("Gannet Stow") is taken for a person, and so is a name that has
-//! the family's before one's own; the last word of a double family name without a hyphen counts alone. Whoever
-//! is filed wrongly gets a record, whose `sort` says where they stand.
+//! the family's before the given name; the last word of a double family name without a hyphen counts alone.
+//! Where this files a name wrongly, a record with its own `sort` corrects it.
 
 /// Words that stand before a name and are no part of it, without points.
 const TITLES: &str = "\
@@ -75,7 +76,7 @@ fn is_shaped_like_a_person(words: &[&str]) -> bool {
     let is_capital = |word: &str| word.chars().next().is_some_and(char::is_uppercase);
     let is_of_a_name = |word: &&str| is_capital(word) || is_one_of(word, PARTICLES);
     let ends_in_a_name = words.last().is_some_and(|word| is_capital(word));
-    // "Anna Weiss's Gift": what is somebody's is not somebody.
+    // "Anna Weiss's Gift": a possessive names a thing, not a person.
     let is_owning = |word: &&str| word.ends_with("'s") || word.ends_with("’s");
     (2..=6).contains(&words.len())
         && ends_in_a_name
@@ -92,7 +93,7 @@ fn is_one_of(word: &str, words: &str) -> bool {
 /// German compounds have the telling word at their end: "Kunstverein".
 fn is_institution(word: &str) -> bool {
     let word = plain(word);
-    // Short words end too many names.
+    // A short word ends many personal names too.
     let is_at_the_end = |end: &str| word == end || end.len() > 4 && word.ends_with(end);
     INSTITUTIONS.split(' ').any(is_at_the_end)
 }

@@ -63,6 +63,20 @@ use table::DiagnosticTable;
 use wear::Wear;
 
 /// Everything that is computed from a catalogue.
+///
+/// ```
+/// # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+/// # use literal::catalogue;
+/// # use keyblock::study::Studies;
+/// let catalogue = catalogue(r#"
+/// -- records/designs/1/design.toml
+/// titles = [{ text = "The Ferry" }]
+/// states = [{ key = "dark" }, { key = "moonlit" }]
+/// "#);
+/// let studies = Studies::of(&catalogue);
+/// let numeral = studies.numeral(&"1".parse().unwrap(), &"moonlit".parse().unwrap());
+/// assert_eq!(numeral.unwrap().to_string(), "ii/ii");
+/// ```
 #[derive(Clone, Debug)]
 pub struct Studies {
     /// The designs in readers' order.
@@ -85,7 +99,7 @@ pub struct Studies {
     pub sets: Vec<ImpressionGroup>,
     /// The concordance with earlier literature.
     pub concordance: Concordance,
-    /// Who is mentioned where.
+    /// The records that mention each record.
     pub back_links: BackLinks,
     /// What can be dated, in order.
     pub chronology: Vec<Event>,
@@ -131,7 +145,7 @@ impl Studies {
             let study = DesignStudy::of(catalogue, &groups, design);
             (design.key.clone(), study)
         };
-        // None of these waits for another.
+        // These are independent of each other and run in parallel.
         let ((designs, ([census, accepted], series)), (links, diligence)) = rayon::join(
             || {
                 rayon::join(

@@ -6,7 +6,16 @@
 //!
 //! In: the states of one design, each with those it `follows`. Out: one [`Numeral`] for each state
 //! that stands, and the states each was changed from.
-//! Not here: which state a sheet is (`identify`), what earlier editions called it (`changes`).
+//! Definitions: `docs/definitions.md, "States and numerals"`; roman numerals in their one canonical
+//! spelling (common practice, no source).
+//! Not here: which state a sheet is (`identification`), what earlier catalogues called it (`concordance`).
+//!
+//! ```
+//! # use keyblock::study::numerals::{from_roman, roman};
+//! assert_eq!(roman(14), "xiv");
+//! assert_eq!(from_roman("XIV"), Some(14));
+//! assert_eq!(from_roman("IIII"), None);
+//! ```
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
@@ -39,7 +48,7 @@ impl Numeral {
 
     /// Whether it is the only state.
     #[must_use]
-    pub fn is_only(self) -> bool {
+    pub(crate) fn is_only(self) -> bool {
         self.of == 1
     }
 

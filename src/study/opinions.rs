@@ -1,11 +1,32 @@
 //! Opinions in another catalogue's numbers, translated into ours.
 //!
-//! A museum's "state III" may follow an older catalogue that counted otherwise (TRADE.md section 3:
-//! `II/IV` means nothing without the catalogue it follows). What an opinion says after a work is
+//! A museum's "state III" may follow an older catalogue that counted otherwise: a numeral means nothing
+//! without the catalogue it follows (`docs/trade.md, "Writing states"`). What an opinion says after a work is
 //! looked up among the numbers that our states and printings have in that work.
 //!
-//! In: a design and an opinion. Out: what it comes to in our terms; nothing where it names no work,
-//! or the work's number is not in the concordance.
+//! In: a design and an opinion. Out: [`InOurTerms`]; nothing where the opinion names no work, or the work's
+//! number is not in the concordance. Definitions: `docs/definitions.md, "Older numbers"`.
+//!
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::study::opinions::in_our_terms;
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! [[states]]
+//! key = "dark"
+//! [[states]]
+//! key = "moonlit"
+//! literature = [{ cite = "first-list", number = "III" }]
+//! -- records/designs/1/impressions/1.toml
+//! status = "located"
+//! opinions = [{ said = "State 3", after = "first-list" }]
+//! "#);
+//! let design = &catalogue.designs[&"1".parse().unwrap()];
+//! let ours = in_our_terms(design, &design.impressions[&1].opinions[0]).unwrap();
+//! assert_eq!(ours.states[0].as_str(), "moonlit");
+//! ```
 
 use super::numerals::from_roman;
 use crate::model::design::Design;

@@ -1,10 +1,18 @@
 //! How far two measurements of one thing may lie apart.
 //!
-//! A proposal of TRADE.md section 10 (common practice, no source). Of a block or plate: up to 2 mm or
-//! 1 % two measurements agree; up to 3 % paper, which was printed damp, can explain it; beyond that the
-//! matrix is another, was cut, or the measurement is wrong. Of the sheet, which is cut and cut again but
+//! In: two lengths or sizes, in millimetres. Out: whether they agree. Of a block or plate: up to 2 mm or
+//! 1 % two measurements agree; up to 3 % the paper, which was printed damp, can explain the difference; beyond
+//! that the matrix is another, was cut, or a measurement is wrong. Of the sheet, which may be trimmed but
 //! never grows: up to 2 mm two measurements agree; a later one may be smaller by any amount, and larger by
-//! up to 3 mm.
+//! up to 3 mm. Source: a proposal (common practice, no source): `docs/trade.md, "Tolerances"`;
+//! `docs/definitions.md, "Measurements"`.
+//!
+//! ```
+//! # use keyblock::study::tolerance::{SizeAgreement, compare_lengths};
+//! assert_eq!(compare_lengths(500.0, 504.9), SizeAgreement::Agree);
+//! assert_eq!(compare_lengths(500.0, 510.0), SizeAgreement::Near);
+//! assert_eq!(compare_lengths(500.0, 520.0), SizeAgreement::Far);
+//! ```
 
 use crate::model::size::Size;
 
@@ -20,10 +28,10 @@ pub enum SizeAgreement {
 }
 
 /// How far apart two measurements of one sheet may lie, in millimetres.
-pub const SHEET_ALIKE_MM: f64 = 2.0;
+pub(crate) const SHEET_ALIKE_MM: f64 = 2.0;
 
 /// How much larger than before a sheet may be measured, in millimetres.
-pub const SHEET_GROWN_MM: f64 = 3.0;
+pub(crate) const SHEET_GROWN_MM: f64 = 3.0;
 
 /// How far apart two lengths of a block or plate lie, in millimetres.
 #[must_use]
@@ -41,14 +49,14 @@ pub fn compare_lengths(one: f64, other: f64) -> SizeAgreement {
 
 /// How far apart two sizes of a block or plate lie: as far as the worse of height and width.
 #[must_use]
-pub fn compare_sizes(one: &Size, other: &Size) -> SizeAgreement {
+pub(crate) fn compare_sizes(one: &Size, other: &Size) -> SizeAgreement {
     let height = compare_lengths(one.height_mm(), other.height_mm());
     height.max(compare_lengths(one.width_mm(), other.width_mm()))
 }
 
 /// Whether two sizes of whole sheets agree: neither length lies further apart than measuring explains.
 #[must_use]
-pub fn sheets_agree(one: &Size, other: &Size) -> bool {
+pub(crate) fn sheets_agree(one: &Size, other: &Size) -> bool {
     let agree = |one: f64, other: f64| (one - other).abs() <= SHEET_ALIKE_MM;
     agree(one.height_mm(), other.height_mm()) && agree(one.width_mm(), other.width_mm())
 }
@@ -56,7 +64,7 @@ pub fn sheets_agree(one: &Size, other: &Size) -> bool {
 /// In how many of its two lengths a sheet measures larger `later` than `earlier` by more than measuring
 /// explains.
 #[must_use]
-pub fn grown(earlier: &Size, later: &Size) -> usize {
+pub(crate) fn grown(earlier: &Size, later: &Size) -> usize {
     let has_grown = |earlier: f64, later: f64| usize::from(later - earlier > SHEET_GROWN_MM);
     has_grown(earlier.height_mm(), later.height_mm())
         + has_grown(earlier.width_mm(), later.width_mm())
@@ -76,7 +84,7 @@ mod tests {
 
     #[test]
     fn measurements_agree_within_two_millimetres_or_one_percent() {
-        // TRADE.md section 10; common practice, no source.
+        // docs/trade.md, "Tolerances"; common practice, no source.
         assert_eq!(compare_lengths(100.0, 102.0), SizeAgreement::Agree);
         assert_eq!(compare_lengths(100.0, 102.5), SizeAgreement::Near);
         assert_eq!(compare_lengths(500.0, 504.9), SizeAgreement::Agree);
@@ -91,7 +99,7 @@ mod tests {
 
     #[test]
     fn paper_can_be_trimmed_but_does_not_grow() {
-        // TRADE.md section 10; common practice, no source.
+        // docs/trade.md, "Tolerances"; common practice, no source.
         assert_eq!(grown(&size(340.0, 470.0), &size(300.0, 400.0)), 0);
         assert_eq!(grown(&size(340.0, 470.0), &size(343.0, 473.0)), 0);
         assert_eq!(grown(&size(340.0, 470.0), &size(343.5, 400.0)), 1);

@@ -1,4 +1,7 @@
 //! What the records of one sheet allow: the values under which it may be counted.
+//!
+//! In: the records of a sheet, as published. Out: a set of values for each kind of row.
+//! Definitions: `docs/definitions.md, "Rows of the census"`.
 
 use std::collections::BTreeSet;
 
@@ -27,7 +30,7 @@ pub(super) struct Allows {
 }
 
 impl Allows {
-    /// What all records of a sheet allow together. One of which nothing is recorded stands in the row
+    /// What all records of a sheet allow together. Where nothing is recorded, the sheet stands in the row
     /// without a key.
     pub fn completed(mut self, catalogue: &Catalogue) -> Allows {
         fn fill<K: Ord>(set: &mut BTreeSet<Option<K>>) {
@@ -91,7 +94,7 @@ impl Allows {
         let printings: BTreeSet<Option<Key>> = readings(identified)
             .flat_map(|r| or_nothing(r.printing.iter().map(|p| p.value.clone()).collect()))
             .collect();
-        // Only where some reading says something is the silence of another reading a doubt.
+        // A reading without a state or printing makes the value doubtful only where another reading names one.
         if states.iter().any(Option::is_some) {
             self.state.extend(states);
         }

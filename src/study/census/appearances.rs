@@ -1,9 +1,26 @@
 //! Appearances: each time a sheet was seen, and when.
 //!
 //! In: the records of a design, grouped by sheet. Out: the events at which each sheet was seen: its
-//! sightings, its exhibitions, and its passing from hand to hand, those told twice counted once
-//! (DESIGN.md's appendix, "Appearances"); and the same by decade.
+//! sightings, its exhibitions, and its passing from hand to hand, those reported twice counted once; and the
+//! same by decade. Definitions: `docs/definitions.md, "Occasions"`.
 //! Not here: what follows for the number of sheets (`survival`).
+//!
+//! Two records of one sale are one appearance:
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::study::{appearances::by_sheet, census::Groups};
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! -- records/designs/1/impressions/1.toml
+//! status = "located"
+//! sightings = [{ date = "1938-05", cite = "sale" }, { date = "1938-05", cite = "sale" }, { date = "1952" }]
+//! "#);
+//! let design = &catalogue.designs[&"1".parse().unwrap()];
+//! let sheets = by_sheet(&catalogue, &Groups::of(&catalogue), design);
+//! assert_eq!(sheets[0].len(), 2);
+//! ```
 
 use std::collections::BTreeMap;
 
@@ -14,7 +31,7 @@ use crate::model::edtf::Date;
 use crate::model::impression::Impression;
 use crate::model::key::{ImpressionKey, Key};
 
-/// One time a sheet was seen, as a record tells it: when, and what tells it from another of that time.
+/// One appearance as a record gives it: its date, and the citation and lot by which it is recognised.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 struct Report<'a> {
     date: Option<&'a Date>,
@@ -23,7 +40,7 @@ struct Report<'a> {
 }
 
 impl Report<'_> {
-    /// Whether both tell of one event: the same date, and the same citation or lot.
+    /// Whether both report one event: the same date, and the same citation or lot.
     fn is_same(&self, other: &Self) -> bool {
         let is_both = |one: Option<&str>, two: Option<&str>| one.is_some() && one == two;
         is_both(self.date.map(Date::as_str), other.date.map(Date::as_str))
@@ -68,16 +85,16 @@ fn of_records<'a>(
     for impression in design.impressions.values() {
         if is_counted(design, impression) && is_wanted(impression) {
             let seen = sheets.entry(groups.first_of(&impression.key)).or_default();
-            seen.extend(told(catalogue, impression));
+            seen.extend(reports(catalogue, impression));
         }
     }
     let sheets = sheets.into_iter();
     sheets.map(|(sheet, told)| (sheet, events(&told))).collect()
 }
 
-/// What one record tells: its sightings, its exhibitions, and those entries of its provenance that say
-/// how it passed on, and when.
-fn told<'a>(
+/// The reports of one record: its sightings, its exhibitions, and those entries of its provenance that
+/// say how it passed on, and when.
+fn reports<'a>(
     catalogue: &'a Catalogue,
     impression: &'a Impression,
 ) -> impl Iterator<Item = Report<'a>> {
@@ -106,7 +123,7 @@ fn told<'a>(
     sighted.chain(exhibited).chain(passed_on)
 }
 
-/// The events that are told of, each once, by their dates.
+/// The events of some reports, each once, by their dates.
 fn events<'a>(told: &[Report<'a>]) -> Vec<Option<&'a Date>> {
     let mut event: Vec<usize> = (0..told.len()).collect();
     for (at, one) in told.iter().enumerate() {
@@ -144,7 +161,7 @@ pub struct Decade {
 impl Decade {
     /// Whether anything was seen in it.
     #[must_use]
-    pub fn has_any(&self) -> bool {
+    pub(crate) fn has_any(&self) -> bool {
         !self.first.is_empty() || !self.again.is_empty()
     }
 }
@@ -158,13 +175,13 @@ pub struct AppearancesByDecade {
     pub undated: usize,
 }
 
-/// The years that are told by decade. A date far from them is a slip or no date of a print, and would
-/// draw a column for every decade between.
+/// The years that are counted by decade. A date far from them is a slip or no date of a print, and would
+/// give a column for every decade between.
 const YEARS: std::ops::RangeInclusive<i64> = 1000..=2999;
 
 /// The appearances of sheets over time.
 #[must_use]
-pub fn over_time(sheets: &[SheetAppearances<'_>]) -> AppearancesByDecade {
+pub(crate) fn over_time(sheets: &[SheetAppearances<'_>]) -> AppearancesByDecade {
     let mut decades: BTreeMap<i64, Decade> = BTreeMap::new();
     let mut undated = 0;
     for (sheet, events) in sheets {

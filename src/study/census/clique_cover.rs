@@ -1,18 +1,31 @@
 //! The fewest sheets that unresolved doubts allow.
 //!
-//! Records are joined by "may be the same sheet". A set in which every two may be the same could be
-//! one sheet (a clique), so the fewest sheets are the fewest cliques that cover all of them. That is
-//! hard in general (it is graph colouring of the complement; Karp 1972), but doubts come in small
-//! clusters: each connected part of up to [`EXACT_UP_TO`] is solved exactly, larger ones are bounded
-//! from below by a set of which no two may be the same.
+//! Sheets are joined by "may be the same sheet". A set in which every two may be the same could be
+//! one sheet (a clique), so the fewest sheets are the fewest cliques that cover all of them.
 //!
-//! In: a graph. Out: [`Cover`]. Which records may be the same is `census`' matter.
+//! In: a graph of sheets. Out: [`Cover`].
+//! Method: minimum clique cover, which is graph colouring of the complement and hard in general (Karp 1972).
+//! Doubts come in small clusters, so each connected part of up to [`EXACT_UP_TO`] sheets is solved exactly by
+//! branch and bound; larger ones are bounded from below by a set of which no two may be the same.
+//! Definitions: `docs/definitions.md, "Distinct sheets"`.
+//! Not here: which records may be the same (`count`).
+//!
+//! A ring of five takes three cliques, because its complement is a ring of five too, whose chromatic number is 3:
+//! ```
+//! # use keyblock::study::clique_cover::{Cover, Graph};
+//! # use keyblock::study::index::SheetAt;
+//! let mut ring = Graph::unjoined(5);
+//! for at in 0..5 {
+//!     ring.join(SheetAt::new(at), SheetAt::new((at + 1) % 5));
+//! }
+//! assert_eq!(ring.cover(), Cover { at_least: 3, exact: true });
+//! ```
 
 use std::collections::BTreeSet;
 
 use crate::study::index::{Indexed, SheetAt};
 
-/// The largest connected part that is solved exactly (DESIGN.md, appendix).
+/// The largest connected part that is solved exactly (`docs/definitions.md, "Distinct sheets"`).
 pub const EXACT_UP_TO: usize = 24;
 
 /// A graph of sheets: for each, those it is joined to.
@@ -60,7 +73,7 @@ impl Graph {
 
     /// The fewest cliques that cover `vertices`, with the edges among them.
     #[must_use]
-    pub fn cover_of(&self, vertices: &BTreeSet<SheetAt>) -> Cover {
+    pub(crate) fn cover_of(&self, vertices: &BTreeSet<SheetAt>) -> Cover {
         let mut total = Cover {
             at_least: 0,
             exact: true,
@@ -102,8 +115,8 @@ impl Graph {
             .collect()
     }
 
-    /// The size of a set of vertices no two of which are joined, found greedily: again and again
-    /// the vertex with the fewest neighbours left, the first where several have.
+    /// The size of a set of vertices no two of which are joined, found greedily: repeatedly the vertex
+    /// with the fewest neighbours left, the first among equals.
     fn apart_from_each_other(&self, part: &[SheetAt]) -> usize {
         let mut left: BTreeSet<SheetAt> = part.iter().copied().collect();
         let mut degree: Indexed<SheetAt, usize> = Indexed::filled(&self.0, 0);
@@ -320,7 +333,7 @@ mod tests {
 
     /// Without a triangle a clique is a pair at most, so the fewest are the vertices less the largest
     /// matching (Gallai 1959): half of them for Petersen's graph, the cube of four dimensions and Heawood's
-    /// graph, which have a matching that leaves nobody out.
+    /// graph, which have a perfect matching.
     #[test]
     fn named_graphs_without_triangles_take_half_their_vertices() {
         let petersen = kneser(5, 2);

@@ -1,4 +1,7 @@
 //! Counting: the sheets that records make, those that may be one, and the rows of both.
+//!
+//! In: the records of some designs. Out: a [`Census`].
+//! Definitions: `docs/definitions.md, "Distinct sheets"` and `"Rows of the census"`.
 
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -1,7 +1,22 @@
 //! States crossed with printings: what of both at once a sheet can be.
 //!
-//! In: a reading of a sheet. Out: the pairs of state and printing it allows. Counting them is
-//! `census`' matter.
+//! In: a reading of a sheet. Out: the pairs of state and printing it allows.
+//! Definitions: `docs/definitions.md, "Rows of the census"`. Not here: counting them (`count`).
+//!
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::study::crossing::can_be;
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! states = [{ key = "dark" }, { key = "moonlit" }]
+//! printings = [{ key = "own", kind = "artist", states = ["dark"] }]
+//! "#);
+//! let design = &catalogue.designs[&"1".parse().unwrap()];
+//! let [dark, moonlit, own] = ["dark", "moonlit", "own"].map(|key| key.parse().unwrap());
+//! assert!(can_be(design, &dark, &own) && !can_be(design, &moonlit, &own));
+//! ```
 
 use std::collections::BTreeSet;
 
@@ -20,7 +35,7 @@ pub struct StateAndPrinting {
 }
 
 impl StateAndPrinting {
-    /// How much it says: of both, of one, of neither.
+    /// How many of the two are named.
     fn weight(&self) -> u8 {
         u8::from(self.state.is_some()) + u8::from(self.printing.is_some())
     }
@@ -34,7 +49,8 @@ pub fn can_be(design: &Design, state: &Key, printing: &Key) -> bool {
 }
 
 /// The pairs that one reading allows. Of "ii or iii, the first printing or the second" only those
-/// remain that the record knows; where it knows none, all, because the reading is then the doubt.
+/// remain that the design's record has as candidates; where it has none of them, all remain, because the
+/// reading itself is then in doubt.
 fn of_reading(design: &Design, reading: &Identification) -> BTreeSet<StateAndPrinting> {
     let printings = or_nothing(reading.printing.iter().map(|p| p.value.clone()).collect());
     let states = states_of(reading);
@@ -65,8 +81,8 @@ pub(super) fn of_record(
     readings.flat_map(|r| of_reading(design, r)).collect()
 }
 
-/// Adds what a record says to what other records of the same sheet say: one that says less adds
-/// nothing, because the other knows more.
+/// Adds the pairs of one record to those of other records of the same sheet. A record that names less than
+/// another adds nothing.
 pub(super) fn add(
     known: &mut BTreeSet<Option<StateAndPrinting>>,
     said: BTreeSet<StateAndPrinting>,

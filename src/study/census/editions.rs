@@ -1,10 +1,18 @@
 //! Declared editions against the numbers met.
 //!
-//! In: the impressions of a design, by the printing they are identified with. Out: for each
-//! printing, what was declared and which numbers were met, met twice, or met above what was
-//! declared.
-//! Not here: how many sheets there are (`census`). Numbers are often given twice, left out, or given
-//! to proofs; that is for the scholar to judge.
+//! In: the impressions of a design, by the printing they are identified with. Out: [`EditionStudy`]: for each
+//! printing, what was declared and which numbers were met, met twice, or met above what was declared.
+//! Definitions: `docs/definitions.md, "Declared editions"`. Numbers are often given twice, left out, or given
+//! to proofs (`docs/trade.md, "Numbered editions"`); the study reports them and judges none.
+//! Not here: how many sheets there are (`count`).
+//!
+//! ```
+//! # use keyblock::study::editions::{EditionNumber, Numbering, read_numbering};
+//! let number = EditionNumber { is_roman: true, number: 12, of: Some(50) };
+//! assert_eq!(read_numbering("XII/L"), Some(Numbering::Edition(number)));
+//! assert_eq!(read_numbering("AP 3/10"), Some(Numbering::Proof));
+//! assert_eq!(read_numbering("twelve"), None);
+//! ```
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -36,7 +44,7 @@ pub struct EditionNumber {
     pub of: Option<u32>,
 }
 
-/// The words for proofs outside an edition, without points and spaces (TRADE.md section 2; AP, EA,
+/// The words for proofs outside an edition, without points and spaces (`docs/trade.md, "Kinds of impression"`; AP, EA,
 /// PA artist's proof, PP printer's proof, HC hors commerce, BAT bon à tirer, TP and CTP trial and
 /// colour trial proof, WP working proof, SP state proof).
 const PROOF_WORDS: [&str; 11] = [
@@ -120,13 +128,12 @@ pub struct EditionStudy {
     pub outside: Vec<u32>,
     /// The records with each number, by number and record.
     pub met: BTreeMap<MetNumber, Vec<ImpressionKey>>,
-    /// The records whose numbers give a size that nobody declares ("12/60" of an edition of 50), by
+    /// The records whose numbers give a size that no claim declares ("12/60" of an edition of 50), by
     /// that size. Roman numerals number a part of an edition and are left out.
     pub of_other_size: BTreeMap<u32, Vec<ImpressionKey>>,
 }
 
-/// What makes a number one that can be met again: its script and its worth. "12/50" and "12" are
-/// one; "XII" is another.
+/// A number that was met, without the size it declares: "12/50" and "12" are one number, "XII" is another.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct MetNumber {
     /// Whether it is in roman numerals.
@@ -136,10 +143,10 @@ pub struct MetNumber {
 }
 
 impl EditionStudy {
-    /// Whether a number was ever met. Where none was, the edition was hardly numbered, and a count of all
-    /// that are missing would say nothing.
+    /// Whether a number was ever met. Where none was, the edition was probably not numbered, and a count of
+    /// missing numbers would say nothing.
     #[must_use]
-    pub fn is_numbered(&self) -> bool {
+    pub(crate) fn is_numbered(&self) -> bool {
         !self.located.is_empty()
     }
 
@@ -163,7 +170,7 @@ impl EditionStudy {
         let Some(declared) = self.declared else {
             return Vec::new();
         };
-        // A declared size beyond all reason must not fill the memory with numbers.
+        // An absurdly large declared size must not fill the memory with numbers.
         (1..=declared.min(100_000))
             .filter(|n| self.located.binary_search(n).is_err())
             .collect()
@@ -172,7 +179,7 @@ impl EditionStudy {
 
 /// The printing that every reading of an impression agrees on.
 #[must_use]
-pub fn only_printing(impression: &Impression) -> Option<&Key> {
+pub(crate) fn only_printing(impression: &Impression) -> Option<&Key> {
     let identified = impression.identified.as_ref()?;
     let mut only: Option<&Key> = None;
     for reading in readings(identified) {
@@ -299,7 +306,7 @@ fn study(
 
 /// How many distinct sheets some records are.
 #[must_use]
-pub fn sheets_among(groups: &Groups, records: &[ImpressionKey]) -> usize {
+pub(crate) fn sheets_among(groups: &Groups, records: &[ImpressionKey]) -> usize {
     let sheets: BTreeSet<ImpressionKey> = records.iter().map(|r| groups.first_of(r)).collect();
     sheets.len()
 }

@@ -1,4 +1,7 @@
 //! Which records are one sheet, and which records count as sheets.
+//!
+//! In: the `same_as` links of a catalogue. Out: [`Groups`], made by union and find.
+//! Definitions: `docs/definitions.md, "Which records count"` and `"Distinct sheets"`.
 
 use std::collections::BTreeMap;
 
@@ -63,7 +66,7 @@ impl Groups {
 /// Whether a record counts as a sheet: it was not withdrawn, and it is not identified only with
 /// printings that are no printings of the design's own matrices.
 #[must_use]
-pub fn is_counted(design: &Design, impression: &Impression) -> bool {
+pub(crate) fn is_counted(design: &Design, impression: &Impression) -> bool {
     if impression.standing.is_withdrawn() {
         return false;
     }

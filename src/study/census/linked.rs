@@ -1,8 +1,26 @@
-//! What belongs together without being one sheet: impressions on the same paper, and sheets of one set.
+//! Impressions that are linked without being one sheet: those on the same paper, and sheets of one set.
 //!
 //! In: the links `shares_sheet` and `goes_with`, stated on one record and true of both. Out: the groups
-//! they join, made from what may be published. Each impression still counts by itself (TRADE.md section 4: two designs uncut on one sheet
-//! are one sheet of paper and two impressions; a triptych is three sheets).
+//! they join, made from what may be published. Each impression still counts by itself: two designs uncut on one
+//! sheet are one sheet of paper and two impressions, a triptych is three sheets
+//! (`docs/trade.md, "Counting sheets"`).
+//!
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::study::linked::on_one_paper;
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! -- records/designs/1/impressions/1.toml
+//! status = "located"
+//! shares_sheet = ["1.2"]
+//! -- records/designs/1/impressions/2.toml
+//! status = "located"
+//! "#);
+//! let groups = on_one_paper(&catalogue);
+//! assert_eq!((groups.len(), groups[0].len()), (1, 2));
+//! ```
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -11,7 +29,7 @@ use crate::model::impression::Impression;
 use crate::model::key::ImpressionKey;
 use crate::model::place::Placed;
 
-/// Impressions that belong together, two or more.
+/// Impressions that are linked with each other, two or more.
 pub type ImpressionGroup = BTreeSet<ImpressionKey>;
 
 /// Impressions on one sheet of paper, a group each, by their first impressions.

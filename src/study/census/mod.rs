@@ -1,14 +1,43 @@
-//! The census: how many sheets are known, as an interval.
+//! The census: how many sheets are known, as an interval, and what follows from their records.
 //!
 //! A record is not a sheet. Records joined by `same_as` are one group; where two groups may be the
-//! same sheet the count has a lower and an upper end. The definitions are those of DESIGN.md's
-//! appendix, "Distinct sheets".
+//! same sheet the count has a lower and an upper end.
 //!
 //! In: impressions. Out: [`Census`]: the count, and rows by holder, country, town, state, printing,
 //! both of these crossed, holder and state crossed, kind, class and status. Rows are made from what may
 //! be published, so that a count never tells what a record keeps private.
-//! Reading order: `groups` says which records are one sheet, `allows` what the records of one allow, `count`
-//! counts. Not here: declared editions (`editions`).
+//! Definitions: `docs/definitions.md, "Which records count"`, `"Distinct sheets"` and `"Rows of the census"`.
+//!
+//! | file | subject |
+//! |---|---|
+//! | `groups` | which records are one sheet, and which count |
+//! | `readings` | an identification and its alternatives |
+//! | `allows` | the values under which a sheet may be counted |
+//! | [`crossing`] | states crossed with printings |
+//! | [`clique_cover`] | the fewest sheets that doubts allow |
+//! | `rows` | the census as values |
+//! | `count` | the counting |
+//! | [`editions`] | numbers met against declared editions |
+//! | [`appearances`] | when each sheet was seen |
+//! | [`survival`] | how many sheets there may be |
+//! | [`linked`] | impressions on one paper, sheets of one set |
+//!
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::study::{Studies, census::Sheets};
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! -- records/designs/1/impressions/1.toml
+//! status = "located"
+//! -- records/designs/1/impressions/2.toml
+//! status = "untraced"
+//! maybe_same_as = [{ impression = "1.1" }]
+//! "#);
+//! let census = &Studies::of(&catalogue).designs[&"1".parse().unwrap()].census;
+//! assert_eq!(census.sheets, Sheets { at_least: 1, at_most: 2, exact: true });
+//! ```
 
 use std::collections::BTreeMap;
 
@@ -29,13 +58,14 @@ mod rows;
 pub mod survival;
 
 use count::count;
-pub use groups::{Groups, is_counted};
+pub use groups::Groups;
+pub(crate) use groups::is_counted;
 pub(crate) use readings::readings;
 pub use rows::{Census, CensusRows, DesignScope, HolderAndState, HolderScope, Row, Sheets};
 
 /// The census of one design.
 #[must_use]
-pub fn of_design(
+pub(crate) fn of_design(
     catalogue: &Catalogue,
     groups: &Groups,
     design: &Design,
@@ -78,7 +108,7 @@ pub(super) fn counted_together(
 
 /// The census of each series, by its name.
 #[must_use]
-pub fn of_series(
+pub(crate) fn of_series(
     catalogue: &Catalogue,
     groups: &Groups,
     designs: DesignScope,

@@ -20,10 +20,10 @@ pub enum HolderScope {
 /// Which designs are counted together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum DesignScope {
-    /// All of them: what DESIGN.md's appendix counts, and `census --json` tells.
+    /// All of them, as `census --json` tells.
     All,
     /// Those that are neither rejected nor withdrawn. Works rejected as not by the artist stand apart in
-    /// a catalogue raisonné, in no total (common practice, no source).
+    /// a catalogue raisonné, in no total (common practice, no source; `docs/trade.md, "Counting sheets"`).
     Accepted,
 }
 

@@ -1,12 +1,23 @@
 //! How many sheets survive, from how often each known one has been seen.
 //!
 //! A sheet that was met once only is like those that were never met; from the number met once and
-//! twice follows a lower bound of all there are: Chao1 in its bias-corrected form, with a log-normal
-//! interval of 95 % (Chao 1984 and 1987; formulas as in CHECKS.md section 5, checked against its
-//! table, which agrees with the library scikit-bio 0.7.4).
+//! twice follows a lower bound of all there are.
 //!
-//! In: how often each sheet of a design was seen (`appearances`). Out: [`Survival`]. The assumptions are the page's
-//! to say: sightings should be independent, sheets alike, and none lost or made meanwhile.
+//! In: how often each sheet of a design was seen (`appearances`). Out: [`Survival`], in sheets.
+//! Method: Chao1 in its bias-corrected form, with a log-normal interval of 95 % (Chao 1984 and 1987;
+//! formulas in `docs/definitions.md, "Survival"`), checked against `tests/checks/chao1.csv`, which agrees with
+//! the library scikit-bio 0.7.4. Its assumptions are stated on the page: sightings should be independent,
+//! sheets alike, and none lost or made meanwhile.
+//!
+//! A test vector of scikit-bio, for which its authors give 9.75 and 9.07 to 17.45 as results of EstimateS: three
+//! sheets seen once, three twice, two four times, one five times.
+//! ```
+//! # use keyblock::study::survival::Survival;
+//! let estimate = Survival::of_counts([1, 1, 1, 2, 2, 2, 4, 4, 5].into_iter()).estimate.unwrap();
+//! let [low, high] = estimate.interval.unwrap();
+//! assert_eq!(estimate.sheets, 9.75);
+//! assert_eq!((format!("{low:.2}"), format!("{high:.2}")), ("9.07".into(), "17.45".into()));
+//! ```
 
 /// An estimate asks for at least this many sheets that were seen.
 pub const FEWEST_SHEETS: usize = 5;
@@ -46,7 +57,7 @@ pub enum NoEstimate {
 }
 
 impl Survival {
-    /// The survival of sheets, from how often each was seen; one never seen counts for nothing.
+    /// The survival of sheets, from how often each was seen; 0 is ignored.
     #[must_use]
     pub fn of_counts(times: impl Iterator<Item = usize>) -> Survival {
         let mut survival = Survival::default();
@@ -67,7 +78,7 @@ impl Survival {
 
     /// Why there is no estimate; `None` where there is one.
     #[must_use]
-    pub fn why_not(&self) -> Option<NoEstimate> {
+    pub(crate) fn why_not(&self) -> Option<NoEstimate> {
         if self.sheets < FEWEST_SHEETS {
             Some(NoEstimate::TooFew)
         } else if self.seen_once == self.sheets {

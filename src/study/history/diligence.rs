@@ -8,12 +8,30 @@
 //!
 //! A sheet printed after the last of these days, or destroyed before the first, is not concerned, and
 //! of one that was destroyed nothing is asked after its last owner. One whose time of printing is not
-//! known is treated as concerned, as the AAM's guidelines ask for what is not known (TRADE.md
-//! section 5).
+//! known is treated as concerned, as the AAM's guidelines ask for what is not known
+//! (`docs/trade.md, "1933 to 1945 in the trade"`).
 //!
 //! In: the published records, all those of one sheet together. Out: [`DiligenceYears`], one for each sheet
-//! that is concerned. Not here: what an entry proves (`ownership`), when a
-//! sheet was printed (`printing_date`).
+//! that is concerned. Definitions: `docs/definitions.md, "The years 1933 to 1945"`.
+//! Not here: what an entry proves (`ownership`), when a sheet was printed (`printing_date`).
+//!
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::study::{Studies, diligence::{Coverage, OwnerRecord}};
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! -- records/designs/1/impressions/1.toml
+//! status = "untraced"
+//! sheet = { date = "1930" }
+//! provenance = [{ owner = { name = "Ada Quire" }, from = "1931", to = "1938-03-12" }]
+//! "#);
+//! let years = &Studies::of(&catalogue).diligence[&"1.1".parse().unwrap()];
+//! assert_eq!(years.coverage(), Coverage::Partly);
+//! let gap = years.gaps().next().unwrap();
+//! assert_eq!((gap.first.to_string(), gap.known), ("1938-03-13".into(), OwnerRecord::Missing));
+//! ```
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -82,8 +100,8 @@ pub enum Coverage {
     Silent,
 }
 
-/// What the dates of a sheet say of its passing from one to another. That they say nothing does not
-/// mean that it did not.
+/// Whether the dates of a sheet show that it changed hands. That they show nothing does not mean that it
+/// did not.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum ChangeOfHands {
     /// No date of the kind can fall in the time.
@@ -102,7 +120,7 @@ pub struct DiligenceYears {
     pub stretches: Vec<Stretch>,
     /// Whether the sheet may have been printed only later.
     pub may_be_later: bool,
-    /// Whether it passed from one to another in this time.
+    /// Whether it changed hands in this time.
     pub change: ChangeOfHands,
 }
 
@@ -132,7 +150,7 @@ impl DiligenceYears {
 
 /// The sheets that are concerned, each under every published record of it.
 #[must_use]
-pub fn of_catalogue(
+pub(crate) fn of_catalogue(
     catalogue: &Catalogue,
     groups: &Groups,
 ) -> BTreeMap<ImpressionKey, DiligenceYears> {
@@ -197,8 +215,7 @@ fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Option
     })
 }
 
-/// When a sheet of which no record is of another status was destroyed: when its last owner ceased to
-/// have it.
+/// When a sheet was destroyed, if all its records say that it was: when its last owner ceased to have it.
 fn destroyed(records: &[(&Design, &Impression)]) -> Span {
     let is_destroyed = |(_, i): &(&Design, &Impression)| i.status.value == Standing::Destroyed;
     if !records.iter().all(is_destroyed) {
@@ -235,7 +252,7 @@ impl Existence {
 }
 
 /// Whether a record says that its sheet passed from one to another within `asked`. What the artist
-/// had first came from nobody, and what was destroyed went to nobody.
+/// had first passed from no one, and what was destroyed passed to no one.
 fn change(
     design: &Design,
     impression: &Impression,

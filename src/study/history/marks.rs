@@ -2,10 +2,31 @@
 //! and when.
 //!
 //! Seals and stamps survive those whose name they bear, and are used on by heirs, printers and
-//! libraries (common practice, no source); a mark alone then tells neither the owner nor the time.
+//! libraries (common practice, no source; `docs/trade.md, "Marks on a sheet"`); a mark alone then tells neither
+//! the owner nor the time.
 //!
 //! In: the published marks. Out: [`SharedMark`], one for each mark with more than one user.
+//! Definitions: `docs/definitions.md, "Marks with several users"`.
 //! Not here: whether a printing is told from another by such a mark (`audit`).
+//!
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::study::marks::shared;
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! -- records/designs/1/impressions/1.toml
+//! status = "located"
+//! marks = [{ kind = "stamp", text = "A", applied_by = "ada", applied = "1930" }]
+//! -- records/designs/1/impressions/2.toml
+//! status = "located"
+//! marks = [{ kind = "stamp", text = "A", applied_by = "ben", applied = "1956" }]
+//! "#);
+//! let [mark] = shared(&catalogue).try_into().unwrap();
+//! let users: Vec<&str> = mark.users.iter().map(|user| user.key.as_str()).collect();
+//! assert_eq!(users, ["ada", "ben"]);
+//! ```
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -25,7 +46,7 @@ pub type MarkIdentity<'a> = (MarkKind, &'a str);
 /// The mark that a stamp, seal or collector's mark is; `None` for what is written by hand or not
 /// described.
 #[must_use]
-pub fn identity(mark: &Mark) -> Option<MarkIdentity<'_>> {
+pub(crate) fn identity(mark: &Mark) -> Option<MarkIdentity<'_>> {
     let kind = mark.kind.as_ref()?.value;
     let is_repeated = matches!(kind, MarkKind::Stamp | MarkKind::Seal | MarkKind::Collector);
     let name = mark.number.as_deref().or(mark.text.as_deref())?;

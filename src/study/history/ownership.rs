@@ -3,12 +3,31 @@
 //! A year is not a day, so a time has two sizes. Somebody who had a sheet "from 1938 to 1950" had it
 //! *certainly* from the beginning of 1939 to the end of 1949, and *possibly* from the beginning of
 //! 1938 to the end of 1950. Where only one end is recorded no day is certain. Entries that
-//! are not certain, or may be of another sheet, are never more than possible. Entries each of which came straight from the one before (`direct`) leave no time
-//! between them. A keeper never owns; an agent may, but is nobody's proof: agents only carry a
-//! direct chain from one owner to the next.
+//! are not certain, or may be of another sheet, are never more than possible. Entries each of which came
+//! straight from the one before (`direct`) leave no time between them. A keeper never owns; an agent may, but
+//! proves nothing: agents only carry a direct chain from one owner to the next.
 //!
-//! In: one published record. Out: [`Ownership`], one for each entry of an owner. Not here: when a sheet
-//! was printed (`printing_date`), what follows for a span of years (`diligence`).
+//! In: one published record. Out: [`Ownership`], one for each entry of an owner.
+//! Definitions: `docs/definitions.md, "Spells of ownership"` and `"Dates"`.
+//! Not here: when a sheet was printed (`printing_date`), what follows for a span of years (`diligence`).
+//!
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::study::ownership::{Span, owners};
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! -- records/designs/1/impressions/1.toml
+//! status = "untraced"
+//! provenance = [{ owner = { name = "Ada Quire" }, from = "1938", to = "1950" }]
+//! "#);
+//! let design = &catalogue.designs[&"1".parse().unwrap()];
+//! let [owned] = owners(design, &design.impressions[&1], Span::default(), None).try_into().unwrap();
+//! let days = |span: Span| [span.first, span.last].map(|day| day.unwrap().to_string());
+//! assert_eq!(days(owned.certainly.unwrap()), ["1939-01-01", "1949-12-31"]);
+//! assert_eq!(days(owned.possibly), ["1938-01-01", "1950-12-31"]);
+//! ```
 
 use crate::model::design::Design;
 use crate::model::edtf::{Date, Day};
@@ -19,7 +38,7 @@ use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
 use crate::study::index::EntryAt;
 
 /// How many years a date that is approximate or uncertain may be off, either way: "c. 1610" is
-/// taken as 1605 to 1615 (CCO's worked example, as quoted in TRADE.md section 3).
+/// taken as 1605 to 1615 (CCO's worked example; `docs/trade.md, "Certainty"`).
 const LOOSE_YEARS: i64 = 5;
 
 /// Days from the first to the last, both included; `None` is an end without bound.
@@ -42,7 +61,8 @@ impl Span {
         }
     }
 
-    /// The first day on which what began in it had begun: the one day it is, or the day after it.
+    /// The first day by which something that began within the span had certainly begun: the day itself, where
+    /// the span is one day, else the day after it.
     fn begun(self) -> Option<Day> {
         let last = self.last?;
         Some(if self.is_a_day() {
@@ -52,7 +72,7 @@ impl Span {
         })
     }
 
-    /// The last day on which what ended in it had not ended.
+    /// The last day on which something that ended within the span had certainly not ended.
     fn not_ended(self) -> Option<Day> {
         let first = self.first?;
         Some(if self.is_a_day() {
@@ -74,7 +94,7 @@ impl Span {
 
     /// Whether it has both its ends in another that has both.
     #[must_use]
-    pub fn lies_in(self, other: Span) -> bool {
+    pub(crate) fn lies_in(self, other: Span) -> bool {
         let is_in = |day: Option<Day>| day.is_some_and(|day| other.contains(day));
         is_in(self.first) && is_in(self.last)
     }
@@ -104,14 +124,14 @@ fn moved(day: Day, years: i64) -> Day {
     }
 }
 
-/// The time for which an entry makes somebody the owner.
+/// The time for which an entry makes its party the owner.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Ownership {
     /// The entry.
     pub entry: EntryAt,
-    /// When, on any reading; `None` where the entry proves nothing of the kind.
+    /// The days on any reading of the dates; `None` where the entry proves no day.
     pub certainly: Option<Span>,
-    /// When, on some reading.
+    /// The days on some reading of the dates.
     pub possibly: Span,
     /// Whether the entry itself is certain, whatever its dates.
     pub is_firm: bool,
@@ -149,7 +169,7 @@ pub fn owners(
 
 /// Whether an entry names the artist, or another maker of the design.
 #[must_use]
-pub fn is_maker(design: &Design, artist: Option<&Key>, entry: &ProvenanceEntry) -> bool {
+pub(crate) fn is_maker(design: &Design, artist: Option<&Key>, entry: &ProvenanceEntry) -> bool {
     match &entry.party {
         Party::Record(key) => {
             artist == Some(&key.value) || design.makers.iter().any(|m| m.person.value == key.value)

@@ -1,10 +1,30 @@
 //! When a sheet was printed: between which days, as far as its records tell.
 //!
-//! A sheet's own date says it, else the printings it can be of. An identification that observations
-//! contradict tells nothing (`agree`). Nothing was printed after somebody certainly had it, saw it,
-//! or showed it.
+//! In: the records of one sheet, as published. Out: a [`Span`] of days ([`of_sheet`]).
+//! Method: a sheet's own date says it, else the printings it can be of. An identification that observations
+//! contradict tells nothing (`agree`). Nothing was printed after the first day on which somebody certainly
+//! had it, saw it or showed it. Definitions: `docs/definitions.md, "When a sheet was printed"`.
+//! Not here: who owned it (`ownership`).
 //!
-//! In: the published records of one sheet. Out: [`of_sheet`]. Not here: who owned it (`ownership`).
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::study::printing_date::of_sheet;
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! states = [{ key = "only" }]
+//! printings = [{ key = "own", kind = "artist", states = "all", date = "1927/1935" }]
+//! -- records/designs/1/impressions/1.toml
+//! status = "located"
+//! identified = { printing = "own" }
+//! sightings = [{ date = "1930-05-02" }]
+//! "#);
+//! let design = &catalogue.designs[&"1".parse().unwrap()];
+//! let printed = of_sheet(&catalogue, &[(design, &design.impressions[&1])]);
+//! assert_eq!(printed.first.unwrap().to_string(), "1927-01-01");
+//! assert_eq!(printed.last.unwrap().to_string(), "1930-05-02"); // it was seen that day
+//! ```
 
 use super::ownership::Span;
 use crate::model::catalogue::Catalogue;
@@ -15,9 +35,8 @@ use crate::model::impression::{Identification, Impression};
 use crate::study::identification::agree::contradiction;
 use crate::study::identification::candidates::allowed_by;
 
-/// When a sheet was printed, by all its records. Where that is not known, or what they say of it is
-/// later than what else they say, at any time since the design was made and before the sheet is first
-/// heard of.
+/// When a sheet was printed, by all its records. Where they do not say, or give a date after the sheet is
+/// first heard of, the span runs from the making of the design to that day.
 #[must_use]
 pub fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Span {
     let of_each = records.iter().map(|(d, i)| of_record(d, i));
@@ -94,8 +113,8 @@ fn certain(dates: &Statements<Date>) -> Option<&Date> {
     (own.claim.certainty() == Certainty::Certain).then_some(&own.is.value)
 }
 
-/// The first day by which a sheet certainly existed: the last that its earliest certain date can be,
-/// whether it came to somebody or left them then, was seen, shown or destroyed.
+/// The first day by which a sheet certainly existed: the latest day of its earliest certain date, of any
+/// acquisition, departure, sighting or exhibition.
 fn heard_of(catalogue: &Catalogue, impression: &Impression) -> Option<Day> {
     let entries = impression
         .provenance

@@ -2,14 +2,36 @@
 //!
 //! Wear only advances: where a crack runs further on one sheet than on another, the other was
 //! pulled first. That holds for one matrix, through the states in which it did not change, for a
-//! change may plug a crack or cut a worn line anew. What several stages tell is a partial order; sets
+//! change may plug a crack or cut a worn line anew. Several stages together give a partial order; sets
 //! of sheets of which each would have been pulled before the other cannot be true.
 //!
-//! In: a design. Out: one [`Wear`] for each matrix and each run of states, where anything can be
-//! told. Counted are sheets of the design's own matrices that no other run could claim and whose
-//! observations do not contradict their identification; an observation counts where it is certain and names one stage.
-//! Method: DESIGN.md, appendix, "Wear"; strongly connected sets and transitive reduction by the crate
-//! `petgraph`.
+//! In: a design. Out: one [`Wear`] for each matrix and each run of states in which an order follows. Counted
+//! are sheets of the design's own matrices that belong to that run alone and whose observations do not
+//! contradict their identification; an observation counts where it is certain and names one stage.
+//! Method: `docs/definitions.md, "Order of printing"`; strongly connected sets and transitive reduction by the
+//! crate `petgraph`.
+//!
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::study::{index::PullAt, wear::wear};
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! matrices = [{ key = "block" }]
+//! points = [{ key = "crack", ask = "How far?", kind = "stage", stages = ["none", "edge"], rests_on = "matrix" }]
+//! states = [{ key = "only" }]
+//! -- records/designs/1/impressions/1.toml
+//! status = "located"
+//! observed = { crack = "edge" }
+//! -- records/designs/1/impressions/2.toml
+//! status = "located"
+//! observed = { crack = "none" }
+//! "#);
+//! let [wear] = wear(&catalogue.designs[&"1".parse().unwrap()]).try_into().unwrap();
+//! assert_eq!(wear.before, [(PullAt::new(0), PullAt::new(1))]);
+//! assert_eq!(wear.pulls[PullAt::new(0)].sheets[0].to_string(), "1.2");
+//! ```
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -75,7 +97,7 @@ pub struct WearContradiction {
     pub point: Key,
 }
 
-/// What wear tells of a design, by matrix in the record's order, then by state.
+/// The orders that wear gives in a design, by matrix in the record's order, then by state.
 #[must_use]
 pub fn wear(design: &Design) -> Vec<Wear> {
     let mut by_matrix: Vec<(Option<Key>, Vec<&Point>)> = Vec::new();
@@ -162,7 +184,7 @@ fn of_run(
         .impressions
         .values()
         .filter(|i| is_counted(design, i) && is_of(design, i, matrix, &states))
-        // Whose state is in doubt cannot say in which state a stage was reached.
+        // A sheet whose state is in doubt cannot say in which state a stage was reached.
         .filter(|i| contradiction(design, i).is_none())
         .map(|impression| ExaminedSheet {
             impression,

@@ -1,10 +1,31 @@
 //! Agreement: does what was seen on a sheet fit what it is taken to be?
 //!
 //! An impression is contradicted where every candidate that its identification allows has a certain
-//! or probable observation that rules it out (DESIGN.md, appendix). What is not visible, and what
-//! belongs to a block that was not printed, tells nothing and is never read as absent.
+//! or probable observation that rules it out. What is not visible, and what belongs to a block that was not
+//! printed, tells nothing and is never read as absent.
 //!
 //! In: a design and one of its impressions. Out: a [`Contradiction`] or none.
+//! Definitions: `docs/definitions.md, "Contradiction and departure"`.
+//!
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::study::agree::{ShownBy, contradiction};
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! points = [{ key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix" }]
+//! states = [{ key = "dark", shows = { moon = "absent" } }, { key = "moonlit", shows = { moon = "present" } }]
+//! -- records/designs/1/impressions/1.toml
+//! status = "located"
+//! identified = { state = "dark" }
+//! observed = { moon = "present" }
+//! "#);
+//! let design = &catalogue.designs[&"1".parse().unwrap()];
+//! let found = contradiction(design, &design.impressions[&1]).unwrap();
+//! assert_eq!(found.clashes[0].point.as_str(), "moon");
+//! assert_eq!(found.clashes[0].shown_by, [ShownBy::State("dark".parse().unwrap())]);
+//! ```
 
 use super::allowed::{both, rules_out, shown_values};
 use super::candidates::candidates;
@@ -187,8 +208,8 @@ impl<'a> TakenAs<'a> {
 
     /// What the sheet should show at a point, and who says so; `None` where that is not known.
     fn allows(&self, point: &Point) -> Option<(Vec<&'a Value>, Vec<ShownBy>)> {
-        // A variant is a sheet that departs from its state and printing: where it says something,
-        // it is to be believed.
+        // A variant is a sheet that departs from its state and printing: what it says goes before what
+        // they say.
         if let Some(variant) = self.variant
             && let Some(values) = shown_values(&variant.shows, point)
         {
@@ -221,8 +242,8 @@ impl<'a> TakenAs<'a> {
             shown_by.push(ShownBy::Printing(printing.key.value.clone()));
         }
         let values = both(of_states, of_printing)?;
-        // State and printing that share no value are an error of the record; no sheet can be
-        // blamed for it.
+        // A state and a printing that share no value are an error of the record, and contradict no
+        // sheet.
         (!values.is_empty()).then_some((values, shown_by))
     }
 

@@ -1,8 +1,18 @@
-//! What a state, a printing or a sheet may show at a point.
+//! What a state, a printing or a sheet may show at a point, and how two such sets of values compare.
 //!
-//! The definitions are those of DESIGN.md's appendix. What a candidate allows is the intersection
-//! of what its state and its printing show; nothing said means nothing known, and what is not
-//! known contradicts nothing.
+//! In: points and recorded values. Out: the values that are shown, shared, ruled out or told apart. What a
+//! candidate allows is the intersection of what its state and its printing show; nothing said means nothing
+//! known, and what is not known contradicts nothing.
+//! Definitions: `docs/definitions.md, "What a candidate allows"` and `"Values"`.
+//!
+//! ```
+//! # use keyblock::model::point::Value::Count;
+//! # use keyblock::study::allowed::both;
+//! let (two, three) = (Count(2), Count(3));
+//! // The state shows two or three lamps, the printing three; where a record is silent, the other counts.
+//! assert_eq!(both(Some(vec![&two, &three]), Some(vec![&three])), Some(vec![&three]));
+//! assert_eq!(both(Some(vec![&two]), None), Some(vec![&two]));
+//! ```
 
 use crate::model::point::{Point, PointKind, Seen, Value};
 use crate::model::point::{Shown, Shows};
@@ -14,7 +24,7 @@ pub(super) const ROUNDING: f64 = 1e-6;
 /// Whether two values are one and the same. A measure may be written as a whole number, so numbers
 /// are compared as numbers.
 #[must_use]
-pub fn is_same_value(a: &Value, b: &Value) -> bool {
+pub(crate) fn is_same_value(a: &Value, b: &Value) -> bool {
     match (a, b) {
         (Value::Word(a), Value::Word(b)) => a == b,
         _ => match (a.number(), b.number()) {
@@ -26,7 +36,7 @@ pub fn is_same_value(a: &Value, b: &Value) -> bool {
 
 /// What is shown at a point, as values; `None` where nothing is said.
 #[must_use]
-pub fn shown_values<'a>(shows: &'a Shows, point: &Point) -> Option<Vec<&'a Value>> {
+pub(crate) fn shown_values<'a>(shows: &'a Shows, point: &Point) -> Option<Vec<&'a Value>> {
     shows.at(&point.key.value).map(values_of)
 }
 
@@ -56,7 +66,7 @@ pub fn both<'a>(
 ///
 /// A measure rules out a value more than the point's tolerance away (|x - v| > t).
 #[must_use]
-pub fn rules_out(point: &Point, seen: &Seen, allowed: &[&Value]) -> bool {
+pub(crate) fn rules_out(point: &Point, seen: &Seen, allowed: &[&Value]) -> bool {
     match seen {
         Seen::NotVisible | Seen::NotApplicable => false,
         Seen::OneOf(values) => !allowed
@@ -80,7 +90,7 @@ fn agrees(point: &Point, seen: &Value, allowed: &Value) -> bool {
 /// Whether two sets of allowed values can be told apart at `point`: they share no value (measure:
 /// every two lie more than two tolerances apart, so that no measurement fits both).
 #[must_use]
-pub fn is_told_apart(point: &Point, one: &[&Value], other: &[&Value]) -> bool {
+pub(crate) fn is_told_apart(point: &Point, one: &[&Value], other: &[&Value]) -> bool {
     let is_shared = |a: &Value, b: &Value| match (&point.kind, a.number(), b.number()) {
         (PointKind::Measure { tolerance, .. }, Some(a), Some(b)) => {
             (a - b).abs() <= 2.0 * tolerance + ROUNDING
@@ -93,14 +103,14 @@ pub fn is_told_apart(point: &Point, one: &[&Value], other: &[&Value]) -> bool {
 /// Whether what was seen at `point` on two sheets cannot be one and the same: they share no value
 /// (measure: every two lie more than the tolerance apart).
 #[must_use]
-pub fn is_seen_to_differ(point: &Point, one: &[&Value], other: &[&Value]) -> bool {
+pub(crate) fn is_seen_to_differ(point: &Point, one: &[&Value], other: &[&Value]) -> bool {
     !one.iter()
         .any(|a| other.iter().any(|b| agrees(point, a, b)))
 }
 
 /// Whether two sets of values are the same, in whatever order.
 #[must_use]
-pub fn is_same_set(one: &[&Value], other: &[&Value]) -> bool {
+pub(crate) fn is_same_set(one: &[&Value], other: &[&Value]) -> bool {
     let within = |inner: &[&Value], outer: &[&Value]| {
         inner
             .iter()

@@ -1,6 +1,23 @@
 //! Candidates: what a sheet of a design can be.
 //!
-//! A candidate is a state with a printing that contains it (DESIGN.md, appendix).
+//! In: a design. Out: every [`Candidate`], a state with a printing that contains it, or a state that no
+//! printing names; and which of them an identification allows.
+//! Definitions: `docs/definitions.md, "Candidates"`.
+//!
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::study::candidates::candidates;
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! states = [{ key = "dark" }, { key = "moonlit" }]
+//! printings = [{ key = "own", kind = "artist", states = ["dark"] }]
+//! "#);
+//! let found = candidates(&catalogue.designs[&"1".parse().unwrap()]);
+//! let printings: Vec<_> = found.iter().map(|c| c.printing.map(|p| p.key.as_str())).collect();
+//! assert_eq!(printings, [Some("own"), None]);   // dark in the artist's printing, moonlit alone
+//! ```
 
 use super::allowed::{both, shown_values};
 use crate::model::design::Design;
@@ -56,7 +73,10 @@ pub fn candidates(design: &Design) -> Vec<Candidate<'_>> {
 /// The candidates that an identification allows, in all its readings; every candidate where it
 /// names neither state nor printing. Blocks in different conditions allow each state named.
 #[must_use]
-pub fn allowed_by<'a>(design: &'a Design, identified: &Identification) -> Vec<Candidate<'a>> {
+pub(crate) fn allowed_by<'a>(
+    design: &'a Design,
+    identified: &Identification,
+) -> Vec<Candidate<'a>> {
     candidates(design)
         .into_iter()
         .filter(|candidate| readings(identified).any(|reading| candidate.fits(reading)))

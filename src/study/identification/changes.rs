@@ -1,6 +1,26 @@
 //! What a state changed against the states it follows.
 //!
-//! In: a design and one of its states. Out: [`StateChanges`], one for each state it follows.
+//! In: a design and one of its states. Out: [`StateChanges`], one for each state it follows, with the points
+//! at which something else is shown. Only points that rest on the matrix count: inking, paper and marks vary
+//! from sheet to sheet (`docs/trade.md, "Why the matrix alone separates states"`).
+//! Definitions: `docs/definitions.md, "States and numerals"` and `"Separability"`.
+//!
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::study::changes::changes;
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! points = [{ key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix" }]
+//! states = [{ key = "dark", shows = { moon = "absent" } }, { key = "moonlit", shows = { moon = "present" } }]
+//! "#);
+//! let design = &catalogue.designs[&"1".parse().unwrap()];
+//! let [change] = changes(design, &design.states[1]).try_into().unwrap();
+//! assert_eq!(change.follows.as_str(), "dark");
+//! assert_eq!(change.changed[0].point.as_str(), "moon");
+//! assert!(change.changed[0].tells_apart);
+//! ```
 
 use super::allowed::{is_same_set, is_told_apart, shown_values};
 use crate::model::design::Design;
@@ -34,7 +54,7 @@ pub struct StateChanges {
 impl StateChanges {
     /// Whether some point tells the two states apart.
     #[must_use]
-    pub fn tell_apart(&self) -> bool {
+    pub(crate) fn tell_apart(&self) -> bool {
         self.changed.iter().any(|c| c.tells_apart)
     }
 }

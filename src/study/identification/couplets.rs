@@ -4,15 +4,32 @@
 //! number or ends with the candidates that agree. At each number stands the point that is expected
 //! to tell most of the candidates left, taken as equally likely, so that a key does not change with
 //! every sheet that is found. A candidate goes down every lead that it allows, and one that is not
-//! known at the point goes down all of them; leads that go on to the same candidates are one. So
-//! whoever answers truly never loses the right one. What no point separates ends together.
+//! known at the point goes down all of them; leads that go on to the same candidates are one. So a
+//! reader who answers truly never loses the right candidate. Candidates that no point separates end together.
 //!
 //! In: a diagnostic table; no observation. Out: [`Couplets`].
 //! Method: a diagnostic key grown from its head, as reviewed by Payne and Preece 1980 (see `table`),
 //! its points chosen by expected information (`next_point`). Parts that recur stand once and are
-//! referred to. A key grows with the overlap of its candidates, so it is finished breadth first and
-//! stops at [`MOST_COUPLETS`]; what is then not told apart says so.
+//! referred to. A key grows with the overlap of its candidates, so it is built breadth first and
+//! stops at [`MOST_COUPLETS`]; leads that stop there are marked [`Goal::Stop`].
+//! Definitions: `docs/definitions.md, "Couplets"`.
 //! Not here: the leads of one point (`leads`).
+//!
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::study::{Studies, couplets::{Goal, couplets}, index::CoupletAt};
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! points = [{ key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix" }]
+//! states = [{ key = "dark", shows = { moon = "absent" } }, { key = "moonlit", shows = { moon = "present" } }]
+//! "#);
+//! let key = couplets(&Studies::of(&catalogue).designs[&"1".parse().unwrap()].table);
+//! let leads = &key.couplets[CoupletAt::new(0)].leads;
+//! assert_eq!((key.couplets.len(), leads.len()), (1, 2));
+//! assert!(leads.iter().all(|lead| lead.goal == Goal::End && lead.candidates.len() == 1));
+//! ```
 
 use std::collections::{BTreeMap, VecDeque};
 

@@ -3,10 +3,34 @@
 //! A certain observation that a candidate does not allow excludes it; the points at which that
 //! happens are the reasons. Those left share a probability: their prior times how likely each
 //! observation is for them (Bayes), so that an uncertain observation weighs without excluding.
-//! The definitions are those of DESIGN.md's appendix.
 //!
 //! In: the diagnostic table of a design, and the observations. Out: [`Identified`].
+//! Definitions: `docs/definitions.md, "Observations"`, `"Likelihood"` and `"Exclusion and weight"`.
 //! Not here: what to look at next (`next_point`), whether a recorded identification holds (`agree`).
+//!
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::model::certainty::Certainty;
+//! # use keyblock::study::{Studies, identify::{Observed, identify}, index::{CandidateAt, PointAt, ValueAt}, scale::Answer};
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! points = [{ key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix" }]
+//! states = [{ key = "dark", shows = { moon = "absent" } }, { key = "moonlit", shows = { moon = "present" } }]
+//! "#);
+//! let studies = Studies::of(&catalogue);
+//! let table = &studies.designs[&"1".parse().unwrap()].table;
+//! let a_moon = Observed {
+//!     point: PointAt::new(0),
+//!     answer: Answer::OneOf([ValueAt::new(0)].into()), // a presence lists "present" first
+//!     certainty: Certainty::Certain,
+//! };
+//! let identified = identify(table, &[a_moon]);
+//! let [dark, moonlit] = [0, 1].map(|at| &identified.candidates[CandidateAt::new(at)]);
+//! assert_eq!(dark.against, [PointAt::new(0)]);
+//! assert_eq!(moonlit.probability, 1.0);
+//! ```
 
 use std::collections::BTreeSet;
 
@@ -54,7 +78,7 @@ impl WeighedCandidate {
     }
 }
 
-/// Numbers that differ by less are one: the last digits depend on the order of adding up.
+/// Numbers that differ by less count as equal: the last digits depend on the order of addition.
 const ALIKE: f64 = 1e-12;
 
 /// Whether `a` comes before `b` where the greater comes first and those alike keep their order.
@@ -72,7 +96,7 @@ impl Identified {
 
     /// Every candidate, by falling probability, then in the table's order.
     #[must_use]
-    pub fn by_probability(&self) -> Vec<CandidateAt> {
+    pub(crate) fn by_probability(&self) -> Vec<CandidateAt> {
         let mut order: Vec<CandidateAt> = self.candidates.indexes().collect();
         let probability = |at: CandidateAt| self.candidates[at].probability;
         order.sort_by(|a, b| greater_first(probability(*a), probability(*b)));
@@ -152,7 +176,7 @@ pub fn identify(table: &DiagnosticTable, observed: &[Observed]) -> Identified {
     }
 }
 
-/// So that the same observations give the same last digits in whatever order they were made.
+/// The observations by point, so that their order does not change the last digits of the result.
 fn in_the_order_of_the_table(observed: &[Observed]) -> Vec<&Observed> {
     let mut ordered: Vec<&Observed> = observed.iter().collect();
     ordered.sort_by_key(|o| o.point);
@@ -184,7 +208,7 @@ pub fn observed_on(
 
 /// Whether a point can be judged on a sheet: the matrix it rests on was not left unprinted.
 #[must_use]
-pub fn is_printed(impression: &Impression, point: &Point) -> bool {
+pub(crate) fn is_printed(impression: &Impression, point: &Point) -> bool {
     let Some(matrix) = &point.matrix else {
         return true;
     };

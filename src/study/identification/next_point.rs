@@ -3,10 +3,10 @@
 //! A point's worth is how much it is expected to lower the doubt about the candidates left, in
 //! bits: H(p) - sum over v of P(v) H(p | v) (Shannon's information; Quinlan 1986 chooses questions
 //! by it). It is computed as the mutual information of the answer and the class of candidates that
-//! allow the same at the point, which is the same number and asks for one logarithm a class.
+//! allow the same at the point, which is the same number and needs one logarithm for each class.
 //!
 //! In: a diagnostic table and what was made of the observations. Out: the points not yet seen, the
-//! most telling first. The definitions are those of DESIGN.md's appendix.
+//! most telling first. Definitions: `docs/definitions.md, "Next points"`.
 
 use super::identify::{Identified, Observed, greater_first};
 use super::scale::{Answer, Scale, error_rate};
@@ -55,7 +55,7 @@ pub(super) fn expected_bits(column: &PointColumn, identified: &Identified) -> f6
         shares[column.class_of[candidate]] += weighed.probability;
     }
     let shares: Vec<f64> = shares.into_iter().collect();
-    let answers = imagined_answers(column);
+    let answers = possible_answers(column);
     // For each class, how likely each imagined answer is; adding up to 1.
     let chances: Vec<Vec<f64>> = column
         .classes
@@ -75,12 +75,17 @@ pub(super) fn expected_bits(column: &PointColumn, identified: &Identified) -> f6
 /// two, not below 0.
 ///
 /// `shares` holds the probability of each class, `chances` for each class the probability of each
-/// answer.
+/// answer, all rows of one length.
 ///
 /// ```
 /// # use keyblock::study::next_point::information;
-/// // Two classes, alike probable, that never give the same answer: one bit.
+/// // Two classes, equally probable, that never give the same answer: one bit.
 /// assert_eq!(information(&[0.5, 0.5], &[vec![1.0, 0.0], vec![0.0, 1.0]]), 1.0);
+/// // Quinlan 1986, Table 1: 9 days of 14 are of one class; "outlook" is sunny, overcast or rain on 2, 4
+/// // and 3 of them and on 3, 0 and 2 of the others. Its published gain is 0.246 bits.
+/// let shares = [9.0 / 14.0, 5.0 / 14.0];
+/// let outlook = [vec![2.0 / 9.0, 4.0 / 9.0, 3.0 / 9.0], vec![3.0 / 5.0, 0.0, 2.0 / 5.0]];
+/// assert!((information(&shares, &outlook) - 0.246).abs() < 0.001);
 /// ```
 #[must_use]
 pub fn information(shares: &[f64], chances: &[Vec<f64>]) -> f64 {
@@ -108,7 +113,8 @@ pub fn information(shares: &[f64], chances: &[Vec<f64>]) -> f64 {
     bits.max(0.0)
 }
 
-fn imagined_answers(column: &PointColumn) -> Vec<Answer> {
+/// Every answer that could be given at a point.
+fn possible_answers(column: &PointColumn) -> Vec<Answer> {
     match &column.scale {
         Scale::Measure(measure) => measure.grid().into_iter().map(Answer::Number).collect(),
         words_or_counts => words_or_counts

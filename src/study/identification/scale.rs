@@ -1,13 +1,25 @@
-//! Scales: the values that a point can take, and how far an observation fits what a candidate allows.
+//! Scales: the values that a point can take, and how well an observation fits what a candidate allows.
 //!
-//! The definitions are those of DESIGN.md's appendix ("Values", "Likelihood", "Excluded",
-//! "Separated"). A choice, a presence and a stage take the values of their record, in its order; a
-//! count takes every count recorded for the design, rising, and *other*, for which any other count
-//! is read; a measure takes any number.
+//! A choice, a presence and a stage take the values of their record, in its order; a count takes every count
+//! recorded for the design, rising, and *other*, for which any other count is read; a measure takes any number.
 //!
 //! In: a point, and the counts or measures recorded at it. Out: a [`Scale`], on which an
 //! [`Answer`] is weighed against an [`Allowed`].
+//! Definitions: `docs/definitions.md, "Values"`, `"Likelihood"` and `"Exclusion and weight"`.
 //! Not here: which candidate allows what (`table`).
+//!
+//! The likelihood of an "even" sky, seen where the printing shows it graded or wiped, at an error rate of 0.3:
+//! 0.7 · 0/2 + 0.3 · 1/1; where nothing is known, one value in three.
+//! ```
+//! # use keyblock::study::index::ValueAt;
+//! # use keyblock::study::scale::{Allowed, Answer, Scale};
+//! let words = ["even", "graded", "wiped"].map(|word| word.parse().unwrap());
+//! let sky = Scale::Words(words.to_vec());
+//! let even = Answer::OneOf([ValueAt::new(0)].into());
+//! let graded_or_wiped = Allowed::AnyOf([1, 2].map(ValueAt::new).into());
+//! assert_eq!(sky.likelihood(&even, Some(&graded_or_wiped), 0.3), 0.3);
+//! assert_eq!(sky.likelihood(&even, None, 0.3), 1.0 / 3.0);
+//! ```
 
 use std::collections::BTreeSet;
 use std::f64::consts::PI;
@@ -65,9 +77,9 @@ pub enum Answer {
 
 /// The error rate of an observation: how often one made with that certainty is wrong.
 ///
-/// The rates are DESIGN.md's (appendix, "Observation"): set by judgement, not measured.
+/// The rates are set by judgement, not measured (`docs/definitions.md, "Observations"`).
 #[must_use]
-pub fn error_rate(certainty: Certainty) -> f64 {
+pub(crate) fn error_rate(certainty: Certainty) -> f64 {
     match certainty {
         Certainty::Certain => 0.01,
         Certainty::Probable => 0.10,
@@ -140,7 +152,7 @@ impl Scale {
     /// The index of a value; any count that is not recorded is *other*. `None` for a word that the
     /// point does not take, and on the scale of a measure.
     #[must_use]
-    pub fn index_of(&self, value: &Value) -> Option<ValueAt> {
+    pub(crate) fn index_of(&self, value: &Value) -> Option<ValueAt> {
         let at = match (self, value) {
             (Scale::Words(words), Value::Word(word)) => words.iter().position(|w| w == word)?,
             (Scale::Counts(counts), Value::Count(n)) => {
@@ -173,7 +185,7 @@ impl Scale {
 
     /// The values that are not among `values`.
     #[must_use]
-    pub fn all_but(&self, values: &ValueSet) -> ValueSet {
+    pub(crate) fn all_but(&self, values: &ValueSet) -> ValueSet {
         self.values().filter(|at| !values.contains(at)).collect()
     }
 
@@ -214,7 +226,7 @@ impl Scale {
     /// Whether an answer given with certainty rules `allowed` out: they share no value (a measure:
     /// they lie more than the tolerance apart).
     #[must_use]
-    pub fn rules_out(&self, answer: &Answer, allowed: &Allowed) -> bool {
+    pub(crate) fn rules_out(&self, answer: &Answer, allowed: &Allowed) -> bool {
         match (self, answer, allowed) {
             (Scale::Measure(measure), Answer::Number(x), Allowed::Number(v)) => {
                 (x - v).abs() > measure.tolerance + ROUNDING
@@ -247,7 +259,7 @@ impl Scale {
     /// answers are wrong at the rate `error`. A probability on a scale of words or counts, a
     /// density in 1/unit on that of a measure.
     ///
-    /// Method: DESIGN.md, appendix, "Likelihood".
+    /// Method: `docs/definitions.md, "Likelihood"`.
     #[must_use]
     pub fn likelihood(&self, answer: &Answer, allowed: Option<&Allowed>, error: f64) -> f64 {
         match (self, answer) {
@@ -295,11 +307,11 @@ impl Measure {
         (1.0 - error) * normal + error * uniform
     }
 
-    /// The numbers that a measurement is imagined to give when the next point is chosen: from end
-    /// to end of the span in steps of half the tolerance. Empty where no number is shown.
+    /// The numbers a measurement may give, when the next point is chosen: from end to end of the span
+    /// in steps of half the tolerance. Empty where no number is shown.
     ///
-    /// A tolerance absurdly small for its span would give numbers without end; beyond
-    /// [`MOST_STEPS`] the steps are made wider.
+    /// Where the tolerance is so small for its span that there would be more than [`MOST_STEPS`] steps,
+    /// the steps are made wider.
     #[must_use]
     pub fn grid(self) -> Vec<f64> {
         let Some((low, high)) = self.span else {

@@ -2,12 +2,33 @@
 //!
 //! Two candidates are separated by a point at which both are known and share no value. A point that
 //! rests on blocks, inking, paper or a mark separates printings, never two states of one printing:
-//! what is chosen for each sheet may recur in any order (TRADE.md section 3). What no point
-//! separates is a gap in the catalogue, and is said aloud.
+//! what is chosen for each sheet may recur in any order (`docs/trade.md, "Why the matrix alone separates
+//! states"`). A pair that no point separates is a gap in the catalogue.
 //!
 //! In: a diagnostic table; no observation. Out: [`Separability`].
 //! Method: the smallest set is a minimum test collection (Garey and Johnson 1979, problem SP6),
-//! found as a smallest hitting set of the points that separate each pair.
+//! found as a smallest hitting set of the points that separate each pair, exactly for up to
+//! [`EXACT_UP_TO`] points. Definitions: `docs/definitions.md, "Separability"`.
+//!
+//! The corners of a cube, told by three yes/no points, need all three (`tests/checks/separating.json`, "cube"):
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::study::{Studies, index::PointAt};
+//! let mut record = String::from("-- records/designs/1/design.toml\n");
+//! for axis in ["x", "y", "z"] {
+//!     record += &format!("[[points]]\nkey = \"{axis}\"\nask = \"?\"\nkind = \"presence\"\nrests_on = \"matrix\"\n");
+//! }
+//! for corner in 0..8 {
+//!     let at = |bit: i32| if corner & bit == 0 { "absent" } else { "present" };
+//!     let (x, y, z) = (at(1), at(2), at(4));
+//!     record += &format!("[[states]]\nkey = \"c{corner}\"\nshows = {{ x = \"{x}\", y = \"{y}\", z = \"{z}\" }}\n");
+//! }
+//! let studies = Studies::of(&catalogue(&record));
+//! let found = &studies.designs[&"1".parse().unwrap()].separability;
+//! assert_eq!(found.smallest_set, [0, 1, 2].map(PointAt::new));
+//! assert!(found.exact && found.inseparable.is_empty());
+//! ```
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -62,13 +83,13 @@ pub fn separability(table: &DiagnosticTable) -> Separability {
         smallest_set: if exact {
             smallest(&pairs)
         } else {
-            gathered(&pairs, columns.indexes())
+            greedy_set(&pairs, columns.indexes())
         },
         exact,
     }
 }
 
-/// Which classes of a column are told apart, worked out once for all pairs.
+/// Which classes of a column are told apart, computed once for all pairs.
 struct ClassSeparation<'a> {
     column: &'a PointColumn,
     /// Whether two classes are told apart.
@@ -127,7 +148,7 @@ fn smallest(pairs: &BTreeMap<PointSet, usize>) -> Vec<PointAt> {
         .keys()
         .filter_map(|set| set.0.first().copied())
         .collect();
-    // Whoever meets a set meets every set that contains it.
+    // A point that meets a set meets every set that contains it.
     let needed: Vec<u64> = sets
         .iter()
         .copied()
@@ -143,8 +164,8 @@ fn smallest(pairs: &BTreeMap<PointSet, usize>) -> Vec<PointAt> {
     chosen
 }
 
-/// Adds the first `size` points from `from` on, in order, that meet each of `sets`; leaves `chosen`
-/// as it was and says no where there are none.
+/// Adds the first `size` points from `from` on, in order, that meet each of `sets`; where there are
+/// none, leaves `chosen` as it was and returns false.
 fn choose(sets: &[u64], from: u32, size: usize, chosen: &mut Vec<PointAt>) -> bool {
     let Some(last) = sets.iter().map(|set| set.ilog2()).min() else {
         return true;
@@ -185,9 +206,9 @@ fn apart_from_each_other(sets: &[u64]) -> usize {
         .count()
 }
 
-/// A set that meets each of `pairs`: again and again the point that separates most pairs that are
-/// not yet separated, the first in order among equals.
-fn gathered(
+/// A set that meets each of `pairs`, by the greedy method: repeatedly the point that separates most of
+/// the pairs not yet separated, the first in order among equals.
+fn greedy_set(
     pairs: &BTreeMap<PointSet, usize>,
     points: impl Iterator<Item = PointAt> + Clone,
 ) -> Vec<PointAt> {

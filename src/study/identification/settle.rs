@@ -2,9 +2,30 @@
 //! would settle more.
 //!
 //! In: a design's diagnostic table, and one of its impressions. Out: [`Settled`]. An identification
-//! may be narrower than the observations (somebody knows more than was noted down) or wider: then
-//! the sheet could be settled, and the catalogue says so.
+//! may be narrower than the observations (the cataloguer knows more than was noted down) or wider: then
+//! the sheet could be settled, and [`narrower`] says to what.
+//! Definitions: `docs/definitions.md, "What a sheet's page adds"`.
 //! Not here: observations that contradict the identification (`agree`).
+//!
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::study::{Studies, settle::narrower};
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! points = [{ key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix" }]
+//! states = [{ key = "dark", shows = { moon = "absent" } }, { key = "moonlit", shows = { moon = "present" } }]
+//! -- records/designs/1/impressions/1.toml
+//! status = "located"
+//! observed = { moon = "present" }
+//! "#);
+//! let key = "1".parse().unwrap();
+//! let design = &catalogue.designs[&key];
+//! let table = &Studies::of(&catalogue).designs[&key].table;
+//! let found = narrower(table, design, &design.impressions[&1]).unwrap();
+//! assert_eq!(found.state.unwrap().as_str(), "moonlit");
+//! ```
 
 use std::collections::BTreeSet;
 

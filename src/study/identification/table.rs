@@ -7,7 +7,28 @@
 //!
 //! In: a design, and the sheets of the census. Out: a [`DiagnosticTable`].
 //! Method: the diagnostic tables of identification keys (Payne and Preece 1980, Journal of the Royal
-//! Statistical Society A 143), with a prior from the census; definitions in DESIGN.md's appendix.
+//! Statistical Society A 143), with a prior from the census: one more than the number of known sheets that
+//! are identified as exactly the candidate. Definitions: `docs/definitions.md, "Candidates"` and
+//! `"What a candidate allows"`.
+//!
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::study::{census::Groups, table::DiagnosticTable};
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! points = [{ key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix" }]
+//! states = [{ key = "dark", shows = { moon = "absent" } }, { key = "moonlit", shows = { moon = "present" } }]
+//! -- records/designs/1/impressions/1.toml
+//! status = "located"
+//! identified = { state = "moonlit" }
+//! "#);
+//! let design = &catalogue.designs[&"1".parse().unwrap()];
+//! let table = DiagnosticTable::of(&catalogue, &Groups::of(&catalogue), design);
+//! let priors: Vec<f64> = table.candidates.iter().map(|row| row.prior).collect();
+//! assert_eq!(priors, [1.0, 2.0]);
+//! ```
 
 use std::collections::BTreeMap;
 
@@ -106,7 +127,7 @@ impl DiagnosticTable {
     ///
     /// So the table of a published design can count the sheets that are counted and not shown.
     #[must_use]
-    pub fn with_priors_of(mut self, other: &DiagnosticTable) -> DiagnosticTable {
+    pub(crate) fn with_priors_of(mut self, other: &DiagnosticTable) -> DiagnosticTable {
         for row in &mut self.candidates {
             if let Some(at) = other.candidate_at(&row.state, row.printing.as_ref()) {
                 row.prior = other.candidates[at].prior;
@@ -123,13 +144,13 @@ impl DiagnosticTable {
 
     /// The index of a point.
     #[must_use]
-    pub fn point_at(&self, key: &Key) -> Option<PointAt> {
+    pub(crate) fn point_at(&self, key: &Key) -> Option<PointAt> {
         self.points.position(|p| p.key == *key)
     }
 
     /// The index of a candidate.
     #[must_use]
-    pub fn candidate_at(&self, state: &Key, printing: Option<&Key>) -> Option<CandidateAt> {
+    pub(crate) fn candidate_at(&self, state: &Key, printing: Option<&Key>) -> Option<CandidateAt> {
         self.candidates
             .position(|c| c.state == *state && c.printing.as_ref() == printing)
     }

@@ -1,4 +1,6 @@
 //! Days: when a sheet is first and last heard of, and when something certainly lasted.
+//!
+//! In: dates of a record (EDTF). Out: spans of days. Definitions: `docs/definitions.md, "Dates"`.
 
 use crate::model::catalogue::Catalogue;
 use crate::model::certainty::Basis;
@@ -6,14 +8,14 @@ use crate::model::edtf::{Date, Day};
 use crate::model::impression::Impression;
 use crate::model::place::Placed;
 
-/// Past every date: the end of what still lasts.
+/// After every date: the end of what still lasts.
 pub(super) const STILL: Day = Day {
     year: i64::MAX,
     month: 12,
     day: 31,
 };
 
-/// Past every date too, and before [`STILL`]: today, of which studies know nothing else.
+/// After every date and before [`STILL`]: today, which studies do not know, because they read no clock.
 pub(super) const TODAY: Day = Day {
     year: i64::MAX,
     month: 1,
@@ -75,7 +77,7 @@ pub(super) fn inspected(impression: &Impression) -> Option<(Day, Day)> {
     last_sighting(impression, saw).or_else(|| last_sighting(impression, |_| true))
 }
 
-/// When somebody last stood before a sheet, so that it was where it is recorded to be. First and last day.
+/// The last first-hand sighting, when the sheet was where it is recorded to be. First and last day.
 pub(super) fn met(impression: &Impression) -> Option<(Day, Day)> {
     last_sighting(impression, |basis| basis == Some(Basis::FirstHand))
 }

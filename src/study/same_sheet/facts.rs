@@ -1,5 +1,7 @@
-//! What holds for every design of a catalogue: who has many sheets and who keeps them, who made the
-//! prints, which two names are certainly two people, and what stands on sheets of several designs.
+//! What holds for every design of a catalogue: which holders have many sheets and keep them, who made the
+//! prints, which two names are certainly two people, and which inscriptions stand on sheets of several designs.
+//!
+//! In: the whole catalogue. Out: [`CatalogueFacts`], asked while records are compared.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -59,7 +61,7 @@ impl<'a> CatalogueFacts<'a> {
             && holder.is_some_and(|h| h.kind != HolderKind::Trade && h.successor.is_none())
     }
 
-    /// Whether somebody made a design or its printings, so that every sheet was once theirs.
+    /// Whether a person made a design or its printings, so that every sheet was once theirs.
     pub(super) fn is_maker(&self, design: &Design, key: &Key) -> bool {
         let artist = self.catalogue.settings.artist.iter().map(|k| &k.value);
         let makers = design.makers.iter().map(|maker| &maker.person.value);

@@ -1,5 +1,6 @@
-//! The kinds of reasons: the word that programs are promised, and what is compared, for people. One table
-//! for both, so that a new reason needs one line.
+//! The kinds of reasons, in one table: the word of each in `--json`, and what it compares, for people.
+//!
+//! In: a tie or an evidence. Out: a [`ReasonKind`]. A new reason needs one line here.
 
 use super::reason::{Evidence, Tie};
 

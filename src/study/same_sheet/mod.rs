@@ -1,13 +1,14 @@
 //! Which records may be one sheet, with what speaks for and against.
 //!
-//! The same sheet shows up again and again: at an exhibition, in a sale, at a dealer's, in a museum. Each
-//! may have become a record of its own. Nothing here joins any; it says where to look, and why.
+//! One sheet may be met at an exhibition, in a sale, at a dealer's and in a museum, and each time may have
+//! become a record of its own. This study joins no records; it says which pairs to look at, and why.
 //!
 //! **Suggested** are two records of one design where nothing excludes that they are one sheet and more
 //! ties than contradictions speak for it; or, where nothing contradicts it, at least two reasons that
 //! few sheets of the design share. What many sheets would show alike (state, paper, the size of an
-//! edition) never suggests anything; it is told beside what does. The reasons and their bearing are those
-//! of TRADE.md sections 4 and 10 (common practice, no source).
+//! edition) never suggests anything; it is told beside what does. The reasons and their bearing are common
+//! practice, no source: `docs/trade.md, "Same sheet or two"`; exactly in
+//! `docs/definitions.md, "Records that may be one sheet"`.
 //!
 //! In: the catalogue, private fields included. Out: [`RecordPair`]s, for editors only: no page is made from
 //! them. Only records that share something telling (`ties`, and a size that no third has) are compared,
@@ -27,6 +28,30 @@
 //! | `pairs` | which records are compared, and which pairs are suggested |
 //!
 //! Not here: what is joined already (`census`), and the words (`audit::same_sheet`).
+//!
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::catalogue;
+//! # use keyblock::study::{census::Groups, same_sheet::{pairs, reason::Bearing}};
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! states = [{ key = "only" }]
+//! printings = [{ key = "late", kind = "posthumous", states = "all", edition = 50 }]
+//! -- records/designs/1/impressions/1.toml
+//! status = "located"
+//! identified = { printing = "late" }
+//! numbering = "12/50"
+//! -- records/designs/1/impressions/2.toml
+//! status = "untraced"
+//! identified = { printing = "late" }
+//! numbering = "12/50"
+//! "#);
+//! let pairs = pairs(&catalogue, &Groups::of(&catalogue));
+//! let [pair] = &pairs[&"1".parse().unwrap()][..] else { panic!("one pair") };
+//! assert!(pair.is_suggested());
+//! assert_eq!(pair.with(Bearing::Proves).count(), 1);
+//! ```
 
 mod compare;
 mod days;

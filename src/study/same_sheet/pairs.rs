@@ -1,4 +1,8 @@
 //! The pairs of records that may be one sheet: which are compared, and which of those are suggested.
+//!
+//! In: the catalogue and its groups. Out: [`RecordPair`]s by design. Two sheets are compared where they share a
+//! telling tie or a size that no third has, or where a record links them by `maybe_same_as`; never where one
+//! links them by `not_same_as`.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -17,7 +21,7 @@ use crate::model::key::{ImpressionKey, Key};
 use crate::study::census::{Groups, is_counted};
 use crate::study::index::{Indexed, SheetAt};
 
-/// Two records that may be one sheet, or are said to be perhaps.
+/// Two records that may be one sheet, or that a record says may be one.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RecordPair {
     /// A record of each sheet, the sheets in order; of a stated pair those that the statement names.
@@ -119,7 +123,7 @@ impl<'a> Sheets<'a> {
             }
         }
         for records in by_sheet.values_mut() {
-            // Where one record knows the place of a sheet, its others are lost no more.
+            // Where one record knows the place of a sheet, none of its records is lost.
             let is_lost = records.iter().all(|record| record.is_lost);
             for record in records {
                 record.is_lost = is_lost;

@@ -1,8 +1,11 @@
-//! Custody: who had a sheet when, as far as that is certain; two who had it at once are two sheets.
+//! Possession: who had a sheet when, as far as that is certain.
 //!
-//! Agents handle what others own and exclude nothing. An entry that is not certain, or may be of another
+//! In: an impression. Out: [`Possession`]s.
+//! Method: agents handle what others own and possess nothing. An entry that is not certain, or may be of another
 //! sheet, proves nothing. A museum or library that is recorded to have a sheet has it still; a private owner
-//! is only known to have had one when somebody last stood before it.
+//! is only known to have had one on the day of the last first-hand sighting
+//! (`docs/trade.md, "One owner at a time"`).
+//! Not here: comparing them (`compare::custody`).
 
 use super::days::{STILL, TODAY, firm, met};
 use super::facts::CatalogueFacts;
@@ -12,18 +15,18 @@ use crate::model::impression::{Impression, Status};
 use crate::model::place::Place;
 use crate::model::provenance::{PartyRole, ProvenanceEntry};
 
-/// A time for which somebody certainly had a sheet.
+/// A time for which a party certainly had a sheet.
 pub(super) struct Possession {
     pub(super) role: PartyRole,
     pub(super) who: PartyIdentity,
-    /// From when until when on any reading of the dates.
+    /// The days from which and until which, on any reading of the dates.
     pub(super) lasted: Option<(Day, Day)>,
-    /// Times of which it is certain that they had it on some day of each.
+    /// Spans of days on some day of each of which they certainly had it.
     pub(super) moments: Vec<(Day, Day)>,
     pub(super) place: Place,
 }
 
-/// Everybody who certainly owned or kept a sheet.
+/// The possessions of every party that certainly owned or kept a sheet.
 pub(super) fn possessions(facts: &CatalogueFacts<'_>, impression: &Impression) -> Vec<Possession> {
     let mut possessions: Vec<Possession> =
         impression.provenance.iter().filter_map(of_entry).collect();
@@ -58,7 +61,7 @@ fn of_entry(entry: &ProvenanceEntry) -> Option<Possession> {
     })
 }
 
-/// Who owns and who keeps a sheet now; who keeps it owns it, where nobody else is named.
+/// The owner and the keeper of a sheet now; the holder is the owner where no other is named.
 fn present(impression: &Impression) -> Vec<(PartyRole, PartyIdentity, Place)> {
     let holder = impression
         .holder
@@ -77,8 +80,8 @@ fn present(impression: &Impression) -> Vec<(PartyRole, PartyIdentity, Place)> {
     owned.into_iter().chain(kept).collect()
 }
 
-/// Lets the last possession of the one who has the sheet now last on; a possession of its own where the
-/// provenance does not end with them.
+/// Extends the last possession of the party that has the sheet now; returns a possession of its own where
+/// the provenance does not end with that party.
 fn still(
     facts: &CatalogueFacts<'_>,
     impression: &Impression,

@@ -1,7 +1,7 @@
 //! Reasons: what speaks for and against two records being one sheet, as values.
 //!
-//! Each holds what it compares, first of the one record, then of the other. How they are worded is
-//! elsewhere (`audit::same_sheet`).
+//! Each holds what it compares, first of the one record, then of the other. In: nothing; the comparisons
+//! (`compare`) make these values. Not here: their words for editors (`audit::same_sheet`) and for programs (`kind`).
 
 use crate::model::edtf::{Date, Day};
 use crate::model::key::Key;
@@ -31,7 +31,7 @@ pub enum Bearing {
 impl Bearing {
     /// Whether it speaks for one sheet.
     #[must_use]
-    pub fn is_for(self) -> bool {
+    pub(crate) fn is_for(self) -> bool {
         self < Bearing::Weighs
     }
 }
@@ -45,7 +45,7 @@ pub struct Reason {
     pub evidence: Evidence,
     /// Where the one record says so, and where the other.
     pub places: [Place; 2],
-    /// Whether the records do not give it without what they keep private.
+    /// Whether it follows only from fields that a record keeps private.
     pub is_private: bool,
 }
 
@@ -60,7 +60,7 @@ impl Reason {
     }
 }
 
-/// The two in the other order where `turn` says so.
+/// The two of a pair, in the other order where `turn` is set.
 pub(super) fn turned<T: Copy>(turn: bool, [a, b]: [T; 2]) -> [T; 2] {
     if turn { [b, a] } else { [a, b] }
 }
@@ -75,7 +75,7 @@ pub enum PartyIdentity {
 }
 
 impl PartyIdentity {
-    /// Who a party is; `None` for somebody whose name is not told.
+    /// Who a party is; `None` for one whose name is undisclosed.
     #[must_use]
     pub fn of(party: &Party) -> Option<PartyIdentity> {
         match party {
@@ -254,11 +254,11 @@ pub enum Evidence {
     },
     /// They were shown in two places at one time.
     TwoPlaces([Key; 2]),
-    /// Two had them at one certain time.
+    /// Two owners, or two keepers, had them at one certain time.
     TwoHands {
         /// As owners or as keepers.
         role: PartyRole,
-        /// Who.
+        /// The two.
         who: [PartyIdentity; 2],
     },
     /// The one no longer exists, the other does.

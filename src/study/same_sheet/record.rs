@@ -1,4 +1,6 @@
-//! A record made ready for comparing: what it shares word for word, when it begins and ends.
+//! A record made ready for comparing: what it may share word for word, who had it when, when it begins and ends.
+//!
+//! In: an impression, as recorded and as published. Out: a [`ComparedRecord`].
 
 use std::collections::BTreeSet;
 
@@ -17,13 +19,13 @@ pub(super) struct ComparedRecord<'a> {
     pub impression: &'a Impression,
     /// What another record may say word for word, with its place; each once.
     pub ties: Vec<(Tie, Place)>,
-    /// Who had it when, as far as that is certain.
+    /// The times for which an owner or keeper is certain.
     pub possessions: Vec<Possession>,
     /// The first and the last day of which anything is known.
     pub known: Option<(Day, Day)>,
-    /// Whether nobody knows where the sheet is.
+    /// Whether the place of the sheet is not known.
     pub is_lost: bool,
-    /// The last entry of its provenance that names somebody: what the trace of a lost sheet ends with.
+    /// The tie of the last entry of its provenance, where it gives one: the end of a lost sheet's trace.
     pub last: Option<Tie>,
     /// The record without what it keeps private, where it keeps something.
     pub public: Option<Box<ComparedRecord<'a>>>,
@@ -64,12 +66,12 @@ impl<'a> ComparedRecord<'a> {
         }
     }
 
-    /// The record as it may be told.
+    /// The record as it may be published.
     pub(super) fn published(&self) -> &ComparedRecord<'a> {
         self.public.as_deref().unwrap_or(self)
     }
 
-    /// Whether somebody has the sheet now.
+    /// Whether a party has the sheet now.
     pub(super) fn is_with(&self, who: &PartyIdentity) -> bool {
         let holder = self.impression.holder.as_ref();
         !self.is_lost

@@ -1,4 +1,7 @@
 //! The sheets of a design by what they measure: which two measure alike as no third does.
+//!
+//! In: the certain sizes of whole sheets, in mm. Out: pairs. Method: sizes are sorted into square cells as wide as
+//! the tolerance, so that only neighbouring cells are compared.
 
 use std::collections::BTreeMap;
 
@@ -8,7 +11,7 @@ use crate::model::size::Size;
 use crate::study::index::SheetAt;
 use crate::study::tolerance::{SHEET_ALIKE_MM, sheets_agree};
 
-/// The sheets of a design by what they measure, to tell which measures like no third.
+/// The sheets of a design by size.
 pub(super) struct SizeIndex {
     by_cell: BTreeMap<(i64, i64), Vec<(SheetAt, Size)>>,
 }

@@ -1,11 +1,14 @@
 //! Texts made comparable: inscriptions, the texts of marks, and the numbers of exhibits.
+//!
+//! In: texts as recorded. Out: the same without case, points and repeated spaces, or `None` where too little is
+//! left to compare.
 
 use crate::model::mark::Mark;
 
 /// Writing with fewer letters and figures than this is no tie: "12", "Imp.", "1927".
 const TELLING_LETTERS: usize = 6;
 
-/// What an inscription says, bare of case, points and spaces; `None` where that is too little.
+/// The words of an inscription ([`letters`]); `None` where they have too few letters to tell anything.
 pub(super) fn inscribed(mark: &Mark) -> Option<String> {
     let text = letters(mark.text.as_deref()?);
     (text.chars().filter(|c| *c != ' ').count() >= TELLING_LETTERS).then_some(text)
@@ -19,7 +22,7 @@ pub(super) fn letters(text: &str) -> String {
     words.map(str::to_lowercase).collect::<Vec<_>>().join(" ")
 }
 
-/// The number of an exhibit, where nothing else is said of it: "no. 71", "71a".
+/// The number of an exhibit, where the text is nothing else: "no. 71", "71a".
 pub(super) fn plain_number(at: &str) -> Option<String> {
     let bare = at.trim().to_lowercase();
     let bare = ["no.", "nr.", "cat.", "№"]

@@ -13,12 +13,12 @@ pub(super) struct TieIndex {
     by_tie: BTreeMap<Tie, Vec<SheetAt>>,
 }
 
-/// How many sheets may share a tie that proves before it is taken for an error of recording, which
-/// other rules name.
+/// The most sheets that may share a number, an accession, a lot or an exhibit. Where more do, the records
+/// are at fault, which other rules report.
 const FEW: usize = 6;
 
-/// How many sheets of one design may share an owner, a sale or a page before that says nothing of
-/// which sheet is which.
+/// The most sheets of one design that may share an owner, a sale or a page. Where more do, sharing it does
+/// not tell which sheet is which.
 pub(super) const RARE: usize = 3;
 
 impl TieIndex {
@@ -30,7 +30,7 @@ impl TieIndex {
             if sheets.last() != Some(&sheet) {
                 sheets.push(sheet);
             }
-            // Who has a number with a holder may be the one that has none.
+            // A sheet numbered by a holder may be the one that a record without a number describes.
             if let Tie::Accession { holder, .. } = tie {
                 let sheets = by_tie.entry(Tie::Holder(holder.clone())).or_default();
                 if sheets.last() != Some(&sheet) {

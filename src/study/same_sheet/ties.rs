@@ -1,8 +1,8 @@
 //! Ties: what two records may say word for word.
 //!
-//! Left out is what says nothing of one sheet: the artist, printers and publishers as owners, and
-//! museums, libraries and the trade, who have many; stamps and seals, which a printing bears on every
-//! sheet; inscriptions that repeat the title, and what is printed.
+//! In: an impression. Out: its [`Tie`]s, each with its place. Left out is what says nothing of one sheet: the
+//! artist, printers and publishers as owners, and museums, libraries and the trade, who have many; stamps and
+//! seals, which a printing bears on every sheet; inscriptions that repeat the title, and what is printed.
 
 use super::facts::CatalogueFacts;
 use super::reason::{PartyIdentity, Tie};
@@ -31,12 +31,12 @@ pub(super) fn ties(
     let mut last = None;
     for entry in &impression.provenance {
         let ties = of_entry(facts, design, entry);
-        // Whoever came last ends the trace, told of or not.
+        // The last entry ends the trace, whether or not it gives a tie.
         last = ties.last().cloned();
         found.extend(ties.into_iter().map(|tie| (tie, entry.place)));
     }
     for shown in &impression.exhibited {
-        // A room, or "hors catalogue", may be that of many.
+        // Many exhibits may stand in one room, or be "hors catalogue".
         if let Some(at) = shown.at.as_deref().and_then(plain_number) {
             let exhibition = shown.exhibition.value.clone();
             let tie = Tie::Exhibit { exhibition, at };
@@ -73,8 +73,8 @@ fn number(design: &Design, impression: &Impression) -> Option<(Tie, Place)> {
     Some((tie, written.place))
 }
 
-/// With whom the sheet is and was, and under which numbers. Only who numbers what they have can have
-/// a number missing.
+/// The present and former holders, and the numbers they gave. A missing number tells something only of a
+/// holder that numbers what it has.
 fn held(facts: &CatalogueFacts<'_>, impression: &Impression, found: &mut Vec<(Tie, Place)>) {
     let tie = |holder: &Key, number: &str| Tie::Accession {
         holder: holder.clone(),

@@ -1,4 +1,6 @@
-//! Custody: two who certainly had a sheet at once had two sheets.
+//! Custody: two parties that certainly had a sheet at the same time had two sheets.
+//!
+//! In: the possessions of both records. Out: one reason at most, which excludes.
 
 use crate::model::edtf::Day;
 use crate::study::same_sheet::facts::CatalogueFacts;
@@ -31,7 +33,7 @@ pub(super) fn compare(
 }
 
 /// Whether two possessions share a moment on any reading of their dates. Hands change on a day, so the
-/// first and last days of a possession are nobody's alone.
+/// first and last days of a possession may be shared with another.
 fn are_at_once(a: &Possession, b: &Possession) -> bool {
     let is_within = |moments: &[(Day, Day)], possession: Option<(Day, Day)>| {
         possession.is_some_and(|(from, to)| {

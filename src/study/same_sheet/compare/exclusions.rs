@@ -1,4 +1,6 @@
-//! What makes two things of them outright: two numbers, two lots, two places at one time, a loss.
+//! What excludes that two records are one sheet: two numbers, two lots, two places at one time, a loss.
+//!
+//! In: two records. Out: reasons that exclude. What counts as certain: `docs/trade.md, "Same sheet or two"`.
 
 use crate::model::exhibition::{Exhibition, Venue};
 use crate::model::impression::{Impression, Status};

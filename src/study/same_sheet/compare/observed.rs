@@ -1,5 +1,7 @@
-//! What the sheets are taken to be and what was seen on them: a sheet has one state, one printing, and
+//! What the two sheets are taken to be and what was seen on them: a sheet has one state, one printing, and
 //! one answer to each question.
+//!
+//! In: two records of a design. Out: reasons from states, printings, kinds, papers and observed points.
 
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;

@@ -1,7 +1,10 @@
-//! Numbers and marks that would have come off: seen on the one, and looked for in vain on the other, later.
+//! Numbers and marks recorded on one sheet that a later inspection of the other looked for and did not find.
 //!
-//! What was put on may be younger than an inspection that missed it, so only the later of two counts.
-//! Ink, stamps and seals stay; pencil can be rubbed out, and a margin with what stands in it cut off.
+//! What was put on may be younger than an inspection that missed it, so only the later inspection counts.
+//! Ink, stamps and seals stay; pencil can be rubbed out, and a margin can be cut off with what stands in it
+//! (`docs/trade.md, "Marks on a sheet"`).
+//!
+//! In: two records. Out: reasons against.
 
 use crate::model::certainty::Certainty;
 use crate::model::edtf::Day;
@@ -102,14 +105,14 @@ fn is_lasting(kind: MarkKind, mark: &Mark) -> bool {
     !is_soft && words.any(|word| FAST.contains(&word))
 }
 
-/// What can be rubbed out.
+/// Words of media that can be rubbed out.
 const SOFT: [&str; 4] = ["pencil", "chalk", "crayon", "charcoal"];
 
-/// What cannot.
+/// Words of media that cannot.
 const FAST: [&str; 6] = ["ink", "stamp", "stamped", "blind", "embossed", "brush"];
 
-/// Whether the sheet without it measures smaller than the one with it, so that it may be cut off; and
-/// it may be, where either was not measured.
+/// Whether the sheet without it may have been trimmed: it measures smaller than the one with it, or either
+/// was not measured.
 fn is_trimmed(has: &Impression, lacks: &Impression) -> bool {
     match (has.sheet.size.own(), lacks.sheet.size.own()) {
         (Some(has), Some(lacks)) => grown(lacks, has) > 0,

@@ -1,5 +1,7 @@
 //! What both records say word for word, weighed by how few sheets of the design share it; and the
 //! trace of a lost sheet, which may go on in another record.
+//!
+//! In: two records and the ties of all sheets of the design. Out: reasons for.
 
 use crate::study::census::editions::only_printing;
 use crate::study::same_sheet::facts::CatalogueFacts;
@@ -18,7 +20,7 @@ pub(super) fn compare(
         let Some(there) = other.place_of(tie) else {
             continue;
         };
-        // Told already, and better: the lot of the sale, the owner's own mark.
+        // A more exact tie gives the same reason already: the lot of the sale, the owner's own mark.
         let is_told = match tie {
             Tie::Owner(PartyIdentity::Record(owner)) => one.ties.iter().any(|(known, _)| {
                 matches!(known, Tie::Collector { whose: Some(whose), .. } if whose == owner)
@@ -75,7 +77,7 @@ fn weighed(
         Tie::Collector { .. } if count == 2 => Bearing::Proves,
         Tie::Inscription(text) if count == 2 && !facts.is_formula(text) => Bearing::Proves,
         Tie::Owner(_) if is_rare && is_last => Bearing::Proves,
-        // Who has two sheets now has them side by side.
+        // A party that has both now has two sheets, or one recorded twice: that tells nothing.
         Tie::Owner(who) if records.iter().all(|record| record.is_with(who)) => Bearing::Fits,
         Tie::Holder(_) => Bearing::Fits,
         Tie::Sale { date, .. } if count == 2 && is_last && is_a_day(date) => Bearing::Proves,
@@ -97,7 +99,7 @@ fn is_a_day(date: &str) -> bool {
         .is_some_and(|(first, last)| first == last)
 }
 
-/// One record has no number with the holder who has given the other one: it may be an old report of
+/// One record has no number with the holder that gave the other a number: it may be an old report of
 /// that sheet.
 fn numbered_by_one(
     tie_index: &TieIndex,

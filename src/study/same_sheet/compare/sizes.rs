@@ -1,8 +1,8 @@
 //! Sizes: whether two records can measure one sheet, and its one image or platemark.
 //!
-//! The tolerances are [`tolerance`](crate::study::tolerance)'s. No length excludes alone: a sheet that
-//! measured larger later, in height and in width, is another; in one of the two, somebody may have erred,
-//! or measured the first in its frame.
+//! In: two records. Out: reasons, by the tolerances of [`tolerance`](crate::study::tolerance). No length excludes
+//! alone: a sheet that measured larger later, in height and in width, is another; in one of the two, one
+//! measurement may be wrong, or have been taken in the frame.
 
 use crate::model::certainty::Statement;
 use crate::model::edtf::Day;
