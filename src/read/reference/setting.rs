@@ -46,12 +46,7 @@ pub(super) fn set(work: &Description, words: &Words) -> Line {
         line.sentence(&work.event);
     }
     if !matches!(work.kind, Kind::Article | Kind::Thesis) {
-        let imprint = imprint(work);
-        line.sentence(&imprint);
-        // As `hayagriva` sets it, so that no page changes.
-        if work.kind == Kind::Other && !imprint.is_empty() {
-            line.push(",");
-        }
+        line.sentence(&imprint(work));
     }
     address(work, words, &mut line);
     line.stop();
@@ -63,26 +58,13 @@ fn head_names(work: &Description, words: &Words) -> String {
     let role = match work.head() {
         Head::Title => return String::new(),
         Head::Authors => return heading(&work.authors, words),
-        Head::Editors => return initialled(&work.editors),
+        Head::Editors => "bibliography-editors",
         Head::Compilers => "bibliography-compilers",
         Head::Translators => "bibliography-translators",
     };
     let people = work.names();
     let role = words.say(role, &[("n", people.len().into())]);
     format!("{}, {role}", heading(people, words))
-}
-
-/// Editors at the head as `hayagriva` sets them, so that no page changes: "C. Ray, J. Meer".
-fn initialled(people: &[Person]) -> String {
-    let names = people.iter().map(|person| {
-        let initials = person
-            .given_name
-            .split(' ')
-            .filter_map(|name| name.chars().next());
-        let initials: String = initials.map(|initial| format!("{initial}. ")).collect();
-        format!("{initials}{}", person.name)
-    });
-    names.collect::<Vec<_>>().join(", ")
 }
 
 /// The year, before it in brackets that of the first edition; or "forthcoming"; or "n.d."
