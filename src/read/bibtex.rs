@@ -8,6 +8,7 @@
 //! [`words`].
 
 mod blocks;
+mod entry;
 mod family;
 mod words;
 
@@ -17,6 +18,7 @@ use std::ops::Range;
 use biblatex::{RawBibliography, RawEntry, Spanned};
 
 use self::blocks::{Parsed, blocks, parse_blocks};
+use self::entry::{Entry, shifted, visible};
 use self::family::{entries_in_circles, family};
 use self::words::{words_for_syntax, words_for_type};
 use super::reference;
@@ -64,19 +66,6 @@ fn entries(text: &str, file: FileId) -> (Vec<Described>, Vec<Finding>) {
         }
     }
     (described, findings)
-}
-
-/// An entry with the start of its block, from which its spans count.
-#[derive(Clone, Copy)]
-struct Entry<'p, 't> {
-    start: usize,
-    raw: &'p Spanned<RawEntry<'t>>,
-}
-
-impl Entry<'_, '_> {
-    fn key_place(&self, file: FileId) -> Place {
-        Place::new(file, shifted(&self.raw.v.key.span, self.start))
-    }
 }
 
 /// Why an entry could not be understood, and where, counted from the start of its block.
@@ -216,23 +205,6 @@ fn borrows_its_subtitle(entry: &Spanned<RawEntry<'_>>) -> bool {
             .any(|f| f.key.v.eq_ignore_ascii_case(name))
     };
     has("crossref") && !has("subtitle") && !has("xdata")
-}
-
-fn shifted(span: &Range<usize>, by: usize) -> Range<usize> {
-    span.start + by..span.end + by
-}
-
-/// The span, or where it is empty the one character that stands there, so that something is
-/// underlined.
-fn visible(text: &str, span: Range<usize>) -> Range<usize> {
-    if span.start < span.end {
-        return span;
-    }
-    let width = text
-        .get(span.start..)
-        .and_then(|rest| rest.chars().next())
-        .map_or(0, char::len_utf8);
-    span.start..span.start + width
 }
 
 #[cfg(test)]

@@ -17,9 +17,8 @@ mod words;
 
 use std::collections::BTreeMap;
 
-use biblatex::Person;
-
 pub(super) use self::description::Description;
+use self::names::sorted;
 use self::setting::set;
 use self::short::{letters, short};
 pub(super) use self::words::Words;
@@ -56,23 +55,6 @@ pub(super) fn works(
         works.insert(key, work);
     }
     works
-}
-
-/// The family name with its particle: "van der Meer".
-fn family(person: &Person) -> String {
-    [person.prefix.as_str(), person.name.as_str()]
-        .join(" ")
-        .trim()
-        .to_owned()
-}
-
-/// The name with the family name first, for sorting: "van der Meer, Jan".
-fn sorted(person: &Person) -> String {
-    if person.given_name.is_empty() {
-        family(person)
-    } else {
-        format!("{}, {}", family(person), person.given_name)
-    }
 }
 
 #[cfg(test)]

@@ -2,8 +2,8 @@
 
 use biblatex::{ParseErrorKind, RawBibliography};
 
+use super::entry::{shifted, visible};
 use super::words::words_for_syntax;
-use super::{shifted, visible};
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::model::place::{FileId, Place};

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use biblatex::RawChunk;
 
-use super::Entry;
+use super::entry::Entry;
 use crate::model::key::Key;
 
 /// The keys that an entry takes fields from.

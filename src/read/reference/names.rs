@@ -5,9 +5,9 @@ use biblatex::Person;
 use super::description::joined;
 use super::words::Words;
 
-/// How many names are printed where there are more than ten: The Chicago Manual of Style, 17th ed.,
-/// 14.76.
+/// The most names that are all printed: The Chicago Manual of Style, 17th ed., 14.76.
 const MOST: usize = 10;
+/// How many are printed of more.
 const SHOWN: usize = 7;
 
 /// Names at the head of a reference, the first with the family name first: "Ray, Clara, and Jan Meer".
@@ -23,6 +23,23 @@ pub(super) fn in_line(people: &[Person], words: &Words) -> String {
 /// Whether it stands for those whom the entry does not name ("and others").
 pub(super) fn is_others(person: &Person) -> bool {
     person.name == "others" && person.given_name.is_empty() && person.prefix.is_empty()
+}
+
+/// The family name with its particle: "van der Meer".
+pub(super) fn family(person: &Person) -> String {
+    [person.prefix.as_str(), person.name.as_str()]
+        .join(" ")
+        .trim()
+        .to_owned()
+}
+
+/// The name with the family name first, for sorting: "van der Meer, Jan".
+pub(super) fn sorted(person: &Person) -> String {
+    if person.given_name.is_empty() {
+        family(person)
+    } else {
+        format!("{}, {}", family(person), person.given_name)
+    }
 }
 
 fn list(people: &[Person], words: &Words, is_heading: bool) -> String {

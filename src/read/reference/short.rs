@@ -3,8 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::description::Description;
-use super::family;
-use super::names::is_others;
+use super::names::{family, is_others};
 use super::words::Words;
 
 /// "Verhoeven 1961", "Smith and Jones 1970", "Smith et al. 1970"; without authors the title.

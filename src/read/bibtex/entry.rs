@@ -1,0 +1,39 @@
+//! An entry as it stands in its file, and places in it.
+
+use std::ops::Range;
+
+use biblatex::{RawEntry, Spanned};
+
+use crate::model::place::{FileId, Place};
+
+/// An entry with the start of its block, from which its spans count.
+#[derive(Clone, Copy)]
+pub(super) struct Entry<'p, 't> {
+    pub(super) start: usize,
+    pub(super) raw: &'p Spanned<RawEntry<'t>>,
+}
+
+impl Entry<'_, '_> {
+    /// Where the key stands in the file.
+    pub(super) fn key_place(&self, file: FileId) -> Place {
+        Place::new(file, shifted(&self.raw.v.key.span, self.start))
+    }
+}
+
+/// A span of a block that begins `by` bytes into the file, as a span of the file.
+pub(super) fn shifted(span: &Range<usize>, by: usize) -> Range<usize> {
+    span.start + by..span.end + by
+}
+
+/// The span, or where it is empty the one character that stands there, so that something is
+/// underlined.
+pub(super) fn visible(text: &str, span: Range<usize>) -> Range<usize> {
+    if span.start < span.end {
+        return span;
+    }
+    let width = text
+        .get(span.start..)
+        .and_then(|rest| rest.chars().next())
+        .map_or(0, char::len_utf8);
+    span.start..span.start + width
+}
