@@ -184,11 +184,11 @@ fn journal(work: &Description, words: &Words, line: &mut Line) {
     line.push_italic(&work.host);
     let date = work.date.as_ref();
     let date = date.map(|date| words.day(date)).unwrap_or_default();
-    if !work.series.is_empty() {
+    if work.series.is_empty() {
+        line.push(&prefixed(" ", &work.volume));
+    } else {
         line.push(&format!(", {}", work.series));
         line.push(&prefixed(", ", &volume(work, words)));
-    } else {
-        line.push(&prefixed(" ", &work.volume));
     }
     let issue = match (work.volume.is_empty(), work.number.is_empty()) {
         (false, false) => format!(" ({})", work.number),
