@@ -16,13 +16,12 @@ use crate::model::finding::Finding;
 use crate::study::Studies;
 
 mod before_print;
-mod census;
 mod dates;
 mod destruction;
 mod editions;
 mod firm;
 mod identification;
-mod lives;
+mod life_dates;
 mod privacy;
 mod provenance;
 mod published;
@@ -58,9 +57,9 @@ const RULES: &[Rule] = &[
     dates::paper_too_late,
     dates::backwards,
     destruction::after_destruction,
-    lives::printings,
-    lives::makers,
-    lives::witnesses,
+    life_dates::printings,
+    life_dates::makers,
+    life_dates::witnesses,
     editions::numbering_form,
     editions::numbers,
     editions::number_twice,
@@ -70,7 +69,7 @@ const RULES: &[Rule] = &[
     provenance::overlap,
     before_print::known_before_print,
     successors::after_the_end,
-    census::same_and_not,
+    same_sheet::same_and_not,
     same_sheet::unsettled,
     privacy::key_telling,
     privacy::name_published,

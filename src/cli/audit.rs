@@ -4,7 +4,7 @@ use std::io::{self, Write};
 use std::path::Path;
 
 use super::progress::Progress;
-use super::{Outcome, json, report, wants_colour};
+use super::{Outcome, audit_document, report, wants_colour};
 use crate::press::{self, PictureWork};
 
 pub(super) const ABOUT: &str = "\
@@ -25,7 +25,10 @@ pub(super) fn run(dir: &Path, as_json: bool, out: &mut impl Write) -> io::Result
     let sources = &judged.catalogue.sources;
     let tally = judged.tally();
     if as_json {
-        serde_json::to_writer_pretty(&mut *out, &json::audit_document(&judged.findings, sources))?;
+        serde_json::to_writer_pretty(
+            &mut *out,
+            &audit_document::audit_document(&judged.findings, sources),
+        )?;
         writeln!(out)?;
     } else {
         let colour = wants_colour(&io::stdout());

@@ -11,7 +11,7 @@ use super::{Outcome, counted, report, wants_colour};
 use crate::issue::{self, PublishFault, Published, Publishing};
 use crate::model::finding::{Finding, Tally};
 use crate::model::place::Sources;
-use crate::press::again::{Compile, Said};
+use crate::press::last_compile::{Compile, Said};
 use crate::press::{self, DiskFault, PictureWork, PullFault, Pulled};
 use crate::read::Inputs;
 

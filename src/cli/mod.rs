@@ -1,7 +1,7 @@
 //! The command line: a coat over the library.
 //!
 //! In: the words typed. Out: one call, what people or programs read, and an [`Outcome`]. One file a
-//! command; [`report`] prints findings for people, [`json`] for programs, [`progress`] draws bars on
+//! command; [`report`] prints findings for people, [`audit_document`] for programs, [`progress`] draws bars on
 //! a terminal, [`streams`] writes where nobody may be listening. Nothing below this stage knows of arguments, terminals or colour.
 #![allow(
     clippy::disallowed_methods,
@@ -10,11 +10,11 @@
 
 mod align;
 mod audit;
+mod audit_document;
 mod census;
 mod compile;
 mod designs;
 mod identify;
-mod json;
 mod outcome;
 mod plural;
 mod progress;

@@ -14,10 +14,10 @@
 
 mod bundle;
 mod fault;
+mod intact;
 pub mod mark;
 mod publishing;
 mod staging;
-mod standing;
 mod swap;
 mod target;
 
@@ -27,8 +27,8 @@ use std::path::{Path, PathBuf};
 pub use bundle::{Bundle, Bundled};
 pub use fault::PublishFault;
 use fault::refused;
+pub use intact::standing;
 pub use publishing::{Published, Publishing};
-pub use standing::standing;
 pub use target::check_target;
 
 use rayon::prelude::*;

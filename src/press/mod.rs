@@ -3,16 +3,16 @@
 //! [`judge`] reads a catalogue and gives it as [`Judged`], with everything that is wrong or doubtful in
 //! it. [`Judged::pull`] makes the site of a catalogue without errors: it takes the judged catalogue, hands
 //! out each file of the site as it is made, and gives [`Pulled`], which holds what is needed afterwards.
-//! The command line, the tests and the served proof all go through these two functions. [`again`] keeps
+//! The command line, the tests and the served proof all go through these two functions. [`last_compile`] keeps
 //! what the last compile read and printed.
 #![allow(
     clippy::disallowed_methods,
     reason = "asks whether a photograph is there, and keeps what the last compile said"
 )]
 
-pub mod again;
 pub mod alignment;
 mod files;
+pub mod last_compile;
 mod pictures;
 
 use std::collections::{BTreeMap, BTreeSet};

@@ -1,7 +1,8 @@
 //! Records that may be one sheet and do not say so.
 
+mod contradiction;
 mod private;
-mod words;
+mod wording;
 
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
@@ -10,7 +11,8 @@ use crate::study::Studies;
 use crate::study::same_sheet::reason::{Bearing, Evidence, Tie};
 use crate::study::same_sheet::{RecordPair, pairs};
 
-pub use words::{reason, reason_in_full};
+pub(super) use contradiction::same_and_not;
+pub use wording::{reason, reason_in_full};
 
 /// How many reasons a message gives; the editors' page has all of them.
 const REASONS_TOLD: usize = 3;
@@ -39,7 +41,7 @@ fn finding(catalogue: &Catalogue, studies: &Studies, pair: &RecordPair) -> Optio
         .collect();
     let words: Vec<String> = strongest
         .iter()
-        .map(|reason| words::reason(catalogue, studies, &pair.records, reason))
+        .map(|reason| wording::reason(catalogue, studies, &pair.records, reason))
         .collect();
     let [here, there] = strongest.first()?.places;
     Some(

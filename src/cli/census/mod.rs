@@ -1,12 +1,12 @@
 //! `keyblock census`: how many sheets are known, where, and how sure that is.
 //!
-//! In: a catalogue, and a design, a series or neither. Out: the counts, for people ([`say`]) or for programs
+//! In: a catalogue, and a design, a series or neither. Out: the counts, for people ([`text`]) or for programs
 //! ([`document`]); or, with `--doubts`, the records that may be one sheet ([`doubts`]). Counting is the
 //! study's.
 
 mod document;
 mod doubts;
-mod say;
+mod text;
 
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
@@ -100,7 +100,7 @@ pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result
         writeln!(out)?;
     } else {
         let colour = wants_colour(&io::stdout());
-        say::census(catalogue, &counted, colour, out)?;
+        text::census(catalogue, &counted, colour, out)?;
     }
     Ok(Outcome::Done)
 }

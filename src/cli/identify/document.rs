@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::Examination;
-use super::see::OTHER;
+use super::see_option::OTHER;
 use crate::model::point::Value;
 use crate::model::words::ClosedList;
 use crate::study::index::{CandidateAt, PointAt, ValueAt};

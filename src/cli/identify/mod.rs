@@ -1,12 +1,12 @@
 //! `keyblock identify`: which state and printing a sheet can be, and why.
 //!
-//! In: a design, and what was seen, in the words of [`see`] or asked for in the terminal ([`ask`]).
-//! Out: what the study makes of it, for people ([`say`]) or for programs ([`document`]).
+//! In: a design, and what was seen, in the words of [`see_option`] or asked for in the terminal ([`questions`]).
+//! Out: what the study makes of it, for people ([`text`]) or for programs ([`document`]).
 
-mod ask;
 mod document;
-mod say;
-mod see;
+mod questions;
+mod see_option;
+mod text;
 
 use std::io::{self, IsTerminal, Write};
 use std::path::Path;
@@ -110,7 +110,7 @@ pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result
     };
     say_left_out(&reading.findings);
     let table = DiagnosticTable::of(catalogue, &Groups::of(catalogue), design);
-    let mut asked = match see::observations(design, &table, &words.see) {
+    let mut asked = match see_option::observations(design, &table, &words.see) {
         Ok(observed) => Asked {
             observed,
             not_visible: Vec::new(),
@@ -129,14 +129,14 @@ pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result
         && io::stdin().is_terminal()
         && io::stdout().is_terminal();
     if is_asked {
-        asked = ask::observations(design, &table, &mut io::stdin().lock(), out)?;
+        asked = questions::observations(design, &table, &mut io::stdin().lock(), out)?;
     }
     let examination = Examination::of(design, &table, &separability, &asked);
     if words.json {
         serde_json::to_writer_pretty(&mut *out, &document::of(&examination))?;
         writeln!(out)?;
     } else {
-        say::conclusion(&examination, wants_colour(&io::stdout()), out)?;
+        text::conclusion(&examination, wants_colour(&io::stdout()), out)?;
     }
     Ok(Outcome::Done)
 }

@@ -1,14 +1,14 @@
 //! `keyblock census --doubts`: which records may be one sheet, with what speaks for and against.
 //!
-//! In: a catalogue, and a design or none. Out: the pairs for people ([`say`]), for programs
-//! ([`document`]), or as a page for the editors ([`page`], set by `page.html`), which [`write`] keeps
+//! In: a catalogue, and a design or none. Out: the pairs for people ([`text`]), for programs
+//! ([`document`]), or as a page for the editors ([`page`], set by `page.html`), which [`page_file`] keeps
 //! out of the site. Pairing is the study's, the words are the audit's.
 
 mod document;
 mod facts;
 mod page;
-mod say;
-mod write;
+mod page_file;
+mod text;
 
 use std::io::{self, Write};
 use std::path::Path;
@@ -48,7 +48,7 @@ pub(super) fn run(
     out: &mut impl Write,
 ) -> io::Result<Outcome> {
     if let Some(file) = asked.file
-        && let Err(refusal) = write::may(asked.dir, file)
+        && let Err(refusal) = page_file::may(asked.dir, file)
     {
         streams::say(format_args!("keyblock: {refusal}"));
         return Ok(Outcome::Usage);
@@ -56,11 +56,11 @@ pub(super) fn run(
     let found = in_order(catalogue, studies, asked.design);
     if let Some(file) = asked.file {
         let text = page::page(asked.dir, catalogue, studies, &found)?;
-        write::write(file, &text)?;
+        page_file::write(file, &text)?;
         streams::say(format_args!(
             "{}: {}; for the editors, not for publishing",
             file.display(),
-            say::counted_pairs(&found)
+            text::counted_pairs(&found)
         ));
     }
     if asked.json {
@@ -69,7 +69,7 @@ pub(super) fn run(
         writeln!(out)?;
     } else if asked.file.is_none() {
         let colour = wants_colour(&io::stdout());
-        say::pairs(catalogue, studies, &found, colour, out)?;
+        text::pairs(catalogue, studies, &found, colour, out)?;
     }
     Ok(Outcome::Done)
 }

@@ -16,7 +16,7 @@ use serde::Serialize;
 use tera::{Context, Tera};
 
 use super::facts::{Row, rows};
-use super::{OfDesign, bearing_word, say, stated_why, verdict, write};
+use super::{OfDesign, bearing_word, page_file, stated_why, text, verdict};
 use crate::audit::same_sheet;
 use crate::model::catalogue::Catalogue;
 use crate::model::impression::Impression;
@@ -123,10 +123,10 @@ pub(super) fn page(
             .collect(),
     };
     let page = Page {
-        mark: write::MARK,
+        mark: page_file::MARK,
         language: "en",
         title: catalogue.settings.title.value.clone(),
-        counted: say::counted_pairs(found),
+        counted: text::counted_pairs(found),
         designs: found.iter().map(on_page).collect(),
     };
     set(include_str!("page.html"), &page)
@@ -293,7 +293,7 @@ mod tests {
     #[test]
     fn a_template_that_cannot_be_filled_makes_no_page() {
         let page = Page {
-            mark: write::MARK,
+            mark: page_file::MARK,
             language: "en",
             title: "Prints".to_owned(),
             counted: String::new(),

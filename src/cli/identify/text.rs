@@ -5,7 +5,7 @@
 use std::io::{self, Write};
 
 use super::Examination;
-use super::see::OTHER;
+use super::see_option::OTHER;
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
 use crate::model::point::PointKind;

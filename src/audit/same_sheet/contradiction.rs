@@ -8,7 +8,11 @@ use crate::model::key::ImpressionKey;
 use crate::study::Studies;
 
 /// Two records are joined by `same_as`, perhaps through others, and said not to be the same.
-pub(super) fn same_and_not(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
+pub(in crate::audit) fn same_and_not(
+    catalogue: &Catalogue,
+    studies: &Studies,
+    findings: &mut Vec<Finding>,
+) {
     for (_, impression) in catalogue.impressions() {
         let group = studies.groups.first_of(&impression.key);
         for other in &impression.not_same_as {

@@ -6,8 +6,8 @@
 use std::io::{self, BufRead, Write};
 
 use super::Asked;
-use super::say::WORTH_LOOKING;
-use super::see::{self, Fault};
+use super::see_option::{self, Fault};
+use super::text::WORTH_LOOKING;
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
 use crate::model::point::{Point, PointKind};
@@ -159,7 +159,7 @@ fn seen(at: PointAt, column: &PointColumn, point: &Point, words: &str) -> Result
         .collect();
     Ok(Observed {
         point: at,
-        answer: see::answer(column, point, &words.join(","), is_complement)?,
+        answer: see_option::answer(column, point, &words.join(","), is_complement)?,
         certainty,
     })
 }
