@@ -1,4 +1,4 @@
-//! `keyblock`: words typed in, one call, an exit code out.
+//! `keyblock`: passes its arguments to the library, and ends with the exit code that it gives.
 #![forbid(unsafe_code)]
 
 use std::process::ExitCode;

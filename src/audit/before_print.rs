@@ -1,4 +1,4 @@
-//! Sheets that somebody had, saw or showed before they can have been printed.
+//! Rule: a sheet was owned, seen or exhibited before it can have been printed.
 
 use crate::model::catalogue::Catalogue;
 use crate::model::certainty::Certainty;
@@ -16,14 +16,14 @@ use super::dates::taken_as;
 use super::firm;
 use super::wording;
 
-/// What a sheet cannot be older than.
-struct Printed<'a> {
+/// The earliest time at which a sheet can have been printed.
+struct EarliestPrint<'a> {
     /// "14.2 was pulled".
     what: String,
     date: &'a Placed<Date>,
 }
 
-/// Somebody had, handled, kept, saw or showed a sheet before it was printed.
+/// A sheet was owned, handled, kept, seen or exhibited before it was printed.
 pub(super) fn known_before_print(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     for (design, impression) in catalogue.impressions() {
         let Some(printed) = printed(design, impression) else {
@@ -66,19 +66,19 @@ pub(super) fn known_before_print(catalogue: &Catalogue, _: &Studies, findings: &
     }
 }
 
-/// When a sheet was printed at the earliest: by its own date, else by that of the earliest printing
-/// it may be of, else by that of the design.
-fn printed<'a>(design: &'a Design, impression: &'a Impression) -> Option<Printed<'a>> {
+/// When a sheet was printed at the earliest: by its own date, or else by that of the earliest printing it
+/// may be of, or else by that of the design (docs/definitions.md, "When a sheet was printed").
+fn printed<'a>(design: &'a Design, impression: &'a Impression) -> Option<EarliestPrint<'a>> {
     if !is_counted(design, impression) {
         return None;
     }
     if let Some(date) = firm::own_date(&impression.sheet.date) {
-        return Some(Printed {
+        return Some(EarliestPrint {
             what: format!("{} was pulled", impression.key),
             date,
         });
     }
-    // A date that is not firm says that the sheet may be older than its printing.
+    // Where the sheet has a date that is not firm, it may be older than its printing.
     if !impression.sheet.date.is_empty() {
         return None;
     }
@@ -99,15 +99,20 @@ fn printed<'a>(design: &'a Design, impression: &'a Impression) -> Option<Printed
     if let Some((printing, date)) = earliest {
         let printing = wording::printing(&printing.key.value);
         let what = format!("{printing} ran");
-        return Some(Printed { what, date });
+        return Some(EarliestPrint { what, date });
     }
-    Some(Printed {
+    Some(EarliestPrint {
         what: format!("design {} was made", design.key),
         date: firm::own_date(&design.date)?,
     })
 }
 
-fn finding(what: &str, date: &Placed<Date>, printed: &Printed<'_>, is_own_record: bool) -> Finding {
+fn finding(
+    what: &str,
+    date: &Placed<Date>,
+    printed: &EarliestPrint<'_>,
+    is_own_record: bool,
+) -> Finding {
     let finding = Finding::new(
         Code::KnownBeforePrint,
         if is_own_record {

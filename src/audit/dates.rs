@@ -1,4 +1,4 @@
-//! Dates of sheets, states and printings that cannot all be true.
+//! Rules on dates of sheets, states and printings that cannot all be right.
 
 use std::collections::BTreeSet;
 
@@ -19,7 +19,7 @@ use crate::study::numerals::predecessors;
 use super::firm;
 use super::wording;
 
-/// What an impression may be: the candidates of its identification; none where it has none.
+/// The candidates that the identification of an impression allows; none where it has no identification.
 pub(super) fn taken_as<'a>(design: &'a Design, impression: &Impression) -> Vec<Candidate<'a>> {
     impression
         .identified
@@ -28,8 +28,8 @@ pub(super) fn taken_as<'a>(design: &'a Design, impression: &Impression) -> Vec<C
         .unwrap_or_default()
 }
 
-/// The latest firm date by which a state cannot have existed yet: its own, or that of a state it
-/// was changed from.
+/// The date before which a state did not exist: the latest firm date among its own and those of the states it
+/// was changed from. The state that has the date comes with it.
 fn made<'a>(design: &'a Design, state: &'a State) -> Option<(&'a State, &'a Placed<Date>)> {
     let mut seen: BTreeSet<&Key> = BTreeSet::new();
     let mut to_visit = vec![state];
@@ -51,7 +51,7 @@ fn made<'a>(design: &'a Design, state: &'a State) -> Option<(&'a State, &'a Plac
     latest
 }
 
-/// A sheet is dated before every state that it may be.
+/// A sheet is dated before every state that it may be of.
 pub(super) fn before_state(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
     for (design, impression) in catalogue.impressions() {
         let Some(pulled) = firm::own_date(&impression.sheet.date) else {
@@ -134,8 +134,8 @@ pub(super) fn outside_printing(catalogue: &Catalogue, _: &Studies, findings: &mu
     }
 }
 
-/// The paper was made after the sheet is dated, or after every printing it may be of. (Paper that is
-/// older proves nothing: old stock is used for decades; TRADE.md section 3.)
+/// The paper was made after the date of the sheet, or after every printing it may be of. Older paper gives no
+/// finding: old stock is used for decades (docs/trade.md, "Paper").
 pub(super) fn paper_too_late(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     for (design, impression) in catalogue.impressions() {
         let Some(paper) = firm::date(impression.sheet.paper_date.as_ref()) else {
@@ -184,7 +184,7 @@ pub(super) fn paper_too_late(catalogue: &Catalogue, _: &Studies, findings: &mut 
     }
 }
 
-/// Something ends before it begins, or comes before what it follows.
+/// A period ends before it begins, or a state or printing is dated before one that came before it.
 pub(super) fn backwards(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
     for (_, impression) in catalogue.impressions() {
         for entry in &impression.provenance {
@@ -280,7 +280,7 @@ fn before_its_predecessors(
     }
 }
 
-/// A printing that ended before any of the states it contains was made.
+/// A printing ended before any of the states it contains was made.
 fn before_its_states(
     studies: &Studies,
     design: &Design,

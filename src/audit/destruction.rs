@@ -1,8 +1,8 @@
-//! Sheets and printings dated after a matrix that they need was cancelled or destroyed.
+//! Rule: a sheet or printing is dated after a matrix that it needs was cancelled or destroyed.
 //!
-//! Impressions from a cancelled matrix exist and are listed apart (TRADE.md section 2): a sheet of
-//! kind `cancelled`, and a printing all of whose recorded sheets are of that kind, may be later than
-//! the cancellation. Nothing is printed from a matrix that was destroyed.
+//! Impressions from a cancelled matrix exist and are listed apart (docs/trade.md, "Cancelled and destroyed
+//! matrices"): a sheet of kind `cancelled`, and a printing all of whose recorded sheets are of that kind, may
+//! be later than the cancellation. Nothing is printed from a matrix that was destroyed.
 
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
@@ -19,14 +19,14 @@ use super::dates::taken_as;
 use super::firm;
 use super::wording;
 
-/// A matrix that could no longer be printed from, and since when.
-struct Lost<'a> {
+/// A cancelled or destroyed matrix, and since when it has been that.
+struct LostMatrix<'a> {
     matrix: &'a Matrix,
     fate: MatrixFate,
     since: &'a Placed<Date>,
 }
 
-fn lost(design: &Design) -> Vec<Lost<'_>> {
+fn lost_matrices(design: &Design) -> Vec<LostMatrix<'_>> {
     design
         .matrices
         .iter()
@@ -34,7 +34,7 @@ fn lost(design: &Design) -> Vec<Lost<'_>> {
             let now = matrix.now.as_ref()?;
             let fate = now.state.value;
             let since = firm::date(now.date.as_ref())?;
-            matches!(fate, MatrixFate::Cancelled | MatrixFate::Destroyed).then_some(Lost {
+            matches!(fate, MatrixFate::Cancelled | MatrixFate::Destroyed).then_some(LostMatrix {
                 matrix,
                 fate,
                 since,
@@ -43,10 +43,10 @@ fn lost(design: &Design) -> Vec<Lost<'_>> {
         .collect()
 }
 
-/// A sheet, or a printing, is dated after a matrix it needs was lost.
+/// A sheet or a printing is dated after a matrix that it needs was cancelled or destroyed.
 pub(super) fn after_destruction(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     for design in catalogue.designs.values() {
-        for lost in lost(design) {
+        for lost in lost_matrices(design) {
             for printing in design.standing_printings() {
                 findings.extend(of_printing(design, &lost, printing));
             }
@@ -57,7 +57,7 @@ pub(super) fn after_destruction(catalogue: &Catalogue, _: &Studies, findings: &m
     }
 }
 
-fn of_printing(design: &Design, lost: &Lost, printing: &Printing) -> Option<Finding> {
+fn of_printing(design: &Design, lost: &LostMatrix, printing: &Printing) -> Option<Finding> {
     let run = firm::own_date(&printing.date)?;
     let is_late = firm::is_before(&lost.since.value, &run.value);
     let is_exempt = lost.fate == MatrixFate::Cancelled && is_of_cancelled_sheets(design, printing);
@@ -72,7 +72,7 @@ fn of_printing(design: &Design, lost: &Lost, printing: &Printing) -> Option<Find
     Some(finding(&what, run, lost))
 }
 
-fn of_sheet(design: &Design, lost: &Lost, impression: &Impression) -> Option<Finding> {
+fn of_sheet(design: &Design, lost: &LostMatrix, impression: &Impression) -> Option<Finding> {
     let pulled = firm::own_date(&impression.sheet.date)?;
     let is_late = firm::is_before(&lost.since.value, &pulled.value);
     let is_exempt = lost.fate == MatrixFate::Cancelled && is_cancelled(impression);
@@ -82,7 +82,7 @@ fn of_sheet(design: &Design, lost: &Lost, impression: &Impression) -> Option<Fin
     Some(finding(&format!("{} is", impression.key), pulled, lost))
 }
 
-fn finding(what: &str, date: &Placed<Date>, lost: &Lost) -> Finding {
+fn finding(what: &str, date: &Placed<Date>, lost: &LostMatrix) -> Finding {
     let kind = lost
         .matrix
         .kind
@@ -116,8 +116,8 @@ fn is_of_cancelled_sheets(design: &Design, printing: &Printing) -> bool {
     sheets.peek().is_some() && sheets.all(is_cancelled)
 }
 
-/// Whether a printing uses a matrix: where it does not say which it uses, it uses all but those of
-/// variants.
+/// Whether a printing uses a matrix. Where the record does not say which matrices it uses, it uses all but
+/// those of variants.
 fn uses(printing: &Printing, matrix: &Matrix) -> bool {
     if printing.matrices.is_empty() {
         matrix.only_in.is_empty()
@@ -129,8 +129,8 @@ fn uses(printing: &Printing, matrix: &Matrix) -> bool {
     }
 }
 
-/// Whether a matrix was certainly printed on a sheet: by what was seen on it, else by every
-/// printing it may be of.
+/// Whether a matrix was certainly printed on a sheet: by what was seen on it, or else by every printing that
+/// the sheet may be of.
 fn is_printed_on(design: &Design, matrix: &Matrix, impression: &Impression) -> bool {
     let seen = impression
         .blocks

@@ -1,4 +1,4 @@
-//! Numbers on sheets against what was declared of the edition.
+//! Rules on the numbers of sheets, against the declared edition.
 
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
@@ -15,13 +15,13 @@ use crate::study::editions::{
 
 use super::wording;
 
-/// A numbering of no form that can be counted.
+/// A numbering has no form that can be counted.
 pub(super) fn numbering_form(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     for (_, impression) in catalogue.impressions() {
         let Some(numbering) = &impression.numbering else {
             continue;
         };
-        // An empty text is the reader's to name.
+        // An empty text is a finding of `read`.
         if read_numbering(&numbering.value).is_none() && !numbering.value.trim().is_empty() {
             findings.push(
                 Finding::new(
@@ -38,7 +38,8 @@ pub(super) fn numbering_form(catalogue: &Catalogue, _: &Studies, findings: &mut 
     }
 }
 
-/// A number above the edition, of an edition that nobody declares, or where none is expected.
+/// A number is above the edition, of an edition that no source declares, or on a sheet of a printing that is
+/// not numbered.
 pub(super) fn numbers(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     for (design, impression) in catalogue.impressions() {
         let Some(numbering) = &impression.numbering else {
@@ -55,7 +56,7 @@ pub(super) fn numbers(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Fin
         let is_above = above.is_some();
         findings.extend(above);
         if let Some(printing) = printing {
-            // A number above the edition is told once, not as another edition too.
+            // A number above the edition is one finding, not two.
             if !is_above {
                 findings.extend(of_other_edition(
                     catalogue, impression, numbering, number, printing,
@@ -87,7 +88,7 @@ fn above_edition(
                     largest.is.value
                 ))
                 .saying("numbered")
-                .beside(largest.is.place, wording::said(catalogue, &largest.claim, "declared"))
+                .beside(largest.is.place, wording::attributed(catalogue, &largest.claim, "declared"))
                 .help("read the number again, add the source that declares a larger edition, or identify the sheet with another printing"),
             );
     }
@@ -110,7 +111,7 @@ fn of_other_edition(
 ) -> Option<Finding> {
     let of = number.of?;
     let declared = printing.edition.0.first()?;
-    // Roman numerals number a part of an edition of its own size; what is declared is the whole.
+    // Roman numerals number a part of the edition that has a size of its own; the declared size is the whole.
     if number.is_roman || printing.edition.iter().any(|claim| claim.is.value == of) {
         return None;
     }
@@ -126,7 +127,7 @@ fn of_other_edition(
             ),
         )
         .saying("numbered")
-        .beside(declared.is.place, wording::said(catalogue, &declared.claim, "declared"))
+        .beside(declared.is.place, wording::attributed(catalogue, &declared.claim, "declared"))
         .help("read the number again, add the claim to the printing's `edition`, or identify the sheet with another printing"),
     )
 }
@@ -155,7 +156,7 @@ fn unexpected(
     )
 }
 
-/// The same number of one printing on two distinct sheets.
+/// Two distinct sheets of one printing have the same number.
 pub(super) fn number_twice(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
     for design in catalogue.designs.values() {
         for (printing, met) in numbers_met(design, |impression| impression) {

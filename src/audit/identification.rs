@@ -1,4 +1,4 @@
-//! Identification: what a sheet is taken to be, against what was seen and what the design says.
+//! Rules on identifications, against what was seen on the sheet and what the design records.
 
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
@@ -14,7 +14,8 @@ use crate::study::agree::{Clash, Contradiction, ShownBy};
 
 use super::wording;
 
-/// What was observed contradicts every candidate that the identification allows.
+/// The observations contradict every candidate that the identification allows (docs/definitions.md,
+/// "Contradiction and departure").
 pub(super) fn contradicted(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
     for design in catalogue.designs.values() {
         let Some(study) = studies.designs.get(&design.key) else {
@@ -60,10 +61,14 @@ fn clashing(
         wording::place_of_reading(identified),
         message,
     )
-    .saying(wording::said(catalogue, &identified.claim, "identified"));
+    .saying(wording::attributed(
+        catalogue,
+        &identified.claim,
+        "identified",
+    ));
     for clash in &contradiction.clashes {
         if let Some(observation) = impression.observed.get(clash.observation.index()) {
-            let label = wording::said(catalogue, &observation.claim, "seen");
+            let label = wording::attributed(catalogue, &observation.claim, "seen");
             finding = finding.beside(observation.place, label);
         }
     }
@@ -96,7 +101,7 @@ fn shown_at(design: &Design, by: &ShownBy, point: &Key) -> Option<Place> {
     Some(shows.at(point)?.place)
 }
 
-/// Every reading of every identification, with the record it stands on.
+/// Every reading of every identification, with the record it is in.
 fn readings(
     catalogue: &Catalogue,
 ) -> impl Iterator<Item = (&Design, &Impression, &Identification)> {
@@ -119,7 +124,7 @@ fn states_named(reading: &Identification) -> Vec<&Placed<Key>> {
     }
 }
 
-/// A sheet is identified with a state that none of the printings named with it contains.
+/// A sheet is identified with a state that is in none of the printings it is identified with.
 pub(super) fn not_in_printing(
     catalogue: &Catalogue,
     studies: &Studies,
@@ -154,7 +159,7 @@ pub(super) fn not_in_printing(
                         impression.key
                     ),
                 )
-                .saying(wording::said(catalogue, &reading.claim, "identified"))
+                .saying(wording::attributed(catalogue, &reading.claim, "identified"))
                 .beside(
                     contained.unwrap_or(printing.key.place),
                     format!("the states of {}", wording::printing(&printing.key.value)),
@@ -194,7 +199,7 @@ pub(super) fn withdrawn(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
                         impression.key, named.value
                     ),
                 )
-                .saying(wording::said(catalogue, &reading.claim, "identified"))
+                .saying(wording::attributed(catalogue, &reading.claim, "identified"))
                 .beside(recorded, "withdrawn")
                 .help("identify the sheet with what stands in its place"),
             );
@@ -202,8 +207,8 @@ pub(super) fn withdrawn(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
     }
 }
 
-/// A sheet was identified before a neighbouring state was described, so that nobody can have
-/// looked for the difference.
+/// A sheet was identified before a neighbouring state was described, so that the difference cannot have been
+/// looked for.
 pub(super) fn look_again(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
     for (design, impression, reading) in readings(catalogue) {
         let Some(identified_on) = &reading.claim.date else {
@@ -224,7 +229,7 @@ pub(super) fn look_again(catalogue: &Catalogue, studies: &Studies, findings: &mu
                         impression.key, identified_on.value, described.value
                     ),
                 )
-                .saying(wording::said(catalogue, &reading.claim, "identified"))
+                .saying(wording::attributed(catalogue, &reading.claim, "identified"))
                 .beside(described.place, format!("{name} described"))
                 .help(format!(
                     "look whether the sheet is {name}, and date the identification anew"
@@ -234,8 +239,8 @@ pub(super) fn look_again(catalogue: &Catalogue, studies: &Studies, findings: &mu
     }
 }
 
-/// The standing states next to those named, and those split from them, with when each was
-/// described; those named themselves left out, for whoever named them knew of them.
+/// The states beside those named, and those split from them, each with the date of its description. Withdrawn
+/// states are left out, and so are the named ones, which were known when they were named.
 fn neighbours<'a>(
     design: &'a Design,
     named: &[&Placed<Key>],

@@ -1,4 +1,4 @@
-//! People who do something before they were born or after they died.
+//! Rules: a person is said to have done something before birth or after death.
 
 use crate::model::catalogue::Catalogue;
 use crate::model::certainty::{Certainty, Claim, Statements};
@@ -15,8 +15,8 @@ use crate::study::Studies;
 use super::firm;
 use super::wording;
 
-/// What somebody is said to have done, and when.
-struct Deed<'a> {
+/// Something that a person is said to have done, and its date.
+struct DatedAct<'a> {
     /// "printing `own` of design 14".
     what: String,
     date: &'a Placed<Date>,
@@ -26,37 +26,42 @@ fn person<'a>(catalogue: &'a Catalogue, key: Option<&Placed<Key>>) -> Option<&'a
     catalogue.people.get(&key?.value)
 }
 
-/// What one person did outside their life.
-fn outside_life(person: &Person, deed: &Deed) -> Option<Finding> {
+/// The finding where an act is dated before the person's birth or after the death.
+fn outside_life(person: &Person, act: &DatedAct) -> Option<Finding> {
     let died = firm::date(person.died.as_ref());
-    let died = died.filter(|died| firm::is_before(&died.value, &deed.date.value));
+    let died = died.filter(|died| firm::is_before(&died.value, &act.date.value));
     match died {
-        Some(died) => Some(impossible(person, deed, died, "died")),
-        None => before_birth(person, deed),
+        Some(died) => Some(impossible(person, act, died, "died")),
+        None => before_birth(person, act),
     }
 }
 
-/// What one person did before they were born.
-fn before_birth(person: &Person, deed: &Deed) -> Option<Finding> {
+/// The finding where an act is dated before the person's birth.
+fn before_birth(person: &Person, act: &DatedAct) -> Option<Finding> {
     let born = firm::date(person.born.as_ref())?;
-    let is_earlier = firm::is_before(&deed.date.value, &born.value);
-    is_earlier.then(|| impossible(person, deed, born, "was born"))
+    let is_earlier = firm::is_before(&act.date.value, &born.value);
+    is_earlier.then(|| impossible(person, act, born, "was born"))
 }
 
-fn impossible(person: &Person, deed: &Deed, limit: &Placed<Date>, word: &'static str) -> Finding {
+fn impossible(
+    person: &Person,
+    act: &DatedAct,
+    limit: &Placed<Date>,
+    word: &'static str,
+) -> Finding {
     Finding::new(
         Code::LifeDates,
-        deed.date.place,
+        act.date.place,
         format!(
             "{} is dated {}, but {} {word} in {}",
-            deed.what, deed.date.value, person.name.value, limit.value
+            act.what, act.date.value, person.name.value, limit.value
         ),
     )
     .beside(limit.place, word)
     .help("correct one of the dates, or say who else it was")
 }
 
-/// Printings: those by the artist, those in the artist's lifetime, those by a named printer.
+/// A printing by the artist, in the artist's lifetime or by a named printer is dated outside that life.
 pub(super) fn printings(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     let artist = person(catalogue, catalogue.settings.artist.as_ref());
     for design in catalogue.designs.values() {
@@ -69,33 +74,33 @@ pub(super) fn printings(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
                 wording::printing(&printing.key.value),
                 design.key
             );
-            let deed = Deed { what, date };
+            let act = DatedAct { what, date };
             let printer = certain(&printing.printer).and_then(|p| person(catalogue, Some(p)));
-            findings.extend(printer.and_then(|printer| outside_life(printer, &deed)));
+            findings.extend(printer.and_then(|printer| outside_life(printer, &act)));
             let is_the_printer = |artist: &Person| printer.is_some_and(|p| p.key == artist.key);
             if let Some(artist) = artist.filter(|artist| !is_the_printer(artist)) {
-                findings.extend(against_kind(artist, printing, &deed));
+                findings.extend(against_kind(artist, printing, &act));
             }
         }
     }
 }
 
-/// A printing whose kind puts it on the other side of the artist's death.
-fn against_kind(artist: &Person, printing: &Printing, deed: &Deed) -> Option<Finding> {
+/// A printing is dated on the other side of the artist's death than its kind says.
+fn against_kind(artist: &Person, printing: &Printing, act: &DatedAct) -> Option<Finding> {
     let kind = certain(&printing.kind)?;
     match kind.value {
         PrintingKind::Artist | PrintingKind::Lifetime => Some(
-            outside_life(artist, deed)?.beside(kind.place, "said to be in the artist's lifetime"),
+            outside_life(artist, act)?.beside(kind.place, "said to be in the artist's lifetime"),
         ),
         PrintingKind::Posthumous => {
             let died = firm::date(artist.died.as_ref())?;
-            firm::is_before(&deed.date.value, &died.value).then(|| {
+            firm::is_before(&act.date.value, &died.value).then(|| {
                 Finding::new(
                     Code::LifeDates,
-                    deed.date.place,
+                    act.date.place,
                     format!(
                         "{} is posthumous, but dated {}, before {} died in {}",
-                        deed.what, deed.date.value, artist.name.value, died.value
+                        act.what, act.date.value, artist.name.value, died.value
                     ),
                 )
                 .beside(died.place, "died")
@@ -115,24 +120,24 @@ fn certain<T>(statements: &Statements<T>) -> Option<&Placed<T>> {
     (own.claim.certainty() == Certainty::Certain).then_some(&own.is)
 }
 
-/// Makers of designs and states, and when people worked.
+/// A design, a state or the years of a person's work are dated outside the life of the maker.
 pub(super) fn makers(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
     for person in catalogue.people.values() {
         if let Some(date) = firm::date(person.active.as_ref()) {
             let what = format!("the work of {}", person.name.value);
-            findings.extend(outside_life(person, &Deed { what, date }));
+            findings.extend(outside_life(person, &DatedAct { what, date }));
         }
     }
     for design in catalogue.designs.values() {
         let what = format!("design {}", design.key);
         if let Some(date) = firm::own_date(&design.date) {
-            let deed = Deed { what, date };
+            let act = DatedAct { what, date };
             let makers = design
                 .makers
                 .iter()
                 .filter(|m| m.claim.certainty() == Certainty::Certain)
                 .filter_map(|m| person(catalogue, Some(&m.person)));
-            findings.extend(makers.filter_map(|maker| outside_life(maker, &deed)));
+            findings.extend(makers.filter_map(|maker| outside_life(maker, &act)));
         }
         for state in design.standing_states() {
             if let (Some(date), Some(by)) = (
@@ -141,18 +146,17 @@ pub(super) fn makers(catalogue: &Catalogue, studies: &Studies, findings: &mut Ve
             ) {
                 let name = wording::state(studies, design, &state.key.value);
                 let what = format!("{name} of design {}", design.key);
-                findings.extend(outside_life(by, &Deed { what, date }));
+                findings.extend(outside_life(by, &DatedAct { what, date }));
             }
         }
     }
 }
 
-/// Owners who acquire, and people who look and say.
+/// An acquisition, a sighting or a statement is dated outside the life of the person who made it.
 pub(super) fn witnesses(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     for (_, impression) in catalogue.impressions() {
         for entry in &impression.provenance {
-            // What an estate parts with, it may part with long after the death; nobody acquires
-            // after it.
+            // An estate may sell long after the death, but a person acquires nothing after it.
             let Party::Record(key) = &entry.party else {
                 continue;
             };
@@ -161,14 +165,14 @@ pub(super) fn witnesses(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
             };
             if let (Some(date), PartyRole::Owner) = (firm::date(entry.from.as_ref()), entry.role) {
                 let what = format!("the acquisition of {}", impression.key);
-                findings.extend(outside_life(party, &Deed { what, date }));
+                findings.extend(outside_life(party, &DatedAct { what, date }));
             } else if let Some(date) = firm::date(entry.from.as_ref().or(entry.to.as_ref())) {
-                // A firm may go on under the name of the dead, but nobody begins before birth.
+                // A firm may go on under the name of a dead person, but not before the person's birth.
                 let what = format!(
                     "the entry of {} in the provenance of {}",
                     party.name.value, impression.key
                 );
-                findings.extend(before_birth(party, &Deed { what, date }));
+                findings.extend(before_birth(party, &DatedAct { what, date }));
             }
         }
         for sighting in &impression.sightings {
@@ -178,7 +182,7 @@ pub(super) fn witnesses(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
             };
             if let (Some(by), Some(date)) = (by, firm::date(Some(&sighting.date))) {
                 let what = format!("the sighting of {}", impression.key);
-                findings.extend(outside_life(by, &Deed { what, date }));
+                findings.extend(outside_life(by, &DatedAct { what, date }));
             }
         }
         let claims: Vec<&Claim> = impression
@@ -192,7 +196,7 @@ pub(super) fn witnesses(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
             let by = person(catalogue, claim.by.as_ref());
             if let (Some(by), Some(date)) = (by, firm::date(claim.date.as_ref())) {
                 let what = format!("a statement about {}", impression.key);
-                findings.extend(outside_life(by, &Deed { what, date }));
+                findings.extend(outside_life(by, &DatedAct { what, date }));
             }
         }
     }

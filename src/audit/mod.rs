@@ -1,10 +1,9 @@
-//! What is wrong or doubtful in a catalogue that was read without fault.
+//! Finds what is wrong or doubtful in the records of a catalogue, taken together.
 //!
-//! A rule is a small function over the model and the studies; it pushes findings, each with the
-//! place of the value at fault, the place it clashes with, and what to do. Rules never correct
-//! anything, and they contradict nobody with what is loose: a date that is approximate, uncertain
-//! or a season ([`crate::model::edtf::Date::is_loose`]) and a statement that is not certain settle
-//! nothing.
+//! A rule is a small function over the model and the studies. It adds findings, each with the place of the
+//! value at fault, the place it clashes with, and what to do. Rules correct nothing. They draw no
+//! contradiction from a loose date (approximate, uncertain or a season:
+//! [`crate::model::edtf::Date::is_loose`]) or from a statement that is not certain.
 //!
 //! In: [`Catalogue`] and [`Studies`]. Out: findings, in no particular order (`finding::sort`).
 //! Not here: whether the records can be read at all, and whether what they name exists (`read`).
@@ -35,7 +34,7 @@ mod successors;
 mod wear;
 mod wording;
 
-/// A rule: looks at the whole catalogue and says what it finds.
+/// A rule: adds what it finds in the whole catalogue.
 type Rule = fn(&Catalogue, &Studies, &mut Vec<Finding>);
 
 /// Every rule.
@@ -76,7 +75,7 @@ const RULES: &[Rule] = &[
     rights::unsaid,
 ];
 
-/// Looks for everything that is wrong or doubtful.
+/// Applies every rule.
 #[must_use]
 pub fn audit(catalogue: &Catalogue, studies: &Studies) -> Vec<Finding> {
     RULES

@@ -1,4 +1,4 @@
-//! The history of a sheet: in order, and with one owner at a time.
+//! Rules on the provenance of a sheet: entries in the order of time, one owner at a time.
 
 use std::collections::BTreeMap;
 
@@ -15,8 +15,7 @@ use crate::study::Studies;
 use super::firm;
 use super::wording;
 
-/// Entries that are not in the order of time. Earliest first is the order of the records
-/// (TRADE.md section 5).
+/// Entries are not in the order of time, the earliest first (docs/trade.md, "Writing provenance").
 pub(super) fn order(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     for (_, impression) in catalogue.impressions() {
         let mut latest: Option<&Placed<Date>> = None;
@@ -60,7 +59,8 @@ pub(super) fn order(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Findi
     }
 }
 
-/// Owners of whom only the end is known, each with its end and the later one of an owner before.
+/// Owners of whom only the end date is known, each with that date and the later end date of an owner who
+/// stands before.
 fn ends(
     impression: &Impression,
 ) -> impl Iterator<Item = (&ProvenanceEntry, &Placed<Date>, &Placed<Date>)> {
@@ -79,8 +79,9 @@ fn ends(
     })
 }
 
-/// Two owners, or two keepers, who had one sheet at the same certain time, on one record of it or on
-/// two. Agents may handle what others own, and an entry that may be of another sheet proves nothing.
+/// Two owners, or two keepers, certainly had one sheet at the same time, by one record of it or by two
+/// (docs/definitions.md, "Spells of ownership"). Agents are left out, for they handle what others own, and so
+/// are entries that may be of another sheet.
 pub(super) fn overlap(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
     let mut sheets: BTreeMap<ImpressionKey, Vec<Entry<'_>>> = BTreeMap::new();
     for (_, impression) in catalogue.impressions() {
@@ -102,7 +103,7 @@ pub(super) fn overlap(catalogue: &Catalogue, studies: &Studies, findings: &mut V
     }
 }
 
-/// An entry, with the record that it stands on.
+/// An entry, with the record it is in.
 type Entry<'a> = (&'a ImpressionKey, &'a ProvenanceEntry);
 
 fn overlapping(
@@ -152,8 +153,8 @@ fn have_it_together(catalogue: &Catalogue, one: &ProvenanceEntry, two: &Provenan
         && (is_within(one, two) || is_within(two, one))
 }
 
-/// Whether two parties are certainly not one. Somebody undisclosed may be anybody, and one who took
-/// the other over goes by both names.
+/// Whether two parties are certainly two. An undisclosed party may be anyone, and a holder that took another
+/// over counts as one with it.
 fn are_different(catalogue: &Catalogue, one: &Party, two: &Party) -> bool {
     match (one, two) {
         (Party::Record(one), Party::Record(two)) => !catalogue.are_one_house(one, two),
@@ -162,8 +163,8 @@ fn are_different(catalogue: &Catalogue, one: &Party, two: &Party) -> bool {
     }
 }
 
-/// Whether some moment at which `one` certainly had the sheet lies inside the time for which `two`
-/// did. Hands change on a day, so the first and last days of a time are nobody's alone.
+/// Whether `one` certainly had the sheet at a moment within the time for which `two` certainly had it. The
+/// first and last day of a time do not count: on these the sheet may change hands.
 fn is_within(one: &ProvenanceEntry, two: &ProvenanceEntry) -> bool {
     let Some((start, end)) = certain_time(two) else {
         return false;
@@ -179,7 +180,7 @@ fn is_within(one: &ProvenanceEntry, two: &ProvenanceEntry) -> bool {
     at(one.from.as_ref()) || at(one.to.as_ref()) || is_same_time
 }
 
-/// From when until when somebody had the sheet on any reading of the dates.
+/// The time for which the party had the sheet on any reading of the dates: first and last day.
 fn certain_time(entry: &ProvenanceEntry) -> Option<(Day, Day)> {
     let from = firm::date(entry.from.as_ref())?;
     let to = firm::date(entry.to.as_ref())?;

@@ -1,11 +1,11 @@
-//! Rights that are left unsaid.
+//! Rule: the catalogue states no licence.
 
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::study::Studies;
 
-/// The catalogue does not say under which licence it is published, so nobody may reuse it.
+/// The catalogue does not state under which licence it is published, so that it may not be reused.
 pub(super) fn unsaid(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     let settings = &catalogue.settings;
     let is_said = settings

@@ -1,4 +1,5 @@
-//! What the catalogue's own descriptions fail to tell apart, and what could be told and is not.
+//! Rules on separability: states and printings that no point separates, and sheets whose observations allow a
+//! narrower identification (docs/definitions.md, "Separability").
 
 use std::collections::BTreeSet;
 
@@ -13,17 +14,17 @@ use crate::study::settle::narrower;
 
 use super::wording;
 
-/// No recorded point separates two states of one printing. Neighbours of which the one follows the
-/// other have a rule of their own (`states::no_difference`).
+/// No recorded point separates two states of one printing. A state and the one it follows are compared by
+/// `states::no_difference`.
 pub(super) fn states(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
-    for (design, pairs) in inseparable(catalogue, studies) {
-        let untold: BTreeSet<(&Key, &Key)> = pairs
+    for (design, pairs) in inseparable_pairs(catalogue, studies) {
+        let inseparable: BTreeSet<(&Key, &Key)> = pairs
             .iter()
             .filter(|(one, other)| one.1 == other.1 && one.0 != other.0)
             .map(|(one, other)| (one.0, other.0))
-            .filter(|(one, other)| !is_told_elsewhere(studies, design, one, other))
+            .filter(|(one, other)| !is_found_elsewhere(studies, design, one, other))
             .collect();
-        for (one, other) in untold {
+        for (one, other) in inseparable {
             let (Some(first), Some(second)) = (design.state(one), design.state(other)) else {
                 continue;
             };
@@ -45,35 +46,38 @@ pub(super) fn states(catalogue: &Catalogue, studies: &Studies, findings: &mut Ve
     }
 }
 
-/// Whether one of two states follows the other, and nothing tells them apart: said already.
-fn is_told_elsewhere(studies: &Studies, design: &Design, one: &Key, other: &Key) -> bool {
+/// Whether one of two states follows the other and no point separates them: then `states::no_difference`
+/// has the finding.
+fn is_found_elsewhere(studies: &Studies, design: &Design, one: &Key, other: &Key) -> bool {
     let Some(study) = studies.designs.get(&design.key) else {
         return false;
     };
-    let says = |state: &Key, before: &Key| {
+    let is_found = |state: &Key, before: &Key| {
         let changes = study.changes.get(state);
         changes
             .into_iter()
             .flatten()
             .any(|c| c.follows == *before && !c.tell_apart())
     };
-    says(one, other) || says(other, one)
+    is_found(one, other) || is_found(other, one)
 }
 
 /// No recorded point separates the sheets of one printing from those of another.
 pub(super) fn printings(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
-    for (design, pairs) in inseparable(catalogue, studies) {
-        let mut untold: Vec<(&Key, &Key, &Key)> = Vec::new();
+    for (design, pairs) in inseparable_pairs(catalogue, studies) {
+        let mut inseparable: Vec<(&Key, &Key, &Key)> = Vec::new();
         for (one, other) in pairs {
             let (Some(first), Some(second)) = (one.1, other.1) else {
                 continue;
             };
-            let is_new = untold.iter().all(|(a, b, _)| (*a, *b) != (first, second));
+            let is_new = inseparable
+                .iter()
+                .all(|(a, b, _)| (*a, *b) != (first, second));
             if one.0 == other.0 && first != second && is_new {
-                untold.push((first, second, one.0));
+                inseparable.push((first, second, one.0));
             }
         }
-        for (one, other, state) in untold {
+        for (one, other, state) in inseparable {
             let (Some(first), Some(second)) = (design.printing(one), design.printing(other)) else {
                 continue;
             };
@@ -98,14 +102,15 @@ pub(super) fn printings(catalogue: &Catalogue, studies: &Studies, findings: &mut
     }
 }
 
-type Pair<'a> = ((&'a Key, Option<&'a Key>), (&'a Key, Option<&'a Key>));
+/// Two candidates: state and printing of each.
+type CandidatePair<'a> = ((&'a Key, Option<&'a Key>), (&'a Key, Option<&'a Key>));
 
-/// The pairs that no point separates, design by design; state and printing of each. A design that
-/// records no points at all is not yet described, and not reproached with it.
-fn inseparable<'a>(
+/// The pairs of candidates that no point separates, design by design. A design without any points is left
+/// out, because it is not described yet.
+fn inseparable_pairs<'a>(
     catalogue: &'a Catalogue,
     studies: &'a Studies,
-) -> impl Iterator<Item = (&'a Design, Vec<Pair<'a>>)> {
+) -> impl Iterator<Item = (&'a Design, Vec<CandidatePair<'a>>)> {
     catalogue.designs.values().filter_map(|design| {
         let study = studies.designs.get(&design.key)?;
         if design.points.is_empty() {
@@ -121,7 +126,7 @@ fn inseparable<'a>(
     })
 }
 
-/// The observations of a sheet allow a narrower identification than the one recorded.
+/// The observations of a sheet allow a narrower identification than the recorded one.
 pub(super) fn could_be_settled(
     catalogue: &Catalogue,
     studies: &Studies,

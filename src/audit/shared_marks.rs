@@ -1,4 +1,4 @@
-//! Marks used by two people, relied on to separate their printings.
+//! Rule: a point separates two printings by a mark that both printers or publishers used.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -17,10 +17,11 @@ use crate::study::marks::{MarkIdentity, identity};
 
 use super::wording;
 
-/// Where somebody is said to have applied a mark.
+/// The people said to have applied a mark, each with the place that says so.
 type Users<'a> = BTreeMap<&'a Key, Place>;
 
-/// A point separates two printings by a mark that people of both are recorded to have used.
+/// A point separates two printings by a mark that people of both printings are recorded to have used
+/// (docs/trade.md, "Marks on a sheet").
 ///
 /// Common practice, no source: seals and stamps survive the artist and are used on later printings.
 pub(super) fn relied_on(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
@@ -43,7 +44,7 @@ pub(super) fn relied_on(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
                 let Some((kind, text, first, second)) = shared else {
                     continue;
                 };
-                let who = |key: &Key| wording::somebody(catalogue, key);
+                let who = |key: &Key| wording::person_or_holder(catalogue, key);
                 findings.push(
                     Finding::new(
                         Code::MarkShared,
@@ -67,7 +68,7 @@ pub(super) fn relied_on(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
     }
 }
 
-/// Every stamp or seal that somebody is said to have applied, and by whom.
+/// Every stamp or seal of which the record says who applied it, with these people, where they are several.
 fn users(catalogue: &Catalogue) -> BTreeMap<MarkIdentity<'_>, Users<'_>> {
     let mut users: BTreeMap<MarkIdentity<'_>, Users<'_>> = BTreeMap::new();
     for (_, impression) in catalogue.impressions() {
@@ -107,7 +108,7 @@ fn speaks_of(point: &Point, kind: MarkKind) -> bool {
     named(point.key.value.as_str()) || point.kind.words().into_iter().flatten().any(named)
 }
 
-/// The one of those who used a mark that printed or published a printing.
+/// The printer or publisher of a printing who is among the users of a mark.
 fn user_of<'a>(printing: &Printing, users: &Users<'a>) -> Option<(&'a Key, Place)> {
     let people: BTreeSet<&Key> = printing
         .printer

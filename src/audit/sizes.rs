@@ -1,6 +1,6 @@
-//! Measurements that should be of one thing and lie apart.
+//! Rules on measurements: two of one block or plate that disagree, and an image larger than its sheet.
 //!
-//! How far two measurements of one block or plate may lie apart, `study::tolerance` says.
+//! The tolerances are in `study::tolerance` (docs/definitions.md, "Measurements").
 
 use crate::model::catalogue::Catalogue;
 use crate::model::certainty::{Certainty, Statements};
@@ -19,7 +19,7 @@ use crate::study::tolerance::{SizeAgreement, compare_lengths};
 
 use super::dates::taken_as;
 
-/// The image or platemark of a sheet is not that of the design.
+/// The image or platemark of a sheet has another size than that of the design.
 pub(super) fn disagree(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     for (design, impression) in catalogue.impressions() {
         let is_fragment = impression
@@ -66,7 +66,7 @@ fn against_design(
                 .map(|known| compare_lengths(length, known))
                 .min()
                 .unwrap_or(SizeAgreement::Agree);
-            // A sheet trimmed within the image shows less of it, and proves nothing.
+            // A sheet trimmed within the image shows only a part of it.
             let is_trimmed = impression.sheet.size.iter().any(|sheet| {
                 compare_lengths(side(&sheet.is.value), length) == SizeAgreement::Agree
                     && length < side(&recorded.is.value)
@@ -104,8 +104,8 @@ fn against_design(
     )
 }
 
-/// The lengths in millimetres that the states which the sheet may be show at points resting on the
-/// matrix: a block that was cut down has another size in later states.
+/// The lengths, in mm, that the states which the sheet may be of show at points resting on the matrix: a
+/// block that was cut down has another size in later states.
 fn lengths_shown(design: &Design, impression: &Impression) -> Vec<f64> {
     let mut allowed = taken_as(design, impression);
     if allowed.is_empty() {
@@ -126,7 +126,7 @@ fn lengths_shown(design: &Design, impression: &Impression) -> Vec<f64> {
         .collect()
 }
 
-/// The image or platemark is larger than the sheet it is on.
+/// The image or platemark is larger than the sheet.
 pub(super) fn larger_than_sheet(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     for (_, impression) in catalogue.impressions() {
         let sheet = &impression.sheet;
@@ -156,7 +156,7 @@ pub(super) fn larger_than_sheet(catalogue: &Catalogue, _: &Studies, findings: &m
     }
 }
 
-/// Larger by more than a millimetre, to which print rooms round.
+/// Whether a part is larger by more than 1 mm, to which print rooms round.
 fn is_larger(part: &Placed<Size>, whole: &Placed<Size>) -> bool {
     let exceeds = |side: fn(&Size) -> f64| side(&part.value) > side(&whole.value) + 1.0;
     exceeds(Size::height_mm) || exceeds(Size::width_mm)

@@ -1,4 +1,4 @@
-//! States: what they show, and whether anything tells them from the state before.
+//! Rules on states: what they show, and whether anything distinguishes them from the state before.
 
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
@@ -13,8 +13,8 @@ use crate::study::changes::StateChanges;
 
 use super::wording;
 
-/// A state shows something at a point that does not rest on the matrix. Only what is cut into the
-/// matrix is shared by every sheet pulled afterwards (TRADE.md section 3).
+/// A state shows something at a point that does not rest on the matrix. Only what is cut into the matrix is
+/// shared by every sheet pulled afterwards (docs/trade.md, "Why the matrix alone separates states").
 pub(super) fn shows_other(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
     for design in catalogue.designs.values() {
         for state in &design.states {
@@ -87,7 +87,7 @@ pub(super) fn shows_conflict(
     }
 }
 
-/// No matrix point tells a state from the one it follows. A first state follows none.
+/// No point of the matrix distinguishes a state from the one it follows. A first state follows none.
 pub(super) fn no_difference(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
     for design in catalogue.designs.values() {
         let Some(study) = studies.designs.get(&design.key) else {

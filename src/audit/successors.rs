@@ -1,4 +1,4 @@
-//! Holders that another took over, and sheets said to be or have come there since.
+//! Rule: a sheet is said to be with, or to have come to, a holder that another holder had taken over.
 
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
@@ -13,7 +13,7 @@ use crate::study::Studies;
 use super::firm;
 use super::wording;
 
-/// A sheet is kept now by a holder that another took over, or came to one after that.
+/// A sheet is recorded as held by a holder that another took over, or as having come there after that.
 pub(super) fn after_the_end(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     for (_, impression) in catalogue.impressions() {
         let successor = |key: &Key| catalogue.holders.get(key)?.successor.as_ref();
@@ -51,13 +51,13 @@ fn finding(
         .date
         .as_ref()
         .map_or_else(String::new, |date| format!(" in {}", date.value));
-    let next_name = wording::somebody(catalogue, &next.holder.value);
+    let next_name = wording::person_or_holder(catalogue, &next.holder.value);
     Finding::new(
         Code::HolderSucceeded,
         place,
         format!(
             "{what} {}, which {next_name} took over{since}",
-            wording::somebody(catalogue, holder)
+            wording::person_or_holder(catalogue, holder)
         ),
     )
     .beside(next.holder.place, "took it over")

@@ -1,4 +1,4 @@
-//! Wear that would have to go backwards.
+//! Rule: the recorded wear would have to go backwards (docs/definitions.md, "Order of printing").
 
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
@@ -12,8 +12,9 @@ use crate::study::wear::{Wear, WearContradiction};
 
 use super::wording;
 
-/// Wear only advances: sheets each of which would have been pulled before the other, or a sheet of
-/// a later state with less wear than one of an earlier state, cannot all be recorded rightly.
+/// Wear only advances. So there is an error in the records where, by their wear, each of several sheets was
+/// pulled before another of them, or where a sheet of a later state shows less wear than one of an earlier
+/// state.
 pub(super) fn backwards(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
     for design in catalogue.designs.values() {
         let study = studies.designs.get(&design.key);

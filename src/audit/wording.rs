@@ -1,4 +1,4 @@
-//! The words of findings: what records are called, and who made a statement.
+//! Words for findings: names of records, values, and who made a statement.
 
 use crate::model::catalogue::Catalogue;
 use crate::model::certainty::{Basis, Claim};
@@ -24,7 +24,7 @@ pub(super) fn printing(key: &Key) -> String {
     format!("printing `{key}`")
 }
 
-/// What an identification takes a sheet to be: "state iii or iv of printing `own`".
+/// An identification in words: "state iii or iv in printing `own`".
 pub(super) fn reading(studies: &Studies, design: &Design, identified: &Identification) -> String {
     let states = match &identified.state {
         None => None,
@@ -42,7 +42,7 @@ pub(super) fn reading(studies: &Studies, design: &Design, identified: &Identific
     }
 }
 
-/// Where an identification says which state: the place to underline.
+/// The place of an identification to underline: that of the state, or else of the printing.
 pub(super) fn place_of_reading(identified: &Identification) -> Place {
     let state = match &identified.state {
         Some(StateReading::OneOf(states)) => states.first().map(|s| s.place),
@@ -54,7 +54,7 @@ pub(super) fn place_of_reading(identified: &Identification) -> Place {
         .unwrap_or(identified.place)
 }
 
-/// Words joined by "or", each once.
+/// Texts joined by "or", each once.
 pub(super) fn either(words: impl Iterator<Item = String>) -> String {
     let mut distinct: Vec<String> = Vec::new();
     for word in words {
@@ -65,7 +65,7 @@ pub(super) fn either(words: impl Iterator<Item = String>) -> String {
     distinct.join(" or ")
 }
 
-/// Values as a cataloguer writes them, a measure with its unit: "`present`", "3 or 4", "246 mm".
+/// Values as they are recorded, a measure with its unit: "`present`", "3 or 4", "246 mm".
 pub(super) fn values<'a>(point: &Point, values: impl Iterator<Item = &'a Value>) -> String {
     either(values.map(|value| match (&point.kind, value) {
         (_, Value::Word(word)) => format!("`{word}`"),
@@ -84,8 +84,8 @@ pub(super) fn seen(point: &Point, seen: &Seen) -> String {
     }
 }
 
-/// Who made a statement, on what ground and when: "from a photograph, The Editor, 2019". Empty
-/// where nothing is said. A private owner is called by key.
+/// Who made a statement, on what basis and when: "from a photograph, The Editor, 2019". Empty where none of
+/// this is recorded. A private owner is named by key.
 pub(super) fn who(catalogue: &Catalogue, claim: &Claim) -> String {
     let mut parts = Vec::new();
     if let Some(basis) = &claim.basis {
@@ -98,7 +98,7 @@ pub(super) fn who(catalogue: &Catalogue, claim: &Claim) -> String {
         parts.push(words.to_owned());
     }
     if let Some(by) = &claim.by {
-        parts.push(somebody(catalogue, &by.value));
+        parts.push(person_or_holder(catalogue, &by.value));
     }
     if let Some(cite) = &claim.cite {
         let work = catalogue.literature.get(&cite.value);
@@ -110,8 +110,8 @@ pub(super) fn who(catalogue: &Catalogue, claim: &Claim) -> String {
     parts.join(", ")
 }
 
-/// `what`, with who says so in front where that is said.
-pub(super) fn said(catalogue: &Catalogue, claim: &Claim, what: &str) -> String {
+/// `what`, followed by who says so in parentheses, where that is recorded.
+pub(super) fn attributed(catalogue: &Catalogue, claim: &Claim, what: &str) -> String {
     let who = who(catalogue, claim);
     if who.is_empty() {
         what.to_owned()
@@ -120,8 +120,8 @@ pub(super) fn said(catalogue: &Catalogue, claim: &Claim, what: &str) -> String {
     }
 }
 
-/// The name of a person or holder; the key of one whose name is not known or may not be published.
-pub(super) fn somebody(catalogue: &Catalogue, key: &Key) -> String {
+/// The name of a person or holder; the key where the name is not known or may not be published.
+pub(super) fn person_or_holder(catalogue: &Catalogue, key: &Key) -> String {
     if let Some(person) = catalogue.people.get(key) {
         return person.name.value.clone();
     }
@@ -131,10 +131,10 @@ pub(super) fn somebody(catalogue: &Catalogue, key: &Key) -> String {
     }
 }
 
-/// A party to a provenance.
+/// The name of a party to a provenance.
 pub(super) fn party(catalogue: &Catalogue, party: &Party) -> String {
     match party {
-        Party::Record(key) => somebody(catalogue, &key.value),
+        Party::Record(key) => person_or_holder(catalogue, &key.value),
         Party::Named(name) => name.value.clone(),
         Party::Undisclosed => "somebody undisclosed".to_owned(),
     }

@@ -1,5 +1,5 @@
-//! `keyblock align`: lays the photographs of a design on its reference picture, and says how well each
-//! lies there.
+//! `keyblock align`: aligns the photographs of a design to its reference picture, and reports how well each
+//! is aligned.
 
 use std::io::{self, Write};
 use std::path::Path;
@@ -7,9 +7,10 @@ use std::path::Path;
 use serde::Serialize;
 
 use super::designs::{named, say_left_out};
+use super::outcome::Outcome;
+use super::plural::counted;
 use super::progress::Progress;
 use super::streams::say;
-use super::{Outcome, counted};
 use crate::model::design::Design;
 use crate::model::key::PictureKey;
 use crate::model::registration::{Aligned, Refusal, Registration};
@@ -19,8 +20,8 @@ use crate::press::alignment::Group;
 use crate::read;
 
 pub(super) const ABOUT: &str = "\
-Registers every photograph of a whole sheet that shows the side of the design's reference_picture, and says \
-how sure it is of each.
+Aligns every photograph of a whole sheet that shows the side of the design's reference_picture to it, and \
+reports how certain each alignment is.
 
 Confidence is the share of places with texture that agree. Where too few do, the photograph is refused, and \
 is shown side by side only: never overlaid, and no detail is cut from it. Refused means that it shows another \
@@ -28,25 +29,29 @@ print, a part only, or too little; where it does show the sheet, tie at least fo
   ties = [[x, y, x, y], …]   percent of this picture, and of the reference
 in its [[pictures]] of the record. Ties win over what the program finds.
 
-What was found is kept in the catalogue's cache, and found again as long as the photographs stay the same.";
+Results are kept in the catalogue's cache, and used as long as the photographs stay the same.";
 
-/// The words typed after `align`.
+/// The arguments of `align`.
 #[derive(Debug, clap::Args)]
-pub(super) struct Words {
+pub(super) struct AlignArguments {
     /// The design: its key, or the number that readers see
     design: String,
     /// The catalogue's folder
     #[arg(long = "in", value_name = "DIR", default_value = ".")]
     pub(super) dir: std::path::PathBuf,
-    /// One JSON document on standard output
+    /// Print one JSON document on standard output
     #[arg(long)]
     json: bool,
 }
 
 /// Aligns the photographs of a design of the catalogue in `dir`.
-pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result<Outcome> {
+pub(super) fn run(
+    dir: &Path,
+    arguments: &AlignArguments,
+    out: &mut impl Write,
+) -> io::Result<Outcome> {
     let reading = read::read(dir);
-    let design = match named(&reading.catalogue, &words.design) {
+    let design = match named(&reading.catalogue, &arguments.design) {
         Ok(design) => design,
         Err(usage) => return Ok(usage),
     };
@@ -71,7 +76,7 @@ pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result
         .zip(&found)
         .collect();
     let reference = group.as_ref().map(|group| &group.reference.0);
-    if words.json {
+    if arguments.json {
         let document = AlignDocument {
             design: design.key.to_string(),
             reference: reference.map(ToString::to_string),
@@ -83,22 +88,22 @@ pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result
         serde_json::to_writer_pretty(&mut *out, &document)?;
         writeln!(out)?;
     } else {
-        tell(design, reference, &pictures, out)?;
+        print(design, reference, &pictures, out)?;
     }
     Ok(Outcome::Done)
 }
 
-/// What `align --json` prints (DESIGN.md, appendix).
+/// What `align --json` prints (docs/JSON.md).
 #[derive(Debug, Serialize)]
 struct AlignDocument {
     design: String,
-    /// Null where no reference picture is recorded, or its file is not there.
+    /// Null where no reference picture is recorded, or its file does not exist.
     reference: Option<String>,
-    pictures: Vec<Entry>,
+    pictures: Vec<PictureEntry>,
 }
 
 #[derive(Debug, Serialize)]
-struct Entry {
+struct PictureEntry {
     picture: String,
     aligned: bool,
     /// The share of places that agree, 0 to 1.
@@ -113,8 +118,8 @@ struct Entry {
     why: Option<String>,
 }
 
-fn entry(key: &PictureKey, found: &Result<Registration, Fault>) -> Entry {
-    let refused = |confidence: f64, why: String| Entry {
+fn entry(key: &PictureKey, found: &Result<Registration, Fault>) -> PictureEntry {
+    let refused = |confidence: f64, why: String| PictureEntry {
         picture: key.to_string(),
         aligned: false,
         confidence,
@@ -124,7 +129,7 @@ fn entry(key: &PictureKey, found: &Result<Registration, Fault>) -> Entry {
         why: Some(why),
     };
     match found {
-        Ok(Registration::Aligned(aligned)) => Entry {
+        Ok(Registration::Aligned(aligned)) => PictureEntry {
             picture: key.to_string(),
             aligned: true,
             confidence: aligned.confidence,
@@ -134,8 +139,8 @@ fn entry(key: &PictureKey, found: &Result<Registration, Fault>) -> Entry {
             why: None,
         },
         Ok(Registration::Refused(no)) => refused(no.confidence, in_words(no.why).to_owned()),
-        // The very photograph that is the reference, recorded a second time.
-        Ok(Registration::Reference) => Entry {
+        // The photograph of the reference itself, recorded a second time.
+        Ok(Registration::Reference) => PictureEntry {
             picture: key.to_string(),
             aligned: true,
             confidence: 1.0,
@@ -148,19 +153,19 @@ fn entry(key: &PictureKey, found: &Result<Registration, Fault>) -> Entry {
     }
 }
 
-/// Why a picture was refused, a phrase that stands alone.
+/// Why a picture was refused, as a phrase that can stand alone.
 fn in_words(why: Refusal) -> &'static str {
     match why {
         Refusal::LittleToCompare => "too little on it to compare",
         Refusal::NothingInCommon => "nothing on it was found again on the reference",
-        Refusal::NoPlausibleFit => "it would have to be bent as no camera bends",
+        Refusal::NoPlausibleFit => "it fits only when bent in a way that no camera bends a picture",
         Refusal::FewAgree => "too few places agree",
         Refusal::OnePartOnly => "the places that agree lie in one part only",
         Refusal::TiesDisagree => "the ties contradict the pictures or each other",
     }
 }
 
-fn tell(
+fn print(
     design: &Design,
     reference: Option<&PictureKey>,
     pictures: &[(&PictureKey, &Result<Registration, Fault>)],
@@ -181,7 +186,7 @@ fn tell(
         let key = key.to_string();
         match found {
             Ok(Registration::Aligned(aligned)) => {
-                writeln!(out, "{key:<width$}  {}", lies(aligned))?;
+                writeln!(out, "{key:<width$}  {}", quality(aligned))?;
             }
             Ok(Registration::Reference) => writeln!(out, "{key:<width$}  the same photograph")?,
             Ok(Registration::Refused(no)) => writeln!(
@@ -212,7 +217,7 @@ fn tell(
 }
 
 /// "82 % agree, to 0.4 px", "by hand; …".
-fn lies(aligned: &Aligned) -> String {
+fn quality(aligned: &Aligned) -> String {
     let how = if aligned.by_hand { "by hand; " } else { "" };
     format!(
         "{how}{:.0} % agree, to {:.1} px",

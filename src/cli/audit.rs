@@ -1,14 +1,16 @@
-//! `keyblock audit`: what is wrong or doubtful.
+//! `keyblock audit`: prints what is wrong or doubtful, and writes nothing.
 
 use std::io::{self, Write};
 use std::path::Path;
 
+use super::outcome::Outcome;
 use super::progress::Progress;
-use super::{Outcome, audit_document, report, wants_colour};
+use super::streams::wants_colour;
+use super::{audit_document, report};
 use crate::press::{self, PictureWork};
 
 pub(super) const ABOUT: &str = "\
-Says what is wrong or doubtful in a catalogue, all of it in one run, and writes nothing.
+Reports everything that is wrong or doubtful in a catalogue, in one run, and writes nothing.
 
 Errors forbid publishing: what cannot be understood, references to nothing, private names in published \
 text. Doubts are what scholarship must settle: contradictions, impossible dates, numbers above an \

@@ -1,4 +1,4 @@
-//! Findings for programs: the shape of `audit --json` (DESIGN.md, appendix).
+//! Findings for programs: what `audit --json` prints (docs/JSON.md).
 
 use serde::Serialize;
 
@@ -23,7 +23,7 @@ struct FindingEntry {
     /// From 1, in characters.
     column: usize,
     message: String,
-    /// Null where there is nothing to say.
+    /// Null where there is no advice.
     help: Option<String>,
 }
 
@@ -34,7 +34,7 @@ struct Counts {
     hint: usize,
 }
 
-/// The document for `findings`, which stand in their order.
+/// The document of `findings`, in the same order.
 pub(super) fn audit_document(findings: &[Finding], sources: &Sources) -> AuditDocument {
     let entries = findings.iter().map(|finding| {
         let position = sources.position(finding.at.place);

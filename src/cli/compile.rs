@@ -1,26 +1,28 @@
-//! `keyblock compile`: the site, all or nothing.
+//! `keyblock compile`: makes the site, all or nothing.
 
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::time::Instant;
 
+use super::outcome::Outcome;
+use super::plural::counted;
 use super::progress::Progress;
-use super::streams::say;
-use super::{Outcome, counted, report, wants_colour};
+use super::report;
+use super::streams::{say, wants_colour};
 use crate::issue::{self, PublishFault, Published, Publishing};
 use crate::model::finding::{Finding, Tally};
 use crate::model::place::Sources;
-use crate::press::last_compile::{Compile, Said};
+use crate::press::last_compile::{CompileIdentity, PrintedReport};
 use crate::press::{self, DiskFault, PictureWork, PullFault, Pulled};
 use crate::read::Inputs;
 
 pub(super) const ABOUT: &str = "\
-Reads the records, judges them, computes, and writes the site.
+Reads and checks the records, computes the studies, and writes the site.
 
-All or nothing: where there is an error, or the disk refuses, the last good site stands as it stood. \
-The new site is set up beside the old one and the two change places at the end. What did not change is \
-not made again; where nothing did, photographs judged by their size and times, the findings are only said again.";
+All or nothing: where there is an error, or the disk fails, the last good site is left unchanged. \
+The new site is set up beside the old one, and the two are exchanged at the end. What has not changed is \
+not made again; where nothing has, photographs judged by their size and times, only the findings are printed again.";
 
 /// Compiles the catalogue in `dir` into `to`, or into its `web` folder.
 pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Result<Outcome> {
@@ -30,10 +32,11 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
         return Ok(not_done(&fault));
     }
     let inputs = Inputs::of(dir);
-    let this = Compile::of(dir, &inputs, &target);
-    if let Some(said) = this.as_ref().and_then(|this| this.said_before(&target)) {
-        say_again(&said);
-        let line = summary(&said, NOTHING_REMADE, &target, begun);
+    let identity = CompileIdentity::of(dir, &inputs, &target);
+    let last_report = identity.as_ref().and_then(|i| i.last_report(&target));
+    if let Some(report) = last_report {
+        repeat_findings(&report);
+        let line = summary(&report, NOTHING_REMADE, &target, begun);
         writeln!(out, "{line}")?;
         return Ok(Outcome::Done);
     }
@@ -83,13 +86,15 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
         Ok(published) => published,
         Err(fault) => return Ok(not_done(&fault)),
     };
-    let said = said(&pulled, pages.into_inner());
-    let line = summary(&said, &made(&pulled, published), &target, begun);
+    let report = printed_report(&pulled, pages.into_inner());
+    let line = summary(&report, &made(&pulled, published), &target, begun);
     writeln!(out, "{line}")?;
-    // What changed while it was read may or may not be in the site.
-    match this {
-        Some(this) if Compile::of(dir, &inputs, &target).as_ref() == Some(&this) => {
-            this.keep(said, &target);
+    // A file that was changed during the compile may or may not be in the site as it is now.
+    match identity {
+        Some(identity)
+            if CompileIdentity::of(dir, &inputs, &target).as_ref() == Some(&identity) =>
+        {
+            identity.keep(report, &target);
         }
         _ => {}
     }
@@ -106,12 +111,12 @@ fn say_disk(fault: &DiskFault) {
     say(format_args!("  {}", fault.help()));
 }
 
-/// Says the findings of the last compile again.
-fn say_again(said: &Said) {
+/// Prints the findings of the last compile.
+fn repeat_findings(report: &PrintedReport) {
     write_findings(if wants_colour(&io::stderr()) {
-        &said.findings_in_colour
+        &report.findings_in_colour
     } else {
-        &said.findings
+        &report.findings
     });
 }
 
@@ -121,13 +126,13 @@ fn say_findings(findings: &[Finding], sources: &Sources) {
 }
 
 fn write_findings(text: &str) {
-    // Findings that nobody reads are no reason not to publish.
+    // Write errors are ignored: they do not keep a site from being published.
     let _ = io::stderr().write_all(text.as_bytes());
 }
 
-/// What a compile says that another of the same would say too.
-fn said(pulled: &Pulled, pages: usize) -> Said {
-    let holds = format!(
+/// The part of what a compile prints that does not change when it is repeated.
+fn printed_report(pulled: &Pulled, pages: usize) -> PrintedReport {
+    let summary = format!(
         "{}, {}, {}, {}; {}",
         counted(pulled.designs, "design", "designs"),
         counted(pulled.impressions, "impression", "impressions"),
@@ -137,16 +142,16 @@ fn said(pulled: &Pulled, pages: usize) -> Said {
     );
     let findings =
         |colour| report::findings(&pulled.report.findings, &pulled.report.sources, colour);
-    Said {
+    PrintedReport {
         findings: findings(false),
         findings_in_colour: findings(true),
-        holds,
+        summary,
     }
 }
 
 const NOTHING_REMADE: &str = "nothing was remade";
 
-/// What was made: "3 files written, 1 picture made".
+/// What was written: "3 files written, 1 picture made".
 fn made(pulled: &Pulled, published: Published) -> String {
     if published.written == 0 && published.removed == 0 {
         return NOTHING_REMADE.to_owned();
@@ -162,11 +167,11 @@ fn made(pulled: &Pulled, published: Published) -> String {
 }
 
 /// One line: where, what the catalogue holds, what was found, what was made, how long it took.
-fn summary(said: &Said, made: &str, target: &Path, begun: Instant) -> String {
+fn summary(report: &PrintedReport, made: &str, target: &Path, begun: Instant) -> String {
     format!(
         "{}: {}; {made}; {:.2} s",
         shorter(target).display(),
-        said.holds,
+        report.summary,
         begun.elapsed().as_secs_f64(),
     )
 }
@@ -190,7 +195,7 @@ fn findings_in_words(tally: Tally) -> String {
     }
 }
 
-/// The path from where the command was given, where it lies below.
+/// The path relative to the current folder, where it lies in that.
 fn shorter(target: &Path) -> PathBuf {
     std::env::current_dir()
         .ok()

@@ -1,17 +1,18 @@
-//! The design that a command is asked about.
+//! Finds the design that an argument names.
 
+use super::outcome::Outcome;
+use super::plural::counted;
 use super::streams::say;
-use super::{Outcome, counted};
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::finding::{Finding, Tally};
 use crate::model::key::Key;
 use crate::read::near::nearest;
 
-/// The design with this key or, where no key is meant, with this number.
+/// The design with this key or, where there is none, the only one with this number.
 ///
 /// # Errors
-/// Where there is none, which is then said with the nearest, or all there are.
+/// [`Outcome::Usage`] where there is none. The user is told, with the nearest key or all keys.
 pub(super) fn named<'a>(catalogue: &'a Catalogue, name: &str) -> Result<&'a Design, Outcome> {
     let by_key = name.parse::<Key>().ok();
     by_key
@@ -36,7 +37,7 @@ fn unknown(catalogue: &Catalogue, name: &str) -> Outcome {
     Outcome::Usage
 }
 
-/// Says that records with errors were left out, where there are any.
+/// Tells the user that records with errors were left out, where there are any.
 pub(super) fn say_left_out(findings: &[Finding]) {
     let left_out = Tally::of(findings).errors;
     if left_out > 0 {

@@ -1,11 +1,12 @@
-//! The command line: a coat over the library.
+//! The command line: parses arguments, calls the library, prints the result.
 //!
-//! In: the words typed. Out: one call, what people or programs read, and an [`Outcome`]. One file a
-//! command; [`report`] prints findings for people, [`audit_document`] for programs, [`progress`] draws bars on
-//! a terminal, [`streams`] writes where nobody may be listening. Nothing below this stage knows of arguments, terminals or colour.
+//! In: the arguments. Out: what people or programs read, and an [`Outcome`]. Each command has a file, which
+//! makes one call of the library. [`report`] prints findings for people, [`audit_document`] for programs;
+//! [`progress`] draws bars on a terminal, [`streams`] writes to streams that may be closed. No stage before
+//! this one deals with arguments, terminals or colour.
 #![allow(
     clippy::disallowed_methods,
-    reason = "commands look at folders and write what is asked"
+    reason = "commands read folders and write files, and read the environment"
 )]
 
 mod align;
@@ -30,8 +31,7 @@ use std::path::{Path, PathBuf};
 use clap::{CommandFactory, Parser, Subcommand};
 
 pub use outcome::Outcome;
-use plural::counted;
-use streams::{MayClose, say, wants_colour};
+use streams::{MayClose, say};
 
 #[derive(Parser)]
 #[command(
@@ -44,40 +44,40 @@ use streams::{MayClose, say, wants_colour};
     max_term_width = 100,
     arg_required_else_help = true
 )]
-struct Words {
+struct Arguments {
     #[command(subcommand)]
     command: Command,
 }
 
 #[derive(Subcommand)]
 enum Command {
-    /// Lay down an empty catalogue with commented templates
+    /// Create an empty catalogue with commented templates
     #[command(long_about = start::ABOUT)]
     Start {
-        /// The folder to lay it down in; made where it is not there, refused where it holds files
+        /// The folder to create it in: a new one, or one without files
         dir: PathBuf,
     },
-    /// Read, judge and write the site; all or nothing
+    /// Read and check the records, and write the site; all or nothing
     #[command(long_about = compile::ABOUT)]
     Compile {
         /// The catalogue's folder
         #[arg(default_value = ".")]
         dir: PathBuf,
-        /// Where the site goes; an empty folder, or one compiled into before [default: DIR/web]
+        /// The folder of the site: empty, or compiled into before [default: DIR/web]
         #[arg(long, value_name = "DIR")]
         to: Option<PathBuf>,
     },
-    /// Say what is wrong or doubtful; write nothing
+    /// Report what is wrong or doubtful; write nothing
     #[command(long_about = audit::ABOUT)]
     Audit {
         /// The catalogue's folder
         #[arg(default_value = ".")]
         dir: PathBuf,
-        /// One JSON document on standard output
+        /// Print one JSON document on standard output
         #[arg(long)]
         json: bool,
     },
-    /// Pull a proof: serve the catalogue on this machine and follow its records
+    /// Pull a proof: serve the catalogue on this machine and update it as records change
     #[command(long_about = proof::ABOUT)]
     Proof {
         /// The catalogue's folder
@@ -87,15 +87,15 @@ enum Command {
         #[arg(long, default_value_t = 7414)]
         port: u16,
     },
-    /// Say which state and printing a sheet can be, and why
+    /// Tell which state and printing a sheet can be, and why
     #[command(long_about = identify::ABOUT)]
-    Identify(identify::Words),
-    /// Say how many sheets are known, where, and how sure that is
+    Identify(identify::IdentifyArguments),
+    /// Tell how many sheets are known, where, and how certain that is
     #[command(long_about = census::ABOUT)]
-    Census(census::Words),
-    /// Lay the photographs of a design on its reference picture, and say how well each lies
+    Census(census::CensusArguments),
+    /// Align the photographs of a design to its reference picture, and report how well each is aligned
     #[command(long_about = align::ABOUT)]
-    Align(align::Words),
+    Align(align::AlignArguments),
     /// Print completions for a shell
     Completions {
         /// The shell
@@ -103,12 +103,12 @@ enum Command {
     },
 }
 
-/// Runs the command that `words` (the program's name first) ask for.
-pub fn run(words: impl IntoIterator<Item = OsString>) -> Outcome {
-    let words = match Words::try_parse_from(words) {
-        Ok(words) => words,
+/// Runs the command that `arguments` name. The first is the name of the program.
+pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Outcome {
+    let arguments = match Arguments::try_parse_from(arguments) {
+        Ok(arguments) => arguments,
         Err(refusal) => {
-            // A closed pipe is no failure of help or of a usage message.
+            // Write errors are ignored: the pipe may be closed.
             let _ = refusal.print();
             return if refusal.use_stderr() {
                 Outcome::Usage
@@ -118,21 +118,25 @@ pub fn run(words: impl IntoIterator<Item = OsString>) -> Outcome {
         }
     };
     let out = &mut MayClose(io::stdout().lock());
-    let done = match words.command {
+    let done = match arguments.command {
         Command::Start { dir } => start::run(&dir, out),
         Command::Compile { dir, to } => {
             with_catalogue(&dir, |dir| compile::run(dir, to.as_deref(), out))
         }
         Command::Audit { dir, json } => with_catalogue(&dir, |dir| audit::run(dir, json, out)),
         Command::Proof { dir, port } => with_catalogue(&dir, |dir| proof::run(dir, port, out)),
-        Command::Identify(words) => {
-            with_catalogue(&words.dir, |dir| identify::run(dir, &words, out))
+        Command::Identify(arguments) => {
+            with_catalogue(&arguments.dir, |dir| identify::run(dir, &arguments, out))
         }
-        Command::Align(words) => with_catalogue(&words.dir, |dir| align::run(dir, &words, out)),
-        Command::Census(words) => with_catalogue(&words.dir, |dir| census::run(dir, &words, out)),
+        Command::Align(arguments) => {
+            with_catalogue(&arguments.dir, |dir| align::run(dir, &arguments, out))
+        }
+        Command::Census(arguments) => {
+            with_catalogue(&arguments.dir, |dir| census::run(dir, &arguments, out))
+        }
         Command::Completions { shell } => {
             let mut text = Vec::new();
-            clap_complete::generate(shell, &mut Words::command(), "keyblock", &mut text);
+            clap_complete::generate(shell, &mut Arguments::command(), "keyblock", &mut text);
             out.write_all(&text).map(|()| Outcome::Done)
         }
     };
@@ -145,7 +149,7 @@ pub fn run(words: impl IntoIterator<Item = OsString>) -> Outcome {
     }
 }
 
-/// Calls a command on a folder that can be one of a catalogue.
+/// Calls a command on a catalogue's folder, where that exists.
 fn with_catalogue(
     dir: &Path,
     command: impl FnOnce(&Path) -> io::Result<Outcome>,
@@ -155,6 +159,6 @@ fn with_catalogue(
     }
     let dir = dir.display();
     say(format_args!("keyblock: there is no folder `{dir}`"));
-    say("  name the folder that holds catalogue.toml, or lay one down with `keyblock start`");
+    say("  name the folder that holds catalogue.toml, or create a catalogue with `keyblock start`");
     Ok(Outcome::Usage)
 }

@@ -1,15 +1,15 @@
-//! How a command ended, as an exit code.
+//! How a command ends, and with which exit code.
 
 use std::process::ExitCode;
 
-/// How a command ended.
+/// How a command ended. Exit codes are decided here and nowhere else.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Outcome {
-    /// Done, whatever the doubts and hints.
+    /// Done: exit code 0, whatever the doubts and hints.
     Done,
-    /// Errors were found, or the disk refused.
+    /// Errors were found, or the disk refused: exit code 1.
     NotDone,
-    /// The words typed make no sense.
+    /// The arguments are wrong: exit code 2.
     Usage,
 }
 

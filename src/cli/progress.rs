@@ -5,7 +5,7 @@ use std::time::{Duration, Instant};
 
 use indicatif::{ProgressBar, ProgressStyle};
 
-/// How long work may go on in silence.
+/// How long work goes on before a bar is drawn.
 const SILENCE: Duration = Duration::from_secs(1);
 
 /// A bar that appears once the work has gone on for a second. `indicatif` draws on standard error,
@@ -17,7 +17,7 @@ pub(super) struct Progress {
 }
 
 impl Progress {
-    /// Progress of `what`: "pictures".
+    /// The progress of `what`, the word before the bar: "pictures".
     pub(super) fn of(what: &'static str) -> Progress {
         Progress {
             what,
@@ -26,7 +26,7 @@ impl Progress {
         }
     }
 
-    /// Tells how many are done, of how many.
+    /// Reports how many are done, of how many.
     pub(super) fn tell(&self, done: usize, of: usize) {
         if self.begun.elapsed() < SILENCE {
             return;
@@ -37,7 +37,7 @@ impl Progress {
                 .with_style(style.unwrap_or_else(|_| ProgressStyle::default_bar()))
                 .with_prefix(self.what)
         });
-        // Threads may tell out of order; a bar never goes back.
+        // Threads may report out of order; the bar never goes back.
         if done as u64 > bar.position() {
             bar.set_position(done as u64);
         }

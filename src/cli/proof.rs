@@ -1,16 +1,17 @@
-//! `keyblock proof`: the catalogue served on this machine, following its records.
+//! `keyblock proof`: serves the catalogue on this machine, and updates its pages whenever a record changes.
 
 use std::io::{self, Write};
 use std::path::Path;
 
-use super::streams::say;
-use super::{Outcome, report, wants_colour};
+use super::outcome::Outcome;
+use super::report;
+use super::streams::{say, wants_colour};
 use crate::proof::{self, Revision};
 
 pub(super) const ABOUT: &str = "\
 Pulls a proof: serves the catalogue on the loopback address of this machine, and pulls another whenever \
-a record changes. The open page follows and keeps its place. A record with an error keeps the last good \
-page and shows what is wrong, in the terminal and on the page. Nothing is published; stop with Ctrl-C.";
+a record changes. The open page is reloaded and keeps its place. While a record has an error, the last good \
+page stays, and the error is shown in the terminal and on the page. Nothing is published; stop with Ctrl-C.";
 
 /// Serves the catalogue in `dir` until stopped.
 pub(super) fn run(dir: &Path, port: u16, out: &mut impl Write) -> io::Result<Outcome> {

@@ -1,11 +1,11 @@
-//! Findings for people: the place underlined, what is wrong, what to do.
+//! Prints findings for people: the place underlined, what is wrong, what to do.
 
 use annotate_snippets::{AnnotationKind, Group, Level, Origin, Renderer, Snippet};
 
 use crate::model::finding::{Finding, Label, Severity, Tally};
 use crate::model::place::Sources;
 
-/// Every finding, one under the other, each ended by an empty line.
+/// Every finding as text, each followed by an empty line.
 #[must_use]
 pub fn findings(findings: &[Finding], sources: &Sources, colour: bool) -> String {
     let renderer = if colour {

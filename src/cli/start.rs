@@ -1,26 +1,27 @@
-//! `keyblock start`: an empty catalogue with commented templates.
+//! `keyblock start`: makes an empty catalogue with commented templates.
 
 use std::fs;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
+use super::outcome::Outcome;
+use super::plural::counted;
 use super::streams::say;
-use super::{Outcome, counted};
 use crate::read::start_files;
 
 pub(super) const ABOUT: &str = "\
-Lays down an empty catalogue: settings, one worked example of each kind of record with every key \
+Creates an empty catalogue: settings, one worked example of each kind of record with every key \
 explained, and the schemas by which editors complete and check records.
 
-It compiles as it stands. Nothing is laid down beside other files: the folder must be new or \
-empty, but for hidden files such as those of version control.";
+It compiles without changes. The folder must be new, or empty but for hidden files such as those of \
+version control.";
 
-/// Lays down a catalogue in `dir`.
+/// Makes a catalogue in `dir`.
 pub(super) fn run(dir: &Path, out: &mut impl Write) -> io::Result<Outcome> {
     let files = start_files();
     if let Some(there) = in_the_way(dir, &files)? {
         say(format_args!(
-            "keyblock: `{}` is there already, so nothing was laid down",
+            "keyblock: `{}` is there already, so nothing was created",
             there.display()
         ));
         say("  name a new folder, or an empty one");
@@ -36,7 +37,7 @@ pub(super) fn run(dir: &Path, out: &mut impl Write) -> io::Result<Outcome> {
     let dir = dir.display();
     writeln!(
         out,
-        "{dir}: {} laid down",
+        "{dir}: {} created",
         counted(files.len(), "file", "files")
     )?;
     writeln!(
@@ -46,8 +47,8 @@ pub(super) fn run(dir: &Path, out: &mut impl Write) -> io::Result<Outcome> {
     Ok(Outcome::Done)
 }
 
-/// What stands where a catalogue would be laid down: the first thing by name that is not hidden, or
-/// a hidden one that would be overwritten. `None` where nothing does.
+/// What keeps a catalogue from being made in `dir`: the first entry, by name, that is not hidden, or a hidden
+/// file that would be overwritten. `None` where there is neither.
 fn in_the_way(dir: &Path, files: &[(String, Vec<u8>)]) -> io::Result<Option<PathBuf>> {
     let entries = match fs::read_dir(dir) {
         Ok(entries) => entries,

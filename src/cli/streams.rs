@@ -1,12 +1,12 @@
-//! Standard output and standard error, whose readers may leave early (`keyblock audit | head -1`).
+//! Standard output and standard error, which may be closed early (`keyblock audit | head -1`).
 //!
-//! A closed pipe is no failure: what is written after that goes nowhere, and the command does what
-//! it was asked for and ends as it would have ended.
+//! A closed pipe is no failure: what is written after that is discarded, and the command goes on and ends
+//! as it would otherwise.
 
 use std::fmt::Display;
 use std::io::{self, ErrorKind, IsTerminal, Write};
 
-/// A stream that may be closed at its other end.
+/// A stream whose reader may close it. Writing to it then does nothing.
 pub(super) struct MayClose<W>(pub W);
 
 impl<W: Write> Write for MayClose<W> {
@@ -25,12 +25,12 @@ impl<W: Write> Write for MayClose<W> {
     }
 }
 
-/// Says `text` and ends the line, on standard error. Where nobody can be told, nobody is.
+/// Writes `text` and a line break on standard error. Write errors are ignored.
 pub(super) fn say(text: impl Display) {
     let _ = writeln!(io::stderr(), "{text}");
 }
 
-/// Whether colour is wanted: on a terminal, unless `NO_COLOR` is set.
+/// Whether to write colour: on a terminal, unless `NO_COLOR` is set.
 pub(super) fn wants_colour(stream: &impl IsTerminal) -> bool {
     stream.is_terminal() && std::env::var_os("NO_COLOR").is_none_or(|v| v.is_empty())
 }

@@ -1,17 +1,17 @@
-//! Bundles: files that are kept one behind the other in a pack, and stand apart in the site.
+//! Bundles: files of the site that the cache keeps one after the other in a single file, the pack.
 //!
 //! The tiles of a picture are a bundle. Their addresses follow from the picture's key, not from its
-//! content, so a bundle says by a name of its content whether what stands in the site is still it.
+//! content, so a bundle carries a name for its content, by which an unchanged one is recognised.
 
 use std::fs::File;
 use std::io::{self, Read as _, Seek as _, SeekFrom};
 use std::ops::Range;
 use std::path::{Path, PathBuf};
 
-/// Files in a pack.
+/// The files of a pack.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Bundle {
-    /// The pack.
+    /// The path of the pack.
     pub pack: PathBuf,
     /// A name for the content of the pack: where two are the same, so are all bytes.
     pub content: String,
@@ -24,12 +24,12 @@ pub struct Bundle {
 pub struct Bundled {
     /// Its path within the bundle's folder, with `/`.
     pub path: String,
-    /// Which bytes of the pack it is.
+    /// Its bytes in the pack.
     pub at: Range<u64>,
 }
 
 impl Bundle {
-    /// Whether every file of the bundle lies in `folder` with the length it must have.
+    /// Whether every file of the bundle is in `folder`, with its length.
     pub(super) fn lies_in(&self, folder: &Path) -> bool {
         self.files.iter().all(|file| {
             std::fs::symlink_metadata(folder.join(&file.path))

@@ -3,20 +3,20 @@
 use std::io;
 use std::path::{Path, PathBuf};
 
-/// Why a site was not published. The last good one stands.
+/// Why a site was not published. The last good one is unchanged.
 #[derive(Debug)]
 pub enum PublishFault {
-    /// The target holds something that no compile of this program made.
+    /// The target holds files that no compile of this program made.
     NotOurs(PathBuf),
     /// Another compile into the same target is running.
     Busy(PathBuf),
     /// The disk refused.
     Disk {
-        /// What was being done.
+        /// The operation that failed, as a verb: "write".
         doing: &'static str,
-        /// To which file or folder.
+        /// The file or folder it was done to.
         path: PathBuf,
-        /// What the system said.
+        /// The error of the system.
         error: io::Error,
     },
 }
@@ -46,7 +46,7 @@ impl std::fmt::Display for PublishFault {
 
 impl std::error::Error for PublishFault {}
 
-/// The disk's refusal of `doing` to `path`.
+/// The fault of a disk that refused `doing` to `path`.
 pub(super) fn refused(doing: &'static str, path: &Path) -> impl FnOnce(io::Error) -> PublishFault {
     move |error| PublishFault::Disk {
         doing,

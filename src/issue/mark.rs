@@ -1,14 +1,15 @@
-//! The mark of a compiled site: which files it is made of, by content.
+//! The mark of a compiled site: a list of its files with their hashes, in the file [`NAME`].
 //!
-//! It tells a site from a folder of somebody's own, and lets the next compile know what it need not
-//! write again.
+//! By it a compiled site is distinguished from any other folder, and the next compile sees which files it
+//! need not write again.
 
 use std::collections::BTreeMap;
 use std::path::Path;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Bundle, PublishFault, refused};
+use super::bundle::Bundle;
+use super::fault::{PublishFault, refused};
 
 /// The mark's name inside the site.
 pub const NAME: &str = ".keyblock-site";
@@ -16,7 +17,7 @@ pub const NAME: &str = ".keyblock-site";
 /// The files of a site.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Mark {
-    /// Which program wrote it.
+    /// The program that wrote it, and its version.
     pub made_by: String,
     /// Path and content of each file.
     pub files: BTreeMap<String, MarkedFile>,
@@ -25,28 +26,28 @@ pub struct Mark {
     pub bundles: BTreeMap<String, MarkedBundle>,
 }
 
-/// The content of a bundle, by its name: one line for a hundred tiles.
+/// What is marked of a bundle: one entry for some hundred tiles.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct MarkedBundle {
-    /// What [`Bundle::content`] says.
+    /// [`Bundle::content`].
     pub content: String,
     /// How many files.
     pub files: usize,
-    /// How many bytes they have together.
+    /// The sum of their lengths, in bytes.
     pub bytes: u64,
 }
 
-/// A file's content, by its hash.
+/// What is marked of a file.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct MarkedFile {
-    /// BLAKE3 of the bytes, in hexadecimal; for pictures their name already says it, and it is empty.
+    /// BLAKE3 of the bytes, in hexadecimal; empty for a picture, whose path follows from its content.
     pub hash: String,
-    /// How many bytes.
+    /// The length, in bytes.
     pub bytes: u64,
 }
 
 impl MarkedFile {
-    /// What is marked of a page or asset.
+    /// The entry for a page or asset.
     #[must_use]
     pub fn of(bytes: &[u8]) -> MarkedFile {
         MarkedFile {
@@ -55,10 +56,10 @@ impl MarkedFile {
         }
     }
 
-    /// What is marked of a prepared picture.
+    /// The entry for a prepared picture.
     ///
     /// # Errors
-    /// [`PublishFault::Disk`] where it is gone.
+    /// [`PublishFault::Disk`] where its file is gone.
     pub fn of_picture(source: &Path) -> Result<MarkedFile, PublishFault> {
         let about = std::fs::metadata(source).map_err(refused("find", source))?;
         Ok(MarkedFile {
@@ -75,8 +76,8 @@ pub fn is_marked(folder: &Path) -> bool {
 }
 
 impl Mark {
-    /// The mark in `folder`; an empty one where there is none or it cannot be read, so that
-    /// everything is written anew.
+    /// Reads the mark in `folder`. It is empty where there is none or it cannot be read; then everything is
+    /// written anew.
     #[must_use]
     pub fn read(folder: &Path) -> Mark {
         std::fs::read(folder.join(NAME))
@@ -108,9 +109,9 @@ impl Mark {
         files.count() + bundles.map(|(_, b)| b.files).sum::<usize>()
     }
 
-    /// Whether the files of `wanted` stand in its folder of the site already.
+    /// Whether the site has the files of `wanted` in `folder` already.
     #[must_use]
-    pub fn stands_bundled(&self, site: &Path, folder: &str, wanted: &Bundle) -> bool {
+    pub fn has_bundle(&self, site: &Path, folder: &str, wanted: &Bundle) -> bool {
         let marked = self.bundles.get(folder);
         let is_same = |marked: &MarkedBundle| {
             marked.content == wanted.content && marked.files == wanted.files.len()
@@ -118,15 +119,16 @@ impl Mark {
         marked.is_some_and(is_same) && wanted.lies_in(&site.join(folder))
     }
 
-    /// Whether the file that `wanted` describes stands under `path` in `folder` already.
+    /// Whether the site has the file that `wanted` describes under `path` already. Its hash is taken from the
+    /// mark, its length from the disk.
     #[must_use]
-    pub fn stands(&self, folder: &Path, path: &str, wanted: &MarkedFile) -> bool {
+    pub fn has(&self, site: &Path, path: &str, wanted: &MarkedFile) -> bool {
         self.files.get(path) == Some(wanted)
-            && std::fs::symlink_metadata(folder.join(path))
+            && std::fs::symlink_metadata(site.join(path))
                 .is_ok_and(|meta| meta.is_file() && meta.len() == wanted.bytes)
     }
 
-    /// The mark as written.
+    /// The content of the file [`NAME`].
     #[must_use]
     pub fn to_bytes(&self) -> Vec<u8> {
         let mut bytes = serde_json::to_vec_pretty(self).unwrap_or_default();

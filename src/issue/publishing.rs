@@ -1,45 +1,47 @@
-//! A site on its way to its place: its files are put as they are made, so that nobody need hold all of
-//! them.
+//! A site being staged: files are written as they are made, so the whole is never in memory.
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, OnceLock, PoisonError};
 
+use super::bundle::Bundle;
+use super::fault::PublishFault;
 use super::mark::{self, Mark, MarkedFile};
 use super::staging::Staging;
-use super::{Bundle, PublishFault, check_target, swap};
+use super::swap;
+use super::target::check_target;
 
-/// What came of publishing.
+/// How many files publishing changed.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Published {
     /// Files written or copied anew.
     pub written: usize,
-    /// Files that stand as they stood.
+    /// Files that were there already, unchanged.
     pub kept: usize,
     /// Files that are no longer part of the site.
     pub removed: usize,
 }
 
-/// A site that is being set up beside the one it will replace. Dropped before [`Publishing::finish`], it
-/// leaves nothing.
+/// A site that is staged beside the one it will replace. Where it is dropped before [`Publishing::finish`],
+/// nothing of it remains.
 pub struct Publishing {
     target: PathBuf,
     old: Mark,
     staging: Staging,
-    /// Each file that was put, and whether it stands in the old site.
+    /// Each file that was put, and whether the old site has it unchanged.
     put: Mutex<BTreeMap<String, (MarkedFile, bool)>>,
     fault: OnceLock<PublishFault>,
 }
 
 impl Publishing {
-    /// Begins to set up a site for `target`.
+    /// Begins to stage a site for `target`.
     ///
     /// # Errors
-    /// [`PublishFault`]; the site that stood in `target` still stands.
+    /// [`PublishFault`]; the site that was in `target` is unchanged.
     pub fn begin(target: &Path) -> Result<Publishing, PublishFault> {
-        // Where the target is a link, the folder it leads to is replaced and the link stays.
+        // Where the target is a symbolic link, the folder it points to is replaced and the link stays.
         let target = std::fs::canonicalize(target).unwrap_or_else(|_| target.to_owned());
-        // Locked first: what stands there must not change between a look and the next.
+        // Locked first, so that no other compile changes the target between the checks.
         let staging = Staging::beside(&target)?;
         swap::recover(&target)?;
         check_target(&target)?;
@@ -52,26 +54,27 @@ impl Publishing {
         })
     }
 
-    /// Puts a file of the site: linked from the old one where it stands there, written otherwise. May be
-    /// called from several threads. A refusal of the disk is told at the end.
+    /// Puts a file into the staged site: linked from the old site where that has it unchanged, written
+    /// otherwise. May be called from several threads. A fault of the disk is returned by
+    /// [`Publishing::finish`].
     pub fn put(&self, path: &str, bytes: &[u8]) {
         if self.fault.get().is_some() {
             return;
         }
         let file = MarkedFile::of(bytes);
-        let stands = self.old.stands(&self.target, path, &file);
-        let standing = stands.then(|| self.target.join(path));
-        if let Err(fault) = self.staging.put(path, bytes, standing.as_deref()) {
+        let is_unchanged = self.old.has(&self.target, path, &file);
+        let old = is_unchanged.then(|| self.target.join(path));
+        if let Err(fault) = self.staging.put(path, bytes, old.as_deref()) {
             let _ = self.fault.set(fault);
         }
         let mut put = self.put.lock().unwrap_or_else(PoisonError::into_inner);
-        put.insert(path.to_owned(), (file, stands));
+        put.insert(path.to_owned(), (file, is_unchanged));
     }
 
-    /// Adds the pictures and puts the site in its place, unless all of it stands there already.
+    /// Adds the pictures and exchanges the staged site for the old one, unless the two are the same.
     ///
     /// # Errors
-    /// [`PublishFault`]; the site that stood in `target` still stands.
+    /// [`PublishFault`]; the site that was in `target` is unchanged.
     pub fn finish(
         self,
         pictures: &BTreeMap<String, PathBuf>,
@@ -87,23 +90,23 @@ impl Publishing {
             .unwrap_or_else(PoisonError::into_inner);
         for (path, source) in pictures {
             let file = MarkedFile::of_picture(source)?;
-            let stands = old.stands(target, path, &file);
-            put.insert(path.clone(), (file, stands));
+            let is_unchanged = old.has(target, path, &file);
+            put.insert(path.clone(), (file, is_unchanged));
         }
         let mut published = Published::default();
-        let mut count = |files: usize, stands: bool| {
-            if stands {
+        let mut count = |files: usize, is_unchanged: bool| {
+            if is_unchanged {
                 published.kept += files;
             } else {
                 published.written += files;
             }
         };
-        for (_, stands) in put.values() {
-            count(1, *stands);
+        for (_, is_unchanged) in put.values() {
+            count(1, *is_unchanged);
         }
         for (folder, bundle) in bundles {
-            let stands = old.stands_bundled(target, folder, bundle);
-            count(bundle.files.len(), stands);
+            let is_unchanged = old.has_bundle(target, folder, bundle);
+            count(bundle.files.len(), is_unchanged);
         }
         let new = Mark::of(
             put.into_iter().map(|(path, (file, _))| (path, file)),

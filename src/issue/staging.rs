@@ -1,4 +1,4 @@
-//! Setting a site up beside the one that stands.
+//! Stages a site: sets it up in a folder beside the one it will replace.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs::{self, File, TryLockError};
@@ -7,11 +7,12 @@ use std::path::{Path, PathBuf};
 
 use rayon::prelude::*;
 
+use super::bundle::Bundle;
+use super::fault::{PublishFault, refused};
 use super::mark::{self, Mark};
-use super::{Bundle, PublishFault, refused};
 
 /// A folder beside the target in which the new site is set up. It is locked while it is in use, so
-/// two compiles into one target cannot mix; one left behind by a killed compile is cleared away.
+/// two compiles into one target cannot mix. One that a killed compile left is removed.
 pub(super) struct Staging {
     folder: PathBuf,
     lock_path: PathBuf,
@@ -43,17 +44,17 @@ impl Staging {
         })
     }
 
-    /// Puts one file in place: linked from `standing`, or else written. Never over one that was put
-    /// there before: it may be a link, and writing would reach the standing site.
+    /// Puts one file into the staged site: linked from `old`, or written where that is `None`. It fails where
+    /// there is a file already: that may be a link, and writing to it would change the old site.
     pub(super) fn put(
         &self,
         path: &str,
         bytes: &[u8],
-        standing: Option<&Path>,
+        old: Option<&Path>,
     ) -> Result<(), PublishFault> {
         let place = self.folder.join(path);
-        let put = || match standing {
-            Some(standing) if fs::hard_link(standing, &place).is_ok() => Ok(()),
+        let put = || match old {
+            Some(old) if fs::hard_link(old, &place).is_ok() => Ok(()),
             _ => File::create_new(&place)?.write_all(bytes),
         };
         let put_in_folder = |error: io::Error| match place.parent() {
@@ -68,8 +69,8 @@ impl Staging {
             .map_err(refused("write", &place))
     }
 
-    /// Puts the pictures of the new site in place: linked from the old one where they stand there,
-    /// copied otherwise. The mark comes last.
+    /// Adds the pictures, linked from the old site where that has them unchanged and copied otherwise, and
+    /// last the mark.
     pub(super) fn fill(
         &self,
         pictures: &BTreeMap<String, PathBuf>,
@@ -82,8 +83,8 @@ impl Staging {
         pictures.par_iter().try_for_each(|(path, source)| {
             let place = self.folder.join(path);
             let file = new.files.get(path);
-            let stands = file.is_some_and(|file| old.stands(target, path, file));
-            if stands && fs::hard_link(target.join(path), &place).is_ok() {
+            let is_unchanged = file.is_some_and(|file| old.has(target, path, file));
+            if is_unchanged && fs::hard_link(target.join(path), &place).is_ok() {
                 return Ok(());
             }
             fs::copy(source, &place)
@@ -91,15 +92,15 @@ impl Staging {
                 .map_err(refused("copy", source))
         })?;
         bundles.par_iter().try_for_each(|(folder, bundle)| {
-            let stands = old.stands_bundled(target, folder, bundle);
-            let standing = stands.then(|| target.join(folder));
-            put(bundle, &self.folder.join(folder), standing.as_deref())
+            let is_unchanged = old.has_bundle(target, folder, bundle);
+            let old_folder = is_unchanged.then(|| target.join(folder));
+            put(bundle, &self.folder.join(folder), old_folder.as_deref())
         })?;
         let place = self.folder.join(mark::NAME);
         fs::write(&place, new.to_bytes()).map_err(refused("write", &place))
     }
 
-    /// Makes every folder of the pictures once, those above before those in them.
+    /// Makes every folder of the pictures once, parents before children.
     fn make_folders(
         &self,
         pictures: &BTreeMap<String, PathBuf>,
@@ -123,7 +124,7 @@ impl Staging {
             folders.par_iter().try_for_each(|folder| {
                 let folder = self.folder.join(folder);
                 match fs::create_dir(&folder) {
-                    // Made for a page.
+                    // It was made for a page.
                     Err(error) if error.kind() == io::ErrorKind::AlreadyExists => Ok(()),
                     made => made.map_err(refused("make", &folder)),
                 }
@@ -132,19 +133,19 @@ impl Staging {
         Ok(())
     }
 
-    /// The folder, for the exchange.
+    /// The folder of the staged site.
     pub(super) fn folder(&self) -> &Path {
         &self.folder
     }
 }
 
-/// Puts the files of a bundle into `folder`: linked from `standing`, where they stand there, or else
-/// taken out of the pack.
-fn put(bundle: &Bundle, folder: &Path, standing: Option<&Path>) -> Result<(), PublishFault> {
+/// Puts the files of a bundle into `folder`: linked from `old`, or taken out of the pack where that is
+/// `None`.
+fn put(bundle: &Bundle, folder: &Path, old: Option<&Path>) -> Result<(), PublishFault> {
     let mut pack = None;
     for file in &bundle.files {
         let place = folder.join(&file.path);
-        if standing.is_some_and(|from| fs::hard_link(from.join(&file.path), &place).is_ok()) {
+        if old.is_some_and(|from| fs::hard_link(from.join(&file.path), &place).is_ok()) {
             continue;
         }
         let pack = match &mut pack {
@@ -162,8 +163,8 @@ fn put(bundle: &Bundle, folder: &Path, standing: Option<&Path>) -> Result<(), Pu
 }
 
 impl Drop for Staging {
-    /// Clears away what is left and lets the next compile in. A failure here changes nothing that
-    /// readers see, and the next compile clears up again.
+    /// Removes what is left and unlocks the target. A failure here changes nothing that readers see, and the
+    /// next compile removes the rest.
     fn drop(&mut self) {
         let _ = fs::remove_dir_all(&self.folder);
         let _ = fs::remove_file(&self.lock_path);
@@ -184,16 +185,16 @@ mod tests {
     use super::*;
 
     #[test]
-    fn what_is_put_twice_does_not_reach_the_standing_site() {
+    fn a_file_put_twice_does_not_change_the_old_site() {
         let folder = tempfile::tempdir().unwrap();
         let target = folder.path().join("web");
         fs::create_dir(&target).unwrap();
-        let standing = target.join("ink.css");
-        fs::write(&standing, "old").unwrap();
+        let old = target.join("ink.css");
+        fs::write(&old, "old").unwrap();
         let staging = Staging::beside(&target).unwrap();
-        staging.put("ink.css", b"old", Some(&standing)).unwrap();
+        staging.put("ink.css", b"old", Some(&old)).unwrap();
         assert!(staging.put("ink.css", b"new", None).is_err());
-        assert!(staging.put("ink.css", b"new", Some(&standing)).is_err());
-        assert_eq!(fs::read(&standing).unwrap(), b"old");
+        assert!(staging.put("ink.css", b"new", Some(&old)).is_err());
+        assert_eq!(fs::read(&old).unwrap(), b"old");
     }
 }

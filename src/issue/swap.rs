@@ -1,22 +1,23 @@
-//! Changing places: the new site for the old.
+//! Exchanges the staged site for the old one.
 //!
 //! On Linux the two folders are exchanged in one step, so a reader sees either the old site or the
-//! new one. Elsewhere, and on file systems that cannot do it, the old one is moved aside first; a
-//! compile killed between the two moves leaves it there, and [`recover`] puts it back.
+//! new one. Elsewhere, and on file systems that cannot do this, the old one is moved aside first. Where a
+//! compile is killed between the two moves, [`recover`] puts the old site back.
 
 use std::fs;
 use std::path::Path;
 
+use super::fault::{PublishFault, refused};
+use super::mark;
 use super::staging::{Staging, sibling};
-use super::{PublishFault, mark, refused};
 
-/// Puts the staged site in the target's place and clears the old one away.
+/// Moves the staged site to the target and removes the old one.
 pub(super) fn exchange(staging: &Staging, target: &Path) -> Result<(), PublishFault> {
     if !target.exists() {
         return fs::rename(staging.folder(), target).map_err(refused("move into place", target));
     }
     if exchange_at_once(staging.folder(), target) {
-        return Ok(()); // Dropping the staging, when publishing ends, clears the old site away.
+        return Ok(()); // The old site is removed with the staging, when that is dropped.
     }
     let aside = sibling(target, "last");
     fs::rename(target, &aside).map_err(refused("move aside", target))?;
@@ -27,8 +28,7 @@ pub(super) fn exchange(staging: &Staging, target: &Path) -> Result<(), PublishFa
     fs::remove_dir_all(&aside).map_err(refused("clear away", &aside))
 }
 
-/// Puts back a site that a killed compile had moved aside, or clears it away where a whole one
-/// stands.
+/// Puts back a site that a killed compile had moved aside, or removes it where the target has a whole one.
 pub(super) fn recover(target: &Path) -> Result<(), PublishFault> {
     let aside = sibling(target, "last");
     if !mark::is_marked(&aside) {

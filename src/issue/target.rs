@@ -1,4 +1,4 @@
-//! The folder that a site is published in: whether a compile may replace what is there.
+//! Checks the folder that a site is published in: whether a compile may replace what is there.
 
 use std::io;
 use std::path::Path;
@@ -6,11 +6,11 @@ use std::path::Path;
 use super::fault::{PublishFault, refused};
 use super::mark;
 
-/// Whether `target` may be compiled into, before any work is done for it.
+/// Checks that `target` may be compiled into, before any work is done for it: that it does not exist, is
+/// empty, or holds a compiled site.
 ///
 /// # Errors
-/// [`PublishFault::NotOurs`] where it holds something else; [`PublishFault::Disk`] where it cannot
-/// be looked into.
+/// [`PublishFault::NotOurs`] where it holds something else; [`PublishFault::Disk`] where it cannot be read.
 pub fn check_target(target: &Path) -> Result<(), PublishFault> {
     let entries = match std::fs::read_dir(target) {
         Ok(entries) => entries,

@@ -1,10 +1,14 @@
-//! Which pictures are aligned to which, and what is made of those that lie on their reference.
+//! Aligns the photographs of a design to its reference picture, and cuts details from the aligned ones.
+//!
+//! In: the catalogue and its folder. Out: a [`Registration`] for each photograph of a whole sheet that shows
+//! the side of the reference, and the details and tones at the points of the design.
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
-use super::pictures::stays_inside;
-use super::{CACHE, DiskFault, address};
+use super::cache::CACHE;
+use super::fault::DiskFault;
+use super::pictures::{address, stays_inside};
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::key::{Key, PictureKey, PictureOwner};
@@ -21,13 +25,13 @@ pub struct Group<'a> {
     pub design: &'a Design,
     /// The photograph that others are aligned to.
     pub reference: (PictureKey, &'a Picture),
-    /// The photographs of whole sheets that show the same side, in the order of their keys.
+    /// The other photographs of whole sheets that show the same side, in the order of their keys.
     pub pictures: Vec<(PictureKey, &'a Picture)>,
 }
 
 impl<'a> Group<'a> {
-    /// What is aligned in a design; `None` where no reference picture is recorded, or its file is not
-    /// there.
+    /// The pictures of a design to align; `None` where no reference picture is recorded, or its file does
+    /// not exist.
     #[must_use]
     pub fn of(dir: &Path, catalogue: &'a Catalogue, design: &'a Design) -> Option<Group<'a>> {
         let is_there =
@@ -102,7 +106,7 @@ pub(super) struct AlignedPictures {
     pub alignments: Alignments,
     /// The details: address in the site, and the prepared file.
     pub files: BTreeMap<String, PathBuf>,
-    /// How many pictures were cut anew.
+    /// From how many pictures details were cut, and not found in the cache.
     pub made: usize,
 }
 
@@ -110,7 +114,7 @@ pub(super) struct AlignedPictures {
 /// part that shows each point.
 ///
 /// # Errors
-/// Where the disk refuses to keep what was made. What is wrong with a picture was found before.
+/// Where the disk refuses to keep a result. Faults of the pictures themselves are findings of `pictures`.
 pub(super) fn align_all(
     dir: &Path,
     catalogue: &Catalogue,
@@ -123,15 +127,16 @@ pub(super) fn align_all(
         .values()
         .filter_map(|design| Group::of(dir, catalogue, design))
         .collect();
-    // Pages lay pictures on the reference, so there must be one that they may show.
+    // Pages show pictures laid on the reference, so the reference must be published.
     groups.retain(|group| is_published(&group.reference.0));
     for group in &mut groups {
         group.pictures.retain(|(key, _)| is_published(key));
     }
     let pictures: usize = groups.iter().map(|group| group.pictures.len()).sum();
     // Cutting is a small part of the work: each picture counts once for either.
-    let told = |before: usize| move |done: usize, _: usize| progress(before + done, 2 * pictures);
-    let aligned = align_groups(dir, &groups, Keep::Results, &told(0));
+    let progress_from =
+        |before: usize| move |done: usize, _: usize| progress(before + done, 2 * pictures);
+    let aligned = align_groups(dir, &groups, Keep::Results, &progress_from(0));
 
     let mut results = AlignedPictures::default();
     let mut cuts: Vec<(PictureKey, DetailRequest)> = Vec::new();
@@ -149,15 +154,15 @@ pub(super) fn align_all(
                     registrations.insert(key.clone(), registration);
                 }
                 Err(fault) if fault.is_disk() => return Err(DiskFault(fault)),
-                // The picture's fault was found when it was prepared; one of the reference leaves all
-                // of its group without an alignment.
+                // The fault of the picture is a finding already; a fault of the reference leaves its
+                // whole group without an alignment.
                 Err(_) => {}
             }
         }
     }
     let (keys, requests): (Vec<PictureKey>, Vec<DetailRequest>) = cuts.into_iter().unzip();
     let cache = dir.join(CACHE).join("details");
-    let made = picture::details_all(&requests, plan, &cache, &told(pictures));
+    let made = picture::details_all(&requests, plan, &cache, &progress_from(pictures));
     for (key, result) in keys.into_iter().zip(made) {
         match result {
             Ok(detailed) => results.add(key, detailed),

@@ -3,42 +3,46 @@
 //! [`judge`] reads a catalogue and gives it as [`Judged`], with everything that is wrong or doubtful in
 //! it. [`Judged::pull`] makes the site of a catalogue without errors: it takes the judged catalogue, hands
 //! out each file of the site as it is made, and gives [`Pulled`], which holds what is needed afterwards.
-//! The command line, the tests and the served proof all go through these two functions. [`last_compile`] keeps
-//! what the last compile read and printed.
+//! The command line, the tests and the served proof all go through these two functions. [`last_compile`]
+//! keeps what the last compile read and printed.
+//!
+//! Reading order: [`pulled`] has what a pull gives, [`fault`] why it may fail; [`pictures`] prepares the
+//! photographs and [`alignment`] lays them on each other, both in the [`cache`]; [`files`] makes the rest of
+//! the site.
 #![allow(
     clippy::disallowed_methods,
-    reason = "asks whether a photograph is there, and keeps what the last compile said"
+    reason = "asks whether a photograph is there, and keeps what the last compile printed"
 )]
 
 pub mod alignment;
+mod cache;
+mod fault;
 mod files;
 pub mod last_compile;
 mod pictures;
+mod pulled;
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::fmt;
 use std::path::{Path, PathBuf};
 
 use crate::audit;
 use crate::exchange;
-use crate::issue::{Bundle, Bundled, SiteParts};
 use crate::model::catalogue::Catalogue;
 use crate::model::finding::{self, Finding, Severity, Tally};
 use crate::model::key::PictureKey;
-use crate::model::place::Sources;
 use crate::model::public::Public;
 use crate::model::theme::Theme;
-use crate::page::{self, Pictures, PublishedPicture, PublishedSize, Site, Take, ThemeFault, Tiles};
-use crate::picture::{Fault, Prepared, tiles};
+use crate::page::{self, Site, Take};
+use crate::picture::Prepared;
 use crate::read;
 use crate::study::Studies;
 
+pub use fault::{DiskFault, PullFault};
 pub use files::site;
+pub use pictures::PictureWork;
+pub use pulled::{NotPulled, Pulled, Report};
 
-/// Where a catalogue keeps what it need not make twice.
-pub const CACHE: &str = ".keyblock";
-
-/// A catalogue, what was computed from it, and all that is wrong or doubtful in it.
+/// A catalogue that was read, what was computed from it, and all that is wrong or doubtful in it.
 #[derive(Debug)]
 pub struct Judged {
     /// Everything recorded.
@@ -51,110 +55,10 @@ pub struct Judged {
     pub prepared: BTreeMap<PictureKey, Prepared>,
     /// The catalogue's folder.
     dir: PathBuf,
-    /// Why not all of them could be kept: then there is no site.
+    /// The fault of the disk, where not all pictures could be kept: then there is no site.
     pub disk_fault: Option<DiskFault>,
     /// The findings, in their order.
     pub findings: Vec<Finding>,
-}
-
-/// The disk failed while pictures were prepared. Nothing is wrong with the records.
-#[derive(Clone, Debug)]
-pub struct DiskFault(Fault);
-
-impl DiskFault {
-    /// What to do.
-    #[must_use]
-    pub fn help(&self) -> &'static str {
-        self.0.help()
-    }
-}
-
-impl fmt::Display for DiskFault {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "the disk failed: {}", self.0)
-    }
-}
-
-impl std::error::Error for DiskFault {}
-
-/// Findings, and the files they point into.
-#[derive(Debug, Default)]
-pub struct Report {
-    /// The findings, in their order.
-    pub findings: Vec<Finding>,
-    /// The files of the catalogue.
-    pub sources: Sources,
-}
-
-impl Report {
-    /// How many findings of each severity there are.
-    #[must_use]
-    pub fn tally(&self) -> Tally {
-        Tally::of(&self.findings)
-    }
-}
-
-/// A catalogue whose pages were made. The records went into the pages; this is what remains.
-#[derive(Debug)]
-pub struct Pulled {
-    /// The findings of [`judge`].
-    pub report: Report,
-    /// How many designs are recorded.
-    pub designs: usize,
-    /// How many impressions are recorded.
-    pub impressions: usize,
-    /// The pictures that may be published, prepared.
-    pub prepared: BTreeMap<PictureKey, Prepared>,
-    aligned: alignment::AlignedPictures,
-}
-
-/// A catalogue of which no site could be made, although its records have no errors.
-#[derive(Debug)]
-pub struct NotPulled {
-    /// Why.
-    pub fault: PullFault,
-    /// The findings of [`judge`].
-    pub report: Report,
-}
-
-/// Why no site could be made of a catalogue without errors.
-#[derive(Debug)]
-pub enum PullFault {
-    /// A template or word of the catalogue's own theme is broken.
-    Theme(ThemeFault),
-    /// The disk failed.
-    Disk(DiskFault),
-}
-
-impl fmt::Display for PullFault {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            PullFault::Theme(fault) => fault.fmt(f),
-            PullFault::Disk(fault) => fault.fmt(f),
-        }
-    }
-}
-
-impl std::error::Error for PullFault {}
-
-impl From<ThemeFault> for PullFault {
-    fn from(fault: ThemeFault) -> PullFault {
-        PullFault::Theme(fault)
-    }
-}
-
-impl From<DiskFault> for PullFault {
-    fn from(fault: DiskFault) -> PullFault {
-        PullFault::Disk(fault)
-    }
-}
-
-/// What to do with pictures while judging.
-pub enum PictureWork<'a> {
-    /// Prepare them in the catalogue's cache; told how many are done, of how many.
-    Prepare(&'a (dyn Fn(usize, usize) + Sync)),
-    /// Write nothing: read those that are not in the cache, and forget them.
-    ReadOnly(&'a (dyn Fn(usize, usize) + Sync)),
 }
 
 /// Reads the catalogue in `dir` and judges it.
@@ -163,7 +67,7 @@ pub fn judge(dir: &Path, work: &PictureWork<'_>) -> Judged {
     judge_inputs(dir, &read::Inputs::of(dir), work)
 }
 
-/// Judges the catalogue in `dir` by its files as they stood when they were looked through.
+/// Judges the catalogue in `dir` by the files that `inputs` listed.
 #[must_use]
 pub fn judge_inputs(dir: &Path, inputs: &read::Inputs, work: &PictureWork<'_>) -> Judged {
     let read::Reading {
@@ -172,27 +76,27 @@ pub fn judge_inputs(dir: &Path, inputs: &read::Inputs, work: &PictureWork<'_>) -
     } = read::read_inputs(dir, inputs);
     let (theme, theme_findings) = read::theme(dir, &catalogue.settings.theme);
     let studies = Studies::of(&catalogue);
-    let said = without_echoes(audit::audit(&catalogue, &studies), &findings);
-    let worked = pictures::work_on(dir, &catalogue, work);
+    let audited = without_echoes(audit::audit(&catalogue, &studies), &findings);
+    let pictures = pictures::prepare(dir, &catalogue, work);
     findings.extend(theme_findings);
-    findings.extend(said);
-    findings.extend(worked.findings);
+    findings.extend(audited);
+    findings.extend(pictures.findings);
     finding::sort(&mut findings, &catalogue.sources);
     Judged {
         catalogue,
         studies,
         theme,
-        prepared: worked.prepared,
+        prepared: pictures.prepared,
         dir: dir.to_owned(),
-        disk_fault: worked.disk_fault,
+        disk_fault: pictures.disk_fault,
         findings,
     }
 }
 
-/// What the audit says, without doubts and hints about files of which something could not be read. A
-/// value that cannot be read counts as absent, and what seems doubtful without it need not be so with
-/// it: doubts wait until the record is sound.
-fn without_echoes(said: Vec<Finding>, of_reading: &[Finding]) -> Vec<Finding> {
+/// The findings of the audit, without doubts and hints about files with errors of reading. A value that
+/// cannot be read counts as absent, and what seems doubtful without it need not be so with it. So doubts
+/// about a record are reported once it is sound.
+fn without_echoes(audited: Vec<Finding>, of_reading: &[Finding]) -> Vec<Finding> {
     let errors = of_reading
         .iter()
         .filter(|finding| finding.severity() == Severity::Error);
@@ -201,9 +105,9 @@ fn without_echoes(said: Vec<Finding>, of_reading: &[Finding]) -> Vec<Finding> {
         let mut places = std::iter::once(&finding.at).chain(&finding.also);
         places.all(|label| !faulty.contains(&label.place.file))
     };
-    let mut said = said;
-    said.retain(|finding| finding.severity() == Severity::Error || is_sound(finding));
-    said
+    let mut audited = audited;
+    audited.retain(|finding| finding.severity() == Severity::Error || is_sound(finding));
+    audited
 }
 
 impl Judged {
@@ -260,7 +164,7 @@ impl Judged {
             let aligned = alignment::align_all(&dir, &catalogue, &plan, is_published, progress)?;
             let private_owner = page::private_owner(&theme, &catalogue.settings);
             let public = Public::of(catalogue, &private_owner);
-            let pictures = published_pictures(&prepared);
+            let pictures = pictures::published(&prepared);
             let input = page::Input {
                 public: &public,
                 studies: &studies,
@@ -294,93 +198,4 @@ impl Judged {
     ) -> Result<(Pulled, Site), Box<NotPulled>> {
         Site::gathered(|take| self.pull(progress, take))
     }
-}
-
-impl Pulled {
-    /// The files of `site` with its pictures, ready to be published.
-    #[must_use]
-    pub fn parts<'a>(&self, site: &'a Site) -> SiteParts<'a> {
-        SiteParts {
-            files: site
-                .files
-                .iter()
-                .map(|(p, b)| (p.as_str(), b.as_slice()))
-                .collect(),
-            pictures: self.picture_files(),
-            bundles: self.tile_bundles(),
-        }
-    }
-
-    /// The published pictures: address in the site, and the prepared file.
-    #[must_use]
-    pub fn picture_files(&self) -> BTreeMap<String, PathBuf> {
-        let derivatives = self.prepared.values().flat_map(|p| &p.derivatives);
-        derivatives
-            .map(|d| (address(&d.name), d.file.clone()))
-            .chain(self.aligned.files.clone())
-            .collect()
-    }
-
-    /// The tiles of the published pictures, by the address of their image service.
-    #[must_use]
-    pub fn tile_bundles(&self) -> BTreeMap<String, Bundle> {
-        let bundled = self.prepared.iter().map(|(key, prepared)| {
-            let service = &prepared.service;
-            let files = service.files.iter().map(|file| Bundled {
-                path: file.path.clone(),
-                at: file.at.clone(),
-            });
-            let bundle = Bundle {
-                pack: service.pack.clone(),
-                content: service.content.clone(),
-                files: files.collect(),
-            };
-            (address(&key.to_string()), bundle)
-        });
-        bundled.collect()
-    }
-
-    /// How many pictures that were to be aligned could not be.
-    #[must_use]
-    pub fn not_aligned(&self) -> usize {
-        let registrations = self.aligned.alignments.registrations.values();
-        registrations
-            .filter(|r| r.onto_reference().is_none())
-            .count()
-    }
-
-    /// How many pictures were made anew.
-    #[must_use]
-    pub fn pictures_made(&self) -> usize {
-        self.prepared.values().filter(|p| p.made).count()
-    }
-}
-
-/// What pages are told of the prepared pictures.
-fn published_pictures(prepared: &BTreeMap<PictureKey, Prepared>) -> Pictures {
-    let published = prepared.iter().map(|(key, prepared)| {
-        let sizes = prepared.derivatives.iter().map(|d| PublishedSize {
-            width: d.width,
-            height: d.height,
-            address: address(&d.name),
-        });
-        let picture = PublishedPicture {
-            width: prepared.width,
-            height: prepared.height,
-            sizes: sizes.collect(),
-            tiles: Tiles {
-                address: address(&key.to_string()),
-                width: prepared.service.width,
-                height: prepared.service.height,
-                side: tiles::SIDE,
-                factors: tiles::factors((prepared.service.width, prepared.service.height)),
-            },
-        };
-        (key.clone(), picture)
-    });
-    published.collect()
-}
-
-fn address(name: &str) -> String {
-    format!("picture/{name}")
 }

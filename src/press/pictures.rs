@@ -1,27 +1,43 @@
-//! The photographs of a catalogue: which are published, which only looked at, and what is wrong with
-//! them.
+//! Prepares the photographs of a catalogue, and finds what is wrong with them.
+//!
+//! In: the catalogue and its folder. Out: the prepared files of the pictures that may be published, and a
+//! finding for each picture that cannot be used, published or not.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Component, Path};
 
-use super::{CACHE, DiskFault, PictureWork};
+use super::cache::CACHE;
+use super::fault::DiskFault;
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::model::key::PictureKey;
 use crate::model::picture::Picture;
-use crate::picture::{self, Colour, Fault, Plan, Prepared, Request};
+use crate::page::{Pictures, PublishedPicture, PublishedSize, Tiles};
+use crate::picture::{self, Colour, Fault, Plan, Prepared, Request, tiles};
 
-/// What came of the pictures.
-pub(super) struct Worked {
+/// What to do with pictures while judging.
+pub enum PictureWork<'a> {
+    /// Prepare them in the catalogue's cache. The function is told how many are done, of how many.
+    Prepare(&'a (dyn Fn(usize, usize) + Sync)),
+    /// Write nothing: decode those that are not in the cache, and keep no result.
+    ReadOnly(&'a (dyn Fn(usize, usize) + Sync)),
+}
+
+/// The prepared pictures, and what is wrong with the others.
+pub(super) struct PreparedPictures {
     pub prepared: BTreeMap<PictureKey, Prepared>,
     pub disk_fault: Option<DiskFault>,
     pub findings: Vec<Finding>,
 }
 
-/// Prepares every picture that may be published, and looks at the others: what cannot be read is a
-/// finding either way, for a picture kept back today is meant to be looked at too.
-pub(super) fn work_on(dir: &Path, catalogue: &Catalogue, work: &PictureWork<'_>) -> Worked {
+/// Prepares every picture that may be published, and decodes the others. A picture that cannot be read is a
+/// finding either way: one that is not published today may be published later.
+pub(super) fn prepare(
+    dir: &Path,
+    catalogue: &Catalogue,
+    work: &PictureWork<'_>,
+) -> PreparedPictures {
     let plan = plan(catalogue);
     let is_there = |(_, picture): &(PictureKey, &Picture)| {
         stays_inside(&picture.path) && dir.join(&picture.path).is_file()
@@ -37,23 +53,23 @@ pub(super) fn work_on(dir: &Path, catalogue: &Catalogue, work: &PictureWork<'_>)
     let (PictureWork::Prepare(progress) | PictureWork::ReadOnly(progress)) = work;
     let all = published.len() + kept_back.len();
     let check = |pictures: &[(PictureKey, &Picture)], before: usize| {
-        let told = |done, _| progress(before + done, all);
-        picture::check_all(&requests(dir, pictures), &plan, &cache, &told)
+        let progress = |done, _| progress(before + done, all);
+        picture::check_all(&requests(dir, pictures), &plan, &cache, &progress)
     };
 
-    let mut worked = Worked {
+    let mut result = PreparedPictures {
         prepared: BTreeMap::new(),
         disk_fault: None,
         findings: Vec::new(),
     };
-    let understood: Vec<Result<Colour, Fault>> = match work {
+    let colours: Vec<Result<Colour, Fault>> = match work {
         PictureWork::Prepare(_) => {
-            let told = |done, _| progress(done, all);
-            let made = picture::prepare_all(&requests(dir, &published), &plan, &cache, &told);
-            let keep = |((key, _), result): (&(PictureKey, &Picture), Result<Prepared, Fault>)| {
-                let ready = result?;
+            let progress = |done, _| progress(done, all);
+            let made = picture::prepare_all(&requests(dir, &published), &plan, &cache, &progress);
+            let keep = |((key, _), made): (&(PictureKey, &Picture), Result<Prepared, Fault>)| {
+                let ready = made?;
                 let colour = ready.colour;
-                worked.prepared.insert(key.clone(), ready);
+                result.prepared.insert(key.clone(), ready);
                 Ok(colour)
             };
             published.iter().zip(made).map(keep).collect()
@@ -62,20 +78,20 @@ pub(super) fn work_on(dir: &Path, catalogue: &Catalogue, work: &PictureWork<'_>)
     };
     let of_kept_back = check(&kept_back, published.len());
     let pictures = published.iter().chain(&kept_back);
-    for ((_, picture), result) in pictures.zip(understood.into_iter().chain(of_kept_back)) {
-        match result {
+    for ((_, picture), colour) in pictures.zip(colours.into_iter().chain(of_kept_back)) {
+        match colour {
             Ok(Colour::Untagged | Colour::Converted) => {}
-            Ok(Colour::ProfileUnusable) => worked.findings.push(profile_unusable(picture)),
+            Ok(Colour::ProfileUnusable) => result.findings.push(profile_unusable(picture)),
             Err(fault) if fault.is_disk() => {
-                worked.disk_fault.get_or_insert(DiskFault(fault));
+                result.disk_fault.get_or_insert(DiskFault(fault));
             }
-            Err(fault) => worked.findings.push(unusable(picture, &fault)),
+            Err(fault) => result.findings.push(unusable(picture, &fault)),
         }
     }
-    worked
+    result
 }
 
-/// What is made of every picture of the catalogue.
+/// The sizes and quality in which every picture of the catalogue is prepared.
 pub(super) fn plan(catalogue: &Catalogue) -> Plan {
     Plan {
         quality: catalogue.settings.quality,
@@ -109,11 +125,41 @@ fn profile_unusable(picture: &Picture) -> Finding {
         .help("save the picture again as sRGB, or with the profile of its camera or scanner")
 }
 
-/// Whether a path leads down only. The reader has judged it; a picture is still never opened
-/// elsewhere.
+/// Whether a path leads only downwards. `read` has reported one that does not; this keeps it from being
+/// opened all the same.
 pub(super) fn stays_inside(path: &str) -> bool {
     !path.is_empty()
         && Path::new(path)
             .components()
             .all(|c| matches!(c, Component::Normal(_)))
+}
+
+/// The prepared pictures as pages name them.
+pub(super) fn published(prepared: &BTreeMap<PictureKey, Prepared>) -> Pictures {
+    let published = prepared.iter().map(|(key, prepared)| {
+        let sizes = prepared.derivatives.iter().map(|d| PublishedSize {
+            width: d.width,
+            height: d.height,
+            address: address(&d.name),
+        });
+        let picture = PublishedPicture {
+            width: prepared.width,
+            height: prepared.height,
+            sizes: sizes.collect(),
+            tiles: Tiles {
+                address: address(&key.to_string()),
+                width: prepared.service.width,
+                height: prepared.service.height,
+                side: tiles::SIDE,
+                factors: tiles::factors((prepared.service.width, prepared.service.height)),
+            },
+        };
+        (key.clone(), picture)
+    });
+    published.collect()
+}
+
+/// The address in the site of the picture or image service `name`.
+pub(super) fn address(name: &str) -> String {
+    format!("picture/{name}")
 }

@@ -12,9 +12,9 @@ use std::path::Path;
 
 use serde::Serialize;
 
-use super::Served;
 use super::http::{Client, Request, Response};
 use super::latest::Latest;
+use super::served::Served;
 
 /// Where the proof's own addresses begin; no record can have it, because keys have no dot.
 const OWN: &str = "/.proof";
@@ -191,7 +191,8 @@ impl ProofStatus {
 
 #[cfg(test)]
 mod tests {
-    use super::super::{PagesServed, PictureFiles, Revision, http};
+    use super::super::http;
+    use super::super::served::{PagesServed, PictureFiles, Revision};
     use super::*;
     use crate::page::Site;
     use crate::press::Report;

@@ -1,21 +1,21 @@
-//! The newest reading, for the threads that answer browsers: read at once, or waited for.
+//! The newest reading, shared by the threads that answer browsers.
 
 use std::sync::{Arc, Condvar, Mutex, PoisonError};
 use std::time::Duration;
 
-use super::Served;
+use super::served::Served;
 
-/// How often a wait asks whether it is still wanted.
+/// How often a waiting thread checks whether its answer is still wanted.
 const CHECK_EVERY: Duration = Duration::from_secs(1);
 
-/// What is served now.
+/// Holds what is served now; threads take it, or wait for the next.
 pub(super) struct Latest {
     served: Mutex<Arc<Served>>,
     replaced: Condvar,
 }
 
 impl Latest {
-    /// Serves the first reading.
+    /// Begins with the first reading.
     pub(super) fn new(first: Served) -> Latest {
         Latest {
             served: Mutex::new(Arc::new(first)),
@@ -28,7 +28,7 @@ impl Latest {
         Arc::clone(&self.served.lock().unwrap_or_else(PoisonError::into_inner))
     }
 
-    /// Serves another reading, and wakes those that wait for it.
+    /// Serves the next reading, and wakes the threads that wait for it.
     pub(super) fn replace(&self, next: Served) {
         *self.served.lock().unwrap_or_else(PoisonError::into_inner) = Arc::new(next);
         self.replaced.notify_all();

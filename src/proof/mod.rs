@@ -1,9 +1,9 @@
-//! Pulling proofs: the catalogue served on this machine, following its records.
+//! Serves the catalogue on this machine, and updates its pages whenever a record changes.
 //!
-//! In: a catalogue's folder. Out: pages on the loopback address that follow every change of a
-//! record. [`watch`] tells of changes, a [`Revision`] is the result of one reading of the catalogue,
-//! [`latest`] holds what is served now, and [`answer`] answers the requests that [`http`] reads. After a reading with errors the pages of the last good one stay, and
-//! what is wrong is shown beside them.
+//! In: a catalogue's folder. Out: pages on the loopback address. [`watch`] reports changes, a [`Revision`]
+//! is the result of one reading of the catalogue, [`latest`] holds what is served now, and [`answer`]
+//! answers the requests that [`http`] reads. After a reading with errors the pages of the last good one
+//! stay, with the findings shown beside them.
 #![allow(
     clippy::disallowed_methods,
     reason = "this stage serves prepared pictures from disk"
@@ -12,100 +12,21 @@
 mod answer;
 mod http;
 mod latest;
+mod served;
 mod watch;
 
-use std::collections::BTreeMap;
 use std::io;
 use std::net::TcpListener;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::sync::Arc;
-use std::time::{Duration, Instant};
+use std::time::Instant;
 
-use crate::issue::Bundle;
-use crate::model::finding::Tally;
-use crate::page::Site;
-use crate::press::{self, PictureWork, Report};
+use crate::press::{self, PictureWork};
 
 use latest::Latest;
+use served::{PictureFiles, Served};
 
-/// The result of reading the catalogue once.
-#[derive(Debug)]
-pub struct Revision {
-    /// The findings.
-    pub report: Report,
-    /// Why no pages could be made: a broken template, or a disk that failed; `None` where pages were made,
-    /// or errors forbade them.
-    pub fault: Option<String>,
-    /// Which pages are served since.
-    pub pages: PagesServed,
-    /// How long it took.
-    pub took: Duration,
-}
-
-/// Which pages are served after a reading.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum PagesServed {
-    /// Its own.
-    Newest,
-    /// Those of the last good reading, because this one gave none.
-    LastGood,
-    /// None: no reading has been good yet.
-    Nothing,
-}
-
-impl Revision {
-    /// "pulled in 41 ms: errors 0, doubts 1, hints 0", for the terminal.
-    #[must_use]
-    pub fn in_words(&self) -> String {
-        let Tally {
-            errors,
-            doubts,
-            hints,
-        } = self.report.tally();
-        let counts = format!("errors {errors}, doubts {doubts}, hints {hints}");
-        let outcome = self.fault.as_ref().unwrap_or(&counts);
-        match self.pages {
-            PagesServed::Newest => format!("pulled in {} ms: {counts}", self.took.as_millis()),
-            PagesServed::LastGood => format!("{outcome}; the last good proof stays"),
-            PagesServed::Nothing => format!("{outcome}; no proof can be pulled yet"),
-        }
-    }
-}
-
-/// What browsers are served: the pages of the last good reading, and what the newest found.
-#[derive(Debug)]
-struct Served {
-    /// Counts readings from 1.
-    number: u64,
-    /// The number of the reading that `site` was made in, by which a page sees whether it is out of date;
-    /// 0 where there is none.
-    good: u64,
-    site: Arc<Site>,
-    pictures: Arc<PictureFiles>,
-    newest: Revision,
-}
-
-/// The prepared files of the pictures, by address.
-#[derive(Debug, Default)]
-struct PictureFiles {
-    single: BTreeMap<String, PathBuf>,
-    bundles: BTreeMap<String, Bundle>,
-}
-
-impl PictureFiles {
-    /// The bytes of the picture at an address; `None` where there is none.
-    fn read(&self, address: &str) -> Option<io::Result<Vec<u8>>> {
-        if let Some(file) = self.single.get(address) {
-            return Some(std::fs::read(file));
-        }
-        // The folder of a bundle ends at some slash of the address.
-        let mut cuts = address.match_indices('/');
-        cuts.find_map(|(at, _)| {
-            let bundle = self.bundles.get(address.get(..at)?)?;
-            bundle.read(address.get(at + 1..)?)
-        })
-    }
-}
+pub use served::{PagesServed, Revision};
 
 /// Serves the catalogue in `dir` on `listener` until the process is stopped. `tell` is called
 /// after every reading.

@@ -1,8 +1,8 @@
-//! Watching a catalogue's folder: saying that something changed, once it has settled.
+//! Watches a catalogue's folder, and reports a change once no more events follow.
 //!
-//! A save is three to seven events; they are waited out. What the program itself writes (its cache,
-//! the compiled site) and what version control writes never counts, and neither does reading, which
-//! some systems report as well.
+//! Saving a file causes three to seven events; they are reported as one change. What the program itself
+//! writes (its cache, the compiled site) and what version control writes does not count, nor does reading,
+//! which some systems report as well.
 
 use std::io;
 use std::path::{Path, PathBuf};
@@ -13,17 +13,17 @@ use notify::{Event, EventKind, RecommendedWatcher, RecursiveMode, Watcher};
 
 use crate::issue::mark;
 
-/// How long nothing may happen before a change counts as settled.
+/// How long no event may follow before a change is reported.
 const SETTLED: Duration = Duration::from_millis(20);
 
-/// Changes below a folder.
+/// The changes below a folder.
 pub(super) struct Changes {
-    heard: std::sync::Mutex<Receiver<Heard>>,
-    stop: Sender<Heard>,
+    signals: std::sync::Mutex<Receiver<Signal>>,
+    stop: Sender<Signal>,
     _watcher: RecommendedWatcher,
 }
 
-enum Heard {
+enum Signal {
     Change,
     Stop,
 }
@@ -35,13 +35,13 @@ impl Changes {
     /// Where the system refuses to watch it.
     pub(super) fn of(dir: &Path) -> io::Result<Changes> {
         let dir = dir.canonicalize()?;
-        let (sender, heard) = mpsc::channel();
+        let (sender, signals) = mpsc::channel();
         let stop = sender.clone();
         let watched = dir.clone();
         let mut watcher = notify::recommended_watcher(move |event: notify::Result<Event>| {
-            // An error may mean that events were lost: look again rather than miss one.
-            if event.is_err() || event.is_ok_and(|event| counts(&watched, &event)) {
-                let _ = sender.send(Heard::Change);
+            // An error may mean that events were lost, so it counts as a change.
+            if event.is_err() || event.is_ok_and(|event| is_relevant(&watched, &event)) {
+                let _ = sender.send(Signal::Change);
             }
         })
         .map_err(io::Error::other)?;
@@ -49,39 +49,39 @@ impl Changes {
             .watch(&dir, RecursiveMode::Recursive)
             .map_err(io::Error::other)?;
         Ok(Changes {
-            heard: std::sync::Mutex::new(heard),
+            signals: std::sync::Mutex::new(signals),
             stop,
             _watcher: watcher,
         })
     }
 
-    /// Waits for a change and until it has settled; `false` once stopped.
+    /// Waits for a change, and until [`SETTLED`] has passed without another; `false` once stopped.
     pub(super) fn wait(&self) -> bool {
-        let heard = self
-            .heard
+        let signals = self
+            .signals
             .lock()
             .unwrap_or_else(std::sync::PoisonError::into_inner);
-        match heard.recv() {
-            Ok(Heard::Change) => {}
-            Ok(Heard::Stop) | Err(_) => return false,
+        match signals.recv() {
+            Ok(Signal::Change) => {}
+            Ok(Signal::Stop) | Err(_) => return false,
         }
         loop {
-            match heard.recv_timeout(SETTLED) {
-                Ok(Heard::Change) => {}
-                Ok(Heard::Stop) | Err(RecvTimeoutError::Disconnected) => return false,
+            match signals.recv_timeout(SETTLED) {
+                Ok(Signal::Change) => {}
+                Ok(Signal::Stop) | Err(RecvTimeoutError::Disconnected) => return false,
                 Err(RecvTimeoutError::Timeout) => return true,
             }
         }
     }
 
-    /// Ends the waiting.
+    /// Ends [`Changes::wait`].
     pub(super) fn stop(&self) {
-        let _ = self.stop.send(Heard::Stop);
+        let _ = self.stop.send(Signal::Stop);
     }
 }
 
-/// Whether an event can change what is read.
-fn counts(dir: &Path, event: &Event) -> bool {
+/// Whether an event can change what a compile reads.
+fn is_relevant(dir: &Path, event: &Event) -> bool {
     let writes = matches!(
         event.kind,
         EventKind::Create(_) | EventKind::Modify(_) | EventKind::Remove(_)
@@ -118,39 +118,39 @@ mod tests {
     }
 
     #[test]
-    fn reading_and_our_own_writing_do_not_count() {
+    fn reading_and_the_programs_own_writing_do_not_count() {
         let dir = tempfile::tempdir().unwrap();
         let dir = dir.path();
         std::fs::create_dir(dir.join("web")).unwrap();
         std::fs::write(dir.join("web").join(mark::NAME), "{}").unwrap();
         let made = EventKind::Create(CreateKind::File);
-        assert!(counts(
+        assert!(is_relevant(
             dir,
             &event(made, &dir.join("records/designs/1/design.toml"))
         ));
-        assert!(!counts(
+        assert!(!is_relevant(
             dir,
             &event(
                 EventKind::Access(AccessKind::Any),
                 &dir.join("catalogue.toml")
             )
         ));
-        assert!(!counts(
+        assert!(!is_relevant(
             dir,
             &event(made, &dir.join(".keyblock/pictures/x.jpg"))
         ));
-        assert!(!counts(dir, &event(made, &dir.join("web/index.html"))));
-        assert!(!counts(dir, &event(made, &dir.join(".git/index"))));
+        assert!(!is_relevant(dir, &event(made, &dir.join("web/index.html"))));
+        assert!(!is_relevant(dir, &event(made, &dir.join(".git/index"))));
     }
 
     #[test]
-    fn a_save_is_heard_once_it_has_settled_and_stopping_ends_the_wait() {
+    fn a_save_is_reported_once_and_stopping_ends_the_wait() {
         let dir = tempfile::tempdir().unwrap();
         let changes = Changes::of(dir.path()).unwrap();
         std::fs::write(dir.path().join("catalogue.toml"), "title = \"A\"").unwrap();
         assert!(changes.wait());
         changes.stop();
-        // Late events of the same save may come first; the stop still ends the wait.
+        // Later events of the same save may be received first; the stop still ends the wait.
         while changes.wait() {}
     }
 }

@@ -31,7 +31,7 @@ fn a_new_catalogue_compiles_as_it_stands() {
     let dir = folder.path().join("prints");
     let started = keyblock(&["start", text(&dir)]);
     assert_eq!((started.code, started.err.as_str()), (Some(0), ""));
-    assert!(started.out.contains("laid down"), "{}", started.out);
+    assert!(started.out.contains(" created\n"), "{}", started.out);
     let compiled = keyblock(&["compile", text(&dir)]);
     assert_eq!((compiled.code, compiled.err.as_str()), (Some(0), ""));
     assert!(compiled.out.contains("; no findings; "), "{}", compiled.out);

@@ -1,4 +1,4 @@
-//! Records said to be one sheet and two.
+//! Rule: two records are said to be one sheet, and not to be.
 
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
@@ -29,7 +29,7 @@ pub(in crate::audit) fn same_and_not(
                     .map(|o| o.impression.place)
             };
             let back = catalogue.impression(other_key);
-            let said = names(&impression.same_as, other_key)
+            let joined_at = names(&impression.same_as, other_key)
                 .or_else(|| names(&back?.same_as, &impression.key))
                 .or_else(|| impression.same_as.first().map(|o| o.impression.place));
             let mut finding = Finding::new(
@@ -42,7 +42,7 @@ pub(in crate::audit) fn same_and_not(
             )
             .saying("said to be another sheet")
             .help("take away the one of the two that is wrong");
-            if let Some(place) = said {
+            if let Some(place) = joined_at {
                 finding = finding.beside(place, "said to be the same sheet");
             }
             findings.push(finding);

@@ -1,4 +1,5 @@
-//! Records that may be one sheet and do not say so.
+//! Rules on records of one sheet: those that may be one and do not say so ([`unsettled`]), and those said to
+//! be one and not to be ([`contradiction`]). [`wording`] gives a reason in words, for this and for `cli`.
 
 mod contradiction;
 mod private;
@@ -14,11 +15,12 @@ use crate::study::same_sheet::{RecordPair, pairs};
 pub(super) use contradiction::same_and_not;
 pub use wording::{reason, reason_in_full};
 
-/// How many reasons a message gives; the editors' page has all of them.
-const REASONS_TOLD: usize = 3;
+/// How many reasons a message gives. The editors' page has all of them.
+const REASONS_GIVEN: usize = 3;
 
-/// Two records are suggested to be one sheet, and neither says that they may be. A number met twice in
-/// one printing is told as that (`editions::number_twice`).
+/// Two records are suggested to be one sheet, and neither says that they may be (docs/definitions.md,
+/// "Records that may be one sheet"). Where both have one number of one printing, the finding is that of
+/// `editions::number_twice` instead.
 pub(super) fn unsettled(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
     for pair in pairs(catalogue, &studies.groups).values().flatten() {
         if pair.is_suggested() && !pair.is_stated && !is_numbered_alike(pair) {
@@ -37,7 +39,7 @@ fn finding(catalogue: &Catalogue, studies: &Studies, pair: &RecordPair) -> Optio
     let strongest: Vec<_> = pair
         .with(Bearing::Proves)
         .chain(pair.with(Bearing::Speaks))
-        .take(REASONS_TOLD)
+        .take(REASONS_GIVEN)
         .collect();
     let words: Vec<String> = strongest
         .iter()

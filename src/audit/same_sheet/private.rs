@@ -1,15 +1,16 @@
-//! Reasons that rest on what a record keeps private: named by their kind alone.
+//! Keeps private values out of the words of a reason.
 //!
-//! Findings are read on many screens. Which reasons those are is the study's to say
-//! (`Reason::is_private`).
+//! Findings may be read by more people than the editors. A reason that rests on a private value altogether
+//! (`Reason::is_private`) is named by its kind alone; here private names and texts inside the others are
+//! replaced.
 
 use crate::model::catalogue::Catalogue;
 use crate::model::key::Key;
 
-/// What stands for a private text.
+/// The text in place of a private one.
 pub(super) const LEFT_OUT: &str = "(private)";
 
-/// Whether the record of somebody keeps the name private.
+/// Whether the record of a person or holder keeps the name private.
 pub(super) fn has_hidden_name(catalogue: &Catalogue, key: &Key) -> bool {
     let hidden = |recorded: &str, published: &str| recorded != published;
     let person = catalogue
@@ -24,19 +25,19 @@ pub(super) fn has_hidden_name(catalogue: &Catalogue, key: &Key) -> bool {
         || holder.is_some_and(|(all, public)| hidden(&all.name.value, &public.name.value))
 }
 
-/// Shorter texts are met everywhere, and tell nobody's name.
+/// Shorter private texts are not replaced, in characters: they occur within other words by chance.
 const SHORTEST: usize = 4;
 
-/// Words without every text that any record keeps private: a name may stand in an inscription too.
-/// Texts that overlap are left out as one, so that no part of either stays.
+/// `words` with every text that any record keeps private replaced, because a name may stand in an inscription
+/// too. Texts that overlap are replaced as one, so that no part of either stays.
 pub(super) fn left_out(catalogue: &Catalogue, words: &str) -> String {
     let texts = catalogue
         .redacted
         .texts
         .iter()
         .map(|text| text.text.as_str());
-    let told = texts.filter(|text| text.chars().count() >= SHORTEST);
-    let mut hidden: Vec<(usize, usize)> = told
+    let texts = texts.filter(|text| text.chars().count() >= SHORTEST);
+    let mut hidden: Vec<(usize, usize)> = texts
         .flat_map(|text| {
             words
                 .match_indices(text)

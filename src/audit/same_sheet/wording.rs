@@ -1,4 +1,4 @@
-//! Reasons for and against one sheet, in words: `agrees` has those for, `differs` those against.
+//! The reasons for and against one sheet, in words: [`agrees`] has those for, [`differs`] those against.
 
 mod agrees;
 mod differs;
@@ -13,8 +13,7 @@ use crate::model::size::Size;
 use crate::study::Studies;
 use crate::study::same_sheet::reason::{Evidence, MeasuredPart, PartyIdentity, Reason};
 
-/// A reason as a phrase that stands alone. What a record keeps private is not told, only what kind of
-/// thing it is.
+/// A reason as a phrase that can stand alone. Of what a record keeps private it names the kind only.
 #[must_use]
 pub fn reason(
     catalogue: &Catalogue,
@@ -25,11 +24,11 @@ pub fn reason(
     if reason.is_private {
         return format!("{} kept private", reason.evidence.kind().what);
     }
-    let words = in_words(catalogue, studies, records, reason, Told::Public);
+    let words = in_words(catalogue, studies, records, reason, Disclosure::Public);
     private::left_out(catalogue, &words)
 }
 
-/// A reason as a phrase that stands alone, private or not: for editors.
+/// A reason as a phrase that can stand alone, private values included: for editors.
 #[must_use]
 pub fn reason_in_full(
     catalogue: &Catalogue,
@@ -37,13 +36,15 @@ pub fn reason_in_full(
     records: &[ImpressionKey; 2],
     reason: &Reason,
 ) -> String {
-    in_words(catalogue, studies, records, reason, Told::All)
+    in_words(catalogue, studies, records, reason, Disclosure::Full)
 }
 
-/// How much of the records is told.
+/// How much of the records may be named.
 #[derive(Clone, Copy, PartialEq)]
-enum Told {
-    All,
+enum Disclosure {
+    /// Private values too.
+    Full,
+    /// What may be published.
     Public,
 }
 
@@ -52,52 +53,53 @@ fn in_words(
     studies: &Studies,
     records: &[ImpressionKey; 2],
     reason: &Reason,
-    told: Told,
+    disclosure: Disclosure,
 ) -> String {
     let Some(design) = catalogue.designs.get(&records[0].design) else {
         return String::new();
     };
-    let said = Said {
+    let wording = ReasonWording {
         catalogue,
         studies,
         design,
         records,
         places: reason.places,
-        told,
+        disclosure,
     };
     match &reason.evidence {
-        Evidence::Shared(tie) => said.shared(tie),
-        Evidence::LastKnown(tie) => said.last_known(tie),
-        evidence if reason.bearing.is_for() => said.agrees(evidence),
-        evidence => said.differs(evidence),
+        Evidence::Shared(tie) => wording.shared(tie),
+        Evidence::LastKnown(tie) => wording.last_known(tie),
+        evidence if reason.bearing.is_for() => wording.agrees(evidence),
+        evidence => wording.differs(evidence),
     }
 }
 
-struct Said<'a> {
+/// A pair of records, and what is needed to put a reason about it into words.
+struct ReasonWording<'a> {
     catalogue: &'a Catalogue,
     studies: &'a Studies,
     design: &'a Design,
     records: &'a [ImpressionKey; 2],
     places: [Place; 2],
-    told: Told,
+    disclosure: Disclosure,
 }
 
-impl Said<'_> {
-    /// What the mark says that a reason speaks of, as written, in whichever record of the sheet.
+impl ReasonWording<'_> {
+    /// The text, as recorded, of the mark that a reason is about, from whichever record of the sheet has it.
     fn mark_text(&self) -> Option<&str> {
         let records = self.design.impressions.values();
-        let mut marks = records.flat_map(|record| match self.told {
-            Told::All => &record.marks,
-            Told::Public => &self.catalogue.published_impression(record).marks,
+        let mut marks = records.flat_map(|record| match self.disclosure {
+            Disclosure::Full => &record.marks,
+            Disclosure::Public => &self.catalogue.published_impression(record).marks,
         });
         let mark = marks.find(|mark| mark.place == self.places[0])?;
         mark.text.as_deref()
     }
 
     fn exhibition<'a>(&'a self, key: &'a Key) -> &'a str {
-        let exhibition = match self.told {
-            Told::All => self.catalogue.exhibitions.get(key),
-            Told::Public => self.catalogue.published_exhibition(key),
+        let exhibition = match self.disclosure {
+            Disclosure::Full => self.catalogue.exhibitions.get(key),
+            Disclosure::Public => self.catalogue.published_exhibition(key),
         };
         let title = exhibition.map_or(key.as_str(), |exhibition| exhibition.title.value.as_str());
         if title.is_empty() {
@@ -109,10 +111,10 @@ impl Said<'_> {
 
     fn holder(&self, key: &Key) -> String {
         let is_hidden = private::has_hidden_name(self.catalogue, key);
-        if self.told == Told::Public && is_hidden {
+        if self.disclosure == Disclosure::Public && is_hidden {
             return private::LEFT_OUT.to_owned();
         }
-        wording::somebody(self.catalogue, key)
+        wording::person_or_holder(self.catalogue, key)
     }
 
     fn name(&self, who: &PartyIdentity) -> String {

@@ -1,8 +1,8 @@
-//! The shape of `census --json` (DESIGN.md, appendix).
+//! What `census --json` prints (docs/JSON.md).
 
 use serde::Serialize;
 
-use super::Counted;
+use super::scope::ScopedCensus;
 use crate::study::census::{Row, Sheets};
 use crate::study::editions::EditionStudy;
 use crate::study::survival::Survival;
@@ -14,51 +14,51 @@ pub(super) struct CensusDocument {
     design: Option<String>,
     /// The name of the series; null for a design and for the whole catalogue.
     series: Option<String>,
-    sheets: Count,
-    by: By,
+    sheets: SheetCount,
+    by: CountsBy,
     /// The declared editions of a design; empty for the whole catalogue.
-    editions: Vec<Edition>,
-    /// Null where the appearances allow no estimate, and for the whole catalogue.
-    survival: Option<Estimated>,
+    editions: Vec<EditionEntry>,
+    /// Null where too few appearances are known for an estimate, and for the whole catalogue.
+    survival: Option<SurvivalEntry>,
 }
 
 #[derive(Debug, Serialize)]
-struct Count {
+struct SheetCount {
     at_least: usize,
     at_most: usize,
     exact: bool,
 }
 
 #[derive(Debug, Serialize)]
-struct By {
-    holder: Vec<OfValue>,
-    country: Vec<OfValue>,
-    city: Vec<OfValue>,
-    state: Vec<OfValue>,
-    printing: Vec<OfValue>,
-    kind: Vec<OfValue>,
-    class: Vec<OfValue>,
-    status: Vec<OfValue>,
-    crossing: Vec<OfBoth>,
+struct CountsBy {
+    holder: Vec<ValueCount>,
+    country: Vec<ValueCount>,
+    city: Vec<ValueCount>,
+    state: Vec<ValueCount>,
+    printing: Vec<ValueCount>,
+    kind: Vec<ValueCount>,
+    class: Vec<ValueCount>,
+    status: Vec<ValueCount>,
+    crossing: Vec<CrossedCount>,
 }
 
 #[derive(Debug, Serialize)]
-struct OfValue {
-    /// Null for sheets of which nothing is recorded.
+struct ValueCount {
+    /// Null for sheets of which this is not recorded.
     key: Option<String>,
-    sheets: Count,
+    sheets: SheetCount,
 }
 
 /// The sheets of a state in a printing.
 #[derive(Debug, Serialize)]
-struct OfBoth {
+struct CrossedCount {
     state: Option<String>,
     printing: Option<String>,
-    sheets: Count,
+    sheets: SheetCount,
 }
 
 #[derive(Debug, Serialize)]
-struct Edition {
+struct EditionEntry {
     printing: String,
     declared: Option<u32>,
     claims: Vec<u32>,
@@ -68,7 +68,7 @@ struct Edition {
 }
 
 #[derive(Debug, Serialize)]
-struct Estimated {
+struct SurvivalEntry {
     estimate: f64,
     low: Option<f64>,
     high: Option<f64>,
@@ -79,18 +79,18 @@ struct Estimated {
 
 impl CensusDocument {
     /// The census of a design, a series or everything.
-    pub(super) fn of(counted: &Counted<'_>) -> CensusDocument {
+    pub(super) fn of(counted: &ScopedCensus<'_>) -> CensusDocument {
         let census = counted.census();
         let by = &census.by;
         let study = counted.design().map(|(_, study)| study);
         CensusDocument {
             design: counted.design().map(|(design, _)| design.key.to_string()),
             series: match counted {
-                Counted::Series(name, _) => Some((*name).to_owned()),
+                ScopedCensus::Series(name, _) => Some((*name).to_owned()),
                 _ => None,
             },
             sheets: count(census.sheets),
-            by: By {
+            by: CountsBy {
                 holder: rows(&by.holder),
                 country: rows(&by.country),
                 city: rows(&by.city),
@@ -111,33 +111,33 @@ impl CensusDocument {
     }
 }
 
-fn count(sheets: Sheets) -> Count {
-    Count {
+fn count(sheets: Sheets) -> SheetCount {
+    SheetCount {
         at_least: sheets.at_least,
         at_most: sheets.at_most,
         exact: sheets.exact,
     }
 }
 
-fn rows<K: ToString>(rows: &[Row<K>]) -> Vec<OfValue> {
-    let row = |row: &Row<K>| OfValue {
+fn rows<K: ToString>(rows: &[Row<K>]) -> Vec<ValueCount> {
+    let row = |row: &Row<K>| ValueCount {
         key: row.key.as_ref().map(ToString::to_string),
         sheets: count(row.sheets),
     };
     rows.iter().map(row).collect()
 }
 
-fn both(row: &Row<crate::study::crossing::StateAndPrinting>) -> OfBoth {
+fn both(row: &Row<crate::study::crossing::StateAndPrinting>) -> CrossedCount {
     let key = row.key.as_ref();
-    OfBoth {
+    CrossedCount {
         state: key.and_then(|k| Some(k.state.as_ref()?.to_string())),
         printing: key.and_then(|k| Some(k.printing.as_ref()?.to_string())),
         sheets: count(row.sheets),
     }
 }
 
-fn edition(study: &EditionStudy) -> Edition {
-    Edition {
+fn edition(study: &EditionStudy) -> EditionEntry {
+    EditionEntry {
         printing: study.printing.to_string(),
         declared: study.declared,
         claims: study.claims.clone(),
@@ -147,9 +147,9 @@ fn edition(study: &EditionStudy) -> Edition {
     }
 }
 
-fn survival(survival: &Survival) -> Option<Estimated> {
+fn survival(survival: &Survival) -> Option<SurvivalEntry> {
     let estimate = survival.estimate?;
-    Some(Estimated {
+    Some(SurvivalEntry {
         estimate: estimate.sheets,
         low: estimate.interval.map(|[low, _]| low),
         high: estimate.interval.map(|[_, high]| high),

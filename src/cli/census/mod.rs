@@ -1,42 +1,43 @@
-//! `keyblock census`: how many sheets are known, where, and how sure that is.
+//! `keyblock census`: tells how many sheets are known, where, and how certain that is.
 //!
-//! In: a catalogue, and a design, a series or neither. Out: the counts, for people ([`text`]) or for programs
-//! ([`document`]); or, with `--doubts`, the records that may be one sheet ([`doubts`]). Counting is the
-//! study's.
+//! In: a catalogue, and a design, a series or neither ([`scope`]). Out: the counts, for people ([`text`]) or
+//! for programs ([`document`]); or, with `--doubts`, the records that may be one sheet ([`doubts`]). The
+//! counting is in `study`.
 
 mod document;
 mod doubts;
+mod scope;
 mod text;
 
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 use super::designs::{named, say_left_out};
-use super::streams::say as say_out;
-use super::{Outcome, wants_colour};
-use crate::model::design::Design;
+use super::outcome::Outcome;
+use super::streams::{say, wants_colour};
 use crate::read;
 use crate::read::near::nearest;
-use crate::study::census::{self, Census, DesignScope, Groups, HolderScope};
+use crate::study::census::{self, DesignScope, Groups, HolderScope};
 use crate::study::{DesignStudy, Studies};
 use document::CensusDocument;
+use scope::ScopedCensus;
 
 pub(super) const ABOUT: &str = "\
 Counts the known sheets of a design, of a series, or of the whole catalogue: by status, class, kind, state, printing, country, \
 town and holder.
 
 Records joined by same_as are one sheet. Where two may be one (maybe_same_as), a count is an interval: at \
-most every one of them is a sheet of its own, at least all those that may be one are one. A sheet that may \
-be of two states stands in both rows, so rows need not add up.
+most, if every one of them is a sheet of its own; at least, if all those that may be one are one. A sheet that \
+may be of two states is counted in both rows, so rows need not add up.
 
 --doubts shows instead which records may be one sheet, those that say so and those that nothing excludes \
-and telling facts suggest (a number, a mark, a lot, an owner, a size that few sheets share), with all that speaks \
-for and against. Nothing is joined. With FILE.html it writes a page for the editors, both records and \
+and telling facts suggest (a number, a mark, a lot, an owner, a size that few sheets share), with all reasons \
+for and against. No records are joined. With FILE.html it writes a page for the editors, both records and \
 photographs side by side; it holds private names and is never part of the site.";
 
-/// The words typed after `census`.
+/// The arguments of `census`.
 #[derive(Debug, clap::Args)]
-pub(super) struct Words {
+pub(super) struct CensusArguments {
     /// The design: its key, or the number that readers see [default: the whole catalogue]
     design: Option<String>,
     /// All designs of a series together: its name
@@ -48,94 +49,78 @@ pub(super) struct Words {
     /// Show which records may be one sheet; with FILE.html, as a page for the editors
     #[arg(long, value_name = "FILE.html", num_args = 0..=1)]
     doubts: Option<Option<PathBuf>>,
-    /// One JSON document on standard output
+    /// Print one JSON document on standard output
     #[arg(long)]
     json: bool,
 }
 
-/// Counts in the catalogue in `dir`.
-pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result<Outcome> {
+/// Counts the sheets of the catalogue in `dir`.
+pub(super) fn run(
+    dir: &Path,
+    arguments: &CensusArguments,
+    out: &mut impl Write,
+) -> io::Result<Outcome> {
     let reading = read::read(dir);
     let catalogue = &reading.catalogue;
-    let design = match words.design.as_deref().map(|name| named(catalogue, name)) {
+    let design = match arguments
+        .design
+        .as_deref()
+        .map(|name| named(catalogue, name))
+    {
         Some(Ok(design)) => Some(design),
         Some(Err(usage)) => return Ok(usage),
         None => None,
     };
     say_left_out(&reading.findings);
-    if let Some(file) = &words.doubts {
-        let asked = doubts::Asked {
+    if let Some(file) = &arguments.doubts {
+        let request = doubts::DoubtsRequest {
             dir,
             design,
             file: file.as_deref(),
-            json: words.json,
+            json: arguments.json,
         };
-        return doubts::run(catalogue, &Studies::of(catalogue), &asked, out);
+        return doubts::run(catalogue, &Studies::of(catalogue), &request, out);
     }
-    // What is counted is a small part of all that could be computed.
+    // Counting needs only a small part of all studies.
     let groups = Groups::of(catalogue);
-    let counted = match (design, words.series.as_deref()) {
+    let census = match (design, arguments.series.as_deref()) {
         (Some(design), _) => {
             let study = DesignStudy {
                 census: census::of_design(catalogue, &groups, design, HolderScope::All),
                 ..DesignStudy::of(catalogue, &groups, design)
             };
-            Counted::Design(design, Box::new(study))
+            ScopedCensus::Design(design, Box::new(study))
         }
         (None, Some(name)) => {
             let mut series =
                 census::of_series(catalogue, &groups, DesignScope::All, HolderScope::All);
             match series.remove(name) {
-                Some(census) => Counted::Series(name, census),
+                Some(counts) => ScopedCensus::Series(name, counts),
                 None => return Ok(unknown_series(series.keys(), name)),
             }
         }
         (None, None) => {
             let all = census::of_everything(catalogue, &groups, DesignScope::All, HolderScope::All);
-            Counted::Everything(all)
+            ScopedCensus::Everything(all)
         }
     };
-    if words.json {
-        serde_json::to_writer_pretty(&mut *out, &CensusDocument::of(&counted))?;
+    if arguments.json {
+        serde_json::to_writer_pretty(&mut *out, &CensusDocument::of(&census))?;
         writeln!(out)?;
     } else {
         let colour = wants_colour(&io::stdout());
-        text::census(catalogue, &counted, colour, out)?;
+        text::census(catalogue, &census, colour, out)?;
     }
     Ok(Outcome::Done)
 }
 
-/// What is counted.
-enum Counted<'a> {
-    Design(&'a Design, Box<DesignStudy>),
-    /// The designs of a series, by its name.
-    Series(&'a str, Census),
-    Everything(Census),
-}
-
-impl Counted<'_> {
-    fn census(&self) -> &Census {
-        match self {
-            Counted::Design(_, study) => &study.census,
-            Counted::Series(_, census) | Counted::Everything(census) => census,
-        }
-    }
-
-    fn design(&self) -> Option<(&Design, &DesignStudy)> {
-        match self {
-            Counted::Design(design, study) => Some((design, study)),
-            _ => None,
-        }
-    }
-}
-
 fn unknown_series<'a>(names: impl Iterator<Item = &'a String>, name: &str) -> Outcome {
-    say_out(format_args!("keyblock: there is no series `{name}`"));
+    say(format_args!("keyblock: there is no series `{name}`"));
     let names: Vec<&str> = names.map(String::as_str).collect();
     match nearest(name, names.iter().copied()) {
-        Some(near) => say_out(format_args!("  the nearest is `{near}`")),
-        None if names.is_empty() => say_out("  no design of the catalogue belongs to one"),
-        None => say_out(format_args!("  the series are {}", names.join(", "))),
+        Some(near) => say(format_args!("  the nearest is `{near}`")),
+        None if names.is_empty() => say("  no design of the catalogue belongs to one"),
+        None => say(format_args!("  the series are {}", names.join(", "))),
     }
     Outcome::Usage
 }

@@ -1,9 +1,9 @@
-//! The counts in words and columns, for people.
+//! Prints the counts for people.
 
 use std::fmt::Write as _;
 use std::io::{self, Write};
 
-use super::Counted;
+use super::scope::ScopedCensus;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::key::Key;
@@ -13,21 +13,21 @@ use crate::study::census::{CensusRows, Row, Sheets};
 use crate::study::numerals::Numeral;
 use crate::study::survival::{NoEstimate, Survival};
 
-/// Says the census of a design, a series or everything.
+/// Prints the census of a design, a series or everything.
 pub(super) fn census(
     catalogue: &Catalogue,
-    counted: &Counted<'_>,
+    census: &ScopedCensus<'_>,
     colour: bool,
     out: &mut impl Write,
 ) -> io::Result<()> {
-    let (design, census) = (counted.design(), counted.census());
-    let title = match counted {
-        Counted::Design(design, _) => {
+    let (design, counts) = (census.design(), census.census());
+    let title = match census {
+        ScopedCensus::Design(design, _) => {
             let title = design.title().map_or("", |t| t.text.value.as_str());
             format!("{}. {title}", design.number)
         }
-        Counted::Series(name, _) => (*name).to_owned(),
-        Counted::Everything(_) => catalogue.settings.title.value.clone(),
+        ScopedCensus::Series(name, _) => (*name).to_owned(),
+        ScopedCensus::Everything(_) => catalogue.settings.title.value.clone(),
     };
     let heading = |text: &str| {
         if colour {
@@ -37,8 +37,8 @@ pub(super) fn census(
         }
     };
     writeln!(out, "{}", heading(&title))?;
-    writeln!(out, "Known: {}", in_words(census.sheets))?;
-    let apart = set_apart(catalogue, counted);
+    writeln!(out, "Known: {}", in_words(counts.sheets))?;
+    let apart = set_apart(catalogue, census);
     if !apart.is_empty() {
         writeln!(
             out,
@@ -46,7 +46,7 @@ pub(super) fn census(
             apart.join(", ")
         )?;
     }
-    for (of, lines) in tables(catalogue, design, &census.by) {
+    for (of, lines) in tables(catalogue, design, &counts.by) {
         writeln!(out, "\n{}", heading(of))?;
         for (name, sheets) in lines {
             writeln!(out, "{:>7}  {name}", figure(sheets))?;
@@ -73,14 +73,14 @@ pub(super) fn census(
 }
 
 /// The numbers of the designs counted together that are rejected or withdrawn: pages count them apart.
-fn set_apart<'c>(catalogue: &'c Catalogue, counted: &Counted<'_>) -> Vec<&'c str> {
-    let is_counted = |design: &&Design| match counted {
-        Counted::Design(..) => false,
-        Counted::Series(name, _) => {
+fn set_apart<'c>(catalogue: &'c Catalogue, census: &ScopedCensus<'_>) -> Vec<&'c str> {
+    let is_counted = |design: &&Design| match census {
+        ScopedCensus::Design(..) => false,
+        ScopedCensus::Series(name, _) => {
             let series = design.series.as_ref();
             series.is_some_and(|series| series.name.value == *name)
         }
-        Counted::Everything(_) => true,
+        ScopedCensus::Everything(_) => true,
     };
     let designs = catalogue.designs.values().filter(is_counted);
     designs
@@ -89,7 +89,7 @@ fn set_apart<'c>(catalogue: &'c Catalogue, counted: &Counted<'_>) -> Vec<&'c str
         .collect()
 }
 
-/// What the rows are by, and each row's name and count; tables that say nothing are left out.
+/// The tables, each with its heading and its rows (name and count). Tables without information are left out.
 fn tables(
     catalogue: &Catalogue,
     design: Option<(&Design, &DesignStudy)>,
@@ -135,7 +135,7 @@ fn roman(numeral: Numeral) -> String {
     numeral.to_string()
 }
 
-/// The rows, unless they say only that nothing is recorded.
+/// The rows; none where nothing is recorded of any sheet.
 fn lines<K>(rows: &[Row<K>], name: impl Fn(&K) -> String) -> Vec<(String, Sheets)> {
     if rows.iter().all(|row| row.key.is_none()) {
         return Vec::new();
@@ -193,20 +193,20 @@ fn editions(design: &Design, study: &DesignStudy) -> String {
             Some(declared) => write!(text, "{declared} declared, {met} of its numbers met"),
             None => write!(text, "no size declared, {met} numbers met"),
         };
-        let mut told = |what: &str, numbers: &[u32]| {
+        let mut list = |what: &str, numbers: &[u32]| {
             if !numbers.is_empty() {
                 let numbers: Vec<String> = numbers.iter().map(ToString::to_string).collect();
                 let _ = write!(text, "; {what} {}", numbers.join(", "));
             }
         };
-        told("met on two sheets", &edition.repeated);
-        told("above every declared size", &edition.outside);
+        list("met on two sheets", &edition.repeated);
+        list("above every declared size", &edition.outside);
         text.push('\n');
     }
     text
 }
 
-/// The estimate with what it rests on, or why there is none.
+/// The estimate with the numbers it rests on, or why there is none.
 fn survival(survival: &Survival) -> String {
     let Survival {
         sheets,
@@ -217,7 +217,7 @@ fn survival(survival: &Survival) -> String {
     let ground = format!(
         "{sheets} sheets were seen at least once; {seen_once} of them once, {seen_twice} twice."
     );
-    let said = match (survival.estimate, survival.why_not()) {
+    let conclusion = match (survival.estimate, survival.why_not()) {
         (Some(estimate), _) => match estimate.interval {
             Some([low, high]) => format!(
                 "Probably at least {:.0} sheets in all ({low:.0} to {high:.0}, 95 %; Chao1, \
@@ -232,5 +232,5 @@ fn survival(survival: &Survival) -> String {
         }
         (None, _) => "No estimate: too few were seen.".to_owned(),
     };
-    format!("  {ground}\n  {said}")
+    format!("  {ground}\n  {conclusion}")
 }

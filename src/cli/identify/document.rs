@@ -1,8 +1,8 @@
-//! The shape of `identify --json` (DESIGN.md, appendix).
+//! What `identify --json` prints (docs/JSON.md).
 
 use serde::Serialize;
 
-use super::Examination;
+use super::examination::Examination;
 use super::see_option::OTHER;
 use crate::model::point::Value;
 use crate::model::words::ClosedList;
@@ -16,39 +16,39 @@ use crate::study::table::DiagnosticTable;
 pub(super) struct IdentifyDocument {
     /// The design's key.
     design: String,
-    /// What was seen, in the order in which it was said.
-    seen: Vec<Seen>,
+    /// What was seen, in the order of the arguments.
+    seen: Vec<SeenEntry>,
     /// By falling probability, then by state and printing in the record's order.
-    candidates: Vec<Candidate>,
+    candidates: Vec<CandidateEntry>,
     /// The points not seen, the most telling first; empty where every candidate is excluded.
-    next: Vec<Next>,
-    separability: Separability,
+    next: Vec<NextEntry>,
+    separability: SeparabilityEntry,
 }
 
 #[derive(Debug, Serialize)]
-struct Seen {
+struct SeenEntry {
     point: String,
-    is: Is,
+    is: SeenValues,
     certainty: &'static str,
 }
 
 /// A list in the point's order, or the number measured.
 #[derive(Debug, Serialize)]
 #[serde(untagged)]
-enum Is {
-    Values(Vec<One>),
+enum SeenValues {
+    Values(Vec<ValueEntry>),
     Number(f64),
 }
 
 #[derive(Debug, Serialize)]
 #[serde(untagged)]
-enum One {
+enum ValueEntry {
     Word(String),
     Count(u32),
 }
 
 #[derive(Debug, Serialize)]
-struct Candidate {
+struct CandidateEntry {
     state: String,
     /// As printed: "iii/iv", "only state".
     numeral: String,
@@ -61,21 +61,21 @@ struct Candidate {
 }
 
 #[derive(Debug, Serialize)]
-struct Next {
+struct NextEntry {
     point: String,
     bits: f64,
 }
 
 #[derive(Debug, Serialize)]
-struct Separability {
-    inseparable: Vec<[Named; 2]>,
+struct SeparabilityEntry {
+    inseparable: Vec<[CandidateName; 2]>,
     smallest_set: Vec<String>,
     /// Whether the set is known to be the smallest.
     exact: bool,
 }
 
 #[derive(Debug, Serialize)]
-struct Named {
+struct CandidateName {
     state: String,
     printing: Option<String>,
 }
@@ -91,7 +91,7 @@ pub(super) fn of(examination: &Examination<'_>) -> IdentifyDocument {
             .next
             .iter()
             .filter_map(|next| {
-                Some(Next {
+                Some(NextEntry {
                     point: point(table, next.point)?,
                     bits: next.bits,
                 })
@@ -105,15 +105,15 @@ fn point(table: &DiagnosticTable, at: PointAt) -> Option<String> {
     Some(table.points.get(at)?.key.to_string())
 }
 
-fn seen(examination: &Examination<'_>) -> Vec<Seen> {
+fn seen(examination: &Examination<'_>) -> Vec<SeenEntry> {
     let observed = examination.observed.iter().filter_map(|observed| {
         let column = examination.table.points.get(observed.point)?;
-        Some(Seen {
+        Some(SeenEntry {
             point: column.key.to_string(),
             is: match &observed.answer {
-                Answer::Number(number) => Is::Number(*number),
+                Answer::Number(number) => SeenValues::Number(*number),
                 Answer::OneOf(values) => {
-                    Is::Values(values.iter().map(|at| value(&column.scale, *at)).collect())
+                    SeenValues::Values(values.iter().map(|at| value(&column.scale, *at)).collect())
                 }
             },
             certainty: observed.certainty.word(),
@@ -122,22 +122,22 @@ fn seen(examination: &Examination<'_>) -> Vec<Seen> {
     observed.collect()
 }
 
-fn value(scale: &Scale, at: ValueAt) -> One {
+fn value(scale: &Scale, at: ValueAt) -> ValueEntry {
     match scale.value(at) {
-        Some(Value::Word(word)) => One::Word(word.to_string()),
-        Some(Value::Count(n)) => One::Count(n),
-        Some(Value::Measure(_)) | None => One::Word(OTHER.to_owned()),
+        Some(Value::Word(word)) => ValueEntry::Word(word.to_string()),
+        Some(Value::Count(n)) => ValueEntry::Count(n),
+        Some(Value::Measure(_)) | None => ValueEntry::Word(OTHER.to_owned()),
     }
 }
 
-fn candidates(examination: &Examination<'_>) -> Vec<Candidate> {
+fn candidates(examination: &Examination<'_>) -> Vec<CandidateEntry> {
     let numerals = numerals(examination.design);
     let order = examination.identified.by_probability().into_iter();
     let candidates = order.filter_map(|at| {
         let row = examination.table.candidates.get(at)?;
         let weighed = examination.identified.candidates.get(at)?;
         let against = weighed.against.iter();
-        Some(Candidate {
+        Some(CandidateEntry {
             state: row.state.to_string(),
             numeral: numerals
                 .get(&row.state)
@@ -154,16 +154,16 @@ fn candidates(examination: &Examination<'_>) -> Vec<Candidate> {
     candidates.collect()
 }
 
-fn separability(examination: &Examination<'_>) -> Separability {
+fn separability(examination: &Examination<'_>) -> SeparabilityEntry {
     let table = examination.table;
     let named = |at: CandidateAt| {
-        table.candidates.get(at).map(|row| Named {
+        table.candidates.get(at).map(|row| CandidateName {
             state: row.state.to_string(),
             printing: row.printing.as_ref().map(ToString::to_string),
         })
     };
     let found = examination.separability;
-    Separability {
+    SeparabilityEntry {
         inseparable: found
             .inseparable
             .iter()

@@ -1,9 +1,11 @@
-//! `keyblock identify`: which state and printing a sheet can be, and why.
+//! `keyblock identify`: tells which state and printing a sheet can be, and why.
 //!
-//! In: a design, and what was seen, in the words of [`see_option`] or asked for in the terminal ([`questions`]).
-//! Out: what the study makes of it, for people ([`text`]) or for programs ([`document`]).
+//! In: a design, and what was seen on a sheet of it, as arguments ([`see_option`]) or as answers to
+//! [`questions`] in the terminal. Out: the [`examination`], for people ([`text`]) or for programs
+//! ([`document`]).
 
 mod document;
+mod examination;
 mod questions;
 mod see_option;
 mod text;
@@ -12,18 +14,16 @@ use std::io::{self, IsTerminal, Write};
 use std::path::Path;
 
 use super::designs::{named, say_left_out};
-use super::{Outcome, wants_colour};
-use crate::model::design::Design;
+use super::outcome::Outcome;
+use super::streams::{say, wants_colour};
 use crate::read;
 use crate::study::census::Groups;
-use crate::study::identify::{Identified, Observed, identify};
-use crate::study::index::PointAt;
-use crate::study::next_point::{NextPoint, next_points};
-use crate::study::separate::{Separability, separability};
+use crate::study::separate::separability;
 use crate::study::table::DiagnosticTable;
+use examination::{Examination, SheetObservations};
 
 pub(super) const ABOUT: &str = "\
-Says which states and printings of a design a sheet can be, which it cannot and why, and what to look at \
+Tells which states and printings of a design a sheet can be, which it cannot and why, and what to look at \
 next.
 
 What was seen is given with --see, a point of the design and its value:
@@ -37,9 +37,9 @@ seen (trimmed, mounted, framed) is left out: it tells nothing.
 Without --see, on a terminal, the points are asked for one at a time, the most telling first. The answer is what \
 the sheet is consistent with; it is no authentication.";
 
-/// The words typed after `identify`.
+/// The arguments of `identify`.
 #[derive(Debug, clap::Args)]
-pub(super) struct Words {
+pub(super) struct IdentifyArguments {
     /// The design: its key, or the number that readers see
     design: String,
     /// What was seen: POINT=VALUE[,VALUE…] or POINT!=VALUE[,VALUE…], with :probable or :possible
@@ -48,91 +48,48 @@ pub(super) struct Words {
     /// The catalogue's folder
     #[arg(long = "in", value_name = "DIR", default_value = ".")]
     pub(super) dir: std::path::PathBuf,
-    /// One JSON document on standard output
+    /// Print one JSON document on standard output
     #[arg(long)]
     json: bool,
 }
 
-/// What was looked for on a sheet.
-#[derive(Debug, Default)]
-struct Asked {
-    /// What was seen, in the order in which it was said.
-    observed: Vec<Observed>,
-    /// The points that cannot be seen.
-    not_visible: Vec<PointAt>,
-}
-
-/// A sheet on the table, as far as it was examined.
-struct Examination<'a> {
-    design: &'a Design,
-    table: &'a DiagnosticTable,
-    separability: &'a Separability,
-    /// What was seen, in the order in which it was said.
-    observed: &'a [Observed],
-    /// The points that cannot be seen on the sheet.
-    not_visible: &'a [PointAt],
-    identified: Identified,
-    /// What to look at next, the most telling first.
-    next: Vec<NextPoint>,
-}
-
-impl<'a> Examination<'a> {
-    fn of(
-        design: &'a Design,
-        table: &'a DiagnosticTable,
-        separability: &'a Separability,
-        asked: &'a Asked,
-    ) -> Examination<'a> {
-        let Asked {
-            observed,
-            not_visible,
-        } = asked;
-        let identified = identify(table, observed);
-        Examination {
-            design,
-            table,
-            separability,
-            observed,
-            not_visible,
-            next: next_points(table, &identified, observed),
-            identified,
-        }
-    }
-}
-
 /// Examines a sheet of a design of the catalogue in `dir`.
-pub(super) fn run(dir: &Path, words: &Words, out: &mut impl Write) -> io::Result<Outcome> {
+pub(super) fn run(
+    dir: &Path,
+    arguments: &IdentifyArguments,
+    out: &mut impl Write,
+) -> io::Result<Outcome> {
     let reading = read::read(dir);
     let catalogue = &reading.catalogue;
-    let design = match named(catalogue, &words.design) {
+    let design = match named(catalogue, &arguments.design) {
         Ok(design) => design,
         Err(usage) => return Ok(usage),
     };
     say_left_out(&reading.findings);
     let table = DiagnosticTable::of(catalogue, &Groups::of(catalogue), design);
-    let mut asked = match see_option::observations(design, &table, &words.see) {
-        Ok(observed) => Asked {
+    let mut observations = match see_option::observations(design, &table, &arguments.see) {
+        Ok(observed) => SheetObservations {
             observed,
             not_visible: Vec::new(),
         },
         Err(faults) => {
             for fault in faults {
-                eprintln!("keyblock: {}", fault.message);
-                eprintln!("  {}", fault.help);
+                say(format_args!("keyblock: {}", fault.message));
+                say(format_args!("  {}", fault.help));
             }
             return Ok(Outcome::Usage);
         }
     };
     let separability = separability(&table);
-    let is_asked = words.see.is_empty()
-        && !words.json
+    let is_interactive = arguments.see.is_empty()
+        && !arguments.json
         && io::stdin().is_terminal()
         && io::stdout().is_terminal();
-    if is_asked {
-        asked = questions::observations(design, &table, &mut io::stdin().lock(), out)?;
+    if is_interactive {
+        observations = questions::observations(design, &table, &mut io::stdin().lock(), out)?;
     }
-    let examination = Examination::of(design, &table, &separability, &asked);
-    if words.json {
+    let examination = Examination::of(design, &table, &separability, &observations);
+    if arguments.json {
         serde_json::to_writer_pretty(&mut *out, &document::of(&examination))?;
         writeln!(out)?;
     } else {

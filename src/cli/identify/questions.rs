@@ -1,11 +1,11 @@
-//! The points asked for in the terminal: one at a time, the most telling first.
+//! Asks in the terminal what is seen on a sheet: one point at a time, the most informative first.
 //!
-//! In: a design, and lines typed. Out: what was seen. "Cannot see" and "back" are always possible;
+//! In: a design, and lines of input. Out: what was seen. "Cannot see" and "back" are always accepted;
 //! the end of the input ends the questions.
 
 use std::io::{self, BufRead, Write};
 
-use super::Asked;
+use super::examination::SheetObservations;
 use super::see_option::{self, Fault};
 use super::text::WORTH_LOOKING;
 use crate::model::certainty::Certainty;
@@ -17,22 +17,22 @@ use crate::study::index::PointAt;
 use crate::study::next_point::next_points;
 use crate::study::table::{DiagnosticTable, PointColumn};
 
-/// What was typed.
-enum Typed {
+/// One answer.
+enum Reply {
     Seen(Observed),
     CannotSee,
     Back,
     End,
 }
 
-/// Asks until nothing that is left to look at would tell more.
+/// Asks until no point is left that would be informative.
 pub(super) fn observations(
     design: &Design,
     table: &DiagnosticTable,
     input: &mut impl BufRead,
     out: &mut impl Write,
-) -> io::Result<Asked> {
-    // Each point asked for, and what was seen there.
+) -> io::Result<SheetObservations> {
+    // Each point that was asked for, and what was seen there.
     let mut asked: Vec<(PointAt, Option<Observed>)> = Vec::new();
     writeln!(
         out,
@@ -58,22 +58,22 @@ pub(super) fn observations(
         };
         let left = identified.left().count();
         question(point, left, out)?;
-        match typed(next.point, column, point, input, out)? {
-            Typed::Seen(observed) => asked.push((next.point, Some(observed))),
-            Typed::CannotSee => asked.push((next.point, None)),
-            Typed::Back => {
+        match reply(next.point, column, point, input, out)? {
+            Reply::Seen(observed) => asked.push((next.point, Some(observed))),
+            Reply::CannotSee => asked.push((next.point, None)),
+            Reply::Back => {
                 if asked.pop().is_none() {
                     writeln!(out, "  This is the first question.\n")?;
                 }
             }
-            Typed::End => return Ok(so_far),
+            Reply::End => return Ok(so_far),
         }
     }
 }
 
-fn so_far(asked: &[(PointAt, Option<Observed>)]) -> Asked {
+fn so_far(asked: &[(PointAt, Option<Observed>)]) -> SheetObservations {
     let not_visible = asked.iter().filter(|(_, observed)| observed.is_none());
-    Asked {
+    SheetObservations {
         observed: asked.iter().filter_map(|(_, o)| o.clone()).collect(),
         not_visible: not_visible.map(|(point, _)| *point).collect(),
     }
@@ -101,32 +101,32 @@ fn question(point: &Point, left: usize, out: &mut impl Write) -> io::Result<()> 
     Ok(())
 }
 
-/// Reads lines until one is understood.
-fn typed(
+/// Reads lines until one is an answer.
+fn reply(
     at: PointAt,
     column: &PointColumn,
     point: &Point,
     input: &mut impl BufRead,
     out: &mut impl Write,
-) -> io::Result<Typed> {
+) -> io::Result<Reply> {
     loop {
         write!(out, "> ")?;
         out.flush()?;
         let mut line = String::new();
         if input.read_line(&mut line)? == 0 {
             writeln!(out)?;
-            return Ok(Typed::End);
+            return Ok(Reply::End);
         }
-        let understood = match line.trim() {
-            "" | "cannot see" => Ok(Typed::CannotSee),
-            "back" => Ok(Typed::Back),
-            "end" => Ok(Typed::End),
-            words => seen(at, column, point, words).map(Typed::Seen),
+        let reply = match line.trim() {
+            "" | "cannot see" => Ok(Reply::CannotSee),
+            "back" => Ok(Reply::Back),
+            "end" => Ok(Reply::End),
+            words => seen(at, column, point, words).map(Reply::Seen),
         };
-        match understood {
-            Ok(typed) => {
+        match reply {
+            Ok(reply) => {
                 writeln!(out)?;
-                return Ok(typed);
+                return Ok(reply);
             }
             Err(fault) => writeln!(out, "  {}; {}", fault.message, fault.help)?,
         }
@@ -188,8 +188,8 @@ states = [
 ]
 "#;
 
-    /// What is understood of the lines typed, and what was printed.
-    fn asked(lines: &str) -> (Asked, String) {
+    /// What was seen according to the lines of input, and what was printed.
+    fn asked(lines: &str) -> (SheetObservations, String) {
         let folder = tempfile::tempdir().unwrap();
         let records = folder.path().join("records/designs/1");
         fs::create_dir_all(&records).unwrap();
@@ -204,7 +204,7 @@ states = [
     }
 
     #[test]
-    fn the_most_telling_point_is_asked_first_and_the_last_answer_ends() {
+    fn the_most_informative_point_is_asked_first_and_the_last_answer_ends() {
         let (asked, out) = asked("2\n");
         // The sky tells the three states apart at once.
         assert_eq!(asked.observed.len(), 1);

@@ -1,7 +1,7 @@
-//! What was seen, in the words of `--see`: `moon=present`, `lamps=2,3`, `sky!=even,wiped`,
-//! `image-height=211.5`, each with `:probable` or `:possible`.
+//! Parses the values of `--see`: `moon=present`, `lamps=2,3`, `sky!=even,wiped`, `image-height=211.5`, each
+//! with `:probable` or `:possible`.
 //!
-//! In: those words, and the points of a design. Out: observations, or every fault in the words.
+//! In: those values, and the points of a design. Out: observations, or every fault in the values.
 
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
@@ -17,7 +17,7 @@ use crate::study::table::{DiagnosticTable, PointColumn};
 /// The word for any count that is not recorded.
 pub(super) const OTHER: &str = "other";
 
-/// What is wrong with the words typed, and what to do.
+/// What is wrong with a value or an answer, and what to do.
 #[derive(Debug, PartialEq, Eq)]
 pub(super) struct Fault {
     pub(super) message: String,
@@ -33,19 +33,19 @@ impl Fault {
     }
 }
 
-/// The observations that `words` state.
+/// The observations that the values of `--see` state.
 ///
 /// # Errors
-/// Every fault: words that are no observation, points and values that the design does not have, a
+/// Every fault: values that are no observation, points and values that the design does not have, a
 /// point given twice, several values or `!=` on a measure, an answer that leaves no value.
 pub(super) fn observations(
     design: &Design,
     table: &DiagnosticTable,
-    words: &[String],
+    arguments: &[String],
 ) -> Result<Vec<Observed>, Vec<Fault>> {
     let mut observed: Vec<Observed> = Vec::new();
     let mut faults = Vec::new();
-    for words in words {
+    for words in arguments {
         match observation(design, table, words) {
             Ok(new) if observed.iter().any(|o| o.point == new.point) => {
                 let point = table.points.get(new.point).map(|p| p.key.to_string());
@@ -111,7 +111,7 @@ fn offered(written: &str, keys: &[&str], what: &str) -> String {
     }
 }
 
-/// The values without the certainty that may stand behind them.
+/// Separates the values from the certainty that may follow them.
 fn certainty(seen: &str) -> Result<(&str, Certainty), Fault> {
     let Some((values, word)) = seen.rsplit_once(':') else {
         return Ok((seen, Certainty::Certain));

@@ -1,10 +1,10 @@
-//! What an examination comes to, in words for the person at the table.
+//! Prints an examination for people.
 //!
 //! It says what the sheet is consistent with, never what it is.
 
 use std::io::{self, Write};
 
-use super::Examination;
+use super::examination::Examination;
 use super::see_option::OTHER;
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
@@ -15,10 +15,10 @@ use crate::study::numerals::numerals;
 use crate::study::scale::{Allowed, Answer, ValueSet};
 use crate::study::table::{CandidateRow, DiagnosticTable, PointColumn};
 
-/// A point expected to tell less than this, in bits, is not worth the looking.
+/// The least information, in bits, that a point must be expected to give to be asked for.
 pub(super) const WORTH_LOOKING: f64 = 0.01;
 
-/// What remains possible, what excludes the rest, and what to look at next.
+/// Prints what was seen, which candidates remain, what excludes the others, and what to look at next.
 pub(super) fn conclusion(
     examination: &Examination<'_>,
     colour: bool,

@@ -1,13 +1,13 @@
-//! What speaks for one sheet.
+//! The reasons for one sheet, in words.
 
-use super::{Said, in_mm, part_word};
+use super::{ReasonWording, in_mm, part_word};
 use crate::audit::wording;
 use crate::model::impression::{Impression, Status};
 use crate::model::key::ImpressionKey;
 use crate::study::same_sheet::reason::{Evidence, Tie};
 
-impl Said<'_> {
-    /// What both records say.
+impl ReasonWording<'_> {
+    /// A fact that both records state.
     pub(super) fn shared(&self, tie: &Tie) -> String {
         match tie {
             Tie::Number {
@@ -55,7 +55,7 @@ impl Said<'_> {
         }
     }
 
-    /// That the last known of a lost sheet stands in the history of the other.
+    /// The last known fact about a lost sheet, which is in the history of the other too.
     pub(super) fn last_known(&self, tie: &Tie) -> String {
         let [lost, other] = self.lost_first();
         match tie {
@@ -71,7 +71,7 @@ impl Said<'_> {
         }
     }
 
-    /// What agrees without being said in the same words.
+    /// A fact that agrees, stated differently by the two records.
     pub(super) fn agrees(&self, evidence: &Evidence) -> String {
         match evidence {
             Evidence::Follows { ends, begins } => {
@@ -104,7 +104,7 @@ impl Said<'_> {
         }
     }
 
-    /// The lost record first; where both are, in their order.
+    /// The two records, the lost sheet first; where both are lost, in their order.
     fn lost_first(&self) -> [&ImpressionKey; 2] {
         let [one, other] = self.records;
         let is_located = |key| {

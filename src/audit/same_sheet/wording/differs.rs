@@ -1,12 +1,12 @@
-//! What speaks against one sheet.
+//! The reasons against one sheet, in words.
 
-use super::{Said, in_mm, part_word};
+use super::{ReasonWording, in_mm, part_word};
 use crate::audit::wording;
 use crate::model::provenance::PartyRole;
 use crate::study::same_sheet::reason::Evidence;
 
-impl Said<'_> {
-    /// What differs.
+impl ReasonWording<'_> {
+    /// A fact that differs.
     pub(super) fn differs(&self, evidence: &Evidence) -> String {
         let [one, other] = self.records;
         match evidence {

@@ -1,8 +1,8 @@
-//! The shape of `census --doubts --json`.
+//! What `census --doubts --json` prints (docs/JSON.md).
 
 use serde::Serialize;
 
-use super::{OfDesign, stated_why};
+use super::pairs::{DesignPairs, stated_why};
 use crate::audit::same_sheet;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
@@ -15,31 +15,31 @@ use crate::study::same_sheet::reason::{Bearing, Reason};
 pub(super) struct DoubtsDocument {
     /// The design's key; null for the whole catalogue.
     design: Option<String>,
-    pairs: Vec<OfPair>,
+    pairs: Vec<PairEntry>,
 }
 
 #[derive(Debug, Serialize)]
-struct OfPair {
+struct PairEntry {
     records: [String; 2],
-    /// Whether a record says so itself, and why.
+    /// Whether a record states that they may be one sheet, and its reason.
     stated: bool,
     why: Option<String>,
     suggested: bool,
     excluded: bool,
-    reasons: Vec<OfReason>,
+    reasons: Vec<ReasonEntry>,
 }
 
 #[derive(Debug, Serialize)]
-struct OfReason {
+struct ReasonEntry {
     bearing: &'static str,
     kind: &'static str,
     says: String,
-    /// Where each of the two records says so.
-    at: [At; 2],
+    /// The place in each of the two records.
+    at: [Position; 2],
 }
 
 #[derive(Debug, Serialize)]
-struct At {
+struct Position {
     file: String,
     line: usize,
     column: usize,
@@ -49,7 +49,7 @@ pub(super) fn document(
     catalogue: &Catalogue,
     studies: &Studies,
     design: Option<&Design>,
-    found: &[OfDesign<'_>],
+    found: &[DesignPairs<'_>],
 ) -> DoubtsDocument {
     let pairs = found.iter().flat_map(|of| &of.pairs);
     DoubtsDocument {
@@ -60,21 +60,21 @@ pub(super) fn document(
     }
 }
 
-fn of_pair(catalogue: &Catalogue, studies: &Studies, pair: &RecordPair) -> OfPair {
-    let of_reason = |reason: &Reason| OfReason {
+fn of_pair(catalogue: &Catalogue, studies: &Studies, pair: &RecordPair) -> PairEntry {
+    let of_reason = |reason: &Reason| ReasonEntry {
         bearing: bearing(reason.bearing),
         kind: reason.evidence.kind().word,
         says: same_sheet::reason(catalogue, studies, &pair.records, reason),
         at: reason.places.map(|place| {
             let position = catalogue.sources.position(place);
-            At {
+            Position {
                 file: catalogue.sources.path(place.file).to_owned(),
                 line: position.line,
                 column: position.column,
             }
         }),
     };
-    OfPair {
+    PairEntry {
         records: pair.records.each_ref().map(ToString::to_string),
         stated: pair.is_stated,
         why: stated_why(catalogue, &pair.records).map(str::to_owned),
@@ -84,7 +84,7 @@ fn of_pair(catalogue: &Catalogue, studies: &Studies, pair: &RecordPair) -> OfPai
     }
 }
 
-/// The word for a bearing; promised to programs.
+/// The word for a bearing. Programs rely on it.
 fn bearing(bearing: Bearing) -> &'static str {
     match bearing {
         Bearing::Proves => "ties",

@@ -1,4 +1,4 @@
-//! What two records say, row by row, as recorded and private fields included.
+//! What two records state, row by row, as recorded, private fields included.
 
 use serde::Serialize;
 
@@ -10,24 +10,25 @@ use crate::model::mark::Mark;
 use crate::model::provenance::{Party, PartyRole, ProvenanceEntry, Sighting};
 use crate::model::size::Size;
 
-/// One thing that both records may say something of.
+/// One subject, and what each of the two records states of it.
 #[derive(Debug, Serialize)]
 pub(super) struct Row {
     label: &'static str,
-    /// What the one says, in lines; empty where it says nothing.
+    /// What the first record states, in lines; empty where it states nothing.
     one: Vec<String>,
     other: Vec<String>,
-    /// Whether both say the same.
+    /// Whether both state the same.
     is_same: bool,
 }
 
-/// Everything that bears on whether two records are one sheet; rows of which neither says anything are
-/// left out.
+/// Everything by which two records can be compared. Rows of which neither record states anything are left
+/// out.
 pub(super) fn rows(catalogue: &Catalogue, one: &Impression, other: &Impression) -> Vec<Row> {
-    let said = facts(catalogue, one)
+    let facts = facts(catalogue, one)
         .into_iter()
         .zip(facts(catalogue, other));
-    said.filter(|((_, one), (_, other))| !one.is_empty() || !other.is_empty())
+    facts
+        .filter(|((_, one), (_, other))| !one.is_empty() || !other.is_empty())
         .map(|((label, one), (_, other))| Row {
             label,
             is_same: one == other,
@@ -66,7 +67,7 @@ fn facts(catalogue: &Catalogue, impression: &Impression) -> Vec<(&'static str, V
                 .iter()
                 .map(|former| {
                     let holder = former.holder.as_ref().map(|k| names.of(&k.value));
-                    parts([Some(former.number.clone()), holder])
+                    joined([Some(former.number.clone()), holder])
                 })
                 .collect(),
         ),
@@ -131,7 +132,7 @@ fn facts(catalogue: &Catalogue, impression: &Impression) -> Vec<(&'static str, V
                     let date = exhibition
                         .and_then(|e| e.date.as_ref())
                         .map(|d| d.value.to_string());
-                    parts([Some(title), date, shown.at.clone()])
+                    joined([Some(title), date, shown.at.clone()])
                 })
                 .collect(),
         ),
@@ -171,24 +172,24 @@ fn taken_to_be(impression: &Impression) -> Vec<String> {
     let printing = keys(identified.printing.iter().map(|p| &p.value).collect());
     let state = state.map(|state| format!("state {state}"));
     let printing = printing.map(|printing| format!("printing {printing}"));
-    let said = parts([state, printing]) + &doubt(&identified.claim);
-    [Some(said), identified.why.clone()]
+    let reading = joined([state, printing]) + &doubt(&identified.claim);
+    [Some(reading), identified.why.clone()]
         .into_iter()
         .flatten()
         .collect()
 }
 
-/// What is said, with commas between.
-fn parts<const N: usize>(said: [Option<String>; N]) -> String {
-    let said: Vec<String> = said
+/// The texts that are there, joined by commas.
+fn joined<const N: usize>(texts: [Option<String>; N]) -> String {
+    let texts: Vec<String> = texts
         .into_iter()
         .flatten()
         .filter(|s| !s.is_empty())
         .collect();
-    said.join(", ")
+    texts.join(", ")
 }
 
-/// Names as they are recorded: the page is for editors.
+/// Gives names as they are recorded, private or not: the page is for editors.
 struct Names<'a>(&'a Catalogue);
 
 impl Names<'_> {
@@ -215,7 +216,7 @@ impl Names<'_> {
         let side = mark.side.map(|side| side.to_string());
         let place = mark.at.clone();
         let medium = mark.medium.clone();
-        parts([kind, text, whose, medium, place, side, mark.number.clone()]) + &doubt(&mark.claim)
+        joined([kind, text, whose, medium, place, side, mark.number.clone()]) + &doubt(&mark.claim)
     }
 
     fn entry(&self, entry: &ProvenanceEntry) -> String {
@@ -241,7 +242,7 @@ impl Names<'_> {
             .as_ref()
             .filter(|c| c.value != Certainty::Certain)
             .map(|c| format!("{} this sheet", c.value));
-        parts([Some(who), when, how, entry.at_place.clone(), lot, perhaps]) + &doubt(&entry.claim)
+        joined([Some(who), when, how, entry.at_place.clone(), lot, perhaps]) + &doubt(&entry.claim)
     }
 
     fn sighting(&self, sighting: &Sighting) -> String {
@@ -252,6 +253,6 @@ impl Names<'_> {
             work.map_or_else(|| cite.value.to_string(), |work| work.short.clone())
         });
         let date = Some(sighting.date.value.to_string());
-        parts([date, by, basis, cite, sighting.at.clone()])
+        joined([date, by, basis, cite, sighting.at.clone()])
     }
 }

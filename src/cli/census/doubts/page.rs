@@ -16,7 +16,8 @@ use serde::Serialize;
 use tera::{Context, Tera};
 
 use super::facts::{Row, rows};
-use super::{OfDesign, bearing_word, page_file, stated_why, text, verdict};
+use super::pairs::{DesignPairs, bearing_word, stated_why, verdict};
+use super::{page_file, text};
 use crate::audit::same_sheet;
 use crate::model::catalogue::Catalogue;
 use crate::model::impression::Impression;
@@ -31,48 +32,48 @@ use crate::study::same_sheet::RecordPair;
 const LONGEST: u32 = 900;
 
 #[derive(Serialize)]
-struct Page {
+struct DoubtsPage {
     mark: &'static str,
     language: &'static str,
     title: String,
     counted: String,
-    designs: Vec<OnPage>,
+    designs: Vec<DesignSection>,
 }
 
 #[derive(Serialize)]
-struct OnPage {
+struct DesignSection {
     number: String,
     title: String,
-    pairs: Vec<PairOnPage>,
+    pairs: Vec<PairSection>,
 }
 
 #[derive(Serialize)]
-struct PairOnPage {
+struct PairSection {
     id: String,
-    one: RecordOnPage,
-    other: RecordOnPage,
+    one: RecordView,
+    other: RecordView,
     verdict: &'static str,
     is_stated: bool,
     why: Option<String>,
-    /// What speaks for, against, and excludes; empty ones left out.
-    reasons: Vec<Weighed>,
+    /// The reasons, grouped by their bearing; groups without reasons are left out.
+    reasons: Vec<ReasonGroup>,
     rows: Vec<Row>,
-    /// Where to write what settles it.
+    /// The record to write one of the lines in.
     file: String,
-    settling: Vec<Settling>,
+    lines: Vec<SettlingLine>,
 }
 
 #[derive(Serialize)]
-struct RecordOnPage {
+struct RecordView {
     key: String,
     file: String,
-    picture: Option<PictureOnPage>,
+    picture: Option<PictureView>,
     /// Why its photograph is not shown.
     no_picture: Option<String>,
 }
 
 #[derive(Serialize)]
-struct PictureOnPage {
+struct PictureView {
     address: String,
     width: u32,
     height: u32,
@@ -80,22 +81,22 @@ struct PictureOnPage {
 }
 
 #[derive(Serialize)]
-struct Weighed {
+struct ReasonGroup {
     word: &'static str,
-    /// Whether it speaks for one sheet.
+    /// Whether they speak for one sheet.
     is_for: bool,
-    says: Vec<ReasonOnPage>,
+    reasons: Vec<ReasonView>,
 }
 
 #[derive(Serialize)]
-struct ReasonOnPage {
+struct ReasonView {
     text: String,
     /// "7.toml:14", of both records.
     places: [String; 2],
 }
 
 #[derive(Serialize)]
-struct Settling {
+struct SettlingLine {
     when: &'static str,
     line: String,
 }
@@ -108,9 +109,9 @@ pub(super) fn page(
     dir: &Path,
     catalogue: &Catalogue,
     studies: &Studies,
-    found: &[OfDesign<'_>],
+    found: &[DesignPairs<'_>],
 ) -> io::Result<String> {
-    let on_page = |of: &OfDesign<'_>| OnPage {
+    let on_page = |of: &DesignPairs<'_>| DesignSection {
         number: of.design.number.clone(),
         title: of
             .design
@@ -122,7 +123,7 @@ pub(super) fn page(
             .filter_map(|pair| pair_on_page(dir, catalogue, studies, pair))
             .collect(),
     };
-    let page = Page {
+    let page = DoubtsPage {
         mark: page_file::MARK,
         language: "en",
         title: catalogue.settings.title.value.clone(),
@@ -133,7 +134,7 @@ pub(super) fn page(
 }
 
 /// Fills the template.
-fn set(template: &str, page: &Page) -> io::Result<String> {
+fn set(template: &str, page: &DoubtsPage) -> io::Result<String> {
     let mut tera = Tera::default();
     let filled = tera
         .add_raw_template("doubts.html", template)
@@ -149,13 +150,13 @@ fn pair_on_page(
     catalogue: &Catalogue,
     studies: &Studies,
     pair: &RecordPair,
-) -> Option<PairOnPage> {
+) -> Option<PairSection> {
     let [one, other] = pair.records.each_ref().map(|key| catalogue.impression(key));
     let (one, other) = (one?, other?);
-    let mut reasons: Vec<Weighed> = Vec::new();
+    let mut reasons: Vec<ReasonGroup> = Vec::new();
     for reason in &pair.reasons {
         let word = bearing_word(reason.bearing);
-        let said = ReasonOnPage {
+        let view = ReasonView {
             text: same_sheet::reason_in_full(catalogue, studies, &pair.records, reason)
                 .replace('`', ""),
             places: reason.places.map(|place| {
@@ -163,17 +164,17 @@ fn pair_on_page(
                 format!("{}:{line}", file_of(catalogue.sources.path(place.file)))
             }),
         };
-        match reasons.iter_mut().find(|weighed| weighed.word == word) {
-            Some(weighed) => weighed.says.push(said),
-            None => reasons.push(Weighed {
+        match reasons.iter_mut().find(|group| group.word == word) {
+            Some(group) => group.reasons.push(view),
+            None => reasons.push(ReasonGroup {
                 word,
                 is_for: reason.bearing.is_for(),
-                says: vec![said],
+                reasons: vec![view],
             }),
         }
     }
-    let (file, settling) = settling(catalogue, pair);
-    Some(PairOnPage {
+    let (file, lines) = settling_lines(catalogue, pair);
+    Some(PairSection {
         id: format!("{}-{}", pair.records[0], pair.records[1]).replace('.', "-"),
         one: record(dir, catalogue, one),
         other: record(dir, catalogue, other),
@@ -183,7 +184,7 @@ fn pair_on_page(
         reasons,
         rows: rows(catalogue, one, other),
         file,
-        settling,
+        lines,
     })
 }
 
@@ -192,8 +193,9 @@ fn file_of(path: &str) -> &str {
     path.rsplit('/').next().unwrap_or(path)
 }
 
-/// In which record to write what: in the one that says that they may be one, else in the later one.
-fn settling(catalogue: &Catalogue, pair: &RecordPair) -> (String, Vec<Settling>) {
+/// The lines that settle a pair, and the file to write one in: the record that states that they may be one
+/// sheet, or else the later one.
+fn settling_lines(catalogue: &Catalogue, pair: &RecordPair) -> (String, Vec<SettlingLine>) {
     let [one, other] = &pair.records;
     let says = |from: &ImpressionKey, to: &ImpressionKey| {
         catalogue.impression(from).is_some_and(|record| {
@@ -213,17 +215,17 @@ fn settling(catalogue: &Catalogue, pair: &RecordPair) -> (String, Vec<Settling>)
         .map_or("", |record| catalogue.sources.path(record.place.file));
     let line = |key: &str| format!("{key} = [{{ impression = \"{to}\", why = \"…\" }}]");
     let mut settling = vec![
-        Settling {
+        SettlingLine {
             when: "They are one",
             line: line("same_as"),
         },
-        Settling {
+        SettlingLine {
             when: "They are two",
             line: line("not_same_as"),
         },
     ];
     if !pair.is_stated {
-        settling.push(Settling {
+        settling.push(SettlingLine {
             when: "It stays open",
             line: line("maybe_same_as"),
         });
@@ -231,14 +233,14 @@ fn settling(catalogue: &Catalogue, pair: &RecordPair) -> (String, Vec<Settling>)
     (file.to_owned(), settling)
 }
 
-fn record(dir: &Path, catalogue: &Catalogue, impression: &Impression) -> RecordOnPage {
-    let shown = best(&impression.pictures).map(|picture| shown(dir, picture));
-    let (picture, no_picture) = match shown {
+fn record(dir: &Path, catalogue: &Catalogue, impression: &Impression) -> RecordView {
+    let view = best(&impression.pictures).map(|picture| picture_view(dir, picture));
+    let (picture, no_picture) = match view {
         None => (None, Some("no photograph is recorded".to_owned())),
         Some(Ok(picture)) => (Some(picture), None),
         Some(Err(why)) => (None, Some(why)),
     };
-    RecordOnPage {
+    RecordView {
         key: impression.key.to_string(),
         file: catalogue.sources.path(impression.place.file).to_owned(),
         picture,
@@ -246,20 +248,20 @@ fn record(dir: &Path, catalogue: &Catalogue, impression: &Impression) -> RecordO
     }
 }
 
-/// The photograph that shows most: the whole recto, or else the first.
+/// The photograph to show: one of the whole recto, or else the first.
 fn best(pictures: &[Picture]) -> Option<&Picture> {
     let whole = |p: &&Picture| p.side == Side::Recto && p.view == View::Whole;
     pictures.iter().find(whole).or_else(|| pictures.first())
 }
 
-fn shown(dir: &Path, picture: &Picture) -> Result<PictureOnPage, String> {
+fn picture_view(dir: &Path, picture: &Picture) -> Result<PictureView, String> {
     let path = Path::new(&picture.path);
     if !path.components().all(|c| matches!(c, Component::Normal(_))) {
         return Err("its photograph lies outside the catalogue".to_owned());
     }
     let small = small(&dir.join(path), LONGEST, Plan::default().pixel_limit)
         .map_err(|fault| format!("its photograph cannot be shown: {fault}"))?;
-    Ok(PictureOnPage {
+    Ok(PictureView {
         address: format!("data:image/jpeg;base64,{}", base64(&small.jpeg)),
         width: small.width,
         height: small.height,
@@ -267,7 +269,7 @@ fn shown(dir: &Path, picture: &Picture) -> Result<PictureOnPage, String> {
     })
 }
 
-/// Bytes as text (RFC 4648, section 4).
+/// Encodes bytes in base 64 (RFC 4648, section 4).
 fn base64(bytes: &[u8]) -> String {
     const LETTERS: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
     let mut text = String::with_capacity(bytes.len().div_ceil(3) * 4);
@@ -292,7 +294,7 @@ mod tests {
 
     #[test]
     fn a_template_that_cannot_be_filled_makes_no_page() {
-        let page = Page {
+        let page = DoubtsPage {
             mark: page_file::MARK,
             language: "en",
             title: "Prints".to_owned(),

@@ -1,5 +1,5 @@
-//! Where the editors' page may be written: never into a site or a theme, whose files are published,
-//! and never over a file of somebody's own.
+//! Writes the editors' page: never into a site or a theme, whose files are published, and never over any
+//! other file.
 
 use std::fmt;
 use std::fs;
@@ -8,19 +8,19 @@ use std::path::{Path, PathBuf};
 
 use crate::issue::mark;
 
-/// What every such page begins with; a file that does not is not written over.
+/// The beginning of every such page. A file without it is not overwritten.
 pub(super) const MARK: &str = "<!-- Keyblock: open doubts, for the editors, not for publishing -->";
 
 /// Why the page is not written there.
 #[derive(Debug)]
 pub(super) enum Refusal {
-    /// Not the name of a page.
+    /// The file name is not one of a page.
     NotAPage(PathBuf),
-    /// The folder is not there.
+    /// The folder does not exist.
     NoFolder(PathBuf),
     /// It would be published with the site in this folder.
     InSite(PathBuf),
-    /// There is a file that is no such page.
+    /// There is another file under that name.
     NotOurs(PathBuf),
 }
 
@@ -47,8 +47,8 @@ impl fmt::Display for Refusal {
     }
 }
 
-/// Whether the page may be written to `file`, for the catalogue in `dir`.
-pub(super) fn may(dir: &Path, file: &Path) -> Result<(), Refusal> {
+/// Checks that the page may be written to `file`, for the catalogue in `dir`.
+pub(super) fn check(dir: &Path, file: &Path) -> Result<(), Refusal> {
     let is_page = file
         .extension()
         .is_some_and(|e| e.eq_ignore_ascii_case("html"));
@@ -59,7 +59,7 @@ pub(super) fn may(dir: &Path, file: &Path) -> Result<(), Refusal> {
         Some(folder) if !folder.as_os_str().is_empty() => folder,
         _ => Path::new("."),
     };
-    // Asked of where it really is, whatever leads there.
+    // Checked for the real path, behind any symbolic links.
     let Ok(real) = fs::canonicalize(folder) else {
         return Err(Refusal::NoFolder(folder.to_owned()));
     };
@@ -78,8 +78,8 @@ pub(super) fn may(dir: &Path, file: &Path) -> Result<(), Refusal> {
     Ok(())
 }
 
-/// The folders of a catalogue that hold what is published: its site, and its themes, wherever links
-/// lead.
+/// The folders of a catalogue whose files are published: its site and its themes, as written and behind
+/// symbolic links.
 fn published(dir: &Path) -> Vec<PathBuf> {
     let Ok(root) = fs::canonicalize(dir) else {
         return Vec::new();
@@ -94,7 +94,7 @@ fn published(dir: &Path) -> Vec<PathBuf> {
         .collect()
 }
 
-/// Whether a file is such a page: no link, and beginning as one.
+/// Whether a file is such a page: no symbolic link, and with [`MARK`] at its beginning.
 fn is_ours(file: &Path) -> bool {
     if !fs::symlink_metadata(file).is_ok_and(|about| about.is_file()) {
         return false;
@@ -104,14 +104,14 @@ fn is_ours(file: &Path) -> bool {
     read.is_ok() && String::from_utf8_lossy(&begins).contains(MARK)
 }
 
-/// The name under which the page is written before it takes its place.
+/// The file that the page is written to before it is renamed.
 fn beside(file: &Path) -> PathBuf {
     let name = file.file_name().unwrap_or_default().to_string_lossy();
     file.with_file_name(format!(".{name}.next"))
 }
 
-/// Writes the page whole or not at all, where it [`may`] be written. Only a page left over from an
-/// interrupted run makes room.
+/// Writes the page whole or not at all. A page that an interrupted run left under the other name is removed
+/// first.
 pub(super) fn write(file: &Path, text: &str) -> io::Result<()> {
     let beside = beside(file);
     if is_ours(&beside) {

@@ -1,17 +1,17 @@
-//! The pairs for people: one after the other, each reason on a line.
+//! Prints the pairs for people: one after the other, each reason on a line.
 
 use std::io::{self, Write};
 
-use super::{OfDesign, bearing_word, stated_why, verdict};
+use super::pairs::{DesignPairs, bearing_word, stated_why, verdict};
 use crate::audit::same_sheet;
-use crate::cli::counted;
+use crate::cli::plural::counted;
 use crate::model::catalogue::Catalogue;
 use crate::study::Studies;
 
 pub(super) fn pairs(
     catalogue: &Catalogue,
     studies: &Studies,
-    found: &[OfDesign<'_>],
+    found: &[DesignPairs<'_>],
     colour: bool,
     out: &mut impl Write,
 ) -> io::Result<()> {
@@ -25,7 +25,7 @@ pub(super) fn pairs(
             text.to_owned()
         }
     };
-    for OfDesign { design, pairs } in found {
+    for DesignPairs { design, pairs } in found {
         let title = design.title().map_or("", |t| t.text.value.as_str());
         writeln!(out, "{}", heading(&format!("{}. {title}", design.number)))?;
         for pair in pairs {
@@ -51,8 +51,8 @@ pub(super) fn pairs(
     )
 }
 
-/// "4 pairs, 1 of them suggested here and said in no record".
-pub(super) fn counted_pairs(found: &[OfDesign<'_>]) -> String {
+/// "4 pairs, 1 of them said in no record yet".
+pub(super) fn counted_pairs(found: &[DesignPairs<'_>]) -> String {
     let all = || found.iter().flat_map(|of| &of.pairs);
     let unsaid = all().filter(|pair| !pair.is_stated).count();
     let pairs = counted(all().count(), "pair", "pairs");

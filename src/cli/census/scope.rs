@@ -1,0 +1,33 @@
+//! What a census counts, with its result.
+
+use crate::model::design::Design;
+use crate::study::DesignStudy;
+use crate::study::census::Census;
+
+/// The census of what was asked for.
+pub(super) enum ScopedCensus<'a> {
+    /// One design.
+    Design(&'a Design, Box<DesignStudy>),
+    /// The designs of a series; its name.
+    Series(&'a str, Census),
+    /// Every design.
+    Everything(Census),
+}
+
+impl ScopedCensus<'_> {
+    /// The counts.
+    pub(super) fn census(&self) -> &Census {
+        match self {
+            ScopedCensus::Design(_, study) => &study.census,
+            ScopedCensus::Series(_, census) | ScopedCensus::Everything(census) => census,
+        }
+    }
+
+    /// The design and its study, where it is one design.
+    pub(super) fn design(&self) -> Option<(&Design, &DesignStudy)> {
+        match self {
+            ScopedCensus::Design(design, study) => Some((design, study)),
+            _ => None,
+        }
+    }
+}

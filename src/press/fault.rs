@@ -1,0 +1,58 @@
+//! Why no site could be made of a catalogue without errors.
+
+use std::fmt;
+
+use crate::page::ThemeFault;
+use crate::picture::Fault;
+
+/// A failure of the disk while pictures were prepared. Nothing is wrong with the records.
+#[derive(Clone, Debug)]
+pub struct DiskFault(pub(super) Fault);
+
+impl DiskFault {
+    /// What the user can do.
+    #[must_use]
+    pub fn help(&self) -> &'static str {
+        self.0.help()
+    }
+}
+
+impl fmt::Display for DiskFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "the disk failed: {}", self.0)
+    }
+}
+
+impl std::error::Error for DiskFault {}
+
+/// Why no site could be made of a catalogue without errors.
+#[derive(Debug)]
+pub enum PullFault {
+    /// A template or word of the catalogue's own theme is broken.
+    Theme(ThemeFault),
+    /// The disk failed.
+    Disk(DiskFault),
+}
+
+impl fmt::Display for PullFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            PullFault::Theme(fault) => fault.fmt(f),
+            PullFault::Disk(fault) => fault.fmt(f),
+        }
+    }
+}
+
+impl std::error::Error for PullFault {}
+
+impl From<ThemeFault> for PullFault {
+    fn from(fault: ThemeFault) -> PullFault {
+        PullFault::Theme(fault)
+    }
+}
+
+impl From<DiskFault> for PullFault {
+    fn from(fault: DiskFault) -> PullFault {
+        PullFault::Disk(fault)
+    }
+}
