@@ -1,5 +1,5 @@
-//! A compile of what the last one made already: it says the same and touches nothing; and whatever
-//! changed, it looks again.
+//! A compile where nothing changed since the last one: it prints the same and writes nothing. Where anything
+//! changed, everything is compiled anew.
 
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -7,12 +7,12 @@ use std::path::{Path, PathBuf};
 use crate::program::{bytes_below, compile, copy_of, edit, files_below, keyblock, text};
 use crate::small;
 
-/// Where a compile keeps what it said.
+/// The file in which a compile keeps what it printed.
 fn kept(dir: &Path) -> PathBuf {
     dir.join(".keyblock/compiled.json")
 }
 
-/// Marks what is kept, so that a compile which only says it again can be told from one that looks again.
+/// Marks the kept text, so that a compile that only prints it again is distinguished from a full one.
 fn mark_as_kept(dir: &Path) {
     edit(&kept(dir), "1 doubt", "1 kept doubt");
 }
@@ -154,7 +154,7 @@ fn a_photograph_and_its_tiles_are_watched_too() {
     assert!(!again.contains("kept"), "{again}");
     assert_eq!(fs::read(tile.unwrap()).unwrap(), whole);
 
-    // Files keep their times when their folder gets another name.
+    // Renaming a folder does not change the times of its files.
     edit(&kept(dir), "no findings", "no kept findings");
     let (pictures, elsewhere) = (
         dir.join("records/designs/14/pictures"),

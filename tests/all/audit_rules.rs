@@ -1,11 +1,10 @@
-//! The rules of the audit, each on the smallest catalogue that breaks it and one that does not.
+//! The rules of the audit, each on the smallest catalogue that breaks it and on one that does not.
 
 use keyblock::model::codes::Code;
 
 use crate::small::{audit_lines, audited, codes};
 
-/// A design with two states told apart by a moon, an inking point, a mark, a measure, and two
-/// printings.
+/// A design with two states that differ in a moon, points of inking, mark and measure, and two printings.
 const FERRY: &str = r#"
 -- records/designs/14/design.toml
 titles = [{ text = "The Last Ferry" }]
@@ -223,7 +222,8 @@ fn a_possible_observation_contradicts_nobody_and_a_probable_one_does() {
     );
 }
 
-/// Common practice, no source: what was trimmed off or lies under a frame is not missing.
+/// Common practice, no source: what was trimmed off or is covered by a frame counts as not visible, not as
+/// absent.
 #[test]
 fn a_trimmed_or_framed_place_is_never_read_as_absent() {
     for told in ["not-visible", "not-applicable"] {
@@ -289,8 +289,8 @@ fn a_stamp_alone_never_proves_the_artists_own_printing() {
     assert_eq!(codes_of(&sheet(record)), []);
 }
 
-/// Common practice, no source: ink is chosen for each sheet, so it can tell printings apart but
-/// never two states.
+/// Common practice, no source: ink is chosen for each sheet, so it can separate printings but never two
+/// states.
 #[test]
 fn inking_never_separates_states() {
     for state in ["before-moon", "with-moon"] {
@@ -622,7 +622,8 @@ fn two_owners_at_one_time_are_doubted() {
     }
 }
 
-/// The town museum became the county's, and that the museum of the land; both records are of one sheet.
+/// The town museum was taken over by the county museum, and that by the state museum. Both records are of one
+/// sheet.
 #[test]
 fn a_museum_that_took_another_over_is_no_second_owner_on_any_record_of_a_sheet() {
     let records = |second_owner: &str| {
@@ -656,7 +657,7 @@ provenance = [{{ owner = "{second_owner}", from = "1950", to = "1960" }}]
     assert_eq!(codes_of(&records("elsewhere")), [Code::ProvenanceOverlap]);
 }
 
-/// Records that name each other as successors are at fault, and end no search.
+/// Records that name each other as successors are an error, and no search for a successor runs forever.
 #[test]
 fn successors_in_a_circle_are_one_house() {
     let records = r#"
@@ -745,7 +746,7 @@ fn what_is_known_of_a_sheet_before_it_was_printed_is_doubted() {
     ] {
         assert_eq!(found(&format!("{printed}{sound}")), [], "{sound}");
     }
-    // Where the sheet is not dated, its printing is, and failing that the design (1927).
+    // Where the sheet has no date, that of its printing counts, or else that of the design (1927).
     let owner = "provenance = [{ owner = { name = \"One\" }, from = \"1920\" }]";
     assert_eq!(found(owner), [Code::KnownBeforePrint]);
     let loose = format!("sheet = {{ date = \"1935~\" }}\n{owner}");

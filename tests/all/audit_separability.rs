@@ -1,5 +1,5 @@
-//! What the audit says where the records fail to tell things apart, where wear would go backwards,
-//! and where more is known than was concluded.
+//! The findings of the audit on states and printings that no point separates, on wear that would go backwards,
+//! and on sheets whose observations allow a narrower identification.
 
 use keyblock::model::codes::Code;
 
@@ -22,7 +22,7 @@ points = [
 
 #[test]
 fn two_states_that_no_point_separates_are_doubted() {
-    // c does not follow a, so nobody compared the two; b differs from both.
+    // c does not follow a, so no other rule compares the two; b differs from both.
     let states = |third: &str| {
         design(&format!(
             "{MOON_AND_BUOY}states = [
@@ -96,7 +96,7 @@ fn a_design_without_points_is_not_reproached_with_it() {
     assert_eq!(codes(&[&record]), []);
 }
 
-// More is known than was concluded.
+// Observations that allow a narrower identification.
 
 const SETTLED: &str = r#"
 points = [{ key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix" },
@@ -176,8 +176,8 @@ printings = [
 fn a_seal_used_by_two_people_separates_their_printings_badly() {
     assert_eq!(sealed("absent", "heir"), [Code::MarkShared]);
     assert_eq!(sealed("absent", "artist"), []);
-    // Where the printings are not told apart by it, nobody relies on it; that they are not told
-    // apart at all is another finding.
+    // Where the mark does not separate the printings, the rule does not apply; that nothing separates them
+    // is another finding.
     assert_eq!(sealed("present", "heir"), [Code::PrintingsInseparable]);
 }
 

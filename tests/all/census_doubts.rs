@@ -7,7 +7,7 @@ use crate::pictures::photograph;
 use crate::program::{Ran, bytes_below, compile, keyblock, text};
 use crate::small::lay_down;
 
-/// Two records that one lot ties, one of them hostile in its words; a third that says it may be the first.
+/// Two records tied by one lot, one of them with hostile text, and a third that says it may be the first.
 const QUAY: &str = r#"
 -- records/holders/owner-a.toml
 name = "Hidden Owner"
@@ -103,7 +103,7 @@ fn the_page_shows_both_records_and_loads_nothing() {
     let folder = laid_down();
     let (_elsewhere, _, page) = page(folder.path());
     assert!(page.contains("For the editors. Not for publishing."));
-    // Names of private owners and photographs kept back are the editors' to see.
+    // Editors see names of private owners and unpublished photographs.
     assert!(page.contains("Hidden Owner"));
     assert!(page.contains("data:image/jpeg;base64,/9j/"));
     assert!(page.contains("no photograph is recorded"));
@@ -117,13 +117,13 @@ fn the_page_shows_both_records_and_loads_nothing() {
         assert!(page.contains(&line), "{line}");
     }
     assert!(page.contains("<dt class=\"against\">excludes</dt>"));
-    // What a record says is text.
+    // Text of a record is never markup.
     assert!(!page.contains("<script"));
     assert!(
         page.contains("A &lt;script&gt;alert(1)&lt;&#x2F;script&gt;")
             || page.contains("A &lt;script&gt;alert(1)&lt;/script&gt;")
     );
-    // Nothing is asked of anywhere else.
+    // The page loads nothing.
     for reaching in [
         "http:", "https:", "src=\"//", "url(", "@import", "<link", "<iframe",
     ] {
@@ -200,7 +200,7 @@ fn nothing_of_the_pairs_is_in_the_site() {
     }
 }
 
-/// The page is written beside its place first: what stands there may be somebody's own, or lead to it.
+/// The page is written to another name first, which may be a file of the user's own, or a link to one.
 #[cfg(unix)]
 #[test]
 fn what_stands_beside_the_page_is_written_over_only_if_it_is_a_page() {

@@ -1,4 +1,4 @@
-//! The figures of the census: what each leads to.
+//! The figures of the census: the target of the link on each.
 
 use keyblock::page::Site;
 
@@ -24,7 +24,7 @@ pub fn shown(cell: &str) -> String {
         .collect()
 }
 
-/// Where a link of a page leads: a page and a place in it. Both are there.
+/// The target of a link on a page: a page and an id on it, both of which must exist.
 fn target<'s>(site: &'s Site, from: &str, cell: &'s str) -> (String, &'s str) {
     let href = cell.split("<a href=\"").nth(1).expect(cell);
     let href = href.split('"').next().unwrap();
@@ -54,7 +54,7 @@ pub fn censuses(site: &Site) -> Vec<&str> {
         .collect()
 }
 
-/// Or it has them beside it.
+/// A figure without a link has its records beside it.
 #[test]
 fn every_figure_leads_to_the_records_it_counts() {
     let folder = copy_of("demo-site");
@@ -66,7 +66,7 @@ fn every_figure_leads_to_the_records_it_counts() {
             let opening = format!("<table class=\"{kind}\">");
             let tables = text.split(&opening).skip(1);
             for table in tables.map(|table| table.split("</table>").next().unwrap()) {
-                // What was declared is no count of records.
+                // A declared number is not a count of records, so it has no link.
                 let rows = table.split("<tr>").skip(1);
                 let is_of_editions = table.contains("<th class=\"figure\" scope=\"col\">Declared");
                 for cell in rows.flat_map(|row| cells(row).skip(usize::from(is_of_editions))) {
@@ -164,7 +164,7 @@ fn what_is_not_accepted_stands_apart_and_in_no_total() {
         }
         let own = page(&site, "design/2/census/");
         assert!(own.contains("its sheets count in no total"), "{own}");
-        // What a holder has is all that is there.
+        // The page of a holder lists all of its sheets.
         assert!(page(&site, "holder/museum/").contains("The Crane"));
     }
     let doubtful = site_of(&[FERRY, &another("doubtful")]);

@@ -1,4 +1,4 @@
-//! The census on pages: counts as intervals wherever they stand, what a merger changes, classes, editions,
+//! The census on pages: counts as intervals everywhere, what a merger of museums changes, classes, editions,
 //! survival, and the same figures as a table for other programs.
 
 use std::collections::BTreeMap;
@@ -100,7 +100,7 @@ fn classes_stand_apart_and_what_does_not_count_is_named() {
         let row = format!("<th scope=\"row\">{class}</th><td class=\"figure\">{figure}</td>");
         assert!(classes.contains(&row), "{class}: {classes}");
     }
-    // The sheet that is not shown is counted all the same, and nobody learns who has it.
+    // An unpublished sheet is counted, and its holder is not named.
     assert!(classes.contains("1 counted, not shown"));
     let holders = part(census, "by-holder");
     let withheld = &holders[holders.find("not recorded or not told").unwrap()..];

@@ -45,7 +45,7 @@ fn figure(row: &BTreeMap<String, String>) -> String {
     }
 }
 
-/// What a cell shows to those who see: without what is read out in its place, and without records.
+/// The visible text of a cell: without what a screen reader reads in its place, and without records.
 fn seen(cell: &str) -> String {
     let visible = cell.split("<span class=\"unseen\">").next().unwrap();
     shown(visible.split("<span class=\"of-cell\">").next().unwrap())

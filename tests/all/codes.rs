@@ -1,5 +1,5 @@
 //! The codes of findings: each is raised by some catalogue of these tests, and explained in
-//! `docs/FINDINGS.md`, which is made from the table of codes and from what those catalogues are told.
+//! `docs/FINDINGS.md`, which is made from the table of codes and from the findings of those catalogues.
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
@@ -11,7 +11,7 @@ use keyblock::model::codes::Code;
 
 use crate::{findings, pictures};
 
-/// How a code is told.
+/// The message of a code.
 struct Told {
     message: String,
     help: Option<String>,
@@ -35,7 +35,7 @@ impl Fit {
     }
 }
 
-/// The codes that catalogues raise, each as it is told of the one that fits best.
+/// The codes that the catalogues raise, each with the message from the best example.
 static RAISED: LazyLock<BTreeMap<Code, Told>> = LazyLock::new(|| {
     // What no text file can hold.
     let others = [

@@ -1,4 +1,4 @@
-//! The commands as people and scripts meet them: what they print, where, and how they end.
+//! The commands, run as programs: what they print, on which stream, and with which exit code.
 
 use std::fs;
 use std::io::{BufRead, BufReader, Read};
@@ -137,7 +137,7 @@ fn the_summary_counts_what_there_is_and_the_second_compile_remakes_nothing() {
 #[test]
 fn the_audit_speaks_json() {
     let folder = small::lay_down(&[BROKEN]);
-    // The fault stands behind letters of two bytes each.
+    // Letters of two bytes each come before the fault.
     let design = folder.path().join("records/designs/1/design.toml");
     edit(
         &design,
@@ -222,7 +222,7 @@ fn doubts_are_no_failure_errors_are_and_words_that_make_no_sense_are_another() {
     for (words, code) in cases {
         let ran = keyblock(words);
         assert_eq!(ran.code, Some(*code), "{words:?}: {ran:?}");
-        // What was not asked for is said on standard error alone.
+        // What is no result is printed on standard error alone.
         if *code == 2 {
             assert_eq!(ran.out, "", "{words:?}");
             assert!(!ran.err.is_empty(), "{words:?}");
@@ -260,7 +260,7 @@ fn a_reader_who_has_seen_enough_is_no_failure() {
         .unwrap();
     assert_eq!((child.wait().unwrap().code(), err.as_str()), (Some(0), ""));
 
-    // Findings that nobody reads keep nothing from being published.
+    // A closed standard error does not keep the site from being published.
     let mut child = command(&["compile", text(folder.path())])
         .stdout(Stdio::piped())
         .stderr(Stdio::piped())

@@ -1,6 +1,6 @@
-//! Comparisons: where photographs lie on each other, how large they are, what is said of one that
-//! cannot be laid on the others, and which designs have impressions to compare. Registrations are set
-//! here, so that pages alone are judged.
+//! Comparisons: how photographs are placed on each other, how large they are, what the page says of one that
+//! could not be aligned, and which designs have impressions to compare. Registrations are given, so that only
+//! the pages are tested.
 
 use std::collections::BTreeMap;
 
@@ -120,7 +120,7 @@ fn quay() -> Site {
     .unwrap()
 }
 
-/// What the script of the comparisons is told.
+/// The data that the script of the comparisons reads.
 fn data(site: &Site) -> Value {
     let text = page(site, "design/1/comparison/");
     let (_, rest) = text.split_once("id=\"compare_data\">").unwrap();

@@ -1,4 +1,4 @@
-//! The catalogues that come with the program: what the audit says of them.
+//! The findings of the audit on the catalogues that come with the program.
 
 use std::path::{Path, PathBuf};
 
@@ -13,7 +13,7 @@ fn root() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR"))
 }
 
-/// What the audit finds: file and code, in order. What the reader finds is not asked here.
+/// What the audit finds: file and code, in order. Findings of reading are left out.
 fn found(folder: &Path) -> Vec<(String, Code)> {
     let catalogue = keyblock::read::read(folder).catalogue;
     let mut findings = audit(&catalogue, &Studies::of(&catalogue));
@@ -29,9 +29,9 @@ fn the_example_raises_nothing() {
     assert_eq!(found(&root().join("tests/example-catalogue")), []);
 }
 
-/// The demonstration was given doubts to show what a doubt looks like; the audit names each, and
-/// finds nothing else but a sheet that may be the one sold in 1949, the sheets to look at again since state i of design 7 was described, and
-/// two clean-wiped printings of design 12 that nothing separates.
+/// The demonstration has doubts on purpose, to show what a doubt looks like. The audit finds each, and nothing
+/// else but a sheet that may be the one sold in 1949, the sheets to look at again since state i of design 7
+/// was described, and two clean-wiped printings of design 12 that nothing separates.
 #[test]
 fn the_demonstration_raises_the_doubts_it_was_given_and_no_others() {
     let expected = [
@@ -58,8 +58,8 @@ fn the_demonstration_raises_the_doubts_it_was_given_and_no_others() {
     assert_eq!(found(&root().join("demo-site")), expected);
 }
 
-/// What the records state, the study would have suggested by itself, save where only a letter tells; and
-/// of some 190 records it suggests no others.
+/// The study suggests every pair that the records state, except where a letter is the only evidence; and among
+/// some 190 records it suggests no others.
 #[test]
 fn the_demonstration_is_suggested_what_its_editors_suspect() {
     let catalogue = keyblock::read::read(&root().join("demo-site")).catalogue;

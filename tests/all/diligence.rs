@@ -28,8 +28,8 @@ fn years(toml: &str) -> Option<DiligenceYears> {
     studies.diligence.get(&key("1.1")).cloned()
 }
 
-/// The same of a sheet of 1930 with these provenance entries, a stretch a line: "1933-01-30 to
-/// 1945-05-08 owner 0 1".
+/// The same for a sheet of 1930 with these provenance entries, one period a line: "1933-01-30 to 1945-05-08
+/// owner 0 1".
 fn of_entries(entries: &str) -> Vec<String> {
     let toml = format!("sheet = {{ date = \"1930\" }}\nprovenance = [{entries}]");
     lines(&years(&toml).unwrap())
@@ -133,7 +133,7 @@ fn what_passed_directly_leaves_no_time_between() {
         ),
         ["1933-01-30 to 1945-05-08 owner 0 2"]
     );
-    // Near misses: nothing said of the way, a break at the agent, an agent who may have had another
+    // Near misses: no way of transfer recorded, a break at the agent, an agent who may have had another
     // sheet.
     let agent = |said: &str| {
         format!(
@@ -286,7 +286,7 @@ fn nothing_is_asked_of_days_before_a_sheet_was_printed() {
             "1941-01-01 to 1945-05-08 owner 0",
         ]
     );
-    // A run of several years tells nothing of a single sheet.
+    // A run of several years does not date a single sheet.
     assert_eq!(
         found("1934/1951", "1938"),
         [
@@ -381,7 +381,7 @@ fn a_change_of_hands_is_recorded_where_its_date_is_certain_and_else_possible() {
             "{ keeper = \"museum\", from = \"1938\" }",
             ChangeOfHands::None,
         ),
-        // What the artist had first came from nobody.
+        // The artist had the sheet first, from no earlier owner.
         (
             "{ owner = \"artist\", from = \"1938\" }",
             ChangeOfHands::None,
@@ -431,7 +431,7 @@ fn what_was_had_seen_or_shown_in_time_was_not_printed_later() {
     ] {
         assert!(is_later(nothing), "{nothing}");
     }
-    // A date that the history contradicts tells nothing: the sheet is asked about.
+    // A date that the provenance contradicts does not count: the sheet is listed.
     assert!(!is_later(
         "sheet = { date = \"1952\" }\nsightings = [{ date = \"1940\" }]"
     ));

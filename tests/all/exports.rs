@@ -45,7 +45,7 @@ fn every_file_is_of_one_format_and_every_format_has_files() {
         let formats = FORMATS.iter().filter(|format| is_of(path, format));
         assert_eq!(formats.count(), 1, "{path}");
     }
-    // The pictures of the example are given without tiles, so their services stand nowhere.
+    // The pictures of the example are given without tiles, so they have no image services.
     for format in FORMATS
         .iter()
         .filter(|format| format.name != "image-service")

@@ -1,8 +1,8 @@
-//! Broken records: each is told at its place, and nothing else is.
+//! Broken records: each fault is reported at its place, and nothing else is reported.
 //!
 //! A file of `tests/broken/` is a sentence, then the files of a catalogue (`-- path`, over those of
 //! [`SOUND`]), then under `== told` every finding that they give, with severity, code, line and
-//! column. `KEYBLOCK_BLESS=1 cargo test findings` writes what is told now; read the difference.
+//! column. `KEYBLOCK_BLESS=1 cargo test findings` writes the present findings; read the difference.
 
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
@@ -18,7 +18,7 @@ use keyblock::read::{Reading, read};
 use keyblock::study::Studies;
 use rayon::prelude::*;
 
-/// A catalogue without a fault, which the broken records are laid over.
+/// A catalogue without faults, into which the broken records are written.
 const SOUND: &str = include_str!("../sound-catalogue.txt");
 
 /// The files of a tree written as text: a line `-- path`, then the file's lines.
@@ -35,7 +35,7 @@ fn files(tree: &str) -> Vec<(&str, String)> {
     files
 }
 
-/// Lays the files of a tree over what is in `dir`. A file `(gone)` is taken away.
+/// Writes the files of a tree into `dir`, over those that are there. A file `(gone)` is deleted.
 fn lay(dir: &Path, tree: &str) {
     for (path, text) in files(tree) {
         let full = dir.join(path);
@@ -117,7 +117,7 @@ impl Broken {
     }
 }
 
-/// What came of a broken record.
+/// A broken record and its findings.
 pub struct Judgement {
     /// The record.
     pub broken: Broken,
@@ -127,8 +127,8 @@ pub struct Judgement {
     told: String,
 }
 
-/// Every broken record, by name, with what came of it. Judging them all takes seconds, and several
-/// tests ask for it.
+/// Every broken record, by name, with its findings. Judging them all takes seconds, and several tests need
+/// the result.
 pub static JUDGEMENTS: LazyLock<Vec<Judgement>> = LazyLock::new(|| {
     let judgement = |broken: Broken| {
         let judged = judged(broken.catalogue().path());
@@ -187,8 +187,8 @@ fn every_broken_record_is_told_at_its_place_and_nothing_else_is() {
     assert_eq!(wrong, "");
 }
 
-/// Every slip of the pen in a line of the sound catalogue's TOML: a key or header misspelt, a header
-/// not closed, a text not closed. Each with what was done.
+/// Every line of the sound catalogue's TOML with one slip: a key or header misspelt, a header not closed, a
+/// text not closed. Each with a name for the slip.
 fn slips() -> Vec<(String, &'static str, String)> {
     let mut slips = Vec::new();
     for (path, text) in files(SOUND) {
@@ -231,9 +231,9 @@ fn one_slip_is_one_fault() {
         })
         .collect();
     let expected = [
-        // What stands in `[points.values]` falls to the point before.
+        // The keys of `[points.values]` then belong to the point before.
         "misspelt, records/designs/14/design.toml:32: [[points]]",
-        // Nobody can tell a misspelt answer from another one: it is told wherever it is given.
+        // A misspelt answer may be another answer, so it is reported wherever it is given.
         "misspelt, records/designs/14/design.toml:39: even = \"one even tone\"",
     ];
     let unexpected: Vec<&String> = told_more
@@ -294,7 +294,7 @@ pub mod files_as_files {
         fs::set_permissions(&path, fs::Permissions::from_mode(0o000)).unwrap();
         let told = told(dir.path());
         if fs::read(&path).is_ok() {
-            // Whoever runs this may read everything; then there is nothing to tell.
+            // The user who runs this may be allowed to read everything; then there is no finding.
             assert_eq!(told, "");
         } else {
             assert!(
@@ -349,7 +349,7 @@ pub mod files_as_files {
     }
 }
 
-/// Whatever happens to a record, reading it ends, and what is found lies inside the files.
+/// However a record is damaged, reading it ends, and the places of the findings are inside the files.
 mod mutations {
     use super::*;
 
@@ -371,7 +371,7 @@ mod mutations {
         }
     }
 
-    /// Values and lines that a hurried hand or a hostile one may leave in a record.
+    /// Values and lines that haste or malice may leave in a record.
     const STRANGE: &[&str] = &[
         "",
         "0",
@@ -478,7 +478,7 @@ mod mutations {
             .collect();
         let mut numbers = Numbers(0x9E37_79B9_7F4A_7C15);
         let dir = sound();
-        // Wording the literature takes longer than reading all the rest, and has its own tests.
+        // Setting the references takes longer than reading everything else, and has tests of its own.
         fs::remove_file(dir.path().join("records/literature.bib")).unwrap();
         let (mut read_records, mut told, mut faulty) = (0, 0, 0);
         // One record in each of several files is broken at a time: a catalogue is never broken in
@@ -498,7 +498,7 @@ mod mutations {
             told += reading.findings.len();
             faulty += usize::from(!reading.findings.is_empty());
         }
-        // Nearly every such catalogue has a fault that is told, or the mutations do nothing.
+        // Nearly every such catalogue must have a finding, or the mutations do nothing.
         assert!(
             told > read_records / 2,
             "{told} findings in {read_records} records"

@@ -1,5 +1,5 @@
-//! Image services: what the standard derives from `info.json` is there, and nothing else; what may
-//! not be larger is not; what changed is rewritten, and what did not is left alone.
+//! Image services: the files that the standard derives from `info.json` exist, and no others; no picture is
+//! larger than it may be; changed pictures are written anew, and unchanged ones are not.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
@@ -210,7 +210,7 @@ fn a_photograph_changed_under_the_same_address_is_rewritten_and_the_others_are_l
     compiled(dir.path());
     assert_ne!(fs::read(&changed).unwrap(), before);
     assert_eq!(fs::metadata(&left).unwrap().ino(), inode);
-    // Nothing changed: not even the folder is replaced.
+    // Where nothing changed, not even the folder is replaced.
     let folder = fs::metadata(dir.path().join("web")).unwrap().ino();
     assert_eq!(compiled(dir.path()).pictures_made(), 0);
     assert_eq!(fs::metadata(dir.path().join("web")).unwrap().ino(), folder);

@@ -5,15 +5,15 @@
     reason = "tests read and write files of their own"
 )]
 
-/// A compile of what was compiled before.
+/// A compile where nothing changed since the last.
 mod again;
 /// Every rule of the audit, broken and kept.
 mod audit_rules;
-/// Rules of the audit on what is not told apart, on wear, and on what could be settled.
+/// Rules of the audit on separability, on wear, and on identifications that could be narrower.
 mod audit_separability;
-/// `keyblock census --doubts`, as editors and scripts meet it.
+/// `keyblock census --doubts`, run as a program.
 mod census_doubts;
-/// What the figures of the census lead to.
+/// The links of the figures of the census.
 mod census_figures;
 /// The census on pages.
 mod census_pages;
@@ -21,27 +21,27 @@ mod census_pages;
 mod census_tables;
 /// Every code is raised by some catalogue, and explained.
 mod codes;
-/// The commands, as people and scripts meet them.
+/// The commands, run as programs.
 mod commands;
-/// Impressions laid on each other and compared.
+/// Impressions placed on each other and compared.
 mod comparisons;
-/// What the audit says of the example and of the demonstration.
+/// The findings of the audit on the example and the demonstration.
 mod demonstration;
 /// What is recorded of the owners from 1933 to 1945.
 mod diligence;
-/// What files cite is there.
+/// No file cites what does not exist.
 mod documents;
 /// Files for other programs, and the links to them.
 mod exports;
-/// Broken records, each told at its place.
+/// Broken records, each reported at its place.
 mod findings;
-/// The house keeps its own rules.
+/// The rules of the code, checked on its source.
 mod house;
 /// Which state and printing a sheet can be.
 mod identification;
-/// `keyblock identify`, as people and scripts meet it.
+/// `keyblock identify`, run as a program.
 mod identify_command;
-/// Pictures as image services: where their files stand, and which are written anew.
+/// Pictures as image services: the paths of their files, and which are written anew.
 mod image_services;
 /// What the commands print for programs.
 mod json_documents;
@@ -68,7 +68,7 @@ mod promises;
 mod provenance;
 /// Values published elsewhere.
 mod published;
-/// References to nothing, and what a new catalogue is told.
+/// References to nothing, and the findings on a new catalogue.
 mod references;
 /// Photographs aligned.
 mod registration;
@@ -82,7 +82,7 @@ mod small;
 mod strips;
 /// What is computed from a catalogue.
 mod studies;
-/// What pages say of what tells states apart, and of what follows.
+/// What pages say of the differences between states, and of what follows from them.
 mod told_apart;
-/// In which order sheets were pulled.
+/// The order in which sheets were pulled.
 mod wear;

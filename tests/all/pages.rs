@@ -50,7 +50,7 @@ fn example() -> PathBuf {
 
 /// The site of a catalogue on disk, every picture published in one size.
 fn try_site(folder: &Path, change: impl FnOnce(&mut Theme)) -> Result<Site, ThemeFault> {
-    // Pages are made of what is sound even where something else is not (`proof` shows them).
+    // Pages are made of the sound records even where others have errors.
     let catalogue = keyblock::read::read(folder).catalogue;
     let (mut theme, _) = keyblock::read::theme(folder, &catalogue.settings.theme.value);
     change(&mut theme);
@@ -260,7 +260,7 @@ text = "{hostile}"
     // The links themselves are errors that keep such a catalogue from being published at all.
     let site = site(small::lay_down(&[&record]).path());
     for (path, text) in html_pages(&site) {
-        // The one script of the house, the sheets of the house, and nothing of the records'.
+        // The theme's script and style sheets, and none from a record.
         assert_eq!(text.matches("<script").count(), 1, "{path}");
         for never in [
             "<img src=x",
@@ -292,7 +292,7 @@ text = "{hostile}"
     assert!(design.contains("href=\"https://elsewhere.example/?a=1&amp;b=&quot;2&quot;\""));
 }
 
-/// Whether `needle` is met only inside escaped text, where its `<` is no `<`.
+/// Whether `needle` occurs only as escaped text, with its `<` escaped.
 fn escaped_only(text: &str, needle: &str) -> bool {
     !needle.starts_with('<')
         && text.match_indices(needle).all(|(at, _)| {
@@ -502,7 +502,7 @@ fn own_pages_stand_in_the_order_of_the_catalogue() {
         let begin = page.split("id=\"page_contents\"").next().unwrap();
         let own = attribute(begin, "href").into_iter();
         let own = own.filter_map(|href| Some(href.strip_prefix("./page/")?.to_owned()));
-        // The introduction is led to from its own first words as well.
+        // The first words of the introduction link to it as well.
         own.skip(1).collect()
     };
     assert_eq!(in_order(""), ["introduction/", "life/", "thanks/"]);

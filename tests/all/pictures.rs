@@ -1,5 +1,5 @@
-//! Photographs and the press: what is wrong with one is told at its place, what may not be published
-//! is looked at and goes no further, and a disk that fails is no fault of a record.
+//! Photographs: what is wrong with one is reported at its place, one that may not be published is checked and
+//! never written to the site, and a failure of the disk is no fault of a record.
 
 use std::collections::BTreeSet;
 use std::ffi::OsString;
@@ -68,7 +68,7 @@ fn keyblock(words: &[&str], dir: &Path) -> Outcome {
 fn a_disk_that_fails_is_no_fault_of_the_record_and_nothing_is_published() {
     let dir = with_sheet("pictures = [{ file = \"pictures/1.png\", rights = \"CC0-1.0\" }]");
     photograph(dir.path(), "1.png", None);
-    // Where a file stands no folder can be made, whoever runs this.
+    // A file under the folder's name keeps the folder from being made, whatever rights the user has.
     fs::write(dir.path().join(".keyblock"), "in the way").unwrap();
 
     let judged = prepare(dir.path());
@@ -102,7 +102,7 @@ fn a_colour_profile_that_makes_no_sense_is_a_hint_at_the_picture() {
     assert_eq!(told(&made), hint);
     let pictures_made = made.prepared.values().filter(|p| p.made).count();
     assert_eq!(pictures_made, 1);
-    // Nothing is decoded now: what the cache remembers says the same.
+    // Nothing is decoded now: the cache gives the same findings.
     assert_eq!(told(&prepare(dir.path())), hint);
     assert_eq!(told(&look(dir.path())), hint);
 

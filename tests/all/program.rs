@@ -1,11 +1,11 @@
-//! The program itself, run as people run it, and what it leaves on disk.
+//! Runs the program itself, and reads what it leaves on disk.
 
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
-/// What came of a run.
+/// The result of a run.
 #[derive(Debug)]
 pub struct Ran {
     /// The exit code; `None` where the program was killed.
@@ -14,7 +14,7 @@ pub struct Ran {
     pub err: String,
 }
 
-/// The program with words typed after its name, as it runs without a terminal.
+/// The program with arguments, run without a terminal.
 pub fn command(words: &[&str]) -> Command {
     let mut command = Command::new(env!("CARGO_BIN_EXE_keyblock"));
     command.args(words).stdin(Stdio::null());
@@ -31,7 +31,7 @@ pub fn keyblock(words: &[&str]) -> Ran {
     }
 }
 
-/// Compiles a catalogue that must come out well; gives the summary line.
+/// Compiles a catalogue, which must succeed; gives the summary line.
 pub fn compile(dir: &Path) -> String {
     let ran = keyblock(&["compile", text(dir)]);
     assert_eq!(ran.code, Some(0), "{}", ran.err);
@@ -84,7 +84,7 @@ pub fn copy_of(catalogue: &str) -> tempfile::TempDir {
     copy
 }
 
-/// Writes `to` for the one place where a file says `from`.
+/// Replaces the one occurrence of `from` in a file by `to`.
 pub fn edit(file: &Path, from: &str, to: &str) {
     let text = fs::read_to_string(file).unwrap();
     assert!(text.contains(from), "{} has no {from:?}", file.display());

@@ -1,8 +1,8 @@
-//! What the program promises to those who publish with it: all or nothing, the same bytes from the
-//! same records, nothing private in any byte, and no text of a record that runs in a browser.
+//! The promises of the program to those who publish with it: all or nothing, the same bytes from the same
+//! records, nothing private in any byte, and no text of a record that runs in a browser.
 //!
-//! Here the program runs as a whole. What single stages keep of these promises is tested beside
-//! them, and what pages must never say in `pages`.
+//! Here the program runs as a whole. The share of single stages in these promises is tested beside their code,
+//! and what pages must never contain in `pages`.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
@@ -35,9 +35,9 @@ fn demonstration() -> tempfile::TempDir {
 enum Moment {
     /// So many hundredths of the time a whole compile takes after it began.
     After(u32),
-    /// As soon as a file of this name, beside or in the site, is there.
+    /// As soon as a file of this name exists, beside or in the site.
     Meeting(&'static str),
-    /// As soon as the new site stands where the old one stood.
+    /// As soon as the new site is in the place of the old one.
     Exchanged,
 }
 
@@ -60,7 +60,7 @@ fn a_killed_compile_leaves_a_whole_site_and_the_next_one_clears_up() {
         Moment::Meeting(".web.next/design/14/index.html"),
         Moment::Meeting(".web.next/.keyblock-site"),
         Moment::Exchanged,
-        // Last, so that the compile at the end meets what was left.
+        // Last, so that the compile at the end finds what this one left.
         Moment::Meeting(".web.next/design/14/index.html"),
     ];
     for (n, moment) in moments.into_iter().enumerate() {
@@ -106,7 +106,7 @@ fn a_killed_compile_leaves_a_whole_site_and_the_next_one_clears_up() {
 fn kill_at(dir: &Path, moment: Moment, whole: Duration) {
     let _ = fs::remove_dir_all(dir.join(".keyblock"));
     let stood = fs::read(dir.join("web/index.html")).unwrap();
-    // What an earlier compile left would be met at once.
+    // A file that an earlier compile left would be found at once.
     let _ = fs::remove_dir_all(dir.join(".web.next"));
     let _ = fs::remove_file(dir.join(".web.lock"));
     let begun = Instant::now();
@@ -121,7 +121,7 @@ fn kill_at(dir: &Path, moment: Moment, whole: Duration) {
             Moment::Meeting(name) => dir.join(name).exists(),
             Moment::Exchanged => fs::read(dir.join("web/index.html")).is_ok_and(|b| b != stood),
         };
-        // A machine may be quicker than we look; then the compile ends, which is a moment too.
+        // A fast machine may end the compile before the moment is seen; that is a moment to test too.
         if reached || child.try_wait().unwrap().is_some() {
             break;
         }
@@ -158,7 +158,7 @@ fn the_same_records_give_the_same_bytes_on_any_number_of_threads() {
     }
 }
 
-/// A catalogue with something to hide in every place where something can be hidden.
+/// A catalogue with a private value in every place that can have one.
 const PRIVATE: &str = r#"
 -- records/holders/owner-b.toml
 name = "Querlin Zibbelworth"
@@ -208,8 +208,8 @@ publish = false
 condition = "UNDISCLOSED-SHEET"
 "#;
 
-/// What must be in no byte of the site, in small letters: the words of private names too, because
-/// an address or a file's name might carry one.
+/// What no file of the site may contain, in lower case: the words of private names too, because an address or
+/// a file name might contain one.
 const NEVER: [&str; 8] = [
     "querlin",
     "zibbelworth",
@@ -240,7 +240,7 @@ fn nothing_private_is_in_any_byte_of_the_site() {
     };
     assert!(pictures(&site) > 0, "the cleared picture is missing");
 
-    // The search finds what may be published: with consent, the name and no more.
+    // As a control, the search finds what may be published: with consent the name, and no more.
     let consenting = site_with_private_matter("consent = { date = \"2001\", covers = [\"name\"] }");
     let said = |word: &str| consenting.values().any(|bytes| holds(bytes, word));
     assert!(said("querlin") && said("zibbelworth"));
@@ -283,7 +283,7 @@ fn with_metadata(jpeg: &[u8]) -> Vec<u8> {
     .concat()
 }
 
-/// Whether `bytes` say `word`, which is in small letters, whatever the case.
+/// Whether `bytes` contain `word`, which is in lower case, in any case.
 fn holds(bytes: &[u8], word: &str) -> bool {
     bytes
         .windows(word.len())
@@ -291,7 +291,7 @@ fn holds(bytes: &[u8], word: &str) -> bool {
 }
 
 /// The demonstration with hostile text at the end of every text of every record that takes it: no
-/// page may have a tag, an attribute or an address that the house did not write.
+/// page may have a tag, an attribute or an address that the program did not write.
 #[test]
 fn hostile_text_in_every_field_stays_text() {
     let folder = demonstration();
@@ -339,7 +339,7 @@ fn hostile_text_in_every_field_stays_text() {
     );
 }
 
-/// A policy that lets a page load from its own place alone, and run nothing written in it.
+/// A policy that lets a page load from its own origin alone, and run no inline script.
 fn is_strict_policy(tag: &Tag) -> bool {
     tag.value("http-equiv") == Some("Content-Security-Policy")
         && tag.value("content").is_some_and(|policy| {
@@ -350,7 +350,7 @@ fn is_strict_policy(tag: &Tag) -> bool {
         })
 }
 
-/// A tag of a page is one of the house's, with attributes that run nothing.
+/// Checks that a tag of a page is one of the theme's, with attributes that run nothing.
 fn check_tag(path: &str, tag: &Tag) {
     const NEVER: [&str; 7] = [
         "iframe", "object", "embed", "style", "base", "frame", "applet",
@@ -384,8 +384,8 @@ fn check_tag(path: &str, tag: &Tag) {
     }
 }
 
-/// Puts hostile text into every quoted text of every record, takes it back where the reader calls
-/// it an error (keys, dates, closed lists …), and says how many took it.
+/// Puts hostile text into every quoted text of every record, takes it out where reading reports an error (keys,
+/// dates, closed lists …), and gives the number of texts that keep it.
 fn plant_everywhere(dir: &Path) -> usize {
     let mut records: BTreeMap<PathBuf, Vec<Piece>> = BTreeMap::new();
     let mut number = 0;

@@ -251,7 +251,7 @@ fn a_german_catalogue_says_it_in_german() {
     }
 }
 
-// Who had sheets, and as what.
+// Who had sheets, and in which role.
 
 const HISTORY: &str = "
 -- records/holders/old.toml

@@ -1,4 +1,4 @@
-//! References to nothing: each told at its place, with what to write.
+//! References to nothing: each is reported at its place, with what to write.
 //!
 //! One small catalogue is sound; each test breaks it in one way.
 
@@ -56,7 +56,7 @@ fn told(broken: &str) -> Vec<String> {
     findings.iter().map(line).collect()
 }
 
-/// The same for a second impression that says one thing more than its status.
+/// The same for a second impression with one key beside its status.
 fn told_of_sheet(line: &str) -> String {
     let record = format!("-- records/designs/1/impressions/2.toml\nstatus = \"located\"\n{line}\n");
     told(&record).join("\n")
@@ -397,7 +397,7 @@ fn a_broken_entry_of_the_literature_is_told_once_and_not_where_it_is_cited() {
     assert!(told[0].contains(":1:1 bibtex-syntax: "), "{told:?}");
 }
 
-/// What a newcomer lays down reads without a fault, and without a doubt or hint either.
+/// The catalogue that `keyblock start` creates has no errors, doubts or hints.
 #[test]
 fn a_new_catalogue_has_nothing_to_be_told() {
     let folder = tempfile::tempdir().unwrap();

@@ -1,5 +1,5 @@
-//! Photographs aligned: pairs of which it is known exactly how one lies on the other, pairs of different
-//! designs, points tied by hand, and files.
+//! Alignment: pairs of photographs with an exactly known map from one to the other, pairs of different designs,
+//! points tied by hand, and files.
 //!
 //! `tests/pairs` draws them. The bounds are those of the design: under 2 px for what is easy or middling,
 //! under 5 px for what is hard, at 1000 px; no different designs answered (common practice, no source).
@@ -171,7 +171,7 @@ fn a_mirrored_image_on_an_uncut_sheet_is_found_and_kept() {
         .map(|entry| entry.unwrap().path())
         .collect();
     assert_eq!(files.len(), 1, "{files:?}");
-    // What is kept is believed: another number in it comes back.
+    // The kept result is used: a number changed in it comes back.
     let text = fs::read_to_string(&files[0]).unwrap();
     let (before, after) = text.split_once("\"confidence\":").unwrap();
     let rest = &after[after.find(',').unwrap()..];

@@ -92,7 +92,7 @@ fn pair(one: &str, other: &str) -> RecordPair {
     pairs.remove(0)
 }
 
-/// How the first evidence that `is` finds bears on one sheet, told of the two in either order.
+/// The bearing of the first evidence that `is` accepts, for the two records in either order.
 fn bearing(one: &str, other: &str, is: fn(&Evidence) -> bool) -> Option<Bearing> {
     let of = |pair: &RecordPair| {
         let reason = pair.reasons.iter().find(|reason| is(&reason.evidence));
@@ -132,7 +132,7 @@ fn one_number_of_one_printing_ties_two_records() {
     assert_eq!(shared("12/50", "12/60"), None);
     assert_eq!(shared("12/50", "XII/L"), None);
     assert!(is_suggested(&numbered("12/50"), &numbered("12/50")));
-    // Of a printing that nobody knows, the number speaks and proves nothing.
+    // Where the printing is not known, the number speaks for one sheet and proves nothing.
     let unknown = "numbering = \"12/50\"";
     let is = |e: &Evidence| matches!(e, Evidence::Shared(Tie::Number { .. }));
     assert_eq!(
@@ -163,14 +163,14 @@ fn a_collectors_mark_ties_two_sheets_and_not_four() {
     assert!(pairs_of(&[marked, marked, marked, marked]).is_empty());
     let another = "marks = [{ kind = \"collector\", text = \"R T\", whose = \"other-collector\" }]";
     assert!(!is_suggested(marked, another));
-    // A museum stamps all it has.
+    // A museum stamps every sheet it has.
     let stamped = "marks = [{ kind = \"collector\", text = \"M\", whose = \"museum\" }]";
     assert!(!is_suggested(stamped, stamped));
     let perhaps = "marks = [{ kind = \"collector\", text = \"R T\", whose = \"collector\", certainty = \"possible\" }]";
     assert!(!is_suggested(marked, perhaps));
 }
 
-/// Who owned a sheet marked it: that is one fact, and one reason, of which two are asked for.
+/// An owner who marked the sheet is one fact and one reason; a suggestion needs two.
 #[test]
 fn an_owner_and_the_owners_own_mark_are_one_reason() {
     let marked = "marks = [{ kind = \"collector\", text = \"R T\", whose = \"collector\" }]";
@@ -253,7 +253,7 @@ fn one_lot_ties_and_two_lots_of_one_day_exclude() {
         let perhaps = sold("1938-05-12", &format!("{}, {doubt} = \"probable\"", lot(5)));
         assert_eq!(other(&four, &perhaps), None, "{doubt}");
     }
-    // The lot unsaid: the last trace of a lost sheet.
+    // Without the lot: the last trace of a lost sheet.
     assert!(is_suggested(&four, &sold("1938-05-12", "")));
     assert!(!is_suggested(&sold("1938", ""), &sold("1938", "")));
 }
@@ -321,7 +321,7 @@ fn the_last_owner_of_a_lost_sheet_leads_to_another_record() {
     };
     assert!(is_suggested(lost, &found("collector")));
     assert!(!is_suggested(lost, &found("other-collector")));
-    // One owner of both speaks, but does not suffice where neither is lost.
+    // One owner of both speaks for one sheet, but does not suffice where neither is lost.
     let kept = lost.replace("status = \"untraced\"", "");
     assert!(!is_suggested(&kept, &found("collector")));
     // The printer had every sheet, and museums have many.
@@ -487,7 +487,7 @@ fn sheets_that_measure_alike_as_no_third_does_speak() {
         .find(|r| alike(&r.evidence))
         .unwrap();
     assert_eq!(reason.bearing, Bearing::Fits);
-    // Alone it suggests nothing; with a history that may go on, it does.
+    // Alone it suggests nothing; with a provenance that may continue, it does.
     assert!(!is_suggested(&one, &two));
     let lost = format!("status = \"untraced\"\n{one}\nsightings = [{{ date = \"1938\" }}]");
     let found = format!("{two}\nsightings = [{{ date = \"1996\" }}]");
@@ -632,7 +632,7 @@ fn a_mark_that_stays_is_not_missed_later() {
     assert_eq!(gone(&numbered, &unnumbered), Some(Bearing::Contradicts));
 }
 
-// What is settled, and what is said of it.
+// What is settled, and the words of the findings.
 
 #[test]
 fn what_is_settled_is_not_suggested_and_what_is_stated_is_shown() {
@@ -676,7 +676,7 @@ fn the_audit_tells_a_suggestion_once() {
     assert!(told.contains(&Code::NumberTwice) && !told.contains(&Code::MayBeOneSheet));
 }
 
-/// Reasons are told of the record that gives them, whichever of a sheet's records come first.
+/// Reasons name the record that gives them, whichever of a sheet's records come first.
 #[test]
 fn of_a_sheet_with_several_records_each_reason_is_told_of_the_right_one() {
     let of = [
@@ -742,7 +742,7 @@ fn what_a_record_keeps_private_is_not_told_in_a_finding() {
     assert!(!of_one.contains("Collector"), "{of_one}");
     let both = message(&[&told, &told], "");
     assert!(both.contains("The Collector"), "{both}");
-    // Where another record of the sheet says it openly, so does the finding.
+    // Where another record of the sheet has it as public, the finding names it.
     let same = format!("same_as = [{{ impression = \"1.1\" }}]\n{told}");
     let openly = message(&[&by_key, &told, &same], "");
     assert!(openly.contains("The Collector"), "{openly}");
@@ -763,7 +763,7 @@ fn a_private_inscription_is_told_in_no_form() {
         told,
         "1.2 may be one sheet with 1.1: an inscription kept private"
     );
-    // The mark that a reason speaks of may stand in any record of the sheet.
+    // The mark of a reason may be in any record of the sheet.
     let open = inscribed.replace(", private = [\"text\"]", "");
     let of = ["same_as = [{ impression = \"1.3\" }]", &open.clone(), &open];
     let told = message(&of, "");
@@ -774,7 +774,7 @@ fn a_private_inscription_is_told_in_no_form() {
     assert!(!told.contains("Bell") && told.contains("l 12"), "{told}");
 }
 
-/// Names that records keep private may stand in the open words of another, one across the other.
+/// Private names of some records may occur in a public text of another, overlapping each other.
 #[test]
 fn private_texts_that_overlap_leave_no_part_behind() {
     let inscribed = "marks = [{ kind = \"inscription\", text = \"To Anna Bell of Quay House\" }]";
@@ -991,7 +991,7 @@ impl Lehmer {
     }
 }
 
-/// What can be said of two records without asking the study.
+/// What follows from two records without the study.
 fn clash(one: &str, other: &str) -> bool {
     let both = |a: &str, b: &str| {
         one.contains(a) && other.contains(b) || one.contains(b) && other.contains(a)
@@ -1046,8 +1046,8 @@ fn no_suggestion_is_excluded_and_the_order_of_the_records_does_not_matter() {
     );
 }
 
-/// An edition of one size, bought from one house, given by one collector: nothing tells its sheets
-/// apart, and no two are compared.
+/// An edition of one size, bought from one dealer, given by one collector: nothing distinguishes its sheets,
+/// and no two are compared.
 #[test]
 fn an_edition_is_not_compared_each_with_each() {
     let sheet = |n: usize| {

@@ -1,4 +1,4 @@
-//! Schemas and templates: what editors check, and what `keyblock start` lays down.
+//! Schemas and templates: what editors check, and what `keyblock start` creates.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;

@@ -22,7 +22,7 @@ const GROUND: [(&str, &str); 2] = [
     ),
 ];
 
-/// A sheet that its own observation contradicts: a doubt, and no error.
+/// A sheet whose identification its own observation contradicts: a doubt, and no error.
 pub const DOUBTFUL: &str = r#"
 -- records/designs/1/design.toml
 titles = [{ text = "The Ferry" }]
@@ -34,7 +34,7 @@ identified = { state = "dark" }
 observed = { moon = "present" }
 "#;
 
-/// Writes the files of `literals`, over the ground, into a folder of their own.
+/// Writes the files of `literals`, with those that every catalogue needs, into a folder of their own.
 pub fn lay_down(literals: &[&str]) -> tempfile::TempDir {
     let folder = tempfile::tempdir().unwrap();
     let write = |path: &str, text: &str| {

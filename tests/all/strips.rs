@@ -1,5 +1,5 @@
 //! Strips and the pages of points: the order of sheets, their captions, what is never shown, and the
-//! caution beside tones. Registrations, details and tones are set here, so that pages alone are judged.
+//! caution beside tones. Registrations, details and tones are given, so that only the pages are tested.
 
 use std::collections::BTreeMap;
 
@@ -280,7 +280,7 @@ fn every_point_has_a_page_and_the_table_leads_to_it() {
     assert!(
         moon.contains("<span class=\"numeral\">i</span> from <span class=\"numeral\">ii</span>")
     );
-    // What rests on the mark has no strip, and tells nothing apart.
+    // A point that rests on a mark has no strip, and separates nothing.
     let mark = page(&site, "design/1/point/paper-mark/");
     assert!(strips(mark).is_empty());
     assert!(!mark.contains("id=\"separates\""));
@@ -306,7 +306,7 @@ fn the_page_of_a_point_groups_by_state_and_names_what_is_missing() {
     );
     assert!(moon.contains("1.1: Gift of the pilots. Photograph: Harbour Museum. CC0 1.0."));
     assert!(moon.contains("1.3: Photograph: The owner. CC BY 4.0."));
-    // What was seen, and that one sheet contradicts what it is taken to be.
+    // What was seen, and that one sheet contradicts its identification.
     assert!(moon.contains("One observation does not agree with the identification"));
     assert!(moon.contains("but shown: present"));
 }

@@ -228,7 +228,7 @@ fn states_and_printings_cross_where_they_can_be_one_sheet() {
             // Either state and either printing, but no own printing of the second state.
             "identified = { state = [\"a\", \"b\"], printing = [\"own\", \"late\"] }",
             "identified = { state = \"b\", printing = \"late\" }",
-            // What the record says against itself is shown as it is said.
+            // Contradicting statements of one record are shown as they are.
             "identified = { state = \"b\", printing = \"own\" }",
             // The second record of a sheet knows the printing too.
             "identified = { state = \"a\" }",
@@ -306,7 +306,7 @@ fn numbers_met_are_set_against_every_claim() {
     assert_eq!(edition.repeated, [2]);
     assert_eq!(edition.outside, [7]);
     assert_eq!(edition.missing(), [1, 3]);
-    // The declared size is what was met within it and what was not; the rest has its own place.
+    // The declared size is the numbers found within it and those not found; numbers outside are listed apart.
     assert_eq!(edition.within().collect::<Vec<_>>(), [2]);
     assert_eq!(edition.above().collect::<Vec<_>>(), [4, 7]);
 }

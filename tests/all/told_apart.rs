@@ -1,4 +1,4 @@
-//! What pages say of what tells states apart, of wear, and of what follows from what was seen.
+//! What pages say of the differences between states, of wear, and of what follows from observations.
 
 use crate::pages::{FERRY, page, site_of};
 
@@ -116,7 +116,7 @@ fn an_impression_says_what_would_settle_it() {
         "{told}"
     );
     assert!(told.contains("Most would be settled by moon."), "{told}");
-    // What cannot be seen settles nothing.
+    // A point that is not visible settles nothing.
     let trimmed = open.replace(
         "accession = \"1962.44\"",
         "observed = { moon = \"not-visible\" }",

@@ -1,4 +1,4 @@
-//! In which order sheets were pulled, as far as wear tells (docs/definitions.md, "Order of
+//! The order in which sheets were pulled, as far as wear shows it (docs/definitions.md, "Order of
 //! printing").
 
 use keyblock::model::key::Key;

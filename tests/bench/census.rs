@@ -14,7 +14,7 @@ const DESIGNS: usize = 1_000;
 const OF_EACH: usize = 100;
 const HOLDERS: usize = 300;
 
-/// Lays down a catalogue whose records are as long as records are, with doubts among them: in each
+/// Writes a catalogue with records of usual length, with doubts among them: in each
 /// design a chain of five that may be one sheet, and a part of thirty that is beyond an exact count.
 fn lay_down(folder: &Path) {
     let write = |path: String, text: &str| {

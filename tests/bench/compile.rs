@@ -1,8 +1,8 @@
 //! Compiling a large catalogue without pictures, against copying what it makes and walking what it
 //! reads; its memory; and how both grow from 2,000 to 20,000 impressions.
 //!
-//! The program itself is run, as people run it. Processor time stands beside the time that passed: it
-//! tells the same on a machine that has other things to do. Memory is what Linux calls `VmHWM`.
+//! The program itself is run. Processor time is given beside elapsed time, because it does not depend on what
+//! else the machine does. Memory is what Linux calls `VmHWM`.
 
 #[path = "compile/catalogue.rs"]
 mod catalogue;
@@ -18,7 +18,7 @@ use super::{median, tell};
 const SIZES: [usize; 2] = [200, 2_000];
 const RUNS: usize = 3;
 
-/// What one run of a program took.
+/// What one run of a program used.
 #[derive(Clone, Copy)]
 struct Run {
     passed: Duration,
@@ -125,7 +125,7 @@ fn middle<T: Ord + Copy>(values: impl Iterator<Item = T>) -> T {
     values[values.len() / 2]
 }
 
-/// Runs a program to its end and watches what it takes.
+/// Runs a program to its end and measures what it uses.
 fn run(command: &mut Command) -> Run {
     let begun = Instant::now();
     let quiet = command.stdout(Stdio::null()).stderr(Stdio::null());
@@ -149,7 +149,7 @@ fn run(command: &mut Command) -> Run {
     }
 }
 
-/// What a program that runs has taken so far: processor time, and kB at most. Linux counts the first in
+/// What a running program has used so far: processor time, and kB at most. Linux counts the first in
 /// hundredths of a second.
 fn taken(child: &Child) -> Option<(Duration, u64)> {
     let of = |file: &str| fs::read_to_string(format!("/proc/{}/{file}", child.id())).ok();

@@ -33,7 +33,7 @@ const SUBJECTS: &[(&str, fn())] = &[
     ("tiles", tiles::measure),
 ];
 
-/// Takes minutes, so only where it is named.
+/// What takes minutes, and so is measured only where it is named.
 const CROSSES: &str = "registration-crosses";
 
 fn main() {

@@ -2,7 +2,7 @@
 //!
 //! Both get two grey images of 1000 px and one thread, and are judged by the corners of the picture
 //! (`tests/pairs`). OpenCV runs in Python: `pip install opencv-python-headless numpy`, and where that is
-//! not the `python3` on the path, `KEYBLOCK_PYTHON` names it. Without it ours are told alone.
+//! not the `python3` on the path, `KEYBLOCK_PYTHON` names it. Without it only our figures are printed.
 
 use std::path::Path;
 use std::process::Command;
@@ -15,7 +15,7 @@ use super::pairs::{Class, TruePair, corner_error, pair, photograph};
 /// Pairs of each class.
 const OF_EACH: u64 = 20;
 
-/// What a method made of one pair.
+/// The result of a method for one pair.
 struct Answer {
     map: Option<Homography>,
     ms: f64,
@@ -47,7 +47,7 @@ pub fn measure() {
             .unwrap();
     }
 
-    // Once uncounted, so that neither pays for waking up.
+    // One run is not counted, so that neither method pays for starting.
     let _ = ours(all[0].0, all[0].1);
     let our_answers: Vec<Answer> = all.iter().map(|(a, b)| ours(a, b)).collect();
     let theirs = opencv(folder.path(), all.len());
@@ -72,8 +72,8 @@ pub fn measure() {
     }
 }
 
-/// More than a thousand pairs of different designs: how many are answered, and how near the nearest
-/// comes.
+/// More than a thousand pairs of different designs: how many are wrongly aligned, and how near the nearest
+/// comes to that.
 pub fn measure_crosses() {
     let shots: Vec<Subject> = (0..48_u64)
         .map(|at| {
@@ -121,8 +121,8 @@ fn ours(reference: &image::GrayImage, picture: &image::GrayImage) -> Answer {
     }
 }
 
-/// What this thread has had of the processor, ms: other work on the machine does not count. Where the
-/// system does not tell, the time of the clock.
+/// The processor time of this thread, ms, without that of other work on the machine. Where the system does
+/// not give it, the time of the clock.
 fn processor_ms() -> f64 {
     static BEGUN: std::sync::OnceLock<std::time::Instant> = std::sync::OnceLock::new();
     let begun = BEGUN.get_or_init(std::time::Instant::now);
@@ -210,7 +210,7 @@ fn table(method: &str, kinds: &[(&str, Vec<TruePair>)], answers: &[Answer]) -> f
     middle(&times)
 }
 
-/// An error in px; one larger than the picture says only that the answer is none.
+/// An error in px; one larger than the picture means that the result is wrong.
 fn px(error: f64) -> String {
     if error > 1000.0 {
         "> 1000".to_owned()

@@ -25,7 +25,7 @@ pub fn measure() {
         println!("tiles: libvips is missing; `apt-get install libvips-tools` brings it");
         return;
     }
-    // A disk would decide more than the code does.
+    // On a disk the times would depend on that more than on the code.
     let memory = Path::new("/dev/shm");
     let folder = if memory.is_dir() {
         tempfile::tempdir_in(memory).unwrap()

@@ -1,6 +1,6 @@
-// Impressions compared: what the page says of chosen sheets is what the catalogue says of the same
-// sheets; every way of looking works by keyboard; what differs is found where the record says it is;
-// a photograph that cannot be laid on the others stands beside them; and scripts can be done without.
+// The comparison of impressions: the page shows of the chosen sheets what the catalogue records of them;
+// every mode works by keyboard; differences are found where the record places them; a photograph that cannot
+// be aligned is shown beside the others; and the page works without scripts.
 
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
@@ -46,7 +46,7 @@ const rowsOf = (page) =>
     rows.filter((row) => !row.hidden).map((row) => [...row.cells].filter((cell) => !cell.hidden).map((cell) => cell.textContent.trim())),
   );
 
-/** Chooses a way of looking by keyboard. */
+/** Chooses a mode by keyboard. */
 async function look(page, mode) {
   await page.focus("input[name=mode]:checked");
   for (let i = 0; i < 5; i += 1) {
@@ -181,7 +181,7 @@ test("in turn, at most three a second, and stopped by a button", async () => {
   assert.equal(await page.$eval(".now", (text) => text.getAttribute("aria-live")), "polite");
   await page.close();
 
-  // Who asks for stillness gets it, and steps by hand.
+  // With reduced motion asked for, nothing moves by itself, and the reader steps by hand.
   const quiet = await open(`${CHOSEN}#of=7.3,7.5&mode=blink`, { still: true });
   assert.deepEqual(await turns(quiet, 1500), []);
   assert.ok(await quiet.$eval(".run", (button) => button.hidden));

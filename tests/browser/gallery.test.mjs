@@ -1,6 +1,6 @@
 // The gallery of a design is sifted by state, printing and kind of holder, with scripts and without.
-// What should be left is told by the captions and by the holders' own pages, not by the classes that
-// do the sifting.
+// What should be left is taken from the captions and the holders' own pages, not from the classes that the
+// filter uses.
 
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";

@@ -1,6 +1,6 @@
-// The identification key in the browser. What its script makes of answers is what
-// `keyblock identify --json` makes of them, to a billionth, for random answers on every design of the
-// demonstration; and the page says so, keeps the answers in its address, and can be done without.
+// The identification key in the browser. For random answers on every design of the demonstration its script
+// computes what `keyblock identify --json` computes, to a billionth; and the page shows the result, keeps the
+// answers in its address, and works without scripts.
 
 import assert from "node:assert/strict";
 import { execFile } from "node:child_process";
@@ -35,7 +35,7 @@ after(async () => {
   await site?.stop();
 });
 
-/** Numbers that only look random, the same at every run (mulberry32). */
+/** Pseudo-random numbers, the same at every run (mulberry32). */
 function dice(seed) {
   let state = seed;
   const next = () => {
@@ -87,7 +87,7 @@ async function recordsOf(design, to) {
   await cp(join(catalogue, own), join(to, own), { recursive: true, filter: (path) => !/[\\/]pictures([\\/]|$)/.test(path) });
 }
 
-/** What differs between what the command and the page make of the same answers. */
+/** The differences between the results of the command and of the page for the same answers. */
 function differences(table, said, ours) {
   const found = [];
   const name = ({ state, printing }) => `${state}/${printing ?? "-"}`;

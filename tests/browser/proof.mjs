@@ -41,7 +41,7 @@ export async function startProof() {
     folder,
     terminal: () => said,
     read: (path) => readFile(join(folder, path), "utf8"),
-    // Whole at once, as editors save: a file caught between being emptied and being written is another text.
+    // Written in one step, as editors save: a file read between truncating and writing has another text.
     write: async (path, text) => {
       const file = join(folder, path);
       const next = join(dirname(file), `.${basename(file)}.next`);

@@ -1,5 +1,5 @@
-// A proof follows its records: the open page shows what was written and keeps its place; a broken
-// record keeps the last good page and tells what is wrong beside it, as text and nothing else.
+// A proof follows its records: the open page shows what was written and keeps its place. While a record is
+// broken, the last good page stays, with the findings beside it, as text and nothing else.
 
 import assert from "node:assert/strict";
 import { mkdir, rm } from "node:fs/promises";
@@ -26,9 +26,9 @@ after(async () => {
   await proof?.stop();
 });
 
-/** What the page says, once it can be asked: while it is loaded again it cannot. */
+/** The result of `question` on the page; null while the page is being loaded again. */
 const look = (question) => page.evaluate(question).catch(() => null);
-// Loaded whole: without its style sheets a page has another height, and no place of reading.
+// Wait until it is loaded whole: without its style sheets a page has another height.
 const pageSays = (text) => until(`the page to say "${text}"`, () => look(`document.readyState === "complete" && document.querySelector("main").innerText.includes(${JSON.stringify(text)})`));
 const told = () => look(() => {
   const aside = document.querySelector(".proof_findings");
@@ -48,7 +48,7 @@ async function edit(path, from, to) {
   await proof.write(path, text.replace(from, to));
 }
 
-/** The same edit, taken back once `during` is done, whatever came of it. */
+/** The same edit, undone once `during` has ended or failed. */
 async function edited(path, from, to, during) {
   const text = await proof.read(path);
   await edit(path, from, to);
@@ -62,7 +62,7 @@ async function edited(path, from, to, during) {
 test("an edited record shows on the open page, which keeps its place", async () => {
   await page.goto(`${proof.address}design/14/`, { waitUntil: "load" });
   await pageSays("The design was begun in the winter of 1927.");
-  // A page that is being loaded once more when it is scrolled does not know it.
+  // A page that is scrolled while it is being loaded again loses its place.
   await until("the page to stay where it was scrolled to", async () => {
     const there = await look("scrollTo(0, document.body.scrollHeight / 2), scrollY");
     await new Promise((resume) => setTimeout(resume, 300));
@@ -86,7 +86,7 @@ test("saves that come faster than the page is loaded lose no place", async () =>
   }
   await pageSays("The design was begun in the winter of 1925.");
   await until("the place to be found again", () => look(`Math.abs(scrollY - ${scrolled}) < 1`));
-  // Only what was not there before tells that the last save has arrived.
+  // A text that was not there before shows that the last save has arrived.
   await proof.write(NOTE, text);
   await pageSays("The design was begun in the winter of 1926.");
   await until("the place to be found again", () => look(`Math.abs(scrollY - ${scrolled}) < 1`));
@@ -123,7 +123,7 @@ test("a broken record keeps the last good page and tells what is wrong beside it
     assert.match(terminal, /records\/designs\/14\/design\.toml:2:15/);
     assert.match(terminal, /errors 1, doubts 0, hints 0; the last good proof stays/);
 
-    // Opened afresh, and on another page, it is the same.
+    // It is the same on a page opened anew, and on another page.
     await page.goto(proof.address, { waitUntil: "load" });
     assert.match((await findingsShown()).text, /^1 error; the last good page stays/);
     await page.goto(`${proof.address}design/14/`, { waitUntil: "load" });

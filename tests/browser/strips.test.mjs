@@ -43,7 +43,7 @@ async function open(path, { width, scripts = true }) {
   return page;
 }
 
-/** Every strip of the page, once all of it was scrolled past so that its pictures have come. */
+/** Every strip of the page, after scrolling through it so that its pictures are loaded. */
 async function strips(page) {
   for (const strip of await page.$$(".strip")) await strip.scrollIntoView();
   for (const picture of await page.$$(".strip img")) {

@@ -1,5 +1,5 @@
-// Looking closer at a plate: by key, button, wheel and fingers; deeper tiles where they are wanted,
-// at the addresses of the standard; and the page stays the reader's own.
+// Enlarging a plate: by key, button, wheel and touch; tiles of the needed level, at the addresses of the
+// standard; and keyboard and scrolling still work on the page.
 
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
@@ -100,7 +100,7 @@ test("keys go closer, deeper tiles come, and 0 shows the whole again", async () 
   await page.waitForFunction(() => document.querySelector(".looks output").textContent === document.querySelector(".looks output").dataset.whole);
   assert.ok(Math.abs((await seen(page)).width - whole.width) < 1);
 
-  // No trap: the key that leads onward leads out, the one that closes leads back.
+  // No keyboard trap: Tab leads out, and the closing key leads back.
   await page.keyboard.press("Tab");
   assert.equal(await page.evaluate(() => document.activeElement.dataset.do), "closer");
   await page.keyboard.press("Escape");

@@ -91,7 +91,7 @@ fn frame(key: &mut Block, chance: &mut Chance) -> Frame {
     }
 }
 
-/// A few strokes in a square, as of a character that nobody reads.
+/// A few strokes in a square, like an illegible character.
 pub fn glyph(block: &mut Block, middle: (f64, f64), reach: f64, chance: &mut Chance) {
     for _ in 0..3 + chance.below(4) {
         let from = (

@@ -11,7 +11,7 @@ use super::{Chance, Class};
 /// The longest side of every photograph, px: the working size.
 const SIDE: u32 = 1000;
 
-/// How a camera sees a sheet.
+/// The position and settings of a camera.
 pub struct Camera {
     size: (u32, u32),
     /// From the sheet to the photograph.
@@ -118,7 +118,7 @@ impl Camera {
         (self.through_jpeg(&photograph), self.sees)
     }
 
-    /// The photograph as its file gives it back.
+    /// The photograph as decoded from its file.
     fn through_jpeg(&self, photograph: &GrayImage) -> GrayImage {
         let mut file = Vec::new();
         let encoder = JpegEncoder::new_with_quality(&mut file, self.quality);
@@ -126,7 +126,7 @@ impl Camera {
         image::load_from_memory(&file).unwrap().into_luma8()
     }
 
-    /// What lies under a place of the photograph: the sheet, the ruler or the mount.
+    /// The grey at a place of the photograph: of the sheet, the ruler or the mount.
     fn at(&self, back: &Homography, sheet: &[f32], impression: &Impression, x: f64, y: f64) -> f32 {
         let [left, top, right, bottom] = impression.kept;
         let Some((u, v)) = back.apply(x, y) else {

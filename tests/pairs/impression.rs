@@ -1,9 +1,9 @@
-//! One impression: its inks, what is worn, missing or shifted, and what time did to the sheet.
+//! One impression: its inks, what is worn, missing or shifted, and the damage to the sheet.
 
 use super::blocks::{self, Block, Blocks, SHEET};
 use super::{Chance, Class};
 
-/// How an impression was pulled and kept.
+/// How an impression was printed, and its condition.
 pub struct Impression {
     paper: f64,
     key_ink: f64,

@@ -1,8 +1,8 @@
-//! Photographs of invented prints, in pairs of which it is known exactly how one lies on the other.
+//! Photographs of invented prints, in pairs with an exactly known map from one to the other.
 //!
 //! A print is cut in blocks (`blocks`: key lines, tone areas, border and title), an impression is pulled
-//! from them in its own inks, worn, shifted, foxed and trimmed (`impression`), and a camera sees it on
-//! its mount (`camera`). All of it follows from seeds.
+//! from them in its own inks, worn, shifted, foxed and trimmed (`impression`), and photographed on its mount
+//! (`camera`). All of it follows from seeds.
 
 #![allow(
     clippy::cast_possible_truncation,
@@ -75,7 +75,7 @@ pub fn photograph(class: Class, seed: u64, series: Option<u64>) -> GrayImage {
     camera.photograph(&impression.pull(&blocks), &impression).0
 }
 
-/// How far `found` misses the truth: the mean over the picture's corners, carried back into the picture,
+/// The error of `found` against the exact map: the mean over the picture's corners, carried back into the picture,
 /// px.
 pub fn corner_error(pair: &TruePair, found: &Homography) -> f64 {
     let (width, height) = pair.picture.dimensions();
@@ -92,12 +92,12 @@ pub fn corner_error(pair: &TruePair, found: &Homography) -> f64 {
     sum / 4.0
 }
 
-/// Chance from a seed: SplitMix64.
+/// Pseudo-random numbers from a seed: SplitMix64.
 pub struct Chance(u64);
 
 impl Chance {
     pub fn new(seed: u64) -> Chance {
-        // Mixed first: neighbouring seeds would else run through the same numbers, one step apart.
+        // Mixed first: neighbouring seeds would otherwise give the same numbers, one step apart.
         let mut chance = Chance(seed.wrapping_mul(0xd134_2543_de82_ef95));
         chance.part();
         Chance(chance.0 ^ chance.part().to_bits().wrapping_mul(0xff51_afd7_ed55_8ccd))

@@ -54,7 +54,7 @@ fn what_always_holds_of_an_identification() {
                 // excludes.
                 assert!(!before.is_excluded() || now.is_excluded());
                 assert!(is_certain || before.is_excluded() == now.is_excluded());
-                // Nothing comes from a point where nothing is known.
+                // A point of which nothing is recorded changes nothing.
                 if is_unknown {
                     assert_near(before.probability, now.probability);
                 }

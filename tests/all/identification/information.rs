@@ -1,4 +1,4 @@
-//! What the next point is expected to tell.
+//! The information that the next point is expected to give.
 
 use std::collections::BTreeSet;
 
@@ -61,7 +61,7 @@ fn expected_information_is_that_of_the_published_example() {
         let bits = information(&shares, &chances);
         assert!((bits - published).abs() < 0.001, "{attribute}: {bits}");
     }
-    // H = 0.940 bits: an answer that names the class tells all of it.
+    // H = 0.940 bits: an answer that names the class gives all of it.
     let telling = [vec![1.0, 0.0], vec![0.0, 1.0]];
     assert!((information(&shares, &telling) - 0.940).abs() < 0.001);
 }

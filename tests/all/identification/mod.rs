@@ -16,7 +16,7 @@ use crate::small::studied;
 mod always;
 /// A design of every kind of point, worked through by hand and with a reference library.
 mod by_hand;
-/// What the next point is expected to tell.
+/// The information that the next point is expected to give.
 mod information;
 /// Small designs made up at random.
 mod made_up;

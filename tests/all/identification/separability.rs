@@ -142,7 +142,7 @@ fn the_published_reducts_are_the_smallest_sets() {
         smallest(&[1, 0, 2]),
         (reduct(["muscle-pain", "temperature"]), 0)
     );
-    // Each reduct alone tells flu from the rest, and nothing does without the temperature.
+    // Each reduct alone separates flu from the rest, and no set without the temperature does.
     assert_eq!(smallest(&[0, 2]).1, 0);
     assert_eq!(smallest(&[1, 2]).1, 0);
     assert!(smallest(&[0, 1]).1 > 0);

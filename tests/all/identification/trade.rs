@@ -54,7 +54,7 @@ printings = [{ key = "own", kind = "artist", states = "all" }]"#,
     assert!(study.separability.smallest_set.is_empty());
 }
 
-/// Common practice, no source: what is trimmed, mounted or framed away tells nothing.
+/// Common practice, no source: what is trimmed off or covered by mount or frame gives no information.
 #[test]
 fn a_trimmed_or_framed_place_never_counts_as_absent() {
     let sheets = "
@@ -70,7 +70,7 @@ observed = { moon = \"absent\" }
     assert_eq!(record_left(&catalogue, &studies, 2), 2);
 }
 
-/// Common practice, no source: a block not printed shows nothing of the state it was in.
+/// Common practice, no source: a block that was not printed gives no information on its state.
 #[test]
 fn what_belongs_to_a_block_not_printed_tells_nothing() {
     let trial = design(

@@ -1,4 +1,4 @@
-//! A large catalogue of an invented printmaker, ten impressions a design, as long as records are: a
+//! A large catalogue of an invented printmaker, with ten impressions a design and records of usual length: a
 //! design about 4 kB, an impression 1.2 kB, a note 1.4 kB.
 
 use std::fmt::Write as _;
@@ -28,7 +28,7 @@ const SENTENCES: [&str; 10] = [
     "What seems a scratch is a fold of the paper under the press.",
 ];
 
-/// Lays down `designs` designs with their impressions in `folder`.
+/// Writes `designs` designs with their impressions into `folder`.
 pub fn lay_down(folder: &Path, designs: usize) {
     let write = |path: String, text: &str| {
         let path = folder.join(path);
@@ -86,7 +86,7 @@ edition = "1"
 dated = "2026-01-01"
 "#;
 
-/// A number that looks like chance and is the same in every run.
+/// A pseudo-random number, the same in every run.
 fn mixed(a: usize, b: usize) -> usize {
     let mut x = (a as u64) << 32 | b as u64;
     for _ in 0..2 {
@@ -96,7 +96,7 @@ fn mixed(a: usize, b: usize) -> usize {
     (x >> 33) as usize
 }
 
-/// A name nobody bears.
+/// An invented name.
 fn invented(n: usize) -> String {
     const FIRST: [&str; 12] = [
         "Bar", "Dul", "Fen", "Gor", "Hask", "Jel", "Kor", "Lun", "Mer", "Nol", "Tar", "Vess",
@@ -368,7 +368,7 @@ applied_by = "vorsand"
     text
 }
 
-/// Paragraphs with a link each, `sentences` long, told of a record near `design`.
+/// Paragraphs of `sentences` sentences with a link each, about a record near `design`.
 fn prose(seed: usize, sentences: usize, design: usize, designs: usize) -> String {
     let mut text = String::new();
     for n in 0..sentences {
