@@ -45,7 +45,7 @@ say "lints"
 cargo clippy --quiet --workspace --all-targets -- -D warnings
 
 say "tests"
-cargo test --workspace --lib --bins --test all
+cargo test --workspace --exclude paint --lib --bins --test all
 
 say "the demonstration catalogue"
 cargo run --quiet --release -- compile demo-site

@@ -1,7 +1,7 @@
 //! Draws the photographs of the demonstration catalogue from its own records.
 //!
 //! ```text
-//! cargo run --release --example paint -- demo-site [--only DESIGN] [--contact FILE.png]
+//! cargo run --release -p paint -- demo-site [--only DESIGN] [--contact FILE.png]
 //! ```
 //!
 //! Every `[[pictures]]` entry of every impression is drawn, and nothing else: the blocks as the
@@ -11,13 +11,12 @@
 //!
 //! Not here: what a sheet *is*. That is in the records, and only there.
 
-#![forbid(unsafe_code)]
 #![allow(
     clippy::cast_possible_truncation,
     clippy::cast_possible_wrap,
     clippy::cast_precision_loss,
     clippy::cast_sign_loss,
-    reason = "drawing turns coordinates into pixels and back all the time"
+    reason = "painting turns coordinates into pixels and back all the time"
 )]
 #![allow(
     clippy::many_single_char_names,
