@@ -52,6 +52,9 @@ cargo run --quiet --release -- compile demo-site
 KEYBLOCK="$PWD/target/release/keyblock"
 export KEYBLOCK
 
+say "a design painted anew"
+cargo test --quiet --release -p paint
+
 say "beside the libraries of others"
 target/others/bin/python tests/reference/survival.py "$KEYBLOCK" demo-site tests/checks/chao1.csv
 

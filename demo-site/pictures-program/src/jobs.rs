@@ -1,18 +1,24 @@
-//! Which pictures there are to draw, gathered so that blocks are cut once for all sheets alike.
+//! Which pictures are to be painted, gathered so that the blocks of sheets in one condition are cut once.
+//!
+//! In: a design as the library reads it. Out: jobs, then painted photographs, each handed on with its path.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
+use keyblock::model::design::Design;
+use keyblock::model::impression::Impression;
+use keyblock::model::key::{PictureKey, PictureOwner};
+use keyblock::model::picture::{Picture as PictureRecord, View};
+use keyblock::model::words::Side;
 use rayon::prelude::*;
-use toml::Table;
 
 use crate::designs::{Art, Bench};
 use crate::engine::noise::seed;
 use crate::engine::photo::{Photograph, Shot, Table as Ground, take};
 use crate::engine::plane::Window;
 use crate::engine::sheet::{Blocks, Plan, lay, surfaced};
-use crate::layout::{Layout, boxed};
-use crate::records::{Design, Look, tables, text};
+use crate::layout::{Layout, height_and_width};
+use crate::look::Look;
 use crate::sheets;
 use crate::slips;
 
@@ -34,8 +40,8 @@ pub struct Job<'a> {
 }
 
 struct Picture<'a> {
-    record: &'a Table,
-    entry: &'a Table,
+    impression: &'a Impression,
+    record: &'a PictureRecord,
     look: Look,
     layout: Layout,
     size: [usize; 2],
@@ -47,53 +53,52 @@ struct Picture<'a> {
     misfiled: Vec<PathBuf>,
 }
 
-/// A picture as written.
-pub struct Drawn {
+/// A picture that was painted.
+pub struct Painted {
     /// Where.
     pub path: PathBuf,
     /// Its size.
     pub bytes: usize,
 }
 
-/// The jobs of one design.
-pub fn gather<'a>(design: &'a Design, art: &'static Art) -> Vec<Job<'a>> {
-    let reference = text(&design.record, "reference_picture").to_owned();
-    let home = reference_layout(design, &reference);
+/// The jobs of one design of the catalogue in `site`.
+pub fn gather<'a>(site: &Path, design: &'a Design, art: &'static Art) -> Vec<Job<'a>> {
+    let reference = design.reference_picture.as_ref().map(|key| &key.value);
+    let home = reference.and_then(|key| reference_layout(design, key));
     let mut jobs: BTreeMap<String, Job<'a>> = BTreeMap::new();
-    // One photograph may show two impressions on one sheet: the first of them draws it.
+    // One photograph may show two impressions on one sheet; it is painted for the first of them.
     let mut taken = BTreeSet::new();
-    for (&number, record) in &design.impressions {
-        let look = design.look(number, record);
-        let layout = Layout::of(design, record, &look);
-        for entry in tables(record, "pictures") {
-            let file = text(entry, "file");
-            if !file.starts_with("pictures/") || file.contains("..") || !taken.insert(file) {
+    for impression in design.impressions.values() {
+        let look = Look::of(design, impression);
+        let layout = Layout::of(design, impression, &look);
+        for record in &impression.pictures {
+            let file = record.file.as_str();
+            if !taken.insert(file) || slips::is_misfiled(design.key.as_str(), file) {
                 continue;
             }
-            if slips::is_misfiled(&design.key, file) {
-                continue;
-            }
-            let slip = slips::detail(&design.key, file);
-            let whole = text(entry, "view") != "detail" && slip.is_none();
-            let longest = if design.key == "7" { RICHEST } else { USUAL };
+            let slip = slips::detail(design.key.as_str(), file);
+            let whole = record.view != View::Detail && slip.is_none();
+            let is_richest = design.key.as_str() == "7";
+            let longest = if is_richest { RICHEST } else { USUAL };
             let (size, sheet) = if whole {
                 layout.whole(longest)
             } else {
-                let part = slip.or_else(|| boxed(entry));
+                let part = record.area.map(|area| area.percent().map(|v| v as f32));
+                let part = slip.or(part);
                 detail(&layout, &home.unwrap_or(layout), part)
             };
             let picture = Picture {
+                impression,
                 record,
-                entry,
                 look: look.clone(),
                 layout,
                 size,
                 sheet,
                 whole,
-                reference: reference == format!("{}.{number}/{}", design.key, name_of(entry)),
-                path: design.folder.join(file),
-                misfiled: slips::misfilings(&design.key, file)
-                    .map(|(other, file)| design.folder.with_file_name(other).join(file))
+                reference: reference.is_some_and(|key| is_of(key, impression, record)),
+                path: site.join(&record.path),
+                misfiled: slips::misfilings(design.key.as_str(), file)
+                    .map(|(other, file)| site.join("records/designs").join(other).join(file))
                     .collect(),
             };
             let key = format!(
@@ -123,19 +128,21 @@ pub fn gather<'a>(design: &'a Design, art: &'static Art) -> Vec<Job<'a>> {
     jobs.into_values().collect()
 }
 
-fn name_of(entry: &Table) -> &str {
-    match (text(entry, "name"), text(entry, "side")) {
-        ("", "") => "recto",
-        ("", side) => side,
-        (name, _) => name,
-    }
+/// Whether a key is that of this picture.
+fn is_of(key: &PictureKey, impression: &Impression, record: &PictureRecord) -> bool {
+    key.name == record.name.value && key.owner == PictureOwner::Impression(impression.key.clone())
 }
 
-fn reference_layout(design: &Design, reference: &str) -> Option<Layout> {
-    let (key, _) = reference.split_once('/')?;
-    let number = key.rsplit_once('.')?.1.parse().ok()?;
-    let record = design.impressions.get(&number)?;
-    Some(Layout::of(design, record, &design.look(number, record)))
+fn reference_layout(design: &Design, reference: &PictureKey) -> Option<Layout> {
+    let PictureOwner::Impression(key) = &reference.owner else {
+        return None;
+    };
+    let impression = design.impressions.get(&key.number)?;
+    Some(Layout::of(
+        design,
+        impression,
+        &Look::of(design, impression),
+    ))
 }
 
 /// The part of the sheet that a detail shows, and the size of its photograph.
@@ -189,15 +196,15 @@ fn block_window(layout: &Layout, sheet: &Window, whole: bool) -> (Window, [f32; 
     (window, canvas)
 }
 
-/// Draws all jobs and hands each photograph to `keep`, which tells its size.
+/// Paints all jobs and hands each photograph to `keep`, which returns its size in bytes.
 ///
 /// # Errors
-/// The first of what `keep` could not do.
-pub fn draw(
+/// The first error of `keep`.
+pub fn paint(
     jobs: &[Job],
     keep: impl Fn(&Path, &Photograph) -> Result<usize, String> + Sync,
-) -> Result<Vec<Drawn>, String> {
-    let results: Vec<Result<Vec<Drawn>, String>> = jobs
+) -> Result<Vec<Painted>, String> {
+    let results: Vec<Result<Vec<Painted>, String>> = jobs
         .par_iter()
         .map(|job| {
             let blocks = cut(job);
@@ -209,7 +216,7 @@ pub fn draw(
                         keep(path, &photograph)?;
                     }
                     let bytes = keep(&picture.path, &photograph)?;
-                    Ok(Drawn {
+                    Ok(Painted {
                         path: picture.path.clone(),
                         bytes,
                     })
@@ -217,15 +224,16 @@ pub fn draw(
                 .collect()
         })
         .collect();
-    let mut drawn = Vec::new();
+    let mut painted = Vec::new();
     for result in results {
-        drawn.extend(result?);
+        painted.extend(result?);
     }
-    Ok(drawn)
+    Ok(painted)
 }
 
 fn cut(job: &Job) -> Blocks {
-    let full = job.design.image().map_or(job.canvas, |[h, w]| {
+    let image = job.design.image.own().map(height_and_width);
+    let full = image.map_or(job.canvas, |[h, w]| {
         let unit = h.max(w) / 1000.0;
         [w / unit, h / unit]
     });
@@ -233,7 +241,7 @@ fn cut(job: &Job) -> Blocks {
         job.window,
         full,
         job.canvas,
-        seed(&["cut", &job.design.key]),
+        seed(&["cut", job.design.key.as_str()]),
     );
     let cuts = (job.art.cut)(&job.look, &bench);
     let mut passes = Vec::new();
@@ -241,7 +249,7 @@ fn cut(job: &Job) -> Blocks {
         passes.extend((job.art.print)(&picture.look));
     }
     surfaced(&cuts, &passes, |matrix| {
-        seed(&["grain", &job.design.key, matrix])
+        seed(&["grain", job.design.key.as_str(), matrix])
     })
 }
 
@@ -249,16 +257,17 @@ fn photograph(job: &Job, picture: &Picture, blocks: &Blocks) -> Photograph {
     let Picture {
         look,
         layout,
+        impression,
         record,
         ..
     } = picture;
     let own = sheets::sheet_seed(job.design, look);
-    let paper = sheets::paper(job.design, record, look, layout);
+    let paper = sheets::paper(job.design, impression, look, layout);
     let mut passes = sheets::inked((job.art.print)(look), look);
     passes.retain(|p| look.printed(p.matrix));
-    let verso = text(picture.entry, "side") == "verso";
-    let marks = sheets::marks(record, look, layout, verso, picture.sheet, own);
-    let counterproof = look.kind == "counterproof";
+    let verso = record.side == Side::Verso;
+    let marks = sheets::marks(impression, look, layout, verso, picture.sheet, own);
+    let counterproof = look.kind() == "counterproof";
     let plan = Plan {
         size: layout.sheet,
         image: layout.image,
@@ -269,7 +278,7 @@ fn photograph(job: &Job, picture: &Picture, blocks: &Blocks) -> Photograph {
         paper: &paper,
         blocks,
         passes: &passes,
-        pull: sheets::pull(job.design, record, look, layout),
+        pull: sheets::pull(job.design, impression, look, layout),
         mirrored: counterproof,
         verso,
         marks: &marks,
@@ -280,8 +289,8 @@ fn photograph(job: &Job, picture: &Picture, blocks: &Blocks) -> Photograph {
         size: picture.size,
         table: picture.whole.then_some(ground),
         straight: picture.reference,
-        raking: text(picture.entry, "view") == "raking",
-        seed: own ^ u32::from(verso) ^ seed(&[text(picture.entry, "file")]),
+        raking: record.view == View::Raking,
+        seed: own ^ u32::from(verso) ^ seed(&[record.file.as_str()]),
     };
     take(&laid, &shot)
 }

@@ -1,9 +1,11 @@
 //! Where things lie: the image on its sheet, the sheet in its photograph. Millimetres throughout.
 
-use toml::Table;
+use keyblock::model::design::Design;
+use keyblock::model::impression::Impression;
+use keyblock::model::size::Size;
 
 use crate::engine::plane::Window;
-use crate::records::{Design, Look, numbers, pair, text};
+use crate::look::Look;
 
 /// Share of the sheet's longer side that the table shows all round.
 pub const BORDER: f32 = 0.04;
@@ -24,11 +26,10 @@ pub struct Layout {
 }
 
 impl Layout {
-    /// The layout that the records of an impression tell.
-    pub fn of(design: &Design, record: &Table, look: &Look) -> Self {
-        let image = design.image().unwrap_or([200.0, 300.0]);
+    /// The layout that an impression's record and its design's give.
+    pub fn of(design: &Design, impression: &Impression, look: &Look) -> Self {
+        let image = design.image.own().map_or([200.0, 300.0], height_and_width);
         let unit = image[0].max(image[1]) / 1000.0;
-        let details = record.get("sheet").and_then(toml::Value::as_table);
         let mut printed = image;
         // A block that was sawn down prints a shorter image; a measurer's half millimetre does not.
         if let Some(height) = look.measure("image-height")
@@ -36,15 +37,15 @@ impl Layout {
         {
             printed[0] = height;
         }
-        let intaglio = design.matrix().filter(|_| is_intaglio(design));
-        let margins = details.map_or("", |t| text(t, "margins"));
+        let matrix = design.matrix_size.own().map(height_and_width);
+        let intaglio = matrix.filter(|_| is_intaglio(design));
+        let margins = impression.sheet.margins.as_deref().unwrap_or_default();
         let spare = match margins {
             "trimmed" => -1.5,
             "narrow" => 8.0,
             _ => 90.0,
         };
-        let told = details.and_then(|t| pair(t, "size"));
-        let sheet = match told {
+        let sheet = match impression.sheet.size.own().map(height_and_width) {
             Some(size) if margins != "trimmed" || size[1] < printed[1] + 6.0 => size,
             _ => [printed[0] + spare, printed[1] + spare],
         };
@@ -54,7 +55,7 @@ impl Layout {
         } else {
             free_y * 0.5
         };
-        let shared = record.contains_key("shares_sheet") && sheet[1] > 2.0 * printed[1];
+        let shared = !impression.shares_sheet.is_empty() && sheet[1] > 2.0 * printed[1];
         let left = if shared {
             sheet[1] * 0.25 - printed[1] * 0.5
         } else {
@@ -118,20 +119,14 @@ impl Layout {
     }
 }
 
-/// The box that a picture's record names, in percent of the reference picture.
-pub fn boxed(picture: &Table) -> Option<[f32; 4]> {
-    let list = numbers(picture, "box")?;
-    (list.len() == 4).then(|| [list[0], list[1], list[2], list[3]])
+/// A size as height and width, mm.
+pub fn height_and_width(size: &Size) -> [f32; 2] {
+    [size.height_mm() as f32, size.width_mm() as f32]
 }
 
 /// Whether a design is printed from metal.
 pub fn is_intaglio(design: &Design) -> bool {
-    design
-        .record
-        .get("technique")
-        .and_then(toml::Value::as_array)
-        .into_iter()
-        .flatten()
-        .filter_map(toml::Value::as_str)
-        .any(|t| matches!(t, "etching" | "aquatint" | "drypoint" | "engraving"))
+    let metal = ["etching", "aquatint", "drypoint", "engraving"];
+    let mut techniques = design.technique.iter();
+    techniques.any(|technique| metal.contains(&technique.as_str()))
 }

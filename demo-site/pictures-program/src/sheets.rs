@@ -1,6 +1,9 @@
 //! From an impression's record to its paper, its pull and its marks.
 
-use toml::{Table, Value};
+use keyblock::model::design::Design;
+use keyblock::model::impression::Impression;
+use keyblock::model::mark::{Mark as MarkRecord, MarkKind};
+use keyblock::model::words::Side;
 
 use crate::engine::ink::Pass;
 use crate::engine::noise::{Dice, seed};
@@ -9,23 +12,20 @@ use crate::engine::plane::Window;
 use crate::engine::script;
 use crate::engine::sheet::{Mark, Pull};
 use crate::layout::{Layout, is_intaglio};
-use crate::records::{Design, Look, tables, text};
+use crate::look::Look;
 use crate::words::Words;
 
 /// The seed of everything that is accidental on one sheet.
 pub fn sheet_seed(design: &Design, look: &Look) -> u32 {
-    seed(&["sheet", &design.key, &look.number.to_string()])
+    seed(&["sheet", design.key.as_str(), &look.number.to_string()])
 }
 
 /// The paper that the record names, with the damage its condition tells.
-pub fn paper(design: &Design, record: &Table, look: &Look, layout: &Layout) -> Paper {
-    let named = record
-        .get("sheet")
-        .and_then(Value::as_table)
-        .map_or("", |t| text(t, "paper"));
+pub fn paper(design: &Design, impression: &Impression, look: &Look, layout: &Layout) -> Paper {
+    let named = impression.sheet.paper.as_ref().map_or("", |p| p.as_str());
     let words = Words::of(&format!("{named} {}", look.choice("paper")));
     let has = |word| words.has(&[word]);
-    let (make, tone) = match look.printing.as_str() {
+    let (make, tone) = match look.printing() {
         "quillam" => (Make::Wove, 0xf2_e6_c6),
         "memorial" => (Make::Wove, 0xef_ee_e9),
         "rope-walk" => (Make::Wove, 0xf6_f5_f2),
@@ -60,12 +60,12 @@ pub fn paper(design: &Design, record: &Table, look: &Look, layout: &Layout) -> P
     ];
     let roomy = layout.image[0] > 12.0;
     paper.deckle = make != Make::Wove && roomy && dice.chance(0.6);
-    damage(&mut paper, &condition(record), layout, &mut dice);
+    damage(&mut paper, &condition(impression), layout, &mut dice);
     paper
 }
 
-fn condition(record: &Table) -> Words {
-    Words::of_condition(text(record, "condition"))
+fn condition(impression: &Impression) -> Words {
+    Words::of_condition(impression.condition.as_deref().unwrap_or_default())
 }
 
 /// Damages the paper as its condition tells. Where the condition names an edge, the damage is put
@@ -125,11 +125,11 @@ fn damage(paper: &mut Paper, condition: &Words, layout: &Layout, dice: &mut Dice
 }
 
 /// How this sheet was printed, by its printing and its kind.
-pub fn pull(design: &Design, record: &Table, look: &Look, layout: &Layout) -> Pull {
+pub fn pull(design: &Design, impression: &Impression, look: &Look, layout: &Layout) -> Pull {
     let seed = sheet_seed(design, look);
     let mut dice = Dice::new(seed ^ 0x1A1);
     let mm = 1.0 / layout.unit;
-    let mut pull = match look.printing.as_str() {
+    let mut pull = match look.printing() {
         "quillam" => hand(1.0, 0.10, 0.5, 0.14, 0.16 * mm),
         "memorial" => hand(0.95, 0.16, 0.6, 0.16, 0.22 * mm),
         "rope-walk" => hand(1.08, 0.10, 0.4, 0.16, 0.3 * mm),
@@ -145,7 +145,7 @@ pub fn pull(design: &Design, record: &Table, look: &Look, layout: &Layout) -> Pu
         },
     };
     pull.seed = seed;
-    match look.kind.as_str() {
+    match look.kind() {
         "trial-proof" | "working-proof" => {
             pull.dry += 0.25;
             pull.stray *= 1.6;
@@ -158,7 +158,7 @@ pub fn pull(design: &Design, record: &Table, look: &Look, layout: &Layout) -> Pu
         "maculature" => pull.film *= 0.38,
         _ => {}
     }
-    let condition = condition(record);
+    let condition = condition(impression);
     if condition.has(&["faded"]) {
         pull.faded = 0.75;
     } else if condition.has_after("light", &["struck"]) {
@@ -181,11 +181,11 @@ fn hand(film: f32, dry: f32, grain: f32, rub: f32, stray: f32) -> Pull {
 
 /// Turns the design's own palette into that of the printing: every printer had his own shelf.
 pub fn inked(passes: Vec<Pass>, look: &Look) -> Vec<Pass> {
-    let mut dice = Dice::new(seed(&["shelf", &look.printing, &look.number.to_string()]));
+    let mut dice = Dice::new(seed(&["shelf", look.printing(), &look.number.to_string()]));
     passes
         .into_iter()
         .map(|mut pass| {
-            pass.ink = match look.printing.as_str() {
+            pass.ink = match look.printing() {
                 "quillam" => pass.ink.mixed(0x20_34_58, 0.07),
                 "memorial" => pass.ink.mixed(0x9f_b4_d0, 0.12),
                 "rope-walk" => {
@@ -210,34 +210,27 @@ pub fn inked(passes: Vec<Pass>, look: &Look) -> Vec<Pass> {
 
 /// The marks of one side, from the record's `marks` and `numbering`.
 pub fn marks(
-    record: &Table,
+    impression: &Impression,
     look: &Look,
     layout: &Layout,
     verso: bool,
     window: Window,
     seed: u32,
 ) -> Vec<Mark> {
-    let side = if verso { "verso" } else { "recto" };
+    let side = if verso { Side::Verso } else { Side::Recto };
     let mut marks = Vec::new();
-    let mut turn = 0_u32;
-    for mark in tables(record, "marks") {
-        let on = match text(mark, "side") {
-            "" => "recto",
-            other => other,
-        };
-        turn += 1;
-        if on == side {
+    for (mark, turn) in impression.marks.iter().zip(1..) {
+        if mark.side.unwrap_or(Side::Recto) == side {
             marks.extend(one(mark, layout, verso, window, seed ^ turn));
         }
     }
-    let numbering = text(record, "numbering");
-    if !verso && !numbering.is_empty() {
+    if !verso && let Some(numbering) = &impression.numbering {
         let at = [layout.image[0] + 2.0, under(layout)];
         marks.push(script::pencil(window, numbering, at, 3.6, seed ^ 0x99));
     }
     if !verso
-        && look.kind.ends_with("-proof")
-        && look.kind != "artists-proof"
+        && look.kind().ends_with("-proof")
+        && look.kind() != "artists-proof"
         && layout.image[0] > 9.0
     {
         let at = [
@@ -249,19 +242,18 @@ pub fn marks(
     marks
 }
 
-fn one(mark: &Table, layout: &Layout, verso: bool, window: Window, seed: u32) -> Vec<Mark> {
-    let (kind, medium) = (text(mark, "kind"), text(mark, "medium"));
-    let words = match text(mark, "text") {
-        "" => "Name of Owner",
-        other => other,
+fn one(mark: &MarkRecord, layout: &Layout, verso: bool, window: Window, seed: u32) -> Vec<Mark> {
+    let Some(kind) = &mark.kind else {
+        return Vec::new();
     };
-    let medium = Words::of(medium);
-    let place = Words::of(text(mark, "place"));
+    let words = mark.text.as_deref().unwrap_or("Name of Owner");
+    let medium = Words::of(mark.medium.as_deref().unwrap_or_default());
+    let place = Words::of(mark.at.as_deref().unwrap_or_default());
     let at = spot(&place, layout, verso);
-    let violet = Words::of(text(mark, "colour")).has(&["violet"]);
+    let violet = Words::of(mark.colour.as_deref().unwrap_or_default()).has(&["violet"]);
     let blue = if violet { 0x5d_3f_86 } else { 0x2c_33_55 };
-    match kind {
-        "signature" if medium.has(&["stamp", "stamped"]) => {
+    match kind.value {
+        MarkKind::Signature if medium.has(&["stamp", "stamped"]) => {
             vec![script::stamped(
                 window,
                 words,
@@ -269,8 +261,9 @@ fn one(mark: &Table, layout: &Layout, verso: bool, window: Window, seed: u32) ->
                 4.6,
             )]
         }
-        "signature" | "inscription" => {
-            let height = if kind == "signature" { 4.8 } else { 3.4 };
+        MarkKind::Signature | MarkKind::Inscription => {
+            let is_signature = kind.value == MarkKind::Signature;
+            let height = if is_signature { 4.8 } else { 3.4 };
             vec![script::pencil(
                 window,
                 words,
@@ -279,20 +272,18 @@ fn one(mark: &Table, layout: &Layout, verso: bool, window: Window, seed: u32) ->
                 seed,
             )]
         }
-        "seal" => vec![script::seal(window, at, 9.0, 0xb3_2a_20, seed)],
-        "stamp" if medium.has(&["blind"]) => script::blind(window, at, 8.0).into(),
-        "blindstamp" => script::blind(window, at, 8.0).into(),
-        "collector" => {
-            let name = Words::of(&format!("{} {words}", text(mark, "whose")));
-            vec![script::collector(window, at, blue, !name.has(&["vael"]))]
+        MarkKind::Seal => vec![script::seal(window, at, 9.0, 0xb3_2a_20, seed)],
+        MarkKind::Stamp if medium.has(&["blind"]) => script::blind(window, at, 8.0).into(),
+        MarkKind::Collector => {
+            let is_vaels = mark.whose.as_ref().is_some_and(|w| w.as_str() == "vael");
+            vec![script::collector(window, at, blue, !is_vaels)]
         }
-        "stamp" => vec![script::oval(
+        MarkKind::Stamp => vec![script::oval(
             window,
             at,
             if violet || verso { 0x5d_3f_86 } else { blue },
             seed,
         )],
-        _ => Vec::new(),
     }
 }
 

@@ -56,7 +56,7 @@ pub fn plate_print(look: &Look) -> Vec<Pass> {
 /// The same with another place wiped bright.
 pub fn inked_plate(look: &Look, bright: Pt) -> Vec<Pass> {
     let how = match look.choice("tone") {
-        "" if look.printing == "own" => "film".to_owned(),
+        "" if look.printing() == "own" => "film".to_owned(),
         "" => "clean".to_owned(),
         told => told.to_owned(),
     };

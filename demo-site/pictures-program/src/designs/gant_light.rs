@@ -5,12 +5,12 @@ use crate::engine::ink::{Pass, body_ink, ink};
 use crate::engine::noise::{Dice, cloud, mix, smooth, step};
 use crate::engine::plane::Plane;
 use crate::engine::shape::{Path, Pt, bar, curve, ellipse, gouged, inside, knifed, rect, tapered};
+use crate::look::Look;
 use crate::parts::birds::gull;
 use crate::parts::boats::{Sailer, cutter, lugger};
 use crate::parts::lines::{Hatch, bounds, outline, pecks, shade};
 use crate::parts::sea::{Breakers, breakers, broken, far};
 use crate::parts::sky::{streak, wind};
-use crate::records::Look;
 
 pub const ART: Art = Art {
     key: "7",

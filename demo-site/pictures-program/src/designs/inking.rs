@@ -2,7 +2,7 @@
 
 use crate::engine::noise::{cloud, smooth, step};
 use crate::engine::shape::Pt;
-use crate::records::Look;
+use crate::look::Look;
 
 /// Where a gradation runs: full at `from`, gone at `to`, in design units down the sheet.
 #[derive(Clone, Copy)]

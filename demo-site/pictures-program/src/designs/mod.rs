@@ -41,7 +41,7 @@ use std::collections::BTreeMap;
 use crate::engine::ink::Pass;
 use crate::engine::plane::{Plane, Window};
 use crate::engine::shape::{Path, Pt, knifed, rect};
-use crate::records::Look;
+use crate::look::Look;
 
 /// The cut surfaces of a design by name.
 pub type Cuts = BTreeMap<&'static str, Plane>;

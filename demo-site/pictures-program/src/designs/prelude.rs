@@ -9,5 +9,5 @@ pub use crate::engine::plane::Plane;
 pub use crate::engine::shape::{
     Path, Pt, arc, bar, blob, curve, ellipse, gouged, knifed, moved, rect, tapered, wandering,
 };
+pub use crate::look::Look;
 pub use crate::parts::lines::{Hatch, bounds, clear, outline, pecks, shade, stipple, tone, toward};
-pub use crate::records::Look;
