@@ -13,8 +13,9 @@ use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::model::vocabulary::List as Vocabulary;
 use crate::model::words::ClosedList as _;
-use crate::page::{Address, Here, Overview, Subject, decade};
-use crate::study::appearances::AppearancesByDecade;
+use crate::page::dates;
+use crate::page::{Address, Here, Overview, Subject};
+use crate::study::appearances::OverTime;
 use crate::study::census::{Census, Row, Sheets};
 
 /// One table of everything, and one for each design, in the folders of their census pages.
@@ -188,7 +189,7 @@ impl Table {
             };
             self.figure(&of, counted);
         };
-        let years = |from: i64| Named::new(&from, decade(here, from));
+        let years = |from: i64| Named::new(&from, dates::decade(here.words(), from));
         for decade in seen.decades.iter().filter(|decade| decade.has_any()) {
             row("first-seen", years(decade.from), decade.first.len());
             row("seen-again", years(decade.from), decade.again.len());

@@ -4,10 +4,11 @@ use serde::Serialize;
 
 use super::address::Overview;
 use super::book::Here;
-use super::frame::{self, Leaf};
+use super::catalogue_pages;
 use super::html::CleanHtml;
+use super::imprint;
+use super::leaf::Leaf;
 use super::markdown::{self, Standing};
-use super::own_pages;
 use super::said::Said;
 use super::words::Given;
 use crate::model::words::ClosedList as _;
@@ -31,8 +32,8 @@ pub(super) fn leaf(
     parts: Vec<Said>,
 ) -> Leaf {
     let words = here.words();
-    let title = own_pages::title(here.public(), words, overview).to_owned();
-    let own = own_pages::opening(here.public(), overview);
+    let title = catalogue_pages::title(here.public(), words, overview).to_owned();
+    let own = catalogue_pages::opening(here.public(), overview);
     let view = View {
         title: title.clone(),
         brief: words
@@ -146,7 +147,7 @@ pub(super) fn data(here: &Here<'_>) -> Leaf {
 /// Changes: until an edition is issued there is nothing to compare with.
 pub(super) fn changes(here: &Here<'_>) -> Leaf {
     let words = here.words();
-    let edition = frame::edition(here.public(), words);
+    let edition = imprint::edition(here.public(), words);
     let current = if edition.is_empty() {
         words.word("changes-undated").to_owned()
     } else {
@@ -166,7 +167,7 @@ pub(super) fn changes(here: &Here<'_>) -> Leaf {
 fn contact(here: &Here<'_>) -> Option<CleanHtml> {
     let contact = here.public().settings.contact.as_ref()?;
     let text = CleanHtml::text(contact);
-    Some(match frame::contact_href(contact) {
+    Some(match imprint::contact_href(contact) {
         Some(href) => CleanHtml::element("a", &[("class", "bare-address"), ("href", &href)], &text),
         None => text,
     })

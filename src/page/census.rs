@@ -3,14 +3,17 @@
 use serde::Serialize;
 
 use super::address::Address;
+use super::appearances::{self, Seen};
 use super::book::Here;
+use super::census_figures;
 use super::census_series::{self, Series};
 use super::counted::{Counted, counted};
-use super::counts::{self, Pair, Records, Table};
+use super::counts::{self, Table};
 use super::declared::{self, EditionRow};
-use super::frame::Leaf;
 use super::html::{CleanHtml, capitalised};
-use super::survival::{self, Seen};
+use super::leaf::Leaf;
+use super::open_pairs::{self, Pair};
+use super::sheet_records::Records;
 use super::words::Given;
 use crate::model::design::Design;
 use crate::model::impression::Status;
@@ -94,9 +97,9 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
             title: CleanHtml::text(words.word("all")),
             statuses: statuses
                 .iter()
-                .map(|s| counts::of_status(here, here.address, &studies.accepted, *s))
+                .map(|s| census_figures::of_status(here, here.address, &studies.accepted, *s))
                 .collect(),
-            known: counts::all(here, here.address, studies.accepted.sheets),
+            known: census_figures::all(here, here.address, studies.accepted.sheets),
         },
         statuses: statuses
             .iter()
@@ -105,8 +108,8 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
         counted: counted(here, &here.designs_in_order().collect::<Vec<_>>()),
         series: census_series::all(here, &statuses, &records),
         tables: counts::tables(here, &studies.accepted, &records),
-        seen: survival::seen(here, &studies.seen, &records),
-        pairs: counts::open_pairs(here, here.designs_in_order()),
+        seen: appearances::seen(here, &studies.seen, &records),
+        pairs: open_pairs::open_pairs(here, here.designs_in_order()),
         some_above: editions.iter().any(EditionRow::has_numbers_above),
         editions,
         designs,
@@ -123,9 +126,9 @@ fn row(here: &Here<'_>, design: &Design, census: &Census, statuses: &[Status]) -
         title: title_with_standing(here, design),
         statuses: statuses
             .iter()
-            .map(|s| counts::of_status(here, &page, census, *s))
+            .map(|s| census_figures::of_status(here, &page, census, *s))
             .collect(),
-        known: counts::all(here, &page, census.sheets),
+        known: census_figures::all(here, &page, census.sheets),
     }
 }
 

@@ -7,8 +7,8 @@ use serde::Serialize;
 
 use super::address::{Fragment, Overview};
 use super::book::Here;
-use super::counts::Records;
 use super::html::{CleanHtml, capitalised};
+use super::sheet_records::Records;
 use crate::model::impression::Status;
 use crate::model::key::Key;
 use crate::model::words::ClosedList as _;

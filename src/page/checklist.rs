@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::book::Here;
+use super::enumeration;
 use super::html::CleanHtml;
 use super::readings;
 use crate::model::certainty::Certainty;
@@ -92,7 +93,7 @@ pub(super) fn state(here: &Here<'_>, design: &Design, impression: &Impression) -
                 .iter()
                 .map(|s| here.state_of(&design.key, &s.value))
                 .collect();
-            readings::either(here, &states)
+            enumeration::either(here, &states)
         }
         _ => readings::state_alone(here, design, reading),
     };

@@ -6,22 +6,19 @@
 
 use serde::Serialize;
 
-use super::address::Address;
-use super::book::{Book, Here};
+use super::book::Here;
 use super::comparison;
-use super::design;
-use super::design::number_class;
-use super::figures;
-use super::frame::Leaf;
+use super::comparison_links::{self, comparable};
 use super::html::CleanHtml;
 use super::laid;
+use super::leaf::Leaf;
+use super::number::number_class;
 use super::observations::Observations;
 use super::pictures::Plate;
 use super::readings;
 use super::words::Given;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
-use crate::model::key::ImpressionKey;
 
 #[derive(Serialize)]
 struct View {
@@ -47,45 +44,6 @@ struct Choice {
     about: CleanHtml,
 }
 
-/// The sheets of a design that can be compared: those with a picture or anything observed.
-fn comparable<'d>(book: &Book<'_>, design: &'d Design) -> Vec<&'d Impression> {
-    let has_picture = |sheet: &Impression| {
-        let mut names = sheet.pictures.iter().map(|picture| &picture.name.value);
-        names.any(|name| book.pictures.contains_key(&figures::key_of(sheet, name)))
-    };
-    design
-        .impressions
-        .values()
-        .filter(|sheet| !sheet.standing.is_withdrawn())
-        .filter(|sheet| !sheet.observed.is_empty() || has_picture(sheet))
-        .collect()
-}
-
-/// Whether a design has such a page: there are two sheets to compare.
-pub(super) fn has_page(book: &Book<'_>, design: &Design) -> bool {
-    comparable(book, design).len() > 1
-}
-
-/// What leads there, with one sheet chosen already, where it is one that can be.
-pub(super) fn href(
-    here: &Here<'_>,
-    design: &Design,
-    sheet: Option<&ImpressionKey>,
-) -> Option<String> {
-    let sheets = comparable(here.book, design);
-    if sheets.len() < 2 {
-        return None;
-    }
-    let page = here.href(&Address::ChosenComparison(design.key.clone()));
-    match sheet {
-        None => Some(page),
-        Some(key) => sheets
-            .iter()
-            .any(|sheet| sheet.key == *key)
-            .then(|| format!("{page}#of={key}")),
-    }
-}
-
 pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     let words = here.words();
     let sheets = comparable(here.book, design);
@@ -98,7 +56,7 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         number_class: number_class(&design.number),
         design: here.design(&design.key),
         title: title.clone(),
-        recorded: design::comparisons(here, design),
+        recorded: comparison_links::recorded(here, design),
         choices: sheets
             .iter()
             .map(|sheet| choice(here, design, sheet))

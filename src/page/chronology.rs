@@ -5,9 +5,9 @@ use serde::Serialize;
 use super::address::{Address, Fragment};
 use super::book::Here;
 use super::dates;
-use super::frame::Leaf;
+use super::enumeration;
 use super::html::CleanHtml;
-use super::readings;
+use super::leaf::Leaf;
 use crate::model::edtf::Date;
 use crate::model::exhibition::Venue;
 use crate::model::key::Key;
@@ -71,7 +71,7 @@ fn years(here: &Here<'_>) -> Vec<Year> {
         let told = if whole == when {
             told
         } else {
-            told.then(" ").and(&Here::quiet(&format!("({whole})")))
+            told.then(" ").and(&CleanHtml::quiet(&format!("({whole})")))
         };
         match years.last_mut() {
             Some(year) if year.when == when => year.events.push(told),
@@ -124,7 +124,7 @@ fn told(here: &Here<'_>, event: &Event, states: &[&Key]) -> Option<CleanHtml> {
                 "event-states",
                 Some(states.len()),
                 &[
-                    ("states", &readings::together(here, &numerals)),
+                    ("states", &enumeration::together(here, &numerals)),
                     ("design", &here.design(design)),
                 ],
             )

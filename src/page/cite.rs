@@ -3,8 +3,9 @@
 use super::about;
 use super::address::{Address, Overview};
 use super::book::Here;
-use super::frame::{self, Leaf};
 use super::html::CleanHtml;
+use super::imprint;
+use super::leaf::Leaf;
 use super::said::Said;
 use super::words::Given;
 use crate::model::design::Design;
@@ -60,7 +61,7 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
 fn full(here: &Here<'_>, cited: Option<&str>, address: &Address) -> CleanHtml {
     let public = here.public();
     let canonical = address.absolute(&public.settings.address.value);
-    frame::citation(cited, public, here.words(), &canonical)
+    imprint::citation(cited, public, here.words(), &canonical)
 }
 
 /// A sheet to cite as an example: of the design with the most states, the first that is identified
@@ -111,7 +112,7 @@ fn state(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml
 
 /// "(edition 2, 15 October 2026)"; nothing where neither is recorded.
 fn edition_in_brackets(here: &Here<'_>) -> String {
-    let edition = frame::edition(here.public(), here.words());
+    let edition = imprint::edition(here.public(), here.words());
     if edition.is_empty() {
         edition
     } else {

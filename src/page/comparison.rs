@@ -4,11 +4,11 @@
 use serde::Serialize;
 
 use super::book::Here;
-use super::design::number_class;
 use super::figures;
-use super::frame::Leaf;
 use super::html::CleanHtml;
 use super::laid;
+use super::leaf::Leaf;
+use super::number::number_class;
 use super::observations::Observations;
 use super::pictures::{Plate, Setting};
 use super::words::Given;

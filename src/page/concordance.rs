@@ -4,8 +4,8 @@ use serde::Serialize;
 
 use super::address::{Address, Fragment};
 use super::book::Here;
-use super::frame::Leaf;
 use super::html::CleanHtml;
+use super::leaf::Leaf;
 use crate::model::key::Key;
 use crate::model::literature::Relation;
 use crate::study::concordance::{ConcordanceRow, DesignPart, OtherNumber, OwnEntry, ReverseRow};
@@ -153,7 +153,9 @@ fn cells(here: &Here<'_>, row: &ConcordanceRow, work: &Key) -> CleanHtml {
             number
         } else {
             let relation = here.words().listed("relation", cell.relation);
-            number.then(" ").and(&Here::quiet(&format!("({relation})")))
+            number
+                .then(" ")
+                .and(&CleanHtml::quiet(&format!("({relation})")))
         }
     };
     let cells: Vec<CleanHtml> = row

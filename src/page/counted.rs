@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 use serde::Serialize;
 
 use super::book::Here;
+use super::enumeration;
 use super::exports::ExportLink;
 use super::html::CleanHtml;
 use super::readings;
@@ -67,7 +68,7 @@ fn line(here: &Here<'_>, group: &ImpressionGroup) -> Option<CleanHtml> {
     let mut keys: Vec<_> = group.iter().filter(is_published).collect();
     keys.sort_by_key(|key| here.book.studies.order.impression_rank(key));
     let handles: Vec<_> = keys.iter().map(|key| here.impression(key)).collect();
-    (handles.len() > 1).then(|| readings::together(here, &handles))
+    (handles.len() > 1).then(|| enumeration::together(here, &handles))
 }
 
 /// "7.20, recut".

@@ -6,9 +6,10 @@ use serde::Serialize;
 use super::address::{Address, Fragment};
 use super::bars::{self, Square};
 use super::book::Here;
-use super::counts::{self, Records};
+use super::census_figures;
 use super::gallery::{self, Gallery};
 use super::html::CleanHtml;
+use super::sheet_records::Records;
 use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::study::census::{Census, Row};
@@ -119,7 +120,7 @@ pub(super) fn table(here: &Here<'_>, design: &Design, shown: Shown<'_>) -> Optio
         rows.push(CrossingRow {
             name: state_name(here, design, state.1),
             cells,
-            all: counts::total(here, design, "state", &census.by.state, state.1),
+            all: census_figures::total(here, design, "state", &census.by.state, state.1),
         });
     }
     let placed: usize = census.by.crossing.iter().map(|r| r.allowing.len()).sum();
@@ -141,10 +142,10 @@ pub(super) fn table(here: &Here<'_>, design: &Design, shown: Shown<'_>) -> Optio
             .iter()
             .map(|printing| {
                 let rows = &census.by.printing;
-                counts::total(here, design, "printing", rows, printing.1)
+                census_figures::total(here, design, "printing", rows, printing.1)
             })
             .collect(),
-        all: counts::all(here, &page, census.sheets),
+        all: census_figures::all(here, &page, census.sheets),
     })
 }
 

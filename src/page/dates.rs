@@ -44,6 +44,17 @@ pub fn life(born: Option<&Date>, died: Option<&Date>, words: &Words) -> String {
     }
 }
 
+/// The years of a decade, by its first: "1930–1939".
+pub fn decade(words: &Words, from: i64) -> String {
+    words.with(
+        "decade",
+        &[
+            ("from", Given::Text(&from.to_string())),
+            ("to", Given::Text(&(from + 9).to_string())),
+        ],
+    )
+}
+
 /// The year of an unqualified date, which is all that a life beside a name tells.
 fn plain_year(date: &Date) -> Option<String> {
     let Edtf::Date(d) = date.edtf() else {

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::address::Address;
 use super::book::Here;
-use super::counts;
+use super::census_figures;
 use super::html::CleanHtml;
 
 /// One edition; every figure leads to the sheets behind it.
@@ -45,7 +45,8 @@ pub(super) fn editions(here: &Here<'_>) -> Vec<EditionRow> {
             );
             let name = CleanHtml::text(&here.printing_name(design, &edition.printing));
             let printings = &study.census.by.printing;
-            let known = counts::total(here, design, "printing", printings, Some(&edition.printing));
+            let known =
+                census_figures::total(here, design, "printing", printings, Some(&edition.printing));
             let figure = |n: usize| match n {
                 _ if !edition.is_numbered() => CleanHtml::empty(),
                 0 => CleanHtml::text("0"),

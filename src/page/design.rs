@@ -6,36 +6,37 @@ use serde::Serialize;
 
 use super::address::{Address, Overview};
 use super::book::Here;
-use super::census_words;
-use super::chosen;
+use super::candidates;
+use super::comparison_links;
 use super::crossing::{self, Crossing, Shown};
-use super::dates;
 use super::descent;
+use super::design_brief::brief;
 use super::design_facts;
 use super::design_sources::{self, Concordance};
 use super::diagram::Diagram;
 use super::facts::Fact;
 use super::figures;
-use super::frame::Leaf;
 use super::gallery::{self, Gallery};
 use super::holdings::{self, Group};
 use super::html::CleanHtml;
-use super::key;
+use super::leaf::Leaf;
 use super::markdown::{self, Standing};
 use super::mentioned;
+use super::number::number_class;
 use super::pictures::{Plate, Setting};
+use super::point_table::{self, PointLine, PointTable};
 use super::printings::{self, PrintingLine, VariantLine};
-use super::readings;
+use super::reading_order;
+use super::sheet_counts;
 use super::standing;
-use super::states::{self, PointLine, PointTable, StateLine};
+use super::states::{self, StateLine};
 use super::strips::{self, Strip};
 use super::told_apart;
 use super::worn::{self, Worn};
-use crate::model::design::{Design, MatrixKind};
+use crate::model::design::Design;
 use crate::model::impression::{Impression, Status};
 use crate::model::key::{PictureKey, PictureOwner};
 use crate::model::link::Target;
-use crate::model::vocabulary::List;
 
 #[derive(Serialize)]
 struct View {
@@ -85,7 +86,7 @@ struct View {
 }
 
 pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
-    let sheets = holdings::listed(here, design);
+    let sheets = reading_order::listed(here, design);
     let leading = figures::design_picture(here, design);
     let state_table = states::table(here, design);
     let taken = state_table
@@ -121,12 +122,12 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         told_apart: told_apart::summary(here, design),
         descent: descent::diagram(here, design),
         wear: worn::all(here, design),
-        key: key::has_key(design)
+        key: candidates::has_key(design)
             .then(|| here.href(&Address::IdentificationKey(design.key.clone()))),
         printings: printings::lines(here, design),
         variants: printings::variants(here, design),
         printing_table,
-        other_points: states::other_points(here, design, &placed),
+        other_points: point_table::other_points(here, design, &placed),
         groups: holdings::groups(here, design),
         crossing: crossing::table(here, design, Shown::Gallery(gallery.as_ref())),
         gallery,
@@ -136,8 +137,8 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
             .overviews
             .contains(&Overview::Census)
             .then(|| here.href(&Address::DesignCensus(design.key.clone()))),
-        comparisons: comparisons(here, design),
-        compare: chosen::href(here, design, None),
+        comparisons: comparison_links::recorded(here, design),
+        compare: comparison_links::chosen_href(here, design, None),
         pictures: own_pictures(here, design, leading.as_ref()),
         related: design_sources::related(here, design),
         literature: design_sources::literature(here, design, &sheets),
@@ -155,15 +156,6 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     Leaf::new(here.address, title, "pages/design.html", &view)
         .described(described)
         .cited_as(format!("{siglum} {}", design.number))
-}
-
-/// The class that makes a long number smaller.
-pub(super) fn number_class(number: &str) -> &'static str {
-    match number.chars().count() {
-        0..=3 => "number",
-        4..=6 => "number long",
-        _ => "number longer",
-    }
 }
 
 fn other_titles(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
@@ -195,36 +187,6 @@ fn other_titles(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
         .collect()
 }
 
-/// "1927. Colour woodcut from two blocks."
-pub(super) fn brief(here: &Here<'_>, design: &Design) -> CleanHtml {
-    let words = here.words();
-    let date = design
-        .date
-        .own()
-        .map_or_else(CleanHtml::empty, |d| dates::once_html(d, words));
-    let techniques: Vec<_> = design
-        .technique
-        .iter()
-        .map(|t| CleanHtml::text(&here.term(List::Techniques, t.value.as_str())))
-        .collect();
-    let technique = readings::together(here, &techniques);
-    let technique = match (technique.is_empty(), design.matrices.len()) {
-        (true, _) => CleanHtml::empty(),
-        (false, 0) => technique,
-        (false, n) => {
-            let id = match design_facts::one_kind(&design.matrices) {
-                Some(MatrixKind::Block) => "from-blocks",
-                Some(MatrixKind::Plate) => "from-plates",
-                Some(MatrixKind::Stone) => "from-stones",
-                Some(MatrixKind::Screen) => "from-screens",
-                None => "from-some-matrices",
-            };
-            words.html(id, Some(n), &[("technique", &technique)])
-        }
-    };
-    super::html::as_sentences(&[date, technique])
-}
-
 /// "14 impressions known, 11 of them located."
 fn census(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> CleanHtml {
     let Some(study) = here.book.studies.designs.get(&design.key) else {
@@ -234,7 +196,7 @@ fn census(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> CleanHtml
         return CleanHtml::empty();
     }
     let words = here.words();
-    let mut out = CleanHtml::text(&census_words::known(here, study.census.sheets));
+    let mut out = CleanHtml::text(&sheet_counts::known(here, study.census.sheets));
     let located = study
         .census
         .by
@@ -242,7 +204,7 @@ fn census(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> CleanHtml
         .iter()
         .find(|row| row.key == Some(Status::Located));
     if let Some(row) = located {
-        let figure = CleanHtml::text(&census_words::figure(row.sheets));
+        let figure = CleanHtml::text(&sheet_counts::figure(row.sheets));
         out = out
             .then("; ")
             .and(&words.html("of-which-located", None, &[("figure", &figure)]));
@@ -262,28 +224,6 @@ fn census(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> CleanHtml
         }
     }
     out
-}
-
-pub(super) fn comparisons(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
-    design
-        .comparisons
-        .iter()
-        .zip(1..)
-        .map(|(comparison, place)| {
-            let names: Vec<_> = comparison
-                .of
-                .iter()
-                .map(|key| CleanHtml::span("handle", &CleanHtml::text(&key.value.to_string())))
-                .collect();
-            let all = readings::together(here, &names);
-            let address = Address::Comparison(design.key.clone(), place);
-            let link = CleanHtml::link(&here.href(&address), &all);
-            match &comparison.why {
-                Some(why) => link.then(": ").then(why),
-                None => link,
-            }
-        })
-        .collect()
 }
 
 fn own_pictures(here: &Here<'_>, design: &Design, leading: Option<&PictureKey>) -> Vec<Plate> {

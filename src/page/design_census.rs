@@ -4,15 +4,19 @@
 use serde::Serialize;
 
 use super::address::{Address, Fragment};
+use super::appearances::{self, Seen};
 use super::book::Here;
 use super::claims;
 use super::counted::{Counted, counted};
-use super::counts::{self, Pair, Records, Table};
+use super::counts::{self, Table};
 use super::crossing::{self, Crossing, Shown};
-use super::frame::Leaf;
+use super::enumeration;
 use super::holding_table::{self, HoldingTable};
 use super::html::{CleanHtml, capitalised};
-use super::survival::{self, Seen, Surviving};
+use super::leaf::Leaf;
+use super::open_pairs::{self, Pair};
+use super::sheet_records::Records;
+use super::survival::{self, Surviving};
 use super::words::Given;
 use crate::model::design::Design;
 use crate::model::key::{ImpressionKey, Key};
@@ -93,10 +97,10 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         tables,
         crossing: crossing::table(here, design, Shown::Records(&records)),
         holding: holding_table::table(here, design, census, &records),
-        seen: study.and_then(|study| survival::seen(here, &study.seen, &records)),
+        seen: study.and_then(|study| appearances::seen(here, &study.seen, &records)),
         surviving: study.and_then(|study| survival::surviving(here, design, study)),
         same: same_sheets(here, design),
-        pairs: counts::open_pairs(here, std::iter::once(design)),
+        pairs: open_pairs::open_pairs(here, std::iter::once(design)),
         editions: study
             .into_iter()
             .flat_map(|s| &s.editions)
@@ -131,7 +135,7 @@ fn same_sheets(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
     sheets
         .into_iter()
         .filter(|(_, handles)| handles.len() > 1)
-        .map(|(_, handles)| super::readings::together(here, &handles))
+        .map(|(_, handles)| enumeration::together(here, &handles))
         .collect()
 }
 

@@ -4,11 +4,11 @@ use super::address::{Fragment, Overview};
 use super::book::Here;
 use super::claims;
 use super::dates;
+use super::enumeration;
 use super::facts::{Fact, Line};
 use super::html::CleanHtml;
-use super::readings;
+use super::matrices;
 use super::sizes;
-use super::values;
 use crate::model::design::{Design, Matrix, MatrixKind};
 use crate::model::vocabulary::List;
 
@@ -31,8 +31,8 @@ pub(super) fn facts(here: &Here<'_>, design: &Design) -> Vec<Fact> {
         .iter()
         .map(|s| CleanHtml::text(&here.term(List::Papers, s.value.as_str())))
         .collect();
-    let technique = readings::together(here, &techniques);
-    let support = readings::either(here, &supports);
+    let technique = enumeration::together(here, &techniques);
+    let support = enumeration::either(here, &supports);
     let technique = match (technique.is_empty(), support.is_empty()) {
         (_, true) => technique,
         (true, false) => support,
@@ -78,7 +78,7 @@ pub(super) fn facts(here: &Here<'_>, design: &Design) -> Vec<Fact> {
 
 /// Image and matrix, each on its line, with what others measured.
 fn size_fact(here: &Here<'_>, design: &Design) -> Option<Fact> {
-    let of_matrix = match one_kind(&design.matrices) {
+    let of_matrix = match matrices::one_kind(&design.matrices) {
         Some(MatrixKind::Block) => "of-block",
         Some(MatrixKind::Plate) => "of-plate",
         Some(MatrixKind::Stone) => "of-stone",
@@ -155,7 +155,7 @@ fn series(here: &Here<'_>, design: &Design) -> CleanHtml {
 }
 
 fn matrices(here: &Here<'_>, design: &Design) -> Option<Fact> {
-    let term = match one_kind(&design.matrices) {
+    let term = match matrices::one_kind(&design.matrices) {
         Some(MatrixKind::Block) => "blocks",
         Some(MatrixKind::Plate) => "plates-of-metal",
         Some(MatrixKind::Stone) => "stones",
@@ -184,7 +184,7 @@ fn matrix_line(here: &Here<'_>, design: &Design, matrix: &Matrix) -> CleanHtml {
         text.as_ref()
             .map_or_else(CleanHtml::empty, |text| CleanHtml::text(text))
     };
-    let name = CleanHtml::text(&values::matrix_name(here, design, &matrix.key.value));
+    let name = CleanHtml::text(&matrices::matrix_name(here, design, &matrix.key.value));
     let name = CleanHtml::join([&name, &optional(&matrix.material)], ", ");
     let does = CleanHtml::join(
         [&optional(&matrix.carries), &optional(&matrix.colour)],
@@ -204,7 +204,7 @@ fn matrix_line(here: &Here<'_>, design: &Design, matrix: &Matrix) -> CleanHtml {
     let only = if only.is_empty() {
         CleanHtml::empty()
     } else {
-        let all = readings::together(here, &only);
+        let all = enumeration::together(here, &only);
         words.html("only-in-variant", None, &[("variants", &all)])
     };
     let now = matrix.now.as_ref().map_or_else(CleanHtml::empty, |now| {
@@ -220,13 +220,4 @@ fn matrix_line(here: &Here<'_>, design: &Design, matrix: &Matrix) -> CleanHtml {
         CleanHtml::join([&fate, &holder, &date], ", ")
     });
     super::html::as_sentences(&[first, only, now])
-}
-
-/// The kind that all matrices share.
-pub(super) fn one_kind(matrices: &[Matrix]) -> Option<MatrixKind> {
-    let first = matrices.first()?.kind?;
-    matrices
-        .iter()
-        .all(|m| m.kind == Some(first))
-        .then_some(first)
 }

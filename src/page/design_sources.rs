@@ -7,11 +7,10 @@ use serde::Serialize;
 use super::address::{Address, Fragment};
 use super::book::Here;
 use super::claims;
-use super::dates;
 use super::html::CleanHtml;
+use super::venues::exhibition_in_full;
 use crate::model::design::Design;
 use crate::model::edtf::Day;
-use crate::model::exhibition::{Exhibition, Venue};
 use crate::model::impression::Impression;
 use crate::model::key::Key;
 use crate::model::literature::{Citation, Relation};
@@ -151,37 +150,6 @@ pub(super) fn exhibitions(here: &Here<'_>, sheets: &[&Impression]) -> Vec<CleanH
                 .and(&CleanHtml::join(&said, "; "))
         })
         .collect()
-}
-
-/// "*Memorial exhibition*, Harbour Museum, Northport, March to May 1962".
-pub(super) fn exhibition_in_full(
-    here: &Here<'_>,
-    key: &Key,
-    exhibition: Option<&Exhibition>,
-) -> CleanHtml {
-    let title = here.exhibition(key);
-    let Some(exhibition) = exhibition else {
-        return title;
-    };
-    CleanHtml::join([&title, &venue_and_date(here, exhibition)], ", ")
-}
-
-/// "Harbour Museum, Northport, March to May 1962".
-pub(super) fn venue_and_date(here: &Here<'_>, exhibition: &Exhibition) -> CleanHtml {
-    let (venue, says_town) = match &exhibition.venue {
-        Some(Venue::Holder(key)) => (here.holder_and_city(&key.value), true),
-        Some(Venue::Named(name)) => (CleanHtml::text(name), false),
-        None => (CleanHtml::empty(), false),
-    };
-    let town = exhibition
-        .town
-        .as_ref()
-        .filter(|_| !says_town)
-        .map_or_else(CleanHtml::empty, |town| CleanHtml::text(town));
-    let date = exhibition.date.as_ref().map_or_else(CleanHtml::empty, |d| {
-        dates::throughout_html(&d.value, here.words())
-    });
-    CleanHtml::join([&venue, &town, &date], ", ")
 }
 
 /// Related designs, with how; also those that name this one.

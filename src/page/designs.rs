@@ -5,13 +5,13 @@ use serde::Serialize;
 
 use super::address::{Address, Overview};
 use super::book::Here;
-use super::census_words;
 use super::dates;
-use super::design;
+use super::design_brief;
 use super::figures;
-use super::frame::Leaf;
 use super::html::{CleanHtml, as_sentences};
+use super::leaf::Leaf;
 use super::pictures::{Image, Setting};
+use super::sheet_counts;
 use super::standing;
 use crate::model::design::Design;
 use crate::model::edtf::Day;
@@ -47,9 +47,9 @@ struct Year {
 
 pub(super) fn page(here: &Here<'_>) -> Leaf {
     let words = here.words();
-    let designs = in_order(here);
-    let (apart, accepted): (Vec<&Design>, Vec<&Design>) =
-        designs.into_iter().partition(|d| d.standing.is_set_apart());
+    let (apart, accepted): (Vec<&Design>, Vec<&Design>) = here
+        .designs_in_order()
+        .partition(|d| d.standing.is_set_apart());
     let view = View {
         title: words.word(Overview::Designs.word()).to_owned(),
         brief: brief(here, accepted.len()),
@@ -60,14 +60,6 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
     let title = view.title.clone();
     let described = view.brief.plain();
     Leaf::new(here.address, title, "pages/designs.html", &view).described(described)
-}
-
-/// Every design in the order readers see.
-pub(super) fn in_order<'h>(here: &Here<'h>) -> Vec<&'h Design> {
-    let keys = here.book.studies.order.keys();
-    keys.iter()
-        .filter_map(|key| here.book.public.designs.get(key))
-        .collect()
 }
 
 /// "29 designs by number. Also by date, techniques, series."
@@ -142,13 +134,15 @@ fn about(here: &Here<'_>, design: &Design) -> CleanHtml {
         .filter(|sheets| sheets.at_most > 0)
         .map_or_else(
             || words.word("no-impression-known").to_owned(),
-            |sheets| census_words::known(here, sheets),
+            |sheets| sheet_counts::known(here, sheets),
         );
     let facts = [states, printings].map(|text| CleanHtml::text(&text));
-    design::brief(here, design).then(" ").and(&as_sentences(&[
-        CleanHtml::join(&facts, ", "),
-        CleanHtml::text(&census),
-    ]))
+    design_brief::brief(here, design)
+        .then(" ")
+        .and(&as_sentences(&[
+            CleanHtml::join(&facts, ", "),
+            CleanHtml::text(&census),
+        ]))
 }
 
 /// The designs by the first day each can be of; those without a date last.

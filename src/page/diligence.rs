@@ -1,17 +1,12 @@
-//! 1933 to 1945: what is recorded of the owners of each sheet that may have existed then, on its own
-//! page and on one that gathers them. Worded without accusation, and never without the caution.
+//! 1933 to 1945: what is recorded of the owners of a sheet that may have existed then, on its page. Worded
+//! without accusation, and never without the caution.
 
 use serde::Serialize;
 
-use super::address::Address;
 use super::book::Here;
 use super::dates;
-use super::frame::Leaf;
 use super::html::{CleanHtml, as_sentences, capitalised};
-use super::lists::List;
 use super::provenance;
-use super::run_on::{self, RunOn};
-use crate::model::design::Design;
 use crate::model::edtf::{Date, Day};
 use crate::model::impression::Impression;
 use crate::study::diligence::{
@@ -73,7 +68,7 @@ fn said(here: &Here<'_>, years: &DiligenceYears) -> CleanHtml {
 }
 
 /// "1938 to 8 May 1945: no owner is recorded".
-fn stretch(here: &Here<'_>, stretch: &Stretch) -> CleanHtml {
+pub(super) fn stretch(here: &Here<'_>, stretch: &Stretch) -> CleanHtml {
     let words = here.words();
     let time = CleanHtml::text(&time(here, stretch.first, stretch.last));
     let names = owners(here, &stretch.owners);
@@ -123,126 +118,6 @@ fn span_of(first: Day, last: Day) -> String {
     } else {
         format!("{start}/{until}")
     }
-}
-
-#[derive(Serialize)]
-struct View {
-    title: String,
-    brief: String,
-    caution: CleanHtml,
-    /// Sheets of which nothing more needs to be told, by where they are.
-    silent: RunOn,
-    throughout: RunOn,
-    partly: List,
-    perhaps: List,
-    not_asked: String,
-}
-
-/// The page that gathers.
-pub(super) fn page(here: &Here<'_>) -> Leaf {
-    let words = here.words();
-    let title = words.word("overview-provenance").to_owned();
-    let not_asked = here
-        .impressions_in_order()
-        .filter(|(_, i)| !here.book.studies.diligence.contains_key(&i.key))
-        .count();
-    let view = View {
-        title: title.clone(),
-        brief: words.word("provenance-years-brief").to_owned(),
-        caution: here.with_cautions("years-caution"),
-        silent: by_place(here, Coverage::Silent),
-        throughout: by_place(here, Coverage::Throughout),
-        partly: line_by_line(here, Coverage::Partly),
-        perhaps: line_by_line(here, Coverage::Perhaps),
-        not_asked: match not_asked {
-            0 => String::new(),
-            n => words.count("years-not-asked", n),
-        },
-    };
-    Leaf::new(here.address, title, "pages/diligence.html", &view)
-}
-
-/// The published sheets of a status, in readers' order.
-fn sheets<'a>(
-    here: &'a Here<'_>,
-    status: Coverage,
-) -> impl Iterator<Item = (&'a Design, &'a Impression, &'a DiligenceYears)> {
-    let all = &here.book.studies.diligence;
-    here.impressions_in_order()
-        .filter_map(|(design, i)| Some((design, i, all.get(&i.key)?)))
-        .filter(move |(_, _, years)| years.coverage() == status)
-}
-
-fn heading(here: &Here<'_>, status: Coverage) -> CleanHtml {
-    let word = match status {
-        Coverage::Throughout => "years-head-throughout",
-        Coverage::Perhaps => "years-head-perhaps",
-        Coverage::Partly => "years-head-partly",
-        Coverage::Silent => "years-head-silent",
-    };
-    CleanHtml::text(here.words().word(word))
-}
-
-/// A handle, with what else museums ask: "14.7 (change of hands recorded, may be printed later)".
-fn marked(here: &Here<'_>, impression: &Impression, years: &DiligenceYears) -> CleanHtml {
-    let words = here.words();
-    let change = match years.change {
-        ChangeOfHands::None => "",
-        ChangeOfHands::Possible => words.word("years-mark-change-possible"),
-        ChangeOfHands::Recorded => words.word("years-mark-change-recorded"),
-    };
-    let later = if years.may_be_later {
-        words.word("years-mark-later")
-    } else {
-        ""
-    };
-    let marks = CleanHtml::join([&CleanHtml::text(change), &CleanHtml::text(later)], ", ");
-    let handle = here.impression(&impression.key);
-    if marks.is_empty() {
-        return handle;
-    }
-    let marks = CleanHtml::text("(").and(&marks).then(")");
-    handle.then(" ").and(&CleanHtml::span("quiet", &marks))
-}
-
-/// Handles by where the sheets are: "Northport, Harbour Museum 14.1, 14.7".
-fn by_place(here: &Here<'_>, status: Coverage) -> RunOn {
-    let items: Vec<(CleanHtml, CleanHtml)> = sheets(here, status)
-        .map(|(_, impression, years)| {
-            let place = CleanHtml::text(&here.whereabouts(impression));
-            let lead = match &impression.holder {
-                Some(holder) => here.link(&Address::Holder(holder.value.clone()), &place),
-                None => capitalised(&place),
-            };
-            (lead, marked(here, impression, years))
-        })
-        .collect();
-    let n = items.len();
-    RunOn {
-        heading: heading(here, status),
-        note: CleanHtml::text(&here.words().count("count-impressions", n)).some(),
-        lines: run_on::by_lead(here, items),
-    }
-}
-
-/// A line each, with what is not known.
-fn line_by_line(here: &Here<'_>, status: Coverage) -> List {
-    let lines: Vec<CleanHtml> = sheets(here, status)
-        .map(|(_, impression, years)| {
-            let open = years
-                .stretches
-                .iter()
-                .filter(|s| s.known != OwnerRecord::Certain);
-            let open: Vec<CleanHtml> = open.map(|s| stretch(here, s)).collect();
-            let place = CleanHtml::text(&here.whereabouts(impression));
-            let name = CleanHtml::join([&marked(here, impression, years), &place], ", ");
-            name.then(". ").and(&CleanHtml::join(&open, "; "))
-        })
-        .collect();
-    let n = lines.len();
-    let mut list = List::new(heading(here, status), lines);
-    list.note = CleanHtml::text(&here.words().count("count-impressions", n)).some();
-    list
 }
 
 #[cfg(test)]

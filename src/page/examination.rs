@@ -7,11 +7,11 @@ use serde::Serialize;
 
 use super::address::Address;
 use super::book::Here;
-use super::design::number_class;
-use super::frame::Leaf;
+use super::candidates;
 use super::html::CleanHtml;
-use super::key;
 use super::key_points::{self, Detailed};
+use super::leaf::Leaf;
+use super::number::number_class;
 use super::words::Given;
 use crate::model::design::Design;
 use crate::study::identify::identify;
@@ -42,7 +42,7 @@ struct Group {
 
 pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     let words = here.words();
-    let table = key::table(here, design);
+    let table = candidates::table(here, design);
     let (needed, others) = in_best_order(&table);
     let detailed = key_points::all(here, design, &table);
     let points = |points: &[PointAt]| -> Vec<Detailed> {
@@ -65,7 +65,7 @@ pub(super) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         number_class: number_class(&design.number),
         design: here.design(&design.key),
         key: here.href(&Address::IdentificationKey(design.key.clone())),
-        details_from: key::details_from(here, design),
+        details_from: key_points::details_from(here, design),
         groups,
         title: title.clone(),
     };

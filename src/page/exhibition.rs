@@ -5,11 +5,11 @@ use serde::Serialize;
 use super::book::Here;
 use super::checklist::{self, Checklist};
 use super::dates;
-use super::exhibitions;
-use super::frame::Leaf;
 use super::html::CleanHtml;
+use super::leaf::Leaf;
 use super::lists::List;
 use super::mentioned;
+use super::venues;
 use crate::model::exhibition::Exhibition;
 use crate::model::impression::Impression;
 use crate::model::link::Target;
@@ -51,7 +51,7 @@ pub(super) fn page(here: &Here<'_>, exhibition: &Exhibition) -> Leaf {
         .map_or_else(CleanHtml::empty, |date| dates::throughout_html(date, words));
     let title = exhibition.title.value.clone();
     let view = View {
-        brief: CleanHtml::join([&exhibitions::venue(here, exhibition), &when], ", "),
+        brief: CleanHtml::join([&venues::venue(here, exhibition), &when], ", "),
         catalogue: exhibition
             .cite
             .as_ref()

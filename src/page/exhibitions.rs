@@ -4,10 +4,11 @@ use serde::Serialize;
 
 use super::book::Here;
 use super::dates;
-use super::frame::Leaf;
 use super::html::CleanHtml;
-use crate::model::exhibition::{Exhibition, Venue};
-use crate::model::occurrence::MentionRole;
+use super::leaf::Leaf;
+use super::venues::venue;
+use crate::model::exhibition::Exhibition;
+use crate::study::back_links::Part;
 
 #[derive(Serialize)]
 struct View {
@@ -83,17 +84,4 @@ fn year(here: &Here<'_>, date: &crate::model::edtf::Date) -> String {
         (Some(a), Some(b)) if !date.is_loose() => format!("{a}–{b}"),
         _ => dates::throughout(date, here.words()),
     }
-}
-
-/// Where an exhibition was shown: the house and the town.
-pub(super) fn venue(here: &Here<'_>, exhibition: &Exhibition) -> CleanHtml {
-    let venue = exhibition
-        .venue
-        .as_ref()
-        .map_or_else(CleanHtml::empty, |venue| match venue {
-            Venue::Holder(holder) => here.holder_and_city(&holder.value),
-            Venue::Named(name) => CleanHtml::text(name),
-        });
-    let town = exhibition.town.as_deref().unwrap_or_default();
-    CleanHtml::join([&venue, &CleanHtml::text(town)], ", ")
 }

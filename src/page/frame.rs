@@ -10,60 +10,14 @@ use serde::Serialize;
 use tera::Value;
 
 use super::address::{Address, Overview};
-use super::dates;
+use super::catalogue_pages;
 use super::html::CleanHtml;
-use super::own_pages;
-use super::template::ThemeFault;
-use super::words::{Given, Words};
+use super::imprint::{citation, contact_href, edition};
+use super::leaf::Leaf;
+use super::theme_fault::ThemeFault;
+use super::words::Words;
 use crate::model::public::Public;
 use crate::model::words::ClosedList as _;
-
-/// One page, ready to be framed and written.
-pub(super) struct Leaf {
-    /// Where it stands.
-    pub address: Address,
-    /// Its title, for the browser.
-    pub title: String,
-    /// What it tells, in a sentence, for those who find it elsewhere.
-    pub description: String,
-    /// What is cited: "CP 14.7"; nothing for pages about the whole.
-    pub cited: Option<String>,
-    /// The template.
-    pub template: &'static str,
-    /// What the template is told.
-    pub view: Value,
-}
-
-impl Leaf {
-    /// A leaf with `view` as its template sees it.
-    pub fn new<V: Serialize>(
-        address: &Address,
-        title: String,
-        template: &'static str,
-        view: &V,
-    ) -> Leaf {
-        Leaf {
-            address: address.clone(),
-            description: title.clone(),
-            title,
-            cited: None,
-            template,
-            view: Value::from_serializable(view),
-        }
-    }
-
-    /// The same, described in `text`.
-    pub fn described(mut self, text: String) -> Leaf {
-        self.description = text;
-        self
-    }
-
-    /// The same, cited as `text`.
-    pub fn cited_as(mut self, text: String) -> Leaf {
-        self.cited = Some(text);
-        self
-    }
-}
 
 /// What the frame says on every page alike.
 #[derive(Serialize)]
@@ -118,9 +72,9 @@ impl Site {
         let settings = &public.settings;
         let way = |overview: &Overview| Way {
             address: Address::Overview(*overview).to_string(),
-            text: own_pages::title(public, words, *overview).to_owned(),
+            text: catalogue_pages::title(public, words, *overview).to_owned(),
         };
-        let own = own_pages::in_order(public)
+        let own = catalogue_pages::in_order(public)
             .into_iter()
             .map(|page| (Address::of_page(&page.key), page))
             .filter(|(address, _)| matches!(address, Address::Page(_)))
@@ -161,33 +115,6 @@ impl Site {
     }
 }
 
-/// "edition 0.1, 1 November 2026"; only what is recorded.
-pub(super) fn edition(public: &Public, words: &Words) -> String {
-    let settings = &public.settings;
-    let edition = settings
-        .edition
-        .as_ref()
-        .map(|e| words.with("edition", &[("edition", Given::Text(e))]));
-    let dated = settings.dated.as_ref().map(|d| dates::once(d, words));
-    [edition, dated]
-        .into_iter()
-        .flatten()
-        .collect::<Vec<_>>()
-        .join(", ")
-}
-
-/// An address to write to, where the contact is one.
-pub(super) fn contact_href(contact: &str) -> Option<String> {
-    let has_space = contact.contains(char::is_whitespace);
-    if contact.starts_with("https://") || contact.starts_with("http://") {
-        Some(contact.to_owned())
-    } else if !has_space && contact.split('@').filter(|part| !part.is_empty()).count() == 2 {
-        Some(format!("mailto:{contact}"))
-    } else {
-        None
-    }
-}
-
 impl Around {
     /// What stands around `leaf`.
     pub fn new(leaf: &Leaf, public: &Public, words: &Words) -> Around {
@@ -205,48 +132,6 @@ impl Around {
             canonical,
             current: leaf.address.to_string(),
         }
-    }
-}
-
-/// "CP 14.7, in The Editor (ed.), *The Colour Prints*, edition 0.1, 1 November 2026, https://…".
-pub(super) fn citation(
-    cited: Option<&str>,
-    public: &Public,
-    words: &Words,
-    canonical: &str,
-) -> CleanHtml {
-    let settings = &public.settings;
-    let editors: Vec<&str> = settings
-        .editors
-        .iter()
-        .filter_map(|key| public.people.get(&key.value))
-        .map(|person| person.name.value.as_str())
-        .collect();
-    let editors = match editors.len() {
-        0 => CleanHtml::empty(),
-        n => words.html(
-            "cited-editors",
-            Some(n),
-            &[("names", &CleanHtml::text(&editors.join(", ")))],
-        ),
-    };
-    let title = CleanHtml::element("cite", &[], &CleanHtml::text(&settings.title));
-    let whole = CleanHtml::join(
-        [
-            &editors,
-            &title,
-            &CleanHtml::text(&edition(public, words)),
-            &CleanHtml::text(canonical),
-        ],
-        ", ",
-    );
-    match cited {
-        Some(cited) => words.html(
-            "cited-in",
-            None,
-            &[("cited", &CleanHtml::text(cited)), ("whole", &whole)],
-        ),
-        None => whole,
     }
 }
 

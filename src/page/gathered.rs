@@ -7,8 +7,8 @@ use serde::Serialize;
 
 use super::address::Overview;
 use super::book::Here;
-use super::frame::Leaf;
 use super::html::CleanHtml;
+use super::leaf::Leaf;
 use super::lists::List;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::vocabulary::List as Vocabulary;

@@ -4,8 +4,8 @@
 use serde::Serialize;
 
 use super::book::Here;
-use super::frame::Leaf;
 use super::html::CleanHtml;
+use super::leaf::Leaf;
 use crate::model::key::Key;
 use crate::model::vocabulary::List as Vocabulary;
 use crate::model::words::ClosedList as _;

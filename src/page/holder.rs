@@ -6,24 +6,22 @@ use serde::Serialize;
 
 use super::book::Here;
 use super::checklist::{self, Checklist};
+use super::custody::{Sheet, is_keeper, is_owner, is_record, is_set_apart, sheets};
 use super::dates;
 use super::figures;
-use super::frame::Leaf;
 use super::holder_lists;
 use super::html::CleanHtml;
+use super::leaf::Leaf;
 use super::lists::List;
 use super::markdown::{self, Standing};
 use super::mentioned;
 use super::pictures::{Plate, Setting};
 use super::words::Given;
-use crate::model::design::Design;
 use crate::model::holder::Holder;
-use crate::model::impression::{Impression, Status};
+use crate::model::impression::Impression;
 use crate::model::key::Key;
 use crate::model::link::Target;
-use crate::model::occurrence::{MentionRole, RecordId};
-use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
-use crate::study::back_links::Mention;
+use crate::study::back_links::{Mention, Part, Source};
 
 #[derive(Serialize)]
 struct View {
@@ -43,8 +41,6 @@ struct Fact {
     term: String,
     text: CleanHtml,
 }
-
-pub(super) type Sheet<'a> = (&'a Design, &'a Impression);
 
 pub(super) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
     let words = here.words();
@@ -108,61 +104,6 @@ pub(super) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
     };
     let whole = CleanHtml::text(&here.holder_city_first(holder)).plain();
     Leaf::new(here.address, title, "pages/holder.html", &view).described(whole)
-}
-
-/// The published impressions that name the holder in a part, in readers' order.
-pub(super) fn sheets<'a>(
-    here: &Here<'a>,
-    mentions: &[Mention],
-    role: MentionRole,
-) -> Vec<Sheet<'a>> {
-    let mut sheets: Vec<Sheet<'a>> = Vec::new();
-    for mention in mentions.iter().filter(|m| m.role == role) {
-        let RecordId::Impression(key) = &mention.from else {
-            continue;
-        };
-        let design = here.public().designs.get(&key.design);
-        let found = design.and_then(|d| Some((d, d.impressions.get(&key.number)?)));
-        if let Some(sheet) = found
-            && sheets
-                .last()
-                .is_none_or(|(_, last)| last.key != sheet.1.key)
-        {
-            sheets.push(sheet);
-        }
-    }
-    sheets
-}
-
-pub(super) fn is_keeper(impression: &Impression, holder: &Key) -> bool {
-    impression
-        .holder
-        .as_ref()
-        .is_some_and(|h| h.value == *holder)
-}
-
-pub(super) fn is_owner(impression: &Impression, holder: &Key) -> bool {
-    impression
-        .owner
-        .as_ref()
-        .is_some_and(|owner| is_record(owner, holder))
-}
-
-/// From whom a sheet was stolen that was not recovered: its owner, else the last before any theft.
-pub(super) fn stolen_from(impression: &Impression) -> Option<&Party> {
-    let is_theft = |entry: &&ProvenanceEntry| {
-        let how = entry.how.as_ref();
-        how.is_some_and(|how| how.value.as_str() == "theft")
-    };
-    let entries = impression.provenance.iter();
-    let before = entries.take_while(|entry| !is_theft(entry));
-    let last = before.filter(|entry| entry.role == PartyRole::Owner).last();
-    let owner = impression.owner.as_ref().or(last.map(|entry| &entry.party));
-    owner.filter(|_| impression.status.value == Status::Stolen)
-}
-
-pub(super) fn is_record(party: &Party, key: &Key) -> bool {
-    matches!(party, Party::Record(record) if record.value == *key)
 }
 
 /// "Northport, Netherlands. 12 impressions of 9 designs."
@@ -256,7 +197,7 @@ fn facts(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> Vec<Fact> {
         text_of(holder.isil.as_ref().map(|isil| isil.as_str())),
     );
     if let Some(web) = &holder.web {
-        fact("web", outward(web));
+        fact("web", CleanHtml::web_address(web));
     }
     fact("credit-line", text_of(holder.credit.as_deref()));
     facts
@@ -264,26 +205,6 @@ fn facts(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> Vec<Fact> {
 
 fn text_of(text: Option<&str>) -> CleanHtml {
     text.map_or_else(CleanHtml::empty, CleanHtml::text)
-}
-
-/// A link out of the catalogue; plain text where it is no web address.
-pub(super) fn outward(address: &str) -> CleanHtml {
-    let text = CleanHtml::text(address);
-    if address.starts_with("https://") || address.starts_with("http://") {
-        let attributes = [
-            ("class", "bare-address"),
-            ("href", address),
-            ("rel", "noopener noreferrer external"),
-        ];
-        CleanHtml::element("a", &attributes, &text)
-    } else {
-        text
-    }
-}
-
-/// Whether the design or the record of a sheet was rejected or withdrawn.
-pub(super) fn is_set_apart((design, impression): &Sheet<'_>) -> bool {
-    design.standing.is_set_apart() || impression.standing.is_set_apart()
 }
 
 /// Who owns a sheet that is kept here, and that its record was rejected or withdrawn.

@@ -2,13 +2,13 @@
 
 use super::address::{Address, Fragment, Overview};
 use super::book::Here;
+use super::custody::{Sheet, is_keeper, is_owner, is_record, is_set_apart, sheets, stolen_from};
 use super::dates;
-use super::holder::{Sheet, is_keeper, is_owner, is_record, is_set_apart, sheets, stolen_from};
 use super::html::CleanHtml;
 use super::lists::List;
+use super::matrices;
 use super::mentioned;
 use super::provenance;
-use super::values;
 use super::words::Given;
 use crate::model::design::Design;
 use crate::model::edtf::Date;
@@ -171,7 +171,7 @@ pub(super) fn matrices(here: &Here<'_>, key: &Key, mentions: &[Mention]) -> List
                     &Address::Design(design.key.clone()),
                     Fragment::Matrix(&matrix.key),
                 );
-                let name = values::matrix_name(here, design, &matrix.key);
+                let name = matrices::matrix_name(here, design, &matrix.key);
                 CleanHtml::link(&to, &CleanHtml::text(&name))
             })
             .collect();

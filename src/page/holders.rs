@@ -4,8 +4,8 @@ use serde::Serialize;
 
 use super::address::Address;
 use super::book::Here;
-use super::frame::Leaf;
 use super::html::CleanHtml;
+use super::leaf::Leaf;
 use super::lists::List;
 use super::words::Given;
 use crate::model::holder::{Holder, HolderKind};
@@ -135,7 +135,7 @@ fn line(here: &Here<'_>, holder: &Holder) -> CleanHtml {
     let kind = if is_told {
         CleanHtml::empty()
     } else {
-        Here::quiet(here.words().listed("holder-kind", holder.kind))
+        CleanHtml::quiet(here.words().listed("holder-kind", holder.kind))
     };
     let now = holder
         .successor
@@ -150,7 +150,7 @@ fn line(here: &Here<'_>, holder: &Holder) -> CleanHtml {
         .iter()
         .find(|row| row.key.as_ref() == Some(&holder.key));
     match sheets {
-        Some(row) => line.and(&Here::counted(&here.sheets(row.sheets))),
+        Some(row) => line.and(&CleanHtml::count(&here.sheets(row.sheets))),
         None => line,
     }
 }

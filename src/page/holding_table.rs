@@ -4,8 +4,10 @@ use serde::Serialize;
 
 use super::address::Fragment;
 use super::book::Here;
-use super::counts::{self, Records, city_first};
+use super::census_figures;
+use super::counts::city_first;
 use super::html::CleanHtml;
+use super::sheet_records::Records;
 use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::study::census::{Census, HolderAndState};
@@ -67,7 +69,7 @@ pub(super) fn table(
             let row = HoldingRow {
                 name: name.unwrap_or_else(not_told),
                 cells: states.iter().copied().map(cell).collect(),
-                all: counts::total(
+                all: census_figures::total(
                     here,
                     design,
                     "holder",

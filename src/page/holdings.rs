@@ -4,19 +4,21 @@
 //!
 //! Records found to be one sheet are listed once, under the first; withdrawn ones are not.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use serde::Serialize;
 
 use super::book::Here;
 use super::dates;
+use super::enumeration;
 use super::html::CleanHtml;
+use super::matrices;
+use super::reading_order::{Rank, listed, rank};
 use super::readings;
 use super::run_on::RunOnLine;
-use super::values;
 use crate::model::design::Design;
 use crate::model::holder::{Holder, HolderKind};
-use crate::model::impression::{BlockPrinted, Impression, StateReading, Status};
+use crate::model::impression::{BlockPrinted, Impression, Status};
 use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
 use crate::model::vocabulary::List;
 use crate::study::order::Collator;
@@ -27,21 +29,6 @@ pub(super) struct Group {
     heading: CleanHtml,
     cities: Vec<RunOnLine>,
 }
-
-/// The impressions that are listed: one for each sheet.
-pub(super) fn listed<'d>(here: &Here<'_>, design: &'d Design) -> Vec<&'d Impression> {
-    let mut seen = BTreeSet::new();
-    design
-        .impressions
-        .values()
-        .filter(|i| !i.standing.is_withdrawn())
-        .filter(|i| seen.insert(here.book.studies.groups.first_of(&i.key)))
-        .collect()
-}
-
-/// Where a group stands among the others: its states and printings by their places in the record.
-/// What is not identified comes after what is.
-pub(super) type Rank = (Vec<usize>, Vec<usize>);
 
 /// The groups of a design.
 pub(super) fn groups(here: &Here<'_>, design: &Design) -> Vec<Group> {
@@ -82,44 +69,6 @@ pub(super) fn groups(here: &Here<'_>, design: &Design) -> Vec<Group> {
         }],
     }));
     groups
-}
-
-/// Where a sheet stands among the others.
-pub(super) fn rank(design: &Design, impression: &Impression) -> Rank {
-    let Some(reading) = &impression.identified else {
-        return (vec![usize::MAX], vec![usize::MAX]);
-    };
-    let state_place = |key: &crate::model::key::Key| {
-        design
-            .states
-            .iter()
-            .position(|s| s.key.value == *key)
-            .unwrap_or(usize::MAX)
-    };
-    let states: Vec<usize> = match &reading.state {
-        None => vec![usize::MAX],
-        Some(StateReading::OneOf(states)) => states.iter().map(|s| state_place(&s.value)).collect(),
-        Some(StateReading::ByMatrix(pairs)) => {
-            pairs.iter().map(|(_, s)| state_place(&s.value)).collect()
-        }
-    };
-    let printings: Vec<usize> = reading
-        .printing
-        .iter()
-        .map(|p| {
-            design
-                .printings
-                .iter()
-                .position(|known| known.key.value == p.value)
-                .unwrap_or(usize::MAX)
-        })
-        .collect();
-    let printings = if printings.is_empty() {
-        vec![usize::MAX]
-    } else {
-        printings
-    };
-    (states, printings)
 }
 
 fn cities(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> Vec<RunOnLine> {
@@ -243,10 +192,10 @@ fn remarks(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<Cle
         .blocks
         .iter()
         .filter(|(_, printed)| printed.value == BlockPrinted::NotPrinted)
-        .map(|(matrix, _)| CleanHtml::text(&values::matrix_name(here, design, &matrix.value)))
+        .map(|(matrix, _)| CleanHtml::text(&matrices::matrix_name(here, design, &matrix.value)))
         .collect();
     if !lacking.is_empty() {
-        let all = readings::together(here, &lacking);
+        let all = enumeration::together(here, &lacking);
         remarks.push(words.html("lacks", None, &[("matrices", &all)]));
     }
     remarks

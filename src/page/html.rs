@@ -66,9 +66,38 @@ impl CleanHtml {
         CleanHtml::element("a", &[("href", href)], inner)
     }
 
+    /// A link out of the catalogue that shows its address; plain text where that is no web address.
+    pub fn web_address(address: &str) -> CleanHtml {
+        let text = CleanHtml::text(address);
+        if address.starts_with("https://") || address.starts_with("http://") {
+            let attributes = [
+                ("class", "bare-address"),
+                ("href", address),
+                ("rel", "noopener noreferrer external"),
+            ];
+            CleanHtml::element("a", &attributes, &text)
+        } else {
+            text
+        }
+    }
+
     /// A span of a class.
     pub fn span(class: &'static str, inner: &CleanHtml) -> CleanHtml {
         CleanHtml::element("span", &[("class", class)], inner)
+    }
+
+    /// A term in quiet ink.
+    pub fn quiet(text: &str) -> CleanHtml {
+        if text.is_empty() {
+            CleanHtml::empty()
+        } else {
+            CleanHtml::span("quiet", &CleanHtml::text(text))
+        }
+    }
+
+    /// A number at the end of a line of an index.
+    pub fn count(number: &CleanHtml) -> CleanHtml {
+        CleanHtml::text(" ").and(&CleanHtml::span("count", number))
     }
 
     /// Adds `other` at the end.

@@ -3,20 +3,18 @@
 
 use serde::Serialize;
 
-use super::address::Address;
 use super::book::Here;
-use super::chosen;
 use super::claims;
+use super::comparison_links;
 use super::dates;
-use super::design::number_class;
-use super::design_sources;
 use super::diligence::{self, Diligence};
 use super::facts::Fact;
 use super::figures;
-use super::frame::Leaf;
 use super::html::{CleanHtml, as_sentences, capitalised};
+use super::leaf::Leaf;
 use super::markdown::{self, Standing};
 use super::mentioned;
+use super::number::number_class;
 use super::observed::{self, Observed};
 use super::opinions;
 use super::pictures::{Plate, Setting};
@@ -25,6 +23,7 @@ use super::readings;
 use super::settled::{self, Follows};
 use super::sheet_facts;
 use super::standing;
+use super::venues::exhibition_in_full;
 use crate::model::design::Design;
 use crate::model::impression::{Identification, Impression, OtherSheet, Status};
 use crate::model::key::{ImpressionKey, PictureKey};
@@ -102,8 +101,8 @@ pub(super) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
             .map(|c| claims::citation(here, c))
             .collect(),
         others: other_records(here, impression),
-        comparisons: comparisons(here, design, impression),
-        compare: chosen::href(here, design, Some(&impression.key)),
+        comparisons: comparison_links::with_sheet(here, design, impression),
+        compare: comparison_links::chosen_href(here, design, Some(&impression.key)),
         notes: impression
             .note
             .as_ref()
@@ -256,7 +255,7 @@ fn exhibited(here: &Here<'_>, impression: &Impression) -> Vec<CleanHtml> {
         .map(|shown| {
             let key = &shown.exhibition.value;
             let exhibition = here.public().exhibitions.get(key);
-            let line = design_sources::exhibition_in_full(here, key, exhibition);
+            let line = exhibition_in_full(here, key, exhibition);
             match &shown.at {
                 Some(at) => line.then(", ").then(at),
                 None => line,
@@ -330,31 +329,4 @@ fn other_records(here: &Here<'_>, impression: &Impression) -> Vec<CleanHtml> {
         tell(id, from, stated);
     }
     lines
-}
-
-fn comparisons(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<CleanHtml> {
-    design
-        .comparisons
-        .iter()
-        .zip(1..)
-        .filter(|(comparison, _)| comparison.of.iter().any(|k| k.value == impression.key))
-        .map(|(comparison, place)| {
-            let others: Vec<_> = comparison
-                .of
-                .iter()
-                .filter(|k| k.value != impression.key)
-                .map(|k| CleanHtml::span("handle", &CleanHtml::text(&k.value.to_string())))
-                .collect();
-            let all = readings::together(here, &others);
-            let text = here
-                .words()
-                .html("compared-with", None, &[("others", &all)]);
-            let address = Address::Comparison(design.key.clone(), place);
-            let link = CleanHtml::link(&here.href(&address), &text);
-            match &comparison.why {
-                Some(why) => link.then(": ").then(why),
-                None => link,
-            }
-        })
-        .collect()
 }

@@ -3,9 +3,10 @@
 use serde::Serialize;
 
 use super::book::Here;
+use super::candidates::consistent_with;
+use super::enumeration;
 use super::html::CleanHtml;
 use super::key_points::at_place;
-use super::readings;
 use super::values;
 use super::words::Given;
 use crate::model::design::Design;
@@ -84,20 +85,13 @@ pub(super) fn lines(
                                 Goal::Stop => Some("key-stops"),
                                 Goal::End | Goal::Couplet(_) => None,
                             },
-                            end: together(here, &named),
+                            end: consistent_with(here, &named),
                         }
                     })
                     .collect(),
             })
         })
         .collect()
-}
-
-/// "consistent with state *i*/v (Printed by the artist) or state *ii*/v (…)".
-pub(super) fn together(here: &Here<'_>, names: &[CleanHtml]) -> CleanHtml {
-    let either = readings::either(here, names);
-    here.words()
-        .html("consistent-with", None, &[("candidates", &either)])
 }
 
 /// What a lead says was seen: "graded or wiped", "230 to 234 mm".
@@ -112,7 +106,7 @@ fn seen(here: &Here<'_>, point: &Point, column: &PointColumn, seen: &LeadConditi
             .map(|range| in_words(here, point, *range))
             .collect(),
     };
-    values::either(here, &said)
+    enumeration::either_text(here, &said)
 }
 
 fn in_words(here: &Here<'_>, point: &Point, range: Range) -> String {

@@ -4,12 +4,14 @@
 use serde::Serialize;
 
 use super::book::Here;
+use super::figures;
+use super::html::{CleanHtml, as_sentences};
 use super::pictures::PublishedSize;
 use super::values;
 use super::words::Given;
 use crate::model::boxes::PercentBox;
 use crate::model::design::Design;
-use crate::model::key::PictureKey;
+use crate::model::key::{PictureKey, PictureOwner};
 use crate::model::point::{Point, PointKind};
 use crate::study::index::ValueAt;
 use crate::study::scale::Scale;
@@ -130,6 +132,24 @@ pub(super) fn reference(here: &Here<'_>, design: &Design) -> Option<PictureKey> 
     let key = design.reference_picture.as_ref()?.value.clone();
     let is_used = design.points.iter().any(|point| point.area.is_some());
     (is_used && here.book.pictures.contains_key(&key)).then_some(key)
+}
+
+/// "Details from 7.5, Northport, Harbour Museum. Photograph: …": whose picture it is.
+pub(super) fn details_from(here: &Here<'_>, design: &Design) -> Option<CleanHtml> {
+    let key = reference(here, design)?;
+    let picture = here.public().picture(&key)?;
+    let source = match &key.owner {
+        PictureOwner::Impression(key) => {
+            let impression = here.public().impression(key)?;
+            let whose = figures::holder_and_number(here, impression);
+            CleanHtml::join([&here.impression(key), &whose], ", ")
+        }
+        PictureOwner::Design(design) => here.design(design),
+    };
+    let from = here
+        .words()
+        .html("details-from", None, &[("picture", &source)]);
+    Some(as_sentences(&[from, figures::credit(here, picture)]))
 }
 
 /// One file for all details of a page: the smallest in which half of them are sharp.

@@ -11,7 +11,7 @@ use super::figures;
 use super::html::CleanHtml;
 use super::observations::{self, Told, Verdict};
 use super::pictures::PublishedPicture;
-use super::strips;
+use super::refusals;
 use crate::model::boxes::PercentBox;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
@@ -182,7 +182,7 @@ fn sheet_data(
 /// Why a picture does not lie on the reference picture, in words.
 fn why_not(here: &Here<'_>, key: &PictureKey) -> String {
     let id = match here.book.alignments.registrations.get(key) {
-        Some(Registration::Refused(refused)) => strips::refusal_word(refused.why),
+        Some(Registration::Refused(refused)) => refusals::refusal_word(refused.why),
         _ => "refusal-not-tried",
     };
     here.words().word(id).to_owned()

@@ -4,9 +4,10 @@ use serde::Serialize;
 
 use super::address::Address;
 use super::book::Here;
-use super::frame::Leaf;
 use super::html::CleanHtml;
+use super::leaf::Leaf;
 use super::lists::List;
+use super::source_names::full_reference;
 use crate::model::literature::Work;
 use crate::study::order::Collator;
 
@@ -68,10 +69,5 @@ fn line(here: &Here<'_>, work: &Work) -> CleanHtml {
         &here.href(&Address::Work(work.key.clone())),
         &CleanHtml::text(&work.short),
     );
-    short.then(". ").and(&reference(work))
-}
-
-/// The whole reference, as the formatter of the literature set it.
-pub(super) fn reference(work: &Work) -> CleanHtml {
-    CleanHtml::trusted(work.full_html.clone())
+    short.then(". ").and(&full_reference(work))
 }

@@ -7,8 +7,8 @@ use serde::Serialize;
 
 use super::book::Here;
 use super::dates;
-use super::frame::Leaf;
 use super::html::{CleanHtml, capitalised};
+use super::leaf::Leaf;
 use super::lists::List;
 use super::words::Given;
 use crate::model::impression::Impression;

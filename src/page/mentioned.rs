@@ -2,8 +2,8 @@
 
 use super::address::Address;
 use super::book::Here;
+use super::catalogue_pages;
 use super::html::CleanHtml;
-use super::own_pages;
 use crate::model::key::ImpressionKey;
 use crate::model::link::Target;
 use crate::model::occurrence::{MentionRole, RecordId};
@@ -34,7 +34,7 @@ fn named(here: &Here<'_>, address: &Address) -> Option<CleanHtml> {
             here.link(address, &CleanHtml::text(title))
         }
         Address::Overview(overview) => {
-            let page = own_pages::opening(here.public(), *overview)?;
+            let page = catalogue_pages::opening(here.public(), *overview)?;
             here.link(address, &CleanHtml::text(&page.title))
         }
         Address::Opening
@@ -117,25 +117,4 @@ fn source_named(here: &Here<'_>, source: &RecordId) -> Option<CleanHtml> {
         RecordId::Work(key) => here.work(key, None),
         RecordId::Page(_) | RecordId::Term(..) => return None,
     })
-}
-
-impl Here<'_> {
-    /// "14.7, *The Last Ferry*": an impression with the title of its design.
-    pub fn impression_of(&self, key: &ImpressionKey) -> CleanHtml {
-        let title = self
-            .public()
-            .designs
-            .get(&key.design)
-            .map_or_else(CleanHtml::empty, |design| self.design_title(design));
-        CleanHtml::join([&self.impression(key), &title], ", ")
-    }
-
-    /// "14.2, 14.7, *The Last Ferry*": impressions of one design with its title.
-    pub fn impressions_of(&self, keys: &[&ImpressionKey]) -> CleanHtml {
-        let Some((last, before)) = keys.split_last() else {
-            return CleanHtml::empty();
-        };
-        let before = self.handles(before.iter().copied());
-        CleanHtml::join([&before, &self.impression_of(last)], ", ")
-    }
 }

@@ -25,12 +25,18 @@ use crate::study::Studies;
 
 mod about;
 pub mod address;
+mod appearances;
+mod assets;
 mod bars;
 mod book;
 mod calendar;
+mod candidates;
+mod catalogue_page;
+mod catalogue_pages;
+mod cautions;
 mod census;
+mod census_figures;
 mod census_series;
-mod census_words;
 mod checklist;
 mod chosen;
 mod chronology;
@@ -38,21 +44,28 @@ mod cite;
 mod claims;
 mod closer;
 mod comparison;
+mod comparison_links;
 mod concordance;
 mod counted;
 mod counts;
 mod crossing;
+mod custody;
 pub mod dates;
 mod declared;
 mod descent;
 mod design;
+mod design_brief;
 mod design_census;
 mod design_facts;
+mod design_names;
 mod design_sources;
 mod designs;
 mod diagram;
 mod diligence;
+mod diligence_index;
+mod enumeration;
 mod examination;
+mod examined;
 mod exhibition;
 mod exhibitions;
 mod exports;
@@ -69,48 +82,64 @@ mod holding_table;
 mod holdings;
 pub mod html;
 mod impression;
+mod imprint;
 mod ink;
+mod jobs;
 mod key;
 mod key_couplets;
 mod key_data;
 mod key_points;
 mod laid;
+mod leaf;
+mod link_targets;
 mod lists;
 mod literature;
 mod markdown;
 mod marks;
 mod marks_index;
+mod matrices;
 mod mentioned;
-mod names;
+mod number;
 mod observations;
 mod observed;
+mod open_pairs;
 mod opening;
 mod opinions;
 mod overviews;
-mod own_pages;
 mod owners;
+mod party_names;
 mod people;
 mod person;
 pub mod pictures;
 mod point;
+mod point_table;
 mod printings;
 mod provenance;
+mod reading_order;
 mod readings;
+mod refusals;
 pub(crate) mod rights;
 mod run_on;
 mod said;
 mod settled;
+mod sheet_counts;
 mod sheet_facts;
+mod sheet_names;
+mod sheet_records;
 mod sizes;
+mod source_names;
 mod standing;
 mod states;
 mod strips;
 mod survival;
 pub mod template;
+mod terms;
+mod theme_fault;
 mod titles;
 mod told_apart;
 mod tones;
 mod values;
+mod venues;
 pub mod words;
 mod work;
 mod worn;
@@ -118,10 +147,8 @@ mod worn;
 pub use address::{Address, Overview};
 pub(crate) use book::{Book, Here};
 pub use exports::{Export, ExportFormat, Exports, Subject};
-use frame::Leaf;
 pub use pictures::{Alignments, Pictures, PublishedPicture, PublishedSize, Tiles, Tone};
-pub(crate) use survival::decade;
-pub use template::ThemeFault;
+pub use theme_fault::ThemeFault;
 pub use words::private_owner;
 
 /// What pages are made from.
@@ -174,90 +201,21 @@ impl Site {
 pub(crate) fn each(book: &Book<'_>, take: &Take<'_>) -> Result<(), ThemeFault> {
     let around =
         Value::from_serializable(&frame::Site::new(book.public, &book.words, &book.overviews));
-    jobs(book).par_iter().try_for_each(|(address, make)| {
-        let root = address.root();
-        let here = Here {
-            book,
-            address,
-            root: &root,
-        };
-        let text = frame::write(&make(&here), &around, book)?;
-        take(address.file(), text.into_bytes());
-        Ok(())
-    })?;
-    assets(book.theme, book.public).for_each(|(path, bytes)| take(path, bytes));
+    jobs::jobs(book)
+        .par_iter()
+        .try_for_each(|(address, make)| {
+            let root = address.root();
+            let here = Here {
+                book,
+                address,
+                root: &root,
+            };
+            let text = frame::write(&make(&here), &around, book)?;
+            take(address.file(), text.into_bytes());
+            Ok(())
+        })?;
+    assets::assets(book.theme, book.public).for_each(|(path, bytes)| take(path, bytes));
     Ok(())
-}
-
-/// What makes one page.
-type Make<'a> = Box<dyn Fn(&Here<'_>) -> Leaf + Send + Sync + 'a>;
-
-/// Every page there will be: where it stands, and what makes it.
-fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, Make<'a>)> {
-    let mut jobs: Vec<(Address, Make<'a>)> = Vec::new();
-    let public = book.public;
-    jobs.push((Address::Opening, Box::new(opening::page)));
-    for design in public.designs.values() {
-        let address = Address::Design(design.key.clone());
-        jobs.push((address, Box::new(move |here| design::page(here, design))));
-        for (comparison, place) in design.comparisons.iter().zip(1..) {
-            let address = Address::Comparison(design.key.clone(), place);
-            let make = move |here: &Here<'_>| comparison::page(here, design, comparison);
-            jobs.push((address, Box::new(make)));
-        }
-        for point in &design.points {
-            let address = point::address(design, point);
-            let make = move |here: &Here<'_>| point::page(here, design, point);
-            jobs.push((address, Box::new(make)));
-        }
-        let chosen = Address::ChosenComparison(design.key.clone());
-        if chosen::has_page(book, design) {
-            jobs.push((chosen, Box::new(move |here| chosen::page(here, design))));
-        }
-        for impression in design.impressions.values() {
-            let address = Address::Impression(impression.key.clone());
-            let make = move |here: &Here<'_>| impression::page(here, design, impression);
-            jobs.push((address, Box::new(make)));
-        }
-        let census = Address::DesignCensus(design.key.clone());
-        let make = move |here: &Here<'_>| design_census::page(here, design);
-        jobs.push((census, Box::new(make)));
-        if key::has_key(design) {
-            let address = Address::IdentificationKey(design.key.clone());
-            jobs.push((address, Box::new(move |here| key::page(here, design))));
-            let sheet = Address::ExaminationSheet(design.key.clone());
-            let make = move |here: &Here<'_>| examination::page(here, design);
-            jobs.push((sheet, Box::new(make)));
-        }
-    }
-    for overview in book.overviews.iter().copied() {
-        let make = move |here: &Here<'_>| overviews::page(here, overview);
-        jobs.push((Address::Overview(overview), Box::new(make)));
-    }
-    for holder in public.holders.values() {
-        let address = Address::Holder(holder.key.clone());
-        jobs.push((address, Box::new(move |here| holder::page(here, holder))));
-    }
-    for person in public.people.values() {
-        let address = Address::Person(person.key.clone());
-        jobs.push((address, Box::new(move |here| person::page(here, person))));
-    }
-    for work in public.literature.values() {
-        let address = Address::Work(work.key.clone());
-        jobs.push((address, Box::new(move |here| work::page(here, work))));
-    }
-    for exhibition in public.exhibitions.values() {
-        let address = Address::Exhibition(exhibition.key.clone());
-        let make = move |here: &Here<'_>| exhibition::page(here, exhibition);
-        jobs.push((address, Box::new(make)));
-    }
-    for page in public.pages.values() {
-        let address = Address::of_page(&page.key);
-        if let Address::Page(_) = address {
-            jobs.push((address, Box::new(move |here| own_pages::page(here, page))));
-        }
-    }
-    jobs
 }
 
 /// What every page of a catalogue is set from.
@@ -305,24 +263,4 @@ fn mentions(public: &Public) -> BTreeMap<Target, BTreeSet<Address>> {
         }
     }
     mentions
-}
-
-/// The theme's own files, its drawings in the block ink, and the style sheet of that ink, whatever the
-/// theme has under its name.
-fn assets(theme: &Theme, public: &Public) -> impl Iterator<Item = (String, Vec<u8>)> {
-    const STYLE_SHEET: &str = "assets/ink.css";
-    let ink = public.settings.ink;
-    let own = theme
-        .files
-        .iter()
-        .filter(|(path, _)| path.starts_with("assets/") && *path != STYLE_SHEET)
-        .map(move |(path, content)| {
-            let inked = match std::str::from_utf8(content) {
-                Ok(svg) if path.ends_with(".svg") => ink::inked(svg, ink).into_bytes(),
-                _ => content.to_vec(),
-            };
-            (path.clone(), inked)
-        });
-    let style_sheet = ink::style_sheet(ink).into_bytes();
-    own.chain(std::iter::once((STYLE_SHEET.to_owned(), style_sheet)))
 }

@@ -5,8 +5,8 @@ use serde::Serialize;
 use super::address::Address;
 use super::book::Here;
 use super::claims;
-use super::holdings;
 use super::html::CleanHtml;
+use super::reading_order;
 use super::values;
 use crate::model::design::Design;
 use crate::model::impression::{Identification, Impression, StateReading};
@@ -58,7 +58,10 @@ pub(super) fn on_sheets(here: &Here<'_>, design: &Design, point: &Point) -> Vec<
         .filter(|impression| !impression.standing.is_withdrawn())
         .collect();
     sheets.sort_by_cached_key(|impression| {
-        (holdings::rank(design, impression), impression.key.clone())
+        (
+            reading_order::rank(design, impression),
+            impression.key.clone(),
+        )
     });
     let seen = sheets.into_iter().filter_map(|impression| {
         let mut observed = impression.observed.iter();

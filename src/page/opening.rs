@@ -4,15 +4,15 @@ use serde::Serialize;
 
 use super::address::{Address, Overview};
 use super::book::Here;
-use super::census_words;
+use super::catalogue_pages;
 use super::dates;
-use super::designs;
+use super::enumeration;
 use super::figures;
-use super::frame::Leaf;
 use super::html::{CleanHtml, as_sentences};
+use super::leaf::Leaf;
 use super::markdown;
-use super::own_pages;
 use super::pictures::{Plate, Setting};
+use super::sheet_counts;
 use super::words::Given;
 use crate::model::design::Design;
 use crate::model::key::Key;
@@ -54,7 +54,7 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
             .as_ref()
             .map(|d| dates::once(&d.value, words)),
     );
-    let introduction = here.public().pages.get(own_pages::INTRODUCTION);
+    let introduction = here.public().pages.get(catalogue_pages::INTRODUCTION);
     let title = settings.title.value.clone();
     let view = View {
         hang,
@@ -99,7 +99,7 @@ fn brief(here: &Here<'_>) -> CleanHtml {
     let edited = if editors.is_empty() {
         CleanHtml::empty()
     } else {
-        let all = super::readings::together(here, &editors);
+        let all = enumeration::together(here, &editors);
         words.html("edited-by", None, &[("editors", &all)])
     };
     as_sentences(&[CleanHtml::text(words.word("what-it-is")), edited])
@@ -107,7 +107,7 @@ fn brief(here: &Here<'_>) -> CleanHtml {
 
 /// The plate: of the design with most states that can be shown, the first among equals.
 fn plate(here: &Here<'_>) -> Option<Plate> {
-    let shown = designs::in_order(here).into_iter().filter_map(|design| {
+    let shown = here.designs_in_order().filter_map(|design| {
         let is_accepted = design.standing.standing == crate::model::words::Standing::Accepted;
         let key = figures::design_picture(here, design).filter(|_| is_accepted)?;
         Some((design, key))
@@ -136,7 +136,7 @@ fn counts(here: &Here<'_>) -> CleanHtml {
         if sheets.at_most == 0 {
             String::new()
         } else {
-            census_words::known(here, sheets)
+            sheet_counts::known(here, sheets)
         },
         match here.public().holders.len() {
             0 => String::new(),
@@ -169,7 +169,7 @@ fn begin(here: &Here<'_>) -> Vec<Way> {
     let count = |overview: Overview| match overview {
         Overview::Designs => accepted_designs(here).to_string(),
         Overview::Holders => public.holders.len().to_string(),
-        Overview::Census => census_words::figure(here.book.studies.accepted.sheets),
+        Overview::Census => sheet_counts::figure(here.book.studies.accepted.sheets),
         _ => String::new(),
     };
     let ways = [
@@ -190,17 +190,21 @@ fn begin(here: &Here<'_>) -> Vec<Way> {
             count: count(o),
         })
         .collect();
-    begin.extend(own_pages::in_order(public).into_iter().map(|page| Way {
-        text: here.link(&Address::of_page(&page.key), &CleanHtml::text(&page.title)),
-        count: String::new(),
-    }));
+    begin.extend(
+        catalogue_pages::in_order(public)
+            .into_iter()
+            .map(|page| Way {
+                text: here.link(&Address::of_page(&page.key), &CleanHtml::text(&page.title)),
+                count: String::new(),
+            }),
+    );
     begin
 }
 
 /// The series in the order of their first designs, with the years they span.
 fn series(here: &Here<'_>) -> Vec<Way> {
     let mut found: Vec<(&str, usize, Vec<i64>)> = Vec::new();
-    for design in designs::in_order(here) {
+    for design in here.designs_in_order() {
         let Some(series) = &design.series else {
             continue;
         };

@@ -2,6 +2,7 @@
 
 use super::book::Here;
 use super::claims;
+use super::enumeration;
 use super::html::{CleanHtml, as_sentences};
 use super::readings;
 use crate::model::design::Design;
@@ -70,6 +71,6 @@ fn translated(here: &Here<'_>, design: &Design, opinion: &Opinion) -> CleanHtml 
         .iter()
         .map(|key| CleanHtml::text(&here.printing_name(design, key)));
     let ours: Vec<CleanHtml> = states.chain(printings).collect();
-    let ours = readings::either(here, &ours);
+    let ours = enumeration::either(here, &ours);
     words.html("in-our-terms", None, &[("ours", &ours)])
 }

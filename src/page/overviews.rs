@@ -4,10 +4,10 @@ use std::collections::BTreeSet;
 
 use super::address::Overview;
 use super::book::Here;
-use super::frame::Leaf;
+use super::leaf::Leaf;
 use super::{
-    Input, about, census, chronology, cite, concordance, designs, diligence, exhibitions, gathered,
-    glossary, holders, literature, marks_index, owners, people, titles,
+    Input, about, census, chronology, cite, concordance, designs, diligence_index, exhibitions,
+    gathered, glossary, holders, literature, marks_index, owners, people, titles,
 };
 use crate::model::design::Design;
 use crate::model::impression::Impression;
@@ -66,7 +66,7 @@ pub(super) fn page(here: &Here<'_>, overview: Overview) -> Leaf {
         Overview::People => people::page(here),
         Overview::Owners => owners::page(here),
         Overview::Marks => marks_index::page(here),
-        Overview::Provenance => diligence::page(here),
+        Overview::Provenance => diligence_index::page(here),
         Overview::Chronology => chronology::page(here),
         Overview::Exhibitions => exhibitions::page(here),
         Overview::Literature => literature::page(here),

@@ -7,11 +7,11 @@ use serde::Serialize;
 
 use super::address::Address;
 use super::book::Here;
-use super::frame::Leaf;
-use super::holder::{is_keeper, is_owner, stolen_from};
+use super::custody::{is_keeper, is_owner, stolen_from};
 use super::html::{CleanHtml, capitalised};
+use super::leaf::Leaf;
 use super::lists::{self, List};
-use super::people;
+use super::party_names::sorted_name;
 use super::provenance;
 use super::run_on::{self, RunOn};
 use crate::model::certainty::Certainty;
@@ -106,7 +106,9 @@ fn lines(here: &Here<'_>, role: PartyRole) -> Vec<(String, CleanHtml)> {
                     Certainty::Probable => here.words().word("probably"),
                     Certainty::Possible => here.words().word("possibly"),
                 };
-                handle.then(" ").and(&Here::quiet(&format!("({doubt})")))
+                handle
+                    .then(" ")
+                    .and(&CleanHtml::quiet(&format!("({doubt})")))
             });
             let handles: Vec<CleanHtml> = handles.collect();
             (
@@ -147,7 +149,7 @@ fn named(here: &Here<'_>, of_names: &NamedBefore<'_>, party: &Party) -> (String,
             CleanHtml::join([&name, &now(here, of_names, party)], ", "),
         );
     };
-    let sorted = people::sorted_name(person);
+    let sorted = sorted_name(person);
     let link = here.link(
         &Address::Person(person.key.clone()),
         &CleanHtml::text(sorted),

@@ -4,11 +4,11 @@ use serde::Serialize;
 
 use super::address::Address;
 use super::book::Here;
-use super::frame::Leaf;
 use super::html::CleanHtml;
+use super::leaf::Leaf;
 use super::lists::{self, List};
+use super::party_names::{roles, sorted_name};
 use crate::model::person::Person;
-use crate::model::vocabulary::List as Vocabulary;
 
 #[derive(Serialize)]
 struct View {
@@ -51,11 +51,6 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
     Leaf::new(here.address, title, "pages/people.html", &view)
 }
 
-/// The name as it is sorted.
-pub(super) fn sorted_name(person: &Person) -> &str {
-    person.sort.as_deref().unwrap_or(&person.name.value)
-}
-
 /// "Morrowby, Edda, 1889–1958, artist, printer".
 fn line(here: &Here<'_>, person: &Person) -> CleanHtml {
     let name = CleanHtml::link(
@@ -63,15 +58,8 @@ fn line(here: &Here<'_>, person: &Person) -> CleanHtml {
         &CleanHtml::text(sorted_name(person)),
     );
     let life = CleanHtml::text(&here.life(person));
-    CleanHtml::join([&name, &life, &Here::quiet(&roles(here, person))], ", ")
-}
-
-/// The roles of somebody, in words.
-pub(super) fn roles(here: &Here<'_>, person: &Person) -> String {
-    let roles: Vec<String> = person
-        .roles
-        .iter()
-        .map(|role| here.term(Vocabulary::Roles, role.as_str()))
-        .collect();
-    roles.join(", ")
+    CleanHtml::join(
+        [&name, &life, &CleanHtml::quiet(&roles(here, person))],
+        ", ",
+    )
 }

@@ -5,14 +5,13 @@ use serde::Serialize;
 use super::address::{Address, Fragment, Overview};
 use super::book::Here;
 use super::dates;
-use super::frame::Leaf;
-use super::holder;
 use super::holder_lists;
 use super::html::CleanHtml;
+use super::leaf::Leaf;
 use super::lists::List;
 use super::markdown::{self, Standing};
 use super::mentioned;
-use super::people;
+use super::party_names::{roles, sorted_name};
 use super::run_on::{self, RunOn};
 use crate::model::design::Design;
 use crate::model::key::{ImpressionKey, Key};
@@ -99,15 +98,11 @@ pub(super) fn page(here: &Here<'_>, person: &Person) -> Leaf {
         lists: lists.into_iter().filter(List::has_lines).collect(),
         title: title.clone(),
     };
-    let described = [
-        title.clone(),
-        here.life(person),
-        people::roles(here, person),
-    ]
-    .into_iter()
-    .filter(|s| !s.is_empty())
-    .collect::<Vec<_>>()
-    .join(", ");
+    let described = [title.clone(), here.life(person), roles(here, person)]
+        .into_iter()
+        .filter(|s| !s.is_empty())
+        .collect::<Vec<_>>()
+        .join(", ");
     Leaf::new(here.address, title, "pages/person.html", &view).described(described)
 }
 
@@ -154,7 +149,7 @@ fn facts(here: &Here<'_>, person: &Person, mentions: &[Mention]) -> Vec<Fact> {
     let authority: Vec<CleanHtml> = person
         .authority
         .iter()
-        .map(|address| holder::outward(address))
+        .map(|address| CleanHtml::web_address(address))
         .collect();
     fact("authority", CleanHtml::join(&authority, "; "));
     facts
@@ -180,7 +175,7 @@ fn made(here: &Here<'_>, person: &Key, mentions: &[Mention]) -> RunOn {
         let roles = if *roles == usual {
             CleanHtml::empty()
         } else {
-            Here::quiet(roles)
+            CleanHtml::quiet(roles)
         };
         let item = CleanHtml::join([&here.design_and_date(&design.key), &roles], ", ");
         (lead, item)
@@ -317,7 +312,7 @@ fn sheets(here: &Here<'_>, mentions: &[Mention], role: MentionRole, heading: &st
 
 /// What they wrote, as far as the literature is cited here.
 fn writings(here: &Here<'_>, person: &Person) -> List {
-    let name = people::sorted_name(person);
+    let name = sorted_name(person);
     let mut works: Vec<_> = here
         .public()
         .literature

@@ -5,15 +5,17 @@ use serde::Serialize;
 
 use super::address::{Address, Fragment};
 use super::book::Here;
-use super::design::number_class;
+use super::enumeration;
 use super::facts::Fact;
-use super::frame::Leaf;
-use super::holdings;
 use super::html::CleanHtml;
+use super::leaf::Leaf;
+use super::number::number_class;
 use super::observed::{self, SeenOnSheet};
+use super::point_table::PointTable;
 use super::printings;
+use super::reading_order;
 use super::readings;
-use super::states::{self, PointTable};
+use super::states;
 use super::strips::{self, Detail, Sitter};
 use super::tones::{self, Tones};
 use super::values;
@@ -191,7 +193,7 @@ fn separates(here: &Here<'_>, design: &Design, point: &Point) -> Vec<CleanHtml> 
             .map(|(name, _)| name.clone())
             .collect();
         (!others.is_empty()).then(|| {
-            let others = readings::together(here, &others);
+            let others = enumeration::together(here, &others);
             let pair = [("one", one), ("others", &others)];
             here.words().html("separates-from", None, &pair)
         })
@@ -201,7 +203,7 @@ fn separates(here: &Here<'_>, design: &Design, point: &Point) -> Vec<CleanHtml> 
 
 /// The details, state by state.
 fn groups(here: &Here<'_>, design: &Design, point: &Point, sitters: &[Sitter<'_>]) -> Vec<Group> {
-    let states = |sitter: &Sitter<'_>| holdings::rank(design, sitter.impression).0;
+    let states = |sitter: &Sitter<'_>| reading_order::rank(design, sitter.impression).0;
     sitters
         .chunk_by(|one, other| states(one) == states(other))
         .filter_map(|group| {

@@ -6,10 +6,11 @@ use super::address::{Address, Fragment};
 use super::book::Here;
 use super::claims::{self, Stated};
 use super::dates;
+use super::enumeration;
 use super::html::{CleanHtml, as_sentences};
-use super::readings;
+use super::matrices;
+use super::point_table::PointTable;
 use super::standing;
-use super::states::PointTable;
 use super::values;
 use crate::model::design::Design;
 use crate::model::printing::{Printing, StatesPrinted};
@@ -103,19 +104,23 @@ fn line(here: &Here<'_>, design: &Design, printing: &Printing) -> PrintingLine {
         .map(|p| CleanHtml::text(&here.term(List::Papers, p.value.as_str())))
         .collect();
     if !papers.is_empty() {
-        sentences.push(say("on-paper", "papers", &readings::either(here, &papers)));
+        sentences.push(say(
+            "on-paper",
+            "papers",
+            &enumeration::either(here, &papers),
+        ));
     }
     let matrices: Vec<_> = printing
         .matrices
         .iter()
-        .map(|m| CleanHtml::text(&values::matrix_name(here, design, &m.value)))
+        .map(|m| CleanHtml::text(&matrices::matrix_name(here, design, &m.value)))
         .collect();
     // Which blocks were used is worth saying where some were not.
     if !matrices.is_empty() && matrices.len() < design.matrices.len() {
         sentences.push(say(
             "from-matrices",
             "matrices",
-            &readings::together(here, &matrices),
+            &enumeration::together(here, &matrices),
         ));
     }
     sentences.extend(
@@ -173,7 +178,7 @@ fn states_printed(here: &Here<'_>, design: &Design, printing: &Printing) -> Clea
                     )
                 })
                 .collect();
-            let all = readings::together(here, &names);
+            let all = enumeration::together(here, &names);
             words.html("in-states", Some(names.len()), &[("states", &all)])
         }
     }
@@ -222,7 +227,7 @@ fn variant_text(here: &Here<'_>, design: &Design, variant: &Variant) -> CleanHtm
     let states = if states.is_empty() || design.standing_states().count() <= 1 {
         CleanHtml::empty()
     } else {
-        let all = readings::together(here, &states);
+        let all = enumeration::together(here, &states);
         words.html("in-states", Some(states.len()), &[("states", &all)])
     };
     let printings: Vec<_> = variant
@@ -246,7 +251,7 @@ fn variant_text(here: &Here<'_>, design: &Design, variant: &Variant) -> CleanHtm
         .collect();
     let mut sentences = vec![
         CleanHtml::text(&summary),
-        CleanHtml::join([&states, &readings::together(here, &printings)], ", "),
+        CleanHtml::join([&states, &enumeration::together(here, &printings)], ", "),
     ];
     sentences.extend(shown);
     as_sentences(&sentences)

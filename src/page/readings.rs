@@ -3,6 +3,7 @@
 use super::address::{Address, Fragment};
 use super::book::Here;
 use super::claims;
+use super::enumeration;
 use super::html::CleanHtml;
 use crate::model::design::Design;
 use crate::model::impression::{Identification, Impression, StateReading};
@@ -19,7 +20,7 @@ pub(super) fn full(here: &Here<'_>, design: &Design, reading: &Identification) -
                 .iter()
                 .map(|s| here.state_of(&design.key, &s.value))
                 .collect();
-            let joined = either(here, &states);
+            let joined = enumeration::either(here, &states);
             let is_only = states.len() == 1 && design.standing_states().count() == 1;
             if is_only {
                 joined
@@ -51,7 +52,15 @@ pub(super) fn full(here: &Here<'_>, design: &Design, reading: &Identification) -
     let kind = reading.kind.as_ref().map_or_else(CleanHtml::empty, |k| {
         CleanHtml::text(&here.term(List::Kinds, k.value.as_str()))
     });
-    CleanHtml::join([&state, &either(here, &printings), &variant, &kind], ". ")
+    CleanHtml::join(
+        [
+            &state,
+            &enumeration::either(here, &printings),
+            &variant,
+            &kind,
+        ],
+        ". ",
+    )
 }
 
 /// The reading of a sheet in a caption or a list: "*iii*. Printed by the artist (probable)"; nothing
@@ -106,7 +115,7 @@ pub(super) fn state_alone(here: &Here<'_>, design: &Design, reading: &Identifica
                 .iter()
                 .map(|s| here.numeral(&design.key, &s.value))
                 .collect();
-            either(here, &states)
+            enumeration::either(here, &states)
         }
         Some(StateReading::ByMatrix(pairs)) => by_matrix(here, design, pairs),
     }
@@ -119,7 +128,7 @@ pub(super) fn printing_alone(here: &Here<'_>, design: &Design, reading: &Identif
         .iter()
         .map(|p| CleanHtml::text(&here.printing_name(design, &p.value)))
         .collect();
-    either(here, &names).plain()
+    enumeration::either(here, &names).plain()
 }
 
 fn by_matrix(
@@ -143,28 +152,6 @@ fn by_matrix(
         })
         .collect();
     CleanHtml::join(&parts, ", ")
-}
-
-/// "a, b or c".
-pub(super) fn either(here: &Here<'_>, parts: &[CleanHtml]) -> CleanHtml {
-    joined(here, parts, "or")
-}
-
-/// "a, b and c".
-pub(super) fn together(here: &Here<'_>, parts: &[CleanHtml]) -> CleanHtml {
-    joined(here, parts, "and")
-}
-
-fn joined(here: &Here<'_>, parts: &[CleanHtml], word: &str) -> CleanHtml {
-    match parts {
-        [] => CleanHtml::empty(),
-        [one] => one.clone(),
-        [before @ .., last] => CleanHtml::join(before, ", ")
-            .then(" ")
-            .then(here.words().word(word))
-            .then(" ")
-            .and(last),
-    }
 }
 
 /// A reading and those that are possible beside it.

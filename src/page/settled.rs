@@ -6,11 +6,11 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::book::Here;
+use super::candidates;
+use super::enumeration;
+use super::examined::examined;
 use super::html::{CleanHtml, as_sentences};
-use super::key;
-use super::key_couplets;
 use super::readings;
-use super::told_apart;
 use crate::model::design::Design;
 use crate::model::impression::{Impression, StateReading};
 use crate::study::index::PointAt;
@@ -40,10 +40,10 @@ pub(super) fn follows(
     design: &Design,
     impression: &Impression,
 ) -> Option<Follows> {
-    if !key::has_key(design) {
+    if !candidates::has_key(design) {
         return None;
     }
-    let table = key::table(here, design);
+    let table = candidates::table(here, design);
     if table.candidates.len() < 2 {
         return None;
     }
@@ -51,7 +51,7 @@ pub(super) fn follows(
     let names: Vec<CleanHtml> = table
         .candidates
         .iter()
-        .map(|row| key::candidate_name(here, design, row))
+        .map(|row| candidates::candidate_name(here, design, row))
         .collect();
     let mut leaves = leaves(here, &table, &settled, &names);
     if is_mixed(impression) {
@@ -62,7 +62,7 @@ pub(super) fn follows(
         leaves,
         excludes: excludes(here, design, &table, &settled, &names),
         next: next(here, design, &table, &settled),
-        key: key::examined(here, design, impression),
+        key: examined(here, design, impression),
     })
 }
 
@@ -99,7 +99,7 @@ fn leaves(
     if left.len() == names.len() {
         return CleanHtml::text(words.word("seen-excludes-nothing"));
     }
-    let consistent = key_couplets::together(here, &left);
+    let consistent = candidates::consistent_with(here, &left);
     as_sentences(&[words.html("seen-is", None, &[("consistent", &consistent)])])
 }
 
@@ -124,15 +124,15 @@ fn excludes(
         by_points.entry(points).or_default().push(name.clone());
     }
     let lines = order.into_iter().filter_map(|points| {
-        let excluded = readings::together(here, by_points.get(points)?);
+        let excluded = enumeration::together(here, by_points.get(points)?);
         let points: Vec<CleanHtml> = points
             .iter()
             .filter_map(|at| {
                 let column = table.points.get(*at)?;
-                Some(told_apart::point(here, design, &column.key))
+                Some(here.point(design, &column.key))
             })
             .collect();
-        let points = readings::together(here, &points);
+        let points = enumeration::together(here, &points);
         let line = [("candidates", &excluded), ("points", &points)];
         Some(as_sentences(&[here.words().html(
             "excluded-by",
@@ -152,11 +152,11 @@ fn next(here: &Here<'_>, design: &Design, table: &DiagnosticTable, settled: &Set
         .take(2)
         .filter_map(|next| {
             let column = table.points.get(next.point)?;
-            Some(told_apart::point(here, design, &column.key))
+            Some(here.point(design, &column.key))
         })
         .collect();
     if !asks.is_empty() {
-        let points = readings::either(here, &asks);
+        let points = enumeration::either(here, &asks);
         return as_sentences(&[words.html("would-settle", None, &[("points", &points)])]);
     }
     if settled.identified.left().count() > 1 {

@@ -6,8 +6,8 @@ use super::dates;
 use super::facts::{Fact, Line};
 use super::html::{CleanHtml, capitalised};
 use super::marks;
+use super::matrices;
 use super::sizes;
-use super::values;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
 use crate::model::vocabulary::List;
@@ -63,7 +63,7 @@ pub(super) fn facts(here: &Here<'_>, design: &Design, impression: &Impression) -
         .blocks
         .iter()
         .map(|(matrix, printed)| {
-            CleanHtml::text(&values::matrix_name(here, design, &matrix.value))
+            CleanHtml::text(&matrices::matrix_name(here, design, &matrix.value))
                 .then(" ")
                 .then(words.listed("block", printed.value))
         })

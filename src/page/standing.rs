@@ -2,6 +2,7 @@
 //! lead on.
 
 use super::book::Here;
+use super::enumeration;
 use super::html::CleanHtml;
 use crate::model::link::Target;
 use crate::model::state::Stands;
@@ -37,7 +38,7 @@ pub(super) fn note(here: &Here<'_>, stands: &Stands) -> Option<CleanHtml> {
         })
         .collect();
     if !see.is_empty() {
-        let all = super::readings::either(here, &see);
+        let all = enumeration::either(here, &see);
         out.push_text(" ");
         out.push(&words.html("see", None, &[("records", &all)]));
         out.push_text(".");

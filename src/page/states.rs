@@ -1,8 +1,4 @@
 //! The states of a design on its page: what each changed, and the table of points.
-//!
-//! The table is set as in books: points down, states across, a value in words, a ditto mark for what
-//! stays as in the column before, a wedge and the words for what changed. A screen reader hears the
-//! value in full either way.
 
 use serde::Serialize;
 
@@ -10,14 +6,16 @@ use super::address::{Address, Fragment};
 use super::book::Here;
 use super::claims;
 use super::dates;
+use super::enumeration;
 use super::html::{CleanHtml, as_sentences};
+use super::point_table::{Cell, PointTable, blank};
 use super::standing;
-use super::strips::{self, Detail};
+use super::strips;
 use super::told_apart;
 use super::values;
 use crate::model::design::Design;
 use crate::model::key::Key;
-use crate::model::point::{Point, Value};
+use crate::model::point::Point;
 use crate::model::state::State;
 use crate::study::allowed::{is_same_set, shown_values};
 use crate::study::numerals::predecessors;
@@ -30,154 +28,6 @@ pub(super) struct StateLine {
     text: CleanHtml,
     others: Vec<CleanHtml>,
     standing: Option<CleanHtml>,
-}
-
-/// A table of points against states or printings.
-#[derive(Serialize)]
-pub(super) struct PointTable {
-    heads: Vec<Head>,
-    rows: Vec<Row>,
-}
-
-#[derive(Serialize)]
-struct Head {
-    href: String,
-    text: String,
-}
-
-#[derive(Serialize)]
-struct Row {
-    id: String,
-    /// The page of the point; empty on that page.
-    href: String,
-    ask: String,
-    rests: String,
-    cells: Vec<Cell>,
-}
-
-#[derive(Serialize)]
-struct Cell {
-    kind: &'static str,
-    text: String,
-    /// What it looks like on one sheet.
-    detail: Option<Detail>,
-}
-
-impl PointTable {
-    /// A table with a column for each of `columns`: where it leads, what it is called, and what it
-    /// shows at a point. Points at which nothing is shown are left out.
-    pub fn plain<'d>(
-        here: &Here<'_>,
-        design: &'d Design,
-        columns: &[(String, String)],
-        shows: impl Fn(usize, &Point) -> Option<Vec<&'d Value>>,
-    ) -> Option<PointTable> {
-        PointTable::of(here, design, columns, |point| {
-            (0..columns.len())
-                .map(|at| match shows(at, point) {
-                    Some(values) => Cell {
-                        kind: "plain",
-                        text: values::any_of(here, point, values),
-                        detail: None,
-                    },
-                    None => blank(),
-                })
-                .collect()
-        })
-    }
-
-    fn of(
-        here: &Here<'_>,
-        design: &Design,
-        columns: &[(String, String)],
-        cells: impl Fn(&Point) -> Vec<Cell>,
-    ) -> Option<PointTable> {
-        let rows: Vec<Row> = design
-            .points
-            .iter()
-            .map(|point| Row {
-                id: Fragment::Point(&point.key.value).to_string(),
-                href: page_of(here, design, point),
-                ask: point.ask.value.clone(),
-                rests: values::rests_on(here, design, point),
-                cells: cells(point),
-            })
-            .filter(|row| row.cells.iter().any(|cell| cell.kind != "blank"))
-            .collect();
-        let heads = columns
-            .iter()
-            .map(|(href, text)| Head {
-                href: href.clone(),
-                text: text.clone(),
-            })
-            .collect();
-        (!rows.is_empty()).then_some(PointTable { heads, rows })
-    }
-
-    /// The points that have a row, by fragment.
-    pub fn row_ids(&self) -> Vec<String> {
-        self.rows.iter().map(|row| row.id.clone()).collect()
-    }
-
-    /// The row of one point alone; `None` where it has none.
-    pub fn only(mut self, id: &str) -> Option<PointTable> {
-        self.rows.retain(|row| row.id == id);
-        (!self.rows.is_empty()).then_some(self)
-    }
-
-    /// The same without the ids of rows that another table of the page has already.
-    pub fn without_ids(mut self, taken: &[String]) -> PointTable {
-        for row in &mut self.rows {
-            if taken.contains(&row.id) {
-                row.id = String::new();
-            }
-        }
-        self
-    }
-}
-
-/// A point that stands in no table, since neither states nor printings say what they show there.
-#[derive(Serialize)]
-pub(super) struct PointLine {
-    id: String,
-    href: String,
-    ask: String,
-    rests: String,
-    answers: String,
-}
-
-/// The points that have no row in a table of the page, with the answers each takes.
-pub(super) fn other_points(here: &Here<'_>, design: &Design, taken: &[String]) -> Vec<PointLine> {
-    design
-        .points
-        .iter()
-        .map(|point| PointLine {
-            id: Fragment::Point(&point.key.value).to_string(),
-            href: page_of(here, design, point),
-            ask: point.ask.value.clone(),
-            rests: values::rests_on(here, design, point),
-            answers: values::answers(here, point),
-        })
-        .filter(|line| !taken.contains(&line.id))
-        .collect()
-}
-
-/// Where the page of a point stands; nothing on that page itself.
-fn page_of(here: &Here<'_>, design: &Design, point: &Point) -> String {
-    let address = Address::Point(design.key.clone(), point.key.value.clone());
-    if address == *here.address {
-        String::new()
-    } else {
-        here.href(&address)
-    }
-}
-
-fn blank() -> Cell {
-    Cell {
-        kind: "blank",
-        text: String::new(),
-        detail: None,
-    }
 }
 
 /// The states, in order; those withdrawn come last and have no numeral.
@@ -249,7 +99,7 @@ fn unusual_predecessors(here: &Here<'_>, design: &Design, state: &State) -> Opti
     if names.is_empty() {
         return Some(CleanHtml::text(here.words().word("state-follows-none")));
     }
-    let all = super::readings::together(here, &names);
+    let all = enumeration::together(here, &names);
     Some(
         here.words()
             .html("state-follows", None, &[("states", &all)]),

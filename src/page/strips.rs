@@ -11,10 +11,11 @@ use serde::Serialize;
 use super::address::Address;
 use super::book::Here;
 use super::figures;
-use super::holdings;
 use super::html::{CleanHtml, as_sentences};
 use super::pictures::PublishedSize;
+use super::reading_order;
 use super::readings;
+use super::refusals;
 use super::words::Given;
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
@@ -22,7 +23,7 @@ use crate::model::impression::{Impression, StateReading};
 use crate::model::key::{Key, PictureKey};
 use crate::model::picture::Picture;
 use crate::model::point::Point;
-use crate::model::registration::{Refusal, Registration};
+use crate::model::registration::Registration;
 use crate::study::allowed::{rules_out, shown_values};
 
 /// One point of every sheet.
@@ -93,9 +94,12 @@ pub(super) fn sitters<'d>(here: &Here<'_>, design: &'d Design, point: &Point) ->
 
 /// The sheets of a design as strips show them: by state, then printing, then key.
 fn in_order<'d>(here: &Here<'_>, design: &'d Design) -> Vec<&'d Impression> {
-    let mut sheets = holdings::listed(here, design);
+    let mut sheets = reading_order::listed(here, design);
     sheets.sort_by_cached_key(|impression| {
-        (holdings::rank(design, impression), impression.key.clone())
+        (
+            reading_order::rank(design, impression),
+            impression.key.clone(),
+        )
     });
     sheets
 }
@@ -291,7 +295,7 @@ pub(super) fn not_shown(here: &Here<'_>, design: &Design, point: Option<&Point>)
                 Registration::Reference | Registration::Aligned(_) => None,
             });
             lines.extend(refused.map(|why| {
-                let why = CleanHtml::text(words.word(refusal_word(why)));
+                let why = CleanHtml::text(words.word(refusals::refusal_word(why)));
                 words.html("not-aligned", None, &[("sheet", &handle), ("why", &why)])
             }));
         } else if let Some(point) = point
@@ -304,16 +308,4 @@ pub(super) fn not_shown(here: &Here<'_>, design: &Design, point: Option<&Point>)
         }
     }
     lines
-}
-
-/// The id of the words for why a picture was refused.
-pub(super) fn refusal_word(why: Refusal) -> &'static str {
-    match why {
-        Refusal::LittleToCompare => "refusal-little-to-compare",
-        Refusal::NothingInCommon => "refusal-nothing-in-common",
-        Refusal::NoPlausibleFit => "refusal-no-plausible-fit",
-        Refusal::FewAgree => "refusal-few-agree",
-        Refusal::OnePartOnly => "refusal-one-part-only",
-        Refusal::TiesDisagree => "refusal-ties-disagree",
-    }
 }

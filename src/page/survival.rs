@@ -1,20 +1,12 @@
-//! How many sheets survive, and when they were seen: the estimate with what it rests on and what it takes
+//! How many sheets survive: the estimate with what it rests on and what it takes
 //! for granted, or the sentence why there is none.
-
-use std::collections::BTreeSet;
 
 use serde::Serialize;
 
-use super::address::Fragment;
-use super::bars::{self, Columns};
 use super::book::Here;
-use super::counts::Records;
-use super::html::CleanHtml;
 use super::words::Given;
 use crate::model::design::Design;
-use crate::model::key::ImpressionKey;
 use crate::study::DesignStudy;
-use crate::study::appearances::{AppearancesByDecade, Decade};
 use crate::study::survival::{Estimate, NoEstimate, Survival};
 
 /// What is said of survival.
@@ -128,74 +120,4 @@ fn declared(design: &Design) -> Option<u32> {
     sizes
         .filter(|sizes| !sizes.is_empty())
         .map(|sizes| sizes.iter().fold(0_u32, |sum, n| sum.saturating_add(*n)))
-}
-
-/// When sheets were seen.
-#[derive(Serialize)]
-pub(super) struct Seen {
-    /// The drawing.
-    columns: Columns,
-    /// The same as a table.
-    rows: Vec<SeenRow>,
-    /// "Three appearances have no date."; empty where all have.
-    undated: String,
-}
-
-#[derive(Serialize)]
-struct SeenRow {
-    decade: String,
-    first: SeenSheets,
-    again: SeenSheets,
-}
-
-/// How often sheets were seen, and the records of these sheets.
-#[derive(Serialize)]
-struct SeenSheets {
-    figure: usize,
-    records: CleanHtml,
-}
-
-/// The years of a decade: "1930–1939".
-pub(crate) fn decade(here: &Here<'_>, from: i64) -> String {
-    here.words().with(
-        "decade",
-        &[
-            ("from", Given::Text(&from.to_string())),
-            ("to", Given::Text(&(from + 9).to_string())),
-        ],
-    )
-}
-
-/// When sheets were seen; `None` where nothing dated was.
-pub(super) fn seen(
-    here: &Here<'_>,
-    over_time: &AppearancesByDecade,
-    records: &Records<'_>,
-) -> Option<Seen> {
-    let words = here.words();
-    let AppearancesByDecade { decades, undated } = over_time;
-    if decades.is_empty() {
-        return None;
-    }
-    let seen = |sheets: &[ImpressionKey]| {
-        let each: BTreeSet<ImpressionKey> = sheets.iter().cloned().collect();
-        let each: Vec<ImpressionKey> = each.into_iter().collect();
-        SeenSheets {
-            figure: sheets.len(),
-            records: records.behind(here, &each, Fragment::Counts("status")),
-        }
-    };
-    let row = |decade: &Decade| SeenRow {
-        decade: self::decade(here, decade.from),
-        first: seen(&decade.first),
-        again: seen(&decade.again),
-    };
-    Some(Seen {
-        columns: bars::columns(decades),
-        rows: decades.iter().filter(|d| d.has_any()).map(row).collect(),
-        undated: match *undated {
-            0 => String::new(),
-            n => words.count("appearances-undated", n),
-        },
-    })
 }

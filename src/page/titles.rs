@@ -4,8 +4,8 @@ use serde::Serialize;
 
 use super::address::Address;
 use super::book::Here;
-use super::frame::Leaf;
 use super::html::CleanHtml;
+use super::leaf::Leaf;
 use super::lists::{self, List};
 use crate::model::design::{Title, TitleKind};
 
@@ -30,11 +30,11 @@ pub(super) fn page(here: &Here<'_>) -> Leaf {
             let kind = match title.kind {
                 TitleKind::Usual | TitleKind::Original | TitleKind::Romanised => CleanHtml::empty(),
                 TitleKind::Translated | TitleKind::Former => {
-                    Here::quiet(words.listed("title-kind", title.kind))
+                    CleanHtml::quiet(words.listed("title-kind", title.kind))
                 }
             };
             let number = CleanHtml::text(&design.number);
-            let line = CleanHtml::join([&link, &kind], ", ").and(&Here::counted(&number));
+            let line = CleanHtml::join([&link, &kind], ", ").and(&CleanHtml::count(&number));
             entries.push((filed_under(title, here.language()).to_owned(), line));
         }
     }

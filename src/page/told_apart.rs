@@ -4,13 +4,11 @@
 //! states it follows; for the whole, the fewest points that tell apart all that can be told, and
 //! what no recorded point separates.
 
-use super::address::{Address, Fragment};
 use super::book::Here;
+use super::candidates;
+use super::enumeration;
 use super::html::{CleanHtml, as_sentences};
-use super::key;
-use super::readings;
 use crate::model::design::Design;
-use crate::model::key::Key;
 use crate::model::state::State;
 use crate::study::changes::changes;
 use crate::study::index::CandidateAt;
@@ -32,31 +30,25 @@ pub(super) fn from_those_before(here: &Here<'_>, design: &Design, state: &State)
                 .changed
                 .iter()
                 .filter(|c| c.tells_apart)
-                .map(|c| point(here, design, &c.point))
+                .map(|c| here.point(design, &c.point))
                 .collect();
             if telling.is_empty() {
                 return words.html("told-by-nothing", None, &[("state", &before)]);
             }
-            let points = readings::together(here, &telling);
+            let points = enumeration::together(here, &telling);
             words.html("told-by", None, &[("state", &before), ("points", &points)])
         })
         .collect();
     as_sentences(&sentences)
 }
 
-/// A point by its key in words, leading to its row: "image height".
-pub(super) fn point(here: &Here<'_>, design: &Design, key: &Key) -> CleanHtml {
-    let to = here.href_part(&Address::Design(design.key.clone()), Fragment::Point(key));
-    CleanHtml::link(&to, &CleanHtml::text(&key.as_str().replace('-', " ")))
-}
-
 /// The fewest points that tell apart all that can be told, and what no point separates; nothing
 /// where there is only one thing a sheet can be, or nothing to look at.
 pub(super) fn summary(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
-    if !key::has_key(design) {
+    if !candidates::has_key(design) {
         return Vec::new();
     }
-    let table = key::table(here, design);
+    let table = candidates::table(here, design);
     if table.candidates.len() < 2 {
         return Vec::new();
     }
@@ -66,10 +58,10 @@ pub(super) fn summary(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
     let points: Vec<CleanHtml> = found
         .smallest_set
         .iter()
-        .filter_map(|at| Some(point(here, design, &table.points.get(*at)?.key)))
+        .filter_map(|at| Some(here.point(design, &table.points.get(*at)?.key)))
         .collect();
     if !points.is_empty() {
-        let points = readings::together(here, &points);
+        let points = enumeration::together(here, &points);
         let which = match (found.exact, found.inseparable.is_empty()) {
             (true, true) => "smallest-set-of-all",
             (true, false) => "smallest-set",
@@ -104,7 +96,7 @@ fn pair(
 ) -> Option<CleanHtml> {
     let name = |at: CandidateAt| {
         let row = table.candidates.get(at)?;
-        Some(key::candidate_name(here, design, row))
+        Some(candidates::candidate_name(here, design, row))
     };
     let (one, other) = (name(one)?, name(other)?);
     Some(here.words().html(

@@ -1,7 +1,8 @@
 //! What is seen at a point, in words: "present", "graded, darker towards the top edge", "204 mm".
 
 use super::book::Here;
-use super::words::Given;
+use super::enumeration;
+use super::matrices;
 use crate::model::design::Design;
 use crate::model::point::{Point, PointKind, RestsOn, Seen, Value};
 
@@ -32,7 +33,7 @@ pub(super) fn any_of<'v>(
     values: impl IntoIterator<Item = &'v Value>,
 ) -> String {
     let said: Vec<String> = values.into_iter().map(|v| value(here, point, v)).collect();
-    either(here, &said)
+    enumeration::either_text(here, &said)
 }
 
 /// The answers that a point takes, one after another; nothing for a count or a measure.
@@ -67,48 +68,20 @@ pub(super) fn seen(here: &Here<'_>, point: &Point, seen: &Seen) -> String {
     }
 }
 
-pub(super) fn either(here: &Here<'_>, parts: &[String]) -> String {
-    match parts {
-        [] => String::new(),
-        [one] => one.clone(),
-        [before @ .., last] => {
-            format!("{} {} {last}", before.join(", "), here.words().word("or"))
-        }
-    }
-}
-
 /// What a point rests on: "key block", "inking"; for wear, which can only advance, it says so.
 pub(super) fn rests_on(here: &Here<'_>, design: &Design, point: &Point) -> String {
     let words = here.words();
     let ground = match (&point.matrix, point.rests_on.value) {
-        (Some(matrix), RestsOn::Matrix) => matrix_name(here, design, &matrix.value),
+        (Some(matrix), RestsOn::Matrix) => matrices::matrix_name(here, design, &matrix.value),
         (None, RestsOn::Matrix) if design.matrices.len() == 1 => design
             .matrices
             .first()
-            .map(|m| matrix_name(here, design, &m.key.value))
+            .map(|m| matrices::matrix_name(here, design, &m.key.value))
             .unwrap_or_default(),
         (_, ground) => words.listed("rests-on", ground).to_owned(),
     };
     match point.kind {
         PointKind::Stage(_) => format!("{ground}, {}", words.word("wear")),
         _ => ground,
-    }
-}
-
-/// The name of a matrix: "key block"; "block" where that is its key.
-pub(super) fn matrix_name(
-    here: &Here<'_>,
-    design: &Design,
-    key: &crate::model::key::Key,
-) -> String {
-    let name = key.as_str().replace('-', " ");
-    let kind = design.matrix(key).and_then(|m| m.kind);
-    match kind.map(|kind| here.words().listed("matrix", kind)) {
-        Some(kind) if name == kind || name.ends_with(&format!(" {kind}")) => name,
-        Some(kind) => here.words().with(
-            "matrix-named",
-            &[("name", Given::Text(&name)), ("kind", Given::Text(kind))],
-        ),
-        None => name,
     }
 }

@@ -15,7 +15,7 @@ use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use unic_langid::LanguageIdentifier;
 
 use super::html::CleanHtml;
-use super::template::ThemeFault;
+use super::theme_fault::ThemeFault;
 use crate::model::settings::Settings;
 use crate::model::theme::Theme;
 use crate::model::words::ClosedList;

@@ -4,12 +4,13 @@ use serde::Serialize;
 
 use super::book::Here;
 use super::concordance::{self, Theirs};
-use super::frame::Leaf;
 use super::html::CleanHtml;
+use super::leaf::Leaf;
 use super::lists::List;
-use super::literature;
 use super::markdown::{self, Standing};
 use super::mentioned;
+use super::party_names::sorted_name;
+use super::source_names::full_reference;
 use crate::model::link::Target;
 use crate::model::literature::Work;
 use crate::model::occurrence::{MentionRole, RecordId};
@@ -62,7 +63,7 @@ pub(super) fn page(here: &Here<'_>, work: &Work) -> Leaf {
     .collect();
     let title = work.short.clone();
     let view = View {
-        reference: literature::reference(work),
+        reference: full_reference(work),
         authors: authors(here, work),
         text: work
             .note
@@ -80,11 +81,7 @@ fn authors(here: &Here<'_>, work: &Work) -> Vec<CleanHtml> {
     let people = &here.public().people;
     work.authors
         .split("; ")
-        .filter_map(|author| {
-            people
-                .values()
-                .find(|person| super::people::sorted_name(person) == author)
-        })
+        .filter_map(|author| people.values().find(|person| sorted_name(person) == author))
         .map(|person| here.person(&person.key))
         .collect()
 }

@@ -5,8 +5,9 @@ use serde::Serialize;
 use super::address::Address;
 use super::book::Here;
 use super::diagram::{Diagram, Node, Word, lay_out};
+use super::enumeration;
 use super::html::{CleanHtml, as_sentences};
-use super::readings;
+use super::matrices;
 use super::values;
 use crate::model::design::Design;
 use crate::model::key::ImpressionKey;
@@ -68,7 +69,7 @@ fn heading(here: &Here<'_>, design: &Design, wear: &Wear) -> CleanHtml {
     let words = here.words();
     let matrix = wear.matrix.as_ref().map_or_else(
         || words.word("wear-of-no-matrix").to_owned(),
-        |key| values::matrix_name(here, design, key),
+        |key| matrices::matrix_name(here, design, key),
     );
     let matrix = CleanHtml::text(&matrix);
     let states: Vec<CleanHtml> = wear
@@ -76,7 +77,7 @@ fn heading(here: &Here<'_>, design: &Design, wear: &Wear) -> CleanHtml {
         .iter()
         .map(|state| here.numeral(&design.key, state))
         .collect();
-    let states = readings::together(here, &states);
+    let states = enumeration::together(here, &states);
     if design.standing_states().count() == wear.states.len() {
         return words.html("wear-of", None, &[("matrix", &matrix)]);
     }
@@ -154,5 +155,5 @@ fn said(here: &Here<'_>, design: &Design, wear: &Wear, at: PullAt) -> Option<Cle
 
 fn sheets(here: &Here<'_>, keys: &[ImpressionKey]) -> CleanHtml {
     let names: Vec<CleanHtml> = keys.iter().map(|key| here.impression(key)).collect();
-    readings::together(here, &names)
+    enumeration::together(here, &names)
 }

@@ -1,31 +1,11 @@
-//! The catalogue's own pages: introduction, principles, an essay. Their order, and what they open.
-
-use serde::Serialize;
+//! The order of the catalogue's own pages, and the pages of the theme that they open.
 
 use super::address::{Address, Overview};
-use super::book::Here;
-use super::frame::Leaf;
-use super::html::CleanHtml;
-use super::markdown::{self, Standing};
 use super::words::Words;
 use crate::model::note::Page;
 use crate::model::public::Public;
 use crate::model::words::ClosedList as _;
 use crate::study::order::Collator;
-
-#[derive(Serialize)]
-struct View {
-    title: String,
-    text: CleanHtml,
-}
-
-pub(super) fn page(here: &Here<'_>, page: &Page) -> Leaf {
-    let view = View {
-        title: page.title.clone(),
-        text: markdown::html(&page.note.text, here, Standing::Page),
-    };
-    Leaf::new(here.address, page.title.clone(), "pages/text.html", &view)
-}
 
 /// The key of the page that opens a catalogue.
 pub(super) const INTRODUCTION: &str = "introduction";
