@@ -13,8 +13,7 @@ use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::model::vocabulary::List as Vocabulary;
 use crate::model::words::ClosedList as _;
-use crate::page::dates;
-use crate::page::{Address, Here, Overview, Subject};
+use crate::page::{Address, Here, Overview, Subject, dates};
 use crate::study::appearances::OverTime;
 use crate::study::census::{Census, Row, Sheets};
 

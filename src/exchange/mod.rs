@@ -91,7 +91,7 @@ mod tests {
     use std::collections::BTreeSet;
 
     use super::*;
-    use crate::page::words::Words;
+    use crate::page::Words;
     use crate::read;
 
     /// Registry "Link Relation Types" (IANA, 2025), those that lead from a page to another form of what it

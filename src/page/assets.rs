@@ -1,8 +1,8 @@
 //! The theme's own files: styles, scripts, drawings, and the style sheet of the block ink.
 
-use super::ink;
 use crate::model::public::Public;
 use crate::model::theme::Theme;
+use crate::page::setting::ink;
 
 /// The theme's own files, its drawings in the block ink, and the style sheet of that ink, whatever the
 /// theme has under its name.

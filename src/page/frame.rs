@@ -9,15 +9,17 @@ use std::collections::BTreeSet;
 use serde::Serialize;
 use tera::Value;
 
-use super::address::{Address, Overview};
-use super::catalogue_pages;
-use super::html::CleanHtml;
-use super::imprint::{citation, contact_href, edition};
-use super::leaf::Leaf;
-use super::theme_fault::ThemeFault;
-use super::words::Words;
 use crate::model::public::Public;
 use crate::model::words::ClosedList as _;
+use crate::page::phrases::imprint::{citation, contact_href, edition};
+use crate::page::phrases::rights;
+use crate::page::setting::address::{Address, Overview};
+use crate::page::setting::book::Book;
+use crate::page::setting::html::CleanHtml;
+use crate::page::setting::leaf::Leaf;
+use crate::page::setting::theme_fault::ThemeFault;
+use crate::page::setting::words::Words;
+use crate::page::texts::catalogue_pages;
 
 /// What the frame says on every page alike.
 #[derive(Serialize)]
@@ -105,7 +107,7 @@ impl Site {
                 .collect(),
             contents,
             edition: edition(public, words),
-            licence: settings.licence.as_deref().map(super::rights::in_words),
+            licence: settings.licence.as_deref().map(rights::in_words),
             work_rights: settings.work_rights.clone(),
             contact: settings.contact.as_ref().map(|contact| Contact {
                 href: contact_href(contact),
@@ -139,11 +141,7 @@ impl Around {
 ///
 /// # Errors
 /// [`ThemeFault`] where its template asks for what it does not have.
-pub(super) fn write(
-    leaf: &Leaf,
-    site: &Value,
-    book: &super::book::Book<'_>,
-) -> Result<String, ThemeFault> {
+pub(super) fn write(leaf: &Leaf, site: &Value, book: &Book<'_>) -> Result<String, ThemeFault> {
     let around = Around::new(leaf, book.public, &book.words);
     let mut context = tera::Context::new();
     context.insert_value("site", site.clone());

@@ -3,13 +3,11 @@
 //! To add a kind of page: its address in `address`, a file with its view and a template of the same name, and a
 //! line here or, for a page that gathers, in `overviews`.
 
-use super::address::Address;
-use super::book::{Book, Here};
-use super::leaf::Leaf;
-use super::{
-    candidates, catalogue_page, chosen, comparison, comparison_links, design, design_census,
-    examination, exhibition, holder, impression, key, opening, overviews, person, point, work,
-};
+use crate::page::comparison::{chosen, links, recorded};
+use crate::page::setting::address::Address;
+use crate::page::setting::book::{Book, Here};
+use crate::page::setting::leaf::Leaf;
+use crate::page::{about, census, design, key, overviews, point, records, sheet, texts};
 
 /// What makes one page.
 pub(super) type Make<'a> = Box<dyn Fn(&Here<'_>) -> Leaf + Send + Sync + 'a>;
@@ -18,37 +16,40 @@ pub(super) type Make<'a> = Box<dyn Fn(&Here<'_>) -> Leaf + Send + Sync + 'a>;
 pub(super) fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, Make<'a>)> {
     let mut jobs: Vec<(Address, Make<'a>)> = Vec::new();
     let public = book.public;
-    jobs.push((Address::Opening, Box::new(opening::page)));
+    jobs.push((Address::Opening, Box::new(about::opening::page)));
     for design in public.designs.values() {
         let address = Address::Design(design.key.clone());
-        jobs.push((address, Box::new(move |here| design::page(here, design))));
+        jobs.push((
+            address,
+            Box::new(move |here| design::page::page(here, design)),
+        ));
         for (comparison, place) in design.comparisons.iter().zip(1..) {
             let address = Address::Comparison(design.key.clone(), place);
-            let make = move |here: &Here<'_>| comparison::page(here, design, comparison);
+            let make = move |here: &Here<'_>| recorded::page(here, design, comparison);
             jobs.push((address, Box::new(make)));
         }
         for point in &design.points {
-            let address = point::address(design, point);
-            let make = move |here: &Here<'_>| point::page(here, design, point);
+            let address = point::page::address(design, point);
+            let make = move |here: &Here<'_>| point::page::page(here, design, point);
             jobs.push((address, Box::new(make)));
         }
         let chosen = Address::ChosenComparison(design.key.clone());
-        if comparison_links::has_chosen(book, design) {
+        if links::has_chosen(book, design) {
             jobs.push((chosen, Box::new(move |here| chosen::page(here, design))));
         }
         for impression in design.impressions.values() {
             let address = Address::Impression(impression.key.clone());
-            let make = move |here: &Here<'_>| impression::page(here, design, impression);
+            let make = move |here: &Here<'_>| sheet::page::page(here, design, impression);
             jobs.push((address, Box::new(make)));
         }
         let census = Address::DesignCensus(design.key.clone());
-        let make = move |here: &Here<'_>| design_census::page(here, design);
+        let make = move |here: &Here<'_>| census::design_census::page(here, design);
         jobs.push((census, Box::new(make)));
-        if candidates::has_key(design) {
+        if key::candidates::has_key(design) {
             let address = Address::IdentificationKey(design.key.clone());
-            jobs.push((address, Box::new(move |here| key::page(here, design))));
+            jobs.push((address, Box::new(move |here| key::page::page(here, design))));
             let sheet = Address::ExaminationSheet(design.key.clone());
-            let make = move |here: &Here<'_>| examination::page(here, design);
+            let make = move |here: &Here<'_>| key::examination_sheet::page(here, design);
             jobs.push((sheet, Box::new(make)));
         }
     }
@@ -58,19 +59,28 @@ pub(super) fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, Make<'a>)> {
     }
     for holder in public.holders.values() {
         let address = Address::Holder(holder.key.clone());
-        jobs.push((address, Box::new(move |here| holder::page(here, holder))));
+        jobs.push((
+            address,
+            Box::new(move |here| records::holder::page(here, holder)),
+        ));
     }
     for person in public.people.values() {
         let address = Address::Person(person.key.clone());
-        jobs.push((address, Box::new(move |here| person::page(here, person))));
+        jobs.push((
+            address,
+            Box::new(move |here| records::person::page(here, person)),
+        ));
     }
     for work in public.literature.values() {
         let address = Address::Work(work.key.clone());
-        jobs.push((address, Box::new(move |here| work::page(here, work))));
+        jobs.push((
+            address,
+            Box::new(move |here| records::work::page(here, work)),
+        ));
     }
     for exhibition in public.exhibitions.values() {
         let address = Address::Exhibition(exhibition.key.clone());
-        let make = move |here: &Here<'_>| exhibition::page(here, exhibition);
+        let make = move |here: &Here<'_>| records::exhibition::page(here, exhibition);
         jobs.push((address, Box::new(make)));
     }
     for page in public.pages.values() {
@@ -78,7 +88,7 @@ pub(super) fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, Make<'a>)> {
         if let Address::Page(_) = address {
             jobs.push((
                 address,
-                Box::new(move |here| catalogue_page::page(here, page)),
+                Box::new(move |here| texts::catalogue_page::page(here, page)),
             ));
         }
     }

@@ -3,13 +3,36 @@
 //! In: the catalogue without what is private, its studies, its pictures and its theme. Out: a
 //! [`Site`], the files of the compiled catalogue by path, the same for any number of threads.
 //!
-//! Reading order: [`address`] says where each page stands; [`html`] and `markdown` make the only
-//! text that is printed unescaped; [`words`], [`dates`] and `names` say how things are called;
-//! [`template`] and `frame` set a page; `book` holds all of it. Then one file a kind of page: a view
-//! model (plain fields, words and numbers ready to show) beside a template of the same name in
-//! `themes/laid/pages`. To add a kind: copy the shortest, and give it a line in [`jobs`].
+//! One folder a kind of page, each with an outline at its head; a file imports only what stands above it
+//! here, or a file of its own folder that does not import it in turn.
 //!
-//! Not here: writing to disk (`issue`), open standards (`exchange`).
+//! | part | subject |
+//! |---|---|
+//! | `setting` | what every page is made with: addresses, words, templates, the book |
+//! | `phrases` | values in words, the same wherever they stand: names, dates, claims, readings |
+//! | `drawings` | inline SVG: bars, diagrams |
+//! | `plates` | photographs with captions: figures, galleries, strips |
+//! | `texts` | Markdown, the theme's longer texts, the catalogue's own pages |
+//! | `lists` | forms that several pages share: indexes, checklists, mentions |
+//! | `key` | the identification key of a design, and the sheet to take along |
+//! | `comparison` | impressions side by side |
+//! | `census` | how many sheets are known, of everything and of each design |
+//! | `design` | the page of a design |
+//! | `sheet` | the page of an impression |
+//! | `point` | the page of a point |
+//! | `indexes` | pages that gather records of one kind |
+//! | `records` | pages of holders, people, works and exhibitions |
+//! | `about` | the opening page, and pages about the catalogue itself |
+//! | `overviews` | which pages that gather there are |
+//! | `jobs` | every page there will be, and what makes it |
+//! | `frame` | what stands around every page |
+//! | `assets` | the theme's own files |
+//!
+//! A page is a view model (plain fields, words and numbers ready to show) beside a template in
+//! `themes/laid/pages`. To add a kind: copy the shortest, give it an address (`setting/address`), and a
+//! line in `jobs`.
+//!
+//! Not here: writing to disk (`issue`), files for other programs (`exchange`).
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, Mutex, PoisonError};
@@ -24,132 +47,34 @@ use crate::model::theme::Theme;
 use crate::study::Studies;
 
 mod about;
-pub mod address;
-mod appearances;
 mod assets;
-mod bars;
-mod book;
-mod calendar;
-mod candidates;
-mod catalogue_page;
-mod catalogue_pages;
-mod cautions;
 mod census;
-mod census_figures;
-mod census_series;
-mod checklist;
-mod chosen;
-mod chronology;
-mod cite;
-mod claims;
-mod closer;
 mod comparison;
-mod comparison_links;
-mod concordance;
-mod counted;
-mod counts;
-mod crossing;
-mod custody;
-pub mod dates;
-mod declared;
-mod descent;
 mod design;
-mod design_brief;
-mod design_census;
-mod design_facts;
-mod design_names;
-mod design_sources;
-mod designs;
-mod diagram;
-mod diligence;
-mod diligence_index;
-mod enumeration;
-mod examination;
-mod examined;
-mod exhibition;
-mod exhibitions;
-mod exports;
-mod facts;
-mod figures;
+mod drawings;
 mod frame;
-mod gallery;
-mod gathered;
-mod glossary;
-mod holder;
-mod holder_lists;
-mod holders;
-mod holding_table;
-mod holdings;
-pub mod html;
-mod impression;
-mod imprint;
-mod ink;
+mod indexes;
 mod jobs;
 mod key;
-mod key_couplets;
-mod key_data;
-mod key_points;
-mod laid;
-mod leaf;
-mod link_targets;
 mod lists;
-mod literature;
-mod markdown;
-mod marks;
-mod marks_index;
-mod matrices;
-mod mentioned;
-mod number;
-mod observations;
-mod observed;
-mod open_pairs;
-mod opening;
-mod opinions;
 mod overviews;
-mod owners;
-mod party_names;
-mod people;
-mod person;
-pub mod pictures;
+mod phrases;
+mod plates;
 mod point;
-mod point_table;
-mod printings;
-mod provenance;
-mod reading_order;
-mod readings;
-mod refusals;
-pub(crate) mod rights;
-mod run_on;
-mod said;
-mod settled;
-mod sheet_counts;
-mod sheet_facts;
-mod sheet_names;
-mod sheet_records;
-mod sizes;
-mod source_names;
-mod standing;
-mod states;
-mod strips;
-mod survival;
-pub mod template;
-mod terms;
-mod theme_fault;
-mod titles;
-mod told_apart;
-mod tones;
-mod values;
-mod venues;
-pub mod words;
-mod work;
-mod worn;
+mod records;
+mod setting;
+mod sheet;
+mod texts;
 
-pub use address::{Address, Overview};
-pub(crate) use book::{Book, Here};
-pub use exports::{Export, ExportFormat, Exports, Subject};
-pub use pictures::{Alignments, Pictures, PublishedPicture, PublishedSize, Tiles, Tone};
-pub use theme_fault::ThemeFault;
-pub use words::private_owner;
+pub(crate) use phrases::{dates, rights};
+pub use setting::address::{Address, Overview};
+pub(crate) use setting::book::{Book, Here};
+pub use setting::exports::{Export, ExportFormat, Exports, Subject};
+pub use setting::pictures::{Alignments, Pictures, PublishedPicture, PublishedSize, Tiles, Tone};
+pub use setting::theme_fault::ThemeFault;
+pub use setting::words::{Words, private_owner};
+use setting::{template, words};
+use texts::markdown;
 
 /// What pages are made from.
 #[derive(Clone, Copy)]

@@ -2,16 +2,19 @@
 
 use std::collections::BTreeSet;
 
-use super::address::Overview;
-use super::book::Here;
-use super::leaf::Leaf;
-use super::{
-    Input, about, census, chronology, cite, concordance, designs, diligence_index, exhibitions,
-    gathered, glossary, holders, literature, marks_index, owners, people, titles,
-};
 use crate::model::design::Design;
 use crate::model::impression::Impression;
 use crate::model::words::ClosedList as _;
+use crate::page::Input;
+use crate::page::about::{catalogue_notes, cite};
+use crate::page::census::catalogue_census;
+use crate::page::indexes::{
+    chronology, concordance, designs, diligence_index, exhibitions, gathered, glossary, holders,
+    literature, marks_index, owners, people, titles,
+};
+use crate::page::setting::address::Overview;
+use crate::page::setting::book::Here;
+use crate::page::setting::leaf::Leaf;
 
 /// The overviews that have something to gather.
 pub(super) fn present(input: &Input<'_>) -> BTreeSet<Overview> {
@@ -61,7 +64,7 @@ pub(super) fn page(here: &Here<'_>, overview: Overview) -> Leaf {
         Overview::Subjects => gathered::subjects(here),
         Overview::Techniques => gathered::techniques(here),
         Overview::Papers => gathered::papers(here),
-        Overview::Census => census::page(here),
+        Overview::Census => catalogue_census::page(here),
         Overview::Holders => holders::page(here),
         Overview::People => people::page(here),
         Overview::Owners => owners::page(here),
@@ -72,10 +75,10 @@ pub(super) fn page(here: &Here<'_>, overview: Overview) -> Leaf {
         Overview::Literature => literature::page(here),
         Overview::Concordance => concordance::page(here),
         Overview::Glossary => glossary::page(here),
-        Overview::Changes => about::changes(here),
+        Overview::Changes => catalogue_notes::changes(here),
         Overview::Cite => cite::page(here),
-        Overview::Contribute => about::contribute(here),
-        Overview::Cautions => about::cautions(here),
-        Overview::Data => about::data(here),
+        Overview::Contribute => catalogue_notes::contribute(here),
+        Overview::Cautions => catalogue_notes::cautions(here),
+        Overview::Data => catalogue_notes::data(here),
     }
 }

@@ -1,0 +1,121 @@
+//! How to cite: the catalogue, an entry, an impression, with examples from this catalogue.
+
+use super::catalogue_notes;
+use crate::model::design::Design;
+use crate::model::impression::{Impression, StateReading};
+use crate::page::phrases::imprint;
+use crate::page::setting::address::{Address, Overview};
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+use crate::page::setting::leaf::Leaf;
+use crate::page::setting::words::Given;
+use crate::page::texts::long_text::Said;
+
+pub(crate) fn page(here: &Here<'_>) -> Leaf {
+    let words = here.words();
+    let siglum = here.public().settings.siglum.value.as_str();
+    let mut parts = vec![Said::new(here, "cite-whole", &CleanHtml::empty()).quoting(
+        words.word("cite-in-full"),
+        full(here, None, &Address::Opening),
+    )];
+    let example = example(here);
+    if let Some((design, impression)) = example {
+        let short = format!("{siglum} {}", design.number);
+        let listing = CleanHtml::join(
+            [
+                &CleanHtml::text(&short)
+                    .then(" ")
+                    .and(&state(here, design, impression)),
+                &CleanHtml::text(&edition_in_brackets(here)),
+            ],
+            " ",
+        );
+        parts.push(
+            Said::word(here, "cite-design")
+                .quoting(words.word("cite-in-short"), listing)
+                .quoting(
+                    words.word("cite-in-full"),
+                    full(here, Some(&short), &Address::Design(design.key.clone())),
+                ),
+        );
+        let handle = format!("{siglum} {}", impression.key);
+        parts.push(
+            Said::word(here, "cite-impression")
+                .quoting(words.word("cite-in-short"), CleanHtml::text(&handle))
+                .quoting(
+                    words.word("cite-in-full"),
+                    full(
+                        here,
+                        Some(&handle),
+                        &Address::Impression(impression.key.clone()),
+                    ),
+                ),
+        );
+    }
+    let unknown = words.with("cite-unknown-text", &[("siglum", Given::Text(siglum))]);
+    parts.push(Said::new(here, "cite-unknown", &CleanHtml::text(&unknown)));
+    parts.push(Said::word(here, "cite-address"));
+    catalogue_notes::leaf(here, Overview::Cite, "pages/cite.html", parts)
+}
+
+fn full(here: &Here<'_>, cited: Option<&str>, address: &Address) -> CleanHtml {
+    let public = here.public();
+    let canonical = address.absolute(&public.settings.address.value);
+    imprint::citation(cited, public, here.words(), &canonical)
+}
+
+/// A sheet to cite as an example: of the design with the most states, the first that is identified
+/// with one of them; else the first sheet there is.
+fn example<'a>(here: &Here<'a>) -> Option<(&'a Design, &'a Impression)> {
+    let public = here.public();
+    let order = here.book.studies.order.keys();
+    let mut designs: Vec<&Design> = order.iter().filter_map(|k| public.designs.get(k)).collect();
+    // The sort is stable: among equals the first in the catalogue's order stays first.
+    designs.sort_by_key(|d| std::cmp::Reverse(d.standing_states().count()));
+    let identified = designs
+        .iter()
+        .flat_map(|d| d.impressions.values().map(|i| (*d, i)))
+        .find(|(_, i)| !i.standing.is_withdrawn() && has_one_state(i));
+    identified.or_else(|| {
+        designs
+            .iter()
+            .find_map(|d| Some((*d, d.impressions.values().next()?)))
+    })
+}
+
+fn has_one_state(impression: &Impression) -> bool {
+    let reading = impression
+        .identified
+        .as_ref()
+        .and_then(|i| i.state.as_ref());
+    matches!(reading, Some(StateReading::OneOf(states)) if states.len() == 1)
+}
+
+/// "iii/v", without a link, as it stands in a listing.
+fn state(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
+    let reading = impression
+        .identified
+        .as_ref()
+        .and_then(|i| i.state.as_ref());
+    let Some(StateReading::OneOf(states)) = reading else {
+        return CleanHtml::empty();
+    };
+    let numeral = states
+        .first()
+        .and_then(|s| here.book.studies.numeral(&design.key, &s.value));
+    match numeral {
+        Some(numeral) if numeral.is_only() => CleanHtml::text(here.words().word("only-state")),
+        Some(numeral) => CleanHtml::text(&numeral.to_string()),
+        None => CleanHtml::empty(),
+    }
+}
+
+/// "(edition 2, 15 October 2026)"; nothing where neither is recorded.
+fn edition_in_brackets(here: &Here<'_>) -> String {
+    let edition = imprint::edition(here.public(), here.words());
+    if edition.is_empty() {
+        edition
+    } else {
+        format!("({edition})")
+    }
+}

@@ -1,0 +1,11 @@
+//! Pages about the catalogue itself.
+//!
+//! | file | subject |
+//! |---|---|
+//! | `opening` | the opening page |
+//! | `catalogue_notes` | cautions, how to contribute, the data, changes |
+//! | `cite` | how to cite |
+
+pub(crate) mod catalogue_notes;
+pub(crate) mod cite;
+pub(crate) mod opening;

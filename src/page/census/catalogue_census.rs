@@ -1,0 +1,140 @@
+//! The census of everything: how many sheets are known, and where.
+
+use serde::Serialize;
+
+use super::appearances::{self, Seen};
+use super::census_figures;
+use super::counting_notes::{Counted, counted};
+use super::counts::{self, Table};
+use super::declared_editions::{self, EditionRow};
+use super::open_pairs::{self, Pair};
+use super::series_census::{self, Series};
+use super::sheet_records::Records;
+use crate::model::design::Design;
+use crate::model::impression::Status;
+use crate::model::words::ClosedList as _;
+use crate::page::setting::address::Address;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::{CleanHtml, capitalised};
+use crate::page::setting::leaf::Leaf;
+use crate::page::setting::words::Given;
+use crate::study::census::Census;
+
+#[derive(Serialize)]
+struct View {
+    title: String,
+    brief: String,
+    counted: Counted,
+    /// The statuses that some sheet has, as heads of columns.
+    statuses: Vec<CleanHtml>,
+    designs: Vec<DesignRow>,
+    all: DesignRow,
+    /// Designs that are rejected or withdrawn, in no total (common practice, no source).
+    set_apart: Vec<DesignRow>,
+    series: Vec<Series>,
+    tables: Vec<Table>,
+    seen: Option<Seen>,
+    pairs: Vec<Pair>,
+    editions: Vec<EditionRow>,
+    /// Whether some number was met above a declared size.
+    some_above: bool,
+}
+
+#[derive(Serialize)]
+struct DesignRow {
+    number: CleanHtml,
+    title: CleanHtml,
+    statuses: Vec<CleanHtml>,
+    known: CleanHtml,
+}
+
+pub(crate) fn page(here: &Here<'_>) -> Leaf {
+    let words = here.words();
+    let studies = here.book.studies;
+    let statuses: Vec<Status> = Status::ALL
+        .iter()
+        .copied()
+        .filter(|s| {
+            studies
+                .census
+                .by
+                .status
+                .iter()
+                .any(|row| row.key == Some(*s))
+        })
+        .collect();
+    let rows_of = |is_set_apart: bool| -> Vec<DesignRow> {
+        let designs = here.designs_in_order();
+        let designs = designs.filter(|d| d.standing.is_set_apart() == is_set_apart);
+        designs
+            .filter_map(|design| {
+                let census = &studies.designs.get(&design.key)?.census;
+                (census.sheets.at_most > 0).then(|| row(here, design, census, &statuses))
+            })
+            .collect()
+    };
+    let designs = rows_of(false);
+    let sheets = words.with(
+        "sheets-of-designs",
+        &[
+            (
+                "sheets",
+                Given::Text(&here.sheets_in_words(studies.accepted.sheets)),
+            ),
+            (
+                "designs",
+                Given::Text(&words.count("count-of-designs", designs.len())),
+            ),
+        ],
+    );
+    let title = words.word("census").to_owned();
+    let records = Records::of(here, here.designs_in_order()).by_design();
+    let editions = declared_editions::editions(here);
+    let view = View {
+        brief: counts::date_line(here, &sheets),
+        all: DesignRow {
+            number: CleanHtml::empty(),
+            title: CleanHtml::text(words.word("all")),
+            statuses: statuses
+                .iter()
+                .map(|s| census_figures::of_status(here, here.address, &studies.accepted, *s))
+                .collect(),
+            known: census_figures::all(here, here.address, studies.accepted.sheets),
+        },
+        statuses: statuses
+            .iter()
+            .map(|s| capitalised(&CleanHtml::text(here.status(*s))))
+            .collect(),
+        counted: counted(here, &here.designs_in_order().collect::<Vec<_>>()),
+        series: series_census::all(here, &statuses, &records),
+        tables: counts::tables(here, &studies.accepted, &records),
+        seen: appearances::seen(here, &studies.seen, &records),
+        pairs: open_pairs::open_pairs(here, here.designs_in_order()),
+        some_above: editions.iter().any(EditionRow::has_numbers_above),
+        editions,
+        designs,
+        set_apart: rows_of(true),
+        title: title.clone(),
+    };
+    Leaf::new(here.address, title, "pages/census.html", &view)
+}
+
+fn row(here: &Here<'_>, design: &Design, census: &Census, statuses: &[Status]) -> DesignRow {
+    let page = Address::DesignCensus(design.key.clone());
+    DesignRow {
+        number: CleanHtml::text(&design.number),
+        title: title_with_standing(here, design),
+        statuses: statuses
+            .iter()
+            .map(|s| census_figures::of_status(here, &page, census, *s))
+            .collect(),
+        known: census_figures::all(here, &page, census.sheets),
+    }
+}
+
+/// The title, leading to the design, and how it stands where it is not simply accepted.
+fn title_with_standing(here: &Here<'_>, design: &Design) -> CleanHtml {
+    let to = here.href(&Address::Design(design.key.clone()));
+    let title = CleanHtml::link(&to, &here.design_title(design));
+    CleanHtml::join([&title, &here.standing(design)], ", ")
+}

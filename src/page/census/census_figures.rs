@@ -1,0 +1,63 @@
+//! Figures of the census that lead to the records they count.
+
+use crate::model::design::Design;
+use crate::model::impression::Status;
+use crate::model::key::Key;
+use crate::model::words::ClosedList as _;
+use crate::page::setting::address::{Address, Fragment};
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+use crate::study::census::{Census, Row, Sheets};
+
+/// Whether rows say more than that nothing is recorded, so that they make a table.
+pub(super) fn says_something<K>(rows: &[Row<K>]) -> bool {
+    rows.iter().any(|row| row.key.is_some())
+}
+
+/// How many sheets a row of the census of a design has, leading to the records beside that row; nothing
+/// where there is no such row.
+pub(super) fn total(
+    here: &Here<'_>,
+    design: &Design,
+    by: &str,
+    rows: &[Row<Key>],
+    key: Option<&Key>,
+) -> CleanHtml {
+    let part = if says_something(rows) {
+        Fragment::Counted(by, key.map(Key::as_str))
+    } else {
+        Fragment::Counts("status")
+    };
+    let row = rows.iter().find(|row| row.key.as_ref() == key);
+    row.map_or_else(CleanHtml::empty, |row| {
+        let page = Address::DesignCensus(design.key.clone());
+        figure(here, &page, part, row.sheets)
+    })
+}
+
+/// How many sheets there are in all, leading to the rows by status: every sheet has one.
+pub(super) fn all(here: &Here<'_>, page: &Address, sheets: Sheets) -> CleanHtml {
+    figure(here, page, Fragment::Counts("status"), sheets)
+}
+
+/// How many sheets have a status, leading to the records beside that row; nothing for none.
+pub(super) fn of_status(
+    here: &Here<'_>,
+    page: &Address,
+    census: &Census,
+    status: Status,
+) -> CleanHtml {
+    let row = census.by.status.iter().find(|row| row.key == Some(status));
+    let part = Fragment::Counted("status", Some(status.word()));
+    row.map_or_else(CleanHtml::empty, |row| figure(here, page, part, row.sheets))
+}
+
+/// A figure that leads to the records it counts, where it counts any.
+fn figure(here: &Here<'_>, page: &Address, part: Fragment<'_>, sheets: Sheets) -> CleanHtml {
+    let figure = here.sheets(sheets);
+    if sheets.at_most == 0 {
+        figure
+    } else {
+        CleanHtml::link(&here.href_part(page, part), &figure)
+    }
+}

@@ -1,0 +1,83 @@
+//! What stands beside the counts: how they were made, in the catalogue's own words first; what lies
+//! together without being one sheet; what is recorded and not counted.
+
+use std::collections::BTreeSet;
+
+use serde::Serialize;
+
+use crate::model::design::Design;
+use crate::model::impression::Impression;
+use crate::model::key::ImpressionKey;
+use crate::page::phrases::enumeration;
+use crate::page::phrases::readings;
+use crate::page::setting::book::Here;
+use crate::page::setting::export_links::ExportLink;
+use crate::page::setting::html::CleanHtml;
+use crate::study::census::is_counted;
+use crate::study::linked::ImpressionGroup;
+
+/// The heading in `[principles]` under which a catalogue says what it counts.
+const COUNTS: &str = "counts";
+
+/// What stands beside the counts.
+#[derive(Serialize)]
+pub(super) struct Counted {
+    /// What the catalogue says it counts, in its own words; empty where it says nothing.
+    principle: String,
+    /// Impressions on one sheet of paper: "12a.1 and 12a.2".
+    papers: Vec<CleanHtml>,
+    /// Sheets of one set.
+    sets: Vec<CleanHtml>,
+    /// Records of recuts, reproductions and what was withdrawn.
+    apart: Vec<CleanHtml>,
+    /// The same counts for other programs.
+    files: Vec<ExportLink>,
+}
+
+/// What stands beside the counts of some designs.
+pub(super) fn counted(here: &Here<'_>, designs: &[&Design]) -> Counted {
+    let studies = here.book.studies;
+    let keys: BTreeSet<_> = designs.iter().map(|design| &design.key).collect();
+    let lines = |groups: &[ImpressionGroup]| -> Vec<CleanHtml> {
+        let is_here = |group: &&ImpressionGroup| group.iter().any(|key| keys.contains(&key.design));
+        let groups = groups.iter().filter(is_here);
+        groups.filter_map(|group| line(here, group)).collect()
+    };
+    let principles = here.public().settings.principles.iter();
+    let mut principles = principles.filter(|(heading, _)| heading == COUNTS);
+    Counted {
+        principle: principles
+            .next()
+            .map_or_else(String::new, |(_, text)| text.clone()),
+        papers: lines(&studies.papers),
+        sets: lines(&studies.sets),
+        apart: designs
+            .iter()
+            .copied()
+            .flat_map(|design| design.impressions.values().map(move |i| (design, i)))
+            .filter(|(design, impression)| !is_counted(design, impression))
+            .map(|(design, impression)| not_counted(here, design, impression))
+            .collect(),
+        files: here.export_links(),
+    }
+}
+
+/// The published impressions of a group; `None` where fewer than two are.
+fn line(here: &Here<'_>, group: &ImpressionGroup) -> Option<CleanHtml> {
+    let is_published = |key: &&ImpressionKey| here.public().impression(key).is_some();
+    let mut keys: Vec<_> = group.iter().filter(is_published).collect();
+    keys.sort_by_key(|key| here.book.studies.order.impression_rank(key));
+    let handles: Vec<_> = keys.iter().map(|key| here.impression(key)).collect();
+    (handles.len() > 1).then(|| enumeration::together(here, &handles))
+}
+
+/// "7.20, recut".
+fn not_counted(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
+    let handle = here.impression(&impression.key);
+    let why = if impression.standing.is_withdrawn() {
+        CleanHtml::text(here.words().word("counted-withdrawn"))
+    } else {
+        readings::short(here, design, impression)
+    };
+    CleanHtml::join([&handle, &why], ", ")
+}

@@ -1,0 +1,201 @@
+//! States crossed with printings: how many sheets are known of both at once, each figure leading to
+//! those of them that the gallery shows, or with its records beside it.
+
+use serde::Serialize;
+
+use super::census_figures;
+use super::sheet_records::Records;
+use crate::model::design::Design;
+use crate::model::key::Key;
+use crate::page::drawings::bars::{self, Square};
+use crate::page::plates::gallery::{self, Gallery};
+use crate::page::setting::address::{Address, Fragment};
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+use crate::study::census::{Census, Row};
+use crate::study::crossing::{StateAndPrinting, can_be};
+
+/// The table.
+#[derive(Serialize)]
+pub(crate) struct Crossing {
+    /// What the figures' links lead to: ids beside the gallery.
+    landings: Vec<String>,
+    /// Why figures need not add up; empty where they do.
+    remark: String,
+    heads: Vec<CleanHtml>,
+    rows: Vec<CrossingRow>,
+    totals: Vec<CleanHtml>,
+    all: CleanHtml,
+}
+
+#[derive(Serialize)]
+struct CrossingRow {
+    name: CleanHtml,
+    cells: Vec<Cell>,
+    all: CleanHtml,
+}
+
+#[derive(Serialize)]
+struct Cell {
+    /// How many sheets; empty where none is known.
+    figure: CleanHtml,
+    /// The records behind it, where no gallery shows them.
+    records: CleanHtml,
+    /// The same as a square.
+    square: Option<Square>,
+    /// Whether the printing was made in the state at all, or one of them is not said.
+    can_be: bool,
+}
+
+/// A state or a printing, or what is not said, with its place in the record from 1, 0 for what is not
+/// said.
+type Side<'d> = (usize, Option<&'d Key>);
+
+/// What the figures open to.
+#[derive(Clone, Copy)]
+pub(crate) enum Shown<'g> {
+    /// The sheets of a gallery on the same page.
+    Gallery(Option<&'g Gallery>),
+    /// The records, named beside each figure.
+    Records(&'g Records<'g>),
+}
+
+/// The table of a design; `None` where there are not several states and several printings to cross.
+pub(crate) fn table(here: &Here<'_>, design: &Design, shown: Shown<'_>) -> Option<Crossing> {
+    let census = &here.book.studies.designs.get(&design.key)?.census;
+    let states = design
+        .states
+        .iter()
+        .map(|s| (&s.key.value, !s.standing.is_withdrawn()));
+    let states = sides(states, &census.by.state);
+    let printings = design.printings.iter();
+    let printings = printings.map(|p| (&p.key.value, p.is_counted() && !p.standing.is_withdrawn()));
+    let printings = sides(printings, &census.by.printing);
+    let are_several =
+        |sides: &[Side<'_>]| sides.iter().filter(|(_, key)| key.is_some()).count() > 1;
+    if !are_several(&states) || !are_several(&printings) {
+        return None;
+    }
+    let most = census
+        .by
+        .crossing
+        .iter()
+        .map(|row| row.sheets.at_most)
+        .max();
+    let most = most.unwrap_or(0);
+    let page = Address::DesignCensus(design.key.clone());
+    let mut landings = Vec::new();
+    let mut rows = Vec::new();
+    for state in &states {
+        let mut cells = Vec::new();
+        for printing in &printings {
+            let row = row_of(census, *state, *printing);
+            let mut figure = row.map_or_else(CleanHtml::empty, |row| here.sheets(row.sheets));
+            let mut records = CleanHtml::empty();
+            match (shown, row) {
+                (Shown::Gallery(Some(gallery)), Some(_)) if gallery.has(state.0, printing.0) => {
+                    let choice = gallery::choice(state.0, printing.0);
+                    figure = CleanHtml::link(&format!("#{choice}"), &figure);
+                    landings.push(choice);
+                }
+                // What no gallery shows stands on the census of the design.
+                (Shown::Gallery(_), Some(_)) => {
+                    figure = CleanHtml::link(&format!("{}#crossing", here.href(&page)), &figure);
+                }
+                (Shown::Records(of), Some(row)) => {
+                    records = of.behind(here, &row.allowing, Fragment::Counts("status"));
+                }
+                _ => {}
+            }
+            cells.push(Cell {
+                figure,
+                records,
+                square: row.and_then(|row| bars::square(row.sheets, most)),
+                can_be: match (state.1, printing.1) {
+                    (Some(state), Some(printing)) => can_be(design, state, printing),
+                    _ => true,
+                },
+            });
+        }
+        rows.push(CrossingRow {
+            name: state_name(here, design, state.1),
+            cells,
+            all: census_figures::total(here, design, "state", &census.by.state, state.1),
+        });
+    }
+    let placed: usize = census.by.crossing.iter().map(|r| r.allowing.len()).sum();
+    let is_open = placed > census.sheets.at_most;
+    let remark = if is_open {
+        here.words().word("crossing-open")
+    } else {
+        ""
+    };
+    Some(Crossing {
+        landings,
+        remark: remark.to_owned(),
+        heads: printings
+            .iter()
+            .map(|printing| printing_name(here, design, printing.1))
+            .collect(),
+        rows,
+        totals: printings
+            .iter()
+            .map(|printing| {
+                let rows = &census.by.printing;
+                census_figures::total(here, design, "printing", rows, printing.1)
+            })
+            .collect(),
+        all: census_figures::all(here, &page, census.sheets),
+    })
+}
+
+/// What the table has on one side: what stands, or has sheets all the same, then what is not said
+/// where that is so of some sheet.
+fn sides<'d>(
+    recorded: impl Iterator<Item = (&'d Key, bool)>,
+    counted: &[Row<Key>],
+) -> Vec<Side<'d>> {
+    let has_sheets = |key: Option<&Key>| counted.iter().any(|row| row.key.as_ref() == key);
+    let recorded = (1..).zip(recorded);
+    let mut sides: Vec<Side<'d>> = recorded
+        .filter(|(_, (key, stands))| *stands || has_sheets(Some(key)))
+        .map(|(place, (key, _))| (place, Some(key)))
+        .collect();
+    if has_sheets(None) {
+        sides.push((0, None));
+    }
+    sides
+}
+
+/// The sheets that can be of a state and a printing; `None` where there are none.
+fn row_of<'c>(
+    census: &'c Census,
+    state: Side<'_>,
+    printing: Side<'_>,
+) -> Option<&'c Row<StateAndPrinting>> {
+    let wanted = StateAndPrinting {
+        state: state.1.cloned(),
+        printing: printing.1.cloned(),
+    };
+    let mut rows = census.by.crossing.iter();
+    rows.find(|row| row.key.as_ref() == Some(&wanted))
+}
+
+fn state_name(here: &Here<'_>, design: &Design, state: Option<&Key>) -> CleanHtml {
+    let Some(state) = state else {
+        return CleanHtml::text(here.words().word("not-said"));
+    };
+    let to = here.href_part(&Address::Design(design.key.clone()), Fragment::State(state));
+    CleanHtml::link(&to, &here.numeral(&design.key, state))
+}
+
+fn printing_name(here: &Here<'_>, design: &Design, printing: Option<&Key>) -> CleanHtml {
+    let Some(printing) = printing else {
+        return CleanHtml::text(here.words().word("not-said"));
+    };
+    let to = here.href_part(
+        &Address::Design(design.key.clone()),
+        Fragment::Printing(printing),
+    );
+    CleanHtml::link(&to, &CleanHtml::text(&here.printing_name(design, printing)))
+}

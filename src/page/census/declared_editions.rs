@@ -1,0 +1,77 @@
+//! Declared editions against the numbers met, a line each, on the census of everything.
+
+use serde::Serialize;
+
+use super::census_figures;
+use crate::page::setting::address::Address;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+
+/// One edition; every figure leads to the sheets behind it.
+#[derive(Serialize)]
+pub(super) struct EditionRow {
+    design: CleanHtml,
+    printing: CleanHtml,
+    declared: String,
+    known: CleanHtml,
+    met: CleanHtml,
+    missing: CleanHtml,
+    above: CleanHtml,
+    repeated: CleanHtml,
+}
+
+impl EditionRow {
+    /// Whether some number was met above the declared size.
+    pub fn has_numbers_above(&self) -> bool {
+        !self.above.is_empty()
+    }
+}
+
+/// Every declared edition against the numbers met.
+pub(super) fn editions(here: &Here<'_>) -> Vec<EditionRow> {
+    let mut rows = Vec::new();
+    for design in here.designs_in_order() {
+        let Some(study) = here.book.studies.designs.get(&design.key) else {
+            continue;
+        };
+        for edition in &study.editions {
+            let Some(declared) = edition.declared else {
+                continue;
+            };
+            let to = format!(
+                "{}#edition-{}",
+                here.href(&Address::DesignCensus(design.key.clone())),
+                edition.printing
+            );
+            let name = CleanHtml::text(&here.printing_name(design, &edition.printing));
+            let printings = &study.census.by.printing;
+            let known =
+                census_figures::total(here, design, "printing", printings, Some(&edition.printing));
+            let figure = |n: usize| match n {
+                _ if !edition.is_numbered() => CleanHtml::empty(),
+                0 => CleanHtml::text("0"),
+                n => CleanHtml::link(&to, &CleanHtml::text(&n.to_string())),
+            };
+            // Of what is mostly not there nothing is said where it is not.
+            let some = |n: usize| match n {
+                0 => CleanHtml::empty(),
+                n => figure(n),
+            };
+            rows.push(EditionRow {
+                design: here.design(&design.key),
+                printing: CleanHtml::link(&to, &name),
+                declared: declared.to_string(),
+                known: if known.is_empty() {
+                    CleanHtml::text("0")
+                } else {
+                    known
+                },
+                met: figure(edition.within().count()),
+                missing: figure(edition.missing().len()),
+                above: some(edition.above().count()),
+                repeated: some(edition.repeated.len()),
+            });
+        }
+    }
+    rows
+}

@@ -1,0 +1,96 @@
+//! Holders crossed with states: how many sheets of each state each holder has.
+
+use serde::Serialize;
+
+use super::census_figures;
+use super::counts::city_first;
+use super::sheet_records::Records;
+use crate::model::design::Design;
+use crate::model::key::Key;
+use crate::page::setting::address::Fragment;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+use crate::study::census::{Census, Holding};
+use crate::study::order::Collator;
+
+/// The table.
+#[derive(Serialize)]
+pub(super) struct HoldingTable {
+    heads: Vec<CleanHtml>,
+    rows: Vec<HoldingRow>,
+}
+
+#[derive(Serialize)]
+struct HoldingRow {
+    name: CleanHtml,
+    cells: Vec<Cell>,
+    all: CleanHtml,
+}
+
+#[derive(Default, Serialize)]
+struct Cell {
+    /// How many sheets; empty where none is known.
+    figure: CleanHtml,
+    /// The records behind it.
+    records: CleanHtml,
+}
+
+/// The table of a design; `None` where there are not several states and several holders to cross.
+pub(super) fn table(
+    here: &Here<'_>,
+    design: &Design,
+    census: &Census,
+    records: &Records<'_>,
+) -> Option<HoldingTable> {
+    let not_recorded = || CleanHtml::text(here.words().word("not-recorded"));
+    let states: Vec<Option<&Key>> = census.by.state.iter().map(|row| row.key.as_ref()).collect();
+    if states.iter().flatten().count() < 2 || census.by.holder.len() < 2 {
+        return None;
+    }
+    let mut rows: Vec<(bool, HoldingRow)> = census
+        .by
+        .holder
+        .iter()
+        .map(|holder| {
+            let cell = |state: Option<&Key>| {
+                let wanted = HolderAndState {
+                    holder: holder.key.clone(),
+                    state: state.cloned(),
+                };
+                let mut rows = census.by.holding.iter();
+                let row = rows.find(|row| row.key.as_ref() == Some(&wanted));
+                row.map_or_else(Cell::default, |row| Cell {
+                    figure: here.sheets(row.sheets),
+                    records: records.behind(here, &row.allowing, Fragment::Counts("status")),
+                })
+            };
+            let name = holder.key.as_ref().map(|key| city_first(here, key));
+            let not_told = || CleanHtml::text(here.words().word("not-told"));
+            let row = HoldingRow {
+                name: name.unwrap_or_else(not_told),
+                cells: states.iter().copied().map(cell).collect(),
+                all: census_figures::total(
+                    here,
+                    design,
+                    "holder",
+                    &census.by.holder,
+                    holder.key.as_ref(),
+                ),
+            };
+            (holder.key.is_none(), row)
+        })
+        .collect();
+    let collator = Collator::of_words(here.language());
+    rows.sort_by(|(a_last, a), (b_last, b)| {
+        let names = || collator.compare(&a.name.plain(), &b.name.plain());
+        a_last.cmp(b_last).then_with(names)
+    });
+    let head = |state: Option<&Key>| match state {
+        Some(state) => here.state_of(&design.key, state),
+        None => not_recorded(),
+    };
+    Some(HoldingTable {
+        heads: states.iter().copied().map(head).collect(),
+        rows: rows.into_iter().map(|(_, row)| row).collect(),
+    })
+}

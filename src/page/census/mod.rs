@@ -1,0 +1,31 @@
+//! The census: how many sheets are known, of everything and of each design.
+//!
+//! | file | subject |
+//! |---|---|
+//! | `catalogue_census` | the page for the whole catalogue |
+//! | `design_census` | the page for one design |
+//! | `counts` | rows of the census as tables |
+//! | `census_figures` | figures that lead to their records |
+//! | `sheet_records` | the records behind a figure |
+//! | `crossing` | states crossed with printings |
+//! | `holding_table` | holders crossed with states |
+//! | `series_census` | the series |
+//! | `declared_editions` | declared editions against the numbers met |
+//! | `appearances` | when sheets were seen |
+//! | `survival` | how many survive |
+//! | `open_pairs` | records that may be one sheet |
+//! | `counting_notes` | how the counts were made |
+
+mod appearances;
+pub(crate) mod catalogue_census;
+mod census_figures;
+mod counting_notes;
+mod counts;
+pub(crate) mod crossing;
+mod declared_editions;
+pub(crate) mod design_census;
+mod holding_table;
+mod open_pairs;
+mod series_census;
+pub(crate) mod sheet_records;
+mod survival;

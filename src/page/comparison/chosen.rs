@@ -1,0 +1,96 @@
+//! The page on which readers compare the impressions they choose.
+//!
+//! Without a script it shows the comparisons of the record, every impression's picture in a row, and
+//! what was seen on all of them. The script (`assets/compare.js`) lets two to four be chosen, lays
+//! them on each other, and keeps their columns of the table.
+
+use serde::Serialize;
+
+use super::links::{self, comparable};
+use super::observations::Observations;
+use super::overlay;
+use super::recorded;
+use crate::model::design::Design;
+use crate::model::impression::Impression;
+use crate::page::phrases::readings;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+use crate::page::setting::leaf::Leaf;
+use crate::page::setting::number_size::number_class;
+use crate::page::setting::pictures::Plate;
+use crate::page::setting::words::Given;
+
+#[derive(Serialize)]
+struct View {
+    /// The page is as wide as the screen.
+    wall: bool,
+    number: String,
+    number_class: &'static str,
+    design: CleanHtml,
+    title: String,
+    /// The comparisons of the record.
+    recorded: Vec<CleanHtml>,
+    choices: Vec<Choice>,
+    plates: Vec<Plate>,
+    heads: Vec<CleanHtml>,
+    observations: Observations,
+    data: CleanHtml,
+}
+
+/// An impression that can be chosen.
+#[derive(Serialize)]
+struct Choice {
+    key: String,
+    about: CleanHtml,
+}
+
+pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
+    let words = here.words();
+    let sheets = comparable(here.book, design);
+    let observations = Observations::of(here, design, &sheets);
+    let rows = observations.facts.iter().chain(&observations.rows);
+    let title = words.word("comparison-chosen").to_owned();
+    let view = View {
+        wall: true,
+        number: design.number.clone(),
+        number_class: number_class(&design.number),
+        design: here.design(&design.key),
+        title: title.clone(),
+        recorded: links::recorded(here, design),
+        choices: sheets
+            .iter()
+            .map(|sheet| choice(here, design, sheet))
+            .collect(),
+        plates: sheets
+            .iter()
+            .map(|sheet| recorded::plate(here, design, sheet))
+            .collect(),
+        heads: sheets.iter().map(|i| here.impression(&i.key)).collect(),
+        data: overlay::data(here, design, &sheets, rows.map(|row| &row.told).collect()),
+        observations,
+    };
+    let name = here.design_name(design).plain();
+    let leaf_title = words.with("comparison-of", &[("design", Given::Text(&name))]);
+    let siglum = &here.public().settings.siglum.value;
+    Leaf::new(
+        here.address,
+        leaf_title,
+        "pages/chosen-comparison.html",
+        &view,
+    )
+    .cited_as(format!("{siglum} {}, {title}", design.number))
+}
+
+fn choice(here: &Here<'_>, design: &Design, sheet: &Impression) -> Choice {
+    let state = sheet
+        .identified
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |reading| {
+            readings::state_alone(here, design, reading)
+        });
+    let place = CleanHtml::text(&here.whereabouts(sheet));
+    Choice {
+        key: sheet.key.to_string(),
+        about: CleanHtml::join([&state, &place], ", "),
+    }
+}

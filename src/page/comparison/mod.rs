@@ -1,0 +1,15 @@
+//! Impressions side by side.
+//!
+//! | file | subject |
+//! |---|---|
+//! | `links` | links to comparisons |
+//! | `observations` | what was seen on each, point by point |
+//! | `overlay` | photographs laid on each other |
+//! | `recorded` | the page of a comparison that the record makes |
+//! | `chosen` | the page on which the reader chooses |
+
+pub(crate) mod chosen;
+pub(crate) mod links;
+mod observations;
+mod overlay;
+pub(crate) mod recorded;

@@ -1,0 +1,260 @@
+//! What was seen on several sheets, point by point, and at which points they differ.
+//!
+//! The page of a recorded comparison prints the rows of its sheets; where the reader chooses, the
+//! page prints the rows of all sheets, and its script keeps those that were chosen (`Row::told`).
+
+use serde::{Serialize, Serializer};
+
+use crate::model::design::Design;
+use crate::model::impression::{Identification, Impression};
+use crate::model::point::{Observation, Point, PointKind, Seen, Value};
+use crate::page::phrases::claims;
+use crate::page::phrases::readings;
+use crate::page::phrases::values;
+use crate::page::setting::address::{Address, Fragment};
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+use crate::page::setting::words::Given;
+use crate::study::allowed::is_seen_to_differ;
+
+/// The rows of a comparison.
+#[derive(Serialize)]
+pub(super) struct Observations {
+    /// What the sheets are taken to be.
+    pub facts: Vec<Row>,
+    /// What was seen on them.
+    pub rows: Vec<Row>,
+    /// Points that nobody looked at on any of the sheets.
+    pub unseen: Vec<String>,
+}
+
+/// A row: one question asked of every sheet.
+#[derive(Serialize)]
+pub(super) struct Row {
+    href: String,
+    ask: String,
+    rests: String,
+    cells: Vec<CleanHtml>,
+    pub verdict: Verdict,
+    word: String,
+    /// What the cells tell, for comparing others than all of them.
+    #[serde(skip)]
+    pub told: Told,
+}
+
+/// What a row tells of each sheet, as the script of a chosen comparison reads it.
+#[derive(Serialize)]
+pub(super) struct Told {
+    /// Whether it is what the sheets are taken to be: then a gap leaves it open.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    fact: bool,
+    /// How far two measurements of one thing may lie apart.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    tolerance: Option<f64>,
+    /// Sheet by sheet: `null` where nothing is recorded, nothing in the list where what is recorded
+    /// tells nothing, else the values it can be.
+    seen: Vec<Option<Vec<ToldValue>>>,
+}
+
+/// A value in the data of a script: a number where it is one, else its word.
+struct ToldValue(Value);
+
+impl Serialize for ToldValue {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self.0.number() {
+            Some(number) => serializer.serialize_f64(number),
+            None => serializer.serialize_str(&self.0.to_string()),
+        }
+    }
+}
+
+/// What a row says of the sheets.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) enum Verdict {
+    /// Two of them cannot be alike there.
+    Differ,
+    /// It was not seen on all of them, or not for certain enough to say.
+    CannotBeTold,
+    /// All show the same.
+    Agree,
+}
+
+impl Verdict {
+    /// Every verdict, in the order of their rows.
+    pub const ALL: [Verdict; 3] = [Verdict::Differ, Verdict::CannotBeTold, Verdict::Agree];
+
+    /// The id of its word.
+    pub fn word_id(self) -> &'static str {
+        match self {
+            Verdict::Differ => "verdict-differ",
+            Verdict::CannotBeTold => "verdict-cannot-be-told",
+            Verdict::Agree => "verdict-agree",
+        }
+    }
+}
+
+impl Observations {
+    /// What was seen on `sheets`, in the order of the record.
+    pub fn of(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> Observations {
+        let mut rows = Vec::new();
+        let mut unseen = Vec::new();
+        for point in &design.points {
+            match row(here, design, sheets, point) {
+                Some(row) => rows.push(row),
+                None => unseen.push(point.ask.value.clone()),
+            }
+        }
+        Observations {
+            facts: facts(here, design, sheets),
+            rows,
+            unseen,
+        }
+    }
+
+    /// The same with the rows that differ first; among rows of one verdict the record's order stays.
+    pub fn differing_first(mut self) -> Observations {
+        self.rows.sort_by_key(|row| row.verdict);
+        self
+    }
+
+    /// "They differ at two points of nine."
+    pub fn in_words(&self, here: &Here<'_>) -> String {
+        let differing = self.rows.iter().filter(|r| r.verdict == Verdict::Differ);
+        let all = self.rows.len().to_string();
+        match self.rows.len() {
+            0 => here.words().word("nothing-observed").to_owned(),
+            _ => count_in_words(here, differing.count(), &all),
+        }
+    }
+}
+
+/// "They differ at two points of nine", for the count of all as it is printed.
+pub(super) fn count_in_words(here: &Here<'_>, differing: usize, all: &str) -> String {
+    let given = [("n", Given::Count(differing)), ("all", Given::Text(all))];
+    here.words().with("count-differ", &given)
+}
+
+/// State and printing, sheet by sheet; what the sheets are taken to be stands above what was seen.
+fn facts(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> Vec<Row> {
+    let words = here.words();
+    let mut rows = Vec::new();
+    let mut tell = |id: &str, say: &dyn Fn(&Identification) -> CleanHtml| {
+        let cells: Vec<CleanHtml> = sheets
+            .iter()
+            .map(|i| i.identified.as_ref().map_or_else(CleanHtml::empty, say))
+            .collect();
+        if cells.iter().all(CleanHtml::is_empty) {
+            return;
+        }
+        let has_gap = cells.iter().any(CleanHtml::is_empty);
+        let is_alike = cells.windows(2).all(|pair| pair.first() == pair.last());
+        let verdict = match (has_gap, is_alike) {
+            (true, _) => Verdict::CannotBeTold,
+            (false, true) => Verdict::Agree,
+            (false, false) => Verdict::Differ,
+        };
+        rows.push(Row {
+            href: String::new(),
+            ask: words.word(id).to_owned(),
+            rests: String::new(),
+            told: told_of_reading(&cells),
+            cells,
+            verdict,
+            word: words.word(verdict.word_id()).to_owned(),
+        });
+    };
+    tell("state", &|r| readings::state_alone(here, design, r));
+    tell("printing", &|r| {
+        CleanHtml::text(&readings::printing_alone(here, design, r))
+    });
+    rows
+}
+
+/// Readings are compared as they are printed; each that differs has a number of its own.
+fn told_of_reading(cells: &[CleanHtml]) -> Told {
+    let place = |cell: &CleanHtml| cells.iter().position(|known| known == cell);
+    let number = |cell: &CleanHtml| {
+        let place = u32::try_from(place(cell)?).ok()?;
+        Some(vec![ToldValue(Value::Count(place))])
+    };
+    Told {
+        fact: true,
+        tolerance: None,
+        seen: cells
+            .iter()
+            .map(|cell| number(cell).filter(|_| !cell.is_empty()))
+            .collect(),
+    }
+}
+
+/// A row for a point; `None` where nothing was recorded there on any sheet.
+fn row(here: &Here<'_>, design: &Design, sheets: &[&Impression], point: &Point) -> Option<Row> {
+    let seen: Vec<Option<&Observation>> = sheets
+        .iter()
+        .map(|i| i.observed.iter().find(|o| o.point.value == point.key.value))
+        .collect();
+    if seen.iter().all(Option::is_none) {
+        return None;
+    }
+    let verdict = verdict(point, &seen);
+    let address = Address::Design(design.key.clone());
+    Some(Row {
+        href: here.href_part(&address, Fragment::Point(&point.key.value)),
+        ask: point.ask.value.clone(),
+        rests: values::rests_on(here, design, point),
+        told: told_at(point, &seen),
+        cells: seen.iter().map(|o| cell(here, point, *o)).collect(),
+        verdict,
+        word: here.words().word(verdict.word_id()).to_owned(),
+    })
+}
+
+fn cell(here: &Here<'_>, point: &Point, observation: Option<&Observation>) -> CleanHtml {
+    match observation {
+        Some(o) => {
+            let text = CleanHtml::text(&values::seen(here, point, &o.seen));
+            claims::doubted(here, text, &o.claim)
+        }
+        None => CleanHtml::span("quiet", &CleanHtml::text(here.words().word("not-recorded"))),
+    }
+}
+
+/// The values that a sheet can show at a point; `None` where what was recorded tells nothing.
+fn known(observation: Option<&Observation>) -> Option<Vec<&Value>> {
+    match observation.map(|o| &o.seen) {
+        Some(Seen::OneOf(values)) => Some(values.iter().map(|v| &v.value).collect()),
+        _ => None,
+    }
+}
+
+/// Whether the sheets differ at a point. What could not be seen tells nothing.
+fn verdict(point: &Point, seen: &[Option<&Observation>]) -> Verdict {
+    let known: Vec<Vec<&Value>> = seen.iter().filter_map(|o| known(*o)).collect();
+    let differ = known.iter().enumerate().any(|(at, a)| {
+        let mut others = known.iter().skip(at + 1);
+        others.any(|b| is_seen_to_differ(point, a, b))
+    });
+    if differ {
+        Verdict::Differ
+    } else if known.len() == seen.len() && known.iter().all(|values| values.len() == 1) {
+        Verdict::Agree
+    } else {
+        Verdict::CannotBeTold
+    }
+}
+
+fn told_at(point: &Point, seen: &[Option<&Observation>]) -> Told {
+    let values = |observation: &Observation| {
+        let known = known(Some(observation)).unwrap_or_default();
+        known.into_iter().cloned().map(ToldValue).collect()
+    };
+    Told {
+        fact: false,
+        tolerance: match point.kind {
+            PointKind::Measure { tolerance, .. } => Some(tolerance),
+            _ => None,
+        },
+        seen: seen.iter().map(|o| o.map(values)).collect(),
+    }
+}

@@ -1,0 +1,189 @@
+//! Photographs laid on each other: what the script of the comparisons (`assets/compare.js`) is told
+//! of the sheets, where each photograph lies on the frame they share, and why one does not.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use super::observations::{self, Told, Verdict};
+use crate::model::boxes::PercentBox;
+use crate::model::design::Design;
+use crate::model::impression::Impression;
+use crate::model::key::PictureKey;
+use crate::model::registration::{Homography, Registration};
+use crate::page::phrases::refusals;
+use crate::page::plates::figures;
+use crate::page::plates::viewer::{self, Closer};
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+use crate::page::setting::pictures::PublishedPicture;
+
+/// The data of a comparison.
+#[derive(Serialize)]
+struct Data<'a> {
+    sheets: Vec<SheetData>,
+    /// What the photographs are laid on; `None` where none could be.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    frame: Option<FrameData>,
+    /// The table, where the reader chooses its columns.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    rows: Vec<&'a Told>,
+    words: BTreeMap<&'static str, String>,
+    /// How many points differ, in words, by their number.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    counts: Vec<String>,
+}
+
+/// A sheet and the photograph that stands for it.
+#[derive(Serialize)]
+struct SheetData {
+    key: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    picture: Option<Closer>,
+    /// From the photograph's published pixels to the frame's, row by row.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    onto: Option<[f64; 9]>,
+    /// Why the photograph does not lie on the frame.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    why: Option<String>,
+}
+
+#[derive(Serialize)]
+struct FrameData {
+    width: u32,
+    height: u32,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    mm: Option<f64>,
+    /// The printed image on it: left, top, width, height in percent.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    image: Option<[f64; 4]>,
+}
+
+/// The photograph that others are laid on, and the map onto it from the reference picture's pixels.
+struct Frame<'b> {
+    key: PictureKey,
+    published: &'b PublishedPicture,
+    from_reference: Homography,
+}
+
+/// The words that the script says, with the places it fills.
+const WORDS: [(&str, &[&str]); 14] = [
+    ("compare-no-picture", &["key"]),
+    ("compare-not-laid", &["key", "why"]),
+    ("compare-side-only", &[]),
+    ("compare-choose", &[]),
+    ("compare-choose-one-more", &[]),
+    ("compare-four-chosen", &[]),
+    ("compare-edge-between", &["first", "second"]),
+    ("compare-now", &["key"]),
+    ("compare-opacity-of", &["first", "second"]),
+    ("compare-difference-of", &["first", "second"]),
+    ("compare-difference-share", &["percent"]),
+    ("compare-difference-share-of-image", &["percent"]),
+    ("compare-unreadable", &[]),
+    ("nothing-observed", &[]),
+];
+
+/// The data of a comparison of `sheets`, with the rows of its table where columns are chosen.
+pub(super) fn data(
+    here: &Here<'_>,
+    design: &Design,
+    sheets: &[&Impression],
+    rows: Vec<&Told>,
+) -> CleanHtml {
+    let pictures: Vec<Option<PictureKey>> = sheets
+        .iter()
+        .map(|sheet| figures::leading_picture(here, sheet))
+        .collect();
+    let frame = frame(here, design, pictures.iter().flatten());
+    let words = here.words();
+    let filled = WORDS
+        .iter()
+        .map(|(id, places)| (*id, words.left_open(id, places)));
+    let verdicts = Verdict::ALL
+        .iter()
+        .map(|verdict| (verdict.word_id(), words.word(verdict.word_id()).to_owned()));
+    let counts = match rows.len() {
+        0 => 0..0,
+        all => 0..all + 1,
+    };
+    CleanHtml::data(&Data {
+        sheets: sheets
+            .iter()
+            .zip(&pictures)
+            .map(|(sheet, picture)| sheet_data(here, frame.as_ref(), sheet, picture.as_ref()))
+            .collect(),
+        frame: frame.as_ref().and_then(|frame| {
+            let closer = viewer::closer(here, &frame.key)?;
+            Some(FrameData {
+                width: closer.width,
+                height: closer.height,
+                mm: closer.mm,
+                image: here
+                    .public()
+                    .picture(&frame.key)?
+                    .area
+                    .map(PercentBox::percent),
+            })
+        }),
+        words: filled.chain(verdicts).collect(),
+        counts: counts
+            .map(|n| observations::count_in_words(here, n, "{all}"))
+            .collect(),
+        rows,
+    })
+}
+
+/// The reference picture, where it is published; else the first picture that lies on it.
+fn frame<'b, 'p>(
+    here: &Here<'b>,
+    design: &Design,
+    pictures: impl IntoIterator<Item = &'p PictureKey>,
+) -> Option<Frame<'b>> {
+    let reference = design.reference_picture.as_ref().map(|key| &key.value);
+    reference
+        .and_then(|key| frame_of(here, key))
+        .or_else(|| pictures.into_iter().find_map(|key| frame_of(here, key)))
+}
+
+fn frame_of<'b>(here: &Here<'b>, key: &PictureKey) -> Option<Frame<'b>> {
+    let registration = here.book.alignments.registrations.get(key)?;
+    Some(Frame {
+        key: key.clone(),
+        published: here.book.pictures.get(key)?,
+        from_reference: registration.onto_reference()?.inverse()?,
+    })
+}
+
+fn sheet_data(
+    here: &Here<'_>,
+    frame: Option<&Frame<'_>>,
+    sheet: &Impression,
+    picture: Option<&PictureKey>,
+) -> SheetData {
+    let onto = picture.zip(frame).and_then(|(key, frame)| {
+        let registration = here.book.alignments.registrations.get(key)?;
+        let map = registration.onto_reference()?.then(&frame.from_reference)?;
+        let published = here.book.pictures.get(key)?;
+        viewer::between_published(published, &map, frame.published)
+    });
+    let why = match (picture, onto) {
+        (Some(key), None) => Some(why_not(here, key)),
+        _ => None,
+    };
+    SheetData {
+        key: sheet.key.to_string(),
+        picture: picture.and_then(|key| viewer::closer(here, key)),
+        onto: onto.map(|map| map.rows()),
+        why,
+    }
+}
+
+/// Why a picture does not lie on the reference picture, in words.
+fn why_not(here: &Here<'_>, key: &PictureKey) -> String {
+    let id = match here.book.alignments.registrations.get(key) {
+        Some(Registration::Refused(refused)) => refusals::refusal_word(refused.why),
+        _ => "refusal-not-tried",
+    };
+    here.words().word(id).to_owned()
+}

@@ -1,0 +1,29 @@
+//! The page of a design.
+//!
+//! Reading order: `page` puts it together, in the order of the page.
+//!
+//! | file | subject |
+//! |---|---|
+//! | `page` | the whole |
+//! | `brief` | date and technique, under the title |
+//! | `apparatus` | titles, makers, sizes, matrices |
+//! | `states` | what each state changed |
+//! | `point_table` | points against states or printings |
+//! | `descent` | which state was made from which |
+//! | `told_apart` | what tells the states apart |
+//! | `pull_order` | the order of printing that wear shows |
+//! | `printings` | printings and variants |
+//! | `holdings` | the impressions, by state, printing and place |
+//! | `sources` | literature, concordance, exhibitions, related designs |
+
+mod apparatus;
+pub(crate) mod brief;
+mod descent;
+mod holdings;
+pub(crate) mod page;
+pub(crate) mod point_table;
+pub(crate) mod printings;
+mod pull_order;
+mod sources;
+pub(crate) mod states;
+mod told_apart;

@@ -1,0 +1,240 @@
+//! The page of a design, in the order of a good print catalogue (TRADE.md section 6): number,
+//! titles, date, technique, size, series, matrices; states; printings; impressions; census;
+//! comparisons; related designs; literature and concordance; exhibitions; commentary.
+
+use serde::Serialize;
+
+use super::apparatus;
+use super::brief::brief;
+use super::descent;
+use super::holdings::{self, Group};
+use super::point_table::{self, PointLine, PointTable};
+use super::printings::{self, PrintingLine, VariantLine};
+use super::pull_order::{self, Worn};
+use super::sources::{self, Concordance};
+use super::states::{self, StateLine};
+use super::told_apart;
+use crate::model::design::Design;
+use crate::model::impression::{Impression, Status};
+use crate::model::key::{PictureKey, PictureOwner};
+use crate::model::link::Target;
+use crate::page::census::crossing::{self, Crossing, Shown};
+use crate::page::comparison::links;
+use crate::page::drawings::diagram::Diagram;
+use crate::page::key::candidates;
+use crate::page::lists::facts::Fact;
+use crate::page::lists::mentions;
+use crate::page::phrases::sheet_counts;
+use crate::page::phrases::standing_note;
+use crate::page::plates::figures;
+use crate::page::plates::gallery::{self, Gallery};
+use crate::page::plates::strips::{self, Strip};
+use crate::page::setting::address::{Address, Overview};
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+use crate::page::setting::leaf::Leaf;
+use crate::page::setting::number_size::number_class;
+use crate::page::setting::pictures::{Plate, Setting};
+use crate::page::setting::reading_order;
+use crate::page::texts::markdown::{self, Standing};
+
+#[derive(Serialize)]
+struct View {
+    number: String,
+    number_class: &'static str,
+    title: CleanHtml,
+    also: Vec<CleanHtml>,
+    brief: CleanHtml,
+    standing: Option<CleanHtml>,
+    plate: Option<Plate>,
+    facts: Vec<Fact>,
+    states: Vec<StateLine>,
+    only_state: bool,
+    state_table: Option<PointTable>,
+    /// Each point, cut from every photograph that lies on the reference picture.
+    strips: Vec<Strip>,
+    strip_credits: Vec<CleanHtml>,
+    /// The photographed sheets that no strip shows, with the reasons.
+    not_aligned: Vec<CleanHtml>,
+    /// What tells apart all that can be told, and what nothing separates.
+    told_apart: Vec<CleanHtml>,
+    /// The descent of the states, where it branches.
+    descent: Option<Diagram>,
+    /// What wear tells of the order of pulling.
+    wear: Vec<Worn>,
+    /// Where the identification key stands.
+    key: Option<String>,
+    printings: Vec<PrintingLine>,
+    variants: Vec<VariantLine>,
+    printing_table: Option<PointTable>,
+    other_points: Vec<PointLine>,
+    groups: Vec<Group>,
+    gallery: Option<Gallery>,
+    crossing: Option<Crossing>,
+    census: CleanHtml,
+    census_page: Option<String>,
+    comparisons: Vec<CleanHtml>,
+    /// Where the reader chooses what to compare.
+    compare: Option<String>,
+    pictures: Vec<Plate>,
+    related: Vec<CleanHtml>,
+    literature: Vec<CleanHtml>,
+    concordance: Option<Concordance>,
+    exhibitions: Vec<CleanHtml>,
+    commentary: Option<CleanHtml>,
+    mentioned: Vec<CleanHtml>,
+}
+
+pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
+    let sheets = reading_order::listed(here, design);
+    let leading = figures::design_picture(here, design);
+    let state_table = states::table(here, design);
+    let taken = state_table
+        .as_ref()
+        .map(PointTable::row_ids)
+        .unwrap_or_default();
+    let printing_table = printings::table(here, design).map(|table| table.without_ids(&taken));
+    let mut placed = taken;
+    placed.extend(printing_table.iter().flat_map(PointTable::row_ids));
+    let gallery = gallery::gallery(here, design, &sheets);
+    let strips = strips::all(here, design);
+    let view = View {
+        number: design.number.clone(),
+        number_class: number_class(&design.number),
+        title: here.design_title(design),
+        also: other_titles(here, design),
+        brief: brief(here, design),
+        standing: standing_note::note(here, &design.standing),
+        plate: leading
+            .as_ref()
+            .and_then(|key| figures::plate(here, key, None, Setting::Leading)),
+        facts: apparatus::facts(here, design),
+        states: states::lines(here, design),
+        only_state: design.standing_states().count() == 1,
+        state_table,
+        strip_credits: strips::all_credits(here, design),
+        not_aligned: if strips.is_empty() {
+            Vec::new()
+        } else {
+            strips::not_shown(here, design, None)
+        },
+        strips,
+        told_apart: told_apart::summary(here, design),
+        descent: descent::diagram(here, design),
+        wear: pull_order::all(here, design),
+        key: candidates::has_key(design)
+            .then(|| here.href(&Address::IdentificationKey(design.key.clone()))),
+        printings: printings::lines(here, design),
+        variants: printings::variants(here, design),
+        printing_table,
+        other_points: point_table::other_points(here, design, &placed),
+        groups: holdings::groups(here, design),
+        crossing: crossing::table(here, design, Shown::Gallery(gallery.as_ref())),
+        gallery,
+        census: census(here, design, &sheets),
+        census_page: here
+            .book
+            .overviews
+            .contains(&Overview::Census)
+            .then(|| here.href(&Address::DesignCensus(design.key.clone()))),
+        comparisons: links::recorded(here, design),
+        compare: links::chosen_href(here, design, None),
+        pictures: own_pictures(here, design, leading.as_ref()),
+        related: sources::related(here, design),
+        literature: sources::literature(here, design, &sheets),
+        concordance: sources::concordance(here, design),
+        exhibitions: sources::exhibitions(here, &sheets),
+        commentary: design
+            .commentary
+            .as_ref()
+            .and_then(|note| markdown::html(&note.text, here, Standing::Part).some()),
+        mentioned: mentions::in_texts(here, &Target::Design(design.key.clone())),
+    };
+    let title = format!("{}. {}", design.number, view.title.plain());
+    let described = format!("{title}. {}", view.brief.plain());
+    let siglum = &here.public().settings.siglum.value;
+    Leaf::new(here.address, title, "pages/design.html", &view)
+        .described(described)
+        .cited_as(format!("{siglum} {}", design.number))
+}
+
+fn other_titles(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
+    let first = design.title().map(std::ptr::from_ref);
+    design
+        .titles
+        .iter()
+        .filter(|title| Some(std::ptr::from_ref(*title)) != first)
+        .filter(|title| title.kind != crate::model::design::TitleKind::Former)
+        .map(|title| {
+            let language = title.lang.as_ref().map(|l| l.value.as_str());
+            let text = if title.supplied {
+                CleanHtml::text("[").then(&title.text).then("]")
+            } else {
+                CleanHtml::text(&title.text)
+            };
+            match language {
+                Some(language) => here.in_language("span", &text, Some(language)),
+                None => text,
+            }
+        })
+        .map(|title| {
+            if title.as_str().starts_with("<span") {
+                title
+            } else {
+                CleanHtml::element("span", &[], &title)
+            }
+        })
+        .collect()
+}
+
+/// "14 impressions known, 11 of them located."
+fn census(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> CleanHtml {
+    let Some(study) = here.book.studies.designs.get(&design.key) else {
+        return CleanHtml::empty();
+    };
+    if study.census.sheets.at_most == 0 {
+        return CleanHtml::empty();
+    }
+    let words = here.words();
+    let mut out = CleanHtml::text(&sheet_counts::known(here, study.census.sheets));
+    let located = study
+        .census
+        .by
+        .status
+        .iter()
+        .find(|row| row.key == Some(Status::Located));
+    if let Some(row) = located {
+        let figure = CleanHtml::text(&sheet_counts::figure(row.sheets));
+        out = out
+            .then("; ")
+            .and(&words.html("of-which-located", None, &[("figure", &figure)]));
+    }
+    out.push_text(".");
+    for impression in sheets {
+        for other in &impression.maybe_same_as {
+            let pair = words.html(
+                "may-be-one-sheet",
+                None,
+                &[
+                    ("one", &here.impression(&impression.key)),
+                    ("other", &here.impression(&other.impression.value)),
+                ],
+            );
+            out = out.then(" ").and(&pair);
+        }
+    }
+    out
+}
+
+fn own_pictures(here: &Here<'_>, design: &Design, leading: Option<&PictureKey>) -> Vec<Plate> {
+    design
+        .pictures
+        .iter()
+        .map(|picture| PictureKey {
+            owner: PictureOwner::Design(design.key.clone()),
+            name: picture.name.value.clone(),
+        })
+        .filter(|key| Some(key) != leading)
+        .filter_map(|key| figures::plate(here, &key, None, Setting::Gallery))
+        .collect()
+}

@@ -1,0 +1,189 @@
+//! What others say of a design: literature, concordance, exhibitions, related designs, texts.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use crate::model::design::Design;
+use crate::model::edtf::Day;
+use crate::model::impression::Impression;
+use crate::model::key::Key;
+use crate::model::literature::{Citation, Relation};
+use crate::model::occurrence::{MentionRole, RecordId};
+use crate::model::vocabulary::List;
+use crate::page::phrases::claims;
+use crate::page::phrases::venues::exhibition_in_full;
+use crate::page::setting::address::{Address, Fragment};
+use crate::page::setting::book::Here;
+use crate::page::setting::html::{CleanHtml, capitalised};
+use crate::study::back_links::{Part, Source};
+use crate::study::concordance;
+
+/// The concordance of one design.
+#[derive(Serialize)]
+pub(super) struct Concordance {
+    works: Vec<CleanHtml>,
+    rows: Vec<Row>,
+}
+
+#[derive(Serialize)]
+struct Row {
+    ours: CleanHtml,
+    theirs: Vec<String>,
+}
+
+/// What cites the design: the works it names, then those that its impressions name.
+pub(super) fn literature(
+    here: &Here<'_>,
+    design: &Design,
+    sheets: &[&Impression],
+) -> Vec<CleanHtml> {
+    let own = design
+        .literature
+        .iter()
+        .chain(&design.known_from)
+        .map(|c| claims::citation(here, c));
+    let of_sheets = sheets.iter().flat_map(|i| {
+        i.literature.iter().map(|c: &Citation| {
+            claims::citation(here, c)
+                .then(" (")
+                .and(&here.impression(&i.key))
+                .then(")")
+        })
+    });
+    own.chain(of_sheets).collect()
+}
+
+/// Our numbers beside theirs; `None` where no earlier catalogue numbers the design or its parts.
+pub(super) fn concordance(here: &Here<'_>, design: &Design) -> Option<Concordance> {
+    let rows = here.book.concordance.get(&design.key)?;
+    let works: Vec<_> = here
+        .book
+        .studies
+        .concordance
+        .works
+        .iter()
+        .filter(|work| rows.iter().any(|row| row.cells.contains_key(*work)))
+        .collect();
+    if works.is_empty() {
+        return None;
+    }
+    let rows = rows
+        .iter()
+        .map(|row| Row {
+            ours: ours(here, design, &row.ours.part),
+            theirs: works
+                .iter()
+                .map(|work| {
+                    let cells = row.cells.get(*work).map(Vec::as_slice).unwrap_or_default();
+                    let said: Vec<_> = cells.iter().map(|cell| theirs(here, cell)).collect();
+                    if said.is_empty() {
+                        "–".to_owned()
+                    } else {
+                        said.join("; ")
+                    }
+                })
+                .collect(),
+        })
+        .collect();
+    Some(Concordance {
+        works: works.into_iter().map(|w| here.work(w, None)).collect(),
+        rows,
+    })
+}
+
+/// "14", "14 *iii*", "14 Memorial edition".
+pub(super) fn ours(here: &Here<'_>, design: &Design, part: &concordance::DesignPart) -> CleanHtml {
+    let address = Address::Design(design.key.clone());
+    let number = CleanHtml::text(&design.number);
+    match part {
+        concordance::DesignPart::Whole => here.link(&address, &number),
+        concordance::DesignPart::State(state) => CleanHtml::link(
+            &here.href_part(&address, Fragment::State(state)),
+            &number.then(" ").and(&here.numeral(&design.key, state)),
+        ),
+        concordance::DesignPart::Printing(printing) => CleanHtml::link(
+            &here.href_part(&address, Fragment::Printing(printing)),
+            &number.then(" ").then(&here.printing_name(design, printing)),
+        ),
+    }
+}
+
+/// "22", or "II (covers ours)".
+pub(super) fn theirs(here: &Here<'_>, cell: &concordance::OtherNumber) -> String {
+    match cell.relation {
+        Relation::Same => cell.number.clone(),
+        relation => format!(
+            "{} ({})",
+            cell.number,
+            here.words().listed("relation", relation)
+        ),
+    }
+}
+
+/// Where sheets of the design were shown, in order of time: each exhibition once, with its numbers
+/// and sheets.
+pub(super) fn exhibitions(here: &Here<'_>, sheets: &[&Impression]) -> Vec<CleanHtml> {
+    let mut shown: BTreeMap<(bool, Option<Day>, &Key), Vec<CleanHtml>> = BTreeMap::new();
+    for impression in sheets {
+        for exhibited in &impression.exhibited {
+            let key = &exhibited.exhibition.value;
+            let exhibition = here.public().exhibitions.get(key);
+            let date = exhibition.and_then(|e| e.date.as_ref());
+            let day = date.and_then(|d| d.earliest().day());
+            let sheet = CleanHtml::text("(")
+                .and(&here.impression(&impression.key))
+                .then(")");
+            let at = exhibited.at.as_deref().unwrap_or_default();
+            let said = CleanHtml::join([&CleanHtml::text(at), &sheet], " ");
+            shown
+                .entry((day.is_none(), day, key))
+                .or_default()
+                .push(said);
+        }
+    }
+    shown
+        .into_iter()
+        .map(|((_, _, key), said)| {
+            let exhibition = here.public().exhibitions.get(key);
+            exhibition_in_full(here, key, exhibition)
+                .then(", ")
+                .and(&CleanHtml::join(&said, "; "))
+        })
+        .collect()
+}
+
+/// Related designs, with how; also those that name this one.
+pub(super) fn related(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
+    let mut lines: Vec<CleanHtml> = design
+        .related
+        .iter()
+        .map(|related| {
+            let link = here.design(&related.design.value);
+            match &related.how {
+                Some(how) => {
+                    let how = here.term(List::Relations, how.value.as_str());
+                    capitalised(&CleanHtml::text(&how)).then(": ").and(&link)
+                }
+                None => link,
+            }
+        })
+        .collect();
+    let mentions = here.book.studies.back_links.designs.get(&design.key);
+    for mention in mentions.into_iter().flatten() {
+        if mention.role != MentionRole::Related {
+            continue;
+        }
+        let RecordId::Design(other) = &mention.from else {
+            continue;
+        };
+        if !design.related.iter().any(|r| r.design.value == *other) {
+            lines.push(
+                CleanHtml::text(here.words().word("named-as-related-by"))
+                    .then(" ")
+                    .and(&here.design(other)),
+            );
+        }
+    }
+    lines
+}

@@ -1,0 +1,106 @@
+//! What tells the states of a design apart, and what does not, in sentences.
+//!
+//! From the same study as the identification key: for each state, the points that tell it from the
+//! states it follows; for the whole, the fewest points that tell apart all that can be told, and
+//! what no recorded point separates.
+
+use crate::model::design::Design;
+use crate::model::state::State;
+use crate::page::key::candidates;
+use crate::page::phrases::enumeration;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::{CleanHtml, as_sentences};
+use crate::study::candidates::changes;
+use crate::study::separate::separability;
+use crate::study::table::DiagnosticTable;
+
+/// The longest list of pairs that a page prints; what is beyond is counted.
+const MOST_PAIRS: usize = 12;
+
+/// "Told from *i* by the beam; from *ii* by no recorded point", as sentences; nothing for a first
+/// state.
+pub(super) fn from_those_before(here: &Here<'_>, design: &Design, state: &State) -> CleanHtml {
+    let words = here.words();
+    let sentences: Vec<CleanHtml> = changes(design, state)
+        .iter()
+        .map(|change| {
+            let before = here.numeral(&design.key, &change.follows);
+            let telling: Vec<CleanHtml> = change
+                .changed
+                .iter()
+                .filter(|c| c.tells_apart)
+                .map(|c| here.point(design, &c.point))
+                .collect();
+            if telling.is_empty() {
+                return words.html("told-by-nothing", None, &[("state", &before)]);
+            }
+            let points = enumeration::together(here, &telling);
+            words.html("told-by", None, &[("state", &before), ("points", &points)])
+        })
+        .collect();
+    as_sentences(&sentences)
+}
+
+/// The fewest points that tell apart all that can be told, and what no point separates; nothing
+/// where there is only one thing a sheet can be, or nothing to look at.
+pub(super) fn summary(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
+    if !candidates::has_key(design) {
+        return Vec::new();
+    }
+    let table = candidates::table(here, design);
+    if table.candidates.len() < 2 {
+        return Vec::new();
+    }
+    let words = here.words();
+    let found = separability(&table);
+    let mut lines = Vec::new();
+    let points: Vec<CleanHtml> = found
+        .smallest_set
+        .iter()
+        .filter_map(|at| Some(here.point(design, &table.points.get(*at)?.key)))
+        .collect();
+    if !points.is_empty() {
+        let points = enumeration::together(here, &points);
+        let which = match (found.exact, found.inseparable.is_empty()) {
+            (true, true) => "smallest-set-of-all",
+            (true, false) => "smallest-set",
+            (false, _) => "gathered-set",
+        };
+        lines.push(words.html(which, None, &[("points", &points)]));
+    }
+    let pairs: Vec<CleanHtml> = found
+        .inseparable
+        .iter()
+        .take(MOST_PAIRS)
+        .filter_map(|(one, other)| pair(here, design, &table, *one, *other))
+        .collect();
+    if !pairs.is_empty() {
+        let pairs = CleanHtml::join(&pairs, "; ");
+        lines.push(words.html("not-separated", None, &[("pairs", &pairs)]));
+    }
+    let beyond = found.inseparable.len().saturating_sub(MOST_PAIRS);
+    if beyond > 0 {
+        lines.push(CleanHtml::text(&words.count("not-separated-more", beyond)));
+    }
+    lines
+}
+
+/// "*iii*, Printed by the artist, from *iii*, Memorial portfolio".
+fn pair(
+    here: &Here<'_>,
+    design: &Design,
+    table: &DiagnosticTable,
+    one: CandidateAt,
+    other: CandidateAt,
+) -> Option<CleanHtml> {
+    let name = |at: CandidateAt| {
+        let row = table.candidates.get(at)?;
+        Some(candidates::candidate_name(here, design, row))
+    };
+    let (one, other) = (name(one)?, name(other)?);
+    Some(here.words().html(
+        "pair-not-separated",
+        None,
+        &[("one", &one), ("other", &other)],
+    ))
+}

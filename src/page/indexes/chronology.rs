@@ -1,0 +1,191 @@
+//! The chronology: what the catalogue can date, year by year.
+
+use serde::Serialize;
+
+use crate::model::edtf::Date;
+use crate::model::exhibition::Venue;
+use crate::model::key::Key;
+use crate::page::phrases::dates;
+use crate::page::phrases::enumeration;
+use crate::page::setting::address::{Address, Fragment};
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+use crate::page::setting::leaf::Leaf;
+use crate::study::chronology::{Event, What};
+use crate::study::numerals::Numeral;
+
+#[derive(Serialize)]
+struct View {
+    title: String,
+    years: Vec<Year>,
+}
+
+#[derive(Serialize)]
+struct Year {
+    /// "1927".
+    when: String,
+    /// What happened.
+    events: Vec<CleanHtml>,
+}
+
+pub(crate) fn page(here: &Here<'_>) -> Leaf {
+    let title = here.words().word("chronology").to_owned();
+    let view = View {
+        title: title.clone(),
+        years: years(here),
+    };
+    Leaf::new(here.address, title, "pages/chronology.html", &view)
+}
+
+fn years(here: &Here<'_>) -> Vec<Year> {
+    let mut years: Vec<Year> = Vec::new();
+    let mut events = here.book.studies.chronology.iter().peekable();
+    while let Some(event) = events.next() {
+        let mut states = Vec::new();
+        if let EventKind::State { design, state } = &event.what {
+            // The states of one design at one date are told together.
+            states.push(state);
+            while let Some(next) = events.peek() {
+                match &next.what {
+                    EventKind::State {
+                        design: other,
+                        state,
+                    } if other == design && next.date == event.date => {
+                        states.push(state);
+                        events.next();
+                    }
+                    _ => break,
+                }
+            }
+        }
+        let Some(told) = told(here, event, &states) else {
+            continue;
+        };
+        let when = heading(here, &event.date);
+        let whole = match event.what {
+            EventKind::Active(_) | EventKind::Exhibition(_) => {
+                dates::throughout(&event.date, here.words())
+            }
+            _ => dates::once(&event.date, here.words()),
+        };
+        let told = if whole == when {
+            told
+        } else {
+            told.then(" ").and(&CleanHtml::quiet(&format!("({whole})")))
+        };
+        match years.last_mut() {
+            Some(year) if year.when == when => year.events.push(told),
+            _ => years.push(Year {
+                when,
+                events: vec![told],
+            }),
+        }
+    }
+    years
+}
+
+/// The year under which a date is listed: that of its first day, where the end is open or unknown
+/// of its last. A date no year can be given is listed under its words.
+fn heading(here: &Here<'_>, date: &Date) -> String {
+    let day = date.earliest().day().or(date.latest().day());
+    match day {
+        Some(day) if day.year > 0 => day.year.to_string(),
+        _ => dates::once(date, here.words()),
+    }
+}
+
+/// What happened, in a line; nothing for what is not published.
+fn told(here: &Here<'_>, event: &Event, states: &[&Key]) -> Option<CleanHtml> {
+    let words = here.words();
+    let of_person = |id: &str, key: &Key| words.html(id, None, &[("person", &here.person(key))]);
+    Some(match &event.what {
+        EventKind::Born(key) => of_person("event-born", key),
+        EventKind::Active(key) => of_person("event-active", key),
+        EventKind::Died(key) => of_person("event-died", key),
+        EventKind::Design(key) => {
+            here.public().designs.get(key)?;
+            here.design(key)
+        }
+        EventKind::State { design, .. } => {
+            here.public().designs.get(design)?;
+            let is_only = states.iter().any(|state| {
+                let numeral = here.book.studies.numeral(design, state);
+                numeral.is_some_and(Numeral::is_only)
+            });
+            if is_only {
+                let design = here.design(design);
+                return Some(words.html("event-only-state", None, &[("design", &design)]));
+            }
+            let numerals: Vec<CleanHtml> = states
+                .iter()
+                .map(|state| linked_numeral(here, design, state))
+                .collect();
+            words.html(
+                "event-states",
+                Some(states.len()),
+                &[
+                    ("states", &enumeration::together(here, &numerals)),
+                    ("design", &here.design(design)),
+                ],
+            )
+        }
+        EventKind::Printing { design, printing } => {
+            let record = here.public().designs.get(design)?;
+            let to = here.href_part(
+                &Address::Design(design.clone()),
+                Fragment::Printing(printing),
+            );
+            let name = CleanHtml::text(&here.printing_name(record, printing));
+            words.html(
+                "event-printing",
+                None,
+                &[
+                    ("printing", &CleanHtml::link(&to, &name)),
+                    ("design", &here.design(design)),
+                ],
+            )
+        }
+        EventKind::Matrix { design, matrix } => {
+            let record = here.public().designs.get(design)?;
+            let matrix = record.matrix(matrix)?;
+            let fate = matrix.now.as_ref()?.state.value;
+            let to = here.href_part(
+                &Address::Design(design.clone()),
+                Fragment::Matrix(&matrix.key),
+            );
+            let name = CleanHtml::text(&matrix.key.as_str().replace('-', " "));
+            words.html(
+                "event-matrix",
+                None,
+                &[
+                    ("matrix", &CleanHtml::link(&to, &name)),
+                    ("fate", &CleanHtml::text(words.listed("matrix-fate", fate))),
+                    ("design", &here.design(design)),
+                ],
+            )
+        }
+        EventKind::Exhibition(key) => {
+            let exhibition = here.public().exhibitions.get(key)?;
+            let venue =
+                exhibition
+                    .venue
+                    .as_ref()
+                    .map_or_else(CleanHtml::empty, |venue| match venue {
+                        Venue::Holder(holder) => here.holder_and_city(&holder.value),
+                        Venue::Named(name) => CleanHtml::text(name),
+                    });
+            let place = exhibition.town.as_deref().unwrap_or_default();
+            let whole = CleanHtml::join(
+                [&here.exhibition(key), &venue, &CleanHtml::text(place)],
+                ", ",
+            );
+            words.html("event-exhibition", None, &[("exhibition", &whole)])
+        }
+    })
+}
+
+/// A numeral that leads to its state; "only state" where there is one.
+fn linked_numeral(here: &Here<'_>, design: &Key, state: &Key) -> CleanHtml {
+    let to = here.href_part(&Address::Design(design.clone()), Fragment::State(state));
+    CleanHtml::link(&to, &here.numeral(design, state))
+}

@@ -1,0 +1,185 @@
+//! The designs: by number, with a small plate each; then by date. Those rejected or withdrawn keep
+//! their numbers and stand apart.
+
+use serde::Serialize;
+
+use crate::model::design::Design;
+use crate::model::edtf::Day;
+use crate::model::words::ClosedList as _;
+use crate::page::design::brief;
+use crate::page::phrases::dates;
+use crate::page::phrases::sheet_counts;
+use crate::page::phrases::standing_note;
+use crate::page::plates::figures;
+use crate::page::setting::address::{Address, Overview};
+use crate::page::setting::book::Here;
+use crate::page::setting::html::{CleanHtml, as_sentences};
+use crate::page::setting::leaf::Leaf;
+use crate::page::setting::pictures::{Image, Setting};
+
+#[derive(Serialize)]
+struct View {
+    title: String,
+    brief: CleanHtml,
+    accepted: Vec<Entry>,
+    apart: Vec<Entry>,
+    years: Vec<Year>,
+}
+
+/// A design in the list.
+#[derive(Serialize)]
+pub(crate) struct Entry {
+    number: String,
+    href: String,
+    title: CleanHtml,
+    original: Option<CleanHtml>,
+    about: CleanHtml,
+    standing: Option<CleanHtml>,
+    image: Option<Image>,
+}
+
+/// The designs that begin in one year.
+#[derive(Serialize)]
+struct Year {
+    when: CleanHtml,
+    designs: Vec<CleanHtml>,
+}
+
+pub(crate) fn page(here: &Here<'_>) -> Leaf {
+    let words = here.words();
+    let (apart, accepted): (Vec<&Design>, Vec<&Design>) = here
+        .designs_in_order()
+        .partition(|d| d.standing.is_set_apart());
+    let view = View {
+        title: words.word(Overview::Designs.word()).to_owned(),
+        brief: brief(here, accepted.len()),
+        years: by_date(here, &accepted),
+        accepted: accepted.iter().map(|d| entry(here, d)).collect(),
+        apart: apart.iter().map(|d| entry(here, d)).collect(),
+    };
+    let title = view.title.clone();
+    let described = view.brief.plain();
+    Leaf::new(here.address, title, "pages/designs.html", &view).described(described)
+}
+
+/// "29 designs by number. Also by date, techniques, series."
+fn brief(here: &Here<'_>, count: usize) -> CleanHtml {
+    let words = here.words();
+    let by_date = CleanHtml::link("#by-date", &CleanHtml::text(words.word("by-date")));
+    let others = [Overview::Techniques, Overview::Series, Overview::Titles];
+    let others = others
+        .into_iter()
+        .filter(|o| here.book.overviews.contains(o))
+        .map(|o| {
+            let id = format!("by-{}", o.word());
+            let text = words.find(&id).unwrap_or_default();
+            here.link(&Address::Overview(o), &CleanHtml::text(text))
+        });
+    let ways: Vec<_> = std::iter::once(by_date).chain(others).collect();
+    let all = CleanHtml::join(&ways, ", ");
+    as_sentences(&[
+        CleanHtml::text(&words.count("designs-by-number", count)),
+        words.html("also", None, &[("ways", &all)]),
+    ])
+}
+
+pub(crate) fn entry(here: &Here<'_>, design: &Design) -> Entry {
+    let image = figures::design_picture(here, design).and_then(|key| {
+        let picture = here.book.pictures.get(&key)?;
+        // The title beside it says what it is.
+        Image::new(picture, here.root, String::new(), Setting::Thumb)
+    });
+    Entry {
+        number: design.number.clone(),
+        href: here.href(&Address::Design(design.key.clone())),
+        title: here.design_title(design),
+        original: original_title(here, design),
+        about: about(here, design),
+        standing: standing_note::note(here, &design.standing),
+        image,
+    }
+}
+
+/// The title in its own script, where the one in use is another.
+fn original_title(here: &Here<'_>, design: &Design) -> Option<CleanHtml> {
+    use crate::model::design::TitleKind;
+    let in_use = design.title()?;
+    let original = design
+        .titles
+        .iter()
+        .find(|t| t.kind == TitleKind::Original)
+        .filter(|t| t.text.value != in_use.text.value)?;
+    let language = original.lang.as_ref().map(|l| l.value.as_str());
+    Some(here.in_language("span", &CleanHtml::text(&original.text), language))
+}
+
+/// "1927. Colour woodcut from 5 blocks. 5 states, 4 printings; 18 impressions known."
+fn about(here: &Here<'_>, design: &Design) -> CleanHtml {
+    let words = here.words();
+    let states = match design.standing_states().count() {
+        0 => String::new(),
+        1 => words.word("only-state").to_owned(),
+        n => words.count("count-states", n),
+    };
+    let printings = match design.standing_printings().count() {
+        0 | 1 => String::new(),
+        n => words.count("count-printings", n),
+    };
+    let census = here
+        .book
+        .studies
+        .designs
+        .get(&design.key)
+        .map(|study| study.census.sheets)
+        .filter(|sheets| sheets.at_most > 0)
+        .map_or_else(
+            || words.word("no-impression-known").to_owned(),
+            |sheets| sheet_counts::known(here, sheets),
+        );
+    let facts = [states, printings].map(|text| CleanHtml::text(&text));
+    brief::brief(here, design).then(" ").and(&as_sentences(&[
+        CleanHtml::join(&facts, ", "),
+        CleanHtml::text(&census),
+    ]))
+}
+
+/// The designs by the first day each can be of; those without a date last.
+fn by_date(here: &Here<'_>, designs: &[&Design]) -> Vec<Year> {
+    let mut dated: Vec<(Option<Day>, &Design)> = designs
+        .iter()
+        .map(|d| (d.date.own().and_then(|date| date.earliest().day()), *d))
+        .collect();
+    dated.sort_by_key(|(day, design)| {
+        let rank = here.book.studies.order.rank(&design.key);
+        (day.is_none(), *day, rank)
+    });
+    let mut years: Vec<(Option<i64>, Year)> = Vec::new();
+    for (day, design) in dated {
+        let year = day.map(|d| d.year);
+        let exact = design
+            .date
+            .own()
+            .map_or_else(CleanHtml::empty, |d| dates::once_html(d, here.words()));
+        let name = here.design(&design.key);
+        let heading = year.map_or_else(
+            || CleanHtml::text(here.words().word("undated")),
+            |y| CleanHtml::text(&y.to_string()),
+        );
+        let line = if exact.is_empty() || exact.plain() == heading.plain() {
+            name
+        } else {
+            name.then(", ").and(&exact)
+        };
+        match years.last_mut() {
+            Some((last, entry)) if *last == year => entry.designs.push(line),
+            _ => years.push((
+                year,
+                Year {
+                    when: heading,
+                    designs: vec![line],
+                },
+            )),
+        }
+    }
+    years.into_iter().map(|(_, year)| year).collect()
+}

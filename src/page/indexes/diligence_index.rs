@@ -1,0 +1,132 @@
+//! The index of what is recorded of the owners of sheets from 1933 to 1945. Worded without accusation, and
+//! never without the caution.
+
+use serde::Serialize;
+
+use crate::model::design::Design;
+use crate::model::impression::Impression;
+use crate::page::lists::list::List;
+use crate::page::lists::run_on::{self, RunOn};
+use crate::page::setting::address::Address;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::{CleanHtml, capitalised};
+use crate::page::setting::leaf::Leaf;
+use crate::page::sheet::diligence::stretch;
+use crate::study::diligence::{Change, Known, Status, Years};
+
+#[derive(Serialize)]
+struct View {
+    title: String,
+    brief: String,
+    caution: CleanHtml,
+    /// Sheets of which nothing more needs to be told, by where they are.
+    silent: RunOn,
+    throughout: RunOn,
+    partly: List,
+    perhaps: List,
+    not_asked: String,
+}
+
+/// The page that gathers.
+pub(crate) fn page(here: &Here<'_>) -> Leaf {
+    let words = here.words();
+    let title = words.word("overview-provenance").to_owned();
+    let not_asked = here
+        .impressions_in_order()
+        .filter(|(_, i)| !here.book.studies.diligence.contains_key(&i.key))
+        .count();
+    let view = View {
+        title: title.clone(),
+        brief: words.word("provenance-years-brief").to_owned(),
+        caution: here.with_cautions("years-caution"),
+        silent: by_place(here, Status::Silent),
+        throughout: by_place(here, Status::Throughout),
+        partly: line_by_line(here, Status::Partly),
+        perhaps: line_by_line(here, Status::Perhaps),
+        not_asked: match not_asked {
+            0 => String::new(),
+            n => words.count("years-not-asked", n),
+        },
+    };
+    Leaf::new(here.address, title, "pages/diligence.html", &view)
+}
+
+/// The published sheets of a status, in readers' order.
+fn sheets<'a>(
+    here: &'a Here<'_>,
+    status: Status,
+) -> impl Iterator<Item = (&'a Design, &'a Impression, &'a Years)> {
+    let all = &here.book.studies.diligence;
+    here.impressions_in_order()
+        .filter_map(|(design, i)| Some((design, i, all.get(&i.key)?)))
+        .filter(move |(_, _, years)| years.status() == status)
+}
+
+fn heading(here: &Here<'_>, status: Status) -> CleanHtml {
+    let word = match status {
+        Status::Throughout => "years-head-throughout",
+        Status::Perhaps => "years-head-perhaps",
+        Status::Partly => "years-head-partly",
+        Status::Silent => "years-head-silent",
+    };
+    CleanHtml::text(here.words().word(word))
+}
+
+/// A handle, with what else museums ask: "14.7 (change of hands recorded, may be printed later)".
+fn marked(here: &Here<'_>, impression: &Impression, years: &Years) -> CleanHtml {
+    let words = here.words();
+    let change = match years.change {
+        Change::None => "",
+        Change::Possible => words.word("years-mark-change-possible"),
+        Change::Recorded => words.word("years-mark-change-recorded"),
+    };
+    let later = if years.may_be_later {
+        words.word("years-mark-later")
+    } else {
+        ""
+    };
+    let marks = CleanHtml::join([&CleanHtml::text(change), &CleanHtml::text(later)], ", ");
+    let handle = here.impression(&impression.key);
+    if marks.is_empty() {
+        return handle;
+    }
+    let marks = CleanHtml::text("(").and(&marks).then(")");
+    handle.then(" ").and(&CleanHtml::span("quiet", &marks))
+}
+
+/// Handles by where the sheets are: "Northport, Harbour Museum 14.1, 14.7".
+fn by_place(here: &Here<'_>, status: Status) -> RunOn {
+    let items: Vec<(CleanHtml, CleanHtml)> = sheets(here, status)
+        .map(|(_, impression, years)| {
+            let place = CleanHtml::text(&here.whereabouts(impression));
+            let lead = match &impression.holder {
+                Some(holder) => here.link(&Address::Holder(holder.value.clone()), &place),
+                None => capitalised(&place),
+            };
+            (lead, marked(here, impression, years))
+        })
+        .collect();
+    let n = items.len();
+    RunOn {
+        heading: heading(here, status),
+        note: CleanHtml::text(&here.words().count("count-impressions", n)).some(),
+        lines: run_on::by_lead(here, items),
+    }
+}
+
+/// A line each, with what is not known.
+fn line_by_line(here: &Here<'_>, status: Status) -> List {
+    let lines: Vec<CleanHtml> = sheets(here, status)
+        .map(|(_, impression, years)| {
+            let open = years.stretches.iter().filter(|s| s.known != Known::Owner);
+            let open: Vec<CleanHtml> = open.map(|s| stretch(here, s)).collect();
+            let place = CleanHtml::text(&here.whereabouts(impression));
+            let name = CleanHtml::join([&marked(here, impression, years), &place], ", ");
+            name.then(". ").and(&CleanHtml::join(&open, "; "))
+        })
+        .collect();
+    let n = lines.len();
+    let mut list = List::new(heading(here, status), lines);
+    list.note = CleanHtml::text(&here.words().count("count-impressions", n)).some();
+    list
+}

@@ -1,0 +1,178 @@
+//! Designs gathered by series, subject and technique, and impressions by paper: one list for each,
+//! where links from entries lead.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use crate::model::key::{ImpressionKey, Key};
+use crate::model::vocabulary::List as Vocabulary;
+use crate::model::words::ClosedList as _;
+use crate::page::lists::list::List;
+use crate::page::setting::address::Overview;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+use crate::page::setting::leaf::Leaf;
+use crate::study::order::Collator;
+
+#[derive(Serialize)]
+struct View {
+    /// Parts stand close together, as in an index.
+    index: bool,
+    title: String,
+    lists: Vec<List>,
+}
+
+fn leaf(here: &Here<'_>, overview: Overview, template: &'static str, lists: Vec<List>) -> Leaf {
+    let title = here.words().word(overview.word()).to_owned();
+    let view = View {
+        index: true,
+        title: title.clone(),
+        lists,
+    };
+    Leaf::new(here.address, title, template, &view)
+}
+
+/// Series, each in its own order.
+pub(crate) fn series(here: &Here<'_>) -> Leaf {
+    let numbers = Collator::of_numbers(here.language());
+    let mut by_name: BTreeMap<&str, Vec<(&str, CleanHtml)>> = BTreeMap::new();
+    for design in here.designs_in_order() {
+        if let Some(series) = &design.series {
+            let position = series.position.as_deref().unwrap_or_default();
+            let line = here.design_and_date(&design.key);
+            let line = CleanHtml::join([&CleanHtml::text(position), &line], ". ");
+            by_name
+                .entry(&series.name)
+                .or_default()
+                .push((position, line));
+        }
+    }
+    let lists = by_name
+        .into_iter()
+        .map(|(name, mut lines)| {
+            // The sort is stable: without positions the order of the catalogue stays.
+            lines.sort_by(|a, b| numbers.compare(a.0, b.0));
+            let lines = lines.into_iter().map(|(_, line)| line).collect();
+            List::new(CleanHtml::text(name), lines).at(id_of(name))
+        })
+        .collect();
+    leaf(
+        here,
+        Overview::Series,
+        "pages/series.html",
+        in_order(here, lists),
+    )
+}
+
+/// Subjects: terms and free words alike.
+pub(crate) fn subjects(here: &Here<'_>) -> Leaf {
+    let mut by_subject: BTreeMap<&str, Vec<CleanHtml>> = BTreeMap::new();
+    for design in here.designs_in_order() {
+        for subject in &design.subjects {
+            by_subject
+                .entry(subject)
+                .or_default()
+                .push(here.design_and_date(&design.key));
+        }
+    }
+    let lists = by_subject
+        .into_iter()
+        .map(|(subject, lines)| {
+            let name = here
+                .public()
+                .vocabularies
+                .term(Vocabulary::Subjects, subject)
+                .and_then(|term| term.label(here.language()))
+                .unwrap_or(subject);
+            List::new(CleanHtml::text(name), lines).at(id_of(subject))
+        })
+        .collect();
+    leaf(
+        here,
+        Overview::Subjects,
+        "pages/subjects.html",
+        in_order(here, lists),
+    )
+}
+
+/// Techniques.
+pub(crate) fn techniques(here: &Here<'_>) -> Leaf {
+    let mut by_technique: BTreeMap<&Key, Vec<CleanHtml>> = BTreeMap::new();
+    for design in here.designs_in_order() {
+        for technique in &design.technique {
+            by_technique
+                .entry(&technique.value)
+                .or_default()
+                .push(here.design_and_date(&design.key));
+        }
+    }
+    let lists = by_technique
+        .into_iter()
+        .map(|(technique, lines)| term_list(here, Vocabulary::Techniques, technique, lines))
+        .collect();
+    leaf(
+        here,
+        Overview::Techniques,
+        "pages/techniques.html",
+        in_order(here, lists),
+    )
+}
+
+/// Papers: the impressions on each, under their designs.
+pub(crate) fn papers(here: &Here<'_>) -> Leaf {
+    let mut by_paper: BTreeMap<&Key, Vec<Vec<&ImpressionKey>>> = BTreeMap::new();
+    for (_, impression) in here.impressions_in_order() {
+        let Some(paper) = &impression.sheet.paper else {
+            continue;
+        };
+        let designs = by_paper.entry(&paper.value).or_default();
+        match designs.last_mut() {
+            Some(keys)
+                if keys
+                    .first()
+                    .is_some_and(|k| k.design == impression.key.design) =>
+            {
+                keys.push(&impression.key);
+            }
+            _ => designs.push(vec![&impression.key]),
+        }
+    }
+    let lists = by_paper
+        .into_iter()
+        .map(|(paper, designs)| {
+            let lines = designs
+                .into_iter()
+                .filter_map(|keys| {
+                    let design = here.design(&keys.first()?.design);
+                    Some(design.then(": ").and(&here.handles(keys)))
+                })
+                .collect();
+            term_list(here, Vocabulary::Papers, paper, lines)
+        })
+        .collect();
+    leaf(
+        here,
+        Overview::Papers,
+        "pages/papers.html",
+        in_order(here, lists),
+    )
+}
+
+/// A list under a term, which leads to what the term means.
+fn term_list(here: &Here<'_>, list: Vocabulary, key: &Key, lines: Vec<CleanHtml>) -> List {
+    let name = here.term(list, key.as_str());
+    List::new(CleanHtml::text(&name), lines).at(id_of(key.as_str()))
+}
+
+/// The id of a list; the same that `Here::gathered` leads to.
+fn id_of(name: &str) -> Option<String> {
+    Key::nearest_form(name).map(|key| key.to_string())
+}
+
+fn in_order(here: &Here<'_>, mut lists: Vec<List>) -> Vec<List> {
+    let collator = Collator::of_words(here.language());
+    lists.sort_by_cached_key(|list| list.heading.plain());
+    lists.sort_by(|a, b| collator.compare(&a.heading.plain(), &b.heading.plain()));
+    lists
+}

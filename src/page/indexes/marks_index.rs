@@ -1,0 +1,181 @@
+//! Marks: signatures, stamps, seals, collectors' marks, inscriptions and watermarks, each with the
+//! sheets it is met on.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use crate::model::impression::Impression;
+use crate::model::key::{ImpressionKey, Key};
+use crate::model::mark::{Mark, MarkKind};
+use crate::model::words::ClosedList as _;
+use crate::page::lists::list::List;
+use crate::page::phrases::dates;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::{CleanHtml, capitalised};
+use crate::page::setting::leaf::Leaf;
+use crate::page::setting::words::Given;
+use crate::study::marks::User;
+use crate::study::order::Collator;
+
+#[derive(Serialize)]
+struct View {
+    title: String,
+    brief: String,
+    lists: Vec<List>,
+}
+
+/// What makes two marks one: everything but where on the sheet they stand.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+struct Alike {
+    text: String,
+    whose: Option<Key>,
+    applied_by: Option<Key>,
+    medium: String,
+    colour: String,
+    number: String,
+}
+
+pub(crate) fn page(here: &Here<'_>) -> Leaf {
+    let words = here.words();
+    let kinds = MarkKind::ALL.iter().map(|kind| list(here, Some(*kind)));
+    let mut lists: Vec<List> = std::iter::once(shared(here)).chain(kinds).collect();
+    lists.push(list(here, None));
+    lists.push(watermarks(here));
+    let title = words.word("marks").to_owned();
+    let view = View {
+        title: title.clone(),
+        brief: words.word("marks-brief").to_owned(),
+        lists: lists.into_iter().filter(List::has_lines).collect(),
+    };
+    Leaf::new(here.address, title, "pages/marks.html", &view)
+}
+
+/// Whether a sheet bears a mark or a watermark.
+pub(crate) fn has_any(impression: &Impression) -> bool {
+    !impression.marks.is_empty() || impression.sheet.watermark.is_some()
+}
+
+/// The marks that several people used, with who used each when, and on which sheets.
+fn shared(here: &Here<'_>) -> List {
+    let words = here.words();
+    let lines = here.book.studies.shared_marks.iter().map(|mark| {
+        let kind = CleanHtml::text(words.listed("mark", mark.kind));
+        let name = CleanHtml::text(&words.with("quoted", &[("text", Given::Text(&mark.name))]));
+        let users: Vec<CleanHtml> = mark.users.iter().map(|user| used(here, user)).collect();
+        let whole = CleanHtml::join([&capitalised(&kind), &name], " ");
+        whole
+            .then(". ")
+            .and(&CleanHtml::join(&users, "; "))
+            .then(".")
+    });
+    let lines = lines.collect();
+    let mut list = List::new(CleanHtml::text(words.word("marks-shared")), lines);
+    list.note = CleanHtml::text(words.word("marks-shared-note")).some();
+    list.at(Some("shared".to_owned()))
+}
+
+/// "Rosalind Teape, about 1932 to 1968: 7.7, 9.3".
+fn used(here: &Here<'_>, user: &MarkUser) -> CleanHtml {
+    let when = user.when.as_ref().map_or_else(CleanHtml::empty, |date| {
+        dates::throughout_html(date, here.words())
+    });
+    let name = CleanHtml::join([&here.person_or_holder(&user.key), &when], ", ");
+    let mut sheets: Vec<&ImpressionKey> = user.sheets.iter().collect();
+    sheets.sort_by_key(|key| here.book.studies.order.impression_rank(key));
+    name.then(": ").and(&here.handles(sheets))
+}
+
+/// The marks of one kind.
+fn list(here: &Here<'_>, kind: Option<MarkKind>) -> List {
+    let mut met: BTreeMap<Alike, Vec<&ImpressionKey>> = BTreeMap::new();
+    for (_, impression) in here.impressions_in_order() {
+        let of_kind = |m: &&Mark| m.kind.as_ref().map(|k| k.value) == kind;
+        for mark in impression.marks.iter().filter(of_kind) {
+            let sheets = met.entry(alike(mark)).or_default();
+            if sheets.last() != Some(&&impression.key) {
+                sheets.push(&impression.key);
+            }
+        }
+    }
+    let collator = Collator::of_words(here.language());
+    let mut met: Vec<_> = met.into_iter().collect();
+    met.sort_by(|(a, _), (b, _)| collator.compare(&a.text, &b.text).then_with(|| a.cmp(b)));
+    let lines = met
+        .into_iter()
+        .map(|(mark, sheets)| described(here, &mark).then(": ").and(&here.handles(sheets)))
+        .collect();
+    let word = kind.map_or("marks-other".to_owned(), |k| format!("marks-{}", k.word()));
+    let id = kind.map_or("other".to_owned(), |k| k.word().to_owned());
+    List::new(CleanHtml::text(here.words().word(&word)), lines).at(Some(id))
+}
+
+fn alike(mark: &Mark) -> Alike {
+    let text = |t: &Option<String>| t.clone().unwrap_or_default();
+    Alike {
+        text: text(&mark.text),
+        whose: mark.whose.as_ref().map(|k| k.value.clone()),
+        applied_by: mark.applied_by.as_ref().map(|k| k.value.clone()),
+        medium: text(&mark.medium),
+        colour: text(&mark.colour),
+        number: text(&mark.number),
+    }
+}
+
+/// "“O. Perelaz”, pencil; name of Oryna Perelaz; applied by Pavlo Perelaz; L. 1852".
+fn described(here: &Here<'_>, mark: &Alike) -> CleanHtml {
+    let words = here.words();
+    let text = if mark.text.is_empty() {
+        CleanHtml::empty()
+    } else {
+        CleanHtml::text(&words.with("quoted", &[("text", Given::Text(&mark.text))]))
+    };
+    let what = CleanHtml::join(
+        [
+            &text,
+            &CleanHtml::text(&mark.medium),
+            &CleanHtml::text(&mark.colour),
+        ],
+        ", ",
+    );
+    let whose = mark.whose.as_ref().map_or_else(CleanHtml::empty, |whose| {
+        let person = here.person_or_holder(whose);
+        match &mark.applied_by {
+            Some(by) if by == whose => person,
+            _ => words.html("name-of", None, &[("person", &person)]),
+        }
+    });
+    let by = match (&mark.whose, &mark.applied_by) {
+        (_, None) => CleanHtml::empty(),
+        (Some(whose), Some(by)) if whose == by => CleanHtml::text(words.word("mark-own-hand")),
+        (_, Some(by)) => {
+            let name = here.person_or_holder(by);
+            words.html("mark-applied-by", None, &[("name", &name)])
+        }
+    };
+    let whole = CleanHtml::join([&what, &whose, &by, &CleanHtml::text(&mark.number)], "; ");
+    if whole.is_empty() {
+        CleanHtml::text(words.word("mark-not-described"))
+    } else {
+        whole
+    }
+}
+
+fn watermarks(here: &Here<'_>) -> List {
+    let mut met: BTreeMap<&str, Vec<&ImpressionKey>> = BTreeMap::new();
+    for (_, impression) in here.impressions_in_order() {
+        if let Some(watermark) = &impression.sheet.watermark {
+            met.entry(watermark).or_default().push(&impression.key);
+        }
+    }
+    let lines = met
+        .into_iter()
+        .map(|(watermark, sheets)| {
+            CleanHtml::text(watermark)
+                .then(": ")
+                .and(&here.handles(sheets))
+        })
+        .collect();
+    List::new(CleanHtml::text(here.words().word("marks-watermark")), lines)
+        .at(Some("watermark".to_owned()))
+}

@@ -1,0 +1,208 @@
+//! Former owners, by letter, with the sheets each had; agents and keepers apart, who owned nothing;
+//! and the inventory numbers that sheets had before.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use crate::model::certainty::Certainty;
+use crate::model::holder::Holder;
+use crate::model::impression::Impression;
+use crate::model::key::ImpressionKey;
+use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
+use crate::page::lists::custody::{is_keeper, is_owner, stolen_from};
+use crate::page::lists::list::{self, List};
+use crate::page::lists::run_on::{self, RunOn};
+use crate::page::phrases::party_names::sorted_name;
+use crate::page::setting::address::Address;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::{CleanHtml, capitalised};
+use crate::page::setting::leaf::Leaf;
+use crate::page::sheet::provenance;
+use crate::study::filing::filed_under;
+use crate::study::order::Collator;
+
+#[derive(Serialize)]
+struct View {
+    title: String,
+    /// Parts stand close together, as in an index.
+    index: bool,
+    brief: CleanHtml,
+    letters: Vec<List>,
+    apart: Vec<List>,
+    numbers: Option<RunOn>,
+}
+
+/// Whether a record says of anybody that they had its sheet before, or under which number.
+pub(crate) fn has_any(impression: &Impression) -> bool {
+    let mut entries = impression.provenance.iter();
+    !impression.former_accessions.is_empty()
+        || entries.any(|entry| entry.role != PartyRole::Owner || !has_it_now(impression, entry))
+}
+
+pub(crate) fn page(here: &Here<'_>) -> Leaf {
+    let words = here.words();
+    let owners = lines(here, PartyRole::Owner);
+    let title = words.word("owners").to_owned();
+    let view = View {
+        index: true,
+        title: title.clone(),
+        brief: here.with_cautions("owners-brief"),
+        letters: list::by_letter(here, owners),
+        apart: [
+            (PartyRole::Agent, "owners-agents"),
+            (PartyRole::Keeper, "owners-keepers"),
+        ]
+        .into_iter()
+        .map(|(role, heading)| {
+            let collator = Collator::of_words(here.language());
+            let mut lines = lines(here, role);
+            lines.sort_by(|a, b| collator.compare(&a.0, &b.0));
+            let lines = lines.into_iter().map(|(_, line)| line).collect();
+            List::new(CleanHtml::text(words.word(heading)), lines)
+        })
+        .filter(List::has_lines)
+        .collect(),
+        numbers: Some(numbers(here)).filter(|numbers| !numbers.lines.is_empty()),
+    };
+    Leaf::new(here.address, title, "pages/owners.html", &view)
+}
+
+/// Whether somebody who owned a sheet has it still, or would if it were not stolen.
+fn has_it_now(impression: &Impression, entry: &ProvenanceEntry) -> bool {
+    if stolen_from(impression) == Some(&entry.party) {
+        return true;
+    }
+    match (&entry.party, &impression.owner) {
+        (Party::Record(key), Some(_)) => is_owner(impression, &key.value),
+        (Party::Record(key), None) => is_keeper(impression, &key.value),
+        (party, owner) => owner.as_ref() == Some(party),
+    }
+}
+
+/// A line for each who had a sheet in this role and no longer has: name, and sheets. Each comes with
+/// the text it is sorted under.
+fn lines(here: &Here<'_>, role: PartyRole) -> Vec<(String, CleanHtml)> {
+    let of_names = named_before(here);
+    let mut had: BTreeMap<(String, CleanHtml), Vec<(Certainty, &ImpressionKey)>> = BTreeMap::new();
+    for (_, impression) in here.impressions_in_order() {
+        let entries = impression.provenance.iter().filter(|e| e.role == role);
+        for entry in entries.filter(|e| role != PartyRole::Owner || !has_it_now(impression, e)) {
+            let name = named(here, &of_names, &entry.party);
+            let sheets = had.entry(name).or_default();
+            let surer = entry.certainty();
+            match sheets.last_mut() {
+                Some((said, key)) if **key == impression.key => *said = surer.min(*said),
+                _ => sheets.push((surer, &impression.key)),
+            }
+        }
+    }
+    let line =
+        |((sorted, name), sheets): ((String, CleanHtml), Vec<(Certainty, &ImpressionKey)>)| {
+            let handles = sheets.into_iter().map(|(certainty, key)| {
+                let handle = here.impression(key);
+                let doubt = match certainty {
+                    Certainty::Certain => return handle,
+                    Certainty::Probable => here.words().word("probably"),
+                    Certainty::Possible => here.words().word("possibly"),
+                };
+                handle
+                    .then(" ")
+                    .and(&CleanHtml::quiet(&format!("({doubt})")))
+            });
+            let handles: Vec<CleanHtml> = handles.collect();
+            (
+                sorted,
+                name.then(": ").and(&CleanHtml::join(&handles, ", ")),
+            )
+        };
+    had.into_iter().map(line).collect()
+}
+
+/// The holders by the names they had before; the first of several who had the same.
+type NamedBefore<'a> = BTreeMap<&'a str, &'a Holder>;
+
+fn named_before<'a>(here: &Here<'a>) -> NamedBefore<'a> {
+    let mut found = NamedBefore::new();
+    for holder in here.public().holders.values() {
+        for former in &holder.formerly {
+            found.entry(&former.name).or_insert(holder);
+        }
+    }
+    found
+}
+
+/// What a party is sorted under, and its name: a person's as in an index, with life dates.
+fn named(here: &Here<'_>, of_names: &NamedBefore<'_>, party: &Party) -> (String, CleanHtml) {
+    let person = match party {
+        Party::Record(key) => here.public().people.get(&key.value),
+        Party::Named(_) | Party::Undisclosed => None,
+    };
+    let Some(person) = person else {
+        let name = capitalised(&provenance::party(here, party));
+        let sorted = match party {
+            Party::Named(name) => filed_under(name),
+            Party::Record(_) | Party::Undisclosed => name.plain(),
+        };
+        return (
+            sorted,
+            CleanHtml::join([&name, &now(here, of_names, party)], ", "),
+        );
+    };
+    let sorted = sorted_name(person);
+    let link = here.link(
+        &Address::Person(person.key.clone()),
+        &CleanHtml::text(sorted),
+    );
+    let life = CleanHtml::text(&here.life(person));
+    (sorted.to_owned(), CleanHtml::join([&link, &life], ", "))
+}
+
+/// What became of a holder: "now part of Harbour Museum", or "see Harbour Museum" for a name it had.
+fn now(here: &Here<'_>, of_names: &NamedBefore<'_>, party: &Party) -> CleanHtml {
+    match party {
+        Party::Record(key) => {
+            let holder = here.public().holders.get(&key.value);
+            let next = holder.and_then(|holder| holder.successor.as_ref());
+            next.map_or_else(CleanHtml::empty, |next| {
+                let name = here.holder(&next.holder.value);
+                here.words().html("now-part-of", None, &[("holder", &name)])
+            })
+        }
+        Party::Named(name) => {
+            let holder = of_names.get(name.as_str());
+            holder.map_or_else(CleanHtml::empty, |holder| {
+                let name = here.holder(&holder.key);
+                here.words().html("see-record", None, &[("record", &name)])
+            })
+        }
+        Party::Undisclosed => CleanHtml::empty(),
+    }
+}
+
+/// The numbers that sheets had before, by the holder that gave them.
+fn numbers(here: &Here<'_>) -> RunOn {
+    let words = here.words();
+    let mut found: Vec<(CleanHtml, &str, &ImpressionKey)> = Vec::new();
+    for (_, impression) in here.impressions_in_order() {
+        for former in &impression.former_accessions {
+            let holder = former.holder.as_ref().map(|holder| &holder.value);
+            let lead = holder.map_or_else(
+                || CleanHtml::text(words.word("owners-numbers-elsewhere")),
+                |key| here.holder_and_city(key),
+            );
+            found.push((lead, &former.number, &impression.key));
+        }
+    }
+    let numbers = Collator::of_numbers(here.language());
+    found.sort_by(|a, b| numbers.compare(a.1, b.1));
+    let items = found.into_iter().map(|(lead, number, key)| {
+        let number = CleanHtml::span("accession", &CleanHtml::text(number));
+        (lead, number.then(" ").and(&here.impression(key)))
+    });
+    RunOn {
+        heading: CleanHtml::text(words.word("owners-numbers")),
+        note: None,
+        lines: run_on::by_lead(here, items.collect()),
+    }
+}

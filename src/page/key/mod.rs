@@ -1,0 +1,19 @@
+//! The identification key of a design: on screen, as couplets, and as a sheet to take along.
+//!
+//! | file | subject |
+//! |---|---|
+//! | `candidates` | what a sheet of the design can be |
+//! | `points` | the points, with their details |
+//! | `couplets` | the couplets |
+//! | `data` | the table for the script |
+//! | `page` | the page of the key |
+//! | `examination_sheet` | the points on paper |
+//! | `prefilled` | the address of the key with what a record says was seen |
+
+pub(crate) mod candidates;
+mod couplets;
+mod data;
+pub(crate) mod examination_sheet;
+pub(crate) mod page;
+mod points;
+pub(crate) mod prefilled;

@@ -1,0 +1,68 @@
+//! The identification key of a design: what a sheet on the table can be.
+//!
+//! The page is a key of the printed tradition, usable without script and on paper: couplets, then
+//! the points with their details. A script (`assets/key.js`) sets the same key as a form, in which
+//! points are answered in any order; its markup waits in a `template`, so that no control stands on
+//! the page that does nothing.
+
+use serde::Serialize;
+
+use super::candidates::{candidate_name, consistent_with, table};
+use super::couplets::{self, CoupletLine};
+use super::data;
+use super::points::{self, Detailed};
+use crate::model::design::Design;
+use crate::page::setting::address::Address;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+use crate::page::setting::leaf::Leaf;
+use crate::page::setting::number_size::number_class;
+use crate::page::setting::words::Given;
+use crate::study::couplets::couplets;
+
+#[derive(Serialize)]
+struct View {
+    number: String,
+    number_class: &'static str,
+    design: CleanHtml,
+    title: String,
+    brief: String,
+    sheet: String,
+    couplets: Vec<CoupletLine>,
+    /// What the key says where no point narrows the candidates: all of them.
+    all: CleanHtml,
+    points: Vec<Detailed>,
+    details_from: Option<CleanHtml>,
+    candidates: Vec<CleanHtml>,
+    data: CleanHtml,
+}
+
+pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
+    let words = here.words();
+    let table = table(here, design);
+    let names: Vec<CleanHtml> = table
+        .candidates
+        .iter()
+        .map(|row| candidate_name(here, design, row))
+        .collect();
+    let title = words.word("identification-key").to_owned();
+    let view = View {
+        number: design.number.clone(),
+        number_class: number_class(&design.number),
+        design: here.design(&design.key),
+        title: title.clone(),
+        brief: words.count("key-candidates", table.candidates.len()),
+        sheet: here.href(&Address::ExaminationSheet(design.key.clone())),
+        couplets: couplets::lines(here, design, &table, &couplets(&table), &names),
+        all: consistent_with(here, &names),
+        points: points::all(here, design, &table),
+        details_from: points::details_from(here, design),
+        data: data::data(here, &table),
+        candidates: names,
+    };
+    let name = here.design_name(design).plain();
+    let leaf_title = words.with("key-of", &[("design", Given::Text(&name))]);
+    let siglum = &here.public().settings.siglum.value;
+    Leaf::new(here.address, leaf_title, "pages/key.html", &view)
+        .cited_as(format!("{siglum} {}, {title}", design.number))
+}

@@ -1,0 +1,196 @@
+//! The points of a key: question, what it rests on, the answers it takes, and its detail, cut from
+//! the reference picture.
+
+use serde::Serialize;
+
+use crate::model::boxes::PercentBox;
+use crate::model::design::Design;
+use crate::model::key::{PictureKey, PictureOwner};
+use crate::model::point::{Point, PointKind};
+use crate::page::phrases::values;
+use crate::page::plates::figures;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::{CleanHtml, as_sentences};
+use crate::page::setting::pictures::PublishedSize;
+use crate::page::setting::words::Given;
+use crate::study::scale::Scale;
+use crate::study::table::{DiagnosticTable, PointColumn};
+
+/// A point as the key shows it.
+#[derive(Clone, Serialize)]
+pub(super) struct Detailed {
+    key: String,
+    ask: String,
+    rests: String,
+    /// The values that may be ticked; none for a measure.
+    answers: Vec<TickPlace>,
+    /// Unit and tolerance; `None` for a point that takes no measure.
+    measure: Option<MeasureWords>,
+    detail: Option<Detail>,
+}
+
+#[derive(Clone, Serialize)]
+struct TickPlace {
+    /// What an address calls it.
+    value: String,
+    text: String,
+}
+
+#[derive(Clone, Serialize)]
+struct MeasureWords {
+    unit: String,
+    /// "± 2 mm".
+    tolerance: String,
+}
+
+/// The part of the reference picture in which a point is seen.
+#[derive(Clone, Serialize)]
+struct Detail {
+    href: String,
+    /// The whole picture, in px.
+    width: u32,
+    height: u32,
+    /// What is cut from it, in the same px.
+    left: String,
+    top: String,
+    cut_width: String,
+    cut_height: String,
+    /// Whether it is so wide that it needs more room than the margin has.
+    is_wide: bool,
+    alt: String,
+}
+
+/// What an address calls a count that is recorded nowhere.
+pub(super) const OTHER: &str = "other";
+
+/// A detail is cut from a file in which it is this wide at least, in px, where there is one.
+const SHARP: f64 = 360.0;
+
+/// The points of a design, in the order of its table.
+pub(super) fn all(here: &Here<'_>, design: &Design, table: &DiagnosticTable) -> Vec<Detailed> {
+    let file = detail_file(here, design);
+    let both = table
+        .points
+        .iter()
+        .filter_map(|column| Some((column, design.point(&column.key)?)));
+    both.map(|(column, point)| Detailed {
+        key: point.key.value.to_string(),
+        ask: point.ask.value.clone(),
+        rests: values::rests_on(here, design, point),
+        answers: tick_places(here, point, column),
+        measure: match &point.kind {
+            PointKind::Measure { unit, tolerance } => Some(MeasureWords {
+                unit: unit.clone(),
+                tolerance: format!("± {tolerance} {unit}"),
+            }),
+            _ => None,
+        },
+        detail: point
+            .area
+            .zip(file)
+            .map(|(area, file)| detail(here, point, area, file)),
+    })
+    .collect()
+}
+
+fn tick_places(here: &Here<'_>, point: &Point, column: &PointColumn) -> Vec<TickPlace> {
+    if matches!(column.scale, Scale::Measure(_)) {
+        return Vec::new();
+    }
+    column
+        .scale
+        .values()
+        .map(|at| TickPlace {
+            value: key_of_place(column, at),
+            text: at_place(here, point, column, at),
+        })
+        .collect()
+}
+
+/// What an address calls a place on a scale.
+pub(super) fn key_of_place(column: &PointColumn, at: ValueAt) -> String {
+    let value = column.scale.value(at);
+    value.map_or_else(|| OTHER.to_owned(), |value| value.to_string())
+}
+
+/// A place on a scale, in words.
+pub(super) fn at_place(
+    here: &Here<'_>,
+    point: &Point,
+    column: &PointColumn,
+    at: ValueAt,
+) -> String {
+    match column.scale.value(at) {
+        Some(value) => values::value(here, point, &value),
+        None => here.words().word("another-number").to_owned(),
+    }
+}
+
+/// The picture that details are cut from: the reference picture, where it is published.
+pub(super) fn reference(here: &Here<'_>, design: &Design) -> Option<PictureKey> {
+    let key = design.reference_picture.as_ref()?.value.clone();
+    let is_used = design.points.iter().any(|point| point.area.is_some());
+    (is_used && here.book.pictures.contains_key(&key)).then_some(key)
+}
+
+/// "Details from 7.5, Northport, Harbour Museum. Photograph: …": whose picture it is.
+pub(super) fn details_from(here: &Here<'_>, design: &Design) -> Option<CleanHtml> {
+    let key = reference(here, design)?;
+    let picture = here.public().picture(&key)?;
+    let source = match &key.owner {
+        PictureOwner::Impression(key) => {
+            let impression = here.public().impression(key)?;
+            let whose = figures::holder_and_number(here, impression);
+            CleanHtml::join([&here.impression(key), &whose], ", ")
+        }
+        PictureOwner::Design(design) => here.design(design),
+    };
+    let from = here
+        .words()
+        .html("details-from", None, &[("picture", &source)]);
+    Some(as_sentences(&[from, figures::credit(here, picture)]))
+}
+
+/// One file for all details of a page: the smallest in which half of them are sharp.
+fn detail_file<'h>(here: &Here<'h>, design: &Design) -> Option<&'h PublishedSize> {
+    let picture = here.book.pictures.get(&reference(here, design)?)?;
+    let boxes = design.points.iter().filter_map(|point| point.area);
+    let mut widths: Vec<f64> = boxes.map(|area| shown(area).2).collect();
+    widths.sort_by(f64::total_cmp);
+    let middle = widths.get(widths.len() / 2).copied()?;
+    let is_sharp = |size: &&PublishedSize| f64::from(size.width) * middle / 100.0 >= SHARP;
+    picture
+        .sizes
+        .iter()
+        .find(is_sharp)
+        .or_else(|| picture.sizes.last())
+}
+
+/// A box with a little of what surrounds it, so that the place is known again: left, top, width and
+/// height in percent.
+fn shown(area: PercentBox) -> (f64, f64, f64, f64) {
+    let [left, top, width, height] = area.percent();
+    let around = 0.1 * width.max(height);
+    let (right, bottom) = (left + width + around, top + height + around);
+    let (left, top) = ((left - around).max(0.0), (top - around).max(0.0));
+    (left, top, right.min(100.0) - left, bottom.min(100.0) - top)
+}
+
+fn detail(here: &Here<'_>, point: &Point, area: PercentBox, file: &PublishedSize) -> Detail {
+    let (left, top, width, height) = shown(area);
+    let across = f64::from(file.width) / 100.0;
+    let down = f64::from(file.height) / 100.0;
+    Detail {
+        href: format!("{}{}", here.root, file.address),
+        width: file.width,
+        height: file.height,
+        left: format!("{:.1}", left * across),
+        top: format!("{:.1}", top * down),
+        cut_width: format!("{:.1}", width * across),
+        cut_height: format!("{:.1}", height * down),
+        is_wide: width * across > 2.2 * height * down,
+        alt: here
+            .words()
+            .with("detail-of-point", &[("ask", Given::Text(&point.ask.value))]),
+    }
+}

@@ -1,0 +1,49 @@
+//! The address of a key with what a record says was seen on a sheet.
+
+use crate::model::certainty::Certainty;
+use crate::model::design::Design;
+use crate::model::impression::Impression;
+use crate::model::point::{Observation, PointKind, Seen};
+use crate::model::words::ClosedList as _;
+use crate::page::setting::address::Address;
+use crate::page::setting::book::Here;
+use crate::study::identify::is_printed;
+
+/// Where the key stands, with what a record says was seen on a sheet: `…/key/#see=moon=present`.
+pub(crate) fn examined(here: &Here<'_>, design: &Design, impression: &Impression) -> String {
+    let answers: Vec<String> = impression
+        .observed
+        .iter()
+        .filter_map(|observation| answer(design, impression, observation))
+        .collect();
+    let key = here.href(&Address::IdentificationKey(design.key.clone()));
+    match answers.as_slice() {
+        [] => key,
+        answers => format!("{key}#see={}", answers.join(",")),
+    }
+}
+
+/// "lamps=2|3:probable", as `key.js` reads it.
+fn answer(design: &Design, impression: &Impression, observation: &Observation) -> Option<String> {
+    let point = design.point(&observation.point.value)?;
+    let (sign, values) = match &observation.seen {
+        Seen::OneOf(values) => ("=", values),
+        Seen::NoneOf(values) => ("!=", values),
+        Seen::NotVisible | Seen::NotApplicable => return None,
+    };
+    let is_measure = matches!(point.kind, PointKind::Measure { .. });
+    let is_told = is_printed(impression, point) && !values.is_empty();
+    if !is_told || (is_measure && (sign == "!=" || values.len() > 1)) {
+        return None;
+    }
+    let values: Vec<String> = values.iter().map(|v| v.value.to_string()).collect();
+    let sure = match observation.claim.certainty() {
+        Certainty::Certain => String::new(),
+        doubt => format!(":{}", doubt.word()),
+    };
+    Some(format!(
+        "{}{sign}{}{sure}",
+        point.key.value,
+        values.join("|")
+    ))
+}

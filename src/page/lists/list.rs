@@ -1,0 +1,74 @@
+//! Lists: a heading in the margin and a line each, as indexes are set.
+
+use serde::Serialize;
+
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+use crate::study::order::Collator;
+
+/// One part of an index.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub(crate) struct List {
+    /// What links lead to; the heading's.
+    pub id: Option<String>,
+    /// The heading.
+    pub heading: CleanHtml,
+    /// What the heading is explained by.
+    pub note: Option<CleanHtml>,
+    /// The lines.
+    pub lines: Vec<CleanHtml>,
+}
+
+impl List {
+    /// A list under a heading.
+    pub fn new(heading: CleanHtml, lines: Vec<CleanHtml>) -> List {
+        List {
+            id: None,
+            heading,
+            note: None,
+            lines,
+        }
+    }
+
+    /// The same, so that links can lead to it.
+    pub fn at(mut self, id: Option<String>) -> List {
+        self.id = id;
+        self
+    }
+
+    /// Whether there is a line in it.
+    pub fn has_lines(&self) -> bool {
+        !self.lines.is_empty()
+    }
+}
+
+/// Lines by the letter they begin with. Each comes with the text it is sorted under.
+///
+/// Letters are those that the catalogue's language tells apart when it sorts: German files Ö under
+/// O, Danish puts Å after Z.
+pub(crate) fn by_letter(here: &Here<'_>, mut entries: Vec<(String, CleanHtml)>) -> Vec<List> {
+    let collator = Collator::of_words(here.language());
+    let letters = Collator::of_letters(here.language());
+    entries.sort_by(|a, b| collator.compare(&a.0, &b.0).then_with(|| a.cmp(b)));
+    let mut lists: Vec<(String, List)> = Vec::new();
+    for (sorted, line) in entries {
+        let letter = first_letter(&sorted);
+        match lists.last_mut() {
+            Some((last, list)) if letters.compare(last, &letter).is_eq() => list.lines.push(line),
+            _ => {
+                let list = List::new(CleanHtml::text(&letter), vec![line]);
+                lists.push((letter, list));
+            }
+        }
+    }
+    lists.into_iter().map(|(_, list)| list).collect()
+}
+
+/// The first letter or figure of a text, as a capital; figures together.
+fn first_letter(text: &str) -> String {
+    match text.chars().find(|c| c.is_alphanumeric()) {
+        Some(c) if c.is_numeric() => "0–9".to_owned(),
+        Some(c) => c.to_uppercase().collect(),
+        None => "–".to_owned(),
+    }
+}

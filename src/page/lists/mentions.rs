@@ -1,0 +1,119 @@
+//! Mentions: the ways back, from a record to the pages and records that name it.
+
+use crate::model::key::ImpressionKey;
+use crate::model::link::Target;
+use crate::page::setting::address::Address;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+use crate::page::texts::catalogue_pages;
+use crate::study::back_links::{Mention, Part, Source};
+
+/// The pages whose texts link to a record, each by its name.
+pub(crate) fn in_texts(here: &Here<'_>, target: &Target) -> Vec<CleanHtml> {
+    let addresses = here.book.mentions.get(target);
+    addresses
+        .into_iter()
+        .flatten()
+        .filter(|address| *address != here.address)
+        .filter_map(|address| named(here, address))
+        .collect()
+}
+
+/// A page by the name of its record, as a link; nothing for pages that are no record's.
+fn named(here: &Here<'_>, address: &Address) -> Option<CleanHtml> {
+    Some(match address {
+        Address::Design(key) => here.design(key),
+        Address::Impression(key) => here.impression_of(key),
+        Address::Holder(key) => here.holder_and_city(key),
+        Address::Person(key) => here.person(key),
+        Address::Work(key) => here.work(key, None),
+        Address::Exhibition(key) => here.exhibition(key),
+        Address::Page(key) => {
+            let title = &here.public().pages.get(key)?.title;
+            here.link(address, &CleanHtml::text(title))
+        }
+        Address::Overview(overview) => {
+            let page = catalogue_pages::opening(here.public(), *overview)?;
+            here.link(address, &CleanHtml::text(&page.title))
+        }
+        Address::Opening
+        | Address::DesignCensus(_)
+        | Address::IdentificationKey(_)
+        | Address::ExaminationSheet(_)
+        | Address::ChosenComparison(_)
+        | Address::Point(..)
+        | Address::Comparison(..) => return None,
+    })
+}
+
+/// The records that mention another in the given parts, each once, with where in the other it is
+/// said: "7.5, *The Last Ferry*: no. 31". Impressions of one design stand together.
+pub(crate) fn by_records(
+    here: &Here<'_>,
+    mentions: &[Mention],
+    wanted: impl Fn(MentionRole) -> bool,
+) -> Vec<CleanHtml> {
+    // The mentions of one record stand together.
+    let mut by_source: Vec<(&RecordId, Vec<&str>)> = Vec::new();
+    for mention in mentions.iter().filter(|m| wanted(m.role)) {
+        let is_new = by_source
+            .last()
+            .is_none_or(|(source, _)| **source != mention.from);
+        if is_new {
+            by_source.push((&mention.from, Vec::new()));
+        }
+        if let (Some((_, at)), Some(text)) = (by_source.last_mut(), mention.at.as_deref())
+            && !at.contains(&text)
+        {
+            at.push(text);
+        }
+    }
+    let is_one_design = |a: &RecordId, b: &RecordId| match (a, b) {
+        (RecordId::Impression(a), RecordId::Impression(b)) => a.design == b.design,
+        _ => false,
+    };
+    by_source
+        .chunk_by(|a, b| a.1.is_empty() && b.1.is_empty() && is_one_design(a.0, b.0))
+        .filter_map(|chunk| {
+            let name = match chunk {
+                [(source, _)] => source_named(here, source)?,
+                several => impressions_named(here, several.iter().map(|(source, _)| *source)),
+            };
+            let at = chunk.iter().flat_map(|(_, at)| at.iter().copied());
+            let at = CleanHtml::text(&at.collect::<Vec<_>>().join("; "));
+            Some(CleanHtml::join([&name, &at], ": ")).filter(|said| !said.is_empty())
+        })
+        .collect()
+}
+
+/// The published impressions of one design among some records, with its title once.
+fn impressions_named<'s>(
+    here: &Here<'_>,
+    sources: impl Iterator<Item = &'s RecordId>,
+) -> CleanHtml {
+    let keys: Vec<&ImpressionKey> = sources
+        .filter_map(|source| match source {
+            RecordId::Impression(key) => Some(key),
+            _ => None,
+        })
+        .filter(|key| here.public().impression(key).is_some())
+        .collect();
+    here.impressions_of(&keys)
+}
+
+/// A record that mentions another, as a link. Nothing for one that is not published.
+fn source_named(here: &Here<'_>, source: &RecordId) -> Option<CleanHtml> {
+    Some(match source {
+        RecordId::Catalogue => CleanHtml::text(here.words().word("this-catalogue")),
+        RecordId::Design(key) => here.design(key),
+        RecordId::Impression(key) => {
+            here.public().impression(key)?;
+            here.impression_of(key)
+        }
+        RecordId::Holder(key) => here.holder_and_city(key),
+        RecordId::Exhibition(key) => here.exhibition(key),
+        RecordId::Person(key) => here.person(key),
+        RecordId::Work(key) => here.work(key, None),
+        RecordId::Page(_) | RecordId::Term(..) => return None,
+    })
+}

@@ -1,0 +1,17 @@
+//! Lists: forms that several kinds of page share.
+//!
+//! | file | subject |
+//! |---|---|
+//! | `list` | a heading and a line each |
+//! | `run_on` | a lead and what stands under it, run on |
+//! | `facts` | the lines of an apparatus |
+//! | `checklist` | impressions in a table |
+//! | `mentions` | the pages and records that name a record |
+//! | `custody` | who keeps and who owns a sheet |
+
+pub(crate) mod checklist;
+pub(crate) mod custody;
+pub(crate) mod facts;
+pub(crate) mod list;
+pub(crate) mod mentions;
+pub(crate) mod run_on;

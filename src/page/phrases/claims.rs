@@ -1,0 +1,103 @@
+//! Claims in words: how sure a statement is, on what it rests, who made it and where.
+
+use serde::Serialize;
+
+use super::dates;
+use crate::model::certainty::{Certainty, Claim, Statement, Statements};
+use crate::model::literature::{Citation, Relation};
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+
+/// What is stated of one thing: the catalogue's own view, and the others with who holds them.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub(crate) struct Stated {
+    /// The catalogue's own view.
+    pub value: CleanHtml,
+    /// Other views.
+    pub others: Vec<CleanHtml>,
+}
+
+/// Statements in words; `None` where nothing is said.
+pub(crate) fn stated<T>(
+    here: &Here<'_>,
+    statements: &Statements<T>,
+    say: impl Fn(&T) -> CleanHtml,
+) -> Option<Stated> {
+    let one = |s: &Statement<T>| with_claim(here, say(&s.is.value), &s.claim);
+    Some(Stated {
+        value: one(statements.iter().next()?),
+        others: statements.others().iter().map(one).collect(),
+    })
+}
+
+/// `value` followed by what is said of the claim, in brackets.
+pub(crate) fn with_claim(here: &Here<'_>, value: CleanHtml, claim: &Claim) -> CleanHtml {
+    let remark = remark(here, claim);
+    if remark.is_empty() {
+        value
+    } else {
+        value.then(" (").and(&remark).then(")")
+    }
+}
+
+/// `value` followed by how sure it is, where it is not certain.
+pub(crate) fn doubted(here: &Here<'_>, value: CleanHtml, claim: &Claim) -> CleanHtml {
+    match claim.certainty() {
+        Certainty::Certain => value,
+        doubted => value.then(" (").then(certainty(here, doubted)).then(")"),
+    }
+}
+
+/// "probable, from a photograph, The Editor, April 2025, Verhoeven 1961, p. 12"; nothing for a plain
+/// statement, which is certain.
+pub(crate) fn remark(here: &Here<'_>, claim: &Claim) -> CleanHtml {
+    let certainty = match claim.certainty() {
+        Certainty::Certain => CleanHtml::empty(),
+        doubted => CleanHtml::text(certainty(here, doubted)),
+    };
+    CleanHtml::join([&certainty, &ground(here, claim)], ", ")
+}
+
+/// What a claim rests on, who made it, when and where, without how sure it is.
+pub(crate) fn ground(here: &Here<'_>, claim: &Claim) -> CleanHtml {
+    let words = here.words();
+    let basis = claim.basis.as_ref().map_or_else(CleanHtml::empty, |b| {
+        CleanHtml::text(words.listed("basis", b.value))
+    });
+    let by = claim
+        .by
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |by| here.person_or_holder(&by.value));
+    let date = claim
+        .date
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |d| dates::once_html(d, words));
+    let cite = claim.cite.as_ref().map_or_else(CleanHtml::empty, |c| {
+        here.work(&c.value, claim.at.as_deref())
+    });
+    CleanHtml::join([&basis, &by, &date, &cite], ", ")
+}
+
+/// The word for how sure a statement is.
+pub(crate) fn certainty<'h>(here: &Here<'h>, certainty: Certainty) -> &'h str {
+    here.words().listed("certainty", certainty)
+}
+
+/// A citation: "Verhoeven 1961, p. 12, no. 22", with how their number relates to ours.
+pub(crate) fn citation(here: &Here<'_>, citation: &Citation) -> CleanHtml {
+    let mut out = here.work(&citation.cite.value, citation.at.as_deref());
+    if let Some(number) = &citation.number {
+        let number = CleanHtml::text(number);
+        let numbered = here
+            .words()
+            .html("cited-number", None, &[("number", &number)]);
+        out = out.then(", ").and(&numbered);
+    }
+    match citation.relation {
+        Relation::Same => out,
+        relation => out
+            .then(" (")
+            .then(here.words().listed("relation", relation))
+            .then(")"),
+    }
+}

@@ -1,0 +1,121 @@
+//! How designs, their states, printings and points are called.
+//!
+//! A design is "14, *The Last Ferry*"; a supplied title stands in brackets. A record that is not there (a
+//! mistaken key in a catalogue with errors) is called by its key.
+
+use super::dates;
+use crate::model::design::{Design, Title};
+use crate::model::key::Key;
+use crate::model::words::Standing;
+use crate::page::setting::address::{Address, Fragment};
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+
+impl Here<'_> {
+    /// A title as a catalogue prints it: italic, or in brackets where the catalogue supplies it.
+    pub fn title(&self, title: &Title) -> CleanHtml {
+        let language = title.lang.as_ref().map(|l| l.value.as_str());
+        if title.supplied {
+            let text = CleanHtml::text("[").then(&title.text).then("]");
+            self.in_language("span", &text, language)
+        } else {
+            self.in_language("i", &CleanHtml::text(&title.text), language)
+        }
+    }
+
+    /// The title of a design in use.
+    pub fn design_title(&self, design: &Design) -> CleanHtml {
+        design.title().map_or_else(
+            || CleanHtml::text(self.words().word("untitled")),
+            |title| self.title(title),
+        )
+    }
+
+    /// "14, *The Last Ferry*".
+    pub fn design_name(&self, design: &Design) -> CleanHtml {
+        CleanHtml::text(&design.number)
+            .then(", ")
+            .and(&self.design_title(design))
+    }
+
+    /// "14, *The Last Ferry*", leading to the design, and how that stands where it is not accepted.
+    pub fn design(&self, key: &Key) -> CleanHtml {
+        match self.public().designs.get(key) {
+            Some(design) => {
+                let name = self.link(&Address::Design(key.clone()), &self.design_name(design));
+                CleanHtml::join([&name, &self.standing(design)], ", ")
+            }
+            None => CleanHtml::text(key.as_str()),
+        }
+    }
+
+    /// "Rejected": how a design stands; nothing where it is accepted.
+    pub fn standing(&self, design: &Design) -> CleanHtml {
+        match design.standing.standing {
+            Standing::Accepted => CleanHtml::empty(),
+            standing => CleanHtml::quiet(self.words().listed("standing", standing)),
+        }
+    }
+
+    /// The date of a design in words; nothing where none is recorded.
+    pub fn design_date(&self, design: &Design) -> String {
+        design
+            .date
+            .own()
+            .map_or_else(String::new, |date| dates::once(date, self.words()))
+    }
+
+    /// "14, *The Last Ferry*, 1927", leading to the design.
+    pub fn design_and_date(&self, key: &Key) -> CleanHtml {
+        let date = self
+            .public()
+            .designs
+            .get(key)
+            .map_or_else(String::new, |d| self.design_date(d));
+        CleanHtml::join([&self.design(key), &CleanHtml::text(&date)], ", ")
+    }
+
+    /// "*iii*/iv" as HTML, the numeral leading to the state; "only state"; the key of a state that
+    /// has no numeral.
+    pub fn state_of(&self, design: &Key, state: &Key) -> CleanHtml {
+        let to = self.href_part(&Address::Design(design.clone()), Fragment::State(state));
+        match self.book.studies.numeral(design, state) {
+            Some(numeral) if numeral.is_only() => {
+                CleanHtml::link(&to, &CleanHtml::text(self.words().word("only-state")))
+            }
+            Some(numeral) => {
+                let link = CleanHtml::link(&to, &CleanHtml::text(&numeral.roman()));
+                let total = crate::study::numerals::roman(numeral.of());
+                CleanHtml::span("numeral", &link).then("/").then(&total)
+            }
+            None => CleanHtml::link(&to, &CleanHtml::text(&state.as_str().replace('-', " "))),
+        }
+    }
+
+    /// The numeral of a state without the total; "only state" where there is one.
+    pub fn numeral(&self, design: &Key, state: &Key) -> CleanHtml {
+        match self.book.studies.numeral(design, state) {
+            Some(numeral) if numeral.is_only() => CleanHtml::text(self.words().word("only-state")),
+            Some(numeral) => CleanHtml::span("numeral", &CleanHtml::text(&numeral.roman())),
+            None => CleanHtml::text(&state.as_str().replace('-', " ")),
+        }
+    }
+
+    /// The name of a printing as readers see it: its own, else the word for its kind.
+    pub fn printing_name(&self, design: &Design, key: &Key) -> String {
+        let Some(printing) = design.printing(key) else {
+            return key.as_str().replace('-', " ");
+        };
+        match (&printing.name, printing.kind.own()) {
+            (Some(name), _) => name.clone(),
+            (None, Some(kind)) => self.words().listed("printing", *kind).to_owned(),
+            (None, None) => key.as_str().replace('-', " "),
+        }
+    }
+
+    /// A point by its key in words, leading to its row on the page of the design: "image height".
+    pub fn point(&self, design: &Design, key: &Key) -> CleanHtml {
+        let to = self.href_part(&Address::Design(design.key.clone()), Fragment::Point(key));
+        CleanHtml::link(&to, &CleanHtml::text(&key.as_str().replace('-', " ")))
+    }
+}

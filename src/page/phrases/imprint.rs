@@ -1,0 +1,75 @@
+//! The imprint of the catalogue: its edition, whom to write to, and how it is cited.
+
+use super::dates;
+use crate::model::public::Public;
+use crate::page::setting::html::CleanHtml;
+use crate::page::setting::words::{Given, Words};
+
+/// "edition 0.1, 1 November 2026"; only what is recorded.
+pub(crate) fn edition(public: &Public, words: &Words) -> String {
+    let settings = &public.settings;
+    let edition = settings
+        .edition
+        .as_ref()
+        .map(|e| words.with("edition", &[("edition", Given::Text(e))]));
+    let dated = settings.dated.as_ref().map(|d| dates::once(d, words));
+    [edition, dated]
+        .into_iter()
+        .flatten()
+        .collect::<Vec<_>>()
+        .join(", ")
+}
+
+/// An address to write to, where the contact is one.
+pub(crate) fn contact_href(contact: &str) -> Option<String> {
+    let has_space = contact.contains(char::is_whitespace);
+    if contact.starts_with("https://") || contact.starts_with("http://") {
+        Some(contact.to_owned())
+    } else if !has_space && contact.split('@').filter(|part| !part.is_empty()).count() == 2 {
+        Some(format!("mailto:{contact}"))
+    } else {
+        None
+    }
+}
+
+/// "CP 14.7, in The Editor (ed.), *The Colour Prints*, edition 0.1, 1 November 2026, https://…".
+pub(crate) fn citation(
+    cited: Option<&str>,
+    public: &Public,
+    words: &Words,
+    canonical: &str,
+) -> CleanHtml {
+    let settings = &public.settings;
+    let editors: Vec<&str> = settings
+        .editors
+        .iter()
+        .filter_map(|key| public.people.get(&key.value))
+        .map(|person| person.name.value.as_str())
+        .collect();
+    let editors = match editors.len() {
+        0 => CleanHtml::empty(),
+        n => words.html(
+            "cited-editors",
+            Some(n),
+            &[("names", &CleanHtml::text(&editors.join(", ")))],
+        ),
+    };
+    let title = CleanHtml::element("cite", &[], &CleanHtml::text(&settings.title));
+    let whole = CleanHtml::join(
+        [
+            &editors,
+            &title,
+            &CleanHtml::text(&edition(public, words)),
+            &CleanHtml::text(canonical),
+        ],
+        ", ",
+    );
+    match cited {
+        Some(cited) => words.html(
+            "cited-in",
+            None,
+            &[("cited", &CleanHtml::text(cited)), ("whole", &whole)],
+        ),
+        None => whole,
+    }
+}

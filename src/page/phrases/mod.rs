@@ -1,0 +1,50 @@
+//! Phrases: values of the catalogue in words, the same wherever they stand.
+//!
+//! In: values of the model and of studies. Out: text and links. Several files add methods to
+//! [`Here`](super::setting::book::Here).
+//!
+//! | file | subject |
+//! |---|---|
+//! | `enumeration` | "a, b or c" |
+//! | `calendar` | one date |
+//! | `dates` | sets and intervals of dates, lives, decades |
+//! | `sizes` | "212 × 301 mm" |
+//! | `matrices` | blocks, plates, stones, screens |
+//! | `values` | what is seen at a point |
+//! | `rights` | licences and statements of rights |
+//! | `terms` | terms of vocabularies |
+//! | `design_names` | designs, states, printings, points |
+//! | `sheet_names` | impressions |
+//! | `party_names` | holders and people |
+//! | `source_names` | works of the literature, exhibitions |
+//! | `link_targets` | what a link in a text leads to |
+//! | `venues` | where and when an exhibition was shown |
+//! | `claims` | how sure a statement is, and on what it rests |
+//! | `readings` | what a sheet is taken to be |
+//! | `standing_note` | doubtful, rejected, withdrawn |
+//! | `refusals` | why a photograph could not be aligned |
+//! | `sheet_counts` | how many sheets |
+//! | `cautions` | sentences that lead to the cautions |
+//! | `imprint` | edition, contact, citation |
+
+mod calendar;
+mod cautions;
+pub(crate) mod claims;
+pub(crate) mod dates;
+mod design_names;
+pub(crate) mod enumeration;
+pub(crate) mod imprint;
+mod link_targets;
+pub(crate) mod matrices;
+pub(crate) mod party_names;
+pub(crate) mod readings;
+pub(crate) mod refusals;
+pub(crate) mod rights;
+pub(crate) mod sheet_counts;
+mod sheet_names;
+pub(crate) mod sizes;
+pub(crate) mod source_names;
+pub(crate) mod standing_note;
+mod terms;
+pub(crate) mod values;
+pub(crate) mod venues;

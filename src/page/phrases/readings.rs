@@ -1,0 +1,166 @@
+//! Readings: what a sheet is taken to be, in words.
+
+use super::claims;
+use super::enumeration;
+use crate::model::design::Design;
+use crate::model::impression::{Identification, Impression, StateReading};
+use crate::model::vocabulary::List;
+use crate::page::setting::address::{Address, Fragment};
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+use crate::study::agree::contradiction;
+
+/// A reading in full: "state *iii*/iv, Printed by the artist", each a link.
+pub(crate) fn full(here: &Here<'_>, design: &Design, reading: &Identification) -> CleanHtml {
+    let words = here.words();
+    let state = match &reading.state {
+        None => CleanHtml::empty(),
+        Some(StateReading::OneOf(states)) => {
+            let states: Vec<_> = states
+                .iter()
+                .map(|s| here.state_of(&design.key, &s.value))
+                .collect();
+            let joined = enumeration::either(here, &states);
+            let is_only = states.len() == 1 && design.standing_states().count() == 1;
+            if is_only {
+                joined
+            } else {
+                words.html("state-reading", None, &[("state", &joined)])
+            }
+        }
+        Some(StateReading::ByMatrix(pairs)) => by_matrix(here, design, pairs),
+    };
+    let printings: Vec<_> = reading
+        .printing
+        .iter()
+        .map(|p| {
+            let to = here.href_part(
+                &Address::Design(design.key.clone()),
+                Fragment::Printing(&p.value),
+            );
+            CleanHtml::link(&to, &CleanHtml::text(&here.printing_name(design, &p.value)))
+        })
+        .collect();
+    let variant = reading.variant.as_ref().map_or_else(CleanHtml::empty, |v| {
+        let to = here.href_part(
+            &Address::Design(design.key.clone()),
+            Fragment::Variant(&v.value),
+        );
+        let name = CleanHtml::link(&to, &CleanHtml::text(&v.value.as_str().replace('-', " ")));
+        words.html("variant-reading", None, &[("variant", &name)])
+    });
+    let kind = reading.kind.as_ref().map_or_else(CleanHtml::empty, |k| {
+        CleanHtml::text(&here.term(List::Kinds, k.value.as_str()))
+    });
+    CleanHtml::join(
+        [
+            &state,
+            &enumeration::either(here, &printings),
+            &variant,
+            &kind,
+        ],
+        ". ",
+    )
+}
+
+/// The reading of a sheet in a caption or a list: "*iii*. Printed by the artist (probable)"; nothing
+/// where it is not identified.
+pub(crate) fn short(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
+    let Some(reading) = &impression.identified else {
+        return CleanHtml::empty();
+    };
+    let plain = plain(here, design, reading);
+    if plain.is_empty() {
+        plain
+    } else {
+        qualified(here, design, impression, reading, plain)
+    }
+}
+
+/// A reading in words, followed by what forbids to take it for granted: how sure it is where that is not
+/// certain, and that what was seen on the sheet contradicts it.
+pub(crate) fn qualified(
+    here: &Here<'_>,
+    design: &Design,
+    impression: &Impression,
+    reading: &Identification,
+    said: CleanHtml,
+) -> CleanHtml {
+    let said = claims::doubted(here, said, &reading.claim);
+    if contradiction(design, impression).is_some() {
+        let against = here.words().word("against-what-was-seen");
+        said.then(" (").then(against).then(")")
+    } else {
+        said
+    }
+}
+
+/// The same, however sure it is: "*iii*. Printed by the artist".
+pub(crate) fn plain(here: &Here<'_>, design: &Design, reading: &Identification) -> CleanHtml {
+    CleanHtml::join(
+        [
+            &state_alone(here, design, reading),
+            &CleanHtml::text(&printing_alone(here, design, reading)),
+        ],
+        ". ",
+    )
+}
+
+/// The state or states of a reading, without totals and links.
+pub(crate) fn state_alone(here: &Here<'_>, design: &Design, reading: &Identification) -> CleanHtml {
+    match &reading.state {
+        None => CleanHtml::empty(),
+        Some(StateReading::OneOf(states)) => {
+            let states: Vec<_> = states
+                .iter()
+                .map(|s| here.numeral(&design.key, &s.value))
+                .collect();
+            enumeration::either(here, &states)
+        }
+        Some(StateReading::ByMatrix(pairs)) => by_matrix(here, design, pairs),
+    }
+}
+
+/// The printing or printings of a reading, without links.
+pub(crate) fn printing_alone(here: &Here<'_>, design: &Design, reading: &Identification) -> String {
+    let names: Vec<_> = reading
+        .printing
+        .iter()
+        .map(|p| CleanHtml::text(&here.printing_name(design, &p.value)))
+        .collect();
+    enumeration::either(here, &names).plain()
+}
+
+fn by_matrix(
+    here: &Here<'_>,
+    design: &Design,
+    pairs: &[(
+        crate::model::place::Placed<crate::model::key::Key>,
+        crate::model::place::Placed<crate::model::key::Key>,
+    )],
+) -> CleanHtml {
+    let parts: Vec<_> = pairs
+        .iter()
+        .map(|(matrix, state)| {
+            let state = here.numeral(&design.key, &state.value);
+            let matrix = CleanHtml::text(&matrix.value.as_str().replace('-', " "));
+            here.words().html(
+                "state-of-matrix",
+                None,
+                &[("matrix", &matrix), ("state", &state)],
+            )
+        })
+        .collect();
+    CleanHtml::join(&parts, ", ")
+}
+
+/// A reading and those that are possible beside it.
+pub(crate) fn all(reading: &Identification) -> Vec<&Identification> {
+    let mut found = vec![reading];
+    let mut at = 0;
+    while let Some(next) = found.get(at).copied() {
+        found.extend(&next.or);
+        at += 1;
+    }
+    found
+}

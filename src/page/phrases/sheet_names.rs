@@ -1,0 +1,69 @@
+//! How impressions are called: by the handle "14.7", with the title of the design, or by where they are.
+
+use crate::model::impression::{Impression, Status};
+use crate::model::key::ImpressionKey;
+use crate::page::setting::address::Address;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+
+impl Here<'_> {
+    /// The handle of an impression, "14.7", leading to it where its page is published.
+    pub fn impression(&self, key: &ImpressionKey) -> CleanHtml {
+        let text = CleanHtml::text(&key.to_string());
+        let address = Address::Impression(key.clone());
+        if self.public().impression(key).is_none() || address == *self.address {
+            return CleanHtml::span("handle", &text);
+        }
+        CleanHtml::element(
+            "a",
+            &[("class", "handle"), ("href", &self.href(&address))],
+            &text,
+        )
+    }
+
+    /// "14.7, *The Last Ferry*": an impression with the title of its design.
+    pub fn impression_of(&self, key: &ImpressionKey) -> CleanHtml {
+        let title = self
+            .public()
+            .designs
+            .get(&key.design)
+            .map_or_else(CleanHtml::empty, |design| self.design_title(design));
+        CleanHtml::join([&self.impression(key), &title], ", ")
+    }
+
+    /// "14.2, 14.7, *The Last Ferry*": impressions of one design with its title.
+    pub fn impressions_of(&self, keys: &[&ImpressionKey]) -> CleanHtml {
+        let Some((last, before)) = keys.split_last() else {
+            return CleanHtml::empty();
+        };
+        let before = self.handles(before.iter().copied());
+        CleanHtml::join([&before, &self.impression_of(last)], ", ")
+    }
+
+    /// Handles of impressions, run on: "7.1, 7.2, 8.4".
+    pub fn handles<'k>(&self, keys: impl IntoIterator<Item = &'k ImpressionKey>) -> CleanHtml {
+        let handles: Vec<CleanHtml> = keys.into_iter().map(|key| self.impression(key)).collect();
+        CleanHtml::join(&handles, ", ")
+    }
+
+    /// Where a sheet is, city first: "Northport, Harbour Museum", "Private collection, Switzerland",
+    /// "untraced".
+    pub fn whereabouts(&self, impression: &Impression) -> String {
+        let holder = impression
+            .holder
+            .as_ref()
+            .and_then(|key| self.public().holders.get(&key.value));
+        match holder {
+            Some(holder) => self.holder_city_first(holder),
+            None if impression.status.value == Status::Located => {
+                self.words().word("holder-not-recorded").to_owned()
+            }
+            None => self.status(impression.status.value).to_owned(),
+        }
+    }
+
+    /// The word for a status.
+    pub fn status(&self, status: Status) -> &str {
+        self.words().listed("status", status)
+    }
+}

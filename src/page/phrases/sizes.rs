@@ -1,0 +1,19 @@
+//! Sizes as print rooms give them: "212 × 301 mm", height before width.
+
+use super::claims::{self, Stated};
+use crate::model::certainty::Statements;
+use crate::model::size::Size;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+
+/// "212 × 301 mm".
+pub(crate) fn size(size: &Size) -> CleanHtml {
+    CleanHtml::span("size", &CleanHtml::text(&format!("{size} mm")))
+}
+
+/// A size with what it is the size of: "212 × 301 mm (image)".
+pub(crate) fn stated(here: &Here<'_>, sizes: &Statements<Size>, of: &str) -> Option<Stated> {
+    claims::stated(here, sizes, |s| {
+        size(s).then(" (").then(here.words().word(of)).then(")")
+    })
+}

@@ -1,0 +1,47 @@
+//! Records that do not simply stand: doubtful, rejected, withdrawn. Their pages stay, explain, and
+//! lead on.
+
+use super::enumeration;
+use crate::model::link::Target;
+use crate::model::state::Stands;
+use crate::model::words::Standing;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+
+/// "Withdrawn. Not by the artist. See 16, *The Old Light*."; `None` for a record that stands.
+pub(crate) fn note(here: &Here<'_>, stands: &Stands) -> Option<CleanHtml> {
+    if stands.standing == Standing::Accepted && stands.see.is_empty() {
+        return None;
+    }
+    let words = here.words();
+    let mut out = CleanHtml::empty();
+    if stands.standing != Standing::Accepted {
+        out.push_text(words.listed("standing", stands.standing));
+        out.push_text(".");
+    }
+    if let Some(why) = &stands.why {
+        out.push_text(" ");
+        out.push_text(why);
+        if !why.ends_with(['.', '!', '?', '…']) {
+            out.push_text(".");
+        }
+    }
+    let see: Vec<CleanHtml> = stands
+        .see
+        .iter()
+        .map(|to| match to.value.parse::<Target>() {
+            Ok(target) => match here.target(&target) {
+                Some((address, name)) => here.link(&address, &name),
+                None => CleanHtml::text(&to.value),
+            },
+            Err(_) => CleanHtml::text(&to.value),
+        })
+        .collect();
+    if !see.is_empty() {
+        let all = enumeration::either(here, &see);
+        out.push_text(" ");
+        out.push(&words.html("see", None, &[("records", &all)]));
+        out.push_text(".");
+    }
+    out.some()
+}

@@ -1,0 +1,49 @@
+//! Terms of the vocabularies in words, and as links to the pages that gather by them.
+
+use crate::model::key::Key;
+use crate::model::vocabulary::List;
+use crate::page::setting::address::{Address, Overview};
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+
+impl Here<'_> {
+    /// A term of a vocabulary, in words: "colour woodcut".
+    pub fn term(&self, list: List, key: &str) -> String {
+        self.public()
+            .vocabularies
+            .term(list, key)
+            .and_then(|term| term.label(self.language()))
+            .map_or_else(|| key.replace('-', " "), str::to_owned)
+    }
+
+    /// A technique, subject or series, leading to its place in the page that gathers them. `name`
+    /// is what it is called, `key` its key or the nearest thing to one.
+    pub fn gathered(&self, overview: Overview, key: &str, name: &str) -> CleanHtml {
+        let text = CleanHtml::text(name);
+        let fragment = Key::nearest_form(key);
+        match fragment.filter(|_| self.book.overviews.contains(&overview)) {
+            Some(fragment) => CleanHtml::link(
+                &format!("{}#{fragment}", self.href(&Address::Overview(overview))),
+                &text,
+            ),
+            None => text,
+        }
+    }
+
+    /// A technique, leading to the designs made in it.
+    pub fn technique(&self, key: &Key) -> CleanHtml {
+        let name = self.term(List::Techniques, key.as_str());
+        self.gathered(Overview::Techniques, key.as_str(), &name)
+    }
+
+    /// A subject, leading to the designs that show it.
+    pub fn subject(&self, subject: &str) -> CleanHtml {
+        let name = self
+            .public()
+            .vocabularies
+            .term(List::Subjects, subject)
+            .and_then(|term| term.label(self.language()))
+            .unwrap_or(subject);
+        self.gathered(Overview::Subjects, subject, name)
+    }
+}

@@ -1,0 +1,280 @@
+//! Figures: a picture of the catalogue, captioned with what it shows, its holder and its number.
+
+use tera::Context;
+
+use super::viewer;
+use crate::model::design::Design;
+use crate::model::impression::Impression;
+use crate::model::key::{Key, PictureKey, PictureOwner};
+use crate::model::picture::{Picture, View};
+use crate::model::words::Side;
+use crate::page::phrases::readings;
+use crate::page::phrases::rights;
+use crate::page::setting::address::Address;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::{CleanHtml, as_sentences};
+use crate::page::setting::pictures::{Image, Plate, Setting};
+use crate::page::setting::words::Given;
+
+/// A picture as a plate for a template. `alt` is what it shows, where a text says so. `None` where
+/// the picture may not be shown.
+pub(crate) fn plate(
+    here: &Here<'_>,
+    key: &PictureKey,
+    alt: Option<String>,
+    setting: Setting,
+) -> Option<Plate> {
+    let published = here.book.pictures.get(key)?;
+    let picture = here.public().picture(key)?;
+    let mut credits = Vec::new();
+    let (caption, address, what) = match &key.owner {
+        PictureOwner::Impression(impression_key) => {
+            let design = here.public().designs.get(&impression_key.design)?;
+            let impression = here.public().impression(impression_key)?;
+            credits.extend(impression.credit.as_ref().map(|c| CleanHtml::text(c)));
+            (
+                caption(here, design, impression, picture),
+                Address::Impression(impression_key.clone()),
+                describe(here, design, impression, picture),
+            )
+        }
+        PictureOwner::Design(design_key) => {
+            let design = here.public().designs.get(design_key)?;
+            let what = picture.of.map_or_else(
+                || here.words().word("picture-of-illustration").to_owned(),
+                |of| here.words().listed("picture-of", of).to_owned(),
+            );
+            let mut caption = CleanHtml::text(&what);
+            if let Some(cite) = &picture.cite {
+                caption = caption
+                    .then(". ")
+                    .and(&here.work(&cite.value, picture.at.as_deref()));
+            }
+            let title = here.design_title(design).plain();
+            let what = format!("{what}: {title}");
+            (caption, Address::Design(design_key.clone()), what)
+        }
+    };
+    let is_here = address == *here.address;
+    let largest = published.sizes.last()?;
+    Some(Plate {
+        image: Some(Image::new(
+            published,
+            here.root,
+            alt.unwrap_or(what),
+            setting,
+        )?),
+        href: Some(if is_here {
+            format!("{}{}", here.root, largest.address)
+        } else {
+            here.href(&address)
+        }),
+        closer: match setting {
+            Setting::Leading => viewer::attribute(here, key),
+            _ => None,
+        },
+        caption,
+        credit: {
+            credits.push(credit(here, picture));
+            as_sentences(&credits).some()
+        },
+    })
+}
+
+/// A picture as a whole figure, for texts.
+pub(crate) fn figure(
+    here: &Here<'_>,
+    key: &PictureKey,
+    alt: Option<String>,
+    setting: Setting,
+) -> Option<CleanHtml> {
+    let plate = plate(here, key, alt, setting)?;
+    let mut context = Context::new();
+    context.insert("plate", &plate);
+    here.book.templates.part("part.plate", &context).ok()
+}
+
+/// The picture that stands for an impression: its whole recto, else its first.
+pub(crate) fn leading_picture(here: &Here<'_>, impression: &Impression) -> Option<PictureKey> {
+    let shown = |picture: &&Picture| {
+        here.book
+            .pictures
+            .contains_key(&key_of(impression, &picture.name))
+    };
+    let is_leading = |p: &&Picture| p.side == Side::Recto && p.view == View::Whole && !p.mirrored;
+    let best = impression
+        .pictures
+        .iter()
+        .filter(shown)
+        .find(is_leading)
+        .or_else(|| impression.pictures.iter().find(shown))?;
+    Some(key_of(impression, &best.name))
+}
+
+/// The picture that stands for a design: the reference picture, else that of its first impression
+/// that has one, else one of its own.
+pub(crate) fn design_picture(here: &Here<'_>, design: &Design) -> Option<PictureKey> {
+    let reference = design
+        .reference_picture
+        .as_ref()
+        .map(|key| key.value.clone())
+        .filter(|key| here.book.pictures.contains_key(key));
+    reference
+        .or_else(|| {
+            design
+                .impressions
+                .values()
+                .filter(|i| !i.standing.is_withdrawn())
+                .find_map(|i| leading_picture(here, i))
+        })
+        .or_else(|| {
+            design
+                .pictures
+                .iter()
+                .map(|p| PictureKey {
+                    owner: PictureOwner::Design(design.key.clone()),
+                    name: p.name.value.clone(),
+                })
+                .find(|key| here.book.pictures.contains_key(key))
+        })
+}
+
+/// The key of one of an impression's pictures.
+pub(crate) fn key_of(impression: &Impression, name: &Key) -> PictureKey {
+    PictureKey {
+        owner: PictureOwner::Impression(impression.key.clone()),
+        name: name.clone(),
+    }
+}
+
+/// Handle, state and printing, holder and accession; on the sheet's own page, which side it is.
+fn caption(
+    here: &Here<'_>,
+    design: &Design,
+    impression: &Impression,
+    picture: &Picture,
+) -> CleanHtml {
+    let is_own = *here.address == Address::Impression(impression.key.clone());
+    let is_whole = picture.side == Side::Recto && picture.view == View::Whole;
+    let what = side_and_view(here, picture);
+    if is_own {
+        two_lines(
+            &CleanHtml::text(&what),
+            &holder_and_number(here, impression),
+        )
+    } else if is_whole {
+        caption_of_sheet(here, design, impression)
+    } else {
+        two_lines(
+            &sheet_and_reading(here, design, impression)
+                .then(". ")
+                .then(&what),
+            &holder_and_number(here, impression),
+        )
+    }
+}
+
+/// Handle, state and printing; below, holder and accession.
+pub(crate) fn caption_of_sheet(
+    here: &Here<'_>,
+    design: &Design,
+    impression: &Impression,
+) -> CleanHtml {
+    two_lines(
+        &sheet_and_reading(here, design, impression),
+        &holder_and_number(here, impression),
+    )
+}
+
+fn sheet_and_reading(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
+    let handle = here.impression(&impression.key);
+    let reading = readings::short(here, design, impression);
+    if reading.is_empty() {
+        handle
+    } else {
+        handle.then(" ").and(&reading)
+    }
+}
+
+fn two_lines(first: &CleanHtml, second: &CleanHtml) -> CleanHtml {
+    let paragraph = |html: &CleanHtml| CleanHtml::element("p", &[], html);
+    let mut out = paragraph(first);
+    if !second.is_empty() {
+        out.push(&paragraph(second));
+    }
+    out
+}
+
+/// "Harbour Museum, Northport (1962.44)".
+pub(crate) fn holder_and_number(here: &Here<'_>, impression: &Impression) -> CleanHtml {
+    let holder = match &impression.holder {
+        Some(holder) => here.holder_and_city(&holder.value),
+        None => CleanHtml::text(here.status(impression.status.value)),
+    };
+    match &impression.accession {
+        Some(number) => holder
+            .then(" (")
+            .and(&CleanHtml::span("accession", &CleanHtml::text(number)))
+            .then(")"),
+        None => holder,
+    }
+}
+
+/// "Recto", "Verso", "Detail", "Recto, in raking light".
+pub(crate) fn side_and_view(here: &Here<'_>, picture: &Picture) -> String {
+    let words = here.words();
+    let side = words.listed("side", picture.side);
+    match picture.view {
+        View::Whole => side.to_owned(),
+        view => {
+            let view = words.listed("view", view);
+            format!("{side}, {view}")
+        }
+    }
+}
+
+/// What the picture shows, for those who cannot see it.
+fn describe(
+    here: &Here<'_>,
+    design: &Design,
+    impression: &Impression,
+    picture: &Picture,
+) -> String {
+    let title = here.design_title(design).plain();
+    here.words().with(
+        "alt-impression",
+        &[
+            ("key", Given::Text(&impression.key.to_string())),
+            ("side", Given::Text(&side_and_view(here, picture))),
+            ("title", Given::Text(&title)),
+            ("where", Given::Text(&here.whereabouts(impression))),
+        ],
+    )
+}
+
+/// "Photograph: Harbour Museum. CC0-1.0".
+pub(crate) fn credit(here: &Here<'_>, picture: &Picture) -> CleanHtml {
+    let rights = rights_in_words(here, &picture.rights);
+    match &picture.credit {
+        Some(credit) => CleanHtml::text(
+            &here
+                .words()
+                .with("photograph-by", &[("credit", Given::Text(credit))]),
+        )
+        .then(" ")
+        .then(&rights),
+        None => CleanHtml::text(&rights),
+    }
+}
+
+/// The rights in a picture, as a sentence: "CC0 1.0.".
+pub(crate) fn rights_in_words(here: &Here<'_>, rights: &str) -> String {
+    let text = rights::statement_code(rights)
+        .and_then(|code| here.words().find(&format!("rights-{code}")))
+        .map_or_else(|| rights::in_words(rights), str::to_owned);
+    if text.ends_with('.') {
+        text
+    } else {
+        format!("{text}.")
+    }
+}

@@ -1,0 +1,15 @@
+//! Plates: photographs with their captions and credits.
+//!
+//! In: the published pictures and what alignment yields. Out: views for templates.
+//!
+//! | file | subject |
+//! |---|---|
+//! | `viewer` | what the viewer is told of a picture, and its scale in millimetres |
+//! | `figures` | one picture with caption and credit |
+//! | `gallery` | every photographed sheet of a design |
+//! | `strips` | one point, cut from every aligned photograph |
+
+pub(crate) mod figures;
+pub(crate) mod gallery;
+pub(crate) mod strips;
+pub(crate) mod viewer;

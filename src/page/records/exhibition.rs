@@ -1,0 +1,73 @@
+//! An exhibition: where, when, and which sheets were shown.
+
+use serde::Serialize;
+
+use crate::model::exhibition::Exhibition;
+use crate::model::impression::Impression;
+use crate::model::link::Target;
+use crate::page::lists::checklist::{self, Checklist};
+use crate::page::lists::list::List;
+use crate::page::lists::mentions;
+use crate::page::phrases::dates;
+use crate::page::phrases::venues;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+use crate::page::setting::leaf::Leaf;
+
+#[derive(Serialize)]
+struct View {
+    title: String,
+    brief: CleanHtml,
+    catalogue: Option<CleanHtml>,
+    shown: Option<Checklist>,
+    lists: Vec<List>,
+}
+
+pub(crate) fn page(here: &Here<'_>, exhibition: &Exhibition) -> Leaf {
+    let words = here.words();
+    let shown = |i: &Impression| {
+        i.exhibited
+            .iter()
+            .find(|e| e.exhibition.value == exhibition.key)
+            .map(|e| e.at.clone().unwrap_or_default())
+    };
+    let sheets = here
+        .impressions_in_order()
+        .filter(|(_, impression)| shown(impression).is_some());
+    let groups = checklist::checklist(
+        here,
+        sheets,
+        |i| shown(i).unwrap_or_default(),
+        |i| holder(here, i),
+    );
+    let mentioned = mentions::in_texts(here, &Target::Exhibition(exhibition.key.clone()));
+    let lists = vec![List::new(
+        CleanHtml::text(words.word("mentioned-in")),
+        mentioned,
+    )];
+    let when = exhibition
+        .date
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |date| dates::throughout_html(date, words));
+    let title = exhibition.title.value.clone();
+    let view = View {
+        brief: CleanHtml::join([&venues::venue(here, exhibition), &when], ", "),
+        catalogue: exhibition
+            .cite
+            .as_ref()
+            .map(|cite| here.work(&cite.value, None)),
+        shown: groups,
+        lists: lists.into_iter().filter(List::has_lines).collect(),
+        title: title.clone(),
+    };
+    let described = CleanHtml::join([&CleanHtml::text(&title), &view.brief], ", ").plain();
+    Leaf::new(here.address, title, "pages/exhibition.html", &view).described(described)
+}
+
+/// Where the sheet is now.
+fn holder(here: &Here<'_>, impression: &Impression) -> CleanHtml {
+    match &impression.holder {
+        Some(holder) => here.holder_and_city(&holder.value),
+        None => CleanHtml::text(here.status(impression.status.value)),
+    }
+}

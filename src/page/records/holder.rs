@@ -1,0 +1,227 @@
+//! A holder: what it keeps, owns and had, as a checklist, and what is still to be done there.
+
+use std::collections::BTreeSet;
+
+use serde::Serialize;
+
+use super::holder_lists;
+use crate::model::holder::Holder;
+use crate::model::impression::Impression;
+use crate::model::key::Key;
+use crate::model::link::Target;
+use crate::page::lists::checklist::{self, Checklist};
+use crate::page::lists::custody::{Sheet, is_keeper, is_owner, is_record, is_set_apart, sheets};
+use crate::page::lists::list::List;
+use crate::page::lists::mentions;
+use crate::page::phrases::dates;
+use crate::page::plates::figures;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+use crate::page::setting::leaf::Leaf;
+use crate::page::setting::pictures::{Plate, Setting};
+use crate::page::setting::words::Given;
+use crate::page::texts::markdown::{self, Standing};
+use crate::study::back_links::{Mention, Part, Source};
+
+#[derive(Serialize)]
+struct View {
+    title: String,
+    kind: String,
+    brief: String,
+    facts: Vec<Fact>,
+    text: Option<CleanHtml>,
+    held: Option<Checklist>,
+    owned: Option<Checklist>,
+    plates: Vec<Plate>,
+    lists: Vec<List>,
+}
+
+#[derive(Serialize)]
+struct Fact {
+    term: String,
+    text: CleanHtml,
+}
+
+pub(crate) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
+    let words = here.words();
+    let none = Vec::new();
+    let links = &here.book.studies.back_links;
+    let mentions = links.holders.get(&holder.key).unwrap_or(&none);
+    let held = sheets(here, mentions, MentionRole::Holder);
+    let owned: Vec<Sheet<'_>> = sheets(here, mentions, MentionRole::Owner)
+        .into_iter()
+        .filter(|(_, i)| is_owner(i, &holder.key) && !is_keeper(i, &holder.key))
+        .collect();
+    let mut lists = Vec::from(holder_lists::formerly(here, holder, mentions));
+    lists.extend([
+        holder_lists::handled(here, holder, mentions),
+        holder_lists::matrices(here, &holder.key, mentions),
+        holder_lists::exhibitions(here, mentions),
+    ]);
+    lists.extend(holder_lists::named(here, mentions));
+    lists.push(holder_lists::to_do(here, &held));
+    let mentioned = mentions::in_texts(here, &Target::Holder(holder.key.clone()));
+    lists.push(List::new(
+        CleanHtml::text(words.word("mentioned-in")),
+        mentioned,
+    ));
+    let title = here.holder_name(holder);
+    let view = View {
+        kind: words.listed("holder-kind", holder.kind).to_owned(),
+        brief: brief(here, holder, &held),
+        facts: facts(here, holder, mentions),
+        text: holder
+            .note
+            .as_ref()
+            .and_then(|note| markdown::html(&note.text, here, Standing::Part).some()),
+        plates: held
+            .iter()
+            .filter_map(|(_, impression)| figures::leading_picture(here, impression))
+            .filter_map(|key| figures::plate(here, &key, None, Setting::Gallery))
+            .collect(),
+        owned: checklist::checklist(
+            here,
+            owned,
+            |i| {
+                i.accession
+                    .as_ref()
+                    .map_or_else(String::new, |a| a.value.clone())
+            },
+            |i| CleanHtml::text(&here.whereabouts(i)),
+        ),
+        held: checklist::checklist(
+            here,
+            held,
+            |i| {
+                i.accession
+                    .as_ref()
+                    .map_or_else(String::new, |a| a.value.clone())
+            },
+            |i| remark(here, holder, i),
+        ),
+        lists: lists.into_iter().filter(List::has_lines).collect(),
+        title: title.clone(),
+    };
+    let whole = CleanHtml::text(&here.holder_city_first(holder)).plain();
+    Leaf::new(here.address, title, "pages/holder.html", &view).described(whole)
+}
+
+/// "Northport, Netherlands. 12 impressions of 9 designs."
+fn brief(here: &Here<'_>, holder: &Holder, held: &[Sheet<'_>]) -> String {
+    let words = here.words();
+    let town = holder.town.as_ref().map(|t| t.value.clone());
+    let country = holder.country.as_ref().map(|c| here.country(c).to_owned());
+    // The name of a private owner's country is in their name already.
+    let place: Vec<String> = [town, country.filter(|_| holder.town.is_some())]
+        .into_iter()
+        .flatten()
+        .collect();
+    let place = place.join(", ");
+    // Two records of one sheet are one sheet, and what is set apart is no part of the count.
+    let accepted = held.iter().filter(|sheet| !is_set_apart(sheet));
+    let groups = &here.book.studies.groups;
+    let sheets: BTreeSet<_> = accepted
+        .clone()
+        .map(|(_, i)| groups.first_of(&i.key))
+        .collect();
+    let designs: BTreeSet<&Key> = accepted.map(|(design, _)| &design.key).collect();
+    let count = match sheets.len() {
+        0 => String::new(),
+        n => words.with(
+            "impressions-of-designs",
+            &[
+                (
+                    "impressions",
+                    Given::Text(&words.count("count-impressions", n)),
+                ),
+                (
+                    "designs",
+                    Given::Text(&words.count("count-of-designs", designs.len())),
+                ),
+            ],
+        ),
+    };
+    let sentences: Vec<String> = [place, count]
+        .into_iter()
+        .filter(|s| !s.is_empty())
+        .map(|s| format!("{s}."))
+        .collect();
+    sentences.join(" ")
+}
+
+fn facts(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> Vec<Fact> {
+    let words = here.words();
+    let mut facts = Vec::new();
+    let mut fact = |term: &str, text: CleanHtml| {
+        if !text.is_empty() {
+            facts.push(Fact {
+                term: words.word(term).to_owned(),
+                text,
+            });
+        }
+    };
+    let former: Vec<CleanHtml> = holder
+        .formerly
+        .iter()
+        .map(|f| {
+            let until = f.until.as_ref().map_or_else(String::new, |until| {
+                let date = dates::once(until, words);
+                words.with("date-until", &[("date", Given::Text(&date))])
+            });
+            CleanHtml::join([&CleanHtml::text(&f.name), &CleanHtml::text(&until)], ", ")
+        })
+        .collect();
+    fact("formerly-named", CleanHtml::join(&former, "; "));
+    let before: Vec<CleanHtml> = mentions
+        .iter()
+        .filter(|m| m.role == MentionRole::Successor)
+        .filter_map(|m| match &m.from {
+            RecordId::Holder(key) => Some(here.holder(key)),
+            _ => None,
+        })
+        .collect();
+    fact("took-over", CleanHtml::join(&before, "; "));
+    if let Some(successor) = &holder.successor {
+        let since = successor.date.as_ref().map_or_else(String::new, |date| {
+            let date = dates::once(date, words);
+            words.with("date-from", &[("date", Given::Text(&date))])
+        });
+        let name = here.holder_and_city(&successor.holder.value);
+        fact(
+            "continued-by",
+            CleanHtml::join([&name, &CleanHtml::text(&since)], ", "),
+        );
+    }
+    fact(
+        "isil",
+        text_of(holder.isil.as_ref().map(|isil| isil.as_str())),
+    );
+    if let Some(web) = &holder.web {
+        fact("web", CleanHtml::web_address(web));
+    }
+    fact("credit-line", text_of(holder.credit.as_deref()));
+    facts
+}
+
+fn text_of(text: Option<&str>) -> CleanHtml {
+    text.map_or_else(CleanHtml::empty, CleanHtml::text)
+}
+
+/// Who owns a sheet that is kept here, and that its record was rejected or withdrawn.
+fn remark(here: &Here<'_>, holder: &Holder, impression: &Impression) -> CleanHtml {
+    let owner = impression
+        .owner
+        .as_ref()
+        .filter(|owner| !is_record(owner, &holder.key))
+        .map_or_else(CleanHtml::empty, |owner| {
+            let owner = here.party(owner);
+            here.words().html("owned-by", None, &[("owner", &owner)])
+        });
+    let apart = if impression.standing.is_set_apart() {
+        let standing = impression.standing.standing;
+        CleanHtml::text(here.words().listed("standing", standing))
+    } else {
+        CleanHtml::empty()
+    };
+    CleanHtml::join([&owner, &apart], ". ")
+}

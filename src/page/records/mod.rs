@@ -1,0 +1,15 @@
+//! Pages of records other than designs and impressions, one each.
+//!
+//! | file | subject |
+//! |---|---|
+//! | `holder` | a holder |
+//! | `holder_lists` | what a holder or a person had, handled and is named for |
+//! | `person` | a person |
+//! | `work` | a work of the literature |
+//! | `exhibition` | an exhibition |
+
+pub(crate) mod exhibition;
+pub(crate) mod holder;
+mod holder_lists;
+pub(crate) mod person;
+pub(crate) mod work;

@@ -1,0 +1,86 @@
+//! A work of the literature: its reference, its numbers for ours, where it is cited.
+
+use serde::Serialize;
+
+use crate::model::link::Target;
+use crate::model::literature::Work;
+use crate::page::indexes::concordance::{self, Theirs};
+use crate::page::lists::list::List;
+use crate::page::lists::mentions;
+use crate::page::phrases::party_names::sorted_name;
+use crate::page::phrases::source_names::full_reference;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+use crate::page::setting::leaf::Leaf;
+use crate::page::texts::markdown::{self, Standing};
+use crate::study::back_links::{Mention, Part, Source};
+
+#[derive(Serialize)]
+struct View {
+    title: String,
+    reference: CleanHtml,
+    authors: Vec<CleanHtml>,
+    text: Option<CleanHtml>,
+    theirs: Option<Theirs>,
+    lists: Vec<List>,
+}
+
+pub(crate) fn page(here: &Here<'_>, work: &Work) -> Leaf {
+    let words = here.words();
+    let none = Vec::new();
+    let links = &here.book.studies.back_links;
+    let mentions = links.works.get(&work.key).unwrap_or(&none);
+    let cited = |wanted: fn(&RecordId) -> bool| {
+        let wanted: Vec<Mention> = mentions
+            .iter()
+            .filter(|m| wanted(&m.from))
+            .cloned()
+            .collect();
+        mentions::by_records(here, &wanted, |part| part == Part::Cited)
+    };
+    let lists = [
+        (
+            "cited-in-designs",
+            cited(|s| matches!(s, RecordId::Design(_))),
+        ),
+        (
+            "cited-in-impressions",
+            cited(|s| matches!(s, RecordId::Impression(_))),
+        ),
+        (
+            "cited-in-exhibitions",
+            cited(|s| !matches!(s, RecordId::Design(_) | RecordId::Impression(_))),
+        ),
+        (
+            "mentioned-in",
+            mentions::in_texts(here, &Target::Work(work.key.clone())),
+        ),
+    ]
+    .into_iter()
+    .map(|(heading, lines)| List::new(CleanHtml::text(words.word(heading)), lines))
+    .filter(List::has_lines)
+    .collect();
+    let title = work.short.clone();
+    let view = View {
+        reference: full_reference(work),
+        authors: authors(here, work),
+        text: work
+            .note
+            .as_ref()
+            .and_then(|note| markdown::html(&note.text, here, Standing::Part).some()),
+        theirs: concordance::theirs(here, &work.key),
+        lists,
+        title: title.clone(),
+    };
+    Leaf::new(here.address, title, "pages/work.html", &view).described(work.full.clone())
+}
+
+/// The authors who have a page here.
+fn authors(here: &Here<'_>, work: &Work) -> Vec<CleanHtml> {
+    let people = &here.public().people;
+    work.authors
+        .split("; ")
+        .filter_map(|author| people.values().find(|person| sorted_name(person) == author))
+        .map(|person| here.person(&person.key))
+        .collect()
+}

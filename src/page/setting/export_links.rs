@@ -1,0 +1,51 @@
+//! Links to files for other programs, each worded by its format: `format-NAME` is the text of a link,
+//! `format-NAME-about` a sentence on the page about the data.
+
+use serde::Serialize;
+
+use super::book::Here;
+use super::exports::{Export, Subject};
+use super::html::CleanHtml;
+
+/// A link from a page to a file.
+#[derive(Serialize)]
+pub(crate) struct ExportLink {
+    href: String,
+    text: String,
+    media_type: &'static str,
+    relation: &'static str,
+}
+
+impl Here<'_> {
+    /// Links to the files that are made of what this page shows.
+    pub fn export_links(&self) -> Vec<ExportLink> {
+        let files = &self.book.exports.files;
+        let files = files.get(&Subject::Page(self.address.clone()));
+        let link = |file: &Export| ExportLink {
+            href: self.href_file(&file.path),
+            text: self
+                .words()
+                .word(&format!("format-{}", file.format))
+                .to_owned(),
+            media_type: file.media_type,
+            relation: file.relation,
+        };
+        files.into_iter().flatten().map(link).collect()
+    }
+
+    /// What each format is, in the order of the formats. Formats without a sentence are left out.
+    pub fn exports_described(&self) -> CleanHtml {
+        let words = self.words();
+        let site = self.public().settings.address.value.trim_end_matches('/');
+        let described = self.book.exports.formats.iter().filter_map(|format| {
+            let id = format!("format-{}-about", format.name);
+            let folder = format.folders.first()?;
+            let address = CleanHtml::text(&format!("{site}/{folder}"));
+            let address = CleanHtml::span("quotable", &address);
+            words
+                .has(&id)
+                .then(|| words.html(&id, None, &[("address", &address)]))
+        });
+        CleanHtml::join(&described.collect::<Vec<_>>(), " ")
+    }
+}

@@ -1,0 +1,47 @@
+//! The files of a site for other programs, as data: `exchange` gives it, and pages link to what is in it
+//! (`export_links`).
+
+use std::collections::BTreeMap;
+
+use super::address::Address;
+use crate::model::key::PictureKey;
+
+/// What a file is made of.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Subject {
+    /// What a page shows; the file stands in the folder of the page.
+    Page(Address),
+    /// A published picture; the file stands in the folder of its image service.
+    Picture(PictureKey),
+}
+
+/// The files of a site for other programs.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Exports {
+    /// The formats, in the order in which pages name them.
+    pub formats: Vec<ExportFormat>,
+    /// The files of each subject, in the order of the formats.
+    pub files: BTreeMap<Subject, Vec<Export>>,
+}
+
+/// A format, as far as pages tell of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ExportFormat {
+    /// Its name, by which its words are found.
+    pub name: &'static str,
+    /// The folders of its files, with `…` for the key of a record or picture.
+    pub folders: &'static [&'static str],
+}
+
+/// A file for other programs.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Export {
+    /// The name of its format.
+    pub format: &'static str,
+    /// Its path, relative to the catalogue.
+    pub path: String,
+    /// Its media type (RFC 6838).
+    pub media_type: &'static str,
+    /// Its relation to what it is made of (RFC 8288).
+    pub relation: &'static str,
+}

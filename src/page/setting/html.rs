@@ -1,0 +1,269 @@
+//! Clean HTML: the only text that templates print unescaped.
+//!
+//! A [`CleanHtml`] is put together from escaped text and from elements written in this stage's own
+//! code; nothing that a record says can become markup in it. Templates see it as a value already
+//! marked as clean, so that no template of the house needs to switch escaping off.
+
+use std::fmt::Write as _;
+
+use serde::{Serialize, Serializer};
+
+/// HTML in which every record's text has been escaped.
+///
+/// Invariant: made by this module and by `markdown` only, from escaped text and known elements.
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub struct CleanHtml(String);
+
+impl CleanHtml {
+    /// Nothing.
+    pub fn empty() -> CleanHtml {
+        CleanHtml::default()
+    }
+
+    /// Text, escaped.
+    pub fn text(text: &str) -> CleanHtml {
+        let mut out = String::with_capacity(text.len());
+        escape_into(&mut out, text);
+        CleanHtml(out)
+    }
+
+    /// HTML that the caller has escaped itself: Markdown once cleaned, and the literature formatter's.
+    pub(crate) fn trusted(html: String) -> CleanHtml {
+        CleanHtml(html)
+    }
+
+    /// Data for a script, as the text of a `script` element of type `application/json`: no character
+    /// of it can end the element or begin another.
+    pub fn data(data: &impl Serialize) -> CleanHtml {
+        let json = serde_json::to_string(data).unwrap_or_default();
+        let json = json.replace('<', "\\u003c").replace('>', "\\u003e");
+        CleanHtml(json.replace('&', "\\u0026"))
+    }
+
+    /// An element around `inner`. Names and attribute names are this house's own; attribute values
+    /// are escaped.
+    pub fn element(
+        name: &'static str,
+        attributes: &[(&'static str, &str)],
+        inner: &CleanHtml,
+    ) -> CleanHtml {
+        let mut out = String::with_capacity(inner.0.len() + 48);
+        out.push('<');
+        out.push_str(name);
+        for (attribute, value) in attributes {
+            let _ = write!(out, " {attribute}=\"");
+            escape_into(&mut out, value);
+            out.push('"');
+        }
+        out.push('>');
+        out.push_str(&inner.0);
+        let _ = write!(out, "</{name}>");
+        CleanHtml(out)
+    }
+
+    /// A link.
+    pub fn link(href: &str, inner: &CleanHtml) -> CleanHtml {
+        CleanHtml::element("a", &[("href", href)], inner)
+    }
+
+    /// A link out of the catalogue that shows its address; plain text where that is no web address.
+    pub fn web_address(address: &str) -> CleanHtml {
+        let text = CleanHtml::text(address);
+        if address.starts_with("https://") || address.starts_with("http://") {
+            let attributes = [
+                ("class", "bare-address"),
+                ("href", address),
+                ("rel", "noopener noreferrer external"),
+            ];
+            CleanHtml::element("a", &attributes, &text)
+        } else {
+            text
+        }
+    }
+
+    /// A span of a class.
+    pub fn span(class: &'static str, inner: &CleanHtml) -> CleanHtml {
+        CleanHtml::element("span", &[("class", class)], inner)
+    }
+
+    /// A term in quiet ink.
+    pub fn quiet(text: &str) -> CleanHtml {
+        if text.is_empty() {
+            CleanHtml::empty()
+        } else {
+            CleanHtml::span("quiet", &CleanHtml::text(text))
+        }
+    }
+
+    /// A number at the end of a line of an index.
+    pub fn count(number: &CleanHtml) -> CleanHtml {
+        CleanHtml::text(" ").and(&CleanHtml::span("count", number))
+    }
+
+    /// Adds `other` at the end.
+    pub fn push(&mut self, other: &CleanHtml) {
+        self.0.push_str(&other.0);
+    }
+
+    /// Adds text, escaped, at the end.
+    pub fn push_text(&mut self, text: &str) {
+        escape_into(&mut self.0, text);
+    }
+
+    /// The same with `text`, escaped, at the end.
+    #[must_use]
+    pub fn then(mut self, text: &str) -> CleanHtml {
+        self.push_text(text);
+        self
+    }
+
+    /// The same with `other` at the end.
+    #[must_use]
+    pub fn and(mut self, other: &CleanHtml) -> CleanHtml {
+        self.push(other);
+        self
+    }
+
+    /// All of `parts` with `between` between them; empty parts are left out.
+    pub fn join<'a>(parts: impl IntoIterator<Item = &'a CleanHtml>, between: &str) -> CleanHtml {
+        let mut out = CleanHtml::empty();
+        for part in parts.into_iter().filter(|p| !p.is_empty()) {
+            if !out.is_empty() {
+                out.push_text(between);
+            }
+            out.push(part);
+        }
+        out
+    }
+
+    /// Whether there is nothing in it.
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// `None` where there is nothing in it, so that a template leaves it out.
+    pub fn some(self) -> Option<CleanHtml> {
+        if self.is_empty() { None } else { Some(self) }
+    }
+
+    /// The HTML.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+
+    /// The text alone, for titles, descriptions and alternative texts.
+    pub fn plain(&self) -> String {
+        let mut out = String::with_capacity(self.0.len());
+        let mut in_tag = false;
+        for c in self.0.chars() {
+            match c {
+                '<' => in_tag = true,
+                '>' => in_tag = false,
+                c if !in_tag => out.push(c),
+                _ => {}
+            }
+        }
+        if !out.contains('&') {
+            return out;
+        }
+        out.replace("&lt;", "<")
+            .replace("&gt;", ">")
+            .replace("&quot;", "\"")
+            .replace("&#39;", "'")
+            .replace("&amp;", "&")
+    }
+}
+
+impl Serialize for CleanHtml {
+    /// As a value that templates print as it is.
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        tera::Value::safe_string(&self.0).serialize(serializer)
+    }
+}
+
+/// The first letter of what begins a sentence, where it is a letter and no link.
+pub(crate) fn capitalised(html: &CleanHtml) -> CleanHtml {
+    let text = html.as_str();
+    match text.chars().next() {
+        Some(first) if first.is_lowercase() => {
+            let rest = text.get(first.len_utf8()..).unwrap_or_default();
+            CleanHtml::text(&first.to_uppercase().to_string())
+                .and(&CleanHtml::trusted(rest.to_owned()))
+        }
+        _ => html.clone(),
+    }
+}
+
+/// Each part as a sentence of its own, with a capital and a full stop.
+pub(crate) fn as_sentences(parts: &[CleanHtml]) -> CleanHtml {
+    let mut out = CleanHtml::empty();
+    for part in parts.iter().filter(|p| !p.is_empty()) {
+        if !out.is_empty() {
+            out.push_text(" ");
+        }
+        out.push(&capitalised(part));
+        if !part.plain().ends_with(['.', '!', '?', '…']) {
+            out.push_text(".");
+        }
+    }
+    out
+}
+
+/// Appends `text` with the five characters escaped that mean something in HTML.
+pub(crate) fn escape_into(out: &mut String, text: &str) {
+    // Most texts have none of them, and go over whole.
+    let mut copied = 0;
+    for (at, c) in text.char_indices() {
+        let instead = match c {
+            '&' => "&amp;",
+            '<' => "&lt;",
+            '>' => "&gt;",
+            '"' => "&quot;",
+            '\'' => "&#39;",
+            // Bytes that no document may hold, and marks that would turn the rest of a page around.
+            '\0'..='\u{8}'
+            | '\u{b}'
+            | '\u{c}'
+            | '\u{e}'..='\u{1f}'
+            | '\u{7f}'
+            | '\u{202a}'..='\u{202e}' => "",
+            _ => continue,
+        };
+        out.push_str(&text[copied..at]);
+        out.push_str(instead);
+        copied = at + c.len_utf8();
+    }
+    out.push_str(&text[copied..]);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn text_and_attributes_are_escaped() {
+        let hostile = "\"><script>alert('x')</script>";
+        let link = CleanHtml::link(hostile, &CleanHtml::text(hostile));
+        assert!(!link.as_str().contains("<script"));
+        assert_eq!(link.plain(), hostile);
+    }
+
+    #[test]
+    fn data_cannot_end_its_element() {
+        let data = CleanHtml::data(&["</script><!--", "&amp;"]);
+        assert_eq!(
+            data.as_str(),
+            r#"["\u003c/script\u003e\u003c!--","\u0026amp;"]"#
+        );
+    }
+
+    #[test]
+    fn empty_parts_leave_no_comma() {
+        let parts = [
+            CleanHtml::text("a"),
+            CleanHtml::empty(),
+            CleanHtml::text("b"),
+        ];
+        assert_eq!(CleanHtml::join(&parts, ", ").as_str(), "a, b");
+    }
+}

@@ -1,0 +1,81 @@
+//! The order in which readers meet designs and sheets.
+
+use std::collections::BTreeSet;
+
+use super::book::Here;
+use crate::model::design::Design;
+use crate::model::impression::{Impression, StateReading};
+
+impl Here<'_> {
+    /// The designs that `wanted` chooses, in readers' order.
+    pub fn designs_in_order(&self) -> impl Iterator<Item = &Design> {
+        let designs = &self.public().designs;
+        self.book
+            .studies
+            .order
+            .keys()
+            .iter()
+            .filter_map(move |key| designs.get(key))
+    }
+
+    /// The published impressions, by design in readers' order.
+    pub fn impressions_in_order(
+        &self,
+    ) -> impl Iterator<Item = (&Design, &crate::model::impression::Impression)> {
+        self.designs_in_order()
+            .flat_map(|d| d.impressions.values().map(move |i| (d, i)))
+    }
+}
+
+/// The impressions that are listed: one for each sheet.
+pub(crate) fn listed<'d>(here: &Here<'_>, design: &'d Design) -> Vec<&'d Impression> {
+    let mut seen = BTreeSet::new();
+    design
+        .impressions
+        .values()
+        .filter(|i| !i.standing.is_withdrawn())
+        .filter(|i| seen.insert(here.book.studies.groups.first_of(&i.key)))
+        .collect()
+}
+
+/// Where a group stands among the others: its states and printings by their places in the record.
+/// What is not identified comes after what is.
+pub(crate) type Rank = (Vec<usize>, Vec<usize>);
+
+/// Where a sheet stands among the others.
+pub(crate) fn rank(design: &Design, impression: &Impression) -> Rank {
+    let Some(reading) = &impression.identified else {
+        return (vec![usize::MAX], vec![usize::MAX]);
+    };
+    let state_place = |key: &crate::model::key::Key| {
+        design
+            .states
+            .iter()
+            .position(|s| s.key.value == *key)
+            .unwrap_or(usize::MAX)
+    };
+    let states: Vec<usize> = match &reading.state {
+        None => vec![usize::MAX],
+        Some(StateReading::OneOf(states)) => states.iter().map(|s| state_place(&s.value)).collect(),
+        Some(StateReading::ByMatrix(pairs)) => {
+            pairs.iter().map(|(_, s)| state_place(&s.value)).collect()
+        }
+    };
+    let printings: Vec<usize> = reading
+        .printing
+        .iter()
+        .map(|p| {
+            design
+                .printings
+                .iter()
+                .position(|known| known.key.value == p.value)
+                .unwrap_or(usize::MAX)
+        })
+        .collect();
+    let printings = if printings.is_empty() {
+        vec![usize::MAX]
+    } else {
+        printings
+    };
+    (states, printings)
+}

@@ -1,0 +1,310 @@
+//! The words pages are written in: Fluent files of the theme, one a language.
+//!
+//! A catalogue's theme may change a single word: its `words/LANG.ftl` is laid over the built-in one,
+//! which is laid over the built-in English, so that a word nobody translated is still a word. The
+//! terms of the glossary, the longer texts and the names of countries have files of their own
+//! (`LANG-terms.ftl`, `-texts`, `-countries`); any word may stand in any of them.
+//!
+//! Records never enter a word as markup: [`Words::html`] puts finished [`CleanHtml`] into the places
+//! that a word leaves open, and escapes the word itself.
+
+use std::collections::BTreeMap;
+
+use fluent_bundle::concurrent::FluentBundle;
+use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use unic_langid::LanguageIdentifier;
+
+use super::html::CleanHtml;
+use super::theme_fault::ThemeFault;
+use crate::model::settings::Settings;
+use crate::model::theme::Theme;
+use crate::model::words::ClosedList;
+
+/// The built-in English: the words of the pages, the terms of the glossary, the longer texts, the
+/// names of countries.
+const ENGLISH: [&str; 4] = [
+    include_str!("../../../themes/laid/words/en.ftl"),
+    include_str!("../../../themes/laid/words/en-terms.ftl"),
+    include_str!("../../../themes/laid/words/en-texts.ftl"),
+    include_str!("../../../themes/laid/words/en-countries.ftl"),
+];
+
+/// The built-in German, in the same files.
+const GERMAN: [&str; 4] = [
+    include_str!("../../../themes/laid/words/de.ftl"),
+    include_str!("../../../themes/laid/words/de-terms.ftl"),
+    include_str!("../../../themes/laid/words/de-texts.ftl"),
+    include_str!("../../../themes/laid/words/de-countries.ftl"),
+];
+
+/// What follows the language in the names of the files.
+const FILES: [&str; 4] = ["", "-terms", "-texts", "-countries"];
+
+/// Where a text that stands for something else begins and ends while a word is being put together:
+/// two characters of the private use area, which no record may bring in.
+const OPEN: char = '\u{f8f0}';
+const CLOSE: char = '\u{f8f1}';
+
+/// The words of one language, English where it lacks one.
+pub struct Words {
+    language: String,
+    bundles: Vec<FluentBundle<FluentResource>>,
+    plain: BTreeMap<String, String>,
+}
+
+/// What a word is told.
+#[derive(Clone, Copy, Debug)]
+pub enum Given<'a> {
+    /// A text.
+    Text(&'a str),
+    /// A number; plurals follow it.
+    Count(usize),
+}
+
+impl Words {
+    /// The words of `language` (BCP 47) as the theme has them.
+    ///
+    /// # Errors
+    /// [`ThemeFault`] where a file of words cannot be read.
+    pub fn new(theme: &Theme, language: &str) -> Result<Words, ThemeFault> {
+        let primary = language.split('-').next().unwrap_or("en").to_lowercase();
+        let mut bundles = Vec::new();
+        let mut languages = vec![primary.as_str()];
+        if primary != "en" {
+            languages.push("en");
+        }
+        for tag in languages {
+            let id: LanguageIdentifier = tag.parse().unwrap_or_default();
+            let mut bundle = FluentBundle::new_concurrent(vec![id]);
+            bundle.set_use_isolating(false);
+            let built_in: &[&str] = match tag {
+                "en" => &ENGLISH,
+                "de" => &GERMAN,
+                _ => &[],
+            };
+            let built_in = built_in.iter().map(|text| (String::new(), *text));
+            let own = FILES.iter().filter_map(|file| {
+                let path = format!("words/{tag}{file}.ftl");
+                theme.text(&path).map(|text| (path, text))
+            });
+            for (path, text) in built_in.chain(own) {
+                let resource =
+                    FluentResource::try_new(text.to_owned()).map_err(|(_, faults)| {
+                        word_fault(&path, text, faults.first().map_or(0, |f| f.pos.start))
+                    })?;
+                bundle.add_resource_overriding(resource);
+            }
+            bundles.push(bundle);
+        }
+        let mut words = Words {
+            language: primary.clone(),
+            bundles,
+            plain: BTreeMap::new(),
+        };
+        let own = FILES
+            .iter()
+            .filter_map(|file| theme.text(&format!("words/{primary}{file}.ftl")));
+        for id in ENGLISH.into_iter().chain(own).flat_map(ids) {
+            if let Some(text) = words.format(&id, None) {
+                words.plain.insert(id, text);
+            }
+        }
+        Ok(words)
+    }
+
+    /// The language, as its primary tag.
+    pub fn language(&self) -> &str {
+        &self.language
+    }
+
+    /// A word; its id where no file has it.
+    pub fn word<'a>(&'a self, id: &'a str) -> &'a str {
+        self.plain.get(id).map_or(id, String::as_str)
+    }
+
+    /// A word, where some file has it.
+    pub fn find(&self, id: &str) -> Option<&str> {
+        self.plain.get(id).map(String::as_str)
+    }
+
+    /// Whether some file has a word, with or without open places.
+    pub fn has(&self, id: &str) -> bool {
+        self.bundles.iter().any(|bundle| bundle.has_message(id))
+    }
+
+    /// The ids of all words that begin with `prefix`, without it.
+    pub fn beginning_with<'a>(&'a self, prefix: &'a str) -> impl Iterator<Item = &'a str> {
+        self.plain
+            .keys()
+            .filter_map(move |id| id.strip_prefix(prefix))
+    }
+
+    /// The word for a value of a closed list: `side-recto` for the side recto; the record's own word
+    /// where no file has it.
+    pub fn listed<T: ClosedList>(&self, list: &str, value: T) -> &str {
+        self.find(&format!("{list}-{}", value.word()))
+            .unwrap_or(value.word())
+    }
+
+    /// A word that counts `n` things.
+    pub fn count(&self, id: &str, n: usize) -> String {
+        self.with(id, &[("n", Given::Count(n))])
+    }
+
+    /// A word with its open places filled.
+    pub fn with(&self, id: &str, given: &[(&str, Given<'_>)]) -> String {
+        let mut args = FluentArgs::new();
+        for (name, value) in given {
+            match value {
+                Given::Text(text) => args.set((*name).to_owned(), FluentValue::from(*text)),
+                Given::Count(n) => args.set((*name).to_owned(), FluentValue::from(*n)),
+            }
+        }
+        self.format(id, Some(&args))
+            .unwrap_or_else(|| id.to_owned())
+    }
+
+    /// A word whose `places` stay open, each as its name in braces: a script fills them.
+    pub fn left_open(&self, id: &str, places: &[&str]) -> String {
+        let marks: Vec<String> = places.iter().map(|place| format!("{{{place}}}")).collect();
+        let given: Vec<(&str, Given<'_>)> = places
+            .iter()
+            .zip(&marks)
+            .map(|(place, mark)| (*place, Given::Text(mark)))
+            .collect();
+        self.with(id, &given)
+    }
+
+    /// A word with its open places filled with finished HTML, and `n` with a number.
+    pub fn html(&self, id: &str, n: Option<usize>, given: &[(&str, &CleanHtml)]) -> CleanHtml {
+        let mut args = FluentArgs::new();
+        if let Some(n) = n {
+            args.set("n", FluentValue::from(n));
+        }
+        for (at, (name, _)) in given.iter().enumerate() {
+            args.set(
+                (*name).to_owned(),
+                FluentValue::from(format!("{OPEN}{at}{CLOSE}")),
+            );
+        }
+        let text = self
+            .format(id, Some(&args))
+            .unwrap_or_else(|| id.to_owned());
+        let mut out = CleanHtml::empty();
+        let mut rest = text.as_str();
+        while let Some((before, after)) = rest.split_once(OPEN) {
+            out.push_text(before);
+            let (place, after) = after.split_once(CLOSE).unwrap_or((after, ""));
+            if let Some((_, html)) = place.parse().ok().and_then(|at: usize| given.get(at)) {
+                out.push(html);
+            }
+            rest = after;
+        }
+        out.push_text(rest);
+        out
+    }
+
+    fn format(&self, id: &str, args: Option<&FluentArgs<'_>>) -> Option<String> {
+        self.bundles.iter().find_map(|bundle| {
+            let pattern = bundle.get_message(id)?.value()?;
+            let mut faults = Vec::new();
+            let text = bundle.format_pattern(pattern, args, &mut faults);
+            // A word that needs what it was not given is no plain word.
+            (faults.is_empty()).then(|| text.into_owned())
+        })
+    }
+}
+
+/// What readers see in place of a private owner's name: the catalogue's words, else the theme's.
+pub fn private_owner(theme: &Theme, settings: &Settings) -> String {
+    settings.private_owner.clone().unwrap_or_else(|| {
+        Words::new(theme, &settings.language.value).map_or_else(
+            |_| "Private collection".to_owned(),
+            |words| words.word("private-collection").to_owned(),
+        )
+    })
+}
+
+/// The ids of the words of a file.
+fn ids(text: &str) -> Vec<String> {
+    text.lines()
+        .filter_map(|line| line.split_once('='))
+        .map(|(id, _)| id.trim_end())
+        .filter(|id| id.starts_with(|c: char| c.is_ascii_alphabetic()) && !id.contains(' '))
+        .map(str::to_owned)
+        .collect()
+}
+
+/// A fault `at` bytes from the start of a file of words.
+fn word_fault(path: &str, text: &str, at: usize) -> ThemeFault {
+    let before = text.get(..at).unwrap_or(text);
+    ThemeFault {
+        file: path.to_owned(),
+        line: before.bytes().filter(|b| *b == b'\n').count() + 1,
+        message: "this is not a word as Fluent writes them (`id = text`)".to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn theme_with(path: &str, text: &str) -> Theme {
+        let files = [(path.to_owned(), text.as_bytes().to_vec().into())];
+        Theme {
+            files: files.into_iter().collect(),
+        }
+    }
+
+    #[test]
+    fn german_has_every_word_of_english_and_no_other() {
+        let all = |files: [&str; 4]| files.into_iter().flat_map(ids).collect::<Vec<_>>();
+        let (mut english, mut german) = (all(ENGLISH), all(GERMAN));
+        english.sort();
+        german.sort();
+        let missing: Vec<_> = english.iter().filter(|id| !german.contains(id)).collect();
+        let surplus: Vec<_> = german.iter().filter(|id| !english.contains(id)).collect();
+        assert!(missing.is_empty(), "German lacks {missing:?}");
+        assert!(surplus.is_empty(), "English lacks {surplus:?}");
+        let mut once = english.clone();
+        once.dedup();
+        assert_eq!(once, english, "a word stands twice");
+    }
+
+    #[test]
+    fn counts_follow_the_plural() {
+        let words = Words::new(&Theme::default(), "en").unwrap();
+        assert_eq!(words.count("count-impressions", 1), "1 impression");
+        assert_eq!(words.count("count-impressions", 3), "3 impressions");
+        let words = Words::new(&Theme::default(), "de-CH").unwrap();
+        assert_eq!(words.count("count-impressions", 1), "1 Abzug");
+        assert_eq!(words.count("count-impressions", 3), "3 Abzüge");
+    }
+
+    #[test]
+    fn a_theme_changes_a_single_word_and_a_missing_one_is_english() {
+        let theme = theme_with("words/fr.ftl", "designs = Estampes\n");
+        let words = Words::new(&theme, "fr").unwrap();
+        assert_eq!(words.word("designs"), "Estampes");
+        assert_eq!(words.word("holders"), "Holders");
+        let theme = theme_with("words/en.ftl", "designs = Prints\n");
+        let words = Words::new(&theme, "en").unwrap();
+        assert_eq!(words.word("designs"), "Prints");
+        assert_eq!(words.word("holders"), "Holders");
+    }
+
+    #[test]
+    fn a_broken_file_of_words_is_named_with_its_line() {
+        let theme = theme_with("words/en.ftl", "designs = Prints\n\nholders = { $\n");
+        let fault = Words::new(&theme, "en").err().unwrap();
+        assert_eq!((fault.file.as_str(), fault.line), ("words/en.ftl", 3));
+    }
+
+    #[test]
+    fn what_records_say_is_no_markup_in_a_word() {
+        let words = Words::new(&Theme::default(), "en").unwrap();
+        let hostile = CleanHtml::text("<b>x</b>");
+        let html = words.html("by-person", None, &[("person", &hostile)]);
+        assert_eq!(html.as_str(), "by &lt;b&gt;x&lt;/b&gt;");
+    }
+}

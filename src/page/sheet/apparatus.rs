@@ -1,0 +1,178 @@
+//! The apparatus of an impression: holder, numbers, kind, the sheet itself, its marks, its condition.
+
+use super::marks;
+use crate::model::design::Design;
+use crate::model::impression::Impression;
+use crate::model::vocabulary::List;
+use crate::page::lists::facts::{Fact, Line};
+use crate::page::phrases::claims;
+use crate::page::phrases::dates;
+use crate::page::phrases::matrices;
+use crate::page::phrases::sizes;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::{CleanHtml, capitalised};
+
+pub(super) fn facts(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<Fact> {
+    let words = here.words();
+    let siglum = &here.public().settings.siglum.value;
+    let mut facts = vec![Fact::one(
+        words.word("key"),
+        CleanHtml::text(&format!("{siglum} {}", impression.key)),
+    )];
+    let holder = impression
+        .holder
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |h| here.holder_and_city(&h.value));
+    facts.push(Fact::one(words.word("holder"), holder));
+    let owner = impression
+        .owner
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |owner| here.party(owner));
+    facts.push(Fact::one(words.word("owner"), owner));
+    facts.push(numbers(here, impression));
+    facts.push(Fact::one(
+        words.word("credit-line"),
+        CleanHtml::text(impression.credit.as_deref().unwrap_or_default()),
+    ));
+    facts.push(Fact::one(
+        words.word("status"),
+        capitalised(&CleanHtml::text(here.status(impression.status.value))),
+    ));
+    facts.push(Fact::stated(
+        words.word("kind"),
+        claims::stated(here, &impression.kind, |kind| {
+            capitalised(&CleanHtml::text(&here.term(List::Kinds, kind.as_str())))
+        }),
+    ));
+    let taken_from = impression
+        .taken_from
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |key| here.impression(&key.value));
+    facts.push(Fact::one(words.word("taken-from"), taken_from));
+    facts.push(Fact::one(
+        words.word("number"),
+        CleanHtml::text(
+            impression
+                .numbering
+                .as_ref()
+                .map_or("", |n| n.value.as_str()),
+        ),
+    ));
+    facts.extend(sheet_facts(here, impression));
+    let blocks: Vec<_> = impression
+        .blocks
+        .iter()
+        .map(|(matrix, printed)| {
+            CleanHtml::text(&matrices::matrix_name(here, design, &matrix.value))
+                .then(" ")
+                .then(words.listed("block", printed.value))
+        })
+        .collect();
+    facts.push(Fact::one(
+        words.word("blocks-printed"),
+        capitalised(&CleanHtml::join(&blocks, "; ")),
+    ));
+    facts.push(marks_fact(here, impression));
+    facts.push(Fact::one(
+        words.word("condition"),
+        CleanHtml::text(impression.condition.as_deref().unwrap_or_default()),
+    ));
+    facts.into_iter().flatten().collect()
+}
+
+/// The number with the holder, and those it had before.
+fn numbers(here: &Here<'_>, impression: &Impression) -> Option<Fact> {
+    let words = here.words();
+    let number = |text: &str| CleanHtml::span("accession", &CleanHtml::text(text));
+    let mut lines = Vec::new();
+    if let Some(accession) = &impression.accession {
+        lines.push(number(accession));
+    }
+    let former = impression.former_accessions.iter().map(|former| {
+        let holder = former
+            .holder
+            .as_ref()
+            .map_or_else(CleanHtml::empty, |h| here.holder(&h.value));
+        let until = former.until.as_ref().map_or_else(CleanHtml::empty, |d| {
+            words.html(
+                "date-until",
+                None,
+                &[("date", &dates::once_html(&d.value, words))],
+            )
+        });
+        let said = CleanHtml::join([&number(&former.number), &holder, &until], ", ");
+        words.html("formerly", None, &[("what", &said)])
+    });
+    lines.extend(former);
+    Fact::of_lines(words.word("accession"), lines)
+}
+
+fn sheet_facts(here: &Here<'_>, impression: &Impression) -> Vec<Option<Fact>> {
+    let words = here.words();
+    let sheet = &impression.sheet;
+    let mut lines = Vec::new();
+    let mut others = Vec::new();
+    for (statements, of) in [
+        (&sheet.size, "of-sheet"),
+        (&sheet.platemark, "of-platemark"),
+        (&sheet.image, "of-image"),
+    ] {
+        if let Some(stated) = sizes::stated(here, statements, of) {
+            lines.push(Line {
+                id: String::new(),
+                text: stated.value,
+            });
+            others.extend(stated.others);
+        }
+    }
+    let sizes = (!lines.is_empty()).then(|| Fact {
+        term: words.word("size").to_owned(),
+        lines,
+        others,
+    });
+    let paper = sheet.paper.as_ref().map_or_else(CleanHtml::empty, |p| {
+        CleanHtml::text(&here.term(List::Papers, p.value.as_str()))
+    });
+    let paper_date = sheet
+        .paper_date
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |d| dates::once_html(&d.value, words));
+    let watermark = sheet.watermark.as_ref().map_or_else(CleanHtml::empty, |w| {
+        words.html("watermark", None, &[("watermark", &CleanHtml::text(w))])
+    });
+    let side = sheet.side.map_or_else(CleanHtml::empty, |side| {
+        CleanHtml::text(words.listed("printed-side", side))
+    });
+    let margins = sheet.margins.as_ref().map_or_else(CleanHtml::empty, |m| {
+        words.html("margins", None, &[("margins", &CleanHtml::text(m))])
+    });
+    let paper = CleanHtml::join([&paper, &paper_date, &watermark, &side, &margins], "; ");
+    vec![
+        sizes,
+        Fact::one(words.word("paper"), capitalised(&paper)),
+        Fact::stated(
+            words.word("pulled"),
+            claims::stated(here, &sheet.date, |d| dates::once_html(d, words)),
+        ),
+    ]
+}
+
+/// The marks, and what was looked for and not found.
+fn marks_fact(here: &Here<'_>, impression: &Impression) -> Option<Fact> {
+    let words = here.words();
+    let mut lines: Vec<CleanHtml> = impression
+        .marks
+        .iter()
+        .map(|mark| marks::line(here, mark))
+        .collect();
+    let without: Vec<_> = impression
+        .without
+        .iter()
+        .map(|w| CleanHtml::text(words.listed("without", w.value)))
+        .collect();
+    if !without.is_empty() {
+        let all = CleanHtml::join(&without, ", ");
+        lines.push(words.html("looked-for", None, &[("what", &all)]));
+    }
+    Fact::of_lines(words.word("marks"), lines)
+}

@@ -1,0 +1,93 @@
+//! Marks on a sheet in words: "Signature, pencil, “The Artist 27”, lower right, recto".
+
+use crate::model::mark::Mark;
+use crate::page::phrases::claims;
+use crate::page::phrases::dates;
+use crate::page::setting::address::{Address, Overview};
+use crate::page::setting::book::Here;
+use crate::page::setting::html::{CleanHtml, capitalised};
+
+/// One mark.
+pub(super) fn line(here: &Here<'_>, mark: &Mark) -> CleanHtml {
+    let words = here.words();
+    let text = |text: &Option<String>| {
+        text.as_ref()
+            .map_or_else(CleanHtml::empty, |text| CleanHtml::text(text))
+    };
+    let kind = CleanHtml::text(
+        mark.kind
+            .as_ref()
+            .map_or(words.word("mark"), |kind| words.listed("mark", kind.value)),
+    );
+    let kind = match &mark.medium {
+        Some(medium) => words.html(
+            "in-medium",
+            None,
+            &[("what", &kind), ("medium", &CleanHtml::text(medium))],
+        ),
+        None => kind,
+    };
+    let quoted = mark.text.as_ref().map_or_else(CleanHtml::empty, |said| {
+        words.html("quoted", None, &[("text", &CleanHtml::text(said))])
+    });
+    let side = mark.side.map_or_else(CleanHtml::empty, |side| {
+        CleanHtml::text(words.listed("on-side", side))
+    });
+    let number = mark
+        .number
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |number| {
+            words.html(
+                "cited-number",
+                None,
+                &[("number", &CleanHtml::text(number))],
+            )
+        });
+    let whose = mark.whose.as_ref().map_or_else(CleanHtml::empty, |key| {
+        let person = here.person_or_holder(&key.value);
+        words.html("name-of", None, &[("person", &person)])
+    });
+    let applied = mark
+        .applied_by
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |key| {
+            let person = here.person_or_holder(&key.value);
+            words.html("applied-by", None, &[("person", &person)])
+        });
+    let when = mark.applied.as_ref().map_or_else(CleanHtml::empty, |date| {
+        dates::once_html(&date.value, words)
+    });
+    let line = CleanHtml::join(
+        [
+            &capitalised(&kind),
+            &quoted,
+            &text(&mark.colour),
+            &text(&mark.at),
+            &side,
+            &number,
+            &whose,
+            &applied,
+            &when,
+        ],
+        ", ",
+    );
+    let line = claims::with_claim(here, line, &mark.claim);
+    match others(here, mark) {
+        Some(others) => line.then(". ").and(&others).then("."),
+        None => line,
+    }
+}
+
+/// That others used the mark too, where they did.
+fn others(here: &Here<'_>, mark: &Mark) -> Option<CleanHtml> {
+    let shared = here.book.studies.shared_marks.iter().find(|s| s.is(mark))?;
+    let users = shared
+        .users
+        .iter()
+        .map(|user| here.person_or_holder(&user.key));
+    let users: Vec<CleanHtml> = users.collect();
+    let to = format!("{}#shared", here.href(&Address::Overview(Overview::Marks)));
+    let text = CleanHtml::text(here.words().word("mark-shared"));
+    let link = CleanHtml::link(&to, &text);
+    Some(link.then(": ").and(&CleanHtml::join(&users, "; ")))
+}

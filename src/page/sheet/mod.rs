@@ -1,0 +1,23 @@
+//! The page of an impression.
+//!
+//! Reading order: `page` puts it together, in the order of the page.
+//!
+//! | file | subject |
+//! |---|---|
+//! | `page` | the whole |
+//! | `apparatus` | holder, numbers, the sheet itself, its condition |
+//! | `marks` | one mark in words |
+//! | `opinions` | what others take the sheet to be |
+//! | `observed` | what was seen on it |
+//! | `conclusions` | what follows from that |
+//! | `provenance` | the line of provenance |
+//! | `diligence` | its owners from 1933 to 1945 |
+
+mod apparatus;
+mod conclusions;
+pub(crate) mod diligence;
+mod marks;
+pub(crate) mod observed;
+mod opinions;
+pub(crate) mod page;
+pub(crate) mod provenance;

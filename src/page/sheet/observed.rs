@@ -1,0 +1,183 @@
+//! What was seen on a sheet, point by point, beside what its state and printing show there.
+
+use serde::Serialize;
+
+use crate::model::design::Design;
+use crate::model::impression::{Identification, Impression, StateReading};
+use crate::model::point::{Observation, Point, Seen, Value};
+use crate::page::phrases::claims;
+use crate::page::phrases::readings;
+use crate::page::phrases::values;
+use crate::page::setting::address::Address;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
+use crate::page::setting::reading_order;
+use crate::study::allowed::{both, rules_out, shown_values};
+
+/// The table.
+#[derive(Serialize)]
+pub(crate) struct Observed {
+    /// What the last column is about: "state *iii* shows"; `None` where the sheet is not identified
+    /// with one state or printing, and there is no such column.
+    expected: Option<CleanHtml>,
+    rows: Vec<Row>,
+    /// How many rows do not agree.
+    disagreeing: usize,
+}
+
+#[derive(Serialize)]
+struct Row {
+    href: String,
+    ask: String,
+    rests: String,
+    seen: String,
+    /// How sure it is where it is not certain, and on what it rests.
+    remark: CleanHtml,
+    expected: String,
+    disagrees: bool,
+}
+
+/// What was seen at one point on one sheet.
+#[derive(Serialize)]
+pub(crate) struct SeenOnSheet {
+    sheet: CleanHtml,
+    reading: CleanHtml,
+    seen: String,
+    remark: CleanHtml,
+    /// What its state and printing show there; empty where that is open.
+    expected: String,
+    /// Whether that contradicts what was seen.
+    pub disagrees: bool,
+}
+
+/// What was seen at a point, by state, then printing, then key. Sheets on which nobody looked are left
+/// out.
+pub(crate) fn on_sheets(here: &Here<'_>, design: &Design, point: &Point) -> Vec<SeenOnSheet> {
+    let mut sheets: Vec<&Impression> = design
+        .impressions
+        .values()
+        .filter(|impression| !impression.standing.is_withdrawn())
+        .collect();
+    sheets.sort_by_cached_key(|impression| {
+        (
+            reading_order::rank(design, impression),
+            impression.key.clone(),
+        )
+    });
+    let seen = sheets.into_iter().filter_map(|impression| {
+        let mut observed = impression.observed.iter();
+        let observation = observed.find(|o| o.point.value == point.key.value)?;
+        let row = row(
+            here,
+            design,
+            point,
+            observation,
+            impression.identified.as_ref(),
+        );
+        Some(SeenOnSheet {
+            sheet: here.impression(&impression.key),
+            reading: readings::short(here, design, impression),
+            seen: row.seen,
+            remark: row.remark,
+            expected: row.expected,
+            disagrees: row.disagrees,
+        })
+    });
+    seen.collect()
+}
+
+/// What was seen; `None` where nothing was recorded.
+pub(crate) fn table(here: &Here<'_>, design: &Design, impression: &Impression) -> Option<Observed> {
+    if impression.observed.is_empty() {
+        return None;
+    }
+    let reading = impression.identified.as_ref();
+    let rows: Vec<Row> = impression
+        .observed
+        .iter()
+        .filter_map(|observation| {
+            let point = design.point(&observation.point.value)?;
+            Some(row(here, design, point, observation, reading))
+        })
+        .collect();
+    let has_expected = rows.iter().any(|row| !row.expected.is_empty());
+    let disagreeing = rows.iter().filter(|row| row.disagrees).count();
+    Some(Observed {
+        expected: reading
+            .filter(|_| has_expected)
+            .map(|reading| expected_by(here, design, reading)),
+        rows,
+        disagreeing,
+    })
+}
+
+fn row(
+    here: &Here<'_>,
+    design: &Design,
+    point: &Point,
+    observation: &Observation,
+    reading: Option<&Identification>,
+) -> Row {
+    let tells = matches!(observation.seen, Seen::OneOf(_) | Seen::NoneOf(_));
+    let expected = reading.and_then(|reading| expected(design, point, reading));
+    let disagrees = tells
+        && expected.as_ref().is_some_and(|allowed| {
+            !allowed.is_empty() && rules_out(point, &observation.seen, allowed)
+        });
+    let address = Address::Point(design.key.clone(), point.key.value.clone());
+    Row {
+        href: here.href(&address),
+        ask: point.ask.value.clone(),
+        rests: values::rests_on(here, design, point),
+        seen: values::seen(here, point, &observation.seen),
+        remark: if tells {
+            claims::remark(here, &observation.claim)
+        } else {
+            claims::ground(here, &observation.claim)
+        },
+        expected: expected
+            .map(|values| values::any_of(here, point, values))
+            .unwrap_or_default(),
+        disagrees,
+    }
+}
+
+/// What the one state and the one printing of a reading show at a point; `None` where either is
+/// open, or neither says anything.
+fn expected<'d>(
+    design: &'d Design,
+    point: &Point,
+    reading: &Identification,
+) -> Option<Vec<&'d Value>> {
+    let state = match &reading.state {
+        Some(StateReading::OneOf(states)) => match states.as_slice() {
+            [one] => design.state(&one.value),
+            _ => None,
+        },
+        // Blocks in different conditions: the state of the block that the point rests on.
+        Some(StateReading::ByMatrix(by_matrix)) => by_matrix
+            .iter()
+            .find(|(matrix, _)| point.matrix.as_ref() == Some(matrix))
+            .and_then(|(_, state)| design.state(&state.value)),
+        None => None,
+    };
+    let printing = match reading.printing.as_slice() {
+        [one] => design.printing(&one.value),
+        _ => None,
+    };
+    both(
+        state.and_then(|s| shown_values(&s.shows, point)),
+        printing.and_then(|p| shown_values(&p.shows, point)),
+    )
+}
+
+/// "*iii*. Printed by the artist".
+fn expected_by(here: &Here<'_>, design: &Design, reading: &Identification) -> CleanHtml {
+    CleanHtml::join(
+        [
+            &readings::state_alone(here, design, reading),
+            &CleanHtml::text(&readings::printing_alone(here, design, reading)),
+        ],
+        ". ",
+    )
+}

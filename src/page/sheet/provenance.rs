@@ -1,0 +1,229 @@
+//! The provenance of a sheet: the line in the usual punctuation, made from the entries, its sources
+//! as notes, and the line as somebody wrote it where the record keeps one.
+//!
+//! The AAM *Guide to Provenance Research* gives the punctuation (TRADE.md section 5): earliest first;
+//! a semicolon says that the sheet passed directly to the next, a full stop that it did not, or that
+//! this is not known; dealers, auction houses and other agents stand in round brackets, life dates in
+//! square ones; what is not certain is called probable or possible; sources stand in notes. That an
+//! entry may be of another sheet ("possibly this sheet") is the need of prints, of which there are
+//! many.
+
+use serde::Serialize;
+
+use crate::model::certainty::Certainty;
+use crate::model::edtf::Date;
+use crate::model::impression::Impression;
+use crate::model::place::Placed;
+use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
+use crate::model::vocabulary::List;
+use crate::page::phrases::claims;
+use crate::page::phrases::dates;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::{CleanHtml, capitalised};
+
+/// What a page says of where a sheet was.
+#[derive(Serialize)]
+pub(crate) struct Provenance {
+    /// The line as written by hand, paragraph by paragraph.
+    written: Vec<CleanHtml>,
+    /// The line made from the entries.
+    line: Option<CleanHtml>,
+    /// The sources of its entries.
+    notes: Vec<Note>,
+}
+
+/// The source of an entry.
+#[derive(Serialize)]
+struct Note {
+    /// Its number, from 1.
+    number: usize,
+    text: CleanHtml,
+}
+
+/// What is said of a sheet; `None` where nothing is recorded.
+pub(crate) fn of_sheet(here: &Here<'_>, impression: &Impression) -> Option<Provenance> {
+    let written = impression.provenance_line.as_deref().unwrap_or_default();
+    let paragraphs = written.split("\n\n").map(str::trim);
+    let mut notes = Vec::new();
+    let provenance = Provenance {
+        written: paragraphs
+            .filter(|text| !text.is_empty())
+            .map(CleanHtml::text)
+            .collect(),
+        line: line(here, &impression.provenance, &mut notes).some(),
+        notes,
+    };
+    (!provenance.written.is_empty() || provenance.line.is_some()).then_some(provenance)
+}
+
+/// The line; nothing where no entry is recorded. Sources are added to `notes`.
+fn line(here: &Here<'_>, entries: &[ProvenanceEntry], notes: &mut Vec<Note>) -> CleanHtml {
+    let mut out = CleanHtml::empty();
+    for (at, entry) in entries.iter().enumerate() {
+        let next = entries.get(at + 1);
+        let is_direct = |entry: &ProvenanceEntry| entry.direct == Some(true);
+        let said = said(here, entry, next);
+        let follows = at > 0 && is_direct(entry);
+        out.push(&if follows { said } else { capitalised(&said) });
+        out.push_text(match next {
+            Some(next) if is_direct(next) => ";",
+            _ => ".",
+        });
+        if let Some(text) = claims::ground(here, &entry.claim).some() {
+            let number = notes.len() + 1;
+            out.push(&reference(number));
+            notes.push(Note {
+                number,
+                text: capitalised(&text).then("."),
+            });
+        }
+        if next.is_some() {
+            out.push_text(" ");
+        }
+    }
+    out
+}
+
+/// The mark of a note, which leads to it.
+fn reference(number: usize) -> CleanHtml {
+    let (to, id) = (format!("#source-{number}"), format!("source-of-{number}"));
+    let text = CleanHtml::text(&number.to_string());
+    let link = CleanHtml::element("a", &[("href", &to), ("id", &id)], &text);
+    CleanHtml::element("sup", &[("class", "noteref")], &link)
+}
+
+/// "possibly (sale, Dealer, London, 3 November 1971, lot 212, bought in)".
+fn said(here: &Here<'_>, entry: &ProvenanceEntry, next: Option<&ProvenanceEntry>) -> CleanHtml {
+    let words = here.words();
+    let text = |text: Option<&str>| CleanHtml::text(text.unwrap_or_default());
+    let lot = entry.lot.as_ref().map_or_else(CleanHtml::empty, |lot| {
+        words.html("lot", None, &[("lot", &CleanHtml::text(lot))])
+    });
+    let was_bought_in = entry.sold == Some(false);
+    let whole = CleanHtml::join(
+        [
+            &came_to(here, entry),
+            &text(entry.at_place.as_deref()),
+            &when(here, entry, next),
+            &lot,
+            &text(entry.price.as_deref()),
+            &text(was_bought_in.then(|| words.word("bought-in"))),
+            &text(this_sheet(here, entry)),
+        ],
+        ", ",
+    );
+    let whole = match entry.role {
+        PartyRole::Agent => CleanHtml::text("(").and(&whole).then(")"),
+        PartyRole::Owner | PartyRole::Keeper => whole,
+    };
+    match entry.claim.certainty() {
+        Certainty::Certain => whole,
+        Certainty::Probable => CleanHtml::text(words.word("probably"))
+            .then(" ")
+            .and(&whole),
+        Certainty::Possible => CleanHtml::text(words.word("possibly"))
+            .then(" ")
+            .and(&whole),
+    }
+}
+
+/// How sure an entry is, where it is not certain: "possible, probably this sheet".
+pub(crate) fn doubts(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
+    let certainty = match entry.claim.certainty() {
+        Certainty::Certain => "",
+        doubted => claims::certainty(here, doubted),
+    };
+    let this_sheet = this_sheet(here, entry).unwrap_or_default();
+    CleanHtml::join(
+        [&CleanHtml::text(certainty), &CleanHtml::text(this_sheet)],
+        ", ",
+    )
+}
+
+/// That it may be of another sheet, where it may.
+fn this_sheet<'h>(here: &Here<'h>, entry: &ProvenanceEntry) -> Option<&'h str> {
+    match entry.this_sheet.as_ref().map(|c| c.value) {
+        Some(Certainty::Probable) => Some(here.words().word("probably-this-sheet")),
+        Some(Certainty::Possible) => Some(here.words().word("possibly-this-sheet")),
+        Some(Certainty::Certain) | None => None,
+    }
+}
+
+/// Who had it, and how it came to them: "by descent to Heir [1920–2003]", "sale, Dealer, London",
+/// "lent to Museum, Northport". A way for which the theme has no phrase stands after the name.
+fn came_to(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
+    let words = here.words();
+    let who = in_text(here, entry);
+    let how = entry.how.as_ref().map(|how| how.value.as_str());
+    let role = match entry.role {
+        PartyRole::Owner => "owner",
+        PartyRole::Agent => "agent",
+        PartyRole::Keeper => "keeper",
+    };
+    let phrase = how.map(|how| format!("{role}-{how}"));
+    if let Some(phrase) = phrase.filter(|phrase| words.has(phrase)) {
+        return words.html(&phrase, None, &[("who", &who)]);
+    }
+    let kept = match entry.role {
+        PartyRole::Keeper => CleanHtml::text(words.word("as-keeper")),
+        PartyRole::Owner | PartyRole::Agent => CleanHtml::empty(),
+    };
+    let how = how.map_or_else(CleanHtml::empty, |how| {
+        CleanHtml::text(&here.term(List::Transfers, how))
+    });
+    CleanHtml::join([&who, &kept, &how], ", ")
+}
+
+/// Whom an entry names, within a sentence: "an owner whose name is withheld", "a private collection,
+/// Ukraine"; anybody else as [`party`] says it.
+pub(crate) fn in_text(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
+    let words = here.words();
+    match (&entry.party, entry.role) {
+        (Party::Undisclosed, PartyRole::Owner) => CleanHtml::text(words.word("withheld-owner")),
+        (Party::Undisclosed, _) => CleanHtml::text(words.word("withheld-somebody")),
+        (Party::Record(key), _) => {
+            let collection = here.unnamed_collection(&key.value);
+            collection.unwrap_or_else(|| party(here, &entry.party))
+        }
+        (Party::Named(_), _) => party(here, &entry.party),
+    }
+}
+
+/// A party; a person with life dates in square brackets.
+pub(crate) fn party(here: &Here<'_>, party: &Party) -> CleanHtml {
+    let name = here.party(party);
+    let Party::Record(key) = party else {
+        return name;
+    };
+    match here.public().people.get(&key.value) {
+        Some(person) if person.born.is_some() || person.died.is_some() => {
+            name.then(" [").then(&here.life(person)).then("]")
+        }
+        _ => name,
+    }
+}
+
+/// "1962" where it says how the sheet came, "from 1962" where not, "until 1958", "1927 to 1958". The
+/// end goes without saying where the sheet then passed directly to the next.
+fn when(here: &Here<'_>, entry: &ProvenanceEntry, next: Option<&ProvenanceEntry>) -> CleanHtml {
+    let words = here.words();
+    let said = |date: &Placed<Date>| dates::once_html(&date.value, words);
+    let passes_on = |to: &&Placed<Date>| {
+        let next = next.filter(|next| next.direct == Some(true));
+        let begins = next.and_then(|next| next.from.as_ref());
+        begins.is_some_and(|from| from.value == to.value)
+    };
+    let from = entry.from.as_ref().map(said);
+    let to = entry.to.as_ref().filter(|to| !passes_on(to)).map(said);
+    let is_event = entry.how.is_some() || entry.role == PartyRole::Agent;
+    let until = |to: &CleanHtml| words.html("date-until", None, &[("date", to)]);
+    match (from, to) {
+        (None, None) => CleanHtml::empty(),
+        (Some(from), None) if is_event || entry.to.is_some() => from,
+        (Some(from), None) => words.html("date-from", None, &[("date", &from)]),
+        (None, Some(to)) => until(&to),
+        (Some(from), Some(to)) if from == to => from,
+        (Some(from), Some(to)) if is_event => CleanHtml::join([&from, &until(&to)], ", "),
+        (Some(from), Some(to)) => words.html("date-throughout", None, &[("a", &from), ("b", &to)]),
+    }
+}

@@ -1,0 +1,44 @@
+//! The order of the catalogue's own pages, and the pages of the theme that they open.
+
+use crate::model::note::Page;
+use crate::model::public::Public;
+use crate::model::words::ClosedList as _;
+use crate::page::setting::address::{Address, Overview};
+use crate::page::setting::words::Words;
+use crate::study::order::Collator;
+
+/// The key of the page that opens a catalogue.
+pub(crate) const INTRODUCTION: &str = "introduction";
+
+/// The pages in the order of lists: those that `pages` in `catalogue.toml` names, in its order; then
+/// the introduction; then the others by title.
+pub(crate) fn in_order(public: &Public) -> Vec<&Page> {
+    let collator = Collator::of_words(&public.settings.language.value);
+    let named = &public.settings.pages;
+    let place = |page: &Page| {
+        let place = named.iter().position(|key| key.value == page.key);
+        (
+            place.unwrap_or(named.len()),
+            page.key.as_str() != INTRODUCTION,
+        )
+    };
+    let mut pages: Vec<&Page> = public.pages.values().collect();
+    pages.sort_by(|a, b| {
+        let by_place = place(a).cmp(&place(b));
+        by_place.then_with(|| collator.compare(&a.title, &b.title))
+    });
+    pages
+}
+
+/// The catalogue's own page that opens a page of the theme, in its own words.
+pub(crate) fn opening(public: &Public, overview: Overview) -> Option<&Page> {
+    let stands_there = |page: &&Page| Address::of_page(&page.key) == Address::Overview(overview);
+    public.pages.values().find(stands_there)
+}
+
+/// The title of a page that gathers: the catalogue's own where it has one.
+pub(crate) fn title<'t>(public: &'t Public, words: &'t Words, overview: Overview) -> &'t str {
+    let own = opening(public, overview).map(|page| page.title.as_str());
+    own.or_else(|| words.find(&format!("overview-{}", overview.word())))
+        .unwrap_or_else(|| words.word(overview.word()))
+}

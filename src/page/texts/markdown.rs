@@ -1,0 +1,463 @@
+//! Markdown to clean HTML.
+//!
+//! The text is hostile until cleaned: markup in it is left out, and a link leads to a record or to
+//! `http`, `https` or `mailto`, nowhere else. A link to a record that says nothing takes the
+//! record's own short name; a picture of the catalogue becomes a plate with its caption and credit,
+//! and any other picture only its words, since no page loads anything from elsewhere.
+//!
+//! Not here: findings about links to nothing and about markup cleaned away (the reader makes them).
+
+use pulldown_cmark::{Alignment, CodeBlockKind, Event, Options, Parser, Tag, TagEnd};
+
+use crate::model::link::Target;
+use crate::page::plates::figures;
+use crate::page::setting::book::Here;
+use crate::page::setting::html::{CleanHtml, escape_into};
+use crate::page::setting::pictures::Setting;
+
+const OPTIONS: Options = crate::model::note::MARKDOWN;
+
+/// Where a text stands in its page, which sets the level of its headings.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Standing {
+    /// It is the page: its first heading is the page's title and printed elsewhere.
+    Page,
+    /// It stands under a heading of the page.
+    Part,
+}
+
+/// Markdown as HTML; nothing where there is nothing to read.
+pub(crate) fn html(text: &str, here: &Here<'_>, standing: Standing) -> CleanHtml {
+    let mut writer = Writer {
+        here,
+        standing,
+        out: vec![String::new()],
+        figures: String::new(),
+        links: Vec::new(),
+        picture: None,
+        note_labels: Vec::new(),
+        notes: Vec::new(),
+        noted: Vec::new(),
+        alignments: Vec::new(),
+        column: 0,
+        in_head: false,
+        title_is_behind: standing == Standing::Part,
+        german: here.language().starts_with("de"),
+    };
+    for (event, range) in Parser::new_ext(text, OPTIONS).into_offset_iter() {
+        // Quotation marks that the parser curled stand in the text as straight ones.
+        let curled = text
+            .get(range)
+            .is_some_and(|source| source == "\"" || source == "'");
+        writer.event(event, curled);
+    }
+    CleanHtml::trusted(writer.finish())
+}
+
+/// The first paragraph of a text, without its marks of notes; nothing where it has none.
+pub(crate) fn first_paragraph(text: &str, here: &Here<'_>) -> CleanHtml {
+    let mut depth = 0_usize;
+    for (event, range) in Parser::new_ext(text, OPTIONS).into_offset_iter() {
+        match event {
+            Event::Start(Tag::Paragraph) if depth == 0 => {
+                let paragraph = without_note_marks(text.get(range).unwrap_or_default());
+                return html(&paragraph, here, Standing::Part);
+            }
+            Event::Start(_) => depth += 1,
+            Event::End(_) => depth = depth.saturating_sub(1),
+            _ => {}
+        }
+    }
+    CleanHtml::empty()
+}
+
+/// The text without `[^1]`, whose notes stand elsewhere.
+fn without_note_marks(text: &str) -> String {
+    let mut out = String::new();
+    let mut rest = text;
+    while let Some((before, after)) = rest.split_once("[^") {
+        out.push_str(before);
+        rest = after.split_once(']').map_or("", |(_, after)| after);
+    }
+    out.push_str(rest);
+    out
+}
+
+/// The records that a text links to or shows pictures of.
+pub(crate) fn targets(text: &str) -> BTreeSet<Target> {
+    Parser::new_ext(text, OPTIONS)
+        .filter_map(|event| match event {
+            Event::Start(Tag::Link { dest_url, .. } | Tag::Image { dest_url, .. }) => {
+                dest_url.parse().ok()
+            }
+            _ => None,
+        })
+        .collect()
+}
+
+struct Writer<'h, 'b> {
+    here: &'h Here<'b>,
+    standing: Standing,
+    /// What is being written: the text, and within it what is held back until it ends.
+    out: Vec<String>,
+    /// Plates met within a paragraph; they stand after it.
+    figures: String,
+    /// Links being written, with where they lead.
+    links: Vec<Leads>,
+    /// The picture whose alternative text is being read.
+    picture: Option<Option<Target>>,
+    /// Labels of notes, in the order in which they are first referred to.
+    note_labels: Vec<String>,
+    /// Notes: label and HTML.
+    notes: Vec<(String, String)>,
+    /// How often each label was referred to.
+    noted: Vec<usize>,
+    alignments: Vec<Alignment>,
+    column: usize,
+    in_head: bool,
+    title_is_behind: bool,
+    german: bool,
+}
+
+/// Where a link leads.
+enum Leads {
+    /// To a record: address, the record's own name, what follows the link.
+    Record {
+        href: String,
+        name: CleanHtml,
+        after: String,
+        class: Option<&'static str>,
+    },
+    /// Out of the catalogue.
+    Web(String),
+    /// Nowhere; its text stays.
+    Nowhere,
+}
+
+impl Writer<'_, '_> {
+    fn push(&mut self, html: &str) {
+        if let Some(out) = self.out.last_mut() {
+            out.push_str(html);
+        }
+    }
+
+    fn push_text(&mut self, text: &str) {
+        if let Some(out) = self.out.last_mut() {
+            escape_into(out, text);
+        }
+    }
+
+    /// Holds back what follows until [`Writer::take`].
+    fn hold(&mut self) {
+        self.out.push(String::new());
+    }
+
+    fn take(&mut self) -> String {
+        if self.out.len() > 1 {
+            self.out.pop().unwrap_or_default()
+        } else {
+            String::new()
+        }
+    }
+
+    fn event(&mut self, event: Event<'_>, curled: bool) {
+        match event {
+            Event::Start(tag) => self.start(tag),
+            Event::End(tag) => self.end(tag),
+            Event::Text(text) if curled && self.german => {
+                let mark = match &*text {
+                    "\u{201c}" => "\u{201e}",
+                    "\u{201d}" => "\u{201c}",
+                    "\u{2018}" => "\u{201a}",
+                    other => other,
+                };
+                self.push_text(mark);
+            }
+            Event::Text(text) => self.push_text(&text),
+            Event::Code(code) => {
+                self.push("<code>");
+                self.push_text(&code);
+                self.push("</code>");
+            }
+            Event::SoftBreak => self.push("\n"),
+            Event::HardBreak => self.push("<br>"),
+            Event::Rule => self.push("<hr>\n"),
+            Event::FootnoteReference(label) => self.reference(&label),
+            // Markup of the text's own is never printed; the rest is not switched on.
+            Event::Html(_)
+            | Event::InlineHtml(_)
+            | Event::TaskListMarker(_)
+            | Event::InlineMath(_)
+            | Event::DisplayMath(_) => {}
+        }
+    }
+
+    fn start(&mut self, tag: Tag<'_>) {
+        match tag {
+            Tag::Paragraph | Tag::Heading { .. } | Tag::HtmlBlock | Tag::MetadataBlock(_) => {
+                self.hold();
+            }
+            Tag::BlockQuote(_) => self.push("<blockquote>\n"),
+            Tag::CodeBlock(CodeBlockKind::Fenced(_) | CodeBlockKind::Indented) => {
+                self.push("<pre><code>");
+            }
+            Tag::List(Some(1)) => self.push("<ol>\n"),
+            Tag::List(Some(first)) => self.push(&format!("<ol start=\"{first}\">\n")),
+            Tag::List(None) => self.push("<ul>\n"),
+            Tag::Item => self.push("<li>"),
+            Tag::FootnoteDefinition(label) => {
+                self.notes.push((label.to_string(), String::new()));
+                self.hold();
+            }
+            Tag::DefinitionList => self.push("<dl class=\"terms\">\n"),
+            Tag::DefinitionListTitle => self.push("<dt>"),
+            Tag::DefinitionListDefinition => self.push("<dd>"),
+            Tag::Table(alignments) => {
+                self.alignments = alignments;
+                let label = self.here.words().word("table");
+                self.push("<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"");
+                self.push_text(label);
+                self.push("\"><table>\n");
+            }
+            Tag::TableHead => {
+                self.in_head = true;
+                self.column = 0;
+                self.push("<thead><tr>");
+            }
+            Tag::TableRow => {
+                self.column = 0;
+                self.push("<tr>");
+            }
+            Tag::TableCell => {
+                let is_figure = self.alignments.get(self.column) == Some(&Alignment::Right);
+                let class = if is_figure { " class=\"figure\"" } else { "" };
+                let cell = if self.in_head {
+                    format!("<th scope=\"col\"{class}>")
+                } else {
+                    format!("<td{class}>")
+                };
+                self.push(&cell);
+            }
+            Tag::Emphasis => self.push("<em>"),
+            Tag::Strong => self.push("<strong>"),
+            Tag::Strikethrough => self.push("<s>"),
+            Tag::Superscript => self.push("<sup>"),
+            Tag::Subscript => self.push("<sub>"),
+            Tag::Link {
+                dest_url, title, ..
+            } => {
+                let leads = self.leads(&dest_url, &title);
+                self.links.push(leads);
+                self.hold();
+            }
+            Tag::Image { dest_url, .. } => {
+                self.picture = Some(dest_url.parse().ok());
+                self.hold();
+            }
+        }
+    }
+
+    fn end(&mut self, tag: TagEnd) {
+        match tag {
+            TagEnd::Paragraph => {
+                let text = self.take();
+                if !text.trim().is_empty() {
+                    self.push("<p>");
+                    self.push(&text);
+                    self.push("</p>\n");
+                }
+                self.flush_figures();
+            }
+            TagEnd::Heading(level) => {
+                let text = self.take();
+                if self.title_is_behind {
+                    let level = match self.standing {
+                        Standing::Page => (level as u8).max(2),
+                        Standing::Part => (level as u8 + 2).min(6),
+                    };
+                    if !text.trim().is_empty() {
+                        self.push(&format!("<h{level}>{text}</h{level}>\n"));
+                    }
+                }
+                self.title_is_behind = true;
+                self.flush_figures();
+            }
+            TagEnd::HtmlBlock | TagEnd::MetadataBlock(_) => {
+                self.take();
+            }
+            TagEnd::BlockQuote(_) => self.push("</blockquote>\n"),
+            TagEnd::CodeBlock => self.push("</code></pre>\n"),
+            TagEnd::List(true) => self.push("</ol>\n"),
+            TagEnd::List(false) => self.push("</ul>\n"),
+            TagEnd::Item => {
+                self.flush_figures();
+                self.push("</li>\n");
+            }
+            TagEnd::FootnoteDefinition => {
+                self.flush_figures();
+                let html = self.take();
+                if let Some((_, note)) = self.notes.last_mut() {
+                    *note = html;
+                }
+            }
+            TagEnd::DefinitionList => self.push("</dl>\n"),
+            TagEnd::DefinitionListTitle => self.push("</dt>\n"),
+            TagEnd::DefinitionListDefinition => {
+                self.flush_figures();
+                self.push("</dd>\n");
+            }
+            TagEnd::Table => self.push("</tbody></table></div>\n"),
+            TagEnd::TableHead => {
+                self.in_head = false;
+                self.push("</tr></thead>\n<tbody>\n");
+            }
+            TagEnd::TableRow => self.push("</tr>\n"),
+            TagEnd::TableCell => {
+                self.flush_figures();
+                self.push(if self.in_head { "</th>" } else { "</td>" });
+                self.column += 1;
+            }
+            TagEnd::Emphasis => self.push("</em>"),
+            TagEnd::Strong => self.push("</strong>"),
+            TagEnd::Strikethrough => self.push("</s>"),
+            TagEnd::Superscript => self.push("</sup>"),
+            TagEnd::Subscript => self.push("</sub>"),
+            TagEnd::Link => self.end_link(),
+            TagEnd::Image => self.end_picture(),
+        }
+    }
+
+    fn leads(&self, to: &str, title: &str) -> Leads {
+        if let Ok(target) = to.parse::<Target>() {
+            let Some((address, name)) = self.here.target(&target) else {
+                return Leads::Nowhere;
+            };
+            return Leads::Record {
+                href: self.here.href(&address),
+                name,
+                after: title.to_owned(),
+                class: matches!(target, Target::Impression(_)).then_some("handle"),
+            };
+        }
+        let scheme = to.split_once(':').map(|(scheme, _)| scheme.to_lowercase());
+        match scheme.as_deref() {
+            Some("http" | "https" | "mailto") => Leads::Web(to.to_owned()),
+            _ => Leads::Nowhere,
+        }
+    }
+
+    fn end_link(&mut self) {
+        let text = CleanHtml::trusted(self.take());
+        let is_bare = text.as_str().trim().is_empty();
+        match self.links.pop().unwrap_or(Leads::Nowhere) {
+            Leads::Record {
+                href,
+                name,
+                after,
+                class,
+            } => {
+                let link = match class.filter(|_| is_bare) {
+                    Some(class) => {
+                        CleanHtml::element("a", &[("class", class), ("href", &href)], &name)
+                    }
+                    None => CleanHtml::link(&href, if is_bare { &name } else { &text }),
+                };
+                self.push(link.as_str());
+                if !after.is_empty() {
+                    self.push_text(", ");
+                    self.push_text(&after);
+                }
+            }
+            Leads::Web(href) => {
+                let shown = if is_bare {
+                    CleanHtml::text(&href)
+                } else {
+                    text
+                };
+                let link = CleanHtml::element(
+                    "a",
+                    &[("href", &href), ("rel", "noopener noreferrer external")],
+                    &shown,
+                );
+                self.push(link.as_str());
+            }
+            Leads::Nowhere => self.push(text.as_str()),
+        }
+    }
+
+    fn end_picture(&mut self) {
+        let words = self.take();
+        match self.picture.take().flatten() {
+            Some(Target::Picture(key)) => {
+                let alt = CleanHtml::trusted(words).plain();
+                let alt = Some(alt).filter(|alt| !alt.trim().is_empty());
+                if let Some(figure) = figures::figure(self.here, &key, alt, Setting::Gallery) {
+                    self.figures.push_str(figure.as_str());
+                }
+            }
+            _ => self.push(&words),
+        }
+    }
+
+    fn flush_figures(&mut self) {
+        let figures = std::mem::take(&mut self.figures);
+        self.push(&figures);
+    }
+
+    fn reference(&mut self, label: &str) {
+        let at = self
+            .note_labels
+            .iter()
+            .position(|known| known == label)
+            .unwrap_or_else(|| {
+                self.note_labels.push(label.to_owned());
+                self.noted.push(0);
+                self.note_labels.len() - 1
+            });
+        let number = at + 1;
+        let Some(times) = self.noted.get_mut(at) else {
+            return;
+        };
+        *times += 1;
+        let id = if *times == 1 {
+            format!("noteref-{number}")
+        } else {
+            format!("noteref-{number}-{times}")
+        };
+        self.push(&format!(
+            "<sup class=\"noteref\"><a href=\"#note-{number}\" id=\"{id}\">{number}</a></sup>"
+        ));
+    }
+
+    fn finish(mut self) -> String {
+        self.flush_figures();
+        while self.out.len() > 1 {
+            let held = self.take();
+            self.push(&held);
+        }
+        let mut out = self.out.pop().unwrap_or_default();
+        if !self.note_labels.is_empty() {
+            let back = self.here.words().word("note-back");
+            out.push_str("<div class=\"notes\"><ol>\n");
+            for (label, number) in self.note_labels.iter().zip(1..) {
+                let note = self.notes.iter().find(|(known, _)| known == label);
+                let text = note.map_or("", |(_, html)| html.trim());
+                // The way back stands in the note's last paragraph.
+                let text = text.strip_suffix("</p>").unwrap_or(text);
+                out.push_str("<li id=\"note-");
+                out.push_str(&number.to_string());
+                out.push_str("\">");
+                out.push_str(text);
+                out.push_str(" <a href=\"#noteref-");
+                out.push_str(&number.to_string());
+                out.push_str("\">");
+                escape_into(&mut out, back);
+                out.push_str("</a>");
+                out.push_str(if text.contains("<p>") { "</p>" } else { "" });
+                out.push_str("</li>\n");
+            }
+            out.push_str("</ol></div>\n");
+        }
+        out
+    }
+}

@@ -1,0 +1,13 @@
+//! Texts: Markdown, the longer texts of the theme, and the catalogue's own pages.
+//!
+//! | file | subject |
+//! |---|---|
+//! | `markdown` | Markdown to clean HTML |
+//! | `long_text` | a heading and what is said under it |
+//! | `catalogue_pages` | the order of the catalogue's own pages |
+//! | `catalogue_page` | one of them |
+
+pub(crate) mod catalogue_page;
+pub(crate) mod catalogue_pages;
+pub(crate) mod long_text;
+pub(crate) mod markdown;
