@@ -109,8 +109,8 @@ mod tests {
     fn every_format_has_words_in_every_language_and_a_registered_relation() {
         let theme = read::theme::built_in();
         for format in FORMATS {
-            for language in ["en", "de"] {
-                let words = Words::new(&theme, language).unwrap();
+            for language in Words::languages(&theme) {
+                let words = Words::new(&theme, &language).unwrap();
                 let id = format!("format-{}", format.name);
                 assert!(words.has(&id), "{language} lacks {id}");
             }

@@ -14,7 +14,7 @@ use crate::model::words::ClosedList as _;
 use crate::page::phrases::imprint::{citation, contact_href, edition};
 use crate::page::phrases::rights;
 use crate::page::setting::address::{Address, Overview};
-use crate::page::setting::book::Book;
+use crate::page::setting::book::{Book, is_right_to_left};
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::theme_fault::ThemeFault;
@@ -26,6 +26,7 @@ use crate::page::texts::catalogue_pages;
 pub(super) struct Site {
     title: String,
     language: String,
+    right_to_left: bool,
     siglum: String,
     nav: Vec<Way>,
     contents: Vec<Way>,
@@ -99,6 +100,7 @@ impl Site {
         Site {
             title: settings.title.value.clone(),
             language: settings.language.value.clone(),
+            right_to_left: is_right_to_left(&settings.language.value),
             siglum: settings.siglum.value.clone(),
             nav: NAV
                 .iter()

@@ -47,6 +47,8 @@ mod image_services;
 mod json_documents;
 /// The identification key of a design, and its examination sheet.
 mod key_pages;
+/// A language that only files of words give.
+mod languages;
 /// Reading pages as a browser does.
 mod markup;
 /// What readers would take for granted if a page did not say otherwise.

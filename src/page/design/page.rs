@@ -172,17 +172,7 @@ fn other_titles(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
             } else {
                 CleanHtml::text(&title.text)
             };
-            match language {
-                Some(language) => here.in_language("span", &text, Some(language)),
-                None => text,
-            }
-        })
-        .map(|title| {
-            if title.as_str().starts_with("<span") {
-                title
-            } else {
-                CleanHtml::element("span", &[], &title)
-            }
+            here.element_in_language("span", &text, language)
         })
         .collect()
 }

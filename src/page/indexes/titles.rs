@@ -8,6 +8,7 @@ use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
+use crate::page::setting::words::Words;
 
 #[derive(Serialize)]
 struct View {
@@ -35,7 +36,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
             };
             let number = CleanHtml::text(&design.number);
             let line = CleanHtml::join([&link, &kind], ", ").and(&CleanHtml::count(&number));
-            entries.push((filed_under(title, here.language()).to_owned(), line));
+            entries.push((filed_under(title, here.language(), words).to_owned(), line));
         }
     }
     let title = words.word("titles").to_owned();
@@ -48,42 +49,27 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
     Leaf::new(here.address, title, "pages/titles.html", &view)
 }
 
-/// Initial articles, by language: an index files "The Last Ferry" under L. Common practice; the
-/// articles themselves are those of the grammars.
-const ARTICLES: [(&str, &[&str]); 10] = [
-    ("en", &["the ", "a ", "an "]),
-    ("de", &["der ", "die ", "das ", "ein ", "eine "]),
-    ("nl", &["de ", "het ", "een ", "'t ", "’t "]),
-    ("fr", &["le ", "la ", "les ", "un ", "une ", "l'", "l’"]),
-    (
-        "it",
-        &[
-            "il ", "lo ", "la ", "i ", "gli ", "le ", "un ", "uno ", "una ", "l'", "l’",
-        ],
-    ),
-    ("es", &["el ", "la ", "los ", "las ", "un ", "una "]),
-    ("pt", &["o ", "a ", "os ", "as ", "um ", "uma "]),
-    ("sv", &["en ", "ett ", "den ", "det "]),
-    ("da", &["en ", "et ", "den ", "det "]),
-    ("no", &["en ", "ei ", "et ", "den ", "det "]),
-];
-
-/// A title without its initial article. A title whose language is not said is taken to be in the
-/// catalogue's.
-fn filed_under<'t>(title: &'t Title, language: &str) -> &'t str {
+/// A title without its initial article, which the words `articles-LANG` name. A title whose language is not
+/// said is taken to be in the catalogue's.
+fn filed_under<'t>(title: &'t Title, language: &str, words: &Words) -> &'t str {
     let text = title.text.value.as_str();
     let language = title.lang.as_ref().map_or(language, |l| l.value.as_str());
     let primary = language.split('-').next().unwrap_or_default();
-    let articles = ARTICLES
-        .iter()
-        .find(|(tag, _)| tag.eq_ignore_ascii_case(primary))
-        .map_or(&[][..], |(_, articles)| articles);
+    let id = format!("articles-{}", primary.to_lowercase());
+    let articles = words
+        .find(&id)
+        .unwrap_or_default()
+        .split('|')
+        .map(str::trim);
     articles
-        .iter()
+        .filter(|article| !article.is_empty())
         .find_map(|article| {
+            let is_elided = article.ends_with(['\'', '’']);
+            let space = if is_elided { "" } else { " " };
+            let article = format!("{article}{space}");
             let head = text.get(..article.len())?;
             let rest = text.get(article.len()..)?;
-            (head.to_lowercase() == *article && !rest.trim().is_empty()).then_some(rest)
+            (head.to_lowercase() == article && !rest.trim().is_empty()).then_some(rest)
         })
         .unwrap_or(text)
 }
@@ -93,6 +79,7 @@ mod tests {
     use super::*;
     use crate::model::certainty::Claim;
     use crate::model::place::{Place, Placed};
+    use crate::model::theme::Theme;
 
     fn filed(text: &str, language: &str) -> String {
         let title = Title {
@@ -102,7 +89,8 @@ mod tests {
             supplied: false,
             claim: Claim::default(),
         };
-        filed_under(&title, "en").to_owned()
+        let words = Words::new(&Theme::default(), "en").unwrap();
+        filed_under(&title, "en", &words).to_owned()
     }
 
     #[test]
@@ -110,6 +98,7 @@ mod tests {
         assert_eq!(filed("The Last Ferry", "en"), "Last Ferry");
         assert_eq!(filed("L’Écluse", "fr"), "Écluse");
         assert_eq!(filed("Die Fähre", "de-CH"), "Fähre");
+        assert_eq!(filed("’t Veer", "nl"), "Veer");
         assert_eq!(filed("Die Hard Frost", "en"), "Die Hard Frost");
         assert_eq!(filed("A", "en"), "A");
     }

@@ -105,7 +105,7 @@ fn seen(here: &Here<'_>, point: &Point, column: &PointColumn, seen: &LeadConditi
             .map(|range| in_words(here, point, *range))
             .collect(),
     };
-    enumeration::either_text(here, &said)
+    enumeration::either_text(here.words(), &said)
 }
 
 fn in_words(here: &Here<'_>, point: &Point, range: Range) -> String {

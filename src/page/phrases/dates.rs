@@ -9,6 +9,7 @@
 use edtf_core::{Date as Calendar, Edtf, IntervalEndpoint, Precision, SetElement, SetKind};
 
 use super::calendar::{day_and_month, decade_alone, month_name, month_of, qualified};
+use super::enumeration;
 use crate::model::edtf::Date;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::words::{Given, Words};
@@ -79,27 +80,11 @@ fn in_words(date: &Date, words: &Words, reading: Reading) -> String {
         Edtf::Interval(i) => interval(&i.start, &i.end, words, reading),
         Edtf::Set(set) => {
             let parts: Vec<String> = set.elements.iter().map(|e| element(e, words)).collect();
-            let id = match set.kind {
-                SetKind::OneMember => "date-or",
-                SetKind::AllMembers => "date-and",
-            };
-            list(&parts, id, words)
+            match set.kind {
+                SetKind::OneMember => enumeration::either_text(words, &parts),
+                SetKind::AllMembers => enumeration::together_text(words, &parts),
+            }
         }
-    }
-}
-
-/// `a, b or c`, with the word `id` for the last pair.
-fn list(parts: &[String], id: &str, words: &Words) -> String {
-    match parts {
-        [] => words.word("date-unknown").to_owned(),
-        [one] => one.clone(),
-        [before @ .., last] => words.with(
-            id,
-            &[
-                ("before", Given::Text(&before.join(", "))),
-                ("last", Given::Text(last)),
-            ],
-        ),
     }
 }
 

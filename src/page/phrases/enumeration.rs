@@ -1,37 +1,56 @@
 //! Things named one after another in a sentence: "a, b or c", "a, b and c".
+//!
+//! The theme's words say how: `list-comma` stands between all but the last two, `list-or` and `list-and`
+//! join the last.
 
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
+use crate::page::setting::words::{Given, Words};
 
 /// "a, b or c".
 pub(crate) fn either(here: &Here<'_>, parts: &[CleanHtml]) -> CleanHtml {
-    joined(here, parts, "or")
+    joined(here.words(), parts, "list-or")
 }
 
 /// "a, b and c".
 pub(crate) fn together(here: &Here<'_>, parts: &[CleanHtml]) -> CleanHtml {
-    joined(here, parts, "and")
+    joined(here.words(), parts, "list-and")
 }
 
-fn joined(here: &Here<'_>, parts: &[CleanHtml], word: &str) -> CleanHtml {
+fn joined(words: &Words, parts: &[CleanHtml], id: &str) -> CleanHtml {
     match parts {
         [] => CleanHtml::empty(),
         [one] => one.clone(),
-        [before @ .., last] => CleanHtml::join(before, ", ")
-            .then(" ")
-            .then(here.words().word(word))
-            .then(" ")
-            .and(last),
+        [before @ .., last] => {
+            let before = CleanHtml::join(before, words.word("list-comma"));
+            words.html(id, None, &[("before", &before), ("last", last)])
+        }
     }
 }
 
 /// The same as [`either`], of plain text.
-pub(crate) fn either_text(here: &Here<'_>, parts: &[String]) -> String {
+pub(crate) fn either_text(words: &Words, parts: &[String]) -> String {
+    joined_text(words, parts, "list-or")
+}
+
+/// The same as [`together`], of plain text.
+pub(crate) fn together_text(words: &Words, parts: &[String]) -> String {
+    joined_text(words, parts, "list-and")
+}
+
+fn joined_text(words: &Words, parts: &[String], id: &str) -> String {
     match parts {
         [] => String::new(),
         [one] => one.clone(),
         [before @ .., last] => {
-            format!("{} {} {last}", before.join(", "), here.words().word("or"))
+            let before = before.join(words.word("list-comma"));
+            words.with(
+                id,
+                &[
+                    ("before", Given::Text(&before)),
+                    ("last", Given::Text(last)),
+                ],
+            )
         }
     }
 }

@@ -33,7 +33,7 @@ pub(crate) fn any_of<'v>(
     values: impl IntoIterator<Item = &'v Value>,
 ) -> String {
     let said: Vec<String> = values.into_iter().map(|v| value(here, point, v)).collect();
-    enumeration::either_text(here, &said)
+    enumeration::either_text(here.words(), &said)
 }
 
 /// The answers that a point takes, one after another; nothing for a count or a measure.

@@ -85,7 +85,7 @@ pub(crate) fn page(here: &Here<'_>, person: &Person) -> Leaf {
             .filter(|n| n.text.value != title)
             .map(|n| {
                 let language = n.lang.as_ref().map(|l| l.value.as_str());
-                other_name(here, &n.text, language)
+                here.element_in_language("span", &CleanHtml::text(&n.text), language)
             })
             .collect(),
         brief: here.life(person),
@@ -104,17 +104,6 @@ pub(crate) fn page(here: &Here<'_>, person: &Person) -> Leaf {
         .collect::<Vec<_>>()
         .join(", ");
     Leaf::new(here.address, title, "pages/person.html", &view).described(described)
-}
-
-/// Another form of a name, always an element of its own so that forms stand apart.
-fn other_name(here: &Here<'_>, name: &str, language: Option<&str>) -> CleanHtml {
-    let text = CleanHtml::text(name);
-    let marked = here.in_language("span", &text, language);
-    if marked == text {
-        CleanHtml::element("span", &[], &text)
-    } else {
-        marked
-    }
 }
 
 fn facts(here: &Here<'_>, person: &Person, mentions: &[Mention]) -> Vec<Fact> {

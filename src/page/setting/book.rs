@@ -6,6 +6,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
+use icu_locale::{LanguageIdentifier, LocaleDirectionality};
+
 use super::address::{Address, Fragment, Overview};
 use super::exports::Exports;
 use super::html::CleanHtml;
@@ -112,22 +114,56 @@ impl<'b> Here<'b> {
         language: Option<&str>,
     ) -> CleanHtml {
         match language.filter(|l| !l.eq_ignore_ascii_case(self.language())) {
+            None if element == "span" => text.clone(),
+            _ => self.element_in_language(element, text, language),
+        }
+    }
+
+    /// `text` as an element of its own, marked with its language where that is not the catalogue's.
+    pub fn element_in_language(
+        &self,
+        element: &'static str,
+        text: &CleanHtml,
+        language: Option<&str>,
+    ) -> CleanHtml {
+        match language.filter(|l| !l.eq_ignore_ascii_case(self.language())) {
             Some(l) if is_right_to_left(l) => {
                 CleanHtml::element(element, &[("lang", l), ("dir", "rtl")], text)
             }
             Some(l) => CleanHtml::element(element, &[("lang", l)], text),
-            None if element == "span" => text.clone(),
             None => CleanHtml::element(element, &[], text),
         }
     }
 }
 
-/// Whether a language is written from right to left, unless it is romanised.
-fn is_right_to_left(language: &str) -> bool {
-    let lower = language.to_lowercase();
-    let primary = lower.split('-').next().unwrap_or_default();
-    matches!(
-        primary,
-        "ar" | "fa" | "he" | "ur" | "yi" | "ps" | "sd" | "ug" | "dv"
-    ) && !lower.contains("-latn")
+/// Whether a language (BCP 47) is written from right to left: by its script, which the tag names or CLDR
+/// knows (crate `icu_locale`). A tag that is malformed is taken to be written from left to right.
+pub(crate) fn is_right_to_left(language: &str) -> bool {
+    let tag = language.parse::<LanguageIdentifier>();
+    tag.is_ok_and(|tag| LocaleDirectionality::new_extended().is_right_to_left(&tag))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::is_right_to_left;
+
+    /// ISO 15924 scripts: Arabic, Hebrew and Thaana run from right to left; a tag may name another.
+    #[test]
+    fn a_language_runs_as_its_script_does() {
+        for tag in ["ar", "fa-IR", "he", "ur", "yi", "ps", "ug", "dv", "az-Arab"] {
+            assert!(is_right_to_left(tag), "{tag}");
+        }
+        for tag in [
+            "en",
+            "de-CH",
+            "ja",
+            "ar-Latn",
+            "yi-Latn",
+            "az",
+            "no such tag",
+            "",
+        ] {
+            assert!(!is_right_to_left(tag), "{tag}");
+        }
+    }
 }

@@ -1,17 +1,20 @@
-//! The words pages are written in: Fluent files of the theme, one a language.
+//! The words pages are written in: Fluent files of the theme, one or several a language.
 //!
-//! A catalogue's theme may change a single word: its `words/LANG.ftl` is laid over the built-in one,
-//! which is laid over the built-in English, so that a word nobody translated is still a word. The
-//! terms of the glossary, the longer texts and the names of countries have files of their own
-//! (`LANG-terms.ftl`, `-texts`, `-countries`); any word may stand in any of them.
+//! A language is the files `words/LANG.ftl` and `words/LANG-*.ftl`; nothing else names it. A catalogue's
+//! theme may change a single word: its files are laid over the built-in ones, which are laid over the
+//! built-in English, so that a word without a translation is still a word. The built-in files put the terms
+//! of the glossary, the longer texts and the names of countries into files of their own (`LANG-terms.ftl`,
+//! `-texts`, `-countries`); any word may stand in any of them. `words/und.ftl` (BCP 47: undetermined) has
+//! what belongs to no one language.
 //!
 //! Records never enter a word as markup: [`Words::html`] puts finished [`CleanHtml`] into the places
 //! that a word leaves open, and escapes the word itself.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use include_dir::{Dir, include_dir};
 use unic_langid::LanguageIdentifier;
 
 use super::html::CleanHtml;
@@ -20,25 +23,14 @@ use crate::model::settings::Settings;
 use crate::model::theme::Theme;
 use crate::model::words::ClosedList;
 
-/// The built-in English: the words of the pages, the terms of the glossary, the longer texts, the
-/// names of countries.
-const ENGLISH: [&str; 4] = [
-    include_str!("../../../themes/laid/words/en.ftl"),
-    include_str!("../../../themes/laid/words/en-terms.ftl"),
-    include_str!("../../../themes/laid/words/en-texts.ftl"),
-    include_str!("../../../themes/laid/words/en-countries.ftl"),
-];
+/// The built-in words, file by file.
+static BUILT_IN: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/laid/words");
 
-/// The built-in German, in the same files.
-const GERMAN: [&str; 4] = [
-    include_str!("../../../themes/laid/words/de.ftl"),
-    include_str!("../../../themes/laid/words/de-terms.ftl"),
-    include_str!("../../../themes/laid/words/de-texts.ftl"),
-    include_str!("../../../themes/laid/words/de-countries.ftl"),
-];
+/// The language of a word that no file of the catalogue's language has.
+const FALLBACK: &str = "en";
 
-/// What follows the language in the names of the files.
-const FILES: [&str; 4] = ["", "-terms", "-texts", "-countries"];
+/// The tag of the files for words of no one language.
+const UNDETERMINED: &str = "und";
 
 /// Where a text that stands for something else begins and ends while a word is being put together:
 /// two characters of the private use area, which no record may bring in.
@@ -47,7 +39,6 @@ const CLOSE: char = '\u{f8f1}';
 
 /// The words of one language, English where it lacks one.
 pub struct Words {
-    language: String,
     bundles: Vec<FluentBundle<FluentResource>>,
     plain: BTreeMap<String, String>,
 }
@@ -67,44 +58,31 @@ impl Words {
     /// # Errors
     /// [`ThemeFault`] where a file of words cannot be read.
     pub fn new(theme: &Theme, language: &str) -> Result<Words, ThemeFault> {
-        let primary = language.split('-').next().unwrap_or("en").to_lowercase();
+        let primary = language.split('-').next().unwrap_or(FALLBACK);
+        let primary = primary.to_lowercase();
+        let mut tags = vec![primary.as_str(), FALLBACK, UNDETERMINED];
+        tags.dedup();
         let mut bundles = Vec::new();
-        let mut languages = vec![primary.as_str()];
-        if primary != "en" {
-            languages.push("en");
-        }
-        for tag in languages {
+        let mut known = BTreeSet::new();
+        for tag in tags {
             let id: LanguageIdentifier = tag.parse().unwrap_or_default();
             let mut bundle = FluentBundle::new_concurrent(vec![id]);
             bundle.set_use_isolating(false);
-            let built_in: &[&str] = match tag {
-                "en" => &ENGLISH,
-                "de" => &GERMAN,
-                _ => &[],
-            };
-            let built_in = built_in.iter().map(|text| (String::new(), *text));
-            let own = FILES.iter().filter_map(|file| {
-                let path = format!("words/{tag}{file}.ftl");
-                theme.text(&path).map(|text| (path, text))
-            });
-            for (path, text) in built_in.chain(own) {
+            for (path, text) in files(theme, tag) {
                 let resource =
                     FluentResource::try_new(text.to_owned()).map_err(|(_, faults)| {
                         word_fault(&path, text, faults.first().map_or(0, |f| f.pos.start))
                     })?;
                 bundle.add_resource_overriding(resource);
+                known.extend(ids(text));
             }
             bundles.push(bundle);
         }
         let mut words = Words {
-            language: primary.clone(),
             bundles,
             plain: BTreeMap::new(),
         };
-        let own = FILES
-            .iter()
-            .filter_map(|file| theme.text(&format!("words/{primary}{file}.ftl")));
-        for id in ENGLISH.into_iter().chain(own).flat_map(ids) {
+        for id in known {
             if let Some(text) = words.format(&id, None) {
                 words.plain.insert(id, text);
             }
@@ -112,9 +90,20 @@ impl Words {
         Ok(words)
     }
 
-    /// The language, as its primary tag.
-    pub fn language(&self) -> &str {
-        &self.language
+    /// The languages that the theme has words in, as primary tags.
+    pub fn languages(theme: &Theme) -> BTreeSet<String> {
+        let own = theme
+            .files
+            .keys()
+            .filter_map(|path| path.strip_prefix("words/"));
+        let built_in = BUILT_IN.files().filter_map(|file| file.path().to_str());
+        let tags = built_in.chain(own).filter_map(|name| {
+            let stem = name.strip_suffix(".ftl")?;
+            stem.split('-').next()
+        });
+        tags.filter(|tag| *tag != UNDETERMINED)
+            .map(str::to_owned)
+            .collect()
     }
 
     /// A word; its id where no file has it.
@@ -225,6 +214,31 @@ pub fn private_owner(theme: &Theme, settings: &Settings) -> String {
     })
 }
 
+/// The files of words for a tag, each with its path in the theme: the built-in ones, then the theme's.
+fn files<'t>(theme: &'t Theme, tag: &str) -> Vec<(String, &'t str)> {
+    let is_of_tag = |name: &str| {
+        let stem = name.strip_suffix(".ftl");
+        stem.is_some_and(|stem| stem.split('-').next() == Some(tag))
+    };
+    let built_in = BUILT_IN.files().filter_map(|file| {
+        let name = file.path().to_str().filter(|name| is_of_tag(name))?;
+        Some((format!("words/{name}"), file.contents_utf8()?))
+    });
+    let mut files: Vec<(String, &'t str)> = built_in.collect();
+    for path in theme.files.keys() {
+        let name = path.strip_prefix("words/").unwrap_or_default();
+        let text = theme.text(path).filter(|_| is_of_tag(name));
+        // The built-in theme has the built-in files once more.
+        let own = text.filter(|text| {
+            !files
+                .iter()
+                .any(|(known, built_in)| known == path && built_in == text)
+        });
+        files.extend(own.map(|text| (path.clone(), text)));
+    }
+    files
+}
+
 /// The ids of the words of a file.
 fn ids(text: &str) -> Vec<String> {
     text.lines()
@@ -257,18 +271,30 @@ mod tests {
     }
 
     #[test]
-    fn german_has_every_word_of_english_and_no_other() {
-        let all = |files: [&str; 4]| files.into_iter().flat_map(ids).collect::<Vec<_>>();
-        let (mut english, mut german) = (all(ENGLISH), all(GERMAN));
-        english.sort();
-        german.sort();
-        let missing: Vec<_> = english.iter().filter(|id| !german.contains(id)).collect();
-        let surplus: Vec<_> = german.iter().filter(|id| !english.contains(id)).collect();
-        assert!(missing.is_empty(), "German lacks {missing:?}");
-        assert!(surplus.is_empty(), "English lacks {surplus:?}");
+    fn every_built_in_language_has_every_word_of_english_and_no_other() {
+        let theme = Theme::default();
+        let all = |language: &str| {
+            let mut all: Vec<String> = files(&theme, language)
+                .iter()
+                .flat_map(|(_, text)| ids(text))
+                .collect();
+            all.sort();
+            all
+        };
+        let english = all(FALLBACK);
         let mut once = english.clone();
         once.dedup();
         assert_eq!(once, english, "a word stands twice");
+        assert!(english.len() > 1000);
+        let languages = Words::languages(&theme);
+        assert!(languages.contains("en") && languages.len() > 1);
+        for language in languages {
+            let own = all(&language);
+            let missing: Vec<_> = english.iter().filter(|id| !own.contains(id)).collect();
+            let surplus: Vec<_> = own.iter().filter(|id| !english.contains(id)).collect();
+            assert!(missing.is_empty(), "{language} lacks {missing:?}");
+            assert!(surplus.is_empty(), "English lacks {surplus:?}");
+        }
     }
 
     #[test]

@@ -14,6 +14,7 @@ use crate::page::plates::figures;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, escape_into};
 use crate::page::setting::pictures::Setting;
+use crate::page::setting::words::Words;
 
 const OPTIONS: Options = crate::model::note::MARKDOWN;
 
@@ -42,7 +43,7 @@ pub(crate) fn html(text: &str, here: &Here<'_>, standing: Standing) -> CleanHtml
         column: 0,
         in_head: false,
         title_is_behind: standing == Standing::Part,
-        german: here.language().starts_with("de"),
+        quotes: Quotes::of(here.words()),
     };
     for (event, range) in Parser::new_ext(text, OPTIONS).into_offset_iter() {
         // Quotation marks that the parser curled stand in the text as straight ones.
@@ -116,7 +117,40 @@ struct Writer<'h, 'b> {
     column: usize,
     in_head: bool,
     title_is_behind: bool,
-    german: bool,
+    quotes: Quotes<'h>,
+}
+
+/// The quotation marks of the catalogue's language.
+struct Quotes<'w> {
+    open: &'w str,
+    close: &'w str,
+    single_open: &'w str,
+    single_close: &'w str,
+}
+
+impl<'w> Quotes<'w> {
+    fn of(words: &'w Words) -> Quotes<'w> {
+        Quotes {
+            open: words.word("quote-open"),
+            close: words.word("quote-close"),
+            single_open: words.word("quote-single-open"),
+            single_close: words.word("quote-single-close"),
+        }
+    }
+
+    /// The language's mark for one that the parser curled as English does.
+    fn mark<'t>(&self, curled: &'t str) -> &'t str
+    where
+        'w: 't,
+    {
+        match curled {
+            "\u{201c}" => self.open,
+            "\u{201d}" => self.close,
+            "\u{2018}" => self.single_open,
+            "\u{2019}" => self.single_close,
+            other => other,
+        }
+    }
 }
 
 /// Where a link leads.
@@ -164,15 +198,7 @@ impl Writer<'_, '_> {
         match event {
             Event::Start(tag) => self.start(tag),
             Event::End(tag) => self.end(tag),
-            Event::Text(text) if curled && self.german => {
-                let mark = match &*text {
-                    "\u{201c}" => "\u{201e}",
-                    "\u{201d}" => "\u{201c}",
-                    "\u{2018}" => "\u{201a}",
-                    other => other,
-                };
-                self.push_text(mark);
-            }
+            Event::Text(text) if curled => self.push_text(self.quotes.mark(&text)),
             Event::Text(text) => self.push_text(&text),
             Event::Code(code) => {
                 self.push("<code>");

@@ -40,8 +40,14 @@ cautions = Vorbehalte
 data = Daten
 
 # Verbinden.
-and = und
 or = oder
+list-and = { $before } und { $last }
+list-or = { $before } oder { $last }
+list-comma = { ", " }
+quote-open = „
+quote-close = “
+quote-single-open = ‚
+quote-single-close = ’
 by-person = von { $person }
 table = Tabelle
 note-back = Zurück
@@ -549,8 +555,6 @@ date-from-unknown = ab { $date }, bis wann ist unbekannt
 date-until-unknown = bis { $date }, ab wann ist unbekannt
 date-or-earlier = { $date } oder früher
 date-or-later = { $date } oder später
-date-or = { $before } oder { $last }
-date-and = { $before } und { $last }
 date-day = { $day }. { $month } { $year }
 date-day-month = { $day }. { $month }
 date-day-alone = { $day }.

@@ -40,8 +40,14 @@ cautions = Cautions
 data = Data
 
 # Joining.
-and = and
 or = or
+list-and = { $before } and { $last }
+list-or = { $before } or { $last }
+list-comma = { ", " }
+quote-open = “
+quote-close = ”
+quote-single-open = ‘
+quote-single-close = ’
 by-person = by { $person }
 table = Table
 note-back = Back
@@ -549,8 +555,6 @@ date-from-unknown = from { $date }, until when is not known
 date-until-unknown = until { $date }, from when is not known
 date-or-earlier = { $date } or earlier
 date-or-later = { $date } or later
-date-or = { $before } or { $last }
-date-and = { $before } and { $last }
 date-day = { $day } { $month } { $year }
 date-day-month = { $day } { $month }
 date-day-alone = { $day }
