@@ -36,7 +36,7 @@ use crate::page::setting::leaf::Leaf;
 use crate::page::setting::number_size::number_class;
 use crate::page::setting::pictures::{Plate, Setting};
 use crate::page::setting::reading_order;
-use crate::page::texts::markdown::{self, Standing};
+use crate::page::texts::markdown;
 
 #[derive(Serialize)]
 struct View {
@@ -144,10 +144,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         literature: sources::literature(here, design, &sheets),
         concordance: sources::concordance(here, design),
         exhibitions: sources::exhibitions(here, &sheets),
-        commentary: design
-            .commentary
-            .as_ref()
-            .and_then(|note| markdown::html(&note.text, here, Standing::Part).some()),
+        commentary: markdown::note(here, design.commentary.as_ref()),
         mentioned: mentions::in_texts(here, &Target::Design(design.key.clone())),
     };
     let title = format!("{}. {}", design.number, view.title.plain());

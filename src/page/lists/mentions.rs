@@ -1,5 +1,6 @@
 //! Mentions: the ways back, from a record to the pages and records that name it.
 
+use super::list::List;
 use crate::model::key::ImpressionKey;
 use crate::model::link::Target;
 use crate::page::setting::address::Address;
@@ -17,6 +18,12 @@ pub(crate) fn in_texts(here: &Here<'_>, target: &Target) -> Vec<CleanHtml> {
         .filter(|address| *address != here.address)
         .filter_map(|address| named(here, address))
         .collect()
+}
+
+/// The same as a list under its heading.
+pub(crate) fn list(here: &Here<'_>, target: &Target) -> List {
+    let heading = CleanHtml::text(here.words().word("mentioned-in"));
+    List::new(heading, in_texts(here, target))
 }
 
 /// A page by the name of its record, as a link; nothing for pages that are no record's.

@@ -40,10 +40,9 @@ pub(crate) fn page(here: &Here<'_>, exhibition: &Exhibition) -> Leaf {
         |i| shown(i).unwrap_or_default(),
         |i| holder(here, i),
     );
-    let mentioned = mentions::in_texts(here, &Target::Exhibition(exhibition.key.clone()));
-    let lists = vec![List::new(
-        CleanHtml::text(words.word("mentioned-in")),
-        mentioned,
+    let lists = [mentions::list(
+        here,
+        &Target::Exhibition(exhibition.key.clone()),
     )];
     let when = exhibition
         .date

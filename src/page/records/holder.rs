@@ -11,6 +11,7 @@ use crate::model::key::Key;
 use crate::model::link::Target;
 use crate::page::lists::checklist::{self, Checklist};
 use crate::page::lists::custody::{Sheet, is_keeper, is_owner, is_record, is_set_apart, sheets};
+use crate::page::lists::facts::Fact;
 use crate::page::lists::list::List;
 use crate::page::lists::mentions;
 use crate::page::phrases::dates;
@@ -20,7 +21,7 @@ use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::pictures::{Plate, Setting};
 use crate::page::setting::words::Given;
-use crate::page::texts::markdown::{self, Standing};
+use crate::page::texts::markdown;
 use crate::study::back_links::{Mention, Part, Source};
 
 #[derive(Serialize)]
@@ -34,12 +35,6 @@ struct View {
     owned: Option<Checklist>,
     plates: Vec<Plate>,
     lists: Vec<List>,
-}
-
-#[derive(Serialize)]
-struct Fact {
-    term: String,
-    text: CleanHtml,
 }
 
 pub(crate) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
@@ -60,20 +55,13 @@ pub(crate) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
     ]);
     lists.extend(holder_lists::named(here, mentions));
     lists.push(holder_lists::to_do(here, &held));
-    let mentioned = mentions::in_texts(here, &Target::Holder(holder.key.clone()));
-    lists.push(List::new(
-        CleanHtml::text(words.word("mentioned-in")),
-        mentioned,
-    ));
+    lists.push(mentions::list(here, &Target::Holder(holder.key.clone())));
     let title = here.holder_name(holder);
     let view = View {
         kind: words.listed("holder-kind", holder.kind).to_owned(),
         brief: brief(here, holder, &held),
         facts: facts(here, holder, mentions),
-        text: holder
-            .note
-            .as_ref()
-            .and_then(|note| markdown::html(&note.text, here, Standing::Part).some()),
+        text: markdown::note(here, holder.note.as_ref()),
         plates: held
             .iter()
             .filter_map(|(_, impression)| figures::leading_picture(here, impression))
@@ -152,14 +140,7 @@ fn brief(here: &Here<'_>, holder: &Holder, held: &[Sheet<'_>]) -> String {
 fn facts(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> Vec<Fact> {
     let words = here.words();
     let mut facts = Vec::new();
-    let mut fact = |term: &str, text: CleanHtml| {
-        if !text.is_empty() {
-            facts.push(Fact {
-                term: words.word(term).to_owned(),
-                text,
-            });
-        }
-    };
+    let mut fact = |term: &str, text: CleanHtml| facts.extend(Fact::one(words.word(term), text));
     let former: Vec<CleanHtml> = holder
         .formerly
         .iter()

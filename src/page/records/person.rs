@@ -9,6 +9,7 @@ use crate::model::link::Target;
 use crate::model::occurrence::{MentionRole, RecordId};
 use crate::model::person::Person;
 use crate::model::vocabulary::List as Vocabulary;
+use crate::page::lists::facts::Fact;
 use crate::page::lists::list::List;
 use crate::page::lists::mentions;
 use crate::page::lists::run_on::{self, RunOn};
@@ -18,7 +19,7 @@ use crate::page::setting::address::{Address, Fragment, Overview};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 use crate::page::setting::leaf::Leaf;
-use crate::page::texts::markdown::{self, Standing};
+use crate::page::texts::markdown;
 use crate::study::back_links::{Mention, Part, Source};
 use crate::study::order::Collator;
 
@@ -35,14 +36,7 @@ struct View {
     lists: Vec<List>,
 }
 
-#[derive(Serialize)]
-struct Fact {
-    term: String,
-    text: CleanHtml,
-}
-
 pub(crate) fn page(here: &Here<'_>, person: &Person) -> Leaf {
-    let words = here.words();
     let none = Vec::new();
     let links = &here.book.studies.back_links;
     let mentions = links.people.get(&person.key).unwrap_or(&none);
@@ -67,11 +61,7 @@ pub(crate) fn page(here: &Here<'_>, person: &Person) -> Leaf {
     ];
     // Printer and publisher are told above, printing by printing.
     lists.extend(holder_lists::named(here, mentions).into_iter().skip(2));
-    let mentioned = mentions::in_texts(here, &Target::Person(person.key.clone()));
-    lists.push(List::new(
-        CleanHtml::text(words.word("mentioned-in")),
-        mentioned,
-    ));
+    lists.push(mentions::list(here, &Target::Person(person.key.clone())));
     let title = person.name.value.clone();
     let view = View {
         roles: person
@@ -90,10 +80,7 @@ pub(crate) fn page(here: &Here<'_>, person: &Person) -> Leaf {
             .collect(),
         brief: here.life(person),
         facts: facts(here, person, mentions),
-        text: person
-            .note
-            .as_ref()
-            .and_then(|note| markdown::html(&note.text, here, Standing::Part).some()),
+        text: markdown::note(here, person.note.as_ref()),
         run_on,
         lists: lists.into_iter().filter(List::has_lines).collect(),
         title: title.clone(),
@@ -109,14 +96,7 @@ pub(crate) fn page(here: &Here<'_>, person: &Person) -> Leaf {
 fn facts(here: &Here<'_>, person: &Person, mentions: &[Mention]) -> Vec<Fact> {
     let words = here.words();
     let mut facts = Vec::new();
-    let mut fact = |term: &str, text: CleanHtml| {
-        if !text.is_empty() {
-            facts.push(Fact {
-                term: words.word(term).to_owned(),
-                text,
-            });
-        }
-    };
+    let mut fact = |term: &str, text: CleanHtml| facts.extend(Fact::one(words.word(term), text));
     // Where nothing else is known of a life, the line under the name says this already.
     let has_life = person.born.is_some() || person.died.is_some();
     if let Some(active) = person.active.as_ref().filter(|_| has_life) {

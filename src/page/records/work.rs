@@ -12,7 +12,7 @@ use crate::page::phrases::source_names::full_reference;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
-use crate::page::texts::markdown::{self, Standing};
+use crate::page::texts::markdown;
 use crate::study::back_links::{Mention, Part, Source};
 
 #[derive(Serialize)]
@@ -51,23 +51,17 @@ pub(crate) fn page(here: &Here<'_>, work: &Work) -> Leaf {
             "cited-in-exhibitions",
             cited(|s| !matches!(s, RecordId::Design(_) | RecordId::Impression(_))),
         ),
-        (
-            "mentioned-in",
-            mentions::in_texts(here, &Target::Work(work.key.clone())),
-        ),
     ]
     .into_iter()
     .map(|(heading, lines)| List::new(CleanHtml::text(words.word(heading)), lines))
+    .chain([mentions::list(here, &Target::Work(work.key.clone()))])
     .filter(List::has_lines)
     .collect();
     let title = work.short.clone();
     let view = View {
         reference: full_reference(work),
         authors: authors(here, work),
-        text: work
-            .note
-            .as_ref()
-            .and_then(|note| markdown::html(&note.text, here, Standing::Part).some()),
+        text: markdown::note(here, work.note.as_ref()),
         theirs: concordance::theirs(here, &work.key),
         lists,
         title: title.clone(),

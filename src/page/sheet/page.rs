@@ -30,7 +30,7 @@ use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::number_size::number_class;
 use crate::page::setting::pictures::{Plate, Setting};
-use crate::page::texts::markdown::{self, Standing};
+use crate::page::texts::markdown;
 use crate::study::back_links::{Part, Source};
 
 #[derive(Serialize)]
@@ -104,10 +104,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
         others: other_records(here, impression),
         comparisons: links::with_sheet(here, design, impression),
         compare: links::chosen_href(here, design, Some(&impression.key)),
-        notes: impression
-            .note
-            .as_ref()
-            .and_then(|note| markdown::html(&note.text, here, Standing::Part).some()),
+        notes: markdown::note(here, impression.note.as_ref()),
         mentioned: mentions::in_texts(here, &Target::Impression(impression.key.clone())),
     };
     let title = format!(

@@ -10,6 +10,7 @@
 use pulldown_cmark::{Alignment, CodeBlockKind, Event, Options, Parser, Tag, TagEnd};
 
 use crate::model::link::Target;
+use crate::model::note::Note;
 use crate::page::plates::figures;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, escape_into};
@@ -53,6 +54,11 @@ pub(crate) fn html(text: &str, here: &Here<'_>, standing: Standing) -> CleanHtml
         writer.event(event, curled);
     }
     CleanHtml::trusted(writer.finish())
+}
+
+/// The note of a record, as it stands under a heading of its page; `None` where there is nothing to read.
+pub(crate) fn note(here: &Here<'_>, note: Option<&Note>) -> Option<CleanHtml> {
+    html(&note?.text, here, Standing::Part).some()
 }
 
 /// The first paragraph of a text, without its marks of notes; nothing where it has none.
