@@ -14,7 +14,7 @@ use crate::model::key::Key;
 use crate::model::vocabulary::List as Vocabulary;
 use crate::model::words::ClosedList as _;
 use crate::page::{Address, Here, Overview, Subject, dates};
-use crate::study::appearances::OverTime;
+use crate::study::appearances::AppearancesByDecade;
 use crate::study::census::{Census, Row, Sheets};
 
 /// One table of everything, and one for each design, in the folders of their census pages.

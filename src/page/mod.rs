@@ -74,7 +74,6 @@ pub use setting::pictures::{Alignments, Pictures, PublishedPicture, PublishedSiz
 pub use setting::theme_fault::ThemeFault;
 pub use setting::words::{Words, private_owner};
 use setting::{template, words};
-use texts::markdown;
 
 /// What pages are made from.
 #[derive(Clone, Copy)]

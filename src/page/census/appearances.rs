@@ -11,7 +11,7 @@ use crate::page::phrases::dates;
 use crate::page::setting::address::Fragment;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
-use crate::study::appearances::{Decade, OverTime};
+use crate::study::appearances::{AppearancesByDecade, Decade};
 
 /// When sheets were seen.
 #[derive(Serialize)]
@@ -39,9 +39,13 @@ struct SeenSheets {
 }
 
 /// When sheets were seen; `None` where nothing dated was.
-pub(super) fn seen(here: &Here<'_>, over_time: &OverTime, records: &Records<'_>) -> Option<Seen> {
+pub(super) fn seen(
+    here: &Here<'_>,
+    over_time: &AppearancesByDecade,
+    records: &Records<'_>,
+) -> Option<Seen> {
     let words = here.words();
-    let OverTime { decades, undated } = over_time;
+    let AppearancesByDecade { decades, undated } = over_time;
     if decades.is_empty() {
         return None;
     }

@@ -10,7 +10,7 @@ use crate::model::key::Key;
 use crate::page::setting::address::Fragment;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
-use crate::study::census::{Census, Holding};
+use crate::study::census::{Census, HolderAndState};
 use crate::study::order::Collator;
 
 /// The table.

@@ -12,6 +12,7 @@ use crate::page::phrases::values;
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences};
+use crate::study::index::PullAt;
 use crate::study::wear::{Pull, Wear, wear};
 
 /// How many sheets stand on a line of the diagram.

@@ -16,7 +16,7 @@ use crate::page::phrases::venues::exhibition_in_full;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
-use crate::study::back_links::{Part, Source};
+
 use crate::study::concordance;
 
 /// The concordance of one design.

@@ -10,7 +10,8 @@ use crate::page::key::candidates;
 use crate::page::phrases::enumeration;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences};
-use crate::study::candidates::changes;
+use crate::study::changes::changes;
+use crate::study::index::CandidateAt;
 use crate::study::separate::separability;
 use crate::study::table::DiagnosticTable;
 

@@ -11,7 +11,7 @@ use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
-use crate::study::chronology::{Event, What};
+use crate::study::chronology::{Event, EventKind};
 use crate::study::numerals::Numeral;
 
 #[derive(Serialize)]

@@ -8,7 +8,7 @@ use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
-use crate::study::concordance::{Cell, FromOurs, FromTheirs, Ours, Part};
+use crate::study::concordance::{ConcordanceRow, DesignPart, OtherNumber, OwnEntry, ReverseRow};
 
 #[derive(Serialize)]
 struct View {

@@ -12,7 +12,7 @@ use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 use crate::page::setting::leaf::Leaf;
 use crate::page::sheet::diligence::stretch;
-use crate::study::diligence::{Change, Known, Status, Years};
+use crate::study::diligence::{ChangeOfHands, Coverage, DiligenceYears, OwnerRecord};
 
 #[derive(Serialize)]
 struct View {
@@ -39,10 +39,10 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
         title: title.clone(),
         brief: words.word("provenance-years-brief").to_owned(),
         caution: here.with_cautions("years-caution"),
-        silent: by_place(here, Status::Silent),
-        throughout: by_place(here, Status::Throughout),
-        partly: line_by_line(here, Status::Partly),
-        perhaps: line_by_line(here, Status::Perhaps),
+        silent: by_place(here, Coverage::Silent),
+        throughout: by_place(here, Coverage::Throughout),
+        partly: line_by_line(here, Coverage::Partly),
+        perhaps: line_by_line(here, Coverage::Perhaps),
         not_asked: match not_asked {
             0 => String::new(),
             n => words.count("years-not-asked", n),
@@ -54,31 +54,31 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
 /// The published sheets of a status, in readers' order.
 fn sheets<'a>(
     here: &'a Here<'_>,
-    status: Status,
-) -> impl Iterator<Item = (&'a Design, &'a Impression, &'a Years)> {
+    status: Coverage,
+) -> impl Iterator<Item = (&'a Design, &'a Impression, &'a DiligenceYears)> {
     let all = &here.book.studies.diligence;
     here.impressions_in_order()
         .filter_map(|(design, i)| Some((design, i, all.get(&i.key)?)))
-        .filter(move |(_, _, years)| years.status() == status)
+        .filter(move |(_, _, years)| years.coverage() == status)
 }
 
-fn heading(here: &Here<'_>, status: Status) -> CleanHtml {
+fn heading(here: &Here<'_>, status: Coverage) -> CleanHtml {
     let word = match status {
-        Status::Throughout => "years-head-throughout",
-        Status::Perhaps => "years-head-perhaps",
-        Status::Partly => "years-head-partly",
-        Status::Silent => "years-head-silent",
+        Coverage::Throughout => "years-head-throughout",
+        Coverage::Perhaps => "years-head-perhaps",
+        Coverage::Partly => "years-head-partly",
+        Coverage::Silent => "years-head-silent",
     };
     CleanHtml::text(here.words().word(word))
 }
 
 /// A handle, with what else museums ask: "14.7 (change of hands recorded, may be printed later)".
-fn marked(here: &Here<'_>, impression: &Impression, years: &Years) -> CleanHtml {
+fn marked(here: &Here<'_>, impression: &Impression, years: &DiligenceYears) -> CleanHtml {
     let words = here.words();
     let change = match years.change {
-        Change::None => "",
-        Change::Possible => words.word("years-mark-change-possible"),
-        Change::Recorded => words.word("years-mark-change-recorded"),
+        ChangeOfHands::None => "",
+        ChangeOfHands::Possible => words.word("years-mark-change-possible"),
+        ChangeOfHands::Recorded => words.word("years-mark-change-recorded"),
     };
     let later = if years.may_be_later {
         words.word("years-mark-later")
@@ -95,7 +95,7 @@ fn marked(here: &Here<'_>, impression: &Impression, years: &Years) -> CleanHtml 
 }
 
 /// Handles by where the sheets are: "Northport, Harbour Museum 14.1, 14.7".
-fn by_place(here: &Here<'_>, status: Status) -> RunOn {
+fn by_place(here: &Here<'_>, status: Coverage) -> RunOn {
     let items: Vec<(CleanHtml, CleanHtml)> = sheets(here, status)
         .map(|(_, impression, years)| {
             let place = CleanHtml::text(&here.whereabouts(impression));
@@ -115,10 +115,13 @@ fn by_place(here: &Here<'_>, status: Status) -> RunOn {
 }
 
 /// A line each, with what is not known.
-fn line_by_line(here: &Here<'_>, status: Status) -> List {
+fn line_by_line(here: &Here<'_>, status: Coverage) -> List {
     let lines: Vec<CleanHtml> = sheets(here, status)
         .map(|(_, impression, years)| {
-            let open = years.stretches.iter().filter(|s| s.known != Known::Owner);
+            let open = years
+                .stretches
+                .iter()
+                .filter(|s| s.known != OwnerRecord::Certain);
             let open: Vec<CleanHtml> = open.map(|s| stretch(here, s)).collect();
             let place = CleanHtml::text(&here.whereabouts(impression));
             let name = CleanHtml::join([&marked(here, impression, years), &place], ", ");

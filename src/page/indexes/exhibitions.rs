@@ -3,12 +3,12 @@
 use serde::Serialize;
 
 use crate::model::exhibition::Exhibition;
+use crate::model::occurrence::MentionRole;
 use crate::page::phrases::dates;
 use crate::page::phrases::venues::venue;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
-use crate::study::back_links::Part;
 
 #[derive(Serialize)]
 struct View {

@@ -15,7 +15,7 @@ use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::words::Given;
-use crate::study::marks::User;
+use crate::study::marks::MarkUser;
 use crate::study::order::Collator;
 
 #[derive(Serialize)]

@@ -11,7 +11,8 @@ use crate::page::phrases::values;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::words::Given;
-use crate::study::couplets::{Couplets, Goal, Range, Sighted};
+use crate::study::couplets::{Couplet, Couplets, Goal, LeadCondition, Range};
+use crate::study::index::CoupletAt;
 use crate::study::table::{DiagnosticTable, PointColumn};
 
 /// A couplet.

@@ -45,8 +45,10 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     let table = candidates::table(here, design);
     let (needed, others) = in_best_order(&table);
     let detailed = points::all(here, design, &table);
-    let points = |places: &[usize]| -> Vec<Detailed> {
-        let found = places.iter().filter_map(|place| detailed.get(*place));
+    let points = |places: &[PointAt]| -> Vec<Detailed> {
+        let found = places
+            .iter()
+            .filter_map(|place| detailed.get(place.index()));
         found.cloned().collect()
     };
     let group = |heading: &str, start: usize, places: &[PointAt]| Group {

@@ -13,6 +13,7 @@ use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences};
 use crate::page::setting::pictures::PublishedSize;
 use crate::page::setting::words::Given;
+use crate::study::index::ValueAt;
 use crate::study::scale::Scale;
 use crate::study::table::{DiagnosticTable, PointColumn};
 

@@ -3,17 +3,22 @@
 use crate::model::design::Design;
 use crate::model::impression::{Impression, Status};
 use crate::model::key::Key;
+use crate::model::occurrence::{MentionRole, RecordId};
 use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
 use crate::page::setting::book::Here;
-use crate::study::back_links::{Mention, Part, Source};
+use crate::study::back_links::Mention;
 
 pub(crate) type Sheet<'a> = (&'a Design, &'a Impression);
 
 /// The published impressions that name the holder in a part, in readers' order.
-pub(crate) fn sheets<'a>(here: &Here<'a>, mentions: &[Mention], part: Part) -> Vec<Sheet<'a>> {
+pub(crate) fn sheets<'a>(
+    here: &Here<'a>,
+    mentions: &[Mention],
+    role: MentionRole,
+) -> Vec<Sheet<'a>> {
     let mut sheets: Vec<Sheet<'a>> = Vec::new();
-    for mention in mentions.iter().filter(|m| m.part == part) {
-        let Source::Impression(key) = &mention.from else {
+    for mention in mentions.iter().filter(|m| m.role == role) {
+        let RecordId::Impression(key) = &mention.from else {
             continue;
         };
         let design = here.public().designs.get(&key.design);

@@ -3,11 +3,12 @@
 use super::list::List;
 use crate::model::key::ImpressionKey;
 use crate::model::link::Target;
+use crate::model::occurrence::{MentionRole, RecordId};
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::texts::catalogue_pages;
-use crate::study::back_links::{Mention, Part, Source};
+use crate::study::back_links::Mention;
 
 /// The pages whose texts link to a record, each by its name.
 pub(crate) fn in_texts(here: &Here<'_>, target: &Target) -> Vec<CleanHtml> {

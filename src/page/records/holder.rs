@@ -9,6 +9,7 @@ use crate::model::holder::Holder;
 use crate::model::impression::Impression;
 use crate::model::key::Key;
 use crate::model::link::Target;
+use crate::model::occurrence::{MentionRole, RecordId};
 use crate::page::lists::checklist::{self, Checklist};
 use crate::page::lists::custody::{Sheet, is_keeper, is_owner, is_record, is_set_apart, sheets};
 use crate::page::lists::facts::Fact;
@@ -22,7 +23,7 @@ use crate::page::setting::leaf::Leaf;
 use crate::page::setting::pictures::{Plate, Setting};
 use crate::page::setting::words::Given;
 use crate::page::texts::markdown;
-use crate::study::back_links::{Mention, Part, Source};
+use crate::study::back_links::Mention;
 
 #[derive(Serialize)]
 struct View {

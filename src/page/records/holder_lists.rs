@@ -22,7 +22,7 @@ use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::words::Given;
 use crate::page::sheet::provenance;
-use crate::study::back_links::{Mention, Part, Source};
+use crate::study::back_links::Mention;
 
 /// What the holder owned and no longer does, what was stolen from it and is its own still, what it kept
 /// for others, and what is recorded only under a former number: whether it was owned or kept is then not said.

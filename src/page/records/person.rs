@@ -20,7 +20,7 @@ use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 use crate::page::setting::leaf::Leaf;
 use crate::page::texts::markdown;
-use crate::study::back_links::{Mention, Part, Source};
+use crate::study::back_links::Mention;
 use crate::study::order::Collator;
 
 #[derive(Serialize)]

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use crate::model::link::Target;
 use crate::model::literature::Work;
+use crate::model::occurrence::{MentionRole, RecordId};
 use crate::page::indexes::concordance::{self, Theirs};
 use crate::page::lists::list::List;
 use crate::page::lists::mentions;
@@ -13,7 +14,7 @@ use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
 use crate::page::texts::markdown;
-use crate::study::back_links::{Mention, Part, Source};
+use crate::study::back_links::Mention;
 
 #[derive(Serialize)]
 struct View {
@@ -36,7 +37,7 @@ pub(crate) fn page(here: &Here<'_>, work: &Work) -> Leaf {
             .filter(|m| wanted(&m.from))
             .cloned()
             .collect();
-        mentions::by_records(here, &wanted, |part| part == Part::Cited)
+        mentions::by_records(here, &wanted, |part| part == MentionRole::Cited)
     };
     let lists = [
         (

@@ -13,6 +13,7 @@ use crate::page::phrases::enumeration;
 use crate::page::phrases::readings;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences};
+use crate::study::index::PointAt;
 use crate::study::settle::{Settled, settled};
 use crate::study::table::DiagnosticTable;
 

@@ -9,7 +9,9 @@ use crate::model::impression::Impression;
 use crate::page::phrases::dates;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
-use crate::study::diligence::{Change, EntryOf, FIRST, Known, LAST, Status, Stretch, Years};
+use crate::study::diligence::{
+    ChangeOfHands, Coverage, DiligenceYears, EntryRef, FIRST, LAST, OwnerRecord, Stretch,
+};
 
 /// What a sheet's own page says.
 #[derive(Serialize)]

@@ -31,7 +31,6 @@ use crate::page::setting::leaf::Leaf;
 use crate::page::setting::number_size::number_class;
 use crate::page::setting::pictures::{Plate, Setting};
 use crate::page::texts::markdown;
-use crate::study::back_links::{Part, Source};
 
 #[derive(Serialize)]
 struct View {

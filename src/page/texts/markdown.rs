@@ -90,18 +90,6 @@ fn without_note_marks(text: &str) -> String {
     out
 }
 
-/// The records that a text links to or shows pictures of.
-pub(crate) fn targets(text: &str) -> BTreeSet<Target> {
-    Parser::new_ext(text, OPTIONS)
-        .filter_map(|event| match event {
-            Event::Start(Tag::Link { dest_url, .. } | Tag::Image { dest_url, .. }) => {
-                dest_url.parse().ok()
-            }
-            _ => None,
-        })
-        .collect()
-}
-
 struct Writer<'h, 'b> {
     here: &'h Here<'b>,
     standing: Standing,
