@@ -4,7 +4,7 @@ use std::num::NonZeroU32;
 
 /// A box in percent of a picture's width and height, as records write it.
 ///
-/// Invariant: inside the picture and not empty, so every stage may use it without asking.
+/// Invariant: inside the picture and not empty, so no stage needs to check it again.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PercentBox {
     left: f64,

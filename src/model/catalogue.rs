@@ -40,8 +40,8 @@ pub struct Catalogue {
     pub pages: BTreeMap<Key, Page>,
     /// The texts and references of each record, with those of the Markdown beside it.
     pub occurrences: BTreeMap<RecordId, Occurrences>,
-    /// The records whose files list private fields, read again without those fields. Only
-    /// [`super::public::Public`] looks here.
+    /// The records whose files list private fields, read again without those fields. Used
+    /// by [`super::public::Public`] and by the functions for published records below.
     pub redacted: Redacted,
 }
 
@@ -63,8 +63,8 @@ pub struct Redacted {
     /// The texts and references of records that keep something from readers: a field listed as
     /// private, or a table marked `publish = false`.
     pub occurrences: BTreeMap<RecordId, Occurrences>,
-    /// Every text that a record keeps private, with the key of its field: what must not be met in
-    /// published text.
+    /// Every text that a record keeps private, with its place. None of them may appear in published
+    /// text.
     pub texts: Vec<PrivateText>,
 }
 
@@ -115,8 +115,8 @@ impl Catalogue {
         self.people.contains_key(key) || self.holders.contains_key(key)
     }
 
-    /// Whether two keys name one and the same, or the one took the other over, in one step or several:
-    /// what the older had, the younger has.
+    /// Whether two keys name the same holder, or one holder succeeded the other, directly or through others:
+    /// a successor has what its predecessor had.
     #[must_use]
     pub fn are_one_house(&self, one: &Key, other: &Key) -> bool {
         self.became(one, other) || self.became(other, one)

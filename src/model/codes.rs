@@ -3,7 +3,28 @@
 //! A code names the fault, not the cure, and never changes its meaning. A test fails on a code that
 //! no broken record in `tests/` raises.
 
-use super::finding::Severity;
+/// How much a finding weighs (docs/definitions.md, "Findings").
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Severity {
+    /// Forbids publishing: the record cannot be understood or must not be published.
+    Error,
+    /// Asks the scholar to look: what only scholarship can settle.
+    Doubt,
+    /// Helps: nothing is wrong with the scholarship.
+    Hint,
+}
+
+impl Severity {
+    /// The word used in reports and in `--json`.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Severity::Error => "error",
+            Severity::Doubt => "doubt",
+            Severity::Hint => "hint",
+        }
+    }
+}
 
 macro_rules! codes {
     ($($(#[$doc:meta])* $name:ident = $text:literal, $severity:ident, $meaning:literal;)*) => {

@@ -13,7 +13,8 @@ use super::place::{Place, Placed};
 use super::point::Point;
 use super::printing::Printing;
 use super::size::Size;
-use super::state::{Stands, State, Variant};
+use super::standing::RecordStanding;
+use super::state::{State, Variant};
 use super::words::closed_list;
 
 closed_list! {
@@ -85,7 +86,7 @@ pub struct Design {
     pub subjects: Vec<Placed<String>>,
     /// Related designs.
     pub related: Vec<Related>,
-    /// What tells of it where no impression is known.
+    /// The sources that mention it, where no impression is known.
     pub known_from: Vec<Citation>,
     /// The image.
     pub image: Statements<Size>,
@@ -110,7 +111,7 @@ pub struct Design {
     /// Pairs or groups the scholar wants shown.
     pub comparisons: Vec<Comparison>,
     /// Whether it stands.
-    pub standing: Stands,
+    pub standing: RecordStanding,
     /// The commentary.
     pub commentary: Option<Note>,
     /// Its impressions, by number.

@@ -8,7 +8,18 @@
 
 use std::fmt;
 
-use edtf_core::{Bound, BoundDate, Edtf, IntervalEndpoint, Relation, SetElement};
+use edtf_core::{BoundDate, Relation};
+
+/// The parts of a parsed expression, for whoever puts one into words. They are those of the crate that
+/// parses; everything else names them by this module.
+pub mod parts {
+    pub use edtf_core::{
+        Bound, Date as CalendarDate, DateField, Edtf, IntervalEndpoint, Precision, Qualifier,
+        SetElement, SetKind, YearKind,
+    };
+}
+
+use parts::{Bound, CalendarDate, DateField, Edtf, IntervalEndpoint, SetElement};
 
 /// A date as recorded: the text and what it means.
 #[derive(Clone, Debug)]
@@ -157,7 +168,7 @@ impl Date {
         &self.text
     }
 
-    /// The parsed expression, for those who put it into words.
+    /// The parsed expression.
     #[must_use]
     pub fn edtf(&self) -> &Edtf {
         &self.edtf
@@ -205,9 +216,9 @@ impl Date {
     }
 
     fn names_a_season(&self) -> bool {
-        let is_season = |date: &edtf_core::Date| {
+        let is_season = |date: &CalendarDate| {
             date.month
-                .and_then(edtf_core::DateField::value)
+                .and_then(DateField::value)
                 .is_some_and(|m| (21..=32).contains(&m))
         };
         let end_is_season = |end: &IntervalEndpoint| match end {

@@ -3,31 +3,10 @@
 //! A finding is written for a cataloguer: its message is one phrase that stands alone, its place is
 //! the value at fault, its help is an action. Printing is elsewhere (`cli::report`, `cli::json`).
 
+pub use super::codes::Severity;
+
 use super::codes::Code;
 use super::place::{Place, Sources};
-
-/// How much a finding weighs (DESIGN.md section 7).
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Severity {
-    /// Forbids publishing: the record cannot be understood or must not be published.
-    Error,
-    /// Asks the scholar to look: what only scholarship can settle.
-    Doubt,
-    /// Helps: nothing is wrong with the scholarship.
-    Hint,
-}
-
-impl Severity {
-    /// The word used in reports and in `--json`.
-    #[must_use]
-    pub fn word(self) -> &'static str {
-        match self {
-            Severity::Error => "error",
-            Severity::Doubt => "doubt",
-            Severity::Hint => "hint",
-        }
-    }
-}
 
 /// A place and what stands there, in a few words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -41,7 +20,7 @@ pub struct Label {
 /// One thing that is wrong or doubtful.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Finding {
-    /// Which fault it is; its severity hangs on the code.
+    /// Which fault it is; the code decides its severity.
     pub code: Code,
     /// What is wrong: one phrase that stands alone.
     pub message: String,

@@ -11,11 +11,11 @@ use super::place::{Place, Placed};
 use super::point::Observation;
 use super::provenance::{ProvenanceEntry, Sighting};
 use super::size::Size;
-use super::state::Stands;
+use super::standing::RecordStanding;
 use super::words::{Side, closed_list};
 
 closed_list! {
-    /// Where a sheet stands in the world.
+    /// Whether a sheet exists, and whether its place is known.
     Status {
         /// Its place is known.
         Located = "located",
@@ -75,7 +75,7 @@ pub struct Impression {
     pub former_accessions: Vec<FormerAccession>,
     /// The exact credit line.
     pub credit: Option<String>,
-    /// Where it stands.
+    /// Whether it exists and is located.
     pub status: Placed<Status>,
     /// Its kind, a key of the vocabulary, the catalogue's own view first.
     pub kind: Statements<Key>,
@@ -121,10 +121,10 @@ pub struct Impression {
     pub shares_sheet: Vec<Placed<ImpressionKey>>,
     /// Other sheets of one set.
     pub goes_with: Vec<Placed<ImpressionKey>>,
-    /// Whether its page is published; it counts either way.
+    /// Whether its page is published; it is counted in either case.
     pub publish: bool,
     /// Whether it stands.
-    pub standing: Stands,
+    pub standing: RecordStanding,
     /// Notes on it.
     pub note: Option<Note>,
     /// Where its record stands.

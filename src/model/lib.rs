@@ -1,15 +1,16 @@
-//! What a catalogue is, with no file, clock or terminal in sight.
+//! The data types of a catalogue. No I/O, no clock, no terminal.
 //!
-//! Reading order: [`key`], [`place`], [`finding`] and [`codes`] are the ground everything stands on;
-//! [`edtf`], [`size`], [`boxes`], [`certainty`] and [`words`] are the values records are made of;
-//! [`design`] with its [`point`]s, [`state`]s and [`printing`]s, and [`impression`] with its
-//! [`mark`]s, [`picture`]s and [`provenance`], are the records of prints; [`registration`] says how
-//! one photograph lies on another; [`holder`], [`person`],
-//! [`literature`], [`exhibition`], [`vocabulary`] and [`note`] are what those refer to;
-//! [`occurrence`] lists the texts and references of each record; [`catalogue`] holds them all, and [`public`] is the catalogue without what is private.
+//! | subject | modules, in reading order |
+//! |---|---|
+//! | names, places, findings | [`key`], [`place`], [`finding`], [`codes`], [`link`] |
+//! | the values records are made of | [`words`], [`standing`], [`edtf`], [`size`], [`boxes`], [`certainty`] |
+//! | designs | [`design`], [`point`], [`state`], [`printing`] |
+//! | sheets | [`impression`], [`mark`], [`picture`], [`provenance`], [`registration`] |
+//! | what those refer to | [`holder`], [`person`], [`literature`], [`exhibition`], [`vocabulary`], [`note`] |
+//! | the whole | [`settings`], [`theme`], [`catalogue`], [`occurrence`], [`public`] |
 //!
-//! Fields are plain and public where every combination of values is a possible record; where
-//! something must hold (a key's form, a box inside its picture) the type enforces it.
+//! Fields are plain and public where every combination of values is a possible record; where something must
+//! hold (a key's form, a box inside its picture) the type enforces it.
 
 pub mod boxes;
 pub mod catalogue;
@@ -37,6 +38,7 @@ pub mod public;
 pub mod registration;
 pub mod settings;
 pub mod size;
+pub mod standing;
 pub mod state;
 pub mod theme;
 pub mod vocabulary;

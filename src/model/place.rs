@@ -1,7 +1,7 @@
 //! Places: where in which record a value stands.
 //!
 //! Every value that a finding may speak of carries its [`Place`]. Places are byte ranges; lines and
-//! columns are worked out only when somebody is told ([`Sources::position`]).
+//! columns are computed when a finding is printed ([`Sources::position`]).
 
 use std::sync::Arc;
 

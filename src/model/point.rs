@@ -191,7 +191,7 @@ pub struct Observation {
     pub place: Place,
 }
 
-/// What was seen. "Not visible" and "not applicable" tell nothing and are never read as absent.
+/// What was seen. "Not visible" and "not applicable" give no information and are never read as absent.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Seen {
     /// One of these values.

@@ -6,7 +6,7 @@ use super::key::Key;
 use super::literature::Citation;
 use super::place::{Place, Placed};
 use super::point::Shows;
-use super::state::Stands;
+use super::standing::RecordStanding;
 use super::words::closed_list;
 
 closed_list! {
@@ -69,7 +69,7 @@ pub struct Printing {
     /// What earlier literature calls it.
     pub literature: Vec<Citation>,
     /// Whether it stands.
-    pub standing: Stands,
+    pub standing: RecordStanding,
     /// Where its record stands.
     pub place: Place,
 }

@@ -16,7 +16,7 @@ pub enum Party {
     Undisclosed,
 }
 
-/// In which part somebody had the sheet.
+/// In which role somebody had the sheet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum PartyRole {
     /// Owned it.
@@ -60,8 +60,8 @@ pub struct ProvenanceEntry {
 
 impl ProvenanceEntry {
     /// How sure it is that this party had this sheet: the less sure of the two statements that an entry
-    /// makes, that somebody had a sheet (its claim) and that it was this one (`this_sheet`). Whatever
-    /// judges an entry asks here. Its dates may be loose all the same.
+    /// makes, that somebody had a sheet (its claim) and that it was this one (`this_sheet`). Every
+    /// rule about an entry uses this. Its dates may still be loose.
     #[must_use]
     pub fn certainty(&self) -> Certainty {
         let this_sheet = self.this_sheet.as_ref().map(|c| c.value);

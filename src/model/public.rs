@@ -3,8 +3,9 @@
 //! [`Public`] is all that `page` and `exchange` accept. It is made by one function and by leaving
 //! out: records whose files list `private` fields were read a second time without them
 //! ([`super::catalogue::Redacted`]), so that no kind of record needs code of its own here and none
-//! can be forgotten. What remains to do is the default of DESIGN.md section 4 (a private holder's
-//! name and place), impressions and pictures marked `publish = false`, and the source texts.
+//! can be forgotten. What remains to take away is the name and place of private holders without consent, impressions
+//! and pictures marked `publish = false`, and the source texts (docs/definitions.md, "Private and
+//! unpublished").
 
 use super::catalogue::{Catalogue, Redacted};
 use super::holder::Holder;
@@ -22,7 +23,7 @@ impl Public {
         Public::of(catalogue.clone(), private_owner)
     }
 
-    /// The same, of a catalogue that nobody needs any more: a large one is not held twice.
+    /// The same from a catalogue that is consumed, which saves a copy.
     #[must_use]
     pub fn of(catalogue: Catalogue, private_owner: &str) -> Public {
         let mut public = catalogue;

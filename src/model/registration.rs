@@ -4,6 +4,8 @@
     reason = "the nine numbers of a matrix and two coordinates"
 )]
 
+use super::words::closed_list;
+
 /// A plane projective map (a homography) from pixels of one picture to pixels of another, both
 /// upright and whole, as masters; pixel centres lie at whole numbers.
 ///
@@ -135,21 +137,22 @@ pub struct Refused {
     pub confidence: f64,
 }
 
-/// Why a picture could not be aligned.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Refusal {
-    /// Too little on it to compare: a blank back, a dark or blurred photograph.
-    LittleToCompare,
-    /// Nothing on it was found again on the reference.
-    NothingInCommon,
-    /// The best fit would bend the picture as no camera does.
-    NoPlausibleFit,
-    /// Too few places agree.
-    FewAgree,
-    /// The places that agree lie in one part only, as a title that two designs share.
-    OnePartOnly,
-    /// The ties of the record contradict the pictures or each other.
-    TiesDisagree,
+closed_list! {
+    /// Why a picture could not be aligned.
+    Refusal {
+        /// Too little on it to compare: a blank back, a dark or blurred photograph.
+        LittleToCompare = "little-to-compare",
+        /// Nothing on it was found again on the reference.
+        NothingInCommon = "nothing-in-common",
+        /// The best fit would bend the picture as no camera does.
+        NoPlausibleFit = "no-plausible-fit",
+        /// Too few places agree.
+        FewAgree = "few-agree",
+        /// The places that agree lie in one part only, as a title that two designs share.
+        OnePartOnly = "one-part-only",
+        /// The ties of the record contradict the pictures or each other.
+        TiesDisagree = "ties-disagree",
+    }
 }
 
 #[cfg(test)]

@@ -4,7 +4,7 @@ use std::fmt;
 
 /// A length in millimetres.
 ///
-/// Invariant: above 0 and at most 20,000 (no print is longer than a room).
+/// Invariant: above 0 and at most 20,000, which no print reaches.
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
 pub struct Mm(f64);
 

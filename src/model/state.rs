@@ -9,7 +9,7 @@ use super::key::Key;
 use super::literature::Citation;
 use super::place::{Place, Placed};
 use super::point::Shows;
-use super::words::Standing;
+use super::standing::RecordStanding;
 
 /// A state of a design.
 #[derive(Clone, Debug, PartialEq)]
@@ -33,45 +33,9 @@ pub struct State {
     /// What earlier literature calls it.
     pub literature: Vec<Citation>,
     /// Whether it stands.
-    pub standing: Stands,
+    pub standing: RecordStanding,
     /// Where its record stands.
     pub place: Place,
-}
-
-/// Whether a record stands, what to see instead, and why.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Stands {
-    /// Whether it stands.
-    pub standing: Standing,
-    /// What to see instead: one or several records, as links name them.
-    pub see: Vec<Placed<String>>,
-    /// Why.
-    pub why: Option<String>,
-}
-
-impl Default for Stands {
-    fn default() -> Stands {
-        Stands {
-            standing: Standing::Accepted,
-            see: Vec::new(),
-            why: None,
-        }
-    }
-}
-
-impl Stands {
-    /// Whether the record was withdrawn.
-    #[must_use]
-    pub fn is_withdrawn(&self) -> bool {
-        self.standing == Standing::Withdrawn
-    }
-
-    /// Whether the record is not, or no longer, accepted: rejected or withdrawn. A design that is stays in
-    /// an appendix with its number.
-    #[must_use]
-    pub fn is_set_apart(&self) -> bool {
-        matches!(self.standing, Standing::Rejected | Standing::Withdrawn)
-    }
 }
 
 /// A sheet that differs with no change of state or printing.
@@ -88,7 +52,7 @@ pub struct Variant {
     /// What it shows; counts for agreement, not for candidates.
     pub shows: Shows,
     /// Whether it stands.
-    pub standing: Stands,
+    pub standing: RecordStanding,
     /// Where its record stands.
     pub place: Place,
 }

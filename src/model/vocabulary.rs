@@ -28,8 +28,8 @@ closed_list! {
 }
 
 closed_list! {
-    /// In which class of its own an impression counts, by its kind (TRADE.md section 4, "Census
-    /// practice"; common practice). Reproductions and recuts never count, whatever their kind.
+    /// In which class of its own an impression counts, by its kind (docs/trade.md, "Counting
+    /// sheets"; common practice). Reproductions and recuts never count, whatever their kind.
     CountingClass {
         /// Of the edition, numbered or not.
         Edition = "edition",

@@ -43,7 +43,7 @@ macro_rules! closed_list {
 pub use closed_list;
 
 closed_list! {
-    /// Whether a record stands (DESIGN.md section 4, "Standing").
+    /// Whether a record stands (docs/definitions.md, "Which records count").
     Standing {
         /// Accepted; the default.
         Accepted = "accepted",

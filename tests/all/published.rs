@@ -2,7 +2,7 @@
 //!
 //! The tables stand in `tests/checks/`; the first line of each names where its values come from.
 
-use edtf_core::{Date as EdtfDate, Edtf, IntervalEndpoint, Qualifier};
+use keyblock::model::edtf::parts::{CalendarDate as EdtfDate, Edtf, IntervalEndpoint, Qualifier};
 use keyblock::model::edtf::{Date, Edge};
 
 /// The dates of the Library of Congress EDTF page of 2019-02-04 (ISO 8601-2:2019, Annex A), and

@@ -2,8 +2,7 @@
 //!
 //! Sets and intervals of dates are [`super::dates`].
 
-use edtf_core::{Bound, Date as Calendar, Edtf, YearKind};
-
+use crate::model::edtf::parts::{Bound, CalendarDate as Calendar, DateField, Edtf, YearKind};
 use crate::page::setting::words::{Given, Words};
 
 /// A date with "about", "perhaps" or both.
@@ -171,11 +170,11 @@ fn bounds(date: &Calendar, words: &Words) -> String {
 }
 
 pub(super) fn month_of(date: &Calendar) -> Option<u8> {
-    date.month.and_then(edtf_core::DateField::value)
+    date.month.and_then(DateField::value)
 }
 
 pub(super) fn day_and_month(date: &Calendar, words: &Words) -> Option<String> {
-    let day = date.day.and_then(edtf_core::DateField::value)?.to_string();
+    let day = date.day.and_then(DateField::value)?.to_string();
     let month = month_name(month_of(date)?, words);
     Some(words.with(
         "date-day-month",

@@ -6,11 +6,12 @@
 //!
 //! DIFFERS: where EDTF qualifies one part of a date (`2004-06~-11`), the words qualify the whole.
 
-use edtf_core::{Date as Calendar, Edtf, IntervalEndpoint, Precision, SetElement, SetKind};
-
 use super::calendar::{day_and_month, decade_alone, month_name, month_of, qualified};
 use super::enumeration;
 use crate::model::edtf::Date;
+use crate::model::edtf::parts::{
+    CalendarDate as Calendar, DateField, Edtf, IntervalEndpoint, Precision, SetElement, SetKind,
+};
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::words::{Given, Words};
 
@@ -160,7 +161,7 @@ fn pair(id: &str, a: &Calendar, b: &Calendar, words: &Words) -> String {
     let first = match (a.precision(), b.precision()) {
         (Precision::Day, Precision::Day) if same_year && month_of(a) == month_of(b) => a
             .day
-            .and_then(edtf_core::DateField::value)
+            .and_then(DateField::value)
             .map(|day| words.with("date-day-alone", &[("day", Given::Text(&day.to_string()))])),
         (Precision::Day, Precision::Day) if same_year => day_and_month(a, words),
         (Precision::Month, Precision::Month) if same_year => {

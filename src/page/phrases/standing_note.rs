@@ -3,13 +3,13 @@
 
 use super::enumeration;
 use crate::model::link::Target;
-use crate::model::state::Stands;
+use crate::model::standing::RecordStanding;
 use crate::model::words::Standing;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 
 /// "Withdrawn. Not by the artist. See 16, *The Old Light*."; `None` for a record that stands.
-pub(crate) fn note(here: &Here<'_>, stands: &Stands) -> Option<CleanHtml> {
+pub(crate) fn note(here: &Here<'_>, stands: &RecordStanding) -> Option<CleanHtml> {
     if stands.standing == Standing::Accepted && stands.see.is_empty() {
         return None;
     }

@@ -12,7 +12,7 @@ use crate::model::finding::Finding;
 use crate::model::key::Key;
 use crate::model::place::Place;
 use crate::model::size::Size;
-use crate::model::state::Stands;
+use crate::model::standing::RecordStanding;
 use crate::read::records::citations;
 use crate::read::records::pictures::{self, Folder, Pictures};
 use crate::read::records::points::{Points, points};
@@ -47,7 +47,7 @@ pub(crate) fn blank(key: &Key, place: Place) -> Design {
         pictures: Vec::new(),
         reference_picture: None,
         comparisons: Vec::new(),
-        standing: Stands::default(),
+        standing: RecordStanding::default(),
         commentary: None,
         impressions: BTreeMap::new(),
         place,

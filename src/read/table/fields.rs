@@ -14,7 +14,7 @@ use crate::model::edtf::Date;
 use crate::model::finding::Finding;
 use crate::model::key::Key;
 use crate::model::place::{Place, Placed};
-use crate::model::state::Stands;
+use crate::model::standing::RecordStanding;
 use crate::model::words::{ClosedList, Standing};
 use crate::read::faults::{Faults, Node, is_unread};
 use crate::read::shape::{STATEMENT, Shape, Takes};
@@ -281,8 +281,8 @@ impl<'t> Fields<'_, 't> {
     }
 
     /// The keys of standing.
-    pub(crate) fn stands(&mut self) -> Stands {
-        Stands {
+    pub(crate) fn stands(&mut self) -> RecordStanding {
+        RecordStanding {
             standing: self
                 .word("standing")
                 .map_or(Standing::Accepted, |standing| standing.value),

@@ -1,0 +1,40 @@
+//! Standing: whether a record is accepted, doubtful, rejected or withdrawn, and what the record says about it.
+
+use super::place::Placed;
+use super::words::Standing;
+
+/// Whether a record stands, what to see instead, and why.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RecordStanding {
+    /// Whether it stands.
+    pub standing: Standing,
+    /// What to see instead: one or several records, as links name them.
+    pub see: Vec<Placed<String>>,
+    /// Why.
+    pub why: Option<String>,
+}
+
+impl Default for RecordStanding {
+    fn default() -> RecordStanding {
+        RecordStanding {
+            standing: Standing::Accepted,
+            see: Vec::new(),
+            why: None,
+        }
+    }
+}
+
+impl RecordStanding {
+    /// Whether the record was withdrawn.
+    #[must_use]
+    pub fn is_withdrawn(&self) -> bool {
+        self.standing == Standing::Withdrawn
+    }
+
+    /// Whether the record is not, or no longer, accepted: rejected or withdrawn. A design that is stays in
+    /// an appendix with its number.
+    #[must_use]
+    pub fn is_set_apart(&self) -> bool {
+        matches!(self.standing, Standing::Rejected | Standing::Withdrawn)
+    }
+}
