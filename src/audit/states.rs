@@ -5,7 +5,7 @@ use crate::model::codes::Code;
 use crate::model::design::Design;
 use crate::model::finding::Finding;
 use crate::model::place::Place;
-use crate::model::point::{RestsOn, Shows};
+use crate::model::point::{RestsOn, ShownPoints};
 use crate::model::state::State;
 use crate::study::Studies;
 use crate::study::candidates::candidates;
@@ -63,7 +63,7 @@ pub(super) fn shows_conflict(
                     continue;
                 }
                 let state = wording::state(studies, design, &candidate.state.key.value);
-                let place = |shows: &Shows, otherwise: Place| {
+                let place = |shows: &ShownPoints, otherwise: Place| {
                     shows.at(key).map_or(otherwise, |shown| shown.place)
                 };
                 findings.push(

@@ -6,7 +6,7 @@ use crate::model::design::Design;
 use crate::model::impression::{Identification, StateReading};
 use crate::model::key::Key;
 use crate::model::place::Place;
-use crate::model::point::{Point, PointKind, Seen, Value};
+use crate::model::point::{ObservedValue, Point, PointKind, Value};
 use crate::model::provenance::Party;
 use crate::study::Studies;
 
@@ -75,12 +75,12 @@ pub(super) fn values<'a>(point: &Point, values: impl Iterator<Item = &'a Value>)
 }
 
 /// What was seen: "`absent`", "not `even`".
-pub(super) fn seen(point: &Point, seen: &Seen) -> String {
+pub(super) fn seen(point: &Point, seen: &ObservedValue) -> String {
     match seen {
-        Seen::OneOf(of) => values(point, of.iter().map(|v| &v.value)),
-        Seen::NoneOf(of) => format!("not {}", values(point, of.iter().map(|v| &v.value))),
-        Seen::NotVisible => "nothing".to_owned(),
-        Seen::NotApplicable => "no such thing".to_owned(),
+        ObservedValue::OneOf(of) => values(point, of.iter().map(|v| &v.value)),
+        ObservedValue::NoneOf(of) => format!("not {}", values(point, of.iter().map(|v| &v.value))),
+        ObservedValue::NotVisible => "nothing".to_owned(),
+        ObservedValue::NotApplicable => "no such thing".to_owned(),
     }
 }
 

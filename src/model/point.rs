@@ -157,7 +157,7 @@ impl std::fmt::Display for Value {
 
 /// What a state, printing or variant shows at one point: any of these values.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Shown {
+pub struct ShownAtPoint {
     /// The point.
     pub point: Placed<Key>,
     /// The values; at least one.
@@ -168,12 +168,12 @@ pub struct Shown {
 
 /// What a state, printing or variant shows, in the order recorded. A point not named is unknown.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Shows(pub Vec<Shown>);
+pub struct ShownPoints(pub Vec<ShownAtPoint>);
 
-impl Shows {
+impl ShownPoints {
     /// What is shown at a point, where anything is said.
     #[must_use]
-    pub fn at(&self, point: &Key) -> Option<&Shown> {
+    pub fn at(&self, point: &Key) -> Option<&ShownAtPoint> {
         self.0.iter().find(|shown| shown.point.value == *point)
     }
 }
@@ -184,7 +184,7 @@ pub struct Observation {
     /// The point.
     pub point: Placed<Key>,
     /// What was seen.
-    pub seen: Seen,
+    pub seen: ObservedValue,
     /// Who saw it, when, and how sure they are.
     pub claim: Claim,
     /// Where the observation stands.
@@ -193,7 +193,7 @@ pub struct Observation {
 
 /// What was seen. "Not visible" and "not applicable" give no information and are never read as absent.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Seen {
+pub enum ObservedValue {
     /// One of these values.
     OneOf(Vec<Placed<Value>>),
     /// None of these values.

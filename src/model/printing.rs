@@ -5,7 +5,7 @@ use super::edtf::Date;
 use super::key::Key;
 use super::literature::Citation;
 use super::place::{Place, Placed};
-use super::point::Shows;
+use super::point::ShownPoints;
 use super::standing::RecordStanding;
 use super::words::closed_list;
 
@@ -65,7 +65,7 @@ pub struct Printing {
     /// The papers used.
     pub paper: Vec<Placed<Key>>,
     /// What it shows.
-    pub shows: Shows,
+    pub shows: ShownPoints,
     /// What earlier literature calls it.
     pub literature: Vec<Citation>,
     /// Whether it stands.

@@ -8,7 +8,7 @@ use super::edtf::Date;
 use super::key::Key;
 use super::literature::Citation;
 use super::place::{Place, Placed};
-use super::point::Shows;
+use super::point::ShownPoints;
 use super::standing::RecordStanding;
 
 /// A state of a design.
@@ -23,7 +23,7 @@ pub struct State {
     /// What changed, in a sentence.
     pub summary: Option<String>,
     /// What it shows at points that rest on a matrix.
-    pub shows: Shows,
+    pub shows: ShownPoints,
     /// The states it was changed from; `None`: the one before in the record's order.
     pub follows: Option<Vec<Placed<Key>>>,
     /// When it was recognised as a state.
@@ -50,7 +50,7 @@ pub struct Variant {
     /// The printings it is met in.
     pub printings: Vec<Placed<Key>>,
     /// What it shows; counts for agreement, not for candidates.
-    pub shows: Shows,
+    pub shows: ShownPoints,
     /// Whether it stands.
     pub standing: RecordStanding,
     /// Where its record stands.

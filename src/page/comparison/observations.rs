@@ -223,7 +223,7 @@ fn cell(here: &Here<'_>, point: &Point, observation: Option<&Observation>) -> Cl
 /// The values that a sheet can show at a point; `None` where what was recorded tells nothing.
 fn known(observation: Option<&Observation>) -> Option<Vec<&Value>> {
     match observation.map(|o| &o.seen) {
-        Some(Seen::OneOf(values)) => Some(values.iter().map(|v| &v.value).collect()),
+        Some(ObservedValue::OneOf(values)) => Some(values.iter().map(|v| &v.value).collect()),
         _ => None,
     }
 }

@@ -54,8 +54,8 @@ pub(crate) fn answers(here: &Here<'_>, point: &Point) -> String {
 pub(crate) fn seen(here: &Here<'_>, point: &Point, seen: &Seen) -> String {
     let words = here.words();
     match seen {
-        Seen::OneOf(values) => any_of(here, point, values.iter().map(|v| &v.value)),
-        Seen::NoneOf(values) => {
+        ObservedValue::OneOf(values) => any_of(here, point, values.iter().map(|v| &v.value)),
+        ObservedValue::NoneOf(values) => {
             let not = words.word("value-not");
             let said: Vec<String> = values
                 .iter()
@@ -63,8 +63,8 @@ pub(crate) fn seen(here: &Here<'_>, point: &Point, seen: &Seen) -> String {
                 .collect();
             said.join(", ")
         }
-        Seen::NotVisible => words.word("value-not-visible").to_owned(),
-        Seen::NotApplicable => words.word("value-not-applicable").to_owned(),
+        ObservedValue::NotVisible => words.word("value-not-visible").to_owned(),
+        ObservedValue::NotApplicable => words.word("value-not-applicable").to_owned(),
     }
 }
 

@@ -118,7 +118,10 @@ fn row(
     observation: &Observation,
     reading: Option<&Identification>,
 ) -> Row {
-    let tells = matches!(observation.seen, Seen::OneOf(_) | Seen::NoneOf(_));
+    let tells = matches!(
+        observation.seen,
+        ObservedValue::OneOf(_) | ObservedValue::NoneOf(_)
+    );
     let expected = reading.and_then(|reading| expected(design, point, reading));
     let disagrees = tells
         && expected.as_ref().is_some_and(|allowed| {

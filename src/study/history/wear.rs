@@ -44,7 +44,7 @@ use crate::model::certainty::Certainty;
 use crate::model::design::Design;
 use crate::model::impression::{Impression, StateReading};
 use crate::model::key::{ImpressionKey, Key};
-use crate::model::point::{Point, PointKind, RestsOn, Seen};
+use crate::model::point::{ObservedValue, Point, PointKind, RestsOn};
 use crate::model::state::State;
 use crate::study::census::{is_counted, readings};
 use crate::study::identification::agree::contradiction;
@@ -284,7 +284,7 @@ fn stage(impression: &Impression, point: &Point) -> Option<ValueAt> {
         .observed
         .iter()
         .find(|o| o.point.value == point.key.value)?;
-    let Seen::OneOf(values) = &observation.seen else {
+    let ObservedValue::OneOf(values) = &observation.seen else {
         return None;
     };
     let [one] = values.as_slice() else {

@@ -14,8 +14,8 @@
 //! assert_eq!(both(Some(vec![&two]), None), Some(vec![&two]));
 //! ```
 
-use crate::model::point::{Point, PointKind, Seen, Value};
-use crate::model::point::{Shown, Shows};
+use crate::model::point::{ObservedValue, Point, PointKind, Value};
+use crate::model::point::{ShownAtPoint, ShownPoints};
 
 /// A millionth of a point's unit, which absorbs the rounding of decimal fractions: 212 - 210.1 must
 /// not exceed a tolerance of 1.9.
@@ -40,7 +40,7 @@ pub(crate) fn shown_values<'a>(shows: &'a Shows, point: &Point) -> Option<Vec<&'
     shows.at(&point.key.value).map(values_of)
 }
 
-fn values_of(shown: &Shown) -> Vec<&Value> {
+fn values_of(shown: &ShownAtPoint) -> Vec<&Value> {
     shown.values.iter().map(|v| &v.value).collect()
 }
 
@@ -68,11 +68,11 @@ pub fn both<'a>(
 #[must_use]
 pub(crate) fn rules_out(point: &Point, seen: &Seen, allowed: &[&Value]) -> bool {
     match seen {
-        Seen::NotVisible | Seen::NotApplicable => false,
-        Seen::OneOf(values) => !allowed
+        ObservedValue::NotVisible | ObservedValue::NotApplicable => false,
+        ObservedValue::OneOf(values) => !allowed
             .iter()
             .any(|a| values.iter().any(|v| agrees(point, &v.value, a))),
-        Seen::NoneOf(values) => allowed
+        ObservedValue::NoneOf(values) => allowed
             .iter()
             .all(|a| values.iter().any(|v| agrees(point, &v.value, a))),
     }

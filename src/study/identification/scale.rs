@@ -192,11 +192,11 @@ impl Scale {
     /// What was seen, on this scale; `None` where it tells nothing: not visible, not applicable,
     /// or an answer that leaves no value.
     #[must_use]
-    pub fn answer(&self, seen: &Seen) -> Option<Answer> {
+    pub fn answer(&self, seen: &ObservedValue) -> Option<Answer> {
         let (values, is_complement) = match seen {
-            Seen::NotVisible | Seen::NotApplicable => return None,
-            Seen::OneOf(values) => (values, false),
-            Seen::NoneOf(values) => (values, true),
+            ObservedValue::NotVisible | ObservedValue::NotApplicable => return None,
+            ObservedValue::OneOf(values) => (values, false),
+            ObservedValue::NoneOf(values) => (values, true),
         };
         if let Scale::Measure(_) = self {
             let number = values.first().and_then(|v| v.value.number());
@@ -348,7 +348,11 @@ fn ratio(part: usize, whole: usize) -> f64 {
 }
 
 /// Every count that states, printings and impressions record at a point, under `not` too; rising.
-fn counts<'a>(design: &Design, point: &Point, shown: impl Iterator<Item = &'a Shows>) -> Vec<u32> {
+fn counts<'a>(
+    design: &Design,
+    point: &Point,
+    shown: impl Iterator<Item = &'a ShownPoints>,
+) -> Vec<u32> {
     let shown = shown
         .filter_map(|shows| shows.at(&point.key.value))
         .flat_map(|shown| &shown.values);
@@ -375,12 +379,12 @@ fn observed_at<'a>(
         .iter()
         .filter(|o| o.point.value == point.key.value);
     at.flat_map(|observation| match &observation.seen {
-        Seen::OneOf(values) | Seen::NoneOf(values) => values.as_slice(),
-        Seen::NotVisible | Seen::NotApplicable => &[],
+        ObservedValue::OneOf(values) | ObservedValue::NoneOf(values) => values.as_slice(),
+        ObservedValue::NotVisible | ObservedValue::NotApplicable => &[],
     })
 }
 
-fn numbers_at(shows: &Shows, point: &Point) -> Vec<f64> {
+fn numbers_at(shows: &ShownPoints, point: &Point) -> Vec<f64> {
     let shown = shows.at(&point.key.value).map(|s| s.values.as_slice());
     shown
         .unwrap_or_default()

@@ -10,7 +10,9 @@ use crate::model::certainty::Claim;
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::model::place::Placed;
-use crate::model::point::{Observation, Point, PointKind, Seen, Shown, Shows, Value};
+use crate::model::point::{
+    Observation, ObservedValue, Point, PointKind, ShownAtPoint, ShownPoints, Value,
+};
 use crate::read::faults::{Faults, Node, is_unread};
 use crate::read::shape::OBSERVED;
 use crate::read::table::fields::{Fields, read_table};
@@ -28,7 +30,7 @@ pub(crate) fn shows(fields: &mut Fields<'_, '_>, points: &Points) -> Shows {
         };
         let values = answers(faults, entry.node, point);
         let point = entry.read_key(faults)?;
-        (!values.is_empty()).then_some(Shown {
+        (!values.is_empty()).then_some(ShownAtPoint {
             point,
             values,
             place,
@@ -62,7 +64,7 @@ pub(crate) fn observed(fields: &mut Fields<'_, '_>, points: &Points) -> Vec<Obse
     })
 }
 
-fn seen_in_table(fields: &mut Fields<'_, '_>, point: Option<&Point>) -> Option<Seen> {
+fn seen_in_table(fields: &mut Fields<'_, '_>, point: Option<&Point>) -> Option<ObservedValue> {
     let is = fields.one("is", |faults, node| seen(faults, node, point));
     let not = fields.one("not", |faults, node| {
         if let Some(point) = point.filter(|p| matches!(p.kind, PointKind::Measure { .. })) {
@@ -75,7 +77,7 @@ fn seen_in_table(fields: &mut Fields<'_, '_>, point: Option<&Point>) -> Option<S
             return None;
         }
         let values = answers(faults, node, point);
-        (!values.is_empty()).then_some(Seen::NoneOf(values))
+        (!values.is_empty()).then_some(ObservedValue::NoneOf(values))
     });
     match (fields.key_place("is"), fields.key_place("not")) {
         (Some(first), Some(second)) => {
@@ -99,13 +101,17 @@ fn seen_in_table(fields: &mut Fields<'_, '_>, point: Option<&Point>) -> Option<S
 }
 
 /// What is seen, where it is written without a table.
-fn seen<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>, point: Option<&Point>) -> Option<Seen> {
+fn seen<'t>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+    point: Option<&Point>,
+) -> Option<ObservedValue> {
     match node.get_ref().as_str() {
-        Some("not-visible") => Some(Seen::NotVisible),
-        Some("not-applicable") => Some(Seen::NotApplicable),
+        Some("not-visible") => Some(ObservedValue::NotVisible),
+        Some("not-applicable") => Some(ObservedValue::NotApplicable),
         _ => {
             let values = answers(faults, node, point);
-            (!values.is_empty()).then_some(Seen::OneOf(values))
+            (!values.is_empty()).then_some(ObservedValue::OneOf(values))
         }
     }
 }

@@ -160,8 +160,8 @@ fn is_measure(point: &Point) -> bool {
 
 fn values(observation: &Observation) -> Option<Vec<&Value>> {
     match &observation.seen {
-        Seen::OneOf(values) => Some(values.iter().map(|v| &v.value).collect()),
-        Seen::NoneOf(_) | Seen::NotVisible | Seen::NotApplicable => None,
+        ObservedValue::OneOf(values) => Some(values.iter().map(|v| &v.value).collect()),
+        ObservedValue::NoneOf(_) | ObservedValue::NotVisible | ObservedValue::NotApplicable => None,
     }
 }
 
