@@ -15,7 +15,7 @@ use crate::model::design::Design;
 use crate::model::key::PictureKey;
 use crate::model::registration::{Aligned, Refusal, Registration};
 use crate::picture::Fault;
-use crate::picture::align::Keep;
+use crate::picture::align::CacheAccess;
 use crate::press::alignment::Group;
 use crate::read;
 
@@ -59,7 +59,9 @@ pub(super) fn run(
     let group = Group::of(dir, &reading.catalogue, design);
     let progress = Progress::of("aligning");
     let found = group.as_ref().map_or_else(Vec::new, |group| {
-        group.align(dir, Keep::Results, &|done, of| progress.tell(done, of))
+        group.align(dir, CacheAccess::ReadWrite, &|done, of| {
+            progress.tell(done, of)
+        })
     });
     drop(progress);
     if let Some(fault) = found

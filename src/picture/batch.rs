@@ -1,27 +1,23 @@
 //! Many pictures at once, within bounds.
 //!
-//! Pictures share a budget of memory: one waits until what it will need is free, so that no set of
-//! photographs can exhaust the machine. Each is followed by a thread that does nothing else, so that
-//! waiting holds nobody up but itself; what can be shared out (scaling, halving, encoding) goes to the
-//! pool, whose work never waits. Were the pictures work of the pool too, a thread waiting for its own
-//! tiles could be handed another picture, and wait for memory that it holds itself.
+//! Pictures share a budget of memory: each waits until what it needs is free, so that no set of photographs
+//! can exhaust the machine. Each picture has a thread of its own, which may wait; scaling, halving and encoding
+//! run in rayon's pool, whose tasks never wait. If pictures ran in the pool, a thread waiting for its own tiles
+//! could be given another picture and wait for memory that it holds itself.
 
 use std::collections::HashMap;
-use std::fs::File;
-use std::io::{ErrorKind, Read};
-use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::Path;
 use std::sync::atomic::{AtomicUsize, Ordering};
-use std::sync::{Arc, Condvar, Mutex, OnceLock, PoisonError};
+use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 
-use super::cache::{self, Key};
-use super::derive::Extent;
-use super::{Colour, Fault, Plan, Prepared, Request, colour, decode, derive};
-
-/// Bytes that pictures may take in memory at any one time, the files themselves not counted. Two
-/// photographs of 24 million pixels fit, one of 60 million leaves room for little else, and one that
-/// needs more than all of it is prepared alone.
-pub(super) const BUDGET: u64 = 320 << 20;
+use crate::budget::{BUDGET, Budget};
+use crate::cache::{self, CacheKey};
+use crate::extent::Extent;
+use crate::fault::Fault;
+use crate::plan::{Plan, Request};
+use crate::prepared::{Colour, Prepared};
+use crate::source::{guarded, read};
+use crate::{colour, decode, derive};
 
 /// Prepares every picture asked for and keeps the results under `cache_dir`, which is made if need
 /// be.
@@ -40,7 +36,7 @@ pub fn prepare_all(
     {
         return vec![Err(fault); requests.len()];
     }
-    let work = Work {
+    let batch = PictureBatch {
         plan,
         cache_dir,
         budget: Budget::new(BUDGET),
@@ -48,14 +44,14 @@ pub fn prepare_all(
     };
     let done = AtomicUsize::new(0);
     in_threads(requests, |request| {
-        let result = work.prepare(request);
+        let result = batch.prepare(request);
         progress(done.fetch_add(1, Ordering::Relaxed) + 1, requests.len());
         result
     })
 }
 
 /// What `work` makes of every item, in their order: as many threads as the pool has, each taking the
-/// next item that nobody has taken.
+/// next item that is not yet taken.
 fn in_threads<T: Sync, R: Send + Sync>(items: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
     let next = AtomicUsize::new(0);
     let results: Vec<OnceLock<R>> = items.iter().map(|_| OnceLock::new()).collect();
@@ -104,7 +100,7 @@ fn check(
     budget: &Budget,
 ) -> Result<Colour, Fault> {
     let bytes = read(&request.source, plan.pixel_limit)?;
-    if let Some(found) = cache::find(cache_dir, Key::new(&bytes, plan, request.largest)) {
+    if let Some(found) = cache::find(cache_dir, CacheKey::new(&bytes, plan, request.largest)) {
         return within_limit(found, plan.pixel_limit).map(|found| found.colour);
     }
     guarded(|| {
@@ -115,28 +111,21 @@ fn check(
     })
 }
 
-/// Runs decoders, which are other people's code reading hostile bytes. Where one gives up by
-/// panicking, that picture is at fault, and the catalogue goes on.
-pub(super) fn guarded<T>(decode: impl FnOnce() -> Result<T, Fault>) -> Result<T, Fault> {
-    catch_unwind(AssertUnwindSafe(decode))
-        .unwrap_or_else(|_| Err(Fault::Damaged("its content makes no sense".into())))
-}
-
 /// What all pictures of one batch share.
-struct Work<'a> {
+struct PictureBatch<'a> {
     plan: &'a Plan,
     cache_dir: &'a Path,
     budget: Budget,
     /// Each key met so far and, once it is known, what came of it.
-    seen: Mutex<HashMap<Key, Outcome>>,
+    seen: Mutex<HashMap<CacheKey, Outcome>>,
 }
 
 type Outcome = Arc<OnceLock<Result<Prepared, Fault>>>;
 
-impl Work<'_> {
+impl PictureBatch<'_> {
     fn prepare(&self, request: &Request) -> Result<Prepared, Fault> {
         let bytes = read(&request.source, self.plan.pixel_limit)?;
-        let key = Key::new(&bytes, self.plan, request.largest);
+        let key = CacheKey::new(&bytes, self.plan, request.largest);
         let outcome = {
             let mut seen = self.seen.lock().unwrap_or_else(PoisonError::into_inner);
             Arc::clone(seen.entry(key).or_default())
@@ -148,7 +137,7 @@ impl Work<'_> {
 
     fn find_or_make(
         &self,
-        key: Key,
+        key: CacheKey,
         bytes: Vec<u8>,
         largest: Option<u32>,
     ) -> Result<Prepared, Fault> {
@@ -182,112 +171,4 @@ fn within_limit(found: Prepared, limit: u64) -> Result<Prepared, Fault> {
         });
     }
     Ok(found)
-}
-
-/// The bytes of a file that may be a picture within the limit.
-pub(super) fn read(path: &Path, pixel_limit: u64) -> Result<Vec<u8>, Fault> {
-    let refused = |error: std::io::Error| match error.kind() {
-        ErrorKind::NotFound | ErrorKind::NotADirectory => Fault::Missing,
-        _ => Fault::Unopened(error.to_string()),
-    };
-    // Asked before opening: opening a pipe would wait for whoever writes into it.
-    let about = std::fs::metadata(path).map_err(refused)?;
-    if !about.is_file() {
-        return Err(Fault::NotAFile);
-    }
-    // Uncompressed RGBA of 16 bits takes 8 bytes a pixel; the rest is for what else files carry.
-    let limit = pixel_limit.saturating_mul(8).saturating_add(64 << 20);
-    if about.len() > limit {
-        return Err(Fault::TooManyBytes {
-            bytes: about.len(),
-            limit,
-        });
-    }
-    let mut bytes = Vec::with_capacity(usize::try_from(about.len()).unwrap_or(0));
-    File::open(path)
-        .and_then(|file| file.take(limit).read_to_end(&mut bytes))
-        .map_err(refused)?;
-    Ok(bytes)
-}
-
-/// Memory that pictures share.
-pub(super) struct Budget {
-    total: u64,
-    free: Mutex<u64>,
-    freed: Condvar,
-}
-
-impl Budget {
-    pub(super) fn new(total: u64) -> Self {
-        Self {
-            total,
-            free: Mutex::new(total),
-            freed: Condvar::new(),
-        }
-    }
-
-    /// Waits until `bytes` are free and takes them until the share is dropped. Who asks for more
-    /// than there is gets all of it.
-    pub(super) fn take(&self, bytes: u64) -> Share<'_> {
-        let bytes = bytes.min(self.total);
-        let mut free = self.free.lock().unwrap_or_else(PoisonError::into_inner);
-        while *free < bytes {
-            free = self
-                .freed
-                .wait(free)
-                .unwrap_or_else(PoisonError::into_inner);
-        }
-        *free -= bytes;
-        Share {
-            budget: self,
-            bytes,
-        }
-    }
-}
-
-/// A part of the budget, given back when dropped.
-pub(super) struct Share<'a> {
-    budget: &'a Budget,
-    bytes: u64,
-}
-
-impl Drop for Share<'_> {
-    fn drop(&mut self) {
-        *self
-            .budget
-            .free
-            .lock()
-            .unwrap_or_else(PoisonError::into_inner) += self.bytes;
-        self.budget.freed.notify_all();
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn what_is_in_memory_never_exceeds_the_budget() {
-        let budget = Budget::new(250);
-        let (held, most) = (AtomicUsize::new(0), AtomicUsize::new(0));
-        std::thread::scope(|scope| {
-            for thread in 0..4 {
-                let (budget, held, most) = (&budget, &held, &most);
-                scope.spawn(move || {
-                    for _ in 0..50 {
-                        // One of the threads asks for more than there is.
-                        let bytes = if thread == 0 { 900 } else { 100 };
-                        let share = budget.take(bytes);
-                        let now = usize::try_from(share.bytes).unwrap();
-                        let sum = held.fetch_add(now, Ordering::SeqCst) + now;
-                        most.fetch_max(sum, Ordering::SeqCst);
-                        std::thread::yield_now();
-                        held.fetch_sub(now, Ordering::SeqCst);
-                    }
-                });
-            }
-        });
-        assert_eq!(most.into_inner(), 250);
-        assert_eq!(*budget.free.lock().unwrap(), 250);
-    }
 }

@@ -1,10 +1,10 @@
-//! What was prepared before, found again by content.
+//! Prepared pictures, kept by content.
 //!
 //! A key is the hash of a photograph's bytes and of everything that decides what is made of it. Under
 //! it lie the JPEG files, those of the image service one behind the other in a single pack (a hundred
-//! small files cost more than their pixels), and, written last, a manifest: an entry without one does
-//! not exist. Every file is written under a name of its own and renamed once whole, so a killed run leaves nothing
-//! that a later one could mistake for an entry. The folder may be deleted at any time.
+//! small files cost more than their pixels), and, written last, a manifest: an entry without one is
+//! not used. Every file is written under a temporary name and renamed once it is whole, so a killed run leaves
+//! nothing that a later one could take for an entry. The folder may be deleted at any time.
 
 use std::fs;
 use std::io;
@@ -13,24 +13,26 @@ use std::sync::atomic::{AtomicU64, Ordering};
 
 use serde::{Deserialize, Serialize};
 
-use super::codec;
-use super::derive::{self, Rendering};
-use super::tiles::{self, Shows};
-use super::{Colour, Derivative, Fault, Plan, Prepared, Service, ServiceFile};
+use crate::codec;
+use crate::derive::{self, Rendering};
+use crate::fault::Fault;
+use crate::plan::Plan;
+use crate::prepared::{Colour, Derivative, Prepared, Service, ServiceFile};
+use crate::tiles::{self, FileContent};
 
 /// Raise this whenever the same photograph and plan would give other bytes: a change in `decode`,
 /// `derive`, `pyramid`, `codec` or `colour`, or another release of the libraries below them.
 const SCHEME: u32 = 3;
 
-/// How many hexadecimal digits of the hash stand in names: 96 bits, beyond accident and beyond what
-/// it would pay anyone to forge. The manifest holds the whole hash.
+/// How many hexadecimal digits of the hash stand in names: 96 bits, too many for two
+/// to be equal by accident or for a forgery to be worth its cost. The manifest holds the whole hash.
 const DIGITS: usize = 24;
 
 /// Names everything that is made of one photograph under one plan.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub struct Key(blake3::Hash);
+pub struct CacheKey(blake3::Hash);
 
-impl Key {
+impl CacheKey {
     /// The key of a photograph's bytes, for a plan and the picture's own largest side.
     pub fn new(bytes: &[u8], plan: &Plan, largest: Option<u32>) -> Self {
         let mut hasher = blake3::Hasher::new_derive_key("keyblock: derivatives of a picture");
@@ -93,7 +95,7 @@ struct Listed {
 }
 
 /// The entry of a key, if it is whole.
-pub fn find(dir: &Path, key: Key) -> Option<Prepared> {
+pub fn find(dir: &Path, key: CacheKey) -> Option<Prepared> {
     let manifest: Manifest = serde_json::from_slice(&fs::read(key.manifest(dir)).ok()?).ok()?;
     let sound = manifest.key == key.0.to_hex().as_str()
         && !manifest.files.is_empty()
@@ -115,7 +117,7 @@ pub fn find(dir: &Path, key: Key) -> Option<Prepared> {
 ///
 /// # Errors
 /// [`Fault::Cache`] where the disk refuses.
-pub fn keep(dir: &Path, key: Key, rendering: &Rendering) -> Result<Prepared, Fault> {
+pub fn keep(dir: &Path, key: CacheKey, rendering: &Rendering) -> Result<Prepared, Fault> {
     let refused = |file: &Path, error: io::Error| Fault::Cache {
         file: file.to_owned(),
         why: error.to_string(),
@@ -134,8 +136,8 @@ pub fn keep(dir: &Path, key: Key, rendering: &Rendering) -> Result<Prepared, Fau
     let widths: Vec<_> = rendering.sizes.iter().map(|s| s.extent.size()).collect();
     let files_of_service = tiles::files(rendering.published.size(), &widths);
     let parts = files_of_service.iter().map(|file| match file.shows {
-        Shows::Whole(place) => rendering.sizes.get(place).map(|whole| &whole.jpeg),
-        Shows::Tile(place) => rendering.tiles.get(place),
+        FileContent::Whole(place) => rendering.sizes.get(place).map(|whole| &whole.jpeg),
+        FileContent::Tile(place) => rendering.tiles.get(place),
     });
     let parts: Vec<&[u8]> = parts
         .map(|jpeg| jpeg.map_or(&[][..], Vec::as_slice))
@@ -165,7 +167,7 @@ pub fn keep(dir: &Path, key: Key, rendering: &Rendering) -> Result<Prepared, Fau
 }
 
 /// The service of an entry; `None` where its files are not those that its size asks for.
-fn service(dir: &Path, key: Key, manifest: &Manifest) -> Option<Service> {
+fn service(dir: &Path, key: CacheKey, manifest: &Manifest) -> Option<Service> {
     let packed = &manifest.service;
     let size = (packed.width, packed.height);
     let widths: Vec<_> = manifest.files.iter().map(|f| (f.width, f.height)).collect();
@@ -174,7 +176,7 @@ fn service(dir: &Path, key: Key, manifest: &Manifest) -> Option<Service> {
         return None;
     }
     let mut at = 0;
-    let file = |(file, &bytes): (tiles::ServiceFile, &u64)| {
+    let file = |(file, &bytes): (tiles::PlannedFile, &u64)| {
         let begins = at;
         at += bytes;
         ServiceFile {
@@ -191,7 +193,13 @@ fn service(dir: &Path, key: Key, manifest: &Manifest) -> Option<Service> {
     })
 }
 
-fn prepared(dir: &Path, key: Key, manifest: &Manifest, service: Service, made: bool) -> Prepared {
+fn prepared(
+    dir: &Path,
+    key: CacheKey,
+    manifest: &Manifest,
+    service: Service,
+    made: bool,
+) -> Prepared {
     let derivatives = manifest
         .files
         .iter()
@@ -227,14 +235,14 @@ pub fn make_folder(dir: &Path) -> Result<(), Fault> {
 }
 
 /// Writes a file so that under its name it is never seen in part.
-pub(super) fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
+pub fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
     // Told apart from those of other threads and of another run on the same catalogue.
     static COUNT: AtomicU64 = AtomicU64::new(0);
     let count = COUNT.fetch_add(1, Ordering::Relaxed);
     let partial = path.with_extension(format!("{}-{count}.partial", std::process::id()));
     let written = fs::write(&partial, bytes).and_then(|()| fs::rename(&partial, path));
     if written.is_err() {
-        // The first failure is the one to report; what is left behind is only litter.
+        // The first failure is reported; whether the partial file could be removed does not matter.
         let _ = fs::remove_file(&partial);
     }
     written

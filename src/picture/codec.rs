@@ -4,16 +4,23 @@
 //! it. The encoder averages colour over each square of four pixels: taking the nearest would leave coloured
 //! steps along the edges of blocks. Tables fitted to the picture would save a
 //! twentieth of the bytes, but with them the encoder writes one colour after another, which `jpeg` has
-//! to refuse and browsers can only show once all has arrived.
+//! to refuse and browsers cannot show until the whole file has arrived.
 
 use image::RgbImage;
 use rusty_jpeg::{ColorType, Encoder, SamplingFactor};
 
-use super::derive::{Extent, Rendered};
-use super::fault::Fault;
+use crate::extent::Extent;
+use crate::fault::Fault;
 
 /// What writes the files, for the keys of the cache: no two encoders write the same bytes.
 pub const ENCODER: &str = "rusty_jpeg 0.3";
+
+/// A picture as a JPEG file, not yet kept.
+#[derive(Debug)]
+pub struct EncodedPicture {
+    pub extent: Extent,
+    pub jpeg: Vec<u8>,
+}
 
 /// Encodes 8-bit RGB pixels, row by row.
 ///
@@ -36,10 +43,10 @@ pub fn encode(rgb: &[u8], width: u32, height: u32, quality: u8) -> Result<Vec<u8
 ///
 /// # Errors
 /// As [`encode`].
-pub fn encode_picture(picture: &RgbImage, quality: u8) -> Result<Rendered, Fault> {
+pub fn encode_picture(picture: &RgbImage, quality: u8) -> Result<EncodedPicture, Fault> {
     let extent = Extent::of(picture);
     let jpeg = encode(picture.as_raw(), extent.width, extent.height, quality)?;
-    Ok(Rendered { extent, jpeg })
+    Ok(EncodedPicture { extent, jpeg })
 }
 
 fn refused() -> Fault {

@@ -15,19 +15,9 @@ use image::{
     Limits, Rgb, RgbImage,
 };
 
-use super::fault::Fault;
-use super::jpeg::{self, Jpeg};
-
-/// A photograph unpacked, as its file stores it.
-#[derive(Debug)]
-pub struct Master {
-    /// 8-bit RGB in the file's own colour space.
-    pub pixels: RgbImage,
-    /// How to turn the pixels to see the picture upright.
-    pub orientation: Orientation,
-    /// The embedded ICC profile, as it came.
-    pub profile: Option<Vec<u8>>,
-}
+use crate::fault::Fault;
+use crate::jpeg::{self, Jpeg};
+use crate::master::Master;
 
 /// A picture whose header was accepted; no pixel is unpacked yet.
 pub struct Opened<'a> {
@@ -107,7 +97,7 @@ impl Opened<'_> {
             Source::Jpeg(jpeg) => return jpeg.decode(),
             Source::Other(decoder) => decoder,
         };
-        // A broken tag beside sound pixels is no reason to lose the picture.
+        // A picture with a broken orientation tag is still used.
         let orientation = match decoder.orientation() {
             Ok(Orientation::NoTransforms) | Err(_) => exif_with_prefix(&mut decoder),
             Ok(stated) => stated,

@@ -1,84 +1,15 @@
 //! How large the published forms of a photograph are, and the making of them.
-//!
-//! Scaling is Lanczos with three lobes on the encoded values, not in linear light: the usual choice
-//! for photographs, though dense black hatching comes out a shade darker than it would seen from
-//! afar. The levels of the service are means of squares, as is usual there.
 
-use fast_image_resize as fir;
-use image::RgbImage;
-
-use super::decode::Master;
-use super::fault::Fault;
-use super::pyramid::{self, Base, Made};
-use super::turn::Turn;
-use super::{Colour, Plan, colour};
-
-/// Width and height in px.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Extent {
-    pub width: u32,
-    pub height: u32,
-}
-
-impl Extent {
-    /// The size of a picture.
-    pub fn of(picture: &RgbImage) -> Self {
-        Self {
-            width: picture.width(),
-            height: picture.height(),
-        }
-    }
-
-    /// The size of it laid on its side.
-    pub fn turned(self) -> Self {
-        Self {
-            width: self.height,
-            height: self.width,
-        }
-    }
-
-    /// The same as a pair.
-    pub fn size(self) -> super::tiles::Size {
-        (self.width, self.height)
-    }
-
-    /// How many pixels it has.
-    pub fn pixels(self) -> usize {
-        self.width as usize * self.height as usize
-    }
-
-    /// The same shape at another width, at least a pixel high.
-    fn at_width(self, width: u32) -> Self {
-        let height = (u64::from(self.height) * u64::from(width) + u64::from(self.width) / 2)
-            / u64::from(self.width.max(1));
-        Self {
-            width,
-            height: u32::try_from(height).unwrap_or(u32::MAX).max(1),
-        }
-    }
-
-    /// The same shape with no side above `largest`; unchanged where none is.
-    pub(super) fn within(self, largest: u32) -> Self {
-        let longest = self.width.max(self.height);
-        if longest <= largest {
-            return self;
-        }
-        // Rounded down, so that the height that follows from it stays within as well.
-        let width = u64::from(self.width) * u64::from(largest) / u64::from(longest);
-        let fitted = self.at_width(u32::try_from(width).unwrap_or(u32::MAX).max(1));
-        Self {
-            width: fitted.width,
-            height: fitted.height.min(largest),
-        }
-    }
-}
-
-/// A derivative before it is kept.
-#[derive(Debug)]
-pub struct Rendered {
-    pub extent: Extent,
-    pub jpeg: Vec<u8>,
-}
+use crate::codec::EncodedPicture;
+use crate::colour;
+use crate::extent::Extent;
+use crate::fault::Fault;
+use crate::master::Master;
+use crate::plan::Plan;
+use crate::prepared::Colour;
+use crate::pyramid::{self, Base, PyramidFiles};
+use crate::scaling::scale;
+use crate::turn::Turn;
 
 /// All that is made of one photograph.
 #[derive(Debug)]
@@ -89,8 +20,8 @@ pub struct Rendering {
     pub published: Extent,
     pub colour: Colour,
     /// The widths, smallest first.
-    pub sizes: Vec<Rendered>,
-    /// Its tiles, in the order of [`super::tiles::tiles`].
+    pub sizes: Vec<EncodedPicture>,
+    /// Its tiles, in the order of [`crate::tiles::tiles`].
     pub tiles: Vec<Vec<u8>>,
 }
 
@@ -166,7 +97,7 @@ pub fn render(master: Master, plan: &Plan, largest: Option<u32>) -> Result<Rende
     } = fitted(master, longest)?;
     let published = base.extent();
     let extents = extents(upright, &widths(plan), longest);
-    let Made {
+    let PyramidFiles {
         tiles,
         widths: sizes,
     } = pyramid::make(base, &extents, plan.quality)?;
@@ -230,23 +161,6 @@ fn turned_by(turn: Turn, extent: Extent) -> Extent {
     } else {
         extent
     }
-}
-
-/// Scales RGB pixels.
-///
-/// # Errors
-/// Where the scaler refuses, which a decoded picture gives it no reason to do.
-pub fn scale(from: Extent, rgb: &[u8], to: Extent) -> Result<RgbImage, Fault> {
-    let refused = || Fault::Damaged("it cannot be scaled".into());
-    let source = fir::images::ImageRef::new(from.width, from.height, rgb, fir::PixelType::U8x3)
-        .map_err(|_| refused())?;
-    let mut scaled = fir::images::Image::new(to.width, to.height, fir::PixelType::U8x3);
-    let options = fir::ResizeOptions::new()
-        .resize_alg(fir::ResizeAlg::Convolution(fir::FilterType::Lanczos3));
-    fir::Resizer::new()
-        .resize(&source, &mut scaled, &options)
-        .map_err(|_| refused())?;
-    RgbImage::from_raw(to.width, to.height, scaled.into_vec()).ok_or_else(refused)
 }
 
 #[cfg(test)]

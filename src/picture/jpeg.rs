@@ -11,8 +11,8 @@ use zune_jpeg::zune_core::bytestream::ZCursor;
 use zune_jpeg::zune_core::colorspace::ColorSpace;
 use zune_jpeg::zune_core::options::DecoderOptions;
 
-use super::decode::Master;
-use super::fault::Fault;
+use crate::fault::Fault;
+use crate::master::Master;
 
 /// A JPEG whose header has been read and whose end has been seen; no pixel is unpacked yet.
 pub struct Jpeg<'a> {

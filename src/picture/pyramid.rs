@@ -3,20 +3,20 @@
 //!
 //! A level is worked through in bands of one row of tiles. Each band is turned upright, brought to
 //! sRGB, encoded as tiles, and halved into the next level, so the largest level is never held a second
-//! time. Bands and tiles run in parallel and wait for nothing but each
-//! other; what comes out does not depend on their order.
+//! time. Bands and tiles run in parallel; the result does not depend on their order.
 
 use std::borrow::Cow;
 
 use image::RgbImage;
 use rayon::prelude::*;
 
-use super::codec;
-use super::colour::ToSrgb;
-use super::derive::{self, Extent, Rendered};
-use super::fault::Fault;
-use super::tiles::{self, SIDE};
-use super::turn::Turn;
+use crate::codec::{self, EncodedPicture};
+use crate::colour::ToSrgb;
+use crate::extent::Extent;
+use crate::fault::Fault;
+use crate::scaling::scale;
+use crate::tiles::{self, SIDE};
+use crate::turn::Turn;
 
 /// The largest form of a picture that is published, as its file stores it.
 pub struct Base {
@@ -29,11 +29,11 @@ pub struct Base {
 }
 
 /// What was made of a picture.
-pub struct Made {
+pub struct PyramidFiles {
     /// Its tiles as JPEG files, in the order of [`tiles::tiles`].
     pub tiles: Vec<Vec<u8>>,
     /// The widths asked for, in their order.
-    pub widths: Vec<Rendered>,
+    pub widths: Vec<EncodedPicture>,
 }
 
 impl Base {
@@ -72,7 +72,7 @@ impl Base {
             to
         };
         let small = Base {
-            pixels: derive::scale(self.stored(), self.pixels.as_raw(), as_stored)?,
+            pixels: scale(self.stored(), self.pixels.as_raw(), as_stored)?,
             turn: self.turn,
             to_srgb: self.to_srgb.clone(),
         };
@@ -123,7 +123,7 @@ impl Rows for Level {
 ///
 /// # Errors
 /// Where the scaler or the encoder refuses, which a decoded picture gives it no reason to do.
-pub fn make(base: Base, widths: &[Extent], quality: u8) -> Result<Made, Fault> {
+pub fn make(base: Base, widths: &[Extent], quality: u8) -> Result<PyramidFiles, Fault> {
     let whole = base.extent();
     let factors = tiles::factors(whole.size());
     let wanted_of = |factor: u32| -> Vec<(usize, Extent)> {
@@ -133,7 +133,7 @@ pub fn make(base: Base, widths: &[Extent], quality: u8) -> Result<Made, Fault> {
             .collect()
     };
 
-    let mut made: Vec<(usize, Rendered)> = Vec::with_capacity(widths.len());
+    let mut made: Vec<(usize, EncodedPicture)> = Vec::with_capacity(widths.len());
     let (first, scaled) = rayon::join(
         || level(&base, whole, quality),
         || encoded(&wanted_of(1), quality, |to| base.scaled(to)),
@@ -147,7 +147,7 @@ pub fn make(base: Base, widths: &[Extent], quality: u8) -> Result<Made, Fault> {
             || level(&source, source.extent, quality),
             || {
                 encoded(&wanted_of(factor), quality, |to| {
-                    derive::scale(source.extent, &source.rgb, to)
+                    scale(source.extent, &source.rgb, to)
                 })
             },
         );
@@ -157,14 +157,14 @@ pub fn make(base: Base, widths: &[Extent], quality: u8) -> Result<Made, Fault> {
         next = halved;
     }
     made.sort_by_key(|(place, _)| *place);
-    Ok(Made {
+    Ok(PyramidFiles {
         tiles,
         widths: made.into_iter().map(|(_, rendered)| rendered).collect(),
     })
 }
 
-/// The level that a width is scaled from: the smallest that is half as wide again. What lies beyond
-/// was averaged over squares, and what is left for the better filter is enough to hide that.
+/// The level that a width is scaled from: the smallest that is half as wide again. Coarser
+/// levels come from box averaging; the Lanczos step from 1.5× hides its aliasing.
 fn source_of(width: Extent, whole: Extent, factors: &[u32]) -> u32 {
     let is_enough = |factor: &&u32| whole.width.div_ceil(**factor) * 2 >= width.width * 3;
     factors.iter().rev().find(is_enough).copied().unwrap_or(1)
@@ -174,7 +174,7 @@ fn encoded(
     wanted: &[(usize, Extent)],
     quality: u8,
     scaled: impl Fn(Extent) -> Result<RgbImage, Fault> + Sync,
-) -> Result<Vec<(usize, Rendered)>, Fault> {
+) -> Result<Vec<(usize, EncodedPicture)>, Fault> {
     wanted
         .par_iter()
         .map(|&(place, extent)| {

@@ -2,8 +2,9 @@
 
 use std::path::Path;
 
-use super::fault::Fault;
-use super::{batch, codec, decode, derive};
+use crate::fault::Fault;
+use crate::source::{guarded, read};
+use crate::{codec, decode, derive};
 
 /// A small form of a photograph, upright and in sRGB, without what else its file held.
 #[derive(Clone, Debug)]
@@ -24,8 +25,8 @@ const QUALITY: u8 = 80;
 /// # Errors
 /// Where it cannot be read as a picture, or has more pixels than `pixel_limit`.
 pub fn small(path: &Path, longest: u32, pixel_limit: u64) -> Result<Small, Fault> {
-    let bytes = batch::read(path, pixel_limit)?;
-    batch::guarded(|| {
+    let bytes = read(path, pixel_limit)?;
+    guarded(|| {
         let master = decode::open(&bytes, pixel_limit)?.decode()?;
         let picture = derive::fitted(master, longest)?.base.whole()?;
         let rendered = codec::encode_picture(&picture, QUALITY)?;

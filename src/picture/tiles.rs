@@ -6,7 +6,7 @@
 //! `full`, and the picture at the largest size at which it is given whole the size `max`.
 //!
 //! The picture is given whole in the widths that pages offer, and no larger: `maxWidth` and `maxHeight`
-//! (section 5.3) say so. To see more of it, one asks for tiles.
+//! (section 5.3) say so. Larger views are made of tiles.
 //!
 //! Pure arithmetic; the pixels are made in `pyramid`.
 
@@ -27,16 +27,16 @@ pub struct Tile {
 
 /// One file of a service.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct ServiceFile {
+pub struct PlannedFile {
     /// Its path within the service: `0,0,512,512/512,512/0/default.jpg`.
     pub path: String,
     /// What it shows.
-    pub shows: Shows,
+    pub shows: FileContent,
 }
 
 /// What a file of a service shows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Shows {
+pub enum FileContent {
     /// The whole picture in one of the widths of pages, by its place among them.
     Whole(usize),
     /// A tile, by its place among [`tiles`].
@@ -104,23 +104,23 @@ pub fn listed_sizes(picture: Size, widths: &[Size]) -> Vec<Size> {
 /// Every file of the service of a picture but `info.json`, where pages offer it in `widths` (rising).
 /// What is both a width and a tile is one file.
 #[must_use]
-pub fn files(picture: Size, widths: &[Size]) -> Vec<ServiceFile> {
+pub fn files(picture: Size, widths: &[Size]) -> Vec<PlannedFile> {
     let largest = largest_whole(picture, widths);
     let listed = listed_sizes(picture, widths);
     let whole = |(place, &size): (usize, &Size)| {
         let is_given = size == largest || listed.contains(&size);
-        is_given.then(|| ServiceFile {
+        is_given.then(|| PlannedFile {
             path: whole_path(size, size == largest),
-            shows: Shows::Whole(place),
+            shows: FileContent::Whole(place),
         })
     };
-    let mut files: Vec<ServiceFile> = widths.iter().enumerate().filter_map(whole).collect();
+    let mut files: Vec<PlannedFile> = widths.iter().enumerate().filter_map(whole).collect();
     let wholes = files.len();
     for (place, tile) in tiles(picture).into_iter().enumerate() {
         let path = tile.path(picture);
         if files.iter().take(wholes).all(|whole| whole.path != path) {
-            let shows = Shows::Tile(place);
-            files.push(ServiceFile { path, shows });
+            let shows = FileContent::Tile(place);
+            files.push(PlannedFile { path, shows });
         }
     }
     files
@@ -155,8 +155,7 @@ impl Tile {
 mod tests {
     use super::*;
 
-    /// The worked example of CHECKS.md's table stands in `tests/all/image_services.rs`; here only what
-    /// lies beyond it.
+    /// A worked example stands in `tests/all/image_services.rs`; here is what it does not reach.
     #[test]
     fn a_picture_no_larger_than_a_tile_is_given_at_its_own_size() {
         let paths = |picture, widths: &[Size]| -> Vec<String> {
@@ -205,9 +204,9 @@ mod tests {
         assert_eq!(
             wholes,
             [
-                ("full/480,240/0/default.jpg", Shows::Whole(0)),
-                ("full/960,480/0/default.jpg", Shows::Whole(1)),
-                ("full/max/0/default.jpg", Shows::Whole(2)),
+                ("full/480,240/0/default.jpg", FileContent::Whole(0)),
+                ("full/960,480/0/default.jpg", FileContent::Whole(1)),
+                ("full/max/0/default.jpg", FileContent::Whole(2)),
             ]
         );
     }

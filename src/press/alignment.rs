@@ -16,8 +16,8 @@ use crate::model::picture::{Picture, View};
 use crate::model::point::{Point, RestsOn};
 use crate::model::registration::Registration;
 use crate::page::{Alignments, PublishedSize};
-use crate::picture::align::{self, Keep, Pair, Photograph};
-use crate::picture::{self, DetailRequest, Detailed, Fault, Paper, Part, Plan};
+use crate::picture::align::{self, CacheAccess, Photograph, PhotographPair};
+use crate::picture::{self, DetailRequest, Detailed, Fault, Paper, Plan, PointRequest};
 
 /// The reference picture of a design, and the pictures that can lie on it.
 pub struct Group<'a> {
@@ -64,15 +64,15 @@ impl<'a> Group<'a> {
     pub fn align(
         &self,
         dir: &Path,
-        keep: Keep,
+        access: CacheAccess,
         progress: &(dyn Fn(usize, usize) + Sync),
     ) -> Vec<Result<Registration, Fault>> {
-        align_groups(dir, std::slice::from_ref(self), keep, progress)
+        align_groups(dir, std::slice::from_ref(self), access, progress)
     }
 
-    fn pairs(&self, dir: &Path) -> impl Iterator<Item = Pair> {
+    fn pairs(&self, dir: &Path) -> impl Iterator<Item = PhotographPair> {
         let reference = photograph(dir, self.reference.1);
-        let pair = move |(_, picture): &(PictureKey, &Picture)| Pair {
+        let pair = move |(_, picture): &(PictureKey, &Picture)| PhotographPair {
             reference: reference.clone(),
             picture: photograph(dir, picture),
             ties: picture.ties.clone(),
@@ -92,12 +92,18 @@ fn photograph(dir: &Path, picture: &Picture) -> Photograph {
 fn align_groups(
     dir: &Path,
     groups: &[Group<'_>],
-    keep: Keep,
+    access: CacheAccess,
     progress: &(dyn Fn(usize, usize) + Sync),
 ) -> Vec<Result<Registration, Fault>> {
-    let pairs: Vec<Pair> = groups.iter().flat_map(|group| group.pairs(dir)).collect();
+    let pairs: Vec<PhotographPair> = groups.iter().flat_map(|group| group.pairs(dir)).collect();
     let cache = dir.join(CACHE).join("alignments");
-    align::align_all(&pairs, Plan::default().pixel_limit, &cache, keep, progress)
+    align::align_all(
+        &pairs,
+        Plan::default().pixel_limit,
+        &cache,
+        access,
+        progress,
+    )
 }
 
 /// The alignments of the pictures that may be published, and the details cut from them.
@@ -136,7 +142,7 @@ pub(super) fn align_all(
     // Cutting is a small part of the work: each picture counts once for either.
     let progress_from =
         |before: usize| move |done: usize, _: usize| progress(before + done, 2 * pictures);
-    let aligned = align_groups(dir, &groups, Keep::Results, &progress_from(0));
+    let aligned = align_groups(dir, &groups, CacheAccess::ReadWrite, &progress_from(0));
 
     let mut results = AlignedPictures::default();
     let mut cuts: Vec<(PictureKey, DetailRequest)> = Vec::new();
@@ -205,20 +211,20 @@ fn request(
     registration: &Registration,
 ) -> Option<DetailRequest> {
     let part = |point: &Point| {
-        Some(Part {
+        Some(PointRequest {
             point: point.key.value.clone(),
             area: point.area?,
             has_tone: point.rests_on.value == RestsOn::Inking,
         })
     };
-    let parts: Vec<Part> = group.design.points.iter().filter_map(part).collect();
+    let points: Vec<PointRequest> = group.design.points.iter().filter_map(part).collect();
     let onto_reference = registration.onto_reference()?;
-    (!parts.is_empty()).then(|| DetailRequest {
+    (!points.is_empty()).then(|| DetailRequest {
         source: dir.join(&picture.path),
         largest: picture.largest,
         reference: dir.join(&group.reference.1.path),
         onto_reference,
-        parts,
+        points,
         paper: paper(picture, group.reference.1),
     })
 }

@@ -11,7 +11,9 @@ use std::sync::Mutex;
 use image::GrayImage;
 use keyblock::model::boxes::PercentBox;
 use keyblock::model::registration::{Homography, Refusal, Registration};
-use keyblock::picture::align::{Keep, Pair, Photograph, Subject, align, align_all, align_by_hand};
+use keyblock::picture::align::{
+    CacheAccess, Photograph, PhotographPair, Subject, align, align_all, align_by_hand,
+};
 
 use super::pairs::{Class, corner_error, pair, photograph};
 
@@ -95,7 +97,7 @@ fn ties_decide_and_ties_that_lie_are_refused() {
 
 /// A pair as files: the reference as it is; the picture mirrored, on the right half of a sheet twice as
 /// wide.
-fn as_files(folder: &Path) -> (Pair, Homography) {
+fn as_files(folder: &Path) -> (PhotographPair, Homography) {
     let pair = pair(Class::Easy, 315);
     let (width, height) = pair.picture.dimensions();
     let mirrored = image::imageops::flip_horizontal(&pair.picture);
@@ -128,7 +130,7 @@ fn as_files(folder: &Path) -> (Pair, Homography) {
         .then(&pair.truth)
         .unwrap();
     let half = PercentBox::new(50.0, 0.0, 50.0, 100.0).unwrap();
-    let asked = Pair {
+    let asked = PhotographPair {
         reference: photograph(save("reference.png", &pair.reference), None, false),
         picture: photograph(save("sheet.png", &sheet), Some(half), true),
         ties: Vec::new(),
@@ -140,7 +142,7 @@ fn as_files(folder: &Path) -> (Pair, Homography) {
 fn a_mirrored_image_on_an_uncut_sheet_is_found_and_kept() {
     let folder = tempfile::tempdir().unwrap();
     let (asked, truth) = as_files(folder.path());
-    let same = Pair {
+    let same = PhotographPair {
         picture: asked.reference.clone(),
         ..asked.clone()
     };
@@ -148,7 +150,7 @@ fn a_mirrored_image_on_an_uncut_sheet_is_found_and_kept() {
     let cache = folder.path().join("cache");
     let told = Mutex::new(Vec::new());
     let progress = |done, of| told.lock().unwrap().push((done, of));
-    let looked = align_all(&pairs, 1 << 24, &cache, Keep::Nothing, &progress);
+    let looked = align_all(&pairs, 1 << 24, &cache, CacheAccess::ReadOnly, &progress);
     assert!(!cache.exists(), "something was kept");
     assert_eq!(told.lock().unwrap().iter().max(), Some(&(2, 2)));
     assert_eq!(looked[1], Ok(Registration::Reference));
@@ -164,7 +166,7 @@ fn a_mirrored_image_on_an_uncut_sheet_is_found_and_kept() {
         assert!(away < 1.0, "{away} px at {x}, {y}");
     }
 
-    let kept = align_all(&pairs, 1 << 24, &cache, Keep::Results, &|_, _| ());
+    let kept = align_all(&pairs, 1 << 24, &cache, CacheAccess::ReadWrite, &|_, _| ());
     assert_eq!(kept, looked);
     let files: Vec<PathBuf> = fs::read_dir(&cache)
         .unwrap()
@@ -177,7 +179,7 @@ fn a_mirrored_image_on_an_uncut_sheet_is_found_and_kept() {
     let rest = &after[after.find(',').unwrap()..];
     let half = 0.5_f64.to_bits();
     fs::write(&files[0], format!("{before}\"confidence\":{half}{rest}")).unwrap();
-    let again = align_all(&pairs, 1 << 24, &cache, Keep::Nothing, &|_, _| ());
+    let again = align_all(&pairs, 1 << 24, &cache, CacheAccess::ReadOnly, &|_, _| ());
     match again[0] {
         Ok(Registration::Aligned(aligned)) => assert_eq!(aligned.confidence.to_bits(), half),
         ref other => panic!("{other:?}"),

@@ -1,54 +1,34 @@
 //! Many pairs at once, within the memory that pictures share.
 //!
-//! Pairs of one reference stand together, so that it is unpacked once. A thread that waits for memory
-//! holds none and hands out no work, so no two wait for each other.
+//! Pairs with the same reference are done together, so that it is unpacked once. A thread that waits for
+//! memory holds none and starts no tasks of the pool, so no two threads wait for each other.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::sync::OnceLock;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 use indexmap::IndexMap;
-use keyblock_model::boxes::PercentBox;
 use keyblock_model::registration::{Aligned, Refusal, Refused, Registration};
 use rayon::prelude::*;
 
-use super::keep::{self, Key};
-use super::working::{Working, working};
-use super::{Subject, align, align_by_hand};
-use crate::batch::{BUDGET, Budget, guarded, read};
+use super::cache::{self, CacheKey};
+use super::pair::{Photograph, PhotographPair};
+use super::subject::Subject;
+use super::working::{WorkingImage, working};
+use super::{align, align_by_hand};
+use crate::budget::{BUDGET, Budget};
 use crate::cache::make_folder;
-use crate::{Fault, decode};
+use crate::decode;
+use crate::fault::Fault;
+use crate::source::{guarded, read};
 
-/// A photograph of an image.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Photograph {
-    /// The file.
-    pub source: PathBuf,
-    /// The part that shows this image, where the photograph shows more (an uncut sheet).
-    pub area: Option<PercentBox>,
-    /// Whether it shows the image mirrored (a counterproof).
-    pub mirrored: bool,
-}
-
-/// A picture to be laid on its design's reference picture.
-#[derive(Clone, Debug)]
-pub struct Pair {
-    /// What it is laid on.
-    pub reference: Photograph,
-    /// The picture.
-    pub picture: Photograph,
-    /// Points tied by hand, `[x, y, x, y]` in percent of the picture and of the reference, both whole and
-    /// upright; none, or four and more.
-    pub ties: Vec<[f64; 4]>,
-}
-
-/// Whether results are kept for the next time.
+/// What may be done with the folder of results.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Keep {
-    /// Under the folder given, which is made if need be.
-    Results,
-    /// Only look there; write nothing.
-    Nothing,
+pub enum CacheAccess {
+    /// Results are read from it and written to it; it is made where it is missing.
+    ReadWrite,
+    /// Results are only read from it.
+    ReadOnly,
 }
 
 /// Aligns every pair, or finds under `cache_dir` what came of it before.
@@ -62,13 +42,13 @@ pub enum Keep {
 /// # Errors
 /// For each pair the [`Fault`] of either file, or of the disk where a result could not be kept.
 pub fn align_all(
-    pairs: &[Pair],
+    pairs: &[PhotographPair],
     pixel_limit: u64,
     cache_dir: &Path,
-    keep: Keep,
+    access: CacheAccess,
     progress: &(dyn Fn(usize, usize) + Sync),
 ) -> Vec<Result<Registration, Fault>> {
-    if keep == Keep::Results
+    if access == CacheAccess::ReadWrite
         && !pairs.is_empty()
         && let Err(fault) = make_folder(cache_dir)
     {
@@ -81,10 +61,10 @@ pub fn align_all(
         groups.entry(name).or_default().push(at);
     }
     let groups: Vec<Vec<usize>> = groups.into_values().collect();
-    let work = Work {
+    let batch = AlignmentBatch {
         pixel_limit,
         cache_dir,
-        keep,
+        access,
         budget: Budget::new(BUDGET),
     };
     let done = AtomicUsize::new(0);
@@ -93,11 +73,11 @@ pub fn align_all(
         .map(|group| {
             let reference = group
                 .first()
-                .map(|&at| Reference::new(&work, &pairs[at].reference));
+                .map(|&at| Reference::new(&batch, &pairs[at].reference));
             group
                 .par_iter()
                 .filter_map(|&at| {
-                    let result = work.aligned(reference.as_ref()?, &pairs[at]);
+                    let result = batch.aligned(reference.as_ref()?, &pairs[at]);
                     progress(done.fetch_add(1, Ordering::Relaxed) + 1, pairs.len());
                     Some((at, result))
                 })
@@ -111,10 +91,10 @@ pub fn align_all(
 }
 
 /// What all pairs of one batch share.
-struct Work<'a> {
+struct AlignmentBatch<'a> {
     pixel_limit: u64,
     cache_dir: &'a Path,
-    keep: Keep,
+    access: CacheAccess,
     budget: Budget,
 }
 
@@ -128,13 +108,13 @@ struct Reference<'a> {
 
 /// A photograph ready to be aligned.
 struct Ready {
-    working: Working,
+    working: WorkingImage,
     subject: Subject,
 }
 
 impl<'a> Reference<'a> {
-    fn new(work: &Work<'_>, photograph: &'a Photograph) -> Reference<'a> {
-        let bytes = read(&photograph.source, work.pixel_limit);
+    fn new(batch: &AlignmentBatch<'_>, photograph: &'a Photograph) -> Reference<'a> {
+        let bytes = read(&photograph.source, batch.pixel_limit);
         let hash = blake3::hash(bytes.as_deref().unwrap_or_default());
         Reference {
             photograph,
@@ -144,17 +124,21 @@ impl<'a> Reference<'a> {
         }
     }
 
-    fn ready(&self, work: &Work<'_>) -> Result<&Ready, Fault> {
+    fn ready(&self, batch: &AlignmentBatch<'_>) -> Result<&Ready, Fault> {
         let bytes = self.bytes.as_deref().map_err(Clone::clone)?;
         self.ready
-            .get_or_init(|| work.ready(self.photograph, bytes))
+            .get_or_init(|| batch.ready(self.photograph, bytes))
             .as_ref()
             .map_err(Clone::clone)
     }
 }
 
-impl Work<'_> {
-    fn aligned(&self, reference: &Reference<'_>, pair: &Pair) -> Result<Registration, Fault> {
+impl AlignmentBatch<'_> {
+    fn aligned(
+        &self,
+        reference: &Reference<'_>,
+        pair: &PhotographPair,
+    ) -> Result<Registration, Fault> {
         if pair.picture == *reference.photograph {
             return Ok(Registration::Reference);
         }
@@ -162,20 +146,20 @@ impl Work<'_> {
             return Err(fault.clone());
         }
         let bytes = read(&pair.picture.source, self.pixel_limit)?;
-        let key = Key::new(
+        let key = CacheKey::new(
             (reference.photograph, reference.hash),
             (&pair.picture, blake3::hash(&bytes)),
             &pair.ties,
         );
-        if let Some(found) = keep::find(self.cache_dir, key) {
+        if let Some(found) = cache::find(self.cache_dir, key) {
             return Ok(found);
         }
         let onto = reference.ready(self)?;
         let ready = self.ready(&pair.picture, &bytes)?;
         drop(bytes);
         let registration = on_masters(onto, &ready, &pair.ties);
-        if self.keep == Keep::Results {
-            keep::keep(self.cache_dir, key, &registration)?;
+        if self.access == CacheAccess::ReadWrite {
+            cache::keep(self.cache_dir, key, &registration)?;
         }
         Ok(registration)
     }
@@ -197,7 +181,7 @@ fn on_masters(reference: &Ready, picture: &Ready, ties: &[[f64; 4]]) -> Registra
     let registration = if ties.is_empty() {
         align(&reference.subject, &picture.subject)
     } else {
-        let on_working = |working: &Working, x: f64, y: f64| {
+        let on_working = |working: &WorkingImage, x: f64, y: f64| {
             // A hundred percent is the far edge, half a pixel beyond the last pixel's centre.
             let at = |percent: f64, side: u32| percent / 100.0 * f64::from(side) - 0.5;
             working

@@ -1,14 +1,14 @@
-//! A map drawn through pairs of points of which many are wrong.
+//! Fits a map to pairs of points of which many are wrong.
 //!
-//! RANSAC (Fischler & Bolles, *Random Sample Consensus*, 1981) finds the map that most pairs follow;
-//! Tukey's weights and least squares then let every pair near it have its say. Points are centred and
-//! scaled first (Hartley, *In Defense of the Eight-Point Algorithm*, 1997).
+//! RANSAC (Fischler & Bolles, *Random Sample Consensus*, 1981) finds the map that most pairs follow, then
+//! refits it by weighted least squares (Tukey's weights) to every pair near it. Points are centred and scaled
+//! first (Hartley, *In Defense of the Eight-Point Algorithm*, 1997).
 
 use keyblock_model::registration::Homography;
 
 /// A point and where it was found.
 #[derive(Clone, Copy, Debug)]
-pub struct Pair {
+pub struct Correspondence {
     pub from: (f64, f64),
     pub to: (f64, f64),
     /// How much it counts, above 0.
@@ -41,15 +41,15 @@ const SAMPLES: usize = 600;
 const ROUNDS: usize = 6;
 
 /// The map that most pairs follow within `tolerance` px, refined; `None` where no map gathers enough.
-pub fn robust(pairs: &[Pair], model: Model, tolerance: f64) -> Option<Homography> {
+pub fn robust(pairs: &[Correspondence], model: Model, tolerance: f64) -> Option<Homography> {
     let needed = model.pairs_needed();
     if pairs.len() < needed + 2 {
         return None;
     }
-    let mut chance = Chance::new(0x6b65_7962_6c6f_636b);
+    let mut chance = SplitMix::new(0x6b65_7962_6c6f_636b);
     let mut best: Option<(f64, Homography)> = None;
     for _ in 0..SAMPLES {
-        let mut sample: [Pair; 4] = [pairs[0]; 4];
+        let mut sample: [Correspondence; 4] = [pairs[0]; 4];
         let mut chosen = [usize::MAX; 4];
         for k in 0..needed {
             let mut at = chance.below(pairs.len());
@@ -73,7 +73,7 @@ pub fn robust(pairs: &[Pair], model: Model, tolerance: f64) -> Option<Homography
 
 /// Tukey-weighted least squares from a map near the truth.
 pub fn refined(
-    pairs: &[Pair],
+    pairs: &[Correspondence],
     model: Model,
     begun: Homography,
     tolerance: f64,
@@ -108,7 +108,7 @@ pub fn refined(
 }
 
 /// How far from where the map puts it a point was found, px.
-pub fn residual(pair: &Pair, map: &Homography) -> f64 {
+pub fn residual(pair: &Correspondence, map: &Homography) -> f64 {
     map.apply(pair.from.0, pair.from.1)
         .map_or(f64::INFINITY, |(x, y)| {
             let (dx, dy) = (x - pair.to.0, y - pair.to.1);
@@ -116,8 +116,8 @@ pub fn residual(pair: &Pair, map: &Homography) -> f64 {
         })
 }
 
-/// What a map is worth: each pair within the tolerance counts, the nearer the more.
-fn reward(pairs: &[Pair], map: &Homography, tolerance: f64) -> f64 {
+/// The score of a map: each pair within the tolerance adds to it, a nearer pair more.
+fn reward(pairs: &[Correspondence], map: &Homography, tolerance: f64) -> f64 {
     let [a, b, c, d, e, f, g, h, i] = map.rows();
     let limit = tolerance * tolerance;
     let mut sum = 0.0;
@@ -136,7 +136,7 @@ fn reward(pairs: &[Pair], map: &Homography, tolerance: f64) -> f64 {
 
 /// The map with the least weighted squares; exact where there are just as many pairs as needed.
 pub fn least_squares(
-    pairs: &[Pair],
+    pairs: &[Correspondence],
     model: Model,
     weight: impl Fn(usize) -> f64,
 ) -> Option<Homography> {
@@ -249,13 +249,13 @@ impl Norm {
     }
 }
 
-/// Chance from a fixed seed (SplitMix64: Steele, Lea & Flood, *Fast Splittable Pseudorandom Number
+/// Random numbers from a fixed seed (SplitMix64: Steele, Lea & Flood, *Fast Splittable Pseudorandom Number
 /// Generators*, 2014).
-pub struct Chance(u64);
+pub struct SplitMix(u64);
 
-impl Chance {
-    pub fn new(seed: u64) -> Chance {
-        Chance(seed)
+impl SplitMix {
+    pub fn new(seed: u64) -> SplitMix {
+        SplitMix(seed)
     }
 
     fn next(&mut self) -> u64 {
@@ -283,8 +283,8 @@ mod tests {
 
     /// A grid of pairs that follow the truth, with a tenth of a pixel of noise; of every five, `wrong`
     /// lie anywhere.
-    fn pairs(wrong: usize) -> Vec<Pair> {
-        let mut chance = Chance::new(7);
+    fn pairs(wrong: usize) -> Vec<Correspondence> {
+        let mut chance = SplitMix::new(7);
         let mut noise = |size: f64| (chance.below(2001) as f64 / 1000.0 - 1.0) * size;
         let mut pairs = Vec::new();
         for at in 0..150_usize {
@@ -294,7 +294,7 @@ mod tests {
             );
             let (x, y) = truth().apply(from.0, from.1).unwrap();
             let size = if at * 7 % 5 < wrong { 40.0 } else { 0.1 };
-            pairs.push(Pair {
+            pairs.push(Correspondence {
                 from,
                 to: (x + noise(size), y + noise(size)),
                 weight: 1.0,
@@ -308,7 +308,7 @@ mod tests {
             .into_iter()
             .map(|from| {
                 residual(
-                    &Pair {
+                    &Correspondence {
                         from,
                         to: truth().apply(from.0, from.1).unwrap(),
                         weight: 1.0,
@@ -322,9 +322,9 @@ mod tests {
     #[test]
     fn four_exact_pairs_give_the_map() {
         let pairs = pairs(0);
-        let exact: Vec<Pair> = [0, 14, 135, 149]
+        let exact: Vec<Correspondence> = [0, 14, 135, 149]
             .into_iter()
-            .map(|at| Pair {
+            .map(|at| Correspondence {
                 to: truth().apply(pairs[at].from.0, pairs[at].from.1).unwrap(),
                 ..pairs[at]
             })
@@ -341,8 +341,8 @@ mod tests {
 
     #[test]
     fn points_on_a_line_give_no_map() {
-        let on_a_line: Vec<Pair> = (0..20)
-            .map(|k| Pair {
+        let on_a_line: Vec<Correspondence> = (0..20)
+            .map(|k| Correspondence {
                 from: (f64::from(k), 2.0 * f64::from(k)),
                 to: (f64::from(k), 2.0 * f64::from(k)),
                 weight: 1.0,

@@ -1,4 +1,4 @@
-//! Whether a map is one that a camera over a sheet could have made.
+//! Whether a camera above a sheet could have made a map.
 
 use keyblock_model::registration::Homography;
 

@@ -36,7 +36,7 @@ pub struct Spectrum {
 
 /// A turn, a scale and a shift, and how sharply they stood out.
 #[derive(Clone, Copy, Debug)]
-pub struct Likely {
+pub struct Guess {
     /// From the reference to the picture, px of the images compared.
     pub map: Homography,
     /// The height of the peak.
@@ -58,10 +58,10 @@ impl Spectrum {
     }
 
     /// The likeliest ways in which `picture` lies on this reference, the sharpest first.
-    pub fn likely(&self, picture: &Spectrum) -> Vec<Likely> {
+    pub fn likely(&self, picture: &Spectrum) -> Vec<Guess> {
         let transform = Transform::new();
         let polar = correlated(&transform, &self.of_magnitude, &picture.of_magnitude, 60.0);
-        let mut found: Vec<Likely> = polar_peaks(&polar)
+        let mut found: Vec<Guess> = polar_peaks(&polar)
             .into_iter()
             .filter_map(|(turn, scale)| self.shifted(&transform, picture, turn, scale))
             .collect();
@@ -76,7 +76,7 @@ impl Spectrum {
         picture: &Spectrum,
         turn: f64,
         scale: f64,
-    ) -> Option<Likely> {
+    ) -> Option<Guess> {
         let about = |shift: (f64, f64)| {
             let (sin, cos) = (libm::sin(turn) * scale, libm::cos(turn) * scale);
             let (from, to) = (middle(&self.image), middle(&picture.image));
@@ -104,7 +104,7 @@ impl Spectrum {
             }
         }
         let shift = (signed(best % SIDE), signed(best / SIDE));
-        Some(Likely {
+        Some(Guess {
             map: about(shift)?,
             sharpness: correlation[best],
         })
@@ -312,12 +312,12 @@ fn transposed(square: &[Wave]) -> Vec<Wave> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::fit::Chance;
+    use super::super::fit::SplitMix;
     use super::*;
 
     /// Two hundred small squares of chance strength.
     fn scattered() -> Plane {
-        let mut chance = Chance::new(11);
+        let mut chance = SplitMix::new(11);
         let mut plane = Plane {
             width: 250,
             height: 190,

@@ -1,9 +1,9 @@
-//! Where to begin: guesses at the map from the reference to the picture, the likeliest first.
+//! Guesses at the map from the reference to the picture, the likeliest first.
 
 use keyblock_model::registration::Homography;
 
-use super::Subject;
 use super::plane::level;
+use super::subject::Subject;
 
 /// How many guesses are refined at most.
 const MOST: usize = 3;

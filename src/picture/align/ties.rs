@@ -1,19 +1,21 @@
-//! Points tied by hand: the scholar's word in place of the guess.
+//! Points tied by hand, used in place of the guessed start.
 //!
-//! A hand places a point within a few pixels, so the cells may move the map a little, but never away
-//! from the ties.
+//! A point set by hand is right to a few pixels. So the cells may move the map a little, but not away from the
+//! ties.
 
 use keyblock_model::registration::{Homography, Registration};
 
 use super::cells::Grid;
-use super::fit::{self, Model};
-use super::{Pass, STRICT, Subject, pass, vote};
+use super::fit::{self, Correspondence, Model};
+use super::pass::{Pass, STRICT, pass};
+use super::subject::Subject;
+use super::vote;
 
 /// How far a tie may lie from where the others put it, px at working size: a hundredth and a half of
-/// the longest side, beyond what a steady hand misses.
+/// the longest side, more than a careful hand is off.
 const MOST_APART: f64 = 15.0;
 
-/// The passes that refine what the hand set: the search of both levels stays near.
+/// The passes that refine the tied map; they search only near it.
 const PASSES: [Pass; 3] = [
     Pass::new(1, Grid::new(12, 40, 8), 2.0),
     STRICT[0],
@@ -23,9 +25,9 @@ const PASSES: [Pass; 3] = [
 /// The map from the reference to the picture through ties, each a point of the picture and one of the
 /// reference at working size; `None` where they contradict each other or make no plane seen by a camera.
 pub fn fitted(ties: &[[(f64, f64); 2]]) -> Option<Homography> {
-    let pairs: Vec<fit::Pair> = ties
+    let pairs: Vec<Correspondence> = ties
         .iter()
-        .map(|&[on_picture, on_reference]| fit::Pair {
+        .map(|&[on_picture, on_reference]| Correspondence {
             from: on_reference,
             to: on_picture,
             weight: 1.0,
@@ -43,7 +45,7 @@ pub fn fitted(ties: &[[(f64, f64); 2]]) -> Option<Homography> {
 
 /// Whether the map neither mirrors nor folds where the ties lie: three points that turn clockwise do so
 /// on the picture too.
-fn keeps_sides(map: &Homography, pairs: &[fit::Pair]) -> bool {
+fn keeps_sides(map: &Homography, pairs: &[Correspondence]) -> bool {
     pairs.iter().all(|pair| {
         let (x, y) = pair.from;
         let corner = map.apply(x, y).zip(map.apply(x + 1.0, y));
@@ -73,7 +75,7 @@ pub fn refined(
         }
     }
     let stays = ties.iter().all(|&[to, from]| {
-        let pair = fit::Pair {
+        let pair = Correspondence {
             from,
             to,
             weight: 1.0,

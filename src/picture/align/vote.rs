@@ -1,9 +1,9 @@
-//! The vote: whether a map is believed.
+//! The vote: whether a map is accepted (docs/definitions.md, "The alignment vote").
 //!
-//! The cells are searched once more around where the map puts them. If the map is right, most lie where
-//! it says, whatever the ink; by chance one in 18 would. A count of good matches cannot tell: designs of
-//! one series share border and title to the hair. So the cells that agree must also be spread, and some
-//! of them must lie inside the picture, not along its border.
+//! The cells are searched once more around where the map puts them. If the map is right, most lie where it
+//! puts them, in any ink; by chance one in 18 does. The number that agree is not enough: designs of one series
+//! may have exactly the same border and title. So the cells that agree must also be spread, and some of them
+//! must lie inside the picture, not along its border.
 
 use keyblock_model::registration::{Aligned, Homography, Refusal, Refused, Registration};
 
@@ -11,7 +11,7 @@ use super::cells::{self, Grid, Shift};
 use super::gradient::Edges;
 use super::plane::level;
 
-/// With fewer textured cells nothing is decided.
+/// With fewer textured cells the pair is refused.
 pub const FEWEST_CELLS: usize = 12;
 
 /// The cells that vote, on the level of half the working size: windows of 64 px are searched 10 px each

@@ -5,12 +5,12 @@ use image::{DynamicImage, GrayImage, imageops};
 use keyblock_model::boxes::PercentBox;
 use keyblock_model::registration::Homography;
 
-use super::WORKING_SIDE;
-use crate::Fault;
-use crate::decode::Master;
+use super::subject::WORKING_SIDE;
+use crate::fault::Fault;
+use crate::master::Master;
 
 /// A working image, and where it comes from.
-pub struct Working {
+pub struct WorkingImage {
     pub grey: GrayImage,
     /// From pixels of the upright master to pixels of the working image.
     pub from_master: Homography,
@@ -27,7 +27,7 @@ pub fn working(
     photograph: Master,
     area: Option<PercentBox>,
     mirrored: bool,
-) -> Result<Working, Fault> {
+) -> Result<WorkingImage, Fault> {
     let refused = || Fault::Damaged("it cannot be scaled".into());
     let orientation = photograph.orientation;
     let stored = grey(&photograph);
@@ -84,7 +84,7 @@ pub fn working(
         let back = Homography::new(back).ok_or_else(refused)?;
         from_master = from_master.then(&back).ok_or_else(refused)?;
     }
-    Ok(Working {
+    Ok(WorkingImage {
         grey,
         from_master,
         master,

@@ -3,86 +3,22 @@
 use image::{Rgb, RgbImage};
 use keyblock_model::registration::Homography;
 
-use crate::derive::Extent;
+use crate::area::Area;
+use crate::extent::Extent;
 
-/// What stands where the picture shows nothing: the grey of the ground under plates.
+/// The colour where the picture shows nothing: the grey behind plates on pages.
 pub const GROUND: [u8; 3] = [0xCF; 3];
 
 /// The most samples along each axis of one pixel: enough for a part that covers the whole of the
 /// largest picture published by default.
 const MOST_SAMPLES: u32 = 16;
 
-/// A part of the reference picture, in px of its master, edge to edge: the edge of the first pixel
-/// lies at 0.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Area {
-    /// From the left edge, in px.
-    pub left: f64,
-    /// From the top edge, in px.
-    pub top: f64,
-    /// Its width in px.
-    pub width: f64,
-    /// Its height in px.
-    pub height: f64,
-}
+/// A detail fits into this many px: sharp in a strip at twice the density, and on the point's page.
+pub const WIDEST: u32 = 640;
+pub const HIGHEST: u32 = 384;
 
-impl Area {
-    /// The same, moved in px of the reference.
-    #[must_use]
-    pub fn moved(self, (x, y): (f64, f64)) -> Area {
-        Area {
-            left: self.left + x,
-            top: self.top + y,
-            ..self
-        }
-    }
-
-    /// The same with `margin` px of the reference on every side.
-    #[must_use]
-    pub fn with_margin(self, margin: f64) -> Area {
-        Area {
-            left: self.left - margin,
-            top: self.top - margin,
-            width: self.width + 2.0 * margin,
-            height: self.height + 2.0 * margin,
-        }
-    }
-
-    /// The largest extent of this shape that fits into `width` × `height` px.
-    pub fn fitted(self, width: u32, height: u32) -> Extent {
-        let scale = (f64::from(width) / self.width).min(f64::from(height) / self.height);
-        self.scaled(scale)
-    }
-
-    /// Its extent where a px of the reference takes `scale` px; no side under 1.
-    #[allow(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "clamped to what a JPEG can hold"
-    )]
-    pub fn scaled(self, scale: f64) -> Extent {
-        let side = |length: f64| (length * scale).round().clamp(1.0, f64::from(u16::MAX)) as u32;
-        Extent {
-            width: side(self.width),
-            height: side(self.height),
-        }
-    }
-
-    /// How many px of the picture one px of the reference takes at the middle of the part, by area;
-    /// `None` where the part lies at infinity.
-    pub fn density(self, from_reference: &Homography) -> Option<f64> {
-        let (x, y) = (
-            self.left + self.width / 2.0 - 0.5,
-            self.top + self.height / 2.0 - 0.5,
-        );
-        let middle = from_reference.apply(x, y)?;
-        let right = from_reference.apply(x + 1.0, y)?;
-        let below = from_reference.apply(x, y + 1.0)?;
-        let area = (right.0 - middle.0) * (below.1 - middle.1)
-            - (right.1 - middle.1) * (below.0 - middle.0);
-        Some(area.abs().sqrt())
-    }
-}
+/// A part of which the picture shows less than this is left out.
+pub const LEAST_SHOWN: f64 = 0.5;
 
 /// A part cut out.
 #[derive(Clone, Debug)]
@@ -105,6 +41,21 @@ impl Cut {
         let pixels = self.pixels.pixels().zip(&self.shown);
         pixels.filter_map(|(pixel, shown)| shown.then_some(*pixel))
     }
+}
+
+/// One detail; `None` where the picture shows too little of it. It is never larger than what the
+/// picture gives.
+pub fn detail(picture: &RgbImage, from_reference: &Homography, area: Area) -> Option<Cut> {
+    let density = area.density(from_reference)?;
+    let fitted = area.fitted(WIDEST, HIGHEST);
+    let whole = area.scaled(density);
+    let to = if whole.width < fitted.width {
+        whole
+    } else {
+        fitted
+    };
+    let cut = cut(picture, from_reference, area, to);
+    (cut.share() >= LEAST_SHOWN).then_some(cut)
 }
 
 /// Cuts `area` out of `picture`, of which `from_reference` says where each px of the reference lies.
@@ -162,7 +113,7 @@ pub fn cut(picture: &RgbImage, from_reference: &Homography, area: Area, to: Exte
     reason = "clamped to a few samples"
 )]
 fn samples(density: f64) -> u32 {
-    // A hair above one pixel is not worth four samples.
+    // A density just above one pixel does not need four samples.
     (density - 0.05).ceil().clamp(1.0, f64::from(MOST_SAMPLES)) as u32
 }
 

@@ -1,14 +1,17 @@
-//! The last pixels: paper cockles and lenses bend, which one map of the whole picture leaves.
+//! Corrects the place of a detail by the last few pixels, which one map of the whole picture cannot: paper
+//! cockles and lenses distort.
 //!
-//! Around a point a picture is moved to where its lines lie on the reference's. Compared are not
-//! tones, which differ with ink, light and wiping, but how steep they are, by zero-mean normalised
-//! correlation. Where nothing clearly fits better than the map alone, nothing is moved: a blank part,
-//! a pattern that repeats, a detail that this state does not have.
+//! Around a point a picture is moved so that its lines lie on those of the reference. Gradients are compared,
+//! not tones, which differ with ink, light and wiping; by zero-mean normalised correlation. Where no shift
+//! clearly fits better than the map alone, the picture is not moved: the part may be blank, its pattern may
+//! repeat, or this state may not have the detail.
 
 use image::RgbImage;
 use keyblock_model::registration::Homography;
 
-use super::cut::{self, Area};
+use super::cut;
+use crate::area::Area;
+use crate::extent::Extent;
 
 /// How far a part may be moved, in px of the reference at [`WORKING`] px.
 const FARTHEST: f64 = 6.0;
@@ -20,14 +23,14 @@ pub const WORKING: f64 = 1000.0;
 /// is known well enough from them.
 const LONGEST: f64 = 256.0;
 
-/// What stands around a point helps to find it, above all where the point itself is what changed: px
-/// at working size on every side.
+/// How much around a point is compared too, px at working size on every side. It helps above all where the
+/// point itself is what changed.
 const SURROUND: f64 = 16.0;
 
 /// The least mean steepness of a part, in steps of 8-bit grey a px: below that nothing is drawn there.
 const LEAST_STEEPNESS: f64 = 0.5;
 
-/// The least correlation of a fit that is believed.
+/// The least correlation of a fit that is used.
 const LEAST_FIT: f64 = 0.35;
 
 /// How much better than the map alone a fit must be.
@@ -36,8 +39,8 @@ const LEAST_GAIN: f64 = 0.05;
 /// What each px of shift costs a fit, so that of two that are nearly alike the nearer is taken.
 const COST_OF_A_PX: f64 = 0.006;
 
-/// How much better than any other a fit must be where the other lies 3 px or more away: else the
-/// pattern repeats, or runs along one direction, and nothing holds it.
+/// How much better than any other a fit must be where the other lies 3 px or more away: otherwise the
+/// pattern repeats, or consists of parallel lines, and its place is not determined.
 const LEAST_LEAD: f64 = 0.03;
 
 /// How far, in px of the reference's master, `area` must be moved for `picture` to show there what
@@ -93,7 +96,7 @@ fn search(
         }
     }
     let top = fit(best.0, best.1);
-    // A fit at the edge of the search is the slope of one that lies beyond.
+    // A fit at the edge of the search is the slope of a better one outside.
     let is_at_the_edge = [best.0, best.1]
         .iter()
         .any(|at| *at == 0 || *at == side - 1);
@@ -182,7 +185,7 @@ impl Steepness {
             height: area.height + 2.0 * margin * step.1,
         };
         let more = 2 * u32::try_from(reach + 1).ok()?;
-        let extent = crate::derive::Extent {
+        let extent = Extent {
             width: inner.width + more,
             height: inner.height + more,
         };

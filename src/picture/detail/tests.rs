@@ -1,12 +1,24 @@
 //! What details promise, on pictures of which the truth is known.
 
 use std::fs;
+use std::path::{Path, PathBuf};
 use std::sync::LazyLock;
 
 use image::{ImageReader, Rgb, RgbImage};
 use jpeg_encoder::{ColorType, Encoder};
 
+use keyblock_model::boxes::PercentBox;
+use keyblock_model::key::Key;
+use keyblock_model::registration::Homography;
+
+use super::cut::{HIGHEST, WIDEST, detail};
 use super::*;
+use super::{cut, refine};
+use crate::area::Area;
+use crate::extent::Extent;
+use crate::fault::Fault;
+use crate::plan::Plan;
+use crate::tone::{self, Tone, paper};
 
 /// A scene that can be seen at any place of the reference, px of its master: soft waves of several
 /// directions, and rings that repeat nowhere.
@@ -223,7 +235,7 @@ fn image_box() -> PercentBox {
 }
 
 fn found_paper(picture: &RgbImage) -> Option<[u8; 3]> {
-    let image = area_of(image_box(), Extent::of(picture));
+    let image = Area::on(image_box(), Extent::of(picture));
     paper::beside(picture, image, &Homography::IDENTITY).map(tone::cielab::Linear::to_srgb)
 }
 
@@ -280,9 +292,9 @@ fn key(key: &str) -> Key {
     key.parse().unwrap()
 }
 
-fn part(point: &str, percent: [f64; 4]) -> Part {
+fn part(point: &str, percent: [f64; 4]) -> PointRequest {
     let [left, top, width, height] = percent;
-    Part {
+    PointRequest {
         point: key(point),
         area: PercentBox::new(left, top, width, height).unwrap(),
         has_tone: point == "sky",
@@ -295,7 +307,7 @@ fn request(source: &Path, reference: &Path, onto_reference: Homography) -> Detai
         largest: None,
         reference: reference.to_owned(),
         onto_reference,
-        parts: vec![
+        points: vec![
             part("moon", [35.0, 30.0, 20.0, 20.0]),
             part("sky", [30.0, 30.0, 15.0, 20.0]),
         ],

@@ -4,14 +4,13 @@
 //! of CIELAB under D65, with the paper taken as white: each linear channel is divided by the paper's,
 //! so that the exposure and most of the light's colour fall out and the paper itself is 100, 0, 0.
 //!
-//! What remains is no colorimetry: the camera's own rendering, uneven light and the colour of the
-//! paper in another copy all stay in. The pages say so beside every number, and nothing else in the
-//! house reads one.
+//! The result is not colorimetry: it still depends on the camera's rendering, on uneven light and on the colour
+//! of this sheet's paper. The pages say so beside every number, and nothing else uses these numbers.
 //!
 //! `cielab` holds the formulas, `paper` finds the bare paper where the record does not say.
 
 pub mod cielab;
-pub mod paper;
+pub(crate) mod paper;
 
 use image::Rgb;
 
@@ -22,7 +21,7 @@ use cielab::{Lab, Linear};
 pub struct Tone {
     /// The mean of L*, a*, b*.
     pub mean: [f64; 3],
-    /// The standard deviation of each, among pixels at the scale of [`super::detail`]'s work.
+    /// The standard deviation of each, among pixels at the scale at which details are searched.
     pub spread: [f64; 3],
     /// Whether the record says where the paper is bare; otherwise it was found.
     pub paper_is_given: bool,

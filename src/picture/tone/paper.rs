@@ -2,17 +2,17 @@
 //!
 //! Small windows are laid round the image, close to it, so that they lie on the sheet wherever it has
 //! a margin. Those that are smooth, bright and not burnt out vote; the colour that most of them share
-//! is the paper's, unless few do, or only on one side, or something printed is lighter than it: then
-//! what was met is a mount, a table or a shadow, and no paper is better than a wrong one.
+//! is taken for the paper's. No paper is found where few agree, where they agree on one side only, or where
+//! something printed is lighter: the windows then probably show a mount, a table or a shadow.
 //!
-//! What this cannot tell: a sheet trimmed to the image and laid on a smooth ground lighter than
-//! anything on it. A record that says where the paper is bare settles it.
+//! Not recognised: a sheet trimmed to the image and laid on a smooth ground lighter than anything on it. A
+//! record can say where the paper is bare.
 
 use image::RgbImage;
 use keyblock_model::registration::Homography;
 
 use super::cielab::{Lab, Linear, ciede2000};
-use crate::detail::Area;
+use crate::area::Area;
 
 /// The side of a window and its distances from the image, in parts of the image's long side.
 const WINDOW: f64 = 0.012;

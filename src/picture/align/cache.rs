@@ -1,34 +1,35 @@
-//! What was aligned before, found again by content.
+//! Results of alignment, kept by content.
 //!
-//! A key is the hash of both photographs' bytes and of all that decides how one lies on the other. Under
-//! it lies one small file, written whole. Numbers are kept bit by bit: what is found again is what was
-//! computed. The folder may be deleted at any time.
+//! A key is the hash of both photographs' bytes and of everything that decides how one lies on the other. Each
+//! key has one small file, written whole. Numbers are kept as their bits, so that reading gives exactly what
+//! was computed. The folder may be deleted at any time.
 
 use std::fs;
 use std::path::{Path, PathBuf};
 
 use keyblock_model::boxes::PercentBox;
 use keyblock_model::registration::{Aligned, Homography, Refusal, Refused, Registration};
+use keyblock_model::words::ClosedList as _;
 use serde::{Deserialize, Serialize};
 
-use super::batch::Photograph;
-use crate::Fault;
+use super::pair::Photograph;
 use crate::cache::write_whole;
+use crate::fault::Fault;
 
 /// Raise this whenever the same photographs would give other numbers.
 const SCHEME: u32 = 2;
 
 /// Names what came of one pair.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Key(blake3::Hash);
+pub struct CacheKey(blake3::Hash);
 
-impl Key {
+impl CacheKey {
     /// The key of a pair: each photograph with the hash of its bytes.
     pub fn new(
         (reference, its_bytes): (&Photograph, blake3::Hash),
         (picture, bytes): (&Photograph, blake3::Hash),
         ties: &[[f64; 4]],
-    ) -> Key {
+    ) -> CacheKey {
         let mut hasher = blake3::Hasher::new_derive_key("keyblock: alignment of two pictures");
         hasher.update(&SCHEME.to_le_bytes());
         for (photograph, bytes) in [(reference, its_bytes), (picture, bytes)] {
@@ -42,7 +43,7 @@ impl Key {
         for number in ties.iter().flatten() {
             hasher.update(&number.to_bits().to_le_bytes());
         }
-        Key(hasher.finalize())
+        CacheKey(hasher.finalize())
     }
 
     fn file(self, dir: &Path) -> PathBuf {
@@ -68,22 +69,12 @@ enum Outcome {
         residual_px: u64,
         by_hand: bool,
     },
-    Refused(Why),
-}
-
-#[derive(Debug, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-enum Why {
-    LittleToCompare,
-    NothingInCommon,
-    NoPlausibleFit,
-    FewAgree,
-    OnePartOnly,
-    TiesDisagree,
+    /// The word of the [`Refusal`].
+    Refused(String),
 }
 
 /// What was kept under a key, if it is whole.
-pub fn find(dir: &Path, key: Key) -> Option<Registration> {
+pub fn find(dir: &Path, key: CacheKey) -> Option<Registration> {
     let kept: Kept = serde_json::from_slice(&fs::read(key.file(dir)).ok()?).ok()?;
     if kept.key != key.0.to_hex().as_str() {
         return None;
@@ -102,7 +93,7 @@ pub fn find(dir: &Path, key: Key) -> Option<Registration> {
             by_hand,
         }),
         Outcome::Refused(why) => Registration::Refused(Refused {
-            why: why.refusal(),
+            why: Refusal::from_word(&why)?,
             confidence,
         }),
     })
@@ -112,7 +103,7 @@ pub fn find(dir: &Path, key: Key) -> Option<Registration> {
 ///
 /// # Errors
 /// [`Fault::Cache`] where the disk refuses.
-pub fn keep(dir: &Path, key: Key, registration: &Registration) -> Result<(), Fault> {
+pub fn keep(dir: &Path, key: CacheKey, registration: &Registration) -> Result<(), Fault> {
     let (confidence, outcome) = match registration {
         // Known without comparing.
         Registration::Reference => return Ok(()),
@@ -124,9 +115,10 @@ pub fn keep(dir: &Path, key: Key, registration: &Registration) -> Result<(), Fau
                 by_hand: aligned.by_hand,
             },
         ),
-        Registration::Refused(refused) => {
-            (refused.confidence, Outcome::Refused(Why::of(refused.why)))
-        }
+        Registration::Refused(refused) => (
+            refused.confidence,
+            Outcome::Refused(refused.why.word().to_owned()),
+        ),
     };
     let kept = Kept {
         key: key.0.to_hex().to_string(),
@@ -143,42 +135,18 @@ pub fn keep(dir: &Path, key: Key, registration: &Registration) -> Result<(), Fau
         })
 }
 
-impl Why {
-    fn of(refusal: Refusal) -> Why {
-        match refusal {
-            Refusal::LittleToCompare => Why::LittleToCompare,
-            Refusal::NothingInCommon => Why::NothingInCommon,
-            Refusal::NoPlausibleFit => Why::NoPlausibleFit,
-            Refusal::FewAgree => Why::FewAgree,
-            Refusal::OnePartOnly => Why::OnePartOnly,
-            Refusal::TiesDisagree => Why::TiesDisagree,
-        }
-    }
-
-    fn refusal(self) -> Refusal {
-        match self {
-            Why::LittleToCompare => Refusal::LittleToCompare,
-            Why::NothingInCommon => Refusal::NothingInCommon,
-            Why::NoPlausibleFit => Refusal::NoPlausibleFit,
-            Why::FewAgree => Refusal::FewAgree,
-            Why::OnePartOnly => Refusal::OnePartOnly,
-            Why::TiesDisagree => Refusal::TiesDisagree,
-        }
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    fn key(ties: &[[f64; 4]]) -> Key {
+    fn key(ties: &[[f64; 4]]) -> CacheKey {
         let photograph = Photograph {
             source: "x.jpg".into(),
             area: None,
             mirrored: false,
         };
         let bytes = blake3::hash(b"x");
-        Key::new((&photograph, bytes), (&photograph, bytes), ties)
+        CacheKey::new((&photograph, bytes), (&photograph, bytes), ties)
     }
 
     #[test]

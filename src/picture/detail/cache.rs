@@ -1,5 +1,5 @@
-//! What was cut before, found again by content, as in [`super::super::cache`]: files first, then a
-//! manifest without which they do not exist.
+//! Details kept by content, as in [`crate::cache`]: the files are written first, then a manifest; files
+//! without a manifest are not used.
 
 use std::fs;
 use std::io;
@@ -9,12 +9,14 @@ use keyblock_model::boxes::PercentBox;
 use keyblock_model::key::Key;
 use serde::{Deserialize, Serialize};
 
-use super::{DetailRequest, Detailed, Paper};
+use super::request::{DetailRequest, Detailed, Paper};
 use crate::cache::write_whole;
-use crate::codec;
-use crate::derive::{self, Rendered};
+use crate::codec::{self, EncodedPicture};
+use crate::derive;
+use crate::fault::Fault;
+use crate::plan::Plan;
+use crate::prepared::Derivative;
 use crate::tone::Tone;
-use crate::{Derivative, Fault, Plan};
 
 /// Raise this whenever the same photographs, map and boxes would give other bytes or other tones.
 const SCHEME: u32 = 1;
@@ -24,16 +26,16 @@ const DIGITS: usize = 24;
 
 /// Names everything that is cut out of one photograph.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Name(blake3::Hash);
+pub struct CacheKey(blake3::Hash);
 
-impl Name {
-    /// The name for a request, with the content of its photograph and of the reference.
+impl CacheKey {
+    /// The key of a request, with the content of its photograph and of the reference.
     pub fn new(
         request: &DetailRequest,
         plan: &Plan,
         picture: blake3::Hash,
         reference: blake3::Hash,
-    ) -> Name {
+    ) -> CacheKey {
         let mut hasher = blake3::Hasher::new_derive_key("keyblock: parts of a picture");
         hasher.update(&SCHEME.to_le_bytes());
         hasher.update(codec::ENCODER.as_bytes());
@@ -55,16 +57,16 @@ impl Name {
         };
         numbers(&area.map_or([0.0; 4], PercentBox::percent));
         hasher.update(&[kind]);
-        for part in &request.parts {
-            let key = part.point.as_str();
+        for point in &request.points {
+            let key = point.point.as_str();
             hasher.update(&(key.len() as u64).to_le_bytes());
             hasher.update(key.as_bytes());
-            for number in part.area.percent() {
+            for number in point.area.percent() {
                 hasher.update(&number.to_bits().to_le_bytes());
             }
-            hasher.update(&[u8::from(part.has_tone)]);
+            hasher.update(&[u8::from(point.has_tone)]);
         }
-        Name(hasher.finalize())
+        CacheKey(hasher.finalize())
     }
 
     fn short(self) -> String {
@@ -134,32 +136,32 @@ struct KeptDetail {
     bytes: u64,
 }
 
-/// A point's part before it is kept.
-pub struct Made {
+/// The detail and the tone of one point, not yet kept.
+pub struct CutPoint {
     pub point: Key,
-    pub detail: Option<Rendered>,
+    pub detail: Option<EncodedPicture>,
     pub tone: Option<KeptTone>,
 }
 
-/// The entry of a name, if it is whole.
-pub fn find(dir: &Path, name: Name) -> Option<Detailed> {
-    let manifest: Manifest = serde_json::from_slice(&fs::read(name.manifest(dir)).ok()?).ok()?;
+/// The entry of a key, if it is whole.
+pub fn find(dir: &Path, key: CacheKey) -> Option<Detailed> {
+    let manifest: Manifest = serde_json::from_slice(&fs::read(key.manifest(dir)).ok()?).ok()?;
     let is_whole = |part: &KeptPart| {
         let Some(detail) = &part.detail else {
             return true;
         };
-        fs::metadata(dir.join(name.file(&part.point)))
+        fs::metadata(dir.join(key.file(&part.point)))
             .is_ok_and(|file| file.is_file() && file.len() == detail.bytes)
     };
-    let sound = manifest.name == name.0.to_hex().as_str() && manifest.parts.iter().all(is_whole);
-    sound.then(|| detailed(dir, name, &manifest, false))?
+    let sound = manifest.name == key.0.to_hex().as_str() && manifest.parts.iter().all(is_whole);
+    sound.then(|| detailed(dir, key, &manifest, false))?
 }
 
-/// Keeps what was cut out under a name.
+/// Keeps what was cut out under a key.
 ///
 /// # Errors
 /// [`Fault::Cache`] where the disk refuses.
-pub fn keep(dir: &Path, name: Name, made: &[Made]) -> Result<Detailed, Fault> {
+pub fn keep(dir: &Path, key: CacheKey, made: &[CutPoint]) -> Result<Detailed, Fault> {
     let refused = |file: &Path, error: &io::Error| Fault::Cache {
         file: file.to_owned(),
         why: error.to_string(),
@@ -167,7 +169,7 @@ pub fn keep(dir: &Path, name: Name, made: &[Made]) -> Result<Detailed, Fault> {
     let mut parts = Vec::with_capacity(made.len());
     for part in made {
         if let Some(detail) = &part.detail {
-            let path = dir.join(name.file(part.point.as_str()));
+            let path = dir.join(key.file(part.point.as_str()));
             write_whole(&path, &detail.jpeg).map_err(|error| refused(&path, &error))?;
         }
         parts.push(KeptPart {
@@ -181,19 +183,19 @@ pub fn keep(dir: &Path, name: Name, made: &[Made]) -> Result<Detailed, Fault> {
         });
     }
     let manifest = Manifest {
-        name: name.0.to_hex().to_string(),
+        name: key.0.to_hex().to_string(),
         parts,
     };
-    let path = name.manifest(dir);
+    let path = key.manifest(dir);
     serde_json::to_vec(&manifest)
         .map_err(io::Error::from)
         .and_then(|text| write_whole(&path, &text))
         .map_err(|error| refused(&path, &error))?;
-    Ok(detailed(dir, name, &manifest, true).unwrap_or_default())
+    Ok(detailed(dir, key, &manifest, true).unwrap_or_default())
 }
 
 /// `None` where the manifest names what cannot be a point.
-fn detailed(dir: &Path, name: Name, manifest: &Manifest, made: bool) -> Option<Detailed> {
+fn detailed(dir: &Path, key: CacheKey, manifest: &Manifest, made: bool) -> Option<Detailed> {
     let mut found = Detailed {
         made,
         ..Detailed::default()
@@ -201,7 +203,7 @@ fn detailed(dir: &Path, name: Name, manifest: &Manifest, made: bool) -> Option<D
     for part in &manifest.parts {
         let point: Key = part.point.parse().ok()?;
         if let Some(detail) = &part.detail {
-            let file = name.file(&part.point);
+            let file = key.file(&part.point);
             let derivative = Derivative {
                 width: detail.width,
                 height: detail.height,

@@ -1,0 +1,38 @@
+//! What is asked for: which photographs, and what is to be made of each.
+
+use std::path::PathBuf;
+
+/// A picture wanted on pages.
+#[derive(Debug, Clone)]
+pub struct Request {
+    /// The photograph as the catalogue keeps it: JPEG, PNG, TIFF or WebP, told by content.
+    pub source: PathBuf,
+    /// The longest side in px that may be published, where the record says so.
+    pub largest: Option<u32>,
+}
+
+/// What is made of every picture of a catalogue.
+#[derive(Debug, Clone)]
+pub struct Plan {
+    /// The widths in px that pages offer, in any order. A picture is never enlarged to reach one.
+    pub widths: Vec<u32>,
+    /// The quality of the JPEG files, 1 to 100.
+    pub quality: u8,
+    /// The longest side in px that anything published may have.
+    pub largest: u32,
+    /// How many pixels a photograph may have before it is refused unread.
+    pub pixel_limit: u64,
+}
+
+impl Default for Plan {
+    /// Three widths for phones, pages and wall screens, and a limit of 200 million pixels: twice
+    /// what the largest single-shot cameras in use at museums deliver.
+    fn default() -> Self {
+        Self {
+            widths: vec![480, 960, 1920],
+            quality: 85,
+            largest: 4096,
+            pixel_limit: 200_000_000,
+        }
+    }
+}

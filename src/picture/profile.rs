@@ -1,0 +1,317 @@
+//! ICC profiles made of a curve a channel and, for colours, a matrix (ICC.1:2022, F.3): conversion to 8-bit
+//! sRGB in whole numbers.
+//!
+//! In: a profile as `moxcms` reads it. Out: pixels that are the same on every processor, which those of
+//! `moxcms` are not: depending on the processor it computes with 12 bits, with 30 or with floating-point
+//! numbers. Curves and matrix are multiplied out beforehand: for each of the 256 values of a channel, what it
+//! adds to linear red, green and blue of sRGB. A pixel is three look-ups, six additions, three look-ups.
+
+use moxcms::{ColorProfile, DataColorSpace, ToneReprCurve};
+
+/// Linear light as a whole number: 1 is `1 << FINE`. Three channels, each beyond 1 where a matrix has
+/// negative parts, stay far below the limit of an `i32`.
+const FINE: u32 = 24;
+
+/// Light is encoded by a table with `1 << COARSE` steps, a fifth of a level each where the curve of sRGB is
+/// steepest.
+const COARSE: u32 = 14;
+
+/// From XYZ under D50 to linear sRGB: the inverse of sRGB's primaries adapted by Bradford's transform
+/// (Lindbloom, "RGB/XYZ Matrices", sRGB D50).
+const TO_LINEAR_SRGB: [[f64; 3]; 3] = [
+    [3.133_856_1, -1.616_866_7, -0.490_614_6],
+    [-0.978_768_4, 1.916_141_5, 0.033_454_0],
+    [0.071_945_3, -0.228_991_4, 1.405_242_7],
+];
+
+/// A conversion from three channels.
+pub struct Shaper {
+    /// For each channel and value, what it adds to each linear channel of sRGB.
+    adds: [Box<[[i32; 3]; 256]>; 3],
+    /// The 8-bit value of each step of linear light.
+    encoded: Box<[u8]>,
+}
+
+impl Shaper {
+    /// The conversion of a profile; `None` where it is not one of three curves and a matrix alone.
+    pub fn new(profile: &ColorProfile) -> Option<Shaper> {
+        if profile.color_space != DataColorSpace::Rgb || !is_of_curves(profile) {
+            return None;
+        }
+        let channel = |curve: &Option<ToneReprCurve>, xyz: [f64; 3]| {
+            let curve = values(curve.as_ref()?)?;
+            let primary =
+                TO_LINEAR_SRGB.map(|row| row[0] * xyz[0] + row[1] * xyz[1] + row[2] * xyz[2]);
+            // A colorant of a photograph's profile lies far within this; one that does not is a fault.
+            let is_sound = primary.iter().all(|part| part.abs() < 8.0);
+            is_sound.then(|| {
+                Box::new(curve.map(|light| primary.map(|part| whole(part * light, 1 << FINE))))
+            })
+        };
+        let [red, green, blue] = [
+            profile.red_colorant,
+            profile.green_colorant,
+            profile.blue_colorant,
+        ]
+        .map(|colorant| [colorant.x, colorant.y, colorant.z]);
+        // A profile without a matrix is read as one whose colorants are all nothing.
+        if [red, green, blue].contains(&[0.0; 3]) {
+            return None;
+        }
+        Some(Shaper {
+            adds: [
+                channel(&profile.red_trc, red)?,
+                channel(&profile.green_trc, green)?,
+                channel(&profile.blue_trc, blue)?,
+            ],
+            encoded: (0..=1 << COARSE)
+                .map(|step| encode(f64::from(step) / f64::from(1 << COARSE)))
+                .collect(),
+        })
+    }
+
+    /// Converts pixels of three channels.
+    pub fn convert(&self, from: &[u8], to: &mut [u8]) {
+        const STEP: u32 = FINE - COARSE;
+        let [red, green, blue] = &self.adds;
+        for (from, to) in from.chunks_exact(3).zip(to.chunks_exact_mut(3)) {
+            let (r, g, b) = (
+                &red[usize::from(from[0])],
+                &green[usize::from(from[1])],
+                &blue[usize::from(from[2])],
+            );
+            for (at, value) in to.iter_mut().enumerate() {
+                let light = (r[at] + g[at] + b[at] + (1 << (STEP - 1))) >> STEP;
+                *value = self.encoded[light.clamp(0, 1 << COARSE) as usize];
+            }
+        }
+    }
+}
+
+/// A conversion from grey.
+pub struct Greys([u8; 256]);
+
+impl Greys {
+    /// The conversion of a profile; `None` where it is not one of a single curve.
+    pub fn new(profile: &ColorProfile) -> Option<Greys> {
+        if profile.color_space != DataColorSpace::Gray || !is_of_curves(profile) {
+            return None;
+        }
+        // The curve gives the share of the white's light, and white becomes white.
+        values(profile.gray_trc.as_ref()?).map(|light| Greys(light.map(encode)))
+    }
+
+    /// Converts pixels of three equal channels, as grey is unpacked.
+    pub fn convert(&self, from: &[u8], to: &mut [u8]) {
+        for (from, to) in from.iter().zip(to) {
+            *to = self.0[usize::from(*from)];
+        }
+    }
+}
+
+/// Whether a profile leads to XYZ by curves (and a matrix) alone. One that also has tables means those to be
+/// used (ICC.1:2022, 9.2.1).
+fn is_of_curves(profile: &ColorProfile) -> bool {
+    profile.pcs == DataColorSpace::Xyz
+        && profile.lut_a_to_b_perceptual.is_none()
+        && profile.lut_a_to_b_colorimetric.is_none()
+        && profile.lut_a_to_b_saturation.is_none()
+}
+
+/// The linear light, 0 to 1, of each 8-bit value by a curve; `None` where the curve makes no sense.
+fn values(curve: &ToneReprCurve) -> Option<[f64; 256]> {
+    let each = |light: &dyn Fn(f64) -> f64| {
+        let mut values = [0.0; 256];
+        for (value, encoded) in values.iter_mut().zip(0_u8..) {
+            let light = light(f64::from(encoded) / 255.0);
+            *value = if light.is_nan() {
+                return None;
+            } else {
+                light.clamp(0.0, 1.0)
+            };
+        }
+        Some(values)
+    };
+    match curve {
+        // ICC.1:2022, 10.6: no number is no change, one is an exponent in 256ths, more are samples.
+        ToneReprCurve::Lut(samples) => match samples[..] {
+            [] => each(&|x| x),
+            [exponent] => each(&|x| libm::pow(x, f64::from(exponent) / 256.0)),
+            _ => each(&|x| sampled(samples, x)),
+        },
+        ToneReprCurve::Parametric(numbers) => {
+            let numbers: Vec<f64> = numbers.iter().copied().map(f64::from).collect();
+            each(&parametric(&numbers)?)
+        }
+    }
+}
+
+/// A curve through samples at equal distances, each of 65535, straight between them.
+#[allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    clippy::cast_precision_loss,
+    reason = "a place among at most 40,000 samples"
+)]
+fn sampled(samples: &[u16], x: f64) -> f64 {
+    let place = x * (samples.len() - 1) as f64;
+    let before = (place as usize).min(samples.len() - 2);
+    let share = place - before as f64;
+    let [from, to] = [before, before + 1].map(|at| f64::from(samples[at]));
+    (from + (to - from) * share) / 65535.0
+}
+
+/// The functions of ICC.1:2022, 10.18, table 68, by how many numbers each takes.
+#[allow(clippy::many_single_char_names, reason = "the names of the standard")]
+fn parametric(numbers: &[f64]) -> Option<impl Fn(f64) -> f64 + use<>> {
+    let (g, a, b, c, d, e, f) = match *numbers {
+        [g] => (g, 1.0, 0.0, 0.0, 0.0, 0.0, 0.0),
+        [g, a, b] => (g, a, b, 0.0, -b / a, 0.0, 0.0),
+        [g, a, b, c] => (g, a, b, 0.0, -b / a, c, c),
+        [g, a, b, c, d] => (g, a, b, c, d, 0.0, 0.0),
+        [g, a, b, c, d, e, f] => (g, a, b, c, d, e, f),
+        _ => return None,
+    };
+    Some(move |x: f64| {
+        if x >= d {
+            libm::pow(a * x + b, g) + e
+        } else {
+            c * x + f
+        }
+    })
+}
+
+/// IEC 61966-2-1, 5.2: linear light, 0 to 1, as 8 bits.
+fn encode(light: f64) -> u8 {
+    let value = if light <= 0.003_130_8 {
+        12.92 * light
+    } else {
+        1.055 * libm::pow(light, 1.0 / 2.4) - 0.055
+    };
+    u8::try_from(whole(value, 255)).unwrap_or(u8::MAX)
+}
+
+/// `value`, of which 1 is `one`, as the nearest whole number.
+#[allow(
+    clippy::cast_possible_truncation,
+    reason = "callers keep within the limits"
+)]
+fn whole(value: f64, one: i32) -> i32 {
+    (value * f64::from(one)).round() as i32
+}
+
+#[cfg(test)]
+mod tests {
+    use moxcms::{Layout, TransformOptions};
+
+    use super::*;
+
+    /// Every seventeenth value of each channel: 4096 colours, black, white and the greys among them.
+    fn colours() -> Vec<u8> {
+        let steps = || (0..=255_u8).step_by(17);
+        steps()
+            .flat_map(|r| steps().flat_map(move |g| steps().flat_map(move |b| [r, g, b])))
+            .collect()
+    }
+
+    fn converted(profile: &ColorProfile) -> Vec<u8> {
+        let colours = colours();
+        let mut ours = vec![0; colours.len()];
+        Shaper::new(profile).unwrap().convert(&colours, &mut ours);
+        ours
+    }
+
+    /// The reader `moxcms` as an independent implementation of the same standard. It encodes light in 4096
+    /// steps, which near black are nearly a level wide.
+    #[test]
+    fn a_reference_library_finds_the_same_colours() {
+        for profile in [
+            ColorProfile::new_adobe_rgb(),
+            ColorProfile::new_display_p3(),
+            ColorProfile::new_pro_photo_rgb(),
+            ColorProfile::new_bt2020(),
+            ColorProfile::new_srgb(),
+        ] {
+            // As a file has it: numbers rounded, the profile's own description of its curves alone.
+            let profile = ColorProfile::new_from_slice(&profile.encode().unwrap()).unwrap();
+            let colours = colours();
+            let mut theirs = vec![0; colours.len()];
+            profile
+                .create_transform_8bit(
+                    Layout::Rgb,
+                    &ColorProfile::new_srgb(),
+                    Layout::Rgb,
+                    TransformOptions::default(),
+                )
+                .unwrap()
+                .transform(&colours, &mut theirs)
+                .unwrap();
+            let ours = converted(&profile);
+            for (at, (ours, theirs)) in ours.iter().zip(&theirs).enumerate() {
+                let pixel = at / 3 * 3;
+                assert!(
+                    ours.abs_diff(*theirs) <= 1,
+                    "{:?}: {ours} and {theirs}",
+                    &colours[pixel..pixel + 3]
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn srgb_stays_what_it_is() {
+        assert_eq!(converted(&ColorProfile::new_srgb()), colours());
+    }
+
+    /// Found on x86-64 with and without vector code; every processor must find them.
+    #[test]
+    fn every_processor_finds_the_same_bytes() {
+        let found = [
+            ColorProfile::new_adobe_rgb(),
+            ColorProfile::new_display_p3(),
+            ColorProfile::new_pro_photo_rgb(),
+        ]
+        .map(|profile| blake3::hash(&converted(&profile)).to_hex()[..16].to_owned());
+        assert_eq!(found, ["", "", ""]);
+    }
+
+    #[test]
+    fn curves_follow_the_standard() {
+        let near = |curve: &ToneReprCurve, value: usize, light: f64| {
+            let found = values(curve).unwrap()[value];
+            assert!((found - light).abs() < 1e-6, "{curve:?}: {found}");
+        };
+        near(&ToneReprCurve::Lut(vec![]), 51, 0.2);
+        // 563/256 is the exponent 2.19921875 of Adobe RGB (1998).
+        near(&ToneReprCurve::Lut(vec![563]), 255, 1.0);
+        near(&ToneReprCurve::Lut(vec![512]), 51, 0.04);
+        near(&ToneReprCurve::Lut(vec![0, 0, 65535]), 51, 0.0);
+        near(&ToneReprCurve::Lut(vec![0, 0, 65535]), 204, 0.6);
+        near(&ToneReprCurve::Parametric(vec![2.0]), 51, 0.04);
+        // (x/2 + 1/2)², above -1 everywhere.
+        near(&ToneReprCurve::Parametric(vec![2.0, 0.5, 0.5]), 51, 0.36);
+        near(
+            &ToneReprCurve::Parametric(vec![2.0, 0.5, 0.5, 0.1]),
+            51,
+            0.46,
+        );
+        // Straight below 0.5, then the power.
+        let two_parts = vec![2.0, 1.0, 0.0, 0.25, 0.5];
+        near(&ToneReprCurve::Parametric(two_parts.clone()), 51, 0.05);
+        near(&ToneReprCurve::Parametric(two_parts), 204, 0.64);
+        let raised = vec![2.0, 1.0, 0.0, 0.25, 0.5, 0.125, 0.0625];
+        near(&ToneReprCurve::Parametric(raised.clone()), 51, 0.1125);
+        near(&ToneReprCurve::Parametric(raised), 204, 0.765);
+        assert!(values(&ToneReprCurve::Parametric(vec![1.0, 2.0])).is_none());
+        // The root of a negative number.
+        assert!(values(&ToneReprCurve::Parametric(vec![0.5, -1.0, 0.0, 0.0, 0.0])).is_none());
+    }
+
+    #[test]
+    fn a_profile_of_tables_is_left_to_others() {
+        let mut grey = ColorProfile::new_gray_with_gamma(2.2);
+        assert!(Greys::new(&grey).is_some() && Shaper::new(&grey).is_none());
+        grey.pcs = DataColorSpace::Lab;
+        assert!(Greys::new(&grey).is_none());
+    }
+}
