@@ -12,7 +12,7 @@ use std::fmt::Write as _;
 use keyblock::model::design::Design;
 use keyblock::model::impression::{BlockPrinted, Impression, StateReading};
 use keyblock::model::key::Key;
-use keyblock::model::point::{Point, PointKind, RestsOn, Seen, Shows, Value};
+use keyblock::model::point::{ObservedValue, Point, PointKind, RestsOn, ShownPoints, Value};
 
 /// What one sheet shows.
 #[derive(Clone, Debug)]
@@ -65,8 +65,8 @@ impl Look {
         let mut observed = impression.observed.iter();
         let seen = observed.find(|o| o.point == point.key).map(|o| &o.seen);
         match seen {
-            Some(Seen::NotApplicable) => return None,
-            Some(Seen::OneOf(values)) => {
+            Some(ObservedValue::NotApplicable) => return None,
+            Some(ObservedValue::OneOf(values)) => {
                 if let [only] = values.as_slice() {
                     return Some(only.value.clone());
                 }
@@ -167,7 +167,7 @@ fn first(reading: &StateReading) -> Option<&Key> {
 }
 
 /// One of the values shown at a point: the one that `turn` falls on, counted round and round.
-fn one_of(shows: &Shows, point: &Point, turn: usize) -> Option<Value> {
+fn one_of(shows: &ShownPoints, point: &Point, turn: usize) -> Option<Value> {
     let values = &shows.at(&point.key.value)?.values;
     Some(values.get(turn % values.len().max(1))?.value.clone())
 }

@@ -7,7 +7,7 @@ use serde::{Serialize, Serializer};
 
 use crate::model::design::Design;
 use crate::model::impression::{Identification, Impression};
-use crate::model::point::{Observation, Point, PointKind, Seen, Value};
+use crate::model::point::{Observation, ObservedValue, Point, PointKind, Value};
 use crate::page::phrases::claims;
 use crate::page::phrases::readings;
 use crate::page::phrases::values;

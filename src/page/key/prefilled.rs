@@ -3,7 +3,7 @@
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
-use crate::model::point::{Observation, PointKind, Seen};
+use crate::model::point::{Observation, ObservedValue, PointKind};
 use crate::model::words::ClosedList as _;
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
@@ -27,9 +27,9 @@ pub(crate) fn examined(here: &Here<'_>, design: &Design, impression: &Impression
 fn answer(design: &Design, impression: &Impression, observation: &Observation) -> Option<String> {
     let point = design.point(&observation.point.value)?;
     let (sign, values) = match &observation.seen {
-        Seen::OneOf(values) => ("=", values),
-        Seen::NoneOf(values) => ("!=", values),
-        Seen::NotVisible | Seen::NotApplicable => return None,
+        ObservedValue::OneOf(values) => ("=", values),
+        ObservedValue::NoneOf(values) => ("!=", values),
+        ObservedValue::NotVisible | ObservedValue::NotApplicable => return None,
     };
     let is_measure = matches!(point.kind, PointKind::Measure { .. });
     let is_told = is_printed(impression, point) && !values.is_empty();

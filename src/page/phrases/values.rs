@@ -3,7 +3,7 @@
 use super::enumeration;
 use super::matrices;
 use crate::model::design::Design;
-use crate::model::point::{Point, PointKind, RestsOn, Seen, Value};
+use crate::model::point::{ObservedValue, Point, PointKind, RestsOn, Value};
 use crate::page::setting::book::Here;
 
 /// A value of a point.
@@ -51,7 +51,7 @@ pub(crate) fn answers(here: &Here<'_>, point: &Point) -> String {
 }
 
 /// What was seen.
-pub(crate) fn seen(here: &Here<'_>, point: &Point, seen: &Seen) -> String {
+pub(crate) fn seen(here: &Here<'_>, point: &Point, seen: &ObservedValue) -> String {
     let words = here.words();
     match seen {
         ObservedValue::OneOf(values) => any_of(here, point, values.iter().map(|v| &v.value)),

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use crate::model::design::Design;
 use crate::model::impression::{Identification, Impression, StateReading};
-use crate::model::point::{Observation, Point, Seen, Value};
+use crate::model::point::{Observation, ObservedValue, Point, Value};
 use crate::page::phrases::claims;
 use crate::page::phrases::readings;
 use crate::page::phrases::values;

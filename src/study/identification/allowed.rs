@@ -36,7 +36,7 @@ pub(crate) fn is_same_value(a: &Value, b: &Value) -> bool {
 
 /// What is shown at a point, as values; `None` where nothing is said.
 #[must_use]
-pub(crate) fn shown_values<'a>(shows: &'a Shows, point: &Point) -> Option<Vec<&'a Value>> {
+pub(crate) fn shown_values<'a>(shows: &'a ShownPoints, point: &Point) -> Option<Vec<&'a Value>> {
     shows.at(&point.key.value).map(values_of)
 }
 
@@ -66,7 +66,7 @@ pub fn both<'a>(
 ///
 /// A measure rules out a value more than the point's tolerance away (|x - v| > t).
 #[must_use]
-pub(crate) fn rules_out(point: &Point, seen: &Seen, allowed: &[&Value]) -> bool {
+pub(crate) fn rules_out(point: &Point, seen: &ObservedValue, allowed: &[&Value]) -> bool {
     match seen {
         ObservedValue::NotVisible | ObservedValue::NotApplicable => false,
         ObservedValue::OneOf(values) => !allowed

@@ -30,7 +30,7 @@ use crate::model::design::Design;
 use crate::model::impression::Impression;
 use crate::model::key::Key;
 use crate::model::place::Placed;
-use crate::model::point::{Point, PointKind, Seen, Shows, Value};
+use crate::model::point::{ObservedValue, Point, PointKind, ShownPoints, Value};
 use crate::study::index::ValueAt;
 
 /// The values a point can take.

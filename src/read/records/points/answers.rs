@@ -20,8 +20,8 @@ use crate::read::values;
 use crate::read::values::near::nearest;
 
 /// Reads `shows`.
-pub(crate) fn shows(fields: &mut Fields<'_, '_>, points: &Points) -> Shows {
-    Shows(fields.map("shows", |faults, header, entry| {
+pub(crate) fn shows(fields: &mut Fields<'_, '_>, points: &Points) -> ShownPoints {
+    ShownPoints(fields.map("shows", |faults, header, entry| {
         let place = faults.of(entry.node);
         let point = match points.named(faults, header, entry, "shown") {
             Named::Nothing => return None,

@@ -8,7 +8,7 @@ use crate::model::design::Design;
 use crate::model::impression::{Identification, Impression, StateReading};
 use crate::model::key::Key;
 use crate::model::place::Place;
-use crate::model::point::{Observation, Point, PointKind, RestsOn, Seen, Value};
+use crate::model::point::{Observation, ObservedValue, Point, PointKind, RestsOn, Value};
 use crate::study::census::readings;
 use crate::study::identification::allowed::{is_same_set, is_seen_to_differ};
 use crate::study::identification::identify::is_printed;
