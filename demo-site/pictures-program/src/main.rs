@@ -191,6 +191,15 @@ mod tests {
         jobs::gather(&site(), &all[key], designs::find(key).unwrap())
     }
 
+    /// Two holders name the kind of 7.2 differently; the catalogue's own view stands first.
+    #[test]
+    fn of_a_kind_with_several_views_the_first_is_painted() {
+        let all = designs_of(&site()).unwrap();
+        let design = &all["7"];
+        let look = look::Look::of(design, &design.impressions[&2]);
+        assert_eq!(look.kind(), "working-proof");
+    }
+
     /// Design 26 has a woodcut on card and on wrapping paper, a block left out, a stamp, a recto
     /// and a verso, and is painted in a few seconds.
     #[test]

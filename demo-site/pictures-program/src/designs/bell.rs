@@ -2,7 +2,6 @@
 
 use super::prelude::*;
 use crate::parts::sea::ripples;
-use crate::parts::sky::streak;
 
 pub const ART: Art = Art {
     key: "19",
@@ -11,21 +10,20 @@ pub const ART: Art = Art {
 };
 
 fn bell_cut(_: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let mut f = b.block();
     // Fog thins in long lenses; the sun is a paler round behind it.
-    for (x, y, w, h) in [
+    let streaks = [
         (-10.0, 66.0, 70.0, 22.0),
         (50.0, 74.0, 60.0, 26.0),
         (-14.0, 84.0, 90.0, 24.0),
         (40.0, 91.0, 70.0, 20.0),
         (60.0, 38.0, 50.0, 14.0),
         (-8.0, 30.0, 40.0, 14.0),
-    ] {
-        f.cut(&knifed(&streak(b.at(x, y), b.x(w), h, &mut dice), 2.4, 3));
-    }
+    ];
+    cut_streaks(&mut f, b, &streaks, 2.4, dice);
     let mut k = b.cleared();
-    let timber = |p: Pt, q: Pt, w: f32| bar(&b.line(&[p, q]), w);
+    let timber = |p: Pt, q: Pt, w: f32| b.bar(&[p, q], w);
     let mut beams = vec![
         timber([38.0, 22.0], [33.0, 80.0], 27.0),
         timber([62.0, 22.0], [67.0, 80.0], 27.0),
@@ -54,7 +52,7 @@ fn bell_cut(_: &Look, b: &Bench) -> Cuts {
                 ((m[3] - m[1]) / 9.0) as usize,
                 34.0,
                 0.25,
-                &mut dice,
+                dice,
             )
         } else {
             pecks(
@@ -62,7 +60,7 @@ fn bell_cut(_: &Look, b: &Bench) -> Cuts {
                 ((m[2] - m[0]) / 9.0) as usize,
                 34.0,
                 0.0,
-                &mut dice,
+                dice,
             )
         };
         k.cut_within(beam, |p| p.leave_all(&cuts));
@@ -72,40 +70,34 @@ fn bell_cut(_: &Look, b: &Bench) -> Cuts {
     k.cut(&outline(&roof, 7.0));
     k.leave(&knifed(&roof, 1.2, 4));
     k.cut_all(&pecks(
-        [b.x(32.0), b.y(17.0), b.x(66.0), b.y(22.0)],
+        b.bounds(32.0, 17.0, 66.0, 22.0),
         22,
         40.0,
         0.0,
-        &mut dice,
+        dice,
     ));
-    bell(&mut k, b, &mut dice);
+    bell(&mut k, b, dice);
     for (x, side) in [(72.0, 0.0), (77.0, 0.0)] {
-        k.leave(&bar(&b.line(&[[x, 72.0], [x + 1.5 + side, 101.0]]), 5.4));
+        k.leave(&b.bar(&[[x, 72.0], [x + 1.5 + side, 101.0]], 5.4));
     }
     for i in 0..9 {
         let y = 75.0 + 3.2 * i as f32;
-        k.leave(&bar(
-            &b.line(&[[72.2 + 0.1 * i as f32, y], [77.2 + 0.1 * i as f32, y]]),
+        k.leave(&b.bar(
+            &[[72.2 + 0.1 * i as f32, y], [77.2 + 0.1 * i as f32, y]],
             4.2,
         ));
     }
     perched(&mut k, b.at(46.0, 16.0), b.x(9.0));
-    k.leave_all(&ripples(
-        [0.0, b.y(90.0), b.w, b.h],
-        26,
-        90.0,
-        4.0,
-        &mut dice,
-    ));
+    k.leave_all(&ripples(b.below(90.0), 26, 90.0, 4.0, dice));
     // Another pier head, nearly gone.
     for x in [4.0, 9.0, 14.0] {
         f.leave(&b.line(&[[x, 56.0], [x + 1.6, 56.0], [x + 1.6, 72.0], [x, 72.0]]));
     }
-    Cuts::from([("fog", b.trimmed(f)), ("key", b.trimmed(k))])
+    b.cuts([("fog", f), ("key", k)])
 }
 
 fn bell(k: &mut Plane, b: &Bench, dice: &mut Dice) {
-    let mut body = curve(&b.line(&[
+    let mut body = b.curve(&[
         [38.5, 57.0],
         [40.6, 52.0],
         [41.6, 44.0],
@@ -116,45 +108,40 @@ fn bell(k: &mut Plane, b: &Bench, dice: &mut Dice) {
         [58.4, 44.0],
         [59.4, 52.0],
         [61.5, 57.0],
-    ]));
-    body.extend(curve(&b.line(&[[61.5, 57.0], [50.0, 59.2], [38.5, 57.0]])));
+    ]);
+    body.extend(b.curve(&[[61.5, 57.0], [50.0, 59.2], [38.5, 57.0]]));
     k.cut(&outline(&body, 9.0));
     k.leave(&knifed(&body, 1.0, 3));
-    let glint = curve(&b.line(&[
+    let glint = b.curve(&[
         [42.6, 53.0],
         [43.4, 45.0],
         [46.0, 38.4],
         [48.0, 36.6],
         [46.4, 42.0],
         [45.4, 53.6],
-    ]));
+    ]);
     k.cut_within(&glint, |p| {
         p.leave_all(&pecks(bounds(&glint), 46, 22.0, 0.26, dice));
     });
     for y in [50.4, 52.2] {
         k.cut(&bar(
-            &curve(&b.line(&[[40.6, y], [50.0, y + 1.8], [59.4, y]])),
+            &b.curve(&[[40.6, y], [50.0, y + 1.8], [59.4, y]]),
             3.0,
         ));
     }
-    k.leave(&bar(&b.line(&[[50.0, 26.0], [50.0, 35.0]]), 10.0));
+    k.leave(&b.bar(&[[50.0, 26.0], [50.0, 35.0]], 10.0));
     k.leave(&b.area(45.6, 32.4, 54.4, 34.6));
-    k.leave(&bar(&b.line(&[[50.0, 58.0], [50.0, 61.5]]), 6.0));
+    k.leave(&b.bar(&[[50.0, 58.0], [50.0, 61.5]], 6.0));
     k.leave(&ellipse(b.x(50.0), b.y(62.0), 11.0, 11.0));
     k.leave(&bar(
-        &curve(&b.line(&[[50.0, 62.0], [57.0, 65.0], [64.0, 67.0]])),
+        &b.curve(&[[50.0, 62.0], [57.0, 65.0], [64.0, 67.0]]),
         2.4,
     ));
 }
 
 /// A gull that has folded its wings.
 fn perched(k: &mut Plane, at: Pt, s: f32) {
-    let put = |points: &[Pt]| -> Path {
-        points
-            .iter()
-            .map(|p| [at[0] + p[0] * s, at[1] + p[1] * s])
-            .collect()
-    };
+    let put = |points: &[Pt]| placed(points, at[0], at[1], s);
     let body = blob(&put(&[
         [-0.42, -0.62],
         [-0.30, -0.74],
@@ -168,8 +155,7 @@ fn perched(k: &mut Plane, at: Pt, s: f32) {
         [-0.36, -0.48],
     ]));
     k.cut(&outline(&body, 4.0));
-    k.cut(&body);
-    k.leave(&outline(&body, 3.2));
+    outlined(k, &body, 3.2);
     k.leave(&put(&[[-0.40, -0.60], [-0.58, -0.55], [-0.40, -0.53]]));
     k.leave(&curve(&put(&[
         [-0.05, -0.36],
@@ -184,7 +170,7 @@ fn perched(k: &mut Plane, at: Pt, s: f32) {
 
 fn bell_print(look: &Look) -> Vec<Pass> {
     vec![
-        Pass::new("fog", "fog", ink(0xb5_a9_9b)).charged(evenly(
+        Pass::block("fog", ink(0xb5_a9_9b)).charged(evenly(
             look,
             "fog-tone",
             0.9,
@@ -194,6 +180,6 @@ fn bell_print(look: &Look) -> Vec<Pass> {
                 rest: 0.15,
             },
         )),
-        Pass::new("key", "key", ink(0x3a_3a_3e)).charged(|_| 0.98),
+        Pass::block("key", ink(0x3a_3a_3e)).charged(|_| 0.98),
     ]
 }

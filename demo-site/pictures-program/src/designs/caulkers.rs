@@ -1,6 +1,6 @@
 //! No. 13, the caulkers.
 
-use super::etched::{aquatint, etch, plate_print};
+use super::etched::{aquatint, etch, modelled, plate_print};
 use super::prelude::*;
 use crate::parts::figures::{Pose, figure};
 use crate::parts::lines::{between, bitten, drawn, resin};
@@ -13,17 +13,17 @@ pub const ART: Art = Art {
 };
 
 fn caulkers_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let mut k = b.cleared();
     let mut a = b.cleared();
-    let top = curve(&b.line(&[
+    let top = b.curve(&[
         [-3.0, 4.0],
         [22.0, 10.0],
         [48.0, 12.0],
         [76.0, 7.0],
         [103.0, -4.0],
-    ]));
-    let keel = curve(&b.line(&[
+    ]);
+    let keel = b.curve(&[
         [-3.0, 40.0],
         [18.0, 62.0],
         [42.0, 70.0],
@@ -31,10 +31,10 @@ fn caulkers_cut(look: &Look, b: &Bench) -> Cuts {
         [86.0, 50.0],
         [98.0, 22.0],
         [103.0, -3.0],
-    ]));
+    ]);
     let mut belly = top.clone();
     belly.extend(keel.iter().rev());
-    for line in between(&top, &keel, 22, 3.0, &mut dice) {
+    for line in between(&top, &keel, 22, 3.0, dice) {
         k.leave(&line);
     }
     // Butts of the planks, trenails in pairs.
@@ -46,7 +46,7 @@ fn caulkers_cut(look: &Look, b: &Bench) -> Cuts {
     }
     k.within(&belly, |q| {
         q.leave_all(&stipple(
-            [0.0, 0.0, b.w, b.y(72.0)],
+            b.bounds(0.0, 0.0, 100.0, 72.0),
             180,
             1.5,
             &mut Dice::new(b.seed ^ 9),
@@ -62,7 +62,7 @@ fn caulkers_cut(look: &Look, b: &Bench) -> Cuts {
         )
         .collect();
     k.within(&belly, |q| {
-        tone(q, &under, 3, 6.0, 0.10, &mut dice);
+        tone(q, &under, 3, 6.0, 0.10, dice);
         q.keep(&under);
     });
     let middle: Path = top
@@ -71,7 +71,7 @@ fn caulkers_cut(look: &Look, b: &Bench) -> Cuts {
         .chain(keel.iter().rev().copied())
         .collect();
     k.within(&belly, |q| {
-        tone(q, &middle, 1, 8.0, 0.19, &mut dice);
+        tone(q, &middle, 1, 8.0, 0.19, dice);
         q.keep(&middle);
     });
     let mut hold = Plane::cleared(b.window);
@@ -79,11 +79,11 @@ fn caulkers_cut(look: &Look, b: &Bench) -> Cuts {
     aquatint(&mut hold, &under, 0.62);
     hold.keep(&belly);
     a.add(&hold);
-    k.leave(&bitten(&top, 3.6, &mut dice));
-    k.leave(&bitten(&keel, 5.0, &mut dice));
+    k.leave(&bitten(&top, 3.6, dice));
+    k.leave(&bitten(&keel, 5.0, dice));
     // Ground and far sheds under the hull.
-    let ground = curve(&b.line(&[[-3.0, 86.0], [30.0, 83.0], [60.0, 84.0], [103.0, 82.0]]));
-    k.leave(&bitten(&ground, 2.4, &mut dice));
+    let ground = b.curve(&[[-3.0, 86.0], [30.0, 83.0], [60.0, 84.0], [103.0, 82.0]]);
+    k.leave(&bitten(&ground, 2.4, dice));
     for shed in [
         b.line(&[
             [76.0, 80.0],
@@ -95,10 +95,8 @@ fn caulkers_cut(look: &Look, b: &Bench) -> Cuts {
         b.line(&[[92.0, 80.0], [92.0, 66.0], [102.0, 60.0], [102.0, 80.0]]),
     ] {
         k.cut(&shed);
-        for line in drawn(&shed, 2.0, &mut dice) {
-            k.leave(&line);
-        }
-        tone(&mut k, &shed, 1, 6.0, 0.25, &mut dice);
+        k.leave_all(&drawn(&shed, 2.0, dice));
+        tone(&mut k, &shed, 1, 6.0, 0.25, dice);
         aquatint(&mut a, &shed, 0.24);
     }
     for (foot, head, y) in [
@@ -108,46 +106,34 @@ fn caulkers_cut(look: &Look, b: &Bench) -> Cuts {
         (60.0, 56.0, 69.0),
         (78.0, 70.0, 64.0),
     ] {
-        let prop = bar(&b.line(&[[foot, 88.0], [head, y]]), 13.0);
+        let prop = b.bar(&[[foot, 88.0], [head, y]], 13.0);
         k.cut(&prop);
         a.cut(&prop);
         tone(
             &mut k,
-            &bar(&b.line(&[[foot + 0.5, 88.0], [head + 0.5, y]]), 6.0),
+            &b.bar(&[[foot + 0.5, 88.0], [head + 0.5, y]], 6.0),
             2,
             3.4,
             0.2,
-            &mut dice,
+            dice,
         );
-        for line in drawn(&prop, 2.6, &mut dice) {
-            k.leave(&line);
-        }
+        k.leave_all(&drawn(&prop, 2.6, dice));
         tone(
             &mut k,
             &b.area(foot - 2.6, 87.0, foot + 2.8, 90.0),
             2,
             3.6,
             0.0,
-            &mut dice,
+            dice,
         );
     }
     // The staging and the four at work.
     let plank = b.line(&[[10.0, 76.0], [64.0, 77.5], [64.0, 79.2], [10.0, 77.8]]);
     k.cut(&plank);
-    for line in drawn(&plank, 2.6, &mut dice) {
-        k.leave(&line);
-    }
+    k.leave_all(&drawn(&plank, 2.6, dice));
     for x in [13.0, 30.0, 48.0, 61.0] {
-        k.leave(&bitten(
-            &b.line(&[[x, 77.6], [x - 1.6, 88.0]]),
-            4.2,
-            &mut dice,
-        ));
-        k.leave(&bitten(
-            &b.line(&[[x, 77.6], [x + 1.8, 88.0]]),
-            4.2,
-            &mut dice,
-        ));
+        k.leave(&bitten(&b.line(&[[x, 77.6], [x - 1.6, 88.0]]), 4.2, dice));
+        k.leave(&bitten(&b.line(&[[x, 77.6], [x + 1.8, 88.0]]), 4.2, dice));
     }
     for (x, y, h, pose, face) in [
         (17.0, 76.2, 104.0, Pose::Swinging, 1.0),
@@ -159,26 +145,22 @@ fn caulkers_cut(look: &Look, b: &Bench) -> Cuts {
             a.cut(&outline(&part, 5.0));
             k.cut(&outline(&part, 5.0));
             a.cut(&part);
-            k.cut(&part);
-            tone(&mut k, &part, 3, 3.2, 0.13, &mut dice);
-            for line in drawn(&part, 1.8, &mut dice) {
-                k.leave(&line);
-            }
+            modelled(&mut k, &part, (3, 3.2, 0.13), 1.8, dice);
         }
     }
-    pitch_pot(&mut k, &mut a, b, &mut dice);
+    pitch_pot(&mut k, &mut a, b, dice);
     for i in 0..90 {
         let p = b.at(dice.between(-2.0, 100.0), dice.between(87.0, 100.0));
         k.leave(&bitten(
             &[p, [p[0] + dice.between(10.0, 46.0), p[1] + dice.about(3.0)]],
             1.6,
-            &mut dice,
+            dice,
         ));
         if i % 6 == 0 {
             k.leave(&bitten(
                 &curve(&[p, [p[0] + 7.0, p[1] - 5.0], [p[0] + 16.0, p[1]]]),
                 2.0,
-                &mut dice,
+                dice,
             ));
         }
     }
@@ -201,9 +183,7 @@ fn pitch_pot(k: &mut Plane, a: &mut Plane, b: &Bench, dice: &mut Dice) {
         k.cut(&puff);
         a.cut(&puff);
     }
-    for curl in curls(&plume, 10.0, 44.0, 26, dice) {
-        k.leave(&curl);
-    }
+    k.leave_all(&curls(&plume, 10.0, 44.0, 26, dice));
     let pot = blob(&b.line(&[
         [78.5, 82.5],
         [83.5, 81.2],
@@ -212,11 +192,7 @@ fn pitch_pot(k: &mut Plane, a: &mut Plane, b: &Bench, dice: &mut Dice) {
         [83.5, 90.0],
         [79.0, 87.5],
     ]));
-    k.cut(&pot);
-    tone(k, &pot, 3, 3.0, 0.08, dice);
-    for line in drawn(&pot, 3.0, dice) {
-        k.leave(&line);
-    }
+    modelled(k, &pot, (3, 3.0, 0.08), 3.0, dice);
     for (x0, x1) in [(77.0, 83.5), (90.0, 83.5), (83.5, 83.5)] {
         k.leave(&bitten(&b.line(&[[x0, 94.0], [x1, 74.0]]), 3.2, dice));
     }
@@ -237,10 +213,10 @@ fn pitch_pot(k: &mut Plane, a: &mut Plane, b: &Bench, dice: &mut Dice) {
 
 /// Foul biting: acid that came through the ground, first in spots, then in a patch.
 fn foul(k: &mut Plane, b: &Bench, stage: usize) {
-    let mut dice = Dice::new(b.seed ^ 0xF0);
-    let area = [b.x(86.5), b.y(2.0), b.x(97.5), b.y(11.5)];
+    let dice = &mut Dice::new(b.seed ^ 0xF0);
+    let area = b.bounds(86.5, 2.0, 97.5, 11.5);
     if stage >= 1 {
-        k.leave_all(&stipple(area, 46, 1.9, &mut dice));
+        k.leave_all(&stipple(area, 46, 1.9, dice));
     }
     if stage >= 2 {
         let mut patch = Plane::cleared(k.window);
@@ -257,6 +233,6 @@ fn foul(k: &mut Plane, b: &Bench, stage: usize) {
         patch.weigh(|p| cloud(p[0] / 9.0, p[1] / 9.0, 3, 77) * 1.5);
         resin(&mut patch, b.seed ^ 4);
         k.add(&patch);
-        k.leave_all(&stipple(area, 90, 2.2, &mut dice));
+        k.leave_all(&stipple(area, 90, 2.2, dice));
     }
 }

@@ -3,7 +3,6 @@
 use super::prelude::*;
 use crate::parts::birds::gull;
 use crate::parts::sea::{broken, far, lens, ripples};
-use crate::parts::sky::streak;
 
 pub const ART: Art = Art {
     key: "27",
@@ -12,19 +11,18 @@ pub const ART: Art = Art {
 };
 
 fn channel_cut(_: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let horizon = 40.0;
     let mut s = b.cleared();
     s.leave(&b.area(-2.0, -2.0, 102.0, horizon));
-    for (x, y, w, h) in [
+    let streaks = [
         (-6.0, 30.0, 70.0, 22.0),
         (30.0, 35.0, 76.0, 12.0),
         (44.0, 17.0, 62.0, 24.0),
         (-8.0, 12.0, 46.0, 14.0),
         (10.0, 22.0, 40.0, 8.0),
-    ] {
-        s.cut(&knifed(&streak(b.at(x, y), b.x(w), h, &mut dice), 1.8, 3));
-    }
+    ];
+    cut_streaks(&mut s, b, &streaks, 1.8, dice);
     let birds = [
         (68.0, 12.0, 34.0, 0.8),
         (73.0, 9.0, 26.0, 0.6),
@@ -55,15 +53,9 @@ fn channel_cut(_: &Look, b: &Bench) -> Cuts {
             l * 0.05,
         ));
     }
-    w.cut_all(&far([0.0, b.w], b.y(43.0), &mut dice));
-    w.cut_all(&far([0.0, b.w], b.y(48.0), &mut dice));
-    w.cut_all(&ripples(
-        [0.0, b.y(50.0), b.w, b.h],
-        110,
-        120.0,
-        6.0,
-        &mut dice,
-    ));
+    w.cut_all(&far([0.0, b.w], b.y(43.0), dice));
+    w.cut_all(&far([0.0, b.w], b.y(48.0), dice));
+    w.cut_all(&ripples(b.below(50.0), 110, 120.0, 6.0, dice));
     let mut k = b.cleared();
     k.leave(&b.area(-1.0, horizon - 0.3, 101.0, horizon + 0.4));
     k.leave(&knifed(
@@ -77,41 +69,26 @@ fn channel_cut(_: &Look, b: &Bench) -> Cuts {
         1.0,
         3,
     ));
-    k.leave_all(&far([0.0, b.w], b.y(45.0), &mut dice));
-    k.leave_all(&ripples(
-        [0.0, b.y(46.0), b.w, b.h],
-        90,
-        110.0,
-        4.4,
-        &mut dice,
-    ));
+    k.leave_all(&far([0.0, b.w], b.y(45.0), dice));
+    k.leave_all(&ripples(b.below(46.0), 90, 110.0, 4.4, dice));
     for (p, l) in sweepers {
-        sweeper(&mut k, &mut w, p, l, &mut dice);
+        sweeper(&mut k, &mut w, p, l, dice);
     }
     // Dan buoys, each with its flag, down the swept line to the horizon.
     for i in 0..8 {
         let t = 1.0 - libm::powf(0.66, i as f32);
         let p = b.at(mix(12.0, 34.0, t), mix(88.0, 40.5, t));
         let h = mix(190.0, 9.0, t);
-        dan(&mut k, &mut s, &mut w, p, h, &mut dice);
+        dan(&mut k, &mut s, &mut w, p, h, dice);
     }
     for (x, y, span, lift) in birds {
         k.leave(&outline(&gull(b.at(x, y), span, lift, 0.02), 0.9));
     }
-    Cuts::from([
-        ("sky", b.trimmed(s)),
-        ("sea", b.trimmed(w)),
-        ("key", b.trimmed(k)),
-    ])
+    b.cuts([("sky", s), ("sea", w), ("key", k)])
 }
 
 fn sweeper(k: &mut Plane, w: &mut Plane, at: Pt, l: f32, dice: &mut Dice) {
-    let put = |points: &[Pt]| -> Path {
-        points
-            .iter()
-            .map(|p| [at[0] + p[0] * l, at[1] + p[1] * l])
-            .collect()
-    };
+    let put = |points: &[Pt]| placed(points, at[0], at[1], l);
     let mut side = curve(&put(&[
         [-0.52, -0.10],
         [-0.2, -0.085],
@@ -231,8 +208,7 @@ fn dan(k: &mut Plane, s: &mut Plane, w: &mut Plane, p: Pt, h: f32, dice: &mut Di
     for plane in [&mut *s, &mut *w] {
         plane.cut(&flag);
     }
-    k.cut(&flag);
-    k.leave(&outline(&flag, 0.8 + h * 0.014));
+    outlined(k, &flag, 0.8 + h * 0.014);
     let m = bounds(&flag);
     k.within(&flag, |q| {
         q.leave(&rect(m[0] + (m[2] - m[0]) * 0.5, m[1], m[2], m[3]));
@@ -260,7 +236,7 @@ fn dan(k: &mut Plane, s: &mut Plane, w: &mut Plane, p: Pt, h: f32, dice: &mut Di
 
 fn channel_print(look: &Look) -> Vec<Pass> {
     vec![
-        Pass::new("sky", "sky", ink(0xd0_b6_b2)).charged(evenly(
+        Pass::block("sky", ink(0xd0_b6_b2)).charged(evenly(
             look,
             "sky",
             0.9,
@@ -270,8 +246,7 @@ fn channel_print(look: &Look) -> Vec<Pass> {
                 rest: 0.25,
             },
         )),
-        Pass::new("sea", "sea", ink(0x62_80_98))
-            .charged(|p| mix(0.72, 1.05, step(270.0, 680.0, p[1]))),
-        Pass::new("key", "key", ink(0x22_28_30)).charged(|_| 1.03),
+        Pass::block("sea", ink(0x62_80_98)).charged(|p| mix(0.72, 1.05, step(270.0, 680.0, p[1]))),
+        Pass::block("key", ink(0x22_28_30)).charged(|_| 1.03),
     ]
 }

@@ -1,7 +1,9 @@
 //! No. 14, the cooper's yard.
 
-use super::etched::{etch, plate_print};
+use super::etched::{etch, modelled, plate_print};
 use super::prelude::*;
+use super::shared::{Pavement, pave};
+use crate::parts::boats::mast;
 use crate::parts::harbour::{barrel, barrel_end};
 use crate::parts::houses::tiles;
 use crate::parts::lines::{bitten, drawn};
@@ -14,32 +16,26 @@ pub const ART: Art = Art {
 };
 
 fn cooper_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let mut k = b.cleared();
     // The shed on the right, its mouth dark.
     let shed = b.line(&[[58.0, 78.0], [58.0, 36.0], [102.0, 28.0], [102.0, 86.0]]);
     let roof = b.line(&[[54.0, 37.5], [70.0, 16.0], [102.0, 8.0], [102.0, 29.0]]);
     for shape in [&shed, &roof] {
-        for line in drawn(shape, 3.0, &mut dice) {
-            k.leave(&line);
-        }
+        k.leave_all(&drawn(shape, 3.0, dice));
     }
-    let slates = tiles(bounds(&roof), 11.0, &mut dice);
+    let slates = tiles(bounds(&roof), 11.0, dice);
     k.within(&roof, |p| p.leave_all(&slates));
-    tone(&mut k, &roof, 1, 8.0, 0.22, &mut dice);
+    tone(&mut k, &roof, 1, 8.0, 0.22, dice);
     for i in 0..9 {
         let x = 59.0 + 5.0 * i as f32;
         k.within(&shed, |p| {
-            p.leave(&bitten(
-                &b.line(&[[x, 34.0], [x + 0.2, 86.0]]),
-                2.0,
-                &mut dice,
-            ));
+            p.leave(&bitten(&b.line(&[[x, 34.0], [x + 0.2, 86.0]]), 2.0, dice));
         });
     }
     let mouth = b.line(&[[86.0, 80.0], [86.0, 44.0], [102.0, 42.0], [102.0, 84.0]]);
     k.cut(&mouth);
-    tone(&mut k, &mouth, 3, 4.6, 0.12, &mut dice);
+    tone(&mut k, &mouth, 3, 4.6, 0.12, dice);
     shade(
         &mut k,
         &mouth,
@@ -49,16 +45,12 @@ fn cooper_cut(look: &Look, b: &Bench) -> Cuts {
             width: 2.0,
             stray: 0.6,
         },
-        &mut dice,
+        dice,
     );
     let pane = b.area(63.0, 41.0, 72.0, 48.0);
-    k.cut(&pane);
-    tone(&mut k, &pane, 2, 4.0, 0.1, &mut dice);
-    for line in drawn(&pane, 2.6, &mut dice) {
-        k.leave(&line);
-    }
+    modelled(&mut k, &pane, (2, 4.0, 0.1), 2.6, dice);
     // Beyond: a wall, chimneys, and the mast of something in the basin.
-    for line in drawn(
+    k.leave_all(&drawn(
         &b.line(&[
             [-2.0, 40.0],
             [20.0, 38.0],
@@ -68,42 +60,36 @@ fn cooper_cut(look: &Look, b: &Bench) -> Cuts {
             [-2.0, 62.0],
         ]),
         2.2,
-        &mut dice,
-    ) {
-        k.leave(&line);
-    }
+        dice,
+    ));
     tone(
         &mut k,
         &b.line(&[[-2.0, 40.0], [58.0, 38.0], [58.0, 56.0], [-2.0, 58.0]]),
         1,
         9.0,
         0.02,
-        &mut dice,
+        dice,
     );
-    for line in crate::parts::boats::mast(b.at(44.0, 38.4), b.y(28.0), 4.6, 46.0) {
-        k.leave(&line);
-    }
+    k.leave_all(&mast(b.at(44.0, 38.4), b.y(28.0), 4.6, 46.0));
     for (x, y) in [(10.0, 24.0), (26.0, 28.0)] {
         let stack = b.line(&[[x, 39.0], [x + 0.4, y], [x + 4.0, y], [x + 4.4, 39.0]]);
         k.cut(&stack);
-        for line in drawn(&stack, 2.0, &mut dice) {
-            k.leave(&line);
-        }
+        k.leave_all(&drawn(&stack, 2.0, dice));
         tone(
             &mut k,
             &b.line(&[[x + 2.2, y], [x + 4.0, y], [x + 4.4, 39.0], [x + 2.2, 39.0]]),
             2,
             4.0,
             0.1,
-            &mut dice,
+            dice,
         );
     }
-    fire(&mut k, b, &mut dice);
+    fire(&mut k, b, dice);
     // Lying barrels in a pyramid, then standing ones before them.
     for (row, count, x0) in [(0, 4, 6.0), (1, 3, 12.5), (2, 2, 19.0)] {
         for i in 0..count {
             let at = b.at(x0 + 13.0 * i as f32, 69.0 - 8.6 * row as f32);
-            lying(&mut k, at, b.x(6.4), &mut dice);
+            lying(&mut k, at, b.x(6.4), dice);
         }
     }
     for (x, y, w, h) in [
@@ -111,7 +97,7 @@ fn cooper_cut(look: &Look, b: &Bench) -> Cuts {
         (26.0, 95.0, 17.0, 19.5),
         (72.0, 90.0, 13.0, 15.0),
     ] {
-        standing(&mut k, b.at(x, y), b.x(w), b.y(h), &mut dice);
+        standing(&mut k, b.at(x, y), b.x(w), b.y(h), dice);
     }
     cat(&mut k, b.at(26.0, 75.2), b.x(9.0));
     if look.has_or("hoops", look.state > 0) {
@@ -119,21 +105,19 @@ fn cooper_cut(look: &Look, b: &Bench) -> Cuts {
             let c = b.at(73.0 + 1.5 * i as f32, 60.5 - 0.3 * i as f32);
             let ring = arc(c[0], c[1], b.x(7.6), b.y(9.6), 0.0, 1.01);
             k.cut(&bar(&ring, 5.0));
-            k.leave(&bitten(&ring, 3.4, &mut dice));
+            k.leave(&bitten(&ring, 3.4, dice));
             let inner = arc(c[0], c[1], b.x(7.0), b.y(9.0), 0.0, 1.01);
-            k.leave(&bitten(&inner, 1.6, &mut dice));
+            k.leave(&bitten(&inner, 1.6, dice));
         }
     }
-    cobbled(&mut k, b, &mut dice);
+    cobbled(&mut k, b, dice);
     etch(b, k, look)
 }
 
 fn lying(k: &mut Plane, at: Pt, radius: f32, dice: &mut Dice) {
     let (rim, inner, joints) = barrel_end(at, radius);
     k.cut(&rim);
-    for line in drawn(&rim, 2.6, dice) {
-        k.leave(&line);
-    }
+    k.leave_all(&drawn(&rim, 2.6, dice));
     k.leave(&bitten(&inner, 1.6, dice));
     for joint in &joints {
         k.leave(&bitten(joint, 1.5, dice));
@@ -147,9 +131,7 @@ fn lying(k: &mut Plane, at: Pt, radius: f32, dice: &mut Dice) {
 fn standing(k: &mut Plane, foot: Pt, width: f32, height: f32, dice: &mut Dice) {
     let (body, hoops, staves) = barrel(foot, width, height);
     k.cut(&body);
-    for line in drawn(&body, 3.0, dice) {
-        k.leave(&line);
-    }
+    k.leave_all(&drawn(&body, 3.0, dice));
     for stave in &staves {
         k.leave(&bitten(stave, 1.6, dice));
     }
@@ -173,12 +155,7 @@ fn standing(k: &mut Plane, foot: Pt, width: f32, height: f32, dice: &mut Dice) {
 }
 
 fn cat(k: &mut Plane, at: Pt, s: f32) {
-    let put = |points: &[Pt]| -> Path {
-        points
-            .iter()
-            .map(|p| [at[0] + p[0] * s, at[1] + p[1] * s])
-            .collect()
-    };
+    let put = |points: &[Pt]| placed(points, at[0], at[1], s);
     let body = blob(&put(&[
         [-0.28, 0.0],
         [-0.34, -0.35],
@@ -188,8 +165,7 @@ fn cat(k: &mut Plane, at: Pt, s: f32) {
         [0.24, -0.36],
         [0.32, 0.0],
     ]));
-    k.cut(&outline(&body, 5.0));
-    k.leave(&body);
+    set_off(k, &body, 5.0);
     k.leave(&ellipse(
         at[0] - 0.06 * s,
         at[1] - 0.90 * s,
@@ -223,17 +199,11 @@ fn fire(k: &mut Plane, b: &Bench, dice: &mut Dice) {
         b.at(50.0, 24.0),
         b.at(53.0, 6.0),
     ];
-    for puff in smoke(&plume, 12.0, 62.0, dice) {
-        k.cut(&puff);
-    }
-    for curl in curls(&plume, 14.0, 60.0, 30, dice) {
-        k.leave(&curl);
-    }
+    k.cut_all(&smoke(&plume, 12.0, 62.0, dice));
+    k.leave_all(&curls(&plume, 14.0, 60.0, 30, dice));
     let cresset = b.line(&[[51.0, 70.0], [61.0, 70.0], [59.0, 79.0], [53.0, 79.0]]);
     k.cut(&cresset);
-    for line in drawn(&cresset, 2.8, dice) {
-        k.leave(&line);
-    }
+    k.leave_all(&drawn(&cresset, 2.8, dice));
     for i in 0..5 {
         let t = i as f32 / 4.0;
         k.leave(&bitten(
@@ -258,30 +228,24 @@ fn fire(k: &mut Plane, b: &Bench, dice: &mut Dice) {
 }
 
 fn cobbled(k: &mut Plane, b: &Bench, dice: &mut Dice) {
-    let mut y = 80.0;
-    while y < 101.0 {
-        let t = (y - 80.0) / 21.0;
-        let size = mix(12.0, 34.0, t);
-        let mut x = -dice.roll() * size;
-        while x < b.w {
-            let l = size * dice.between(0.8, 1.25);
-            let seat = [x + l / 2.0, b.y(y)];
-            if dice.chance(0.8) {
-                k.leave(&bitten(
-                    &arc(
-                        seat[0],
-                        seat[1] + size * 0.2,
-                        l * 0.44,
-                        size * 0.26,
-                        0.5,
-                        1.02,
-                    ),
-                    1.7,
-                    dice,
-                ));
-            }
-            x += l;
+    let cobbles = Pavement {
+        top: 80.0,
+        size: [12.0, 34.0],
+        longest: 1.25,
+        gap: [1.2, 2.9],
+    };
+    pave(b, cobbles, dice, |stone, dice| {
+        if dice.chance(0.8) {
+            let ([x, y], size) = (stone.at, stone.size);
+            let edge = arc(
+                x,
+                y + size * 0.2,
+                stone.length * 0.44,
+                size * 0.26,
+                0.5,
+                1.02,
+            );
+            k.leave(&bitten(&edge, 1.7, dice));
         }
-        y += mix(1.2, 2.9, t);
-    }
+    });
 }

@@ -1,12 +1,13 @@
 //! No. 4, the cranes of the old basin.
 
 use super::prelude::*;
+use super::shared::Split;
 use crate::parts::boats::{hull, mast};
 use crate::parts::figures::{Pose, figure};
-use crate::parts::harbour::{crane, hook, stones};
+use crate::parts::harbour::{Crane, crane, hook, stones};
 use crate::parts::houses::row;
 use crate::parts::sea::{broken, ripples};
-use crate::parts::sky::{curls, smoke, streak};
+use crate::parts::sky::{curls, smoke};
 
 pub const ART: Art = Art {
     key: "4",
@@ -15,7 +16,7 @@ pub const ART: Art = Art {
 };
 
 fn cranes_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let cranes = [
         crane(b.at(8.0, 55.0), b.at(20.0, 13.0), b.y(17.0), 15.0),
         crane(b.at(24.0, 58.0), b.at(40.0, 9.0), b.y(29.0), 17.0),
@@ -30,7 +31,7 @@ fn cranes_cut(look: &Look, b: &Bench) -> Cuts {
         b.at(70.0, 18.5),
         b.at(84.0, 17.0),
     ];
-    let smoke = smoke(&plume, 9.0, 40.0, &mut dice);
+    let smoke = smoke(&plume, 9.0, 40.0, dice);
     let barge = knifed(&hull(b.at(10.0, 79.0), b.x(60.0), b.y(8.5), 12.0), 1.2, 3);
     let quay = b.line(&[
         [-1.0, 70.0],
@@ -42,14 +43,13 @@ fn cranes_cut(look: &Look, b: &Bench) -> Cuts {
 
     let mut s = b.cleared();
     s.leave(&b.area(-2.0, -2.0, 102.0, 72.0));
-    for (x, y, w, h) in [
+    let streaks = [
         (-5.0, 22.0, 44.0, 34.0),
         (20.0, 33.0, 60.0, 26.0),
         (60.0, 10.0, 50.0, 26.0),
         (-4.0, 45.0, 50.0, 18.0),
-    ] {
-        s.cut(&knifed(&streak(b.at(x, y), b.x(w), h, &mut dice), 1.8, 3));
-    }
+    ];
+    cut_streaks(&mut s, b, &streaks, 1.8, dice);
     s.leave(&barge);
     if look.has_or("smoke", look.state < 2) {
         s.cut_all(&smoke);
@@ -62,54 +62,46 @@ fn cranes_cut(look: &Look, b: &Bench) -> Cuts {
         b.y(71.0),
         b.y(13.0),
         b.x(13.0),
-        &mut dice,
+        dice,
     ));
     r.leave(&chimney);
     r.cut_all(&pecks(
-        [b.x(61.0), b.y(28.0), b.w, b.y(72.0)],
+        b.bounds(61.0, 28.0, 100.0, 72.0),
         60,
         20.0,
         0.0,
-        &mut dice,
+        dice,
     ));
-    r.leave(&moved(&barge, 0.0, 0.0));
+    r.leave(&barge);
     r.cut(&moved(&barge, 0.0, 34.0));
-    let split_at = |from: f32| -> Path {
-        let line: Path = (0..60)
-            .map(|i| {
-                let t = i as f32 / 59.0;
-                [
-                    b.x(mix(101.0, from, t)),
-                    b.y(50.0) + 3.0 * (smooth(t * 8.0, 0.0, b.seed) - 0.5),
-                ]
-            })
-            .collect();
-        tapered(&line, 3.6, 1.4)
+    let split = |reach: f32| {
+        let split = Split {
+            reach,
+            level: 50.0,
+            sway: 3.0,
+            waves: 8.0,
+            points: 60,
+        };
+        tapered(&split.line(b), 3.6, 1.4)
     };
     match look.stage("split") {
         0 => {}
-        1 => r.cut(&split_at(88.0)),
-        _ => r.cut(&split_at(60.0)),
+        1 => r.cut(&split(88.0)),
+        _ => r.cut(&split(60.0)),
     }
 
     let mut w = b.cleared();
     w.leave(&b.area(-2.0, 72.0, 102.0, 101.0));
-    w.cut_all(&ripples(
-        [0.0, b.y(76.0), b.w, b.h],
-        60,
-        120.0,
-        7.0,
-        &mut dice,
-    ));
+    w.cut_all(&ripples(b.below(76.0), 60, 120.0, 7.0, dice));
     w.cut(&barge);
     w.leave(&b.line(&[[-1.0, 70.5], [101.0, 74.0], [101.0, 76.0], [-1.0, 73.0]]));
 
     let mut k = b.cleared();
     if look.has_or("smoke", look.state < 2) {
-        k.leave_all(&curls(&plume, 9.0, 38.0, 12, &mut dice));
+        k.leave_all(&curls(&plume, 9.0, 38.0, 12, dice));
     }
-    cranes_key(&mut k, look, b, &cranes, &mut dice);
-    brickwork(&mut k, b, &wall, &mut dice);
+    cranes_key(&mut k, look, b, &cranes, dice);
+    brickwork(&mut k, b, &wall, dice);
     k.leave(&outline(&chimney, 2.2));
     shade(
         &mut k,
@@ -120,15 +112,10 @@ fn cranes_cut(look: &Look, b: &Bench) -> Cuts {
             width: 2.0,
             stray: 0.3,
         },
-        &mut dice,
+        dice,
     );
     k.leave(&knifed(&quay, 1.0, 3));
-    k.cut_all(&stones(
-        [0.0, b.y(71.5), b.w, b.y(76.0)],
-        14.0,
-        1.6,
-        &mut dice,
-    ));
+    k.cut_all(&stones(b.bounds(0.0, 71.5, 100.0, 76.0), 14.0, 1.6, dice));
     k.cut(&moved(&barge, 0.0, -4.0));
     k.leave(&outline(&barge, 3.4));
     k.within(&barge, |p| p.leave(&b.area(0.0, 83.2, 100.0, 90.0)));
@@ -136,44 +123,21 @@ fn cranes_cut(look: &Look, b: &Bench) -> Cuts {
     k.cut(&b.area(18.0, 76.4, 20.0, 78.2));
     k.leave_all(&mast(b.at(44.0, 80.5), b.y(13.0), 5.0, 60.0));
     k.leave_all(&figure(b.at(58.0, 80.6), 46.0, Pose::Standing, -1.0));
-    k.leave_all(&broken(
-        b.x(11.0),
-        b.x(69.0),
-        b.y(88.6),
-        b.y(99.5),
-        &mut dice,
-    ));
+    k.leave_all(&broken(b.x(11.0), b.x(69.0), b.y(88.6), b.y(99.5), dice));
     for x in [44.0, 20.0] {
         k.leave_all(&broken(
             b.x(x) - 3.0,
             b.x(x) + 3.0,
             b.y(88.0),
             b.y(99.0),
-            &mut dice,
+            dice,
         ));
     }
-    k.leave_all(&ripples(
-        [0.0, b.y(78.0), b.w, b.h],
-        22,
-        80.0,
-        4.0,
-        &mut dice,
-    ));
-    Cuts::from([
-        ("sky", b.trimmed(s)),
-        ("brick", b.trimmed(r)),
-        ("water", b.trimmed(w)),
-        ("key", b.trimmed(k)),
-    ])
+    k.leave_all(&ripples(b.below(78.0), 22, 80.0, 4.0, dice));
+    b.cuts([("sky", s), ("brick", r), ("water", w), ("key", k)])
 }
 
-fn cranes_key(
-    k: &mut Plane,
-    look: &Look,
-    b: &Bench,
-    cranes: &[crate::parts::harbour::Crane; 3],
-    dice: &mut Dice,
-) {
+fn cranes_key(k: &mut Plane, look: &Look, b: &Bench, cranes: &[Crane; 3], dice: &mut Dice) {
     for (i, c) in cranes.iter().enumerate() {
         for part in &c.body {
             k.leave(&knifed(part, 0.8, 5));
@@ -192,8 +156,7 @@ fn cranes_key(
             let crate_box = rect(at[0] - 40.0, at[1], 80.0, 62.0);
             k.leave(&bar(&[[at[0], at[1] - 16.0], [at[0] - 38.0, at[1]]], 2.4));
             k.leave(&bar(&[[at[0], at[1] - 16.0], [at[0] + 38.0, at[1]]], 2.4));
-            k.cut(&crate_box);
-            k.leave(&outline(&crate_box, 4.0));
+            outlined(k, &crate_box, 4.0);
             for j in 1..5 {
                 let y = at[1] + 12.4 * j as f32;
                 k.leave(&bar(&[[at[0] - 40.0, y], [at[0] + 40.0, y]], 2.0));
@@ -215,18 +178,11 @@ fn cranes_key(
             );
         }
     }
-    k.leave_all(&crate::parts::lines::pecks(
-        [0.0, b.y(66.0), b.x(46.0), b.y(70.0)],
-        24,
-        18.0,
-        0.0,
-        dice,
-    ));
+    k.leave_all(&pecks(b.bounds(0.0, 66.0, 46.0, 70.0), 24, 18.0, 0.0, dice));
 }
 
 fn brickwork(k: &mut Plane, b: &Bench, wall: &Path, dice: &mut Dice) {
-    k.cut(wall);
-    k.leave(&outline(wall, 3.0));
+    outlined(k, wall, 3.0);
     k.leave(&knifed(
         &b.line(&[
             [59.4, 30.2],
@@ -255,8 +211,7 @@ fn brickwork(k: &mut Plane, b: &Bench, wall: &Path, dice: &mut Dice) {
     for (r, y) in [36.0, 48.5, 61.0].into_iter().enumerate() {
         for (c, x) in [66.0, 79.0, 92.0].into_iter().enumerate() {
             let up = (x - 61.0) * 0.09 * (1.0 - r as f32 * 0.42);
-            let mut door =
-                curve(&b.line(&[[x, y - up], [x + 2.9, y - 1.9 - up], [x + 5.8, y - up]]));
+            let mut door = b.curve(&[[x, y - up], [x + 2.9, y - 1.9 - up], [x + 5.8, y - up]]);
             door.extend(b.line(&[[x + 5.8, y + 7.4 - up], [x, y + 7.4 - up]]));
             k.leave(&knifed(&door, 0.7, 3));
             if (r + c) % 2 == 0 {
@@ -278,8 +233,8 @@ fn brickwork(k: &mut Plane, b: &Bench, wall: &Path, dice: &mut Dice) {
             }
         }
     }
-    k.leave(&bar(&b.line(&[[82.0, 24.0], [71.0, 25.2]]), 6.0));
-    k.leave(&bar(&b.line(&[[71.5, 25.0], [71.5, 46.0]]), 1.8));
+    k.leave(&b.bar(&[[82.0, 24.0], [71.0, 25.2]], 6.0));
+    k.leave(&b.bar(&[[71.5, 25.0], [71.5, 46.0]], 1.8));
     shade(
         k,
         &b.line(&[[94.0, 25.0], [101.0, 24.0], [101.0, 74.0], [95.0, 73.4]]),
@@ -295,7 +250,7 @@ fn brickwork(k: &mut Plane, b: &Bench, wall: &Path, dice: &mut Dice) {
 
 fn cranes_print(look: &Look) -> Vec<Pass> {
     vec![
-        Pass::new("sky", "sky", ink(0xe2_c5_84)).charged(graded(
+        Pass::block("sky", ink(0xe2_c5_84)).charged(graded(
             look,
             Fall {
                 from: -60.0,
@@ -303,8 +258,8 @@ fn cranes_print(look: &Look) -> Vec<Pass> {
                 rest: 0.45,
             },
         )),
-        Pass::new("brick", "brick", ink(0xa4_52_3a)),
-        Pass::new("water", "water", ink(0x6f_8a_80)).charged(evenly(
+        Pass::block("brick", ink(0xa4_52_3a)),
+        Pass::block("water", ink(0x6f_8a_80)).charged(evenly(
             look,
             "water",
             0.95,
@@ -314,6 +269,6 @@ fn cranes_print(look: &Look) -> Vec<Pass> {
                 rest: 0.5,
             },
         )),
-        Pass::new("key", "key", ink(0x23_21_22)).charged(|_| 1.04),
+        Pass::block("key", ink(0x23_21_22)).charged(|_| 1.04),
     ]
 }

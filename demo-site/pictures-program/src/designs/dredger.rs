@@ -2,6 +2,8 @@
 
 use super::etched::{aquatint, etch, inked_plate};
 use super::prelude::*;
+use crate::engine::shape::reflected;
+use crate::parts::harbour::crane;
 use crate::parts::lines::{bitten, drawn, resin};
 use crate::parts::sea::ripples;
 
@@ -16,14 +18,14 @@ fn fog_print(look: &Look) -> Vec<Pass> {
 }
 
 fn dredger_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let mut k = b.cleared();
     // Fog: three tones, their edges stopped out in long soft banks.
     let mut a = b.cleared();
     aquatint(&mut a, &b.area(-2.0, -2.0, 102.0, 102.0), 0.13);
     aquatint(
         &mut a,
-        &curve(&b.line(&[
+        &b.curve(&[
             [-4.0, 30.0],
             [16.0, 26.0],
             [40.0, 31.0],
@@ -34,12 +36,12 @@ fn dredger_cut(look: &Look, b: &Bench) -> Cuts {
             [70.0, 73.0],
             [34.0, 69.0],
             [-4.0, 72.0],
-        ])),
+        ]),
         0.24,
     );
     aquatint(
         &mut a,
-        &curve(&b.line(&[
+        &b.curve(&[
             [-4.0, 58.0],
             [20.0, 55.0],
             [50.0, 57.0],
@@ -47,19 +49,19 @@ fn dredger_cut(look: &Look, b: &Bench) -> Cuts {
             [104.0, 57.0],
             [104.0, 104.0],
             [-4.0, 104.0],
-        ])),
+        ]),
         0.36,
     );
     aquatint(
         &mut a,
-        &curve(&b.line(&[
+        &b.curve(&[
             [-4.0, 84.0],
             [26.0, 81.0],
             [60.0, 85.0],
             [104.0, 82.0],
             [104.0, 104.0],
             [-4.0, 104.0],
-        ])),
+        ]),
         0.48,
     );
     let mut bank = a.softened((b.window.scale * 9.0) as usize + 1);
@@ -85,15 +87,15 @@ fn dredger_cut(look: &Look, b: &Bench) -> Cuts {
             [48.4, 54.0],
         ]),
         b.line(&[[33.0, 46.5], [33.6, 31.0], [37.4, 31.0], [38.0, 46.5]]),
-        bar(&b.line(&[[51.5, 33.0], [79.0, 66.0]]), 15.0),
-        bar(&b.line(&[[51.5, 31.5], [66.0, 53.0]]), 2.4),
-        bar(&b.line(&[[51.0, 31.0], [38.0, 47.0]]), 2.2),
-        bar(&b.line(&[[51.0, 31.0], [25.0, 54.0]]), 2.2),
-        bar(
-            &b.line(&[[60.0, 53.0], [60.0, 44.0], [66.0, 44.0], [66.0, 53.0]]),
+        b.bar(&[[51.5, 33.0], [79.0, 66.0]], 15.0),
+        b.bar(&[[51.5, 31.5], [66.0, 53.0]], 2.4),
+        b.bar(&[[51.0, 31.0], [38.0, 47.0]], 2.2),
+        b.bar(&[[51.0, 31.0], [25.0, 54.0]], 2.2),
+        b.bar(
+            &[[60.0, 53.0], [60.0, 44.0], [66.0, 44.0], [66.0, 53.0]],
             3.0,
         ),
-        bar(&b.line(&[[24.0, 54.0], [24.0, 40.0]]), 3.0),
+        b.bar(&[[24.0, 54.0], [24.0, 40.0]], 3.0),
     ];
     let mut dark = b.cleared();
     aquatint(&mut dark, &hull, 0.93);
@@ -136,23 +138,20 @@ fn dredger_cut(look: &Look, b: &Bench) -> Cuts {
         .chain(std::iter::once(&house))
         .chain(&frame[..2])
     {
-        let down = crate::engine::shape::reflected(shape, b.y(64.5), 0.9);
+        let down = reflected(shape, b.y(64.5), 0.9);
         aquatint(&mut mirror, &down, 0.62);
     }
-    let streaks = ripples([0.0, b.y(66.0), b.w, b.y(100.0)], 120, 90.0, 5.0, &mut dice);
+    let streaks = ripples(b.below(66.0), 120, 90.0, 5.0, dice);
     mirror.cut_all(&streaks);
     let mirror = mirror.softened((b.window.scale * 2.0) as usize + 1);
     let mut far = b.cleared();
     if look.has_or("crane", look.state == 0) {
-        for line in
-            crate::parts::harbour::crane(b.at(81.5, 50.0), b.at(87.5, 31.0), b.y(9.0), 7.5).lines
-        {
-            aquatint(&mut far, &line, 0.52);
+        let crane = crane(b.at(81.5, 50.0), b.at(87.5, 31.0), b.y(9.0), 7.5);
+        for line in &crane.lines {
+            aquatint(&mut far, line, 0.52);
         }
-        for part in
-            crate::parts::harbour::crane(b.at(81.5, 50.0), b.at(87.5, 31.0), b.y(9.0), 7.5).body
-        {
-            aquatint(&mut far, &part, 0.48);
+        for part in &crane.body {
+            aquatint(&mut far, part, 0.48);
         }
         aquatint(
             &mut far,
@@ -169,34 +168,20 @@ fn dredger_cut(look: &Look, b: &Bench) -> Cuts {
     resin(&mut bank, b.seed);
     k.add(&bank);
     for part in std::iter::once(&hull).chain(std::iter::once(&house)) {
-        for line in drawn(part, 1.8, &mut dice) {
-            k.leave(&line);
-        }
+        k.leave_all(&drawn(part, 1.8, dice));
     }
     for _ in 0..46 {
         let p = b.at(dice.between(0.0, 90.0), dice.between(67.0, 99.0));
         k.leave(&bitten(
             &[p, [p[0] + dice.between(20.0, 90.0), p[1] + dice.about(1.0)]],
             1.4,
-            &mut dice,
+            dice,
         ));
     }
     if look.has_or("scoring", look.state >= 2) {
-        k.leave(&bitten(
-            &b.line(&[[0.5, 1.0], [99.5, 99.0]]),
-            4.6,
-            &mut dice,
-        ));
-        k.leave(&bitten(
-            &b.line(&[[99.5, 1.5], [0.5, 98.5]]),
-            4.6,
-            &mut dice,
-        ));
-        k.leave(&bitten(
-            &b.line(&[[2.0, 1.0], [99.5, 97.0]]),
-            2.0,
-            &mut dice,
-        ));
+        k.leave(&bitten(&b.line(&[[0.5, 1.0], [99.5, 99.0]]), 4.6, dice));
+        k.leave(&bitten(&b.line(&[[99.5, 1.5], [0.5, 98.5]]), 4.6, dice));
+        k.leave(&bitten(&b.line(&[[2.0, 1.0], [99.5, 97.0]]), 2.0, dice));
     }
     etch(b, k, look)
 }

@@ -1,6 +1,7 @@
 //! What the plates have in common: tones, scratches, and the film left by the wiping hand.
 
 use super::prelude::*;
+use crate::parts::lines::drawn;
 
 /// Brings a shape to a tone, for `parts::lines::resin` to break into grain.
 pub fn aquatint(plane: &mut Plane, shape: &[Pt], depth: f32) {
@@ -9,6 +10,19 @@ pub fn aquatint(plane: &mut Plane, shape: &[Pt], depth: f32) {
     for (a, o) in plane.data.iter_mut().zip(&other.data) {
         *a = a.max(o * depth);
     }
+}
+
+/// Clears a shape, shades it with cross-hatching and draws its outline.
+pub fn modelled(
+    plane: &mut Plane,
+    shape: &[Pt],
+    (depth, gap, turn): (usize, f32, f32),
+    outline: f32,
+    dice: &mut Dice,
+) {
+    plane.cut(shape);
+    tone(plane, shape, depth, gap, turn, dice);
+    plane.leave_all(&drawn(shape, outline, dice));
 }
 
 /// Finishes a plate: the bitten work, trimmed to the image, and the whole surface for its film.

@@ -1,11 +1,11 @@
 //! No. 22, the ice goes out.
 
 use super::prelude::*;
+use super::shared::Split;
 use crate::parts::harbour::stones;
 use crate::parts::houses::{row, spire};
 use crate::parts::land::{floe, thickness};
 use crate::parts::sea::ripples;
-use crate::parts::sky::streak;
 
 pub const ART: Art = Art {
     key: "22",
@@ -14,21 +14,20 @@ pub const ART: Art = Art {
 };
 
 fn floes_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let mut w = b.cleared();
     let mut sh = b.cleared();
     let mut s = b.cleared();
     let mut k = b.cleared();
     s.leave(&b.area(-2.0, -2.0, 102.0, 41.0));
-    for (x, y, wd, h) in [
+    let streaks = [
         (-6.0, 18.0, 52.0, 20.0),
         (36.0, 25.0, 50.0, 14.0),
         (60.0, 11.0, 46.0, 16.0),
         (10.0, 31.0, 44.0, 9.0),
-    ] {
-        s.cut(&knifed(&streak(b.at(x, y), b.x(wd), h, &mut dice), 1.6, 3));
-    }
-    let line = row([-10.0, b.x(74.0)], b.y(41.0), b.y(9.0), b.x(5.4), &mut dice);
+    ];
+    cut_streaks(&mut s, b, &streaks, 1.6, dice);
+    let line = row([-10.0, b.x(74.0)], b.y(41.0), b.y(9.0), b.x(5.4), dice);
     for h in &line {
         sh.leave(h);
         k.leave(&outline(h, 2.0));
@@ -48,14 +47,8 @@ fn floes_cut(look: &Look, b: &Bench) -> Cuts {
     }
     w.leave(&b.area(-2.0, 40.8, 102.0, 101.0));
     k.leave(&b.area(-1.0, 40.6, 80.0, 41.6));
-    w.cut_all(&ripples(
-        [0.0, b.y(43.0), b.w, b.h],
-        40,
-        130.0,
-        4.6,
-        &mut dice,
-    ));
-    piers([&mut k, &mut sh, &mut w], b, &mut dice);
+    w.cut_all(&ripples(b.below(43.0), 40, 130.0, 4.6, dice));
+    piers([&mut k, &mut sh, &mut w], b, dice);
     // Ice: small and crowded far off, then plates that rush to the foot.
     let mut plates: Vec<(f32, f32, f32, f32)> = Vec::new();
     for i in 0..46 {
@@ -86,44 +79,31 @@ fn floes_cut(look: &Look, b: &Bench) -> Cuts {
         (75.0, 97.0, 16.0, 6.4),
     ]);
     for (x, y, rx, ry) in plates {
-        let top = floe(b.at(x, y), b.x(rx), b.y(ry), &mut dice);
+        let top = floe(b.at(x, y), b.x(rx), b.y(ry), dice);
         let thick = 3.0 + b.y(ry) * 0.28;
-        ice(&mut [&mut w, &mut sh, &mut k], &top, thick, &mut dice);
+        ice(&mut [&mut w, &mut sh, &mut k], &top, thick, dice);
     }
     if look.has_or("boat", look.state == 0) {
-        upturned(&mut k, &mut sh, b, &mut dice);
+        upturned(&mut k, &mut sh, b, dice);
     }
     // Spray where plates meet.
-    k.leave_all(&pecks(
-        [0.0, b.y(56.0), b.w, b.h],
-        60,
-        15.0,
-        -0.06,
-        &mut dice,
-    ));
-    let split = |from: f32| -> Path {
-        let line: Path = (0..70)
-            .map(|i| {
-                let t = i as f32 / 69.0;
-                [
-                    b.x(mix(101.0, from, t)),
-                    b.y(88.0) + 5.0 * (smooth(t * 9.0, 0.0, b.seed) - 0.5),
-                ]
-            })
-            .collect();
-        tapered(&line, 4.4, 2.0)
+    k.leave_all(&pecks(b.below(56.0), 60, 15.0, -0.06, dice));
+    let split = |reach: f32| {
+        let split = Split {
+            reach,
+            level: 88.0,
+            sway: 5.0,
+            waves: 9.0,
+            points: 70,
+        };
+        tapered(&split.line(b), 4.4, 2.0)
     };
     match look.stage("split") {
         0 => {}
         1 => w.cut(&split(85.0)),
         _ => w.cut(&split(-1.0)),
     }
-    Cuts::from([
-        ("sky", b.trimmed(s)),
-        ("water", b.trimmed(w)),
-        ("shade", b.trimmed(sh)),
-        ("key", b.trimmed(k)),
-    ])
+    b.cuts([("sky", s), ("water", w), ("shade", sh), ("key", k)])
 }
 
 /// One plate: white on top, blue on its broken side, a dark line under it.
@@ -211,7 +191,7 @@ fn piers(planes: [&mut Plane; 3], b: &Bench, dice: &mut Dice) {
     }
     k.cut(&deck);
     k.leave(&knifed(&deck, 1.0, 3));
-    k.cut(&bar(&b.line(&[[59.0, 35.6], [101.0, 19.6]]), 3.0));
+    k.cut(&b.bar(&[[59.0, 35.6], [101.0, 19.6]], 3.0));
     for i in 0..12 {
         let t = i as f32 / 11.0;
         let p = b.at(mix(59.0, 100.0, t * t), mix(34.0, 17.4, t * t));
@@ -222,40 +202,35 @@ fn piers(planes: [&mut Plane; 3], b: &Bench, dice: &mut Dice) {
 }
 
 fn upturned(k: &mut Plane, sh: &mut Plane, b: &Bench, dice: &mut Dice) {
-    let mut keel = curve(&b.line(&[
+    let mut keel = b.curve(&[
         [36.5, 66.4],
         [38.5, 62.4],
         [43.0, 59.4],
         [48.0, 59.0],
         [52.0, 61.0],
         [54.4, 64.8],
-    ]));
-    keel.extend(curve(&b.line(&[
-        [54.4, 64.8],
-        [50.0, 67.0],
-        [43.0, 68.0],
-        [36.5, 66.4],
-    ])));
+    ]);
+    keel.extend(b.curve(&[[54.4, 64.8], [50.0, 67.0], [43.0, 68.0], [36.5, 66.4]]));
     k.cut(&outline(&keel, 6.0));
     sh.cut(&keel);
     k.leave(&knifed(&keel, 0.8, 3));
     for i in 0..4 {
         let d = 0.9 + 1.5 * i as f32;
-        let strake = curve(&b.line(&[
+        let strake = b.curve(&[
             [38.0 + d * 0.4, 65.4 - d * 0.4],
             [43.0, 61.0 + d],
             [48.0, 60.5 + d],
             [53.0, 64.2],
-        ]));
+        ]);
         k.cut(&bar(&strake, 3.0));
     }
     k.leave(&bar(
-        &curve(&b.line(&[[38.6, 61.8], [43.0, 58.6], [48.0, 58.2], [52.4, 60.4]])),
+        &b.curve(&[[38.6, 61.8], [43.0, 58.6], [48.0, 58.2], [52.4, 60.4]]),
         5.0,
     ));
     sh.leave(&b.line(&[[36.0, 67.0], [55.0, 65.2], [58.0, 67.4], [42.0, 69.8]]));
     k.leave_all(&pecks(
-        [b.x(37.0), b.y(68.0), b.x(57.0), b.y(70.0)],
+        b.bounds(37.0, 68.0, 57.0, 70.0),
         12,
         22.0,
         0.0,
@@ -265,7 +240,7 @@ fn upturned(k: &mut Plane, sh: &mut Plane, b: &Bench, dice: &mut Dice) {
 
 fn floes_print(look: &Look) -> Vec<Pass> {
     vec![
-        Pass::new("sky", "sky", ink(0xdd_a4_9b)).charged(evenly(
+        Pass::block("sky", ink(0xdd_a4_9b)).charged(evenly(
             look,
             "sky",
             0.9,
@@ -275,8 +250,8 @@ fn floes_print(look: &Look) -> Vec<Pass> {
                 rest: 0.3,
             },
         )),
-        Pass::new("shade", "shade", ink(0x8f_ae_c6)),
-        Pass::new("water", "water", ink(0x34_4f_4e)),
-        Pass::new("key", "key", ink(0x1d_24_28)).charged(|_| 1.04),
+        Pass::block("shade", ink(0x8f_ae_c6)),
+        Pass::block("water", ink(0x34_4f_4e)),
+        Pass::block("key", ink(0x1d_24_28)).charged(|_| 1.04),
     ]
 }

@@ -1,14 +1,12 @@
 //! No. 7, "Gant Light, Rising Wind": key, dusk, sea, red and lamp blocks.
 
-use super::{Art, Bench, Cuts};
-use crate::engine::ink::{Pass, body_ink, ink};
-use crate::engine::noise::{Dice, cloud, mix, smooth, step};
-use crate::engine::plane::Plane;
-use crate::engine::shape::{Path, Pt, bar, curve, ellipse, gouged, inside, knifed, rect, tapered};
-use crate::look::Look;
+use super::prelude::*;
+use super::shared::under_sail;
+use crate::engine::ink::body_ink;
+use crate::engine::shape::{inside, placed_xy};
 use crate::parts::birds::gull;
 use crate::parts::boats::{Sailer, cutter, lugger};
-use crate::parts::lines::{Hatch, bounds, outline, pecks, shade};
+use crate::parts::houses::tiles;
 use crate::parts::sea::{Breakers, breakers, broken, far};
 use crate::parts::sky::{streak, wind};
 
@@ -67,11 +65,11 @@ struct Buoy {
 }
 
 fn scene(b: &Bench, look: &Look) -> Scene {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let waves = [
-        breakers([-20.0, 1020.0], b.y(68.0), 92.0, 24.0, &mut dice),
-        breakers([-40.0, 1040.0], b.y(79.5), 165.0, 48.0, &mut dice),
-        breakers([90.0, 1080.0], b.y(94.5), 285.0, 88.0, &mut dice),
+        breakers([-20.0, 1020.0], b.y(68.0), 92.0, 24.0, dice),
+        breakers([-40.0, 1040.0], b.y(79.5), 165.0, 48.0, dice),
+        breakers([90.0, 1080.0], b.y(94.5), 285.0, 88.0, dice),
     ];
     let places: [(Pt, f32, f32, f32); 5] = [
         ([47.0, 24.0], 62.0, 0.9, -0.03),
@@ -164,10 +162,10 @@ fn scene(b: &Bench, look: &Look) -> Scene {
         gallery: vec![
             b.area(75.6, 15.8, 81.4, 17.2),
             b.area(76.0, 13.6, 81.0, 14.0),
-            bar(&b.line(&[[76.1, 13.7], [76.1, 16.0]]), 1.6),
-            bar(&b.line(&[[77.3, 13.7], [77.3, 16.0]]), 1.4),
-            bar(&b.line(&[[79.7, 13.7], [79.7, 16.0]]), 1.4),
-            bar(&b.line(&[[80.9, 13.7], [80.9, 16.0]]), 1.6),
+            b.bar(&[[76.1, 13.7], [76.1, 16.0]], 1.6),
+            b.bar(&[[77.3, 13.7], [77.3, 16.0]], 1.4),
+            b.bar(&[[79.7, 13.7], [79.7, 16.0]], 1.4),
+            b.bar(&[[80.9, 13.7], [80.9, 16.0]], 1.6),
             b.line(&[
                 [76.7, 10.6],
                 [77.5, 8.9],
@@ -175,7 +173,7 @@ fn scene(b: &Bench, look: &Look) -> Scene {
                 [79.5, 8.9],
                 [80.3, 10.6],
             ]),
-            bar(&b.line(&[[78.5, 8.4], [78.5, 6.2]]), 2.4),
+            b.bar(&[[78.5, 8.4], [78.5, 6.2]], 2.4),
         ],
         lantern: b.area(77.2, 10.5, 79.8, 15.9),
         house: b.line(&[[84.2, 43.2], [84.2, 38.0], [94.2, 37.4], [94.2, 41.0]]),
@@ -209,17 +207,17 @@ fn scene(b: &Bench, look: &Look) -> Scene {
 
 fn cut(look: &Look, b: &Bench) -> Cuts {
     let s = scene(b, look);
-    Cuts::from([
-        ("key", b.trimmed(key(&s, b, look))),
-        ("dusk", b.trimmed(dusk(&s, b, look))),
-        ("sea", b.trimmed(sea(&s, b, look))),
-        ("red", b.trimmed(red(&s, b, look))),
-        ("lamp", b.trimmed(lamp(&s, b))),
+    b.cuts([
+        ("key", key(&s, b, look)),
+        ("dusk", dusk(&s, b, look)),
+        ("sea", sea(&s, b, look)),
+        ("red", red(&s, b, look)),
+        ("lamp", lamp(&s, b)),
     ])
 }
 
 fn key(s: &Scene, b: &Bench, look: &Look) -> Plane {
-    let mut dice = Dice::new(b.seed ^ 1);
+    let dice = &mut Dice::new(b.seed ^ 1);
     let mut k = b.cleared();
     for i in 0..17 {
         let y = b.y(4.0 + 2.9 * i as f32 + dice.about(1.2));
@@ -229,7 +227,7 @@ fn key(s: &Scene, b: &Bench, look: &Look) -> Plane {
             dice.between(150.0, 380.0),
             dice.between(3.0, 12.0),
             dice.between(1.1, 2.5),
-            &mut dice,
+            dice,
         ));
     }
     // The sky's lines pass behind everything that stands against it.
@@ -239,14 +237,14 @@ fn key(s: &Scene, b: &Bench, look: &Look) -> Plane {
     for sail in s.cutter.sails.iter().chain(&s.smack.sails).chain(&s.gulls) {
         k.cut(sail);
     }
-    water(&mut k, s, b, &mut dice);
-    rock(&mut k, s, b, &mut dice);
-    lighthouse(&mut k, s, b, &mut dice);
+    water(&mut k, s, b, dice);
+    rock(&mut k, s, b, dice);
+    lighthouse(&mut k, s, b, dice);
     // Surf at the foot of the rocks.
     k.cut(&surf(b));
-    vessel(&mut k, &s.far_boat, 0.7, false);
-    vessel(&mut k, &s.smack, 0.9, true);
-    vessel(&mut k, &s.cutter, 1.5, true);
+    under_sail(&mut k, &s.far_boat, 0.7 * 1.3, None);
+    under_sail(&mut k, &s.smack, 0.9 * 1.3, Some(0.9 * 0.55));
+    under_sail(&mut k, &s.cutter, 1.5 * 1.3, Some(1.5 * 0.55));
     if look.has("buoy") {
         k.cut(&s.buoy.body);
         k.leave_all(&s.buoy.staff);
@@ -260,10 +258,10 @@ fn key(s: &Scene, b: &Bench, look: &Look) -> Plane {
                 width: 1.4,
                 stray: 0.5,
             },
-            &mut dice,
+            dice,
         );
     }
-    jetty(&mut k, s, b, &mut dice);
+    jetty(&mut k, s, b, dice);
     for g in &s.gulls {
         tip(&mut k, g);
     }
@@ -286,20 +284,19 @@ fn tip(k: &mut Plane, gull: &Path) {
 }
 
 fn rock(k: &mut Plane, s: &Scene, b: &Bench, dice: &mut Dice) {
-    k.cut(&s.headland);
-    k.leave(&outline(&s.headland, 3.2));
+    outlined(k, &s.headland, 3.2);
     let strata: Vec<Path> = (0..15)
         .map(|i| {
             let t = i as f32 / 14.0;
             let y = mix(45.5, 73.0, t);
             let x0 = mix(73.0, 62.0, (t * 2.2).min(1.0)) + (t - 0.45).max(0.0) * 16.0;
             gouged(
-                &curve(&b.line(&[
+                &b.curve(&[
                     [x0 + dice.about(1.5), y + 1.0],
                     [x0 + 10.0, y - 0.8 + dice.about(0.6)],
                     [x0 + 20.0, y - 1.5 + dice.about(0.9)],
                     [103.0, y - 2.8 + dice.about(1.0)],
-                ])),
+                ]),
                 dice.between(1.8, 4.6),
             )
         })
@@ -393,8 +390,7 @@ fn rock(k: &mut Plane, s: &Scene, b: &Bench, dice: &mut Dice) {
 }
 
 fn lighthouse(k: &mut Plane, s: &Scene, b: &Bench, dice: &mut Dice) {
-    k.cut(&s.tower);
-    k.leave(&outline(&s.tower, 2.2));
+    outlined(k, &s.tower, 2.2);
     let dark_side = b.line(&[[79.0, 17.0], [80.25, 17.0], [81.0, 44.3], [79.4, 44.4]]);
     k.within(&s.tower, |p| p.leave(&dark_side));
     let between_lines = b.line(&[[78.0, 17.2], [79.2, 17.2], [79.6, 44.3], [78.1, 44.3]]);
@@ -414,12 +410,11 @@ fn lighthouse(k: &mut Plane, s: &Scene, b: &Bench, dice: &mut Dice) {
     k.leave(&b.area(77.75, 38.4, 78.7, 40.4));
     k.leave_all(&s.gallery);
     k.leave(&outline(&s.lantern, 1.8));
-    k.leave(&bar(&b.line(&[[78.5, 10.6], [78.5, 15.8]]), 1.4));
-    k.cut(&s.house);
-    k.leave(&outline(&s.house, 2.0));
+    k.leave(&b.bar(&[[78.5, 10.6], [78.5, 15.8]], 1.4));
+    outlined(k, &s.house, 2.0);
     k.leave(&knifed(&s.roof, 1.0, 4));
     k.cut_within(&s.roof, |p| {
-        p.leave_all(&crate::parts::houses::tiles(bounds(&s.roof), 4.2, dice));
+        p.leave_all(&tiles(bounds(&s.roof), 4.2, dice));
     });
     k.leave(&b.area(86.6, 31.8, 87.8, 34.6));
     k.leave(&b.area(91.4, 31.6, 92.4, 34.3));
@@ -461,7 +456,7 @@ fn water(k: &mut Plane, s: &Scene, b: &Bench, dice: &mut Dice) {
 
 fn surf(b: &Bench) -> Path {
     knifed(
-        &curve(&b.line(&[
+        &b.curve(&[
             [57.0, 61.5],
             [61.0, 61.2],
             [64.0, 63.8],
@@ -478,25 +473,10 @@ fn surf(b: &Bench) -> Path {
             [67.0, 69.8],
             [62.0, 66.0],
             [58.0, 63.4],
-        ])),
+        ]),
         6.0,
         b.seed ^ 12,
     )
-}
-
-fn vessel(k: &mut Plane, boat: &Sailer, line: f32, seams: bool) {
-    for sail in &boat.sails {
-        k.cut(sail);
-        k.leave(&outline(sail, line * 1.3));
-    }
-    if seams {
-        for seam in &boat.seams {
-            k.leave(&bar(seam, line * 0.55));
-        }
-    }
-    k.leave_all(&boat.spars);
-    k.leave(&boat.hull);
-    k.cut(&boat.strake);
 }
 
 fn jetty(k: &mut Plane, s: &Scene, b: &Bench, dice: &mut Dice) {
@@ -517,7 +497,7 @@ fn jetty(k: &mut Plane, s: &Scene, b: &Bench, dice: &mut Dice) {
             .collect();
         k.within(plank, |p| p.leave_all(&grain));
     }
-    k.leave(&bar(&b.line(&[[3.2, 79.8], [25.2, 101.0]]), 7.0));
+    k.leave(&b.bar(&[[3.2, 79.8], [25.2, 101.0]], 7.0));
     k.leave(&tapered(
         &b.line(&[[13.2, 90.2], [13.0, 101.0]]),
         11.0,
@@ -544,32 +524,27 @@ fn jetty(k: &mut Plane, s: &Scene, b: &Bench, dice: &mut Dice) {
     ]));
     for i in 0..4 {
         let y = 80.6 + 1.25 * i as f32;
-        let turn = curve(&b.line(&[[5.8, y], [7.4, y + 0.9], [9.2, y + 0.8], [10.6, y - 0.3]]));
+        let turn = b.curve(&[[5.8, y], [7.4, y + 0.9], [9.2, y + 0.8], [10.6, y - 0.3]]);
         k.cut(&bar(&turn, 6.0));
         k.leave(&bar(&turn, 3.4));
     }
     k.leave(&bar(
-        &curve(&b.line(&[[10.4, 83.0], [13.0, 88.0], [16.4, 90.4]])),
+        &b.curve(&[[10.4, 83.0], [13.0, 88.0], [16.4, 90.4]]),
         3.2,
     ));
 }
 
 fn monogram(k: &mut Plane, b: &Bench) {
     let frame = b.area(91.4, 82.6, 95.8, 89.0);
-    k.cut(&frame);
-    k.leave(&outline(&frame, 2.2));
+    outlined(k, &frame, 2.2);
     let c = b.at(93.6, 85.8);
     for line in crate::engine::script::monogram() {
-        let placed: Path = line
-            .iter()
-            .map(|p| [c[0] + p[0] * 16.0, c[1] + p[1] * 15.0])
-            .collect();
-        k.leave(&bar(&placed, 3.6));
+        k.leave(&bar(&placed_xy(&line, c[0], c[1], 16.0, 15.0), 3.6));
     }
 }
 
 fn dusk(s: &Scene, b: &Bench, look: &Look) -> Plane {
-    let mut dice = Dice::new(b.seed ^ 2);
+    let dice = &mut Dice::new(b.seed ^ 2);
     let mut d = b.cleared();
     d.leave(&rect(-10.0, -10.0, b.w + 20.0, s.horizon + 10.0));
     // Rents in the cloud, low down, where the last light comes through.
@@ -583,7 +558,7 @@ fn dusk(s: &Scene, b: &Bench, look: &Look) -> Plane {
         (82.5, 22.5, 30.0, 6.0),
     ] {
         d.cut(&knifed(
-            &streak(b.at(x, y), b.x(w), h * 2.1, &mut dice),
+            &streak(b.at(x, y), b.x(w), h * 2.1, dice),
             1.6,
             b.seed ^ 8,
         ));
@@ -663,12 +638,12 @@ fn crack(d: &mut Plane, b: &Bench, stage: usize) {
 }
 
 fn sea(s: &Scene, b: &Bench, look: &Look) -> Plane {
-    let mut dice = Dice::new(b.seed ^ 3);
+    let dice = &mut Dice::new(b.seed ^ 3);
     let mut w = b.cleared();
     w.leave(&rect(-10.0, s.horizon, b.w + 20.0, b.h));
-    w.cut_all(&far([0.0, b.x(60.0)], s.horizon + 9.0, &mut dice));
-    w.cut_all(&far([0.0, b.x(60.0)], s.horizon + 21.0, &mut dice));
-    w.cut_all(&far([0.0, b.x(66.0)], s.horizon + 38.0, &mut dice));
+    w.cut_all(&far([0.0, b.x(60.0)], s.horizon + 9.0, dice));
+    w.cut_all(&far([0.0, b.x(60.0)], s.horizon + 21.0, dice));
+    w.cut_all(&far([0.0, b.x(66.0)], s.horizon + 38.0, dice));
     for row in &s.waves {
         w.cut_all(&row.foam);
         w.cut_all(&row.veins);
@@ -678,7 +653,7 @@ fn sea(s: &Scene, b: &Bench, look: &Look) -> Plane {
         190,
         20.0,
         0.0,
-        &mut dice,
+        dice,
     ));
     for row in &s.waves {
         w.leave_all(&row.hollows);
@@ -717,7 +692,7 @@ fn red(s: &Scene, b: &Bench, look: &Look) -> Plane {
 }
 
 fn lamp(s: &Scene, b: &Bench) -> Plane {
-    let mut dice = Dice::new(b.seed ^ 5);
+    let dice = &mut Dice::new(b.seed ^ 5);
     let mut l = b.cleared();
     l.leave(&s.lantern);
     for w in &s.windows {
@@ -730,7 +705,7 @@ fn lamp(s: &Scene, b: &Bench) -> Plane {
         light[0] + 6.0,
         b.y(66.5),
         b.y(80.0),
-        &mut dice,
+        dice,
     ));
     l
 }
@@ -744,7 +719,7 @@ fn print(look: &Look) -> Vec<Pass> {
         "slate" => ink(0x5b_6a_7a),
         _ => ink(0x5d_82_7a),
     };
-    let dusk = Pass::new("dusk", "dusk", dusk_ink).charged(move |p| {
+    let dusk = Pass::block("dusk", dusk_ink).charged(move |p| {
         let y = p[1] / 680.0;
         let base = match sky.as_str() {
             "even" => 0.86,
@@ -759,14 +734,13 @@ fn print(look: &Look) -> Vec<Pass> {
         let ashore = p[0] > 560.0 && inside(&HEADLAND, [p[0] / 10.0, y * 100.0]);
         if ashore || y > 0.68 { 0.95 } else { base }
     });
-    let sea = Pass::new("sea", "sea", sea_ink)
-        .charged(|p| mix(0.62, 1.12, step(0.56, 1.0, p[1] / 680.0)));
+    let sea =
+        Pass::block("sea", sea_ink).charged(|p| mix(0.62, 1.12, step(0.56, 1.0, p[1] / 680.0)));
     vec![
-        Pass::new("key", "key", ink(0x1c_24_3a)).charged(|_| 1.05),
+        Pass::block("key", ink(0x1c_24_3a)).charged(|_| 1.05),
         dusk,
         sea,
-        Pass::new("red", "red", ink(0xc8_3f_28)).from(crate::engine::grain::Surface::Plank, 0.25),
-        Pass::new("lamp", "lamp", body_ink(0xe9_ad_3c))
-            .from(crate::engine::grain::Surface::Plank, 0.2),
+        Pass::block("red", ink(0xc8_3f_28)).from(Surface::Plank, 0.25),
+        Pass::block("lamp", body_ink(0xe9_ad_3c)).from(Surface::Plank, 0.2),
     ]
 }

@@ -4,7 +4,7 @@ use super::prelude::*;
 use crate::parts::boats::mast;
 use crate::parts::figures::{Pose, figure};
 use crate::parts::houses::{row, tiles};
-use crate::parts::sky::{heap, streak};
+use crate::parts::sky::heap;
 
 pub const ART: Art = Art {
     key: "21",
@@ -13,7 +13,7 @@ pub const ART: Art = Art {
 };
 
 fn hail_cut(_: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let sheds = [
         (
             b.line(&[
@@ -47,14 +47,13 @@ fn hail_cut(_: &Look, b: &Bench) -> Cuts {
 
     let mut s = b.cleared();
     s.leave(&b.area(-2.0, -2.0, 102.0, 74.0));
-    for (x, y, w, h) in [
+    let streaks = [
         (26.0, 50.0, 50.0, 26.0),
         (20.0, 40.0, 40.0, 14.0),
         (-6.0, 12.0, 50.0, 16.0),
         (52.0, 8.0, 54.0, 13.0),
-    ] {
-        s.cut(&knifed(&streak(b.at(x, y), b.x(w), h, &mut dice), 2.0, 3));
-    }
+    ];
+    cut_streaks(&mut s, b, &streaks, 2.0, dice);
     s.leave(&b.line(&[
         [-1.0, 84.0],
         [30.0, 78.0],
@@ -85,9 +84,10 @@ fn hail_cut(_: &Look, b: &Bench) -> Cuts {
         ]),
         b.y(24.0),
         66.0,
-        &mut dice,
+        dice,
     );
-    let lines = crate::parts::lines::hatch(
+    shade(
+        &mut k,
         &cloud,
         Hatch {
             turn: 0.02,
@@ -95,30 +95,30 @@ fn hail_cut(_: &Look, b: &Bench) -> Cuts {
             width: 4.0,
             stray: 1.2,
         },
-        &mut dice,
+        dice,
     );
-    k.within(&cloud, |p| p.leave_all(&lines));
     k.leave_all(&row(
         [b.x(28.0), b.x(72.0)],
         b.y(73.0),
         b.y(7.0),
         b.x(5.0),
-        &mut dice,
+        dice,
     ));
     for (x, h) in [(36.0, 24.0), (62.0, 20.0)] {
         k.leave_all(&mast(b.at(x, 73.0), b.y(h), 4.2, 36.0));
     }
     k.leave(&b.area(28.0, 72.4, 72.0, 74.0));
-    frame(&mut k, &mut t, b, &mut dice);
+    frame(&mut k, &mut t, b, dice);
     for (i, (wall, roof)) in sheds.iter().enumerate() {
         k.cut(wall);
         k.cut(roof);
         k.leave(&outline(wall, 3.6));
         k.leave(&outline(roof, 4.4));
-        let rows = tiles(bounds(roof), 11.0, &mut dice);
+        let rows = tiles(bounds(roof), 11.0, dice);
         k.within(roof, |p| p.leave_all(&rows));
         let m = bounds(wall);
-        let boards = crate::parts::lines::hatch(
+        shade(
+            &mut k,
             wall,
             Hatch {
                 turn: 0.25,
@@ -126,9 +126,8 @@ fn hail_cut(_: &Look, b: &Bench) -> Cuts {
                 width: 2.4,
                 stray: 0.5,
             },
-            &mut dice,
+            dice,
         );
-        k.within(wall, |p| p.leave_all(&boards));
         let mouth = if i == 0 {
             b.line(&[[12.0, 84.0], [12.0, 58.0], [27.0, 60.0], [27.0, 81.0]])
         } else {
@@ -140,7 +139,7 @@ fn hail_cut(_: &Look, b: &Bench) -> Cuts {
             16,
             24.0,
             0.25,
-            &mut dice,
+            dice,
         ));
         k.leave(&mouth);
     }
@@ -150,8 +149,7 @@ fn hail_cut(_: &Look, b: &Bench) -> Cuts {
         (80.5, 86.0, 92.0, Pose::Standing, -1.0),
     ] {
         for part in figure(b.at(x, y), h, pose, face) {
-            k.cut(&outline(&part, 3.0));
-            k.leave(&part);
+            set_off(&mut k, &part, 3.0);
         }
     }
     let ways = [
@@ -165,18 +163,9 @@ fn hail_cut(_: &Look, b: &Bench) -> Cuts {
     for i in 0..6 {
         let y = 85.5 + 2.7 * i as f32;
         let half = 12.0 + 1.3 * i as f32;
-        k.leave(&bar(
-            &b.line(&[[50.0 - half, y], [50.0 + half, y + 0.2]]),
-            5.0 + i as f32,
-        ));
+        k.leave(&b.bar(&[[50.0 - half, y], [50.0 + half, y + 0.2]], 5.0 + i as f32));
     }
-    k.leave_all(&pecks(
-        [0.0, b.y(86.0), b.w, b.h],
-        90,
-        22.0,
-        0.01,
-        &mut dice,
-    ));
+    k.leave_all(&pecks(b.below(86.0), 90, 22.0, 0.01, dice));
     // Hail falls on every block alike: it is paper.
     for plane in [&mut s, &mut r, &mut t, &mut k] {
         plane.cut_all(&stones_of_ice);
@@ -188,12 +177,7 @@ fn hail_cut(_: &Look, b: &Bench) -> Cuts {
             k.leave(&outline(&ellipse(m[0], m[1], 4.0, 3.2), 1.6));
         }
     }
-    Cuts::from([
-        ("sky", b.trimmed(s)),
-        ("roof", b.trimmed(r)),
-        ("timber", b.trimmed(t)),
-        ("key", b.trimmed(k)),
-    ])
+    b.cuts([("sky", s), ("roof", r), ("timber", t), ("key", k)])
 }
 
 fn hail_print(look: &Look) -> Vec<Pass> {
@@ -203,7 +187,7 @@ fn hail_print(look: &Look) -> Vec<Pass> {
         0xb4_50_3c
     };
     vec![
-        Pass::new("sky", "sky", ink(0x7b_82_8a)).charged(evenly(
+        Pass::block("sky", ink(0x7b_82_8a)).charged(evenly(
             look,
             "sky",
             0.94,
@@ -213,9 +197,9 @@ fn hail_print(look: &Look) -> Vec<Pass> {
                 rest: 0.3,
             },
         )),
-        Pass::new("timber", "timber", ink(0xb9_8e_60)),
-        Pass::new("roof", "roof", ink(roof)),
-        Pass::new("key", "key", ink(0x23_25_2a)).charged(|_| 1.04),
+        Pass::block("timber", ink(0xb9_8e_60)),
+        Pass::block("roof", ink(roof)),
+        Pass::block("key", ink(0x23_25_2a)).charged(|_| 1.04),
     ]
 }
 
@@ -226,17 +210,16 @@ fn frame(k: &mut Plane, t: &mut Plane, b: &Bench, dice: &mut Dice) {
         let f = i as f32;
         let (spread, top, foot) = (7.0 + 2.9 * f, 42.0 - 0.3 * f + 0.25 * f * f, 85.0 - 1.3 * f);
         for side in [-1.0, 1.0] {
-            let rib = curve(&b.line(&[
+            let rib = b.curve(&[
                 [50.0, foot],
                 [50.0 + side * spread * 0.42, foot - 6.0],
                 [50.0 + side * spread * 0.85, foot - 18.0],
                 [50.0 + side * spread, top + 6.0],
                 [50.0 + side * spread * 0.98, top],
-            ]));
+            ]);
             let body = bar(&rib, 13.0 - f * 0.8);
             k.cut(&outline(&body, 2.5));
-            t.cut(&outline(&body, 3.0));
-            t.leave(&body);
+            set_off(t, &body, 3.0);
             k.leave(&outline(&body, 2.8));
             let dark: Path = rib.iter().map(|p| [p[0] + 3.4, p[1] + 1.5]).collect();
             k.within(&body, |p| p.leave(&bar(&dark, 5.0)));
@@ -246,29 +229,28 @@ fn frame(k: &mut Plane, t: &mut Plane, b: &Bench, dice: &mut Dice) {
         for i in 0..4 {
             let y = 50.0 + 8.0 * i as f32;
             let reach = 25.0 - 1.6 * (i * i) as f32;
-            let band = curve(&b.line(&[
+            let band = b.curve(&[
                 [50.0, y + 2.5],
                 [50.0 + side * reach * 0.5, y + 1.0],
                 [50.0 + side * reach, y - 1.5],
-            ]));
+            ]);
             k.leave(&bar(&band, 3.6));
         }
-        k.leave(&bar(
-            &b.line(&[[50.0 + side * 20.0, 57.0], [50.0 + side * 27.0, 84.0]]),
+        k.leave(&b.bar(
+            &[[50.0 + side * 20.0, 57.0], [50.0 + side * 27.0, 84.0]],
             7.0,
         ));
-        k.leave(&bar(
-            &b.line(&[[50.0 + side * 14.0, 70.0], [50.0 + side * 19.0, 86.0]]),
+        k.leave(&b.bar(
+            &[[50.0 + side * 14.0, 70.0], [50.0 + side * 19.0, 86.0]],
             6.0,
         ));
     }
     let post = bar(&stem, 17.0);
     t.leave(&post);
-    k.cut(&post);
-    k.leave(&outline(&post, 3.4));
-    k.leave(&bar(&b.line(&[[50.5, 86.0], [50.5, 37.0]]), 5.0));
+    outlined(k, &post, 3.4);
+    k.leave(&b.bar(&[[50.5, 86.0], [50.5, 37.0]], 5.0));
     k.cut_all(&pecks(
-        [b.x(40.0), b.y(45.0), b.x(60.0), b.y(84.0)],
+        b.bounds(40.0, 45.0, 60.0, 84.0),
         10,
         15.0,
         0.25,

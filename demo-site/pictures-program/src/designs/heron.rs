@@ -4,7 +4,7 @@ use super::prelude::*;
 use crate::parts::birds::heron;
 use crate::parts::land::reed;
 use crate::parts::sea::{broken, lens, ripples};
-use crate::parts::sky::{disc, streak};
+use crate::parts::sky::disc;
 
 pub const ART: Art = Art {
     key: "17",
@@ -13,7 +13,7 @@ pub const ART: Art = Art {
 };
 
 fn heron_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let bird = heron(b.at(50.0, 82.0), b.y(52.0));
     // Three of the nine reeds were cut away later: the last of the list.
     let stand = [
@@ -29,7 +29,7 @@ fn heron_cut(look: &Look, b: &Bench) -> Cuts {
     ];
     let mut reeds = Vec::new();
     for (i, (x, y, h, lean)) in stand.into_iter().enumerate() {
-        let parts = reed(b.at(x, y), b.y(h), lean, &mut dice);
+        let parts = reed(b.at(x, y), b.y(h), lean, dice);
         if i < look.count("reeds", 9) {
             reeds.extend(parts);
         }
@@ -49,14 +49,13 @@ fn heron_cut(look: &Look, b: &Bench) -> Cuts {
 
     let mut s = b.cleared();
     s.leave(&b.area(-2.0, -2.0, 102.0, 62.0));
-    for (x, y, w, h) in [
+    let streaks = [
         (-8.0, 51.0, 70.0, 22.0),
         (38.0, 46.5, 70.0, 16.0),
         (-6.0, 37.0, 44.0, 12.0),
         (56.0, 33.0, 52.0, 13.0),
-    ] {
-        s.cut(&knifed(&streak(b.at(x, y), b.x(w), h, &mut dice), 1.6, 3));
-    }
+    ];
+    cut_streaks(&mut s, b, &streaks, 1.6, dice);
     if look.has_or("moon", look.state >= 1) {
         s.cut(&knifed(&disc(b.at(77.0, 16.5), b.x(7.2)), 1.6, b.seed));
     }
@@ -76,20 +75,8 @@ fn heron_cut(look: &Look, b: &Bench) -> Cuts {
 
     let mut f = b.cleared();
     f.leave(&b.area(-2.0, 62.0, 102.0, 101.0));
-    f.cut_all(&ripples(
-        [0.0, b.y(64.0), b.w, b.h],
-        46,
-        170.0,
-        7.0,
-        &mut dice,
-    ));
-    f.cut_all(&pecks(
-        [0.0, b.y(80.0), b.w, b.h],
-        260,
-        15.0,
-        0.21,
-        &mut dice,
-    ));
+    f.cut_all(&ripples(b.below(64.0), 46, 170.0, 7.0, dice));
+    f.cut_all(&pecks(b.below(80.0), 260, 15.0, 0.21, dice));
     f.leave(&far_dyke);
     f.cut(&bird.body);
     f.within(&bird.body, |p| p.leave(&wing(&bird.body)));
@@ -127,32 +114,15 @@ fn heron_cut(look: &Look, b: &Bench) -> Cuts {
     k.leave(&b.line(&[[83.0, 61.0], [83.4, 52.0], [84.6, 52.0], [85.0, 61.0]]));
     k.cut(&outline(&bird.body, 7.0));
     k.cut(&bird.body);
-    heron_key(&mut k, &bird, b, &mut dice);
+    heron_key(&mut k, &bird, b, dice);
     for part in &reeds {
         k.leave(&outline(part, 1.3));
         let shadow = moved(part, 2.6, 1.0);
         k.within(part, |p| p.leave(&shadow));
     }
-    k.leave_all(&broken(
-        b.x(45.0),
-        b.x(60.0),
-        b.y(82.8),
-        b.y(94.0),
-        &mut dice,
-    ));
-    k.leave_all(&ripples(
-        [0.0, b.y(66.0), b.w, b.h],
-        34,
-        110.0,
-        4.6,
-        &mut dice,
-    ));
-    Cuts::from([
-        ("sky", b.trimmed(s)),
-        ("frost", b.trimmed(f)),
-        ("reed", b.trimmed(r)),
-        ("key", b.trimmed(k)),
-    ])
+    k.leave_all(&broken(b.x(45.0), b.x(60.0), b.y(82.8), b.y(94.0), dice));
+    k.leave_all(&ripples(b.below(66.0), 34, 110.0, 4.6, dice));
+    b.cuts([("sky", s), ("frost", f), ("reed", r), ("key", k)])
 }
 
 /// The folded wing: the back half of the body.
@@ -176,7 +146,9 @@ fn heron_key(k: &mut Plane, bird: &crate::parts::birds::Heron, b: &Bench, dice: 
     let (w, h) = (m[2] - m[0], m[3] - m[1]);
     // Black at the bend of the wing and in the tail; the throat's dashes; the plume.
     let flank = rect(m[0] + w * 0.34, m[1] + h * 0.70, w * 0.7, h * 0.4);
-    let feathers = crate::parts::lines::hatch(
+    shade_part(
+        k,
+        &bird.body,
         &flank,
         Hatch {
             turn: 0.12,
@@ -186,10 +158,6 @@ fn heron_key(k: &mut Plane, bird: &crate::parts::birds::Heron, b: &Bench, dice: 
         },
         dice,
     );
-    k.within(&bird.body, |p| {
-        p.leave_all(&feathers);
-        p.keep(&flank);
-    });
     for quill in &bird.quills {
         k.within(&bird.body, |p| p.leave(&gouged(&curve(quill), 5.0)));
     }
@@ -236,7 +204,7 @@ fn crack(s: &mut Plane, b: &Bench, stage: usize) {
 
 fn heron_print(look: &Look) -> Vec<Pass> {
     vec![
-        Pass::new("sky", "sky", ink(0x7d_95_ad)).charged(evenly(
+        Pass::block("sky", ink(0x7d_95_ad)).charged(evenly(
             look,
             "sky",
             0.92,
@@ -246,8 +214,8 @@ fn heron_print(look: &Look) -> Vec<Pass> {
                 rest: 0.22,
             },
         )),
-        Pass::new("frost", "frost", ink(0xc3_c7_cc)),
-        Pass::new("reed", "reed", ink(0xc9_95_46)).from(Surface::Plank, 0.3),
-        Pass::new("key", "key", ink(0x24_25_2b)).charged(|_| 1.04),
+        Pass::block("frost", ink(0xc3_c7_cc)),
+        Pass::block("reed", ink(0xc9_95_46)).from(Surface::Plank, 0.3),
+        Pass::block("key", ink(0x24_25_2b)).charged(|_| 1.04),
     ]
 }

@@ -13,7 +13,7 @@ pub const ART: Art = Art {
 };
 
 fn ice_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let mut k = b.block();
     // The sky: gouged level, closer towards the roofs, so that evening pales downwards.
     for i in 0..30 {
@@ -24,7 +24,7 @@ fn ice_cut(look: &Look, b: &Bench) -> Cuts {
             5 + (15.0 * t) as usize,
             70.0 + 60.0 * t,
             0.0,
-            &mut dice,
+            dice,
         ));
     }
     for (x, h, w) in [(14.0, 33.0, 5.0), (22.0, 36.0, 5.6), (31.0, 27.0, 4.4)] {
@@ -35,21 +35,21 @@ fn ice_cut(look: &Look, b: &Bench) -> Cuts {
         b.y(49.0),
         b.y(11.0),
         b.x(9.0),
-        &mut dice,
+        dice,
     ));
     for i in 0..13 {
         let at = b.at(2.0 + 4.3 * i as f32, 45.6 + dice.about(0.6));
         k.cut(&rect(at[0], at[1], 6.0, 9.0));
     }
-    tollhouse(&mut k, b, &mut dice);
+    tollhouse(&mut k, b, dice);
     // Water, then the steps over it, then ice.
     k.leave(&b.area(-2.0, 49.0, 62.0, 101.0));
     k.cut_all(&ripples(
-        [0.0, b.y(50.0), b.x(50.0), b.y(72.0)],
+        b.bounds(0.0, 50.0, 50.0, 72.0),
         46,
         70.0,
         3.6,
-        &mut dice,
+        dice,
     ));
     for i in 0..8 {
         let i = i as f32;
@@ -77,17 +77,11 @@ fn ice_cut(look: &Look, b: &Bench) -> Cuts {
             [101.0, y + 1.9],
             [left - 2.0, y + 3.7],
         ]);
-        let marks = pecks(bounds(&riser), 44, 13.0, 0.26, &mut dice);
+        let marks = pecks(bounds(&riser), 44, 13.0, 0.26, dice);
         k.cut_within(&riser, |p| p.leave_all(&marks));
     }
     k.leave(&b.area(-2.0, 77.0, 102.0, 101.0));
-    k.cut_all(&ripples(
-        [0.0, b.y(76.0), b.w, b.h],
-        60,
-        90.0,
-        3.4,
-        &mut dice,
-    ));
+    k.cut_all(&ripples(b.below(76.0), 60, 90.0, 3.4, dice));
     for (x, y, rx, ry) in [
         (12.0, 63.0, 8.0, 2.4),
         (27.0, 71.0, 9.0, 3.0),
@@ -99,11 +93,7 @@ fn ice_cut(look: &Look, b: &Bench) -> Cuts {
         (14.0, 95.0, 15.0, 4.6),
         (90.0, 94.0, 12.0, 4.4),
     ] {
-        ice_plate(
-            &mut k,
-            &floe(b.at(x, y), b.x(rx), b.y(ry), &mut dice),
-            &mut dice,
-        );
+        ice_plate(&mut k, &floe(b.at(x, y), b.x(rx), b.y(ry), dice), dice);
     }
     match look.stage("corner") {
         0 => {}
@@ -131,7 +121,7 @@ fn ice_cut(look: &Look, b: &Bench) -> Cuts {
             8,
         )),
     }
-    Cuts::from([("block", b.trimmed(k))])
+    b.cuts([("block", k)])
 }
 
 fn ice_plate(k: &mut Plane, plate: &[Pt], dice: &mut Dice) {
@@ -166,7 +156,9 @@ fn tollhouse(k: &mut Plane, b: &Bench, dice: &mut Dice) {
     k.leave(&outline(&house, 9.0));
     k.cut(&knifed(&house, 1.8, b.seed));
     let shadow = b.line(&[[84.0, 4.0], [101.0, 4.0], [101.0, 50.0], [88.0, 50.0]]);
-    let lines = crate::parts::lines::hatch(
+    shade_part(
+        k,
+        &house,
         &shadow,
         Hatch {
             turn: 0.24,
@@ -176,17 +168,7 @@ fn tollhouse(k: &mut Plane, b: &Bench, dice: &mut Dice) {
         },
         dice,
     );
-    k.within(&house, |p| {
-        p.leave_all(&lines);
-        p.keep(&shadow);
-    });
-    let joints = pecks(
-        [b.x(58.0), b.y(10.0), b.x(84.0), b.y(47.0)],
-        26,
-        20.0,
-        0.0,
-        dice,
-    );
+    let joints = pecks(b.bounds(58.0, 10.0, 84.0, 47.0), 26, 20.0, 0.0, dice);
     k.within(&house, |p| p.leave_all(&joints));
     for x in [64.0, 78.0] {
         let (pane, bars) = window(b.x(x), b.y(25.5), b.x(9.0), b.y(9.0));
@@ -196,17 +178,17 @@ fn tollhouse(k: &mut Plane, b: &Bench, dice: &mut Dice) {
     }
     k.leave(&ellipse(b.x(77.0), b.y(16.0), 20.0, 20.0));
     k.cut(&ellipse(b.x(77.0), b.y(16.0), 12.0, 12.0));
-    let mut door = curve(&b.line(&[
+    let mut door = b.curve(&[
         [70.0, 41.5],
         [72.5, 38.5],
         [77.0, 37.2],
         [81.5, 38.5],
         [84.0, 41.5],
-    ]));
+    ]);
     door.extend(b.line(&[[84.0, 50.0], [70.0, 50.0]]));
     k.leave(&door);
     k.cut_all(&pecks(
-        [b.x(71.0), b.y(40.0), b.x(83.0), b.y(49.0)],
+        b.bounds(71.0, 40.0, 83.0, 49.0),
         22,
         24.0,
         0.25,
@@ -214,9 +196,9 @@ fn tollhouse(k: &mut Plane, b: &Bench, dice: &mut Dice) {
     ));
     // The bracket lamp, dark on the pale sky.
     k.cut(&ellipse(b.x(50.5), b.y(31.0), 40.0, 40.0));
-    k.leave(&bar(&b.line(&[[57.0, 27.0], [50.5, 27.5]]), 6.0));
+    k.leave(&b.bar(&[[57.0, 27.0], [50.5, 27.5]], 6.0));
     k.leave(&bar(
-        &curve(&b.line(&[[57.0, 31.0], [54.0, 29.5], [51.5, 27.5]])),
+        &b.curve(&[[57.0, 31.0], [54.0, 29.5], [51.5, 27.5]]),
         4.0,
     ));
     k.leave(&b.line(&[[48.4, 29.4], [52.6, 29.4], [51.8, 34.0], [49.2, 34.0]]));
@@ -226,7 +208,7 @@ fn tollhouse(k: &mut Plane, b: &Bench, dice: &mut Dice) {
 
 fn ice_print(_: &Look) -> Vec<Pass> {
     vec![
-        Pass::new("block", "block", ink(0x1d_2a_44))
+        Pass::block("block", ink(0x1d_2a_44))
             .from(Surface::Lino, 0.5)
             .charged(|_| 1.05),
     ]

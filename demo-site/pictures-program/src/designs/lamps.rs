@@ -14,7 +14,7 @@ pub const ART: Art = Art {
 };
 
 fn lamps_cut(_: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let mut n = b.block();
     for (x, y, s) in [
         (12.0, 8.0, 8.0),
@@ -32,28 +32,16 @@ fn lamps_cut(_: &Look, b: &Bench) -> Cuts {
     ] {
         n.cut(&star(b.at(x, y), s));
     }
-    n.cut_all(&ripples(
-        [0.0, b.y(74.0), b.w, b.h],
-        46,
-        80.0,
-        4.4,
-        &mut dice,
-    ));
+    n.cut_all(&ripples(b.below(74.0), 46, 80.0, 4.4, dice));
     n.cut_all(&pecks(
-        [0.0, b.y(36.0), b.w, b.y(41.0)],
+        b.bounds(0.0, 36.0, 100.0, 41.0),
         40,
         60.0,
         0.0,
-        &mut dice,
+        dice,
     ));
     let mut k = b.cleared();
-    let back = row(
-        [-20.0, b.w + 20.0],
-        b.y(60.0),
-        b.y(20.0),
-        b.x(15.0),
-        &mut dice,
-    );
+    let back = row([-20.0, b.w + 20.0], b.y(60.0), b.y(20.0), b.x(15.0), dice);
     for h in &back {
         k.leave(&outline(h, 2.6));
         shade(
@@ -65,22 +53,16 @@ fn lamps_cut(_: &Look, b: &Bench) -> Cuts {
                 width: 3.4,
                 stray: 0.6,
             },
-            &mut dice,
+            dice,
         );
     }
-    let front = row(
-        [-20.0, b.x(46.0)],
-        b.y(73.0),
-        b.y(30.0),
-        b.x(19.0),
-        &mut dice,
-    );
+    let front = row([-20.0, b.x(46.0)], b.y(73.0), b.y(30.0), b.x(19.0), dice);
     let right = row(
         [b.x(70.0), b.w + 30.0],
         b.y(73.0),
         b.y(38.0),
         b.x(22.0),
-        &mut dice,
+        dice,
     );
     for h in front.iter().chain(&right) {
         k.cut(&outline(h, 5.0));
@@ -91,7 +73,7 @@ fn lamps_cut(_: &Look, b: &Bench) -> Cuts {
         let mut rim = b.cleared();
         rim.leave(h);
         rim.cut(&edge);
-        let strokes = pecks(m, ((m[2] - m[0]) * 0.8) as usize, 15.0, 0.18, &mut dice);
+        let strokes = pecks(m, ((m[2] - m[0]) * 0.8) as usize, 15.0, 0.18, dice);
         let mut cuts = b.cleared();
         cuts.leave_all(&strokes);
         for (a, (r, c)) in k.data.iter_mut().zip(rim.data.iter().zip(&cuts.data)) {
@@ -107,12 +89,7 @@ fn lamps_cut(_: &Look, b: &Bench) -> Cuts {
         1.2,
         3,
     ));
-    k.cut_all(&stones(
-        [0.0, b.y(73.2), b.w, b.y(76.8)],
-        17.0,
-        1.6,
-        &mut dice,
-    ));
+    k.cut_all(&stones(b.bounds(0.0, 73.2, 100.0, 76.8), 17.0, 1.6, dice));
     for (x, y, h) in [(52.0, 73.0, 40.0), (64.0, 72.8, 30.0), (38.0, 78.0, 62.0)] {
         let (post, glass) = lamp(b.at(x, y), b.y(h));
         for part in &post {
@@ -128,44 +105,32 @@ fn lamps_cut(_: &Look, b: &Bench) -> Cuts {
     n.cut(&outline(&barge, 2.0));
     k.leave(&barge);
     k.cut(&bar(
-        &curve(&b.line(&[[45.0, 85.4], [62.0, 86.4], [80.0, 86.4], [96.0, 84.6]])),
+        &b.curve(&[[45.0, 85.4], [62.0, 86.4], [80.0, 86.4], [96.0, 84.6]]),
         2.8,
     ));
     k.leave(&b.area(49.0, 80.4, 60.0, 85.4));
     k.leave(&b.line(&[[62.0, 85.4], [66.0, 82.4], [84.0, 82.4], [88.0, 85.4]]));
     k.leave_all(&mast(b.at(70.0, 84.0), b.y(17.0), 5.0, 50.0));
-    k.leave_all(&broken(
-        b.x(45.0),
-        b.x(96.0),
-        b.y(92.4),
-        b.y(100.0),
-        &mut dice,
-    ));
+    k.leave_all(&broken(b.x(45.0), b.x(96.0), b.y(92.4), b.y(100.0), dice));
     for x in [38.0, 52.0, 10.0] {
         k.leave_all(&broken(
             b.x(x) - 5.0,
             b.x(x) + 6.0,
             b.y(79.0),
             b.y(96.0),
-            &mut dice,
+            dice,
         ));
     }
-    k.leave_all(&ripples(
-        [0.0, b.y(78.0), b.w, b.h],
-        40,
-        70.0,
-        4.4,
-        &mut dice,
-    ));
-    Cuts::from([("night", b.trimmed(n)), ("key", b.trimmed(k))])
+    k.leave_all(&ripples(b.below(78.0), 40, 70.0, 4.4, dice));
+    b.cuts([("night", n), ("key", k)])
 }
 
 fn lamps_print(_: &Look) -> Vec<Pass> {
     vec![
-        Pass::new("night", "night", ink(0x5c_4e_46))
+        Pass::block("night", ink(0x5c_4e_46))
             .from(Surface::Pine, 0.5)
             .charged(|p| mix(1.1, 0.8, step(0.0, 700.0, p[1]))),
-        Pass::new("key", "key", ink(0x1c_1a_1a))
+        Pass::block("key", ink(0x1c_1a_1a))
             .from(Surface::Plank, 0.4)
             .charged(|_| 1.03),
     ]

@@ -10,7 +10,7 @@ pub const ART: Art = Art {
 };
 
 fn lantern_cut(_: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let tower = b.line(&[[36.0, 84.0], [38.5, 36.0], [61.5, 36.0], [64.0, 84.0]]);
     let mut t = b.cleared();
     t.leave(&b.area(0.0, 0.0, 100.0, 100.0));
@@ -20,7 +20,7 @@ fn lantern_cut(_: &Look, b: &Bench) -> Cuts {
     // Sky ruled level, water ruled level: a stiff hand.
     let mut y = 5.0;
     while y < 70.0 {
-        k.leave(&bar(&b.line(&[[3.0, y], [97.0, y]]), 3.0));
+        k.leave(&b.bar(&[[3.0, y], [97.0, y]], 3.0));
         y += 1.55;
     }
     let lantern = b.line(&[
@@ -38,18 +38,14 @@ fn lantern_cut(_: &Look, b: &Bench) -> Cuts {
     ]);
     for shape in [&tower, &lantern] {
         k.cut(&outline(shape, 8.0));
-        k.cut(shape);
-        k.leave(&outline(shape, 6.0));
+        outlined(&mut k, shape, 6.0);
     }
-    let joints = stones(
-        [b.x(34.0), b.y(37.0), b.x(66.0), b.y(84.0)],
-        34.0,
-        3.4,
-        &mut dice,
-    );
+    let joints = stones(b.bounds(34.0, 37.0, 66.0, 84.0), 34.0, 3.4, dice);
     k.within(&tower, |p| p.leave_all(&joints));
     let dark = b.line(&[[55.0, 36.0], [62.0, 36.0], [65.0, 84.0], [55.0, 84.0]]);
-    let lines = crate::parts::lines::hatch(
+    shade_part(
+        &mut k,
+        &tower,
         &dark,
         Hatch {
             turn: 0.0,
@@ -57,16 +53,12 @@ fn lantern_cut(_: &Look, b: &Bench) -> Cuts {
             width: 5.0,
             stray: 0.1,
         },
-        &mut dice,
+        dice,
     );
-    k.within(&tower, |p| {
-        p.leave_all(&lines);
-        p.keep(&dark);
-    });
     k.leave(&b.line(&[[39.5, 20.6], [50.0, 10.0], [60.5, 20.6]]));
-    k.leave(&bar(&b.line(&[[50.0, 10.0], [50.0, 5.4]]), 6.0));
+    k.leave(&b.bar(&[[50.0, 10.0], [50.0, 5.4]], 6.0));
     for x in [45.3, 50.0, 54.7] {
-        k.leave(&bar(&b.line(&[[x, 21.0], [x, 33.0]]), 4.0));
+        k.leave(&b.bar(&[[x, 21.0], [x, 33.0]], 4.0));
     }
     k.leave(&b.area(38.0, 33.4, 62.0, 36.0));
     for y in [45.0, 58.0] {
@@ -85,18 +77,13 @@ fn lantern_cut(_: &Look, b: &Bench) -> Cuts {
     for side in [(3.0, 36.4), (63.8, 97.0)] {
         let mut y = 72.0;
         while y < 84.0 {
-            k.leave(&bar(&b.line(&[[side.0, y], [side.1, y]]), 5.0));
+            k.leave(&b.bar(&[[side.0, y], [side.1, y]], 5.0));
             y += 1.8;
         }
     }
     let quay = b.area(3.0, 83.6, 97.0, 97.0);
     k.cut(&quay);
-    k.leave_all(&stones(
-        [b.x(3.0), b.y(83.6), b.x(97.0), b.y(97.0)],
-        40.0,
-        4.0,
-        &mut dice,
-    ));
+    k.leave_all(&stones(b.bounds(3.0, 83.6, 97.0, 97.0), 40.0, 4.0, dice));
     k.leave(&outline(&quay, 6.0));
     // The heavy border that she never used.
     for edge in [
@@ -107,12 +94,12 @@ fn lantern_cut(_: &Look, b: &Bench) -> Cuts {
     ] {
         k.leave(&edge);
     }
-    Cuts::from([("tone", b.trimmed(t)), ("key", b.trimmed(k))])
+    b.cuts([("tone", t), ("key", k)])
 }
 
 fn lantern_print(_: &Look) -> Vec<Pass> {
     vec![
-        Pass::new("tone", "tone", ink(0xa2_9c_6a)).from(Surface::PlankUpright, 0.4),
-        Pass::new("key", "key", ink(0x22_22_20)).from(Surface::EndGrain, 0.4),
+        Pass::block("tone", ink(0xa2_9c_6a)).from(Surface::PlankUpright, 0.4),
+        Pass::block("key", ink(0x22_22_20)).from(Surface::EndGrain, 0.4),
     ]
 }

@@ -1,6 +1,6 @@
 //! No. 11, the sail loft.
 
-use super::etched::{aquatint, etch, plate_print};
+use super::etched::{aquatint, etch, modelled, plate_print};
 use super::prelude::*;
 use crate::parts::figures::{Pose, figure};
 use crate::parts::lines::{between, bitten, drawn, resin};
@@ -12,7 +12,7 @@ pub const ART: Art = Art {
 };
 
 fn loft_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let mut k = b.cleared();
     let mut a = b.cleared();
     let end = b.at(54.0, 47.0);
@@ -30,7 +30,7 @@ fn loft_cut(look: &Look, b: &Bench) -> Cuts {
         k.leave(&bitten(
             &[foot, [mix(foot[0], end[0], t), b.y(62.0)]],
             1.6,
-            &mut dice,
+            dice,
         ));
     }
     let slope_left = b.line(&[
@@ -48,16 +48,14 @@ fn loft_cut(look: &Look, b: &Bench) -> Cuts {
         [70.0, 40.0],
     ]);
     let skylight = b.line(&[[8.0, 12.0], [24.0, 3.0], [37.0, 18.0], [22.0, 27.0]]);
-    tone(&mut k, &slope_left, 2, 7.5, 0.09, &mut dice);
-    tone(&mut k, &slope_right, 3, 6.4, -0.10, &mut dice);
+    tone(&mut k, &slope_left, 2, 7.5, 0.09, dice);
+    tone(&mut k, &slope_right, 3, 6.4, -0.10, dice);
     aquatint(&mut a, &slope_right, 0.62);
     aquatint(&mut a, &slope_left, 0.40);
     for plane in [&mut k, &mut a] {
         plane.cut(&skylight);
     }
-    for line in drawn(&skylight, 3.6, &mut dice) {
-        k.leave(&line);
-    }
+    k.leave_all(&drawn(&skylight, 3.6, dice));
     for t in [0.33, 0.66] {
         let p = [
             mix(skylight[0][0], skylight[1][0], t),
@@ -67,18 +65,14 @@ fn loft_cut(look: &Look, b: &Bench) -> Cuts {
             mix(skylight[3][0], skylight[2][0], t),
             mix(skylight[3][1], skylight[2][1], t),
         ];
-        k.leave(&bitten(&[p, q], 3.0, &mut dice));
+        k.leave(&bitten(&[p, q], 3.0, dice));
     }
-    for line in drawn(&gable, 2.4, &mut dice) {
-        k.leave(&line);
-    }
-    tone(&mut k, &gable, 1, 6.0, 0.25, &mut dice);
+    k.leave_all(&drawn(&gable, 2.4, dice));
+    tone(&mut k, &gable, 1, 6.0, 0.25, dice);
     let far_window = b.area(50.0, 34.0, 58.0, 44.0);
     k.cut(&far_window);
-    for line in drawn(&far_window, 2.2, &mut dice) {
-        k.leave(&line);
-    }
-    trusses(&mut k, b, &mut dice);
+    k.leave_all(&drawn(&far_window, 2.2, dice));
+    trusses(&mut k, b, dice);
     // Light from the skylight lies in a slant across the room.
     let shaft = b.line(&[[10.0, 14.0], [36.0, 18.0], [64.0, 101.0], [16.0, 101.0]]);
     let floor = b.line(&[
@@ -101,16 +95,16 @@ fn loft_cut(look: &Look, b: &Bench) -> Cuts {
         2,
         8.0,
         0.02,
-        &mut dice,
+        dice,
     );
     aquatint(&mut a, &floor, 0.22);
-    sails(&mut k, &mut a, b, &mut dice);
+    sails(&mut k, &mut a, b, dice);
     let mut light = b.cleared();
     light.tone(&shaft, 0.75);
     for (cell, l) in a.data.iter_mut().zip(&light.data) {
         *cell *= 1.0 - l;
     }
-    bench(&mut k, b, &mut dice);
+    bench(&mut k, b, dice);
     if look.has("aquatint") {
         resin(&mut a, b.seed);
         k.add(&a);
@@ -141,9 +135,7 @@ fn trusses(k: &mut Plane, b: &Bench, dice: &mut Dice) {
         for beam in beams {
             let body = bar(&beam, wide);
             k.cut(&body);
-            for line in drawn(&body, 1.8, dice) {
-                k.leave(&line);
-            }
+            k.leave_all(&drawn(&body, 1.8, dice));
             let under: Path = beam
                 .iter()
                 .map(|p| [p[0] + wide * 0.12, p[1] + wide * 0.25])
@@ -196,9 +188,7 @@ fn sails(k: &mut Plane, a: &mut Plane, b: &Bench, dice: &mut Dice) {
         cloth.extend(right.iter().rev());
         k.cut(&cloth);
         a.cut(&cloth);
-        for line in drawn(&cloth, 2.6, dice) {
-            k.leave(&line);
-        }
+        k.leave_all(&drawn(&cloth, 2.6, dice));
         let folds = between(&left, &right, count, 2.2, dice);
         k.within(&cloth, |p| p.leave_all(&folds));
         // Shade gathers on the side away from the skylight.
@@ -243,12 +233,10 @@ fn bench(k: &mut Plane, b: &Bench, dice: &mut Dice) {
         [12.0, 93.0],
     ]));
     k.cut(&cloth);
-    for line in drawn(&cloth, 2.4, dice) {
-        k.leave(&line);
-    }
+    k.leave_all(&drawn(&cloth, 2.4, dice));
     for i in 0..9 {
         let x = 17.0 + 6.0 * i as f32;
-        let fold = curve(&b.line(&[[x, 86.0], [x + 4.0, 90.0], [x + 1.0, 94.0], [x + 6.0, 98.0]]));
+        let fold = b.curve(&[[x, 86.0], [x + 4.0, 90.0], [x + 1.0, 94.0], [x + 6.0, 98.0]]);
         k.within(&cloth, |p| p.leave(&bitten(&fold, 2.0, dice)));
     }
     for (x, y, h, pose, face) in [
@@ -256,11 +244,7 @@ fn bench(k: &mut Plane, b: &Bench, dice: &mut Dice) {
         (57.0, 88.0, 138.0, Pose::Bent, -1.0),
     ] {
         for part in figure(b.at(x, y), h, pose, face) {
-            k.cut(&part);
-            tone(k, &part, 3, 3.6, 0.12, dice);
-            for line in drawn(&part, 2.0, dice) {
-                k.leave(&line);
-            }
+            modelled(k, &part, (3, 3.6, 0.12), 2.0, dice);
         }
     }
     let seat = b.area(22.0, 88.0, 66.0, 89.6);

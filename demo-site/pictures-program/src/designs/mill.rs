@@ -1,6 +1,6 @@
 //! No. 12, the tide mill.
 
-use super::etched::{aquatint, etch, plate_print, scratch};
+use super::etched::{aquatint, etch, modelled, plate_print, scratch};
 use super::prelude::*;
 use crate::parts::houses::tiles;
 use crate::parts::land::willow;
@@ -14,18 +14,18 @@ pub const ART: Art = Art {
 };
 
 fn mill_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let mut k = b.cleared();
     let mut a = b.cleared();
-    mill(&mut k, &mut a, b, &mut dice);
-    pond(&mut k, &mut a, b, &mut dice);
+    mill(&mut k, &mut a, b, dice);
+    pond(&mut k, &mut a, b, dice);
     if look.has("aquatint") {
         let mut sky = Plane::cleared(b.window);
         for i in 0..5 {
             let y = 3.0 + 7.0 * i as f32;
             aquatint(
                 &mut sky,
-                &curve(&b.line(&[
+                &b.curve(&[
                     [56.0, y],
                     [72.0, y - 2.0],
                     [88.0, y + 1.5],
@@ -34,7 +34,7 @@ fn mill_cut(look: &Look, b: &Bench) -> Cuts {
                     [86.0, y + 7.5],
                     [70.0, y + 4.0],
                     [58.0, y + 6.0],
-                ])),
+                ]),
                 0.46 - 0.06 * i as f32,
             );
         }
@@ -51,7 +51,7 @@ fn mill_cut(look: &Look, b: &Bench) -> Cuts {
         k.add(&a);
     }
     if look.has("heron") {
-        heron_on_post(&mut k, b, &mut dice);
+        heron_on_post(&mut k, b, dice);
     }
     if look.stage("scratch") > 0 {
         scratch(&mut k, b, [6.0, 78.0], [42.0, 74.0], look.stage("scratch"));
@@ -63,9 +63,7 @@ fn heron_on_post(k: &mut Plane, b: &Bench, dice: &mut Dice) {
     let bird = crate::parts::birds::heron(b.at(84.6, 56.4), b.y(10.0));
     k.cut(&outline(&bird.body, 4.0));
     k.cut(&bird.body);
-    for line in drawn(&bird.body, 1.7, dice) {
-        k.leave(&line);
-    }
+    k.leave_all(&drawn(&bird.body, 1.7, dice));
     tone(k, &bird.body, 2, 3.0, 0.1, dice);
     k.leave(&bird.head);
     for leg in &bird.legs {
@@ -92,9 +90,7 @@ fn mill(k: &mut Plane, a: &mut Plane, b: &Bench, dice: &mut Dice) {
         [42.0, 32.0],
     ]);
     for shape in [&wall, &side, &roof, &hoist] {
-        for line in drawn(shape, 2.6, dice) {
-            k.leave(&line);
-        }
+        k.leave_all(&drawn(shape, 2.6, dice));
     }
     // Weatherboards, each with its line of shadow.
     for i in 0..17 {
@@ -131,11 +127,7 @@ fn mill(k: &mut Plane, a: &mut Plane, b: &Bench, dice: &mut Dice) {
         (25.0, 35.0),
     ] {
         let pane = b.area(x, y, x + 2.6, y + 4.6);
-        k.cut(&pane);
-        tone(k, &pane, 3, 2.8, 0.05, dice);
-        for line in drawn(&pane, 1.8, dice) {
-            k.leave(&line);
-        }
+        modelled(k, &pane, (3, 2.8, 0.05), 1.8, dice);
     }
     let door = b.area(43.0, 52.0, 48.0, 63.0);
     k.cut(&door);
@@ -149,9 +141,7 @@ fn mill(k: &mut Plane, a: &mut Plane, b: &Bench, dice: &mut Dice) {
         let x = 18.0 + 4.7 * i as f32;
         let pile = b.area(x, 65.0, x + 1.2, 72.0);
         k.cut(&pile);
-        for line in drawn(&pile, 1.8, dice) {
-            k.leave(&line);
-        }
+        k.leave_all(&drawn(&pile, 1.8, dice));
     }
 }
 
@@ -202,7 +192,7 @@ fn wheel(k: &mut Plane, b: &Bench, dice: &mut Dice) {
     let water = b.line(&[[55.0, 69.0], [72.0, 69.0], [72.0, 74.0], [55.0, 74.0]]);
     k.cut(&water);
     k.leave_all(&ripples(
-        [b.x(54.0), b.y(68.6), b.x(74.0), b.y(74.0)],
+        b.bounds(54.0, 68.6, 74.0, 74.0),
         40,
         46.0,
         2.6,
@@ -212,16 +202,16 @@ fn wheel(k: &mut Plane, b: &Bench, dice: &mut Dice) {
 
 fn pond(k: &mut Plane, a: &mut Plane, b: &Bench, dice: &mut Dice) {
     // The causeway, and willows behind it.
-    let bank = curve(&b.line(&[
+    let bank = b.curve(&[
         [58.0, 66.0],
         [66.0, 66.5],
         [76.0, 65.0],
         [88.0, 64.0],
         [102.0, 62.5],
-    ]));
+    ]);
     k.leave(&bitten(&bank, 3.0, dice));
     k.leave(&bitten(
-        &curve(&b.line(&[[70.0, 70.0], [80.0, 69.0], [90.0, 69.5], [102.0, 68.0]])),
+        &b.curve(&[[70.0, 70.0], [80.0, 69.0], [90.0, 69.5], [102.0, 68.0]]),
         2.4,
         dice,
     ));
@@ -231,7 +221,7 @@ fn pond(k: &mut Plane, a: &mut Plane, b: &Bench, dice: &mut Dice) {
         for line in willow(b.at(x, y), r, 60, dice) {
             k.leave(&bitten(&line, 1.5, dice));
         }
-        let trunk = curve(&b.line(&[[x + 1.0, 65.0], [x, 56.0], [x + 0.8, y]]));
+        let trunk = b.curve(&[[x + 1.0, 65.0], [x, 56.0], [x + 0.8, y]]);
         k.leave(&tapered(&trunk, 10.0, 4.0));
         aquatint(a, &ellipse(b.x(x), b.y(y + 4.0), r * 0.7, r * 0.55), 0.24);
     }
@@ -239,9 +229,7 @@ fn pond(k: &mut Plane, a: &mut Plane, b: &Bench, dice: &mut Dice) {
         let post = b.area(x - 0.7, top, x + 0.9, 70.0);
         k.cut(&post);
         tone(k, &b.area(x + 0.1, top, x + 0.9, 70.0), 2, 2.6, 0.25, dice);
-        for line in drawn(&post, 2.0, dice) {
-            k.leave(&line);
-        }
+        k.leave_all(&drawn(&post, 2.0, dice));
     }
     k.leave(&bitten(&b.line(&[[74.0, 60.5], [86.0, 60.0]]), 4.4, dice));
     k.leave(&bitten(&b.line(&[[74.0, 64.0], [86.0, 63.5]]), 3.6, dice));

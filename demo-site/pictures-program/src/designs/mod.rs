@@ -28,6 +28,7 @@ mod pans;
 mod prelude;
 mod rain;
 mod rope;
+mod shared;
 mod shops;
 mod small_mill;
 mod snow;
@@ -40,7 +41,7 @@ use std::collections::BTreeMap;
 
 use crate::engine::ink::Pass;
 use crate::engine::plane::{Plane, Window};
-use crate::engine::shape::{Path, Pt, knifed, rect};
+use crate::engine::shape::{Path, Pt, bar, curve, knifed, rect};
 use crate::look::Look;
 
 /// The cut surfaces of a design by name.
@@ -165,8 +166,33 @@ impl Bench {
         rect(a[0], a[1], b[0] - a[0], b[1] - a[1])
     }
 
+    /// The box between percents of the image: left, top, right, bottom in design units.
+    pub fn bounds(&self, left: f32, top: f32, right: f32, bottom: f32) -> [f32; 4] {
+        [self.x(left), self.y(top), self.x(right), self.y(bottom)]
+    }
+
+    /// The box over the whole width of the image, from a percent of its height to the foot.
+    pub fn below(&self, top: f32) -> [f32; 4] {
+        self.bounds(0.0, top, 100.0, 100.0)
+    }
+
+    /// A stroke of one width, in design units, along a line in percent.
+    pub fn bar(&self, percent: &[Pt], width: f32) -> Path {
+        bar(&self.line(percent), width)
+    }
+
+    /// A smooth line through points in percent.
+    pub fn curve(&self, percent: &[Pt]) -> Path {
+        curve(&self.line(percent))
+    }
+
+    /// The cut surfaces by name, each trimmed to the block.
+    pub fn cuts<const N: usize>(&self, planes: [(&'static str, Plane); N]) -> Cuts {
+        Cuts::from(planes.map(|(name, plane)| (name, self.trimmed(plane))))
+    }
+
     /// Trims to the block: nothing prints beyond its edges.
-    pub fn trimmed(&self, mut plane: Plane) -> Plane {
+    fn trimmed(&self, mut plane: Plane) -> Plane {
         let block = self.block();
         for (a, b) in plane.data.iter_mut().zip(&block.data) {
             *a *= b;

@@ -5,7 +5,7 @@ use crate::parts::birds::gull;
 use crate::parts::boats::{cutter, dinghy};
 use crate::parts::land::hills;
 use crate::parts::sea::{broken, ripples};
-use crate::parts::sky::{disc, streak};
+use crate::parts::sky::disc;
 
 pub const ART: Art = Art {
     key: "20",
@@ -14,19 +14,13 @@ pub const ART: Art = Art {
 };
 
 fn moonrise_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let moon = b.at(73.0, 37.0);
     let radius = b.y(6.6);
     let horizon = 47.5;
-    let shore = hills(
-        [-20.0, b.w + 20.0],
-        b.y(horizon + 0.6),
-        b.y(5.0),
-        9,
-        &mut dice,
-    );
+    let shore = hills([-20.0, b.w + 20.0], b.y(horizon + 0.6), b.y(5.0), 9, dice);
     // Channels winding towards the light.
-    let channel = |points: &[Pt], from: f32, to: f32| tapered(&curve(&b.line(points)), from, to);
+    let channel = |points: &[Pt], from: f32, to: f32| tapered(&b.curve(points), from, to);
     let channels = [
         channel(
             &[
@@ -79,15 +73,14 @@ fn moonrise_cut(look: &Look, b: &Bench) -> Cuts {
     let mut s = b.cleared();
     s.leave(&b.area(-2.0, -2.0, 102.0, horizon + 0.6));
     s.cut(&knifed(&disc(moon, radius), 1.2, 3));
-    for (x, y, w, h) in [
+    let streaks = [
         (52.0, 42.4, 54.0, 13.0),
         (80.0, 34.0, 30.0, 8.0),
         (-6.0, 40.0, 52.0, 12.0),
         (34.0, 31.0, 30.0, 8.0),
         (4.0, 20.0, 44.0, 10.0),
-    ] {
-        s.cut(&knifed(&streak(b.at(x, y), b.x(w), h, &mut dice), 1.4, 3));
-    }
+    ];
+    cut_streaks(&mut s, b, &streaks, 1.4, dice);
     s.leave(&shore);
 
     let mut m = b.cleared();
@@ -95,13 +88,7 @@ fn moonrise_cut(look: &Look, b: &Bench) -> Cuts {
     for c in &channels {
         m.cut(&knifed(c, 3.0, b.seed));
     }
-    m.cut_all(&pecks(
-        [0.0, b.y(56.0), b.w, b.h],
-        130,
-        44.0,
-        0.0,
-        &mut dice,
-    ));
+    m.cut_all(&pecks(b.below(56.0), 130, 44.0, 0.0, dice));
     for smack in &smacks {
         m.leave(&smack.hull);
     }
@@ -114,22 +101,16 @@ fn moonrise_cut(look: &Look, b: &Bench) -> Cuts {
         moon[0] - 2.0,
         b.y(50.0),
         b.y(64.0),
-        &mut dice,
+        dice,
     ));
     for c in &channels[..2] {
         let bx = bounds(c);
-        let glints = ripples([bx[0], bx[1], bx[2], bx[3]], 36, 70.0, 5.0, &mut dice);
+        let glints = ripples([bx[0], bx[1], bx[2], bx[3]], 36, 70.0, 5.0, dice);
         w.cut_within(c, |p| p.leave_all(&glints));
     }
     let mut l = b.cleared();
     l.leave(&knifed(&disc(moon, radius), 1.2, 3));
-    let path = broken(
-        moon[0] - 30.0,
-        moon[0] + 4.0,
-        b.y(49.0),
-        b.y(66.0),
-        &mut dice,
-    );
+    let path = broken(moon[0] - 30.0, moon[0] + 4.0, b.y(49.0), b.y(66.0), dice);
     for c in &channels {
         l.within(c, |p| p.leave_all(&path));
     }
@@ -147,7 +128,7 @@ fn moonrise_cut(look: &Look, b: &Bench) -> Cuts {
             width: 2.6,
             stray: 0.6,
         },
-        &mut dice,
+        dice,
     );
     k.leave(&b.area(-1.0, horizon - 0.1, 101.0, horizon + 0.9));
     for c in &channels[..3] {
@@ -180,7 +161,7 @@ fn moonrise_cut(look: &Look, b: &Bench) -> Cuts {
             mm[2] - 20.0,
             mm[3] + 12.0,
             mm[3] + 52.0,
-            &mut dice,
+            dice,
         ));
     }
     for i in 0..15 {
@@ -204,7 +185,7 @@ fn moonrise_cut(look: &Look, b: &Bench) -> Cuts {
             mix(4.0, 1.0, t),
         ));
     }
-    k.leave_all(&pecks([0.0, b.y(66.0), b.w, b.h], 80, 60.0, 0.0, &mut dice));
+    k.leave_all(&pecks(b.below(66.0), 80, 60.0, 0.0, dice));
     if look.has_or("dinghy", look.state == 0) {
         for plane in [&mut m, &mut w, &mut k, &mut l] {
             plane.cut(&outline(&boat, 5.0));
@@ -215,33 +196,27 @@ fn moonrise_cut(look: &Look, b: &Bench) -> Cuts {
         m.leave(&inside);
         k.leave_all(&thwarts);
         k.cut_all(&pecks(
-            [b.x(71.0), b.y(80.6), b.x(83.0), b.y(82.6)],
+            b.bounds(71.0, 80.6, 83.0, 82.6),
             12,
             40.0,
             0.0,
-            &mut dice,
+            dice,
         ));
         k.leave(&bar(
-            &curve(&b.line(&[[70.4, 78.6], [68.0, 81.0], [69.0, 84.0]])),
+            &b.curve(&[[70.4, 78.6], [68.0, 81.0], [69.0, 84.0]]),
             2.0,
         ));
-        k.leave_all(&broken(
-            b.x(71.0),
-            b.x(84.0),
-            b.y(83.6),
-            b.y(89.0),
-            &mut dice,
-        ));
+        k.leave_all(&broken(b.x(71.0), b.x(84.0), b.y(83.6), b.y(89.0), dice));
     }
     for (x, y, s) in [(48.0, 22.0, 34.0), (53.5, 18.0, 26.0), (44.0, 27.0, 24.0)] {
         k.leave(&gull(b.at(x, y), s, 0.9, 0.02));
     }
-    Cuts::from([
-        ("sky", b.trimmed(s)),
-        ("mud", b.trimmed(m)),
-        ("water", b.trimmed(w)),
-        ("moon", b.trimmed(l)),
-        ("key", b.trimmed(k)),
+    b.cuts([
+        ("sky", s),
+        ("mud", m),
+        ("water", w),
+        ("moon", l),
+        ("key", k),
     ])
 }
 
@@ -261,11 +236,10 @@ fn moonrise_print(look: &Look) -> Vec<Pass> {
         },
     );
     vec![
-        Pass::new("moon", "moon", ink(0xf4_dc_8c)).from(Surface::Plank, 0.2),
-        Pass::new("water", "water", ink(0xaf_bf_c9)),
-        Pass::new("mud", "mud", ink(0x6c_58_5e))
-            .charged(|p| mix(0.72, 1.1, step(320.0, 680.0, p[1]))),
-        Pass::new("sky", "sky", ink(0x3c_56_6c)).charged(move |p| brushed(p) * glow(p)),
-        Pass::new("key", "key", ink(0x1e_22_2c)).charged(|_| 1.04),
+        Pass::block("moon", ink(0xf4_dc_8c)).from(Surface::Plank, 0.2),
+        Pass::block("water", ink(0xaf_bf_c9)),
+        Pass::block("mud", ink(0x6c_58_5e)).charged(|p| mix(0.72, 1.1, step(320.0, 680.0, p[1]))),
+        Pass::block("sky", ink(0x3c_56_6c)).charged(move |p| brushed(p) * glow(p)),
+        Pass::block("key", ink(0x1e_22_2c)).charged(|_| 1.04),
     ]
 }

@@ -6,7 +6,6 @@ use crate::parts::harbour::stones;
 use crate::parts::houses::{row, tiles};
 use crate::parts::land::poplar;
 use crate::parts::sea::{broken, ripples};
-use crate::parts::sky::streak;
 
 pub const ART: Art = Art {
     key: "8",
@@ -15,7 +14,7 @@ pub const ART: Art = Art {
 };
 
 fn nets_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let deck = b.line(&[
         [-1.0, 46.6],
         [30.0, 44.6],
@@ -31,32 +30,31 @@ fn nets_cut(look: &Look, b: &Bench) -> Cuts {
         b.line(&[[69.0, 49.0], [80.0, 49.0], [81.0, 79.0], [68.0, 79.0]]),
     ];
     let nets = [
-        net(b, 8.0, 38.0, 77.0, 3, &mut dice),
-        net(b, 38.0, 64.0, 70.0, 2, &mut dice),
-        net(b, 64.0, 93.0, 79.0, 3, &mut dice),
+        net(b, 8.0, 38.0, 77.0, 3, dice),
+        net(b, 38.0, 64.0, 70.0, 2, dice),
+        net(b, 64.0, 93.0, 79.0, 3, dice),
     ];
     let trees = [
-        poplar(b.at(12.0, 47.0), b.y(37.0), &mut dice),
-        poplar(b.at(19.0, 47.0), b.y(31.0), &mut dice),
+        poplar(b.at(12.0, 47.0), b.y(37.0), dice),
+        poplar(b.at(19.0, 47.0), b.y(31.0), dice),
     ];
     let roofs = row(
         [b.x(34.0), b.w + 30.0],
         b.y(47.0),
         b.y(15.0),
         b.x(9.0),
-        &mut dice,
+        dice,
     );
 
     let mut s = b.cleared();
     s.leave(&b.area(-2.0, -2.0, 102.0, 60.0));
-    for (x, y, w, h) in [
+    let streaks = [
         (30.0, 14.0, 52.0, 30.0),
         (-8.0, 24.0, 44.0, 24.0),
         (58.0, 27.0, 50.0, 20.0),
         (6.0, 7.0, 36.0, 12.0),
-    ] {
-        s.cut(&knifed(&streak(b.at(x, y), b.x(w), h, &mut dice), 2.2, 3));
-    }
+    ];
+    cut_streaks(&mut s, b, &streaks, 2.2, dice);
     let holes = [
         (72.0, 12.0),
         (84.0, 18.0),
@@ -75,14 +73,13 @@ fn nets_cut(look: &Look, b: &Bench) -> Cuts {
     n.leave_all(&roofs);
     n.leave(&deck);
     n.cut_all(&pecks(
-        [0.0, b.y(45.0), b.w, b.y(50.0)],
+        b.bounds(0.0, 45.0, 100.0, 50.0),
         40,
         40.0,
         0.0,
-        &mut dice,
+        dice,
     ));
     for p in &piers {
-        n.leave(&b.line(&[[0.0, 0.0]]));
         let m = bounds(p);
         n.within(p, |q| {
             q.leave(&rect(m[0], m[1], (m[2] - m[0]) * 0.45, m[3] - m[1]));
@@ -92,27 +89,15 @@ fn nets_cut(look: &Look, b: &Bench) -> Cuts {
     let mut w = b.cleared();
     w.leave(&b.area(-2.0, 58.0, 102.0, 101.0));
     w.leave_all(&trees);
-    w.cut_all(&ripples(
-        [0.0, b.y(62.0), b.w, b.h],
-        70,
-        110.0,
-        6.5,
-        &mut dice,
-    ));
+    w.cut_all(&ripples(b.below(62.0), 70, 110.0, 6.5, dice));
     for p in &piers {
         w.cut(p);
     }
-    w.cut_all(&broken(
-        b.x(36.0),
-        b.x(62.0),
-        b.y(82.0),
-        b.y(99.0),
-        &mut dice,
-    ));
+    w.cut_all(&broken(b.x(36.0), b.x(62.0), b.y(82.0), b.y(99.0), dice));
 
     let mut k = b.cleared();
     k.leave(&b.area(-1.0, 57.0, 101.0, 58.6));
-    k.leave_all(&row([-20.0, b.w], b.y(58.0), b.y(5.0), b.x(6.0), &mut dice));
+    k.leave_all(&row([-20.0, b.w], b.y(58.0), b.y(5.0), b.x(6.0), dice));
     for t in &trees {
         shade(
             &mut k,
@@ -123,22 +108,18 @@ fn nets_cut(look: &Look, b: &Bench) -> Cuts {
                 width: 2.6,
                 stray: 1.2,
             },
-            &mut dice,
+            dice,
         );
         let m = bounds(t);
         k.within(t, |p| {
             p.leave(&rect((m[0] + m[2]) / 2.0, m[1], m[2] - m[0], m[3] - m[1]));
         });
-        k.cut_within(t, |p| p.leave_all(&pecks(m, 30, 15.0, 0.24, &mut dice)));
+        k.cut_within(t, |p| p.leave_all(&pecks(m, 30, 15.0, 0.24, dice)));
     }
     for h in &roofs {
         k.leave(&outline(h, 2.2));
         let m = bounds(h);
-        let lines = tiles(
-            [m[0], m[1], m[2], m[1] + (m[3] - m[1]) * 0.42],
-            6.0,
-            &mut dice,
-        );
+        let lines = tiles([m[0], m[1], m[2], m[1] + (m[3] - m[1]) * 0.42], 6.0, dice);
         k.within(h, |p| p.leave_all(&lines));
         for i in 0..3 {
             let x = m[0] + 14.0 + i as f32 * 26.0;
@@ -147,7 +128,7 @@ fn nets_cut(look: &Look, b: &Bench) -> Cuts {
             }
         }
     }
-    bridge(&mut k, b, &deck, &piers, &mut dice);
+    bridge(&mut k, b, &deck, &piers, dice);
     for (shape, lines, floats) in &nets {
         k.leave(&outline(shape, 2.4));
         k.within(shape, |p| p.leave_all(lines));
@@ -157,27 +138,10 @@ fn nets_cut(look: &Look, b: &Bench) -> Cuts {
     }
     for p in &piers {
         let m = bounds(p);
-        k.leave_all(&broken(
-            m[0] - 4.0,
-            m[2] + 4.0,
-            b.y(79.5),
-            b.y(99.0),
-            &mut dice,
-        ));
+        k.leave_all(&broken(m[0] - 4.0, m[2] + 4.0, b.y(79.5), b.y(99.0), dice));
     }
-    k.leave_all(&ripples(
-        [0.0, b.y(80.0), b.w, b.h],
-        30,
-        90.0,
-        4.4,
-        &mut dice,
-    ));
-    Cuts::from([
-        ("sky", b.trimmed(s)),
-        ("net", b.trimmed(n)),
-        ("water", b.trimmed(w)),
-        ("key", b.trimmed(k)),
-    ])
+    k.leave_all(&ripples(b.below(80.0), 30, 90.0, 4.4, dice));
+    b.cuts([("sky", s), ("net", n), ("water", w), ("key", k)])
 }
 
 /// A net hung from the rail in scallops: its outline, its meshes, its floats.
@@ -255,15 +219,14 @@ fn bridge(k: &mut Plane, b: &Bench, deck: &Path, piers: &[Path; 2], dice: &mut D
         } else {
             0.0
         };
-        k.leave(&bar(&b.line(&[[x, 41.2 + rise], [x, 45.0 + rise]]), 3.0));
+        k.leave(&b.bar(&[[x, 41.2 + rise], [x, 45.0 + rise]], 3.0));
     }
-    k.leave(&bar(
-        &b.line(&[[-1.0, 43.2], [30.0, 41.2], [70.0, 41.2], [101.0, 43.2]]),
+    k.leave(&b.bar(
+        &[[-1.0, 43.2], [30.0, 41.2], [70.0, 41.2], [101.0, 43.2]],
         4.0,
     ));
     for (pier, x) in piers.iter().zip([26.5, 74.5]) {
-        k.cut(pier);
-        k.leave(&outline(pier, 4.0));
+        outlined(k, pier, 4.0);
         let m = bounds(pier);
         let joints = stones(m, 20.0, 2.2, dice);
         k.within(pier, |p| p.leave_all(&joints));
@@ -292,21 +255,15 @@ fn bridge(k: &mut Plane, b: &Bench, deck: &Path, piers: &[Path; 2], dice: &mut D
         ]));
         let far_end = if x < 50.0 { 49.0 } else { 51.0 };
         let back = if x < 50.0 { 14.0 } else { 86.0 };
-        k.leave(&bar(
-            &b.line(&[[back, 24.0], [x, 20.5], [far_end, 18.0]]),
-            6.0,
-        ));
-        k.leave(&bar(&b.line(&[[far_end, 18.0], [far_end, 44.6]]), 2.4));
+        k.leave(&b.bar(&[[back, 24.0], [x, 20.5], [far_end, 18.0]], 6.0));
+        k.leave(&b.bar(&[[far_end, 18.0], [far_end, 44.6]], 2.4));
         k.leave(&b.line(&[
             [back - 2.0, 23.0],
             [back + 2.0, 23.0],
             [back + 2.0, 28.0],
             [back - 2.0, 28.0],
         ]));
-        k.leave(&bar(
-            &b.line(&[[x - 1.0, 33.0], [x + (far_end - x) * 0.4, 19.6]]),
-            3.4,
-        ));
+        k.leave(&b.bar(&[[x - 1.0, 33.0], [x + (far_end - x) * 0.4, 19.6]], 3.4));
     }
     k.leave_all(&figure(b.at(53.0, 45.2), 40.0, Pose::Bent, -1.0));
     k.leave_all(&figure(b.at(45.0, 45.2), 42.0, Pose::Standing, 1.0));
@@ -314,7 +271,7 @@ fn bridge(k: &mut Plane, b: &Bench, deck: &Path, piers: &[Path; 2], dice: &mut D
 
 fn nets_print(look: &Look) -> Vec<Pass> {
     vec![
-        Pass::new("sky", "sky", ink(0xa9_c3_d0)).charged(evenly(
+        Pass::block("sky", ink(0xa9_c3_d0)).charged(evenly(
             look,
             "sky",
             0.9,
@@ -324,7 +281,7 @@ fn nets_print(look: &Look) -> Vec<Pass> {
                 rest: 0.2,
             },
         )),
-        Pass::new("water", "water", ink(0x66_8c_70)).charged(graded(
+        Pass::block("water", ink(0x66_8c_70)).charged(graded(
             look,
             Fall {
                 from: 800.0,
@@ -332,7 +289,7 @@ fn nets_print(look: &Look) -> Vec<Pass> {
                 rest: 0.6,
             },
         )),
-        Pass::new("net", "net", ink(0xb8_8a_56)),
-        Pass::new("key", "key", ink(0x2a_27_24)).charged(|_| 1.03),
+        Pass::block("net", ink(0xb8_8a_56)),
+        Pass::block("key", ink(0x2a_27_24)).charged(|_| 1.03),
     ]
 }

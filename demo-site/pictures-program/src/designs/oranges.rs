@@ -13,15 +13,15 @@ pub const ART: Art = Art {
 };
 
 fn oranges_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
-    let mut ship = curve(&b.line(&[[-1.0, 26.0], [14.0, 26.5], [30.0, 24.0], [46.5, 18.0]]));
-    ship.extend(curve(&b.line(&[
+    let dice = &mut Dice::new(b.seed);
+    let mut ship = b.curve(&[[-1.0, 26.0], [14.0, 26.5], [30.0, 24.0], [46.5, 18.0]]);
+    ship.extend(b.curve(&[
         [46.5, 18.0],
         [43.5, 34.0],
         [40.5, 52.0],
         [37.5, 68.0],
         [35.0, 80.0],
-    ])));
+    ]));
     ship.extend(b.line(&[[-1.0, 81.0]]));
     let arc_lamp = b.at(58.0, 16.0);
     let cone: Path = vec![
@@ -79,35 +79,29 @@ fn oranges_cut(look: &Look, b: &Bench) -> Cuts {
         [30.0, 88.0],
     ]));
     n.cut(&ship);
-    n.cut_all(&pecks([0.0, 0.0, b.w, b.y(20.0)], 36, 30.0, 0.0, &mut dice));
+    n.cut_all(&pecks(b.bounds(0.0, 0.0, 100.0, 20.0), 36, 30.0, 0.0, dice));
 
     let mut h = b.cleared();
     h.leave(&knifed(&ship, 1.4, 3));
     h.cut(&bar(
-        &curve(&b.line(&[[-1.0, 33.0], [14.0, 33.5], [30.0, 31.0], [45.4, 26.0]])),
+        &b.curve(&[[-1.0, 33.0], [14.0, 33.5], [30.0, 31.0], [45.4, 26.0]]),
         4.0,
     ));
-    h.cut_all(&pecks(
-        [0.0, b.y(40.0), b.x(40.0), b.y(78.0)],
-        40,
-        60.0,
-        0.0,
-        &mut dice,
-    ));
+    h.cut_all(&pecks(b.bounds(0.0, 40.0, 40.0, 78.0), 40, 60.0, 0.0, dice));
     let lit_side = b.line(&[[38.0, 30.0], [46.5, 20.0], [35.5, 80.0], [29.0, 80.0]]);
     h.cut_within(&lit_side, |p| {
-        p.leave_all(&pecks(bounds(&lit_side), 46, 40.0, 0.26, &mut dice));
+        p.leave_all(&pecks(bounds(&lit_side), 46, 40.0, 0.26, dice));
     });
 
     let mut d = b.cleared();
     d.leave(&quay);
     d.leave(&b.line(&[[-1.0, 18.0], [20.0, 18.0], [20.0, 26.5], [-1.0, 26.5]]));
     d.cut_all(&pecks(
-        [b.x(36.0), b.y(74.0), b.w, b.h],
+        b.bounds(36.0, 74.0, 100.0, 100.0),
         46,
         60.0,
         0.0,
-        &mut dice,
+        dice,
     ));
     let mut o = b.cleared();
     let mut l = b.cleared();
@@ -131,14 +125,9 @@ fn oranges_cut(look: &Look, b: &Bench) -> Cuts {
     l.leave(&b.area(11.0, 20.0, 14.0, 23.0));
 
     let mut k = b.cleared();
-    steamer(&mut k, b, &ship, arc_lamp, &mut dice);
+    steamer(&mut k, b, &ship, arc_lamp, dice);
     k.leave(&outline(&quay, 3.4));
-    k.leave_all(&stones(
-        [b.x(0.0), b.y(90.0), b.w, b.h],
-        26.0,
-        2.0,
-        &mut dice,
-    ));
+    k.leave_all(&stones(b.below(90.0), 26.0, 2.0, dice));
     for (x, y, hgt, pose, face) in [
         (46.0, 84.0, 74.0, Pose::Carrying, 1.0),
         (52.5, 79.0, 62.0, Pose::Standing, -1.0),
@@ -152,8 +141,7 @@ fn oranges_cut(look: &Look, b: &Bench) -> Cuts {
     // Closed crates behind, then the open ones with their fruit.
     for (x, y, w) in [(66.0, 63.0, 11.0), (78.0, 62.0, 11.0), (89.0, 63.5, 11.0)] {
         let shut = b.area(x, y, x + w, y + 8.5);
-        k.cut(&shut);
-        k.leave(&outline(&shut, 2.6));
+        outlined(&mut k, &shut, 2.6);
         shade(
             &mut k,
             &shut,
@@ -163,7 +151,7 @@ fn oranges_cut(look: &Look, b: &Bench) -> Cuts {
                 width: 2.2,
                 stray: 0.4,
             },
-            &mut dice,
+            dice,
         );
         d.leave(&shut);
         n.cut(&shut);
@@ -188,7 +176,7 @@ fn oranges_cut(look: &Look, b: &Bench) -> Cuts {
                 width: 2.0,
                 stray: 0.4,
             },
-            &mut dice,
+            dice,
         );
         d.within(front_face, |p| {
             p.leave(&rect(m[0], m[1], (m[2] - m[0]) * 0.5, m[3] - m[1]));
@@ -215,13 +203,13 @@ fn oranges_cut(look: &Look, b: &Bench) -> Cuts {
         o.leave(&round);
         k.leave(&gouged(&arc(p[0], p[1], 8.0, 8.0, 0.0, 0.5), 2.4));
     }
-    Cuts::from([
-        ("night", b.trimmed(n)),
-        ("hull", b.trimmed(h)),
-        ("deck", b.trimmed(d)),
-        ("lamp", b.trimmed(l)),
-        ("orange", b.trimmed(o)),
-        ("key", b.trimmed(k)),
+    b.cuts([
+        ("night", n),
+        ("hull", h),
+        ("deck", d),
+        ("lamp", l),
+        ("orange", o),
+        ("key", k),
     ])
 }
 
@@ -271,12 +259,12 @@ fn steamer(k: &mut Plane, b: &Bench, ship: &Path, lamp_at: Pt, dice: &mut Dice) 
     });
     for i in 0..7 {
         let y = 34.0 + 5.5 * i as f32;
-        let line = curve(&b.line(&[
+        let line = b.curve(&[
             [-1.0, y],
             [16.0, y],
             [30.0, y - 2.5],
             [44.0 - 0.9 * i as f32, y - 7.5],
-        ]));
+        ]);
         k.within(ship, |p| p.leave(&tapered(&line, 1.8, 1.2)));
     }
     for i in 0..5 {
@@ -298,10 +286,10 @@ fn steamer(k: &mut Plane, b: &Bench, ship: &Path, lamp_at: Pt, dice: &mut Dice) 
         let t = i as f32 / 11.0;
         let x = mix(-1.0, 45.0, t);
         let y = 26.0 - 7.4 * (t - 0.3).max(0.0) * 1.3;
-        k.leave(&bar(&b.line(&[[x, y - 4.0], [x, y]]), 2.0));
+        k.leave(&b.bar(&[[x, y - 4.0], [x, y]], 2.0));
     }
     k.leave(&bar(
-        &curve(&b.line(&[[-1.0, 22.0], [14.0, 22.4], [30.0, 19.8], [46.5, 13.8]])),
+        &b.curve(&[[-1.0, 22.0], [14.0, 22.4], [30.0, 19.8], [46.5, 13.8]]),
         2.4,
     ));
     k.leave(&outline(&b.area(-2.0, 12.0, 18.0, 25.0), 3.0));
@@ -310,8 +298,8 @@ fn steamer(k: &mut Plane, b: &Bench, ship: &Path, lamp_at: Pt, dice: &mut Dice) 
     k.cut(&b.area(3.3, 2.0, 11.8, 4.6));
     k.leave(&tapered(&b.line(&[[26.0, 24.0], [26.6, -2.0]]), 11.0, 8.0));
     k.leave(&tapered(&b.line(&[[26.4, 20.0], [72.0, 5.0]]), 8.0, 5.0));
-    k.leave(&bar(&b.line(&[[26.6, 2.0], [72.0, 5.0]]), 1.8));
-    k.leave(&bar(&b.line(&[[72.0, 5.0], [72.0, 47.0]]), 2.0));
+    k.leave(&b.bar(&[[26.6, 2.0], [72.0, 5.0]], 1.8));
+    k.leave(&b.bar(&[[72.0, 5.0], [72.0, 47.0]], 2.0));
     k.leave(&outline(
         &b.line(&[
             [69.0, 52.0],
@@ -322,7 +310,7 @@ fn steamer(k: &mut Plane, b: &Bench, ship: &Path, lamp_at: Pt, dice: &mut Dice) 
         ]),
         2.4,
     ));
-    k.leave(&bar(&b.line(&[[69.0, 54.5], [75.0, 54.5]]), 2.0));
+    k.leave(&b.bar(&[[69.0, 54.5], [75.0, 54.5]], 2.0));
     k.leave(&b.line(&[
         [56.0, 14.6],
         [58.0, 12.4],
@@ -335,13 +323,13 @@ fn steamer(k: &mut Plane, b: &Bench, ship: &Path, lamp_at: Pt, dice: &mut Dice) 
 
 fn oranges_print(look: &Look) -> Vec<Pass> {
     vec![
-        Pass::new("lamp", "lamp", ink(0xf6_dc_8e))
+        Pass::block("lamp", ink(0xf6_dc_8e))
             .from(Surface::Plank, 0.2)
             .charged(|p| mix(1.15, 0.45, step(120.0, 620.0, p[1]))),
-        Pass::new("orange", "orange", ink(0xe8_7f_25)).from(Surface::Plank, 0.2),
-        Pass::new("deck", "deck", ink(0xa2_a2_a0)),
-        Pass::new("hull", "hull", ink(0x3c_69_58)),
-        Pass::new("night", "night", ink(0x2c_3a_5c)).charged(evenly(
+        Pass::block("orange", ink(0xe8_7f_25)).from(Surface::Plank, 0.2),
+        Pass::block("deck", ink(0xa2_a2_a0)),
+        Pass::block("hull", ink(0x3c_69_58)),
+        Pass::block("night", ink(0x2c_3a_5c)).charged(evenly(
             look,
             "night",
             0.96,
@@ -351,6 +339,6 @@ fn oranges_print(look: &Look) -> Vec<Pass> {
                 rest: 0.55,
             },
         )),
-        Pass::new("key", "key", ink(0x18_1b_24)).charged(|_| 1.05),
+        Pass::block("key", ink(0x18_1b_24)).charged(|_| 1.05),
     ]
 }

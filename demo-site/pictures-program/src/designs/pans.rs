@@ -12,16 +12,10 @@ pub const ART: Art = Art {
 };
 
 fn pans_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let mut lines: Vec<Path> = Vec::new();
     let eye = b.at(46.0, 36.0);
-    lines.push(wandering(
-        b.at(-1.0, 36.0),
-        b.at(101.0, 35.6),
-        9,
-        1.4,
-        &mut dice,
-    ));
+    lines.push(wandering(b.at(-1.0, 36.0), b.at(101.0, 35.6), 9, 1.4, dice));
     // Dykes: levels closer to the horizon, and slants to one point.
     for i in 0..8 {
         let y = 36.0 + 66.0 * libm::powf(0.66, (7 - i) as f32 + 0.2);
@@ -30,14 +24,14 @@ fn pans_cut(look: &Look, b: &Bench) -> Cuts {
             b.at(101.0, y + dice.about(0.6)),
             7,
             2.0,
-            &mut dice,
+            dice,
         ));
         lines.push(wandering(
             b.at(-1.0, y + 0.5 + 0.02 * y),
             b.at(101.0, y + 0.9),
             7,
             2.0,
-            &mut dice,
+            dice,
         ));
     }
     for i in 0..12 {
@@ -87,7 +81,7 @@ fn pans_cut(look: &Look, b: &Bench) -> Cuts {
     let mut k = b.cleared();
     let mut burr = b.cleared();
     for line in &lines {
-        k.leave(&bitten(line, 1.7, &mut dice));
+        k.leave(&bitten(line, 1.7, dice));
     }
     for i in 0..6 {
         // Pans that hold water take the sky's shade, in level strokes.
@@ -102,14 +96,14 @@ fn pans_cut(look: &Look, b: &Bench) -> Cuts {
             26,
             80.0,
             1.8,
-            &mut dice,
+            dice,
         ));
     }
     for body in &bodies {
         k.cut(body);
     }
     for line in &heavy {
-        let stroke = bitten(line, 2.4, &mut dice);
+        let stroke = bitten(line, 2.4, dice);
         k.leave(&stroke);
         burr.leave(&bar(line, 5.0));
     }
@@ -124,12 +118,12 @@ fn pans_cut(look: &Look, b: &Bench) -> Cuts {
                     width: 1.5,
                     stray: 0.8,
                 },
-                &mut dice,
+                dice,
             );
         }
         burr.tone(shape, 0.75);
     }
-    windpumps(&mut k, &mut burr, b, &mut dice);
+    windpumps(&mut k, &mut burr, b, dice);
     for (x, y, l) in [
         (4.0, 9.0, 330.0),
         (34.0, 15.0, 380.0),
@@ -137,8 +131,8 @@ fn pans_cut(look: &Look, b: &Bench) -> Cuts {
         (10.0, 22.0, 240.0),
         (70.0, 22.0, 280.0),
     ] {
-        let line = wandering(b.at(x, y), [b.x(x) + l, b.y(y - 2.0)], 6, 5.0, &mut dice);
-        k.leave(&bitten(&line, 1.5, &mut dice));
+        let line = wandering(b.at(x, y), [b.x(x) + l, b.y(y - 2.0)], 6, 5.0, dice);
+        k.leave(&bitten(&line, 1.5, dice));
         burr.leave(&bar(&line, 2.6));
     }
     // The burr thrown up beside a drypoint line holds ink, until printing has worn it away.
@@ -197,9 +191,7 @@ fn windpumps(k: &mut Plane, burr: &mut Plane, b: &Bench, dice: &mut Dice) {
                 side,
                 [mix(head[0], side[0], 0.3), mix(head[1], side[1], 0.3)],
             ];
-            for line in drawn(&vane, 1.8, dice) {
-                k.leave(&line);
-            }
+            k.leave_all(&drawn(&vane, 1.8, dice));
             shade(
                 k,
                 &vane,

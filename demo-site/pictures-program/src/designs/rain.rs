@@ -1,10 +1,11 @@
 //! No. 18, rain from seaward.
 
 use super::prelude::*;
+use super::shared::under_sail;
 use crate::parts::birds::gull;
 use crate::parts::boats::lugger;
 use crate::parts::sea::breakers;
-use crate::parts::sky::{heap, rain, streak};
+use crate::parts::sky::{heap, rain};
 
 pub const ART: Art = Art {
     key: "18",
@@ -13,7 +14,7 @@ pub const ART: Art = Art {
 };
 
 fn rain_cut(_: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let shower = b.line(&[[34.0, -2.0], [102.0, -2.0], [102.0, 74.0], [14.0, 74.0]]);
     let bank = heap(
         &b.line(&[
@@ -27,7 +28,7 @@ fn rain_cut(_: &Look, b: &Bench) -> Cuts {
         ]),
         b.y(41.0),
         62.0,
-        &mut dice,
+        dice,
     );
     let luggers = [
         lugger(b.at(43.0, 73.6), 116.0, 0.022),
@@ -36,28 +37,19 @@ fn rain_cut(_: &Look, b: &Bench) -> Cuts {
 
     let mut s = b.cleared();
     s.leave(&b.area(-2.0, -2.0, 102.0, 72.2));
-    s.cut(&knifed(
-        &streak(b.at(-8.0, 58.0), b.x(46.0), 40.0, &mut dice),
-        2.0,
-        3,
-    ));
-    s.cut(&knifed(
-        &streak(b.at(-4.0, 12.0), b.x(36.0), 34.0, &mut dice),
-        2.0,
-        3,
-    ));
-    s.cut(&knifed(
-        &streak(b.at(-6.0, 46.0), b.x(26.0), 18.0, &mut dice),
-        2.0,
-        3,
-    ));
+    let streaks = [
+        (-8.0, 58.0, 46.0, 40.0),
+        (-4.0, 12.0, 36.0, 34.0),
+        (-6.0, 46.0, 26.0, 18.0),
+    ];
+    cut_streaks(&mut s, b, &streaks, 2.0, dice);
     let drops = rain(
         [b.x(10.0), -60.0, b.w + 120.0, b.y(66.0)],
         330,
         150.0,
         -0.42,
         3.1,
-        &mut dice,
+        dice,
     );
     s.cut_within(&shower, |p| p.leave_all(&drops));
     for boat in &luggers {
@@ -67,19 +59,19 @@ fn rain_cut(_: &Look, b: &Bench) -> Cuts {
     let mut w = b.cleared();
     w.leave(&b.area(-2.0, 72.0, 102.0, 101.0));
     let rows = [
-        breakers([-30.0, 1030.0], b.y(80.0), 90.0, 18.0, &mut dice),
-        breakers([-60.0, 1060.0], b.y(94.0), 170.0, 40.0, &mut dice),
+        breakers([-30.0, 1030.0], b.y(80.0), 90.0, 18.0, dice),
+        breakers([-60.0, 1060.0], b.y(94.0), 170.0, 40.0, dice),
     ];
     for row in &rows {
         w.cut_all(&row.foam);
         w.cut_all(&row.veins);
     }
     w.cut_all(&pecks(
-        [b.x(30.0), b.y(73.0), b.w, b.y(90.0)],
+        b.bounds(30.0, 73.0, 100.0, 90.0),
         160,
         15.0,
         0.0,
-        &mut dice,
+        dice,
     ));
     for boat in &luggers {
         for sail in &boat.sails {
@@ -88,7 +80,8 @@ fn rain_cut(_: &Look, b: &Bench) -> Cuts {
     }
 
     let mut k = b.cleared();
-    let lines = crate::parts::lines::hatch(
+    shade(
+        &mut k,
         &bank,
         Hatch {
             turn: 0.31,
@@ -96,14 +89,13 @@ fn rain_cut(_: &Look, b: &Bench) -> Cuts {
             width: 4.2,
             stray: 1.4,
         },
-        &mut dice,
+        dice,
     );
-    k.within(&bank, |p| p.leave_all(&lines));
     let core = heap(
         &b.line(&[[38.0, 20.0], [50.0, 13.0], [68.0, 8.0], [104.0, 5.0]]),
         b.y(26.0),
         54.0,
-        &mut dice,
+        dice,
     );
     k.leave(&core);
     let drops = rain(
@@ -112,7 +104,7 @@ fn rain_cut(_: &Look, b: &Bench) -> Cuts {
         130.0,
         -0.42,
         3.0,
-        &mut dice,
+        dice,
     );
     k.cut_within(&shower, |p| p.leave_all(&drops));
     for row in &rows {
@@ -125,34 +117,21 @@ fn rain_cut(_: &Look, b: &Bench) -> Cuts {
     }
     k.leave(&b.area(-1.0, 71.6, 101.0, 72.4));
     for boat in &luggers {
-        for sail in &boat.sails {
-            k.cut(sail);
-            k.leave(&outline(sail, 2.4));
-        }
-        for seam in &boat.seams {
-            k.leave(&bar(seam, 1.2));
-        }
-        k.leave_all(&boat.spars);
-        k.leave(&boat.hull);
-        k.cut(&boat.strake);
+        under_sail(&mut k, boat, 2.4, Some(1.2));
     }
-    beacon(&mut k, b, &mut dice);
-    Cuts::from([
-        ("sky", b.trimmed(s)),
-        ("sea", b.trimmed(w)),
-        ("key", b.trimmed(k)),
-    ])
+    beacon(&mut k, b, dice);
+    b.cuts([("sky", s), ("sea", w), ("key", k)])
 }
 
 fn beacon(k: &mut Plane, b: &Bench, dice: &mut Dice) {
     k.cut(&ellipse(b.x(14.0), b.y(74.0), 82.0, 20.0));
-    let bank = curve(&b.line(&[
+    let bank = b.curve(&[
         [3.0, 76.0],
         [8.0, 73.4],
         [15.0, 72.2],
         [22.0, 73.6],
         [27.0, 76.0],
-    ]));
+    ]);
     shade(
         k,
         &bank,
@@ -172,7 +151,7 @@ fn beacon(k: &mut Plane, b: &Bench, dice: &mut Dice) {
         ([12.6, 67.4], [15.7, 67.4]),
         ([13.1, 59.4], [15.1, 59.4]),
     ] {
-        k.leave(&bar(&b.line(&[p, q]), 5.0));
+        k.leave(&b.bar(&[p, q], 5.0));
     }
     k.leave(&b.line(&[[12.2, 49.4], [16.0, 49.4], [15.4, 44.0], [12.8, 44.0]]));
     k.leave(&ellipse(b.x(14.1), b.y(42.0), 13.0, 12.0));
@@ -184,7 +163,7 @@ fn beacon(k: &mut Plane, b: &Bench, dice: &mut Dice) {
 
 fn rain_print(look: &Look) -> Vec<Pass> {
     vec![
-        Pass::new("sky", "sky", ink(0x80_88_90)).charged(evenly(
+        Pass::block("sky", ink(0x80_88_90)).charged(evenly(
             look,
             "sky",
             0.95,
@@ -194,7 +173,7 @@ fn rain_print(look: &Look) -> Vec<Pass> {
                 rest: 0.3,
             },
         )),
-        Pass::new("sea", "sea", ink(0x6c_78_56)),
-        Pass::new("key", "key", ink(0x25_29_2e)).charged(|_| 1.03),
+        Pass::block("sea", ink(0x6c_78_56)),
+        Pass::block("key", ink(0x25_29_2e)).charged(|_| 1.03),
     ]
 }

@@ -4,7 +4,6 @@ use super::prelude::*;
 use crate::parts::boats::mast;
 use crate::parts::figures::{Pose, figure};
 use crate::parts::houses::row;
-use crate::parts::sky::streak;
 
 pub const ART: Art = Art {
     key: "5",
@@ -13,7 +12,7 @@ pub const ART: Art = Art {
 };
 
 fn rope_cut(_: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let end = b.at(72.0, 52.0);
     let from_left = |y: f32, t: f32| toward(b.at(-2.0, y), end, t);
     // Left of the vanishing point runs the long shed, its open side towards us.
@@ -46,14 +45,13 @@ fn rope_cut(_: &Look, b: &Bench) -> Cuts {
     let mut e = b.cleared();
     e.leave(&b.area(-2.0, -2.0, 102.0, 54.0));
     e.leave(&floor);
-    for (x, y, w, h) in [
+    let streaks = [
         (40.0, 22.0, 42.0, 12.0),
         (62.0, 32.0, 44.0, 14.0),
         (54.0, 42.0, 50.0, 9.0),
         (70.0, 12.0, 34.0, 10.0),
-    ] {
-        e.cut(&knifed(&streak(b.at(x, y), b.x(w), h, &mut dice), 1.4, 3));
-    }
+    ];
+    cut_streaks(&mut e, b, &streaks, 1.4, dice);
     e.cut(&ellipse(b.x(84.0), b.y(47.0), 24.0, 24.0));
     e.cut(&roof);
     for i in 0..24 {
@@ -75,7 +73,7 @@ fn rope_cut(_: &Look, b: &Bench) -> Cuts {
         b.y(60.0),
         b.y(15.0),
         b.x(4.4),
-        &mut dice,
+        dice,
     ));
     r.leave(&inside);
     for i in 0..70 {
@@ -96,7 +94,7 @@ fn rope_cut(_: &Look, b: &Bench) -> Cuts {
         b.y(62.0),
         b.y(12.0),
         b.x(5.0),
-        &mut dice,
+        dice,
     ));
     k.leave_all(&mast(b.at(80.0, 58.0), b.y(40.0), 3.4, 16.0));
     k.leave_all(&mast(b.at(85.5, 58.0), b.y(46.0), 3.6, 18.0));
@@ -116,7 +114,8 @@ fn rope_cut(_: &Look, b: &Bench) -> Cuts {
             from_left(72.0, t2),
             from_left(72.0, t),
         ];
-        let boards = crate::parts::lines::hatch(
+        clear(
+            &mut k,
             &bay,
             Hatch {
                 turn: 0.25,
@@ -124,9 +123,8 @@ fn rope_cut(_: &Look, b: &Bench) -> Cuts {
                 width: 3.4 * (1.0 - t) + 1.0,
                 stray: 0.4,
             },
-            &mut dice,
+            dice,
         );
-        k.cut_within(&bay, |p| p.leave_all(&boards));
         let wide = 15.0 * (1.0 - t) + 1.2;
         k.leave(&bar(&[from_left(33.0, t), from_left(81.0, t)], wide));
         k.leave(&bar(
@@ -176,18 +174,13 @@ fn rope_cut(_: &Look, b: &Bench) -> Cuts {
         k.leave_all(&figure(b.at(x, y), h, pose, face));
     }
     k.leave_all(&pecks(
-        [b.x(60.0), b.y(70.0), b.w, b.h],
+        b.bounds(60.0, 70.0, 100.0, 100.0),
         40,
         30.0,
         0.01,
-        &mut dice,
+        dice,
     ));
-    k.cut(&ellipse(b.x(84.0), b.y(47.0), 0.1, 0.1));
-    Cuts::from([
-        ("evening", b.trimmed(e)),
-        ("roof", b.trimmed(r)),
-        ("key", b.trimmed(k)),
-    ])
+    b.cuts([("evening", e), ("roof", r), ("key", k)])
 }
 
 fn rope_print(look: &Look) -> Vec<Pass> {
@@ -201,8 +194,8 @@ fn rope_print(look: &Look) -> Vec<Pass> {
         rest: 0.05,
     };
     vec![
-        Pass::new("evening", "evening", ink(colour)).charged(evenly(look, "evening", 0.95, fall)),
-        Pass::new("roof", "roof", ink(0x9c_54_3c)),
-        Pass::new("key", "key", ink(0x2b_22_1f)).charged(|_| 1.03),
+        Pass::block("evening", ink(colour)).charged(evenly(look, "evening", 0.95, fall)),
+        Pass::block("roof", ink(0x9c_54_3c)),
+        Pass::block("key", ink(0x2b_22_1f)).charged(|_| 1.03),
     ]
 }

@@ -1,6 +1,7 @@
 //! No. 6, the ship chandlers' windows.
 
 use super::prelude::*;
+use super::shared::{Pavement, pave};
 use crate::parts::boats::anchor;
 use crate::parts::figures::{Pose, figure};
 use crate::parts::harbour::coil;
@@ -34,7 +35,7 @@ fn panes(b: &Bench) -> Vec<Path> {
 }
 
 fn shops_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let fronts: Vec<Path> = SHOPS
         .iter()
         .map(|s| front(b.x(s.0), b.x(s.1), b.y(s.2), b.y(s.3), b.y(77.5), s.4))
@@ -54,11 +55,11 @@ fn shops_cut(look: &Look, b: &Bench) -> Cuts {
     let mut n = b.cleared();
     n.leave(&b.area(-2.0, -2.0, 102.0, 78.0));
     n.cut_all(&pecks(
-        [0.0, 0.0, b.w, b.y(24.0)],
+        b.bounds(0.0, 0.0, 100.0, 24.0),
         70,
         34.0,
         0.02,
-        &mut dice,
+        dice,
     ));
     for pane in &lit {
         n.cut(pane);
@@ -75,7 +76,7 @@ fn shops_cut(look: &Look, b: &Bench) -> Cuts {
         w.cut(pane);
     }
     w.cut(&board);
-    w.cut_all(&lights(&lit, b, &mut dice));
+    w.cut_all(&lights(&lit, b, dice));
 
     let mut l = b.cleared();
     for pane in &lit {
@@ -83,7 +84,7 @@ fn shops_cut(look: &Look, b: &Bench) -> Cuts {
     }
     l.leave(&ellipse(glow[0], glow[1], 13.0, 17.0));
     l.leave(&board);
-    l.leave_all(&lights(&lit, b, &mut dice));
+    l.leave_all(&lights(&lit, b, dice));
     for x in [22.0, 73.0] {
         l.leave(&b.area(x, 68.4, x + 2.6, 71.4));
     }
@@ -101,7 +102,9 @@ fn shops_cut(look: &Look, b: &Bench) -> Cuts {
     for (f, s) in fronts.iter().zip(SHOPS) {
         k.leave(&outline(f, 4.2));
         let side = b.line(&[[s.1 - 6.0, s.3], [s.1, s.3], [s.1, 77.5], [s.1 - 4.0, 77.5]]);
-        let lines = crate::parts::lines::hatch(
+        shade_part(
+            &mut k,
+            f,
             &side,
             Hatch {
                 turn: 0.24,
@@ -109,25 +112,20 @@ fn shops_cut(look: &Look, b: &Bench) -> Cuts {
                 width: 2.8,
                 stray: 0.6,
             },
-            &mut dice,
+            dice,
         );
-        k.within(f, |p| {
-            p.leave_all(&lines);
-            p.keep(&side);
-        });
-        let bricks = pecks(bounds(f), 90, 15.0, 0.0, &mut dice);
+        let bricks = pecks(bounds(f), 90, 15.0, 0.0, dice);
         k.within(f, |p| p.leave_all(&bricks));
         k.leave(&b.area(s.0 + 2.0, 53.4, s.1 - 2.0, 54.8));
     }
     for (i, pane) in panes.iter().enumerate() {
-        k.cut(pane);
-        k.leave(&outline(pane, 3.6));
+        outlined(&mut k, pane, 3.6);
         let m = bounds(pane);
         let (_, bars) = window(m[0], m[1], m[2] - m[0], m[3] - m[1]);
         if lit.iter().any(|p| **p == *pane) {
             k.leave_all(&bars);
             if i > 17 {
-                goods(&mut k, m, &mut dice);
+                goods(&mut k, m, dice);
             }
         } else {
             k.leave(&knifed(pane, 0.6, 3));
@@ -136,25 +134,24 @@ fn shops_cut(look: &Look, b: &Bench) -> Cuts {
                 4,
                 18.0,
                 0.12,
-                &mut dice,
+                dice,
             ));
         }
     }
-    k.cut(&board);
-    k.leave(&outline(&board, 5.0));
-    k.leave(&bar(&b.line(&[[42.0, 38.0], [58.0, 38.0]]), 5.0));
-    k.leave(&bar(&b.line(&[[45.0, 38.0], [45.0, 39.6]]), 2.6));
-    k.leave(&bar(&b.line(&[[55.0, 38.0], [55.0, 39.6]]), 2.6));
+    outlined(&mut k, &board, 5.0);
+    k.leave(&b.bar(&[[42.0, 38.0], [58.0, 38.0]], 5.0));
+    k.leave(&b.bar(&[[45.0, 38.0], [45.0, 39.6]], 2.6));
+    k.leave(&b.bar(&[[55.0, 38.0], [55.0, 39.6]], 2.6));
     if has_anchor {
         for part in &anchor {
             k.leave(&outline(part, 1.8));
         }
     }
-    k.leave(&bar(&b.line(&[[50.0, 52.0], [50.0, 54.0]]), 2.6));
+    k.leave(&b.bar(&[[50.0, 52.0], [50.0, 54.0]], 2.6));
     k.leave(&b.line(&[[47.4, 53.6], [52.6, 53.6], [51.6, 52.4], [48.4, 52.4]]));
     k.leave(&outline(&b.area(48.0, 53.6, 52.0, 58.4), 2.4));
-    doors(&mut k, b, &mut dice);
-    cobbles(&mut k, b, &mut dice);
+    doors(&mut k, b, dice);
+    cobbles(&mut k, b, dice);
     for (x, y, r, n) in [
         (27.0, 79.0, 44.0, 4),
         (60.5, 79.6, 38.0, 4),
@@ -163,12 +160,12 @@ fn shops_cut(look: &Look, b: &Bench) -> Cuts {
         k.cut(&ellipse(b.x(x), b.y(y), r * 1.04, r * 0.42));
         k.leave_all(&coil(b.at(x, y), r, n));
     }
-    Cuts::from([
-        ("night", b.trimmed(n)),
-        ("wet", b.trimmed(w)),
-        ("lamp", b.trimmed(l)),
-        ("red", b.trimmed(r)),
-        ("key", b.trimmed(k)),
+    b.cuts([
+        ("night", n),
+        ("wet", w),
+        ("lamp", l),
+        ("red", r),
+        ("key", k),
     ])
 }
 
@@ -217,7 +214,8 @@ fn doors(k: &mut Plane, b: &Bench, dice: &mut Dice) {
     for x in [13.6, 47.0, 78.6] {
         let door = b.area(x, 60.0, x + 5.8, 77.2);
         k.leave(&outline(&door, 4.0));
-        let lines = crate::parts::lines::hatch(
+        shade(
+            k,
             &door,
             Hatch {
                 turn: 0.25,
@@ -227,46 +225,43 @@ fn doors(k: &mut Plane, b: &Bench, dice: &mut Dice) {
             },
             dice,
         );
-        k.within(&door, |p| p.leave_all(&lines));
         k.leave(&b.area(x + 0.8, 61.6, x + 5.0, 65.0));
         k.leave(&b.area(x - 1.0, 76.6, x + 7.0, 78.4));
     }
     for x in [22.0, 73.0] {
         k.leave(&outline(&b.area(x, 68.4, x + 2.6, 71.4), 2.2));
         k.leave(&b.line(&[[x - 0.4, 68.4], [x + 1.3, 67.2], [x + 3.0, 68.4]]));
-        k.leave(&bar(&b.line(&[[x + 1.3, 66.0], [x + 1.3, 67.4]]), 2.0));
+        k.leave(&b.bar(&[[x + 1.3, 66.0], [x + 1.3, 67.4]], 2.0));
     }
     k.leave_all(&figure(b.at(43.0, 80.5), 108.0, Pose::Standing, 1.0));
 }
 
 fn cobbles(k: &mut Plane, b: &Bench, dice: &mut Dice) {
-    let mut y = 79.0;
-    while y < 101.0 {
-        let t = (y - 79.0) / 22.0;
-        let size = mix(9.0, 30.0, t);
-        let mut x = -dice.roll() * size;
-        while x < b.w {
-            let l = size * dice.between(0.8, 1.3);
-            let top = arc(
-                x + l / 2.0,
-                b.y(y) + size * 0.3,
-                l * 0.46,
-                size * 0.3,
-                0.52,
-                0.98,
-            );
-            k.leave(&gouged(&top, 1.4 + 2.2 * t));
-            x += l;
-        }
-        y += mix(1.1, 3.0, t);
-    }
+    let cobbles = Pavement {
+        top: 79.0,
+        size: [9.0, 30.0],
+        longest: 1.3,
+        gap: [1.1, 3.0],
+    };
+    pave(b, cobbles, dice, |stone, _| {
+        let ([x, y], size) = (stone.at, stone.size);
+        let top = arc(
+            x,
+            y + size * 0.3,
+            stone.length * 0.46,
+            size * 0.3,
+            0.52,
+            0.98,
+        );
+        k.leave(&gouged(&top, 1.4 + 2.2 * stone.near));
+    });
 }
 
 fn shops_print(look: &Look) -> Vec<Pass> {
     vec![
-        Pass::new("lamp", "lamp", ink(0xf0_bf_4a)).from(Surface::Plank, 0.2),
-        Pass::new("red", "red", ink(0xc4_43_30)).from(Surface::Plank, 0.25),
-        Pass::new("wet", "wet", ink(0x8b_93_9f)).charged(evenly(
+        Pass::block("lamp", ink(0xf0_bf_4a)).from(Surface::Plank, 0.2),
+        Pass::block("red", ink(0xc4_43_30)).from(Surface::Plank, 0.25),
+        Pass::block("wet", ink(0x8b_93_9f)).charged(evenly(
             look,
             "rain",
             0.9,
@@ -276,7 +271,7 @@ fn shops_print(look: &Look) -> Vec<Pass> {
                 rest: 0.5,
             },
         )),
-        Pass::new("night", "night", ink(0x35_4a_7c)).charged(graded(
+        Pass::block("night", ink(0x35_4a_7c)).charged(graded(
             look,
             Fall {
                 from: -40.0,
@@ -284,6 +279,6 @@ fn shops_print(look: &Look) -> Vec<Pass> {
                 rest: 0.6,
             },
         )),
-        Pass::new("key", "key", ink(0x1b_1f_2c)).charged(|_| 1.05),
+        Pass::block("key", ink(0x1b_1f_2c)).charged(|_| 1.05),
     ]
 }

@@ -13,7 +13,7 @@ pub const ART: Art = Art {
 };
 
 fn small_mill_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let mut k = b.cleared();
     let wall = b.line(&[
         [66.0, 74.0],
@@ -25,9 +25,7 @@ fn small_mill_cut(look: &Look, b: &Bench) -> Cuts {
     let side = b.line(&[[38.0, 74.0], [38.0, 56.0], [66.0, 55.0], [66.0, 74.0]]);
     let roof = b.line(&[[66.0, 55.4], [73.0, 44.0], [45.0, 45.0], [36.8, 56.4]]);
     for shape in [&wall, &side, &roof] {
-        for line in drawn(shape, 3.6, &mut dice) {
-            k.leave(&line);
-        }
+        k.leave_all(&drawn(shape, 3.6, dice));
     }
     for (shape, depth, gap, turn) in [
         (&side, 2, 9.0, 0.13),
@@ -44,7 +42,7 @@ fn small_mill_cut(look: &Look, b: &Bench) -> Cuts {
                     width: 2.2,
                     stray: 1.4,
                 },
-                &mut dice,
+                dice,
             );
         }
     }
@@ -53,41 +51,35 @@ fn small_mill_cut(look: &Look, b: &Bench) -> Cuts {
     }
     let c = b.at(31.0, 69.0);
     let r = b.y(12.0);
-    k.leave(&bitten(&arc(c[0], c[1], r, r, 0.0, 1.01), 4.2, &mut dice));
+    k.leave(&bitten(&arc(c[0], c[1], r, r, 0.0, 1.01), 4.2, dice));
     k.leave(&bitten(
         &arc(c[0], c[1], r * 0.84, r * 0.84, 0.0, 1.01),
         2.6,
-        &mut dice,
+        dice,
     ));
     for i in 0..8 {
         let t = i as f32 / 8.0 * core::f32::consts::TAU + 0.2;
         k.leave(&bitten(
             &[c, [c[0] + r * libm::cosf(t), c[1] + r * libm::sinf(t)]],
             3.0,
-            &mut dice,
+            dice,
         ));
     }
     k.cut(&b.line(&[[20.0, 76.0], [40.0, 75.0], [40.0, 84.0], [20.0, 84.0]]));
     k.leave(&bitten(
-        &curve(&b.line(&[[-2.0, 73.0], [14.0, 74.0], [24.0, 75.0]])),
+        &b.curve(&[[-2.0, 73.0], [14.0, 74.0], [24.0, 75.0]]),
         3.4,
-        &mut dice,
+        dice,
     ));
     k.leave(&bitten(
-        &curve(&b.line(&[[80.0, 74.0], [90.0, 73.4], [102.0, 72.0]])),
+        &b.curve(&[[80.0, 74.0], [90.0, 73.4], [102.0, 72.0]]),
         3.4,
-        &mut dice,
+        dice,
     ));
-    for line in willow(b.at(9.0, 58.0), 130.0, 34, &mut dice) {
-        k.leave(&bitten(&line, 2.3, &mut dice));
+    for line in willow(b.at(9.0, 58.0), 130.0, 34, dice) {
+        k.leave(&bitten(&line, 2.3, dice));
     }
-    k.leave_all(&ripples(
-        [-10.0, b.y(78.0), b.w, b.h],
-        60,
-        140.0,
-        3.4,
-        &mut dice,
-    ));
+    k.leave_all(&ripples([-10.0, b.y(78.0), b.w, b.h], 60, 140.0, 3.4, dice));
     for i in 0..13 {
         let y = 78.5 + 1.25 * i as f32;
         let wide = 20.0 - 0.9 * i as f32;
@@ -96,7 +88,7 @@ fn small_mill_cut(look: &Look, b: &Bench) -> Cuts {
             [59.0, y + dice.about(0.3)],
             [59.0 + wide + dice.about(2.0), y],
         ]);
-        k.leave(&bitten(&line, 2.4, &mut dice));
+        k.leave(&bitten(&line, 2.4, dice));
     }
     // Much sky: a few long lines, and birds far off.
     for (x, y, l) in [
@@ -113,7 +105,7 @@ fn small_mill_cut(look: &Look, b: &Bench) -> Cuts {
                 [b.x(x) + l, b.y(y)],
             ]),
             2.2,
-            &mut dice,
+            dice,
         ));
     }
     for (x, y) in [(58.0, 20.0), (63.0, 17.0), (69.0, 22.0)] {
@@ -121,7 +113,7 @@ fn small_mill_cut(look: &Look, b: &Bench) -> Cuts {
         k.leave(&bitten(
             &curve(&[[p[0] - 15.0, p[1] - 6.0], p, [p[0] + 17.0, p[1] - 8.0]]),
             3.0,
-            &mut dice,
+            dice,
         ));
     }
     etch(b, k, look)

@@ -14,15 +14,15 @@ pub const ART: Art = Art {
 };
 
 fn snow_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let roofs = row(
         [b.x(38.0), b.w + 20.0],
         b.y(49.0),
         b.y(15.0),
         b.x(17.0),
-        &mut dice,
+        dice,
     );
-    let heap = curve(&b.line(&[
+    let heap = b.curve(&[
         [-3.0, 64.0],
         [4.0, 52.0],
         [12.0, 44.5],
@@ -31,10 +31,10 @@ fn snow_cut(look: &Look, b: &Bench) -> Cuts {
         [32.0, 52.0],
         [40.0, 57.5],
         [46.0, 61.0],
-    ]));
+    ]);
     let mut coal = heap.clone();
     coal.extend(b.line(&[[30.0, 66.0], [-3.0, 72.0]]));
-    let caps = curve(&b.line(&[
+    let caps = b.curve(&[
         [-3.0, 60.0],
         [5.0, 50.0],
         [12.0, 43.0],
@@ -46,14 +46,14 @@ fn snow_cut(look: &Look, b: &Bench) -> Cuts {
         [12.0, 50.5],
         [4.0, 58.0],
         [-3.0, 66.0],
-    ]));
-    let quay_edge = curve(&b.line(&[
+    ]);
+    let quay_edge = b.curve(&[
         [20.0, 101.0],
         [34.0, 84.0],
         [44.0, 72.0],
         [52.0, 61.0],
         [57.0, 52.0],
-    ]));
+    ]);
 
     let mut s = b.cleared();
     s.leave(&b.area(-2.0, -2.0, 102.0, 50.0));
@@ -62,11 +62,11 @@ fn snow_cut(look: &Look, b: &Bench) -> Cuts {
     basin.extend(b.line(&[[101.0, 50.0], [101.0, 101.0]]));
     s.leave(&basin);
     s.cut_all(&ripples(
-        [b.x(40.0), b.y(62.0), b.w, b.h],
+        b.bounds(40.0, 62.0, 100.0, 100.0),
         40,
         90.0,
         7.0,
-        &mut dice,
+        dice,
     ));
     for h in &roofs {
         let m = bounds(h);
@@ -97,16 +97,10 @@ fn snow_cut(look: &Look, b: &Bench) -> Cuts {
 
     let mut o = b.cleared();
     let mut k = b.cleared();
-    quay_far(&mut k, &mut o, &roofs, b, &mut dice);
+    quay_far(&mut k, &mut o, &roofs, b, dice);
     k.leave(&knifed(&coal, 5.0, 3));
     k.cut(&knifed(&caps, 4.0, 4));
-    let sparkle = pecks(
-        [0.0, b.y(46.0), b.x(44.0), b.y(70.0)],
-        90,
-        15.0,
-        0.1,
-        &mut dice,
-    );
+    let sparkle = pecks(b.bounds(0.0, 46.0, 44.0, 70.0), 90, 15.0, 0.1, dice);
     k.cut_within(&coal, |p| p.leave_all(&sparkle));
     k.leave_all(&figure(b.at(33.0, 63.0), 60.0, Pose::Bent, -1.0));
     k.leave(&tapered(&quay_edge, 13.0, 3.0));
@@ -125,7 +119,7 @@ fn snow_cut(look: &Look, b: &Bench) -> Cuts {
             width: 3.4,
             stray: 0.5,
         },
-        &mut dice,
+        dice,
     );
     for (x, y, size) in [
         (24.5, 92.5, 74.0),
@@ -148,7 +142,7 @@ fn snow_cut(look: &Look, b: &Bench) -> Cuts {
             5,
             size * 0.3,
             0.25,
-            &mut dice,
+            dice,
         ));
         k.cut(&cap);
         s.cut(&cap);
@@ -185,14 +179,14 @@ fn snow_cut(look: &Look, b: &Bench) -> Cuts {
                 width: 2.0,
                 stray: 1.0,
             },
-            &mut dice,
+            dice,
         );
         k.cut_all(&pecks(
             [m[0] + 10.0, m[1] + 22.0, m[2] - 20.0, m[3] - 20.0],
             10,
             26.0,
             0.0,
-            &mut dice,
+            dice,
         ));
     }
     for x in [12.0, 46.0] {
@@ -213,17 +207,13 @@ fn snow_cut(look: &Look, b: &Bench) -> Cuts {
         ));
     }
     let tracks = [
-        curve(&b.line(&[[4.0, 101.0], [20.0, 82.0], [34.0, 68.0], [44.0, 58.0]])),
-        curve(&b.line(&[[-1.0, 92.0], [12.0, 80.0], [26.0, 68.0], [40.0, 57.0]])),
+        b.curve(&[[4.0, 101.0], [20.0, 82.0], [34.0, 68.0], [44.0, 58.0]]),
+        b.curve(&[[-1.0, 92.0], [12.0, 80.0], [26.0, 68.0], [40.0, 57.0]]),
     ];
     for t in &tracks {
         k.leave(&tapered(t, 3.4, 1.2));
     }
-    Cuts::from([
-        ("sky", b.trimmed(s)),
-        ("ochre", b.trimmed(o)),
-        ("key", b.trimmed(k)),
-    ])
+    b.cuts([("sky", s), ("ochre", o), ("key", k)])
 }
 
 fn quay_far(k: &mut Plane, o: &mut Plane, roofs: &[Path], b: &Bench, dice: &mut Dice) {
@@ -267,7 +257,7 @@ fn snow_print(look: &Look) -> Vec<Pass> {
     let flecked = look.choice("sky") == "flecked";
     let turn = look.number as f32 * 11.0;
     vec![
-        Pass::new("sky", "sky", ink(0x85_86_a2)).charged(move |p| {
+        Pass::block("sky", ink(0x85_86_a2)).charged(move |p| {
             let base = 1.02 - 0.35 * step(0.0, 480.0, p[1]);
             if flecked && p[1] < 500.0 {
                 let dab = smooth(p[0] / 7.5 + turn, p[1] / 7.5, 51);
@@ -276,7 +266,7 @@ fn snow_print(look: &Look) -> Vec<Pass> {
                 base
             }
         }),
-        Pass::new("ochre", "ochre", ink(0xdc_a1_43)).from(Surface::Plank, 0.25),
-        Pass::new("key", "key", ink(0x1f_25_38)).charged(|_| 1.04),
+        Pass::block("ochre", ink(0xdc_a1_43)).from(Surface::Plank, 0.25),
+        Pass::block("key", ink(0x1f_25_38)).charged(|_| 1.04),
     ]
 }

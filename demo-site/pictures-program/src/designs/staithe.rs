@@ -14,7 +14,7 @@ pub const ART: Art = Art {
 };
 
 fn staithe_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let plume = [
         b.at(80.0, 13.0),
         b.at(72.0, 10.0),
@@ -22,7 +22,7 @@ fn staithe_cut(look: &Look, b: &Bench) -> Cuts {
         b.at(42.0, 12.5),
         b.at(24.0, 17.0),
     ];
-    let smoke = smoke(&plume, 26.0, 80.0, &mut dice);
+    let smoke = smoke(&plume, 26.0, 80.0, dice);
     let mut t = b.block();
     // Sky combed level: half a tone, against which the smoke stands whole.
     clear(
@@ -34,15 +34,15 @@ fn staithe_cut(look: &Look, b: &Bench) -> Cuts {
             width: 5.4,
             stray: 0.7,
         },
-        &mut dice,
+        dice,
     );
     t.cut(&knifed(
-        &streak(b.at(-8.0, 37.0), b.x(70.0), 44.0, &mut dice),
+        &streak(b.at(-8.0, 37.0), b.x(70.0), 44.0, dice),
         2.0,
         4,
     ));
     t.cut(&knifed(
-        &streak(b.at(30.0, 31.5), b.x(50.0), 22.0, &mut dice),
+        &streak(b.at(30.0, 31.5), b.x(50.0), 22.0, dice),
         2.0,
         5,
     ));
@@ -58,13 +58,7 @@ fn staithe_cut(look: &Look, b: &Bench) -> Cuts {
             t.cut(&gouged(&line, 9.0));
         }
     }
-    t.cut_all(&ripples(
-        [0.0, b.y(64.0), b.w, b.h],
-        70,
-        120.0,
-        7.0,
-        &mut dice,
-    ));
+    t.cut_all(&ripples(b.below(64.0), 70, 120.0, 7.0, dice));
     t.cut(&knifed(
         &b.line(&[[62.0, 62.0], [101.0, 60.5], [101.0, 64.5], [66.0, 66.0]]),
         2.0,
@@ -72,7 +66,7 @@ fn staithe_cut(look: &Look, b: &Bench) -> Cuts {
     ));
 
     let mut k = b.cleared();
-    k.leave_all(&curls(&plume, 26.0, 74.0, 30, &mut dice));
+    k.leave_all(&curls(&plume, 26.0, 74.0, 30, dice));
     // Far shore with chimneys.
     k.leave(&knifed(
         &b.line(&[
@@ -92,23 +86,17 @@ fn staithe_cut(look: &Look, b: &Bench) -> Cuts {
     for x in [8.0, 12.5, 30.0] {
         k.leave(&b.line(&[[x, 45.0], [x + 0.3, 38.0], [x + 1.2, 38.0], [x + 1.5, 45.0]]));
     }
-    staithe(&mut k, b, &mut dice);
-    collier(&mut k, b, &mut dice);
+    staithe(&mut k, b, dice);
+    collier(&mut k, b, dice);
+    k.leave_all(&ripples(b.below(84.0), 44, 150.0, 6.0, dice));
     k.leave_all(&ripples(
-        [0.0, b.y(84.0), b.w, b.h],
-        44,
-        150.0,
-        6.0,
-        &mut dice,
-    ));
-    k.leave_all(&ripples(
-        [b.x(60.0), b.y(66.0), b.w, b.y(86.0)],
+        b.bounds(60.0, 66.0, 100.0, 86.0),
         26,
         90.0,
         4.5,
-        &mut dice,
+        dice,
     ));
-    Cuts::from([("tone", b.trimmed(t)), ("key", b.trimmed(k))])
+    b.cuts([("tone", t), ("key", k)])
 }
 
 fn staithe(k: &mut Plane, b: &Bench, dice: &mut Dice) {
@@ -129,9 +117,9 @@ fn staithe(k: &mut Plane, b: &Bench, dice: &mut Dice) {
         } else {
             [[x + 7.6, 51.5], [x + 1.0, 62.5]]
         };
-        k.leave(&bar(&b.line(&cross), 5.0));
+        k.leave(&b.bar(&cross, 5.0));
     }
-    k.leave(&bar(&b.line(&[[-1.0, 57.0], [101.0, 56.4]]), 4.6));
+    k.leave(&b.bar(&[[-1.0, 57.0], [101.0, 56.4]], 4.6));
     for i in 0..6 {
         let (body, wheels) = wagon(b.at(4.0 + 11.6 * i as f32, 47.0), b.x(9.6));
         k.leave(&knifed(&body, 1.0, 7));
@@ -163,9 +151,9 @@ fn staithe(k: &mut Plane, b: &Bench, dice: &mut Dice) {
     }
     for i in 0..4 {
         let y = 23.0 + 6.2 * i as f32;
-        k.leave(&bar(&b.line(&[[75.4, y], [88.4, y + 6.2]]), 4.0));
-        k.leave(&bar(&b.line(&[[88.4, y], [75.4, y + 6.2]]), 4.0));
-        k.leave(&bar(&b.line(&[[75.4, y], [88.4, y]]), 4.6));
+        k.leave(&b.bar(&[[75.4, y], [88.4, y + 6.2]], 4.0));
+        k.leave(&b.bar(&[[88.4, y], [75.4, y + 6.2]], 4.0));
+        k.leave(&b.bar(&[[75.4, y], [88.4, y]], 4.6));
     }
     k.leave(&knifed(
         &b.line(&[
@@ -189,16 +177,10 @@ fn collier(k: &mut Plane, b: &Bench, dice: &mut Dice) {
     k.cut(&moved(&side, 0.0, -5.0));
     k.leave(&side);
     k.cut(&bar(
-        &curve(&b.line(&[[4.6, 67.2], [20.0, 68.8], [42.0, 68.8], [60.4, 66.2]])),
+        &b.curve(&[[4.6, 67.2], [20.0, 68.8], [42.0, 68.8], [60.4, 66.2]]),
         4.2,
     ));
-    k.cut_all(&pecks(
-        [b.x(8.0), b.y(71.0), b.x(54.0), b.y(82.0)],
-        60,
-        46.0,
-        0.0,
-        dice,
-    ));
+    k.cut_all(&pecks(b.bounds(8.0, 71.0, 54.0, 82.0), 60, 46.0, 0.0, dice));
     k.leave(&b.area(10.0, 58.0, 19.0, 66.5));
     k.cut_all(
         &(0..4)
@@ -223,8 +205,8 @@ fn collier(k: &mut Plane, b: &Bench, dice: &mut Dice) {
 
 fn staithe_print(_: &Look) -> Vec<Pass> {
     vec![
-        Pass::new("tone", "tone", ink(0xa4_8e_74)).from(Surface::Lino, 0.45),
-        Pass::new("key", "key", ink(0x22_20_20))
+        Pass::block("tone", ink(0xa4_8e_74)).from(Surface::Lino, 0.45),
+        Pass::block("key", ink(0x22_20_20))
             .from(Surface::Lino, 0.45)
             .charged(|_| 1.04),
     ]

@@ -7,7 +7,6 @@ use crate::parts::figures::{Pose, figure};
 use crate::parts::harbour::{basket, stones};
 use crate::parts::houses::row;
 use crate::parts::sea::{broken, ripples};
-use crate::parts::sky::streak;
 
 pub const ART: Art = Art {
     key: "3",
@@ -16,7 +15,7 @@ pub const ART: Art = Art {
 };
 
 fn steps_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let flock: [(f32, f32, f32, f32, f32); 9] = [
         (40.0, 17.0, 96.0, 0.9, 0.03),
         (58.0, 27.0, 76.0, 0.5, -0.05),
@@ -33,13 +32,7 @@ fn steps_cut(look: &Look, b: &Bench) -> Cuts {
         .take(look.count("gulls", 6))
         .map(|g| gull(b.at(g.0, g.1), g.2, g.3, g.4))
         .collect();
-    let houses = row(
-        [-20.0, b.w + 20.0],
-        b.y(53.0),
-        b.y(15.0),
-        b.x(8.0),
-        &mut dice,
-    );
+    let houses = row([-20.0, b.w + 20.0], b.y(53.0), b.y(15.0), b.x(8.0), dice);
     let wedge = knifed(
         &b.line(&[
             [38.0, 101.0],
@@ -56,17 +49,12 @@ fn steps_cut(look: &Look, b: &Bench) -> Cuts {
 
     let mut s = b.cleared();
     s.leave(&b.area(-2.0, -2.0, 102.0, 53.0));
-    for (x, y, w, h) in [
-        (-6.0, 34.0, 58.0, 20.0),
-        (40.0, 30.0, 50.0, 13.0),
-        (8.0, 41.0, 70.0, 12.0),
-    ] {
-        s.cut(&knifed(
-            &streak(b.at(x, y), b.x(w), h * 1.8, &mut dice),
-            1.6,
-            3,
-        ));
-    }
+    let streaks = [
+        (-6.0, 34.0, 58.0, 36.0),
+        (40.0, 30.0, 50.0, 23.4),
+        (8.0, 41.0, 70.0, 21.6),
+    ];
+    cut_streaks(&mut s, b, &streaks, 1.6, dice);
     s.cut_all(&gulls);
     // The sky's colour serves again for stone in half light.
     s.leave_all(&houses);
@@ -78,13 +66,7 @@ fn steps_cut(look: &Look, b: &Bench) -> Cuts {
 
     let mut w = b.cleared();
     w.leave(&b.area(-2.0, 53.0, 102.0, 101.0));
-    w.cut_all(&ripples(
-        [0.0, b.y(56.0), b.w, b.h],
-        90,
-        150.0,
-        8.0,
-        &mut dice,
-    ));
+    w.cut_all(&ripples(b.below(56.0), 90, 150.0, 8.0, dice));
     for i in 0..16 {
         let x = b.x(4.0 + 6.0 * i as f32);
         w.leave_all(&broken(
@@ -92,7 +74,7 @@ fn steps_cut(look: &Look, b: &Bench) -> Cuts {
             x + 16.0,
             b.y(53.5),
             b.y(64.0 + dice.about(4.0)),
-            &mut dice,
+            dice,
         ));
     }
     w.cut(&wedge);
@@ -104,7 +86,7 @@ fn steps_cut(look: &Look, b: &Bench) -> Cuts {
     w.leave(&b.line(&[[92.0, 43.0], [101.0, 42.0], [101.0, 54.0], [95.0, 57.0]]));
 
     let mut k = b.cleared();
-    warehouses(&mut k, &houses, b, &mut dice);
+    warehouses(&mut k, &houses, b, dice);
     for x in [8.0, 15.0, 34.0] {
         k.leave_all(&mast(b.at(x, 53.5), b.y(24.0), 4.6, 34.0));
     }
@@ -114,27 +96,17 @@ fn steps_cut(look: &Look, b: &Bench) -> Cuts {
     }
     let barge = hull(b.at(5.0, 53.0), b.x(34.0), b.y(5.0), 9.0);
     k.leave(&knifed(&barge, 0.8, 3));
-    k.leave_all(&broken(
-        b.x(6.0),
-        b.x(38.0),
-        b.y(58.8),
-        b.y(66.0),
-        &mut dice,
-    ));
+    k.leave_all(&broken(b.x(6.0), b.x(38.0), b.y(58.8), b.y(66.0), dice));
     k.cut(&wedge);
-    fish_steps(&mut k, &treads, &wedge, b, &mut dice);
+    fish_steps(&mut k, &treads, &wedge, b, dice);
     k.leave_all(&ripples(
-        [0.0, b.y(70.0), b.x(46.0), b.h],
+        b.bounds(0.0, 70.0, 46.0, 100.0),
         24,
         110.0,
         4.5,
-        &mut dice,
+        dice,
     ));
-    Cuts::from([
-        ("sky", b.trimmed(s)),
-        ("water", b.trimmed(w)),
-        ("key", b.trimmed(k)),
-    ])
+    b.cuts([("sky", s), ("water", w), ("key", k)])
 }
 
 /// The wedge of steps: each with its lit tread and its riser, the lowest first.
@@ -244,8 +216,7 @@ fn fish_steps(k: &mut Plane, treads: &[(Path, Path)], wedge: &Path, b: &Bench, d
             },
             dice,
         );
-        k.cut(&mouth);
-        k.leave(&outline(&mouth, 3.0));
+        outlined(k, &mouth, 3.0);
         let m = bounds(&mouth);
         let fish: Vec<Path> = (0..9)
             .map(|_| {
@@ -278,7 +249,7 @@ fn fish_steps(k: &mut Plane, treads: &[(Path, Path)], wedge: &Path, b: &Bench, d
 
 fn steps_print(look: &Look) -> Vec<Pass> {
     vec![
-        Pass::new("sky", "sky", ink(0xc9_a5_9d)).charged(evenly(
+        Pass::block("sky", ink(0xc9_a5_9d)).charged(evenly(
             look,
             "sky",
             0.86,
@@ -288,7 +259,7 @@ fn steps_print(look: &Look) -> Vec<Pass> {
                 rest: 0.25,
             },
         )),
-        Pass::new("water", "water", ink(0x4f_86_88)),
-        Pass::new("key", "key", ink(0x2f_24_1e)).charged(|_| 1.04),
+        Pass::block("water", ink(0x4f_86_88)),
+        Pass::block("key", ink(0x2f_24_1e)).charged(|_| 1.04),
     ]
 }

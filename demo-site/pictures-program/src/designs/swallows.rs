@@ -1,12 +1,12 @@
 //! No. 23, swallows under the swing bridge.
 
 use super::prelude::*;
+use crate::engine::shape::reflected;
 use crate::parts::birds::swallow;
 use crate::parts::boats::mast;
 use crate::parts::harbour::stones;
 use crate::parts::houses::row;
 use crate::parts::sea::{broken, ripples};
-use crate::parts::sky::streak;
 
 pub const ART: Art = Art {
     key: "23",
@@ -15,51 +15,31 @@ pub const ART: Art = Art {
 };
 
 fn swallows_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     let pier = b.line(&[[58.0, 26.0], [86.0, 25.0], [84.0, 66.0], [60.0, 66.0]]);
     let mut s = b.cleared();
     s.leave(&b.area(-2.0, -2.0, 102.0, 62.0));
-    for (x, y, w, h) in [
+    let streaks = [
         (-6.0, 44.0, 60.0, 22.0),
         (10.0, 52.0, 50.0, 12.0),
         (80.0, 40.0, 30.0, 18.0),
         (-4.0, 35.0, 36.0, 9.0),
-    ] {
-        s.cut(&knifed(&streak(b.at(x, y), b.x(w), h, &mut dice), 1.8, 3));
-    }
-    let town = row(
-        [-10.0, b.w + 20.0],
-        b.y(62.5),
-        b.y(8.0),
-        b.x(9.0),
-        &mut dice,
-    );
+    ];
+    cut_streaks(&mut s, b, &streaks, 1.8, dice);
+    let town = row([-10.0, b.w + 20.0], b.y(62.5), b.y(8.0), b.x(9.0), dice);
     let mut r = b.cleared();
     r.leave_all(&town);
     r.leave(&knifed(&pier, 1.4, 3));
     let mut w = b.cleared();
     w.leave(&b.area(-2.0, 62.0, 102.0, 101.0));
-    w.leave_all(
-        &[moved(&pier, 0.0, 0.0)]
-            .iter()
-            .map(|p| {
-                let m = bounds(p);
-                rect(
-                    m[0] + (m[2] - m[0]) * 0.62,
-                    m[1],
-                    (m[2] - m[0]) * 0.36,
-                    m[3] - m[1],
-                )
-            })
-            .collect::<Vec<_>>(),
-    );
-    w.cut_all(&ripples(
-        [0.0, b.y(65.0), b.w, b.h],
-        70,
-        130.0,
-        8.0,
-        &mut dice,
+    let m = bounds(&pier);
+    w.leave(&rect(
+        m[0] + (m[2] - m[0]) * 0.62,
+        m[1],
+        (m[2] - m[0]) * 0.36,
+        m[3] - m[1],
     ));
+    w.cut_all(&ripples(b.below(65.0), 70, 130.0, 8.0, dice));
 
     let mut iron = b.cleared();
     let under = b.line(&[
@@ -93,7 +73,7 @@ fn swallows_cut(look: &Look, b: &Bench) -> Cuts {
         }
     }
     let mut k = b.cleared();
-    truss(&mut k, &under, b, &mut dice);
+    truss(&mut k, &under, b, dice);
     for h in &town {
         k.leave(&outline(h, 2.2));
         let m = bounds(h);
@@ -111,17 +91,16 @@ fn swallows_cut(look: &Look, b: &Bench) -> Cuts {
                 width: 2.0,
                 stray: 0.4,
             },
-            &mut dice,
+            dice,
         );
     }
     k.leave(&b.area(-1.0, 62.0, 101.0, 63.2));
     for x in [14.0, 26.0, 45.0] {
         k.leave_all(&mast(b.at(x, 62.5), b.y(20.0), 4.6, 36.0));
     }
-    k.cut(&pier);
-    k.leave(&outline(&pier, 4.4));
+    outlined(&mut k, &pier, 4.4);
     let m = bounds(&pier);
-    let joints = stones(m, 26.0, 2.2, &mut dice);
+    let joints = stones(m, 26.0, 2.2, dice);
     k.within(&pier, |p| p.leave_all(&joints));
     for i in 0..5 {
         let from = 0.55 + 0.09 * i as f32;
@@ -131,7 +110,9 @@ fn swallows_cut(look: &Look, b: &Bench) -> Cuts {
             (m[2] - m[0]) * 0.5,
             m[3] - m[1],
         );
-        let lines = crate::parts::lines::hatch(
+        shade_part(
+            &mut k,
+            &pier,
             &strip,
             Hatch {
                 turn: 0.0,
@@ -139,30 +120,26 @@ fn swallows_cut(look: &Look, b: &Bench) -> Cuts {
                 width: 3.0,
                 stray: 0.6,
             },
-            &mut dice,
+            dice,
         );
-        k.within(&pier, |p| {
-            p.leave_all(&lines);
-            p.keep(&strip);
-        });
     }
     k.leave(&b.line(&[[55.0, 24.0], [89.0, 22.6], [87.6, 28.6], [56.6, 29.6]]));
-    k.cut(&bar(&b.line(&[[56.6, 26.4], [88.0, 25.2]]), 4.0));
-    let reflection = crate::engine::shape::reflected(&pier, b.y(66.0), 0.75);
+    k.cut(&b.bar(&[[56.6, 26.4], [88.0, 25.2]], 4.0));
+    let reflection = reflected(&pier, b.y(66.0), 0.75);
     let mr = bounds(&reflection);
     k.leave_all(&broken(
         mr[0] + 4.0,
         mr[2] - 4.0,
         b.y(66.5),
         b.y(94.0),
-        &mut dice,
+        dice,
     ));
     iron.leave_all(&broken(
         mr[0] - 6.0,
         mr[2] + 6.0,
         b.y(67.0),
         b.y(97.0),
-        &mut dice,
+        dice,
     ));
     for _ in 0..5 {
         let x = dice.between(0.0, b.x(50.0));
@@ -171,16 +148,10 @@ fn swallows_cut(look: &Look, b: &Bench) -> Cuts {
             x + dice.between(60.0, 170.0),
             b.y(84.0),
             b.y(99.5),
-            &mut dice,
+            dice,
         ));
     }
-    k.leave_all(&ripples(
-        [0.0, b.y(66.0), b.w, b.h],
-        34,
-        120.0,
-        5.0,
-        &mut dice,
-    ));
+    k.leave_all(&ripples(b.below(66.0), 34, 120.0, 5.0, dice));
     let flock = [
         (22.0, 42.0, 62.0, 0.10),
         (38.0, 37.0, 48.0, -0.16),
@@ -192,32 +163,31 @@ fn swallows_cut(look: &Look, b: &Bench) -> Cuts {
     ];
     for (x, y, span, turn) in flock.into_iter().take(look.count("swallows", 7)) {
         let bird = swallow(b.at(x, y), span, turn);
-        k.cut(&outline(&bird, 2.6));
-        k.leave(&bird);
+        set_off(&mut k, &bird, 2.6);
     }
-    Cuts::from([
-        ("sky", b.trimmed(s)),
-        ("brick", b.trimmed(r)),
-        ("water", b.trimmed(w)),
-        ("iron", b.trimmed(iron)),
-        ("key", b.trimmed(k)),
+    b.cuts([
+        ("sky", s),
+        ("brick", r),
+        ("water", w),
+        ("iron", iron),
+        ("key", k),
     ])
 }
 
 fn truss(k: &mut Plane, under: &Path, b: &Bench, dice: &mut Dice) {
-    let girder = |k: &mut Plane, p: Pt, q: Pt, w: f32| k.leave(&bar(&b.line(&[p, q]), w));
+    let girder = |k: &mut Plane, p: Pt, q: Pt, w: f32| k.leave(&b.bar(&[p, q], w));
     for (y0, y1, w) in [(0.6, 0.8, 8.0), (7.2, 11.4, 9.0), (8.2, 24.0, 0.0)] {
         if w > 0.0 {
             girder(k, [-2.0, y0], [102.0, y1], w);
         }
     }
-    let lower = curve(&b.line(&[
+    let lower = b.curve(&[
         [-2.0, 8.4],
         [30.0, 20.2],
         [56.0, 24.6],
         [86.0, 21.2],
         [102.0, 15.0],
-    ]));
+    ]);
     k.leave(&bar(&lower, 11.0));
     let upper: Path = lower.iter().map(|p| [p[0], p[1] - b.y(2.6)]).collect();
     k.leave(&bar(&upper, 4.0));
@@ -235,9 +205,9 @@ fn truss(k: &mut Plane, under: &Path, b: &Bench, dice: &mut Dice) {
     for i in 0..9 {
         let x = -4.0 + 13.0 * i as f32;
         k.within(under, |q| {
-            q.leave(&bar(&b.line(&[[x, -2.0], [x + 5.0, 26.0]]), 10.0));
-            q.leave(&bar(&b.line(&[[x + 5.0, 2.0], [x + 12.0, 12.0]]), 3.6));
-            q.leave(&bar(&b.line(&[[x + 12.0, 2.0], [x + 4.0, 12.0]]), 3.6));
+            q.leave(&b.bar(&[[x, -2.0], [x + 5.0, 26.0]], 10.0));
+            q.leave(&b.bar(&[[x + 5.0, 2.0], [x + 12.0, 12.0]], 3.6));
+            q.leave(&b.bar(&[[x + 12.0, 2.0], [x + 4.0, 12.0]], 3.6));
         });
     }
     for p in lower.iter().step_by(3) {
@@ -264,7 +234,7 @@ fn truss(k: &mut Plane, under: &Path, b: &Bench, dice: &mut Dice) {
 
 fn swallows_print(look: &Look) -> Vec<Pass> {
     vec![
-        Pass::new("sky", "sky", ink(0xf0_da_98)).charged(evenly(
+        Pass::block("sky", ink(0xf0_da_98)).charged(evenly(
             look,
             "sky",
             0.92,
@@ -274,9 +244,9 @@ fn swallows_print(look: &Look) -> Vec<Pass> {
                 rest: 0.35,
             },
         )),
-        Pass::new("brick", "brick", ink(0xbd_7a_5a)),
-        Pass::new("water", "water", ink(0x6c_93_ae)),
-        Pass::new("iron", "iron", ink(0x4a_5a_52)),
-        Pass::new("key", "key", ink(0x1f_24_26)).charged(|_| 1.04),
+        Pass::block("brick", ink(0xbd_7a_5a)),
+        Pass::block("water", ink(0x6c_93_ae)),
+        Pass::block("iron", ink(0x4a_5a_52)),
+        Pass::block("key", ink(0x1f_24_26)).charged(|_| 1.04),
     ]
 }

@@ -5,7 +5,7 @@ use crate::parts::boats::mast;
 use crate::parts::houses::{row, spire};
 use crate::parts::land::{hills, poplar};
 use crate::parts::sea::ripples;
-use crate::parts::sky::{curls, heap, streak};
+use crate::parts::sky::{curls, heap, rain};
 
 pub const ART: Art = Art {
     key: "24",
@@ -14,7 +14,7 @@ pub const ART: Art = Art {
 };
 
 fn thunder_cut(look: &Look, b: &Bench) -> Cuts {
-    let mut dice = Dice::new(b.seed);
+    let dice = &mut Dice::new(b.seed);
     // A tower that leaves the frame at the right, its anvil driven out to the left overhead.
     let ridge = [
         [-4.0, 67.0],
@@ -33,7 +33,7 @@ fn thunder_cut(look: &Look, b: &Bench) -> Cuts {
         [22.0, 2.0],
         [46.0, -3.0],
     ];
-    let mut tower = heap(&b.line(&ridge), b.y(-4.0), 52.0, &mut dice);
+    let mut tower = heap(&b.line(&ridge), b.y(-4.0), 52.0, dice);
     tower.truncate(tower.len() - 2);
     tower.extend(b.line(&[[104.0, -4.0], [104.0, 73.0], [-4.0, 74.0]]));
     let inner = [
@@ -47,7 +47,7 @@ fn thunder_cut(look: &Look, b: &Bench) -> Cuts {
             ]),
             b.y(66.0),
             50.0,
-            &mut dice,
+            dice,
         ),
         heap(
             &b.line(&[
@@ -59,7 +59,7 @@ fn thunder_cut(look: &Look, b: &Bench) -> Cuts {
             ]),
             b.y(46.0),
             56.0,
-            &mut dice,
+            dice,
         ),
         heap(
             &b.line(&[
@@ -71,7 +71,7 @@ fn thunder_cut(look: &Look, b: &Bench) -> Cuts {
             ]),
             b.y(64.0),
             54.0,
-            &mut dice,
+            dice,
         ),
     ];
     let shore = b.y(80.0);
@@ -80,15 +80,12 @@ fn thunder_cut(look: &Look, b: &Bench) -> Cuts {
     c.leave(&knifed(&tower, 1.6, 3));
     // The lit side of each bulge is cut down to the paper, stroke by stroke.
     for (i, bulge) in inner.iter().enumerate() {
-        let lit: Path = bulge.iter().map(|p| [p[0] - 20.0, p[1] - 15.0]).collect();
-        let mut rim = Plane::cleared(b.window);
-        rim.leave(&lit);
-        rim.cut(bulge);
-        let strokes = pecks(bounds(&lit), 260, 36.0, 0.58 + 0.04 * i as f32, &mut dice);
+        let (lit, rim) = lit_side(b, bulge);
+        let strokes = pecks(bounds(&lit), 260, 36.0, 0.58 + 0.04 * i as f32, dice);
         let mut cuts = Plane::cleared(b.window);
         cuts.leave_all(&strokes);
         for (a, (r, s)) in c.data.iter_mut().zip(rim.data.iter().zip(&cuts.data)) {
-            *a *= 1.0 - (0.85 * r + 0.0 * s).min(1.0) * s.max(0.55);
+            *a *= 1.0 - (0.85 * r).min(1.0) * s.max(0.55);
         }
     }
     let left_edge = b.line(&[
@@ -108,18 +105,18 @@ fn thunder_cut(look: &Look, b: &Bench) -> Cuts {
         [20.0, 68.0],
     ]);
     c.cut_within(&left_edge, |p| {
-        p.leave_all(&pecks(bounds(&left_edge), 320, 40.0, 0.60, &mut dice));
+        p.leave_all(&pecks(bounds(&left_edge), 320, 40.0, 0.60, dice));
     });
     // The base is torn into falling rain.
     let rain_area = b.line(&[[24.0, 70.0], [103.0, 68.0], [103.0, 81.0], [12.0, 81.0]]);
     c.within(&rain_area, |p| {
-        p.leave_all(&crate::parts::sky::rain(
+        p.leave_all(&rain(
             [b.x(24.0), b.y(66.0), b.w + 40.0, b.y(76.0)],
             240,
             70.0,
             -0.3,
             5.0,
-            &mut dice,
+            dice,
         ));
     });
     let fork: Path = b.line(&[
@@ -151,19 +148,15 @@ fn thunder_cut(look: &Look, b: &Bench) -> Cuts {
     }
     let mut l = b.cleared();
     l.leave(&b.area(-2.0, -2.0, 102.0, 80.0));
-    for (x, y, w, h) in [
+    let streaks = [
         (-8.0, 30.0, 26.0, 14.0),
         (-6.0, 14.0, 34.0, 16.0),
         (84.0, 6.0, 26.0, 12.0),
         (-6.0, 63.0, 28.0, 12.0),
-    ] {
-        l.cut(&knifed(&streak(b.at(x, y), b.x(w), h, &mut dice), 1.8, 3));
-    }
+    ];
+    cut_streaks(&mut l, b, &streaks, 1.8, dice);
     for bulge in &inner {
-        let lit: Path = bulge.iter().map(|p| [p[0] - 20.0, p[1] - 15.0]).collect();
-        let mut rim = Plane::cleared(b.window);
-        rim.leave(&lit);
-        rim.cut(bulge);
+        let (_, mut rim) = lit_side(b, bulge);
         rim.weigh(|_| 0.6);
         l.take(&rim);
     }
@@ -183,14 +176,14 @@ fn thunder_cut(look: &Look, b: &Bench) -> Cuts {
     let mut sea = b.cleared();
     sea.leave(&b.area(-2.0, 79.6, 102.0, 85.0));
     sea.cut_all(&ripples(
-        [0.0, b.y(80.2), b.w, b.y(85.0)],
+        b.bounds(0.0, 80.2, 100.0, 85.0),
         46,
         70.0,
         4.0,
-        &mut dice,
+        dice,
     ));
     let mut land = b.cleared();
-    let mut near = hills([-20.0, b.w + 20.0], b.y(92.0), b.y(8.0), 6, &mut dice);
+    let mut near = hills([-20.0, b.w + 20.0], b.y(92.0), b.y(8.0), 6, dice);
     near.extend([[b.w + 20.0, b.h + 20.0], [-20.0, b.h + 20.0]]);
     let near = b
         .line(&[
@@ -215,16 +208,10 @@ fn thunder_cut(look: &Look, b: &Bench) -> Cuts {
             26,
             70.0,
             0.005,
-            &mut dice,
+            dice,
         ));
     }
-    let port = row(
-        [b.x(34.0), b.x(88.0)],
-        b.y(84.4),
-        b.y(4.8),
-        b.x(3.2),
-        &mut dice,
-    );
+    let port = row([b.x(34.0), b.x(88.0)], b.y(84.4), b.y(4.8), b.x(3.2), dice);
     let mut r = b.cleared();
     for h in &port {
         let m = bounds(h);
@@ -255,7 +242,7 @@ fn thunder_cut(look: &Look, b: &Bench) -> Cuts {
             26.0,
             40.0,
             11,
-            &mut dice,
+            dice,
         ));
     }
     let dark = b.line(&[
@@ -266,7 +253,9 @@ fn thunder_cut(look: &Look, b: &Bench) -> Cuts {
         [60.0, 76.0],
         [26.0, 74.0],
     ]);
-    let lines = crate::parts::lines::hatch(
+    shade_part(
+        &mut k,
+        &tower,
         &dark,
         Hatch {
             turn: 0.30,
@@ -274,12 +263,8 @@ fn thunder_cut(look: &Look, b: &Bench) -> Cuts {
             width: 3.4,
             stray: 1.2,
         },
-        &mut dice,
+        dice,
     );
-    k.within(&tower, |p| {
-        p.leave_all(&lines);
-        p.keep(&dark);
-    });
     if bolt {
         k.cut(&outline(&fork, 3.0));
         k.cut(&fork);
@@ -312,34 +297,37 @@ fn thunder_cut(look: &Look, b: &Bench) -> Cuts {
         (94.0, 9.0),
         (97.0, 7.0),
     ] {
-        k.leave(&poplar(b.at(x, 93.4), b.y(h), &mut dice));
+        k.leave(&poplar(b.at(x, 93.4), b.y(h), dice));
     }
     for i in 0..7 {
         let x = 4.0 + 15.0 * i as f32;
-        let hedge = curve(&b.line(&[[x - 6.0, 101.0], [x - 1.0, 96.0], [x + 4.0, 92.6]]));
+        let hedge = b.curve(&[[x - 6.0, 101.0], [x - 1.0, 96.0], [x + 4.0, 92.6]]);
         k.leave(&tapered(&hedge, 6.0, 2.0));
     }
-    k.leave_all(&pecks(
-        [0.0, b.y(93.0), b.w, b.h],
-        90,
-        28.0,
-        0.01,
-        &mut dice,
-    ));
-    Cuts::from([
-        ("light", b.trimmed(l)),
-        ("cloud", b.trimmed(c)),
-        ("sea", b.trimmed(sea)),
-        ("land", b.trimmed(land)),
-        ("roof", b.trimmed(r)),
-        ("key", b.trimmed(k)),
+    k.leave_all(&pecks(b.below(93.0), 90, 28.0, 0.01, dice));
+    b.cuts([
+        ("light", l),
+        ("cloud", c),
+        ("sea", sea),
+        ("land", land),
+        ("roof", r),
+        ("key", k),
     ])
+}
+
+/// The outline of a bulge moved towards the light, and what it has beyond the bulge.
+fn lit_side(b: &Bench, bulge: &Path) -> (Path, Plane) {
+    let lit = moved(bulge, -20.0, -15.0);
+    let mut rim = b.cleared();
+    rim.leave(&lit);
+    rim.cut(bulge);
+    (lit, rim)
 }
 
 fn thunder_print(look: &Look) -> Vec<Pass> {
     vec![
-        Pass::new("light", "light", ink(0xec_d6_a2)),
-        Pass::new("cloud", "cloud", ink(0x5b_54_72)).charged(evenly(
+        Pass::block("light", ink(0xec_d6_a2)),
+        Pass::block("cloud", ink(0x5b_54_72)).charged(evenly(
             look,
             "cloud",
             0.92,
@@ -349,9 +337,9 @@ fn thunder_print(look: &Look) -> Vec<Pass> {
                 rest: 0.42,
             },
         )),
-        Pass::new("sea", "sea", ink(0x3c_58_7c)),
-        Pass::new("land", "land", ink(0x6b_83_54)),
-        Pass::new("roof", "roof", ink(0xb8_5c_42)),
-        Pass::new("key", "key", ink(0x22_22_2e)).charged(|_| 1.03),
+        Pass::block("sea", ink(0x3c_58_7c)),
+        Pass::block("land", ink(0x6b_83_54)),
+        Pass::block("roof", ink(0xb8_5c_42)),
+        Pass::block("key", ink(0x22_22_2e)).charged(|_| 1.03),
     ]
 }

@@ -66,6 +66,11 @@ pub struct Pass {
 }
 
 impl Pass {
+    /// An evenly inked pass from a plank that is cut as one surface of its own name.
+    pub fn block(matrix: &'static str, ink: Ink) -> Self {
+        Self::new(matrix, matrix, ink)
+    }
+
     /// An evenly inked pass from a plank.
     pub fn new(matrix: &'static str, cut: &'static str, ink: Ink) -> Self {
         Self {

@@ -78,6 +78,27 @@ pub fn shade(plane: &mut Plane, shape: &[Pt], how: Hatch, dice: &mut Dice) {
     plane.within(shape, |p| p.leave_all(&lines));
 }
 
+/// Hatching over a part of the shape, clipped to both and left standing.
+pub fn shade_part(plane: &mut Plane, shape: &[Pt], part: &[Pt], how: Hatch, dice: &mut Dice) {
+    let lines = hatch(part, how, dice);
+    plane.within(shape, |p| {
+        p.leave_all(&lines);
+        p.keep(part);
+    });
+}
+
+/// Clears the shape and leaves its outline as a line of one width.
+pub fn outlined(plane: &mut Plane, shape: &[Pt], width: f32) {
+    plane.cut(shape);
+    plane.leave(&outline(shape, width));
+}
+
+/// Leaves the shape standing, set off from what lies behind by a cleared line of one width.
+pub fn set_off(plane: &mut Plane, shape: &[Pt], clearance: f32) {
+    plane.cut(&outline(shape, clearance));
+    plane.leave(shape);
+}
+
 /// Hatching clipped to the shape and cut away.
 pub fn clear(plane: &mut Plane, shape: &[Pt], how: Hatch, dice: &mut Dice) {
     let lines = hatch(shape, how, dice);
