@@ -1,4 +1,4 @@
-//! Where things lie: the image on its sheet, the sheet in its photograph. Millimetres throughout.
+//! Where the image lies on its sheet, and the sheet in its photograph. Lengths are in millimetres.
 
 use keyblock::model::design::Design;
 use keyblock::model::impression::Impression;
@@ -31,7 +31,7 @@ impl Layout {
         let image = design.image.own().map_or([200.0, 300.0], height_and_width);
         let unit = image[0].max(image[1]) / 1000.0;
         let mut printed = image;
-        // A block that was sawn down prints a shorter image; a measurer's half millimetre does not.
+        // A block that was sawn down prints a shorter image; half a millimetre is a difference of measuring.
         if let Some(height) = look.measure("image-height")
             && height < image[0] - 4.0
         {

@@ -1,4 +1,7 @@
 //! From an impression's record to its paper, its pull and its marks.
+//!
+//! In: a design and an impression as the library reads them, and the [`Look`] and [`Layout`] made of them.
+//! Out: what `engine::sheet` lays down.
 
 use keyblock::model::design::Design;
 use keyblock::model::impression::Impression;
@@ -20,7 +23,7 @@ pub fn sheet_seed(design: &Design, look: &Look) -> u32 {
     seed(&["sheet", design.key.as_str(), &look.number.to_string()])
 }
 
-/// The paper that the record names, with the damage its condition tells.
+/// The paper that the record names, with the damage that its condition describes.
 pub fn paper(design: &Design, impression: &Impression, look: &Look, layout: &Layout) -> Paper {
     let named = impression.sheet.paper.as_ref().map_or("", |p| p.as_str());
     let words = Words::of(&format!("{named} {}", look.choice("paper")));
@@ -68,7 +71,7 @@ fn condition(impression: &Impression) -> Words {
     Words::of_condition(impression.condition.as_deref().unwrap_or_default())
 }
 
-/// Damages the paper as its condition tells. Where the condition names an edge, the damage is put
+/// Damages the paper as its condition says. Where the condition names an edge, the damage is put
 /// there.
 fn damage(paper: &mut Paper, condition: &Words, layout: &Layout, dice: &mut Dice) {
     let has = |words: &[&str]| condition.has(words);
@@ -179,7 +182,7 @@ fn hand(film: f32, dry: f32, grain: f32, rub: f32, stray: f32) -> Pull {
     }
 }
 
-/// Turns the design's own palette into that of the printing: every printer had his own shelf.
+/// The passes in the inks of their printing: every printer mixed his own.
 pub fn inked(passes: Vec<Pass>, look: &Look) -> Vec<Pass> {
     let mut dice = Dice::new(seed(&["shelf", look.printing(), &look.number.to_string()]));
     passes

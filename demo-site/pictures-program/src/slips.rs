@@ -1,6 +1,6 @@
 //! The two slips that the demonstration keeps, to show that alignment refuses them: a detail entered
-//! as the whole sheet, and a photograph filed under the wrong number. The records cannot say so, for
-//! who makes a slip does not know of it.
+//! as the whole sheet, and a photograph filed under the wrong number. They are listed here because the
+//! records, which contain the slips, cannot tell of them.
 
 /// A detail entered as a whole sheet: the design, the file, and the part of the reference picture
 /// that it shows, percent.
@@ -18,7 +18,7 @@ pub fn detail(design: &str, file: &str) -> Option<[f32; 4]> {
     slip.map(|(_, _, percent)| *percent)
 }
 
-/// Whether a file shows another design, whose job draws it.
+/// Whether a file shows another design, with whose pictures it is painted.
 pub fn is_misfiled(design: &str, file: &str) -> bool {
     MISFILED
         .iter()

@@ -12,7 +12,7 @@ pub const ART: Art = Art {
 fn bell_cut(_: &Look, b: &Bench) -> Cuts {
     let dice = &mut Dice::new(b.seed);
     let mut f = b.block();
-    // Fog thins in long lenses; the sun is a paler round behind it.
+    // The fog is thinner in long lens-shaped patches.
     let streaks = [
         (-10.0, 66.0, 70.0, 22.0),
         (50.0, 74.0, 60.0, 26.0),

@@ -74,7 +74,7 @@ fn channel_cut(_: &Look, b: &Bench) -> Cuts {
     for (p, l) in sweepers {
         sweeper(&mut k, &mut w, p, l, dice);
     }
-    // Dan buoys, each with its flag, down the swept line to the horizon.
+    // Dan buoys with flags, along the swept channel to the horizon.
     for i in 0..8 {
         let t = 1.0 - libm::powf(0.66, i as f32);
         let p = b.at(mix(12.0, 34.0, t), mix(88.0, 40.5, t));
@@ -174,7 +174,7 @@ fn sweeper(k: &mut Plane, w: &mut Plane, at: Pt, l: f32, dice: &mut Dice) {
     k.leave(&bar(&put(&[[-0.30, -0.16], [-0.46, -0.30]]), l * 0.012));
     k.leave(&bar(&put(&[[0.31, -0.6], [-0.29, -0.5]]), 0.9));
     for i in 0..5 {
-        // Smoke, drawn out flat astern.
+        // Smoke, level behind the ship.
         let x = -0.12 - 0.16 * i as f32;
         k.leave(&gouged(
             &curve(&put(&[

@@ -120,7 +120,7 @@ fn dredger_cut(look: &Look, b: &Bench) -> Cuts {
     for x in [32.0, 36.0] {
         dark.cut(&b.area(x, 48.0, x + 1.8, 50.4));
     }
-    // Smoke lies low and loses itself.
+    // The smoke hangs low and thins out.
     let mut smoke = b.cleared();
     for i in 0..14 {
         let t = i as f32 / 13.0;
@@ -132,7 +132,7 @@ fn dredger_cut(look: &Look, b: &Bench) -> Cuts {
         );
     }
     let smoke = smoke.softened((b.window.scale * 5.0) as usize + 1);
-    // The reflection hangs straight down, softened.
+    // The reflection, straight below and softened.
     let mut mirror = b.cleared();
     for shape in std::iter::once(&hull)
         .chain(std::iter::once(&house))

@@ -1,4 +1,4 @@
-//! What the plates have in common: tones, scratches, and the film left by the wiping hand.
+//! What the etched and drypoint plates share: tones, scratches, and the film of ink left by wiping.
 
 use super::prelude::*;
 use crate::parts::lines::drawn;

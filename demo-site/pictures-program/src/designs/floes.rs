@@ -49,7 +49,7 @@ fn floes_cut(look: &Look, b: &Bench) -> Cuts {
     k.leave(&b.area(-1.0, 40.6, 80.0, 41.6));
     w.cut_all(&ripples(b.below(43.0), 40, 130.0, 4.6, dice));
     piers([&mut k, &mut sh, &mut w], b, dice);
-    // Ice: small and crowded far off, then plates that rush to the foot.
+    // Ice: small and crowded far off, in large plates near the foot.
     let mut plates: Vec<(f32, f32, f32, f32)> = Vec::new();
     for i in 0..46 {
         let t = i as f32 / 45.0;

@@ -230,7 +230,7 @@ fn key(s: &Scene, b: &Bench, look: &Look) -> Plane {
             dice,
         ));
     }
-    // The sky's lines pass behind everything that stands against it.
+    // The lines of the sky pass behind what stands before it.
     for shape in [&s.tower, &s.lantern, &s.house, &s.roof, &s.headland] {
         k.cut(shape);
     }
@@ -302,7 +302,7 @@ fn rock(k: &mut Plane, s: &Scene, b: &Bench, dice: &mut Dice) {
         })
         .collect();
     k.within(&s.headland, |p| p.leave_all(&strata));
-    // The seaward face lies in shadow: solid wedges between cracks, hatched out to the light.
+    // The seaward face is in shadow: solid wedges between cracks, hatched towards the light.
     for face in [
         [
             [59.0, 60.5],
@@ -547,7 +547,7 @@ fn dusk(s: &Scene, b: &Bench, look: &Look) -> Plane {
     let dice = &mut Dice::new(b.seed ^ 2);
     let mut d = b.cleared();
     d.leave(&rect(-10.0, -10.0, b.w + 20.0, s.horizon + 10.0));
-    // Rents in the cloud, low down, where the last light comes through.
+    // Gaps in the cloud near the horizon.
     for (x, y, w, h) in [
         (-4.0, 53.5, 46.0, 13.0),
         (22.0, 47.5, 40.0, 10.0),
@@ -591,7 +591,7 @@ fn dusk(s: &Scene, b: &Bench, look: &Look) -> Plane {
             d.leave(sail);
         }
     }
-    // A sail catches what light there is along its weather edge.
+    // The weather edge of the sail is lit.
     let sail = &s.cutter.sails[0];
     let edge: Path = sail.iter().map(|p| [p[0] - 26.0, p[1] + 2.0]).collect();
     d.cut_within(sail, |p| p.leave(&edge));

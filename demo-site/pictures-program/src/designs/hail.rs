@@ -166,7 +166,7 @@ fn hail_cut(_: &Look, b: &Bench) -> Cuts {
         k.leave(&b.bar(&[[50.0 - half, y], [50.0 + half, y + 0.2]], 5.0 + i as f32));
     }
     k.leave_all(&pecks(b.below(86.0), 90, 22.0, 0.01, dice));
-    // Hail falls on every block alike: it is paper.
+    // Hail is bare paper, so it is cut from every block.
     for plane in [&mut s, &mut r, &mut t, &mut k] {
         plane.cut_all(&stones_of_ice);
     }

@@ -15,7 +15,7 @@ pub const ART: Art = Art {
 fn heron_cut(look: &Look, b: &Bench) -> Cuts {
     let dice = &mut Dice::new(b.seed);
     let bird = heron(b.at(50.0, 82.0), b.y(52.0));
-    // Three of the nine reeds were cut away later: the last of the list.
+    // The last three of the nine reeds were cut away later.
     let stand = [
         (9.0, 88.0, 58.0, 26.0),
         (14.5, 90.0, 64.0, -14.0),
@@ -60,7 +60,7 @@ fn heron_cut(look: &Look, b: &Bench) -> Cuts {
         s.cut(&knifed(&disc(b.at(77.0, 16.5), b.x(7.2)), 1.6, b.seed));
     }
     crack(&mut s, b, look.stage("crack"));
-    // Pools on the flat repeat the sky.
+    // Pools on the flat, printed in the colour of the sky.
     for (x, y, l, t) in [
         (20.0, 66.0, 420.0, 9.0),
         (54.0, 70.0, 380.0, 11.0),

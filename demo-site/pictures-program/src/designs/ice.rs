@@ -15,7 +15,7 @@ pub const ART: Art = Art {
 fn ice_cut(look: &Look, b: &Bench) -> Cuts {
     let dice = &mut Dice::new(b.seed);
     let mut k = b.block();
-    // The sky: gouged level, closer towards the roofs, so that evening pales downwards.
+    // The sky in level gouge marks, closer towards the roofs, where it is paler.
     for i in 0..30 {
         let t = i as f32 / 29.0;
         let y = b.y(1.5 + 41.0 * t);

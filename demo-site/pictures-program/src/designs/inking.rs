@@ -1,4 +1,4 @@
-//! The brush on the block: gradations, even tones and wiping, as the records name them.
+//! How the ink is spread on a block: gradations, even tones and wiping, as the records name them.
 
 use crate::engine::noise::{cloud, smooth, step};
 use crate::engine::shape::Pt;
@@ -15,7 +15,7 @@ pub struct Fall {
     pub rest: f32,
 }
 
-/// A brushed gradation, never twice the same.
+/// A brushed gradation, slightly different on every sheet.
 pub fn graded(look: &Look, fall: Fall) -> impl Fn(Pt) -> f32 + Send + Sync + use<> {
     let turn = look.number as f32 * 3.7;
     move |p| {

@@ -68,7 +68,7 @@ fn lamps_cut(_: &Look, b: &Bench) -> Cuts {
         k.cut(&outline(h, 5.0));
         k.leave(&knifed(h, 1.0, 3));
         let m = bounds(h);
-        // One moonless edge of each roof is all the light there is.
+        // The only light: one edge of each roof.
         let edge: Path = h.iter().map(|p| [p[0] - 4.0, p[1] + 5.0]).collect();
         let mut rim = b.cleared();
         rim.leave(h);

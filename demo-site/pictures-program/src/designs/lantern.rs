@@ -1,4 +1,4 @@
-//! No. r1, which is not hers and is cut accordingly.
+//! No. r1, rejected: cut in a stiffer hand than the others.
 
 use super::prelude::*;
 use crate::parts::harbour::stones;
@@ -17,7 +17,7 @@ fn lantern_cut(_: &Look, b: &Bench) -> Cuts {
     t.cut(&b.line(&[[36.0, 84.0], [38.5, 36.0], [52.0, 36.0], [52.0, 84.0]]));
     t.cut(&b.area(42.0, 21.0, 58.0, 32.0));
     let mut k = b.cleared();
-    // Sky ruled level, water ruled level: a stiff hand.
+    // Sky and water in ruled level lines.
     let mut y = 5.0;
     while y < 70.0 {
         k.leave(&b.bar(&[[3.0, y], [97.0, y]], 3.0));
@@ -85,7 +85,7 @@ fn lantern_cut(_: &Look, b: &Bench) -> Cuts {
     k.cut(&quay);
     k.leave_all(&stones(b.bounds(3.0, 83.6, 97.0, 97.0), 40.0, 4.0, dice));
     k.leave(&outline(&quay, 6.0));
-    // The heavy border that she never used.
+    // A heavy border, which no accepted print has.
     for edge in [
         b.area(0.0, 0.0, 100.0, 2.6),
         b.area(0.0, 97.4, 100.0, 100.0),

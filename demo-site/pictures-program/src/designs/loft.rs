@@ -73,7 +73,7 @@ fn loft_cut(look: &Look, b: &Bench) -> Cuts {
     k.cut(&far_window);
     k.leave_all(&drawn(&far_window, 2.2, dice));
     trusses(&mut k, b, dice);
-    // Light from the skylight lies in a slant across the room.
+    // A slanting shaft of light from the skylight.
     let shaft = b.line(&[[10.0, 14.0], [36.0, 18.0], [64.0, 101.0], [16.0, 101.0]]);
     let floor = b.line(&[
         [38.0, 62.0],
@@ -191,7 +191,7 @@ fn sails(k: &mut Plane, a: &mut Plane, b: &Bench, dice: &mut Dice) {
         k.leave_all(&drawn(&cloth, 2.6, dice));
         let folds = between(&left, &right, count, 2.2, dice);
         k.within(&cloth, |p| p.leave_all(&folds));
-        // Shade gathers on the side away from the skylight.
+        // The side away from the skylight is darker.
         let shady: Path = right
             .iter()
             .map(|p| [p[0] - b.x(9.0), p[1]])

@@ -233,7 +233,7 @@ fn pond(k: &mut Plane, a: &mut Plane, b: &Bench, dice: &mut Dice) {
     }
     k.leave(&bitten(&b.line(&[[74.0, 60.5], [86.0, 60.0]]), 4.4, dice));
     k.leave(&bitten(&b.line(&[[74.0, 64.0], [86.0, 63.5]]), 3.6, dice));
-    // Reflections: the mill stands on its head, in broken level lines.
+    // The reflection of the mill, in broken level lines.
     for i in 0..46 {
         let y = 72.0 + 0.6 * i as f32 + dice.about(0.2);
         let reach = if y < 88.0 {

@@ -1,8 +1,10 @@
-//! The pictures themselves: one function cuts a design's blocks, another inks them.
+//! The designs: a file for each, with one function that cuts its blocks and one that inks them.
 //!
-//! `cut` knows the state and nothing of the printing; `print` gives the passes in their order
-//! with the artist's own inks and follows what the sheet shows of gradations and wiping. Other
-//! printers' inks are `sheets`' affair.
+//! In: what a sheet shows (`Look`) and the [`Bench`]. Out: cut surfaces by name, and the passes in
+//! printing order in the artist's own inks, with the gradations and wiping that the sheet shows.
+//! `shared` has the passages that several designs have in common, `etched` those of the plates.
+//!
+//! Not here: the inks of other printers (`sheets`).
 
 mod bell;
 mod caulkers;
@@ -47,7 +49,7 @@ use crate::look::Look;
 /// The cut surfaces of a design by name.
 pub type Cuts = BTreeMap<&'static str, Plane>;
 
-/// A design that can be drawn.
+/// A design that can be painted.
 pub struct Art {
     /// The design's key.
     pub key: &'static str,
@@ -57,7 +59,7 @@ pub struct Art {
     pub print: fn(&Look) -> Vec<Pass>,
 }
 
-/// The design with a key, where it is drawn here.
+/// The design with this key, where it is one of these.
 pub fn find(key: &str) -> Option<&'static Art> {
     ALL.iter().copied().find(|a| a.key == key)
 }
@@ -93,7 +95,7 @@ const ALL: &[&Art] = &[
     &lantern::ART,
 ];
 
-/// The bench a block is cut on: its size, and measures in percent as the records use them.
+/// The block that is cut: its size, and positions on it in percent, as the records give them.
 pub struct Bench {
     /// What must be cut, and how finely.
     pub window: Window,
@@ -103,12 +105,12 @@ pub struct Bench {
     pub h: f32,
     /// Width and height of the block in its present condition.
     present: Pt,
-    /// The seed of this design's accidents of cutting.
+    /// The seed of what is accidental in the cutting of this design.
     pub seed: u32,
 }
 
 impl Bench {
-    /// A bench for an image `full` large of which `present` is left.
+    /// A bench for an image of which `present` is left of `full` (width and height).
     pub fn new(window: Window, full: Pt, present: Pt, seed: u32) -> Self {
         Self {
             window,
@@ -124,7 +126,7 @@ impl Bench {
         Plane::cleared(self.window)
     }
 
-    /// A block not yet cut, with the edge a saw and a knife leave.
+    /// A block not yet cut, its edge as a knife leaves it.
     pub fn block(&self) -> Plane {
         let mut plane = self.cleared();
         plane.leave(&knifed(

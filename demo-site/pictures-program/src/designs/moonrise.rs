@@ -19,7 +19,7 @@ fn moonrise_cut(look: &Look, b: &Bench) -> Cuts {
     let radius = b.y(6.6);
     let horizon = 47.5;
     let shore = hills([-20.0, b.w + 20.0], b.y(horizon + 0.6), b.y(5.0), 9, dice);
-    // Channels winding towards the light.
+    // Channels winding towards the moon.
     let channel = |points: &[Pt], from: f32, to: f32| tapered(&b.curve(points), from, to);
     let channels = [
         channel(
@@ -145,7 +145,7 @@ fn moonrise_cut(look: &Look, b: &Bench) -> Cuts {
         k.leave(&smack.hull);
         let mm = bounds(&smack.hull);
         k.cut(&bar(&smack.strake, 1.6));
-        // Sails are lowered; the hull lies in its own shadow on the mud.
+        // The sails are lowered; the hull casts a shadow on the mud.
         k.leave(&knifed(
             &[
                 [mm[0] - 10.0, mm[3] - 2.0],
@@ -165,7 +165,7 @@ fn moonrise_cut(look: &Look, b: &Bench) -> Cuts {
         ));
     }
     for i in 0..15 {
-        // Withies mark the channel.
+        // Withies along the channel.
         let t = i as f32 / 14.0;
         let p = b.at(
             mix(96.0, 71.0, t.sqrt()) - 6.0 * libm::sinf(t * 3.0),

@@ -42,7 +42,7 @@ fn pans_cut(look: &Look, b: &Bench) -> Cuts {
         lines.push(vec![[foot[0] + 20.0, foot[1]], end]);
     }
     let mut heavy: Vec<Path> = Vec::new();
-    // Salt in cones, bright against their own shade.
+    // Cones of salt, each with its shaded side.
     let cones = [
         (9.0, 92.0, 84.0),
         (30.0, 82.0, 66.0),
@@ -84,7 +84,7 @@ fn pans_cut(look: &Look, b: &Bench) -> Cuts {
         k.leave(&bitten(line, 1.7, dice));
     }
     for i in 0..6 {
-        // Pans that hold water take the sky's shade, in level strokes.
+        // Pans that hold water are shaded with level strokes.
         let y = 42.0 + 9.0 * i as f32;
         k.leave_all(&ripples(
             [

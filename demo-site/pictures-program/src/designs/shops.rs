@@ -41,7 +41,7 @@ fn shops_cut(look: &Look, b: &Bench) -> Cuts {
         .map(|s| front(b.x(s.0), b.x(s.1), b.y(s.2), b.y(s.3), b.y(77.5), s.4))
         .collect();
     let panes = panes(b);
-    // Which windows burn: the last two of the list are the gable lights that were put out.
+    // The lit windows; the last two are those in the gables, which a later state lacks.
     let burning = [19, 20, 22, 9, 17, 0, 1];
     let lit: Vec<&Path> = burning
         .iter()

@@ -90,7 +90,7 @@ fn small_mill_cut(look: &Look, b: &Bench) -> Cuts {
         ]);
         k.leave(&bitten(&line, 2.4, dice));
     }
-    // Much sky: a few long lines, and birds far off.
+    // The sky: a few long lines, and birds far off.
     for (x, y, l) in [
         (10.0, 16.0, 360.0),
         (48.0, 9.0, 420.0),

@@ -24,7 +24,7 @@ fn staithe_cut(look: &Look, b: &Bench) -> Cuts {
     ];
     let smoke = smoke(&plume, 26.0, 80.0, dice);
     let mut t = b.block();
-    // Sky combed level: half a tone, against which the smoke stands whole.
+    // The sky is cleared in level strokes to a half tone; the smoke prints solid.
     clear(
         &mut t,
         &b.area(-2.0, -2.0, 102.0, 48.0),

@@ -56,7 +56,7 @@ fn steps_cut(look: &Look, b: &Bench) -> Cuts {
     ];
     cut_streaks(&mut s, b, &streaks, 1.6, dice);
     s.cut_all(&gulls);
-    // The sky's colour serves again for stone in half light.
+    // The sky block prints the stone in half light too.
     s.leave_all(&houses);
     let treads = treads(b);
     for (tread, riser) in &treads {

@@ -1,4 +1,4 @@
-//! Colour in linear light, because inks multiply there as they do on paper.
+//! Colour in linear light, in which inks multiply as they do on paper.
 
 /// Reflectance of red, green and blue, each `0..1`, linear.
 pub type Colour = [f32; 3];
@@ -49,7 +49,7 @@ impl Encoder {
 
     /// The table, with 4096 steps: finer than 8 bits need, dark tones included.
     pub fn new() -> Self {
-        // The square root spends the steps where the eye does.
+        // The square root gives dark tones more steps, where the eye distinguishes more.
         Self(
             (0..=Self::STEPS)
                 .map(|i| {

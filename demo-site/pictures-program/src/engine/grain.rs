@@ -25,7 +25,7 @@ pub enum Surface {
 }
 
 impl Surface {
-    /// The lack of ink at a point, before the printer adds his own.
+    /// The lack of ink at a point, before what differs from pull to pull.
     pub fn lack(self, p: Pt, seed: u32) -> f32 {
         match self {
             Self::Plank => plank(p, seed, 9.0),

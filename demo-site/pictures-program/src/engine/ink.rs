@@ -37,7 +37,7 @@ impl Ink {
         blend(seen_through, self.colour, (self.body * film).min(0.95))
     }
 
-    /// The ink with another let into it.
+    /// The ink with a share of another mixed into it.
     pub fn mixed(self, other: u32, share: f32) -> Self {
         Self {
             colour: blend(self.colour, hex(other), share),
@@ -61,7 +61,7 @@ pub struct Pass {
     pub surface: Surface,
     /// How much of the grain prints, 0 to 1.
     pub grain: f32,
-    /// The brush's work, where it is not even.
+    /// How the inking varies, where it is not even.
     pub charge: Option<Charge>,
 }
 

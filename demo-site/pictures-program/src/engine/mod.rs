@@ -1,6 +1,6 @@
-//! The workshop: everything a picture is made with, knowing nothing of any one picture.
+//! What every picture is made with; nothing here belongs to one picture.
 //!
-//! In reading order: chance (`noise`), outlines (`shape`), coverage (`plane`), what blocks are
+//! In reading order: pseudo-random numbers (`noise`), outlines (`shape`), coverage (`plane`), what blocks are
 //! made of (`grain`), `colour`, `ink`, `paper`, handwriting (`script`), one printed `sheet`, and
 //! its photograph (`photo`).
 

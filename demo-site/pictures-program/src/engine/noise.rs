@@ -1,7 +1,7 @@
-//! Chance that is the same on every machine: hashes, lattice noise, and a small generator.
+//! Pseudo-random numbers, the same on every machine: hashes, lattice noise, and a small generator.
 //!
-//! Everything that looks accidental in a picture (grain, foxing, a trembling line) comes from
-//! here and from nowhere else, so that the same records give the same bytes.
+//! Everything accidental in a picture (grain, foxing, a trembling line) comes from here alone, so the
+//! same records give the same bytes.
 
 /// A well mixed 32-bit hash of a lattice point.
 pub fn hash(x: i32, y: i32, seed: u32) -> u32 {
@@ -58,7 +58,7 @@ fn ease(t: f32) -> f32 {
     t * t * (3.0 - 2.0 * t)
 }
 
-/// A seed from words, so that a design or an impression owns its own accidents.
+/// A seed from words: each design and each impression has its own.
 pub fn seed(words: &[&str]) -> u32 {
     let mut hasher = blake3::Hasher::new();
     for word in words {
@@ -77,7 +77,7 @@ pub struct Dice {
 }
 
 impl Dice {
-    /// A generator that always tells the same story for the same seed.
+    /// A generator whose sequence depends on the seed alone.
     pub fn new(seed: u32) -> Self {
         Self { seed, count: 0 }
     }

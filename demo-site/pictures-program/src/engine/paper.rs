@@ -1,4 +1,4 @@
-//! Paper: its colour, its mould, and what time has done to it. All lengths in millimetres.
+//! Paper: its colour, its mould, and its damage. All lengths in millimetres.
 
 use super::colour::{Colour, hex, scaled, times};
 use super::noise::{Dice, cloud, mix, smooth, step, unit};
@@ -101,7 +101,7 @@ impl Paper {
         }
     }
 
-    /// The sheet's fibres as short lines (from, to, shade), for the printer of the sheet to draw.
+    /// The sheet's fibres as short lines, each with its shade.
     pub fn fibre_lines(&self) -> Vec<(Vec<Pt>, f32)> {
         self.fibres
             .iter()

@@ -1,4 +1,4 @@
-//! The camera: a sheet on a table, a little askew, in uneven light.
+//! The photograph: a sheet on a table, slightly turned, in uneven light.
 
 use super::colour::{Colour, Encoder, blend, hex, scaled};
 use super::noise::{Dice, cloud, smooth, step, unit};
@@ -27,7 +27,7 @@ pub struct Shot {
     pub straight: bool,
     /// Light falling flat from the side, showing the paper's surface.
     pub raking: bool,
-    /// The seed of the hand that held the camera.
+    /// The seed of what is accidental in the photograph.
     pub seed: u32,
 }
 
@@ -215,7 +215,7 @@ fn weave(x: f32, y: f32, seed: u32) -> f32 {
     0.20 * (rib - 0.6) + 0.07 * (slub - 1.0)
 }
 
-/// A lamp to one side, a window to the other, and the lens's own darkening at the corners.
+/// The light: a lamp at one side, a window at the other, darker towards the corners of the lens.
 struct Light {
     tilt: Pt,
     spot: Pt,

@@ -1,6 +1,6 @@
 //! A plane of numbers in `0..1`: how much of each pixel a block's surface covers.
 //!
-//! A plane knows the window of the design it shows and its scale, so the same drawing code serves
+//! A plane has the window of the design that it shows, and a scale, so the same drawing code serves
 //! a whole impression and a detail. Outlines are filled with exact area coverage: each edge
 //! leaves its signed area in an accumulation row, and a running sum turns that into coverage.
 

@@ -1,7 +1,7 @@
-//! Shapes as a cutter thinks of them: closed outlines and strokes that swell and taper.
+//! Shapes: closed outlines, and strokes that swell and taper.
 //!
 //! Coordinates are *design units*: the long side of the printed image is 1000. A shape is a list
-//! of points, implicitly closed. Curves are flattened here, once; nothing below knows of them.
+//! of points, implicitly closed. Curves are flattened here; `plane` fills polygons only.
 
 use super::noise::{Dice, mix, smooth};
 

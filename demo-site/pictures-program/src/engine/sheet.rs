@@ -1,8 +1,8 @@
 //! One sheet, printed: paper, then each pass of each block in its order, then marks.
 //!
-//! The work is done on the flat sheet in millimetres; the camera comes afterwards (`photo`). Cut
-//! surfaces are shared by every impression of a state, so only what truly differs from sheet to
-//! sheet (ink, register, paper, pressure) is worked out here.
+//! Everything is laid down on the flat sheet, in millimetres; the photograph is taken of the result
+//! (`photo`). Cut surfaces are shared by all impressions of a state, so only what differs from sheet
+//! to sheet (ink, register, paper, pressure) is computed here.
 
 use std::collections::BTreeMap;
 
@@ -24,7 +24,7 @@ pub struct Surfaced {
 /// The cut surfaces of a design in one condition, by matrix and cut.
 pub type Blocks = BTreeMap<(&'static str, &'static str), Surfaced>;
 
-/// Adds grain and ink rim to the cut planes that the passes will want.
+/// Adds grain and ink rim to the cut planes that the passes use.
 pub fn surfaced(
     cuts: &BTreeMap<&'static str, Plane>,
     passes: &[Pass],
@@ -60,7 +60,7 @@ pub fn surfaced(
     blocks
 }
 
-/// What the printer's hand did at this pull.
+/// How this sheet was pulled.
 #[derive(Clone, Copy, Debug)]
 pub struct Pull {
     /// Film of ink, 1 being a full charge.
@@ -75,7 +75,7 @@ pub struct Pull {
     pub stray: f32,
     /// How far the colours have faded since, `0..1`.
     pub faded: f32,
-    /// The seed of this sheet's accidents.
+    /// The seed of what is accidental on this sheet.
     pub seed: u32,
 }
 
@@ -170,11 +170,11 @@ pub fn lay(plan: &Plan, window: Window) -> Laid {
     }
 }
 
-/// A block never falls twice in quite the same place.
+/// How far a block lies out of register on this sheet.
 fn offset(plan: &Plan, matrix: &str) -> Offset {
     let seed = super::noise::seed(&["register", matrix]) ^ plan.pull.seed;
     let roll = |i: i32| super::noise::unit(i, 77, seed) + super::noise::unit(i, 78, seed) - 1.0;
-    // The key block and a single plate carry the picture: everything else strays from them.
+    // Other blocks are registered on the key block or the plate, which stray least.
     let share = if matrix == "key" || matrix == "plate" {
         0.12
     } else {

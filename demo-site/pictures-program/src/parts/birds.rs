@@ -1,4 +1,4 @@
-//! Birds, from far off.
+//! Birds: gull, swallow, heron.
 
 use crate::engine::shape::{Path, Pt, blob, placed, turned};
 

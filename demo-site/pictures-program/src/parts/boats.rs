@@ -1,4 +1,4 @@
-//! Craft of the estuary.
+//! Boats, masts, anchors.
 
 use crate::engine::shape::{Path, Pt, arc, bar, curve, placed_xy, tapered, turned};
 
@@ -268,6 +268,7 @@ pub fn mast(foot: Pt, height: f32, width: f32, spread: f32) -> Vec<Path> {
     out
 }
 
+/// An anchor, its shank upright, about twice `size` tall.
 pub fn anchor(at: Pt, size: f32) -> Vec<Path> {
     let [x, y] = at;
     let s = size;

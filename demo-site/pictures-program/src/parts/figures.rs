@@ -1,4 +1,4 @@
-//! Small people, never nearer than a silhouette.
+//! Small people, as silhouettes.
 
 use crate::engine::shape::{Path, Pt, blob, ellipse, placed_xy};
 

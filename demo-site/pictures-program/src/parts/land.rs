@@ -3,7 +3,7 @@
 use crate::engine::noise::Dice;
 use crate::engine::shape::{Path, Pt, blob, curve, tapered};
 
-/// A poplar: a flame of foliage.
+/// The outline of a poplar.
 pub fn poplar(foot: Pt, height: f32, dice: &mut Dice) -> Path {
     let w = height * 0.13;
     let mut points = vec![[foot[0] - w * 0.2, foot[1]]];

@@ -1,4 +1,4 @@
-//! Lines in numbers: hatching, gouge marks, stipple, bitten line and aquatint.
+//! Lines in numbers (hatching, gouge marks, stipple), outlines, bitten line and aquatint.
 
 use crate::engine::noise::{Dice, mix, smooth, step};
 use crate::engine::plane::Plane;
@@ -34,7 +34,7 @@ pub struct Hatch {
     pub gap: f32,
     /// Width of a line.
     pub width: f32,
-    /// How much the lines tremble.
+    /// How far the lines stray from straight.
     pub stray: f32,
 }
 
@@ -105,7 +105,7 @@ pub fn clear(plane: &mut Plane, shape: &[Pt], how: Hatch, dice: &mut Dice) {
     plane.cut_within(shape, |p| p.leave_all(&lines));
 }
 
-/// Short gouge marks over a box, all leaning one way: what a cleared ground keeps of the tool.
+/// Short gouge marks over a box, all in nearly one direction, as on a cleared ground.
 pub fn pecks(area: [f32; 4], count: usize, length: f32, turn: f32, dice: &mut Dice) -> Vec<Path> {
     (0..count)
         .map(|_| {
@@ -167,7 +167,7 @@ pub fn between(a: &[Pt], b: &[Pt], count: usize, width: f32, dice: &mut Dice) ->
         .collect()
 }
 
-/// A line as acid bites it: its width uneven, its way slightly unsure.
+/// A line as acid bites it: uneven in width, slightly shaky.
 pub fn bitten(line: &[Pt], width: f32, dice: &mut Dice) -> Path {
     let fine = even(line, 4.0);
     let lift = dice.roll() * 90.0;
@@ -188,7 +188,7 @@ pub fn bitten(line: &[Pt], width: f32, dice: &mut Dice) -> Path {
     })
 }
 
-/// An outline drawn twice over with slight differences, as an etcher searches for it.
+/// An outline drawn twice with slight differences, as in an etching.
 pub fn drawn(shape: &[Pt], width: f32, dice: &mut Dice) -> Vec<Path> {
     let mut closed = shape.to_vec();
     if let Some(&first) = shape.first() {

@@ -1,4 +1,4 @@
-//! Weather overhead: clouds, smoke, rain, stars.
+//! Clouds, smoke, rain, wind, stars.
 
 use crate::engine::noise::Dice;
 use crate::engine::shape::{Path, Pt, blob, curve, ellipse, gouged, stroke};
@@ -127,7 +127,7 @@ pub fn star(at: Pt, size: f32) -> Path {
         .collect()
 }
 
-/// A disc, cut a little out of true.
+/// A disc.
 pub fn disc(at: Pt, radius: f32) -> Path {
     ellipse(at[0], at[1], radius, radius)
 }
