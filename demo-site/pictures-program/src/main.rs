@@ -211,7 +211,10 @@ mod tests {
             if bytes == committed {
                 Ok(bytes.len())
             } else {
-                Err(format!("{} differs from what is painted", path.display()))
+                let path = path.display();
+                Err(format!(
+                    "{path} is painted otherwise (was it built with `-p paint` alone?)"
+                ))
             }
         };
         let painted = jobs::paint(&jobs_of(&all, "26"), same).unwrap();
