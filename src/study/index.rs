@@ -1,7 +1,10 @@
-//! Indexes with a type of their own, and lists that only an index of their type can ask.
+//! Typed indexes, and lists that take an index of one type only.
 //!
-//! Points, candidates, classes of a column and values of a scale are all known by their index in some list.
-//! As bare numbers one could be taken for the other; as types they cannot.
+//! Points, candidates, classes of a column and values of a scale are each known by an index in some list. Bare
+//! numbers could be mixed up; these types cannot, and a lookup needs no default for an index out of range.
+//!
+//! In: items. Out: [`Indexed`] lists and their indexes. An index made from one list must not be used with another
+//! of the same type, unless both list the same things.
 //!
 //! ```
 //! # use keyblock::study::index::{Indexed, PointAt};
@@ -16,10 +19,10 @@ use std::ops;
 
 /// A type of indexes, counted from 0.
 pub trait Index: Copy + Ord {
-    /// The index that stands `at` a number.
+    /// The index with a number, from 0.
     fn from_number(at: usize) -> Self;
 
-    /// Its number.
+    /// Its number, from 0.
     fn number(self) -> usize;
 }
 
@@ -76,7 +79,7 @@ index_types! {
     ObservationAt;
 }
 
-/// A list that is asked by indexes of type `A`.
+/// A list that is indexed by `A`.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Indexed<A, T> {
     items: Vec<T>,

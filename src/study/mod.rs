@@ -66,7 +66,7 @@ use wear::Wear;
 ///
 /// ```
 /// # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
-/// # use literal::catalogue;
+/// # use literal::{catalogue, key};
 /// # use keyblock::study::Studies;
 /// let catalogue = catalogue(r#"
 /// -- records/designs/1/design.toml
@@ -74,7 +74,7 @@ use wear::Wear;
 /// states = [{ key = "dark" }, { key = "moonlit" }]
 /// "#);
 /// let studies = Studies::of(&catalogue);
-/// let numeral = studies.numeral(&"1".parse().unwrap(), &"moonlit".parse().unwrap());
+/// let numeral = studies.numeral(&key("1"), &"moonlit".parse().unwrap());
 /// assert_eq!(numeral.unwrap().to_string(), "ii/ii");
 /// ```
 #[derive(Clone, Debug)]

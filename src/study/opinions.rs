@@ -9,7 +9,7 @@
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
-//! # use literal::catalogue;
+//! # use literal::{catalogue, key};
 //! # use keyblock::study::opinions::in_our_terms;
 //! let catalogue = catalogue(r#"
 //! -- records/designs/1/design.toml
@@ -23,7 +23,7 @@
 //! status = "located"
 //! opinions = [{ said = "State 3", after = "first-list" }]
 //! "#);
-//! let design = &catalogue.designs[&"1".parse().unwrap()];
+//! let design = &catalogue.designs[&key("1")];
 //! let ours = in_our_terms(design, &design.impressions[&1].opinions[0]).unwrap();
 //! assert_eq!(ours.states[0].as_str(), "moonlit");
 //! ```

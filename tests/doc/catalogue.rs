@@ -11,3 +11,8 @@ pub fn catalogue(literal: &str) -> keyblock::model::catalogue::Catalogue {
     }
     keyblock::read::read(folder.path()).catalogue
 }
+
+/// The key of a design.
+pub fn key(text: &str) -> keyblock::model::key::Key {
+    text.parse().unwrap()
+}

@@ -8,7 +8,7 @@
 //! Two records of one sale are one appearance:
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
-//! # use literal::catalogue;
+//! # use literal::{catalogue, key};
 //! # use keyblock::study::{appearances::by_sheet, census::Groups};
 //! let catalogue = catalogue(r#"
 //! -- records/designs/1/design.toml
@@ -17,7 +17,7 @@
 //! status = "located"
 //! sightings = [{ date = "1938-05", cite = "sale" }, { date = "1938-05", cite = "sale" }, { date = "1952" }]
 //! "#);
-//! let design = &catalogue.designs[&"1".parse().unwrap()];
+//! let design = &catalogue.designs[&key("1")];
 //! let sheets = by_sheet(&catalogue, &Groups::of(&catalogue), design);
 //! assert_eq!(sheets[0].len(), 2);
 //! ```

@@ -5,7 +5,7 @@
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
-//! # use literal::catalogue;
+//! # use literal::{catalogue, key};
 //! # use keyblock::study::crossing::can_be;
 //! let catalogue = catalogue(r#"
 //! -- records/designs/1/design.toml
@@ -13,7 +13,7 @@
 //! states = [{ key = "dark" }, { key = "moonlit" }]
 //! printings = [{ key = "own", kind = "artist", states = ["dark"] }]
 //! "#);
-//! let design = &catalogue.designs[&"1".parse().unwrap()];
+//! let design = &catalogue.designs[&key("1")];
 //! let [dark, moonlit, own] = ["dark", "moonlit", "own"].map(|key| key.parse().unwrap());
 //! assert!(can_be(design, &dark, &own) && !can_be(design, &moonlit, &own));
 //! ```

@@ -24,7 +24,7 @@
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
-//! # use literal::catalogue;
+//! # use literal::{catalogue, key};
 //! # use keyblock::study::{Studies, census::Sheets};
 //! let catalogue = catalogue(r#"
 //! -- records/designs/1/design.toml
@@ -35,7 +35,7 @@
 //! status = "untraced"
 //! maybe_same_as = [{ impression = "1.1" }]
 //! "#);
-//! let census = &Studies::of(&catalogue).designs[&"1".parse().unwrap()].census;
+//! let census = &Studies::of(&catalogue).designs[&key("1")].census;
 //! assert_eq!(census.sheets, Sheets { at_least: 1, at_most: 2, exact: true });
 //! ```
 

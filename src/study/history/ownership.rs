@@ -13,7 +13,7 @@
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
-//! # use literal::catalogue;
+//! # use literal::{catalogue, key};
 //! # use keyblock::study::ownership::{Span, owners};
 //! let catalogue = catalogue(r#"
 //! -- records/designs/1/design.toml
@@ -22,7 +22,7 @@
 //! status = "untraced"
 //! provenance = [{ owner = { name = "Ada Quire" }, from = "1938", to = "1950" }]
 //! "#);
-//! let design = &catalogue.designs[&"1".parse().unwrap()];
+//! let design = &catalogue.designs[&key("1")];
 //! let [owned] = owners(design, &design.impressions[&1], Span::default(), None).try_into().unwrap();
 //! let days = |span: Span| [span.first, span.last].map(|day| day.unwrap().to_string());
 //! assert_eq!(days(owned.certainly.unwrap()), ["1939-01-01", "1949-12-31"]);

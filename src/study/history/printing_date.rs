@@ -8,7 +8,7 @@
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
-//! # use literal::catalogue;
+//! # use literal::{catalogue, key};
 //! # use keyblock::study::printing_date::of_sheet;
 //! let catalogue = catalogue(r#"
 //! -- records/designs/1/design.toml
@@ -20,7 +20,7 @@
 //! identified = { printing = "own" }
 //! sightings = [{ date = "1930-05-02" }]
 //! "#);
-//! let design = &catalogue.designs[&"1".parse().unwrap()];
+//! let design = &catalogue.designs[&key("1")];
 //! let printed = of_sheet(&catalogue, &[(design, &design.impressions[&1])]);
 //! assert_eq!(printed.first.unwrap().to_string(), "1927-01-01");
 //! assert_eq!(printed.last.unwrap().to_string(), "1930-05-02"); // it was seen that day

@@ -13,7 +13,7 @@
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
-//! # use literal::catalogue;
+//! # use literal::{catalogue, key};
 //! # use keyblock::study::{index::PullAt, wear::wear};
 //! let catalogue = catalogue(r#"
 //! -- records/designs/1/design.toml
@@ -28,7 +28,7 @@
 //! status = "located"
 //! observed = { crack = "none" }
 //! "#);
-//! let [wear] = wear(&catalogue.designs[&"1".parse().unwrap()]).try_into().unwrap();
+//! let [wear] = wear(&catalogue.designs[&key("1")]).try_into().unwrap();
 //! assert_eq!(wear.before, [(PullAt::new(0), PullAt::new(1))]);
 //! assert_eq!(wear.pulls[PullAt::new(0)].sheets[0].to_string(), "1.2");
 //! ```

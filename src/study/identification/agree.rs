@@ -9,7 +9,7 @@
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
-//! # use literal::catalogue;
+//! # use literal::{catalogue, key};
 //! # use keyblock::study::agree::{ShownBy, contradiction};
 //! let catalogue = catalogue(r#"
 //! -- records/designs/1/design.toml
@@ -21,7 +21,7 @@
 //! identified = { state = "dark" }
 //! observed = { moon = "present" }
 //! "#);
-//! let design = &catalogue.designs[&"1".parse().unwrap()];
+//! let design = &catalogue.designs[&key("1")];
 //! let found = contradiction(design, &design.impressions[&1]).unwrap();
 //! assert_eq!(found.clashes[0].point.as_str(), "moon");
 //! assert_eq!(found.clashes[0].shown_by, [ShownBy::State("dark".parse().unwrap())]);

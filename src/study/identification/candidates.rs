@@ -6,7 +6,7 @@
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
-//! # use literal::catalogue;
+//! # use literal::{catalogue, key};
 //! # use keyblock::study::candidates::candidates;
 //! let catalogue = catalogue(r#"
 //! -- records/designs/1/design.toml
@@ -14,7 +14,7 @@
 //! states = [{ key = "dark" }, { key = "moonlit" }]
 //! printings = [{ key = "own", kind = "artist", states = ["dark"] }]
 //! "#);
-//! let found = candidates(&catalogue.designs[&"1".parse().unwrap()]);
+//! let found = candidates(&catalogue.designs[&key("1")]);
 //! let printings: Vec<_> = found.iter().map(|c| c.printing.map(|p| p.key.as_str())).collect();
 //! assert_eq!(printings, [Some("own"), None]);   // dark in the artist's printing, moonlit alone
 //! ```

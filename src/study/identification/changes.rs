@@ -7,7 +7,7 @@
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
-//! # use literal::catalogue;
+//! # use literal::{catalogue, key};
 //! # use keyblock::study::changes::changes;
 //! let catalogue = catalogue(r#"
 //! -- records/designs/1/design.toml
@@ -15,7 +15,7 @@
 //! points = [{ key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix" }]
 //! states = [{ key = "dark", shows = { moon = "absent" } }, { key = "moonlit", shows = { moon = "present" } }]
 //! "#);
-//! let design = &catalogue.designs[&"1".parse().unwrap()];
+//! let design = &catalogue.designs[&key("1")];
 //! let [change] = changes(design, &design.states[1]).try_into().unwrap();
 //! assert_eq!(change.follows.as_str(), "dark");
 //! assert_eq!(change.changed[0].point.as_str(), "moon");

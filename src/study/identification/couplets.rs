@@ -17,7 +17,7 @@
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
-//! # use literal::catalogue;
+//! # use literal::{catalogue, key};
 //! # use keyblock::study::{Studies, couplets::{Goal, couplets}, index::CoupletAt};
 //! let catalogue = catalogue(r#"
 //! -- records/designs/1/design.toml
@@ -25,7 +25,7 @@
 //! points = [{ key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix" }]
 //! states = [{ key = "dark", shows = { moon = "absent" } }, { key = "moonlit", shows = { moon = "present" } }]
 //! "#);
-//! let key = couplets(&Studies::of(&catalogue).designs[&"1".parse().unwrap()].table);
+//! let key = couplets(&Studies::of(&catalogue).designs[&key("1")].table);
 //! let leads = &key.couplets[CoupletAt::new(0)].leads;
 //! assert_eq!((key.couplets.len(), leads.len()), (1, 2));
 //! assert!(leads.iter().all(|lead| lead.goal == Goal::End && lead.candidates.len() == 1));

@@ -10,7 +10,7 @@
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
-//! # use literal::catalogue;
+//! # use literal::{catalogue, key};
 //! # use keyblock::model::certainty::Certainty;
 //! # use keyblock::study::{Studies, identify::{Observed, identify}, index::{CandidateAt, PointAt, ValueAt}, scale::Answer};
 //! let catalogue = catalogue(r#"
@@ -20,7 +20,7 @@
 //! states = [{ key = "dark", shows = { moon = "absent" } }, { key = "moonlit", shows = { moon = "present" } }]
 //! "#);
 //! let studies = Studies::of(&catalogue);
-//! let table = &studies.designs[&"1".parse().unwrap()].table;
+//! let table = &studies.designs[&key("1")].table;
 //! let a_moon = Observed {
 //!     point: PointAt::new(0),
 //!     answer: Answer::OneOf([ValueAt::new(0)].into()), // a presence lists "present" first

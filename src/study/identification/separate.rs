@@ -13,7 +13,7 @@
 //! The corners of a cube, told by three yes/no points, need all three (`tests/checks/separating.json`, "cube"):
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
-//! # use literal::catalogue;
+//! # use literal::{catalogue, key};
 //! # use keyblock::study::{Studies, index::PointAt};
 //! let mut record = String::from("-- records/designs/1/design.toml\n");
 //! for axis in ["x", "y", "z"] {
@@ -25,7 +25,7 @@
 //!     record += &format!("[[states]]\nkey = \"c{corner}\"\nshows = {{ x = \"{x}\", y = \"{y}\", z = \"{z}\" }}\n");
 //! }
 //! let studies = Studies::of(&catalogue(&record));
-//! let found = &studies.designs[&"1".parse().unwrap()].separability;
+//! let found = &studies.designs[&key("1")].separability;
 //! assert_eq!(found.smallest_set, [0, 1, 2].map(PointAt::new));
 //! assert!(found.exact && found.inseparable.is_empty());
 //! ```

@@ -9,7 +9,7 @@
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
-//! # use literal::catalogue;
+//! # use literal::{catalogue, key};
 //! # use keyblock::study::{Studies, settle::narrower};
 //! let catalogue = catalogue(r#"
 //! -- records/designs/1/design.toml
@@ -20,9 +20,9 @@
 //! status = "located"
 //! observed = { moon = "present" }
 //! "#);
-//! let key = "1".parse().unwrap();
-//! let design = &catalogue.designs[&key];
-//! let table = &Studies::of(&catalogue).designs[&key].table;
+//! let one = key("1");
+//! let design = &catalogue.designs[&one];
+//! let table = &Studies::of(&catalogue).designs[&one].table;
 //! let found = narrower(table, design, &design.impressions[&1]).unwrap();
 //! assert_eq!(found.state.unwrap().as_str(), "moonlit");
 //! ```

@@ -13,7 +13,7 @@
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
-//! # use literal::catalogue;
+//! # use literal::{catalogue, key};
 //! # use keyblock::study::{census::Groups, table::DiagnosticTable};
 //! let catalogue = catalogue(r#"
 //! -- records/designs/1/design.toml
@@ -24,7 +24,7 @@
 //! status = "located"
 //! identified = { state = "moonlit" }
 //! "#);
-//! let design = &catalogue.designs[&"1".parse().unwrap()];
+//! let design = &catalogue.designs[&key("1")];
 //! let table = DiagnosticTable::of(&catalogue, &Groups::of(&catalogue), design);
 //! let priors: Vec<f64> = table.candidates.iter().map(|row| row.prior).collect();
 //! assert_eq!(priors, [1.0, 2.0]);

@@ -31,7 +31,7 @@
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
-//! # use literal::catalogue;
+//! # use literal::{catalogue, key};
 //! # use keyblock::study::{census::Groups, same_sheet::{pairs, reason::Bearing}};
 //! let catalogue = catalogue(r#"
 //! -- records/designs/1/design.toml
@@ -48,7 +48,7 @@
 //! numbering = "12/50"
 //! "#);
 //! let pairs = pairs(&catalogue, &Groups::of(&catalogue));
-//! let [pair] = &pairs[&"1".parse().unwrap()][..] else { panic!("one pair") };
+//! let [pair] = &pairs[&key("1")][..] else { panic!("one pair") };
 //! assert!(pair.is_suggested());
 //! assert_eq!(pair.with(Bearing::Proves).count(), 1);
 //! ```
