@@ -136,7 +136,7 @@ const FOLDERS: [&str; 6] = [
 ];
 
 /// Whether a word of a text names a file or folder of the repository: a document by its name in capitals
-/// (`DEVELOPERS.md`) or in `docs/`, a path from the top level, or a Rust file by its stage (`read/table/fields.rs`).
+/// (`DEVELOPERS.md`) or in `docs/`, a path from the top level, or a Rust file by its stage (`model/key.rs`).
 /// The compiled demonstration is not kept, and words in capitals within a path stand for any name.
 fn names_a_file(path: &str, token: &str) -> bool {
     let stem = token.strip_suffix(".md").unwrap_or_default();
@@ -343,13 +343,13 @@ mod the_checker {
             "docs/definitions.md".to_owned(),
             headings("# Definitions\n\n## Rows of the census\n"),
         )]);
-        let there = |path: &str| matches!(path, "docs/definitions.md" | "src/read/table/fields.rs");
+        let there = |path: &str| matches!(path, "docs/definitions.md" | "src/model/key.rs");
         faults_in(path, text, &documents, &there)
     }
 
     #[test]
     fn ok_what_is_there() {
-        let text = "//! See docs/definitions.md, \"Rows of the\n//! census\", and read/table/fields.rs.\n\
+        let text = "//! See docs/definitions.md, \"Rows of the\n//! census\", and model/key.rs.\n\
                     let literal = \"DESIGN.md\";\n// `holders/KEY.md` and themes/NAME/ stand for any.\n";
         assert_eq!(faults("src/a.rs", text), []);
         let link = "[the page](definitions.md), \"Rows of the census\"; > no\n> DESIGN.md quoted";

@@ -22,7 +22,7 @@ pub struct Followed {
     pub through: Vec<usize>,
 }
 
-/// The names that were looked up on the way, by module: what leads back to one of them leads nowhere.
+/// The names that are being looked up, by module: what leads back to one of them leads nowhere.
 type LookedUp = BTreeSet<(usize, String, bool)>;
 
 impl House {
@@ -106,9 +106,22 @@ impl House {
         goes_on: bool,
         looked_up: &mut LookedUp,
     ) -> Option<Target> {
-        if !looked_up.insert((module, name.to_owned(), goes_on)) {
+        let asked = (module, name.to_owned(), goes_on);
+        if !looked_up.insert(asked.clone()) {
             return None;
         }
+        let found = self.named(module, name, goes_on, looked_up);
+        looked_up.remove(&asked);
+        found
+    }
+
+    fn named(
+        &self,
+        module: usize,
+        name: &str,
+        goes_on: bool,
+        looked_up: &mut LookedUp,
+    ) -> Option<Target> {
         let meanings = self.modules[module].names.get(name);
         let mut found: Vec<Target> = Vec::new();
         for meaning in meanings.into_iter().flatten() {

@@ -245,6 +245,22 @@ fn what_is_reexport_is_of_the_file_that_defines_it() {
 }
 
 #[test]
+fn what_is_reexported_by_its_full_path_is_found() {
+    let told = circles_of(&[
+        ("study/mod.rs", "mod a; mod b; pub use crate::study::a::A;"),
+        (
+            "study/a.rs",
+            "pub struct A; fn f() { crate::study::b::g() }",
+        ),
+        ("study/b.rs", "pub fn g(_: crate::study::A) {}"),
+    ]);
+    assert_eq!(told.len(), 1);
+    let own =
+        "pub use crate::study::inner::A; mod inner { pub struct A; } fn f(_: crate::study::A) {}";
+    assert_eq!(of_study(own), [""; 0]);
+}
+
+#[test]
 fn ok_modules_of_one_file_tests_and_local_names() {
     let told = circles_of(&[
         (
