@@ -47,6 +47,9 @@ cargo clippy --quiet --workspace --all-targets -- -D warnings
 say "tests"
 cargo test --workspace --exclude paint --lib --bins --test all
 
+say "the examples in comments"
+cargo test --quiet --workspace --doc
+
 say "the demonstration catalogue"
 cargo run --quiet --release -- compile demo-site
 KEYBLOCK="$PWD/target/release/keyblock"
