@@ -20,7 +20,7 @@ mod outcome;
 mod plural;
 mod progress;
 mod proof;
-pub mod report;
+mod report;
 mod start;
 mod streams;
 

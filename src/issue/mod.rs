@@ -15,7 +15,7 @@
 mod bundle;
 mod fault;
 mod intact;
-pub mod mark;
+pub(crate) mod mark;
 mod publishing;
 mod staging;
 mod swap;
@@ -26,9 +26,10 @@ use std::path::{Path, PathBuf};
 
 pub use bundle::{Bundle, Bundled};
 pub use fault::PublishFault;
-pub use intact::intact_site;
-pub use publishing::{Published, Publishing};
-pub use target::check_target;
+pub(crate) use intact::intact_site;
+pub use publishing::Published;
+pub(crate) use publishing::Publishing;
+pub(crate) use target::check_target;
 
 use rayon::prelude::*;
 

@@ -14,11 +14,11 @@
     reason = "asks whether a photograph is there, and keeps what the last compile printed"
 )]
 
-pub mod alignment;
+pub(crate) mod alignment;
 mod cache;
 mod fault;
 mod files;
-pub mod last_compile;
+pub(crate) mod last_compile;
 mod pictures;
 mod pulled;
 
@@ -69,7 +69,7 @@ pub fn judge(dir: &Path, work: &PictureWork<'_>) -> Judged {
 
 /// Judges the catalogue in `dir` by the files that `inputs` listed.
 #[must_use]
-pub fn judge_inputs(dir: &Path, inputs: &read::Inputs, work: &PictureWork<'_>) -> Judged {
+pub(crate) fn judge_inputs(dir: &Path, inputs: &read::Inputs, work: &PictureWork<'_>) -> Judged {
     let read::Reading {
         catalogue,
         mut findings,

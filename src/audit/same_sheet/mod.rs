@@ -13,7 +13,8 @@ use crate::study::same_sheet::reason::{Bearing, Evidence, Tie};
 use crate::study::same_sheet::{RecordPair, pairs};
 
 pub(super) use contradiction::same_and_not;
-pub use wording::{reason, reason_in_full};
+pub use wording::reason;
+pub(crate) use wording::reason_in_full;
 
 /// How many reasons a message gives. The editors' page has all of them.
 const REASONS_GIVEN: usize = 3;
