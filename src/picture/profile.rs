@@ -16,13 +16,15 @@ const FINE: u32 = 24;
 /// steepest.
 const COARSE: u32 = 14;
 
-/// From XYZ under D50 to linear sRGB: the inverse of sRGB's primaries adapted by Bradford's transform
-/// (Lindbloom, "RGB/XYZ Matrices", sRGB D50).
-const TO_LINEAR_SRGB: [[f64; 3]; 3] = [
-    [3.133_856_1, -1.616_866_7, -0.490_614_6],
-    [-0.978_768_4, 1.916_141_5, 0.033_454_0],
-    [0.071_945_3, -0.228_991_4, 1.405_242_7],
+/// XYZ under D50 of sRGB's red, green and blue, as columns: those of the profiles that the International Color
+/// Consortium publishes for it.
+const SRGB: Matrix = [
+    [0.436_065_67, 0.385_147_09, 0.143_066_41],
+    [0.222_488_40, 0.716_873_17, 0.060_607_91],
+    [0.013_916_02, 0.097_076_42, 0.714_096_07],
 ];
+
+type Matrix = [[f64; 3]; 3];
 
 /// A conversion from three channels.
 pub struct Shaper {
@@ -38,10 +40,11 @@ impl Shaper {
         if profile.color_space != DataColorSpace::Rgb || !is_of_curves(profile) {
             return None;
         }
+        let to_linear_srgb = inverse(SRGB);
         let channel = |curve: &Option<ToneReprCurve>, xyz: [f64; 3]| {
             let curve = values(curve.as_ref()?)?;
             let primary =
-                TO_LINEAR_SRGB.map(|row| row[0] * xyz[0] + row[1] * xyz[1] + row[2] * xyz[2]);
+                to_linear_srgb.map(|row| row[0] * xyz[0] + row[1] * xyz[1] + row[2] * xyz[2]);
             // A colorant of a photograph's profile lies far within this; one that does not is a fault.
             let is_sound = primary.iter().all(|part| part.abs() < 8.0);
             is_sound.then(|| {
@@ -107,6 +110,16 @@ impl Greys {
             *to = self.0[usize::from(*from)];
         }
     }
+}
+
+fn inverse(m: Matrix) -> Matrix {
+    let minor = |r: usize, c: usize| {
+        let (r1, r2) = ((r + 1) % 3, (r + 2) % 3);
+        let (c1, c2) = ((c + 1) % 3, (c + 2) % 3);
+        m[r1][c1] * m[r2][c2] - m[r1][c2] * m[r2][c1]
+    };
+    let determinant = m[0][0] * minor(0, 0) + m[0][1] * minor(0, 1) + m[0][2] * minor(0, 2);
+    [0, 1, 2].map(|r| [0, 1, 2].map(|c| minor(c, r) / determinant))
 }
 
 /// Whether a profile leads to XYZ by curves (and a matrix) alone. One that also has tables means those to be
@@ -241,7 +254,10 @@ mod tests {
                     Layout::Rgb,
                     &ColorProfile::new_srgb(),
                     Layout::Rgb,
-                    TransformOptions::default(),
+                    TransformOptions {
+                        prefer_fixed_point: false,
+                        ..TransformOptions::default()
+                    },
                 )
                 .unwrap()
                 .transform(&colours, &mut theirs)
@@ -260,10 +276,17 @@ mod tests {
 
     #[test]
     fn srgb_stays_what_it_is() {
-        assert_eq!(converted(&ColorProfile::new_srgb()), colours());
+        // moxcms derives its colorants from chromaticities, which gives other fifth places.
+        let found = converted(&ColorProfile::new_srgb());
+        assert!(
+            found
+                .iter()
+                .zip(colours())
+                .all(|(found, colour)| found.abs_diff(colour) <= 1)
+        );
     }
 
-    /// Found on x86-64 with and without vector code; every processor must find them.
+    /// Found on x86-64; every processor must find them.
     #[test]
     fn every_processor_finds_the_same_bytes() {
         let found = [
@@ -272,7 +295,10 @@ mod tests {
             ColorProfile::new_pro_photo_rgb(),
         ]
         .map(|profile| blake3::hash(&converted(&profile)).to_hex()[..16].to_owned());
-        assert_eq!(found, ["", "", ""]);
+        assert_eq!(
+            found,
+            ["a4679d4ff5047755", "9ecead46cf4f36e7", "3a34ef6b7324d864"]
+        );
     }
 
     #[test]
