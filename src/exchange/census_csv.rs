@@ -1,11 +1,11 @@
-//! The figures of the census as tables for other programs, one figure a row.
+//! The figures of the census as a table (CSV), one figure a row.
 //!
 //! Columns: `design` (its key; empty for several), `series`, `by` (`all`, `status`, `class`, `kind`,
-//! `state`, `printing`, `country`, `city`, `holder`; two together: `state-printing`, `holder-state`; when
-//! sheets were seen: `first-seen`, `seen-again` by decade, `undated-appearances`), `key`, `name` (as readers
-//! see it), `at_least`, `at_most`, `exact`, then `and_key`, `and_name` (the second of two together) and
-//! `standing` (of the design; what is rejected or withdrawn is in no figure of several). What nobody
-//! recorded has neither key nor name.
+//! `state`, `printing`, `country`, `city`, `holder`; two properties together: `state-printing`,
+//! `holder-state`; when sheets were seen: `first-seen`, `seen-again` by decade, `undated-appearances`),
+//! `key`, `name` (as on pages), `at_least`, `at_most`, `exact`, `and_key`, `and_name` (of the second
+//! property) and `standing` (of the design; figures of several designs leave out rejected and withdrawn
+//! ones). Key and name are empty for what is not recorded.
 
 use super::format::{Format, Sources};
 use super::spreadsheet::Spreadsheet;
@@ -17,7 +17,7 @@ use crate::page::{Address, Here, Overview, Subject, dates};
 use crate::study::appearances::AppearancesByDecade;
 use crate::study::census::{Census, Row, Sheets};
 
-/// One table of everything, and one for each design, in the folders of their census pages.
+/// One table of the whole catalogue, and one for each design, in the folders of their census pages.
 pub(super) const FORMAT: Format = Format {
     name: "census-csv",
     file: "census.csv",
@@ -40,7 +40,7 @@ fn subjects(sources: &Sources<'_>) -> Vec<Subject> {
 
 fn write(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
     let studies = here.book.studies;
-    let mut table = Table::new();
+    let mut table = CensusTable::new();
     let designs: Vec<&Design> = match subject {
         Subject::Page(Address::Overview(Overview::Census)) => {
             table.census(here, None, "", &studies.accepted);
@@ -62,38 +62,38 @@ fn write(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
     Some(table.0.bytes())
 }
 
-/// What stands in a row beside its figure.
+/// The cells of a row beside its figure.
 #[derive(Default)]
-struct Of<'a> {
+struct RowLabels<'a> {
     design: Option<&'a Design>,
     series: &'a str,
     by: &'a str,
-    named: Named,
-    and: Named,
+    named: Label,
+    and: Label,
 }
 
-/// A key, and what readers see; both empty for what is not recorded.
+/// A key and its name; both empty for what is not recorded.
 #[derive(Default)]
-struct Named {
+struct Label {
     key: String,
     name: String,
 }
 
-impl Named {
-    fn new(key: &(impl ToString + ?Sized), name: impl Into<String>) -> Named {
-        Named {
+impl Label {
+    fn new(key: &(impl ToString + ?Sized), name: impl Into<String>) -> Label {
+        Label {
             key: key.to_string(),
             name: name.into(),
         }
     }
 }
 
-/// A table while it is written.
-struct Table(Spreadsheet<11>);
+/// A table that is being written.
+struct CensusTable(Spreadsheet<11>);
 
-impl Table {
-    fn new() -> Table {
-        Table(Spreadsheet::new([
+impl CensusTable {
+    fn new() -> CensusTable {
+        CensusTable(Spreadsheet::new([
             "design", "series", "by", "key", "name", "at_least", "at_most", "exact", "and_key",
             "and_name", "standing",
         ]))
@@ -102,26 +102,26 @@ impl Table {
     fn census(&mut self, here: &Here<'_>, design: Option<&Design>, series: &str, census: &Census) {
         let words = here.words();
         let by = &census.by;
-        let of = |by| Of {
+        let of = |by| RowLabels {
             design,
             series,
             by,
-            ..Of::default()
+            ..RowLabels::default()
         };
         self.figure(&of("all"), census.sheets);
         self.rows(&of, "status", &by.status, |status| {
-            Named::new(status.word(), here.status(*status))
+            Label::new(status.word(), here.status(*status))
         });
         self.rows(&of, "class", &by.class, |class| {
-            Named::new(class.word(), words.listed("class", *class))
+            Label::new(class.word(), words.listed("class", *class))
         });
         self.rows(&of, "kind", &by.kind, |key| {
-            Named::new(key, here.term(Vocabulary::Kinds, key.as_str()))
+            Label::new(key, here.term(Vocabulary::Kinds, key.as_str()))
         });
-        let holder = |key: &Key| Named::new(key, here.holder(key).plain());
+        let holder = |key: &Key| Label::new(key, here.holder(key).plain());
         if let Some(design) = design {
-            let state = |key: &Key| Named::new(key, here.state_of(&design.key, key).plain());
-            let printing = |key: &Key| Named::new(key, here.printing_name(design, key));
+            let state = |key: &Key| Label::new(key, here.state_of(&design.key, key).plain());
+            let printing = |key: &Key| Label::new(key, here.printing_name(design, key));
             self.rows(&of, "state", &by.state, state);
             self.rows(&of, "printing", &by.printing, printing);
             self.pairs(&of, "state-printing", &by.crossing, |both| {
@@ -134,36 +134,36 @@ impl Table {
             });
         }
         self.rows(&of, "country", &by.country, |country| {
-            Named::new(country, here.country(country))
+            Label::new(country, here.country(country))
         });
-        self.rows(&of, "city", &by.city, |city| Named::new("", city));
+        self.rows(&of, "city", &by.city, |city| Label::new("", city));
         self.rows(&of, "holder", &by.holder, holder);
     }
 
     fn rows<'a, K>(
         &mut self,
-        of: &impl Fn(&'a str) -> Of<'a>,
+        of: &impl Fn(&'a str) -> RowLabels<'a>,
         by: &'a str,
         rows: &[Row<K>],
-        named: impl Fn(&K) -> Named,
+        named: impl Fn(&K) -> Label,
     ) {
         for row in rows {
             let named = row.key.as_ref().map(&named).unwrap_or_default();
-            self.figure(&Of { named, ..of(by) }, row.sheets);
+            self.figure(&RowLabels { named, ..of(by) }, row.sheets);
         }
     }
 
-    /// Rows of two things together.
+    /// Rows of two properties together.
     fn pairs<'a, K>(
         &mut self,
-        of: &impl Fn(&'a str) -> Of<'a>,
+        of: &impl Fn(&'a str) -> RowLabels<'a>,
         by: &'a str,
         rows: &[Row<K>],
-        named: impl Fn(&K) -> (Option<Named>, Option<Named>),
+        named: impl Fn(&K) -> (Option<Label>, Option<Label>),
     ) {
         for row in rows {
             let (named, and) = row.key.as_ref().map(&named).unwrap_or_default();
-            let of = Of {
+            let of = RowLabels {
                 named: named.unwrap_or_default(),
                 and: and.unwrap_or_default(),
                 ..of(by)
@@ -175,11 +175,11 @@ impl Table {
     /// When sheets were seen.
     fn seen(&mut self, here: &Here<'_>, design: Option<&Design>, seen: &AppearancesByDecade) {
         let mut row = |by, named, n| {
-            let of = Of {
+            let of = RowLabels {
                 design,
                 by,
                 named,
-                ..Of::default()
+                ..RowLabels::default()
             };
             let counted = Sheets {
                 at_least: n,
@@ -188,17 +188,17 @@ impl Table {
             };
             self.figure(&of, counted);
         };
-        let years = |from: i64| Named::new(&from, dates::decade(here.words(), from));
+        let years = |from: i64| Label::new(&from, dates::decade(here.words(), from));
         for decade in seen.decades.iter().filter(|decade| decade.has_any()) {
             row("first-seen", years(decade.from), decade.first.len());
             row("seen-again", years(decade.from), decade.again.len());
         }
         if seen.undated > 0 {
-            row("undated-appearances", Named::default(), seen.undated);
+            row("undated-appearances", Label::default(), seen.undated);
         }
     }
 
-    fn figure(&mut self, of: &Of<'_>, sheets: Sheets) {
+    fn figure(&mut self, of: &RowLabels<'_>, sheets: Sheets) {
         self.0.row([
             of.design.map_or("", |design| design.key.as_str()),
             of.series,

@@ -1,9 +1,9 @@
-//! Declared editions against the numbers met, as a table for other programs: one edition a row.
+//! Declared editions against the numbers met, as a table (CSV), one edition a row.
 //!
-//! Columns: `design`, `printing` (their keys), `name` (of the printing), `declared` (empty: no size is),
-//! `at_least`, `at_most` (sheets of the printing, proofs too), `met`, `missing`, `above`, `repeated` (how many
-//! numbers; met and missing are empty where no number was ever met), `numbers_met`, `numbers_above`,
-//! `numbers_repeated` (which, with spaces between).
+//! Columns: `design`, `printing` (their keys), `name` (of the printing), `declared` (empty where no
+//! size is), `at_least`, `at_most` (sheets of the printing, proofs included), `met`, `missing`,
+//! `above`, `repeated` (counts of numbers; met and missing are empty where no number was ever met),
+//! `numbers_met`, `numbers_above`, `numbers_repeated` (the numbers, separated by spaces).
 
 use super::format::{Format, Sources};
 use super::spreadsheet::Spreadsheet;

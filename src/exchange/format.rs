@@ -4,10 +4,10 @@ use crate::model::public::Public;
 use crate::page::{Address, Book, Here, Pictures, Subject};
 use crate::study::Studies;
 
-/// A format for other programs: where its files stand, what they are, and the functions that list and
-/// write them.
+/// A format for other programs: the place and type of its files, and the functions that list and write
+/// them.
 pub struct Format {
-    /// Its name, by which its words are found.
+    /// Its name, which also finds its words.
     pub name: &'static str,
     /// The name of its files.
     pub file: &'static str,
@@ -18,14 +18,14 @@ pub struct Format {
     pub media_type: &'static str,
     /// The relation of a file to the page or picture that it is made of (RFC 8288).
     pub relation: &'static str,
-    /// What there is a file of.
+    /// Lists the subjects that have a file.
     pub(super) subjects: fn(&Sources<'_>) -> Vec<Subject>,
-    /// The content of the file of a subject, as seen from the page that links to it; `None` for a subject
-    /// that the format does not list.
+    /// The content of a subject's file, written as seen from the page that links to it; `None` for a
+    /// subject that the format does not list.
     pub(super) write: fn(&Here<'_>, &Subject) -> Option<Vec<u8>>,
 }
 
-/// What subjects are listed from.
+/// The data from which subjects are listed.
 #[derive(Clone, Copy)]
 pub(super) struct Sources<'a> {
     /// The catalogue, without what is private.
@@ -46,8 +46,7 @@ impl Format {
         })
     }
 
-    /// The file of a subject. Nothing in it depends on the page it is written for but its own address, so
-    /// links in it are relative to the catalogue.
+    /// The file of a subject. `root` is empty: links in a file are relative to the catalogue.
     pub(super) fn bytes(&self, book: &Book<'_>, subject: &Subject) -> Option<Vec<u8>> {
         let address = match subject {
             Subject::Page(address) => address,

@@ -1,5 +1,5 @@
-//! The `info.json` of each published picture: what its image service offers (IIIF Image API 3.0, level
-//! 0, section 5). Its tiles are files beside it (`picture::tiles`).
+//! The `info.json` of each published picture, which describes its image service (IIIF Image API 3.0,
+//! level 0, section 5). Its tiles are files beside it (`picture::tiles`).
 
 use serde::Serialize;
 
@@ -39,7 +39,7 @@ fn write(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
     Some(bytes)
 }
 
-/// What a service says of itself.
+/// The description of a service.
 #[derive(Serialize)]
 #[serde(rename_all = "camelCase")]
 struct Info {
@@ -83,7 +83,7 @@ impl Info {
         let size = (service.width, service.height);
         let widths: Vec<_> = picture.sizes.iter().map(|s| (s.width, s.height)).collect();
         let largest = tiles::largest_whole(size, &widths);
-        // The largest is `max` and not listed: its other form would have to be a file too.
+        // The largest size is `max` and is not listed: its other form would have to be a file too.
         let others = tiles::listed_sizes(size, &widths).into_iter();
         let limit = Some(largest).filter(|largest| *largest != size);
         Info {

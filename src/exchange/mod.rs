@@ -1,12 +1,12 @@
-//! What is written for other programs: the files of a site that are no pages.
+//! Files for other programs: the files of a site that are not pages.
 //!
-//! In: the book that pages are set from ([`crate::page`]). Out: files in open formats, each in the folder
-//! of the page or picture that it is made of.
+//! In: the book of pages ([`crate::page`]). Out: files in open formats, each in the folder of the page
+//! or picture it is made of.
 //!
-//! [`FORMATS`] is the one table of formats. A format is one file of this folder: it lists what its files
-//! are made of (`subjects`), and writes one (`write`). To add one: that file, a line of the table, and its
-//! words `format-NAME` (the text of a link) and `format-NAME-about` (a sentence of the page about the
-//! data). Pages link to what the table offers ([`exports`]) and import nothing from here.
+//! [`FORMATS`] is the table of formats. A format is one file of this folder, with a function that lists
+//! its subjects and one that writes a file. To add one: that file, a line of the table, and its words
+//! `format-NAME` (the text of a link) and `format-NAME-about` (a sentence of the page about the data).
+//! Pages get their links as data ([`exports`]) and import nothing from here.
 //!
 //! | file | subject |
 //! |---|---|
@@ -73,7 +73,8 @@ pub fn exports(public: &Public, studies: &Studies, pictures: &Pictures) -> Expor
     }
 }
 
-/// Writes every file that the book's exports offer, and hands each out: from several threads, in no order.
+/// Writes every file that the book's exports name, and hands each out: from several threads, in no
+/// order.
 pub(crate) fn each(book: &Book<'_>, take: &Take<'_>) {
     book.exports.files.par_iter().for_each(|(subject, files)| {
         for file in files {

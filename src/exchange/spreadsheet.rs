@@ -2,7 +2,7 @@
 //!
 //! In: rows of text. Out: the bytes of a file.
 
-/// A table of `N` columns while it is written.
+/// A table of `N` columns that is being written.
 pub(super) struct Spreadsheet<const N: usize>(csv::Writer<Vec<u8>>);
 
 impl<const N: usize> Spreadsheet<N> {
@@ -17,7 +17,8 @@ impl<const N: usize> Spreadsheet<N> {
         table
     }
 
-    /// Adds a row, every cell harmless. Memory takes every row, and all are as long as the first.
+    /// Adds a row, with every cell made harmless. Writing to memory cannot fail, and every row has `N`
+    /// cells.
     pub fn row(&mut self, cells: [&str; N]) {
         let _ = self.0.write_record(cells.map(harmless));
     }

@@ -4,8 +4,8 @@ use crate::model::public::Public;
 use crate::model::theme::Theme;
 use crate::page::setting::ink;
 
-/// The theme's own files, its drawings in the block ink, and the style sheet of that ink, whatever the
-/// theme has under its name.
+/// The theme's files with its drawings in the block ink, and the style sheet of that ink, which
+/// replaces any of the same name.
 pub(super) fn assets(theme: &Theme, public: &Public) -> impl Iterator<Item = (String, Vec<u8>)> {
     const STYLE_SHEET: &str = "assets/ink.css";
     let ink = public.settings.ink;

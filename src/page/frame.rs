@@ -1,8 +1,8 @@
-//! The frame: what stands around every page. Title and ways to everything at the head, citation,
-//! edition, licence, contact and caution at the foot.
+//! The frame around every page: title and navigation at the head; citation, edition, licence, contact
+//! and caution at the foot.
 //!
-//! The caution is part of the frame and not of any page, so that no catalogue leaves it out without
-//! writing its own frame.
+//! The caution is in the frame and not in the pages, so that no catalogue omits it without a frame of
+//! its own.
 
 use std::collections::BTreeSet;
 
@@ -21,15 +21,15 @@ use crate::page::setting::theme_fault::ThemeFault;
 use crate::page::setting::words::Words;
 use crate::page::texts::catalogue_pages;
 
-/// What the frame says on every page alike.
+/// The parts of the frame that are the same on every page.
 #[derive(Serialize)]
-pub(super) struct Site {
+pub(super) struct SiteFrame {
     title: String,
     language: String,
     right_to_left: bool,
     siglum: String,
-    nav: Vec<Way>,
-    contents: Vec<Way>,
+    nav: Vec<NavLink>,
+    contents: Vec<NavLink>,
     edition: String,
     licence: Option<String>,
     work_rights: Option<String>,
@@ -37,7 +37,7 @@ pub(super) struct Site {
 }
 
 #[derive(Serialize)]
-struct Way {
+struct NavLink {
     address: String,
     text: String,
 }
@@ -48,9 +48,9 @@ struct Contact {
     href: Option<String>,
 }
 
-/// What the frame says on one page.
+/// The parts of the frame that depend on the page.
 #[derive(Serialize)]
-pub(super) struct Around {
+pub(super) struct PageFrame {
     title: String,
     description: String,
     canonical: String,
@@ -58,7 +58,7 @@ pub(super) struct Around {
     current: String,
 }
 
-/// The pages named in the line at the head.
+/// The overviews in the navigation at the head.
 const NAV: [Overview; 7] = [
     Overview::Designs,
     Overview::Holders,
@@ -69,11 +69,11 @@ const NAV: [Overview; 7] = [
     Overview::Literature,
 ];
 
-impl Site {
+impl SiteFrame {
     /// The frame of a catalogue.
-    pub fn new(public: &Public, words: &Words, overviews: &BTreeSet<Overview>) -> Site {
+    pub fn new(public: &Public, words: &Words, overviews: &BTreeSet<Overview>) -> SiteFrame {
         let settings = &public.settings;
-        let way = |overview: &Overview| Way {
+        let way = |overview: &Overview| NavLink {
             address: Address::Overview(*overview).to_string(),
             text: catalogue_pages::title(public, words, *overview).to_owned(),
         };
@@ -81,11 +81,11 @@ impl Site {
             .into_iter()
             .map(|page| (Address::of_page(&page.key), page))
             .filter(|(address, _)| matches!(address, Address::Page(_)))
-            .map(|(address, page)| Way {
+            .map(|(address, page)| NavLink {
                 address: address.to_string(),
                 text: page.title.clone(),
             });
-        let mut contents: Vec<Way> = Overview::ALL
+        let mut contents: Vec<NavLink> = Overview::ALL
             .iter()
             .filter(|o| overviews.contains(o) && !o.is_about_the_catalogue())
             .map(way)
@@ -97,7 +97,7 @@ impl Site {
                 .filter(|o| overviews.contains(o) && o.is_about_the_catalogue())
                 .map(way),
         );
-        Site {
+        SiteFrame {
             title: settings.title.value.clone(),
             language: settings.language.value.clone(),
             right_to_left: is_right_to_left(&settings.language.value),
@@ -119,9 +119,9 @@ impl Site {
     }
 }
 
-impl Around {
-    /// What stands around `leaf`.
-    pub fn new(leaf: &Leaf, public: &Public, words: &Words) -> Around {
+impl PageFrame {
+    /// The frame of `leaf`.
+    pub fn new(leaf: &Leaf, public: &Public, words: &Words) -> PageFrame {
         let settings = &public.settings;
         let canonical = leaf.address.absolute(&settings.address.value);
         let title = if leaf.address == Address::Opening {
@@ -129,7 +129,7 @@ impl Around {
         } else {
             format!("{} · {}", leaf.title, settings.title.value)
         };
-        Around {
+        PageFrame {
             title,
             description: leaf.description.clone(),
             cite: citation(leaf.cited.as_deref(), public, words, &canonical),
@@ -139,12 +139,12 @@ impl Around {
     }
 }
 
-/// A page framed and written.
+/// A page in its frame, as text.
 ///
 /// # Errors
 /// [`ThemeFault`] where its template asks for what it does not have.
 pub(super) fn write(leaf: &Leaf, site: &Value, book: &Book<'_>) -> Result<String, ThemeFault> {
-    let around = Around::new(leaf, book.public, &book.words);
+    let around = PageFrame::new(leaf, book.public, &book.words);
     let mut context = tera::Context::new();
     context.insert_value("site", site.clone());
     context.insert_value("leaf", Value::from_serializable(&around));

@@ -1,7 +1,7 @@
-//! Every page of a catalogue: where it stands, and what makes it.
+//! Every page of a catalogue: its address, and the function that makes it.
 //!
-//! To add a kind of page: its address in `address`, a file with its view and a template of the same name, and a
-//! line here or, for a page that gathers, in `overviews`.
+//! To add a kind of page: an address in `setting/address`, a file with its view, a template of the same
+//! name, and a line here or, for an overview, in `overviews`.
 
 use crate::page::comparison::{chosen, links, recorded};
 use crate::page::setting::address::Address;
@@ -9,12 +9,12 @@ use crate::page::setting::book::{Book, Here};
 use crate::page::setting::leaf::Leaf;
 use crate::page::{about, census, design, key, overviews, point, records, sheet, texts};
 
-/// What makes one page.
-pub(super) type Make<'a> = Box<dyn Fn(&Here<'_>) -> Leaf + Send + Sync + 'a>;
+/// Makes one page.
+pub(super) type PageMaker<'a> = Box<dyn Fn(&Here<'_>) -> Leaf + Send + Sync + 'a>;
 
-/// Every page there will be: where it stands, and what makes it.
-pub(super) fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, Make<'a>)> {
-    let mut jobs: Vec<(Address, Make<'a>)> = Vec::new();
+/// Every page of the catalogue: its address, and the function that makes it.
+pub(super) fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, PageMaker<'a>)> {
+    let mut jobs: Vec<(Address, PageMaker<'a>)> = Vec::new();
     let public = book.public;
     jobs.push((Address::Opening, Box::new(about::opening::page)));
     for design in public.designs.values() {

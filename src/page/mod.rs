@@ -3,8 +3,8 @@
 //! In: the catalogue without what is private, its studies, its pictures and its theme. Out: a
 //! [`Site`], the files of the compiled catalogue by path, the same for any number of threads.
 //!
-//! One folder a kind of page, each with an outline at its head; a file imports only what stands above it
-//! here, or a file of its own folder that does not import it in turn.
+//! Each kind of page has a folder with an outline at its head. No two files import each other, and a
+//! folder imports only from those above it in this table.
 //!
 //! | part | subject |
 //! |---|---|
@@ -28,8 +28,8 @@
 //! | `frame` | what stands around every page |
 //! | `assets` | the theme's own files |
 //!
-//! A page is a view model (plain fields, words and numbers ready to show) beside a template in
-//! `themes/laid/pages`. To add a kind: copy the shortest, give it an address (`setting/address`), and a
+//! A page is a view model (plain fields, words and numbers ready to show) and a template in
+//! `themes/laid/pages`. To add a kind: copy the shortest, give it an address (`setting/address`) and a
 //! line in `jobs`.
 //!
 //! Not here: writing to disk (`issue`), files for other programs (`exchange`).
@@ -75,7 +75,7 @@ pub use setting::theme_fault::ThemeFault;
 pub use setting::words::{Words, private_owner};
 use setting::{template, words};
 
-/// What pages are made from.
+/// The data that pages are made from.
 #[derive(Clone, Copy)]
 pub struct Input<'a> {
     /// The catalogue, without what is private.
@@ -84,7 +84,7 @@ pub struct Input<'a> {
     pub studies: &'a Studies,
     /// The pictures that may be shown.
     pub pictures: &'a Pictures,
-    /// What alignment yields.
+    /// The results of alignment.
     pub alignments: &'a Alignments,
     /// The files for other programs that pages link to (`exchange`).
     pub exports: &'a Exports,
@@ -99,7 +99,7 @@ pub struct Site {
     pub files: BTreeMap<String, Vec<u8>>,
 }
 
-/// Takes a file of the site, by its path, as soon as it is made: from several threads, in no order.
+/// Receives a file of the site with its path, as soon as it is made: from several threads, in no order.
 pub type Take<'a> = dyn Fn(String, Vec<u8>) + Sync + 'a;
 
 impl Site {
@@ -123,8 +123,11 @@ impl Site {
 /// # Errors
 /// [`ThemeFault`] where a template is broken. Some files may have been handed out by then.
 pub(crate) fn each(book: &Book<'_>, take: &Take<'_>) -> Result<(), ThemeFault> {
-    let around =
-        Value::from_serializable(&frame::Site::new(book.public, &book.words, &book.overviews));
+    let around = Value::from_serializable(&frame::SiteFrame::new(
+        book.public,
+        &book.words,
+        &book.overviews,
+    ));
     jobs::jobs(book)
         .par_iter()
         .try_for_each(|(address, make)| {
@@ -142,7 +145,7 @@ pub(crate) fn each(book: &Book<'_>, take: &Take<'_>) -> Result<(), ThemeFault> {
     Ok(())
 }
 
-/// What every page of a catalogue is set from.
+/// The book of a catalogue: all data that pages are made from.
 ///
 /// # Errors
 /// [`ThemeFault`] where a file of words or a template of the theme is broken.

@@ -1,4 +1,4 @@
-//! Overviews: which pages that gather there are, and what makes each.
+//! Overviews: which of them a catalogue has, and the function that makes each.
 
 use std::collections::BTreeSet;
 
@@ -16,7 +16,7 @@ use crate::page::setting::address::Overview;
 use crate::page::setting::book::Here;
 use crate::page::setting::leaf::Leaf;
 
-/// The overviews that have something to gather.
+/// The overviews that have an entry.
 pub(super) fn present(input: &Input<'_>) -> BTreeSet<Overview> {
     Overview::ALL
         .iter()

@@ -1,4 +1,4 @@
-//! The files of a site: pages, and what is written for other programs.
+//! The files of a site: pages and files for other programs.
 
 use crate::exchange;
 use crate::page::{self, Input, Site, Take, ThemeFault};

@@ -1,4 +1,4 @@
-//! What the catalogue says of itself: cautions, how to contribute, the data, changes.
+//! Pages about the catalogue: cautions, how to contribute, the data, changes.
 
 use serde::Serialize;
 
@@ -9,28 +9,27 @@ use crate::page::setting::address::Overview;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 use crate::page::texts::catalogue_pages;
-use crate::page::texts::long_text::Said;
-use crate::page::texts::markdown::{self, Standing};
+use crate::page::texts::long_text::TextPart;
+use crate::page::texts::markdown::{self, Placement};
 
 #[derive(Serialize)]
 struct View {
     title: String,
-    /// What the page is about, where the catalogue does not say so itself.
+    /// The description of the page, where the catalogue has no text of its own.
     brief: Option<String>,
-    /// What the catalogue says itself, in its own words, before the theme's.
+    /// The catalogue's own text, before the theme's.
     text: Option<CleanHtml>,
-    parts: Vec<Said>,
+    parts: Vec<TextPart>,
 }
 
-/// A page that tells of the catalogue, opened by the catalogue's own page of the same key where there
-/// is one.
+/// A page about the catalogue, with the catalogue's own page of the same key at its head.
 pub(crate) fn leaf(
     here: &Here<'_>,
     overview: Overview,
     template: &'static str,
-    parts: Vec<Said>,
+    parts: Vec<TextPart>,
 ) -> Leaf {
     let words = here.words();
     let title = catalogue_pages::title(here.public(), words, overview).to_owned();
@@ -41,14 +40,14 @@ pub(crate) fn leaf(
             .find(&format!("{}-brief", overview.word()))
             .filter(|_| own.is_none())
             .map(str::to_owned),
-        text: own.map(|page| markdown::html(&page.note.text, here, Standing::Page)),
+        text: own.map(|page| markdown::html(&page.note.text, here, Placement::Page)),
         parts,
     };
     Leaf::new(here.address, title, template, &view)
 }
 
-/// The cautions, in the order in which they are read (DESIGN.md section 10). A catalogue adds to
-/// them in its settings and cannot take one away.
+/// The cautions, in their order (`docs/trade.md`, "Cautions"). A catalogue can add to them in its
+/// settings and cannot remove one.
 const CAUTIONS: [&str; 8] = [
     "caution-opinion",
     "caution-tones",
@@ -63,7 +62,10 @@ const CAUTIONS: [&str; 8] = [
 /// The cautions.
 pub(crate) fn cautions(here: &Here<'_>) -> Leaf {
     let settings = &here.public().settings;
-    let mut parts: Vec<Said> = CAUTIONS.iter().map(|word| Said::word(here, word)).collect();
+    let mut parts: Vec<TextPart> = CAUTIONS
+        .iter()
+        .map(|word| TextPart::of_word(here, word))
+        .collect();
     if let (Some(rights), Some(part)) = (
         &settings.work_rights,
         parts.iter_mut().find(|p| p.id == "caution-rights"),
@@ -76,7 +78,7 @@ pub(crate) fn cautions(here: &Here<'_>) -> Leaf {
         .map(|(_, text)| CleanHtml::text(text))
         .collect();
     if !added.is_empty() {
-        let mut part = Said::new(here, "cautions-added", &CleanHtml::empty());
+        let mut part = TextPart::new(here, "cautions-added", &CleanHtml::empty());
         part.paragraphs = added;
         parts.push(part);
     }
@@ -90,24 +92,24 @@ pub(crate) fn contribute(here: &Here<'_>) -> Leaf {
         Some(contact) => words.html("contribute-how-text", None, &[("contact", &contact)]),
         None => CleanHtml::text(words.word("contribute-how-no-contact")),
     };
-    let mut sheet = Said::word(here, "contribute-sheet");
+    let mut sheet = TextPart::of_word(here, "contribute-sheet");
     sheet.items = (1..)
         .map_while(|n| words.find(&format!("contribute-sheet-{n}")))
         .map(str::to_owned)
         .collect();
     let parts = vec![
-        Said::new(here, "contribute-how", &how),
+        TextPart::new(here, "contribute-how", &how),
         sheet,
-        Said::word(here, "contribute-sighting"),
-        Said::word(here, "contribute-correction"),
-        Said::word(here, "contribute-museum"),
-        Said::word(here, "contribute-public"),
-        Said::word(here, "contribute-rights"),
+        TextPart::of_word(here, "contribute-sighting"),
+        TextPart::of_word(here, "contribute-correction"),
+        TextPart::of_word(here, "contribute-museum"),
+        TextPart::of_word(here, "contribute-public"),
+        TextPart::of_word(here, "contribute-rights"),
     ];
     leaf(here, Overview::Contribute, "pages/contribute.html", parts)
 }
 
-/// The data: what there is for machines today.
+/// The data: which files there are for other programs.
 pub(crate) fn data(here: &Here<'_>) -> Leaf {
     let words = here.words();
     let settings = &here.public().settings;
@@ -133,16 +135,16 @@ pub(crate) fn data(here: &Here<'_>) -> Leaf {
     ];
     let beside = CleanHtml::join(beside, " ");
     let parts = vec![
-        Said::word(here, "data-records"),
-        Said::new(here, "data-get", &get),
-        Said::new(here, "data-beside", &beside),
-        Said::new(here, "data-addresses", &addresses),
-        Said::new(here, "data-licence", &licence),
+        TextPart::of_word(here, "data-records"),
+        TextPart::new(here, "data-get", &get),
+        TextPart::new(here, "data-beside", &beside),
+        TextPart::new(here, "data-addresses", &addresses),
+        TextPart::new(here, "data-licence", &licence),
     ];
     leaf(here, Overview::Data, "pages/data.html", parts)
 }
 
-/// Changes: until an edition is issued there is nothing to compare with.
+/// Changes since the last issued edition; without one there is nothing to compare with.
 pub(crate) fn changes(here: &Here<'_>) -> Leaf {
     let words = here.words();
     let edition = imprint::edition(here.public(), words);
@@ -151,12 +153,12 @@ pub(crate) fn changes(here: &Here<'_>) -> Leaf {
     } else {
         words.with(
             "changes-current-text",
-            &[("edition", Given::Text(&edition))],
+            &[("edition", Argument::Text(&edition))],
         )
     };
     let parts = vec![
-        Said::new(here, "changes-current", &CleanHtml::text(&current)),
-        Said::word(here, "changes-later"),
+        TextPart::new(here, "changes-current", &CleanHtml::text(&current)),
+        TextPart::of_word(here, "changes-later"),
     ];
     leaf(here, Overview::Changes, "pages/changes.html", parts)
 }

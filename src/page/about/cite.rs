@@ -8,16 +8,18 @@ use crate::page::setting::address::{Address, Overview};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
-use crate::page::setting::words::Given;
-use crate::page::texts::long_text::Said;
+use crate::page::setting::words::Argument;
+use crate::page::texts::long_text::TextPart;
 
 pub(crate) fn page(here: &Here<'_>) -> Leaf {
     let words = here.words();
     let siglum = here.public().settings.siglum.value.as_str();
-    let mut parts = vec![Said::new(here, "cite-whole", &CleanHtml::empty()).quoting(
-        words.word("cite-in-full"),
-        full(here, None, &Address::Opening),
-    )];
+    let mut parts = vec![
+        TextPart::new(here, "cite-whole", &CleanHtml::empty()).with_quotable(
+            words.word("cite-in-full"),
+            full(here, None, &Address::Opening),
+        ),
+    ];
     let example = example(here);
     if let Some((design, impression)) = example {
         let short = format!("{siglum} {}", design.number);
@@ -31,18 +33,18 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
             " ",
         );
         parts.push(
-            Said::word(here, "cite-design")
-                .quoting(words.word("cite-in-short"), listing)
-                .quoting(
+            TextPart::of_word(here, "cite-design")
+                .with_quotable(words.word("cite-in-short"), listing)
+                .with_quotable(
                     words.word("cite-in-full"),
                     full(here, Some(&short), &Address::Design(design.key.clone())),
                 ),
         );
         let handle = format!("{siglum} {}", impression.key);
         parts.push(
-            Said::word(here, "cite-impression")
-                .quoting(words.word("cite-in-short"), CleanHtml::text(&handle))
-                .quoting(
+            TextPart::of_word(here, "cite-impression")
+                .with_quotable(words.word("cite-in-short"), CleanHtml::text(&handle))
+                .with_quotable(
                     words.word("cite-in-full"),
                     full(
                         here,
@@ -52,9 +54,13 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
                 ),
         );
     }
-    let unknown = words.with("cite-unknown-text", &[("siglum", Given::Text(siglum))]);
-    parts.push(Said::new(here, "cite-unknown", &CleanHtml::text(&unknown)));
-    parts.push(Said::word(here, "cite-address"));
+    let unknown = words.with("cite-unknown-text", &[("siglum", Argument::Text(siglum))]);
+    parts.push(TextPart::new(
+        here,
+        "cite-unknown",
+        &CleanHtml::text(&unknown),
+    ));
+    parts.push(TextPart::of_word(here, "cite-address"));
     catalogue_notes::leaf(here, Overview::Cite, "pages/cite.html", parts)
 }
 
@@ -64,13 +70,13 @@ fn full(here: &Here<'_>, cited: Option<&str>, address: &Address) -> CleanHtml {
     imprint::citation(cited, public, here.words(), &canonical)
 }
 
-/// A sheet to cite as an example: of the design with the most states, the first that is identified
-/// with one of them; else the first sheet there is.
+/// The example: of the design with the most states, the first sheet identified with one of them; else
+/// the first sheet.
 fn example<'a>(here: &Here<'a>) -> Option<(&'a Design, &'a Impression)> {
     let public = here.public();
     let order = here.book.studies.order.keys();
     let mut designs: Vec<&Design> = order.iter().filter_map(|k| public.designs.get(k)).collect();
-    // The sort is stable: among equals the first in the catalogue's order stays first.
+    // The sort is stable: equals keep the order of the catalogue.
     designs.sort_by_key(|d| std::cmp::Reverse(d.standing_states().count()));
     let identified = designs
         .iter()
@@ -91,7 +97,7 @@ fn has_one_state(impression: &Impression) -> bool {
     matches!(reading, Some(StateReading::OneOf(states)) if states.len() == 1)
 }
 
-/// "iii/v", without a link, as it stands in a listing.
+/// "iii/v", without a link, as in a listing.
 fn state(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
     let reading = impression
         .identified
@@ -110,7 +116,7 @@ fn state(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml
     }
 }
 
-/// "(edition 2, 15 October 2026)"; nothing where neither is recorded.
+/// "(edition 2, 15 October 2026)"; empty where neither is recorded.
 fn edition_in_brackets(here: &Here<'_>) -> String {
     let edition = imprint::edition(here.public(), here.words());
     if edition.is_empty() {

@@ -1,4 +1,4 @@
-//! The opening page: what the catalogue is, one plate, and where to begin.
+//! The opening page: what the catalogue is, one plate, and links to its parts.
 
 use serde::Serialize;
 
@@ -14,7 +14,7 @@ use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::pictures::{Plate, Setting};
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 use crate::page::texts::catalogue_pages;
 use crate::page::texts::markdown;
 
@@ -29,13 +29,13 @@ struct View {
     introduction_href: Option<String>,
     counts: CleanHtml,
     naming: Option<CleanHtml>,
-    begin: Vec<Way>,
-    series: Vec<Way>,
+    begin: Vec<EntryLink>,
+    series: Vec<EntryLink>,
 }
 
-/// A way into the catalogue, and how much there is.
+/// A link to a part of the catalogue, with its number of entries.
 #[derive(Serialize)]
-struct Way {
+struct EntryLink {
     text: CleanHtml,
     count: String,
 }
@@ -45,7 +45,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
     let words = here.words();
     let mut hang = Vec::new();
     hang.extend(settings.edition.as_ref().map(|edition| {
-        let edition = words.with("edition", &[("edition", Given::Text(edition))]);
+        let edition = words.with("edition", &[("edition", Argument::Text(edition))]);
         capitalised(&CleanHtml::text(&edition)).plain()
     }));
     hang.extend(
@@ -105,7 +105,7 @@ fn brief(here: &Here<'_>) -> CleanHtml {
     as_sentences(&[CleanHtml::text(words.word("what-it-is")), edited])
 }
 
-/// The plate: of the design with most states that can be shown, the first among equals.
+/// The plate, of the accepted design with most states, the first among equals.
 fn plate(here: &Here<'_>) -> Option<Plate> {
     let shown = here.designs_in_order().filter_map(|design| {
         let is_accepted = design.standing.standing == crate::model::words::Standing::Accepted;
@@ -147,13 +147,13 @@ fn counts(here: &Here<'_>) -> CleanHtml {
     as_sentences(&sentences)
 }
 
-/// How many designs there are, those in the appendix left out.
+/// The number of accepted designs.
 fn accepted_designs(here: &Here<'_>) -> usize {
     let designs = here.public().designs.values();
     designs.filter(|d| !d.standing.is_set_apart()).count()
 }
 
-/// How sheets are named, by an example from the catalogue.
+/// How sheets are cited, with an example.
 fn naming(here: &Here<'_>) -> Option<CleanHtml> {
     let (_, impression) = here.public().impressions().next()?;
     let example = here.impression(&impression.key);
@@ -163,7 +163,7 @@ fn naming(here: &Here<'_>) -> Option<CleanHtml> {
     )
 }
 
-fn begin(here: &Here<'_>) -> Vec<Way> {
+fn begin(here: &Here<'_>) -> Vec<EntryLink> {
     let words = here.words();
     let public = here.public();
     let count = |overview: Overview| match overview {
@@ -179,10 +179,10 @@ fn begin(here: &Here<'_>) -> Vec<Way> {
         Overview::Chronology,
         Overview::Concordance,
     ];
-    let mut begin: Vec<Way> = ways
+    let mut begin: Vec<EntryLink> = ways
         .into_iter()
         .filter(|o| here.book.overviews.contains(o))
-        .map(|o| Way {
+        .map(|o| EntryLink {
             text: here.link(
                 &Address::Overview(o),
                 &CleanHtml::text(words.word(o.word())),
@@ -193,7 +193,7 @@ fn begin(here: &Here<'_>) -> Vec<Way> {
     begin.extend(
         catalogue_pages::in_order(public)
             .into_iter()
-            .map(|page| Way {
+            .map(|page| EntryLink {
                 text: here.link(&Address::of_page(&page.key), &CleanHtml::text(&page.title)),
                 count: String::new(),
             }),
@@ -202,7 +202,7 @@ fn begin(here: &Here<'_>) -> Vec<Way> {
 }
 
 /// The series in the order of their first designs, with the years they span.
-fn series(here: &Here<'_>) -> Vec<Way> {
+fn series(here: &Here<'_>) -> Vec<EntryLink> {
     let mut found: Vec<(&str, usize, Vec<i64>)> = Vec::new();
     for design in here.designs_in_order() {
         let Some(series) = &design.series else {
@@ -231,7 +231,7 @@ fn series(here: &Here<'_>) -> Vec<Way> {
                 (Some(first), Some(last)) => format!("{first}–{last}"),
                 _ => String::new(),
             };
-            Way {
+            EntryLink {
                 text: CleanHtml::join([&link, &CleanHtml::text(&span)], ", "),
                 count: here.words().count("count-designs", count),
             }

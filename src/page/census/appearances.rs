@@ -1,4 +1,4 @@
-//! When sheets were seen: a drawing and a table, decade by decade.
+//! When sheets were seen, by decade: a drawing and a table (`docs/definitions.md`, "Occasions").
 
 use std::collections::BTreeSet;
 
@@ -13,37 +13,37 @@ use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::study::appearances::{AppearancesByDecade, Decade};
 
-/// When sheets were seen.
+/// The part on the page.
 #[derive(Serialize)]
-pub(super) struct Seen {
+pub(super) struct Appearances {
     /// The drawing.
     columns: Columns,
     /// The same as a table.
-    rows: Vec<SeenRow>,
+    rows: Vec<DecadeRow>,
     /// "Three appearances have no date."; empty where all have.
     undated: String,
 }
 
 #[derive(Serialize)]
-struct SeenRow {
+struct DecadeRow {
     decade: String,
-    first: SeenSheets,
-    again: SeenSheets,
+    first: DecadeFigure,
+    again: DecadeFigure,
 }
 
-/// How often sheets were seen, and the records of these sheets.
+/// How often sheets were seen, and their records.
 #[derive(Serialize)]
-struct SeenSheets {
+struct DecadeFigure {
     figure: usize,
     records: CleanHtml,
 }
 
-/// When sheets were seen; `None` where nothing dated was.
-pub(super) fn seen(
+/// When sheets were seen; `None` without a dated occasion.
+pub(super) fn over_time(
     here: &Here<'_>,
     over_time: &AppearancesByDecade,
     records: &Records<'_>,
-) -> Option<Seen> {
+) -> Option<Appearances> {
     let words = here.words();
     let AppearancesByDecade { decades, undated } = over_time;
     if decades.is_empty() {
@@ -52,17 +52,17 @@ pub(super) fn seen(
     let seen = |sheets: &[ImpressionKey]| {
         let each: BTreeSet<ImpressionKey> = sheets.iter().cloned().collect();
         let each: Vec<ImpressionKey> = each.into_iter().collect();
-        SeenSheets {
+        DecadeFigure {
             figure: sheets.len(),
             records: records.behind(here, &each, Fragment::Counts("status")),
         }
     };
-    let row = |decade: &Decade| SeenRow {
+    let row = |decade: &Decade| DecadeRow {
         decade: dates::decade(here.words(), decade.from),
         first: seen(&decade.first),
         again: seen(&decade.again),
     };
-    Some(Seen {
+    Some(Appearances {
         columns: bars::columns(decades),
         rows: decades.iter().filter(|d| d.has_any()).map(row).collect(),
         undated: match *undated {

@@ -1,14 +1,14 @@
-//! The census of everything: how many sheets are known, and where.
+//! The census of the whole catalogue: how many sheets are known, and where.
 
 use serde::Serialize;
 
-use super::appearances::{self, Seen};
+use super::appearances::{self, Appearances};
 use super::census_figures;
-use super::counting_notes::{Counted, counted};
+use super::counting_notes::{CountingNotes, counting_notes};
 use super::counts::{self, Table};
 use super::declared_editions::{self, EditionRow};
-use super::open_pairs::{self, Pair};
-use super::series_census::{self, Series};
+use super::open_pairs::{self, RecordPair};
+use super::series_census::{self, SeriesRow};
 use super::sheet_records::Records;
 use crate::model::design::Design;
 use crate::model::impression::Status;
@@ -17,26 +17,26 @@ use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 use crate::page::setting::leaf::Leaf;
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 use crate::study::census::Census;
 
 #[derive(Serialize)]
 struct View {
     title: String,
     brief: String,
-    counted: Counted,
-    /// The statuses that some sheet has, as heads of columns.
+    counted: CountingNotes,
+    /// The statuses that occur, as heads of columns.
     statuses: Vec<CleanHtml>,
     designs: Vec<DesignRow>,
     all: DesignRow,
-    /// Designs that are rejected or withdrawn, in no total (common practice, no source).
+    /// Designs that are rejected or withdrawn, which no total includes (common practice, no source).
     set_apart: Vec<DesignRow>,
-    series: Vec<Series>,
+    series: Vec<SeriesRow>,
     tables: Vec<Table>,
-    seen: Option<Seen>,
-    pairs: Vec<Pair>,
+    seen: Option<Appearances>,
+    pairs: Vec<RecordPair>,
     editions: Vec<EditionRow>,
-    /// Whether some number was met above a declared size.
+    /// Whether some number exceeds its declared size.
     some_above: bool,
 }
 
@@ -79,11 +79,11 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
         &[
             (
                 "sheets",
-                Given::Text(&here.sheets_in_words(studies.accepted.sheets)),
+                Argument::Text(&here.sheets_in_words(studies.accepted.sheets)),
             ),
             (
                 "designs",
-                Given::Text(&words.count("count-of-designs", designs.len())),
+                Argument::Text(&words.count("count-of-designs", designs.len())),
             ),
         ],
     );
@@ -105,10 +105,10 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
             .iter()
             .map(|s| capitalised(&CleanHtml::text(here.status(*s))))
             .collect(),
-        counted: counted(here, &here.designs_in_order().collect::<Vec<_>>()),
+        counted: counting_notes(here, &here.designs_in_order().collect::<Vec<_>>()),
         series: series_census::all(here, &statuses, &records),
         tables: counts::tables(here, &studies.accepted, &records),
-        seen: appearances::seen(here, &studies.seen, &records),
+        seen: appearances::over_time(here, &studies.seen, &records),
         pairs: open_pairs::open_pairs(here, here.designs_in_order()),
         some_above: editions.iter().any(EditionRow::has_numbers_above),
         editions,
@@ -132,7 +132,7 @@ fn row(here: &Here<'_>, design: &Design, census: &Census, statuses: &[Status]) -
     }
 }
 
-/// The title, leading to the design, and how it stands where it is not simply accepted.
+/// The title, as a link to the design, with the standing of a design that is not accepted.
 fn title_with_standing(here: &Here<'_>, design: &Design) -> CleanHtml {
     let to = here.href(&Address::Design(design.key.clone()));
     let title = CleanHtml::link(&to, &here.design_title(design));

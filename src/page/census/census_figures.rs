@@ -1,4 +1,4 @@
-//! Figures of the census that lead to the records they count.
+//! Figures of the census, as links to the records they count.
 
 use crate::model::design::Design;
 use crate::model::impression::Status;
@@ -9,13 +9,12 @@ use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::study::census::{Census, Row, Sheets};
 
-/// Whether rows say more than that nothing is recorded, so that they make a table.
+/// Whether some row has a key, so that the rows make a table.
 pub(super) fn says_something<K>(rows: &[Row<K>]) -> bool {
     rows.iter().any(|row| row.key.is_some())
 }
 
-/// How many sheets a row of the census of a design has, leading to the records beside that row; nothing
-/// where there is no such row.
+/// The figure of a row of a design's census, as a link to its records; empty without such a row.
 pub(super) fn total(
     here: &Here<'_>,
     design: &Design,
@@ -35,12 +34,12 @@ pub(super) fn total(
     })
 }
 
-/// How many sheets there are in all, leading to the rows by status: every sheet has one.
+/// The number of all sheets, as a link to the rows by status: every sheet has a status.
 pub(super) fn all(here: &Here<'_>, page: &Address, sheets: Sheets) -> CleanHtml {
     figure(here, page, Fragment::Counts("status"), sheets)
 }
 
-/// How many sheets have a status, leading to the records beside that row; nothing for none.
+/// The number of sheets of a status, as a link to its records; empty for none.
 pub(super) fn of_status(
     here: &Here<'_>,
     page: &Address,
@@ -52,7 +51,7 @@ pub(super) fn of_status(
     row.map_or_else(CleanHtml::empty, |row| figure(here, page, part, row.sheets))
 }
 
-/// A figure that leads to the records it counts, where it counts any.
+/// A figure as a link to the records it counts; plain for zero.
 fn figure(here: &Here<'_>, page: &Address, part: Fragment<'_>, sheets: Sheets) -> CleanHtml {
     let figure = here.sheets(sheets);
     if sheets.at_most == 0 {

@@ -1,5 +1,5 @@
-//! What stands beside the counts: how they were made, in the catalogue's own words first; what lies
-//! together without being one sheet; what is recorded and not counted.
+//! Notes beside the counts: how they were made, in the catalogue's own words first; sheets that belong
+//! together; records that are not counted.
 
 use std::collections::BTreeSet;
 
@@ -16,26 +16,26 @@ use crate::page::setting::html::CleanHtml;
 use crate::study::census::is_counted;
 use crate::study::linked::ImpressionGroup;
 
-/// The heading in `[principles]` under which a catalogue says what it counts.
+/// The heading in `[principles]` under which a catalogue states what it counts.
 const COUNTS: &str = "counts";
 
-/// What stands beside the counts.
+/// The notes beside the counts of a page.
 #[derive(Serialize)]
-pub(super) struct Counted {
-    /// What the catalogue says it counts, in its own words; empty where it says nothing.
+pub(super) struct CountingNotes {
+    /// The catalogue's own statement of what it counts; empty without one.
     principle: String,
     /// Impressions on one sheet of paper: "12a.1 and 12a.2".
     papers: Vec<CleanHtml>,
     /// Sheets of one set.
     sets: Vec<CleanHtml>,
-    /// Records of recuts, reproductions and what was withdrawn.
+    /// Records of recuts, reproductions and withdrawn sheets.
     apart: Vec<CleanHtml>,
     /// The same counts for other programs.
     files: Vec<ExportLink>,
 }
 
-/// What stands beside the counts of some designs.
-pub(super) fn counted(here: &Here<'_>, designs: &[&Design]) -> Counted {
+/// The notes beside the counts of some designs.
+pub(super) fn counting_notes(here: &Here<'_>, designs: &[&Design]) -> CountingNotes {
     let studies = here.book.studies;
     let keys: BTreeSet<_> = designs.iter().map(|design| &design.key).collect();
     let lines = |groups: &[ImpressionGroup]| -> Vec<CleanHtml> {
@@ -45,7 +45,7 @@ pub(super) fn counted(here: &Here<'_>, designs: &[&Design]) -> Counted {
     };
     let principles = here.public().settings.principles.iter();
     let mut principles = principles.filter(|(heading, _)| heading == COUNTS);
-    Counted {
+    CountingNotes {
         principle: principles
             .next()
             .map_or_else(String::new, |(_, text)| text.clone()),
@@ -62,7 +62,7 @@ pub(super) fn counted(here: &Here<'_>, designs: &[&Design]) -> Counted {
     }
 }
 
-/// The published impressions of a group; `None` where fewer than two are.
+/// The published impressions of a group; `None` for fewer than two.
 fn line(here: &Here<'_>, group: &ImpressionGroup) -> Option<CleanHtml> {
     let is_published = |key: &&ImpressionKey| here.public().impression(key).is_some();
     let mut keys: Vec<_> = group.iter().filter(is_published).collect();

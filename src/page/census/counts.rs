@@ -1,4 +1,4 @@
-//! Counts: rows of the census as tables, each figure with its bar and the records behind it.
+//! Tables of the census: rows with a figure, its bar and the records behind it.
 
 use std::collections::BTreeSet;
 
@@ -15,18 +15,18 @@ use crate::page::drawings::bars::Bar;
 use crate::page::setting::address::Fragment;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 use crate::study::census::{Census, Row};
 use crate::study::order::Collator;
 
-/// One table: the sheets by one thing.
+/// A table of sheets by one property.
 #[derive(Serialize)]
 pub(super) struct Table {
     /// The heading's id.
     pub id: String,
-    /// By what.
+    /// The heading.
     pub heading: String,
-    /// What a row is: "Country".
+    /// The head of the first column: "Country".
     pub of: String,
     /// The rows.
     pub rows: Vec<TableRow>,
@@ -35,19 +35,19 @@ pub(super) struct Table {
 /// One row of a table.
 #[derive(Serialize)]
 pub(super) struct TableRow {
-    /// What figures elsewhere lead to; empty where none does.
+    /// The fragment that figures elsewhere link to; may be empty.
     pub id: String,
     /// The value.
     pub name: CleanHtml,
-    /// How many sheets.
+    /// The number of sheets.
     pub sheets: CleanHtml,
-    /// The same as a bar.
+    /// The number as a bar.
     pub bar: Bar,
-    /// The records behind the figure.
+    /// Its records.
     pub records: CleanHtml,
 }
 
-/// The tables of a census that do not depend on one design: status, class, kind, country, city, holder.
+/// The tables of a census that do not depend on a design: status, class, kind, country, city, holder.
 pub(super) fn tables(here: &Here<'_>, census: &Census, records: &Records<'_>) -> Vec<Table> {
     let words = here.words();
     let kind = |key: &Key| {
@@ -73,13 +73,13 @@ pub(super) fn tables(here: &Here<'_>, census: &Census, records: &Records<'_>) ->
         table(here, "city", &census.by.city, records, city),
         table(here, "holder", &census.by.holder, records, holder),
     ];
-    // Status and class have an order of their own.
+    // Status and class keep the order of their lists.
     sort_rows(here, census, tables.get_mut(2..).unwrap_or_default());
     tables.retain(|table| !table.rows.is_empty());
     tables
 }
 
-/// Sorts rows by name: private collections after those of cities, what is not known at the end.
+/// Sorts rows by name: private collections after those of cities, unknown values last.
 fn sort_rows(here: &Here<'_>, census: &Census, tables: &mut [Table]) {
     let collator = Collator::of_words(here.language());
     let unnamed = ["not-recorded", "not-told"].map(|word| here.words().word(word));
@@ -104,8 +104,7 @@ fn sort_rows(here: &Here<'_>, census: &Census, tables: &mut [Table]) {
     }
 }
 
-/// A table with its rows in the order given. `name` gives the key of a row (empty: it has none) and what
-/// it is called.
+/// A table with its rows in the order given. `name` gives the key of a row (may be empty) and its name.
 pub(super) fn table<K>(
     here: &Here<'_>,
     by: &str,
@@ -114,7 +113,7 @@ pub(super) fn table<K>(
     name: impl Fn(&K) -> (String, CleanHtml),
 ) -> Table {
     let words = here.words();
-    // Of holders and places some are known and withheld.
+    // Holders and places may be known and withheld.
     let nothing = match by {
         "country" | "city" | "holder" => "not-told",
         _ => "not-recorded",
@@ -123,8 +122,8 @@ pub(super) fn table<K>(
     let most = rows.iter().map(|row| row.sheets.at_most).max().unwrap_or(0);
     let row = |row: &Row<K>| {
         let named = row.key.as_ref().map(&name);
-        // What is not recorded of one design may stand in a table of another only: every sheet has a
-        // status.
+        // The row of unrecorded values may be missing from the table of one design, so it links to the
+        // status: every sheet has one.
         let (id, part) = match &named {
             None => (
                 Fragment::Counted(by, None).to_string(),
@@ -157,7 +156,7 @@ pub(super) fn table<K>(
     }
 }
 
-/// "Northport, Harbour Museum", the name leading to the holder.
+/// "Northport, Harbour Museum", with the name as a link.
 pub(super) fn city_first(here: &Here<'_>, key: &Key) -> CleanHtml {
     let name = here.holder(key);
     let town = here.public().holders.get(key).and_then(|h| h.town.as_ref());
@@ -170,11 +169,11 @@ pub(super) fn city_first(here: &Here<'_>, key: &Key) -> CleanHtml {
 /// "Known: 13 sheets, as of 15 October 2026."
 pub(super) fn date_line(here: &Here<'_>, sheets: &str) -> String {
     let as_of = here.as_of();
-    let sheets = ("sheets", Given::Text(sheets));
+    let sheets = ("sheets", Argument::Text(sheets));
     if as_of.is_empty() {
         here.words().with("census-brief-undated", &[sheets])
     } else {
         here.words()
-            .with("census-brief", &[sheets, ("as-of", Given::Text(&as_of))])
+            .with("census-brief", &[sheets, ("as-of", Argument::Text(&as_of))])
     }
 }

@@ -1,5 +1,5 @@
-//! States crossed with printings: how many sheets are known of both at once, each figure leading to
-//! those of them that the gallery shows, or with its records beside it.
+//! States crossed with printings: the number of sheets of each pair, as a link to them in the gallery,
+//! or with their records.
 
 use serde::Serialize;
 
@@ -18,9 +18,9 @@ use crate::study::crossing::{StateAndPrinting, can_be};
 /// The table.
 #[derive(Serialize)]
 pub(crate) struct Crossing {
-    /// What the figures' links lead to: ids beside the gallery.
+    /// The targets of the figures' links: ids beside the gallery.
     landings: Vec<String>,
-    /// Why figures need not add up; empty where they do.
+    /// Why figures do not add up; empty where they do.
     remark: String,
     heads: Vec<CleanHtml>,
     rows: Vec<CrossingRow>,
@@ -37,31 +37,35 @@ struct CrossingRow {
 
 #[derive(Serialize)]
 struct Cell {
-    /// How many sheets; empty where none is known.
+    /// The number of sheets; empty for none.
     figure: CleanHtml,
-    /// The records behind it, where no gallery shows them.
+    /// Its records, where no gallery shows them.
     records: CleanHtml,
-    /// The same as a square.
+    /// The number as a square.
     square: Option<Square>,
-    /// Whether the printing was made in the state at all, or one of them is not said.
+    /// Whether the printing was made in the state, or one of the two is not recorded.
     can_be: bool,
 }
 
-/// A state or a printing, or what is not said, with its place in the record from 1, 0 for what is not
-/// said.
+/// A state or a printing with its place in the record from 1; place 0 and no key for what is not
+/// recorded.
 type Side<'d> = (usize, Option<&'d Key>);
 
-/// What the figures open to.
+/// The target of the figures.
 #[derive(Clone, Copy)]
-pub(crate) enum Shown<'g> {
+pub(crate) enum FigureTarget<'g> {
     /// The sheets of a gallery on the same page.
     Gallery(Option<&'g Gallery>),
     /// The records, named beside each figure.
     Records(&'g Records<'g>),
 }
 
-/// The table of a design; `None` where there are not several states and several printings to cross.
-pub(crate) fn table(here: &Here<'_>, design: &Design, shown: Shown<'_>) -> Option<Crossing> {
+/// The table of a design; `None` where it has fewer than two states or printings.
+pub(crate) fn table(
+    here: &Here<'_>,
+    design: &Design,
+    target: FigureTarget<'_>,
+) -> Option<Crossing> {
     let census = &here.book.studies.designs.get(&design.key)?.census;
     let states = design
         .states
@@ -92,17 +96,19 @@ pub(crate) fn table(here: &Here<'_>, design: &Design, shown: Shown<'_>) -> Optio
             let row = row_of(census, *state, *printing);
             let mut figure = row.map_or_else(CleanHtml::empty, |row| here.sheets(row.sheets));
             let mut records = CleanHtml::empty();
-            match (shown, row) {
-                (Shown::Gallery(Some(gallery)), Some(_)) if gallery.has(state.0, printing.0) => {
+            match (target, row) {
+                (FigureTarget::Gallery(Some(gallery)), Some(_))
+                    if gallery.has(state.0, printing.0) =>
+                {
                     let choice = gallery::choice(state.0, printing.0);
                     figure = CleanHtml::link(&format!("#{choice}"), &figure);
                     landings.push(choice);
                 }
-                // What no gallery shows stands on the census of the design.
-                (Shown::Gallery(_), Some(_)) => {
+                // What no gallery shows is on the census of the design.
+                (FigureTarget::Gallery(_), Some(_)) => {
                     figure = CleanHtml::link(&format!("{}#crossing", here.href(&page)), &figure);
                 }
-                (Shown::Records(of), Some(row)) => {
+                (FigureTarget::Records(of), Some(row)) => {
                     records = of.behind(here, &row.allowing, Fragment::Counts("status"));
                 }
                 _ => {}
@@ -149,8 +155,8 @@ pub(crate) fn table(here: &Here<'_>, design: &Design, shown: Shown<'_>) -> Optio
     })
 }
 
-/// What the table has on one side: what stands, or has sheets all the same, then what is not said
-/// where that is so of some sheet.
+/// One side of the table: what stands or has sheets, then what is not recorded, where some sheet lacks
+/// it.
 fn sides<'d>(
     recorded: impl Iterator<Item = (&'d Key, bool)>,
     counted: &[Row<Key>],
@@ -167,7 +173,7 @@ fn sides<'d>(
     sides
 }
 
-/// The sheets that can be of a state and a printing; `None` where there are none.
+/// The sheets that can be of a state and a printing; `None` for none.
 fn row_of<'c>(
     census: &'c Census,
     state: Side<'_>,

@@ -1,4 +1,5 @@
-//! Declared editions against the numbers met, a line each, on the census of everything.
+//! Declared editions against the numbers met, a line each, on the census of the whole catalogue
+//! (`docs/definitions.md`, "Declared editions").
 
 use serde::Serialize;
 
@@ -7,7 +8,7 @@ use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 
-/// One edition; every figure leads to the sheets behind it.
+/// One edition; every figure links to its sheets.
 #[derive(Serialize)]
 pub(super) struct EditionRow {
     design: CleanHtml,
@@ -21,7 +22,7 @@ pub(super) struct EditionRow {
 }
 
 impl EditionRow {
-    /// Whether some number was met above the declared size.
+    /// Whether some number exceeds the declared size.
     pub fn has_numbers_above(&self) -> bool {
         !self.above.is_empty()
     }
@@ -52,7 +53,7 @@ pub(super) fn editions(here: &Here<'_>) -> Vec<EditionRow> {
                 0 => CleanHtml::text("0"),
                 n => CleanHtml::link(&to, &CleanHtml::text(&n.to_string())),
             };
-            // Of what is mostly not there nothing is said where it is not.
+            // A zero is left out where it is the rule.
             let some = |n: usize| match n {
                 0 => CleanHtml::empty(),
                 n => figure(n),

@@ -1,14 +1,14 @@
-//! The census of one design: its known sheets by state, printing, kind, place and holder, and its
+//! The census of a design: its known sheets by state, printing, kind, place and holder, and its
 //! declared editions against the numbers met.
 
 use serde::Serialize;
 
-use super::appearances::{self, Seen};
-use super::counting_notes::{Counted, counted};
+use super::appearances::{self, Appearances};
+use super::counting_notes::{CountingNotes, counting_notes};
 use super::counts::{self, Table};
-use super::crossing::{self, Crossing, Shown};
+use super::crossing::{self, Crossing, FigureTarget};
 use super::holding_table::{self, HoldingTable};
-use super::open_pairs::{self, Pair};
+use super::open_pairs::{self, RecordPair};
 use super::sheet_records::Records;
 use super::survival::{self, Surviving};
 use crate::model::design::Design;
@@ -19,7 +19,7 @@ use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 use crate::page::setting::leaf::Leaf;
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 use crate::study::census::Census;
 use crate::study::editions::{EditionStudy, MetNumber};
 
@@ -28,16 +28,16 @@ struct View {
     design: CleanHtml,
     title: String,
     brief: String,
-    /// That the design counts in no total, where it does not.
+    /// A note that no total includes the design, where none does.
     set_apart: String,
-    counted: Counted,
+    counted: CountingNotes,
     tables: Vec<Table>,
     crossing: Option<Crossing>,
     holding: Option<HoldingTable>,
-    seen: Option<Seen>,
+    seen: Option<Appearances>,
     surviving: Option<Surviving>,
     same: Vec<CleanHtml>,
-    pairs: Vec<Pair>,
+    pairs: Vec<RecordPair>,
     editions: Vec<Edition>,
 }
 
@@ -46,12 +46,12 @@ struct Edition {
     id: String,
     heading: CleanHtml,
     said: String,
-    /// How many were really printed, where that is known.
+    /// How many were printed, where that is known.
     printed: String,
     /// Who declares the size, where that is recorded.
     source: CleanHtml,
     others: Vec<CleanHtml>,
-    /// Sizes that numbers on sheets give and nobody declares, with the sheets.
+    /// Sizes in numberings that no source declares, with the sheets.
     of_other_size: Vec<CleanHtml>,
     repeated: Vec<CleanHtml>,
     above: Vec<CleanHtml>,
@@ -64,7 +64,7 @@ struct Number {
     href: Option<String>,
 }
 
-/// An edition larger than this is told by the numbers met alone.
+/// Of an edition larger than this only the numbers met are listed.
 const NUMBERS_SHOWN: u32 = 500;
 
 pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
@@ -93,11 +93,11 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         } else {
             String::new()
         },
-        counted: counted(here, &[design]),
+        counted: counting_notes(here, &[design]),
         tables,
-        crossing: crossing::table(here, design, Shown::Records(&records)),
+        crossing: crossing::table(here, design, FigureTarget::Records(&records)),
         holding: holding_table::table(here, design, census, &records),
-        seen: study.and_then(|study| appearances::seen(here, &study.seen, &records)),
+        seen: study.and_then(|study| appearances::over_time(here, &study.seen, &records)),
         surviving: study.and_then(|study| survival::surviving(here, design, study)),
         same: same_sheets(here, design),
         pairs: open_pairs::open_pairs(here, std::iter::once(design)),
@@ -108,7 +108,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
             .collect(),
         title: title.clone(),
     };
-    let leaf_title = words.with("census-of", &[("design", Given::Text(&name))]);
+    let leaf_title = words.with("census-of", &[("design", Argument::Text(&name))]);
     Leaf::new(here.address, leaf_title, "pages/design-census.html", &view)
 }
 
@@ -159,9 +159,12 @@ fn edition(here: &Here<'_>, design: &Design, study: &EditionStudy) -> Edition {
         Some(declared) => words.with(
             "edition-met-of",
             &[
-                ("n", Given::Count(study.within().count())),
-                ("declared", Given::Text(&declared.to_string())),
-                ("missing", Given::Text(&study.missing().len().to_string())),
+                ("n", Argument::Count(study.within().count())),
+                ("declared", Argument::Text(&declared.to_string())),
+                (
+                    "missing",
+                    Argument::Text(&study.missing().len().to_string()),
+                ),
             ],
         ),
         None => words.count("edition-met", study.located.len()),
@@ -202,7 +205,7 @@ fn edition(here: &Here<'_>, design: &Design, study: &EditionStudy) -> Edition {
     }
 }
 
-/// The published records with a number, in either script.
+/// The published records with a number, arabic or roman.
 fn sheets_with<'s>(
     here: &Here<'_>,
     study: &'s EditionStudy,
@@ -216,7 +219,7 @@ fn sheets_with<'s>(
         .filter(move |key| public.impression(key).is_some())
 }
 
-/// The numbers of an edition, those met leading to their sheets. What is above it stands elsewhere.
+/// The numbers of an edition up to its size; those met are links to their sheets.
 fn numbers(here: &Here<'_>, study: &EditionStudy) -> Vec<Number> {
     let href = |number: u32| {
         sheets_with(here, study, number)

@@ -1,4 +1,4 @@
-//! Holders crossed with states: how many sheets of each state each holder has.
+//! Holders crossed with states: the number of sheets of each state at each holder.
 
 use serde::Serialize;
 
@@ -29,13 +29,13 @@ struct HoldingRow {
 
 #[derive(Default, Serialize)]
 struct Cell {
-    /// How many sheets; empty where none is known.
+    /// The number of sheets; empty for none.
     figure: CleanHtml,
-    /// The records behind it.
+    /// Its records.
     records: CleanHtml,
 }
 
-/// The table of a design; `None` where there are not several states and several holders to cross.
+/// The table of a design; `None` where it has fewer than two states or holders.
 pub(super) fn table(
     here: &Here<'_>,
     design: &Design,

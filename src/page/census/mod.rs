@@ -5,7 +5,7 @@
 //! | `catalogue_census` | the page for the whole catalogue |
 //! | `design_census` | the page for one design |
 //! | `counts` | rows of the census as tables |
-//! | `census_figures` | figures that lead to their records |
+//! | `census_figures` | figures as links to their records |
 //! | `sheet_records` | the records behind a figure |
 //! | `crossing` | states crossed with printings |
 //! | `holding_table` | holders crossed with states |

@@ -10,12 +10,12 @@ use crate::page::phrases::enumeration;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 
-/// A pair of records that may be, or are, one sheet.
+/// A pair of records that may be one sheet.
 #[derive(Serialize)]
-pub(super) struct Pair {
+pub(super) struct RecordPair {
     /// The records: "14.20 and 14.21".
     pub records: CleanHtml,
-    /// Why.
+    /// The reason, where one is recorded.
     pub why: Vec<String>,
 }
 
@@ -23,7 +23,7 @@ pub(super) struct Pair {
 pub(super) fn open_pairs<'a>(
     here: &Here<'_>,
     designs: impl Iterator<Item = &'a Design>,
-) -> Vec<Pair> {
+) -> Vec<RecordPair> {
     let mut seen: BTreeSet<(&ImpressionKey, &ImpressionKey)> = BTreeSet::new();
     let mut pairs = Vec::new();
     for impression in designs.flat_map(|d| d.impressions.values()) {
@@ -33,7 +33,7 @@ pub(super) fn open_pairs<'a>(
             if !is_published || !seen.insert((a.min(b), a.max(b))) {
                 continue;
             }
-            pairs.push(Pair {
+            pairs.push(RecordPair {
                 records: enumeration::together(
                     here,
                     &[here.impression(a.min(b)), here.impression(a.max(b))],

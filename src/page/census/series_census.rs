@@ -1,5 +1,5 @@
-//! The series in the census of everything: how many sheets the designs of each have together, every
-//! figure leading to the records that make it.
+//! The series in the census: how many sheets the designs of each have, with the records of every
+//! figure.
 
 use std::collections::BTreeSet;
 
@@ -17,34 +17,34 @@ use crate::study::order::Collator;
 
 /// One series.
 #[derive(Serialize)]
-pub(super) struct Series {
-    /// Its name, leading to its designs.
+pub(super) struct SeriesRow {
+    /// Its name, as a link to its designs.
     title: CleanHtml,
     known: CleanHtml,
     statuses: Vec<CleanHtml>,
-    /// What the figures lead to.
+    /// The target of the figures' links.
     id: String,
     /// Its name alone.
     name: String,
-    records: Vec<OfStatus>,
+    records: Vec<StatusRecords>,
 }
 
-/// The records of the sheets of a series that have a status.
+/// The records of a series' sheets of one status.
 #[derive(Serialize)]
-struct OfStatus {
+struct StatusRecords {
     id: String,
     status: CleanHtml,
     records: CleanHtml,
 }
 
 /// The series, by name. `statuses` are the columns of the table.
-pub(super) fn all(here: &Here<'_>, statuses: &[Status], records: &Records<'_>) -> Vec<Series> {
+pub(super) fn all(here: &Here<'_>, statuses: &[Status], records: &Records<'_>) -> Vec<SeriesRow> {
     let collator = Collator::of_words(here.language());
     let mut series: Vec<(&String, &Census)> = here.book.studies.series.iter().collect();
     series.sort_by(|(a, _), (b, _)| collator.compare(a, b));
     let mut taken = BTreeSet::new();
     let series = (1..).zip(series).map(|(place, (name, census))| {
-        // Names in other scripts have no form that an address can show, and two may share one.
+        // Names in other scripts have no form for an address, and two names may have the same.
         let own = Key::nearest_form(name).map(|key| key.to_string());
         let key = own.filter(|key| taken.insert(key.clone()));
         let key = key.unwrap_or_else(|| format!("{place}."));
@@ -61,7 +61,7 @@ fn one(
     id: String,
     statuses: &[Status],
     records: &Records<'_>,
-) -> Series {
+) -> SeriesRow {
     let leading = |id: &str, figure: CleanHtml| CleanHtml::link(&format!("#{id}"), &figure);
     let id_of = |status: Status| format!("{id}.{}", status.word());
     let row_of = |status: Status| census.by.status.iter().find(|r| r.key == Some(status));
@@ -72,14 +72,14 @@ fn one(
     let of_status = |status: &Status| {
         let row = row_of(*status)?;
         let part = Fragment::Counted("status", Some(status.word()));
-        Some(OfStatus {
+        Some(StatusRecords {
             id: id_of(*status),
             status: capitalised(&CleanHtml::text(here.status(*status))),
             records: records.behind(here, &row.allowing, part),
         })
     };
     let known = here.sheets(census.sheets);
-    Series {
+    SeriesRow {
         title: here.gathered(Overview::Series, name, name),
         known: if census.sheets.at_most == 0 {
             known

@@ -12,15 +12,15 @@ use crate::study::census::is_counted;
 /// The published records of each sheet, by its first record.
 pub(crate) struct Records<'a> {
     of: BTreeMap<ImpressionKey, Vec<&'a ImpressionKey>>,
-    /// Whether records are told by design with a number each, as beyond some hundreds no list helps.
+    /// Whether a long row names designs with a number each: no list of hundreds of records helps.
     is_long: bool,
 }
 
-/// Beyond this many records in one row a page names the designs and how many of each.
+/// A row of more records than this names the designs and the number of each.
 const HANDLES: usize = 60;
 
 impl<'a> Records<'a> {
-    /// The records of some designs that count.
+    /// The counted records of some designs.
     pub fn of(here: &Here<'a>, designs: impl Iterator<Item = &'a Design>) -> Records<'a> {
         let mut of: BTreeMap<ImpressionKey, Vec<&ImpressionKey>> = BTreeMap::new();
         for design in designs {
@@ -40,8 +40,8 @@ impl<'a> Records<'a> {
         self
     }
 
-    /// The records of some sheets, and how many sheets have none that is published. Where designs
-    /// stand for them, each leads to `part` of its census.
+    /// The records of some sheets, and the number of sheets without a published record. Where designs
+    /// are named instead, each links to `part` of its census.
     pub fn behind(
         &self,
         here: &Here<'_>,
@@ -70,7 +70,7 @@ impl<'a> Records<'a> {
     }
 }
 
-/// "7 (24), 8 (6)", each leading to the census of the design.
+/// "7 (24), 8 (6)", as links to the census of each design.
 fn designs_with_numbers(
     here: &Here<'_>,
     records: &[&ImpressionKey],

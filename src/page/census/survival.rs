@@ -1,22 +1,22 @@
-//! How many sheets survive: the estimate with what it rests on and what it takes
-//! for granted, or the sentence why there is none.
+//! The estimate of surviving sheets with its basis and its assumptions, or the reason why there is none
+//! (`docs/definitions.md`, "Survival").
 
 use serde::Serialize;
 
 use crate::model::design::Design;
 use crate::page::setting::book::Here;
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 use crate::study::DesignStudy;
 use crate::study::survival::{Estimate, NoEstimate, Survival};
 
-/// What is said of survival.
+/// The part on the page.
 #[derive(Serialize)]
 pub(super) struct Surviving {
     /// The estimate, or why there is none.
     said: String,
-    /// What it rests on.
+    /// Its basis.
     ground: String,
-    /// What it takes for granted, and what to beware of; none where there is no estimate.
+    /// Its assumptions and cautions; none without an estimate.
     cautions: Vec<String>,
 }
 
@@ -34,14 +34,14 @@ pub(super) fn surviving(
     let ground = words.with(
         "survival-ground",
         &[
-            ("n", Given::Count(survival.sheets)),
-            ("once", Given::Count(survival.seen_once)),
-            ("twice", Given::Count(survival.seen_twice)),
+            ("n", Argument::Count(survival.sheets)),
+            ("once", Argument::Count(survival.seen_once)),
+            ("twice", Argument::Count(survival.seen_twice)),
         ],
     );
     let (said, cautions) = match (survival.estimate, survival.why_not()) {
         (Some(estimate), None) => (
-            said(here, estimate),
+            estimate_in_words(here, estimate),
             cautions(here, design, study, estimate),
         ),
         (_, Some(NoEstimate::AllSeenOnce)) => {
@@ -57,7 +57,7 @@ pub(super) fn surviving(
 }
 
 /// "Probably at least about 24 sheets (19 to 43; interval of 95 %) …"
-fn said(here: &Here<'_>, estimate: Estimate) -> String {
+fn estimate_in_words(here: &Here<'_>, estimate: Estimate) -> String {
     let words = here.words();
     let whole = |n: f64| format!("{n:.0}");
     let estimated = whole(estimate.sheets);
@@ -65,19 +65,19 @@ fn said(here: &Here<'_>, estimate: Estimate) -> String {
         Some([low, high]) => words.with(
             "survival-estimate",
             &[
-                ("estimate", Given::Text(&estimated)),
-                ("low", Given::Text(&whole(low))),
-                ("high", Given::Text(&whole(high))),
+                ("estimate", Argument::Text(&estimated)),
+                ("low", Argument::Text(&whole(low))),
+                ("high", Argument::Text(&whole(high))),
             ],
         ),
         None => words.with(
             "survival-nothing-missing",
-            &[("estimate", Given::Text(&estimated))],
+            &[("estimate", Argument::Text(&estimated))],
         ),
     }
 }
 
-/// What stands beside an estimate, the weightiest first.
+/// The cautions of an estimate, the most important first.
 fn cautions(
     here: &Here<'_>,
     design: &Design,
@@ -96,7 +96,7 @@ fn cautions(
         && estimate.sheets > f64::from(declared)
     {
         let declared = declared.to_string();
-        let given = [("declared", Given::Text(&declared))];
+        let given = [("declared", Argument::Text(&declared))];
         cautions.push(words.with("survival-above-declared", &given));
     }
     let always = (1..).map_while(|n| words.find(&format!("survival-caution-{n}")));
@@ -104,15 +104,15 @@ fn cautions(
     cautions
 }
 
-/// Whether nearly every sheet was seen once only, so that the estimate says little more than that others
-/// exist (CHECKS.md section 5).
+/// Whether nearly every sheet was seen once only, so that the estimate says little more than that
+/// others exist (`docs/definitions.md`, "Survival").
 fn says_little(survival: &Survival) -> bool {
     survival.seen_once > 1
         && (survival.seen_twice == 0 || survival.seen_once * 5 >= survival.sheets * 4)
 }
 
-/// How many sheets were declared to be printed in all; `None` where some printing that counts declares
-/// nothing.
+/// The number of sheets declared to be printed in all; `None` where some counted printing declares
+/// none.
 fn declared(design: &Design) -> Option<u32> {
     let counted = design.standing_printings().filter(|p| p.is_counted());
     let largest = counted.map(|p| p.edition.iter().map(|claim| claim.is.value).max());

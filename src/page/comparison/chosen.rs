@@ -1,8 +1,8 @@
-//! The page on which readers compare the impressions they choose.
+//! The page on which readers compare impressions of their choice.
 //!
-//! Without a script it shows the comparisons of the record, every impression's picture in a row, and
-//! what was seen on all of them. The script (`assets/compare.js`) lets two to four be chosen, lays
-//! them on each other, and keeps their columns of the table.
+//! Without a script it shows the recorded comparisons, the pictures of all impressions in a row, and
+//! the observations of all of them. The script (`assets/compare.js`) lets two to four be chosen,
+//! overlays their photographs, and keeps their columns of the table.
 
 use serde::Serialize;
 
@@ -18,7 +18,7 @@ use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::number_size::number_class;
 use crate::page::setting::pictures::Plate;
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 
 #[derive(Serialize)]
 struct View {
@@ -66,11 +66,11 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
             .map(|sheet| recorded::plate(here, design, sheet))
             .collect(),
         heads: sheets.iter().map(|i| here.impression(&i.key)).collect(),
-        data: overlay::data(here, design, &sheets, rows.map(|row| &row.told).collect()),
+        data: overlay::data(here, design, &sheets, rows.map(|row| &row.data).collect()),
         observations,
     };
     let name = here.design_name(design).plain();
-    let leaf_title = words.with("comparison-of", &[("design", Given::Text(&name))]);
+    let leaf_title = words.with("comparison-of", &[("design", Argument::Text(&name))]);
     let siglum = &here.public().settings.siglum.value;
     Leaf::new(
         here.address,

@@ -1,4 +1,4 @@
-//! Links to comparisons: those that the record makes, and that which the reader chooses.
+//! Links to comparisons: the recorded ones, and the one that the reader chooses.
 
 use crate::model::design::Design;
 use crate::model::impression::Impression;
@@ -9,7 +9,7 @@ use crate::page::setting::address::Address;
 use crate::page::setting::book::{Book, Here};
 use crate::page::setting::html::CleanHtml;
 
-/// The comparisons of the record: "14.2 and 14.7: before the moon and after".
+/// The recorded comparisons: "14.2 and 14.7: before the moon and after".
 pub(crate) fn recorded(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
     design
         .comparisons
@@ -32,7 +32,7 @@ pub(crate) fn recorded(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
         .collect()
 }
 
-/// Those in which an impression is compared with others.
+/// The recorded comparisons of an impression with others.
 pub(crate) fn with_sheet(
     here: &Here<'_>,
     design: &Design,
@@ -64,7 +64,7 @@ pub(crate) fn with_sheet(
         .collect()
 }
 
-/// The sheets of a design that can be compared: those with a picture or anything observed.
+/// The sheets of a design that can be compared: those with a picture or an observation.
 pub(crate) fn comparable<'d>(book: &Book<'_>, design: &'d Design) -> Vec<&'d Impression> {
     let has_picture = |sheet: &Impression| {
         let mut names = sheet.pictures.iter().map(|picture| &picture.name.value);
@@ -78,12 +78,12 @@ pub(crate) fn comparable<'d>(book: &Book<'_>, design: &'d Design) -> Vec<&'d Imp
         .collect()
 }
 
-/// Whether a design has such a page: there are two sheets to compare.
+/// Whether a design has a comparison to choose: at least two sheets that can be compared.
 pub(crate) fn has_chosen(book: &Book<'_>, design: &Design) -> bool {
     comparable(book, design).len() > 1
 }
 
-/// What leads there, with one sheet chosen already, where it is one that can be.
+/// The link to that comparison, with one sheet already chosen where it can be compared.
 pub(crate) fn chosen_href(
     here: &Here<'_>,
     design: &Design,

@@ -1,9 +1,9 @@
-//! Impressions side by side.
+//! Comparisons: impressions side by side.
 //!
 //! | file | subject |
 //! |---|---|
 //! | `links` | links to comparisons |
-//! | `observations` | what was seen on each, point by point |
+//! | `observations` | observations, point by point |
 //! | `overlay` | photographs laid on each other |
 //! | `recorded` | the page of a comparison that the record makes |
 //! | `chosen` | the page on which the reader chooses |

@@ -1,7 +1,7 @@
-//! What was seen on several sheets, point by point, and at which points they differ.
+//! The observations of several sheets, point by point, and the points at which they differ.
 //!
-//! The page of a recorded comparison prints the rows of its sheets; where the reader chooses, the
-//! page prints the rows of all sheets, and its script keeps those that were chosen (`Row::told`).
+//! The page of a recorded comparison prints the rows of its sheets. The page on which the reader
+//! chooses prints the rows of all sheets; its script shows those that were chosen (`Row::data`).
 
 use serde::{Serialize, Serializer};
 
@@ -14,21 +14,21 @@ use crate::page::phrases::values;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 use crate::study::allowed::is_seen_to_differ;
 
-/// The rows of a comparison.
+/// The table of a comparison.
 #[derive(Serialize)]
 pub(super) struct Observations {
-    /// What the sheets are taken to be.
+    /// State and printing of the sheets.
     pub facts: Vec<Row>,
-    /// What was seen on them.
+    /// The observations.
     pub rows: Vec<Row>,
-    /// Points that nobody looked at on any of the sheets.
+    /// Points without an observation of any of the sheets.
     pub unseen: Vec<String>,
 }
 
-/// A row: one question asked of every sheet.
+/// A row: one question, with an answer for each sheet.
 #[derive(Serialize)]
 pub(super) struct Row {
     href: String,
@@ -37,29 +37,29 @@ pub(super) struct Row {
     cells: Vec<CleanHtml>,
     pub verdict: Verdict,
     word: String,
-    /// What the cells tell, for comparing others than all of them.
+    /// The cells as data, for comparing a choice of sheets.
     #[serde(skip)]
-    pub told: Told,
+    pub data: RowData,
 }
 
-/// What a row tells of each sheet, as the script of a chosen comparison reads it.
+/// A row as data, for the script of a chosen comparison.
 #[derive(Serialize)]
-pub(super) struct Told {
-    /// Whether it is what the sheets are taken to be: then a gap leaves it open.
+pub(super) struct RowData {
+    /// Whether it is a state or printing: there a gap leaves the verdict open.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     fact: bool,
-    /// How far two measurements of one thing may lie apart.
+    /// The tolerance of a measure.
     #[serde(skip_serializing_if = "Option::is_none")]
     tolerance: Option<f64>,
-    /// Sheet by sheet: `null` where nothing is recorded, nothing in the list where what is recorded
-    /// tells nothing, else the values it can be.
-    seen: Vec<Option<Vec<ToldValue>>>,
+    /// Sheet by sheet: `null` where nothing is recorded, an empty list where the observation decides
+    /// nothing, else the possible values.
+    seen: Vec<Option<Vec<DataValue>>>,
 }
 
-/// A value in the data of a script: a number where it is one, else its word.
-struct ToldValue(Value);
+/// A value as JSON: a number, or a word.
+struct DataValue(Value);
 
-impl Serialize for ToldValue {
+impl Serialize for DataValue {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         match self.0.number() {
             Some(number) => serializer.serialize_f64(number),
@@ -68,15 +68,15 @@ impl Serialize for ToldValue {
     }
 }
 
-/// What a row says of the sheets.
+/// The verdict of a row.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub(super) enum Verdict {
-    /// Two of them cannot be alike there.
+    /// Two sheets differ for certain.
     Differ,
-    /// It was not seen on all of them, or not for certain enough to say.
+    /// Not observed on all sheets, or not with enough certainty.
     CannotBeTold,
-    /// All show the same.
+    /// All sheets agree.
     Agree,
 }
 
@@ -84,7 +84,7 @@ impl Verdict {
     /// Every verdict, in the order of their rows.
     pub const ALL: [Verdict; 3] = [Verdict::Differ, Verdict::CannotBeTold, Verdict::Agree];
 
-    /// The id of its word.
+    /// The id of the word.
     pub fn word_id(self) -> &'static str {
         match self {
             Verdict::Differ => "verdict-differ",
@@ -95,7 +95,7 @@ impl Verdict {
 }
 
 impl Observations {
-    /// What was seen on `sheets`, in the order of the record.
+    /// The observations of `sheets`, in the order of the record's points.
     pub fn of(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> Observations {
         let mut rows = Vec::new();
         let mut unseen = Vec::new();
@@ -112,7 +112,7 @@ impl Observations {
         }
     }
 
-    /// The same with the rows that differ first; among rows of one verdict the record's order stays.
+    /// The same with the rows that differ first; rows of one verdict keep their order.
     pub fn differing_first(mut self) -> Observations {
         self.rows.sort_by_key(|row| row.verdict);
         self
@@ -129,13 +129,16 @@ impl Observations {
     }
 }
 
-/// "They differ at two points of nine", for the count of all as it is printed.
+/// "They differ at two points of nine", with the total as text.
 pub(super) fn count_in_words(here: &Here<'_>, differing: usize, all: &str) -> String {
-    let given = [("n", Given::Count(differing)), ("all", Given::Text(all))];
+    let given = [
+        ("n", Argument::Count(differing)),
+        ("all", Argument::Text(all)),
+    ];
     here.words().with("count-differ", &given)
 }
 
-/// State and printing, sheet by sheet; what the sheets are taken to be stands above what was seen.
+/// The rows for state and printing, which stand above the observations.
 fn facts(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> Vec<Row> {
     let words = here.words();
     let mut rows = Vec::new();
@@ -158,7 +161,7 @@ fn facts(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> Vec<Row> {
             href: String::new(),
             ask: words.word(id).to_owned(),
             rests: String::new(),
-            told: told_of_reading(&cells),
+            data: reading_data(&cells),
             cells,
             verdict,
             word: words.word(verdict.word_id()).to_owned(),
@@ -171,14 +174,14 @@ fn facts(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> Vec<Row> {
     rows
 }
 
-/// Readings are compared as they are printed; each that differs has a number of its own.
-fn told_of_reading(cells: &[CleanHtml]) -> Told {
+/// A row of readings as data. Readings are compared as printed; each distinct one has a number.
+fn reading_data(cells: &[CleanHtml]) -> RowData {
     let place = |cell: &CleanHtml| cells.iter().position(|known| known == cell);
     let number = |cell: &CleanHtml| {
         let place = u32::try_from(place(cell)?).ok()?;
-        Some(vec![ToldValue(Value::Count(place))])
+        Some(vec![DataValue(Value::Count(place))])
     };
-    Told {
+    RowData {
         fact: true,
         tolerance: None,
         seen: cells
@@ -188,7 +191,7 @@ fn told_of_reading(cells: &[CleanHtml]) -> Told {
     }
 }
 
-/// A row for a point; `None` where nothing was recorded there on any sheet.
+/// The row of a point; `None` without an observation of any sheet.
 fn row(here: &Here<'_>, design: &Design, sheets: &[&Impression], point: &Point) -> Option<Row> {
     let seen: Vec<Option<&Observation>> = sheets
         .iter()
@@ -203,7 +206,7 @@ fn row(here: &Here<'_>, design: &Design, sheets: &[&Impression], point: &Point) 
         href: here.href_part(&address, Fragment::Point(&point.key.value)),
         ask: point.ask.value.clone(),
         rests: values::rests_on(here, design, point),
-        told: told_at(point, &seen),
+        data: point_data(point, &seen),
         cells: seen.iter().map(|o| cell(here, point, *o)).collect(),
         verdict,
         word: here.words().word(verdict.word_id()).to_owned(),
@@ -220,7 +223,7 @@ fn cell(here: &Here<'_>, point: &Point, observation: Option<&Observation>) -> Cl
     }
 }
 
-/// The values that a sheet can show at a point; `None` where what was recorded tells nothing.
+/// The possible values of a sheet at a point; `None` where the observation decides nothing.
 fn known(observation: Option<&Observation>) -> Option<Vec<&Value>> {
     match observation.map(|o| &o.seen) {
         Some(ObservedValue::OneOf(values)) => Some(values.iter().map(|v| &v.value).collect()),
@@ -228,7 +231,7 @@ fn known(observation: Option<&Observation>) -> Option<Vec<&Value>> {
     }
 }
 
-/// Whether the sheets differ at a point. What could not be seen tells nothing.
+/// The verdict at a point. What could not be seen decides nothing.
 fn verdict(point: &Point, seen: &[Option<&Observation>]) -> Verdict {
     let known: Vec<Vec<&Value>> = seen.iter().filter_map(|o| known(*o)).collect();
     let differ = known.iter().enumerate().any(|(at, a)| {
@@ -244,12 +247,12 @@ fn verdict(point: &Point, seen: &[Option<&Observation>]) -> Verdict {
     }
 }
 
-fn told_at(point: &Point, seen: &[Option<&Observation>]) -> Told {
+fn point_data(point: &Point, seen: &[Option<&Observation>]) -> RowData {
     let values = |observation: &Observation| {
         let known = known(Some(observation)).unwrap_or_default();
-        known.into_iter().cloned().map(ToldValue).collect()
+        known.into_iter().cloned().map(DataValue).collect()
     };
-    Told {
+    RowData {
         fact: false,
         tolerance: match point.kind {
             PointKind::Measure { tolerance, .. } => Some(tolerance),

@@ -1,11 +1,11 @@
-//! Photographs laid on each other: what the script of the comparisons (`assets/compare.js`) is told
-//! of the sheets, where each photograph lies on the frame they share, and why one does not.
+//! Overlays of photographs: the data of the script (`assets/compare.js`) with the map of each
+//! photograph onto their common frame, or the reason why there is none.
 
 use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use super::observations::{self, Told, Verdict};
+use super::observations::{self, RowData, Verdict};
 use crate::model::boxes::PercentBox;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
@@ -13,7 +13,7 @@ use crate::model::key::PictureKey;
 use crate::model::registration::{Homography, Registration};
 use crate::page::phrases::refusals;
 use crate::page::plates::figures;
-use crate::page::plates::viewer::{self, Closer};
+use crate::page::plates::viewer::{self, ViewerPicture};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::pictures::PublishedPicture;
@@ -22,14 +22,14 @@ use crate::page::setting::pictures::PublishedPicture;
 #[derive(Serialize)]
 struct Data<'a> {
     sheets: Vec<SheetData>,
-    /// What the photographs are laid on; `None` where none could be.
+    /// The common frame; `None` where no photograph could be aligned.
     #[serde(skip_serializing_if = "Option::is_none")]
     frame: Option<FrameData>,
-    /// The table, where the reader chooses its columns.
+    /// The rows of the table, where the reader chooses its columns.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    rows: Vec<&'a Told>,
+    rows: Vec<&'a RowData>,
     words: BTreeMap<&'static str, String>,
-    /// How many points differ, in words, by their number.
+    /// The sentence for each number of differing points.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     counts: Vec<String>,
 }
@@ -39,11 +39,11 @@ struct Data<'a> {
 struct SheetData {
     key: String,
     #[serde(skip_serializing_if = "Option::is_none")]
-    picture: Option<Closer>,
-    /// From the photograph's published pixels to the frame's, row by row.
+    picture: Option<ViewerPicture>,
+    /// The map from the photograph's published pixels to the frame's, row by row.
     #[serde(skip_serializing_if = "Option::is_none")]
     onto: Option<[f64; 9]>,
-    /// Why the photograph does not lie on the frame.
+    /// Why the photograph has no map.
     #[serde(skip_serializing_if = "Option::is_none")]
     why: Option<String>,
 }
@@ -54,19 +54,19 @@ struct FrameData {
     height: u32,
     #[serde(skip_serializing_if = "Option::is_none")]
     mm: Option<f64>,
-    /// The printed image on it: left, top, width, height in percent.
+    /// The printed image on the frame: left, top, width, height in percent.
     #[serde(skip_serializing_if = "Option::is_none")]
     image: Option<[f64; 4]>,
 }
 
-/// The photograph that others are laid on, and the map onto it from the reference picture's pixels.
-struct Frame<'b> {
+/// The photograph that serves as frame, and the map onto it from the reference picture's pixels.
+struct SharedFrame<'b> {
     key: PictureKey,
     published: &'b PublishedPicture,
     from_reference: Homography,
 }
 
-/// The words that the script says, with the places it fills.
+/// The words of the script, with the arguments it fills.
 const WORDS: [(&str, &[&str]); 14] = [
     ("compare-no-picture", &["key"]),
     ("compare-not-laid", &["key", "why"]),
@@ -84,12 +84,12 @@ const WORDS: [(&str, &[&str]); 14] = [
     ("nothing-observed", &[]),
 ];
 
-/// The data of a comparison of `sheets`, with the rows of its table where columns are chosen.
+/// The data of a comparison of `sheets`, with the rows of its table where the reader chooses columns.
 pub(super) fn data(
     here: &Here<'_>,
     design: &Design,
     sheets: &[&Impression],
-    rows: Vec<&Told>,
+    rows: Vec<&RowData>,
 ) -> CleanHtml {
     let pictures: Vec<Option<PictureKey>> = sheets
         .iter()
@@ -114,7 +114,7 @@ pub(super) fn data(
             .map(|(sheet, picture)| sheet_data(here, frame.as_ref(), sheet, picture.as_ref()))
             .collect(),
         frame: frame.as_ref().and_then(|frame| {
-            let closer = viewer::closer(here, &frame.key)?;
+            let closer = viewer::viewer_picture(here, &frame.key)?;
             Some(FrameData {
                 width: closer.width,
                 height: closer.height,
@@ -134,21 +134,21 @@ pub(super) fn data(
     })
 }
 
-/// The reference picture, where it is published; else the first picture that lies on it.
+/// The frame: the reference picture where it is published, else the first picture aligned with it.
 fn frame<'b, 'p>(
     here: &Here<'b>,
     design: &Design,
     pictures: impl IntoIterator<Item = &'p PictureKey>,
-) -> Option<Frame<'b>> {
+) -> Option<SharedFrame<'b>> {
     let reference = design.reference_picture.as_ref().map(|key| &key.value);
     reference
         .and_then(|key| frame_of(here, key))
         .or_else(|| pictures.into_iter().find_map(|key| frame_of(here, key)))
 }
 
-fn frame_of<'b>(here: &Here<'b>, key: &PictureKey) -> Option<Frame<'b>> {
+fn frame_of<'b>(here: &Here<'b>, key: &PictureKey) -> Option<SharedFrame<'b>> {
     let registration = here.book.alignments.registrations.get(key)?;
-    Some(Frame {
+    Some(SharedFrame {
         key: key.clone(),
         published: here.book.pictures.get(key)?,
         from_reference: registration.onto_reference()?.inverse()?,
@@ -157,7 +157,7 @@ fn frame_of<'b>(here: &Here<'b>, key: &PictureKey) -> Option<Frame<'b>> {
 
 fn sheet_data(
     here: &Here<'_>,
-    frame: Option<&Frame<'_>>,
+    frame: Option<&SharedFrame<'_>>,
     sheet: &Impression,
     picture: Option<&PictureKey>,
 ) -> SheetData {
@@ -173,13 +173,13 @@ fn sheet_data(
     };
     SheetData {
         key: sheet.key.to_string(),
-        picture: picture.and_then(|key| viewer::closer(here, key)),
+        picture: picture.and_then(|key| viewer::viewer_picture(here, key)),
         onto: onto.map(|map| map.rows()),
         why,
     }
 }
 
-/// Why a picture does not lie on the reference picture, in words.
+/// Why a picture is not aligned with the reference picture, in words.
 fn why_not(here: &Here<'_>, key: &PictureKey) -> String {
     let id = match here.book.alignments.registrations.get(key) {
         Some(Registration::Refused(refused)) => refusals::refusal_word(refused.why),

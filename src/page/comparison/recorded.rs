@@ -1,5 +1,5 @@
-//! The page of a comparison: two to four impressions side by side, then what was seen on each, point
-//! by point, the points at which they differ first and marked in words.
+//! The page of a recorded comparison: two to four impressions side by side, then their observations
+//! point by point, those that differ first.
 
 use serde::Serialize;
 
@@ -13,7 +13,7 @@ use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::number_size::number_class;
 use crate::page::setting::pictures::{Plate, Setting};
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 
 #[derive(Serialize)]
 struct View {
@@ -28,7 +28,7 @@ struct View {
     heads: Vec<CleanHtml>,
     verdict: String,
     observations: Observations,
-    /// For the script that lays the photographs on each other.
+    /// The data of the script.
     data: CleanHtml,
 }
 
@@ -55,7 +55,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, comparison: &Comparison) ->
     };
     let keys: Vec<String> = sheets.iter().map(|i| i.key.to_string()).collect();
     let keys = keys.join(", ");
-    let title = words.with("title-compared", &[("keys", Given::Text(&keys))]);
+    let title = words.with("title-compared", &[("keys", Argument::Text(&keys))]);
     let siglum = &here.public().settings.siglum.value;
     let described = match &comparison.why {
         Some(why) => format!("{title}. {why}"),
@@ -66,14 +66,14 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, comparison: &Comparison) ->
         .cited_as(format!("{siglum} {keys}"))
 }
 
-/// The plate of a sheet; where none may be shown, its caption alone.
+/// The plate of a sheet; only the caption where it has no picture.
 pub(crate) fn plate(here: &Here<'_>, design: &Design, impression: &Impression) -> Plate {
     figures::leading_picture(here, impression)
         .and_then(|key| figures::plate(here, &key, None, Setting::Abreast))
         .unwrap_or_else(|| Plate {
             image: None,
             href: None,
-            closer: None,
+            viewer: None,
             caption: figures::caption_of_sheet(here, design, impression),
             credit: None,
         })

@@ -1,4 +1,5 @@
-//! The apparatus of a design: titles, date, makers, technique, sizes, series, matrices, subjects.
+//! The apparatus of a design: key, former titles, date, makers, technique, sizes, series, matrices,
+//! subjects.
 
 use crate::model::design::{Design, Matrix, MatrixKind};
 use crate::model::vocabulary::List;
@@ -73,7 +74,7 @@ pub(super) fn facts(here: &Here<'_>, design: &Design) -> Vec<Fact> {
     facts.into_iter().flatten().collect()
 }
 
-/// Image and matrix, each on its line, with what others measured.
+/// The sizes of image and matrix, a line each, with other measurements.
 fn size_fact(here: &Here<'_>, design: &Design) -> Option<Fact> {
     let of_matrix = match matrices::one_kind(&design.matrices) {
         Some(MatrixKind::Block) => "of-block",

@@ -1,12 +1,13 @@
-//! The descent of states, drawn where it branches: which state was made from which.
+//! The descent of states as a diagram: which state was made from which. A design whose states follow
+//! one another has none.
 
 use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::model::state::State;
-use crate::page::drawings::diagram::{Diagram, Node, Word, lay_out};
+use crate::page::drawings::diagram::{Diagram, LinkedText, Node, lay_out};
 use crate::page::setting::address::Fragment;
 use crate::page::setting::book::Here;
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 use crate::study::numerals::{Numeral, predecessors};
 
 /// The descent of a design's states; `None` where each follows the one before.
@@ -42,7 +43,7 @@ pub(super) fn diagram(here: &Here<'_>, design: &Design) -> Option<Diagram> {
         .map(|(column, (state, row))| Node {
             column,
             row: Some(*row),
-            lines: vec![vec![Word {
+            lines: vec![vec![LinkedText {
                 text: roman(state),
                 href: format!("#{}", Fragment::State(&state.key.value)),
             }]],
@@ -53,8 +54,8 @@ pub(super) fn diagram(here: &Here<'_>, design: &Design) -> Option<Diagram> {
         .filter_map(|(from, to)| {
             let (from, to) = (states.get(*from)?, states.get(*to)?);
             let given = [
-                ("state", Given::Text(&roman(to))),
-                ("before", Given::Text(&roman(from))),
+                ("state", Argument::Text(&roman(to))),
+                ("before", Argument::Text(&roman(from))),
             ];
             Some(here.words().with("descent-said", &given))
         })
@@ -62,8 +63,8 @@ pub(super) fn diagram(here: &Here<'_>, design: &Design) -> Option<Diagram> {
     Some(lay_out(&nodes, &edges, said.join("; ")))
 }
 
-/// A row for each state: that of the state it follows, where no other has continued it yet, or else
-/// a row of its own.
+/// A row for each state: the row of a state it follows that no other state continues yet, else a new
+/// row.
 fn rows(states: usize, edges: &[(usize, usize)]) -> Vec<usize> {
     let mut rows: Vec<usize> = Vec::new();
     let mut continued = vec![false; states];

@@ -1,8 +1,8 @@
-//! The impressions of a design as print catalogues list them: under each state and printing, run on
-//! by city, then institution, then number; private collections after the cities; what is untraced,
-//! destroyed or stolen last.
+//! The impressions of a design as print catalogues list them: under each state and printing, run on by
+//! city, then institution, then number; private collections after the cities; untraced, destroyed and
+//! stolen sheets last (`docs/trade.md`, "Order of an entry").
 //!
-//! Records found to be one sheet are listed once, under the first; withdrawn ones are not.
+//! Records found to be one sheet are listed once, under the first; withdrawn ones are not listed.
 
 use std::collections::BTreeMap;
 
@@ -174,7 +174,7 @@ fn sheet(
     }
 }
 
-/// What a list says of a sheet after its number: kind, number of the edition, blocks not printed.
+/// The remarks on a sheet after its number: kind, number in the edition, matrices not printed.
 fn remarks(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<CleanHtml> {
     let words = here.words();
     let mut remarks = Vec::new();
@@ -221,7 +221,7 @@ fn lost_sheet(here: &Here<'_>, design: &Design, impression: &Impression) -> Clea
         .and(&CleanHtml::join(&parts, ", "))
 }
 
-/// "last recorded: Old Basin Museum, Kelderhaven"; somebody whose name is private is told by their part.
+/// "last recorded: Old Basin Museum, Kelderhaven"; a private party is named by role.
 fn last_with(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
     let words = here.words();
     let party = match (&entry.party, entry.role) {

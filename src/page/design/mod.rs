@@ -10,7 +10,7 @@
 //! | `states` | what each state changed |
 //! | `point_table` | points against states or printings |
 //! | `descent` | which state was made from which |
-//! | `told_apart` | what tells the states apart |
+//! | `told_apart` | the points that separate the states |
 //! | `pull_order` | the order of printing that wear shows |
 //! | `printings` | printings and variants |
 //! | `holdings` | the impressions, by state, printing and place |

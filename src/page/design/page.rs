@@ -1,6 +1,6 @@
-//! The page of a design, in the order of a good print catalogue (TRADE.md section 6): number,
-//! titles, date, technique, size, series, matrices; states; printings; impressions; census;
-//! comparisons; related designs; literature and concordance; exhibitions; commentary.
+//! The page of a design, in the order of an entry of a print catalogue (`docs/trade.md`, "Order of an
+//! entry"): number, titles, date, technique, size, series, matrices; states; printings; impressions;
+//! census; comparisons; related designs; literature and concordance; exhibitions; commentary.
 
 use serde::Serialize;
 
@@ -10,7 +10,7 @@ use super::descent;
 use super::holdings::{self, Group};
 use super::point_table::{self, PointLine, PointTable};
 use super::printings::{self, PrintingLine, VariantLine};
-use super::pull_order::{self, Worn};
+use super::pull_order::{self, PullOrder};
 use super::sources::{self, Concordance};
 use super::states::{self, StateLine};
 use super::told_apart;
@@ -18,7 +18,7 @@ use crate::model::design::Design;
 use crate::model::impression::{Impression, Status};
 use crate::model::key::{PictureKey, PictureOwner};
 use crate::model::link::Target;
-use crate::page::census::crossing::{self, Crossing, Shown};
+use crate::page::census::crossing::{self, Crossing, FigureTarget};
 use crate::page::comparison::links;
 use crate::page::drawings::diagram::Diagram;
 use crate::page::key::candidates;
@@ -51,18 +51,18 @@ struct View {
     states: Vec<StateLine>,
     only_state: bool,
     state_table: Option<PointTable>,
-    /// Each point, cut from every photograph that lies on the reference picture.
+    /// The strips: each point, cut from every aligned photograph.
     strips: Vec<Strip>,
     strip_credits: Vec<CleanHtml>,
-    /// The photographed sheets that no strip shows, with the reasons.
+    /// The photographed sheets that are in no strip, with the reasons.
     not_aligned: Vec<CleanHtml>,
-    /// What tells apart all that can be told, and what nothing separates.
+    /// The points that separate the candidates, and the candidates that none separates.
     told_apart: Vec<CleanHtml>,
     /// The descent of the states, where it branches.
     descent: Option<Diagram>,
-    /// What wear tells of the order of pulling.
-    wear: Vec<Worn>,
-    /// Where the identification key stands.
+    /// The order of printing that wear shows.
+    wear: Vec<PullOrder>,
+    /// The link to the identification key.
     key: Option<String>,
     printings: Vec<PrintingLine>,
     variants: Vec<VariantLine>,
@@ -74,7 +74,7 @@ struct View {
     census: CleanHtml,
     census_page: Option<String>,
     comparisons: Vec<CleanHtml>,
-    /// Where the reader chooses what to compare.
+    /// The link to the comparison that the reader chooses.
     compare: Option<String>,
     pictures: Vec<Plate>,
     related: Vec<CleanHtml>,
@@ -129,7 +129,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         printing_table,
         other_points: point_table::other_points(here, design, &placed),
         groups: holdings::groups(here, design),
-        crossing: crossing::table(here, design, Shown::Gallery(gallery.as_ref())),
+        crossing: crossing::table(here, design, FigureTarget::Gallery(gallery.as_ref())),
         gallery,
         census: census(here, design, &sheets),
         census_page: here

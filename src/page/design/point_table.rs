@@ -1,15 +1,15 @@
-//! The table of points against states or printings, and the points that stand in none.
+//! The table of points against states or printings, and the points that are in no such table.
 //!
-//! The table is set as in books: points down, states across, a value in words, a ditto mark for what
-//! stays as in the column before, a wedge and the words for what changed. A screen reader hears the
-//! value in full either way.
+//! It is set as in books: points down, states across, a value in words, a ditto mark for a value
+//! unchanged from the column before, a wedge and the value for a change. A screen reader gets the value
+//! in full either way.
 
 use serde::Serialize;
 
 use crate::model::design::Design;
 use crate::model::point::{Point, Value};
 use crate::page::phrases::values;
-use crate::page::plates::strips::Detail;
+use crate::page::plates::strips::SheetDetail;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 
@@ -29,7 +29,7 @@ struct Head {
 #[derive(Serialize)]
 struct Row {
     id: String,
-    /// The page of the point; empty on that page.
+    /// The link to the page of the point; empty on that page.
     href: String,
     ask: String,
     rests: String,
@@ -39,17 +39,17 @@ struct Row {
 /// What one column shows at a point.
 #[derive(Serialize)]
 pub(crate) struct Cell {
-    /// How it stands to the column before: `blank`, `plain`, `same` or `changed`.
+    /// Its relation to the column before: `blank`, `plain`, `same` or `changed`.
     pub kind: &'static str,
     /// What is shown, in words.
     pub text: String,
-    /// What it looks like on one sheet.
-    pub detail: Option<Detail>,
+    /// The detail of an example.
+    pub detail: Option<SheetDetail>,
 }
 
 impl PointTable {
-    /// A table with a column for each of `columns`: where it leads, what it is called, and what it
-    /// shows at a point. Points at which nothing is shown are left out.
+    /// A table with a column for each of `columns` (link and text), where `shows` gives the values at a
+    /// point. Points without a value in any column are left out.
     pub fn plain<'d>(
         here: &Here<'_>,
         design: &'d Design,
@@ -70,8 +70,8 @@ impl PointTable {
         })
     }
 
-    /// A table with a column for each of `columns` and the cells that `cells` gives for a point. Points at
-    /// which every cell is blank are left out.
+    /// A table with a column for each of `columns` (link and text) and the cells of a point. Points
+    /// whose cells are all blank are left out.
     pub fn of(
         here: &Here<'_>,
         design: &Design,
@@ -100,7 +100,7 @@ impl PointTable {
         (!rows.is_empty()).then_some(PointTable { heads, rows })
     }
 
-    /// The points that have a row, by fragment.
+    /// The fragments of the points that have a row.
     pub fn row_ids(&self) -> Vec<String> {
         self.rows.iter().map(|row| row.id.clone()).collect()
     }
@@ -111,7 +111,7 @@ impl PointTable {
         (!self.rows.is_empty()).then_some(self)
     }
 
-    /// The same without the ids of rows that another table of the page has already.
+    /// The same without the ids of rows that another table of the page has.
     pub fn without_ids(mut self, taken: &[String]) -> PointTable {
         for row in &mut self.rows {
             if taken.contains(&row.id) {
@@ -122,7 +122,7 @@ impl PointTable {
     }
 }
 
-/// A point that stands in no table, since neither states nor printings say what they show there.
+/// A point that is in no table, because neither states nor printings record its value.
 #[derive(Serialize)]
 pub(crate) struct PointLine {
     id: String,
@@ -132,7 +132,7 @@ pub(crate) struct PointLine {
     answers: String,
 }
 
-/// The points that have no row in a table of the page, with the answers each takes.
+/// The points without a row in a table of the page, with the answers each takes.
 pub(crate) fn other_points(here: &Here<'_>, design: &Design, taken: &[String]) -> Vec<PointLine> {
     design
         .points
@@ -148,7 +148,7 @@ pub(crate) fn other_points(here: &Here<'_>, design: &Design, taken: &[String]) -
         .collect()
 }
 
-/// Where the page of a point stands; nothing on that page itself.
+/// The link to the page of a point; empty on that page.
 fn page_of(here: &Here<'_>, design: &Design, point: &Point) -> String {
     let address = Address::Point(design.key.clone(), point.key.value.clone());
     if address == *here.address {
@@ -158,7 +158,7 @@ fn page_of(here: &Here<'_>, design: &Design, point: &Point) -> String {
     }
 }
 
-/// A cell where nothing is shown.
+/// A cell without a value.
 pub(crate) fn blank() -> Cell {
     Cell {
         kind: "blank",

@@ -24,13 +24,13 @@ pub(crate) struct PrintingLine {
     id: String,
     name: String,
     text: CleanHtml,
-    others: Vec<Other>,
+    others: Vec<OtherView>,
     standing: Option<CleanHtml>,
 }
 
-/// Another view of one thing: "declared edition: 24 (Dreyloft 1936, p. 15)".
+/// A statement of another source: "declared edition: 24 (Dreyloft 1936, p. 15)".
 #[derive(Serialize)]
-struct Other {
+struct OtherView {
     of: String,
     view: CleanHtml,
 }
@@ -115,7 +115,7 @@ fn line(here: &Here<'_>, design: &Design, printing: &Printing) -> PrintingLine {
         .iter()
         .map(|m| CleanHtml::text(&matrices::matrix_name(here, design, &m.value)))
         .collect();
-    // Which blocks were used is worth saying where some were not.
+    // The matrices used are named only where some were not used.
     if !matrices.is_empty() && matrices.len() < design.matrices.len() {
         sentences.push(say(
             "from-matrices",
@@ -138,10 +138,15 @@ fn line(here: &Here<'_>, design: &Design, printing: &Printing) -> PrintingLine {
         ("of-date", date),
         ("of-edition", edition),
     ] {
-        others.extend(stated.into_iter().flat_map(|s| s.others).map(|view| Other {
-            of: words.word(of).to_owned(),
-            view,
-        }));
+        others.extend(
+            stated
+                .into_iter()
+                .flat_map(|s| s.others)
+                .map(|view| OtherView {
+                    of: words.word(of).to_owned(),
+                    view,
+                }),
+        );
     }
     PrintingLine {
         id: Fragment::Printing(&printing.key.value).to_string(),
@@ -160,7 +165,7 @@ fn count(n: u32) -> usize {
     usize::try_from(n).unwrap_or(usize::MAX)
 }
 
-/// "states *i* and *ii*"; "all states"; nothing where the design has only one.
+/// "states *i* and *ii*"; "all states"; empty where the design has only one.
 fn states_printed(here: &Here<'_>, design: &Design, printing: &Printing) -> CleanHtml {
     let words = here.words();
     if design.standing_states().count() <= 1 {
@@ -184,7 +189,7 @@ fn states_printed(here: &Here<'_>, design: &Design, printing: &Printing) -> Clea
     }
 }
 
-/// The table of what the printings show; `None` where they show nothing.
+/// The table of the values that the printings show; `None` where they record none.
 pub(crate) fn table(here: &Here<'_>, design: &Design) -> Option<PointTable> {
     let printings: Vec<&Printing> = design.standing_printings().collect();
     let page = Address::Design(design.key.clone());

@@ -1,11 +1,12 @@
-//! The order of pulling on a design's page: drawn, and said in words.
+//! The order of printing of a design's sheets by wear, as a diagram and in words
+//! (`docs/definitions.md`, "Order of printing").
 
 use serde::Serialize;
 
 use crate::model::design::Design;
 use crate::model::key::ImpressionKey;
 use crate::model::point::{PointKind, Value};
-use crate::page::drawings::diagram::{Diagram, Node, Word, lay_out};
+use crate::page::drawings::diagram::{Diagram, LinkedText, Node, lay_out};
 use crate::page::phrases::enumeration;
 use crate::page::phrases::matrices;
 use crate::page::phrases::values;
@@ -15,12 +16,12 @@ use crate::page::setting::html::{CleanHtml, as_sentences};
 use crate::study::index::PullAt;
 use crate::study::wear::{Pull, Wear, wear};
 
-/// How many sheets stand on a line of the diagram.
+/// How many sheets a line of the diagram names.
 const ON_A_LINE: usize = 2;
 
-/// What the wear of one matrix tells.
+/// The order that the wear of one matrix shows.
 #[derive(Serialize)]
-pub(super) struct Worn {
+pub(super) struct PullOrder {
     /// "Wear of the sky block, states *iii* to *v*: crack".
     heading: CleanHtml,
     diagram: Option<Diagram>,
@@ -28,13 +29,16 @@ pub(super) struct Worn {
     lines: Vec<CleanHtml>,
 }
 
-/// What wear tells of the order in which sheets were pulled, matrix by matrix.
-pub(super) fn all(here: &Here<'_>, design: &Design) -> Vec<Worn> {
+/// The order of printing that wear shows, one for each matrix.
+pub(super) fn all(here: &Here<'_>, design: &Design) -> Vec<PullOrder> {
     let found = wear(design);
-    found.iter().map(|wear| worn(here, design, wear)).collect()
+    found
+        .iter()
+        .map(|wear| pull_order(here, design, wear))
+        .collect()
 }
 
-fn worn(here: &Here<'_>, design: &Design, wear: &Wear) -> Worn {
+fn pull_order(here: &Here<'_>, design: &Design, wear: &Wear) -> PullOrder {
     let words = here.words();
     let nodes: Vec<Node> = wear
         .pulls
@@ -48,7 +52,7 @@ fn worn(here: &Here<'_>, design: &Design, wear: &Wear) -> Worn {
     let said: Vec<CleanHtml> = wear
         .pulls
         .indexes()
-        .filter_map(|at| said(here, design, wear, at))
+        .filter_map(|at| pull_in_words(here, design, wear, at))
         .collect();
     let cycles = wear.cycles.iter().map(|cycle| {
         let sheets = sheets(here, cycle);
@@ -58,7 +62,7 @@ fn worn(here: &Here<'_>, design: &Design, wear: &Wear) -> Worn {
     let before = wear.before.iter().map(|(a, b)| (a.index(), b.index()));
     let before: Vec<(usize, usize)> = before.collect();
     let diagram = (!before.is_empty()).then(|| lay_out(&nodes, &before, heading.plain()));
-    Worn {
+    PullOrder {
         diagram,
         lines: said.into_iter().chain(cycles).collect(),
         heading,
@@ -88,28 +92,28 @@ fn heading(here: &Here<'_>, design: &Design, wear: &Wear) -> CleanHtml {
     )
 }
 
-/// What was seen, then the sheets, a few on a line.
-fn lines_of(here: &Here<'_>, design: &Design, wear: &Wear, pull: &Pull) -> Vec<Vec<Word>> {
+/// The observed stages, then the sheets, a few on a line.
+fn lines_of(here: &Here<'_>, design: &Design, wear: &Wear, pull: &Pull) -> Vec<Vec<LinkedText>> {
     let stages = stages(here, design, wear, pull).into_iter().map(|stage| {
-        vec![Word {
+        vec![LinkedText {
             text: stage,
             href: String::new(),
         }]
     });
-    let words: Vec<Word> = pull
+    let words: Vec<LinkedText> = pull
         .sheets
         .iter()
-        .map(|key| Word {
+        .map(|key| LinkedText {
             text: key.to_string(),
             href: here.href(&Address::Impression(key.clone())),
         })
         .collect();
     stages
-        .chain(words.chunks(ON_A_LINE).map(<[Word]>::to_vec))
+        .chain(words.chunks(ON_A_LINE).map(<[LinkedText]>::to_vec))
         .collect()
 }
 
-/// The stages seen: "crack: to the mast".
+/// The observed stages: "crack: to the mast".
 fn stages(here: &Here<'_>, design: &Design, wear: &Wear, pull: &Pull) -> Vec<String> {
     let points = wear.points.iter().zip(&pull.stages);
     let said = points.filter_map(|(point, stage)| {
@@ -126,7 +130,7 @@ fn stages(here: &Here<'_>, design: &Design, wear: &Wear, pull: &Pull) -> Vec<Str
 }
 
 /// "7.12: crack to the mast. After 7.5 and 7.9."
-fn said(here: &Here<'_>, design: &Design, wear: &Wear, at: PullAt) -> Option<CleanHtml> {
+fn pull_in_words(here: &Here<'_>, design: &Design, wear: &Wear, at: PullAt) -> Option<CleanHtml> {
     let pull = wear.pulls.get(at)?;
     let stages: Vec<CleanHtml> = stages(here, design, wear, pull)
         .iter()

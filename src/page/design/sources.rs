@@ -1,4 +1,4 @@
-//! What others say of a design: literature, concordance, exhibitions, related designs, texts.
+//! Sources on a design: literature, concordance, exhibitions, related designs.
 
 use std::collections::BTreeMap;
 
@@ -32,7 +32,7 @@ struct Row {
     theirs: Vec<String>,
 }
 
-/// What cites the design: the works it names, then those that its impressions name.
+/// The works that the record of the design names, then those that its impressions name.
 pub(super) fn literature(
     here: &Here<'_>,
     design: &Design,
@@ -71,12 +71,12 @@ pub(super) fn concordance(here: &Here<'_>, design: &Design) -> Option<Concordanc
     let rows = rows
         .iter()
         .map(|row| Row {
-            ours: ours(here, design, &row.ours.part),
+            ours: our_number(here, design, &row.ours.part),
             theirs: works
                 .iter()
                 .map(|work| {
                     let cells = row.cells.get(*work).map(Vec::as_slice).unwrap_or_default();
-                    let said: Vec<_> = cells.iter().map(|cell| theirs(here, cell)).collect();
+                    let said: Vec<_> = cells.iter().map(|cell| their_number(here, cell)).collect();
                     if said.is_empty() {
                         "–".to_owned()
                     } else {
@@ -93,7 +93,11 @@ pub(super) fn concordance(here: &Here<'_>, design: &Design) -> Option<Concordanc
 }
 
 /// "14", "14 *iii*", "14 Memorial edition".
-pub(super) fn ours(here: &Here<'_>, design: &Design, part: &concordance::DesignPart) -> CleanHtml {
+pub(super) fn our_number(
+    here: &Here<'_>,
+    design: &Design,
+    part: &concordance::DesignPart,
+) -> CleanHtml {
     let address = Address::Design(design.key.clone());
     let number = CleanHtml::text(&design.number);
     match part {
@@ -110,7 +114,7 @@ pub(super) fn ours(here: &Here<'_>, design: &Design, part: &concordance::DesignP
 }
 
 /// "22", or "II (covers ours)".
-pub(super) fn theirs(here: &Here<'_>, cell: &concordance::OtherNumber) -> String {
+pub(super) fn their_number(here: &Here<'_>, cell: &concordance::OtherNumber) -> String {
     match cell.relation {
         Relation::Same => cell.number.clone(),
         relation => format!(
@@ -121,8 +125,7 @@ pub(super) fn theirs(here: &Here<'_>, cell: &concordance::OtherNumber) -> String
     }
 }
 
-/// Where sheets of the design were shown, in order of time: each exhibition once, with its numbers
-/// and sheets.
+/// The exhibitions of the design's sheets in order of date, each once with its numbers and sheets.
 pub(super) fn exhibitions(here: &Here<'_>, sheets: &[&Impression]) -> Vec<CleanHtml> {
     let mut shown: BTreeMap<(bool, Option<Day>, &Key), Vec<CleanHtml>> = BTreeMap::new();
     for impression in sheets {
@@ -153,7 +156,7 @@ pub(super) fn exhibitions(here: &Here<'_>, sheets: &[&Impression]) -> Vec<CleanH
         .collect()
 }
 
-/// Related designs, with how; also those that name this one.
+/// The related designs with their relation, and the designs that name this one as related.
 pub(super) fn related(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
     let mut lines: Vec<CleanHtml> = design
         .related

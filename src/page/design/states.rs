@@ -1,4 +1,4 @@
-//! The states of a design on its page: what each changed, and the table of points.
+//! The states of a design: what each changed, and the table of points.
 
 use serde::Serialize;
 
@@ -30,7 +30,7 @@ pub(crate) struct StateLine {
     standing: Option<CleanHtml>,
 }
 
-/// The states, in order; those withdrawn come last and have no numeral.
+/// The states in order; withdrawn ones come last and have no numeral.
 pub(crate) fn lines(here: &Here<'_>, design: &Design) -> Vec<StateLine> {
     let withdrawn = design.states.iter().filter(|s| s.standing.is_withdrawn());
     design
@@ -78,7 +78,7 @@ fn line(here: &Here<'_>, design: &Design, state: &State) -> StateLine {
     }
 }
 
-/// "From ii and iii", where a state does not simply follow the one before.
+/// "From ii and iii", where a state does not follow the state before it alone.
 fn unusual_predecessors(here: &Here<'_>, design: &Design, state: &State) -> Option<CleanHtml> {
     let before = predecessors(design, state);
     let usual = neighbour(design, &state.key.value);
@@ -106,14 +106,14 @@ fn unusual_predecessors(here: &Here<'_>, design: &Design, state: &State) -> Opti
     )
 }
 
-/// The state whose column stands before that of `state`.
+/// The state in the column before that of `state`.
 fn neighbour<'d>(design: &'d Design, state: &Key) -> Option<&'d State> {
     let standing: Vec<&State> = design.standing_states().collect();
     let at = standing.iter().position(|s| s.key.value == *state)?;
     standing.get(at.checked_sub(1)?).copied()
 }
 
-/// The table of what the states show; `None` where they show nothing.
+/// The table of the values that the states show; `None` where they record none.
 pub(crate) fn table(here: &Here<'_>, design: &Design) -> Option<PointTable> {
     let states: Vec<&State> = design.standing_states().collect();
     let page = Address::Design(design.key.clone());
@@ -152,7 +152,8 @@ fn cell(here: &Here<'_>, design: &Design, state: &State, point: &Point) -> Cell 
         .filter_map(|s| shown_values(&s.shows, point))
         .collect();
     let is_changed = known.iter().any(|old| !is_same_set(old, &now));
-    // A ditto mark says "as in the column before", so it stands only where that is meant.
+    // A ditto mark means "as in the column before", so it is used only where that column is the state
+    // followed.
     let beside = neighbour(design, &state.key.value);
     let follows_neighbour = match (before.as_slice(), beside) {
         ([one], Some(neighbour)) => one.key.value == neighbour.key.value,

@@ -1,8 +1,9 @@
-//! What tells the states of a design apart, and what does not, in sentences.
+//! The points that separate the states of a design, and the states that none separates, in sentences.
 //!
-//! From the same study as the identification key: for each state, the points that tell it from the
-//! states it follows; for the whole, the fewest points that tell apart all that can be told, and
-//! what no recorded point separates.
+//! From the same study as the identification key (`docs/definitions.md`, "Separability"): for each
+//! state, the points that separate it from the states it follows; for the design, the smallest set of
+//! points that separates every pair that can be separated, and the pairs that no recorded point
+//! separates.
 
 use crate::model::design::Design;
 use crate::model::state::State;
@@ -15,11 +16,10 @@ use crate::study::index::CandidateAt;
 use crate::study::separate::separability;
 use crate::study::table::DiagnosticTable;
 
-/// The longest list of pairs that a page prints; what is beyond is counted.
+/// The most pairs that a page prints; the rest are counted.
 const MOST_PAIRS: usize = 12;
 
-/// "Told from *i* by the beam; from *ii* by no recorded point", as sentences; nothing for a first
-/// state.
+/// "Told from *i* by the beam; from *ii* by no recorded point", as sentences; empty for a first state.
 pub(super) fn from_those_before(here: &Here<'_>, design: &Design, state: &State) -> CleanHtml {
     let words = here.words();
     let sentences: Vec<CleanHtml> = changes(design, state)
@@ -42,8 +42,8 @@ pub(super) fn from_those_before(here: &Here<'_>, design: &Design, state: &State)
     as_sentences(&sentences)
 }
 
-/// The fewest points that tell apart all that can be told, and what no point separates; nothing
-/// where there is only one thing a sheet can be, or nothing to look at.
+/// The smallest set of points and the pairs that no point separates; empty for a design with fewer than
+/// two candidates or without points.
 pub(super) fn summary(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
     if !candidates::has_key(design) {
         return Vec::new();

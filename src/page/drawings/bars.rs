@@ -1,7 +1,8 @@
-//! Bars beside figures, and columns over time: small drawings of counts, each beside the table or the
-//! words that say the same.
+//! Bars beside figures, and columns over time: small drawings of counts, each beside a table or text
+//! with the same numbers.
 //!
-//! In: counts. Out: places in px for inline SVG; `parts/counts.html` and `parts/decades.html` draw them.
+//! In: counts. Out: coordinates in px for inline SVG; `parts/counts.html` and `parts/decades.html` draw
+//! them.
 
 use serde::Serialize;
 
@@ -11,7 +12,7 @@ use crate::study::census::Sheets;
 /// The longest bar, in px.
 const LONGEST: usize = 112;
 
-/// A bar: filled as far as a number is sure, hollow as far as it may reach.
+/// A bar: filled up to the certain number, hollow up to the largest possible one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub(crate) struct Bar {
     sure: usize,
@@ -19,11 +20,11 @@ pub(crate) struct Bar {
 }
 
 impl Bar {
-    /// The bar of a count, where the largest of its table reaches `most`.
+    /// The bar of a count in a table whose largest is `most`.
     pub fn of(sheets: Sheets, most: usize) -> Bar {
         let length = |n: usize| match n {
             0 => 0,
-            // Something that is there is seen.
+            // The least visible length.
             n => (n * LONGEST / most.max(1)).max(2),
         };
         let sure = length(sheets.at_least);
@@ -34,9 +35,7 @@ impl Bar {
     }
 }
 
-/// A square whose area says how many.
-///
-/// `None` where there are none.
+/// A square whose area shows a number; `None` for zero.
 pub(crate) fn square(sheets: Sheets, most: usize) -> Option<Square> {
     let side = |n: usize| (n * LARGEST * LARGEST / most.max(1)).isqrt().max(2);
     (sheets.at_most > 0).then(|| Square {
@@ -52,30 +51,30 @@ pub(crate) fn square(sheets: Sheets, most: usize) -> Option<Square> {
 /// The side of the largest square, in px.
 const LARGEST: usize = 22;
 
-/// A square within a square: what is sure, and what may be.
+/// A square within a square: the certain number within the largest possible one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub(crate) struct Square {
     sure: usize,
     all: usize,
 }
 
-/// From column to column, in px.
+/// The distance between columns, in px.
 const STEP: usize = 34;
 /// A column's width, in px.
 const WIDE: usize = 22;
 /// The highest column, in px.
 const HIGHEST: usize = 120;
-/// Above the highest column, for its number.
+/// Room above the highest column for its number, in px.
 const ABOVE: usize = 20;
-/// Below the columns, for the years.
+/// Room below the columns for the years, in px.
 const BELOW: usize = 24;
 
-/// Columns over decades, from what was seen for the first time upwards.
+/// Columns over decades; sheets seen for the first time at the foot of each.
 #[derive(Debug, Serialize)]
 pub(crate) struct Columns {
     width: usize,
     height: usize,
-    /// Where the columns stand.
+    /// The base line of the columns.
     ground: usize,
     columns: Vec<Column>,
 }
@@ -89,13 +88,13 @@ struct Column {
     first: usize,
     again_top: usize,
     again: usize,
-    /// How many in all, above the column; empty for none.
+    /// The total, above the column; empty for none.
     number: String,
     /// The decade's first year, below; empty where it would stand too close to another.
     year: String,
 }
 
-/// The columns of decades that follow one another.
+/// The columns of consecutive decades.
 pub(crate) fn columns(decades: &[Decade]) -> Columns {
     let most = decades.iter().map(|d| d.first.len() + d.again.len()).max();
     let most = most.unwrap_or(0).max(1);

@@ -1,15 +1,15 @@
-//! Diagrams: things in columns, joined by lines that run from left to right.
+//! Diagrams: nodes in columns, joined by lines that run from left to right.
 //!
-//! In: nodes, each with its column and its lines of text, and which leads to which. Out: places in
-//! px for an inline SVG ([`Diagram`]); `parts/diagram.html` draws it. What a diagram shows is said in
-//! words beside it, always.
+//! In: nodes, each with its column and its lines of text, and the edges between them. Out: coordinates
+//! in px for an inline SVG ([`Diagram`]); `parts/diagram.html` draws it. The page always gives the
+//! content of a diagram in words too.
 
 use serde::Serialize;
 
 /// The width of a character in px, for text of 15 px: an old-style figure of a serif face is
 /// narrower, a capital wider.
 const CHARACTER: usize = 8;
-/// From line to line, in px.
+/// The height of a line, in px.
 const LINE: usize = 20;
 /// Between two nodes of a column, in px.
 const BETWEEN: usize = 18;
@@ -18,32 +18,31 @@ const GAP: usize = 56;
 /// Above and below everything, in px.
 const MARGIN: usize = 4;
 
-/// Something in a diagram.
+/// A node of a diagram.
 pub(crate) struct Node {
     /// Its column, from 0.
     pub column: usize,
-    /// Its row within the column, from 0, where it has a fixed one; otherwise nodes stand one under
-    /// the other, in the middle.
+    /// Its row within the column, from 0, where that is fixed; otherwise nodes are stacked and centred.
     pub row: Option<usize>,
-    /// What it says, line by line, each a few words that may lead somewhere.
-    pub lines: Vec<Vec<Word>>,
+    /// Its text, line by line, each of a few words that may be links.
+    pub lines: Vec<Vec<LinkedText>>,
 }
 
-/// A few words that may lead somewhere.
+/// A few words that may be a link.
 #[derive(Clone, Serialize)]
-pub(crate) struct Word {
-    /// What they say.
+pub(crate) struct LinkedText {
+    /// The text.
     pub text: String,
-    /// Where they lead; empty: nowhere.
+    /// The link; empty for none.
     pub href: String,
 }
 
-/// A diagram, ready to be drawn.
+/// A diagram as coordinates.
 #[derive(Serialize)]
 pub(crate) struct Diagram {
     width: usize,
     height: usize,
-    /// What it shows, for those who do not see it.
+    /// Its content in words, for screen readers.
     said: String,
     texts: Vec<Text>,
     /// The lines, as path data.
@@ -54,12 +53,12 @@ pub(crate) struct Diagram {
 struct Text {
     x: usize,
     y: usize,
-    words: Vec<Word>,
+    words: Vec<LinkedText>,
 }
 
 impl Node {
     fn width(&self) -> usize {
-        let of_line = |line: &Vec<Word>| -> usize {
+        let of_line = |line: &Vec<LinkedText>| -> usize {
             let characters: usize = line.iter().map(|w| w.text.chars().count() + 1).sum();
             characters.saturating_sub(1)
         };
@@ -129,7 +128,7 @@ pub(crate) fn lay_out(nodes: &[Node], edges: &[(usize, usize)], said: String) ->
         let (x1, y1) = (ax + a.width() + 6, atop + a.height() / 2);
         let (x2, y2) = (bx.saturating_sub(6), btop + b.height() / 2);
         if b.column > a.column + 1 {
-            // A line past a column bends below what stands there.
+            // A line that passes a column bends below its nodes.
             let (c1, c2) = (x1 + GAP, x2.saturating_sub(GAP));
             let below = tops
                 .iter()

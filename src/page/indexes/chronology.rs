@@ -1,4 +1,4 @@
-//! The chronology: what the catalogue can date, year by year.
+//! The chronology: dated events, year by year (`docs/definitions.md`, "Order of lists").
 
 use serde::Serialize;
 
@@ -24,7 +24,7 @@ struct View {
 struct Year {
     /// "1927".
     when: String,
-    /// What happened.
+    /// The events.
     events: Vec<CleanHtml>,
 }
 
@@ -43,7 +43,7 @@ fn years(here: &Here<'_>) -> Vec<Year> {
     while let Some(event) = events.next() {
         let mut states = Vec::new();
         if let EventKind::State { design, state } = &event.what {
-            // The states of one design at one date are told together.
+            // States of one design with the same date make one event.
             states.push(state);
             while let Some(next) = events.peek() {
                 match &next.what {
@@ -58,7 +58,7 @@ fn years(here: &Here<'_>) -> Vec<Year> {
                 }
             }
         }
-        let Some(told) = told(here, event, &states) else {
+        let Some(told) = event_line(here, event, &states) else {
             continue;
         };
         let when = heading(here, &event.date);
@@ -84,8 +84,8 @@ fn years(here: &Here<'_>) -> Vec<Year> {
     years
 }
 
-/// The year under which a date is listed: that of its first day, where the end is open or unknown
-/// of its last. A date no year can be given is listed under its words.
+/// The heading of a date: the year of its first day, or of its last where the beginning is open or
+/// unknown. A date without a year is its own heading.
 fn heading(here: &Here<'_>, date: &Date) -> String {
     let day = date.earliest().day().or(date.latest().day());
     match day {
@@ -94,8 +94,8 @@ fn heading(here: &Here<'_>, date: &Date) -> String {
     }
 }
 
-/// What happened, in a line; nothing for what is not published.
-fn told(here: &Here<'_>, event: &Event, states: &[&Key]) -> Option<CleanHtml> {
+/// An event in a line; `None` for what is not published.
+fn event_line(here: &Here<'_>, event: &Event, states: &[&Key]) -> Option<CleanHtml> {
     let words = here.words();
     let of_person = |id: &str, key: &Key| words.html(id, None, &[("person", &here.person(key))]);
     Some(match &event.what {
@@ -184,7 +184,7 @@ fn told(here: &Here<'_>, event: &Event, states: &[&Key]) -> Option<CleanHtml> {
     })
 }
 
-/// A numeral that leads to its state; "only state" where there is one.
+/// A numeral as a link to its state; "only state" where a design has one.
 fn linked_numeral(here: &Here<'_>, design: &Key, state: &Key) -> CleanHtml {
     let to = here.href_part(&Address::Design(design.clone()), Fragment::State(state));
     CleanHtml::link(&to, &here.numeral(design, state))

@@ -1,4 +1,5 @@
-//! The concordance: our numbers and those of earlier catalogues, both ways, down to states.
+//! The concordance of our numbers with those of earlier catalogues, both ways, down to states
+//! (`docs/definitions.md`, "Older numbers").
 
 use serde::Serialize;
 
@@ -16,28 +17,28 @@ struct View {
     brief: String,
     works: Vec<CleanHtml>,
     rows: Vec<Row>,
-    reverse: Vec<Theirs>,
+    reverse: Vec<EarlierNumbers>,
 }
 
 #[derive(Serialize)]
 struct Row {
     ours: CleanHtml,
     is_part: bool,
-    /// What each work calls it; empty where it does not describe it.
+    /// The number in each work; empty where it does not describe it.
     cells: Vec<CleanHtml>,
 }
 
 /// One earlier catalogue, from its numbers to ours.
 #[derive(Serialize)]
-pub(crate) struct Theirs {
+pub(crate) struct EarlierNumbers {
     id: String,
     work: CleanHtml,
     label: String,
-    rows: Vec<TheirRow>,
+    rows: Vec<EarlierNumberRow>,
 }
 
 #[derive(Serialize)]
-struct TheirRow {
+struct EarlierNumberRow {
     number: String,
     part: String,
     relation: String,
@@ -53,12 +54,12 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
         .iter()
         .filter(|row| here.public().designs.contains_key(&row.ours.design))
         .map(|row| Row {
-            ours: ours(here, &row.ours),
+            ours: our_number(here, &row.ours),
             is_part: row.ours.part != DesignPart::Whole,
             cells: concordance
                 .works
                 .iter()
-                .map(|work| cells(here, row, work))
+                .map(|work| their_numbers(here, row, work))
                 .collect(),
         })
         .collect();
@@ -73,16 +74,16 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
         reverse: concordance
             .works
             .iter()
-            .filter_map(|work| theirs(here, work))
+            .filter_map(|work| earlier_numbers(here, work))
             .collect(),
         title: title.clone(),
     };
     Leaf::new(here.address, title, "pages/concordance.html", &view)
 }
 
-/// One earlier catalogue; nothing where it numbers none of ours.
-pub(crate) fn theirs(here: &Here<'_>, work: &Key) -> Option<Theirs> {
-    let rows: Vec<TheirRow> = here
+/// The numbers of an earlier catalogue; `None` where it numbers none of ours.
+pub(crate) fn earlier_numbers(here: &Here<'_>, work: &Key) -> Option<EarlierNumbers> {
+    let rows: Vec<EarlierNumberRow> = here
         .book
         .studies
         .concordance
@@ -90,10 +91,10 @@ pub(crate) fn theirs(here: &Here<'_>, work: &Key) -> Option<Theirs> {
         .get(work)?
         .iter()
         .filter(|row| here.public().designs.contains_key(&row.ours.design))
-        .map(|row| their_row(here, row))
+        .map(|row| earlier_number_row(here, row))
         .collect();
     let label = here.work(work, None).plain();
-    (!rows.is_empty()).then(|| Theirs {
+    (!rows.is_empty()).then(|| EarlierNumbers {
         id: format!("from-{work}"),
         work: here.work(work, None),
         label,
@@ -101,17 +102,17 @@ pub(crate) fn theirs(here: &Here<'_>, work: &Key) -> Option<Theirs> {
     })
 }
 
-fn their_row(here: &Here<'_>, row: &ReverseRow) -> TheirRow {
-    TheirRow {
+fn earlier_number_row(here: &Here<'_>, row: &ReverseRow) -> EarlierNumberRow {
+    EarlierNumberRow {
         number: row.number.clone().unwrap_or_default(),
         part: row.part.clone().unwrap_or_default(),
         relation: here.words().listed("relation", row.relation).to_owned(),
-        ours: ours(here, &row.ours),
+        ours: our_number(here, &row.ours),
     }
 }
 
 /// "14, *The Last Ferry*", "14, state *iii*/iv", "14, memorial edition".
-fn ours(here: &Here<'_>, ours: &OwnEntry) -> CleanHtml {
+fn our_number(here: &Here<'_>, ours: &OwnEntry) -> CleanHtml {
     let Some(design) = here.public().designs.get(&ours.design) else {
         return CleanHtml::text(ours.design.as_str());
     };
@@ -145,8 +146,8 @@ fn ours(here: &Here<'_>, ours: &OwnEntry) -> CleanHtml {
     }
 }
 
-/// What a work calls one of ours, with how it relates where that is not the same thing.
-fn cells(here: &Here<'_>, row: &ConcordanceRow, work: &Key) -> CleanHtml {
+/// The numbers of a work for one of ours, with the relation where that is not the same thing.
+fn their_numbers(here: &Here<'_>, row: &ConcordanceRow, work: &Key) -> CleanHtml {
     let cell = |cell: &OtherNumber| {
         let number = CleanHtml::text(&cell.number);
         if cell.relation == Relation::Same {

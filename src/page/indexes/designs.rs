@@ -1,5 +1,5 @@
-//! The designs: by number, with a small plate each; then by date. Those rejected or withdrawn keep
-//! their numbers and stand apart.
+//! The designs by number, each with a small plate; then by date. Rejected and withdrawn designs keep
+//! their numbers and are listed apart.
 
 use serde::Serialize;
 
@@ -86,7 +86,7 @@ fn brief(here: &Here<'_>, count: usize) -> CleanHtml {
 pub(crate) fn entry(here: &Here<'_>, design: &Design) -> Entry {
     let image = figures::design_picture(here, design).and_then(|key| {
         let picture = here.book.pictures.get(&key)?;
-        // The title beside it says what it is.
+        // The title beside it is its description.
         Image::new(picture, here.root, String::new(), Setting::Thumb)
     });
     Entry {
@@ -100,7 +100,7 @@ pub(crate) fn entry(here: &Here<'_>, design: &Design) -> Entry {
     }
 }
 
-/// The title in its own script, where the one in use is another.
+/// The original title, where the title in use is another.
 fn original_title(here: &Here<'_>, design: &Design) -> Option<CleanHtml> {
     use crate::model::design::TitleKind;
     let in_use = design.title()?;
@@ -143,7 +143,7 @@ fn about(here: &Here<'_>, design: &Design) -> CleanHtml {
     ]))
 }
 
-/// The designs by the first day each can be of; those without a date last.
+/// The designs by the first day of their dates; undated ones last.
 fn by_date(here: &Here<'_>, designs: &[&Design]) -> Vec<Year> {
     let mut dated: Vec<(Option<Day>, &Design)> = designs
         .iter()

@@ -1,5 +1,5 @@
-//! The index of what is recorded of the owners of sheets from 1933 to 1945. Worded without accusation, and
-//! never without the caution.
+//! The owners of sheets from 1933 to 1945, for all sheets that may have existed then. Worded without
+//! accusation, and always with the caution.
 
 use serde::Serialize;
 
@@ -19,7 +19,7 @@ struct View {
     title: String,
     brief: String,
     caution: CleanHtml,
-    /// Sheets of which nothing more needs to be told, by where they are.
+    /// Sheets that need no further lines, by place.
     silent: RunOn,
     throughout: RunOn,
     partly: List,
@@ -27,7 +27,7 @@ struct View {
     not_asked: String,
 }
 
-/// The page that gathers.
+/// The page.
 pub(crate) fn page(here: &Here<'_>) -> Leaf {
     let words = here.words();
     let title = words.word("overview-provenance").to_owned();
@@ -51,7 +51,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
     Leaf::new(here.address, title, "pages/diligence.html", &view)
 }
 
-/// The published sheets of a status, in readers' order.
+/// The published sheets of a status, in the order of the catalogue.
 fn sheets<'a>(
     here: &'a Here<'_>,
     status: Coverage,
@@ -72,7 +72,7 @@ fn heading(here: &Here<'_>, status: Coverage) -> CleanHtml {
     CleanHtml::text(here.words().word(word))
 }
 
-/// A handle, with what else museums ask: "14.7 (change of hands recorded, may be printed later)".
+/// A handle with what museums ask besides: "14.7 (change of hands recorded, may be printed later)".
 fn marked(here: &Here<'_>, impression: &Impression, years: &DiligenceYears) -> CleanHtml {
     let words = here.words();
     let change = match years.change {
@@ -94,7 +94,7 @@ fn marked(here: &Here<'_>, impression: &Impression, years: &DiligenceYears) -> C
     handle.then(" ").and(&CleanHtml::span("quiet", &marks))
 }
 
-/// Handles by where the sheets are: "Northport, Harbour Museum 14.1, 14.7".
+/// Handles by place: "Northport, Harbour Museum 14.1, 14.7".
 fn by_place(here: &Here<'_>, status: Coverage) -> RunOn {
     let items: Vec<(CleanHtml, CleanHtml)> = sheets(here, status)
         .map(|(_, impression, years)| {
@@ -114,7 +114,7 @@ fn by_place(here: &Here<'_>, status: Coverage) -> RunOn {
     }
 }
 
-/// A line each, with what is not known.
+/// A line for each sheet, with the gaps in its ownership.
 fn line_by_line(here: &Here<'_>, status: Coverage) -> List {
     let lines: Vec<CleanHtml> = sheets(here, status)
         .map(|(_, impression, years)| {

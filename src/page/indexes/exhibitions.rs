@@ -31,7 +31,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
     Leaf::new(here.address, title, "pages/exhibitions.html", &view)
 }
 
-/// By the first day each was open; undated ones last.
+/// The exhibitions by their first day; undated ones last.
 fn in_order<'a>(here: &Here<'a>) -> Vec<&'a Exhibition> {
     let mut exhibitions: Vec<&Exhibition> = here.public().exhibitions.values().collect();
     exhibitions.sort_by_key(|exhibition| {

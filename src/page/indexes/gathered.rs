@@ -1,5 +1,5 @@
-//! Designs gathered by series, subject and technique, and impressions by paper: one list for each,
-//! where links from entries lead.
+//! Designs by series, subject and technique, and impressions by paper: a list for each, the target of
+//! links from entries.
 
 use std::collections::BTreeMap;
 
@@ -33,7 +33,7 @@ fn leaf(here: &Here<'_>, overview: Overview, template: &'static str, lists: Vec<
     Leaf::new(here.address, title, template, &view)
 }
 
-/// Series, each in its own order.
+/// The series, each in its own order.
 pub(crate) fn series(here: &Here<'_>) -> Leaf {
     let numbers = Collator::of_numbers(here.language());
     let mut by_name: BTreeMap<&str, Vec<(&str, CleanHtml)>> = BTreeMap::new();
@@ -51,7 +51,7 @@ pub(crate) fn series(here: &Here<'_>) -> Leaf {
     let lists = by_name
         .into_iter()
         .map(|(name, mut lines)| {
-            // The sort is stable: without positions the order of the catalogue stays.
+            // The sort is stable: designs without a position keep the order of the catalogue.
             lines.sort_by(|a, b| numbers.compare(a.0, b.0));
             let lines = lines.into_iter().map(|(_, line)| line).collect();
             List::new(CleanHtml::text(name), lines).at(id_of(name))
@@ -65,7 +65,7 @@ pub(crate) fn series(here: &Here<'_>) -> Leaf {
     )
 }
 
-/// Subjects: terms and free words alike.
+/// The subjects, terms and free words.
 pub(crate) fn subjects(here: &Here<'_>) -> Leaf {
     let mut by_subject: BTreeMap<&str, Vec<CleanHtml>> = BTreeMap::new();
     for design in here.designs_in_order() {
@@ -96,7 +96,7 @@ pub(crate) fn subjects(here: &Here<'_>) -> Leaf {
     )
 }
 
-/// Techniques.
+/// The techniques.
 pub(crate) fn techniques(here: &Here<'_>) -> Leaf {
     let mut by_technique: BTreeMap<&Key, Vec<CleanHtml>> = BTreeMap::new();
     for design in here.designs_in_order() {
@@ -119,7 +119,7 @@ pub(crate) fn techniques(here: &Here<'_>) -> Leaf {
     )
 }
 
-/// Papers: the impressions on each, under their designs.
+/// The papers, with the impressions on each under their designs.
 pub(crate) fn papers(here: &Here<'_>) -> Leaf {
     let mut by_paper: BTreeMap<&Key, Vec<Vec<&ImpressionKey>>> = BTreeMap::new();
     for (_, impression) in here.impressions_in_order() {
@@ -159,13 +159,13 @@ pub(crate) fn papers(here: &Here<'_>) -> Leaf {
     )
 }
 
-/// A list under a term, which leads to what the term means.
+/// A list under a term of a vocabulary.
 fn term_list(here: &Here<'_>, list: Vocabulary, key: &Key, lines: Vec<CleanHtml>) -> List {
     let name = here.term(list, key.as_str());
     List::new(CleanHtml::text(&name), lines).at(id_of(key.as_str()))
 }
 
-/// The id of a list; the same that `Here::gathered` leads to.
+/// The id of a list, to which `Here::gathered` links.
 fn id_of(name: &str) -> Option<String> {
     Key::nearest_form(name).map(|key| key.to_string())
 }

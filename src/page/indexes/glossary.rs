@@ -29,11 +29,11 @@ struct Term {
     id: String,
     term: String,
     means: String,
-    /// Its number in the Art & Architecture Thesaurus, with its address there.
+    /// Its number in the Art & Architecture Thesaurus, as a link.
     aat: Option<CleanHtml>,
 }
 
-/// The groups of the theme's own terms, in reading order; a theme may add groups after them.
+/// The groups of the theme's terms, in their order; groups that a theme adds follow.
 const GROUPS: [&str; 8] = [
     "objects",
     "working",
@@ -45,7 +45,7 @@ const GROUPS: [&str; 8] = [
     "words",
 ];
 
-/// The vocabularies whose terms are explained. Subjects explain themselves.
+/// The vocabularies whose terms are explained. Subjects need no explanation.
 const VOCABULARIES: [Vocabulary; 6] = [
     Vocabulary::Techniques,
     Vocabulary::Kinds,
@@ -78,7 +78,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
     Leaf::new(here.address, title, "pages/glossary.html", &view)
 }
 
-/// What the catalogue settles for itself: what makes a state, what counts, how things are measured.
+/// The principles of the catalogue: what makes a state, what counts, how things are measured.
 fn principles(here: &Here<'_>) -> Group {
     let words = here.words();
     let principles = here.public().settings.principles.iter();
@@ -117,7 +117,7 @@ fn own_terms(here: &Here<'_>, group: &str) -> Vec<Term> {
         .collect()
 }
 
-/// The terms of one vocabulary that say what they mean.
+/// The terms of a vocabulary that have an explanation.
 fn vocabulary(here: &Here<'_>, list: Vocabulary) -> Group {
     let language = here.language();
     let terms = here
@@ -143,7 +143,7 @@ fn vocabulary(here: &Here<'_>, list: Vocabulary) -> Group {
     }
 }
 
-/// "AAT 300041405", leading to the thesaurus.
+/// "AAT 300041405", as a link to the thesaurus.
 fn thesaurus(number: u32) -> CleanHtml {
     let address = format!("http://vocab.getty.edu/aat/{number}");
     CleanHtml::element(

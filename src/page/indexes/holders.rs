@@ -1,4 +1,4 @@
-//! Holders: by city, then institution; private owners and the trade apart.
+//! Holders by city, then by name; private owners and the trade apart.
 
 use serde::Serialize;
 
@@ -9,7 +9,7 @@ use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 use crate::study::order::Collator;
 
 #[derive(Serialize)]
@@ -45,11 +45,11 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
         &[
             (
                 "holders",
-                Given::Text(&words.count("count-holders", holders.len())),
+                Argument::Text(&words.count("count-holders", holders.len())),
             ),
             (
                 "cities",
-                Given::Text(&words.count("count-cities", number_of_cities)),
+                Argument::Text(&words.count("count-cities", number_of_cities)),
             ),
         ],
     );
@@ -63,7 +63,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
     Leaf::new(here.address, title, "pages/holders.html", &view)
 }
 
-/// A list for each city, those without one last.
+/// A list for each city; holders without one last.
 fn cities(here: &Here<'_>, wanted: impl Fn(&Holder) -> bool) -> Vec<List> {
     let collator = Collator::of_words(here.language());
     let mut towns: Vec<(&str, Option<&str>)> = here
@@ -107,7 +107,7 @@ fn city_id(town: &str, country: Option<&str>) -> String {
     format!("city-{key}")
 }
 
-/// A line for each holder, by name; the names it had before lead to it.
+/// A line for each holder, by name, and one for each former name, with a link.
 fn lines(here: &Here<'_>, wanted: impl Fn(&Holder) -> bool) -> Vec<CleanHtml> {
     let collator = Collator::of_words(here.language());
     let mut lines: Vec<(String, CleanHtml)> = Vec::new();

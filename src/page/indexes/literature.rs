@@ -1,4 +1,4 @@
-//! The literature: earlier catalogues first, then everything cited, by author and year.
+//! The literature: earlier catalogues first, then all other works cited, by author and year.
 
 use serde::Serialize;
 
@@ -63,7 +63,7 @@ fn sorted_under(work: &Work) -> &str {
     }
 }
 
-/// The short form, which leads to the work, and the whole reference.
+/// The short form, as a link to the work, and the full reference.
 fn line(here: &Here<'_>, work: &Work) -> CleanHtml {
     let short = CleanHtml::link(
         &here.href(&Address::Work(work.key.clone())),

@@ -1,5 +1,5 @@
-//! Marks: signatures, stamps, seals, collectors' marks, inscriptions and watermarks, each with the
-//! sheets it is met on.
+//! Marks: signatures, stamps, seals, collectors' marks, inscriptions and watermarks, each with its
+//! sheets.
 
 use std::collections::BTreeMap;
 
@@ -14,7 +14,7 @@ use crate::page::phrases::dates;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 use crate::page::setting::leaf::Leaf;
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 use crate::study::marks::MarkUser;
 use crate::study::order::Collator;
 
@@ -25,9 +25,10 @@ struct View {
     lists: Vec<List>,
 }
 
-/// What makes two marks one: everything but where on the sheet they stand.
+/// What must be equal for two marks to be one: everything but the place on the sheet
+/// (`docs/definitions.md`, "Marks with several users").
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-struct Alike {
+struct MarkIdentity {
     text: String,
     whose: Option<Key>,
     applied_by: Option<Key>,
@@ -56,12 +57,12 @@ pub(crate) fn has_any(impression: &Impression) -> bool {
     !impression.marks.is_empty() || impression.sheet.watermark.is_some()
 }
 
-/// The marks that several people used, with who used each when, and on which sheets.
+/// The marks that several people used, with the users, their times and the sheets.
 fn shared(here: &Here<'_>) -> List {
     let words = here.words();
     let lines = here.book.studies.shared_marks.iter().map(|mark| {
         let kind = CleanHtml::text(words.listed("mark", mark.kind));
-        let name = CleanHtml::text(&words.with("quoted", &[("text", Given::Text(&mark.name))]));
+        let name = CleanHtml::text(&words.with("quoted", &[("text", Argument::Text(&mark.name))]));
         let users: Vec<CleanHtml> = mark.users.iter().map(|user| used(here, user)).collect();
         let whole = CleanHtml::join([&capitalised(&kind), &name], " ");
         whole
@@ -88,11 +89,11 @@ fn used(here: &Here<'_>, user: &MarkUser) -> CleanHtml {
 
 /// The marks of one kind.
 fn list(here: &Here<'_>, kind: Option<MarkKind>) -> List {
-    let mut met: BTreeMap<Alike, Vec<&ImpressionKey>> = BTreeMap::new();
+    let mut met: BTreeMap<MarkIdentity, Vec<&ImpressionKey>> = BTreeMap::new();
     for (_, impression) in here.impressions_in_order() {
         let of_kind = |m: &&Mark| m.kind.as_ref().map(|k| k.value) == kind;
         for mark in impression.marks.iter().filter(of_kind) {
-            let sheets = met.entry(alike(mark)).or_default();
+            let sheets = met.entry(identity(mark)).or_default();
             if sheets.last() != Some(&&impression.key) {
                 sheets.push(&impression.key);
             }
@@ -110,9 +111,9 @@ fn list(here: &Here<'_>, kind: Option<MarkKind>) -> List {
     List::new(CleanHtml::text(here.words().word(&word)), lines).at(Some(id))
 }
 
-fn alike(mark: &Mark) -> Alike {
+fn identity(mark: &Mark) -> MarkIdentity {
     let text = |t: &Option<String>| t.clone().unwrap_or_default();
-    Alike {
+    MarkIdentity {
         text: text(&mark.text),
         whose: mark.whose.as_ref().map(|k| k.value.clone()),
         applied_by: mark.applied_by.as_ref().map(|k| k.value.clone()),
@@ -123,12 +124,12 @@ fn alike(mark: &Mark) -> Alike {
 }
 
 /// "“O. Perelaz”, pencil; name of Oryna Perelaz; applied by Pavlo Perelaz; L. 1852".
-fn described(here: &Here<'_>, mark: &Alike) -> CleanHtml {
+fn described(here: &Here<'_>, mark: &MarkIdentity) -> CleanHtml {
     let words = here.words();
     let text = if mark.text.is_empty() {
         CleanHtml::empty()
     } else {
-        CleanHtml::text(&words.with("quoted", &[("text", Given::Text(&mark.text))]))
+        CleanHtml::text(&words.with("quoted", &[("text", Argument::Text(&mark.text))]))
     };
     let what = CleanHtml::join(
         [

@@ -1,5 +1,5 @@
-//! Former owners, by letter, with the sheets each had; agents and keepers apart, who owned nothing;
-//! and the inventory numbers that sheets had before.
+//! Former owners by letter, with the sheets each had; agents and keepers, who owned nothing, apart; and
+//! former inventory numbers.
 
 use std::collections::BTreeMap;
 
@@ -33,7 +33,7 @@ struct View {
     numbers: Option<RunOn>,
 }
 
-/// Whether a record says of anybody that they had its sheet before, or under which number.
+/// Whether a record names a former owner, an agent, a keeper or a former number.
 pub(crate) fn has_any(impression: &Impression) -> bool {
     let mut entries = impression.provenance.iter();
     !impression.former_accessions.is_empty()
@@ -68,7 +68,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
     Leaf::new(here.address, title, "pages/owners.html", &view)
 }
 
-/// Whether somebody who owned a sheet has it still, or would if it were not stolen.
+/// Whether an owner has the sheet still, or would if it were not stolen.
 fn has_it_now(impression: &Impression, entry: &ProvenanceEntry) -> bool {
     if stolen_from(impression) == Some(&entry.party) {
         return true;
@@ -80,10 +80,10 @@ fn has_it_now(impression: &Impression, entry: &ProvenanceEntry) -> bool {
     }
 }
 
-/// A line for each who had a sheet in this role and no longer has: name, and sheets. Each comes with
-/// the text it is sorted under.
+/// A line for each party that had sheets in a role and no longer has them. Each comes with the text it
+/// is sorted by.
 fn lines(here: &Here<'_>, role: PartyRole) -> Vec<(String, CleanHtml)> {
-    let of_names = named_before(here);
+    let of_names = former_names(here);
     let mut had: BTreeMap<(String, CleanHtml), Vec<(Certainty, &ImpressionKey)>> = BTreeMap::new();
     for (_, impression) in here.impressions_in_order() {
         let entries = impression.provenance.iter().filter(|e| e.role == role);
@@ -119,11 +119,11 @@ fn lines(here: &Here<'_>, role: PartyRole) -> Vec<(String, CleanHtml)> {
     had.into_iter().map(line).collect()
 }
 
-/// The holders by the names they had before; the first of several who had the same.
-type NamedBefore<'a> = BTreeMap<&'a str, &'a Holder>;
+/// Holders by their former names; the first of several with the same.
+type FormerNames<'a> = BTreeMap<&'a str, &'a Holder>;
 
-fn named_before<'a>(here: &Here<'a>) -> NamedBefore<'a> {
-    let mut found = NamedBefore::new();
+fn former_names<'a>(here: &Here<'a>) -> FormerNames<'a> {
+    let mut found = FormerNames::new();
     for holder in here.public().holders.values() {
         for former in &holder.formerly {
             found.entry(&former.name).or_insert(holder);
@@ -132,8 +132,8 @@ fn named_before<'a>(here: &Here<'a>) -> NamedBefore<'a> {
     found
 }
 
-/// What a party is sorted under, and its name: a person's as in an index, with life dates.
-fn named(here: &Here<'_>, of_names: &NamedBefore<'_>, party: &Party) -> (String, CleanHtml) {
+/// The text a party is sorted by, and its name: a person's inverted, with life dates.
+fn named(here: &Here<'_>, of_names: &FormerNames<'_>, party: &Party) -> (String, CleanHtml) {
     let person = match party {
         Party::Record(key) => here.public().people.get(&key.value),
         Party::Named(_) | Party::Undisclosed => None,
@@ -158,8 +158,9 @@ fn named(here: &Here<'_>, of_names: &NamedBefore<'_>, party: &Party) -> (String,
     (sorted.to_owned(), CleanHtml::join([&link, &life], ", "))
 }
 
-/// What became of a holder: "now part of Harbour Museum", or "see Harbour Museum" for a name it had.
-fn now(here: &Here<'_>, of_names: &NamedBefore<'_>, party: &Party) -> CleanHtml {
+/// The present form of a holder: "now part of Harbour Museum", or "see Harbour Museum" for a former
+/// name.
+fn now(here: &Here<'_>, of_names: &FormerNames<'_>, party: &Party) -> CleanHtml {
     match party {
         Party::Record(key) => {
             let holder = here.public().holders.get(&key.value);
@@ -180,7 +181,7 @@ fn now(here: &Here<'_>, of_names: &NamedBefore<'_>, party: &Party) -> CleanHtml 
     }
 }
 
-/// The numbers that sheets had before, by the holder that gave them.
+/// Former numbers of sheets, by the holder that gave them.
 fn numbers(here: &Here<'_>) -> RunOn {
     let words = here.words();
     let mut found: Vec<(CleanHtml, &str, &ImpressionKey)> = Vec::new();

@@ -1,4 +1,4 @@
-//! People, by letter, under every form of their names.
+//! People by letter, under every form of their names.
 
 use serde::Serialize;
 
@@ -25,7 +25,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
     for person in people.values() {
         entries.push((sorted_name(person).to_owned(), line(here, person)));
         for other in &person.names {
-            // A form that only repeats the name in use finds nobody who was not found already.
+            // A form that repeats the name in use needs no entry of its own.
             if other.text.value == person.name.value || other.text.value == sorted_name(person) {
                 continue;
             }

@@ -1,4 +1,4 @@
-//! Titles: every title of every design, in every language and script, by letter.
+//! Titles: all titles of all designs by letter, in every language and script.
 
 use serde::Serialize;
 
@@ -49,8 +49,8 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
     Leaf::new(here.address, title, "pages/titles.html", &view)
 }
 
-/// A title without its initial article, which the words `articles-LANG` name. A title whose language is not
-/// said is taken to be in the catalogue's.
+/// A title without its initial article; the words `articles-LANG` list the articles of a language. A
+/// title without language is taken to be in the catalogue's.
 fn filed_under<'t>(title: &'t Title, language: &str, words: &Words) -> &'t str {
     let text = title.text.value.as_str();
     let language = title.lang.as_ref().map_or(language, |l| l.value.as_str());

@@ -1,7 +1,8 @@
-//! The candidates of a design: what a sheet of it can be, and how each is called.
+//! The candidates of a design: what a sheet of it can be, and their names (`docs/definitions.md`,
+//! "Candidates").
 //!
-//! Everything is made from the published design; only how many sheets are known of each candidate is
-//! taken from the study, which counts what is not shown.
+//! All is computed from the published design, except the number of known sheets of each candidate,
+//! which comes from the study of all records, unpublished ones included.
 
 use crate::model::design::Design;
 use crate::page::phrases::enumeration;
@@ -11,7 +12,7 @@ use crate::page::setting::html::CleanHtml;
 use crate::study::candidates::candidates;
 use crate::study::table::{CandidateRow, DiagnosticTable};
 
-/// Whether a design has a key: something that a sheet can be, and something to look at.
+/// Whether a design has a key: at least one candidate and one point.
 pub(crate) fn has_key(design: &Design) -> bool {
     !design.points.is_empty() && !candidates(design).is_empty()
 }
@@ -26,7 +27,7 @@ pub(crate) fn table(here: &Here<'_>, design: &Design) -> DiagnosticTable {
     }
 }
 
-/// "state *iii*/v (Printed by the artist)", leading to both.
+/// "state *iii*/v (Printed by the artist)", with links.
 pub(crate) fn candidate_name(here: &Here<'_>, design: &Design, row: &CandidateRow) -> CleanHtml {
     let state = here.state_of(&design.key, &row.state);
     let state = if design.standing_states().count() == 1 {

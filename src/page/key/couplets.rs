@@ -1,4 +1,4 @@
-//! The couplets of a key, in words: a question at each number, and what each answer leads to.
+//! The couplets of a key in words: a question at each number, and the target of each answer.
 
 use serde::Serialize;
 
@@ -10,7 +10,7 @@ use crate::page::phrases::enumeration;
 use crate::page::phrases::values;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 use crate::study::couplets::{Couplet, Couplets, Goal, LeadCondition, Range};
 use crate::study::index::CoupletAt;
 use crate::study::table::{DiagnosticTable, PointColumn};
@@ -21,7 +21,7 @@ pub(super) struct CoupletLine {
     number: usize,
     ask: String,
     rests: String,
-    /// The numbers from which leads come here.
+    /// The numbers of the couplets that lead here.
     from: Vec<usize>,
     leads: Vec<LeadLine>,
 }
@@ -29,15 +29,15 @@ pub(super) struct CoupletLine {
 #[derive(Serialize)]
 struct LeadLine {
     seen: String,
-    /// The number it leads on to; `None` at an end.
+    /// The number of the next couplet; `None` at an end.
     to: Option<usize>,
-    /// At an end, what the sheet is consistent with.
+    /// At an end, the candidates that remain.
     end: CleanHtml,
-    /// What is said where the candidates at an end are several.
+    /// The word for why several candidates remain at an end.
     together: Option<&'static str>,
 }
 
-/// The couplets of a table, whose candidates are called `names`.
+/// The couplets of a table, whose candidates have the names `names`.
 pub(super) fn lines(
     here: &Here<'_>,
     design: &Design,
@@ -94,7 +94,7 @@ pub(super) fn lines(
         .collect()
 }
 
-/// What a lead says was seen: "graded or wiped", "230 to 234 mm".
+/// The answer of a lead: "graded or wiped", "230 to 234 mm".
 fn seen(here: &Here<'_>, point: &Point, column: &PointColumn, seen: &LeadCondition) -> String {
     let said: Vec<String> = match seen {
         LeadCondition::AnyOf(values) => values
@@ -115,23 +115,25 @@ fn in_words(here: &Here<'_>, point: &Point, range: Range) -> String {
         _ => "",
     };
     let words = here.words();
-    // Sums of decimal fractions are told to a millionth, as they are compared.
+    // Sums of decimal fractions are rounded to a millionth, the precision at which they are compared.
     let number = |n: f64| ((n * 1e6).round() / 1e6).to_string();
-    let unit = ("unit", Given::Text(unit));
+    let unit = ("unit", Argument::Text(unit));
     match (range.low.map(number), range.high.map(number)) {
         (Some(low), Some(high)) if low == high => {
-            words.with("number-exactly", &[("number", Given::Text(&low)), unit])
+            words.with("number-exactly", &[("number", Argument::Text(&low)), unit])
         }
         (Some(low), Some(high)) => words.with(
             "number-between",
             &[
-                ("low", Given::Text(&low)),
-                ("high", Given::Text(&high)),
+                ("low", Argument::Text(&low)),
+                ("high", Argument::Text(&high)),
                 unit,
             ],
         ),
-        (None, Some(high)) => words.with("number-below", &[("number", Given::Text(&high)), unit]),
-        (Some(low), None) => words.with("number-above", &[("number", Given::Text(&low)), unit]),
+        (None, Some(high)) => {
+            words.with("number-below", &[("number", Argument::Text(&high)), unit])
+        }
+        (Some(low), None) => words.with("number-above", &[("number", Argument::Text(&low)), unit]),
         (None, None) => String::new(),
     }
 }

@@ -1,7 +1,7 @@
-//! The data of a key for its script: the diagnostic table as numbers, and the words the script says.
+//! The data of a key for its script: the diagnostic table as numbers, and the script's words.
 //!
-//! Names of candidates and points stand in the page's own markup, in the order of the table; the
-//! script finds them there.
+//! The names of candidates and points are in the page's markup, in the order of the table; the script
+//! reads them there.
 
 use std::collections::BTreeMap;
 
@@ -13,13 +13,13 @@ use crate::page::setting::html::CleanHtml;
 use crate::study::scale::{Allowed, Scale};
 use crate::study::table::{DiagnosticTable, PointColumn};
 
-/// The table. Points and candidates are known by their places in it.
+/// The table. Points and candidates are identified by their places in it.
 #[derive(Serialize)]
 struct Data {
     candidates: Vec<CandidateData>,
     points: Vec<PointData>,
     words: BTreeMap<&'static str, String>,
-    /// Shares as people say them, the greatest first.
+    /// Shares in words, the largest first.
     shares: Vec<(f64, String)>,
 }
 
@@ -35,7 +35,7 @@ struct PointData {
     key: String,
     #[serde(skip_serializing_if = "Option::is_none")]
     matrix: Option<String>,
-    /// What an address calls the places of the scale; `None` for a measure.
+    /// The values as an address writes them; `None` for a measure.
     #[serde(skip_serializing_if = "Option::is_none")]
     values: Option<Vec<String>>,
     /// Whether the values are counts, so that any count not among them is *other*.
@@ -56,7 +56,7 @@ enum AllowedData {
     Number(f64),
 }
 
-/// Shares as people say them: the word's id, and the fraction it names.
+/// Shares in words: the id of the word, and the fraction.
 const SHARES: [(&str, f64); 19] = [
     ("share-nearly-all", 0.99),
     ("share-19-20", 0.95),
@@ -79,7 +79,7 @@ const SHARES: [(&str, f64); 19] = [
     ("share-hardly", 0.01),
 ];
 
-/// The words that the script says, with the places it fills.
+/// The words of the script, with the arguments it fills.
 const WORDS: [(&str, &[&str]); 11] = [
     ("key-left-all", &["all"]),
     ("key-left-some", &["left", "all"]),

@@ -1,19 +1,19 @@
 //! The examination sheet of a design: its points on paper, to be ticked in front of a print.
 //!
-//! First the points of the smallest set that separates all that can be separated, then the others;
-//! within each, those expected to tell most of a sheet of which nothing is known yet.
+//! First the points of the smallest set that separates every pair that can be separated, then the
+//! others; within each group, those expected to give most information on a sheet not yet examined.
 
 use serde::Serialize;
 
 use super::candidates;
-use super::points::{self, Detailed};
+use super::points::{self, KeyPoint};
 use crate::model::design::Design;
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::number_size::number_class;
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 use crate::study::identify::identify;
 use crate::study::index::PointAt;
 use crate::study::next_point::next_points;
@@ -28,16 +28,16 @@ struct View {
     title: String,
     key: String,
     details_from: Option<CleanHtml>,
-    /// What must be answered before the sheet is measured against the key, then the rest.
+    /// The points of the smallest set, then the others, each sorted by expected information.
     groups: Vec<Group>,
 }
 
 #[derive(Serialize)]
 struct Group {
     heading: String,
-    /// The number of the first of its points, from 1.
+    /// The number of its first point, from 1.
     start: usize,
-    points: Vec<Detailed>,
+    points: Vec<KeyPoint>,
 }
 
 pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
@@ -45,7 +45,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     let table = candidates::table(here, design);
     let (needed, others) = in_best_order(&table);
     let detailed = points::all(here, design, &table);
-    let points = |places: &[PointAt]| -> Vec<Detailed> {
+    let points = |places: &[PointAt]| -> Vec<KeyPoint> {
         let found = places
             .iter()
             .filter_map(|place| detailed.get(place.index()));
@@ -72,7 +72,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         title: title.clone(),
     };
     let name = here.design_name(design).plain();
-    let leaf_title = words.with("examination-sheet-of", &[("design", Given::Text(&name))]);
+    let leaf_title = words.with("examination-sheet-of", &[("design", Argument::Text(&name))]);
     let siglum = &here.public().settings.siglum.value;
     Leaf::new(here.address, leaf_title, "pages/examination.html", &view)
         .cited_as(format!("{siglum} {}, {title}", design.number))

@@ -8,7 +8,7 @@
 //! | `data` | the table for the script |
 //! | `page` | the page of the key |
 //! | `examination_sheet` | the points on paper |
-//! | `prefilled` | the address of the key with what a record says was seen |
+//! | `prefilled` | the link to the key with a record's observations |
 
 pub(crate) mod candidates;
 mod couplets;

@@ -1,23 +1,23 @@
-//! The identification key of a design: what a sheet on the table can be.
+//! The page of the identification key: what a sheet at hand can be.
 //!
-//! The page is a key of the printed tradition, usable without script and on paper: couplets, then
-//! the points with their details. A script (`assets/key.js`) sets the same key as a form, in which
-//! points are answered in any order; its markup waits in a `template`, so that no control stands on
-//! the page that does nothing.
+//! It is a dichotomous key as in print, usable without a script and on paper: couplets, then the points
+//! with their details. The script (`assets/key.js`) offers the same key as a form, whose points are
+//! answered in any order; its markup is in a `template` element, so that the page has no control
+//! without function.
 
 use serde::Serialize;
 
 use super::candidates::{candidate_name, consistent_with, table};
 use super::couplets::{self, CoupletLine};
 use super::data;
-use super::points::{self, Detailed};
+use super::points::{self, KeyPoint};
 use crate::model::design::Design;
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::number_size::number_class;
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 use crate::study::couplets::couplets;
 
 #[derive(Serialize)]
@@ -29,9 +29,9 @@ struct View {
     brief: String,
     sheet: String,
     couplets: Vec<CoupletLine>,
-    /// What the key says where no point narrows the candidates: all of them.
+    /// All candidates, for a key whose points separate none of them.
     all: CleanHtml,
-    points: Vec<Detailed>,
+    points: Vec<KeyPoint>,
     details_from: Option<CleanHtml>,
     candidates: Vec<CleanHtml>,
     data: CleanHtml,
@@ -61,7 +61,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         candidates: names,
     };
     let name = here.design_name(design).plain();
-    let leaf_title = words.with("key-of", &[("design", Given::Text(&name))]);
+    let leaf_title = words.with("key-of", &[("design", Argument::Text(&name))]);
     let siglum = &here.public().settings.siglum.value;
     Leaf::new(here.address, leaf_title, "pages/key.html", &view)
         .cited_as(format!("{siglum} {}, {title}", design.number))

@@ -1,5 +1,5 @@
-//! The points of a key: question, what it rests on, the answers it takes, and its detail, cut from
-//! the reference picture.
+//! The points of a key: question, what it rests on, answers, and the detail, cut from the reference
+//! picture.
 
 use serde::Serialize;
 
@@ -12,27 +12,27 @@ use crate::page::plates::figures;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences};
 use crate::page::setting::pictures::PublishedSize;
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 use crate::study::index::ValueAt;
 use crate::study::scale::Scale;
 use crate::study::table::{DiagnosticTable, PointColumn};
 
 /// A point as the key shows it.
 #[derive(Clone, Serialize)]
-pub(super) struct Detailed {
+pub(super) struct KeyPoint {
     key: String,
     ask: String,
     rests: String,
-    /// The values that may be ticked; none for a measure.
+    /// The values to tick; empty for a measure.
     answers: Vec<TickPlace>,
     /// Unit and tolerance; `None` for a point that takes no measure.
     measure: Option<MeasureWords>,
-    detail: Option<Detail>,
+    detail: Option<DetailCut>,
 }
 
 #[derive(Clone, Serialize)]
 struct TickPlace {
-    /// What an address calls it.
+    /// The value as an address writes it.
     value: String,
     text: String,
 }
@@ -44,37 +44,37 @@ struct MeasureWords {
     tolerance: String,
 }
 
-/// The part of the reference picture in which a point is seen.
+/// The part of the reference picture that shows a point.
 #[derive(Clone, Serialize)]
-struct Detail {
+struct DetailCut {
     href: String,
     /// The whole picture, in px.
     width: u32,
     height: u32,
-    /// What is cut from it, in the same px.
+    /// The part, in the same px.
     left: String,
     top: String,
     cut_width: String,
     cut_height: String,
-    /// Whether it is so wide that it needs more room than the margin has.
+    /// Whether it is too wide for the margin.
     is_wide: bool,
     alt: String,
 }
 
-/// What an address calls a count that is recorded nowhere.
+/// The word in an address for a count that no candidate has.
 pub(super) const OTHER: &str = "other";
 
-/// A detail is cut from a file in which it is this wide at least, in px, where there is one.
+/// The least width of a detail in px, where a file is large enough.
 const SHARP: f64 = 360.0;
 
 /// The points of a design, in the order of its table.
-pub(super) fn all(here: &Here<'_>, design: &Design, table: &DiagnosticTable) -> Vec<Detailed> {
+pub(super) fn all(here: &Here<'_>, design: &Design, table: &DiagnosticTable) -> Vec<KeyPoint> {
     let file = detail_file(here, design);
     let both = table
         .points
         .iter()
         .filter_map(|column| Some((column, design.point(&column.key)?)));
-    both.map(|(column, point)| Detailed {
+    both.map(|(column, point)| KeyPoint {
         key: point.key.value.to_string(),
         ask: point.ask.value.clone(),
         rests: values::rests_on(here, design, point),
@@ -108,7 +108,7 @@ fn tick_places(here: &Here<'_>, point: &Point, column: &PointColumn) -> Vec<Tick
         .collect()
 }
 
-/// What an address calls a place on a scale.
+/// A place on a scale, as an address writes it.
 pub(super) fn key_of_place(column: &PointColumn, at: ValueAt) -> String {
     let value = column.scale.value(at);
     value.map_or_else(|| OTHER.to_owned(), |value| value.to_string())
@@ -134,7 +134,7 @@ pub(super) fn reference(here: &Here<'_>, design: &Design) -> Option<PictureKey> 
     (is_used && here.book.pictures.contains_key(&key)).then_some(key)
 }
 
-/// "Details from 7.5, Northport, Harbour Museum. Photograph: …": whose picture it is.
+/// "Details from 7.5, Northport, Harbour Museum. Photograph: …": the source of the details.
 pub(super) fn details_from(here: &Here<'_>, design: &Design) -> Option<CleanHtml> {
     let key = reference(here, design)?;
     let picture = here.public().picture(&key)?;
@@ -152,7 +152,7 @@ pub(super) fn details_from(here: &Here<'_>, design: &Design) -> Option<CleanHtml
     Some(as_sentences(&[from, figures::credit(here, picture)]))
 }
 
-/// One file for all details of a page: the smallest in which half of them are sharp.
+/// The file for all details of a page: the smallest in which half of them reach [`SHARP`].
 fn detail_file<'h>(here: &Here<'h>, design: &Design) -> Option<&'h PublishedSize> {
     let picture = here.book.pictures.get(&reference(here, design)?)?;
     let boxes = design.points.iter().filter_map(|point| point.area);
@@ -167,8 +167,8 @@ fn detail_file<'h>(here: &Here<'h>, design: &Design) -> Option<&'h PublishedSize
         .or_else(|| picture.sizes.last())
 }
 
-/// A box with a little of what surrounds it, so that the place is known again: left, top, width and
-/// height in percent.
+/// A box with some of its surroundings, so that the place is recognised: left, top, width and height in
+/// percent.
 fn shown(area: PercentBox) -> (f64, f64, f64, f64) {
     let [left, top, width, height] = area.percent();
     let around = 0.1 * width.max(height);
@@ -177,11 +177,11 @@ fn shown(area: PercentBox) -> (f64, f64, f64, f64) {
     (left, top, right.min(100.0) - left, bottom.min(100.0) - top)
 }
 
-fn detail(here: &Here<'_>, point: &Point, area: PercentBox, file: &PublishedSize) -> Detail {
+fn detail(here: &Here<'_>, point: &Point, area: PercentBox, file: &PublishedSize) -> DetailCut {
     let (left, top, width, height) = shown(area);
     let across = f64::from(file.width) / 100.0;
     let down = f64::from(file.height) / 100.0;
-    Detail {
+    DetailCut {
         href: format!("{}{}", here.root, file.address),
         width: file.width,
         height: file.height,
@@ -190,8 +190,9 @@ fn detail(here: &Here<'_>, point: &Point, area: PercentBox, file: &PublishedSize
         cut_width: format!("{:.1}", width * across),
         cut_height: format!("{:.1}", height * down),
         is_wide: width * across > 2.2 * height * down,
-        alt: here
-            .words()
-            .with("detail-of-point", &[("ask", Given::Text(&point.ask.value))]),
+        alt: here.words().with(
+            "detail-of-point",
+            &[("ask", Argument::Text(&point.ask.value))],
+        ),
     }
 }

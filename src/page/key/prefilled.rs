@@ -1,4 +1,4 @@
-//! The address of a key with what a record says was seen on a sheet.
+//! The address of a key with the observations of a record filled in.
 
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
@@ -9,7 +9,7 @@ use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::study::identify::is_printed;
 
-/// Where the key stands, with what a record says was seen on a sheet: `…/key/#see=moon=present`.
+/// The link to the key with the observations of a sheet: `…/key/#see=moon=present`.
 pub(crate) fn examined(here: &Here<'_>, design: &Design, impression: &Impression) -> String {
     let answers: Vec<String> = impression
         .observed
@@ -23,7 +23,7 @@ pub(crate) fn examined(here: &Here<'_>, design: &Design, impression: &Impression
     }
 }
 
-/// "lamps=2|3:probable", as `key.js` reads it.
+/// An observation as `key.js` reads it: "lamps=2|3:probable".
 fn answer(design: &Design, impression: &Impression, observation: &Observation) -> Option<String> {
     let point = design.point(&observation.point.value)?;
     let (sign, values) = match &observation.seen {

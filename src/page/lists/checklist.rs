@@ -1,4 +1,4 @@
-//! Checklists: impressions in a table, under the design each belongs to.
+//! Checklists: impressions in a table, grouped by design.
 
 use serde::Serialize;
 
@@ -16,7 +16,7 @@ use crate::page::setting::html::CleanHtml;
 pub(crate) struct Checklist {
     /// The impressions, by design.
     pub groups: Vec<Group>,
-    /// Whether anything is remarked; else the table has no column for it.
+    /// Whether any row has a remark; without one the table has no column for it.
     pub has_remarks: bool,
 }
 
@@ -36,15 +36,15 @@ pub(crate) struct Row {
     pub handle: CleanHtml,
     /// Its number: the holder's, or that in an exhibition.
     pub number: String,
-    /// Its state, with a link.
+    /// Its state, as a link.
     pub state: CleanHtml,
     /// Its printing, kind and numbering.
     pub printing: CleanHtml,
-    /// Whatever else is to be said: who owns it, where it is.
+    /// A remark: who owns it, where it is.
     pub remark: CleanHtml,
 }
 
-/// A checklist of impressions in readers' order; nothing where there are none.
+/// A checklist of impressions, which must come in the order of the catalogue; `None` for no impression.
 pub(crate) fn checklist<'i>(
     here: &Here<'_>,
     impressions: impl IntoIterator<Item = (&'i Design, &'i Impression)>,
@@ -82,7 +82,7 @@ pub(crate) fn checklist<'i>(
     })
 }
 
-/// The state that a sheet is taken to be in, each numeral a link, with how sure that is.
+/// The state that a sheet is taken to be in, each numeral a link, with its certainty.
 pub(crate) fn state(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
     let Some(reading) = &impression.identified else {
         return CleanHtml::empty();
@@ -107,7 +107,7 @@ pub(crate) fn state(here: &Here<'_>, design: &Design, impression: &Impression) -
     state.then(", ").then(&certainty)
 }
 
-/// The printing, the kind where it is no sheet of the edition, and the numbering.
+/// The printing, the kind where it is not a sheet of the edition, and the numbering.
 fn printing(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
     let printing = impression
         .identified

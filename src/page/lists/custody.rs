@@ -1,4 +1,4 @@
-//! Custody: who keeps a sheet, who owns it, and the sheets that records name a holder for.
+//! Custody: who keeps and who owns a sheet, and the sheets that name a holder.
 
 use crate::model::design::Design;
 use crate::model::impression::{Impression, Status};
@@ -8,15 +8,15 @@ use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
 use crate::page::setting::book::Here;
 use crate::study::back_links::Mention;
 
-pub(crate) type Sheet<'a> = (&'a Design, &'a Impression);
+pub(crate) type HeldSheet<'a> = (&'a Design, &'a Impression);
 
-/// The published impressions that name the holder in a part, in readers' order.
+/// The published impressions that name the holder in a role, in the order of the catalogue.
 pub(crate) fn sheets<'a>(
     here: &Here<'a>,
     mentions: &[Mention],
     role: MentionRole,
-) -> Vec<Sheet<'a>> {
-    let mut sheets: Vec<Sheet<'a>> = Vec::new();
+) -> Vec<HeldSheet<'a>> {
+    let mut sheets: Vec<HeldSheet<'a>> = Vec::new();
     for mention in mentions.iter().filter(|m| m.role == role) {
         let RecordId::Impression(key) = &mention.from else {
             continue;
@@ -48,7 +48,8 @@ pub(crate) fn is_owner(impression: &Impression, holder: &Key) -> bool {
         .is_some_and(|owner| is_record(owner, holder))
 }
 
-/// From whom a sheet was stolen that was not recovered: its owner, else the last before any theft.
+/// From whom a stolen sheet was taken: its owner, else the last owner before the theft. `None` for a
+/// sheet that is not stolen, or was recovered.
 pub(crate) fn stolen_from(impression: &Impression) -> Option<&Party> {
     let is_theft = |entry: &&ProvenanceEntry| {
         let how = entry.how.as_ref();
@@ -66,6 +67,6 @@ pub(crate) fn is_record(party: &Party, key: &Key) -> bool {
 }
 
 /// Whether the design or the record of a sheet was rejected or withdrawn.
-pub(crate) fn is_set_apart((design, impression): &Sheet<'_>) -> bool {
+pub(crate) fn is_set_apart((design, impression): &HeldSheet<'_>) -> bool {
     design.standing.is_set_apart() || impression.standing.is_set_apart()
 }

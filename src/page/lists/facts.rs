@@ -5,28 +5,28 @@ use serde::Serialize;
 use crate::page::phrases::claims::Stated;
 use crate::page::setting::html::CleanHtml;
 
-/// One line of the apparatus: what it is, what is known of it, what others say.
+/// A fact: its term, what the catalogue states, and what others state.
 #[derive(Serialize)]
 pub(crate) struct Fact {
-    /// What it is, in the margin.
+    /// The term in the margin.
     pub term: String,
-    /// What is known, one line each.
+    /// What the catalogue states, a line each.
     pub lines: Vec<Line>,
-    /// What others say.
+    /// What others state.
     pub others: Vec<CleanHtml>,
 }
 
-/// A line of a fact, which may be led to.
+/// A line of a fact, which may be the target of links.
 #[derive(Serialize)]
 pub(crate) struct Line {
-    /// Its fragment; empty where nothing leads to it.
+    /// Its fragment; empty where no link leads to it.
     pub id: String,
-    /// What it says.
+    /// The text.
     pub text: CleanHtml,
 }
 
 impl Fact {
-    /// A fact of one line; nothing where there is nothing to say.
+    /// A fact of one line; `None` for an empty text.
     pub fn one(term: &str, text: CleanHtml) -> Option<Fact> {
         text.some().map(|text| Fact {
             term: term.to_owned(),
@@ -38,7 +38,7 @@ impl Fact {
         })
     }
 
-    /// A fact of several lines that nothing leads to; nothing where there are none.
+    /// A fact of several lines; `None` for no line.
     pub fn of_lines(term: &str, lines: Vec<CleanHtml>) -> Option<Fact> {
         let line = |text| Line {
             id: String::new(),
@@ -51,7 +51,7 @@ impl Fact {
         })
     }
 
-    /// A fact as it is stated.
+    /// A fact from statements; `None` where there are none.
     pub fn stated(term: &str, stated: Option<Stated>) -> Option<Fact> {
         stated.map(|stated| Fact {
             term: term.to_owned(),

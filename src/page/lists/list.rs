@@ -1,4 +1,4 @@
-//! Lists: a heading in the margin and a line each, as indexes are set.
+//! Lists: a heading in the margin and a line for each entry, as in an index.
 
 use serde::Serialize;
 
@@ -9,11 +9,11 @@ use crate::study::order::Collator;
 /// One part of an index.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub(crate) struct List {
-    /// What links lead to; the heading's.
+    /// The fragment of the heading, where links lead to it.
     pub id: Option<String>,
     /// The heading.
     pub heading: CleanHtml,
-    /// What the heading is explained by.
+    /// A note below the heading.
     pub note: Option<CleanHtml>,
     /// The lines.
     pub lines: Vec<CleanHtml>,
@@ -30,22 +30,22 @@ impl List {
         }
     }
 
-    /// The same, so that links can lead to it.
+    /// The same with a fragment.
     pub fn at(mut self, id: Option<String>) -> List {
         self.id = id;
         self
     }
 
-    /// Whether there is a line in it.
+    /// Whether it has lines.
     pub fn has_lines(&self) -> bool {
         !self.lines.is_empty()
     }
 }
 
-/// Lines by the letter they begin with. Each comes with the text it is sorted under.
+/// Lines grouped by initial letter. Each comes with the text it is sorted by.
 ///
-/// Letters are those that the catalogue's language tells apart when it sorts: German files Ö under
-/// O, Danish puts Å after Z.
+/// Letters are those that the catalogue's language distinguishes when it sorts: German files Ö under O,
+/// Danish puts Å after Z.
 pub(crate) fn by_letter(here: &Here<'_>, mut entries: Vec<(String, CleanHtml)>) -> Vec<List> {
     let collator = Collator::of_words(here.language());
     let letters = Collator::of_letters(here.language());
@@ -64,7 +64,7 @@ pub(crate) fn by_letter(here: &Here<'_>, mut entries: Vec<(String, CleanHtml)>) 
     lists.into_iter().map(|(_, list)| list).collect()
 }
 
-/// The first letter or figure of a text, as a capital; figures together.
+/// The first letter of a text as a capital; `0–9` for a figure.
 fn first_letter(text: &str) -> String {
     match text.chars().find(|c| c.is_alphanumeric()) {
         Some(c) if c.is_numeric() => "0–9".to_owned(),

@@ -1,4 +1,4 @@
-//! Mentions: the ways back, from a record to the pages and records that name it.
+//! Mentions: the pages and records that name a record.
 
 use super::list::List;
 use crate::model::key::ImpressionKey;
@@ -10,7 +10,7 @@ use crate::page::setting::html::CleanHtml;
 use crate::page::texts::catalogue_pages;
 use crate::study::back_links::Mention;
 
-/// The pages whose texts link to a record, each by its name.
+/// The pages whose texts link to a record, by name.
 pub(crate) fn in_texts(here: &Here<'_>, target: &Target) -> Vec<CleanHtml> {
     let addresses = here.book.mentions.get(target);
     addresses
@@ -27,7 +27,7 @@ pub(crate) fn list(here: &Here<'_>, target: &Target) -> List {
     List::new(heading, in_texts(here, target))
 }
 
-/// A page by the name of its record, as a link; nothing for pages that are no record's.
+/// A link to a page, by the name of its record; `None` for pages without a record.
 fn named(here: &Here<'_>, address: &Address) -> Option<CleanHtml> {
     Some(match address {
         Address::Design(key) => here.design(key),
@@ -54,8 +54,8 @@ fn named(here: &Here<'_>, address: &Address) -> Option<CleanHtml> {
     })
 }
 
-/// The records that mention another in the given parts, each once, with where in the other it is
-/// said: "7.5, *The Last Ferry*: no. 31". Impressions of one design stand together.
+/// The records that mention another in the wanted roles, each once, with the place where they do: "7.5,
+/// *The Last Ferry*: no. 31". Impressions of one design stand together.
 pub(crate) fn by_records(
     here: &Here<'_>,
     mentions: &[Mention],
@@ -109,7 +109,7 @@ fn impressions_named<'s>(
     here.impressions_of(&keys)
 }
 
-/// A record that mentions another, as a link. Nothing for one that is not published.
+/// A record that mentions another, as a link; `None` where it is not published.
 fn source_named(here: &Here<'_>, source: &RecordId) -> Option<CleanHtml> {
     Some(match source {
         RecordId::Catalogue => CleanHtml::text(here.words().word("this-catalogue")),

@@ -1,5 +1,5 @@
-//! Entries run on, as print catalogues set what is many and short: a lead (a series, a city, a
-//! printing), then what stands under it, one after the other.
+//! Run-on entries, as print catalogues set long lists of short items: a lead (a series, a city, a
+//! printing), then its items in one paragraph.
 
 use serde::Serialize;
 
@@ -7,27 +7,27 @@ use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::study::order::Collator;
 
-/// A part set run on.
+/// A part of run-on entries.
 #[derive(Serialize)]
 pub(crate) struct RunOn {
     /// The heading.
     pub heading: CleanHtml,
-    /// What is true of all of it where nothing else is said.
+    /// What applies to every entry that says nothing else.
     pub note: Option<CleanHtml>,
     /// Its paragraphs.
     pub lines: Vec<RunOnLine>,
 }
 
-/// A lead and what stands under it.
+/// A lead with its items.
 #[derive(Serialize)]
 pub(crate) struct RunOnLine {
-    /// The lead; empty where nothing is said.
+    /// The lead; may be empty.
     pub lead: CleanHtml,
-    /// What stands under it.
+    /// Its items.
     pub items: Vec<CleanHtml>,
 }
 
-/// Items under their leads, the leads by name; under one lead they keep their order.
+/// Items grouped under their leads, the leads sorted by name; items of one lead keep their order.
 pub(crate) fn by_lead(here: &Here<'_>, items: Vec<(CleanHtml, CleanHtml)>) -> Vec<RunOnLine> {
     let collator = Collator::of_words(here.language());
     let mut named: Vec<(String, (CleanHtml, CleanHtml))> = items
@@ -39,7 +39,7 @@ pub(crate) fn by_lead(here: &Here<'_>, items: Vec<(CleanHtml, CleanHtml)>) -> Ve
     under_leads(named.into_iter().map(|(_, item)| item))
 }
 
-/// Items under their leads, in the order in which the leads are first met.
+/// Items grouped under their leads, in the order in which the leads first occur.
 pub(crate) fn under_leads(
     items: impl IntoIterator<Item = (CleanHtml, CleanHtml)>,
 ) -> Vec<RunOnLine> {

@@ -3,7 +3,7 @@
 //! Sets and intervals of dates are [`super::dates`].
 
 use crate::model::edtf::parts::{Bound, CalendarDate as Calendar, DateField, Edtf, YearKind};
-use crate::page::setting::words::{Given, Words};
+use crate::page::setting::words::{Argument, Words};
 
 /// A date with "about", "perhaps" or both.
 pub(super) fn qualified(date: &Calendar, words: &Words) -> String {
@@ -14,25 +14,25 @@ pub(super) fn qualified(date: &Calendar, words: &Words) -> String {
         (false, true) => "date-about",
         (true, true) => "date-perhaps-about",
     };
-    words.with(id, &[("date", Given::Text(&bare))])
+    words.with(id, &[("date", Argument::Text(&bare))])
 }
 
 fn bare(date: &Calendar, words: &Words) -> String {
     let Some(year) = year(date, words) else {
         return bounds(date, words);
     };
-    let year = ("year", Given::Text(&year));
+    let year = ("year", Argument::Text(&year));
     match (date.month, date.day) {
         (None, _) => match year.1 {
-            Given::Text(text) => text.to_owned(),
-            Given::Count(n) => n.to_string(),
+            Argument::Text(text) => text.to_owned(),
+            Argument::Count(n) => n.to_string(),
         },
         (Some(month), None) => match month.value() {
             Some(m) => match sub_year(m) {
                 Some(id) => words.with(id, &[year]),
                 None => words.with(
                     "date-month",
-                    &[("month", Given::Text(month_name(m, words))), year],
+                    &[("month", Argument::Text(month_name(m, words))), year],
                 ),
             },
             None if month.digits == [None, None] => words.with("date-some-month", &[year]),
@@ -42,14 +42,14 @@ fn bare(date: &Calendar, words: &Words) -> String {
             (Some(m), Some(d)) => words.with(
                 "date-day",
                 &[
-                    ("day", Given::Text(&d.to_string())),
-                    ("month", Given::Text(month_name(m, words))),
+                    ("day", Argument::Text(&d.to_string())),
+                    ("month", Argument::Text(month_name(m, words))),
                     year,
                 ],
             ),
             (Some(m), None) if day.digits == [None, None] => words.with(
                 "date-some-day",
-                &[("month", Given::Text(month_name(m, words))), year],
+                &[("month", Argument::Text(month_name(m, words))), year],
             ),
             (None, None) if month.digits == [None, None] && day.digits == [None, None] => {
                 words.with("date-some-day-of-year", &[year])
@@ -59,14 +59,14 @@ fn bare(date: &Calendar, words: &Words) -> String {
     }
 }
 
-/// A decade that stands alone, which takes no article: "1920s" beside "about the 1920s".
+/// A decade on its own, which takes no article: "1920s", but "about the 1920s".
 pub(super) fn decade_alone(date: &Calendar, words: &Words) -> Option<String> {
     let decade = decade(date)?;
     let is_bare = !date.is_uncertain() && !date.is_approximate();
-    is_bare.then(|| words.with("date-decade", &[("decade", Given::Text(&decade))]))
+    is_bare.then(|| words.with("date-decade", &[("decade", Argument::Text(&decade))]))
 }
 
-/// The first year of the decade that a date is, "1920" of `192X`.
+/// The first year of a decade, "1920" of `192X`; `None` for any other date.
 fn decade(date: &Calendar) -> Option<String> {
     match date.year.kind {
         YearKind::Standard {
@@ -77,7 +77,7 @@ fn decade(date: &Calendar) -> Option<String> {
     }
 }
 
-/// The year in words; `None` where digits are missing in a way that only bounds can say.
+/// The year in words; `None` where the missing digits can only be given as bounds.
 fn year(date: &Calendar, words: &Words) -> Option<String> {
     if let Some(decade) = decade(date) {
         // The last two digits of its last year: "29" of the 1920s.
@@ -90,7 +90,10 @@ fn year(date: &Calendar, words: &Words) -> Option<String> {
             .collect();
         return Some(words.with(
             "date-the-decade",
-            &[("decade", Given::Text(&decade)), ("end", Given::Text(&end))],
+            &[
+                ("decade", Argument::Text(&decade)),
+                ("end", Argument::Text(&end)),
+            ],
         ));
     }
     let year = &date.year;
@@ -98,7 +101,7 @@ fn year(date: &Calendar, words: &Words) -> Option<String> {
         return None;
     }
     let Some(value) = year.value() else {
-        // A power of ten beyond what a number here can hold.
+        // A power of ten that does not fit an integer.
         let YearKind::Exponential {
             significand,
             exponent,
@@ -113,21 +116,21 @@ fn year(date: &Calendar, words: &Words) -> Option<String> {
     } else {
         // Year 0 is 1 BCE.
         let before = (1 - i128::from(value)).to_string();
-        words.with("date-bce", &[("year", Given::Text(&before))])
+        words.with("date-bce", &[("year", Argument::Text(&before))])
     };
     Some(match year.significant_digits {
         None => text,
         Some(digits) => words.with(
             "date-significant",
             &[
-                ("year", Given::Text(&text)),
-                ("n", Given::Count(digits as usize)),
+                ("year", Argument::Text(&text)),
+                ("n", Argument::Count(digits as usize)),
             ],
         ),
     })
 }
 
-/// Between the first and the last day it can be, as years where those are whole.
+/// The earliest and latest day of a date, as years where those are whole.
 fn bounds(date: &Calendar, words: &Words) -> String {
     let bounds = Edtf::Date(*date).bounds();
     let (Bound::Date(first), Bound::Date(last)) = (bounds.earliest, bounds.latest) else {
@@ -138,16 +141,16 @@ fn bounds(date: &Calendar, words: &Words) -> String {
             year.to_string()
         } else {
             let before = (1 - i128::from(year)).to_string();
-            words.with("date-bce", &[("year", Given::Text(&before))])
+            words.with("date-bce", &[("year", Argument::Text(&before))])
         }
     };
     let day = |month: u8, day: u8, year: i64| {
         words.with(
             "date-day",
             &[
-                ("day", Given::Text(&day.to_string())),
-                ("month", Given::Text(month_name(month, words))),
-                ("year", Given::Text(&number(year))),
+                ("day", Argument::Text(&day.to_string())),
+                ("month", Argument::Text(month_name(month, words))),
+                ("year", Argument::Text(&number(year))),
             ],
         )
     };
@@ -165,7 +168,7 @@ fn bounds(date: &Calendar, words: &Words) -> String {
     }
     words.with(
         "date-between",
-        &[("a", Given::Text(&a)), ("b", Given::Text(&b))],
+        &[("a", Argument::Text(&a)), ("b", Argument::Text(&b))],
     )
 }
 
@@ -178,7 +181,10 @@ pub(super) fn day_and_month(date: &Calendar, words: &Words) -> Option<String> {
     let month = month_name(month_of(date)?, words);
     Some(words.with(
         "date-day-month",
-        &[("day", Given::Text(&day)), ("month", Given::Text(month))],
+        &[
+            ("day", Argument::Text(&day)),
+            ("month", Argument::Text(month)),
+        ],
     ))
 }
 

@@ -1,11 +1,11 @@
-//! Sentences with a link to the cautions behind them.
+//! Sentences that link to the cautions.
 
 use crate::page::setting::address::{Address, Overview};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 
 impl Here<'_> {
-    /// A text at the head of a list, with a link to the cautions behind it.
+    /// A sentence at the head of a list, with a link to the cautions.
     pub fn with_cautions(&self, word: &str) -> CleanHtml {
         let words = self.words();
         let to = self.href(&Address::Overview(Overview::Cautions));

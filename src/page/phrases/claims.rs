@@ -1,4 +1,4 @@
-//! Claims in words: how sure a statement is, on what it rests, who made it and where.
+//! Claims in words: certainty, basis, author and source of a statement.
 
 use serde::Serialize;
 
@@ -8,7 +8,7 @@ use crate::model::literature::{Citation, Relation};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 
-/// What is stated of one thing: the catalogue's own view, and the others with who holds them.
+/// The statements on one thing: the catalogue's own, and others with their authors.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub(crate) struct Stated {
     /// The catalogue's own view.
@@ -17,7 +17,7 @@ pub(crate) struct Stated {
     pub others: Vec<CleanHtml>,
 }
 
-/// Statements in words; `None` where nothing is said.
+/// Statements in words; `None` where there are none.
 pub(crate) fn stated<T>(
     here: &Here<'_>,
     statements: &Statements<T>,
@@ -30,7 +30,7 @@ pub(crate) fn stated<T>(
     })
 }
 
-/// `value` followed by what is said of the claim, in brackets.
+/// `value` followed by the claim in brackets.
 pub(crate) fn with_claim(here: &Here<'_>, value: CleanHtml, claim: &Claim) -> CleanHtml {
     let remark = remark(here, claim);
     if remark.is_empty() {
@@ -40,7 +40,7 @@ pub(crate) fn with_claim(here: &Here<'_>, value: CleanHtml, claim: &Claim) -> Cl
     }
 }
 
-/// `value` followed by how sure it is, where it is not certain.
+/// `value` followed by its certainty, where it is not certain.
 pub(crate) fn doubted(here: &Here<'_>, value: CleanHtml, claim: &Claim) -> CleanHtml {
     match claim.certainty() {
         Certainty::Certain => value,
@@ -48,7 +48,7 @@ pub(crate) fn doubted(here: &Here<'_>, value: CleanHtml, claim: &Claim) -> Clean
     }
 }
 
-/// "probable, from a photograph, The Editor, April 2025, Verhoeven 1961, p. 12"; nothing for a plain
+/// "probable, from a photograph, The Editor, April 2025, Verhoeven 1961, p. 12"; empty for a plain
 /// statement, which is certain.
 pub(crate) fn remark(here: &Here<'_>, claim: &Claim) -> CleanHtml {
     let certainty = match claim.certainty() {
@@ -58,7 +58,7 @@ pub(crate) fn remark(here: &Here<'_>, claim: &Claim) -> CleanHtml {
     CleanHtml::join([&certainty, &ground(here, claim)], ", ")
 }
 
-/// What a claim rests on, who made it, when and where, without how sure it is.
+/// Basis, author, date and source of a claim, without its certainty.
 pub(crate) fn ground(here: &Here<'_>, claim: &Claim) -> CleanHtml {
     let words = here.words();
     let basis = claim.basis.as_ref().map_or_else(CleanHtml::empty, |b| {
@@ -78,12 +78,12 @@ pub(crate) fn ground(here: &Here<'_>, claim: &Claim) -> CleanHtml {
     CleanHtml::join([&basis, &by, &date, &cite], ", ")
 }
 
-/// The word for how sure a statement is.
+/// The word for a certainty.
 pub(crate) fn certainty<'h>(here: &Here<'h>, certainty: Certainty) -> &'h str {
     here.words().listed("certainty", certainty)
 }
 
-/// A citation: "Verhoeven 1961, p. 12, no. 22", with how their number relates to ours.
+/// A citation: "Verhoeven 1961, p. 12, no. 22", with the relation of their number to ours.
 pub(crate) fn citation(here: &Here<'_>, citation: &Citation) -> CleanHtml {
     let mut out = here.work(&citation.cite.value, citation.at.as_deref());
     if let Some(number) = &citation.number {

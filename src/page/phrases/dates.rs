@@ -1,8 +1,8 @@
 //! Dates in words: "about 1927", "between 1927 and 1931", "1920s", "3 November 1971".
 //!
-//! Every EDTF expression has words in every language of the theme; nothing here can fail. An
-//! interval means two things: something that happened once, somewhere within it ([`once`]), or
-//! something that lasted throughout it ([`throughout`]): an exhibition, a workshop's years.
+//! Every EDTF expression has words in every language; nothing here can fail. An interval has two
+//! senses: an event at some time within it ([`once`]), or something that lasted throughout it
+//! ([`throughout`]), such as an exhibition or the years of a workshop.
 //!
 //! DIFFERS: where EDTF qualifies one part of a date (`2004-06~-11`), the words qualify the whole.
 
@@ -13,16 +13,16 @@ use crate::model::edtf::parts::{
     CalendarDate as Calendar, DateField, Edtf, IntervalEndpoint, Precision, SetElement, SetKind,
 };
 use crate::page::setting::html::CleanHtml;
-use crate::page::setting::words::{Given, Words};
+use crate::page::setting::words::{Argument, Words};
 
-/// The words for the date of something that happened once.
+/// The date of an event.
 pub fn once(date: &Date, words: &Words) -> String {
-    in_words(date, words, Reading::Once)
+    in_words(date, words, IntervalSense::Once)
 }
 
-/// The words for the date of something that lasted throughout.
+/// The time of something that lasted throughout.
 pub fn throughout(date: &Date, words: &Words) -> String {
-    in_words(date, words, Reading::Throughout)
+    in_words(date, words, IntervalSense::Throughout)
 }
 
 /// [`once`] with a `time` element around it, where the date is one day, month or year.
@@ -35,13 +35,13 @@ pub fn throughout_html(date: &Date, words: &Words) -> CleanHtml {
     timed(date, &throughout(date, words))
 }
 
-/// The words for a life: "1903–1958", "born 1903", "died 1958"; nothing where neither is known.
+/// A life: "1903–1958", "born 1903", "died 1958"; empty where neither is known.
 pub fn life(born: Option<&Date>, died: Option<&Date>, words: &Words) -> String {
     let said = |date: &Date| plain_year(date).unwrap_or_else(|| once(date, words));
     match (born, died) {
         (Some(born), Some(died)) => format!("{}–{}", said(born), said(died)),
-        (Some(born), None) => words.with("life-born", &[("date", Given::Text(&said(born)))]),
-        (None, Some(died)) => words.with("life-died", &[("date", Given::Text(&said(died)))]),
+        (Some(born), None) => words.with("life-born", &[("date", Argument::Text(&said(born)))]),
+        (None, Some(died)) => words.with("life-died", &[("date", Argument::Text(&said(died)))]),
         (None, None) => String::new(),
     }
 }
@@ -51,13 +51,13 @@ pub fn decade(words: &Words, from: i64) -> String {
     words.with(
         "decade",
         &[
-            ("from", Given::Text(&from.to_string())),
-            ("to", Given::Text(&(from + 9).to_string())),
+            ("from", Argument::Text(&from.to_string())),
+            ("to", Argument::Text(&(from + 9).to_string())),
         ],
     )
 }
 
-/// The year of an unqualified date, which is all that a life beside a name tells.
+/// The year of an unqualified date: a life beside a name gives no more.
 fn plain_year(date: &Date) -> Option<String> {
     let Edtf::Date(d) = date.edtf() else {
         return None;
@@ -68,17 +68,17 @@ fn plain_year(date: &Date) -> Option<String> {
 }
 
 #[derive(Clone, Copy, PartialEq)]
-enum Reading {
+enum IntervalSense {
     Once,
     Throughout,
 }
 
-fn in_words(date: &Date, words: &Words, reading: Reading) -> String {
+fn in_words(date: &Date, words: &Words, sense: IntervalSense) -> String {
     match date.edtf() {
         Edtf::Date(d) => decade_alone(d, words).unwrap_or_else(|| qualified(d, words)),
-        // A time of day tells readers of a catalogue nothing.
+        // The time of day is left out: it says nothing to readers of a catalogue.
         Edtf::DateTime(d) => qualified(&d.date, words),
-        Edtf::Interval(i) => interval(&i.start, &i.end, words, reading),
+        Edtf::Interval(i) => interval(&i.start, &i.end, words, sense),
         Edtf::Set(set) => {
             let parts: Vec<String> = set.elements.iter().map(|e| element(e, words)).collect();
             match set.kind {
@@ -102,10 +102,10 @@ fn interval(
     start: &IntervalEndpoint,
     end: &IntervalEndpoint,
     words: &Words,
-    reading: Reading,
+    sense: IntervalSense,
 ) -> String {
     use IntervalEndpoint::{Date, OnOrAfter, OnOrBefore, Open, Unknown};
-    let once = reading == Reading::Once;
+    let once = sense == IntervalSense::Once;
     match (start, end) {
         (Date(a), Date(b)) if a == b => qualified(a, words),
         (Date(a), Date(b)) => pair(
@@ -136,7 +136,10 @@ fn interval(
             } else {
                 "date-throughout"
             };
-            words.with(id, &[("a", Given::Text(&from)), ("b", Given::Text(&to))])
+            words.with(
+                id,
+                &[("a", Argument::Text(&from)), ("b", Argument::Text(&to))],
+            )
         }
     }
 }
@@ -151,18 +154,22 @@ fn loose_end(end: &IntervalEndpoint, words: &Words) -> String {
 }
 
 fn around(id: &str, date: &Calendar, words: &Words) -> String {
-    words.with(id, &[("date", Given::Text(&qualified(date, words)))])
+    words.with(id, &[("date", Argument::Text(&qualified(date, words)))])
 }
 
-/// Two ends; what the first shares with the second is said once ("between March and May 1962").
+/// Two ends; what both share is given once ("between March and May 1962").
 fn pair(id: &str, a: &Calendar, b: &Calendar, words: &Words) -> String {
     let plain = |d: &Calendar| !d.is_uncertain() && !d.is_approximate() && !d.has_unspecified();
     let same_year = plain(a) && plain(b) && a.year == b.year;
     let first = match (a.precision(), b.precision()) {
-        (Precision::Day, Precision::Day) if same_year && month_of(a) == month_of(b) => a
-            .day
-            .and_then(DateField::value)
-            .map(|day| words.with("date-day-alone", &[("day", Given::Text(&day.to_string()))])),
+        (Precision::Day, Precision::Day) if same_year && month_of(a) == month_of(b) => {
+            a.day.and_then(DateField::value).map(|day| {
+                words.with(
+                    "date-day-alone",
+                    &[("day", Argument::Text(&day.to_string()))],
+                )
+            })
+        }
         (Precision::Day, Precision::Day) if same_year => day_and_month(a, words),
         (Precision::Month, Precision::Month) if same_year => {
             month_of(a).map(|m| month_name(m, words).to_owned())
@@ -173,13 +180,13 @@ fn pair(id: &str, a: &Calendar, b: &Calendar, words: &Words) -> String {
     words.with(
         id,
         &[
-            ("a", Given::Text(&first)),
-            ("b", Given::Text(&qualified(b, words))),
+            ("a", Argument::Text(&first)),
+            ("b", Argument::Text(&qualified(b, words))),
         ],
     )
 }
 
-/// A `time` element, where the date is one that HTML can hold: an unqualified day, month or year.
+/// A `time` element for an unqualified day, month or year, which HTML can express; otherwise text.
 fn timed(date: &Date, text: &str) -> CleanHtml {
     let text_html = CleanHtml::text(text);
     let Edtf::Date(d) = date.edtf() else {
@@ -213,7 +220,7 @@ mod tests {
         }
     }
 
-    // Forms: ISO 8601-2:2019 Annex A, levels 0 to 2. The words are the house's own.
+    // Forms: ISO 8601-2:2019 Annex A, levels 0 to 2. The words are this program's own.
     #[test]
     fn something_that_happened_once() {
         check(

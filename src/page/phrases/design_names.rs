@@ -1,7 +1,7 @@
-//! How designs, their states, printings and points are called.
+//! Names of designs, states, printings and points.
 //!
-//! A design is "14, *The Last Ferry*"; a supplied title stands in brackets. A record that is not there (a
-//! mistaken key in a catalogue with errors) is called by its key.
+//! A design is "14, *The Last Ferry*"; a supplied title stands in brackets. A record that does not
+//! exist (a mistaken key in a catalogue with errors) is named by its key.
 
 use super::dates;
 use crate::model::design::{Design, Title};
@@ -38,7 +38,7 @@ impl Here<'_> {
             .and(&self.design_title(design))
     }
 
-    /// "14, *The Last Ferry*", leading to the design, and how that stands where it is not accepted.
+    /// "14, *The Last Ferry*" as a link to the design, with its standing where it is not accepted.
     pub fn design(&self, key: &Key) -> CleanHtml {
         match self.public().designs.get(key) {
             Some(design) => {
@@ -49,7 +49,7 @@ impl Here<'_> {
         }
     }
 
-    /// "Rejected": how a design stands; nothing where it is accepted.
+    /// The standing of a design, "Rejected"; empty where it is accepted.
     pub fn standing(&self, design: &Design) -> CleanHtml {
         match design.standing.standing {
             Standing::Accepted => CleanHtml::empty(),
@@ -57,7 +57,7 @@ impl Here<'_> {
         }
     }
 
-    /// The date of a design in words; nothing where none is recorded.
+    /// The date of a design in words; empty where none is recorded.
     pub fn design_date(&self, design: &Design) -> String {
         design
             .date
@@ -65,7 +65,7 @@ impl Here<'_> {
             .map_or_else(String::new, |date| dates::once(date, self.words()))
     }
 
-    /// "14, *The Last Ferry*, 1927", leading to the design.
+    /// "14, *The Last Ferry*, 1927" as a link to the design.
     pub fn design_and_date(&self, key: &Key) -> CleanHtml {
         let date = self
             .public()
@@ -75,8 +75,8 @@ impl Here<'_> {
         CleanHtml::join([&self.design(key), &CleanHtml::text(&date)], ", ")
     }
 
-    /// "*iii*/iv" as HTML, the numeral leading to the state; "only state"; the key of a state that
-    /// has no numeral.
+    /// "*iii*/iv", with the numeral as a link to the state; "only state" where a design has one; the
+    /// key of a state without numeral.
     pub fn state_of(&self, design: &Key, state: &Key) -> CleanHtml {
         let to = self.href_part(&Address::Design(design.clone()), Fragment::State(state));
         match self.book.studies.numeral(design, state) {
@@ -101,7 +101,7 @@ impl Here<'_> {
         }
     }
 
-    /// The name of a printing as readers see it: its own, else the word for its kind.
+    /// The name of a printing: its own, else the word for its kind.
     pub fn printing_name(&self, design: &Design, key: &Key) -> String {
         let Some(printing) = design.printing(key) else {
             return key.as_str().replace('-', " ");
@@ -113,7 +113,7 @@ impl Here<'_> {
         }
     }
 
-    /// A point by its key in words, leading to its row on the page of the design: "image height".
+    /// A point by its key in words, "image height", as a link to its row on the page of the design.
     pub fn point(&self, design: &Design, key: &Key) -> CleanHtml {
         let to = self.href_part(&Address::Design(design.key.clone()), Fragment::Point(key));
         CleanHtml::link(&to, &CleanHtml::text(&key.as_str().replace('-', " ")))

@@ -1,11 +1,10 @@
-//! Things named one after another in a sentence: "a, b or c", "a, b and c".
+//! Enumerations in a sentence: "a, b or c", "a, b and c".
 //!
-//! The theme's words say how: `list-comma` stands between all but the last two, `list-or` and `list-and`
-//! join the last.
+//! The word `list-comma` separates all parts but the last two; `list-or` and `list-and` join the last.
 
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
-use crate::page::setting::words::{Given, Words};
+use crate::page::setting::words::{Argument, Words};
 
 /// "a, b or c".
 pub(crate) fn either(here: &Here<'_>, parts: &[CleanHtml]) -> CleanHtml {
@@ -47,8 +46,8 @@ fn joined_text(words: &Words, parts: &[String], id: &str) -> String {
             words.with(
                 id,
                 &[
-                    ("before", Given::Text(&before)),
-                    ("last", Given::Text(last)),
+                    ("before", Argument::Text(&before)),
+                    ("last", Argument::Text(last)),
                 ],
             )
         }

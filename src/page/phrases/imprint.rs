@@ -1,17 +1,17 @@
-//! The imprint of the catalogue: its edition, whom to write to, and how it is cited.
+//! The imprint of the catalogue: edition, contact, citation.
 
 use super::dates;
 use crate::model::public::Public;
 use crate::page::setting::html::CleanHtml;
-use crate::page::setting::words::{Given, Words};
+use crate::page::setting::words::{Argument, Words};
 
-/// "edition 0.1, 1 November 2026"; only what is recorded.
+/// "edition 0.1, 1 November 2026"; parts that are not recorded are left out.
 pub(crate) fn edition(public: &Public, words: &Words) -> String {
     let settings = &public.settings;
     let edition = settings
         .edition
         .as_ref()
-        .map(|e| words.with("edition", &[("edition", Given::Text(e))]));
+        .map(|e| words.with("edition", &[("edition", Argument::Text(e))]));
     let dated = settings.dated.as_ref().map(|d| dates::once(d, words));
     [edition, dated]
         .into_iter()
@@ -20,7 +20,7 @@ pub(crate) fn edition(public: &Public, words: &Words) -> String {
         .join(", ")
 }
 
-/// An address to write to, where the contact is one.
+/// The link of a contact that is a web or mail address.
 pub(crate) fn contact_href(contact: &str) -> Option<String> {
     let has_space = contact.contains(char::is_whitespace);
     if contact.starts_with("https://") || contact.starts_with("http://") {

@@ -6,8 +6,8 @@ use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 
 impl Here<'_> {
-    /// The record that a link in a text leads to, by its own short name. `None` where it has no
-    /// page to lead to.
+    /// The page of the record that a link names, and the record's short name. `None` where it has no
+    /// page.
     pub fn target(&self, target: &Target) -> Option<(Address, CleanHtml)> {
         let public = self.public();
         Some(match target {

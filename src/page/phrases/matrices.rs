@@ -1,9 +1,9 @@
-//! Blocks, plates, stones and screens: their names, and the kind they share.
+//! Names of blocks, plates, stones and screens, and the kind they share.
 
 use crate::model::design::{Design, Matrix, MatrixKind};
 use crate::model::key::Key;
 use crate::page::setting::book::Here;
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 
 /// The kind that all matrices share.
 pub(crate) fn one_kind(matrices: &[Matrix]) -> Option<MatrixKind> {
@@ -22,7 +22,10 @@ pub(crate) fn matrix_name(here: &Here<'_>, design: &Design, key: &Key) -> String
         Some(kind) if name == kind || name.ends_with(&format!(" {kind}")) => name,
         Some(kind) => here.words().with(
             "matrix-named",
-            &[("name", Given::Text(&name)), ("kind", Given::Text(kind))],
+            &[
+                ("name", Argument::Text(&name)),
+                ("kind", Argument::Text(kind)),
+            ],
         ),
         None => name,
     }

@@ -1,4 +1,4 @@
-//! Phrases: values of the catalogue in words, the same wherever they stand.
+//! Phrases: values of the catalogue in words, the same on every page.
 //!
 //! In: values of the model and of studies. Out: text and links. Several files add methods to
 //! [`Here`](super::setting::book::Here).
@@ -10,21 +10,21 @@
 //! | `dates` | sets and intervals of dates, lives, decades |
 //! | `sizes` | "212 × 301 mm" |
 //! | `matrices` | blocks, plates, stones, screens |
-//! | `values` | what is seen at a point |
+//! | `values` | values of points |
 //! | `rights` | licences and statements of rights |
 //! | `terms` | terms of vocabularies |
 //! | `design_names` | designs, states, printings, points |
 //! | `sheet_names` | impressions |
 //! | `party_names` | holders and people |
 //! | `source_names` | works of the literature, exhibitions |
-//! | `link_targets` | what a link in a text leads to |
+//! | `link_targets` | the records that links in texts name |
 //! | `venues` | where and when an exhibition was shown |
-//! | `claims` | how sure a statement is, and on what it rests |
-//! | `readings` | what a sheet is taken to be |
+//! | `claims` | certainty, basis and source of a statement |
+//! | `readings` | states and printings of a sheet |
 //! | `standing_note` | doubtful, rejected, withdrawn |
 //! | `refusals` | why a photograph could not be aligned |
 //! | `sheet_counts` | how many sheets |
-//! | `cautions` | sentences that lead to the cautions |
+//! | `cautions` | sentences with a link to the cautions |
 //! | `imprint` | edition, contact, citation |
 
 mod calendar;

@@ -1,7 +1,7 @@
-//! How holders, people and other parties are called.
+//! Names of holders, people and other parties.
 //!
-//! A holder is "Harbour Museum, Northport", or city first in lists; somebody whose name is private goes by
-//! the theme's words. A record that is not there is called by its key.
+//! A holder is "Harbour Museum, Northport", or city first in lists; a private owner is named by the
+//! theme's words. A record that does not exist is named by its key.
 
 use super::dates;
 use crate::model::holder::{Holder, HolderKind};
@@ -12,10 +12,10 @@ use crate::model::vocabulary::List as Vocabulary;
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 
 impl Here<'_> {
-    /// The name of a holder, leading to it.
+    /// The name of a holder, as a link.
     pub fn holder(&self, key: &Key) -> CleanHtml {
         match self.public().holders.get(key) {
             Some(holder) => self.link(
@@ -26,7 +26,7 @@ impl Here<'_> {
         }
     }
 
-    /// The name of a holder with its city, leading to it: "Harbour Museum, Northport".
+    /// The name of a holder, as a link, with its city: "Harbour Museum, Northport".
     pub fn holder_and_city(&self, key: &Key) -> CleanHtml {
         let link = self.holder(key);
         match self.public().holders.get(key).and_then(|h| h.town.as_ref()) {
@@ -45,8 +45,8 @@ impl Here<'_> {
         }
     }
 
-    /// "a private collection, Switzerland", as a sentence has it, for an owner who goes by the theme's
-    /// words for one who is not named.
+    /// "a private collection, Switzerland", as used within a sentence, for an owner who is named by the
+    /// theme's words only.
     pub fn unnamed_collection(&self, key: &Key) -> Option<CleanHtml> {
         let words = self.words();
         let holder = self.public().holders.get(key)?;
@@ -56,7 +56,7 @@ impl Here<'_> {
         let country = holder.country.as_ref().filter(|_| is_unnamed)?;
         let name = words.with(
             "private-in-text",
-            &[("country", Given::Text(self.country(country)))],
+            &[("country", Argument::Text(self.country(country)))],
         );
         let link = self.link(&Address::Holder(key.clone()), &CleanHtml::text(&name));
         Some(words.html("a-private-collection", None, &[("collection", &link)]))
@@ -77,7 +77,7 @@ impl Here<'_> {
             .unwrap_or(code)
     }
 
-    /// A person's name, leading to them.
+    /// A person's name, as a link.
     pub fn person(&self, key: &Key) -> CleanHtml {
         match self.public().people.get(key) {
             Some(person) => self.link(
@@ -88,7 +88,7 @@ impl Here<'_> {
         }
     }
 
-    /// A life: "1903–1958", "active 1950 to 1975"; nothing where nothing is known.
+    /// A life: "1903–1958", "active 1950 to 1975"; empty where nothing is known.
     pub fn life(&self, person: &Person) -> String {
         let born = person.born.as_ref().map(|d| &d.value);
         let died = person.died.as_ref().map(|d| &d.value);
@@ -97,13 +97,13 @@ impl Here<'_> {
             Some(active) if life.is_empty() => {
                 let years = dates::throughout(active, self.words());
                 self.words()
-                    .with("life-active", &[("date", Given::Text(&years))])
+                    .with("life-active", &[("date", Argument::Text(&years))])
             }
             _ => life,
         }
     }
 
-    /// Somebody who is recorded as a person or a holder.
+    /// The name of a person or a holder, by key.
     pub fn person_or_holder(&self, key: &Key) -> CleanHtml {
         if self.public().holders.contains_key(key) {
             self.holder_and_city(key)
@@ -122,12 +122,12 @@ impl Here<'_> {
     }
 }
 
-/// The name as it is sorted.
+/// The form of a name under which it is sorted.
 pub(crate) fn sorted_name(person: &Person) -> &str {
     person.sort.as_deref().unwrap_or(&person.name.value)
 }
 
-/// The roles of somebody, in words.
+/// The roles of a person, in words.
 pub(crate) fn roles(here: &Here<'_>, person: &Person) -> String {
     let roles: Vec<String> = person
         .roles

@@ -1,4 +1,4 @@
-//! Readings: what a sheet is taken to be, in words.
+//! Readings in words: which state and printing a sheet is taken to be.
 
 use super::claims;
 use super::enumeration;
@@ -10,7 +10,7 @@ use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::study::agree::contradiction;
 
-/// A reading in full: "state *iii*/iv, Printed by the artist", each a link.
+/// A reading in full: "state *iii*/iv, Printed by the artist", with links.
 pub(crate) fn full(here: &Here<'_>, design: &Design, reading: &Identification) -> CleanHtml {
     let words = here.words();
     let state = match &reading.state {
@@ -63,7 +63,7 @@ pub(crate) fn full(here: &Here<'_>, design: &Design, reading: &Identification) -
     )
 }
 
-/// The reading of a sheet in a caption or a list: "*iii*. Printed by the artist (probable)"; nothing
+/// The reading of a sheet in a caption or a list: "*iii*. Printed by the artist (probable)"; empty
 /// where it is not identified.
 pub(crate) fn short(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
     let Some(reading) = &impression.identified else {
@@ -77,8 +77,8 @@ pub(crate) fn short(here: &Here<'_>, design: &Design, impression: &Impression) -
     }
 }
 
-/// A reading in words, followed by what forbids to take it for granted: how sure it is where that is not
-/// certain, and that what was seen on the sheet contradicts it.
+/// A reading in words, followed by its certainty where it is not certain, and by a note where an
+/// observation of the sheet contradicts it.
 pub(crate) fn qualified(
     here: &Here<'_>,
     design: &Design,
@@ -95,7 +95,7 @@ pub(crate) fn qualified(
     }
 }
 
-/// The same, however sure it is: "*iii*. Printed by the artist".
+/// The same without certainty: "*iii*. Printed by the artist".
 pub(crate) fn plain(here: &Here<'_>, design: &Design, reading: &Identification) -> CleanHtml {
     CleanHtml::join(
         [
@@ -154,7 +154,7 @@ fn by_matrix(
     CleanHtml::join(&parts, ", ")
 }
 
-/// A reading and those that are possible beside it.
+/// A reading and its alternatives.
 pub(crate) fn all(reading: &Identification) -> Vec<&Identification> {
     let mut found = vec![reading];
     let mut at = 0;

@@ -1,8 +1,8 @@
-//! Why a photograph could not be laid on the reference picture, in words.
+//! Reasons why a photograph could not be aligned with the reference picture, in words.
 
 use crate::model::registration::Refusal;
 
-/// The id of the words for why a picture was refused.
+/// The word for a reason of refusal.
 pub(crate) fn refusal_word(why: Refusal) -> &'static str {
     match why {
         Refusal::LittleToCompare => "refusal-little-to-compare",

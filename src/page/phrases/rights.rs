@@ -1,4 +1,4 @@
-//! Rights as readers know them.
+//! Statements of rights in words and as addresses.
 
 /// `CC-BY-4.0` is "CC BY 4.0", `CC0-1.0` is "CC0 1.0" (SPDX identifiers); anything else stays as it
 /// is written.
@@ -29,8 +29,8 @@ pub(crate) fn statement_code(rights: &str) -> Option<&str> {
     rest.split('/').next().filter(|code| !code.is_empty())
 }
 
-/// The address that stands for the rights, of Creative Commons or RightsStatements.org, in the form in
-/// which programs compare it (with `http:`); `None` for words and for what is neither.
+/// The URI of a licence of Creative Commons or a statement of RightsStatements.org, in the form that
+/// programs compare (with `http:`); `None` for anything else.
 pub(crate) fn uri(rights: &str) -> Option<String> {
     if let Some(code) = statement_code(rights) {
         return Some(format!("http://rightsstatements.org/vocab/{code}/1.0/"));

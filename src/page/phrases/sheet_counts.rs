@@ -1,9 +1,9 @@
-//! How many sheets there are, as figures and in words: "14", "13–14", "at least 13 and at most 14 sheets".
+//! Numbers of sheets as figures and in words: "14", "13–14", "at least 13 and at most 14 sheets".
 
 use super::dates;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 use crate::study::census::Sheets;
 
 /// A count as a phrase: "14 impressions known", "at least 13, at most 14 impressions known".
@@ -19,8 +19,8 @@ pub(crate) fn known(here: &Here<'_>, sheets: Sheets) -> String {
                 "sheets-known-not-below"
             },
             &[
-                ("least", Given::Count(sheets.at_least)),
-                ("n", Given::Count(sheets.at_most)),
+                ("least", Argument::Count(sheets.at_least)),
+                ("n", Argument::Count(sheets.at_most)),
             ],
         )
     }
@@ -36,8 +36,8 @@ pub(crate) fn figure(sheets: Sheets) -> String {
 }
 
 impl Here<'_> {
-    /// A number of sheets for a table: "14", or "13–14", in full for those who are read to; "≥13–40"
-    /// where the lower end is only a bound.
+    /// A number of sheets for a table: "14" or "13–14", spelt out for screen readers; "≥13–40" where
+    /// the lower end is only a bound.
     pub fn sheets(&self, sheets: Sheets) -> CleanHtml {
         if sheets.is_certain() {
             return CleanHtml::text(&sheets.at_most.to_string());
@@ -77,13 +77,13 @@ impl Here<'_> {
         self.words().with(
             id,
             &[
-                ("least", Given::Text(&sheets.at_least.to_string())),
-                ("most", Given::Text(&sheets.at_most.to_string())),
+                ("least", Argument::Text(&sheets.at_least.to_string())),
+                ("most", Argument::Text(&sheets.at_most.to_string())),
             ],
         )
     }
 
-    /// "as of 15 October 2026", the catalogue's date; nothing where it has none.
+    /// "as of 15 October 2026", the date of the catalogue; empty where it has none.
     pub fn as_of(&self) -> String {
         self.public()
             .settings
@@ -91,7 +91,8 @@ impl Here<'_> {
             .as_ref()
             .map_or_else(String::new, |dated| {
                 let dated = dates::once(dated, self.words());
-                self.words().with("as-of", &[("date", Given::Text(&dated))])
+                self.words()
+                    .with("as-of", &[("date", Argument::Text(&dated))])
             })
     }
 }

@@ -1,4 +1,5 @@
-//! How impressions are called: by the handle "14.7", with the title of the design, or by where they are.
+//! Names of impressions: the handle "14.7", the handle with the title of the design, or the place of
+//! the sheet.
 
 use crate::model::impression::{Impression, Status};
 use crate::model::key::ImpressionKey;
@@ -7,7 +8,7 @@ use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 
 impl Here<'_> {
-    /// The handle of an impression, "14.7", leading to it where its page is published.
+    /// The handle of an impression, "14.7", as a link where it has a page.
     pub fn impression(&self, key: &ImpressionKey) -> CleanHtml {
         let text = CleanHtml::text(&key.to_string());
         let address = Address::Impression(key.clone());
@@ -46,8 +47,8 @@ impl Here<'_> {
         CleanHtml::join(&handles, ", ")
     }
 
-    /// Where a sheet is, city first: "Northport, Harbour Museum", "Private collection, Switzerland",
-    /// "untraced".
+    /// The place of a sheet, city first: "Northport, Harbour Museum", "Private collection,
+    /// Switzerland", "untraced".
     pub fn whereabouts(&self, impression: &Impression) -> String {
         let holder = impression
             .holder

@@ -11,7 +11,7 @@ pub(crate) fn size(size: &Size) -> CleanHtml {
     CleanHtml::span("size", &CleanHtml::text(&format!("{size} mm")))
 }
 
-/// A size with what it is the size of: "212 × 301 mm (image)".
+/// A size with what was measured: "212 × 301 mm (image)".
 pub(crate) fn stated(here: &Here<'_>, sizes: &Statements<Size>, of: &str) -> Option<Stated> {
     claims::stated(here, sizes, |s| {
         size(s).then(" (").then(here.words().word(of)).then(")")

@@ -1,4 +1,4 @@
-//! How works of the literature and exhibitions are called.
+//! Names of works of the literature and of exhibitions.
 
 use crate::model::key::Key;
 use crate::model::literature::Work;
@@ -7,7 +7,7 @@ use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 
 impl Here<'_> {
-    /// A work by its short form, leading to it, with the place in it: "Verhoeven 1961, p. 12".
+    /// A work by its short form, as a link, with the place in it: "Verhoeven 1961, p. 12".
     pub fn work(&self, key: &Key, at: Option<&str>) -> CleanHtml {
         let short = match self.public().literature.get(key) {
             Some(work) => self.link(&Address::Work(key.clone()), &CleanHtml::text(&work.short)),
@@ -19,7 +19,7 @@ impl Here<'_> {
         }
     }
 
-    /// An exhibition by its title, leading to it.
+    /// An exhibition by its title, as a link.
     pub fn exhibition(&self, key: &Key) -> CleanHtml {
         match self.public().exhibitions.get(key) {
             Some(exhibition) => self.link(
@@ -31,7 +31,7 @@ impl Here<'_> {
     }
 }
 
-/// The whole reference, as the formatter of the literature set it.
+/// The full reference, as the formatter of the literature set it.
 pub(crate) fn full_reference(work: &Work) -> CleanHtml {
     CleanHtml::trusted(work.full_html.clone())
 }

@@ -1,5 +1,5 @@
-//! Records that do not simply stand: doubtful, rejected, withdrawn. Their pages stay, explain, and
-//! lead on.
+//! Notes on records that are doubtful, rejected or withdrawn. Their pages stay, give the reason and
+//! link to other records.
 
 use super::enumeration;
 use crate::model::link::Target;
@@ -8,7 +8,8 @@ use crate::model::words::Standing;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 
-/// "Withdrawn. Not by the artist. See 16, *The Old Light*."; `None` for a record that stands.
+/// "Withdrawn. Not by the artist. See 16, *The Old Light*."; `None` for an accepted record that names
+/// no other.
 pub(crate) fn note(here: &Here<'_>, stands: &RecordStanding) -> Option<CleanHtml> {
     if stands.standing == Standing::Accepted && stands.see.is_empty() {
         return None;

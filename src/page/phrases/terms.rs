@@ -1,4 +1,4 @@
-//! Terms of the vocabularies in words, and as links to the pages that gather by them.
+//! Terms of the vocabularies in words, and as links to the pages that list records by them.
 
 use crate::model::key::Key;
 use crate::model::vocabulary::List;
@@ -16,8 +16,8 @@ impl Here<'_> {
             .map_or_else(|| key.replace('-', " "), str::to_owned)
     }
 
-    /// A technique, subject or series, leading to its place in the page that gathers them. `name`
-    /// is what it is called, `key` its key or the nearest thing to one.
+    /// A technique, subject or series, as a link to its list on an overview. `name` is the text, `key`
+    /// its key or the nearest form of one.
     pub fn gathered(&self, overview: Overview, key: &str, name: &str) -> CleanHtml {
         let text = CleanHtml::text(name);
         let fragment = Key::nearest_form(key);
@@ -30,13 +30,13 @@ impl Here<'_> {
         }
     }
 
-    /// A technique, leading to the designs made in it.
+    /// A technique, as a link to the designs made in it.
     pub fn technique(&self, key: &Key) -> CleanHtml {
         let name = self.term(List::Techniques, key.as_str());
         self.gathered(Overview::Techniques, key.as_str(), &name)
     }
 
-    /// A subject, leading to the designs that show it.
+    /// A subject, as a link to the designs that show it.
     pub fn subject(&self, subject: &str) -> CleanHtml {
         let name = self
             .public()

@@ -1,4 +1,4 @@
-//! What is seen at a point, in words: "present", "graded, darker towards the top edge", "204 mm".
+//! Values of points in words: "present", "graded, darker towards the top edge", "204 mm".
 
 use super::enumeration;
 use super::matrices;
@@ -36,7 +36,7 @@ pub(crate) fn any_of<'v>(
     enumeration::either_text(here.words(), &said)
 }
 
-/// The answers that a point takes, one after another; nothing for a count or a measure.
+/// The answers that a point takes, in a row; empty for a count or a measure.
 pub(crate) fn answers(here: &Here<'_>, point: &Point) -> String {
     let words = match &point.kind {
         PointKind::Choice(values) => values.iter().map(|v| v.key.value.clone()).collect(),
@@ -50,7 +50,7 @@ pub(crate) fn answers(here: &Here<'_>, point: &Point) -> String {
     said.join("; ")
 }
 
-/// What was seen.
+/// An observation in words.
 pub(crate) fn seen(here: &Here<'_>, point: &Point, seen: &ObservedValue) -> String {
     let words = here.words();
     match seen {
@@ -68,7 +68,8 @@ pub(crate) fn seen(here: &Here<'_>, point: &Point, seen: &ObservedValue) -> Stri
     }
 }
 
-/// What a point rests on: "key block", "inking"; for wear, which can only advance, it says so.
+/// What a point rests on: "key block", "inking"; a stage of wear, which can only advance, is marked as
+/// one.
 pub(crate) fn rests_on(here: &Here<'_>, design: &Design, point: &Point) -> String {
     let words = here.words();
     let ground = match (&point.matrix, point.rests_on.value) {

@@ -1,4 +1,4 @@
-//! Exhibitions with where and when they were shown.
+//! Exhibitions with place and dates.
 
 use super::dates;
 use crate::model::exhibition::{Exhibition, Venue};
@@ -37,7 +37,7 @@ pub(crate) fn venue_and_date(here: &Here<'_>, exhibition: &Exhibition) -> CleanH
     CleanHtml::join([&venue, &town, &date], ", ")
 }
 
-/// Where an exhibition was shown: the house and the town.
+/// The place of an exhibition: house and town.
 pub(crate) fn venue(here: &Here<'_>, exhibition: &Exhibition) -> CleanHtml {
     let venue = exhibition
         .venue

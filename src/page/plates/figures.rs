@@ -14,10 +14,10 @@ use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences};
 use crate::page::setting::pictures::{Image, Plate, Setting};
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 
-/// A picture as a plate for a template. `alt` is what it shows, where a text says so. `None` where
-/// the picture may not be shown.
+/// A picture as a plate for a template. `alt` is its alternative text, where a text of the catalogue
+/// gives one. `None` where the picture may not be shown.
 pub(crate) fn plate(
     here: &Here<'_>,
     key: &PictureKey,
@@ -69,7 +69,7 @@ pub(crate) fn plate(
         } else {
             here.href(&address)
         }),
-        closer: match setting {
+        viewer: match setting {
             Setting::Leading => viewer::attribute(here, key),
             _ => None,
         },
@@ -233,7 +233,7 @@ pub(crate) fn side_and_view(here: &Here<'_>, picture: &Picture) -> String {
     }
 }
 
-/// What the picture shows, for those who cannot see it.
+/// The alternative text of a picture.
 fn describe(
     here: &Here<'_>,
     design: &Design,
@@ -244,10 +244,10 @@ fn describe(
     here.words().with(
         "alt-impression",
         &[
-            ("key", Given::Text(&impression.key.to_string())),
-            ("side", Given::Text(&side_and_view(here, picture))),
-            ("title", Given::Text(&title)),
-            ("where", Given::Text(&here.whereabouts(impression))),
+            ("key", Argument::Text(&impression.key.to_string())),
+            ("side", Argument::Text(&side_and_view(here, picture))),
+            ("title", Argument::Text(&title)),
+            ("where", Argument::Text(&here.whereabouts(impression))),
         ],
     )
 }
@@ -259,7 +259,7 @@ pub(crate) fn credit(here: &Here<'_>, picture: &Picture) -> CleanHtml {
         Some(credit) => CleanHtml::text(
             &here
                 .words()
-                .with("photograph-by", &[("credit", Given::Text(credit))]),
+                .with("photograph-by", &[("credit", Argument::Text(credit))]),
         )
         .then(" ")
         .then(&rights),

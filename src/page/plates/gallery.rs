@@ -1,5 +1,5 @@
-//! The gallery of a design: every photographed sheet, with a choice by state, printing and kind of
-//! holder that works with and without script (`assets/sift.css`, `assets/laid.js`).
+//! The gallery of a design: every photographed sheet, to be filtered by state, printing and kind of
+//! holder, with or without a script (`assets/sift.css`, `assets/laid.js`).
 
 use serde::Serialize;
 
@@ -13,17 +13,17 @@ use crate::page::phrases::readings;
 use crate::page::setting::book::Here;
 use crate::page::setting::pictures::{Plate, Setting};
 
-/// How many answers of a kind the style sheet can tell apart.
+/// The most answers to one question that the style sheet can tell apart.
 const MOST_ANSWERS: usize = 48;
 
 /// The gallery.
 #[derive(Serialize)]
 pub(crate) struct Gallery {
     questions: Vec<Question>,
-    sheets: Vec<Sheet>,
+    sheets: Vec<GallerySheet>,
 }
 
-/// What can be chosen by.
+/// One filter of the gallery.
 #[derive(Serialize)]
 struct Question {
     name: &'static str,
@@ -41,33 +41,33 @@ struct Answer {
     text: String,
 }
 
-/// A sheet with the answers that are true of it.
+/// A sheet with the answers that apply to it.
 #[derive(Serialize)]
-struct Sheet {
+struct GallerySheet {
     classes: String,
     plate: Plate,
 }
 
-/// What is true of a sheet: places of states, printings and the kind of holder, from 1; 0 where it is
-/// not said.
-struct Facts {
+/// The answers that apply to a sheet: places of states, printings and the kind of holder, from 1; 0 for
+/// not recorded.
+struct SheetPlaces {
     states: Vec<usize>,
     printings: Vec<usize>,
     holder: usize,
 }
 
-/// The part of an address that chooses the sheets of a state and a printing, by their places in the
-/// record from 1, 0 for what is not said: `only=s3,p1` (`assets/laid.js` reads it).
+/// The fragment of an address that filters by state and printing, by their places in the record from 1,
+/// 0 for not recorded: `only=s3,p1` (read by `assets/laid.js`).
 pub(crate) fn choice(state: usize, printing: usize) -> String {
     format!("only=s{state},p{printing}")
 }
 
 impl Gallery {
-    /// Whether some sheet of it is of a state and a printing, so that one can be chosen by both.
+    /// Whether it has a sheet of a state and a printing, and can be filtered by both.
     pub fn has(&self, state: usize, printing: usize) -> bool {
         let wanted = [format!("s{state}"), format!("p{printing}")];
         let is_asked = |name: &str| self.questions.iter().any(|q| q.name == name);
-        let has_all = |sheet: &Sheet| {
+        let has_all = |sheet: &GallerySheet| {
             let mut classes = wanted.iter();
             classes.all(|class| sheet.classes.split(' ').any(|known| known == class))
         };
@@ -87,18 +87,18 @@ pub(crate) fn gallery(
             continue;
         };
         if let Some(plate) = figures::plate(here, &key, None, Setting::Gallery) {
-            shown.push((facts(here, design, impression), plate));
+            shown.push((sheet_places(here, design, impression), plate));
         }
     }
     if shown.len() < 2 {
         return None;
     }
-    let is_met = |of: &dyn Fn(&Facts) -> Vec<usize>, place: usize| {
+    let is_met = |of: &dyn Fn(&SheetPlaces) -> Vec<usize>, place: usize| {
         shown.iter().any(|(facts, _)| of(facts).contains(&place))
     };
-    let states = |facts: &Facts| facts.states.clone();
-    let printings = |facts: &Facts| facts.printings.clone();
-    let holders = |facts: &Facts| vec![facts.holder];
+    let states = |facts: &SheetPlaces| facts.states.clone();
+    let printings = |facts: &SheetPlaces| facts.printings.clone();
+    let holders = |facts: &SheetPlaces| vec![facts.holder];
     let words = here.words();
     let not_said = |prefix: char| Answer {
         id: format!("{prefix}0"),
@@ -155,7 +155,7 @@ pub(crate) fn gallery(
 
     let sheets = shown
         .into_iter()
-        .map(|(facts, plate)| Sheet {
+        .map(|(facts, plate)| GallerySheet {
             classes: classes(&facts),
             plate,
         })
@@ -163,7 +163,7 @@ pub(crate) fn gallery(
     Some(Gallery { questions, sheets })
 }
 
-/// Items with their places from 1, as many as the style sheet knows.
+/// Items with their places from 1, at most [`MOST_ANSWERS`].
 fn places<T>(items: &[T]) -> impl Iterator<Item = (usize, &T)> {
     items
         .iter()
@@ -172,7 +172,7 @@ fn places<T>(items: &[T]) -> impl Iterator<Item = (usize, &T)> {
         .take(MOST_ANSWERS)
 }
 
-fn facts(here: &Here<'_>, design: &Design, impression: &Impression) -> Facts {
+fn sheet_places(here: &Here<'_>, design: &Design, impression: &Impression) -> SheetPlaces {
     let state_place = |key: &Key| place_of(design.states.iter().map(|s| &s.key.value), key);
     let printing_place = |key: &Key| place_of(design.printings.iter().map(|p| &p.key.value), key);
     let mut states = Vec::new();
@@ -209,19 +209,19 @@ fn facts(here: &Here<'_>, design: &Design, impression: &Impression) -> Facts {
             .position(|known| *known == kind)
             .map_or(0, |at| at + 1)
     });
-    Facts {
+    SheetPlaces {
         states,
         printings,
         holder,
     }
 }
 
-/// The place of a key among others, from 1; 0 where it is not there.
+/// The place of a key among others, from 1; 0 where it is not among them.
 fn place_of<'k>(mut keys: impl Iterator<Item = &'k Key>, key: &Key) -> usize {
     keys.position(|known| known == key).map_or(0, |at| at + 1)
 }
 
-fn classes(facts: &Facts) -> String {
+fn classes(facts: &SheetPlaces) -> String {
     let mut classes: Vec<String> = facts.states.iter().map(|n| format!("s{n}")).collect();
     classes.extend(facts.printings.iter().map(|n| format!("p{n}")));
     classes.push(format!("k{}", facts.holder));

@@ -1,10 +1,10 @@
 //! Plates: photographs with their captions and credits.
 //!
-//! In: the published pictures and what alignment yields. Out: views for templates.
+//! In: the published pictures and the results of alignment. Out: views for templates.
 //!
 //! | file | subject |
 //! |---|---|
-//! | `viewer` | what the viewer is told of a picture, and its scale in millimetres |
+//! | `viewer` | the viewer's data of a picture, and its scale in millimetres |
 //! | `figures` | one picture with caption and credit |
 //! | `gallery` | every photographed sheet of a design |
 //! | `strips` | one point, cut from every aligned photograph |

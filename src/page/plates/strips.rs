@@ -1,8 +1,8 @@
-//! Strips: one point, cut from every photograph that lies on the reference picture, in one row.
+//! Strips: one point, cut from every photograph that is aligned with the reference picture, in a row.
 //!
-//! Details stand in the order of states, then of printings, so that what changed is seen by looking
-//! along the row. What is cut was cut by `picture`; here it is chosen and captioned. A sheet is shown
-//! once, by that of its pictures which lies on the reference most surely.
+//! Details stand in the order of states, then of printings, so that a change shows along the row.
+//! `picture` cuts them; this file chooses and captions them. A sheet is shown once, from the picture
+//! with the most certain alignment.
 
 use std::collections::BTreeMap;
 
@@ -23,27 +23,27 @@ use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences};
 use crate::page::setting::pictures::PublishedSize;
 use crate::page::setting::reading_order;
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 use crate::study::allowed::{rules_out, shown_values};
 
 /// One point of every sheet.
 #[derive(Serialize)]
 pub(crate) struct Strip {
-    /// The question, leading to the page of the point.
+    /// The question, as a link to the page of the point.
     ask: CleanHtml,
-    /// What the row is, for those who come to it by keyboard.
+    /// The name of the row, for screen readers and keyboards.
     label: String,
-    details: Vec<Detail>,
+    details: Vec<SheetDetail>,
 }
 
 /// The detail of one sheet.
 #[derive(Clone, Serialize)]
-pub(crate) struct Detail {
+pub(crate) struct SheetDetail {
     src: String,
     width: u32,
     height: u32,
     alt: String,
-    /// Its shape: `tall`, `even`, `wide` or `band`. It decides how high a row is.
+    /// Its shape: `tall`, `even`, `wide` or `band`, which decides the height of the row.
     shape: &'static str,
     /// The page of the sheet.
     href: String,
@@ -56,20 +56,24 @@ pub(crate) struct Detail {
 }
 
 /// A sheet with the picture its details are cut from.
-pub(crate) struct Sitter<'d> {
+pub(crate) struct DetailSource<'d> {
     pub impression: &'d Impression,
     pub key: PictureKey,
     pub picture: &'d Picture,
-    /// How surely it lies on the reference, 0 to 1.
+    /// The confidence of its alignment, 0 to 1.
     pub confidence: f64,
 }
 
 /// The sheets that show a point, by state, then printing, then key.
-pub(crate) fn sitters<'d>(here: &Here<'_>, design: &'d Design, point: &Point) -> Vec<Sitter<'d>> {
-    let mut sitters: Vec<Sitter<'d>> = in_order(here, design)
+pub(crate) fn detail_sources<'d>(
+    here: &Here<'_>,
+    design: &'d Design,
+    point: &Point,
+) -> Vec<DetailSource<'d>> {
+    let mut sources: Vec<DetailSource<'d>> = in_order(here, design)
         .into_iter()
         .filter_map(|impression| {
-            let mut best: Option<Sitter<'d>> = None;
+            let mut best: Option<DetailSource<'d>> = None;
             for picture in &impression.pictures {
                 let key = figures::key_of(impression, &picture.name);
                 if detail_of(here, &key, &point.key.value).is_none() {
@@ -77,7 +81,7 @@ pub(crate) fn sitters<'d>(here: &Here<'_>, design: &'d Design, point: &Point) ->
                 }
                 let confidence = confidence(here, &key);
                 if best.as_ref().is_none_or(|b| confidence > b.confidence) {
-                    best = Some(Sitter {
+                    best = Some(DetailSource {
                         impression,
                         key,
                         picture,
@@ -88,11 +92,11 @@ pub(crate) fn sitters<'d>(here: &Here<'_>, design: &'d Design, point: &Point) ->
             best
         })
         .collect();
-    sitters.retain(|sitter| here.book.pictures.contains_key(&sitter.key));
-    sitters
+    sources.retain(|source| here.book.pictures.contains_key(&source.key));
+    sources
 }
 
-/// The sheets of a design as strips show them: by state, then printing, then key.
+/// The sheets of a design in the order of strips: by state, then printing, then key.
 fn in_order<'d>(here: &Here<'_>, design: &'d Design) -> Vec<&'d Impression> {
     let mut sheets = reading_order::listed(here, design);
     sheets.sort_by_cached_key(|impression| {
@@ -116,68 +120,73 @@ fn confidence(here: &Here<'_>, picture: &PictureKey) -> f64 {
     }
 }
 
-/// The strips of a design: its points of which two sheets or more have a detail.
+/// The strips of a design: one for each point of which two or more sheets have a detail.
 pub(crate) fn all(here: &Here<'_>, design: &Design) -> Vec<Strip> {
     let strips = design.points.iter().filter_map(|point| {
-        let sitters = sitters(here, design, point);
-        (sitters.len() > 1).then(|| Strip {
+        let sources = detail_sources(here, design, point);
+        (sources.len() > 1).then(|| Strip {
             ask: ask(here, design, point),
             label: label(here, point),
-            details: details(here, design, point, &sitters),
+            details: details(here, design, point, &sources),
         })
     });
     strips.collect()
 }
 
-/// The question of a point, leading to its page.
+/// The question of a point, as a link to its page.
 fn ask(here: &Here<'_>, design: &Design, point: &Point) -> CleanHtml {
     let address = Address::Point(design.key.clone(), point.key.value.clone());
     here.link(&address, &CleanHtml::text(&point.ask.value))
 }
 
 fn label(here: &Here<'_>, point: &Point) -> String {
-    let ask = Given::Text(&point.ask.value);
+    let ask = Argument::Text(&point.ask.value);
     here.words().with("strip-of", &[("ask", ask)])
 }
 
-/// The details of sheets, captioned.
+/// The details of sheets, with captions.
 pub(crate) fn details(
     here: &Here<'_>,
     design: &Design,
     point: &Point,
-    sitters: &[Sitter<'_>],
-) -> Vec<Detail> {
-    let details = sitters
+    sources: &[DetailSource<'_>],
+) -> Vec<SheetDetail> {
+    let details = sources
         .iter()
         .filter_map(|s| detail(here, design, point, s));
     details.collect()
 }
 
-fn detail(here: &Here<'_>, design: &Design, point: &Point, sitter: &Sitter<'_>) -> Option<Detail> {
-    let size = detail_of(here, &sitter.key, &point.key.value)?;
-    let key = sitter.impression.key.to_string();
-    let reading = readings::short(here, design, sitter.impression);
-    let handle = here.impression(&sitter.impression.key);
-    Some(Detail {
+fn detail(
+    here: &Here<'_>,
+    design: &Design,
+    point: &Point,
+    source: &DetailSource<'_>,
+) -> Option<SheetDetail> {
+    let size = detail_of(here, &source.key, &point.key.value)?;
+    let key = source.impression.key.to_string();
+    let reading = readings::short(here, design, source.impression);
+    let handle = here.impression(&source.impression.key);
+    Some(SheetDetail {
         src: format!("{}{}", here.root, size.address),
         width: size.width,
         height: size.height,
         alt: here.words().with(
             "alt-detail",
             &[
-                ("key", Given::Text(&key)),
-                ("ask", Given::Text(&point.ask.value)),
+                ("key", Argument::Text(&key)),
+                ("ask", Argument::Text(&point.ask.value)),
             ],
         ),
         shape: shape(size),
-        href: here.href(&Address::Impression(sitter.impression.key.clone())),
+        href: here.href(&Address::Impression(source.impression.key.clone())),
         key,
         sheet: if reading.is_empty() {
             handle
         } else {
             handle.then(" ").and(&reading)
         },
-        holder: figures::holder_and_number(here, sitter.impression),
+        holder: figures::holder_and_number(here, source.impression),
     })
 }
 
@@ -190,31 +199,34 @@ fn shape(size: &PublishedSize) -> &'static str {
     }
 }
 
-/// For each state the detail of one sheet that is certainly of it and on which nothing was seen that
-/// contradicts it: the one whose picture lies on the
-/// reference most surely, and of two alike the first.
-pub(crate) fn exemplary(here: &Here<'_>, design: &Design, point: &Point) -> BTreeMap<Key, Detail> {
-    let mut best: BTreeMap<Key, Sitter<'_>> = BTreeMap::new();
-    for sitter in sitters(here, design, point) {
-        let Some(state) = certain_state(sitter.impression) else {
+/// An example of each state: the detail of a sheet that is certainly of the state and that no
+/// observation contradicts. Of several, the one with the most certain alignment, then the first.
+pub(crate) fn exemplary(
+    here: &Here<'_>,
+    design: &Design,
+    point: &Point,
+) -> BTreeMap<Key, SheetDetail> {
+    let mut best: BTreeMap<Key, DetailSource<'_>> = BTreeMap::new();
+    for source in detail_sources(here, design, point) {
+        let Some(state) = certain_state(source.impression) else {
             continue;
         };
-        if contradicts(design, sitter.impression, state) {
+        if contradicts(design, source.impression, state) {
             continue;
         }
         let is_better = best
             .get(state)
-            .is_none_or(|known| sitter.confidence > known.confidence);
+            .is_none_or(|known| source.confidence > known.confidence);
         if is_better {
-            best.insert(state.clone(), sitter);
+            best.insert(state.clone(), source);
         }
     }
     best.into_iter()
-        .filter_map(|(state, sitter)| Some((state, detail(here, design, point, &sitter)?)))
+        .filter_map(|(state, source)| Some((state, detail(here, design, point, &source)?)))
         .collect()
 }
 
-/// Whether something seen on a sheet is not what a state shows there: then it is no example of it.
+/// Whether an observation of a sheet contradicts what a state shows.
 fn contradicts(design: &Design, impression: &Impression, state: &Key) -> bool {
     impression.observed.iter().any(|observation| {
         let point = design.point(&observation.point.value);
@@ -225,7 +237,7 @@ fn contradicts(design: &Design, impression: &Impression, state: &Key) -> bool {
     })
 }
 
-/// The one state that a sheet is certainly of.
+/// The state of a sheet that is identified with one, for certain.
 fn certain_state(impression: &Impression) -> Option<&Key> {
     let reading = impression.identified.as_ref()?;
     let is_certain = reading.claim.certainty() == Certainty::Certain && reading.or.is_empty();
@@ -238,15 +250,15 @@ fn certain_state(impression: &Impression) -> Option<&Key> {
     }
 }
 
-/// What must be said of the photographs that details come from: sheets with one credit together.
-pub(crate) fn credits(here: &Here<'_>, sitters: &[Sitter<'_>]) -> Vec<CleanHtml> {
+/// The credits of the photographs that details come from; sheets with the same credit together.
+pub(crate) fn credits(here: &Here<'_>, sources: &[DetailSource<'_>]) -> Vec<CleanHtml> {
     let mut said: Vec<(CleanHtml, Vec<CleanHtml>)> = Vec::new();
-    for sitter in sitters {
-        let own = sitter.impression.credit.as_ref();
+    for source in sources {
+        let own = source.impression.credit.as_ref();
         let mut parts: Vec<CleanHtml> = own.map(|c| CleanHtml::text(c)).into_iter().collect();
-        parts.push(figures::credit(here, sitter.picture));
+        parts.push(figures::credit(here, source.picture));
         let credit = as_sentences(&parts);
-        let key = CleanHtml::text(&sitter.impression.key.to_string());
+        let key = CleanHtml::text(&source.impression.key.to_string());
         match said.iter_mut().find(|(known, _)| *known == credit) {
             Some((_, keys)) if keys.contains(&key) => {}
             Some((_, keys)) => keys.push(key),
@@ -258,22 +270,22 @@ pub(crate) fn credits(here: &Here<'_>, sitters: &[Sitter<'_>]) -> Vec<CleanHtml>
         .collect()
 }
 
-/// The credits of every photograph that some strip of the design shows.
+/// The credits of every photograph in a strip of the design.
 pub(crate) fn all_credits(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
     let of_points = design
         .points
         .iter()
-        .map(|point| sitters(here, design, point));
-    let mut shown: Vec<Sitter<'_>> = of_points.filter(|s| s.len() > 1).flatten().collect();
-    shown.sort_by_cached_key(|sitter| {
-        let impression = sitter.impression;
-        (impression.key.clone(), sitter.key.clone())
+        .map(|point| detail_sources(here, design, point));
+    let mut shown: Vec<DetailSource<'_>> = of_points.filter(|s| s.len() > 1).flatten().collect();
+    shown.sort_by_cached_key(|source| {
+        let impression = source.impression;
+        (impression.key.clone(), source.key.clone())
     });
     shown.dedup_by(|one, other| one.key == other.key);
     credits(here, &shown)
 }
 
-/// The photographed sheets that a strip cannot show, with the reasons: not aligned, or trimmed there.
+/// The photographed sheets that a strip does not show, with the reasons: not aligned, or trimmed there.
 pub(crate) fn not_shown(here: &Here<'_>, design: &Design, point: Option<&Point>) -> Vec<CleanHtml> {
     let words = here.words();
     let registrations = &here.book.alignments.registrations;

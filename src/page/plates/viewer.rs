@@ -1,5 +1,5 @@
-//! Looking closer: what the viewer (`assets/viewer.js`) is told of a picture, and how many
-//! millimetres of the print a pixel of it shows.
+//! The data of the viewer (`assets/viewer.js`) for a picture, and its scale in millimetres of the print
+//! a pixel.
 
 use serde::Serialize;
 
@@ -12,24 +12,24 @@ use crate::model::words::Side;
 use crate::page::setting::book::Here;
 use crate::page::setting::pictures::PublishedPicture;
 
-/// How far the scales along the two sides of an image may lie apart. Beyond that, the box or the
-/// size is not that of this image (a block cut down since, a box drawn along the platemark), and no
-/// scale is better than a wrong one.
+/// The largest relative difference between the scales along the two sides of an image. Beyond it, the
+/// box or the size is not that of this image (a block cut down since, a box drawn along the platemark),
+/// and no scale is given.
 const MOST_APART: f64 = 0.03;
 
-/// A picture as the viewer needs it.
+/// A picture with the data that the viewer needs.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub(crate) struct Closer {
+pub(crate) struct ViewerPicture {
     /// Width in px of its largest published form; every other number is in these pixels.
     pub width: u32,
     /// Height in px.
     pub height: u32,
-    /// Its files: width in px and where it stands, smallest first.
+    /// Its files: width in px and relative address, smallest first.
     sizes: Vec<(u32, String)>,
     /// Its tiles, where it has any.
     #[serde(skip_serializing_if = "Option::is_none")]
     tiles: Option<TileData>,
-    /// Millimetres of the print to a pixel, where that is known.
+    /// Millimetres of the print a pixel, where that is known.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub mm: Option<f64>,
 }
@@ -41,8 +41,8 @@ struct TileData {
     factors: Vec<u32>,
 }
 
-/// What the viewer is told of a picture; `None` where it may not be shown.
-pub(crate) fn closer(here: &Here<'_>, key: &PictureKey) -> Option<Closer> {
+/// The viewer's data of a picture; `None` where it may not be shown.
+pub(crate) fn viewer_picture(here: &Here<'_>, key: &PictureKey) -> Option<ViewerPicture> {
     let published = here.book.pictures.get(key)?;
     let (width, height) = published_size(published)?;
     let sizes = published
@@ -50,7 +50,7 @@ pub(crate) fn closer(here: &Here<'_>, key: &PictureKey) -> Option<Closer> {
         .iter()
         .map(|size| (size.width, format!("{}{}", here.root, size.address)));
     let tiles = &published.tiles;
-    Some(Closer {
+    Some(ViewerPicture {
         width,
         height,
         sizes: sizes.collect(),
@@ -63,9 +63,9 @@ pub(crate) fn closer(here: &Here<'_>, key: &PictureKey) -> Option<Closer> {
     })
 }
 
-/// The same as the value of an attribute.
+/// The same as the JSON of an attribute.
 pub(crate) fn attribute(here: &Here<'_>, key: &PictureKey) -> Option<String> {
-    serde_json::to_string(&closer(here, key)?).ok()
+    serde_json::to_string(&viewer_picture(here, key)?).ok()
 }
 
 fn has_tiles(published: &PublishedPicture) -> bool {
@@ -82,9 +82,8 @@ fn published_size(published: &PublishedPicture) -> Option<(u32, u32)> {
     Some((largest.width, largest.height))
 }
 
-/// The map from a picture's published pixels to those of another, edges of pixels at whole numbers
-/// as on a page, where `map` leads from one photograph's pixels to the other's, centres at whole
-/// numbers.
+/// The map from a picture's published pixels to those of another, with edges of pixels at whole numbers
+/// as on a page. `map` maps the pixels of one photograph to the other's, with centres at whole numbers.
 pub(crate) fn between_published(
     from: &PublishedPicture,
     map: &Homography,
@@ -98,7 +97,7 @@ pub(crate) fn between_published(
         .then(&to_photograph(to)?.inverse()?)
 }
 
-/// From a picture's published pixels to its photograph's, edges at whole numbers.
+/// The map from a picture's published pixels to its photograph's, with edges at whole numbers.
 fn to_photograph(published: &PublishedPicture) -> Option<Homography> {
     let (width, height) = published_size(published)?;
     let across = f64::from(published.width) / f64::from(width);
@@ -106,9 +105,9 @@ fn to_photograph(published: &PublishedPicture) -> Option<Homography> {
     Homography::new([across, 0.0, 0.0, 0.0, down, 0.0, 0.0, 0.0, 1.0])
 }
 
-/// Millimetres of the print to a pixel of a picture's largest published form: from the box drawn
-/// along its image and the image's own size; else through the reference picture it lies on; else, of
-/// a sheet that nobody measured, from its box and the size of the design's image.
+/// Millimetres of the print a pixel of a picture's largest published form: from the box around its
+/// image and the size of that image; else by alignment with the reference picture; else, for a sheet
+/// without measurements, from its box and the size of the design's image.
 fn mm_a_pixel(here: &Here<'_>, key: &PictureKey) -> Option<f64> {
     let of_sheet = |impression: &Impression| impression.sheet.image.own().copied();
     let own = owner(here, key).and_then(of_sheet);
@@ -172,7 +171,7 @@ fn through_reference(here: &Here<'_>, key: &PictureKey) -> Option<f64> {
     Some(mm_a_pixel(here, reference)? * magnification(&map, x, y)?)
 }
 
-/// How many times larger a map draws what lies at a place, as lengths.
+/// The magnification of lengths by a map at a place.
 fn magnification(map: &Homography, x: f64, y: f64) -> Option<f64> {
     let at = map.apply(x, y)?;
     let right = map.apply(x + 1.0, y)?;

@@ -1,5 +1,5 @@
-//! The page of a point: the question and its answers, what each state and printing shows there, the
-//! details of every sheet, what was seen on each, and what the point tells apart.
+//! The page of a point: question and answers, the values of each state and printing, the details of
+//! every sheet, the observations, and what the point separates.
 
 use serde::Serialize;
 
@@ -13,15 +13,15 @@ use crate::page::lists::facts::Fact;
 use crate::page::phrases::enumeration;
 use crate::page::phrases::readings;
 use crate::page::phrases::values;
-use crate::page::plates::strips::{self, Detail, Sitter};
+use crate::page::plates::strips::{self, DetailSource, SheetDetail};
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::number_size::number_class;
 use crate::page::setting::reading_order;
-use crate::page::setting::words::Given;
-use crate::page::sheet::observed::{self, SeenOnSheet};
+use crate::page::setting::words::Argument;
+use crate::page::sheet::observed::{self, SheetObservation};
 use crate::study::allowed::{is_told_apart, shown_values};
 
 #[derive(Serialize)]
@@ -34,13 +34,13 @@ struct View {
     facts: Vec<Fact>,
     state_table: Option<PointTable>,
     printing_table: Option<PointTable>,
-    /// What it tells apart, a line for each state or printing.
+    /// What it separates, a line for each state or printing.
     separates: Vec<CleanHtml>,
     groups: Vec<Group>,
     credits: Vec<CleanHtml>,
     /// The photographed sheets that are not in the strip, with the reasons.
     not_shown: Vec<CleanHtml>,
-    seen: Vec<SeenOnSheet>,
+    seen: Vec<SheetObservation>,
     disagreeing: usize,
     tones: Option<Tones>,
 }
@@ -49,21 +49,21 @@ struct View {
 #[derive(Serialize)]
 struct Group {
     heading: CleanHtml,
-    /// What the row is, for those who come to it by keyboard.
+    /// The name of the row, for screen readers and keyboards.
     label: String,
-    details: Vec<Detail>,
+    details: Vec<SheetDetail>,
 }
 
 pub(crate) fn page(here: &Here<'_>, design: &Design, point: &Point) -> Leaf {
     let words = here.words();
-    let sitters = strips::sitters(here, design, point);
+    let sources = strips::detail_sources(here, design, point);
     let row = Fragment::Point(&point.key.value).to_string();
     let seen = observed::on_sheets(here, design, point);
     let title = words.with(
         "title-point",
         &[
-            ("number", Given::Text(&design.number)),
-            ("point", Given::Text(&name(point))),
+            ("number", Argument::Text(&design.number)),
+            ("point", Argument::Text(&name(point))),
         ],
     );
     let view = View {
@@ -76,8 +76,8 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, point: &Point) -> Leaf {
         state_table: states::table(here, design).and_then(|table| table.only(&row)),
         printing_table: printings::table(here, design).and_then(|table| table.only(&row)),
         separates: separates(here, design, point),
-        groups: groups(here, design, point, &sitters),
-        credits: strips::credits(here, &sitters),
+        groups: groups(here, design, point, &sources),
+        credits: strips::credits(here, &sources),
         not_shown: if point.area.is_some() {
             strips::not_shown(here, design, Some(point))
         } else {
@@ -85,7 +85,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, point: &Point) -> Leaf {
         },
         disagreeing: seen.iter().filter(|sheet| sheet.disagrees).count(),
         seen,
-        tones: tones::table(here, design, point, &sitters),
+        tones: tones::table(here, design, point, &sources),
     };
     let described = format!("{title}. {}", point.ask.value);
     let siglum = &here.public().settings.siglum.value;
@@ -107,18 +107,18 @@ fn brief(here: &Here<'_>, design: &Design, point: &Point) -> CleanHtml {
         PointKind::Measure { unit, tolerance } => words.with(
             "point-kind-measure",
             &[
-                ("unit", Given::Text(unit)),
-                ("tolerance", Given::Text(&tolerance.to_string())),
+                ("unit", Argument::Text(unit)),
+                ("tolerance", Argument::Text(&tolerance.to_string())),
             ],
         ),
         kind => words.listed("point-kind", kind.word()).to_owned(),
     };
     let rests = values::rests_on(here, design, point);
-    let rests = words.with("point-rests-on", &[("ground", Given::Text(&rests))]);
+    let rests = words.with("point-rests-on", &[("ground", Argument::Text(&rests))]);
     as_sentences(&[CleanHtml::text(&kind), CleanHtml::text(&rests)])
 }
 
-/// The answers it takes, and what variants show there.
+/// The answers it takes, and the values of variants.
 fn facts(here: &Here<'_>, design: &Design, point: &Point) -> Vec<Fact> {
     let words = here.words();
     let answers: Vec<CleanHtml> = match &point.kind {
@@ -160,7 +160,7 @@ fn facts(here: &Here<'_>, design: &Design, point: &Point) -> Vec<Fact> {
     .collect()
 }
 
-/// What a point tells apart: states where it rests on the matrix, else printings, for what is chosen
+/// What a point separates: states where it rests on the matrix, else printings, because what is chosen
 /// for each sheet may recur in any state. "*i* from *iii* and *iv*".
 fn separates(here: &Here<'_>, design: &Design, point: &Point) -> Vec<CleanHtml> {
     let things: Vec<(CleanHtml, Option<Vec<&Value>>)> = if point.rests_on.value == RestsOn::Matrix {
@@ -202,9 +202,14 @@ fn separates(here: &Here<'_>, design: &Design, point: &Point) -> Vec<CleanHtml> 
 }
 
 /// The details, state by state.
-fn groups(here: &Here<'_>, design: &Design, point: &Point, sitters: &[Sitter<'_>]) -> Vec<Group> {
-    let states = |sitter: &Sitter<'_>| reading_order::rank(design, sitter.impression).0;
-    sitters
+fn groups(
+    here: &Here<'_>,
+    design: &Design,
+    point: &Point,
+    sources: &[DetailSource<'_>],
+) -> Vec<Group> {
+    let states = |source: &DetailSource<'_>| reading_order::rank(design, source.impression).0;
+    sources
         .chunk_by(|one, other| states(one) == states(other))
         .filter_map(|group| {
             let reading = group.first()?.impression.identified.as_ref();
@@ -218,7 +223,7 @@ fn groups(here: &Here<'_>, design: &Design, point: &Point, sitters: &[Sitter<'_>
             );
             let label = here.words().with(
                 "strip-of-state",
-                &[("state", Given::Text(&heading.plain()))],
+                &[("state", Argument::Text(&heading.plain()))],
             );
             Some(Group {
                 label,
@@ -229,7 +234,7 @@ fn groups(here: &Here<'_>, design: &Design, point: &Point, sitters: &[Sitter<'_>
         .collect()
 }
 
-/// Where the page of a point stands.
+/// The address of the page of a point.
 pub(crate) fn address(design: &Design, point: &Point) -> Address {
     Address::Point(design.key.clone(), point.key.value.clone())
 }

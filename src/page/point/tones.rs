@@ -1,13 +1,14 @@
-//! Tones of a point, sheet by sheet, beside the caution that goes with them.
+//! The tones of a point on each photograph, with a caution.
 //!
-//! They stand on the page of the point and nowhere else, and nothing is concluded from them.
+//! They are shown on the page of the point only, and no study uses them (`docs/definitions.md`, "Strips
+//! and tones").
 
 use serde::Serialize;
 
 use crate::model::design::Design;
 use crate::model::point::Point;
 use crate::page::phrases::readings;
-use crate::page::plates::strips::Sitter;
+use crate::page::plates::strips::DetailSource;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::pictures::Tone;
@@ -27,40 +28,40 @@ struct Row {
     reading: CleanHtml,
     /// L*, a*, b*, each with its spread: "52.3 ± 4.1".
     channels: Vec<String>,
-    /// How far from the sheet that the others are measured against; empty for that one.
+    /// The difference from the sheet of comparison; empty for that sheet.
     apart: String,
     paper: String,
 }
 
-/// The tones of a point; `None` where none was measured. Differences are from the reference picture,
-/// or from the first where that has no tone.
+/// The tones of a point; `None` where none was measured. Differences are from the reference picture, or
+/// from the first sheet where that has no tone.
 pub(super) fn table(
     here: &Here<'_>,
     design: &Design,
     point: &Point,
-    sitters: &[Sitter<'_>],
+    sources: &[DetailSource<'_>],
 ) -> Option<Tones> {
     let tones = &here.book.alignments.tones;
-    let measured: Vec<(&Sitter<'_>, Tone)> = sitters
+    let measured: Vec<(&DetailSource<'_>, Tone)> = sources
         .iter()
         .filter_map(|s| Some((s, *tones.get(&s.key)?.get(&point.key.value)?)))
         .collect();
     let reference = design.reference_picture.as_ref().map(|key| &key.value);
     let (against, base) = measured
         .iter()
-        .find(|(sitter, _)| Some(&sitter.key) == reference)
+        .find(|(source, _)| Some(&source.key) == reference)
         .or_else(|| measured.first())?;
     let words = here.words();
-    let rows = measured.iter().map(|(sitter, tone)| Row {
-        sheet: here.impression(&sitter.impression.key),
-        reading: readings::short(here, design, sitter.impression),
+    let rows = measured.iter().map(|(source, tone)| Row {
+        sheet: here.impression(&source.impression.key),
+        reading: readings::short(here, design, source.impression),
         channels: tone
             .mean
             .iter()
             .zip(tone.spread)
             .map(|(mean, spread)| format!("{} ± {}", number(*mean), number(spread)))
             .collect(),
-        apart: if sitter.key == against.key {
+        apart: if source.key == against.key {
             String::new()
         } else {
             number(ciede2000(Lab(base.mean), Lab(tone.mean)))
@@ -80,7 +81,7 @@ pub(super) fn table(
     })
 }
 
-/// One place after the point, and a true minus.
+/// A number with one decimal and a true minus sign.
 fn number(value: f64) -> String {
     let text = format!("{value:.1}");
     match text.strip_prefix('-') {

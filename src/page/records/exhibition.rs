@@ -1,4 +1,4 @@
-//! An exhibition: where, when, and which sheets were shown.
+//! The page of an exhibition: place, dates, and the sheets shown.
 
 use serde::Serialize;
 
@@ -63,7 +63,7 @@ pub(crate) fn page(here: &Here<'_>, exhibition: &Exhibition) -> Leaf {
     Leaf::new(here.address, title, "pages/exhibition.html", &view).described(described)
 }
 
-/// Where the sheet is now.
+/// The present place of the sheet.
 fn holder(here: &Here<'_>, impression: &Impression) -> CleanHtml {
     match &impression.holder {
         Some(holder) => here.holder_and_city(&holder.value),

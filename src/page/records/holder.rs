@@ -1,4 +1,5 @@
-//! A holder: what it keeps, owns and had, as a checklist, and what is still to be done there.
+//! The page of a holder: what it keeps, owns and had, as checklists, and the work still to be done
+//! there.
 
 use std::collections::BTreeSet;
 
@@ -11,7 +12,9 @@ use crate::model::key::Key;
 use crate::model::link::Target;
 use crate::model::occurrence::{MentionRole, RecordId};
 use crate::page::lists::checklist::{self, Checklist};
-use crate::page::lists::custody::{Sheet, is_keeper, is_owner, is_record, is_set_apart, sheets};
+use crate::page::lists::custody::{
+    HeldSheet, is_keeper, is_owner, is_record, is_set_apart, sheets,
+};
 use crate::page::lists::facts::Fact;
 use crate::page::lists::list::List;
 use crate::page::lists::mentions;
@@ -21,7 +24,7 @@ use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::pictures::{Plate, Setting};
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 use crate::page::texts::markdown;
 use crate::study::back_links::Mention;
 
@@ -44,7 +47,7 @@ pub(crate) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
     let links = &here.book.studies.back_links;
     let mentions = links.holders.get(&holder.key).unwrap_or(&none);
     let held = sheets(here, mentions, MentionRole::Holder);
-    let owned: Vec<Sheet<'_>> = sheets(here, mentions, MentionRole::Owner)
+    let owned: Vec<HeldSheet<'_>> = sheets(here, mentions, MentionRole::Owner)
         .into_iter()
         .filter(|(_, i)| is_owner(i, &holder.key) && !is_keeper(i, &holder.key))
         .collect();
@@ -96,17 +99,17 @@ pub(crate) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
 }
 
 /// "Northport, Netherlands. 12 impressions of 9 designs."
-fn brief(here: &Here<'_>, holder: &Holder, held: &[Sheet<'_>]) -> String {
+fn brief(here: &Here<'_>, holder: &Holder, held: &[HeldSheet<'_>]) -> String {
     let words = here.words();
     let town = holder.town.as_ref().map(|t| t.value.clone());
     let country = holder.country.as_ref().map(|c| here.country(c).to_owned());
-    // The name of a private owner's country is in their name already.
+    // The name of a private owner contains the country.
     let place: Vec<String> = [town, country.filter(|_| holder.town.is_some())]
         .into_iter()
         .flatten()
         .collect();
     let place = place.join(", ");
-    // Two records of one sheet are one sheet, and what is set apart is no part of the count.
+    // Two records of one sheet count once; what is set apart is not counted.
     let accepted = held.iter().filter(|sheet| !is_set_apart(sheet));
     let groups = &here.book.studies.groups;
     let sheets: BTreeSet<_> = accepted
@@ -121,11 +124,11 @@ fn brief(here: &Here<'_>, holder: &Holder, held: &[Sheet<'_>]) -> String {
             &[
                 (
                     "impressions",
-                    Given::Text(&words.count("count-impressions", n)),
+                    Argument::Text(&words.count("count-impressions", n)),
                 ),
                 (
                     "designs",
-                    Given::Text(&words.count("count-of-designs", designs.len())),
+                    Argument::Text(&words.count("count-of-designs", designs.len())),
                 ),
             ],
         ),
@@ -148,7 +151,7 @@ fn facts(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> Vec<Fact> {
         .map(|f| {
             let until = f.until.as_ref().map_or_else(String::new, |until| {
                 let date = dates::once(until, words);
-                words.with("date-until", &[("date", Given::Text(&date))])
+                words.with("date-until", &[("date", Argument::Text(&date))])
             });
             CleanHtml::join([&CleanHtml::text(&f.name), &CleanHtml::text(&until)], ", ")
         })
@@ -166,7 +169,7 @@ fn facts(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> Vec<Fact> {
     if let Some(successor) = &holder.successor {
         let since = successor.date.as_ref().map_or_else(String::new, |date| {
             let date = dates::once(date, words);
-            words.with("date-from", &[("date", Given::Text(&date))])
+            words.with("date-from", &[("date", Argument::Text(&date))])
         });
         let name = here.holder_and_city(&successor.holder.value);
         fact(
@@ -189,7 +192,7 @@ fn text_of(text: Option<&str>) -> CleanHtml {
     text.map_or_else(CleanHtml::empty, CleanHtml::text)
 }
 
-/// Who owns a sheet that is kept here, and that its record was rejected or withdrawn.
+/// The owner of a sheet that is kept here, and the standing of a record that is rejected or withdrawn.
 fn remark(here: &Here<'_>, holder: &Holder, impression: &Impression) -> CleanHtml {
     let owner = impression
         .owner

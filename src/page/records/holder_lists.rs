@@ -1,4 +1,5 @@
-//! What a holder had, handled, has besides prints and is named for, and what is still to be done there.
+//! Lists on the page of a holder, some of them also on that of a person: sheets formerly held, sheets
+//! handled, matrices, exhibitions, other roles, and the work still to be done.
 
 use crate::model::design::Design;
 use crate::model::edtf::Date;
@@ -11,7 +12,7 @@ use crate::model::provenance::PartyRole;
 use crate::model::vocabulary::List as Vocabulary;
 use crate::model::words::Side;
 use crate::page::lists::custody::{
-    Sheet, is_keeper, is_owner, is_record, is_set_apart, sheets, stolen_from,
+    HeldSheet, is_keeper, is_owner, is_record, is_set_apart, sheets, stolen_from,
 };
 use crate::page::lists::list::List;
 use crate::page::lists::mentions;
@@ -20,27 +21,29 @@ use crate::page::phrases::matrices;
 use crate::page::setting::address::{Address, Fragment, Overview};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
-use crate::page::setting::words::Given;
+use crate::page::setting::words::Argument;
 use crate::page::sheet::provenance;
 use crate::study::back_links::Mention;
 
-/// What the holder owned and no longer does, what was stolen from it and is its own still, what it kept
-/// for others, and what is recorded only under a former number: whether it was owned or kept is then not said.
+/// The sheets that the holder owned and no longer does, that were stolen from it, that it kept for
+/// others, and that are recorded only under a former number, which does not say whether they were owned
+/// or kept.
 pub(super) fn formerly(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> [List; 4] {
-    let has_none = |sheet: &Sheet<'_>| !has_now(sheet.1, &holder.key);
+    let has_none = |sheet: &HeldSheet<'_>| !has_now(sheet.1, &holder.key);
     let gone = |part| sheets(here, mentions, part).into_iter().filter(has_none);
-    let is_stolen =
-        |sheet: &Sheet<'_>| stolen_from(sheet.1).is_some_and(|from| is_record(from, &holder.key));
-    let (stolen, owned): (Vec<Sheet<'_>>, Vec<Sheet<'_>>) =
+    let is_stolen = |sheet: &HeldSheet<'_>| {
+        stolen_from(sheet.1).is_some_and(|from| is_record(from, &holder.key))
+    };
+    let (stolen, owned): (Vec<HeldSheet<'_>>, Vec<HeldSheet<'_>>) =
         gone(MentionRole::Owner).partition(is_stolen);
-    let kept: Vec<Sheet<'_>> = gone(MentionRole::Keeper).collect();
-    let is_told = |sheet: &Sheet<'_>| {
+    let kept: Vec<HeldSheet<'_>> = gone(MentionRole::Keeper).collect();
+    let is_told = |sheet: &HeldSheet<'_>| {
         let mut told = owned.iter().chain(&stolen).chain(&kept);
         told.any(|(_, i)| i.key == sheet.1.key)
     };
     let numbered = gone(MentionRole::FormerHolder).filter(|sheet| !is_told(sheet));
-    let numbered: Vec<Sheet<'_>> = numbered.collect();
-    let list = |heading: &str, sheets: &[Sheet<'_>], role: PartyRole| {
+    let numbered: Vec<HeldSheet<'_>> = numbered.collect();
+    let list = |heading: &str, sheets: &[HeldSheet<'_>], role: PartyRole| {
         let lines = sheets
             .iter()
             .map(|(_, impression)| had(here, holder, impression, role));
@@ -80,11 +83,11 @@ pub(super) fn now(here: &Here<'_>, impression: &Impression) -> CleanHtml {
     }
     let now = here
         .words()
-        .with("now-at", &[("where", Given::Text(&place))]);
+        .with("now-at", &[("where", Argument::Text(&place))]);
     CleanHtml::text(&now)
 }
 
-/// What passed through the holder's hands as agent.
+/// The sheets that the holder handled as agent.
 pub(super) fn handled(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> List {
     let lines = sheets(here, mentions, MentionRole::Agent)
         .into_iter()
@@ -110,7 +113,7 @@ fn times(here: &Here<'_>, holder: &Holder, impression: &Impression, role: PartyR
                 here.term(Vocabulary::Transfers, how.as_str())
             });
             let lot = entry.lot.as_ref().map_or_else(String::new, |lot| {
-                words.with("lot", &[("lot", Given::Text(lot))])
+                words.with("lot", &[("lot", Argument::Text(lot))])
             });
             let bought_in = if entry.sold == Some(false) {
                 words.word("bought-in")
@@ -142,15 +145,15 @@ pub(super) fn period(
         (Some(a), Some(b)) if a == b => a,
         (Some(a), Some(b)) => words.with(
             "date-throughout",
-            &[("a", Given::Text(&a)), ("b", Given::Text(&b))],
+            &[("a", Argument::Text(&a)), ("b", Argument::Text(&b))],
         ),
-        (Some(a), None) => words.with("date-from", &[("date", Given::Text(&a))]),
-        (None, Some(b)) => words.with("date-until", &[("date", Given::Text(&b))]),
+        (Some(a), None) => words.with("date-from", &[("date", Argument::Text(&a))]),
+        (None, Some(b)) => words.with("date-until", &[("date", Argument::Text(&b))]),
         (None, None) => String::new(),
     }
 }
 
-/// Blocks, plates and stones that somebody has.
+/// The matrices that a party has.
 pub(super) fn matrices(here: &Here<'_>, key: &Key, mentions: &[Mention]) -> List {
     let mut lines = Vec::new();
     for mention in mentions
@@ -209,7 +212,7 @@ pub(super) fn exhibitions(here: &Here<'_>, mentions: &[Mention]) -> List {
     )
 }
 
-/// What else records name somebody as, a list for each.
+/// The other roles in which records name a party, a list for each.
 pub(super) fn named(here: &Here<'_>, mentions: &[Mention]) -> Vec<List> {
     let parts = [
         (MentionRole::Printer, "named-printer"),
@@ -233,8 +236,8 @@ pub(super) fn named(here: &Here<'_>, mentions: &[Mention]) -> Vec<List> {
         .collect()
 }
 
-/// What nobody has done yet: measure, photograph, identify, fill the gaps of 1933 to 1945.
-pub(super) fn to_do(here: &Here<'_>, held: &[Sheet<'_>]) -> List {
+/// Sheets still to be identified, measured or photographed, or with gaps from 1933 to 1945.
+pub(super) fn to_do(here: &Here<'_>, held: &[HeldSheet<'_>]) -> List {
     let line = |said: CleanHtml, is_wanting: &dyn Fn(&Design, &Impression) -> bool| {
         let wanting = held
             .iter()

@@ -3,7 +3,7 @@
 //! | file | subject |
 //! |---|---|
 //! | `holder` | a holder |
-//! | `holder_lists` | what a holder or a person had, handled and is named for |
+//! | `holder_lists` | lists on the pages of holders and people |
 //! | `person` | a person |
 //! | `work` | a work of the literature |
 //! | `exhibition` | an exhibition |

@@ -1,4 +1,4 @@
-//! A person: names, dates, and everything the catalogue tells of them.
+//! The page of a person: names, dates, and their roles in the catalogue.
 
 use serde::Serialize;
 
@@ -31,7 +31,7 @@ struct View {
     brief: String,
     facts: Vec<Fact>,
     text: Option<CleanHtml>,
-    /// What is many and short: designs, printings, sheets.
+    /// Designs, printings and sheets, run on.
     run_on: Vec<RunOn>,
     lists: Vec<List>,
 }
@@ -59,7 +59,7 @@ pub(crate) fn page(here: &Here<'_>, person: &Person) -> Leaf {
         holder_lists::matrices(here, &person.key, mentions),
         writings(here, person),
     ];
-    // Printer and publisher are told above, printing by printing.
+    // Printings are listed above.
     lists.extend(holder_lists::named(here, mentions).into_iter().skip(2));
     lists.push(mentions::list(here, &Target::Person(person.key.clone())));
     let title = person.name.value.clone();
@@ -97,7 +97,7 @@ fn facts(here: &Here<'_>, person: &Person, mentions: &[Mention]) -> Vec<Fact> {
     let words = here.words();
     let mut facts = Vec::new();
     let mut fact = |term: &str, text: CleanHtml| facts.extend(Fact::one(words.word(term), text));
-    // Where nothing else is known of a life, the line under the name says this already.
+    // Without other dates the line under the name says this already.
     let has_life = person.born.is_some() || person.died.is_some();
     if let Some(active) = person.active.as_ref().filter(|_| has_life) {
         fact("active", dates::throughout_html(active, words));
@@ -124,15 +124,15 @@ fn facts(here: &Here<'_>, person: &Person, mentions: &[Mention]) -> Vec<Fact> {
     facts
 }
 
-/// The designs somebody made, by series: "*The Quays* 14, *The Last Ferry*, 1927". The roles most of
-/// them share stand once, beside the heading.
+/// The designs a person made, by series: "*The Quays* 14, *The Last Ferry*, 1927". The roles of most of
+/// them stand once, beside the heading.
 fn made(here: &Here<'_>, person: &Key, mentions: &[Mention]) -> RunOn {
     let words = here.words();
     let mut designs: Vec<(&Design, String)> = designs_of(here, mentions, MentionRole::Maker)
         .into_iter()
         .map(|design| (design, roles_in(here, person, design)))
         .collect();
-    // What belongs to no series stands last; the sort is stable.
+    // Designs without series come last; the sort is stable.
     designs.sort_by_key(|(design, _)| design.series.is_none());
     let usual = most_common(designs.iter().map(|(_, roles)| roles.as_str())).to_owned();
     let is_always = designs.iter().all(|(_, roles)| *roles == usual);
@@ -161,7 +161,7 @@ fn made(here: &Here<'_>, person: &Key, mentions: &[Mention]) -> RunOn {
     }
 }
 
-/// What somebody did for a design: "artist, carver". Who made only a state of it has no role here.
+/// The roles of a person in a design: "artist, carver"; empty for the maker of a state only.
 fn roles_in(here: &Here<'_>, person: &Key, design: &Design) -> String {
     let own = design.makers.iter().filter(|m| m.person.value == *person);
     let roles: Vec<String> = own
@@ -171,7 +171,7 @@ fn roles_in(here: &Here<'_>, person: &Key, design: &Design) -> String {
     roles.join(", ")
 }
 
-/// The text met most often, the first among equals.
+/// The most frequent text, the first among equals.
 fn most_common<'t>(texts: impl Iterator<Item = &'t str>) -> &'t str {
     let mut counts: Vec<(&str, usize)> = Vec::new();
     for text in texts {
@@ -199,8 +199,7 @@ fn designs_of<'a>(here: &Here<'a>, mentions: &[Mention], role: MentionRole) -> V
     designs
 }
 
-/// The printings somebody printed or published, by name: "Memorial edition 14, *The Last Ferry*,
-/// 1962".
+/// The printings a person printed or published, by name: "Memorial edition 14, *The Last Ferry*, 1962".
 fn printings(
     here: &Here<'_>,
     person: &Key,
@@ -239,7 +238,7 @@ fn printings(
     }
 }
 
-/// The impressions somebody had, by where they are now: "Northport, Harbour Museum 14.1, 14.7, *The
+/// The impressions a person had, by their present place: "Northport, Harbour Museum 14.1, 14.7, *The
 /// Last Ferry*".
 fn sheets(here: &Here<'_>, mentions: &[Mention], role: MentionRole, heading: &str) -> RunOn {
     let collator = Collator::of_words(here.language());
@@ -261,7 +260,7 @@ fn sheets(here: &Here<'_>, mentions: &[Mention], role: MentionRole, heading: &st
         };
         keys.push((impression.holder.is_none(), place, lead, key));
     }
-    // The sort is stable: within one place the order of the catalogue stays.
+    // The sort is stable: impressions at one place keep the order of the catalogue.
     keys.sort_by(|a, b| a.0.cmp(&b.0).then_with(|| collator.compare(&a.1, &b.1)));
     keys.dedup_by_key(|(_, _, _, key)| *key);
     let items = keys
@@ -279,7 +278,7 @@ fn sheets(here: &Here<'_>, mentions: &[Mention], role: MentionRole, heading: &st
     }
 }
 
-/// What they wrote, as far as the literature is cited here.
+/// The works of a person among the literature cited.
 fn writings(here: &Here<'_>, person: &Person) -> List {
     let name = sorted_name(person);
     let mut works: Vec<_> = here

@@ -1,11 +1,11 @@
-//! A work of the literature: its reference, its numbers for ours, where it is cited.
+//! The page of a work of the literature: its reference, its numbers for ours, where it is cited.
 
 use serde::Serialize;
 
 use crate::model::link::Target;
 use crate::model::literature::Work;
 use crate::model::occurrence::{MentionRole, RecordId};
-use crate::page::indexes::concordance::{self, Theirs};
+use crate::page::indexes::concordance::{self, EarlierNumbers};
 use crate::page::lists::list::List;
 use crate::page::lists::mentions;
 use crate::page::phrases::party_names::sorted_name;
@@ -22,7 +22,7 @@ struct View {
     reference: CleanHtml,
     authors: Vec<CleanHtml>,
     text: Option<CleanHtml>,
-    theirs: Option<Theirs>,
+    theirs: Option<EarlierNumbers>,
     lists: Vec<List>,
 }
 
@@ -63,7 +63,7 @@ pub(crate) fn page(here: &Here<'_>, work: &Work) -> Leaf {
         reference: full_reference(work),
         authors: authors(here, work),
         text: markdown::note(here, work.note.as_ref()),
-        theirs: concordance::theirs(here, &work.key),
+        theirs: concordance::earlier_numbers(here, &work.key),
         lists,
         title: title.clone(),
     };

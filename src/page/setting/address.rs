@@ -1,8 +1,8 @@
-//! Addresses: where each page stands, for good.
+//! Addresses of pages: permanent once issued.
 //!
-//! Pages are folders (`design/14/`), so an address never shows how the catalogue was made. They
-//! mirror the links of Markdown (`design:14`) and are permanent once issued. Links between pages
-//! are relative: a catalogue may live under any path.
+//! Pages are folders (`design/14/`), so that an address does not show how the catalogue was made. An
+//! address mirrors the link of Markdown (`design:14`). Links between pages are relative, so a catalogue
+//! may stand under any path.
 
 use std::fmt;
 
@@ -12,7 +12,7 @@ use crate::model::occurrence::RecordId;
 use crate::model::words::{ClosedList as _, closed_list};
 
 closed_list! {
-    /// The pages that gather; each has one word for an address.
+    /// The pages that list records of many kinds; each is named by one word of its address.
     Overview {
         /// Designs by number, date, technique and series.
         Designs = "designs",
@@ -62,7 +62,7 @@ closed_list! {
 }
 
 impl Overview {
-    /// Whether it tells of the catalogue rather than of prints; such pages stand last in lists.
+    /// Whether it describes the catalogue rather than prints; such pages stand last in lists.
     pub fn is_about_the_catalogue(self) -> bool {
         matches!(
             self,
@@ -80,7 +80,7 @@ impl Overview {
 pub enum Address {
     /// The opening page.
     Opening,
-    /// A page that gathers.
+    /// An overview.
     Overview(Overview),
     /// A design.
     Design(Key),
@@ -94,7 +94,7 @@ pub enum Address {
     ChosenComparison(Key),
     /// A point of a design.
     Point(Key, Key),
-    /// A comparison the scholar wants shown, by its place in the record, from 1.
+    /// A recorded comparison, by its place in the record, from 1.
     Comparison(Key, usize),
     /// An impression.
     Impression(ImpressionKey),
@@ -111,7 +111,7 @@ pub enum Address {
 }
 
 impl fmt::Display for Address {
-    /// The address relative to the catalogue, with a slash at the end; nothing for the opening page.
+    /// The address relative to the catalogue, with a slash at the end; empty for the opening page.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let of_design = |key: &Key| Address::Design(key.clone());
         match self {
@@ -145,7 +145,7 @@ impl Address {
         format!("{self}index.html")
     }
 
-    /// What leads from this page to the catalogue's opening page: `./`, or `../` a folder.
+    /// The relative path from this page to the opening page: `./`, or `../` for each folder.
     pub fn root(&self) -> String {
         match self.to_string().matches('/').count() {
             0 => "./".to_owned(),
@@ -153,8 +153,8 @@ impl Address {
         }
     }
 
-    /// Where a page of the catalogue's own stands. One with the key of a page that tells of the
-    /// catalogue (`cite`, `contribute`, `cautions` …) opens that page.
+    /// The address of a page of the catalogue's own. One whose key is that of a page about the
+    /// catalogue (`cite`, `contribute`, `cautions` …) is printed at the head of that page.
     pub fn of_page(key: &Key) -> Address {
         let about = Overview::ALL
             .iter()
@@ -176,7 +176,7 @@ impl Address {
         }
     }
 
-    /// The address with everything before it, for citations. `base` is the catalogue's own.
+    /// The full address, for citations. `base` is the address of the catalogue.
     pub fn absolute(&self, base: &str) -> String {
         format!("{}/{self}", base.trim_end_matches('/'))
     }
@@ -197,7 +197,7 @@ pub enum Fragment<'a> {
     Matrix(&'a Key),
     /// A table of a census, by what it counts.
     Counts(&'a str),
-    /// A row of one, with the key it counts; `None`: the row of what is not recorded.
+    /// A row of such a table, by the key it counts; `None`: the row for values that are not recorded.
     Counted(&'a str, Option<&'a str>),
 }
 

@@ -1,7 +1,7 @@
-//! The book: everything a page may need, and one page's view of it.
+//! The book: all data that pages are made from, and the same as seen from one page.
 //!
-//! [`Book`] is made once for a catalogue and shared by all threads. [`Here`] is the book seen from
-//! one page: it knows how to lead from there to any other, so that every link is relative.
+//! [`Book`] is made once for a catalogue and shared by all threads. [`Here`] adds the page that is
+//! being made: its methods make relative links from that page to any other.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -39,7 +39,7 @@ pub(crate) struct Book<'a> {
     pub words: Arc<Words>,
     /// The theme's templates.
     pub templates: Templates,
-    /// The pages that gather and have something to gather.
+    /// The overviews that have an entry.
     pub overviews: BTreeSet<Overview>,
     /// Where texts mention a record: the pages whose Markdown links to it.
     pub mentions: BTreeMap<Target, BTreeSet<Address>>,
@@ -54,7 +54,7 @@ pub(crate) struct Here<'b> {
     pub book: &'b Book<'b>,
     /// The page.
     pub address: &'b Address,
-    /// What leads from the page to the opening page: `../../`.
+    /// The relative path from the page to the opening page: `../../`.
     pub root: &'b str,
 }
 
@@ -74,13 +74,13 @@ impl<'b> Here<'b> {
         &self.book.public.settings.language.value
     }
 
-    /// What leads from here to a page.
+    /// The relative link from this page to another.
     pub fn href(&self, to: &Address) -> String {
         format!("{}{to}", self.root)
     }
 
-    /// What leads from here to a file, by its path relative to the catalogue; one in the folder of this
-    /// page by its name alone.
+    /// The relative link to a file, by its path relative to the catalogue; to a file in the folder of
+    /// this page, by its name alone.
     pub fn href_file(&self, path: &str) -> String {
         match path.strip_prefix(&self.address.to_string()) {
             Some(name) => format!("./{name}"),
@@ -88,7 +88,7 @@ impl<'b> Here<'b> {
         }
     }
 
-    /// What leads from here to a place within a page; within this one, only the fragment.
+    /// The relative link to a place within a page; within this page, only the fragment.
     pub fn href_part(&self, to: &Address, part: Fragment<'_>) -> String {
         if to == self.address {
             format!("#{part}")
@@ -97,7 +97,7 @@ impl<'b> Here<'b> {
         }
     }
 
-    /// `text` as a link to a page; plain where it stands on that page.
+    /// `text` as a link to a page; plain text on that page itself.
     pub fn link(&self, to: &Address, text: &CleanHtml) -> CleanHtml {
         if to == self.address {
             text.clone()
@@ -106,7 +106,8 @@ impl<'b> Here<'b> {
         }
     }
 
-    /// `text` in its own language, marked where that is not the catalogue's.
+    /// `text` with its language marked where that is not the catalogue's. A `span` that would mark
+    /// nothing is left out.
     pub fn in_language(
         &self,
         element: &'static str,
@@ -136,8 +137,8 @@ impl<'b> Here<'b> {
     }
 }
 
-/// Whether a language (BCP 47) is written from right to left: by its script, which the tag names or CLDR
-/// knows (crate `icu_locale`). A tag that is malformed is taken to be written from left to right.
+/// Whether a language (BCP 47) is written from right to left: by its script, from the tag or from
+/// CLDR (crate `icu_locale`). A tag that is malformed is taken to be written from left to right.
 pub(crate) fn is_right_to_left(language: &str) -> bool {
     let tag = language.parse::<LanguageIdentifier>();
     tag.is_ok_and(|tag| LocaleDirectionality::new_extended().is_right_to_left(&tag))

@@ -1,4 +1,4 @@
-//! Links to files for other programs, each worded by its format: `format-NAME` is the text of a link,
+//! Links to files for other programs, worded by format: `format-NAME` is the text of a link,
 //! `format-NAME-about` a sentence on the page about the data.
 
 use serde::Serialize;
@@ -33,7 +33,8 @@ impl Here<'_> {
         files.into_iter().flatten().map(link).collect()
     }
 
-    /// What each format is, in the order of the formats. Formats without a sentence are left out.
+    /// The sentences about the formats, in the order of the formats. A format without a sentence is
+    /// left out.
     pub fn exports_described(&self) -> CleanHtml {
         let words = self.words();
         let site = self.public().settings.address.value.trim_end_matches('/');

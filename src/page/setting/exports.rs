@@ -1,5 +1,5 @@
-//! The files of a site for other programs, as data: `exchange` gives it, and pages link to what is in it
-//! (`export_links`).
+//! The files of a site for other programs, as data. `exchange` lists them; `export_links` makes the
+//! links.
 
 use std::collections::BTreeMap;
 
@@ -24,7 +24,7 @@ pub struct Exports {
     pub files: BTreeMap<Subject, Vec<Export>>,
 }
 
-/// A format, as far as pages tell of it.
+/// What pages need to know of a format.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ExportFormat {
     /// Its name, by which its words are found.

@@ -1,8 +1,7 @@
 //! Clean HTML: the only text that templates print unescaped.
 //!
-//! A [`CleanHtml`] is put together from escaped text and from elements written in this stage's own
-//! code; nothing that a record says can become markup in it. Templates see it as a value already
-//! marked as clean, so that no template of the house needs to switch escaping off.
+//! A [`CleanHtml`] is made of escaped text and of elements written in this stage's code, so no text of
+//! a record becomes markup. Templates get it as a value marked as safe and never switch escaping off.
 
 use std::fmt::Write as _;
 
@@ -15,7 +14,7 @@ use serde::{Serialize, Serializer};
 pub struct CleanHtml(String);
 
 impl CleanHtml {
-    /// Nothing.
+    /// The empty text.
     pub fn empty() -> CleanHtml {
         CleanHtml::default()
     }
@@ -27,7 +26,7 @@ impl CleanHtml {
         CleanHtml(out)
     }
 
-    /// HTML that the caller has escaped itself: Markdown once cleaned, and the literature formatter's.
+    /// HTML that the caller has escaped: cleaned Markdown and formatted references.
     pub(crate) fn trusted(html: String) -> CleanHtml {
         CleanHtml(html)
     }
@@ -40,8 +39,8 @@ impl CleanHtml {
         CleanHtml(json.replace('&', "\\u0026"))
     }
 
-    /// An element around `inner`. Names and attribute names are this house's own; attribute values
-    /// are escaped.
+    /// An element around `inner`. Names of elements and attributes come from this program; values of
+    /// attributes are escaped.
     pub fn element(
         name: &'static str,
         attributes: &[(&'static str, &str)],
@@ -86,7 +85,7 @@ impl CleanHtml {
         CleanHtml::element("span", &[("class", class)], inner)
     }
 
-    /// A term in quiet ink.
+    /// Text in quiet ink; empty for no text.
     pub fn quiet(text: &str) -> CleanHtml {
         if text.is_empty() {
             CleanHtml::empty()
@@ -136,12 +135,12 @@ impl CleanHtml {
         out
     }
 
-    /// Whether there is nothing in it.
+    /// Whether it is empty.
     pub fn is_empty(&self) -> bool {
         self.0.is_empty()
     }
 
-    /// `None` where there is nothing in it, so that a template leaves it out.
+    /// `None` where it is empty, so that a template can leave it out.
     pub fn some(self) -> Option<CleanHtml> {
         if self.is_empty() { None } else { Some(self) }
     }
@@ -181,7 +180,8 @@ impl Serialize for CleanHtml {
     }
 }
 
-/// The first letter of what begins a sentence, where it is a letter and no link.
+/// `html` with its first letter as a capital, where it begins with a lower-case letter and not with an
+/// element.
 pub(crate) fn capitalised(html: &CleanHtml) -> CleanHtml {
     let text = html.as_str();
     match text.chars().next() {
@@ -194,7 +194,7 @@ pub(crate) fn capitalised(html: &CleanHtml) -> CleanHtml {
     }
 }
 
-/// Each part as a sentence of its own, with a capital and a full stop.
+/// The parts as sentences, each with a capital and a full stop; empty parts are left out.
 pub(crate) fn as_sentences(parts: &[CleanHtml]) -> CleanHtml {
     let mut out = CleanHtml::empty();
     for part in parts.iter().filter(|p| !p.is_empty()) {
@@ -209,9 +209,9 @@ pub(crate) fn as_sentences(parts: &[CleanHtml]) -> CleanHtml {
     out
 }
 
-/// Appends `text` with the five characters escaped that mean something in HTML.
+/// Appends `text` with the five characters escaped that have a meaning in HTML.
 pub(crate) fn escape_into(out: &mut String, text: &str) {
-    // Most texts have none of them, and go over whole.
+    // Most texts have none of them and are copied whole.
     let mut copied = 0;
     for (at, c) in text.char_indices() {
         let instead = match c {
@@ -220,7 +220,8 @@ pub(crate) fn escape_into(out: &mut String, text: &str) {
             '>' => "&gt;",
             '"' => "&quot;",
             '\'' => "&#39;",
-            // Bytes that no document may hold, and marks that would turn the rest of a page around.
+            // Control characters that HTML forbids, and marks that would reverse the direction of the
+            // rest of a page.
             '\0'..='\u{8}'
             | '\u{b}'
             | '\u{c}'

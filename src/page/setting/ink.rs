@@ -1,8 +1,9 @@
-//! The block ink: one colour that the catalogue chooses, made legible on both papers.
+//! The block ink: one colour that the catalogue chooses, adjusted to be legible on light and dark
+//! paper.
 //!
-//! In: `ink` of `catalogue.toml`. Out: `assets/ink.css`, and the theme's drawings, with the ink for light and for dark paper,
-//! each at least 4.5:1 against its paper (WCAG 2.2, success criterion 1.4.3). On dark paper it is
-//! 7:1 (1.4.6), because thin strokes in a saturated colour tire the eye there.
+//! In: `ink` of `catalogue.toml`. Out: `assets/ink.css` and the theme's drawings, with the ink for
+//! light and for dark paper. Its contrast is at least 4.5:1 on light paper (WCAG 2.2, success criterion
+//! 1.4.3) and 7:1 on dark (1.4.6), where thin strokes in a saturated colour tire the eye.
 
 use crate::model::settings::Ink;
 
@@ -37,7 +38,8 @@ fn lightened_until_legible(ink: Ink) -> Ink {
     mixed_until_legible(ink, Ink([0xff, 0xff, 0xff]), DARK_PAPER, LEAST_ON_DARK)
 }
 
-/// `ink` with just as much of `other`, in hundredths, as a contrast of `least` on `paper` asks for.
+/// `ink` mixed with the least share of `other`, in hundredths, that reaches a contrast of `least` on
+/// `paper`.
 fn mixed_until_legible(ink: Ink, other: Ink, paper: Ink, least: f64) -> Ink {
     (0..=100_u32)
         .map(|percent| mixed(ink, other, percent))

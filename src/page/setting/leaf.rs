@@ -1,28 +1,28 @@
-//! One page, ready to be framed: its address, its titles, its template and what the template is told.
+//! One page before it is framed: address, titles, template and view.
 
 use serde::Serialize;
 use tera::Value;
 
 use super::address::Address;
 
-/// One page, ready to be framed and written.
+/// One page before it is framed.
 pub(crate) struct Leaf {
-    /// Where it stands.
+    /// Its address.
     pub address: Address,
     /// Its title, for the browser.
     pub title: String,
-    /// What it tells, in a sentence, for those who find it elsewhere.
+    /// Its description in one sentence, for search results and previews.
     pub description: String,
-    /// What is cited: "CP 14.7"; nothing for pages about the whole.
+    /// How it is cited: "CP 14.7"; `None` for pages about the whole.
     pub cited: Option<String>,
     /// The template.
     pub template: &'static str,
-    /// What the template is told.
+    /// The data of the template.
     pub view: Value,
 }
 
 impl Leaf {
-    /// A leaf with `view` as its template sees it.
+    /// A leaf whose template gets `view`.
     pub fn new<V: Serialize>(
         address: &Address,
         title: String,
@@ -39,7 +39,7 @@ impl Leaf {
         }
     }
 
-    /// The same, described in `text`.
+    /// The same with `text` as its description.
     pub fn described(mut self, text: String) -> Leaf {
         self.description = text;
         self

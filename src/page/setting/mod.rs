@@ -1,22 +1,22 @@
-//! Setting: what every page is made with, whatever it is about.
+//! Setting: the parts that pages of every kind are made with.
 //!
-//! In: the public catalogue, its studies, pictures and theme. Out: the [`book`] that pages are set from,
-//! and the types that pages are put together of.
+//! In: the public catalogue, its studies, pictures and theme. Out: the [`book`] that pages are made
+//! from, and the types of their parts.
 //!
 //! | file | subject |
 //! |---|---|
-//! | `address` | where each page stands, and the places within pages |
+//! | `address` | addresses of pages and of places within them |
 //! | `html` | the only text that is printed unescaped |
-//! | `theme_fault` | what is wrong with a theme |
+//! | `theme_fault` | a fault of a theme |
 //! | `words` | the words of a language, from the theme's Fluent files |
 //! | `template` | the theme's templates |
 //! | `ink` | the block ink, legible on both papers |
-//! | `pictures` | pictures as pages show them |
+//! | `pictures` | published pictures |
 //! | `exports` | the files for other programs, as data |
-//! | `book` | everything a page may need, and one page's view of it |
+//! | `book` | all data that pages are made from |
 //! | `export_links` | links to them |
-//! | `leaf` | one page, ready to be framed |
-//! | `reading_order` | the order in which readers meet designs and sheets |
+//! | `leaf` | one page before it is framed |
+//! | `reading_order` | the order of designs and sheets |
 //! | `number_size` | how large the number at the head of a page is set |
 
 pub(crate) mod address;

@@ -1,4 +1,4 @@
-//! Pictures as pages show them: which files, how large, in whose words.
+//! Published pictures as pages need them: files, sizes, captions.
 
 use std::collections::BTreeMap;
 
@@ -15,7 +15,7 @@ pub type Pictures = BTreeMap<PictureKey, PublishedPicture>;
 /// What alignment yields, picture by picture, of those that may be published.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Alignments {
-    /// How each whole picture of the right side lies on its design's reference picture.
+    /// How each whole picture of the reference's side is aligned with its design's reference picture.
     pub registrations: BTreeMap<PictureKey, Registration>,
     /// The part of a picture that shows a point, cut along the reference's axes, by point.
     pub details: BTreeMap<PictureKey, BTreeMap<Key, PublishedSize>>,
@@ -62,7 +62,7 @@ pub struct PublishedSize {
     pub address: String,
 }
 
-/// Where on a page a picture stands; it says how wide the browser will need it.
+/// Where on a page a picture stands, which decides how wide the browser shows it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Setting {
     /// The leading plate, across margin and text.
@@ -78,7 +78,7 @@ pub enum Setting {
 }
 
 impl Setting {
-    /// What the attribute `sizes` says (the columns of the theme's sheet).
+    /// The attribute `sizes`, which follows the columns of the theme's `sheet.css`.
     fn sizes(self) -> &'static str {
         match self {
             Setting::Leading => "(max-width: 46em) 100vw, 44rem",
@@ -89,16 +89,16 @@ impl Setting {
         }
     }
 
-    /// Whether it stands at the top of its page, so that it must not wait for scrolling.
+    /// Whether it stands at the top of its page, so that the browser must load it at once.
     fn is_at_the_top(self) -> bool {
         matches!(self, Setting::Leading | Setting::Wide)
     }
 }
 
-/// A picture in the terms of an `img` element.
+/// The attributes of an `img` element.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Image {
-    /// The file for browsers that choose none: the middle one.
+    /// The file for browsers that do not read `srcset`: the middle size.
     pub src: String,
     /// All files with their widths.
     pub srcset: String,
@@ -108,9 +108,9 @@ pub struct Image {
     pub width: u32,
     /// Height in px of the largest file.
     pub height: u32,
-    /// What it is.
+    /// The alternative text.
     pub alt: String,
-    /// Whether the browser may wait until it comes into sight.
+    /// Whether the browser may load it when it scrolls into view.
     pub lazy: bool,
 }
 
@@ -144,12 +144,13 @@ impl Image {
 /// A picture with what stands below it.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Plate {
-    /// The picture; `None` where none may be shown, which the place then says.
+    /// The picture; `None` where none may be shown, which the page then says.
     pub image: Option<Image>,
     /// The page or file it leads to.
     pub href: Option<String>,
-    /// What the viewer is told of it, where it may be opened in its place.
-    pub closer: Option<String>,
+    /// The viewer's data of it (`plates::viewer`), where it may be opened in its place.
+    #[serde(rename = "closer")]
+    pub viewer: Option<String>,
     /// What it shows, holder and accession.
     pub caption: CleanHtml,
     /// Whose photograph, under which rights.

@@ -1,4 +1,4 @@
-//! The order in which readers meet designs and sheets.
+//! The order in which pages list designs and sheets.
 
 use std::collections::BTreeSet;
 
@@ -7,7 +7,7 @@ use crate::model::design::Design;
 use crate::model::impression::{Impression, StateReading};
 
 impl Here<'_> {
-    /// The designs that `wanted` chooses, in readers' order.
+    /// The designs, in the order of the catalogue.
     pub fn designs_in_order(&self) -> impl Iterator<Item = &Design> {
         let designs = &self.public().designs;
         self.book
@@ -18,7 +18,7 @@ impl Here<'_> {
             .filter_map(move |key| designs.get(key))
     }
 
-    /// The published impressions, by design in readers' order.
+    /// The published impressions, by design in the order of the catalogue.
     pub fn impressions_in_order(
         &self,
     ) -> impl Iterator<Item = (&Design, &crate::model::impression::Impression)> {
@@ -27,7 +27,7 @@ impl Here<'_> {
     }
 }
 
-/// The impressions that are listed: one for each sheet.
+/// The impressions of a design that lists show: one for each distinct sheet, without withdrawn records.
 pub(crate) fn listed<'d>(here: &Here<'_>, design: &'d Design) -> Vec<&'d Impression> {
     let mut seen = BTreeSet::new();
     design
@@ -38,11 +38,11 @@ pub(crate) fn listed<'d>(here: &Here<'_>, design: &'d Design) -> Vec<&'d Impress
         .collect()
 }
 
-/// Where a group stands among the others: its states and printings by their places in the record.
-/// What is not identified comes after what is.
+/// The sort key of a sheet: its states and its printings, as places in the record. `usize::MAX` stands
+/// for what is not identified, which comes last.
 pub(crate) type Rank = (Vec<usize>, Vec<usize>);
 
-/// Where a sheet stands among the others.
+/// The sort key of a sheet.
 pub(crate) fn rank(design: &Design, impression: &Impression) -> Rank {
     let Some(reading) = &impression.identified else {
         return (vec![usize::MAX], vec![usize::MAX]);

@@ -1,8 +1,8 @@
-//! Templates: the theme's pages and parts, and what they may call.
+//! Templates: the theme's pages and parts, and the filter they may call.
 //!
-//! In: a theme and its words. Out: pages as text. Everything that templates print is escaped, save
-//! [`CleanHtml`](crate::page::setting::html::CleanHtml). A theme that overrides a template may break it; that is a
-//! [`ThemeFault`], worded for whoever wrote the template.
+//! In: a theme and its words. Out: pages as text. Everything that templates print is escaped, except
+//! [`CleanHtml`](crate::page::setting::html::CleanHtml). A theme that overrides a template may break
+//! it: that is a [`ThemeFault`], worded for the author of the template.
 
 use std::sync::Arc;
 
@@ -10,7 +10,7 @@ use tera::{Context, Kwargs, State, Tera, Value};
 
 use super::html::CleanHtml;
 use super::theme_fault::ThemeFault;
-use super::words::{Given, Words};
+use super::words::{Argument, Words};
 use crate::model::theme::Theme;
 
 /// The templates of a theme, ready to be filled.
@@ -69,8 +69,8 @@ impl Templates {
     }
 }
 
-/// The filter `word`: `{{ "designs" | word }}`, `{{ "count-impressions" | word(n = 3) }}`. Where
-/// something clean is given, the word is clean too; else it is text, and escaped.
+/// The filter `word`: `{{ "designs" | word }}`, `{{ "count-impressions" | word(n = 3) }}`. With a clean
+/// argument the result is clean; otherwise it is text and is escaped.
 fn word(words: &Words, id: &str, given: &Kwargs) -> Value {
     let mut count = None;
     let mut texts = Vec::new();
@@ -92,9 +92,9 @@ fn word(words: &Words, id: &str, given: &Kwargs) -> Value {
     if clean.is_empty() {
         let mut given: Vec<_> = texts
             .into_iter()
-            .map(|(name, text)| (name, Given::Text(text)))
+            .map(|(name, text)| (name, Argument::Text(text)))
             .collect();
-        given.extend(count.map(|n| ("n", Given::Count(n))));
+        given.extend(count.map(|n| ("n", Argument::Count(n))));
         return Value::normal_string(&words.with(id, &given));
     }
     clean.extend(
@@ -106,7 +106,7 @@ fn word(words: &Words, id: &str, given: &Kwargs) -> Value {
     Value::safe_string(words.html(id, count, &given).as_str())
 }
 
-/// The engine's error, told by file, line and message.
+/// The engine's error as file, line and message.
 fn fault(error: &tera::Error, template: &str) -> ThemeFault {
     use tera::ErrorKind;
     let whole = |file: &str, message: String| ThemeFault {

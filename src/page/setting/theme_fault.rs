@@ -1,13 +1,13 @@
-//! What is wrong with a theme, in words for whoever wrote it.
+//! A fault of a theme, worded for its author.
 
-/// What is wrong with a theme: which file, where, and in words.
+/// A fault of a theme: file, line and message.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ThemeFault {
     /// The file, relative to the theme.
     pub file: String,
-    /// The line, from 1; 0 where it is the file as a whole.
+    /// The line, from 1; 0 for the file as a whole.
     pub line: usize,
-    /// What is wrong.
+    /// The message.
     pub message: String,
 }
 

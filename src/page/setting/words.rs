@@ -1,14 +1,14 @@
-//! The words pages are written in: Fluent files of the theme, one or several a language.
+//! Words: the texts of pages, from the Fluent files of the theme, one or several a language.
 //!
-//! A language is the files `words/LANG.ftl` and `words/LANG-*.ftl`; nothing else names it. A catalogue's
-//! theme may change a single word: its files are laid over the built-in ones, which are laid over the
-//! built-in English, so that a word without a translation is still a word. The built-in files put the terms
-//! of the glossary, the longer texts and the names of countries into files of their own (`LANG-terms.ftl`,
-//! `-texts`, `-countries`); any word may stand in any of them. `words/und.ftl` (BCP 47: undetermined) has
-//! what belongs to no one language.
+//! A language is the files `words/LANG.ftl` and `words/LANG-*.ftl`; no code names it. A catalogue's
+//! theme may change a single word: its files override the built-in ones, which override the built-in
+//! English, so that a word without a translation is English. The built-in files keep the terms of the
+//! glossary, the longer texts and the names of countries apart (`LANG-terms.ftl`, `-texts`,
+//! `-countries`); any word may stand in any of them. `words/und.ftl` (BCP 47: undetermined) holds words
+//! that belong to no one language.
 //!
-//! Records never enter a word as markup: [`Words::html`] puts finished [`CleanHtml`] into the places
-//! that a word leaves open, and escapes the word itself.
+//! Texts of records never enter a word as markup: [`Words::html`] puts finished [`CleanHtml`] into the
+//! placeables of a word, and escapes the word itself.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -26,14 +26,14 @@ use crate::model::words::ClosedList;
 /// The built-in words, file by file.
 static BUILT_IN: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/laid/words");
 
-/// The language of a word that no file of the catalogue's language has.
+/// The language of words that the catalogue's language lacks.
 const FALLBACK: &str = "en";
 
 /// The tag of the files for words of no one language.
 const UNDETERMINED: &str = "und";
 
-/// Where a text that stands for something else begins and ends while a word is being put together:
-/// two characters of the private use area, which no record may bring in.
+/// Mark the beginning and end of a placeholder while a word is formatted: two characters of the private
+/// use area, which records cannot contain.
 const OPEN: char = '\u{f8f0}';
 const CLOSE: char = '\u{f8f1}';
 
@@ -43,12 +43,12 @@ pub struct Words {
     plain: BTreeMap<String, String>,
 }
 
-/// What a word is told.
+/// An argument of a word.
 #[derive(Clone, Copy, Debug)]
-pub enum Given<'a> {
+pub enum Argument<'a> {
     /// A text.
     Text(&'a str),
-    /// A number; plurals follow it.
+    /// A number, which selects the plural form.
     Count(usize),
 }
 
@@ -90,7 +90,7 @@ impl Words {
         Ok(words)
     }
 
-    /// The languages that the theme has words in, as primary tags.
+    /// The languages for which the theme has words, as primary tags.
     pub fn languages(theme: &Theme) -> BTreeSet<String> {
         let own = theme
             .files
@@ -106,17 +106,17 @@ impl Words {
             .collect()
     }
 
-    /// A word; its id where no file has it.
+    /// A word without arguments; its id where no file has it.
     pub fn word<'a>(&'a self, id: &'a str) -> &'a str {
         self.plain.get(id).map_or(id, String::as_str)
     }
 
-    /// A word, where some file has it.
+    /// A word without arguments; `None` where no file has it.
     pub fn find(&self, id: &str) -> Option<&str> {
         self.plain.get(id).map(String::as_str)
     }
 
-    /// Whether some file has a word, with or without open places.
+    /// Whether some file has a word, with or without arguments.
     pub fn has(&self, id: &str) -> bool {
         self.bundles.iter().any(|bundle| bundle.has_message(id))
     }
@@ -128,8 +128,8 @@ impl Words {
             .filter_map(move |id| id.strip_prefix(prefix))
     }
 
-    /// The word for a value of a closed list: `side-recto` for the side recto; the record's own word
-    /// where no file has it.
+    /// The word for a value of a closed list: `side-recto` for the side recto; the value as records
+    /// write it where no file has the word.
     pub fn listed<T: ClosedList>(&self, list: &str, value: T) -> &str {
         self.find(&format!("{list}-{}", value.word()))
             .unwrap_or(value.word())
@@ -137,34 +137,34 @@ impl Words {
 
     /// A word that counts `n` things.
     pub fn count(&self, id: &str, n: usize) -> String {
-        self.with(id, &[("n", Given::Count(n))])
+        self.with(id, &[("n", Argument::Count(n))])
     }
 
-    /// A word with its open places filled.
-    pub fn with(&self, id: &str, given: &[(&str, Given<'_>)]) -> String {
+    /// A word with its arguments.
+    pub fn with(&self, id: &str, given: &[(&str, Argument<'_>)]) -> String {
         let mut args = FluentArgs::new();
         for (name, value) in given {
             match value {
-                Given::Text(text) => args.set((*name).to_owned(), FluentValue::from(*text)),
-                Given::Count(n) => args.set((*name).to_owned(), FluentValue::from(*n)),
+                Argument::Text(text) => args.set((*name).to_owned(), FluentValue::from(*text)),
+                Argument::Count(n) => args.set((*name).to_owned(), FluentValue::from(*n)),
             }
         }
         self.format(id, Some(&args))
             .unwrap_or_else(|| id.to_owned())
     }
 
-    /// A word whose `places` stay open, each as its name in braces: a script fills them.
+    /// A word whose arguments stay open, each as its name in braces, for a script to fill.
     pub fn left_open(&self, id: &str, places: &[&str]) -> String {
         let marks: Vec<String> = places.iter().map(|place| format!("{{{place}}}")).collect();
-        let given: Vec<(&str, Given<'_>)> = places
+        let given: Vec<(&str, Argument<'_>)> = places
             .iter()
             .zip(&marks)
-            .map(|(place, mark)| (*place, Given::Text(mark)))
+            .map(|(place, mark)| (*place, Argument::Text(mark)))
             .collect();
         self.with(id, &given)
     }
 
-    /// A word with its open places filled with finished HTML, and `n` with a number.
+    /// A word with finished HTML as arguments, and `n` as a number.
     pub fn html(&self, id: &str, n: Option<usize>, given: &[(&str, &CleanHtml)]) -> CleanHtml {
         let mut args = FluentArgs::new();
         if let Some(n) = n {
@@ -198,13 +198,13 @@ impl Words {
             let pattern = bundle.get_message(id)?.value()?;
             let mut faults = Vec::new();
             let text = bundle.format_pattern(pattern, args, &mut faults);
-            // A word that needs what it was not given is no plain word.
+            // A word that lacks an argument is no plain word.
             (faults.is_empty()).then(|| text.into_owned())
         })
     }
 }
 
-/// What readers see in place of a private owner's name: the catalogue's words, else the theme's.
+/// The text shown in place of a private owner's name: the catalogue's, else the theme's.
 pub fn private_owner(theme: &Theme, settings: &Settings) -> String {
     settings.private_owner.clone().unwrap_or_else(|| {
         Words::new(theme, &settings.language.value).map_or_else(
@@ -228,7 +228,7 @@ fn files<'t>(theme: &'t Theme, tag: &str) -> Vec<(String, &'t str)> {
     for path in theme.files.keys() {
         let name = path.strip_prefix("words/").unwrap_or_default();
         let text = theme.text(path).filter(|_| is_of_tag(name));
-        // The built-in theme has the built-in files once more.
+        // The built-in theme lists the built-in files again.
         let own = text.filter(|text| {
             !files
                 .iter()

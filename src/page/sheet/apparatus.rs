@@ -80,7 +80,7 @@ pub(super) fn facts(here: &Here<'_>, design: &Design, impression: &Impression) -
     facts.into_iter().flatten().collect()
 }
 
-/// The number with the holder, and those it had before.
+/// The accession number and former numbers.
 fn numbers(here: &Here<'_>, impression: &Impression) -> Option<Fact> {
     let words = here.words();
     let number = |text: &str| CleanHtml::span("accession", &CleanHtml::text(text));
@@ -157,7 +157,7 @@ fn sheet_facts(here: &Here<'_>, impression: &Impression) -> Vec<Option<Fact>> {
     ]
 }
 
-/// The marks, and what was looked for and not found.
+/// The marks, and the marks that were looked for and not found.
 fn marks_fact(here: &Here<'_>, impression: &Impression) -> Option<Fact> {
     let words = here.words();
     let mut lines: Vec<CleanHtml> = impression

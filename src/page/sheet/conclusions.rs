@@ -1,5 +1,5 @@
-//! What was seen on a sheet, and what follows: which states and printings that excludes, what it
-//! leaves, and what would settle more.
+//! What the observations of a sheet exclude, what they leave open, and which points would decide more
+//! (`docs/definitions.md`, "What a sheet's page adds").
 
 use std::collections::BTreeMap;
 
@@ -17,29 +17,28 @@ use crate::study::index::PointAt;
 use crate::study::settle::{Settled, settled};
 use crate::study::table::DiagnosticTable;
 
-/// A point expected to tell less than this, in bits, settles nothing.
+/// Points expected to give less than this, in bits, are not suggested.
 const SETTLES: f64 = 0.01;
 
-/// What follows from what was seen.
+/// The conclusions from the observations of a sheet.
 #[derive(Serialize)]
-pub(super) struct Follows {
-    /// What the sheet is consistent with.
+pub(super) struct Conclusions {
+    /// The candidates that the sheet is consistent with.
     leaves: CleanHtml,
-    /// What is excluded, each with the points that exclude it.
+    /// The excluded candidates, each with the points that exclude it.
     excludes: Vec<CleanHtml>,
-    /// What to look at next; empty where nothing would tell more.
+    /// The points to look at next; empty where none would decide more.
     next: CleanHtml,
-    /// The identification key of the design, with what was seen.
+    /// The link to the identification key, with the observations filled in.
     key: String,
 }
 
-/// What follows from what was seen on a sheet; `None` where the design has only one thing that a
-/// sheet can be, or nothing to look at.
-pub(super) fn follows(
+/// The conclusions on a sheet; `None` where the design has fewer than two candidates or no points.
+pub(super) fn of_sheet(
     here: &Here<'_>,
     design: &Design,
     impression: &Impression,
-) -> Option<Follows> {
+) -> Option<Conclusions> {
     if !candidates::has_key(design) {
         return None;
     }
@@ -58,7 +57,7 @@ pub(super) fn follows(
         let mixed = CleanHtml::text(here.words().word("mixed-and-key"));
         leaves = as_sentences(&[leaves, mixed]);
     }
-    Some(Follows {
+    Some(Conclusions {
         leaves,
         excludes: excludes(here, design, &table, &settled, &names),
         next: next(here, design, &table, &settled),
@@ -103,7 +102,7 @@ fn leaves(
     as_sentences(&[words.html("seen-is", None, &[("consistent", &consistent)])])
 }
 
-/// Those excluded by the same points stand together.
+/// The excluded candidates; those excluded by the same points stand together.
 fn excludes(
     here: &Here<'_>,
     design: &Design,

@@ -1,5 +1,6 @@
-//! 1933 to 1945: what is recorded of the owners of a sheet that may have existed then, on its page. Worded
-//! without accusation, and never without the caution.
+//! The owners of a sheet from 1933 to 1945 on its page, for sheets that may have existed then
+//! (`docs/definitions.md`, "The years 1933 to 1945"). Worded without accusation, and always with the
+//! caution.
 
 use serde::Serialize;
 
@@ -13,23 +14,23 @@ use crate::study::diligence::{
     ChangeOfHands, Coverage, DiligenceYears, EntryRef, FIRST, LAST, OwnerRecord, Stretch,
 };
 
-/// What a sheet's own page says.
+/// The part on its own page.
 #[derive(Serialize)]
 pub(crate) struct Diligence {
-    /// The whole in a sentence or three.
+    /// A summary of one to three sentences.
     said: CleanHtml,
-    /// The time bit by bit, where it is not all one.
+    /// The stretches of time, where there are several.
     stretches: Vec<CleanHtml>,
     /// The caution.
     caution: CleanHtml,
 }
 
-/// What is said of a sheet; `None` where it was printed later, destroyed before, or does not count.
+/// The part for a sheet; `None` where it was printed later, destroyed before, or is not counted.
 pub(crate) fn of_sheet(here: &Here<'_>, impression: &Impression) -> Option<Diligence> {
     let years = here.book.studies.diligence.get(&impression.key)?;
     let is_one = years.stretches.len() == 1 && years.coverage() != Coverage::Perhaps;
     Some(Diligence {
-        said: said(here, years),
+        said: summary(here, years),
         stretches: if is_one {
             Vec::new()
         } else {
@@ -40,7 +41,7 @@ pub(crate) fn of_sheet(here: &Here<'_>, impression: &Impression) -> Option<Dilig
     })
 }
 
-fn said(here: &Here<'_>, years: &DiligenceYears) -> CleanHtml {
+fn summary(here: &Here<'_>, years: &DiligenceYears) -> CleanHtml {
     let words = here.words();
     let first = years.stretches.first().map_or(FIRST, |s| s.first);
     let last = years.stretches.last().map_or(LAST, |s| s.last);
@@ -80,7 +81,7 @@ pub(crate) fn stretch(here: &Here<'_>, stretch: &Stretch) -> CleanHtml {
     capitalised(&time).then(": ").and(&who)
 }
 
-/// Those whom the entries name, each once.
+/// The parties of the entries, each once.
 fn owners(here: &Here<'_>, entries: &[EntryRef]) -> CleanHtml {
     let mut names: Vec<CleanHtml> = Vec::new();
     for (record, entry) in entries {
@@ -92,18 +93,19 @@ fn owners(here: &Here<'_>, entries: &[EntryRef]) -> CleanHtml {
     CleanHtml::join(&names, "; ")
 }
 
-/// A time in words: "1938 to 8 May 1945".
+/// A span of time in words: "1938 to 8 May 1945".
 fn time(here: &Here<'_>, first: Day, last: Day) -> String {
     let text = span_of(first, last);
     Date::parse(&text).map_or_else(|_| text, |date| dates::throughout(&date, here.words()))
 }
 
-/// A time as EDTF, to the year or month where it is made of whole ones.
+/// A span of time as EDTF, to the year or month where it consists of whole ones.
 fn span_of(first: Day, last: Day) -> String {
     let begins_year = (first.month, first.day) == (1, 1);
     let ends_year = (last.month, last.day) == (12, 31);
     let (begins_month, ends_month) = (first.day == 1, last.following().day == 1);
-    // Two ends in one year, or one month, are told alike: "30 January to 31 December 1933".
+    // Two ends in one year, or one month, are given with the same precision: "30 January to 31 December
+    // 1933".
     let in_one_year = first.year == last.year && !(begins_year && ends_year);
     let to_the_day = in_one_year && !(begins_month && ends_month);
     let end = |day: Day, is_year: bool, is_month: bool| match (is_year, is_month) {

@@ -78,7 +78,7 @@ pub(super) fn line(here: &Here<'_>, mark: &Mark) -> CleanHtml {
     }
 }
 
-/// That others used the mark too, where they did.
+/// The other users of the mark, where there are any.
 fn others(here: &Here<'_>, mark: &Mark) -> Option<CleanHtml> {
     let shared = here.book.studies.shared_marks.iter().find(|s| s.is(mark))?;
     let users = shared

@@ -7,9 +7,9 @@
 //! | `page` | the whole |
 //! | `apparatus` | holder, numbers, the sheet itself, its condition |
 //! | `marks` | one mark in words |
-//! | `opinions` | what others take the sheet to be |
-//! | `observed` | what was seen on it |
-//! | `conclusions` | what follows from that |
+//! | `opinions` | opinions of others |
+//! | `observed` | the observations |
+//! | `conclusions` | the conclusions from them |
 //! | `provenance` | the line of provenance |
 //! | `diligence` | its owners from 1933 to 1945 |
 

@@ -1,4 +1,4 @@
-//! What was seen on a sheet, point by point, beside what its state and printing show there.
+//! The observations of a sheet, point by point, beside the values of its state and printing.
 
 use serde::Serialize;
 
@@ -16,12 +16,12 @@ use crate::study::allowed::{both, rules_out, shown_values};
 
 /// The table.
 #[derive(Serialize)]
-pub(crate) struct Observed {
-    /// What the last column is about: "state *iii* shows"; `None` where the sheet is not identified
-    /// with one state or printing, and there is no such column.
+pub(crate) struct ObservedTable {
+    /// The head of the last column: "state *iii* shows"; `None` where the sheet is not identified with
+    /// one state or printing, and there is no such column.
     expected: Option<CleanHtml>,
     rows: Vec<Row>,
-    /// How many rows do not agree.
+    /// How many rows disagree.
     disagreeing: usize,
 }
 
@@ -31,28 +31,27 @@ struct Row {
     ask: String,
     rests: String,
     seen: String,
-    /// How sure it is where it is not certain, and on what it rests.
+    /// Its certainty where it is not certain, and its basis.
     remark: CleanHtml,
     expected: String,
     disagrees: bool,
 }
 
-/// What was seen at one point on one sheet.
+/// The observation of one point on one sheet.
 #[derive(Serialize)]
-pub(crate) struct SeenOnSheet {
+pub(crate) struct SheetObservation {
     sheet: CleanHtml,
     reading: CleanHtml,
     seen: String,
     remark: CleanHtml,
-    /// What its state and printing show there; empty where that is open.
+    /// The values that its state and printing show; empty where they record none.
     expected: String,
-    /// Whether that contradicts what was seen.
+    /// Whether the observation contradicts them.
     pub disagrees: bool,
 }
 
-/// What was seen at a point, by state, then printing, then key. Sheets on which nobody looked are left
-/// out.
-pub(crate) fn on_sheets(here: &Here<'_>, design: &Design, point: &Point) -> Vec<SeenOnSheet> {
+/// The observations of a point, by state, then printing, then key. Sheets without one are left out.
+pub(crate) fn on_sheets(here: &Here<'_>, design: &Design, point: &Point) -> Vec<SheetObservation> {
     let mut sheets: Vec<&Impression> = design
         .impressions
         .values()
@@ -74,7 +73,7 @@ pub(crate) fn on_sheets(here: &Here<'_>, design: &Design, point: &Point) -> Vec<
             observation,
             impression.identified.as_ref(),
         );
-        Some(SeenOnSheet {
+        Some(SheetObservation {
             sheet: here.impression(&impression.key),
             reading: readings::short(here, design, impression),
             seen: row.seen,
@@ -86,8 +85,12 @@ pub(crate) fn on_sheets(here: &Here<'_>, design: &Design, point: &Point) -> Vec<
     seen.collect()
 }
 
-/// What was seen; `None` where nothing was recorded.
-pub(crate) fn table(here: &Here<'_>, design: &Design, impression: &Impression) -> Option<Observed> {
+/// The table of a sheet; `None` where nothing was observed.
+pub(crate) fn table(
+    here: &Here<'_>,
+    design: &Design,
+    impression: &Impression,
+) -> Option<ObservedTable> {
     if impression.observed.is_empty() {
         return None;
     }
@@ -102,7 +105,7 @@ pub(crate) fn table(here: &Here<'_>, design: &Design, impression: &Impression) -
         .collect();
     let has_expected = rows.iter().any(|row| !row.expected.is_empty());
     let disagreeing = rows.iter().filter(|row| row.disagrees).count();
-    Some(Observed {
+    Some(ObservedTable {
         expected: reading
             .filter(|_| has_expected)
             .map(|reading| expected_by(here, design, reading)),
@@ -145,8 +148,8 @@ fn row(
     }
 }
 
-/// What the one state and the one printing of a reading show at a point; `None` where either is
-/// open, or neither says anything.
+/// The values of a reading's state and printing at a point; `None` where the reading names several, or
+/// neither records a value.
 fn expected<'d>(
     design: &'d Design,
     point: &Point,

@@ -1,4 +1,4 @@
-//! What others take a sheet to be: in their words, and in ours where they follow another catalogue.
+//! Opinions of others on a sheet: in their words, and translated where they follow another catalogue.
 
 use crate::model::design::Design;
 use crate::model::impression::{Impression, Opinion};
@@ -49,8 +49,8 @@ pub(super) fn all(here: &Here<'_>, design: &Design, impression: &Impression) -> 
         .collect()
 }
 
-/// "here *iv* or *v*": what another catalogue's number comes to; what the concordance does not have
-/// is said to be so.
+/// "here *iv* or *v*": another catalogue's number in our terms, or a note that the concordance does not
+/// have it.
 fn translated(here: &Here<'_>, design: &Design, opinion: &Opinion) -> CleanHtml {
     let words = here.words();
     if opinion.after.is_none() || opinion.said.is_none() {

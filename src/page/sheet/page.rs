@@ -1,12 +1,12 @@
-//! The page of an impression: where the sheet is, what it is taken to be and why, what was seen on
-//! it, the sheet itself, its history, and other records of the same sheet.
+//! The page of an impression: where the sheet is, its identification with the reasons, observations,
+//! the sheet itself, its history, and other records of the same sheet.
 
 use serde::Serialize;
 
 use super::apparatus;
-use super::conclusions::{self, Follows};
+use super::conclusions::{self, Conclusions};
 use super::diligence::{self, Diligence};
-use super::observed::{self, Observed};
+use super::observed::{self, ObservedTable};
 use super::opinions;
 use super::provenance::{self, Provenance};
 use crate::model::design::Design;
@@ -42,29 +42,29 @@ struct View {
     standing: Vec<CleanHtml>,
     plate: Option<Plate>,
     facts: Vec<Fact>,
-    identification: Option<Said>,
+    identification: Option<ReadingView>,
     opinions: Vec<CleanHtml>,
-    observed: Option<Observed>,
-    /// What follows from what was seen.
-    follows: Option<Follows>,
+    observed: Option<ObservedTable>,
+    /// The conclusions from the observations.
+    follows: Option<Conclusions>,
     pictures: Vec<Plate>,
     provenance: Option<Provenance>,
-    /// What is recorded of its owners from 1933 to 1945.
+    /// Its owners from 1933 to 1945.
     years: Option<Diligence>,
     sightings: Vec<CleanHtml>,
     exhibited: Vec<CleanHtml>,
     literature: Vec<CleanHtml>,
     others: Vec<CleanHtml>,
     comparisons: Vec<CleanHtml>,
-    /// Where it is compared with others of the reader's choice.
+    /// The link to the comparison that the reader chooses.
     compare: Option<String>,
     notes: Option<CleanHtml>,
     mentioned: Vec<CleanHtml>,
 }
 
-/// A reading with everything said for it.
+/// A reading with its grounds, and its alternatives.
 #[derive(Serialize)]
-struct Said {
+struct ReadingView {
     text: CleanHtml,
     or: Vec<CleanHtml>,
 }
@@ -86,10 +86,10 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
         identification: impression
             .identified
             .as_ref()
-            .map(|reading| said(here, design, reading)),
+            .map(|reading| reading_view(here, design, reading)),
         opinions: opinions::all(here, design, impression),
         observed: observed::table(here, design, impression),
-        follows: conclusions::follows(here, design, impression),
+        follows: conclusions::of_sheet(here, design, impression),
         pictures: other_pictures(here, impression, leading.as_ref()),
         provenance: provenance::of_sheet(here, impression),
         years: diligence::of_sheet(here, impression),
@@ -137,7 +137,7 @@ fn brief(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml
         .map_or_else(CleanHtml::empty, |r| {
             readings::qualified(here, design, impression, r, readings::full(here, design, r))
         });
-    // That a sheet is of the edition goes without saying; what it is otherwise does not.
+    // Only a kind other than a sheet of the edition is worth saying.
     let kind = impression
         .kind
         .own()
@@ -152,8 +152,7 @@ fn brief(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml
     as_sentences(&[number, reading, CleanHtml::join([&kind, &numbering], ", ")])
 }
 
-/// Whether the design and the record stand, whether another record is the same sheet, and what to do
-/// where it was stolen.
+/// Notes on the standing of design and record, on other records of the same sheet, and on theft.
 fn standings(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<CleanHtml> {
     let stands = [&design.standing, &impression.standing];
     let notes = stands.map(|stands| standing_note::note(here, stands));
@@ -171,7 +170,7 @@ fn standings(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<C
     notes
 }
 
-/// The other records that are the same sheet, on whichever record it is stated.
+/// The other records of the same sheet, whichever record says so.
 fn same_sheet(here: &Here<'_>, impression: &Impression) -> Vec<ImpressionKey> {
     let groups = &here.book.studies.groups;
     let first = groups.first_of(&impression.key);
@@ -185,8 +184,8 @@ fn same_sheet(here: &Here<'_>, impression: &Impression) -> Vec<ImpressionKey> {
         .collect()
 }
 
-fn said(here: &Here<'_>, design: &Design, reading: &Identification) -> Said {
-    Said {
+fn reading_view(here: &Here<'_>, design: &Design, reading: &Identification) -> ReadingView {
+    ReadingView {
         text: argued(here, design, reading),
         or: reading
             .or
@@ -196,7 +195,7 @@ fn said(here: &Here<'_>, design: &Design, reading: &Identification) -> Said {
     }
 }
 
-/// A reading, how sure it is and on what it rests, and why.
+/// A reading with certainty, basis and reasons.
 fn argued(here: &Here<'_>, design: &Design, reading: &Identification) -> CleanHtml {
     let what = readings::full(here, design, reading);
     let certainty = CleanHtml::text(claims::certainty(here, reading.claim.certainty()));
@@ -261,7 +260,7 @@ fn exhibited(here: &Here<'_>, impression: &Impression) -> Vec<CleanHtml> {
         .collect()
 }
 
-/// Other records that are or may be this sheet, or belong to it, on whichever record it is stated.
+/// Other records that are or may be this sheet, or belong to it, whichever record says so.
 fn other_records(here: &Here<'_>, impression: &Impression) -> Vec<CleanHtml> {
     let mut lines = Vec::new();
     let mut told: Vec<(&str, ImpressionKey)> = Vec::new();

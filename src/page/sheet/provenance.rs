@@ -1,12 +1,12 @@
-//! The provenance of a sheet: the line in the usual punctuation, made from the entries, its sources
-//! as notes, and the line as somebody wrote it where the record keeps one.
+//! The provenance of a sheet: the line made from the entries in the usual punctuation, its sources as
+//! notes, and the line as written by hand where the record keeps one.
 //!
-//! The AAM *Guide to Provenance Research* gives the punctuation (TRADE.md section 5): earliest first;
-//! a semicolon says that the sheet passed directly to the next, a full stop that it did not, or that
-//! this is not known; dealers, auction houses and other agents stand in round brackets, life dates in
-//! square ones; what is not certain is called probable or possible; sources stand in notes. That an
-//! entry may be of another sheet ("possibly this sheet") is the need of prints, of which there are
-//! many.
+//! The punctuation is that of the AAM *Guide to Provenance Research* (`docs/trade.md`, "Writing
+//! provenance"): earliest first; a semicolon means that the sheet passed directly to the next party, a
+//! full stop that it did not, or that this is not known; dealers, auction houses and other agents stand
+//! in round brackets, life dates in square ones; what is not certain is called probable or possible;
+//! sources stand in notes. "Possibly this sheet" is our addition: prints are multiples, so that an
+//! entry may concern another sheet.
 
 use serde::Serialize;
 
@@ -21,7 +21,7 @@ use crate::page::phrases::dates;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 
-/// What a page says of where a sheet was.
+/// The provenance as a page shows it.
 #[derive(Serialize)]
 pub(crate) struct Provenance {
     /// The line as written by hand, paragraph by paragraph.
@@ -40,7 +40,7 @@ struct Note {
     text: CleanHtml,
 }
 
-/// What is said of a sheet; `None` where nothing is recorded.
+/// The provenance of a sheet; `None` where nothing is recorded.
 pub(crate) fn of_sheet(here: &Here<'_>, impression: &Impression) -> Option<Provenance> {
     let written = impression.provenance_line.as_deref().unwrap_or_default();
     let paragraphs = written.split("\n\n").map(str::trim);
@@ -56,13 +56,13 @@ pub(crate) fn of_sheet(here: &Here<'_>, impression: &Impression) -> Option<Prove
     (!provenance.written.is_empty() || provenance.line.is_some()).then_some(provenance)
 }
 
-/// The line; nothing where no entry is recorded. Sources are added to `notes`.
+/// The line; empty without entries. Sources are added to `notes`.
 fn line(here: &Here<'_>, entries: &[ProvenanceEntry], notes: &mut Vec<Note>) -> CleanHtml {
     let mut out = CleanHtml::empty();
     for (at, entry) in entries.iter().enumerate() {
         let next = entries.get(at + 1);
         let is_direct = |entry: &ProvenanceEntry| entry.direct == Some(true);
-        let said = said(here, entry, next);
+        let said = entry_in_line(here, entry, next);
         let follows = at > 0 && is_direct(entry);
         out.push(&if follows { said } else { capitalised(&said) });
         out.push_text(match next {
@@ -84,7 +84,7 @@ fn line(here: &Here<'_>, entries: &[ProvenanceEntry], notes: &mut Vec<Note>) -> 
     out
 }
 
-/// The mark of a note, which leads to it.
+/// The mark of a note, as a link to it.
 fn reference(number: usize) -> CleanHtml {
     let (to, id) = (format!("#source-{number}"), format!("source-of-{number}"));
     let text = CleanHtml::text(&number.to_string());
@@ -93,7 +93,11 @@ fn reference(number: usize) -> CleanHtml {
 }
 
 /// "possibly (sale, Dealer, London, 3 November 1971, lot 212, bought in)".
-fn said(here: &Here<'_>, entry: &ProvenanceEntry, next: Option<&ProvenanceEntry>) -> CleanHtml {
+fn entry_in_line(
+    here: &Here<'_>,
+    entry: &ProvenanceEntry,
+    next: Option<&ProvenanceEntry>,
+) -> CleanHtml {
     let words = here.words();
     let text = |text: Option<&str>| CleanHtml::text(text.unwrap_or_default());
     let lot = entry.lot.as_ref().map_or_else(CleanHtml::empty, |lot| {
@@ -127,7 +131,7 @@ fn said(here: &Here<'_>, entry: &ProvenanceEntry, next: Option<&ProvenanceEntry>
     }
 }
 
-/// How sure an entry is, where it is not certain: "possible, probably this sheet".
+/// The doubts of an entry: "possible, probably this sheet"; empty where it is certain.
 pub(crate) fn doubts(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
     let certainty = match entry.claim.certainty() {
         Certainty::Certain => "",
@@ -140,7 +144,7 @@ pub(crate) fn doubts(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
     )
 }
 
-/// That it may be of another sheet, where it may.
+/// A note that an entry may concern another sheet.
 fn this_sheet<'h>(here: &Here<'h>, entry: &ProvenanceEntry) -> Option<&'h str> {
     match entry.this_sheet.as_ref().map(|c| c.value) {
         Some(Certainty::Probable) => Some(here.words().word("probably-this-sheet")),
@@ -149,8 +153,8 @@ fn this_sheet<'h>(here: &Here<'h>, entry: &ProvenanceEntry) -> Option<&'h str> {
     }
 }
 
-/// Who had it, and how it came to them: "by descent to Heir [1920–2003]", "sale, Dealer, London",
-/// "lent to Museum, Northport". A way for which the theme has no phrase stands after the name.
+/// The party and the way of transfer: "by descent to Heir [1920–2003]", "sale, Dealer, London", "lent
+/// to Museum, Northport". A way for which the theme has no phrase stands after the name.
 fn came_to(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
     let words = here.words();
     let who = in_text(here, entry);
@@ -174,8 +178,8 @@ fn came_to(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
     CleanHtml::join([&who, &kept, &how], ", ")
 }
 
-/// Whom an entry names, within a sentence: "an owner whose name is withheld", "a private collection,
-/// Ukraine"; anybody else as [`party`] says it.
+/// The party of an entry within a sentence: "an owner whose name is withheld", "a private collection,
+/// Ukraine"; else as [`party`].
 pub(crate) fn in_text(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
     let words = here.words();
     match (&entry.party, entry.role) {
@@ -203,8 +207,8 @@ pub(crate) fn party(here: &Here<'_>, party: &Party) -> CleanHtml {
     }
 }
 
-/// "1962" where it says how the sheet came, "from 1962" where not, "until 1958", "1927 to 1958". The
-/// end goes without saying where the sheet then passed directly to the next.
+/// The dates of an entry: "1962" where the way of transfer is given, else "from 1962"; "until 1958";
+/// "1927 to 1958". The end is left out where the sheet then passed directly to the next party.
 fn when(here: &Here<'_>, entry: &ProvenanceEntry, next: Option<&ProvenanceEntry>) -> CleanHtml {
     let words = here.words();
     let said = |date: &Placed<Date>| dates::once_html(&date.value, words);

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::markdown::{self, Standing};
+use super::markdown::{self, Placement};
 use crate::model::note::Page;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
@@ -17,7 +17,7 @@ struct View {
 pub(crate) fn page(here: &Here<'_>, page: &Page) -> Leaf {
     let view = View {
         title: page.title.clone(),
-        text: markdown::html(&page.note.text, here, Standing::Page),
+        text: markdown::html(&page.note.text, here, Placement::Page),
     };
     Leaf::new(here.address, page.title.clone(), "pages/text.html", &view)
 }

@@ -1,4 +1,4 @@
-//! The order of the catalogue's own pages, and the pages of the theme that they open.
+//! The order of the catalogue's own pages, and which of them stand at the head of a page of the theme.
 
 use crate::model::note::Page;
 use crate::model::public::Public;
@@ -7,7 +7,7 @@ use crate::page::setting::address::{Address, Overview};
 use crate::page::setting::words::Words;
 use crate::study::order::Collator;
 
-/// The key of the page that opens a catalogue.
+/// The key of the introduction, which the opening page quotes.
 pub(crate) const INTRODUCTION: &str = "introduction";
 
 /// The pages in the order of lists: those that `pages` in `catalogue.toml` names, in its order; then
@@ -30,13 +30,13 @@ pub(crate) fn in_order(public: &Public) -> Vec<&Page> {
     pages
 }
 
-/// The catalogue's own page that opens a page of the theme, in its own words.
+/// The catalogue's own page that is printed at the head of a page of the theme.
 pub(crate) fn opening(public: &Public, overview: Overview) -> Option<&Page> {
     let stands_there = |page: &&Page| Address::of_page(&page.key) == Address::Overview(overview);
     public.pages.values().find(stands_there)
 }
 
-/// The title of a page that gathers: the catalogue's own where it has one.
+/// The title of an overview: the catalogue's own where it has one.
 pub(crate) fn title<'t>(public: &'t Public, words: &'t Words, overview: Overview) -> &'t str {
     let own = opening(public, overview).map(|page| page.title.as_str());
     own.or_else(|| words.find(&format!("overview-{}", overview.word())))

@@ -1,38 +1,38 @@
-//! The longer texts of the theme: a heading and what is said under it.
+//! Longer texts of the theme, in parts with a heading each.
 
 use serde::Serialize;
 
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 
-/// One part of a text.
+/// A part of a text.
 #[derive(Serialize)]
-pub(crate) struct Said {
+pub(crate) struct TextPart {
     /// The heading's id.
     pub id: String,
     /// The heading.
     pub heading: String,
-    /// What is said, a paragraph each.
+    /// The paragraphs.
     pub paragraphs: Vec<CleanHtml>,
     /// A list below it.
     pub items: Vec<String>,
-    /// What may be copied as it stands: a label and the text.
+    /// Texts to be copied, each with a label.
     pub quotable: Vec<Quotable>,
 }
 
 /// A text to be copied.
 #[derive(Serialize)]
 pub(crate) struct Quotable {
-    /// What it is: "In short".
+    /// Its label: "In short".
     pub label: String,
     /// The text.
     pub text: CleanHtml,
 }
 
-impl Said {
-    /// A part under the word `heading`, saying `text`. A blank line in it begins a paragraph.
-    pub fn new(here: &Here<'_>, heading: &str, text: &CleanHtml) -> Said {
-        Said {
+impl TextPart {
+    /// A part under the word `heading` with the paragraphs of `text`, which blank lines separate.
+    pub fn new(here: &Here<'_>, heading: &str, text: &CleanHtml) -> TextPart {
+        TextPart {
             id: heading.to_owned(),
             heading: here.words().word(heading).to_owned(),
             paragraphs: text
@@ -47,14 +47,14 @@ impl Said {
         }
     }
 
-    /// A part under the word `heading`, saying the word `heading-text`.
-    pub fn word(here: &Here<'_>, heading: &str) -> Said {
+    /// A part under the word `heading` with the word `heading-text`.
+    pub fn of_word(here: &Here<'_>, heading: &str) -> TextPart {
         let text = CleanHtml::text(here.words().word(&format!("{heading}-text")));
-        Said::new(here, heading, &text)
+        TextPart::new(here, heading, &text)
     }
 
-    /// The same with something to copy.
-    pub fn quoting(mut self, label: &str, text: CleanHtml) -> Said {
+    /// The same with a text to be copied.
+    pub fn with_quotable(mut self, label: &str, text: CleanHtml) -> TextPart {
         self.quotable.push(Quotable {
             label: label.to_owned(),
             text,

@@ -1,9 +1,9 @@
 //! Markdown to clean HTML.
 //!
-//! The text is hostile until cleaned: markup in it is left out, and a link leads to a record or to
-//! `http`, `https` or `mailto`, nowhere else. A link to a record that says nothing takes the
-//! record's own short name; a picture of the catalogue becomes a plate with its caption and credit,
-//! and any other picture only its words, since no page loads anything from elsewhere.
+//! The text is not trusted: markup in it is dropped, and a link leads to a record or to `http`, `https`
+//! or `mailto`, to nothing else. A link to a record without a text gets the record's short name; a
+//! picture of the catalogue becomes a plate with caption and credit; of any other picture only the
+//! alternative text stays, since no page loads files from other sites.
 //!
 //! Not here: findings about links to nothing and about markup cleaned away (the reader makes them).
 
@@ -19,20 +19,20 @@ use crate::page::setting::words::Words;
 
 const OPTIONS: Options = crate::model::note::MARKDOWN;
 
-/// Where a text stands in its page, which sets the level of its headings.
+/// The place of a text on its page, which decides the level of its headings.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Standing {
-    /// It is the page: its first heading is the page's title and printed elsewhere.
+pub(crate) enum Placement {
+    /// It is the whole page; its first heading is the title, which the frame prints.
     Page,
     /// It stands under a heading of the page.
     Part,
 }
 
-/// Markdown as HTML; nothing where there is nothing to read.
-pub(crate) fn html(text: &str, here: &Here<'_>, standing: Standing) -> CleanHtml {
+/// Markdown as HTML; empty for a text without content.
+pub(crate) fn html(text: &str, here: &Here<'_>, placement: Placement) -> CleanHtml {
     let mut writer = Writer {
         here,
-        standing,
+        placement,
         out: vec![String::new()],
         figures: String::new(),
         links: Vec::new(),
@@ -43,11 +43,11 @@ pub(crate) fn html(text: &str, here: &Here<'_>, standing: Standing) -> CleanHtml
         alignments: Vec::new(),
         column: 0,
         in_head: false,
-        title_is_behind: standing == Standing::Part,
+        title_is_behind: placement == Placement::Part,
         quotes: Quotes::of(here.words()),
     };
     for (event, range) in Parser::new_ext(text, OPTIONS).into_offset_iter() {
-        // Quotation marks that the parser curled stand in the text as straight ones.
+        // A quotation mark that the parser curled is a straight one in the text.
         let curled = text
             .get(range)
             .is_some_and(|source| source == "\"" || source == "'");
@@ -56,19 +56,19 @@ pub(crate) fn html(text: &str, here: &Here<'_>, standing: Standing) -> CleanHtml
     CleanHtml::trusted(writer.finish())
 }
 
-/// The note of a record, as it stands under a heading of its page; `None` where there is nothing to read.
+/// The note of a record, to stand under a heading of its page; `None` where it has no content.
 pub(crate) fn note(here: &Here<'_>, note: Option<&Note>) -> Option<CleanHtml> {
-    html(&note?.text, here, Standing::Part).some()
+    html(&note?.text, here, Placement::Part).some()
 }
 
-/// The first paragraph of a text, without its marks of notes; nothing where it has none.
+/// The first paragraph of a text without its note marks; empty where it has none.
 pub(crate) fn first_paragraph(text: &str, here: &Here<'_>) -> CleanHtml {
     let mut depth = 0_usize;
     for (event, range) in Parser::new_ext(text, OPTIONS).into_offset_iter() {
         match event {
             Event::Start(Tag::Paragraph) if depth == 0 => {
                 let paragraph = without_note_marks(text.get(range).unwrap_or_default());
-                return html(&paragraph, here, Standing::Part);
+                return html(&paragraph, here, Placement::Part);
             }
             Event::Start(_) => depth += 1,
             Event::End(_) => depth = depth.saturating_sub(1),
@@ -92,13 +92,13 @@ fn without_note_marks(text: &str) -> String {
 
 struct Writer<'h, 'b> {
     here: &'h Here<'b>,
-    standing: Standing,
-    /// What is being written: the text, and within it what is held back until it ends.
+    placement: Placement,
+    /// The output: the text, and above it parts that are held back until they end.
     out: Vec<String>,
     /// Plates met within a paragraph; they stand after it.
     figures: String,
-    /// Links being written, with where they lead.
-    links: Vec<Leads>,
+    /// The links that are open, with their targets.
+    links: Vec<LinkTarget>,
     /// The picture whose alternative text is being read.
     picture: Option<Option<Target>>,
     /// Labels of notes, in the order in which they are first referred to.
@@ -132,7 +132,7 @@ impl<'w> Quotes<'w> {
         }
     }
 
-    /// The language's mark for one that the parser curled as English does.
+    /// The mark of the language for a mark that the parser curled as English does.
     fn mark<'t>(&self, curled: &'t str) -> &'t str
     where
         'w: 't,
@@ -147,18 +147,18 @@ impl<'w> Quotes<'w> {
     }
 }
 
-/// Where a link leads.
-enum Leads {
-    /// To a record: address, the record's own name, what follows the link.
+/// The target of a link.
+enum LinkTarget {
+    /// A record: address, short name, text after the link, class.
     Record {
         href: String,
         name: CleanHtml,
         after: String,
         class: Option<&'static str>,
     },
-    /// Out of the catalogue.
+    /// An address outside the catalogue.
     Web(String),
-    /// Nowhere; its text stays.
+    /// None; the text of the link stays.
     Nowhere,
 }
 
@@ -203,7 +203,7 @@ impl Writer<'_, '_> {
             Event::HardBreak => self.push("<br>"),
             Event::Rule => self.push("<hr>\n"),
             Event::FootnoteReference(label) => self.reference(&label),
-            // Markup of the text's own is never printed; the rest is not switched on.
+            // Markup in the text is dropped; the other extensions are not enabled.
             Event::Html(_)
             | Event::InlineHtml(_)
             | Event::TaskListMarker(_)
@@ -266,8 +266,8 @@ impl Writer<'_, '_> {
             Tag::Link {
                 dest_url, title, ..
             } => {
-                let leads = self.leads(&dest_url, &title);
-                self.links.push(leads);
+                let target = self.link_target(&dest_url, &title);
+                self.links.push(target);
                 self.hold();
             }
             Tag::Image { dest_url, .. } => {
@@ -291,9 +291,9 @@ impl Writer<'_, '_> {
             TagEnd::Heading(level) => {
                 let text = self.take();
                 if self.title_is_behind {
-                    let level = match self.standing {
-                        Standing::Page => (level as u8).max(2),
-                        Standing::Part => (level as u8 + 2).min(6),
+                    let level = match self.placement {
+                        Placement::Page => (level as u8).max(2),
+                        Placement::Part => (level as u8 + 2).min(6),
                     };
                     if !text.trim().is_empty() {
                         self.push(&format!("<h{level}>{text}</h{level}>\n"));
@@ -347,12 +347,12 @@ impl Writer<'_, '_> {
         }
     }
 
-    fn leads(&self, to: &str, title: &str) -> Leads {
+    fn link_target(&self, to: &str, title: &str) -> LinkTarget {
         if let Ok(target) = to.parse::<Target>() {
             let Some((address, name)) = self.here.target(&target) else {
-                return Leads::Nowhere;
+                return LinkTarget::Nowhere;
             };
-            return Leads::Record {
+            return LinkTarget::Record {
                 href: self.here.href(&address),
                 name,
                 after: title.to_owned(),
@@ -361,16 +361,16 @@ impl Writer<'_, '_> {
         }
         let scheme = to.split_once(':').map(|(scheme, _)| scheme.to_lowercase());
         match scheme.as_deref() {
-            Some("http" | "https" | "mailto") => Leads::Web(to.to_owned()),
-            _ => Leads::Nowhere,
+            Some("http" | "https" | "mailto") => LinkTarget::Web(to.to_owned()),
+            _ => LinkTarget::Nowhere,
         }
     }
 
     fn end_link(&mut self) {
         let text = CleanHtml::trusted(self.take());
         let is_bare = text.as_str().trim().is_empty();
-        match self.links.pop().unwrap_or(Leads::Nowhere) {
-            Leads::Record {
+        match self.links.pop().unwrap_or(LinkTarget::Nowhere) {
+            LinkTarget::Record {
                 href,
                 name,
                 after,
@@ -388,7 +388,7 @@ impl Writer<'_, '_> {
                     self.push_text(&after);
                 }
             }
-            Leads::Web(href) => {
+            LinkTarget::Web(href) => {
                 let shown = if is_bare {
                     CleanHtml::text(&href)
                 } else {
@@ -401,7 +401,7 @@ impl Writer<'_, '_> {
                 );
                 self.push(link.as_str());
             }
-            Leads::Nowhere => self.push(text.as_str()),
+            LinkTarget::Nowhere => self.push(text.as_str()),
         }
     }
 
@@ -462,7 +462,7 @@ impl Writer<'_, '_> {
             for (label, number) in self.note_labels.iter().zip(1..) {
                 let note = self.notes.iter().find(|(known, _)| known == label);
                 let text = note.map_or("", |(_, html)| html.trim());
-                // The way back stands in the note's last paragraph.
+                // The link back stands in the last paragraph of the note.
                 let text = text.strip_suffix("</p>").unwrap_or(text);
                 out.push_str("<li id=\"note-");
                 out.push_str(&number.to_string());
