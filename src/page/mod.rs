@@ -23,6 +23,7 @@
 //! | `indexes` | pages that gather records of one kind |
 //! | `records` | pages of holders, people, works and exhibitions |
 //! | `about` | the opening page, and pages about the catalogue itself |
+//! | `input` | the data that pages are made from |
 //! | `overviews` | which pages that gather there are |
 //! | `jobs` | every page there will be, and what makes it |
 //! | `frame` | what stands around every page |
@@ -43,8 +44,6 @@ use tera::Value;
 use crate::model::link::Target;
 use crate::model::occurrence::{MentionRole, Referent};
 use crate::model::public::Public;
-use crate::model::theme::Theme;
-use crate::study::Studies;
 
 mod about;
 mod assets;
@@ -54,6 +53,7 @@ mod design;
 mod drawings;
 mod frame;
 mod indexes;
+mod input;
 mod jobs;
 mod key;
 mod lists;
@@ -66,6 +66,7 @@ mod setting;
 mod sheet;
 mod texts;
 
+pub use input::Input;
 pub(crate) use phrases::{dates, rights};
 pub use setting::address::{Address, Overview};
 pub(crate) use setting::book::{Book, Here};
@@ -74,23 +75,6 @@ pub use setting::pictures::{Alignments, Pictures, PublishedPicture, PublishedSiz
 pub use setting::theme_fault::ThemeFault;
 pub use setting::words::{Words, private_owner};
 use setting::{template, words};
-
-/// The data that pages are made from.
-#[derive(Clone, Copy)]
-pub struct Input<'a> {
-    /// The catalogue, without what is private.
-    pub public: &'a Public,
-    /// What was computed from it.
-    pub studies: &'a Studies,
-    /// The pictures that may be shown.
-    pub pictures: &'a Pictures,
-    /// The results of alignment.
-    pub alignments: &'a Alignments,
-    /// The files for other programs that pages link to (`exchange`).
-    pub exports: &'a Exports,
-    /// The theme.
-    pub theme: &'a Theme,
-}
 
 /// A compiled catalogue, as files.
 #[derive(Clone, Debug, Default)]
