@@ -135,7 +135,7 @@ fn is_of_curves(profile: &ColorProfile) -> bool {
 fn values(curve: &ToneReprCurve) -> Option<[f64; 256]> {
     let each = |light: &dyn Fn(f64) -> f64| {
         let mut values = [0.0; 256];
-        for (value, encoded) in values.iter_mut().zip(0_u8..) {
+        for (value, encoded) in values.iter_mut().zip(0..=u8::MAX) {
             let light = light(f64::from(encoded) / 255.0);
             *value = if light.is_nan() {
                 return None;
