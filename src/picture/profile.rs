@@ -29,7 +29,7 @@ type Matrix = [[f64; 3]; 3];
 /// A conversion from three channels.
 pub struct Shaper {
     /// For each channel and value, what it adds to each linear channel of sRGB.
-    adds: [Box<[[i32; 3]; 256]>; 3],
+    adds: [Vec<[i32; 3]>; 3],
     /// The 8-bit value of each step of linear light.
     encoded: Box<[u8]>,
 }
@@ -47,9 +47,11 @@ impl Shaper {
                 to_linear_srgb.map(|row| row[0] * xyz[0] + row[1] * xyz[1] + row[2] * xyz[2]);
             // A colorant of a photograph's profile lies far within this; one that does not is a fault.
             let is_sound = primary.iter().all(|part| part.abs() < 8.0);
-            is_sound.then(|| {
-                Box::new(curve.map(|light| primary.map(|part| whole(part * light, 1 << FINE))))
-            })
+            let adds = curve.iter().map(|light| {
+                let add = |part: f64| whole(part * light, 1 << FINE);
+                primary.map(add)
+            });
+            is_sound.then(|| adds.collect())
         };
         let [red, green, blue] = [
             profile.red_colorant,
@@ -92,7 +94,7 @@ impl Shaper {
 }
 
 /// A conversion from grey.
-pub struct Greys([u8; 256]);
+pub struct Greys(Vec<u8>);
 
 impl Greys {
     /// The conversion of a profile; `None` where it is not one of a single curve.
@@ -101,7 +103,8 @@ impl Greys {
             return None;
         }
         // The curve gives the share of the white's light, and white becomes white.
-        values(profile.gray_trc.as_ref()?).map(|light| Greys(light.map(encode)))
+        let light = values(profile.gray_trc.as_ref()?)?;
+        Some(Greys(light.iter().copied().map(encode).collect()))
     }
 
     /// Converts pixels of three equal channels, as grey is unpacked.
@@ -131,19 +134,13 @@ fn is_of_curves(profile: &ColorProfile) -> bool {
         && profile.lut_a_to_b_saturation.is_none()
 }
 
-/// The linear light, 0 to 1, of each 8-bit value by a curve; `None` where the curve makes no sense.
-fn values(curve: &ToneReprCurve) -> Option<[f64; 256]> {
+/// The linear light, 0 to 1, of each of the 256 values by a curve; `None` where the curve makes no sense.
+fn values(curve: &ToneReprCurve) -> Option<Vec<f64>> {
     let each = |light: &dyn Fn(f64) -> f64| {
-        let mut values = [0.0; 256];
-        for (value, encoded) in values.iter_mut().zip(0..=u8::MAX) {
-            let light = light(f64::from(encoded) / 255.0);
-            *value = if light.is_nan() {
-                return None;
-            } else {
-                light.clamp(0.0, 1.0)
-            };
-        }
-        Some(values)
+        let values = (0..=u8::MAX).map(|encoded| light(f64::from(encoded) / 255.0));
+        values
+            .map(|light| (!light.is_nan()).then(|| light.clamp(0.0, 1.0)))
+            .collect()
     };
     match curve {
         // ICC.1:2022, 10.6: no number is no change, one is an exponent in 256ths, more are samples.
