@@ -832,12 +832,12 @@ provenance = [
 ]
 "#;
     insta::assert_snapshot!(worded(alike, alike), @r#"
-    Ties: both are numbered 12 of 50
-    Ties: both have the number B 31 with The Old Museum
-    Ties: both bear the collector's mark of The Collector
-    Ties: both are inscribed "For Marta, at the window"
-    Ties: both were lot 44 at The House, 1938-05-12
-    Ties: both were no. 7 in "First"
+    Proves: both are numbered 12 of 50
+    Proves: both have the number B 31 with The Old Museum
+    Proves: both bear the collector's mark of The Collector
+    Proves: both are inscribed "For Marta, at the window"
+    Proves: both were lot 44 at The House, 1938-05-12
+    Proves: both were no. 7 in "First"
     Speaks: both belonged to The Other Collector
     Speaks: the sheets measure 310 × 425 mm on both, as no third does
     Fits: the image measures 212 × 301 mm on both
