@@ -60,7 +60,7 @@ pub(super) fn run(
     let progress = Progress::of("aligning");
     let found = group.as_ref().map_or_else(Vec::new, |group| {
         group.align(dir, CacheAccess::ReadWrite, &|done, of| {
-            progress.tell(done, of)
+            progress.tell(done, of);
         })
     });
     drop(progress);

@@ -87,7 +87,8 @@ impl Shaper {
             );
             for (at, value) in to.iter_mut().enumerate() {
                 let light = (r[at] + g[at] + b[at] + (1 << (STEP - 1))) >> STEP;
-                *value = self.encoded[light.clamp(0, 1 << COARSE) as usize];
+                let light = light.clamp(0, 1 << COARSE).cast_unsigned();
+                *value = self.encoded[light as usize];
             }
         }
     }

@@ -63,14 +63,15 @@ impl BackLinks {
         let list = match &reference.to {
             Referent::Record(_, MentionRole::Linked) => return,
             Referent::Record(Target::Design(key), _) => self.designs.entry(key.clone()),
-            Referent::Record(Target::Holder(key), _) => self.holders.entry(key.clone()),
             Referent::Record(Target::Person(key), _) => self.people.entry(key.clone()),
             Referent::Record(Target::Work(key), _) => self.works.entry(key.clone()),
             Referent::Record(Target::Exhibition(key), _) => self.exhibitions.entry(key.clone()),
             Referent::Party(key, _) if catalogue.people.contains_key(key) => {
                 self.people.entry(key.clone())
             }
-            Referent::Party(key, _) => self.holders.entry(key.clone()),
+            Referent::Record(Target::Holder(key), _) | Referent::Party(key, _) => {
+                self.holders.entry(key.clone())
+            }
             _ => {
                 self.add_to_impression(from, reference, role);
                 return;

@@ -122,6 +122,11 @@ impl<A: Index, T> Indexed<A, T> {
         self.items.iter()
     }
 
+    /// The items, in order, each to be changed.
+    pub fn iter_mut(&mut self) -> std::slice::IterMut<'_, T> {
+        self.items.iter_mut()
+    }
+
     /// The indexes, in order.
     pub fn indexes(&self) -> impl DoubleEndedIterator<Item = A> + Clone + use<A, T> {
         (0..self.items.len()).map(A::from_number)

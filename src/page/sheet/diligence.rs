@@ -56,10 +56,10 @@ fn summary(here: &Here<'_>, years: &DiligenceYears) -> CleanHtml {
     match years.change {
         ChangeOfHands::None => {}
         ChangeOfHands::Possible => {
-            sentences.push(CleanHtml::text(words.word("years-change-possible")))
+            sentences.push(CleanHtml::text(words.word("years-change-possible")));
         }
         ChangeOfHands::Recorded => {
-            sentences.push(CleanHtml::text(words.word("years-change-recorded")))
+            sentences.push(CleanHtml::text(words.word("years-change-recorded")));
         }
     }
     if years.may_be_later {

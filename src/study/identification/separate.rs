@@ -83,7 +83,7 @@ pub fn separability(table: &DiagnosticTable) -> Separability {
         smallest_set: if exact {
             smallest(&pairs)
         } else {
-            greedy_set(&pairs, columns.indexes())
+            greedy_set(&pairs, &columns.indexes())
         },
         exact,
     }
@@ -210,7 +210,7 @@ fn apart_from_each_other(sets: &[u64]) -> usize {
 /// the pairs not yet separated, the first in order among equals.
 fn greedy_set(
     pairs: &BTreeMap<PointSet, usize>,
-    points: impl Iterator<Item = PointAt> + Clone,
+    points: &(impl Iterator<Item = PointAt> + Clone),
 ) -> Vec<PointAt> {
     let mut left: Vec<(&PointSet, usize)> = pairs.iter().map(|(s, n)| (s, *n)).collect();
     let mut chosen = BTreeSet::new();
