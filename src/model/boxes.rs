@@ -13,10 +13,10 @@ pub struct PercentBox {
     height: f64,
 }
 
-/// Why four numbers are no box.
+/// Why four numbers do not make a box.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum NotABox {
-    /// Width or height is nothing or less.
+    /// Width or height is zero or negative.
     Empty,
     /// It reaches beyond the picture.
     Outside,

@@ -16,13 +16,13 @@ use super::place::Sources;
 use super::settings::Settings;
 use super::vocabulary::Vocabularies;
 
-/// Everything a catalogue records. Designs stand in the order of their keys; the order readers see
-/// is `study::order`.
+/// Everything a catalogue records. Designs are in the order of their keys; `study::order` gives the
+/// order readers see.
 #[derive(Clone, Debug)]
 pub struct Catalogue {
     /// The files it was read from.
     pub sources: Sources,
-    /// What it says of itself.
+    /// The settings: title, editors, language, address.
     pub settings: Settings,
     /// The designs, with their impressions.
     pub designs: BTreeMap<Key, Design>,
@@ -125,7 +125,7 @@ impl Catalogue {
     fn became(&self, from: &Key, to: &Key) -> bool {
         let mut seen = BTreeSet::new();
         let mut at = from;
-        // Records at fault may name each other as successors.
+        // Faulty records may name each other as successors: `seen` ends the loop.
         while at != to && seen.insert(at) {
             let successor = self.holders.get(at).and_then(|h| h.successor.as_ref());
             match successor {
@@ -171,7 +171,7 @@ impl Catalogue {
 
     /// The texts and references that may be published, record by record: none of an impression or
     /// picture marked `publish = false`. A private holder's name is still among them; whether it may
-    /// be published hangs on consent ([`Holder::may_publish`]).
+    /// be published depends on consent ([`Holder::may_publish`]).
     pub fn published_occurrences(&self) -> impl Iterator<Item = (&RecordId, &Occurrences)> {
         self.occurrences.iter().map(|(record, recorded)| {
             let redacted = self.redacted.occurrences.get(record);

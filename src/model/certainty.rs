@@ -1,4 +1,4 @@
-//! Claims: how sure a statement is, on what it rests, and who made it.
+//! Claims: how sure a statement is, what it rests on, and who made it.
 //!
 //! A statement without a certainty is certain. Where sources disagree a value is a list of
 //! statements, the catalogue's own view first.
@@ -9,7 +9,7 @@ use super::place::Placed;
 use super::words::closed_list;
 
 closed_list! {
-    /// How sure a statement is.
+    /// The certainty of a statement.
     Certainty {
         /// Certain; the default.
         Certain = "certain",
@@ -21,7 +21,7 @@ closed_list! {
 }
 
 closed_list! {
-    /// What a statement rests on.
+    /// The basis of a statement.
     Basis {
         /// The sheet itself was examined.
         FirstHand = "first-hand",
@@ -34,16 +34,16 @@ closed_list! {
     }
 }
 
-/// Who says so, when, on what ground, and how sure they are.
+/// Who makes a statement, when, on what basis, and how sure they are.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Claim {
-    /// How sure; [`Claim::certainty`] gives the default.
+    /// The certainty; [`Claim::certainty`] gives the default.
     pub certainty: Option<Placed<Certainty>>,
-    /// On what it rests.
+    /// The basis.
     pub basis: Option<Placed<Basis>>,
-    /// The person or holder who says so.
+    /// The person or holder who makes the statement.
     pub by: Option<Placed<Key>>,
-    /// When it was said.
+    /// The date of the statement.
     pub date: Option<Placed<Date>>,
     /// The literature it is taken from.
     pub cite: Option<Placed<Key>>,
@@ -52,7 +52,7 @@ pub struct Claim {
 }
 
 impl Claim {
-    /// How sure the statement is: certain unless it says otherwise.
+    /// The certainty of the statement: certain where none is recorded.
     #[must_use]
     pub fn certainty(&self) -> Certainty {
         self.certainty
@@ -64,13 +64,14 @@ impl Claim {
 /// A value with the claim that states it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Statement<T> {
-    /// What is stated.
+    /// The value.
     pub is: Placed<T>,
-    /// Who says so and how sure they are.
+    /// The source and certainty of the statement.
     pub claim: Claim,
 }
 
-/// What the sources say of one thing, the catalogue's own view first; empty where nothing is said.
+/// The statements about one thing, the catalogue's own view first; empty where the record says
+/// nothing.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Statements<T>(pub Vec<Statement<T>>);
 
@@ -93,7 +94,7 @@ impl<T> Statements<T> {
         self.0.get(1..).unwrap_or_default()
     }
 
-    /// Whether nothing is said.
+    /// Whether there is no statement.
     #[must_use]
     pub fn is_empty(&self) -> bool {
         self.0.is_empty()

@@ -3,14 +3,14 @@
 //! A code names the fault, not the cure, and never changes its meaning. A test fails on a code that
 //! no broken record in `tests/` raises.
 
-/// How much a finding weighs (docs/definitions.md, "Findings").
+/// The severity of a finding (docs/definitions.md, "Findings").
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Severity {
     /// Forbids publishing: the record cannot be understood or must not be published.
     Error,
-    /// Asks the scholar to look: what only scholarship can settle.
+    /// A question that only scholarship can settle: the scholar should look.
     Doubt,
-    /// Helps: nothing is wrong with the scholarship.
+    /// A suggestion: nothing is wrong with the scholarship.
     Hint,
 }
 
@@ -42,13 +42,13 @@ macro_rules! codes {
                 match self { $(Code::$name => $text,)* }
             }
 
-            /// How much a finding with this code weighs.
+            /// The severity of a finding with this code.
             #[must_use]
             pub fn severity(self) -> Severity {
                 match self { $(Code::$name => Severity::$severity,)* }
             }
 
-            /// What the code means, in a sentence.
+            /// The meaning of the code, in a sentence.
             #[must_use]
             pub fn meaning(self) -> &'static str {
                 match self { $(Code::$name => $meaning,)* }

@@ -1,4 +1,4 @@
-//! Designs: the pictures as such, whatever matrices and printings realise them.
+//! Designs: the compositions, each with its matrices, states, printings and impressions.
 
 use std::collections::BTreeMap;
 
@@ -18,7 +18,7 @@ use super::state::{State, Variant};
 use super::words::closed_list;
 
 closed_list! {
-    /// What kind of title it is.
+    /// The kind of a title.
     TitleKind {
         /// The title in use; the default.
         Usual = "usual",
@@ -34,7 +34,7 @@ closed_list! {
 }
 
 closed_list! {
-    /// What a matrix is.
+    /// The kind of a matrix.
     MatrixKind {
         /// A block of wood or linoleum.
         Block = "block",
@@ -48,7 +48,7 @@ closed_list! {
 }
 
 closed_list! {
-    /// What became of a matrix.
+    /// The fate of a matrix.
     MatrixFate {
         /// It exists.
         Extant = "extant",
@@ -68,13 +68,13 @@ pub struct Design {
     pub key: Key,
     /// The number readers see, as text.
     pub number: String,
-    /// What it sorts by in place of the number.
+    /// The text it is sorted by in place of the number.
     pub sort: Option<String>,
     /// Its titles; at least one in a sound record.
     pub titles: Vec<Title>,
     /// The date of the design.
     pub date: Statements<Date>,
-    /// Who made it, in which role.
+    /// The people who made it, each with a role.
     pub makers: Vec<Maker>,
     /// Keys of the vocabulary of techniques.
     pub technique: Vec<Placed<Key>>,
@@ -94,9 +94,9 @@ pub struct Design {
     pub matrix_size: Statements<Size>,
     /// The matrices.
     pub matrices: Vec<Matrix>,
-    /// What earlier literature calls it.
+    /// Citations of earlier literature, with its numbers for it.
     pub literature: Vec<Citation>,
-    /// What to look at.
+    /// The points that distinguish its states and printings.
     pub points: Vec<Point>,
     /// The states, in order.
     pub states: Vec<State>,
@@ -108,15 +108,15 @@ pub struct Design {
     pub pictures: Vec<Picture>,
     /// The photograph that others are aligned to.
     pub reference_picture: Option<Placed<PictureKey>>,
-    /// Pairs or groups the scholar wants shown.
+    /// Pairs or groups of impressions to show together.
     pub comparisons: Vec<Comparison>,
-    /// Whether it stands.
+    /// Whether it is accepted, doubtful, rejected or withdrawn.
     pub standing: RecordStanding,
     /// The commentary.
     pub commentary: Option<Note>,
     /// Its impressions, by number.
     pub impressions: BTreeMap<u32, Impression>,
-    /// Where its record stands.
+    /// Where it is recorded.
     pub place: Place,
 }
 
@@ -160,12 +160,12 @@ impl Design {
             .or_else(|| self.titles.first())
     }
 
-    /// The states that stand, in order.
+    /// The states that are not withdrawn, in order.
     pub fn standing_states(&self) -> impl Iterator<Item = &State> {
         self.states.iter().filter(|s| !s.standing.is_withdrawn())
     }
 
-    /// The printings that stand, in order.
+    /// The printings that are not withdrawn, in order.
     pub fn standing_printings(&self) -> impl Iterator<Item = &Printing> {
         self.printings.iter().filter(|p| !p.standing.is_withdrawn())
     }
@@ -195,11 +195,11 @@ pub struct Title {
 /// Somebody who made the design or a matrix.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Maker {
-    /// Who.
+    /// The person's key.
     pub person: Placed<Key>,
     /// In which role.
     pub role: Option<Placed<Key>>,
-    /// Who says so.
+    /// The source and certainty of the statement.
     pub claim: Claim,
 }
 
@@ -217,7 +217,7 @@ pub struct Series {
 pub struct Related {
     /// Which.
     pub design: Placed<Key>,
-    /// How: a key of the vocabulary of relations.
+    /// The relation: a key of the vocabulary of relations.
     pub how: Option<Placed<Key>>,
 }
 
@@ -226,34 +226,34 @@ pub struct Related {
 pub struct Matrix {
     /// Its key.
     pub key: Placed<Key>,
-    /// What it is.
+    /// Its kind.
     pub kind: Option<MatrixKind>,
-    /// What it is made of.
+    /// Its material.
     pub material: Option<String>,
-    /// What it prints: "the sky and the water".
+    /// The parts of the image it prints: "the sky and the water".
     pub carries: Option<String>,
     /// The colour it is printed in.
     pub colour: Option<String>,
-    /// The variants it is used in only; empty: in all.
+    /// The only variants it is used in; empty: it is used in all.
     pub only_in: Vec<Placed<Key>>,
-    /// What became of it.
+    /// Its fate and present place.
     pub now: Option<MatrixNow>,
-    /// Where its record stands.
+    /// Where it is recorded.
     pub place: Place,
 }
 
-/// What became of a matrix, and where it is.
+/// The fate of a matrix, and its present holder.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MatrixNow {
-    /// What became of it.
+    /// Its fate.
     pub state: Placed<MatrixFate>,
-    /// Who has it.
+    /// The holder that has it.
     pub holder: Option<Placed<Key>>,
     /// When that happened (when it was destroyed or cancelled).
     pub date: Option<Placed<Date>>,
 }
 
-/// Impressions the scholar wants shown together.
+/// Impressions to show together.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Comparison {
     /// The impressions; two to four.

@@ -1,17 +1,17 @@
 //! Dates: EDTF (ISO 8601-2:2019 Annex A, levels 0 to 2), wrapped in one place.
 //!
-//! Parsing, bounds and order are the crate `edtf-core`'s. Qualifiers (`?`, `~`, `%`) never move a
-//! bound. Seasons without a hemisphere (21 to 24) take the crate's northern months; because the
-//! standard gives none, no rule may use a season to contradict a record ([`Date::is_loose`]).
+//! The crate `edtf-core` parses, and gives bounds and order. Qualifiers (`?`, `~`, `%`) never move a
+//! bound. Seasons without a hemisphere (21 to 24) take the crate's northern months; the standard
+//! gives no months, so no rule may use a season to contradict a record ([`Date::is_loose`]).
 //!
-//! Not here: the words readers see (`page::dates`), which depend on the language.
+//! Not here: the words readers see (`page::phrases::dates`), which depend on the language.
 
 use std::fmt;
 
 use edtf_core::{BoundDate, Relation};
 
-/// The parts of a parsed expression, for whoever puts one into words. They are those of the crate that
-/// parses; everything else names them by this module.
+/// The parts of a parsed expression, for code that puts dates into words. They are types of the crate
+/// `edtf-core`, re-exported so that other modules depend only on this one.
 pub mod parts {
     pub use edtf_core::{
         Bound, Date as CalendarDate, DateField, Edtf, IntervalEndpoint, Precision, Qualifier,
@@ -28,10 +28,10 @@ pub struct Date {
     edtf: Edtf,
 }
 
-/// Why a text is no date, and where in it.
+/// Why a text is not a date, and at which byte.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NotADate {
-    /// What is wrong, in a phrase.
+    /// The fault, in a phrase.
     pub reason: &'static str,
     /// Bytes from the start of the text.
     pub offset: usize,
@@ -44,7 +44,7 @@ pub enum Edge {
     Day(Day),
     /// No bound (`..`).
     Open,
-    /// Not known (an empty end, or a year beyond reckoning).
+    /// Not known (an empty end, or a year too large to compute with).
     Unknown,
 }
 
@@ -274,7 +274,7 @@ impl fmt::Display for Day {
 mod tests {
     use super::Day;
 
-    /// Leap years are those of the Gregorian calendar: 1900 is none, 2000 is one.
+    /// Leap years are those of the Gregorian calendar: 2000 is one, 1900 is not.
     #[test]
     fn days_follow_each_other_there_and_back() {
         let day = |year, month, day| Day { year, month, day };

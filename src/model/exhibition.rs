@@ -19,7 +19,7 @@ pub struct Exhibition {
     pub date: Option<Placed<Date>>,
     /// Its catalogue.
     pub cite: Option<Placed<Key>>,
-    /// Where its record stands.
+    /// Where it is recorded.
     pub place: Place,
 }
 

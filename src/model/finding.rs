@@ -1,7 +1,8 @@
 //! Findings: what is wrong or doubtful in a catalogue, as data.
 //!
-//! A finding is written for a cataloguer: its message is one phrase that stands alone, its place is
-//! the value at fault, its help is an action. Printing is elsewhere (`cli::report`, `cli::json`).
+//! A finding is written for a cataloguer: its message is one phrase that is understood by itself,
+//! its place is the value at fault, its help is an action. Printing is elsewhere (`cli::report`,
+//! `cli::audit_document`).
 
 pub use super::codes::Severity;
 
@@ -13,7 +14,7 @@ use super::place::{Place, Sources};
 pub struct Label {
     /// The place.
     pub place: Place,
-    /// What is seen there; may be empty.
+    /// A description of the value there; may be empty.
     pub text: String,
 }
 
@@ -22,13 +23,13 @@ pub struct Label {
 pub struct Finding {
     /// Which fault it is; the code decides its severity.
     pub code: Code,
-    /// What is wrong: one phrase that stands alone.
+    /// The fault: one phrase that is understood by itself.
     pub message: String,
     /// The value at fault.
     pub at: Label,
-    /// What it clashes with, where there is such a place.
+    /// The places of the values it clashes with, where there are any.
     pub also: Vec<Label>,
-    /// What to do: an action.
+    /// The action to take.
     pub help: Option<String>,
 }
 
@@ -73,14 +74,14 @@ impl Finding {
         self
     }
 
-    /// How much it weighs.
+    /// Its severity.
     #[must_use]
     pub fn severity(&self) -> Severity {
         self.code.severity()
     }
 }
 
-/// Puts findings in their one order (file, place, severity, code, message) and drops repetitions.
+/// Sorts findings by file, place, severity, code and message, and drops repetitions.
 pub fn sort(findings: &mut Vec<Finding>, sources: &Sources) {
     findings.sort_by(|a, b| {
         let rank = |f: &Finding| {

@@ -7,7 +7,7 @@ use super::place::{Place, Placed};
 use super::words::closed_list;
 
 closed_list! {
-    /// What kind of holder it is.
+    /// The kind of a holder.
     HolderKind {
         /// A museum.
         Museum = "museum",
@@ -26,7 +26,7 @@ closed_list! {
     }
 }
 
-/// Who keeps or kept impressions.
+/// A person or institution that keeps or kept impressions.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Holder {
     /// Its key.
@@ -45,15 +45,15 @@ pub struct Holder {
     pub web: Option<Placed<String>>,
     /// Its credit line.
     pub credit: Option<String>,
-    /// Its former names, each with until when.
+    /// Its former names, each with the date until which it was used.
     pub formerly: Vec<FormerName>,
-    /// Who took it over, and when.
+    /// The holder that took it over, and the date.
     pub successor: Option<Successor>,
     /// The consent of a private owner to be named.
     pub consent: Option<Consent>,
     /// A text about it.
     pub note: Option<Note>,
-    /// Where its record stands.
+    /// Where it is recorded.
     pub place: Place,
 }
 
@@ -87,7 +87,7 @@ pub struct Consent {
 }
 
 impl Holder {
-    /// Whether the field `name` or `place` may be published: always, save for a private holder
+    /// Whether the field `name` or `place` may be published: always, except for a private holder
     /// without a standing consent that covers it.
     #[must_use]
     pub fn may_publish(&self, field: &str) -> bool {

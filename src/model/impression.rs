@@ -1,4 +1,4 @@
-//! Impressions: single sheets, where they are, what was seen on them, what they are taken to be.
+//! Impressions: single sheets, each with its holder, its observations and its identification.
 
 use super::certainty::{Claim, Statements};
 use super::edtf::Date;
@@ -19,7 +19,7 @@ closed_list! {
     Status {
         /// Its place is known.
         Located = "located",
-        /// It existed; where it is is not known.
+        /// It existed; its present place is not known.
         Untraced = "untraced",
         /// It no longer exists.
         Destroyed = "destroyed",
@@ -41,7 +41,7 @@ closed_list! {
 }
 
 closed_list! {
-    /// What was looked for and not found.
+    /// A feature that was looked for and not found.
     Without {
         /// A signature.
         Signature = "signature",
@@ -65,9 +65,9 @@ closed_list! {
 pub struct Impression {
     /// Its key.
     pub key: ImpressionKey,
-    /// Who keeps it.
+    /// The holder that keeps it.
     pub holder: Option<Placed<Key>>,
-    /// Who owns it, where that differs.
+    /// The owner, where that is not the holder.
     pub owner: Option<Party>,
     /// Its number with that holder.
     pub accession: Option<Placed<String>>,
@@ -83,19 +83,19 @@ pub struct Impression {
     pub taken_from: Option<Placed<ImpressionKey>>,
     /// Its number, as written: "12/50".
     pub numbering: Option<Placed<String>>,
-    /// What the catalogue takes it to be.
+    /// The catalogue's own identification.
     pub identified: Option<Identification>,
-    /// What others take it to be.
+    /// Identifications by others.
     pub opinions: Vec<Opinion>,
-    /// What was seen at the design's points.
+    /// The observations at the design's points.
     pub observed: Vec<Observation>,
     /// Which matrices were printed on it.
     pub blocks: Vec<(Placed<Key>, Placed<BlockPrinted>)>,
-    /// What was looked for and not found.
+    /// Features that were looked for and not found.
     pub without: Vec<Placed<Without>>,
     /// The sheet itself.
     pub sheet: Sheet,
-    /// What was put on it.
+    /// The marks put on it.
     pub marks: Vec<Mark>,
     /// Its condition, in words.
     pub condition: Option<String>,
@@ -123,11 +123,11 @@ pub struct Impression {
     pub goes_with: Vec<Placed<ImpressionKey>>,
     /// Whether its page is published; it is counted in either case.
     pub publish: bool,
-    /// Whether it stands.
+    /// Whether it is accepted, doubtful, rejected or withdrawn.
     pub standing: RecordStanding,
     /// Notes on it.
     pub note: Option<Note>,
-    /// Where its record stands.
+    /// Where it is recorded.
     pub place: Place,
 }
 
@@ -144,7 +144,7 @@ pub struct FormerAccession {
     pub until: Option<Placed<Date>>,
 }
 
-/// What a sheet is taken to be.
+/// An identification of a sheet: its state, printing and variant.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Identification {
     /// Which state.
@@ -157,11 +157,11 @@ pub struct Identification {
     pub kind: Option<Placed<Key>>,
     /// Why.
     pub why: Option<String>,
-    /// Who says so, and how sure they are.
+    /// The source and certainty of the statement.
     pub claim: Claim,
     /// Other readings that are possible.
     pub or: Vec<Identification>,
-    /// Where it stands.
+    /// Where it is recorded.
     pub place: Place,
 }
 
@@ -174,14 +174,14 @@ pub enum StateReading {
     ByMatrix(Vec<(Placed<Key>, Placed<Key>)>),
 }
 
-/// What somebody else takes a sheet to be.
+/// An identification by somebody else.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Opinion {
     /// In their own words: "III".
     pub said: Option<String>,
     /// After which catalogue, where `said` is its numbering.
     pub after: Option<Placed<Key>>,
-    /// In our terms.
+    /// The same in the terms of this catalogue.
     pub reading: Identification,
 }
 
@@ -198,7 +198,7 @@ pub struct Sheet {
     pub side: Option<Side>,
     /// The paper, a key of the vocabulary.
     pub paper: Option<Placed<Key>>,
-    /// Not before when the paper was made.
+    /// The date before which the paper was not made.
     pub paper_date: Option<Placed<Date>>,
     /// The watermark.
     pub watermark: Option<String>,

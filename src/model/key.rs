@@ -15,7 +15,7 @@ use std::sync::Arc;
 #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Key(Arc<str>);
 
-/// The text is no key: something other than lower-case letters and digits joined by single hyphens.
+/// The text is not a key: a key has only lower-case letters and digits, joined by single hyphens.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NotAKey;
 
@@ -122,7 +122,7 @@ impl fmt::Display for ImpressionKey {
     }
 }
 
-/// Whose picture it is.
+/// The record that a picture belongs to.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum PictureOwner {
     /// A drawing, block or illustration recorded with the design.

@@ -26,7 +26,7 @@ macro_rules! targets {
                 }
             }
 
-            /// What stands after the colon.
+            /// The text after the colon.
             #[must_use]
             pub fn key(&self) -> &dyn fmt::Display {
                 match self {

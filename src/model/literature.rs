@@ -38,7 +38,7 @@ pub struct Work {
     pub year: Option<i32>,
     /// Its title.
     pub title: String,
-    /// Where its entry stands.
+    /// Where it is recorded.
     pub place: Place,
     /// A note on it, where the catalogue has one.
     pub note: Option<Note>,
@@ -55,6 +55,6 @@ pub struct Citation {
     pub number: Option<String>,
     /// How that number relates to ours.
     pub relation: Relation,
-    /// Where the citation stands.
+    /// Where it is recorded.
     pub place: Place,
 }

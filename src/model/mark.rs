@@ -7,7 +7,7 @@ use super::place::{Place, Placed};
 use super::words::{Side, closed_list};
 
 closed_list! {
-    /// What kind of mark it is.
+    /// The kind of a mark.
     MarkKind {
         /// A signature.
         Signature = "signature",
@@ -29,15 +29,15 @@ pub struct Mark {
     pub kind: Option<Placed<MarkKind>>,
     /// Pencil, ink, brush, blind …
     pub medium: Option<String>,
-    /// What it says.
+    /// Its text.
     pub text: Option<String>,
     /// Where on that side: "lower right, in the margin".
     pub at: Option<String>,
     /// The side it is on.
     pub side: Option<Side>,
-    /// Whose name it bears: a person's or holder's key.
+    /// The key of the person or holder whose name it bears.
     pub whose: Option<Placed<Key>>,
-    /// Who applied it.
+    /// The key of the person or holder who applied it.
     pub applied_by: Option<Placed<Key>>,
     /// When it was put there.
     pub applied: Option<Placed<Date>>,
@@ -45,7 +45,7 @@ pub struct Mark {
     pub colour: Option<String>,
     /// Its number in a repertory of marks.
     pub number: Option<String>,
-    /// Who says so.
+    /// The source and certainty of the statement.
     pub claim: Claim,
     /// Where the mark is recorded.
     pub place: Place,

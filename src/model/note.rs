@@ -4,8 +4,8 @@ use pulldown_cmark::{Options, Parser};
 
 use super::place::FileId;
 
-/// The Markdown of texts: CommonMark with these extensions. Links are looked up and pages are written
-/// with the same, so that what was checked is what is shown.
+/// The Markdown of texts: CommonMark with these extensions. The check of links and the pages use the
+/// same options, so both read a text alike.
 pub const MARKDOWN: Options = Options::ENABLE_TABLES
     .union(Options::ENABLE_FOOTNOTES)
     .union(Options::ENABLE_STRIKETHROUGH)

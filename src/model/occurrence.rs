@@ -1,11 +1,11 @@
 //! Occurrences: the texts of a record and its references, each with its place.
 //!
-//! Reading records them by walking every record along its declared keys (`read/shape`). References to
-//! nothing, the search for private names in published text, and the lists of who is mentioned where
-//! all start from here, so a key declared once is seen by all of them.
+//! `read` collects them by walking every record along its declared keys (`read/shape`). The check for
+//! unknown references, the search for private names in published text, and the lists of mentions use
+//! them, so a key needs to be declared only once.
 //!
-//! Texts are not copied: a [`TextAt`] names the bytes of its file, and holds words of its own only
-//! where the file writes them differently (with escapes, or in BibTeX).
+//! Texts are not copied: a [`TextAt`] names the bytes of its file, and stores the text itself only
+//! where the file writes it differently (with escapes, or in BibTeX).
 
 use super::key::{ImpressionKey, Key};
 use super::link;
@@ -57,15 +57,15 @@ impl Occurrences {
 pub struct TextAt {
     /// The key whose value it is; `""` for a Markdown text and for an entry of the literature.
     pub key: &'static str,
-    /// Where it stands: the words themselves, without quotes, where the file has them as they are
-    /// read; else the value or the record that holds them.
+    /// The bytes of the text in its file, without quotes, where the file has the text as it is read;
+    /// else the place of the value or record that holds it.
     pub place: Place,
-    /// The words, where the file does not have them as they are read.
+    /// The text, where the file writes it differently from how it is read.
     words: Option<Box<str>>,
 }
 
 impl TextAt {
-    /// A text whose words are the bytes at `place`.
+    /// A text that is exactly the bytes at `place`.
     #[must_use]
     pub fn as_written(key: &'static str, place: Place) -> TextAt {
         TextAt {
@@ -85,7 +85,7 @@ impl TextAt {
         }
     }
 
-    /// What it says. `sources` are those it was read from.
+    /// The text itself. `sources` are those it was read from.
     #[must_use]
     pub fn words<'a>(&'a self, sources: &'a Sources) -> &'a str {
         match &self.words {
@@ -97,7 +97,8 @@ impl TextAt {
         }
     }
 
-    /// Whether the bytes at its place are its words, so that a part of the one is a part of the other.
+    /// Whether the bytes at its place are the text itself, so that an offset in one is an offset in
+    /// the other.
     #[must_use]
     pub fn is_as_written(&self) -> bool {
         self.words.is_none()
@@ -107,7 +108,7 @@ impl TextAt {
 /// A reference in a record.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Reference {
-    /// What it names, by the key as written.
+    /// The record, part or term it names, by the key as written.
     pub to: Referent,
     /// Where the key stands.
     pub place: Place,
@@ -115,12 +116,13 @@ pub struct Reference {
     pub locator: Option<Box<str>>,
 }
 
-/// What a reference names. A record is named in a role; parts, terms and themes are not mentioned.
+/// The record, part or term that a reference names. Only a record is named in a role; parts, terms and
+/// themes are not.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Referent {
     /// A record.
     Record(link::Target, MentionRole),
-    /// A person or a holder; which of the two, the catalogue says.
+    /// A person or a holder: the catalogue has the key as one or the other.
     Party(Key, MentionRole),
     /// A part of the design that the record is, or is an impression of.
     Part(DesignPart, Key),
@@ -131,7 +133,7 @@ pub enum Referent {
 }
 
 impl Referent {
-    /// The role in which a record is named; `None` for what is no record.
+    /// The role in which a record is named; `None` where it names no record.
     #[must_use]
     pub fn role(&self) -> Option<MentionRole> {
         match self {
@@ -211,7 +213,7 @@ pub enum MentionRole {
     SharesSheet,
     /// Of the same set.
     GoesWith,
-    /// To be seen instead of a record that does not stand.
+    /// To be seen instead of a record that is rejected or withdrawn.
     See,
     /// A page of the catalogue's own, in the order of its lists.
     Listed,

@@ -16,9 +16,9 @@ pub struct Person {
     pub sort: Option<String>,
     /// Keys of the vocabulary of roles.
     pub roles: Vec<Placed<Key>>,
-    /// Born.
+    /// The date of birth.
     pub born: Option<Placed<Date>>,
-    /// Died.
+    /// The date of death.
     pub died: Option<Placed<Date>>,
     /// When they worked.
     pub active: Option<Placed<Date>>,
@@ -28,7 +28,7 @@ pub struct Person {
     pub authority: Vec<Placed<String>>,
     /// A text about them.
     pub note: Option<Note>,
-    /// Where the record stands.
+    /// Where it is recorded.
     pub place: Place,
 }
 

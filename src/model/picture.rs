@@ -6,7 +6,7 @@ use super::place::{Place, Placed};
 use super::words::{Side, closed_list};
 
 closed_list! {
-    /// What a picture shows of its sheet.
+    /// The view of a sheet that a picture shows.
     View {
         /// The whole sheet; the default.
         Whole = "whole",
@@ -20,7 +20,7 @@ closed_list! {
 }
 
 closed_list! {
-    /// What a picture recorded with a design shows.
+    /// The subject of a picture that is recorded with a design.
     PictureOf {
         /// A drawing for the design.
         Drawing = "drawing",
@@ -42,7 +42,7 @@ pub struct Picture {
     pub path: String,
     /// The side it shows.
     pub side: Side,
-    /// What it shows of it.
+    /// The view it shows of that side.
     pub view: View,
     /// The part that shows this image, where a picture shows more (an uncut sheet).
     pub area: Option<PercentBox>,
@@ -59,9 +59,9 @@ pub struct Picture {
     pub rights: Placed<String>,
     /// The credit line.
     pub credit: Option<String>,
-    /// Whether it may be published; true unless it says otherwise.
+    /// Whether it may be published; true unless the record says otherwise.
     pub publish: bool,
-    /// What a design's picture shows.
+    /// The subject, for a picture of a design.
     pub of: Option<PictureOf>,
     /// Where it is taken from.
     pub cite: Option<Placed<Key>>,

@@ -1,6 +1,6 @@
 //! Places: where in which record a value stands.
 //!
-//! Every value that a finding may speak of carries its [`Place`]. Places are byte ranges; lines and
+//! Every value that a finding may point at carries its [`Place`]. Places are byte ranges; lines and
 //! columns are computed when a finding is printed ([`Sources::position`]).
 
 use std::sync::Arc;
@@ -49,12 +49,13 @@ impl Place {
     }
 }
 
-/// A value and where it was written. Two are equal where the values are, wherever they stand.
+/// A value and where it was written. Two are equal where their values are equal, whatever their
+/// places.
 #[derive(Clone, Debug)]
 pub struct Placed<T> {
     /// The value.
     pub value: T,
-    /// Where it stands.
+    /// Where it is recorded.
     pub place: Place,
 }
 
@@ -110,7 +111,7 @@ pub struct Sources {
 }
 
 impl Sources {
-    /// Adds a file. Added in the order of their paths, file ids sort as paths do.
+    /// Adds a file. Where files are added in the order of their paths, file ids sort as paths do.
     pub fn add(&mut self, path: impl Into<String>, text: impl Into<Arc<str>>) -> FileId {
         let id = FileId(u32::try_from(self.files.len()).unwrap_or(u32::MAX));
         self.files.push(SourceFile {

@@ -1,4 +1,4 @@
-//! Points: what to look at to tell states and printings apart.
+//! Points: the features by which states and printings are distinguished.
 
 use super::boxes::PercentBox;
 use super::certainty::Claim;
@@ -7,7 +7,7 @@ use super::place::{Place, Placed};
 use super::words::closed_list;
 
 closed_list! {
-    /// What a point rests on; only the matrix makes states.
+    /// The thing that a point rests on. Only differences of the matrix make states.
     RestsOn {
         /// The printing surface of a block, plate, stone or screen.
         Matrix = "matrix",
@@ -38,18 +38,18 @@ closed_list! {
     }
 }
 
-/// Something to look at.
+/// A feature to look at on a sheet.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Point {
     /// Its key within the design.
     pub key: Placed<Key>,
     /// The question: "Is there a moon above the mast?".
     pub ask: Placed<String>,
-    /// What kind of answer it takes.
+    /// The kind of answer it takes.
     pub kind: PointKind,
-    /// What the difference rests on.
+    /// The thing that the difference rests on.
     pub rests_on: Placed<RestsOn>,
-    /// Which matrix, where it is said.
+    /// The matrix, where it is recorded.
     pub matrix: Option<Placed<Key>>,
     /// Where it is on the reference picture.
     pub area: Option<PercentBox>,
@@ -80,7 +80,7 @@ pub enum PointKind {
 pub struct PointValue {
     /// Its key.
     pub key: Placed<Key>,
-    /// What it looks like.
+    /// Its description.
     pub description: String,
 }
 
@@ -97,7 +97,7 @@ impl PointKind {
         }
     }
 
-    /// The words an answer may be, in the point's order; `None` for counts and measures, which
+    /// The words that an answer may be, in the point's order; `None` for counts and measures, which
     /// take numbers.
     #[must_use]
     pub fn words(&self) -> Option<Vec<&str>> {
@@ -155,43 +155,45 @@ impl std::fmt::Display for Value {
     }
 }
 
-/// What a state, printing or variant shows at one point: any of these values.
+/// The values that a state, printing or variant may show at one point.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ShownAtPoint {
     /// The point.
     pub point: Placed<Key>,
     /// The values; at least one.
     pub values: Vec<Placed<Value>>,
-    /// Where the whole value stands.
+    /// Where it is recorded.
     pub place: Place,
 }
 
-/// What a state, printing or variant shows, in the order recorded. A point not named is unknown.
+/// The values that a state, printing or variant shows, point by point in the order recorded. A point
+/// that is not named is unknown.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct ShownPoints(pub Vec<ShownAtPoint>);
 
 impl ShownPoints {
-    /// What is shown at a point, where anything is said.
+    /// The values shown at a point, where any are recorded.
     #[must_use]
     pub fn at(&self, point: &Key) -> Option<&ShownAtPoint> {
         self.0.iter().find(|shown| shown.point.value == *point)
     }
 }
 
-/// What was seen at a point of one impression.
+/// An observation at a point of one impression.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Observation {
     /// The point.
     pub point: Placed<Key>,
-    /// What was seen.
+    /// The observed value.
     pub seen: ObservedValue,
-    /// Who saw it, when, and how sure they are.
+    /// The observer, the date and the certainty.
     pub claim: Claim,
-    /// Where the observation stands.
+    /// Where it is recorded.
     pub place: Place,
 }
 
-/// What was seen. "Not visible" and "not applicable" give no information and are never read as absent.
+/// The value of an observation. "Not visible" and "not applicable" give no information and are never
+/// read as absent.
 #[derive(Clone, Debug, PartialEq)]
 pub enum ObservedValue {
     /// One of these values.

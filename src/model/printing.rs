@@ -10,7 +10,7 @@ use super::standing::RecordStanding;
 use super::words::closed_list;
 
 closed_list! {
-    /// What kind of printing it is.
+    /// The kind of a printing.
     PrintingKind {
         /// Printed by the artist.
         Artist = "artist",
@@ -46,9 +46,9 @@ pub struct Printing {
     pub name: Option<String>,
     /// Its kind, the catalogue's own view first.
     pub kind: Statements<PrintingKind>,
-    /// Who printed it (a person's or holder's key).
+    /// The printer: a person's or holder's key.
     pub printer: Statements<Key>,
-    /// Who published it.
+    /// The publisher: a person's or holder's key.
     pub publisher: Statements<Key>,
     /// When.
     pub date: Statements<Date>,
@@ -64,13 +64,13 @@ pub struct Printing {
     pub matrices: Vec<Placed<Key>>,
     /// The papers used.
     pub paper: Vec<Placed<Key>>,
-    /// What it shows.
+    /// The values it shows at points.
     pub shows: ShownPoints,
-    /// What earlier literature calls it.
+    /// Citations of earlier literature, with its numbers for it.
     pub literature: Vec<Citation>,
-    /// Whether it stands.
+    /// Whether it is accepted, doubtful, rejected or withdrawn.
     pub standing: RecordStanding,
-    /// Where its record stands.
+    /// Where it is recorded.
     pub place: Place,
 }
 

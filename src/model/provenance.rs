@@ -32,13 +32,13 @@ pub enum PartyRole {
 pub struct ProvenanceEntry {
     /// Owner, agent or keeper.
     pub role: PartyRole,
-    /// Who.
+    /// The person or institution.
     pub party: Party,
     /// From when.
     pub from: Option<Placed<Date>>,
     /// Until when.
     pub to: Option<Placed<Date>>,
-    /// How it came: a key of the vocabulary of transfers.
+    /// The way of transfer: a key of the vocabulary of transfers.
     pub how: Option<Placed<Key>>,
     /// Where.
     pub at_place: Option<String>,
@@ -48,18 +48,18 @@ pub struct ProvenanceEntry {
     pub price: Option<String>,
     /// Whether it came straight from the entry before; `None`: not said.
     pub direct: Option<bool>,
-    /// Whether a sale ended in one; `false`: bought in.
+    /// Whether the lot was sold; `false`: bought in.
     pub sold: Option<bool>,
-    /// How sure it is that this was the sheet.
+    /// The certainty that it was this sheet.
     pub this_sheet: Option<Placed<Certainty>>,
-    /// Who says so.
+    /// The source and certainty of the statement.
     pub claim: Claim,
-    /// Where the entry stands.
+    /// Where it is recorded.
     pub place: Place,
 }
 
 impl ProvenanceEntry {
-    /// How sure it is that this party had this sheet: the less sure of the two statements that an entry
+    /// The certainty that this party had this sheet: the lesser of the two statements that an entry
     /// makes, that somebody had a sheet (its claim) and that it was this one (`this_sheet`). Every
     /// rule about an entry uses this. Its dates may still be loose.
     #[must_use]

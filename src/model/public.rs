@@ -1,11 +1,10 @@
 //! The catalogue without what is private.
 //!
-//! [`Public`] is all that `page` and `exchange` accept. It is made by one function and by leaving
-//! out: records whose files list `private` fields were read a second time without them
-//! ([`super::catalogue::Redacted`]), so that no kind of record needs code of its own here and none
-//! can be forgotten. What remains to take away is the name and place of private holders without consent, impressions
-//! and pictures marked `publish = false`, and the source texts (docs/definitions.md, "Private and
-//! unpublished").
+//! `page` and `exchange` accept only a [`Public`]. One function makes it, by leaving data out. Records whose files
+//! list `private` fields were read a second time without them ([`super::catalogue::Redacted`]) and take the place of
+//! the full ones, so no kind of record needs code of its own here and none can be forgotten. The function itself
+//! removes the name and place of private holders without consent, impressions and pictures marked `publish = false`,
+//! and the source texts (docs/definitions.md, "Private and unpublished").
 
 use super::catalogue::{Catalogue, Redacted};
 use super::holder::Holder;
@@ -17,7 +16,7 @@ use super::place::{Placed, Sources};
 pub struct Public(Catalogue);
 
 impl Public {
-    /// Takes away what is private. `private_owner` is what readers see in place of a name.
+    /// Removes what is private. `private_owner` is what readers see in place of a name.
     #[must_use]
     pub fn from(catalogue: &Catalogue, private_owner: &str) -> Public {
         Public::of(catalogue.clone(), private_owner)
@@ -51,7 +50,7 @@ impl Public {
             public.occurrences.insert(record, published);
         }
         for occurrences in public.occurrences.values_mut() {
-            // They lie in the sources, which are not public; pages take texts from the records.
+            // These texts are bytes of the sources, which are not public; pages take texts from the records.
             occurrences.texts = Vec::new();
         }
         for (key, holder) in &mut public.holders {
@@ -83,7 +82,7 @@ impl std::ops::Deref for Public {
     }
 }
 
-/// Takes the name and place of a private holder, unless a standing consent covers them. A name that
+/// Removes the name and place of a private holder, unless a standing consent covers them. A name that
 /// was listed as private is empty here already, whatever the kind.
 fn conceal_holder(holder: &mut Holder, private_owner: &str) {
     if !holder.may_publish("name") || holder.name.is_empty() {

@@ -1,4 +1,4 @@
-//! How one photograph lies on another: what aligning a picture to the reference picture found.
+//! Registration: the result of aligning a picture to the reference picture.
 #![allow(
     clippy::many_single_char_names,
     reason = "the nine numbers of a matrix and two coordinates"
@@ -30,7 +30,7 @@ impl Homography {
         is_sound.then_some(map)
     }
 
-    /// A picture drawn larger or smaller about its edges, not about its first pixel's centre: what
+    /// The map that scales a picture about its edges, not about its first pixel's centre: what
     /// lies at `x` in the original lies at `factor · x + (factor - 1) / 2`.
     #[must_use]
     pub fn scaling(factor_x: f64, factor_y: f64) -> Option<Homography> {
@@ -69,7 +69,7 @@ impl Homography {
         Homography::new(std::array::from_fn(entry))
     }
 
-    /// The way back.
+    /// The inverse map.
     #[must_use]
     pub fn inverse(&self) -> Option<Homography> {
         let [a, b, c, d, e, f, g, h, i] = self.0;
@@ -92,12 +92,12 @@ impl Homography {
     }
 }
 
-/// What aligning a picture to its design's reference picture found.
+/// The result of aligning a picture to its design's reference picture.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Registration {
     /// It is the reference picture.
     Reference,
-    /// It lies on the reference picture.
+    /// It was aligned to the reference picture.
     Aligned(Aligned),
     /// It could not be aligned, or not surely enough.
     Refused(Refused),
@@ -115,7 +115,7 @@ impl Registration {
     }
 }
 
-/// A picture that lies on the reference picture.
+/// A picture that was aligned to the reference picture.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Aligned {
     /// Pixel of the picture to pixel of the reference, both masters, upright.
@@ -124,7 +124,7 @@ pub struct Aligned {
     pub confidence: f64,
     /// The median distance of the places that agree, px of the reference at working size.
     pub residual_px: f64,
-    /// Whether the ties of the record decided, not the program.
+    /// Whether the map comes from the ties of the record, not from the program's own search.
     pub by_hand: bool,
 }
 
@@ -133,7 +133,7 @@ pub struct Aligned {
 pub struct Refused {
     /// Why.
     pub why: Refusal,
-    /// The share of places that agreed all the same, 0 to 1.
+    /// The share of places with texture that agreed nevertheless, 0 to 1.
     pub confidence: f64,
 }
 
@@ -142,13 +142,13 @@ closed_list! {
     Refusal {
         /// Too little on it to compare: a blank back, a dark or blurred photograph.
         LittleToCompare = "little-to-compare",
-        /// Nothing on it was found again on the reference.
+        /// No part of it was found on the reference.
         NothingInCommon = "nothing-in-common",
         /// The best fit would bend the picture as no camera does.
         NoPlausibleFit = "no-plausible-fit",
         /// Too few places agree.
         FewAgree = "few-agree",
-        /// The places that agree lie in one part only, as a title that two designs share.
+        /// The places that agree lie in one part only, for example a title that two designs share.
         OnePartOnly = "one-part-only",
         /// The ties of the record contradict the pictures or each other.
         TiesDisagree = "ties-disagree",

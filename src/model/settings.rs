@@ -4,7 +4,7 @@ use super::edtf::Date;
 use super::key::Key;
 use super::place::{Place, Placed};
 
-/// What a catalogue says of itself.
+/// The settings of a catalogue.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Settings {
     /// Its title.
@@ -33,19 +33,19 @@ pub struct Settings {
     pub contact: Option<String>,
     /// The theme.
     pub theme: Placed<Key>,
-    /// The block ink: numerals, links, what differs.
+    /// The block ink: the colour of numerals, links and differences.
     pub ink: Ink,
-    /// What makes a state, what counts, how things are measured: heading key and text.
+    /// The principles of the catalogue (states, counting, measuring): heading key and text.
     pub principles: Vec<(String, String)>,
-    /// What readers see in place of a private owner's name; `None`: the theme's words.
+    /// The text that readers see in place of a private owner's name; `None`: the theme's text.
     pub private_owner: Option<String>,
     /// The longest published side of a picture, in px.
     pub largest: u32,
     /// The JPEG quality of published pictures, 1 to 100.
     pub quality: u8,
-    /// What the catalogue adds to the cautions: heading key and text.
+    /// The catalogue's own additions to the cautions: heading key and text.
     pub cautions: Vec<(String, String)>,
-    /// Where the settings stand.
+    /// Where it is recorded.
     pub place: Place,
 }
 
@@ -66,7 +66,7 @@ impl Ink {
 }
 
 impl Default for Ink {
-    /// A blue-black, where the catalogue chooses none.
+    /// A blue-black, used where the catalogue sets no ink.
     fn default() -> Ink {
         Ink([0x1f, 0x3a, 0x4d])
     }

@@ -3,12 +3,12 @@
 use super::place::Placed;
 use super::words::Standing;
 
-/// Whether a record stands, what to see instead, and why.
+/// The standing of a record, what to see instead, and why.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RecordStanding {
-    /// Whether it stands.
+    /// Its standing.
     pub standing: Standing,
-    /// What to see instead: one or several records, as links name them.
+    /// The records to see instead, as links name them.
     pub see: Vec<Placed<String>>,
     /// Why.
     pub why: Option<String>,

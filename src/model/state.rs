@@ -1,7 +1,7 @@
-//! States: what changes on the printing surface made.
+//! States: the forms of a design that differ by a change on the printing surface.
 //!
-//! A state's numeral is only its place in the order; it is computed (`study::numerals`) and stored
-//! nowhere. Insert a state and the numerals move, the keys do not.
+//! A state's numeral is only its place in the order; it is computed (`study::numerals`) and not
+//! stored. An inserted state changes numerals, but no keys.
 
 use super::certainty::Statements;
 use super::edtf::Date;
@@ -14,45 +14,45 @@ use super::standing::RecordStanding;
 /// A state of a design.
 #[derive(Clone, Debug, PartialEq)]
 pub struct State {
-    /// Its key: telling, not a numeral.
+    /// Its key: a descriptive word, not a numeral.
     pub key: Placed<Key>,
     /// When the change was made.
     pub date: Statements<Date>,
-    /// Who made it, where that is not the artist.
+    /// The person who made it, where that is not the artist.
     pub by: Option<Placed<Key>>,
-    /// What changed, in a sentence.
+    /// The change, in a sentence.
     pub summary: Option<String>,
-    /// What it shows at points that rest on a matrix.
+    /// The values it shows at points that rest on a matrix.
     pub shows: ShownPoints,
     /// The states it was changed from; `None`: the one before in the record's order.
     pub follows: Option<Vec<Placed<Key>>>,
     /// When it was recognised as a state.
     pub described: Option<Placed<Date>>,
-    /// The state it was told apart from when it was recognised.
+    /// The state from which it was first distinguished.
     pub split_from: Option<Placed<Key>>,
-    /// What earlier literature calls it.
+    /// Citations of earlier literature, with its numbers for it.
     pub literature: Vec<Citation>,
-    /// Whether it stands.
+    /// Whether it is accepted, doubtful, rejected or withdrawn.
     pub standing: RecordStanding,
-    /// Where its record stands.
+    /// Where it is recorded.
     pub place: Place,
 }
 
-/// A sheet that differs with no change of state or printing.
+/// A difference between sheets without a change of state or printing.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Variant {
     /// Its key.
     pub key: Placed<Key>,
-    /// What differs.
+    /// The difference.
     pub summary: Option<String>,
-    /// The states it is met in.
+    /// The states it occurs in.
     pub states: Vec<Placed<Key>>,
-    /// The printings it is met in.
+    /// The printings it occurs in.
     pub printings: Vec<Placed<Key>>,
-    /// What it shows; counts for agreement, not for candidates.
+    /// The values it shows; used for agreement, not for candidates.
     pub shows: ShownPoints,
-    /// Whether it stands.
+    /// Whether it is accepted, doubtful, rejected or withdrawn.
     pub standing: RecordStanding,
-    /// Where its record stands.
+    /// Where it is recorded.
     pub place: Place,
 }

@@ -49,7 +49,7 @@ closed_list! {
 }
 
 impl List {
-    /// What one of its terms is called in a finding.
+    /// The word for one of its terms in a finding.
     #[must_use]
     pub fn term_name(self) -> &'static str {
         match self {
@@ -69,7 +69,7 @@ impl List {
 pub struct Term {
     /// The term in each language (BCP 47 primary tag); `""` is the language of the catalogue.
     pub labels: BTreeMap<String, String>,
-    /// What it means, in the same way.
+    /// Its meaning in each language, in the same way.
     pub notes: BTreeMap<String, String>,
     /// Its number in the Art & Architecture Thesaurus, where one was looked up.
     pub aat: Option<u32>,
@@ -84,7 +84,7 @@ impl Term {
         pick(&self.labels, language)
     }
 
-    /// What it means in `language`, else in English, else in any.
+    /// Its meaning in `language`, else in English, else in any.
     #[must_use]
     pub fn note(&self, language: &str) -> Option<&str> {
         pick(&self.notes, language)

@@ -11,7 +11,7 @@ pub trait ClosedList: Copy + Sized + 'static {
     /// The word written in records.
     fn word(self) -> &'static str;
 
-    /// The value a word stands for.
+    /// The value with that word.
     fn from_word(word: &str) -> Option<Self> {
         Self::ALL.iter().copied().find(|v| v.word() == word)
     }
@@ -43,7 +43,7 @@ macro_rules! closed_list {
 pub use closed_list;
 
 closed_list! {
-    /// Whether a record stands (docs/definitions.md, "Which records count").
+    /// The standing of a record (docs/definitions.md, "Which records count").
     Standing {
         /// Accepted; the default.
         Accepted = "accepted",
