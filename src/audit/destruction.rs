@@ -19,7 +19,7 @@ use super::dates::taken_as;
 use super::firm;
 use super::wording;
 
-/// A cancelled or destroyed matrix, and since when it has been that.
+/// A cancelled or destroyed matrix, and the date of its cancellation or destruction.
 struct LostMatrix<'a> {
     matrix: &'a Matrix,
     fate: MatrixFate,

@@ -38,8 +38,8 @@ pub(super) fn numbering_form(catalogue: &Catalogue, _: &Studies, findings: &mut 
     }
 }
 
-/// A number is above the edition, of an edition that no source declares, or on a sheet of a printing that is
-/// not numbered.
+/// A number is above the edition, gives the size of an edition that no source declares, or on a sheet of a
+/// printing that is not numbered.
 pub(super) fn numbers(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     for (design, impression) in catalogue.impressions() {
         let Some(numbering) = &impression.numbering else {

@@ -240,7 +240,7 @@ pub(super) fn look_again(catalogue: &Catalogue, studies: &Studies, findings: &mu
 }
 
 /// The states beside those named, and those split from them, each with the date of its description. Withdrawn
-/// states are left out, and so are the named ones, which were known when they were named.
+/// states are left out, and so are the named ones, which the person who named them knew.
 fn neighbours<'a>(
     design: &'a Design,
     named: &[&Placed<Key>],

@@ -25,8 +25,8 @@ use crate::study::Studies;
 
 use super::published::texts;
 
-/// The key of a private holder shares a word with the name or place. Keys are parts of addresses, and
-/// so published.
+/// The key of a private holder shares a word with the name or place. Keys are parts of addresses, so
+/// they are published.
 pub(super) fn key_telling(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     for holder in catalogue.holders.values() {
         let private = [
@@ -56,7 +56,7 @@ pub(super) fn key_telling(catalogue: &Catalogue, _: &Studies, findings: &mut Vec
     }
 }
 
-/// Words of a key that identify nobody.
+/// Words of a key that do not identify a person.
 const NEUTRAL: [&str; 8] = [
     "collection",
     "collector",
@@ -133,10 +133,10 @@ fn in_text(
     findings
 }
 
-/// A text that must not be met.
+/// A text that must not occur in published text.
 struct Sought {
     folded: String,
-    /// What it is, without the words themselves: "the name of the private owner `owner-a`".
+    /// A description without the text itself: "the name of the private owner `owner-a`".
     what: String,
     place: Place,
     help: &'static str,
@@ -175,8 +175,8 @@ fn sought(catalogue: &Catalogue) -> Vec<Sought> {
         );
     }
     for private in &catalogue.redacted.texts {
-        // A single word that a record keeps private may be any word (a way of transfer, a town):
-        // only names are looked for alone, above.
+        // A private text of one word may be a common word (a way of transfer, a town): only names are
+        // searched for as single words (above).
         if private.text.split_whitespace().count() >= 2 {
             seek(
                 &private.text,
@@ -243,7 +243,7 @@ fn tells_somebody(text: &str) -> bool {
     text.split_whitespace().count() >= 2 || letters >= 4 || (is_dense && letters >= 2)
 }
 
-/// Whether a name is only the words readers see in place of a name.
+/// Whether a name is the text that readers see in place of a private name.
 fn is_the_public_word(catalogue: &Catalogue, text: &str) -> bool {
     let folded = Folded::of(text).text;
     let chosen = catalogue.settings.private_owner.as_deref();
@@ -352,9 +352,9 @@ fn is_written_without_spaces(c: char) -> bool {
         | '\u{2e80}'..='\u{9fff}' | '\u{f900}'..='\u{faff}' | '\u{20000}'..='\u{3ffff}')
 }
 
-/// Where a match stands, which is a range of the text's words. Where the file writes the text
-/// differently (with escapes, or as an entry of the literature), the words that match are looked for in
-/// what holds it; where they do not stand there either, the place is the text's.
+/// The place of a match, which is a range of the text. Where the file writes the text differently (with
+/// escapes, or as an entry of the literature), the matching words are searched for in the value that
+/// holds it; where they are not found there, the place is that of the whole text.
 fn place_of(catalogue: &Catalogue, text: &TextAt, range: std::ops::Range<usize>) -> Place {
     let place = text.place;
     let at = |start: usize, length: usize| Place::new(place.file, start..start + length);
@@ -364,7 +364,7 @@ fn place_of(catalogue: &Catalogue, text: &TextAt, range: std::ops::Range<usize>)
     }
     let source = catalogue.sources.text(place.file);
     let holds = match text.key {
-        // An entry of the literature goes on to the next.
+        // An entry of the literature extends to the next one.
         "" => source
             .get(start..)
             .map(|rest| rest.split("\n@").next().unwrap_or(rest)),

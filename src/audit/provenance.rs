@@ -80,8 +80,8 @@ fn ends(
 }
 
 /// Two owners, or two keepers, certainly had one sheet at the same time, by one record of it or by two
-/// (docs/definitions.md, "Spells of ownership"). Agents are left out, for they handle what others own, and so
-/// are entries that may be of another sheet.
+/// (docs/definitions.md, "Spells of ownership"). Agents are left out because they handle what others
+/// own; entries that may be of another sheet are left out too.
 pub(super) fn overlap(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
     let mut sheets: BTreeMap<ImpressionKey, Vec<Entry<'_>>> = BTreeMap::new();
     for (_, impression) in catalogue.impressions() {

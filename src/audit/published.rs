@@ -1,7 +1,7 @@
 //! The texts of a catalogue that readers see.
 //!
-//! In: the texts of every record as it may be published. Out: those among them that are published: of
-//! a private holder, only what consent covers.
+//! In: the texts of every record as it may be published. Out: the published ones among them;
+//! those of a private holder only where consent covers them.
 
 use crate::model::catalogue::Catalogue;
 use crate::model::occurrence::{RecordId, TextAt};

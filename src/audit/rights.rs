@@ -5,7 +5,7 @@ use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::study::Studies;
 
-/// The catalogue does not state under which licence it is published, so that it may not be reused.
+/// The catalogue does not state under which licence it is published, so readers may not reuse it.
 pub(super) fn unsaid(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     let settings = &catalogue.settings;
     let is_said = settings

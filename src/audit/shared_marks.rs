@@ -68,7 +68,7 @@ pub(super) fn relied_on(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
     }
 }
 
-/// Every stamp or seal of which the record says who applied it, with these people, where they are several.
+/// Every stamp or seal that several people are recorded to have applied, with these people.
 fn users(catalogue: &Catalogue) -> BTreeMap<MarkIdentity<'_>, Users<'_>> {
     let mut users: BTreeMap<MarkIdentity<'_>, Users<'_>> = BTreeMap::new();
     for (_, impression) in catalogue.impressions() {

@@ -74,7 +74,7 @@ pub(super) fn values<'a>(point: &Point, values: impl Iterator<Item = &'a Value>)
     }))
 }
 
-/// What was seen: "`absent`", "not `even`".
+/// An observed value in words: "`absent`", "not `even`".
 pub(super) fn seen(point: &Point, seen: &ObservedValue) -> String {
     match seen {
         ObservedValue::OneOf(of) => values(point, of.iter().map(|v| &v.value)),
@@ -84,7 +84,7 @@ pub(super) fn seen(point: &Point, seen: &ObservedValue) -> String {
     }
 }
 
-/// Who made a statement, on what basis and when: "from a photograph, The Editor, 2019". Empty where none of
+/// The person, basis and date of a statement: "from a photograph, The Editor, 2019". Empty where none of
 /// this is recorded. A private owner is named by key.
 pub(super) fn who(catalogue: &Catalogue, claim: &Claim) -> String {
     let mut parts = Vec::new();

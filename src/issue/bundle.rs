@@ -13,7 +13,7 @@ use std::path::{Path, PathBuf};
 pub struct Bundle {
     /// The path of the pack.
     pub pack: PathBuf,
-    /// A name for the content of the pack: where two are the same, so are all bytes.
+    /// A name for the content of the pack: packs with the same name have the same bytes.
     pub content: String,
     /// The files.
     pub files: Vec<Bundled>,

@@ -10,7 +10,7 @@ pub enum PublishFault {
     NotOurs(PathBuf),
     /// Another compile into the same target is running.
     Busy(PathBuf),
-    /// The disk refused.
+    /// A file operation failed.
     Disk {
         /// The operation that failed, as a verb: "write".
         doing: &'static str,
@@ -46,7 +46,7 @@ impl std::fmt::Display for PublishFault {
 
 impl std::error::Error for PublishFault {}
 
-/// The fault of a disk that refused `doing` to `path`.
+/// The fault of the operation `doing` that failed on `path`.
 pub(super) fn refused(doing: &'static str, path: &Path) -> impl FnOnce(io::Error) -> PublishFault {
     move |error| PublishFault::Disk {
         doing,

@@ -1,6 +1,6 @@
 //! The mark of a compiled site: a list of its files with their hashes, in the file [`NAME`].
 //!
-//! By it a compiled site is distinguished from any other folder, and the next compile sees which files it
+//! The mark distinguishes a compiled site from any other folder, and tells the next compile which files it
 //! need not write again.
 
 use std::collections::BTreeMap;
@@ -26,7 +26,7 @@ pub struct Mark {
     pub bundles: BTreeMap<String, MarkedBundle>,
 }
 
-/// What is marked of a bundle: one entry for some hundred tiles.
+/// The entry of a bundle: one for some hundred tiles.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct MarkedBundle {
     /// [`Bundle::content`].
@@ -37,7 +37,7 @@ pub struct MarkedBundle {
     pub bytes: u64,
 }
 
-/// What is marked of a file.
+/// The entry of a file.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct MarkedFile {
     /// BLAKE3 of the bytes, in hexadecimal; empty for a picture, whose path follows from its content.

@@ -19,7 +19,7 @@ use crate::page::{Alignments, PublishedSize};
 use crate::picture::align::{self, CacheAccess, Photograph, PhotographPair};
 use crate::picture::{self, DetailRequest, Detailed, Fault, Paper, Plan, PointRequest};
 
-/// The reference picture of a design, and the pictures that can lie on it.
+/// The reference picture of a design, and the pictures to align to it.
 pub struct Group<'a> {
     /// The design.
     pub design: &'a Design,
@@ -116,8 +116,8 @@ pub(super) struct AlignedPictures {
     pub made: usize,
 }
 
-/// Aligns the pictures that may be published, and cuts from those that lie on their reference the
-/// part that shows each point.
+/// Aligns the pictures that may be published, and cuts the part that shows each point from those that
+/// were aligned.
 ///
 /// # Errors
 /// Where the disk refuses to keep a result. Faults of the pictures themselves are findings of `pictures`.
@@ -133,13 +133,13 @@ pub(super) fn align_all(
         .values()
         .filter_map(|design| Group::of(dir, catalogue, design))
         .collect();
-    // Pages show pictures laid on the reference, so the reference must be published.
+    // Pages show pictures over the reference, so the reference must be published.
     groups.retain(|group| is_published(&group.reference.0));
     for group in &mut groups {
         group.pictures.retain(|(key, _)| is_published(key));
     }
     let pictures: usize = groups.iter().map(|group| group.pictures.len()).sum();
-    // Cutting is a small part of the work: each picture counts once for either.
+    // Each picture counts as two steps, aligning and cutting, although cutting takes little of the time.
     let progress_from =
         |before: usize| move |done: usize, _: usize| progress(before + done, 2 * pictures);
     let aligned = align_groups(dir, &groups, CacheAccess::ReadWrite, &progress_from(0));
@@ -202,8 +202,8 @@ impl AlignedPictures {
     }
 }
 
-/// The parts to cut from a picture that lies on its reference; `None` where it does not, or no point
-/// has a box.
+/// The parts to cut from a picture that was aligned to its reference; `None` where it was not, or no
+/// point has a box.
 fn request(
     dir: &Path,
     group: &Group<'_>,

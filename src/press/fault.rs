@@ -10,7 +10,7 @@ use crate::picture::Fault;
 pub struct DiskFault(pub(super) Fault);
 
 impl DiskFault {
-    /// What the user can do.
+    /// The action that the user can take.
     #[must_use]
     pub fn help(&self) -> &'static str {
         self.0.help()

@@ -1,5 +1,5 @@
-//! Keeps what the last compile printed, so that the next can print it again where nothing has changed:
-//! neither the program, nor any of its inputs, nor the site it made.
+//! Keeps what the last compile printed. The next compile prints it again where the program, all its inputs
+//! and the site are unchanged.
 //!
 //! All or nothing: dependencies between files are not recorded. Where anything has changed, everything is
 //! read, judged and made anew.
@@ -12,14 +12,14 @@ use super::cache::CACHE;
 use crate::issue;
 use crate::read::{Inputs, stamp};
 
-/// What a compile printed.
+/// The output that a compile printed.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PrintedReport {
     /// The findings, without colour.
     pub findings: String,
     /// The findings, for a terminal.
     pub findings_in_colour: String,
-    /// What the catalogue holds and what was found, in one line.
+    /// The numbers of records and findings, in one line.
     pub summary: String,
 }
 
@@ -41,8 +41,8 @@ pub struct CompileIdentity {
 }
 
 impl CompileIdentity {
-    /// Of the compile of `inputs`, read in `dir`, to `target`; `None` where the system does not tell enough
-    /// of the files to identify it.
+    /// The identity of the compile of `inputs`, read in `dir`, to `target`; `None` where the system does
+    /// not give enough about the files.
     #[must_use]
     pub fn of(dir: &Path, inputs: &Inputs, target: &Path) -> Option<CompileIdentity> {
         let mut hasher = blake3::Hasher::new_derive_key("keyblock: a compile");
@@ -55,7 +55,7 @@ impl CompileIdentity {
         })
     }
 
-    /// What the last compile printed, where it was this one and its site is intact.
+    /// The output of the last compile, where it was this one and its site is intact.
     #[must_use]
     pub fn last_report(&self, target: &Path) -> Option<PrintedReport> {
         let last = std::fs::read(&self.file).ok()?;
@@ -85,7 +85,7 @@ impl CompileIdentity {
     }
 }
 
-/// What identifies this build of the program: its version, and the path, size and times of its file.
+/// The identity of this build of the program: its version, and the path, size and times of its file.
 fn program() -> Option<Vec<u8>> {
     let file = std::fs::canonicalize(std::env::current_exe().ok()?).ok()?;
     let mut program = env!("CARGO_PKG_VERSION").as_bytes().to_vec();

@@ -6,9 +6,9 @@
 //! The command line, the tests and the served proof all go through these two functions. [`last_compile`]
 //! keeps what the last compile read and printed.
 //!
-//! Reading order: [`pulled`] has what a pull gives, [`fault`] why it may fail; [`pictures`] prepares the
-//! photographs and [`alignment`] lays them on each other, both in the [`cache`]; [`files`] makes the rest of
-//! the site.
+//! Reading order: [`pulled`] is the result of a pull, [`fault`] its failures; [`pictures`] prepares the
+//! photographs and [`alignment`] aligns them, both with results in the [`cache`]; [`files`] makes the rest
+//! of the site.
 #![allow(
     clippy::disallowed_methods,
     reason = "asks whether a photograph is there, and keeps what the last compile printed"
@@ -129,8 +129,8 @@ impl Judged {
     /// Aligns the pictures, makes every page and hands each file of the site to `take`: its path and its
     /// bytes. The records go into the pages, so that a large catalogue is not held twice.
     ///
-    /// `progress` is told how many steps of aligning are done, of how many. Either function may be called
-    /// from several threads and out of order.
+    /// `progress` is called with the number of steps of aligning done and the total. Either function may
+    /// be called from several threads and out of order.
     ///
     /// # Errors
     /// [`NotPulled`] where a template or word of the catalogue's own theme is broken, or where pictures

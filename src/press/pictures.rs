@@ -16,9 +16,9 @@ use crate::model::picture::Picture;
 use crate::page::{Pictures, PublishedPicture, PublishedSize, Tiles};
 use crate::picture::{self, Colour, Fault, Plan, Prepared, Request, tiles};
 
-/// What to do with pictures while judging.
+/// How pictures are handled while judging.
 pub enum PictureWork<'a> {
-    /// Prepare them in the catalogue's cache. The function is told how many are done, of how many.
+    /// Prepare them in the catalogue's cache. The function is called with the number done and the total.
     Prepare(&'a (dyn Fn(usize, usize) + Sync)),
     /// Write nothing: decode those that are not in the cache, and keep no result.
     ReadOnly(&'a (dyn Fn(usize, usize) + Sync)),

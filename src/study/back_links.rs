@@ -1,10 +1,10 @@
-//! Who is mentioned where: the references of the records, listed by what they name.
+//! The mentions of each record: the references of all records, listed by the record they name.
 //!
 //! In: the references of every record as it may be published ([`Reference`]). Out: for each holder,
 //! person, work, exhibition, design and impression, the records that name it, and in which role. Fields
-//! listed as `private`, and impressions and pictures with `publish = false`, mention nothing.
+//! listed as `private`, and impressions and pictures with `publish = false`, give no mentions.
 //!
-//! Not here: links in Markdown, which `page` lists by the page they stand on.
+//! Not here: links in Markdown, which `page` lists by the page they are on.
 
 use std::collections::BTreeMap;
 
@@ -25,7 +25,8 @@ pub struct Mention {
     pub at: Option<Box<str>>,
 }
 
-/// Every mention, by what is mentioned; by record in the readers' order, then by role.
+/// Every mention, by the record that is mentioned; then by the mentioning record in readers' order, and
+/// by role.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct BackLinks {
     /// Of holders.

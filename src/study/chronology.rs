@@ -1,4 +1,4 @@
-//! The chronology: what the catalogue can date, in order.
+//! The chronology: the dated events of a catalogue, in order.
 //!
 //! In: the dates of designs, states, printings, matrices, exhibitions and people. Out: [`Event`]s
 //! by the earliest day each can be. Only the catalogue's own view of a date is used.
@@ -26,16 +26,16 @@ use crate::model::design::Design;
 use crate::model::edtf::{Date, Day};
 use crate::model::key::Key;
 
-/// Something that happened.
+/// A dated event.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Event {
-    /// When.
+    /// Its date.
     pub date: Date,
-    /// What.
+    /// The kind of event.
     pub what: EventKind,
 }
 
-/// What happened.
+/// The kind of an event.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum EventKind {
     /// Somebody was born.
@@ -72,7 +72,7 @@ pub enum EventKind {
 }
 
 impl EventKind {
-    /// What events of one day are listed by: the birth before the work, the death after all.
+    /// The rank among events of one day: births first, then works, deaths last.
     fn rank(&self) -> u8 {
         match self {
             EventKind::Born(_) => 0,
@@ -101,7 +101,7 @@ impl EventKind {
 }
 
 /// The events of a catalogue by the first day each can be; one with an open or unknown beginning
-/// by the last. Events that no day can be given come last.
+/// by the last. Events without any known day come last.
 #[must_use]
 pub fn chronology(catalogue: &Catalogue, order: &Order) -> Vec<Event> {
     let mut events = Vec::new();

@@ -1,8 +1,8 @@
 //! The concordance: our numbers beside those of earlier catalogues, both ways.
 //!
 //! In: the `literature` of designs, states and printings. Out: [`Concordance`]: rows from ours to theirs,
-//! and from theirs to ours. A work stands in the concordance where some citation gives its number for the
-//! thing; a work that is only cited with a page does not.
+//! and from theirs to ours. A work is in the concordance where some citation gives its number for a
+//! design, state or printing; a work cited only with a page is not.
 //! Definitions: `docs/definitions.md, "Older numbers"`.
 //!
 //! ```
@@ -56,7 +56,7 @@ pub struct OwnEntry {
 pub struct OtherNumber {
     /// The number, as cited.
     pub number: String,
-    /// How the thing it names relates to ours.
+    /// How the other entry relates to ours.
     pub relation: Relation,
     /// Where in the work.
     pub at: Option<String>,
@@ -67,7 +67,7 @@ pub struct OtherNumber {
 pub struct ConcordanceRow {
     /// Ours.
     pub ours: OwnEntry,
-    /// Theirs, by work; a work that is not there does not describe it.
+    /// The other numbers, by work; a work without an entry does not number it.
     pub cells: BTreeMap<Key, Vec<OtherNumber>>,
 }
 
@@ -91,7 +91,7 @@ pub struct Concordance {
     pub works: Vec<Key>,
     /// Every design, followed by those of its states and printings that a work numbers.
     pub rows: Vec<ConcordanceRow>,
-    /// For each work, its numbers in order, and what they are here.
+    /// For each work, its numbers in order, each with our entry.
     pub reverse: BTreeMap<Key, Vec<ReverseRow>>,
 }
 
@@ -138,7 +138,7 @@ impl Concordance {
         }
     }
 
-    /// The row of one of ours.
+    /// The row of one of our entries.
     #[must_use]
     pub fn row(&self, ours: &OwnEntry) -> Option<&ConcordanceRow> {
         self.rows.iter().find(|row| row.ours == *ours)

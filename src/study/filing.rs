@@ -1,16 +1,16 @@
-//! Under which word a name stands in an index, where nothing but the name is recorded.
+//! The word under which a name is filed in an index, where only the name is recorded.
 //!
 //! In: a name as written. Out: the text it is filed under ([`filed_under`], with an example).
 //! Method: persons are filed under their last name, "Dr Anna Weiss" under W, institutions as they are
-//! written (common practice, no source; `docs/trade.md, "Names in an index"`). A name alone does not say
-//! which of the two it is, so the rule goes by its shape: up to the first comma, two to six words, each with
+//! written (common practice, no source; `docs/trade.md, "Names in an index"`). A name alone does not show
+//! which of the two it is, so the rule uses its form: up to the first comma, two to six words, each with
 //! a capital (particles such as "van der" aside), and none of them a word for an institution.
 //!
 //! Limits: a firm named by two plain words ("Gannet Stow") is taken for a person, and so is a name that has
 //! the family's before the given name; the last word of a double family name without a hyphen counts alone.
 //! Where this files a name wrongly, a record with its own `sort` corrects it.
 
-/// Words that stand before a name and are no part of it, without points.
+/// Words before a name that are not part of it, without full stops.
 const TITLES: &str = "\
     abbé admiral baron baroness baronin captain capt col colonel comte comtesse consul count \
     countess dame dipl don doña dr duc duchess duke frau fräulein freifrau freiherr fürst fürstin \
@@ -18,7 +18,7 @@ const TITLES: &str = "\
     marquess marquis marquise miss mlle mme monsieur mr mrs ms prince princess princesse prinz \
     prinzessin prof professor rev reverend ritter sir vicomte viscount";
 
-/// Words that stand after a name and are no part of it, without points.
+/// Words after a name that are not part of it, without full stops.
 const SUFFIXES: &str = "\
     jr jun junior sr sen senior ii iii iv";
 
@@ -26,7 +26,8 @@ const SUFFIXES: &str = "\
 const PARTICLES: &str = "\
     af av d da de degli dei del della den der des di do dos du la le ten ter van vom von zu";
 
-/// Words, or ends of compounds, that make a name an institution's or a firm's: English, German, French.
+/// Words, or ends of compounds, by which a name is taken for an institution's or a firm's: English, German,
+/// French.
 const INSTITUTIONS: &str = "\
     academy akademie amt antiquariat archiv archive archives association auctions bank bequest \
     bibliothek bibliothèque board cabinet church club collection college committee company erben \
@@ -35,8 +36,8 @@ const INSTITUTIONS: &str = "\
     ministerium ministry musée museum nachlass office press sammlung school schule society stiftung \
     société trust university universität verein verlag";
 
-/// The text under which a name is filed: "Weiss, Anna" for "Dr Anna Weiss", the name itself for what is
-/// no person's.
+/// The text under which a name is filed: "Weiss, Anna" for "Dr Anna Weiss", the name itself where it is
+/// not a person's.
 ///
 /// ```
 /// # use keyblock::study::filing::filed_under;
@@ -90,7 +91,7 @@ fn is_one_of(word: &str, words: &str) -> bool {
     words.split(' ').any(|known| known == word)
 }
 
-/// German compounds have the telling word at their end: "Kunstverein".
+/// German compounds have the deciding word at their end: "Kunstverein".
 fn is_institution(word: &str) -> bool {
     let word = plain(word);
     // A short word ends many personal names too.
@@ -98,7 +99,7 @@ fn is_institution(word: &str) -> bool {
     INSTITUTIONS.split(' ').any(is_at_the_end)
 }
 
-/// A word in lower case without points at its end.
+/// A word in lower case without full stops at its end.
 fn plain(word: &str) -> String {
     word.trim_matches(|c: char| !c.is_alphanumeric())
         .to_lowercase()
@@ -149,7 +150,8 @@ mod tests {
         }
     }
 
-    /// Today's wrong answer: a firm stands under the first of its names, and nothing tells it from a person.
+    /// A known wrong answer: a firm named by two plain words is filed like a person, since its form is the
+    /// same.
     #[test]
     fn a_firm_of_plain_names_is_taken_for_a_person() {
         assert_eq!(filed_under("Gannet Stow"), "Stow, Gannet");

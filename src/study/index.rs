@@ -1,7 +1,7 @@
 //! Typed indexes, and lists that take an index of one type only.
 //!
-//! Points, candidates, classes of a column and values of a scale are each known by an index in some list. Bare
-//! numbers could be mixed up; these types cannot, and a lookup needs no default for an index out of range.
+//! Points, candidates, classes of a column and values of a scale are each identified by an index in some list.
+//! Bare numbers could be confused; these types cannot, and a lookup needs no default for an index out of range.
 //!
 //! In: items. Out: [`Indexed`] lists and their indexes. An index made from one list must not be used with another
 //! of the same type, unless both list the same things.

@@ -1,19 +1,19 @@
-//! What scholarship computes from a catalogue: order, numerals, agreement, counts, concordance.
+//! Computes results from the records of a catalogue: order, numerals, agreement, counts, concordance.
 //!
 //! Pure functions over the model: no disk, no clock, and the same result at every run and for any
 //! number of threads. Exact definitions of all that is computed: `docs/definitions.md`.
 //!
-//! In: the whole catalogue, private fields included. Out: [`Studies`], in which nothing private can
-//! be read: what is listed or counted by key is taken from what may be published.
+//! In: the whole catalogue, private fields included. Out: [`Studies`], which hold nothing private: lists and counts by
+//! key are made from what may be published.
 //!
 //! | subject | file or folder |
 //! |---|---|
 //! | order and names | [`order`] readers' order · [`numerals`] of states · [`filing`] of bare names |
-//! | what a sheet can be | [`identification`]: candidates, the diagnostic table, next point, separability, agreement, couplets |
+//! | identification of a sheet | [`identification`]: candidates, table, next point, separability, agreement, couplets |
 //! | how many sheets | [`census`]: groups, counts, crossings, editions, appearances, survival |
 //! | the history of sheets | [`history`]: wear, printing, ownership, 1933 to 1945, shared marks |
 //! | which records are one sheet | [`same_sheet`]; [`tolerance`] of measurements |
-//! | the records turned round | [`concordance`], [`opinions`], [`chronology`], [`back_links`] |
+//! | the records listed another way | [`concordance`], [`opinions`], [`chronology`], [`back_links`] |
 
 use std::collections::BTreeMap;
 
@@ -85,13 +85,13 @@ pub struct Studies {
     pub designs: BTreeMap<Key, DesignStudy>,
     /// Which records are one sheet.
     pub groups: Groups,
-    /// The census of everything, of what is rejected or withdrawn too.
+    /// The census of all designs, rejected and withdrawn ones included.
     pub census: Census,
     /// The census of the designs that are neither rejected nor withdrawn.
     pub accepted: Census,
-    /// The census of these by series, by its name.
+    /// The census of the accepted designs of each series, by the name of the series.
     pub series: BTreeMap<String, Census>,
-    /// When the sheets of these that are shown were seen.
+    /// When the shown sheets of the accepted designs were seen.
     pub seen: AppearancesByDecade,
     /// Impressions on one sheet of paper.
     pub papers: Vec<ImpressionGroup>,
@@ -101,24 +101,24 @@ pub struct Studies {
     pub concordance: Concordance,
     /// The records that mention each record.
     pub back_links: BackLinks,
-    /// What can be dated, in order.
+    /// The dated events, in order.
     pub chronology: Vec<Event>,
     /// The marks that several people used.
     pub shared_marks: Vec<SharedMark>,
-    /// What is recorded of the owners from 1933 to 1945, of each sheet that may have existed then.
+    /// The recorded owners from 1933 to 1945 of each sheet that may have existed then.
     pub diligence: BTreeMap<ImpressionKey, DiligenceYears>,
 }
 
-/// What is computed from one design.
+/// The results computed from one design.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DesignStudy {
-    /// The numeral of each state that stands.
+    /// The numeral of each state that is not withdrawn.
     pub numerals: BTreeMap<Key, Numeral>,
-    /// What each state that stands changed against those it follows.
+    /// How each state that is not withdrawn differs from those it follows.
     pub changes: BTreeMap<Key, Vec<StateChanges>>,
     /// The candidates, and what each allows at each point.
     pub table: DiagnosticTable,
-    /// What the points tell apart.
+    /// Which candidates the points separate.
     pub separability: Separability,
     /// The order of pulling, from wear.
     pub wear: Vec<Wear>,

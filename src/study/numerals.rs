@@ -1,11 +1,11 @@
 //! States: their order, and the numerals readers see.
 //!
 //! A state is a change to the printing surface. Its numeral ("iii/iv", third of four) is only its
-//! place in the order, computed at every compile and stored nowhere: insert a state and the
-//! numerals after it move, the keys do not.
+//! place in the order, computed at every compile and not stored: an inserted state changes the
+//! numerals after it, but no keys.
 //!
 //! In: the states of one design, each with those it `follows`. Out: one [`Numeral`] for each state
-//! that stands, and the states each was changed from.
+//! that is not withdrawn, and the states each was changed from.
 //! Definitions: `docs/definitions.md, "States and numerals"`; roman numerals in their one canonical
 //! spelling (common practice, no source).
 //! Not here: which state a sheet is (`identification`), what earlier catalogues called it (`concordance`).
@@ -24,7 +24,7 @@ use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::model::state::State;
 
-/// A state's place among the states that stand.
+/// A state's place among the states that are not withdrawn.
 ///
 /// Invariant: `1 <= place <= of`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -70,7 +70,7 @@ impl fmt::Display for Numeral {
     }
 }
 
-/// `number` in lower-case roman numerals; beyond 3999, which roman numerals do not write, in
+/// `number` in lower-case roman numerals; above 3999, which roman numerals cannot write, in
 /// figures.
 #[must_use]
 pub fn roman(number: u32) -> String {
@@ -134,7 +134,7 @@ pub fn from_roman(text: &str) -> Option<u32> {
     (roman(sum) == text.to_ascii_lowercase()).then_some(sum)
 }
 
-/// The numerals of a design's states that stand, by key.
+/// The numerals of a design's states that are not withdrawn, by key.
 #[must_use]
 pub fn numerals(design: &Design) -> BTreeMap<Key, Numeral> {
     let standing: Vec<&State> = design.standing_states().collect();
@@ -149,7 +149,7 @@ pub fn numerals(design: &Design) -> BTreeMap<Key, Numeral> {
 }
 
 /// The states that `state` was changed from: those it `follows`, else the one before in the
-/// record. A withdrawn state is no state, so its own predecessors stand in for it.
+/// record. A withdrawn state does not count, so its own predecessors replace it.
 #[must_use]
 pub fn predecessors<'a>(design: &'a Design, state: &State) -> Vec<&'a State> {
     let mut found: Vec<&State> = Vec::new();

@@ -1,8 +1,8 @@
 //! Opinions in another catalogue's numbers, translated into ours.
 //!
-//! A museum's "state III" may follow an older catalogue that counted otherwise: a numeral means nothing
-//! without the catalogue it follows (`docs/trade.md, "Writing states"`). What an opinion says after a work is
-//! looked up among the numbers that our states and printings have in that work.
+//! A museum's "state III" may follow an older catalogue that counts differently: a numeral means nothing
+//! without the catalogue it follows (`docs/trade.md, "Writing states"`). The number that an opinion gives
+//! after a work is looked up among the numbers that our states and printings have in that work.
 //!
 //! In: a design and an opinion. Out: [`InOurTerms`]; nothing where the opinion names no work, or the work's
 //! number is not in the concordance. Definitions: `docs/definitions.md, "Older numbers"`.
@@ -34,7 +34,7 @@ use crate::model::impression::Opinion;
 use crate::model::key::Key;
 use crate::model::literature::{Citation, Relation};
 
-/// What another catalogue's number comes to here.
+/// Our states and printings that another catalogue's number means.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct InOurTerms {
     /// Our states with that number, in the record's order. Several: theirs covers several of ours.
@@ -45,7 +45,7 @@ pub struct InOurTerms {
     pub relation: Relation,
 }
 
-/// An opinion in our terms. `None` where it says nothing in another catalogue's numbers.
+/// An opinion in our terms. `None` where it gives no number of another catalogue.
 #[must_use]
 pub fn in_our_terms(design: &Design, opinion: &Opinion) -> Option<InOurTerms> {
     let work = &opinion.after.as_ref()?.value;

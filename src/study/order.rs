@@ -1,4 +1,4 @@
-//! The order in which readers meet things: designs by number, names by the rules of a language.
+//! The order of lists for readers: designs by number, names by the rules of a language.
 //!
 //! In: the catalogue, or texts. Out: the designs in order ([`Order`]), and a [`Collator`] for other lists.
 //! Method: the Unicode Collation Algorithm with CLDR's rules for the language (crate `icu_collator`).
@@ -72,8 +72,8 @@ impl Collator {
     /// Which of two texts comes first.
     #[must_use]
     pub fn compare(&self, a: &str, b: &str) -> Ordering {
-        // The tables are compiled in, so there is always a collator. Were there none, code points would
-        // still give an order.
+        // The tables are compiled in, so there is always a collator; without one, texts would be ordered
+        // by code points.
         self.0
             .as_ref()
             .map_or_else(|| a.cmp(b), |collator| collator.compare(a, b))
@@ -122,7 +122,7 @@ impl Order {
         self.ranks.get(design).copied().unwrap_or(usize::MAX)
     }
 
-    /// What impressions sort by: their design's rank, then their number.
+    /// The sort key of an impression: its design's rank, then its number.
     #[must_use]
     pub(crate) fn impression_rank(&self, impression: &ImpressionKey) -> (usize, u32) {
         (self.rank(&impression.design), impression.number)

@@ -1,10 +1,10 @@
 //! How far two measurements of one thing may lie apart.
 //!
-//! In: two lengths or sizes, in millimetres. Out: whether they agree. Of a block or plate: up to 2 mm or
-//! 1 % two measurements agree; up to 3 % the paper, which was printed damp, can explain the difference; beyond
+//! In: two lengths or sizes, in millimetres. Out: whether they agree. Of a block or plate: up to 2 mm or 1 %
+//! two measurements agree; up to 3 % the paper, which was printed damp, can explain the difference; beyond
 //! that the matrix is another, was cut, or a measurement is wrong. Of the sheet, which may be trimmed but
-//! never grows: up to 2 mm two measurements agree; a later one may be smaller by any amount, and larger by
-//! up to 3 mm. Source: a proposal (common practice, no source): `docs/trade.md, "Tolerances"`;
+//! never grows: up to 2 mm two measurements agree; a later one may be smaller by any amount, and larger by up
+//! to 3 mm. These limits are a proposal (common practice, no source): `docs/trade.md, "Tolerances"`;
 //! `docs/definitions.md, "Measurements"`.
 //!
 //! ```
@@ -23,7 +23,7 @@ pub enum SizeAgreement {
     Agree,
     /// Paper can explain it.
     Near,
-    /// Nothing but another matrix, a cut or a mistake explains it.
+    /// Only another matrix, a cut or a mistake can explain it.
     Far,
 }
 

@@ -1,4 +1,4 @@
-//! Rule: two records are said to be one sheet, and not to be.
+//! Rule: two records are said both to be one sheet and not to be one.
 
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;

@@ -1,5 +1,6 @@
-//! Rules on records of one sheet: those that may be one and do not say so ([`unsettled`]), and those said to
-//! be one and not to be ([`contradiction`]). [`wording`] gives a reason in words, for this and for `cli`.
+//! Rules on records of one sheet: those that may be one and do not say so ([`unsettled`]), and those said
+//! both to be one and not to be one ([`contradiction`]). [`wording`] gives a reason in words, for this and
+//! for `cli`.
 
 mod contradiction;
 mod private;

@@ -25,10 +25,10 @@ pub(super) fn has_hidden_name(catalogue: &Catalogue, key: &Key) -> bool {
         || holder.is_some_and(|(all, public)| hidden(&all.name.value, &public.name.value))
 }
 
-/// Shorter private texts are not replaced, in characters: they occur within other words by chance.
+/// The fewest characters of a private text that is replaced: shorter ones occur within other words by chance.
 const SHORTEST: usize = 4;
 
-/// `words` with every text that any record keeps private replaced, because a name may stand in an inscription
+/// `words` with every text that any record keeps private replaced, because a name may be in an inscription
 /// too. Texts that overlap are replaced as one, so that no part of either stays.
 pub(super) fn left_out(catalogue: &Catalogue, words: &str) -> String {
     let texts = catalogue

@@ -13,7 +13,7 @@ use crate::model::size::Size;
 use crate::study::Studies;
 use crate::study::same_sheet::reason::{Evidence, MeasuredPart, PartyIdentity, Reason};
 
-/// A reason as a phrase that can stand alone. Of what a record keeps private it names the kind only.
+/// A reason as a phrase that can stand alone. It gives only the kind of what a record keeps private.
 #[must_use]
 pub fn reason(
     catalogue: &Catalogue,

@@ -1,4 +1,4 @@
-//! What the records of one sheet allow: the values under which it may be counted.
+//! The values under which a sheet may be counted: those that its records allow.
 //!
 //! In: the records of a sheet, as published. Out: a set of values for each kind of row.
 //! Definitions: `docs/definitions.md, "Rows of the census"`.
@@ -14,7 +14,7 @@ use crate::model::impression::{Impression, Status};
 use crate::model::key::Key;
 use crate::model::vocabulary::{CountingClass, List};
 
-/// What the records of one group allow, each kind of value as a set.
+/// The values that the records of one group allow, a set for each kind of value.
 #[derive(Default)]
 pub(super) struct Allows {
     pub holder: BTreeSet<Option<Key>>,
@@ -30,8 +30,8 @@ pub(super) struct Allows {
 }
 
 impl Allows {
-    /// What all records of a sheet allow together. Where nothing is recorded, the sheet stands in the row
-    /// without a key.
+    /// The values that all records of a sheet allow together. Where nothing is recorded, the sheet is
+    /// counted in the row without a key.
     pub fn completed(mut self, catalogue: &Catalogue) -> Allows {
         fn fill<K: Ord>(set: &mut BTreeSet<Option<K>>) {
             if set.is_empty() {
@@ -79,8 +79,8 @@ impl Allows {
         }
     }
 
-    /// Adds what one record allows beside its holder. A record that says nothing of something adds
-    /// nothing: another record of the same sheet may know.
+    /// Adds the values that one record allows, its holder excepted. A record that does not state a value adds
+    /// none: another record of the same sheet may state it.
     pub fn add(&mut self, catalogue: &Catalogue, design: &Design, impression: &Impression) {
         let record = catalogue.published_impression(impression);
         self.status.insert(Some(record.status.value));

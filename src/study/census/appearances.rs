@@ -1,9 +1,9 @@
 //! Appearances: each time a sheet was seen, and when.
 //!
 //! In: the records of a design, grouped by sheet. Out: the events at which each sheet was seen: its
-//! sightings, its exhibitions, and its passing from hand to hand, those reported twice counted once; and the
-//! same by decade. Definitions: `docs/definitions.md, "Occasions"`.
-//! Not here: what follows for the number of sheets (`survival`).
+//! sightings, its exhibitions and its changes of owner or keeper, an event that is reported twice counted
+//! once; and the same by decade. Definitions: `docs/definitions.md, "Occasions"`.
+//! Not here: the estimate of how many sheets there are (`survival`).
 //!
 //! Two records of one sale are one appearance:
 //! ```
@@ -49,8 +49,8 @@ impl Report<'_> {
     }
 }
 
-/// The events at which each sheet of a design was seen, by their dates; `None` for one without. A
-/// sheet that never appeared has none. What is private tells nothing.
+/// The events at which each sheet of a design was seen, by their dates; `None` for an event without
+/// a date. A sheet that never appeared has no events. Private fields are left out.
 #[must_use]
 pub fn by_sheet<'a>(
     catalogue: &'a Catalogue,
@@ -64,8 +64,8 @@ pub fn by_sheet<'a>(
 /// A sheet by its first record, with the events at which it was seen, by their dates.
 pub type SheetAppearances<'a> = (ImpressionKey, Vec<Option<&'a Date>>);
 
-/// The same from the records that are shown alone, with the sheets: when a sheet was seen that is counted
-/// without being shown is not told.
+/// The same from the shown records only, with the sheets: the appearances of a sheet that is counted but
+/// not shown are left out.
 #[must_use]
 pub fn shown<'a>(
     catalogue: &'a Catalogue,
@@ -93,7 +93,7 @@ fn of_records<'a>(
 }
 
 /// The reports of one record: its sightings, its exhibitions, and those entries of its provenance that
-/// say how it passed on, and when.
+/// say how the sheet changed hands, and when.
 fn reports<'a>(
     catalogue: &'a Catalogue,
     impression: &'a Impression,
@@ -146,7 +146,7 @@ fn events<'a>(told: &[Report<'a>]) -> Vec<Option<&'a Date>> {
         .collect()
 }
 
-/// What was seen in one decade.
+/// The appearances in one decade.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Decade {
     /// Its first year: 1930.
@@ -154,7 +154,7 @@ pub struct Decade {
     /// Sheets seen for the first time.
     pub first: Vec<ImpressionKey>,
     /// Appearances of sheets that had been seen before, in this decade or an earlier one: each by its sheet,
-    /// which may stand here several times.
+    /// so a sheet may be listed several times.
     pub again: Vec<ImpressionKey>,
 }
 
@@ -175,8 +175,8 @@ pub struct AppearancesByDecade {
     pub undated: usize,
 }
 
-/// The years that are counted by decade. A date far from them is a slip or no date of a print, and would
-/// give a column for every decade between.
+/// The years that are counted by decade. A date far outside is a slip or not the date of a print,
+/// and would add a column for every decade between.
 const YEARS: std::ops::RangeInclusive<i64> = 1000..=2999;
 
 /// The appearances of sheets over time.
@@ -229,7 +229,7 @@ mod tests {
         let other: Key = "dorn-1927".parse().unwrap();
         let (may, june) = (date("1938-05"), date("1938-06"));
         let seen = |date, cite, lot| Report { date, cite, lot };
-        // A sale told by a sighting and by the provenance; then the same sale under its lot alone.
+        // A sale reported by a sighting and by the provenance; then the same sale under its lot alone.
         let sale = [
             seen(Some(&may), Some(&cite), None),
             seen(Some(&may), Some(&cite), Some("44")),

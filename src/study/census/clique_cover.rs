@@ -8,7 +8,7 @@
 //! Doubts come in small clusters, so each connected part of up to [`EXACT_UP_TO`] sheets is solved exactly by
 //! branch and bound; larger ones are bounded from below by a set of which no two may be the same.
 //! Definitions: `docs/definitions.md, "Distinct sheets"`.
-//! Not here: which records may be the same (`count`).
+//! Not here: which records may be of the same sheet (`count`).
 //!
 //! A ring of five takes three cliques, because its complement is a ring of five too, whose chromatic number is 3:
 //! ```
@@ -37,9 +37,9 @@ pub struct Graph(Indexed<SheetAt, BTreeSet<SheetAt>>);
 /// How few cliques cover a graph.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Cover {
-    /// The number of cliques, or a number that it is certainly not below.
+    /// The number of cliques, or a lower bound of it.
     pub at_least: usize,
-    /// Whether it is the number itself.
+    /// Whether `at_least` is the number itself.
     pub exact: bool,
 }
 
@@ -150,7 +150,7 @@ impl Graph {
 }
 
 /// The fewest cliques that cover a graph of at most 32 vertices: branch and bound. Each vertex in
-/// turn, the hardest to place first, joins a clique that it fits or opens one of its own; a branch
+/// turn, the hardest to place first, joins a clique that it fits or starts a new one; a branch
 /// that cannot beat the best found so far is left.
 fn smallest_cover(rows: &[u32]) -> usize {
     let mut order: Vec<usize> = (0..rows.len()).collect();
@@ -230,8 +230,7 @@ mod tests {
         split(graph, 0, &mut Vec::new())
     }
 
-    /// Numbers that look random and are the same at every run (Lehmer's generator, Park and
-    /// Miller 1988).
+    /// Pseudo-random numbers, the same at every run (Lehmer's generator, Park and Miller 1988).
     struct Lehmer(u64);
 
     impl Lehmer {

@@ -1,4 +1,4 @@
-//! Counting: the sheets that records make, those that may be one, and the rows of both.
+//! Counting: how many sheets the records are of, at most and at least, and the rows by key.
 //!
 //! In: the records of some designs. Out: a [`Census`].
 //! Definitions: `docs/definitions.md, "Distinct sheets"` and `"Rows of the census"`.

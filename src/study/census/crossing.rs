@@ -1,4 +1,4 @@
-//! States crossed with printings: what of both at once a sheet can be.
+//! States crossed with printings: which pairs of state and printing a sheet can be of.
 //!
 //! In: a reading of a sheet. Out: the pairs of state and printing it allows.
 //! Definitions: `docs/definitions.md, "Rows of the census"`. Not here: counting them (`count`).
@@ -25,7 +25,7 @@ use crate::model::design::Design;
 use crate::model::impression::Identification;
 use crate::model::key::Key;
 
-/// A state and a printing; `None` for what is not said.
+/// A state and a printing; `None` for one that the reading does not name.
 #[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub struct StateAndPrinting {
     /// The state.
@@ -48,8 +48,8 @@ pub fn can_be(design: &Design, state: &Key, printing: &Key) -> bool {
     printing.is_some_and(|printing| printing.states.contains(state))
 }
 
-/// The pairs that one reading allows. Of "ii or iii, the first printing or the second" only those
-/// remain that the design's record has as candidates; where it has none of them, all remain, because the
+/// The pairs that one reading allows. A reading such as "ii or iii, the first printing or the second"
+/// allows only the pairs that are candidates of the design; where none is, it allows all, because the
 /// reading itself is then in doubt.
 fn of_reading(design: &Design, reading: &Identification) -> BTreeSet<StateAndPrinting> {
     let printings = or_nothing(reading.printing.iter().map(|p| p.value.clone()).collect());

@@ -1,9 +1,9 @@
-//! Declared editions against the numbers met.
+//! Declared editions compared with the numbers found on sheets.
 //!
 //! In: the impressions of a design, by the printing they are identified with. Out: [`EditionStudy`]: for each
-//! printing, what was declared and which numbers were met, met twice, or met above what was declared.
+//! printing, the declared size and the numbers found on sheets, on several sheets, and above the declared size.
 //! Definitions: `docs/definitions.md, "Declared editions"`. Numbers are often given twice, left out, or given
-//! to proofs (`docs/trade.md, "Numbered editions"`); the study reports them and judges none.
+//! to proofs (`docs/trade.md, "Numbered editions"`); the study reports this and draws no conclusion.
 //! Not here: how many sheets there are (`count`).
 //!
 //! ```
@@ -24,7 +24,7 @@ use crate::model::impression::Impression;
 use crate::model::key::{ImpressionKey, Key};
 use crate::study::numerals::from_roman;
 
-/// A numbering, read.
+/// The meaning of a numbering.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Numbering {
     /// Of the edition.
@@ -52,7 +52,7 @@ const PROOF_WORDS: [&str; 11] = [
 ];
 
 /// Reads a numbering as it is written on sheets: `12/50`, `12`, `XII/L`, `AP 3/10`. `None` where it
-/// is of no form that can be counted.
+/// has no form that can be counted.
 #[must_use]
 pub fn read_numbering(text: &str) -> Option<Numbering> {
     let text: String = text.trim().chars().map(plain_digit).collect();
@@ -111,7 +111,7 @@ fn plain_digit(c: char) -> char {
     }
 }
 
-/// What was declared of one printing, and the numbers met.
+/// The declared size of one printing, and the numbers found on its sheets.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct EditionStudy {
     /// The printing.
@@ -120,9 +120,9 @@ pub struct EditionStudy {
     pub declared: Option<u32>,
     /// Every claim, in the record's order.
     pub claims: Vec<u32>,
-    /// The numbers met on any sheet, whatever its status; ascending, each once.
+    /// The numbers found on any sheet, whatever its status; ascending, each once.
     pub located: Vec<u32>,
-    /// Those met on two or more distinct sheets.
+    /// Those found on two or more distinct sheets.
     pub repeated: Vec<u32>,
     /// Those above the largest claim.
     pub outside: Vec<u32>,
@@ -133,7 +133,7 @@ pub struct EditionStudy {
     pub of_other_size: BTreeMap<u32, Vec<ImpressionKey>>,
 }
 
-/// A number that was met, without the size it declares: "12/50" and "12" are one number, "XII" is another.
+/// A number found on a sheet, without the size it declares: "12/50" and "12" are one number, "XII" is another.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct MetNumber {
     /// Whether it is in roman numerals.
@@ -143,28 +143,28 @@ pub struct MetNumber {
 }
 
 impl EditionStudy {
-    /// Whether a number was ever met. Where none was, the edition was probably not numbered, and a count of
-    /// missing numbers would say nothing.
+    /// Whether any number was found. Where none was, the edition was probably not numbered, and a count of
+    /// missing numbers would mean nothing.
     #[must_use]
     pub(crate) fn is_numbered(&self) -> bool {
         !self.located.is_empty()
     }
 
-    /// The numbers met that the declared edition has room for; all of them where no size is declared.
+    /// The numbers found that are not above the declared size; all of them where no size is declared.
     /// With [`EditionStudy::missing`] they make up the edition.
     pub fn within(&self) -> impl Iterator<Item = u32> {
         let numbers = self.located.iter().copied();
         numbers.filter(|n| self.declared.is_none_or(|declared| *n <= declared))
     }
 
-    /// The numbers met above the declared size, the catalogue's own view of it; another claim may
-    /// have room for them.
+    /// The numbers found above the declared size in the catalogue's own view; another claim may be
+    /// larger.
     pub fn above(&self) -> impl Iterator<Item = u32> {
         let numbers = self.located.iter().copied();
         numbers.filter(|n| self.declared.is_some_and(|declared| *n > declared))
     }
 
-    /// The declared numbers that were not met, where a size is declared.
+    /// The declared numbers that were not found, where a size is declared.
     #[must_use]
     pub fn missing(&self) -> Vec<u32> {
         let Some(declared) = self.declared else {
@@ -196,7 +196,7 @@ pub(crate) fn only_printing(impression: &Impression) -> Option<&Key> {
     only
 }
 
-/// The numbers met on the sheets of each printing, with the records that have them. `record` gives
+/// The numbers found on the sheets of each printing, with the records that have them. `record` gives
 /// the view of an impression that is to be read.
 #[must_use]
 pub fn numbers_met<'a>(
@@ -227,8 +227,8 @@ pub fn numbers_met<'a>(
     met
 }
 
-/// The editions of a design: one for each standing printing that declares a size or of which a
-/// number was met, in the record's order. Made from what may be published.
+/// The editions of a design: one for each printing that is not withdrawn and that declares a size or
+/// has a number on a sheet, in the record's order. Made from what may be published.
 #[must_use]
 pub fn editions(catalogue: &Catalogue, groups: &Groups, design: &Design) -> Vec<EditionStudy> {
     let mut met = numbers_met(design, |i| catalogue.published_impression(i));

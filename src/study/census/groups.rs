@@ -18,7 +18,7 @@ pub struct Groups {
 }
 
 impl Groups {
-    /// Groups every record of the catalogue by `same_as`; links to nothing are passed over.
+    /// Groups every record of the catalogue by `same_as`; links to unknown records are ignored.
     #[must_use]
     pub fn of(catalogue: &Catalogue) -> Groups {
         let mut groups = Groups {
@@ -64,7 +64,7 @@ impl Groups {
 }
 
 /// Whether a record counts as a sheet: it was not withdrawn, and it is not identified only with
-/// printings that are no printings of the design's own matrices.
+/// printings that were not made from the design's own matrices.
 #[must_use]
 pub(crate) fn is_counted(design: &Design, impression: &Impression) -> bool {
     if impression.standing.is_withdrawn() {

@@ -1,9 +1,9 @@
 //! Impressions that are linked without being one sheet: those on the same paper, and sheets of one set.
 //!
-//! In: the links `shares_sheet` and `goes_with`, stated on one record and true of both. Out: the groups
-//! they join, made from what may be published. Each impression still counts by itself: two designs uncut on one
-//! sheet are one sheet of paper and two impressions, a triptych is three sheets
-//! (`docs/trade.md, "Counting sheets"`).
+//! In: the links `shares_sheet` and `goes_with`, stated on one record and valid for both. Out: the groups they
+//! join, made from what may be published. Each impression still counts by itself: two designs uncut on one
+//! sheet are one sheet of paper and two impressions, a triptych is three sheets (`docs/trade.md, "Counting
+//! sheets"`).
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }

@@ -5,7 +5,7 @@
 //!
 //! In: impressions. Out: [`Census`]: the count, and rows by holder, country, town, state, printing,
 //! both of these crossed, holder and state crossed, kind, class and status. Rows are made from what may
-//! be published, so that a count never tells what a record keeps private.
+//! be published, so that a count never reveals a private field.
 //! Definitions: `docs/definitions.md, "Which records count"`, `"Distinct sheets"` and `"Rows of the census"`.
 //!
 //! | file | subject |
@@ -17,7 +17,7 @@
 //! | [`clique_cover`] | the fewest sheets that doubts allow |
 //! | `rows` | the census as values |
 //! | `count` | the counting |
-//! | [`editions`] | numbers met against declared editions |
+//! | [`editions`] | numbers found on sheets, compared with declared editions |
 //! | [`appearances`] | when each sheet was seen |
 //! | [`survival`] | how many sheets there may be |
 //! | [`linked`] | impressions on one paper, sheets of one set |
@@ -95,7 +95,8 @@ pub fn of_everything(
     of_designs(catalogue, groups, &designs, holders)
 }
 
-/// The designs that are counted together. That one does not stand may be private.
+/// The designs that are counted together. The standing of a design may be private, so the published record is
+/// read.
 pub(super) fn counted_together(
     catalogue: &Catalogue,
     designs: DesignScope,
@@ -116,7 +117,7 @@ pub(crate) fn of_series(
 ) -> BTreeMap<String, Census> {
     let mut series: BTreeMap<&str, Vec<&Design>> = BTreeMap::new();
     for design in counted_together(catalogue, designs) {
-        // Its name may be private; its impressions are not in what may be published of the design.
+        // The name of the series may be private; the published record of a design is without its impressions.
         if let Some(of) = &catalogue.published_design(design).series {
             series.entry(&of.name.value).or_default().push(design);
         }
@@ -148,7 +149,7 @@ fn of_designs(
 
 fn in_the_order_of<'a>(rows: &mut [Row<Key>], order: impl Iterator<Item = &'a Key>) {
     let order: Vec<&Key> = order.collect();
-    // What the record does not list comes after what it lists, what is not recorded last.
+    // Values that the record does not list come after those it lists; what is not recorded comes last.
     rows.sort_by_key(|row| {
         let key = row.key.as_ref();
         let listed = order.iter().position(|k| Some(*k) == key);

@@ -1,6 +1,6 @@
-//! The readings of an identification: what it says, and each alternative beside it.
+//! The readings of an identification: the main one and each alternative.
 //!
-//! In: an identification as recorded. Out: its readings, and what each names.
+//! In: an identification as recorded. Out: its readings, and the states and printings each names.
 
 use crate::model::impression::{Identification, StateReading};
 use crate::model::key::Key;

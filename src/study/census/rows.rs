@@ -7,23 +7,24 @@ use crate::model::impression::Status;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::vocabulary::CountingClass;
 
-/// Whose holders the rows tell.
+/// The records whose holders the rows name.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum HolderScope {
     /// Those of every record: for the editors.
     All,
-    /// Those of the records that are shown. One that is counted without being shown stands where no
-    /// holder is recorded, or its row would tell who has it.
+    /// Those of the records that are shown. A sheet that is counted but not shown is in the row
+    /// without a holder, since a row of its own would reveal the holder.
     Shown,
 }
 
 /// Which designs are counted together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum DesignScope {
-    /// All of them, as `census --json` tells.
+    /// All of them, as `census --json` gives.
     All,
-    /// Those that are neither rejected nor withdrawn. Works rejected as not by the artist stand apart in
-    /// a catalogue raisonné, in no total (common practice, no source; `docs/trade.md, "Counting sheets"`).
+    /// Those that are neither rejected nor withdrawn. A catalogue raisonné lists works rejected as not by
+    /// the artist apart, and counts them in no total (common practice, no source; `docs/trade.md,
+    /// "Counting sheets"`).
     Accepted,
 }
 
@@ -34,7 +35,7 @@ pub struct Sheets {
     pub at_least: usize,
     /// The number of groups: every open doubt resolved as two sheets.
     pub at_most: usize,
-    /// Whether `at_least` is the fewest itself, not only a number it is not below.
+    /// Whether `at_least` is the fewest itself, not only a lower bound of it.
     pub exact: bool,
 }
 
@@ -58,7 +59,7 @@ pub struct Row<K> {
 }
 
 /// The rows, each list in the order of its keys with what is not recorded last. They need not add
-/// up: a sheet that is one of two states stands in both rows.
+/// up: a sheet that is one of two states is in both rows.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct CensusRows {
     /// By holder.

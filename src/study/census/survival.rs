@@ -1,7 +1,7 @@
 //! How many sheets survive, from how often each known one has been seen.
 //!
-//! A sheet that was met once only is like those that were never met; from the number met once and
-//! twice follows a lower bound of all there are.
+//! Sheets seen only once resemble those never seen. So the numbers of sheets seen exactly once and exactly
+//! twice give a lower bound of how many sheets there are.
 //!
 //! In: how often each sheet of a design was seen (`appearances`). Out: [`Survival`], in sheets.
 //! Method: Chao1 in its bias-corrected form, with a log-normal interval of 95 % (Chao 1984 and 1987;
@@ -19,13 +19,13 @@
 //! assert_eq!((format!("{low:.2}"), format!("{high:.2}")), ("9.07".into(), "17.45".into()));
 //! ```
 
-/// An estimate asks for at least this many sheets that were seen.
+/// The fewest seen sheets from which an estimate is made.
 pub const FEWEST_SHEETS: usize = 5;
 
 /// The normal deviate of a two-sided interval of 95 %.
 const DEVIATE: f64 = 1.96;
 
-/// What the appearances of a design's sheets come to.
+/// How often the sheets of a design were seen, and the estimate from it.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Survival {
     /// Sheets that were seen at least once.
@@ -34,7 +34,7 @@ pub struct Survival {
     pub seen_once: usize,
     /// Those seen exactly twice.
     pub seen_twice: usize,
-    /// How many there are in all, where the data allow to say.
+    /// How many there are in all, where the data allow an estimate.
     pub estimate: Option<Estimate>,
 }
 
@@ -43,7 +43,7 @@ pub struct Survival {
 pub struct Estimate {
     /// The estimate.
     pub sheets: f64,
-    /// The ends of the interval of 95 %; `None` where the form sees nothing missing.
+    /// The ends of the interval of 95 %; `None` where the formula finds no sheet missing.
     pub interval: Option<[f64; 2]>,
 }
 

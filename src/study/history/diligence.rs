@@ -1,19 +1,19 @@
 //! 1933 to 1945: for which of these days an owner of a sheet is recorded, and for which none is.
 //!
-//! Museums and the trade ask of every sheet that existed then where it was while the National
-//! Socialists were in power and might dispossess its owner. The days are those of Military
-//! Government Law No. 59 of the United States zone (10 November 1947, article 1): 30 January 1933 to
-//! 8 May 1945 (from memory). The study tells what the records say, and no more: a silent record
-//! accuses nobody, and a full one clears nobody.
+//! Museums and the trade ask, for every sheet that existed then, where it was while the National
+//! Socialists were in power and might dispossess its owner. The days are those of Military Government Law
+//! No. 59 of the United States zone (10 November 1947, article 1): 30 January 1933 to 8 May 1945 (from
+//! memory). The study reports only what is recorded: a gap is no evidence of dispossession, and a record
+//! without gaps is no proof against it.
 //!
-//! A sheet printed after the last of these days, or destroyed before the first, is not concerned, and
-//! of one that was destroyed nothing is asked after its last owner. One whose time of printing is not
-//! known is treated as concerned, as the AAM's guidelines ask for what is not known
+//! A sheet printed after the last of these days, or destroyed before the first, is not concerned, and for
+//! a sheet that was destroyed the days after its last owner are not asked about. One whose time of
+//! printing is not known is treated as concerned, as the AAM's guidelines require of what is not known
 //! (`docs/trade.md, "1933 to 1945 in the trade"`).
 //!
 //! In: the published records, all those of one sheet together. Out: [`DiligenceYears`], one for each sheet
 //! that is concerned. Definitions: `docs/definitions.md, "The years 1933 to 1945"`.
-//! Not here: what an entry proves (`ownership`), when a sheet was printed (`printing_date`).
+//! Not here: which days an entry proves (`ownership`), when a sheet was printed (`printing_date`).
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
@@ -60,7 +60,7 @@ pub const LAST: Day = Day {
     day: 8,
 };
 
-/// How well the owner at one time is known.
+/// The knowledge of the owner at one time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum OwnerRecord {
     /// None is recorded.
@@ -81,13 +81,13 @@ pub struct Stretch {
     pub first: Day,
     /// Its last day.
     pub last: Day,
-    /// How well.
+    /// Whether an owner is recorded, and with certainty.
     pub known: OwnerRecord,
     /// The entries that name the owners, in the order of time.
     pub owners: Vec<EntryRef>,
 }
 
-/// What is recorded of a sheet as a whole.
+/// For how many of the days an owner of a sheet is recorded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Coverage {
     /// An owner is recorded for every day.
@@ -100,11 +100,11 @@ pub enum Coverage {
     Silent,
 }
 
-/// Whether the dates of a sheet show that it changed hands. That they show nothing does not mean that it
-/// did not.
+/// Whether the dates of a sheet show that it changed hands. Where they show nothing, it may still have
+/// changed hands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum ChangeOfHands {
-    /// No date of the kind can fall in the time.
+    /// No date of a change can fall in the time.
     None,
     /// One can, or somebody handled the sheet then and may not have sold it.
     Possible,
@@ -112,7 +112,7 @@ pub enum ChangeOfHands {
     Recorded,
 }
 
-/// What is recorded of one sheet.
+/// The recorded owners of one sheet in these years.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct DiligenceYears {
     /// The time that is asked about, from its first day or the first on which the sheet can have
@@ -125,7 +125,7 @@ pub struct DiligenceYears {
 }
 
 impl DiligenceYears {
-    /// What is recorded as a whole.
+    /// For how many of the days an owner is recorded.
     #[must_use]
     pub fn coverage(&self) -> Coverage {
         let is = |known| move |stretch: &Stretch| stretch.known == known;
@@ -175,7 +175,7 @@ pub(crate) fn of_catalogue(
     found
 }
 
-/// What is recorded of one sheet, by all its records; `None` where it was certainly printed later, or
+/// The recorded owners of one sheet, by all its records; `None` where it was certainly printed later, or
 /// destroyed before.
 fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Option<DiligenceYears> {
     let printed = printing_date::of_sheet(catalogue, records);
@@ -215,7 +215,8 @@ fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Option
     })
 }
 
-/// When a sheet was destroyed, if all its records say that it was: when its last owner ceased to have it.
+/// When a sheet was destroyed, if all its records say that it was: the time at which its last owner's
+/// possession ended.
 fn destroyed(records: &[(&Design, &Impression)]) -> Span {
     let is_destroyed = |(_, i): &(&Design, &Impression)| i.status.value == Standing::Destroyed;
     if !records.iter().all(is_destroyed) {
@@ -240,7 +241,7 @@ struct Existence {
 
 impl Existence {
     /// Whether a day lies in the year in which the sheet was printed, or destroyed, before or after
-    /// which it did not exist. A run of several years tells nothing of a single sheet.
+    /// which it did not exist. A span of several years says nothing about a single sheet.
     fn is_doubtful(self, day: Day) -> bool {
         let is_in_one_year = |span: &Span| {
             let years = span.first.zip(span.last);
@@ -251,8 +252,8 @@ impl Existence {
     }
 }
 
-/// Whether a record says that its sheet passed from one to another within `asked`. What the artist
-/// had first passed from no one, and what was destroyed passed to no one.
+/// Whether a record says that its sheet passed from one to another within `asked`. A sheet that
+/// the artist had first came from no other owner, and one that was destroyed went to none.
 fn change(
     design: &Design,
     impression: &Impression,
@@ -333,8 +334,8 @@ fn on_day(
     existence: Existence,
     day: Day,
 ) -> (OwnerRecord, Vec<EntryRef>) {
-    // In the year in which a sheet was printed a certain owner who can have come by it is enough: it
-    // was with its printer, with that owner, or nowhere. So too at its end.
+    // In the year in which a sheet was printed, a certain owner who can have acquired it is enough: the
+    // sheet was with its printer, with that owner, or not yet printed. The same holds for its end.
     let is_doubtful = existence.is_doubtful(day);
     let has_it = |owned: &Ownership| {
         owned.certainly.is_some_and(|span| span.contains(day))

@@ -1,13 +1,13 @@
 //! Marks used by several people: who put one and the same stamp, seal or collector's mark on sheets,
 //! and when.
 //!
-//! Seals and stamps survive those whose name they bear, and are used on by heirs, printers and
-//! libraries (common practice, no source; `docs/trade.md, "Marks on a sheet"`); a mark alone then tells neither
+//! Seals and stamps outlast the people whose names they bear, and heirs, printers and libraries go on using
+//! them (common practice, no source; `docs/trade.md, "Marks on a sheet"`); a mark alone then identifies neither
 //! the owner nor the time.
 //!
 //! In: the published marks. Out: [`SharedMark`], one for each mark with more than one user.
 //! Definitions: `docs/definitions.md, "Marks with several users"`.
-//! Not here: whether a printing is told from another by such a mark (`audit`).
+//! Not here: whether such a mark is used to distinguish two printings (`audit`).
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
@@ -40,10 +40,11 @@ use crate::model::place::Placed;
 use crate::model::provenance::{Party, PartyRole};
 use crate::study::census::editions::only_printing;
 
-/// What makes two marks one and the same: kind, and number in a repertory or else the text.
+/// The identity of a mark, equal for two records of the same mark: kind, and number in a repertory or else the
+/// text.
 pub type MarkIdentity<'a> = (MarkKind, &'a str);
 
-/// The mark that a stamp, seal or collector's mark is; `None` for what is written by hand or not
+/// The identity of a stamp, seal or collector's mark; `None` for a mark that is written by hand or not
 /// described.
 #[must_use]
 pub(crate) fn identity(mark: &Mark) -> Option<MarkIdentity<'_>> {
@@ -58,11 +59,11 @@ pub(crate) fn identity(mark: &Mark) -> Option<MarkIdentity<'_>> {
 pub struct SharedMark {
     /// Its kind.
     pub kind: MarkKind,
-    /// Its number in a repertory, or else what it says.
+    /// Its number in a repertory, or else its text.
     pub name: String,
-    /// Whose name it bears, where only that tells it from another that says the same.
+    /// The person whose name it bears, where only that distinguishes it from another with the same text.
     pub whose: Option<Key>,
-    /// Who used it, by the first day on which they can have.
+    /// Its users, by the first day on which they can have used it.
     pub users: Vec<MarkUser>,
 }
 
@@ -113,8 +114,7 @@ pub fn shared(catalogue: &Catalogue) -> Vec<SharedMark> {
         .collect()
 }
 
-/// Whose a collector's mark is, where no repertory tells it from others: many collectors had the same
-/// initials.
+/// The owner of a collector's mark that no repertory identifies: many collectors had the same initials.
 fn namesake(mark: &Mark) -> Option<&Key> {
     let is_collectors = mark.kind.as_ref().map(|k| k.value) == Some(MarkKind::Collector);
     let whose = mark.whose.as_ref().map(|key| &key.value);
@@ -130,7 +130,7 @@ impl SharedMark {
     }
 }
 
-/// Who used a mark: who is said to have put it there, else, of a collector's mark, whose it is.
+/// The user of a mark: the person recorded to have applied it, else the owner of a collector's mark.
 fn user(mark: &Mark) -> Option<&Key> {
     let is_collectors = mark.kind.as_ref().map(|k| k.value) == Some(MarkKind::Collector);
     let owner = mark.whose.as_ref().filter(|_| is_collectors);
@@ -152,7 +152,7 @@ fn when(design: &Design, record: &Impression, mark: &Mark, by: &Key) -> Option<D
             date.as_ref().map_or("..", |d| d.value.as_str()).to_owned()
         };
         let time = format!("{}/{}", text(&entry.from), text(&entry.to));
-        // Ends that are themselves intervals or sets make no interval; nothing is then said.
+        // Ends that are themselves intervals or sets make no interval; then there is no date.
         return Date::parse(&time)
             .ok()
             .filter(|_| entry.from.is_some() || entry.to.is_some());
@@ -167,7 +167,7 @@ fn when(design: &Design, record: &Impression, mark: &Mark, by: &Key) -> Option<D
     printing.date.own().filter(|_| makers.contains(by)).cloned()
 }
 
-/// What is known of the uses of one user.
+/// The known uses of one user.
 #[derive(Default)]
 struct MarkUses {
     when: Vec<Date>,

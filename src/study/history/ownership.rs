@@ -1,15 +1,15 @@
-//! Who owned a sheet when: the times that the entries of a record give, certain and possible.
+//! Ownership of a sheet: the certain and the possible times that the entries of a record give.
 //!
-//! A year is not a day, so a time has two sizes. Somebody who had a sheet "from 1938 to 1950" had it
-//! *certainly* from the beginning of 1939 to the end of 1949, and *possibly* from the beginning of
-//! 1938 to the end of 1950. Where only one end is recorded no day is certain. Entries that
-//! are not certain, or may be of another sheet, are never more than possible. Entries each of which came
-//! straight from the one before (`direct`) leave no time between them. A keeper never owns; an agent may, but
-//! proves nothing: agents only carry a direct chain from one owner to the next.
+//! Dates are seldom days, so a time has a certain and a possible extent. Somebody who had a sheet "from 1938
+//! to 1950" had it *certainly* from the beginning of 1939 to the end of 1949, and *possibly* from the
+//! beginning of 1938 to the end of 1950. Where only one end is recorded no day is certain. Entries that are
+//! not certain, or may be of another sheet, are never more than possible. Entries each of which came straight
+//! from the one before (`direct`) leave no time between them. A keeper never owns. An agent may own, but
+//! proves no ownership: agents only link a direct chain from one owner to the next.
 //!
 //! In: one published record. Out: [`Ownership`], one for each entry of an owner.
 //! Definitions: `docs/definitions.md, "Spells of ownership"` and `"Dates"`.
-//! Not here: when a sheet was printed (`printing_date`), what follows for a span of years (`diligence`).
+//! Not here: when a sheet was printed (`printing_date`), the owners in a span of years (`diligence`).
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
@@ -51,7 +51,7 @@ pub struct Span {
 }
 
 impl Span {
-    /// The days a date can be, with the margin that a loose one needs.
+    /// The days on which a date can be, a loose one with a margin.
     #[must_use]
     pub fn of(date: &Date) -> Span {
         let years = if date.is_loose() { LOOSE_YEARS } else { 0 };
@@ -137,8 +137,8 @@ pub struct Ownership {
     pub is_firm: bool,
 }
 
-/// When each owner of a record had the sheet. `printed` is when it was printed, `artist` whose hands
-/// it left first: an artist who stands first without a `from` had it from its printing.
+/// When each owner of a record had the sheet. `printed` is when it was printed, `artist` the first owner: an
+/// artist in the first entry, without a `from`, had it from its printing.
 #[must_use]
 pub fn owners(
     design: &Design,
@@ -242,8 +242,8 @@ impl Chain<'_> {
         })
     }
 
-    /// From when the owner certainly had come by it to when it had certainly not been given away;
-    /// where it went straight to the next owner, until that one had it.
+    /// From the day by which the owner had certainly acquired the sheet to the last on which it had certainly
+    /// not left; where it went straight to the next owner, until that one had it.
     fn certainly(&self, at: usize, step: &Step<'_>) -> Option<Span> {
         let had_it_printed = at == 0 && self.is_from_the_start && step.entry.from.is_none();
         let first = if had_it_printed {
@@ -280,7 +280,7 @@ impl Chain<'_> {
         between.iter().all(is_direct).then_some(next)
     }
 
-    /// The day from which the next owner certainly had what came straight from one to the other.
+    /// The day from which the next owner certainly had a sheet that came straight from this one.
     fn handed_over(&self, from: usize, to: usize) -> Option<Day> {
         let mut agents = self.steps.get(from + 1..to)?.iter().rev();
         let (from, to) = (self.steps.get(from)?, self.steps.get(to)?);

@@ -1,9 +1,10 @@
-//! When a sheet was printed: between which days, as far as its records tell.
+//! When a sheet was printed: the days between which its records place the printing.
 //!
 //! In: the records of one sheet, as published. Out: a [`Span`] of days ([`of_sheet`]).
-//! Method: a sheet's own date says it, else the printings it can be of. An identification that observations
-//! contradict tells nothing (`agree`). Nothing was printed after the first day on which somebody certainly
-//! had it, saw it or showed it. Definitions: `docs/definitions.md, "When a sheet was printed"`.
+//! Method: the sheet's own date is used, else those of the printings it can be of. An identification that
+//! observations contradict is not used (`agree`). A sheet was printed no later than the first day on which
+//! somebody certainly had it, saw it or showed it. Definitions: `docs/definitions.md, "When a sheet was
+//! printed"`.
 //! Not here: who owned it (`ownership`).
 //!
 //! ```
@@ -35,8 +36,8 @@ use crate::model::impression::{Identification, Impression};
 use crate::study::identification::agree::contradiction;
 use crate::study::identification::candidates::allowed_by;
 
-/// When a sheet was printed, by all its records. Where they do not say, or give a date after the sheet is
-/// first heard of, the span runs from the making of the design to that day.
+/// When a sheet was printed, by all its records. Where they give no date, or one after the sheet is first
+/// recorded to exist, the span runs from the making of the design to that day.
 #[must_use]
 pub fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Span {
     let of_each = records.iter().map(|(d, i)| of_record(d, i));

@@ -1,13 +1,13 @@
-//! Wear: in which order sheets were pulled, as far as the matrices tell.
+//! Wear: the order in which sheets were pulled, as far as the wear of the matrices shows it.
 //!
 //! Wear only advances: where a crack runs further on one sheet than on another, the other was
-//! pulled first. That holds for one matrix, through the states in which it did not change, for a
-//! change may plug a crack or cut a worn line anew. Several stages together give a partial order; sets
+//! pulled first. That holds for one matrix, through the states in which it did not change, because
+//! a change may plug a crack or cut a worn line anew. Several stages together give a partial order; sets
 //! of sheets of which each would have been pulled before the other cannot be true.
 //!
-//! In: a design. Out: one [`Wear`] for each matrix and each run of states in which an order follows. Counted
-//! are sheets of the design's own matrices that belong to that run alone and whose observations do not
-//! contradict their identification; an observation counts where it is certain and names one stage.
+//! In: a design. Out: one [`Wear`] for each matrix and each run of states in which an order follows. The
+//! sheets used are those of the design's own matrices that belong to that run alone and whose observations
+//! do not contradict their identification; an observation is used where it is certain and names one stage.
 //! Method: `docs/definitions.md, "Order of printing"`; strongly connected sets and transitive reduction by the
 //! crate `petgraph`.
 //!
@@ -54,11 +54,10 @@ use crate::study::identification::identify::is_printed;
 use crate::study::index::{Indexed, PullAt, ValueAt};
 use crate::study::numerals::predecessors;
 
-/// The order of pulling that the wear of one matrix tells, through states in which it did not
-/// change.
+/// The order of pulling that the wear of one matrix shows, through states in which it did not change.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Wear {
-    /// The matrix; `None` where the points do not say on which of several they rest.
+    /// The matrix; `None` where the points do not name one of several.
     pub matrix: Option<Key>,
     /// The states through which it did not change, in the record's order.
     pub states: Vec<Key>,
@@ -136,8 +135,8 @@ fn matrix_of(design: &Design, point: &Point) -> Option<Key> {
     })
 }
 
-/// The states that stand, in runs through which a matrix did not change. Where a point does not
-/// say on which matrix it rests, its change may be one of any.
+/// The states that are not withdrawn, in runs through which a matrix did not change. Where a point does not
+/// name its matrix, a change at it counts as a change of every matrix.
 fn unchanged_runs(design: &Design, matrix: Option<&Key>) -> Vec<Vec<Key>> {
     let changes_matrix = |point: &Key| {
         design.point(point).is_some_and(|point| {
@@ -184,7 +183,7 @@ fn of_run(
         .impressions
         .values()
         .filter(|i| is_counted(design, i) && is_of(design, i, matrix, &states))
-        // A sheet whose state is in doubt cannot say in which state a stage was reached.
+        // A sheet whose state is in doubt does not show in which state a stage was reached.
         .filter(|i| contradiction(design, i).is_none())
         .map(|impression| ExaminedSheet {
             impression,

@@ -1,8 +1,8 @@
-//! Agreement: does what was seen on a sheet fit what it is taken to be?
+//! Agreement: whether the observations on a sheet agree with its identification.
 //!
 //! An impression is contradicted where every candidate that its identification allows has a certain
-//! or probable observation that rules it out. What is not visible, and what belongs to a block that was not
-//! printed, tells nothing and is never read as absent.
+//! or probable observation that rules it out. A part that is not visible, or that belongs to a block that was
+//! not printed, gives no information and is never read as absent.
 //!
 //! In: a design and one of its impressions. Out: a [`Contradiction`] or none.
 //! Definitions: `docs/definitions.md, "Contradiction and departure"`.
@@ -39,7 +39,7 @@ use crate::model::state::{State, Variant};
 use crate::study::census::readings;
 use crate::study::index::ObservationAt;
 
-/// What was observed contradicts every candidate that the identification allows.
+/// The observations contradict every candidate that the identification allows.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Contradiction {
     /// The clashes with the candidate that has the fewest, the first in the record's order among
@@ -54,9 +54,9 @@ pub struct Clash {
     pub point: Key,
     /// Which of the impression's observations.
     pub observation: ObservationAt,
-    /// What the candidate allows there, in the record's order.
+    /// The values that the candidate allows there, in the record's order.
     pub allowed: Vec<Value>,
-    /// Who shows that.
+    /// The records that show that.
     pub shown_by: Vec<ShownBy>,
 }
 
@@ -72,7 +72,7 @@ pub enum ShownBy {
 }
 
 /// The contradiction between an impression's identification and its observations, if any. An
-/// impression that is not identified, or with nothing that the design records, is not contradicted.
+/// impression that is not identified, or only with records that the design does not have, is not contradicted.
 #[must_use]
 pub fn contradiction(design: &Design, impression: &Impression) -> Option<Contradiction> {
     let identified = impression.identified.as_ref()?;
@@ -122,7 +122,7 @@ fn telling_observations<'a>(
         .collect()
 }
 
-/// What a sheet is taken to be by one reading: a state (or a state for each matrix), a printing, a
+/// The identification of a sheet by one reading: a state (or a state for each matrix), a printing, a
 /// variant.
 struct TakenAs<'a> {
     state: TakenState<'a>,
@@ -137,7 +137,7 @@ enum TakenState<'a> {
 }
 
 /// The candidates that a reading allows. None where it names a state with a printing that does not
-/// contain it, or one that was withdrawn: that is another finding, and no contradiction.
+/// contain it, or one that was withdrawn: that is another finding, not a contradiction.
 fn taken_as<'a>(design: &'a Design, reading: &'a Identification) -> Vec<TakenAs<'a>> {
     let variant = reading
         .variant
@@ -193,7 +193,7 @@ fn taken_as<'a>(design: &'a Design, reading: &'a Identification) -> Vec<TakenAs<
 }
 
 impl<'a> TakenAs<'a> {
-    /// The states that say what is shown at a point: with blocks in different conditions, that of
+    /// The states that decide what is shown at a point: with blocks in different conditions, that of
     /// the point's own matrix; where the point names no matrix, all of them.
     fn states_at(&self, point: &Point) -> Vec<&'a State> {
         match &self.state {
@@ -206,10 +206,9 @@ impl<'a> TakenAs<'a> {
         }
     }
 
-    /// What the sheet should show at a point, and who says so; `None` where that is not known.
+    /// The values the sheet should show at a point, and the records that give them; `None` where not known.
     fn allows(&self, point: &Point) -> Option<(Vec<&'a Value>, Vec<ShownBy>)> {
-        // A variant is a sheet that departs from its state and printing: what it says goes before what
-        // they say.
+        // A variant departs from its state and printing, so its values take precedence over theirs.
         if let Some(variant) = self.variant
             && let Some(values) = shown_values(&variant.shows, point)
         {
@@ -221,7 +220,7 @@ impl<'a> TakenAs<'a> {
             .iter()
             .map(|state| shown_values(&state.shows, point))
             .collect();
-        // Where one of several states is silent, anything may be shown.
+        // Where one of several states gives no value, any value may be shown.
         let of_states: Option<Vec<&Value>> = if of_each.is_empty() {
             None
         } else {

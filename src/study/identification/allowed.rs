@@ -1,8 +1,8 @@
-//! What a state, a printing or a sheet may show at a point, and how two such sets of values compare.
+//! The values that a state, a printing or a sheet may show at a point, and comparisons of two such sets.
 //!
-//! In: points and recorded values. Out: the values that are shown, shared, ruled out or told apart. What a
-//! candidate allows is the intersection of what its state and its printing show; nothing said means nothing
-//! known, and what is not known contradicts nothing.
+//! In: points and recorded values. Out: the values that are shown, shared, ruled out or told apart. A
+//! candidate allows the intersection of the values that its state and its printing show. Where a record
+//! gives no value, the value is not known, and an unknown value contradicts nothing.
 //! Definitions: `docs/definitions.md, "What a candidate allows"` and `"Values"`.
 //!
 //! ```
@@ -34,7 +34,7 @@ pub(crate) fn is_same_value(a: &Value, b: &Value) -> bool {
     }
 }
 
-/// What is shown at a point, as values; `None` where nothing is said.
+/// The values shown at a point; `None` where none is recorded.
 #[must_use]
 pub(crate) fn shown_values<'a>(shows: &'a ShownPoints, point: &Point) -> Option<Vec<&'a Value>> {
     shows.at(&point.key.value).map(values_of)
@@ -44,8 +44,8 @@ fn values_of(shown: &ShownAtPoint) -> Vec<&Value> {
     shown.values.iter().map(|v| &v.value).collect()
 }
 
-/// The values that both allow, in the order of the first; what says nothing allows everything.
-/// `None` where neither says anything; empty where they contradict each other.
+/// The values that both allow, in the order of the first; a side without values allows every value.
+/// `None` where neither has values; empty where they contradict each other.
 #[must_use]
 pub fn both<'a>(
     one: Option<Vec<&'a Value>>,

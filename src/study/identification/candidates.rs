@@ -1,4 +1,4 @@
-//! Candidates: what a sheet of a design can be.
+//! Candidates: the states and printings that a sheet of a design can be of.
 //!
 //! In: a design. Out: every [`Candidate`], a state with a printing that contains it, or a state that no
 //! printing names; and which of them an identification allows.
@@ -37,7 +37,7 @@ pub struct Candidate<'a> {
 }
 
 impl<'a> Candidate<'a> {
-    /// What it allows at a point; `None` where neither its state nor its printing says anything.
+    /// The values it allows at a point; `None` where neither its state nor its printing records any.
     #[must_use]
     pub fn allows(&self, point: &Point) -> Option<Vec<&'a Value>> {
         let of_printing = self.printing.and_then(|p| shown_values(&p.shows, point));

@@ -1,4 +1,4 @@
-//! What a state changed against the states it follows.
+//! How a state differs from the states it follows.
 //!
 //! In: a design and one of its states. Out: [`StateChanges`], one for each state it follows, with the points
 //! at which something else is shown. Only points that rest on the matrix count: inking, paper and marks vary
@@ -34,15 +34,15 @@ use crate::study::numerals::predecessors;
 pub struct PointChange {
     /// The point.
     pub point: Key,
-    /// What was shown before; empty where nothing is said.
+    /// The values shown before; empty where none is recorded.
     pub before: Vec<Value>,
-    /// What is shown now.
+    /// The values shown now.
     pub after: Vec<Value>,
     /// Whether the two can be told apart there: both are known and share no value.
     pub tells_apart: bool,
 }
 
-/// What a state changed against one of the states it follows.
+/// How a state differs from one of the states it follows.
 #[derive(Clone, Debug, PartialEq)]
 pub struct StateChanges {
     /// The state it follows.
@@ -59,7 +59,7 @@ impl StateChanges {
     }
 }
 
-/// What `state` changed against each state it follows; empty for a first state.
+/// How `state` differs from each state it follows; empty for a first state.
 #[must_use]
 pub fn changes(design: &Design, state: &State) -> Vec<StateChanges> {
     predecessors(design, state)
@@ -79,7 +79,7 @@ pub fn changes(design: &Design, state: &State) -> Vec<StateChanges> {
 fn change_at(point: &Point, before: &State, after: &State) -> Option<PointChange> {
     let old = shown_values(&before.shows, point);
     let new = shown_values(&after.shows, point);
-    // A state that says nothing at a point has not said that it changed there.
+    // A state that records no value at a point does not record a change there.
     let new = new?;
     let tells_apart = match &old {
         Some(old) if is_same_set(old, &new) => return None,

@@ -1,11 +1,11 @@
 //! Couplets: a design's diagnostic table as a key for paper.
 //!
-//! A key of the printed tradition asks one point at a time; each of its leads goes on to another
-//! number or ends with the candidates that agree. At each number stands the point that is expected
-//! to tell most of the candidates left, taken as equally likely, so that a key does not change with
-//! every sheet that is found. A candidate goes down every lead that it allows, and one that is not
-//! known at the point goes down all of them; leads that go on to the same candidates are one. So a
-//! reader who answers truly never loses the right candidate. Candidates that no point separates end together.
+//! A key of the printed tradition asks one point at a time; each of its leads goes on to another number or
+//! ends with the candidates that agree. Each number has the point that is expected to give most information
+//! about the candidates left, taken as equally likely, so that a key does not change with every sheet that is
+//! found. A candidate goes down every lead that it allows, and one that is not known at the point goes down
+//! all of them; leads that go on to the same candidates are one. So a reader who answers correctly never loses
+//! the right candidate. Candidates that no point separates end together.
 //!
 //! In: a diagnostic table; no observation. Out: [`Couplets`].
 //! Method: a diagnostic key grown from its head, as reviewed by Payne and Preece 1980 (see `table`),
@@ -48,21 +48,21 @@ pub struct Couplets {
     pub couplets: Indexed<CoupletAt, Couplet>,
 }
 
-/// A point with what may be seen there.
+/// A point with the leads from it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Couplet {
     /// The point.
     pub point: PointAt,
     /// The candidates that come to it, in the table's order.
     pub candidates: Vec<CandidateAt>,
-    /// What may be seen, and where that leads; two at least, no two to the same candidates.
+    /// The leads; two at least, no two to the same candidates.
     pub leads: Vec<Lead>,
 }
 
-/// Something that may be seen, and where it leads.
+/// An observation that may be made, and the couplet or candidates it leads to.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Lead {
-    /// What must be seen to follow it.
+    /// The observation under which a reader follows it.
     pub condition: LeadCondition,
     /// The candidates that agree with it, in the table's order; at least one.
     pub candidates: Vec<CandidateAt>,
@@ -82,7 +82,7 @@ pub enum Goal {
     Stop,
 }
 
-/// A key longer than this is not printed to its ends: about twelve pages.
+/// The most couplets of a key, about twelve pages; a longer one is cut off.
 pub const MOST_COUPLETS: usize = 120;
 
 /// The key of a table.
@@ -121,7 +121,7 @@ struct KeyBuilder<'a> {
 }
 
 impl KeyBuilder<'_> {
-    /// Where `candidates` lead, of whom only `points` have not been asked.
+    /// The goal of a lead with `candidates`, where only `points` have not been asked yet.
     fn goal(&mut self, candidates: &[CandidateAt], points: &[PointAt]) -> Goal {
         let narrows =
             |point: &&PointAt| narrowing(&self.table.points[**point], candidates).is_some();
@@ -185,9 +185,8 @@ fn equally_likely(table: &DiagnosticTable, candidates: &[CandidateAt]) -> Identi
     }
 }
 
-/// The couplets numbered so that every lead goes on to a later one, and what a first lead goes on to
-/// stands next where it can: the reverse of the order in which a depth-first walk, leads last to
-/// first, leaves them.
+/// The couplets numbered so that every lead goes on to a later one, and a first lead to the next one where
+/// possible: the reverse of the order in which a depth-first walk, leads last to first, leaves them.
 fn in_reading_order(grown: Indexed<CoupletAt, Couplet>) -> Indexed<CoupletAt, Couplet> {
     let mut is_met = Indexed::filled(&grown, false);
     let mut done: Vec<CoupletAt> = Vec::new();
@@ -236,7 +235,7 @@ mod tests {
     use crate::study::identification::table::{CandidateRow, PointColumn};
     use crate::study::index::{ClassAt, ValueAt};
 
-    /// Numbers that only look random; the same at every run (Knuth's linear congruence, MMIX).
+    /// Pseudo-random numbers, the same at every run (Knuth's linear congruence, MMIX).
     struct Dice(u64);
 
     impl Dice {
@@ -324,7 +323,7 @@ mod tests {
         }
     }
 
-    /// Follows every true answer; whether the candidate is at each end that is come to.
+    /// Follows every true answer, and returns whether the candidate is at each end that is reached.
     fn is_never_lost(
         table: &DiagnosticTable,
         key: &Couplets,
@@ -416,7 +415,7 @@ mod tests {
 
     #[test]
     fn a_key_that_would_have_no_end_stops_and_says_so() {
-        // Everybody allows two of three values, so that every lead keeps most of them.
+        // Each candidate allows two of three values, so that every lead keeps most of them.
         let mut dice = Dice(6);
         let points = (0..40).map(|_| {
             let allowed = (0..40).map(|_| {

@@ -1,8 +1,8 @@
 //! Identification: which state and printing a sheet can be, given what was seen on it.
 //!
-//! A certain observation that a candidate does not allow excludes it; the points at which that
-//! happens are the reasons. Those left share a probability: their prior times how likely each
-//! observation is for them (Bayes), so that an uncertain observation weighs without excluding.
+//! A certain observation that a candidate does not allow excludes it; the points at which that happens are the reasons.
+//! Those left share a probability: their prior times how likely each observation is for them (Bayes), so that an
+//! uncertain observation changes the probabilities without excluding a candidate.
 //!
 //! In: the diagnostic table of a design, and the observations. Out: [`Identified`].
 //! Definitions: `docs/definitions.md, "Observations"`, `"Likelihood"` and `"Exclusion and weight"`.
@@ -43,25 +43,25 @@ use crate::model::key::Key;
 use crate::model::point::Point;
 use crate::study::index::{CandidateAt, ClassAt, Indexed, PointAt};
 
-/// What was seen at a point of the table.
+/// An observation at a point of the table.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Observed {
     /// The point.
     pub point: PointAt,
-    /// What was seen.
+    /// The answer.
     pub answer: Answer,
-    /// How sure that is.
+    /// The certainty of the observation.
     pub certainty: Certainty,
 }
 
-/// What the observations make of the candidates.
+/// The candidates weighed by the observations.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Identified {
     /// The candidates of the table.
     pub candidates: Indexed<CandidateAt, WeighedCandidate>,
 }
 
-/// What the observations make of one candidate.
+/// One candidate weighed by the observations.
 #[derive(Clone, Debug, PartialEq)]
 pub struct WeighedCandidate {
     /// Its probability among those not excluded; 0 for the excluded.
@@ -81,7 +81,7 @@ impl WeighedCandidate {
 /// Numbers that differ by less count as equal: the last digits depend on the order of addition.
 const ALIKE: f64 = 1e-12;
 
-/// Whether `a` comes before `b` where the greater comes first and those alike keep their order.
+/// Orders greater numbers first; those that differ by less than [`ALIKE`] are equal.
 pub(super) fn greater_first(a: f64, b: f64) -> std::cmp::Ordering {
     let steps = |x: f64| (x / ALIKE).round();
     steps(b).total_cmp(&steps(a))
@@ -129,7 +129,7 @@ impl Identified {
     }
 }
 
-/// What the observations make of the candidates. Their order does not matter.
+/// Weighs the candidates by the observations, whose order does not matter.
 #[must_use]
 pub fn identify(table: &DiagnosticTable, observed: &[Observed]) -> Identified {
     let mut weights: Indexed<CandidateAt, f64> = table.candidates.iter().map(|c| c.prior).collect();
@@ -183,8 +183,8 @@ fn in_the_order_of_the_table(observed: &[Observed]) -> Vec<&Observed> {
     ordered
 }
 
-/// What an impression's record says was seen, on the scales of its design's table. What is not
-/// visible, and what belongs to a block that was not printed, tells nothing and is left out.
+/// The observations of an impression, on the scales of its design's table. Those that give no information
+/// (not visible, or of a block that was not printed) are left out.
 #[must_use]
 pub fn observed_on(
     table: &DiagnosticTable,

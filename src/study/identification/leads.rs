@@ -3,7 +3,7 @@
 //! In: a column of the diagnostic table, and the candidates that come to the couplet. Out: [`Branch`]es.
 //! Values that the same candidates allow make one branch; a measure's line of numbers is cut wherever a
 //! candidate's tolerance begins or ends.
-//! Not here: where a lead goes on to (`couplets`).
+//! Not here: the couplet that a lead goes on to (`couplets`).
 
 use std::collections::BTreeSet;
 
@@ -12,7 +12,7 @@ use super::scale::{Allowed, Scale, ValueSet};
 use super::table::PointColumn;
 use crate::study::index::{CandidateAt, ClassAt};
 
-/// What must be seen to follow a lead.
+/// The observation under which a reader follows a lead.
 #[derive(Clone, Debug, PartialEq)]
 pub enum LeadCondition {
     /// One of these values.
@@ -39,15 +39,15 @@ impl Range {
     }
 }
 
-/// What may be seen at a point, and the candidates that agree with it, in the table's order.
+/// A possible observation at a point, and the candidates that agree with it, in the table's order.
 pub(super) struct Branch {
     pub condition: LeadCondition,
     pub candidates: Vec<CandidateAt>,
 }
 
 /// The branches of a point, two or more; `None` where it does not narrow the candidates: all of them
-/// agree with whatever any of them does. A measure must separate two of them: where their tolerances
-/// overlap, a range told to the millimetre would promise more than a rule can keep.
+/// agree with the same values. A measure must separate two of them: where their tolerances overlap, a
+/// range given to the millimetre would claim more accuracy than a ruler has.
 pub(super) fn narrowing(column: &PointColumn, candidates: &[CandidateAt]) -> Option<Vec<Branch>> {
     let branches = match &column.scale {
         Scale::Measure(measure) => {
@@ -150,7 +150,7 @@ fn by_range(column: &PointColumn, candidates: &[CandidateAt], tolerance: f64) ->
             None => branches.push((vec![range], agreeing)),
         }
     }
-    // What lies beyond every tolerance is said last: "any other".
+    // The numbers beyond every tolerance come last: "any other".
     branches.sort_by_key(|(ranges, _)| ranges.iter().any(|r| r.low.is_none()));
     let branches = branches.into_iter();
     branches

@@ -1,16 +1,17 @@
-//! Identification: which state and printing a sheet can be, and what the points of a design tell apart.
+//! Identification: which state and printing a sheet can be, and which of these the points of a design
+//! separate.
 //!
-//! In: the records of a design, and what was seen on a sheet. Out: candidates, what each allows, which of
-//! them an observation excludes, and what to look at next. Definitions: `docs/definitions.md`.
+//! In: the records of a design, and what was seen on a sheet. Out: candidates, the values each allows,
+//! those an observation excludes, and the points to look at next. Definitions: `docs/definitions.md`.
 //!
 //! | file | subject |
 //! |---|---|
 //! | [`allowed`] | the values that states and printings show at a point, compared |
-//! | [`candidates`] | what a sheet of a design can be |
-//! | [`changes`] | what a state changed against those it follows |
+//! | [`candidates`] | the states and printings a sheet can be of |
+//! | [`changes`] | how a state differs from those it follows |
 //! | [`scale`] | the values of a point, and how well an observation fits them |
 //! | [`table`] | the diagnostic table: candidates by points |
-//! | [`identify`] | what observations make of the candidates |
+//! | [`identify`] | the candidates weighed by observations |
 //! | [`next_point`] | which point to look at next |
 //! | [`separate`] | which candidates no point separates; the smallest set of points |
 //! | [`settle`] | what the record of a sheet settles |

@@ -1,12 +1,12 @@
-//! The next point to look at: the one that is expected to tell most.
+//! The next point to look at: the one that is expected to give most information.
 //!
 //! A point's worth is how much it is expected to lower the doubt about the candidates left, in
 //! bits: H(p) - sum over v of P(v) H(p | v) (Shannon's information; Quinlan 1986 chooses questions
 //! by it). It is computed as the mutual information of the answer and the class of candidates that
 //! allow the same at the point, which is the same number and needs one logarithm for each class.
 //!
-//! In: a diagnostic table and what was made of the observations. Out: the points not yet seen, the
-//! most telling first. Definitions: `docs/definitions.md, "Next points"`.
+//! In: a diagnostic table and the candidates weighed by the observations. Out: the points not yet seen,
+//! the most informative first. Definitions: `docs/definitions.md, "Next points"`.
 
 use super::identify::{Identified, Observed, greater_first};
 use super::scale::{Answer, Scale, error_rate};
@@ -14,7 +14,7 @@ use super::table::{DiagnosticTable, PointColumn};
 use crate::model::certainty::Certainty;
 use crate::study::index::{ClassAt, Indexed, PointAt};
 
-/// A point and what it is expected to tell.
+/// A point and the information it is expected to give.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct NextPoint {
     /// The point.
@@ -23,7 +23,7 @@ pub struct NextPoint {
     pub bits: f64,
 }
 
-/// The points not among `seen`, the most telling first, ties in the table's order. Empty where
+/// The points not among `seen`, the most informative first, ties in the table's order. Empty where
 /// every candidate is excluded.
 #[must_use]
 pub fn next_points(
@@ -71,8 +71,8 @@ pub(super) fn expected_bits(column: &PointColumn, identified: &Identified) -> f6
     information(&shares, &chances)
 }
 
-/// How much an answer tells, in bits, of which class it comes from: the mutual information of the
-/// two, not below 0.
+/// The information, in bits, that an answer gives about the class it comes from: the mutual information
+/// of the two, not below 0.
 ///
 /// `shares` holds the probability of each class, `chances` for each class the probability of each
 /// answer, all rows of one length.

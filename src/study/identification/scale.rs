@@ -1,4 +1,4 @@
-//! Scales: the values that a point can take, and how well an observation fits what a candidate allows.
+//! Scales: the values that a point can take, and the likelihood of an observation for a candidate.
 //!
 //! A choice, a presence and a stage take the values of their record, in its order; a count takes every count
 //! recorded for the design, rising, and *other*, for which any other count is read; a measure takes any number.
@@ -6,7 +6,7 @@
 //! In: a point, and the counts or measures recorded at it. Out: a [`Scale`], on which an
 //! [`Answer`] is weighed against an [`Allowed`].
 //! Definitions: `docs/definitions.md, "Values"`, `"Likelihood"` and `"Exclusion and weight"`.
-//! Not here: which candidate allows what (`table`).
+//! Not here: which values a candidate allows (`table`).
 //!
 //! The likelihood of an "even" sky, seen where the printing shows it graded or wiped, at an error rate of 0.3:
 //! 0.7 · 0/2 + 0.3 · 1/1; where nothing is known, one value in three.
@@ -38,7 +38,7 @@ use crate::study::index::ValueAt;
 pub enum Scale {
     /// The words of a presence, a choice or a stage, in the point's order.
     Words(Vec<Key>),
-    /// The counts recorded for the design, rising; the index after the last stands for any other.
+    /// The counts recorded for the design, rising; the index after the last means any other count.
     Counts(Vec<u32>),
     /// A measured number.
     Measure(Measure),
@@ -57,7 +57,7 @@ pub struct Measure {
 /// A set of values on a scale of words or counts, in the scale's order.
 pub type ValueSet = BTreeSet<ValueAt>;
 
-/// What a candidate allows at a point.
+/// The values that a candidate allows at a point.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Allowed {
     /// Any of these values; at least one.
@@ -66,7 +66,7 @@ pub enum Allowed {
     Number(f64),
 }
 
-/// What was seen at a point, on its scale.
+/// An observed answer at a point, on its scale.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Answer {
     /// One of these values; at least one.
@@ -189,8 +189,8 @@ impl Scale {
         self.values().filter(|at| !values.contains(at)).collect()
     }
 
-    /// What was seen, on this scale; `None` where it tells nothing: not visible, not applicable,
-    /// or an answer that leaves no value.
+    /// An observation as an answer on this scale; `None` where it gives no information: not visible, not
+    /// applicable, or an answer that leaves no value.
     #[must_use]
     pub fn answer(&self, seen: &ObservedValue) -> Option<Answer> {
         let (values, is_complement) = match seen {
@@ -212,8 +212,8 @@ impl Scale {
         (!seen.is_empty()).then_some(Answer::OneOf(seen))
     }
 
-    /// What is allowed, on this scale, of values that state and printing share; `None` where that
-    /// is nothing, which is an error of the record and not known of any sheet.
+    /// The allowed values, on this scale, of those that state and printing share; `None` where they share
+    /// none, which is an error of the record: then the values are not known.
     #[must_use]
     pub(super) fn allowed(&self, values: &[&Value]) -> Option<Allowed> {
         if let Scale::Measure(_) = self {
@@ -296,7 +296,7 @@ impl Measure {
     /// `x` is taken to the nearer end of the span where it lies outside.
     fn density(self, x: f64, v: Option<f64>, error: f64) -> f64 {
         let Some((low, high)) = self.span else {
-            // No state or printing shows a number: every candidate is as likely as the next.
+            // No state or printing shows a number: all candidates are equally likely.
             return 1.0;
         };
         let uniform = 1.0 / (high - low);

@@ -1,8 +1,8 @@
-//! Separability: which candidates the recorded points tell apart, and which they do not.
+//! Separability: which candidates the recorded points separate, and which they do not.
 //!
 //! Two candidates are separated by a point at which both are known and share no value. A point that
 //! rests on blocks, inking, paper or a mark separates printings, never two states of one printing:
-//! what is chosen for each sheet may recur in any order (`docs/trade.md, "Why the matrix alone separates
+//! features chosen anew for each sheet may recur in any order (`docs/trade.md, "Why the matrix alone separates
 //! states"`). A pair that no point separates is a gap in the catalogue.
 //!
 //! In: a diagnostic table; no observation. Out: [`Separability`].
@@ -10,7 +10,7 @@
 //! found as a smallest hitting set of the points that separate each pair, exactly for up to
 //! [`EXACT_UP_TO`] points. Definitions: `docs/definitions.md, "Separability"`.
 //!
-//! The corners of a cube, told by three yes/no points, need all three (`tests/checks/separating.json`, "cube"):
+//! The corners of a cube, separated by three yes/no points, need all three (`tests/checks/separating.json`, "cube"):
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
@@ -36,14 +36,14 @@ use super::table::{DiagnosticTable, PointColumn};
 use crate::model::point::RestsOn;
 use crate::study::index::{CandidateAt, ClassAt, Indexed, PointAt};
 
-/// What the points of a design tell apart.
+/// Which candidates the points of a design separate.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Separability {
     /// The pairs of candidates that no point separates, in the table's order.
     pub inseparable: Vec<(CandidateAt, CandidateAt)>,
     /// Points that separate every pair that some point separates, in the table's order.
     pub smallest_set: Vec<PointAt>,
-    /// Whether no smaller set does, and none of the same size stands before it in the table's order.
+    /// Whether no smaller set does, and none of the same size comes before it in the table's order.
     /// Otherwise it was gathered greedily and may be larger than needed.
     pub exact: bool,
 }
@@ -51,7 +51,7 @@ pub struct Separability {
 /// The most points for which the smallest set is found by trying every set that could be.
 pub const EXACT_UP_TO: usize = 24;
 
-/// What the points of a table tell apart.
+/// Which candidates the points of a table separate.
 #[must_use]
 pub fn separability(table: &DiagnosticTable) -> Separability {
     let columns: Indexed<PointAt, ClassSeparation<'_>> =
@@ -141,8 +141,8 @@ impl PointSet {
     }
 }
 
-/// The smallest set that meets each of `pairs`, the first in order among equals. Up to
-/// [`EXACT_UP_TO`] points, so that the first word of each set says all.
+/// The smallest set that meets each of `pairs`, the first in order among equals. Up to [`EXACT_UP_TO`] points, so
+/// that the first word of each set holds them all.
 fn smallest(pairs: &BTreeMap<PointSet, usize>) -> Vec<PointAt> {
     let sets: BTreeSet<u64> = pairs
         .keys()

@@ -1,9 +1,9 @@
-//! What the record of a sheet settles: what its observations exclude, what they leave, and what
-//! would settle more.
+//! How far the record of a sheet settles its identification: the candidates that its observations exclude
+//! and leave, and the points to look at next.
 //!
 //! In: a design's diagnostic table, and one of its impressions. Out: [`Settled`]. An identification
-//! may be narrower than the observations (the cataloguer knows more than was noted down) or wider: then
-//! the sheet could be settled, and [`narrower`] says to what.
+//! may be narrower than the observations (the cataloguer knew more than was recorded) or wider: then
+//! [`narrower`] gives the identification that the observations allow.
 //! Definitions: `docs/definitions.md, "What a sheet's page adds"`.
 //! Not here: observations that contradict the identification (`agree`).
 //!
@@ -39,18 +39,18 @@ use crate::model::key::Key;
 use crate::study::census::readings;
 use crate::study::index::{CandidateAt, PointAt};
 
-/// What the record of a sheet settles.
+/// How far the record of a sheet settles its identification.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Settled {
-    /// What was seen, as far as it tells anything.
+    /// The observations that give information.
     pub observed: Vec<Observed>,
-    /// What that makes of the candidates.
+    /// The candidates weighed by them.
     pub identified: Identified,
     /// The candidates that the observations and the identification both leave. Empty where they
     /// contradict each other.
     pub left: Vec<CandidateAt>,
-    /// What to look at next, the most telling first, among the points of which the record says
-    /// nothing; what it says cannot be seen is left out.
+    /// The points to look at next, the most informative first, among those without an observation; points
+    /// recorded as not visible are left out.
     pub next: Vec<NextPoint>,
 }
 
@@ -63,7 +63,7 @@ pub struct Narrower {
     pub printing: Option<Key>,
 }
 
-/// What the record of `impression` settles.
+/// How far the record of `impression` settles its identification.
 #[must_use]
 pub fn settled(table: &DiagnosticTable, design: &Design, impression: &Impression) -> Settled {
     let observed = observed_on(table, design, impression);
@@ -105,8 +105,8 @@ fn allowed(
     }
 }
 
-/// What the observations fix and the identification leaves open; `None` where there is no such
-/// thing. Blocks in different conditions are never one state.
+/// The state and printing that the observations fix and the identification leaves open; `None` where there
+/// is neither. Blocks in different conditions are never one state.
 #[must_use]
 pub fn narrower(
     table: &DiagnosticTable,

@@ -1,9 +1,9 @@
-//! The diagnostic table of a design: its candidates down, its points across, and in each cell what
-//! the candidate allows at the point.
+//! The diagnostic table of a design: its candidates down, its points across, and in each cell the values
+//! that the candidate allows at the point.
 //!
 //! A sheet is examined against this table (`identify`), the next point is chosen by it (`next_point`),
-//! and it tells which candidates no point separates (`separate`). It holds keys and numbers only, so
-//! that it can be asked without the records it was made from.
+//! and it shows which candidates no point separates (`separate`). It holds only keys and numbers, so
+//! that it can be used without the records it was made from.
 //!
 //! In: a design, and the sheets of the census. Out: a [`DiagnosticTable`].
 //! Method: the diagnostic tables of identification keys (Payne and Preece 1980, Journal of the Royal
@@ -70,18 +70,18 @@ pub struct PointColumn {
     pub key: Key,
     /// The values it can take.
     pub scale: Scale,
-    /// What it rests on. Only a point on the matrix separates two states of one printing.
+    /// The thing it rests on. Only a point on the matrix separates two states of one printing.
     pub rests_on: RestsOn,
-    /// Which matrix, where it is said.
+    /// The matrix, where it is recorded.
     pub matrix: Option<Key>,
-    /// The different things that candidates allow here; `None`: not known.
+    /// The different sets of values that candidates allow here; `None`: not known.
     pub classes: Indexed<ClassAt, Option<Allowed>>,
     /// The class of each candidate.
     pub class_of: Indexed<CandidateAt, ClassAt>,
 }
 
 impl PointColumn {
-    /// What a candidate allows; `None` where that is not known.
+    /// The values that a candidate allows; `None` where they are not known.
     #[must_use]
     pub fn allows(&self, candidate: CandidateAt) -> Option<&Allowed> {
         self.classes[self.class_of[candidate]].as_ref()
@@ -125,7 +125,7 @@ impl DiagnosticTable {
 
     /// The same with the priors of `other`, where it has the candidate.
     ///
-    /// So the table of a published design can count the sheets that are counted and not shown.
+    /// This way the table of a published design includes sheets that are counted but not shown.
     #[must_use]
     pub(crate) fn with_priors_of(mut self, other: &DiagnosticTable) -> DiagnosticTable {
         for row in &mut self.candidates {
@@ -178,7 +178,7 @@ fn column(design: &Design, candidates: &[Candidate<'_>], point: &Point) -> Point
 }
 
 /// How many sheets are identified as exactly one state and printing: every record of the sheet
-/// says so, for certain or probably. What a record keeps private settles nothing.
+/// says so, for certain or probably. Private fields are not used.
 fn sheets_settled(
     catalogue: &Catalogue,
     groups: &Groups,
@@ -207,7 +207,7 @@ fn sheets_settled(
 }
 
 /// The one state and printing that an identification names for certain or probably; no printing
-/// written is none.
+/// recorded is `None`.
 fn exactly_one(identified: &Identification) -> Option<(Key, Option<Key>)> {
     if !identified.or.is_empty() || identified.claim.certainty() == Certainty::Possible {
         return None;

@@ -1,4 +1,5 @@
-//! Days: when a sheet is first and last heard of, and when something certainly lasted.
+//! Days: the first and last on which a sheet is known, and those through which something certainly
+//! lasted.
 //!
 //! In: dates of a record (EDTF). Out: spans of days. Definitions: `docs/definitions.md, "Dates"`.
 
@@ -8,14 +9,14 @@ use crate::model::edtf::{Date, Day};
 use crate::model::impression::Impression;
 use crate::model::place::Placed;
 
-/// After every date: the end of what still lasts.
+/// A day after every date: the end of what still lasts.
 pub(super) const STILL: Day = Day {
     year: i64::MAX,
     month: 12,
     day: 31,
 };
 
-/// After every date and before [`STILL`]: today, which studies do not know, because they read no clock.
+/// A day after every date and before [`STILL`], used for today, because studies read no clock.
 pub(super) const TODAY: Day = Day {
     year: i64::MAX,
     month: 1,

@@ -1,7 +1,7 @@
-//! What holds for every design of a catalogue: which holders have many sheets and keep them, who made the
-//! prints, which two names are certainly two people, and which inscriptions stand on sheets of several designs.
+//! Facts that hold for every design of a catalogue: which holders have many sheets and keep them, who made the
+//! prints, which two names are certainly two people, and which inscriptions are on sheets of several designs.
 //!
-//! In: the whole catalogue. Out: [`CatalogueFacts`], asked while records are compared.
+//! In: the whole catalogue. Out: [`CatalogueFacts`], used while records are compared.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -14,11 +14,11 @@ use crate::model::key::Key;
 use crate::model::mark::MarkKind;
 use crate::study::census::Groups;
 
-/// What holds for every design of a catalogue.
+/// Facts that hold for every design of a catalogue.
 pub(super) struct CatalogueFacts<'a> {
     pub(super) catalogue: &'a Catalogue,
     pub(super) groups: &'a Groups,
-    /// Inscriptions, each with the designs on whose sheets it stands.
+    /// Inscriptions, each with the designs on whose sheets it is.
     inscribed: BTreeMap<String, BTreeSet<&'a Key>>,
 }
 
@@ -41,7 +41,7 @@ impl<'a> CatalogueFacts<'a> {
         }
     }
 
-    /// Whether an inscription stands on sheets of several designs.
+    /// Whether an inscription is on sheets of several designs.
     pub(super) fn is_formula(&self, text: &str) -> bool {
         self.inscribed
             .get(text)

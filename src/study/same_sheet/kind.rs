@@ -1,15 +1,15 @@
-//! The kinds of reasons, in one table: the word of each in `--json`, and what it compares, for people.
+//! The kinds of reasons, in one table: the word of each in `--json`, and a description for people.
 //!
 //! In: a tie or an evidence. Out: a [`ReasonKind`]. A new reason needs one line here.
 
 use super::reason::{Evidence, Tie};
 
-/// What a reason is.
+/// The kind of a reason.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct ReasonKind {
     /// Its word in `census --doubts --json`; never changes its meaning.
     pub word: &'static str,
-    /// What it compares, without its content: "an owner", to be followed by "kept private".
+    /// The thing it compares, without its content: "an owner", to be followed by "kept private".
     pub what: &'static str,
 }
 

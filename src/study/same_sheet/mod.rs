@@ -1,33 +1,34 @@
-//! Which records may be one sheet, with what speaks for and against.
+//! Which records may be one sheet, with the reasons for and against.
 //!
-//! One sheet may be met at an exhibition, in a sale, at a dealer's and in a museum, and each time may have
-//! become a record of its own. This study joins no records; it says which pairs to look at, and why.
+//! One sheet may have been seen at an exhibition, in a sale, at a dealer's and in a museum, and each time
+//! have been given a record of its own. This study joins no records; it says which pairs to look at, and
+//! why.
 //!
-//! **Suggested** are two records of one design where nothing excludes that they are one sheet and more
-//! ties than contradictions speak for it; or, where nothing contradicts it, at least two reasons that
-//! few sheets of the design share. What many sheets would show alike (state, paper, the size of an
-//! edition) never suggests anything; it is told beside what does. The reasons and their bearing are common
-//! practice, no source: `docs/trade.md, "Same sheet or two"`; exactly in
+//! A pair of records of one design is **suggested** where nothing excludes that they are one sheet and
+//! there are more ties than contradictions; or, where nothing contradicts it, where there are at least two
+//! reasons that few sheets of the design share. Features that many sheets share (state, paper, the size of
+//! an edition) never suggest a pair; they are listed beside the reasons that do. The reasons and their
+//! bearing are common practice, no source: `docs/trade.md, "Same sheet or two"`; exactly in
 //! `docs/definitions.md, "Records that may be one sheet"`.
 //!
 //! In: the catalogue, private fields included. Out: [`RecordPair`]s, for editors only: no page is made from
-//! them. Only records that share something telling (`ties`, and a size that no third has) are compared,
+//! them. Only records that share a distinctive fact (`ties`, and a size that no third has) are compared,
 //! so that a design of hundreds of sheets costs little more than reading them.
 //!
 //! | file | subject |
 //! |---|---|
-//! | [`reason`] | what speaks for and against, as values; [`kind`] names each |
-//! | `facts` | what holds for every design of the catalogue: public holders, makers, formulas |
-//! | `days` | when a sheet is heard of |
+//! | [`reason`] | the reasons for and against, as values; [`kind`] names each |
+//! | `facts` | facts that hold for every design of the catalogue: public holders, makers, formulas |
+//! | `days` | the first and last days on which a sheet is known |
 //! | `texts` | texts made comparable |
 //! | `possession` | who certainly had a sheet when |
-//! | `ties` | what a record may share word for word with another |
+//! | `ties` | the facts that two records may share word for word |
 //! | `record` | a record made ready for comparing |
 //! | `tie_index`, `size_index` | which sheets of a design share a tie or a size |
-//! | `compare` | the comparisons of two records, a file a subject |
+//! | `compare` | the comparisons of two records, one file for each subject |
 //! | `pairs` | which records are compared, and which pairs are suggested |
 //!
-//! Not here: what is joined already (`census`), and the words (`audit::same_sheet`).
+//! Not here: records that are joined already (`census`), and the words (`audit::same_sheet`).
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }

@@ -1,8 +1,8 @@
 //! The pairs of records that may be one sheet: which are compared, and which of those are suggested.
 //!
 //! In: the catalogue and its groups. Out: [`RecordPair`]s by design. Two sheets are compared where they share a
-//! telling tie or a size that no third has, or where a record links them by `maybe_same_as`; never where one
-//! links them by `not_same_as`.
+//! distinctive tie or a size that no third has, or where a record links them by `maybe_same_as`; never where
+//! one links them by `not_same_as`.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -28,7 +28,7 @@ pub struct RecordPair {
     pub records: [ImpressionKey; 2],
     /// Whether one of them says so itself (`maybe_same_as`).
     pub is_stated: bool,
-    /// What speaks for and against, the weightiest for first, the weightiest against last.
+    /// The reasons, from the strongest for to the strongest against.
     pub reasons: Vec<Reason>,
 }
 
@@ -123,7 +123,7 @@ impl<'a> Sheets<'a> {
             }
         }
         for records in by_sheet.values_mut() {
-            // Where one record knows the place of a sheet, none of its records is lost.
+            // Where one record gives the place of a sheet, none of its records counts as lost.
             let is_lost = records.iter().all(|record| record.is_lost);
             for record in records {
                 record.is_lost = is_lost;
@@ -172,8 +172,8 @@ impl<'a> Sheets<'a> {
     }
 }
 
-/// The reasons between each record of the one sheet and each of the other, by `beside`; those that the
-/// records do not give without their private fields are marked so.
+/// The reasons between each record of the one sheet and each of the other, by `beside`; those that
+/// follow only from private fields are marked so.
 fn reasons<'r, 'a>(
     [one, other]: [&'r [ComparedRecord<'a>]; 2],
     beside: impl Fn([&'r ComparedRecord<'a>; 2]) -> Vec<Reason>,
@@ -195,8 +195,8 @@ fn reasons<'r, 'a>(
     reasons
 }
 
-/// Each reason once, by bearing; records of one sheet may say the same, the one in public and the other
-/// in private.
+/// Each reason once, by bearing. Records of one sheet may give the same reason, one by a public field and
+/// the other by a private one.
 fn in_bearing(reasons: Vec<Reason>) -> Vec<Reason> {
     let mut each: Vec<Reason> = Vec::new();
     for reason in reasons {

@@ -1,4 +1,4 @@
-//! Possession: who had a sheet when, as far as that is certain.
+//! Possession: the times for which a party certainly had a sheet.
 //!
 //! In: an impression. Out: [`Possession`]s.
 //! Method: agents handle what others own and possess nothing. An entry that is not certain, or may be of another

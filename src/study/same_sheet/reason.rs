@@ -1,6 +1,6 @@
-//! Reasons: what speaks for and against two records being one sheet, as values.
+//! Reasons for and against two records being one sheet, as values.
 //!
-//! Each holds what it compares, first of the one record, then of the other. In: nothing; the comparisons
+//! Each holds the values it compares, those of the first record before those of the second. The comparisons
 //! (`compare`) make these values. Not here: their words for editors (`audit::same_sheet`) and for programs (`kind`).
 
 use crate::model::edtf::{Date, Day};
@@ -11,10 +11,10 @@ use crate::model::point::Value;
 use crate::model::provenance::{Party, PartyRole};
 use crate::model::size::Size;
 
-/// How much a reason weighs, from most for to most against.
+/// The weight of a reason, from most for to most against.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Bearing {
-    /// A tie that proves it, if both records are right: a number, a collector's mark.
+    /// Proves it, if both records are right: a number, a collector's mark.
     Proves,
     /// Speaks for it: an owner whom only few sheets of the design share.
     Speaks,
@@ -41,7 +41,7 @@ impl Bearing {
 pub struct Reason {
     /// How much it weighs.
     pub bearing: Bearing,
-    /// What it is.
+    /// The facts it rests on.
     pub evidence: Evidence,
     /// Where the one record says so, and where the other.
     pub places: [Place; 2],
@@ -65,7 +65,7 @@ pub(super) fn turned<T: Copy>(turn: bool, [a, b]: [T; 2]) -> [T; 2] {
     if turn { [b, a] } else { [a, b] }
 }
 
-/// Who a party of a provenance is, so that two entries that name one party can be recognised.
+/// The identity of a party of a provenance, equal for two entries that name one party.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum PartyIdentity {
     /// The key of a person or holder.
@@ -75,7 +75,7 @@ pub enum PartyIdentity {
 }
 
 impl PartyIdentity {
-    /// Who a party is; `None` for one whose name is undisclosed.
+    /// The identity of a party; `None` for one whose name is undisclosed.
     #[must_use]
     pub fn of(party: &Party) -> Option<PartyIdentity> {
         match party {
@@ -86,7 +86,7 @@ impl PartyIdentity {
     }
 }
 
-/// Something that both records say, word for word.
+/// A fact that both records state, word for word.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Tie {
     /// A number of an edition, and the size it declares.
@@ -107,9 +107,9 @@ pub enum Tie {
     },
     /// A collector's mark.
     Collector {
-        /// Whose it is, where that is known.
+        /// Its owner, where known.
         whose: Option<Key>,
-        /// Its number in a repertory, or else what it says.
+        /// Its number in a repertory, or else its text.
         mark: String,
     },
     /// Writing on the sheet.
@@ -150,7 +150,7 @@ pub enum Tie {
     Holder(Key),
 }
 
-/// What the matrix left on a sheet, as far as it is measured.
+/// A measured part that the matrix left on a sheet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum MeasuredPart {
     /// The image.
@@ -159,7 +159,7 @@ pub enum MeasuredPart {
     Platemark,
 }
 
-/// What a reason is.
+/// The facts that a reason rests on.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Evidence {
     /// Both say the same.
@@ -192,9 +192,9 @@ pub enum Evidence {
     /// The same was seen at these points.
     SeenAlike(Vec<Key>),
 
-    /// Paper, which shrinks and stretches, can explain how far image or platemark lie apart.
+    /// The sizes of image or platemark differ by what paper, which shrinks and stretches, can explain.
     MatrixNear(MeasuredPart, [Size; 2]),
-    /// Image or platemark lie apart further than paper explains.
+    /// The sizes of image or platemark differ by more than paper explains.
     MatrixFar(MeasuredPart, [Size; 2]),
     /// The one measured later is larger than the other was.
     Grown {
@@ -211,11 +211,11 @@ pub enum Evidence {
     OtherKind([Key; 2]),
     /// They are on different papers.
     OtherPaper([Key; 2]),
-    /// What was seen at a point cannot have been seen on one sheet.
+    /// The observations at a point cannot be of one sheet.
     SeenApart {
         /// The point.
         point: Key,
-        /// What was seen.
+        /// The observed values.
         values: [Vec<Value>; 2],
     },
     /// The numbers differ.
@@ -226,7 +226,7 @@ pub enum Evidence {
     MarkGone {
         /// Its kind.
         kind: MarkKind,
-        /// What it says.
+        /// Its text.
         text: Option<String>,
     },
     /// One holder has given them two numbers.
@@ -263,6 +263,6 @@ pub enum Evidence {
     },
     /// The one no longer exists, the other does.
     Destroyed,
-    /// The records themselves speak of two: of one paper or one set, or the one was taken from the other.
+    /// The records themselves describe two sheets: on one paper or of one set, or the one was taken from the other.
     SaidBeside,
 }

@@ -1,4 +1,4 @@
-//! A record made ready for comparing: what it may share word for word, who had it when, when it begins and ends.
+//! A record made ready for comparing: its ties, the possessions of its sheet, and its first and last days.
 //!
 //! In: an impression, as recorded and as published. Out: a [`ComparedRecord`].
 
@@ -17,7 +17,7 @@ use crate::model::place::Place;
 /// A record of a design that counts.
 pub(super) struct ComparedRecord<'a> {
     pub impression: &'a Impression,
-    /// What another record may say word for word, with its place; each once.
+    /// The facts that another record may state word for word, with their places; each once.
     pub ties: Vec<(Tie, Place)>,
     /// The times for which an owner or keeper is certain.
     pub possessions: Vec<Possession>,

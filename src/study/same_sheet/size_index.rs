@@ -1,4 +1,4 @@
-//! The sheets of a design by what they measure: which two measure alike as no third does.
+//! The sheets of a design by size: the pairs that agree in size and with no third sheet.
 //!
 //! In: the certain sizes of whole sheets, in mm. Out: pairs. Method: sizes are sorted into square cells as wide as
 //! the tolerance, so that only neighbouring cells are compared.
@@ -29,7 +29,7 @@ impl SizeIndex {
         SizeIndex { by_cell }
     }
 
-    /// The only other sheet that measures as this one does; `None` where there is none, or more.
+    /// The only other sheet whose size agrees with this one's; `None` where there is none, or more than one.
     fn partner(&self, sheet: SheetAt, size: &Size) -> Option<SheetAt> {
         let (row, column) = cell(size);
         let mut partner = None;
@@ -48,7 +48,7 @@ impl SizeIndex {
         partner
     }
 
-    /// The pairs of sheets that measure alike as no third does.
+    /// The pairs of sheets that agree in size, and with no third sheet.
     pub(super) fn pairs(&self) -> impl Iterator<Item = (SheetAt, SheetAt)> {
         self.by_cell.values().flatten().filter_map(|(sheet, size)| {
             let other = self.partner(*sheet, size)?;

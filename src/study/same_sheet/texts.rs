@@ -1,14 +1,14 @@
 //! Texts made comparable: inscriptions, the texts of marks, and the numbers of exhibits.
 //!
-//! In: texts as recorded. Out: the same without case, points and repeated spaces, or `None` where too little is
-//! left to compare.
+//! In: texts as recorded. Out: the same without case, punctuation and repeated spaces, or `None` where too
+//! little is left to compare.
 
 use crate::model::mark::Mark;
 
-/// Writing with fewer letters and figures than this is no tie: "12", "Imp.", "1927".
+/// The fewest letters and figures of writing that is a tie; with fewer it is none: "12", "Imp.", "1927".
 const TELLING_LETTERS: usize = 6;
 
-/// The words of an inscription ([`letters`]); `None` where they have too few letters to tell anything.
+/// The words of an inscription ([`letters`]); `None` where they have too few letters to be a tie.
 pub(super) fn inscribed(mark: &Mark) -> Option<String> {
     let text = letters(mark.text.as_deref()?);
     (text.chars().filter(|c| *c != ' ').count() >= TELLING_LETTERS).then_some(text)

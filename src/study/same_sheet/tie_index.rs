@@ -1,7 +1,7 @@
-//! Which sheets of a design share a tie, and how many: what is rare tells, what is common does not.
+//! Which sheets of a design share a tie, and how many: a rare tie is distinctive, a common one is not.
 //!
-//! Comparing only records that share a telling tie is what keeps hundreds of sheets of one design from
-//! being compared each with each.
+//! Only records that share a distinctive tie are compared, so hundreds of sheets of one design need not be
+//! compared each with each.
 
 use std::collections::BTreeMap;
 
@@ -14,11 +14,11 @@ pub(super) struct TieIndex {
 }
 
 /// The most sheets that may share a number, an accession, a lot or an exhibit. Where more do, the records
-/// are at fault, which other rules report.
+/// are faulty, and other rules report that.
 const FEW: usize = 6;
 
 /// The most sheets of one design that may share an owner, a sale or a page. Where more do, sharing it does
-/// not tell which sheet is which.
+/// not distinguish sheets.
 pub(super) const RARE: usize = 3;
 
 impl TieIndex {
@@ -46,7 +46,7 @@ impl TieIndex {
         self.by_tie.get(tie).map_or(0, Vec::len)
     }
 
-    /// The pairs of sheets that share something telling.
+    /// The pairs of sheets that share a distinctive tie.
     pub(super) fn pairs(&self) -> impl Iterator<Item = (SheetAt, SheetAt)> {
         let telling = self.by_tie.iter().filter(|(tie, sheets)| {
             let most = match tie {

@@ -1,8 +1,8 @@
-//! Ties: what two records may say word for word.
+//! Ties: the facts that two records may state word for word.
 //!
-//! In: an impression. Out: its [`Tie`]s, each with its place. Left out is what says nothing of one sheet: the
-//! artist, printers and publishers as owners, and museums, libraries and the trade, who have many; stamps and
-//! seals, which a printing bears on every sheet; inscriptions that repeat the title, and what is printed.
+//! In: an impression. Out: its [`Tie`]s, each with its place. Facts that many sheets share are left out: the
+//! artist, printers and publishers as owners; museums, libraries and the trade, which have many sheets;
+//! stamps and seals, which a printing bears on every sheet; inscriptions that repeat the title; printed text.
 
 use super::facts::CatalogueFacts;
 use super::reason::{PartyIdentity, Tie};
@@ -55,7 +55,7 @@ pub(super) fn ties(
     (found, last)
 }
 
-/// The number of an edition; where it does not say of how many, as many as are declared.
+/// The number of an edition and its size; where the numbering gives no size, the declared one.
 fn number(design: &Design, impression: &Impression) -> Option<(Tie, Place)> {
     let written = impression.numbering.as_ref()?;
     let Some(Numbering::Edition(number)) = read_numbering(&written.value) else {
@@ -73,7 +73,7 @@ fn number(design: &Design, impression: &Impression) -> Option<(Tie, Place)> {
     Some((tie, written.place))
 }
 
-/// The present and former holders, and the numbers they gave. A missing number tells something only of a
+/// The present and former holders, and the numbers they gave. A missing number means something only for a
 /// holder that numbers what it has.
 fn held(facts: &CatalogueFacts<'_>, impression: &Impression, found: &mut Vec<(Tie, Place)>) {
     let tie = |holder: &Key, number: &str| Tie::Accession {

@@ -1,4 +1,5 @@
-//! What excludes that two records are one sheet: two numbers, two lots, two places at one time, a loss.
+//! The facts that exclude that two records are one sheet: two numbers, two lots, two places at one time, a
+//! loss.
 //!
 //! In: two records. Out: reasons that exclude. What counts as certain: `docs/trade.md, "Same sheet or two"`.
 

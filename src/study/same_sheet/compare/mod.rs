@@ -1,11 +1,12 @@
-//! Two records compared: every reason for and against their being one sheet, a file a subject.
+//! Compares two records: every reason for and against their being one sheet, one file for each
+//! subject.
 //!
 //! | file | subject |
 //! |---|---|
-//! | `shared` | what both say word for word; the trace of a lost sheet |
+//! | `shared` | facts that both state word for word; the trace of a lost sheet |
 //! | `sizes` | sheet, image and platemark |
-//! | `observed` | state, printing, kind, paper, and what was seen |
-//! | `removed` | numbers and marks that would have come off |
+//! | `observed` | state, printing, kind, paper, and observations at points |
+//! | `removed` | numbers and marks that the later inspection did not find |
 //! | `exclusions` | two numbers, two lots, two places at one time, a loss |
 //! | `custody` | two owners or keepers at one time |
 

@@ -1,5 +1,5 @@
-//! What the two sheets are taken to be and what was seen on them: a sheet has one state, one printing, and
-//! one answer to each question.
+//! Compares the identifications and the observations of two records: a sheet has one state, one printing,
+//! and one answer to each question.
 //!
 //! In: two records of a design. Out: reasons from states, printings, kinds, papers and observed points.
 
@@ -15,7 +15,7 @@ use crate::study::identification::identify::is_printed;
 use crate::study::same_sheet::reason::{Bearing, Evidence, Reason};
 use crate::study::same_sheet::record::ComparedRecord;
 
-/// Compares what the two are taken to be, their kinds and papers, and what was seen on them.
+/// Compares the identifications, kinds, papers and observations.
 pub(super) fn compare(
     design: &Design,
     one: &ComparedRecord<'_>,
@@ -29,8 +29,8 @@ pub(super) fn compare(
     points(design, one, other, reasons);
 }
 
-/// What every reading of an identification allows; `None` where one of them says nothing, or where
-/// blocks are in different conditions.
+/// The values that every reading of an identification allows; `None` where one of them names none, or
+/// where blocks are in different conditions.
 fn allowed(
     identified: &Identification,
     of: fn(&Identification) -> Option<Vec<Key>>,
@@ -165,8 +165,8 @@ fn values(observation: &Observation) -> Option<Vec<&Value>> {
     }
 }
 
-/// What is printed from the matrix, wear included, cannot be otherwise on the same sheet, where both
-/// saw it for certain. Inks fade and papers are mistaken; one measured length excludes nothing.
+/// A difference in what the matrix printed, wear included, excludes one sheet where both observations are
+/// certain. Inks fade and papers are misjudged; a single measured length excludes nothing.
 fn bearing(point: &Point, a: &Observation, b: &Observation) -> Bearing {
     let are_certain = [a, b]
         .iter()

@@ -1,8 +1,8 @@
 //! Numbers and marks recorded on one sheet that a later inspection of the other looked for and did not find.
 //!
-//! What was put on may be younger than an inspection that missed it, so only the later inspection counts.
-//! Ink, stamps and seals stay; pencil can be rubbed out, and a margin can be cut off with what stands in it
-//! (`docs/trade.md, "Marks on a sheet"`).
+//! A mark may have been put on after an inspection that does not mention it, so only the later inspection
+//! counts. Ink, stamps and seals stay; pencil can be rubbed out, and a margin can be cut off with what is in
+//! it (`docs/trade.md, "Marks on a sheet"`).
 //!
 //! In: two records. Out: reasons against.
 
@@ -93,7 +93,7 @@ fn is_later(seen: Option<(Day, Day)>, lacks: &Impression) -> bool {
     matches!((seen, inspected(lacks)), (Some((_, seen)), Some((then, _))) if seen < then)
 }
 
-/// Whether a mark stays: by its medium, where one is given, else by its kind. A medium that is not known
+/// Whether a mark stays: by its medium, where one is given, else by its kind. A medium that is not listed
 /// here may come off.
 fn is_lasting(kind: MarkKind, mark: &Mark) -> bool {
     let Some(medium) = &mark.medium else {

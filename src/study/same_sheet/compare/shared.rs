@@ -1,5 +1,5 @@
-//! What both records say word for word, weighed by how few sheets of the design share it; and the
-//! trace of a lost sheet, which may go on in another record.
+//! Facts that both records state word for word, weighed by how few sheets of the design share them;
+//! and the trace of a lost sheet, which may continue in another record.
 //!
 //! In: two records and the ties of all sheets of the design. Out: reasons for.
 
@@ -77,7 +77,7 @@ fn weighed(
         Tie::Collector { .. } if count == 2 => Bearing::Proves,
         Tie::Inscription(text) if count == 2 && !facts.is_formula(text) => Bearing::Proves,
         Tie::Owner(_) if is_rare && is_last => Bearing::Proves,
-        // A party that has both now has two sheets, or one recorded twice: that tells nothing.
+        // A party that has both now has two sheets, or one recorded twice, so this is no evidence.
         Tie::Owner(who) if records.iter().all(|record| record.is_with(who)) => Bearing::Fits,
         Tie::Holder(_) => Bearing::Fits,
         Tie::Sale { date, .. } if count == 2 && is_last && is_a_day(date) => Bearing::Proves,

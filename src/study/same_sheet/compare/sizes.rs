@@ -1,8 +1,8 @@
-//! Sizes: whether two records can measure one sheet, and its one image or platemark.
+//! Sizes: whether the measurements in two records can be of one sheet and its image or platemark.
 //!
-//! In: two records. Out: reasons, by the tolerances of [`tolerance`](crate::study::tolerance). No length excludes
-//! alone: a sheet that measured larger later, in height and in width, is another; in one of the two, one
-//! measurement may be wrong, or have been taken in the frame.
+//! In: two records. Out: reasons, by the tolerances of [`tolerance`](crate::study::tolerance). No single length
+//! excludes: a sheet that measured larger later in both height and width is another sheet; where only one is
+//! larger, a measurement may be wrong, or have been taken in the frame.
 
 use crate::model::certainty::Statement;
 use crate::model::edtf::Day;
@@ -42,7 +42,8 @@ pub(super) fn compare(
     }
 }
 
-/// A sheet cannot have grown; where it is not known which was measured first, either may have been.
+/// Compares two sizes of whole sheets. A sheet cannot have grown; where it is not known which was measured
+/// first, either may have been.
 fn whole_sheets(
     size_index: &SizeIndex,
     sheets: [SheetAt; 2],
