@@ -1,5 +1,5 @@
 #!/bin/sh
-# Passes every test of the house: form, lints, tests, then the compiled demonstration catalogue in a browser.
+# Runs every check of the repository: format, lints, tests, then the compiled demonstration catalogue in a browser.
 # Installs what it needs on a Debian machine (Chromium, Node.js, Python) and nothing elsewhere.
 set -eu
 cd "$(dirname "$0")/.."

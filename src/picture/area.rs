@@ -1,4 +1,4 @@
-//! A rectangle on the reference picture, in pixels that may be broken.
+//! A rectangle on the reference picture, in fractional pixels.
 
 use keyblock_model::boxes::PercentBox;
 use keyblock_model::registration::Homography;

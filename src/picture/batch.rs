@@ -1,9 +1,9 @@
 //! Many pictures at once, within bounds.
 //!
-//! Pictures share a budget of memory: each waits until what it needs is free, so that no set of photographs
-//! can exhaust the machine. Each picture has a thread of its own, which may wait; scaling, halving and encoding
-//! run in rayon's pool, whose tasks never wait. If pictures ran in the pool, a thread waiting for its own tiles
-//! could be given another picture and wait for memory that it holds itself.
+//! Pictures share a budget of memory: each waits until the memory it needs is free, so that no set of
+//! photographs can exhaust the machine. Each picture has a thread of its own, which may wait; scaling, halving
+//! and encoding run in rayon's pool, whose tasks never wait. If pictures ran in the pool, a thread waiting for
+//! its own tiles could be given another picture and wait for memory that it holds itself.
 
 use std::collections::HashMap;
 use std::path::Path;
@@ -22,8 +22,8 @@ use crate::{colour, decode, derive};
 /// Prepares every picture asked for and keeps the results under `cache_dir`, which is made if need
 /// be.
 ///
-/// Results stand in the order of the requests, and neither they nor the files depend on the number
-/// of threads. `progress` is told how many pictures are done, and of how many, after each; calls may
+/// Results are in the order of the requests, and neither they nor the files depend on the number
+/// of threads. `progress` is called after each picture with the number done and the total; calls may
 /// come from several threads and out of order. A picture asked for twice is made once.
 pub fn prepare_all(
     requests: &[Request],
@@ -50,8 +50,8 @@ pub fn prepare_all(
     })
 }
 
-/// What `work` makes of every item, in their order: as many threads as the pool has, each taking the
-/// next item that is not yet taken.
+/// The results of `work` on every item, in their order. There are as many threads as the pool has, and
+/// each takes the next item that is not yet taken.
 fn in_threads<T: Sync, R: Send + Sync>(items: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
     let next = AtomicUsize::new(0);
     let results: Vec<OnceLock<R>> = items.iter().map(|_| OnceLock::new()).collect();
@@ -75,9 +75,9 @@ fn in_threads<T: Sync, R: Send + Sync>(items: &[T], work: impl Fn(&T) -> R + Syn
         .collect()
 }
 
-/// Judges every picture asked for as [`prepare_all`] would, and writes nothing. What the cache holds
-/// was judged when it was made; the others are decoded and forgotten. What is known of a sound one is
-/// how its colours were understood.
+/// Judges every picture asked for as [`prepare_all`] would, and writes nothing. Entries of the cache
+/// were judged when they were made; the other pictures are decoded and dropped. The result for a sound
+/// picture is how its colours were understood.
 pub fn check_all(
     requests: &[Request],
     plan: &Plan,
@@ -111,12 +111,12 @@ fn check(
     })
 }
 
-/// What all pictures of one batch share.
+/// The data that all pictures of one batch share.
 struct PictureBatch<'a> {
     plan: &'a Plan,
     cache_dir: &'a Path,
     budget: Budget,
-    /// Each key met so far and, once it is known, what came of it.
+    /// Each key met so far and, once it is known, its outcome.
     seen: Mutex<HashMap<CacheKey, Outcome>>,
 }
 
@@ -142,7 +142,7 @@ impl PictureBatch<'_> {
         largest: Option<u32>,
     ) -> Result<Prepared, Fault> {
         if let Some(found) = cache::find(self.cache_dir, key) {
-            // The limit is no part of the key: what it decides must hold for kept pictures too.
+            // The limit is not part of the key, so it is applied to kept pictures too.
             return within_limit(found, self.plan.pixel_limit);
         }
         let rendering = guarded(|| {

@@ -1,4 +1,4 @@
-//! Memory that pictures share: whoever needs some waits until it is free.
+//! Memory that pictures share: a thread that needs some waits until it is free.
 
 use std::sync::{Condvar, Mutex, PoisonError};
 

@@ -1,10 +1,10 @@
 //! Prepared pictures, kept by content.
 //!
-//! A key is the hash of a photograph's bytes and of everything that decides what is made of it. Under
-//! it lie the JPEG files, those of the image service one behind the other in a single pack (a hundred
-//! small files cost more than their pixels), and, written last, a manifest: an entry without one is
-//! not used. Every file is written under a temporary name and renamed once it is whole, so a killed run leaves
-//! nothing that a later one could take for an entry. The folder may be deleted at any time.
+//! A key is the hash of a photograph's bytes and of everything that decides what is made of it. An entry has
+//! the JPEG files (those of the image service concatenated in a single pack, because a hundred small files
+//! cost more than their pixels) and a manifest, which is written last: an entry without one is not used. Every
+//! file is written under a temporary name and renamed once it is whole, so a killed run leaves nothing that a
+//! later one could take for an entry. The folder may be deleted at any time.
 
 use std::fs;
 use std::io;
@@ -24,11 +24,11 @@ use crate::tiles::{self, FileContent};
 /// `derive`, `pyramid`, `codec` or `colour`, or another release of the libraries below them.
 const SCHEME: u32 = 3;
 
-/// How many hexadecimal digits of the hash stand in names: 96 bits, too many for two
-/// to be equal by accident or for a forgery to be worth its cost. The manifest holds the whole hash.
+/// How many hexadecimal digits of the hash are in names: 96 bits, too many for two to be equal by accident or
+/// for a forgery to be worth its cost. The manifest holds the whole hash.
 const DIGITS: usize = 24;
 
-/// Names everything that is made of one photograph under one plan.
+/// The key of everything that is made of one photograph under one plan.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct CacheKey(blake3::Hash);
 
@@ -66,7 +66,7 @@ impl CacheKey {
     }
 }
 
-/// What the manifest of an entry says.
+/// The manifest of an entry.
 #[derive(Debug, Serialize, Deserialize)]
 struct Manifest {
     key: String,
@@ -86,7 +86,7 @@ struct Packed {
     bytes: Vec<u64>,
 }
 
-/// One file of an entry, with its length to tell a damaged one.
+/// One file of an entry, with its length, by which a damaged one is recognised.
 #[derive(Debug, Serialize, Deserialize)]
 struct Listed {
     width: u32,
@@ -113,10 +113,10 @@ pub fn find(dir: &Path, key: CacheKey) -> Option<Prepared> {
     Some(prepared(dir, key, &manifest, service, false))
 }
 
-/// Keeps what was made under a key.
+/// Keeps under a key what was made of a photograph.
 ///
 /// # Errors
-/// [`Fault::Cache`] where the disk refuses.
+/// [`Fault::Cache`] where the disk fails.
 pub fn keep(dir: &Path, key: CacheKey, rendering: &Rendering) -> Result<Prepared, Fault> {
     let refused = |file: &Path, error: io::Error| Fault::Cache {
         file: file.to_owned(),
@@ -226,7 +226,7 @@ fn prepared(
 /// Makes the folder in which results are kept.
 ///
 /// # Errors
-/// [`Fault::Cache`] where the disk refuses.
+/// [`Fault::Cache`] where the disk fails.
 pub fn make_folder(dir: &Path) -> Result<(), Fault> {
     fs::create_dir_all(dir).map_err(|error| Fault::Cache {
         file: dir.to_owned(),
@@ -234,9 +234,9 @@ pub fn make_folder(dir: &Path) -> Result<(), Fault> {
     })
 }
 
-/// Writes a file so that under its name it is never seen in part.
+/// Writes a file so that a partial file never has its name.
 pub fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
-    // Told apart from those of other threads and of another run on the same catalogue.
+    // A name different from those of other threads and of another run on the same catalogue.
     static COUNT: AtomicU64 = AtomicU64::new(0);
     let count = COUNT.fetch_add(1, Ordering::Relaxed);
     let partial = path.with_extension(format!("{}-{count}.partial", std::process::id()));

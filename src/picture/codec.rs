@@ -12,7 +12,7 @@ use rusty_jpeg::{ColorType, Encoder, SamplingFactor};
 use crate::extent::Extent;
 use crate::fault::Fault;
 
-/// What writes the files, for the keys of the cache: no two encoders write the same bytes.
+/// The encoder, for the keys of the cache: no two encoders write the same bytes.
 pub const ENCODER: &str = "rusty_jpeg 0.3.3, no vector code";
 
 /// A picture as a JPEG file, not yet kept.
@@ -25,7 +25,7 @@ pub struct EncodedPicture {
 /// Encodes 8-bit RGB pixels, row by row.
 ///
 /// # Errors
-/// Where the encoder refuses, which a decoded picture gives it no reason to do.
+/// Where the encoder fails, which is not expected for a decoded picture.
 pub fn encode(rgb: &[u8], width: u32, height: u32, quality: u8) -> Result<Vec<u8>, Fault> {
     let wide = u16::try_from(width).map_err(|_| refused())?;
     let high = u16::try_from(height).map_err(|_| refused())?;

@@ -1,7 +1,7 @@
 //! From a photograph's colour space to sRGB (IEC 61966-2-1), which every browser assumes.
 //!
-//! Done once the picture has been scaled, where it is: scaling happens in the encoded values of either
-//! space, and neither is better for it.
+//! Colours are converted after scaling. Scaling works on encoded values in either space, and neither space
+//! gives better results.
 //!
 //! Nearly every photograph's profile is made of curves and a matrix; those are converted by `profile`, in whole
 //! numbers, so that every processor gives the same bytes. `moxcms` reads the profile, and converts those made
@@ -15,7 +15,7 @@ use crate::fault::Fault;
 use crate::prepared::Colour;
 use crate::profile::{Greys, Shaper};
 
-/// What brings pixels to sRGB.
+/// A conversion of pixels to sRGB.
 #[derive(Clone)]
 pub struct ToSrgb(Conversion);
 
@@ -27,8 +27,8 @@ enum Conversion {
     Tables(Arc<Transform8BitExecutor>, Layout),
 }
 
-/// How the colours of a photograph are understood, given the ICC profile found in the file, and what
-/// brings them to sRGB where something must.
+/// How the colours of a photograph are understood, given the ICC profile found in the file, and the
+/// conversion to sRGB where one is needed.
 ///
 /// A profile that cannot be used (it does not parse, or describes inks) changes nothing. Rendering is
 /// perceptual where the profile offers a choice, as usual for photographs; profiles made of a matrix
@@ -75,7 +75,7 @@ impl ToSrgb {
     /// The same pixels, 8-bit RGB, in sRGB.
     ///
     /// # Errors
-    /// Where the profile turns out to be useless after all.
+    /// Where the profile proves unusable.
     pub fn convert(&self, rgb: &[u8]) -> Result<Vec<u8>, Fault> {
         let mut converted = vec![0; rgb.len()];
         match &self.0 {

@@ -1,7 +1,7 @@
 //! From the bytes of a file to pixels: the header is judged before anything is unpacked.
 //!
-//! The kind of picture is told by content, never by the ending of its name. All kinds become 8-bit
-//! RGB; what is transparent is laid on white, as paper would show it.
+//! The kind of picture is recognised by content, never by the ending of its name. All kinds become
+//! 8-bit RGB; what is transparent is laid on white, as paper would show it.
 //!
 //! Not here: turning the picture upright and converting its colours, which cost less once the
 //! picture is small (`derive`, `colour`).
@@ -35,7 +35,8 @@ enum Source<'a> {
     Other(Box<dyn ImageDecoder + 'a>),
 }
 
-/// Reads the header of a picture and refuses what is no picture, not whole, or above the limit.
+/// Reads the header of a picture; refuses a file that is not a picture, is not whole, or is above
+/// the limit.
 ///
 /// # Errors
 /// Every [`Fault`] that a header can show.
@@ -112,7 +113,7 @@ impl Opened<'_> {
     }
 }
 
-/// Opens a picture that is no JPEG.
+/// Opens a picture that is not a JPEG.
 fn open_other<'a>(
     bytes: &'a [u8],
     kind: ImageFormat,

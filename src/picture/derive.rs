@@ -1,4 +1,4 @@
-//! How large the published forms of a photograph are, and the making of them.
+//! Decides the sizes of the published forms of a photograph, and makes them.
 
 use crate::codec::EncodedPicture;
 use crate::colour;
@@ -11,7 +11,7 @@ use crate::pyramid::{self, Base, PyramidFiles};
 use crate::scaling::scale;
 use crate::turn::Turn;
 
-/// All that is made of one photograph.
+/// The files made of one photograph.
 #[derive(Debug)]
 pub struct Rendering {
     /// The photograph upright, in full.
@@ -87,7 +87,7 @@ pub fn memory(stored: Extent, unpacking: u64, plan: &Plan, largest: Option<u32>)
 /// Makes everything that is published of a photograph.
 ///
 /// # Errors
-/// Where the scaler or the encoder refuses, which a decoded picture gives it no reason to do.
+/// Where the scaler or the encoder fails, which is not expected for a decoded picture.
 pub fn render(master: Master, plan: &Plan, largest: Option<u32>) -> Result<Rendering, Fault> {
     let longest = longest_side(plan, largest);
     let Fitted {
@@ -123,7 +123,7 @@ pub struct Fitted {
 /// Scales a photograph so that no side is above `longest`, and keeps it where none is.
 ///
 /// # Errors
-/// Where the scaler refuses, which a decoded picture gives it no reason to do.
+/// Where the scaler fails, which is not expected for a decoded picture.
 pub fn fitted(master: Master, longest: u32) -> Result<Fitted, Fault> {
     let Master {
         pixels,

@@ -1,4 +1,4 @@
-//! What can be wrong with a picture, in words for the person who recorded it.
+//! The faults of a picture, in words for the person who recorded it.
 
 use std::fmt;
 use std::path::PathBuf;
@@ -54,7 +54,7 @@ pub enum Fault {
 }
 
 impl Fault {
-    /// What the cataloguer can do.
+    /// The action that the cataloguer can take.
     #[must_use]
     pub fn help(&self) -> &'static str {
         match self {

@@ -50,7 +50,7 @@ pub fn open(bytes: &[u8]) -> Result<Jpeg<'_>, Fault> {
         return Err(Fault::Cmyk);
     }
     if outline.split() && outline.subsampled {
-        // Valid, but the decoder (zune-jpeg 0.5.15) puts the wrong colours together without a word.
+        // Valid, but the decoder (zune-jpeg 0.5.15) combines the wrong colours and reports no error.
         return Err(Fault::Unsupported(
             "a JPEG that stores one colour after another".into(),
         ));
@@ -94,7 +94,7 @@ fn fault(error: &DecodeErrors) -> Fault {
     }
 }
 
-/// What the markers of a JPEG say.
+/// The outline of a JPEG by its markers.
 #[derive(Debug, Default, PartialEq, Eq)]
 struct Outline {
     /// Whether the image's own end marker was reached.
@@ -117,7 +117,7 @@ impl Outline {
                 .is_some_and(|channels| channels < self.channels)
     }
 
-    /// Notes what a segment says, given its content without the length.
+    /// Adds what a segment states, given its content without the length.
     fn note(&mut self, marker: u8, content: &[u8]) {
         match (marker, content) {
             // Frames (B.2.2): precision, height, width, then three bytes a channel, the second of

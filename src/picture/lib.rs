@@ -13,7 +13,7 @@
 //! | one photograph on another | [`align`] |
 //! | the points of a design | `detail` (with `area`), [`tone`] |
 //!
-//! The flow of one picture: `batch` reads the file and asks `cache` whether its content was prepared
+//! The flow of one picture: `batch` reads the file and looks up in `cache` whether its content was prepared
 //! before; if not, `decode` judges the header and unpacks the pixels, `derive` decides how large the published
 //! form will be, `pyramid` turns, halves and cuts it, `colour` converts it to sRGB, `codec` encodes it, and
 //! `cache` keeps the result. A photograph that cannot be used gives a [`Fault`], worded for a cataloguer.

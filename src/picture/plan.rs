@@ -1,17 +1,17 @@
-//! What is asked for: which photographs, and what is to be made of each.
+//! Requests: the photographs, and the files to make of each.
 
 use std::path::PathBuf;
 
 /// A picture wanted on pages.
 #[derive(Debug, Clone)]
 pub struct Request {
-    /// The photograph as the catalogue keeps it: JPEG, PNG, TIFF or WebP, told by content.
+    /// The photograph as the catalogue keeps it: JPEG, PNG, TIFF or WebP, recognised by content.
     pub source: PathBuf,
     /// The longest side in px that may be published, where the record says so.
     pub largest: Option<u32>,
 }
 
-/// What is made of every picture of a catalogue.
+/// The files to make of every picture of a catalogue.
 #[derive(Debug, Clone)]
 pub struct Plan {
     /// The widths in px that pages offer, in any order. A picture is never enlarged to reach one.

@@ -1,4 +1,4 @@
-//! What is made of one photograph: its files, its image service, and how its colours were understood.
+//! The result for one photograph: its files, its image service, and how its colours were understood.
 
 use std::ops::Range;
 use std::path::PathBuf;
@@ -15,7 +15,7 @@ pub struct Derivative {
     /// Where the cache keeps the file.
     pub file: PathBuf,
     /// The name to publish it under. It follows from the photograph's bytes and the plan alone, so
-    /// what it names never changes.
+    /// a name always means the same bytes.
     pub name: String,
 }
 
@@ -26,7 +26,7 @@ pub struct Service {
     pub width: u32,
     /// Height in px of it.
     pub height: u32,
-    /// The file of the cache in which all its files stand one behind the other.
+    /// The file of the cache in which all its files are concatenated.
     pub pack: PathBuf,
     /// A name for the content of the pack: it follows from the photograph's bytes and the plan alone.
     pub content: String,
@@ -51,7 +51,7 @@ pub enum Colour {
     Untagged,
     /// Converted from the embedded profile.
     Converted,
-    /// There is a profile, but it makes no sense: read as sRGB, which may be wrong.
+    /// There is a profile, but it cannot be used: read as sRGB, which may be wrong.
     ProfileUnusable,
 }
 

@@ -3,8 +3,9 @@
 //!
 //! In: a profile as `moxcms` reads it. Out: pixels that are the same on every processor, which those of
 //! `moxcms` are not: depending on the processor it computes with 12 bits, with 30 or with floating-point
-//! numbers. Curves and matrix are multiplied out beforehand: for each of the 256 values of a channel, what it
-//! adds to linear red, green and blue of sRGB. A pixel is three look-ups, six additions, three look-ups.
+//! numbers. Curves and matrix are multiplied out beforehand: for each of the 256 values of a channel, the
+//! amount that it adds to linear red, green and blue of sRGB. A pixel is three look-ups, six additions, three
+//! look-ups.
 
 use moxcms::{ColorProfile, DataColorSpace, ToneReprCurve};
 
@@ -28,7 +29,7 @@ type Matrix = [[f64; 3]; 3];
 
 /// A conversion from three channels.
 pub struct Shaper {
-    /// For each channel and value, what it adds to each linear channel of sRGB.
+    /// For each channel and value, the amount it adds to each linear channel of sRGB.
     adds: [Vec<[i32; 3]>; 3],
     /// The 8-bit value of each step of linear light.
     encoded: Box<[u8]>,
@@ -59,7 +60,7 @@ impl Shaper {
             profile.blue_colorant,
         ]
         .map(|colorant| [colorant.x, colorant.y, colorant.z]);
-        // A profile without a matrix is read as one whose colorants are all nothing.
+        // `moxcms` reads a profile without a matrix as one whose colorants are all 0.
         if [red, green, blue].contains(&[0.0; 3]) {
             return None;
         }
@@ -135,7 +136,7 @@ fn is_of_curves(profile: &ColorProfile) -> bool {
         && profile.lut_a_to_b_saturation.is_none()
 }
 
-/// The linear light, 0 to 1, of each of the 256 values by a curve; `None` where the curve makes no sense.
+/// The linear light, 0 to 1, of each of the 256 values by a curve; `None` where the curve is not valid.
 fn values(curve: &ToneReprCurve) -> Option<Vec<f64>> {
     let each = |light: &dyn Fn(f64) -> f64| {
         let values = (0..=u8::MAX).map(|encoded| light(f64::from(encoded) / 255.0));
@@ -202,7 +203,7 @@ fn encode(light: f64) -> u8 {
     u8::try_from(whole(value, 255)).unwrap_or(u8::MAX)
 }
 
-/// `value`, of which 1 is `one`, as the nearest whole number.
+/// `value` times `one`, rounded to the nearest whole number.
 #[allow(
     clippy::cast_possible_truncation,
     reason = "callers keep within the limits"
@@ -284,7 +285,7 @@ mod tests {
         );
     }
 
-    /// Found on x86-64; every processor must find them.
+    /// Values computed on x86-64; every processor must give the same.
     #[test]
     fn every_processor_finds_the_same_bytes() {
         let found = [

@@ -1,5 +1,5 @@
-//! All that is published of one photograph, made from its pixels in one pass: its tiles (`tiles` says
-//! which) and, whole, the widths that pages offer.
+//! Makes every published file of one photograph from its pixels in one pass: its tiles (`tiles` lists
+//! them) and the whole picture in the widths that pages offer.
 //!
 //! A level is worked through in bands of one row of tiles. Each band is turned upright, brought to
 //! sRGB, encoded as tiles, and halved into the next level, so the largest level is never held a second
@@ -22,13 +22,13 @@ use crate::turn::Turn;
 pub struct Base {
     /// RGB in the colours of the file.
     pub pixels: RgbImage,
-    /// What turns it upright.
+    /// The turn that makes it upright.
     pub turn: Turn,
-    /// What brings it to sRGB, where it is not.
+    /// The conversion to sRGB, where it is not in sRGB.
     pub to_srgb: Option<ToSrgb>,
 }
 
-/// What was made of a picture.
+/// The files made of a picture.
 pub struct PyramidFiles {
     /// Its tiles as JPEG files, in the order of [`tiles::tiles`].
     pub tiles: Vec<Vec<u8>>,
@@ -50,10 +50,10 @@ impl Base {
         }
     }
 
-    /// It turned upright and brought to sRGB.
+    /// The picture turned upright and converted to sRGB.
     ///
     /// # Errors
-    /// Where its colour profile turns out to be useless.
+    /// Where its colour profile proves unusable.
     pub fn whole(&self) -> Result<RgbImage, Fault> {
         let Extent { width, height } = self.extent();
         let rgb = self.rows(0, height)?.into_owned();
@@ -61,7 +61,7 @@ impl Base {
             .ok_or_else(|| Fault::Damaged("it cannot be turned".into()))
     }
 
-    /// It scaled, turned upright and brought to sRGB.
+    /// The picture scaled, turned upright and converted to sRGB.
     fn scaled(&self, to: Extent) -> Result<RgbImage, Fault> {
         if to == self.extent() {
             return self.whole();
@@ -122,7 +122,7 @@ impl Rows for Level {
 /// Makes everything: the tiles, and the `widths`, none larger than the picture.
 ///
 /// # Errors
-/// Where the scaler or the encoder refuses, which a decoded picture gives it no reason to do.
+/// Where the scaler or the encoder fails, which is not expected for a decoded picture.
 pub fn make(base: Base, widths: &[Extent], quality: u8) -> Result<PyramidFiles, Fault> {
     let whole = base.extent();
     let factors = tiles::factors(whole.size());

@@ -12,7 +12,7 @@ use crate::fault::Fault;
 /// Scales RGB pixels.
 ///
 /// # Errors
-/// Where the scaler refuses, which a decoded picture gives it no reason to do.
+/// Where the scaler fails, which is not expected for a decoded picture.
 pub fn scale(from: Extent, rgb: &[u8], to: Extent) -> Result<RgbImage, Fault> {
     let refused = || Fault::Damaged("it cannot be scaled".into());
     let source = fir::images::ImageRef::new(from.width, from.height, rgb, fir::PixelType::U8x3)

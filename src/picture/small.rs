@@ -6,14 +6,14 @@ use crate::fault::Fault;
 use crate::source::{guarded, read};
 use crate::{codec, decode, derive};
 
-/// A small form of a photograph, upright and in sRGB, without what else its file held.
+/// A small form of a photograph, upright and in sRGB, without the metadata of its file.
 #[derive(Clone, Debug)]
 pub struct Small {
     /// Its width in px.
     pub width: u32,
     /// Its height in px.
     pub height: u32,
-    /// It as a JPEG file.
+    /// The small form as a JPEG file.
     pub jpeg: Vec<u8>,
 }
 

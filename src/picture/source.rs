@@ -1,4 +1,4 @@
-//! The bytes of a photograph's file, and decoders run so that none of them ends the program.
+//! The bytes of a photograph's file, and a guard so that a panic in a decoder does not end the program.
 
 use std::fs::File;
 use std::io::{ErrorKind, Read};
@@ -13,7 +13,7 @@ pub fn read(path: &Path, pixel_limit: u64) -> Result<Vec<u8>, Fault> {
         ErrorKind::NotFound | ErrorKind::NotADirectory => Fault::Missing,
         _ => Fault::Unopened(error.to_string()),
     };
-    // Asked before opening: opening a pipe would wait for whoever writes into it.
+    // Checked before opening: opening a pipe would wait until something writes into it.
     let about = std::fs::metadata(path).map_err(refused)?;
     if !about.is_file() {
         return Err(Fault::NotAFile);
@@ -33,8 +33,8 @@ pub fn read(path: &Path, pixel_limit: u64) -> Result<Vec<u8>, Fault> {
     Ok(bytes)
 }
 
-/// Runs a decoder. Decoders are code of others that reads hostile bytes: a panic in one becomes a fault of
-/// that picture, and the program goes on.
+/// Runs a decoder. Decoders are third-party code that reads hostile bytes: a panic in one becomes a fault
+/// of that picture, and the program goes on.
 pub fn guarded<T>(decode: impl FnOnce() -> Result<T, Fault>) -> Result<T, Fault> {
     catch_unwind(AssertUnwindSafe(decode))
         .unwrap_or_else(|_| Err(Fault::Damaged("its content makes no sense".into())))

@@ -30,11 +30,11 @@ pub struct Tile {
 pub struct PlannedFile {
     /// Its path within the service: `0,0,512,512/512,512/0/default.jpg`.
     pub path: String,
-    /// What it shows.
+    /// Its content.
     pub shows: FileContent,
 }
 
-/// What a file of a service shows.
+/// The content of a file of a service.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum FileContent {
     /// The whole picture in one of the widths of pages, by its place among them.
@@ -102,7 +102,7 @@ pub fn listed_sizes(picture: Size, widths: &[Size]) -> Vec<Size> {
 }
 
 /// Every file of the service of a picture but `info.json`, where pages offer it in `widths` (rising).
-/// What is both a width and a tile is one file.
+/// A width that is also a tile is listed once.
 #[must_use]
 pub fn files(picture: Size, widths: &[Size]) -> Vec<PlannedFile> {
     let largest = largest_whole(picture, widths);
@@ -155,7 +155,7 @@ impl Tile {
 mod tests {
     use super::*;
 
-    /// A worked example stands in `tests/all/image_services.rs`; here is what it does not reach.
+    /// A worked example is in `tests/all/image_services.rs`; this test has the cases that it leaves out.
     #[test]
     fn a_picture_no_larger_than_a_tile_is_given_at_its_own_size() {
         let paths = |picture, widths: &[Size]| -> Vec<String> {

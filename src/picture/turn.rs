@@ -1,6 +1,6 @@
 //! Turning a stored picture upright, a few rows at a time.
 //!
-//! A large photograph is never held twice: what is wanted of it is turned when it is wanted.
+//! A large photograph is never held twice: its rows are turned only when they are needed.
 
 use image::metadata::Orientation;
 

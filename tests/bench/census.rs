@@ -14,8 +14,8 @@ const DESIGNS: usize = 1_000;
 const OF_EACH: usize = 100;
 const HOLDERS: usize = 300;
 
-/// Writes a catalogue with records of usual length, with doubts among them: in each
-/// design a chain of five that may be one sheet, and a part of thirty that is beyond an exact count.
+/// Writes a catalogue with records of usual length, with doubts among them: in each design a chain
+/// of five that may be one sheet, and a connected part of thirty, too large for an exact count.
 fn lay_down(folder: &Path) {
     let write = |path: String, text: &str| {
         let path = folder.join(path);

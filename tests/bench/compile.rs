@@ -1,8 +1,8 @@
-//! Compiling a large catalogue without pictures, against copying what it makes and walking what it
-//! reads; its memory; and how both grow from 2,000 to 20,000 impressions.
+//! Compiling a large catalogue without pictures, compared with copying its output and walking its
+//! input; its memory; and how both grow from 2,000 to 20,000 impressions.
 //!
-//! The program itself is run. Processor time is given beside elapsed time, because it does not depend on what
-//! else the machine does. Memory is what Linux calls `VmHWM`.
+//! The program itself is run. Processor time is given beside elapsed time, because it does not depend on
+//! other work of the machine. Memory is what Linux calls `VmHWM`.
 
 #[path = "compile/catalogue.rs"]
 mod catalogue;
@@ -18,7 +18,7 @@ use super::{median, tell};
 const SIZES: [usize; 2] = [200, 2_000];
 const RUNS: usize = 3;
 
-/// What one run of a program used.
+/// The resources that one run of a program used.
 #[derive(Clone, Copy)]
 struct Run {
     passed: Duration,
@@ -45,7 +45,7 @@ pub fn measure() {
     growth("peak memory", small.peak_kb as f64, large.peak_kb as f64);
 }
 
-/// Measures a catalogue of `designs` designs and gives its full compile.
+/// Measures a catalogue of `designs` designs and returns the figures of its full compile.
 fn measure_one(designs: usize) -> Run {
     let memory = Path::new("/dev/shm");
     let folder = if memory.is_dir() {
@@ -149,8 +149,8 @@ fn run(command: &mut Command) -> Run {
     }
 }
 
-/// What a running program has used so far: processor time, and kB at most. Linux counts the first in
-/// hundredths of a second.
+/// The resources that a running program has used so far: processor time, and kB at most. Linux counts the
+/// first in hundredths of a second.
 fn taken(child: &Child) -> Option<(Duration, u64)> {
     let of = |file: &str| fs::read_to_string(format!("/proc/{}/{file}", child.id())).ok();
     let stat = of("stat")?;
@@ -165,7 +165,7 @@ fn taken(child: &Child) -> Option<(Duration, u64)> {
     Some((Duration::from_millis(ticks * 10), peak))
 }
 
-/// Walks a folder and asks for the size and time of each file in it.
+/// Walks a folder and reads the size and time of each file in it.
 fn walk(folder: &Path) -> u64 {
     let mut sum = 0;
     for entry in fs::read_dir(folder).unwrap() {

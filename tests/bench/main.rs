@@ -1,6 +1,6 @@
 //! How long things take, as ratios to a floor measured in the same run: `cargo bench`.
 //!
-//! Each line gives the median of several runs, the floor it is held against, and the ratio. Times
+//! Each line gives the median of several runs, the floor it is compared with, and the ratio. Times
 //! differ between machines; ratios much less. Nothing here fails: tests are never timed.
 //! `cargo bench -- NAME …` measures only the subjects named.
 #![allow(
@@ -23,7 +23,7 @@ mod tiles;
 
 use std::time::{Duration, Instant};
 
-/// What can be measured, by name.
+/// The subjects that can be measured, by name.
 const SUBJECTS: &[(&str, fn())] = &[
     ("census", census::measure),
     ("compile", compile::measure),
@@ -33,11 +33,11 @@ const SUBJECTS: &[(&str, fn())] = &[
     ("tiles", tiles::measure),
 ];
 
-/// What takes minutes, and so is measured only where it is named.
+/// A subject that takes minutes, so it is measured only where it is named.
 const CROSSES: &str = "registration-crosses";
 
 fn main() {
-    // Cargo adds `--bench`; what is no option names a subject.
+    // Cargo adds `--bench`; arguments that are not options name subjects.
     let arguments = std::env::args().skip(1);
     let wanted: Vec<String> = arguments.filter(|word| !word.starts_with('-')).collect();
     for word in &wanted {

@@ -47,7 +47,7 @@ pub fn measure() {
             .unwrap();
     }
 
-    // One run is not counted, so that neither method pays for starting.
+    // One run is not counted, so that the time of starting is in neither figure.
     let _ = ours(all[0].0, all[0].1);
     let our_answers: Vec<Answer> = all.iter().map(|(a, b)| ours(a, b)).collect();
     let theirs = opencv(folder.path(), all.len());
@@ -72,8 +72,8 @@ pub fn measure() {
     }
 }
 
-/// More than a thousand pairs of different designs: how many are wrongly aligned, and how near the nearest
-/// comes to that.
+/// More than a thousand pairs of different designs: how many are wrongly aligned, and the largest share of
+/// cells that agreed in a refused pair.
 pub fn measure_crosses() {
     let shots: Vec<Subject> = (0..48_u64)
         .map(|at| {

@@ -43,7 +43,7 @@ def main():
         took = (time.process_time() - begun) * 1000
         numbers = [] if found is None else [f"{number:.12g}" for number in found.flatten()]
         line = " ".join([f"{took:.3f}", *numbers])
-        # The first pair is run twice; the first time wakes the library up.
+        # The first pair is run twice; the first run initialises the library.
         if at > 0 or main.woken:
             print(line)
         main.woken = True

@@ -1,8 +1,8 @@
 //! Image services against libvips, on the same photographs, in the same run, in memory.
 //!
 //! `vips dzsave --layout iiif3` makes tiles alone. Ours also makes the picture whole in the widths of
-//! pages, which level 0 of the standard asks for at one size at least; so it is held against `dzsave`
-//! alone and against `dzsave` with the commands that make the widths.
+//! pages, which level 0 of the standard requires at one size at least; so it is compared with
+//! `dzsave` alone and with `dzsave` with the commands that make the widths.
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
@@ -25,7 +25,7 @@ pub fn measure() {
         println!("tiles: libvips is missing; `apt-get install libvips-tools` brings it");
         return;
     }
-    // On a disk the times would depend on that more than on the code.
+    // On a disk the times would depend more on the disk than on the code.
     let memory = Path::new("/dev/shm");
     let folder = if memory.is_dir() {
         tempfile::tempdir_in(memory).unwrap()
@@ -183,7 +183,7 @@ fn compare_pixels(dir: &Path, photograph: &Path, plan: &Plan) {
     let size = (service.width, service.height);
     for tile in tiles::tiles(size) {
         let path = tile.path(size);
-        // libvips writes the path of the smallest level otherwise.
+        // libvips writes the path of the smallest level differently.
         let Ok(their) = fs::read(theirs.join(&path)) else {
             continue;
         };

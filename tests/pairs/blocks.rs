@@ -15,7 +15,7 @@ pub struct Blocks {
 }
 
 impl Blocks {
-    /// Cuts a design; of a series, its border and title are those of the series.
+    /// Cuts the blocks of a design. A design of a series has the series' border and title.
     pub fn cut(seed: u64, series: Option<u64>) -> Blocks {
         let mut chance = Chance::new(seed);
         let mut key = vec![0.0; SHEET.0 * SHEET.1];
@@ -209,7 +209,7 @@ fn scene(key: &mut Block, frame: &Frame, chance: &mut Chance) -> Vec<Block> {
         let (x, y) = frame.point(chance);
         glyph(key, (x, y), chance.between(10.0, 24.0), chance);
     }
-    // Nothing is cut where the title stands, and nothing outside the border.
+    // Tone blocks print nothing under the title.
     for tone in &mut tones {
         clear(tone, &frame.title);
     }

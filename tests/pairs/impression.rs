@@ -7,7 +7,7 @@ use super::{Chance, Class};
 pub struct Impression {
     paper: f64,
     key_ink: f64,
-    /// The grey of each tone block's ink; nothing where the block was left out.
+    /// The grey of each tone block's ink; `None` where the block was left out.
     tone_inks: Vec<Option<f64>>,
     /// How far each tone block sits from its place, px. A sheet of 360 mm is 1180 px wide: 1.5 mm are 5.
     tone_shifts: Vec<(isize, isize)>,
@@ -17,7 +17,7 @@ pub struct Impression {
     wear: f64,
     spots: usize,
     stamps: usize,
-    /// What is left of the sheet: left, top, right and bottom, px.
+    /// The part of the sheet that is left: left, top, right and bottom, px.
     pub kept: [f64; 4],
     seed: u64,
 }

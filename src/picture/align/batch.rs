@@ -22,7 +22,7 @@ use crate::decode;
 use crate::fault::Fault;
 use crate::source::{guarded, read};
 
-/// What may be done with the folder of results.
+/// The access to the folder of results.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum CacheAccess {
     /// Results are read from it and written to it; it is made where it is missing.
@@ -31,12 +31,12 @@ pub enum CacheAccess {
     ReadOnly,
 }
 
-/// Aligns every pair, or finds under `cache_dir` what came of it before.
+/// Aligns every pair, or finds its earlier result under `cache_dir`.
 ///
-/// Results stand in the order of the pairs, and do not depend on the number of threads. Each map leads
+/// Results are in the order of the pairs, and do not depend on the number of threads. Each map leads
 /// from pixels of the picture to pixels of the reference, both whole, upright and in full size, pixel
 /// centres at whole numbers. A picture that is the reference itself is [`Registration::Reference`].
-/// `progress` is told how many pairs are done, and of how many, after each; calls may come from several
+/// `progress` is called after each pair with the number done and the total; calls may come from several
 /// threads and out of order.
 ///
 /// # Errors
@@ -90,7 +90,7 @@ pub fn align_all(
     results.into_iter().map(|(_, result)| result).collect()
 }
 
-/// What all pairs of one batch share.
+/// The data that all pairs of one batch share.
 struct AlignmentBatch<'a> {
     pixel_limit: u64,
     cache_dir: &'a Path,

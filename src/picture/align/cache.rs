@@ -19,7 +19,7 @@ use crate::fault::Fault;
 /// Raise this whenever the same photographs would give other numbers.
 const SCHEME: u32 = 2;
 
-/// Names what came of one pair.
+/// The key of the result of one pair.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct CacheKey(blake3::Hash);
 
@@ -52,7 +52,7 @@ impl CacheKey {
     }
 }
 
-/// What a file says.
+/// The content of a result file.
 #[derive(Debug, Serialize, Deserialize)]
 struct Kept {
     key: String,
@@ -73,7 +73,7 @@ enum Outcome {
     Refused(String),
 }
 
-/// What was kept under a key, if it is whole.
+/// The result kept under a key, if its file is whole.
 pub fn find(dir: &Path, key: CacheKey) -> Option<Registration> {
     let kept: Kept = serde_json::from_slice(&fs::read(key.file(dir)).ok()?).ok()?;
     if kept.key != key.0.to_hex().as_str() {
@@ -86,7 +86,7 @@ pub fn find(dir: &Path, key: CacheKey) -> Option<Registration> {
             residual_px,
             by_hand,
         } => Registration::Aligned(Aligned {
-            // Whole numbers divided by 1 are themselves: the bits come back as they were.
+            // `Homography::new` divides by the last number, 1, which leaves the bits of each number unchanged.
             matrix: Homography::new(matrix.map(f64::from_bits))?,
             confidence,
             residual_px: f64::from_bits(residual_px),
@@ -99,13 +99,13 @@ pub fn find(dir: &Path, key: CacheKey) -> Option<Registration> {
     })
 }
 
-/// Keeps what came of a pair.
+/// Keeps the result of a pair.
 ///
 /// # Errors
-/// [`Fault::Cache`] where the disk refuses.
+/// [`Fault::Cache`] where the disk fails.
 pub fn keep(dir: &Path, key: CacheKey, registration: &Registration) -> Result<(), Fault> {
     let (confidence, outcome) = match registration {
-        // Known without comparing.
+        // This result needs no comparing, so it is not kept.
         Registration::Reference => return Ok(()),
         Registration::Aligned(aligned) => (
             aligned.confidence,

@@ -35,7 +35,7 @@ pub struct Shift {
     pub x: f64,
     /// The same, downwards.
     pub y: f64,
-    /// How much further right it lies than the map says, px.
+    /// How much further right it lies than the map puts it, px.
     pub dx: f64,
     /// The same, downwards.
     pub dy: f64,
@@ -101,7 +101,7 @@ pub fn textured(plane: &Plane, grid: Grid) -> usize {
         .count()
 }
 
-/// The upper left corners of the cells, evenly laid from edge to edge.
+/// The upper left corners of the cells, evenly spaced from edge to edge.
 fn places(plane: &Plane, grid: Grid) -> Vec<(usize, usize)> {
     let longest = plane.width.max(plane.height);
     if plane.width.min(plane.height) <= grid.window || grid.along < 2 {
@@ -133,7 +133,7 @@ fn lies_inside(picture: &Plane, map: &Homography, left: usize, top: usize, windo
     })
 }
 
-/// What is known of a window before it is looked for.
+/// Values of a window that are computed once, before it is searched for.
 struct OfTemplate {
     pixels: i64,
     sum: i64,
@@ -181,8 +181,8 @@ fn cut(
 
 /// The sum of products of a window with the part of a wider image that begins at `image[0]`.
 ///
-/// Most of the time goes here. Optimised, a plain loop becomes vector instructions; where nothing is
-/// optimised, as in the builds that tests run, eight products written out spare a loop for each. Sums of
+/// Most of the time is spent here. The optimiser makes vector instructions of a plain loop; in builds
+/// without optimisation, as tests have them, eight products written out save a loop over each. Sums of
 /// whole numbers are the same either way.
 fn dot(template: &[i16], window: usize, image: &[i16], wide: usize) -> i64 {
     let mut total = 0_i32;
@@ -313,7 +313,7 @@ mod tests {
     #[test]
     fn cells_are_found_where_they_were_moved() {
         let reference = plane(160, 120, (10, 10));
-        // What lies at x on the reference lies at x + 3 on the picture, and 2 higher.
+        // A place at (x, y) on the reference is at (x + 3, y - 2) on the picture.
         let picture = plane(160, 120, (7, 12));
         let grid = Grid::new(4, 32, 6);
         let found = shifts(&reference, &picture, &Homography::IDENTITY, grid);

@@ -1,4 +1,4 @@
-//! How one image lies on another: the start, the passes from coarse to fine, and the vote.
+//! Estimates the map between two images: the start, the passes from coarse to fine, and the vote.
 
 use keyblock_model::registration::{Aligned, Homography, Refusal, Refused, Registration};
 
@@ -25,7 +25,7 @@ const PASSES: [Pass; 6] = [
     STRICT[1],
 ];
 
-/// How `picture` lies on `reference`. The map leads from pixels of the one to pixels of the other, both
+/// Aligns `picture` to `reference`. The map leads from pixels of the first to pixels of the second, both
 /// at working size, pixel centres at whole numbers.
 ///
 /// Method: a start by log-polar phase correlation (Reddy & Chatterji 1996), refined by normalised
@@ -52,7 +52,7 @@ pub fn align(reference: &Subject, picture: &Subject) -> Registration {
 }
 
 /// The same where a record ties points by hand: `ties` are pairs of points at working size, first on
-/// the picture, then on the reference. They decide, and the vote only confirms them.
+/// the picture, then on the reference. The map is fitted to them, and the vote only confirms it.
 #[must_use]
 pub fn align_by_hand(
     reference: &Subject,

@@ -15,7 +15,7 @@ pub struct Correspondence {
     pub weight: f64,
 }
 
-/// What a map may do.
+/// The class of maps that are fitted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Model {
     /// Keeps parallels parallel: six numbers.
@@ -40,7 +40,7 @@ const SAMPLES: usize = 600;
 /// Rounds of weighted least squares.
 const ROUNDS: usize = 6;
 
-/// The map that most pairs follow within `tolerance` px, refined; `None` where no map gathers enough.
+/// The map that most pairs follow within `tolerance` px, refined; `None` where too few pairs follow any map.
 pub fn robust(pairs: &[Correspondence], model: Model, tolerance: f64) -> Option<Homography> {
     let needed = model.pairs_needed();
     if pairs.len() < needed + 2 {
@@ -107,7 +107,7 @@ pub fn refined(
     Some(map)
 }
 
-/// How far from where the map puts it a point was found, px.
+/// The distance between where a point was found and where the map puts it, px.
 pub fn residual(pair: &Correspondence, map: &Homography) -> f64 {
     map.apply(pair.from.0, pair.from.1)
         .map_or(f64::INFINITY, |(x, y)| {
@@ -266,7 +266,7 @@ impl SplitMix {
         z ^ (z >> 31)
     }
 
-    /// A whole number from 0 to `end`, itself left out.
+    /// A whole number from 0 to `end` - 1.
     pub fn below(&mut self, end: usize) -> usize {
         // The upper 32 bits, spread over the range.
         (((self.next() >> 32) * end as u64) >> 32) as usize

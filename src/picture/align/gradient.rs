@@ -1,4 +1,4 @@
-//! The gradient image: edges alone, as strong in pale ink as in dark, on every level.
+//! The gradient image: edges only, equally strong in pale and in dark ink, on every level.
 //!
 //! Grey is blurred (σ about 1.4 px), its Scharr gradient taken, and the magnitude divided by its own
 //! mean nearby plus a floor, so that most of tone, ink, uneven light and inversion drop out (in the
@@ -8,8 +8,8 @@ use image::GrayImage;
 
 use super::plane::Plane;
 
-/// What the gradient's magnitude is measured against where there is little of it, in grey values a
-/// pixel: grain of the paper and noise of the camera stay faint.
+/// The floor added to the mean magnitude nearby, in grey values a pixel, so that grain of the paper
+/// and noise of the camera stay faint.
 const FLOOR: f32 = 2.5;
 
 /// Half the side of the square over which the mean is taken, twice: about a Gaussian of 20 px.
@@ -110,7 +110,7 @@ fn blurred(grey: &[u8], width: usize, height: usize) -> Vec<f32> {
     out
 }
 
-/// The magnitude of the gradient by Scharr's operator, in grey values a pixel; nothing on the rim.
+/// The magnitude of the gradient by Scharr's operator, in grey values a pixel; 0 on the rim.
 fn scharr(grey: &[f32], width: usize, height: usize) -> Vec<f32> {
     let mut out = vec![0.0_f32; width * height];
     for y in 1..height - 1 {

@@ -2,7 +2,7 @@
 //!
 //! Two photographs show sheets printed from one block or plate, in different inks, by different cameras.
 //! Alignment finds the plane projective map between them, or refuses with a reason. Aligned means that the
-//! key lines coincide; where another block still lies apart, it was printed apart.
+//! key lines coincide; a block that is still displaced was printed out of register.
 //!
 //! The steps for one pair (`estimate`): `working` makes a grey image of 1000 px from each photograph (its
 //! part, turned upright, unmirrored); `gradient` keeps edges only, which removes tone, ink and light

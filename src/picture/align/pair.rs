@@ -1,4 +1,4 @@
-//! What is to be aligned: a photograph and the reference picture of its design.
+//! The input of alignment: a photograph and the reference picture of its design.
 
 use std::path::PathBuf;
 
@@ -15,10 +15,10 @@ pub struct Photograph {
     pub mirrored: bool,
 }
 
-/// A picture to be laid on its design's reference picture.
+/// A picture to be aligned to its design's reference picture.
 #[derive(Clone, Debug)]
 pub struct PhotographPair {
-    /// What it is laid on.
+    /// The photograph it is aligned to.
     pub reference: Photograph,
     /// The picture.
     pub picture: Photograph,

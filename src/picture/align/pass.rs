@@ -13,11 +13,11 @@ use super::subject::Subject;
 pub struct Pass {
     /// The level of the images: 0 working size, 1 half, 2 a quarter.
     pub depth: usize,
-    /// How that level is divided.
+    /// The division of that level into cells.
     pub grid: Grid,
-    /// What the map through the cells may do.
+    /// The class of the map through the cells.
     pub model: Model,
-    /// How near a cell must lie to a map to follow it, px of the level.
+    /// The greatest distance at which a cell counts as following a map, px of the level.
     pub tolerance: f64,
 }
 
@@ -41,7 +41,7 @@ pub const STRICT: [Pass; 2] = [
 /// Refines `map`, which leads from the reference to the picture at working size, by one pass.
 ///
 /// # Errors
-/// Where too few cells agree with any map, or the map that fits them is one that no camera makes.
+/// Where too few cells agree with any map, or the map that fits them is one that no camera could make.
 pub fn pass(
     reference: &Subject,
     picture: &Subject,
@@ -78,7 +78,7 @@ pub fn pass(
     if shape::is_plausible(&full, reference.edges.size()) {
         Ok(full)
     } else if step.depth == 2 {
-        // A few coarse cells that hit by chance make no fit worth the name.
+        // A few coarse cells may agree by chance, so no fit is made of them.
         Err(Refusal::NothingInCommon)
     } else {
         Err(Refusal::NoPlausibleFit)

@@ -31,8 +31,8 @@ impl Plane {
     }
 
     /// The part of `map`'s target that lies under a frame of `width` times `height`, with `pad` more
-    /// on every side: value `(x, y)` of the frame is this plane at `map(x - pad, y - pad)`, between
-    /// pixels bilinear, beyond the edge the edge's own.
+    /// on every side: value `(x, y)` of the frame is this plane at `map(x - pad, y - pad)`,
+    /// interpolated bilinearly between pixels, and the value of the edge beyond it.
     pub fn under(&self, map: &Homography, width: usize, height: usize, pad: usize) -> Vec<i16> {
         let (wide, high) = (width + 2 * pad, height + 2 * pad);
         let mut out = Vec::with_capacity(wide * high);

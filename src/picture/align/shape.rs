@@ -9,7 +9,7 @@ const MOST_TURN: f64 = 20.0;
 /// The smallest and largest scale, px of the picture for each px of the reference.
 const SCALES: (f64, f64) = (0.45, 2.2);
 
-/// How much the scale may differ from one corner to another, or one way from the other.
+/// How much the scale may differ from one corner to another, or between the two directions.
 const MOST_UNEVEN: f64 = 2.0;
 
 /// Whether `map`, from an image of `size` px, turns, scales and tilts within reason everywhere on it.

@@ -14,8 +14,8 @@ use super::plane::Plane;
 /// The side of the square in which spectra are taken, px.
 const SIDE: usize = 256;
 
-/// The radii between which a spectrum is compared, in waves a square: below lies the window's own
-/// shape, above the grain.
+/// The radii between which a spectrum is compared, in waves a square: smaller radii show the window's
+/// own shape, larger ones the grain.
 const RADII: (f64, f64) = (5.0, 110.0);
 
 /// How far a picture may be turned, degrees, and scaled.
@@ -204,7 +204,7 @@ fn at(magnitude: &[f32], x: f64, y: f64) -> f32 {
 }
 
 /// Phase correlation: how far `second` is shifted against `first`, as a plane with a peak there. Waves
-/// are weighted by a Gaussian of `band` waves a square, since the finest ones carry noise alone.
+/// are weighted by a Gaussian of `band` waves a square, since the finest ones carry only noise.
 fn correlated(transform: &Transform, first: &[Wave], second: &[Wave], band: f64) -> Vec<f32> {
     let weights: Vec<f32> = (0..SIDE)
         .map(|at| libm::exp(-0.5 * (signed(at) / band) * (signed(at) / band)) as f32)

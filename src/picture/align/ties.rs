@@ -11,8 +11,8 @@ use super::pass::{Pass, STRICT, pass};
 use super::subject::Subject;
 use super::vote;
 
-/// How far a tie may lie from where the others put it, px at working size: a hundredth and a half of
-/// the longest side, more than a careful hand is off.
+/// How far a tie may lie from where the others put it, px at working size: 1.5 % of the longest side, more
+/// than a careful hand is off.
 const MOST_APART: f64 = 15.0;
 
 /// The passes that refine the tied map; they search only near it.

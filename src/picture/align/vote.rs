@@ -11,7 +11,7 @@ use super::cells::{self, Grid, Shift};
 use super::gradient::Edges;
 use super::plane::level;
 
-/// With fewer textured cells the pair is refused.
+/// The fewest textured cells: with fewer, the pair is refused.
 pub const FEWEST_CELLS: usize = 12;
 
 /// The cells that vote, on the level of half the working size: windows of 64 px are searched 10 px each
@@ -19,7 +19,7 @@ pub const FEWEST_CELLS: usize = 12;
 const GRID: Grid = Grid::new(16, 32, 5);
 const DEPTH: usize = 1;
 
-/// How near a cell must be found to agree, px of the voting level: two at working size.
+/// The greatest distance at which a cell agrees, px of the voting level: two at working size.
 const NEAR: f64 = 1.0;
 
 /// The likeness that a cell needs to agree.
@@ -40,8 +40,8 @@ pub fn textured(edges: &Edges) -> usize {
     cells::textured(edges.level(DEPTH), GRID)
 }
 
-/// What the cells say of a map from the reference to the picture, at working size. The answer's own map
-/// leads from the picture to the reference.
+/// Decides by the cells whether a map from the reference to the picture, at working size, is accepted. The
+/// map in the result leads from the picture to the reference.
 pub fn decide(reference: &Edges, picture: &Edges, map: &Homography) -> Registration {
     let (to, from) = level(DEPTH);
     let refuse = |why, confidence| Registration::Refused(Refused { why, confidence });
@@ -75,7 +75,7 @@ pub fn decide(reference: &Edges, picture: &Edges, map: &Homography) -> Registrat
     }
 }
 
-/// What came of a vote.
+/// The figures of a vote.
 #[derive(Debug)]
 pub struct Ballot {
     /// The share of cells that agree.
@@ -128,7 +128,7 @@ fn third(part: f64) -> usize {
     ((part * 3.0) as usize).min(2)
 }
 
-/// What the textured cells cover.
+/// The rectangle that the textured cells cover.
 struct Frame {
     left: f64,
     top: f64,

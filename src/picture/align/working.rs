@@ -22,7 +22,7 @@ pub struct WorkingImage {
 /// mirrored.
 ///
 /// # Errors
-/// Where the scaler refuses, which a decoded picture gives it no reason to do.
+/// Where the scaler fails, which is not expected for a decoded picture.
 pub fn working(
     photograph: Master,
     area: Option<PercentBox>,
@@ -33,7 +33,8 @@ pub fn working(
     let stored = grey(&photograph);
     drop(photograph);
     let part = area.map_or([0.0, 0.0, 100.0, 100.0], PercentBox::percent);
-    // The turn exchanges the sides but not which of them is longest: the part is measured upright.
+    // Turning exchanges width and height, so the part is measured upright; the longest side stays the
+    // same.
     let upright = |width: u32, height: u32| {
         if exchanges_sides(orientation) {
             (height, width)
@@ -118,8 +119,8 @@ fn exchanges_sides(orientation: image::metadata::Orientation) -> bool {
     )
 }
 
-/// Grey of the encoded colours, weighted as the eye weighs them (ITU-R BT.601). A photograph's profile
-/// is left aside: it changes tones, and tones are dropped here anyway.
+/// Grey of the encoded colours, weighted by their brightness to the eye (ITU-R BT.601). A photograph's
+/// profile is ignored: it changes tones, and the gradient image drops tones.
 fn grey(photograph: &Master) -> GrayImage {
     let (width, height) = photograph.pixels.dimensions();
     let grey = photograph.pixels.as_raw().chunks_exact(3).map(|rgb| {

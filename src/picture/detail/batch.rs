@@ -26,8 +26,8 @@ use crate::{codec, decode, derive};
 
 /// Cuts all parts asked for and keeps the results under `cache_dir`, which is made if need be.
 ///
-/// Results stand in the order of the requests, and neither they nor the files depend on the number
-/// of threads. `progress` is told how many photographs are done, and of how many, after each; calls
+/// Results are in the order of the requests, and neither they nor the files depend on the number
+/// of threads. `progress` is called after each photograph with the number done and the total; calls
 /// may come from several threads and out of order. Requests with one reference should follow each
 /// other: it is unpacked once for all that do.
 pub fn details_all(
@@ -88,7 +88,7 @@ struct SharedReference {
 }
 
 struct ReferenceState {
-    /// How many photographs have not been done with it.
+    /// How many photographs still need it.
     waiting: usize,
     /// The decoded reference: loaded at first use, dropped after the last request.
     working: Option<Result<Arc<ReferenceImage>, Fault>>,
@@ -156,8 +156,8 @@ impl DetailBatch<'_> {
         if let Some(found) = cache::find(self.cache_dir, name) {
             return Ok(found);
         }
-        // Before any share of the memory is taken: who held one while waiting for the reference
-        // could wait for somebody who waits for that share.
+        // The reference comes before this thread takes memory: a thread that held memory while it
+        // waits for a reference could wait for a thread that waits for that memory.
         let reference = self.reference(&request.reference, shared)?;
         let longest = derive::longest_side(self.plan, request.largest);
         let made = guarded(|| {
@@ -170,7 +170,7 @@ impl DetailBatch<'_> {
         cache::keep(self.cache_dir, name, &made)
     }
 
-    /// The reference at working size. Whoever comes first unpacks it; the others wait.
+    /// The reference at working size. The first thread to ask unpacks it; the others wait.
     fn reference(
         &self,
         path: &Path,

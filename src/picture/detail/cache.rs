@@ -21,10 +21,10 @@ use crate::tone::Tone;
 /// Raise this whenever the same photographs, map and boxes would give other bytes or other tones.
 const SCHEME: u32 = 1;
 
-/// How many hexadecimal digits of the hash stand in names.
+/// How many hexadecimal digits of the hash are in names.
 const DIGITS: usize = 24;
 
-/// Names everything that is cut out of one photograph.
+/// The key of everything that is cut out of one photograph.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct CacheKey(blake3::Hash);
 
@@ -77,13 +77,14 @@ impl CacheKey {
         dir.join(format!("{}.parts.json", self.short()))
     }
 
-    /// The name of a detail's file. It follows from content alone, so what it names never changes.
+    /// The name of a detail's file. It follows from content alone, so a name always means the same
+    /// bytes.
     fn file(self, point: &str) -> String {
         format!("{}-{point}.jpg", self.short())
     }
 }
 
-/// A tone in ten-thousandths, so that what is kept and what is found again is the same to the bit.
+/// A tone in ten-thousandths, so that a kept tone is read back the same to the bit.
 #[derive(Clone, Copy, Debug, Serialize, Deserialize)]
 pub struct KeptTone {
     mean: [i32; 3],
@@ -157,10 +158,10 @@ pub fn find(dir: &Path, key: CacheKey) -> Option<Detailed> {
     sound.then(|| detailed(dir, key, &manifest, false))?
 }
 
-/// Keeps what was cut out under a key.
+/// Keeps under a key what was cut out.
 ///
 /// # Errors
-/// [`Fault::Cache`] where the disk refuses.
+/// [`Fault::Cache`] where the disk fails.
 pub fn keep(dir: &Path, key: CacheKey, made: &[CutPoint]) -> Result<Detailed, Fault> {
     let refused = |file: &Path, error: &io::Error| Fault::Cache {
         file: file.to_owned(),
@@ -194,7 +195,7 @@ pub fn keep(dir: &Path, key: CacheKey, made: &[CutPoint]) -> Result<Detailed, Fa
     Ok(detailed(dir, key, &manifest, true).unwrap_or_default())
 }
 
-/// `None` where the manifest names what cannot be a point.
+/// The entry that a manifest describes; `None` where it names a point that is not a key.
 fn detailed(dir: &Path, key: CacheKey, manifest: &Manifest, made: bool) -> Option<Detailed> {
     let mut found = Detailed {
         made,

@@ -58,7 +58,7 @@ pub fn detail(picture: &RgbImage, from_reference: &Homography, area: Area) -> Op
     (cut.share() >= LEAST_SHOWN).then_some(cut)
 }
 
-/// Cuts `area` out of `picture`, of which `from_reference` says where each px of the reference lies.
+/// Cuts `area` out of `picture`; `from_reference` maps px of the reference to px of the picture.
 ///
 /// Where pixels of the picture are finer than those of the cut, every pixel is the mean of samples
 /// laid evenly over it, one a pixel of the picture or more; otherwise it is taken by cubic

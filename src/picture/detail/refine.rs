@@ -36,7 +36,7 @@ const LEAST_FIT: f64 = 0.35;
 /// How much better than the map alone a fit must be.
 const LEAST_GAIN: f64 = 0.05;
 
-/// What each px of shift costs a fit, so that of two that are nearly alike the nearer is taken.
+/// The amount that each px of shift takes from a fit, so that of two nearly equal fits the nearer is taken.
 const COST_OF_A_PX: f64 = 0.006;
 
 /// How much better than any other a fit must be where the other lies 3 px or more away: otherwise the
@@ -96,7 +96,7 @@ fn search(
         }
     }
     let top = fit(best.0, best.1);
-    // A fit at the edge of the search is the slope of a better one outside.
+    // The likeness still rises at the edge of the search, so a better fit may lie outside.
     let is_at_the_edge = [best.0, best.1]
         .iter()
         .any(|at| *at == 0 || *at == side - 1);
@@ -147,13 +147,12 @@ fn peak(before: f64, middle: f64, after: f64) -> f64 {
     }
 }
 
-/// How steep a part is, pixel by pixel, held down where it is steepest so that one hard edge does not
-/// outweigh all else.
+/// The steepness of a part, pixel by pixel, limited above so that one hard edge does not outweigh all else.
 struct Steepness {
     width: usize,
     height: usize,
     values: Vec<f32>,
-    /// The mean before it was held down, in steps of grey a px.
+    /// The mean before it was limited, in steps of grey a px.
     mean: f64,
 }
 

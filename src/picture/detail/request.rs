@@ -1,4 +1,4 @@
-//! What is to be cut out of a photograph, and what came of it.
+//! Requests for parts of a photograph, and the results.
 
 use std::collections::BTreeMap;
 use std::path::PathBuf;
@@ -17,7 +17,7 @@ pub struct DetailRequest {
     pub source: PathBuf,
     /// The longest side in px that may be published, where the record says so.
     pub largest: Option<u32>,
-    /// The reference picture of its design; the same file where it is that one itself.
+    /// The reference picture of its design; the same file where the photograph is the reference.
     pub reference: PathBuf,
     /// From pixels of the photograph to pixels of the reference, both masters, upright. A mirrored
     /// photograph is turned over by it.
@@ -45,7 +45,7 @@ pub struct PointRequest {
 pub enum Paper {
     /// Not known: no tone is measured.
     Unknown,
-    /// Here on the photograph, the record says.
+    /// The part of the photograph that the record gives.
     Given(PercentBox),
     /// To be found beside the printed image, whose edges on the photograph these are.
     BesideImage(PercentBox),
@@ -53,7 +53,7 @@ pub enum Paper {
     BesideReferenceImage(PercentBox),
 }
 
-/// What was cut out of a photograph.
+/// The details and tones of a photograph.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Detailed {
     /// The detail of each point of which it shows at least half.

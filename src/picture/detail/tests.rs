@@ -1,4 +1,4 @@
-//! What details promise, on pictures of which the truth is known.
+//! Details, tested on pictures whose exact maps and colours are known.
 
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -133,7 +133,8 @@ fn a_mirrored_photograph_is_turned_over() {
     assert_eq!(plain.pixels, found.pixels);
 }
 
-/// What `refine` finds for a photograph whose map is wrong by `off`, in px of the reference.
+/// The shift that `refine` finds for a photograph whose map is wrong by `off`, in px of the
+/// reference.
 fn refined(off: (f64, f64), tone: impl Fn(f64) -> f64) -> (f64, f64) {
     let theirs = toned(tone);
     let wrong = Homography::new([1.0, 0.0, off.0, 0.0, 1.0, off.1, 0.0, 0.0, 1.0]).unwrap();
@@ -379,7 +380,8 @@ fn tones_are_relative_to_the_paper_and_need_one() {
     let (one, other) = (tone(0).unwrap(), tone(1).unwrap());
     let lab = |tone: Tone| tone::cielab::Lab(tone.mean);
     let apart = tone::cielab::ciede2000(lab(one), lab(other));
-    // What 8 bits and JPEG leave; without the paper they would be worlds apart.
+    // The difference that 8 bits and JPEG leave; without dividing by the paper they would differ
+    // far more.
     assert!(apart < 1.5, "{apart}: {one:?} {other:?}");
     let plain = tone::cielab::ciede2000(linear(ink).to_lab(), linear(under(ink)).to_lab());
     assert!(plain > 6.0, "{plain}");

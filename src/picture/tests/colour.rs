@@ -104,7 +104,7 @@ fn adobe_rgb_becomes_srgb() {
         let right = expected(patch, ADOBE_RGB, |value| libm::pow(value, 2.199_218_75));
         assert_near(through(patch, &profile), right, 3);
     }
-    // The conversion is no small matter: left alone, this patch would be far off.
+    // The conversion matters: without it, this patch would be far off.
     assert!(through([90, 140, 90], &profile)[0].abs_diff(90) > 15);
 }
 

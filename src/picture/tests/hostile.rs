@@ -50,8 +50,9 @@ fn a_jpeg_cut_anywhere_is_cut_short() {
 
 #[test]
 fn an_end_put_where_the_picture_was_cut_deceives() {
-    // DIFFERS from what we promise: zune-jpeg 0.5.15 takes the end marker's word for it, strict or
-    // not, and paints the rest grey. A program that mends files this way hides the damage from us.
+    // DIFFERS: zune-jpeg 0.5.15, strict or not, trusts an end marker that comes too early and
+    // fills the rest with grey. So the damage is not found in a file that a program has ended in
+    // this way.
     let whole = jpeg(&busy(120, 90, 1));
     let mended = [&whole[..whole.len() / 2], &[0xFF, 0xD9]].concat();
     let picture = seen(&mended);
@@ -229,7 +230,7 @@ fn changed_bytes_never_panic() {
             for _ in 0..=round % 4 {
                 bytes[next() % within] = u8::try_from(next() % 256).unwrap();
             }
-            // Without the net that catches a decoder's panic in a batch.
+            // Without the guard that catches a decoder's panic in a batch.
             if let Ok(opened) = decode::open(&bytes, 100_000) {
                 let _ = opened.decode();
             }

@@ -1,4 +1,5 @@
-//! Made once, the same every time, and nothing half made is taken for whole.
+//! The cache: a picture is made once, with the same bytes every time, and a partial file is never
+//! used.
 
 use std::collections::BTreeMap;
 use std::fs;
@@ -123,7 +124,7 @@ fn other_parameters_make_other_files() {
         }),
         first
     );
-    // The order in which widths are listed says nothing.
+    // The order in which widths are listed does not matter.
     assert_eq!(
         name(&Plan {
             widths: vec![240, 60, 120, 60],
@@ -181,7 +182,7 @@ fn what_a_killed_run_left_is_made_again() {
         assert!(prepare_in(requests, &plan(), &cache)[0].made);
         assert_eq!(contents(&cache), sound);
     }
-    // What a kill leaves in the middle of writing bears another name and is never read.
+    // A file that was being written when the program was killed has another name and is never read.
     fs::write(file.with_extension("1-1.partial"), b"half").unwrap();
     assert!(!prepare_in(requests, &plan(), &cache)[0].made);
 }

@@ -1,4 +1,4 @@
-//! What the stage promises, on pictures made here.
+//! Tests of the whole stage, on pictures made here.
 
 mod colour;
 mod hostile;

@@ -1,4 +1,4 @@
-//! Every kind of photograph comes out upright, in 8-bit RGB, and without what it carried besides.
+//! Every kind of photograph comes out upright, in 8-bit RGB, and without its metadata.
 
 use image::{DynamicImage, ImageBuffer, ImageFormat, Luma, LumaA, Rgb, RgbImage, Rgba, RgbaImage};
 

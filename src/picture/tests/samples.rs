@@ -127,7 +127,7 @@ pub fn tiff(
     bytes.extend(u16::try_from(entries).unwrap().to_le_bytes());
     bytes.extend(short(256, width));
     bytes.extend(short(257, height));
-    // Up to two depths stand in the entry itself, more of them behind the directory.
+    // Up to two depths are in the entry itself, more of them after the directory.
     bytes.extend(if per_pixel == 1 {
         short(258, 8)
     } else {
@@ -173,7 +173,7 @@ pub fn prepare_files(files: &[(&str, &[u8])], plan: &Plan) -> Vec<Result<Prepare
     prepare_all(&requests, plan, &dir.path().join("cache"), &|_, _| {})
 }
 
-/// What comes of one file: what was prepared, and the bytes of its largest derivative.
+/// The result of one file: the prepared picture, and the bytes of its largest derivative.
 pub fn prepare(bytes: &[u8]) -> Result<(Prepared, Vec<u8>), Fault> {
     let dir = tempfile::tempdir().unwrap();
     let source = dir.path().join("picture");

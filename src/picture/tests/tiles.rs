@@ -1,5 +1,4 @@
-//! What stands in the tiles is what stands in the photograph: upright, in sRGB, never larger than
-//! allowed, and nothing besides.
+//! Tiles show the photograph upright, in sRGB and never larger than allowed, and hold nothing else.
 
 use std::fs;
 
@@ -185,7 +184,7 @@ fn tiles_are_in_srgb_and_carry_nothing_but_pixels() {
     }
 }
 
-/// What the red of Display P3 is in sRGB, by a conversion of its own.
+/// The red of Display P3 in sRGB, converted independently here.
 fn red_of_display_p3() -> [u8; 3] {
     let transform = moxcms::ColorProfile::new_display_p3()
         .create_transform_8bit(

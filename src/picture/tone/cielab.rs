@@ -165,7 +165,7 @@ mod tests {
 
     use super::*;
 
-    /// Rows of a table of numbers, without the line of its source and its heads.
+    /// Rows of a table of numbers, without the line of its source and its headings.
     fn rows(table: &str) -> impl Iterator<Item = Vec<&str>> {
         let lines = table.lines().filter(|line| !line.starts_with('#'));
         lines.skip(1).map(|line| line.split(',').collect())
@@ -187,8 +187,8 @@ mod tests {
         assert_eq!(count, 34);
     }
 
-    /// Source: `tests/checks/srgb_lab.csv`; its tolerance: 0.02 in L, a, b, for libraries use whites
-    /// that differ in the fourth place, and greys without colour to 0.01.
+    /// Source: `tests/checks/srgb_lab.csv`; its tolerance: 0.02 in L, a, b, because libraries use
+    /// whites that differ in the fourth place, and greys without colour to 0.01.
     #[test]
     fn srgb_becomes_the_tabled_cielab() {
         let mut count = 0;

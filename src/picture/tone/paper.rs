@@ -29,10 +29,10 @@ const ROUGHEST: f64 = 2.5;
 /// No paper is darker than this L* in a usable photograph, toned or not.
 const DARKEST: f64 = 62.0;
 
-/// A channel above this is burnt out: what lies beyond is not known.
+/// A channel above this is burnt out: its true value is not known.
 const BURNT: u8 = 252;
 
-/// Windows within this CIEDE2000 of each other show the same paper.
+/// Windows within this CIEDE2000 of each other count as the same paper.
 const ALIKE: f64 = 4.0;
 
 /// The least share of all windows that must agree, and on how many sides.
@@ -141,7 +141,7 @@ fn lightest_printed(picture: &RgbImage, image: Area, from_frame: &Homography) ->
     met.get(met.len() * 19 / 20).copied()
 }
 
-/// What one window shows.
+/// The measurements of one window.
 struct Window {
     light: Linear,
     lab: Lab,

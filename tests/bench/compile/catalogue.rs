@@ -286,7 +286,7 @@ graded = "graded from dark above to light below"
 
 fn impression(design: usize, number: usize) -> String {
     let chance = mixed(design, number);
-    // A few hold much, many hold little.
+    // A few holders have many impressions, many have few.
     let holder = (chance % HOLDERS) * (chance / HOLDERS % HOLDERS) / HOLDERS;
     let (state, moon, lamp) = [
         ("first", "absent", "absent"),
@@ -298,7 +298,7 @@ fn impression(design: usize, number: usize) -> String {
     } else {
         "own"
     };
-    // In one design of ten a number is met twice.
+    // In one design of ten a number occurs twice.
     let numbered = if design.is_multiple_of(10) && number == OF_EACH {
         46
     } else {
