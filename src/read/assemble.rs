@@ -1,4 +1,4 @@
-//! From the files of a folder to a catalogue.
+//! Assembles a catalogue from the files of a folder.
 
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -33,12 +33,12 @@ use crate::read::shape::{CATALOGUE, EXHIBITION, TERM};
 use crate::read::stray::stray_files;
 use crate::read::theme::{own_themes, theme};
 
-/// A catalogue as it was read, and what is wrong with it.
+/// A catalogue as it was read, with the findings of reading.
 #[derive(Debug)]
 pub struct Reading {
     /// Everything that could be read.
     pub catalogue: Catalogue,
-    /// What is wrong, in no particular order (see `model::finding::sort`).
+    /// The findings, in no particular order (see `model::finding::sort`).
     pub findings: Vec<Finding>,
 }
 
@@ -49,7 +49,7 @@ pub fn read(dir: &Path) -> Reading {
     read_inputs(dir, &Inputs::of(dir))
 }
 
-/// Reads the catalogue in `dir` from its files as they stood when they were looked through.
+/// Reads the catalogue in `dir` from its files as they were when `inputs` was made.
 #[must_use]
 pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
     let Inputs {
@@ -91,8 +91,8 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
     }
 }
 
-/// The settings as they may be published, where that is less; what they keep private; their texts and
-/// references.
+/// The settings without their private fields, where they have any; the private texts; the texts and
+/// references of the settings.
 type OfSettings = (Option<Settings>, Vec<PrivateText>, RecordOccurrences);
 
 fn read_settings(loaded: &[Loaded], findings: &mut Vec<Finding>) -> (Settings, Option<OfSettings>) {
@@ -224,8 +224,8 @@ fn read_the_rest(
                 for one in records.all {
                     let record = RecordId::Term(*list, one.key.clone());
                     one.occurrences.add_to(catalogue, record);
-                    // Terms are published with every page that uses one: what of a term is private
-                    // is not kept.
+                    // Every page that uses a term shows it, so a term is kept without its private
+                    // fields.
                     let terms = catalogue.vocabularies.0.entry(*list).or_default();
                     terms.insert(one.key, one.public.unwrap_or(one.value));
                 }

@@ -1,11 +1,11 @@
-//! Literature: `records/literature.bib` to works that can be cited.
+//! Literature: reads the works that can be cited from `records/literature.bib`.
 //!
-//! The crate `biblatex` parses. Because the first fault ends its reading, the file is read entry by
-//! entry, so that one broken entry hides neither the others nor their faults. How works are worded is
-//! in [`super::reference`].
+//! The crate `biblatex` parses, and stops at the first fault. The file is therefore read entry by
+//! entry, so that one broken entry hides neither the others nor their faults. [`super::reference`]
+//! words the references.
 //!
-//! The file is cut into [`blocks`], entries take fields from their [`family`], and faults are worded in
-//! [`words`].
+//! [`blocks`] cuts the file, [`family`] finds the entries from which an entry takes fields, and
+//! [`words`] words the faults.
 
 mod blocks;
 mod entry;
@@ -28,8 +28,8 @@ use crate::model::key::Key;
 use crate::model::literature::Work;
 use crate::model::place::{FileId, Place};
 
-/// The works of a BibTeX file, worded in the language of `words`, and what is wrong with those that
-/// are left out.
+/// The works of a BibTeX file, worded in the language of `words`, and findings about those that are
+/// left out.
 pub(super) fn read(
     text: &str,
     file: FileId,
@@ -39,10 +39,10 @@ pub(super) fn read(
     (reference::works(described, words), findings)
 }
 
-/// An entry that could be understood, with its key and where that stands.
+/// An entry that could be understood, with its key and the place of the key.
 type Described = (Key, Place, reference::Description);
 
-/// The entries that can be understood, and what is wrong with the others.
+/// The entries that can be understood, and findings about the others.
 fn entries(text: &str, file: FileId) -> (Vec<Described>, Vec<Finding>) {
     let mut findings = Vec::new();
     let blocks = blocks(text);
@@ -91,7 +91,8 @@ impl Fault {
     }
 }
 
-/// The entries by key, in the order of the file; those whose key is no key or is taken are reported.
+/// The entries by key, in the order of the file. Entries with an invalid key, or with a key that
+/// another has already, are reported.
 fn keyed_entries<'p, 't>(
     parsed: &'p [Parsed<'t>],
     file: FileId,
@@ -146,7 +147,7 @@ fn not_a_key(written: &str, entry: &Entry, file: FileId) -> Finding {
     }
 }
 
-/// One entry described, with what it takes from others.
+/// The description of one entry, with the fields that it takes from others.
 fn describe(
     key: &Key,
     entries: &indexmap::IndexMap<Key, Entry>,
@@ -194,8 +195,8 @@ fn describe(
     })
 }
 
-/// Whether a subtitle of the entry is that of the entry it refers to: `biblatex` takes it over by
-/// `crossref`, though BibLaTeX (manual, appendix B) makes a `booksubtitle` of it.
+/// Whether the entry got its subtitle from the entry that it refers to. `biblatex` inherits the
+/// subtitle through `crossref`; BibLaTeX (manual, appendix B) makes it the `booksubtitle`.
 fn borrows_its_subtitle(entry: &Spanned<RawEntry<'_>>) -> bool {
     let has = |name: &str| {
         entry
@@ -293,7 +294,7 @@ mod tests {
         );
     }
 
-    /// Every beginning of a file and every file with one sign changed is read without a panic.
+    /// Every prefix of a file, and every file with one character changed, is read without a panic.
     #[test]
     fn a_mangled_file_is_read_without_a_panic() {
         let sound = "@string{np = {Northport}}\n@inbook{a, title={A \\\"o {B}} # np, author=\"Ray, C. and others\", date={1961-05/..}, crossref={b}, pages={1--2}}\n@collection{b, title={B}, editor={M\u{fc}ller, J.}, month = jan, volume={2}, edition=2}\n";

@@ -1,8 +1,8 @@
-//! What is found wrong while one TOML file is read.
+//! Collects the findings while one TOML file is read.
 //!
 //! In: faults, reported where the reader meets them. Out: findings with exact places. [`Faults`] also
-//! holds what a reader needs to judge a key: the tables around it, and whether the file has syntax
-//! faults, in which case no key may be called missing.
+//! holds the tables around the current key, and whether the file has syntax faults. In a file with
+//! syntax faults no key is reported as missing.
 
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
@@ -12,10 +12,10 @@ use crate::model::finding::Finding;
 use crate::model::place::{FileId, Place};
 use crate::read::shape::Shape;
 
-/// A value of the tree with where it stands.
+/// A value of the tree, with its span.
 pub(crate) type Node<'t> = Spanned<DeValue<'t>>;
 
-/// What is found while one file is read, and where in the file the reader is.
+/// The findings on one file while it is read, and the reader's position in the file.
 pub(crate) struct Faults<'t> {
     /// The file.
     pub(crate) file: FileId,
@@ -23,8 +23,8 @@ pub(crate) struct Faults<'t> {
     pub(crate) text: &'t str,
     /// The key whose value is being read, for messages.
     pub(crate) key: &'t str,
-    /// Whether this is the second reading, without what is private: gaps are filled, and its findings
-    /// are dropped.
+    /// Whether this is the second reading, without the private fields. Its findings are dropped, and a
+    /// private party is read as undisclosed.
     pub(crate) redacted: bool,
     broken: bool,
     lost_a_table: bool,
@@ -41,12 +41,12 @@ struct Level<'t> {
     number: usize,
     shape: &'static Shape,
     table: &'t DeTable<'t>,
-    /// Where what belongs to it begins: after its header, or at the start of the file.
+    /// The byte at which its content begins: after its header, or at the start of the file.
     body: usize,
 }
 
 impl<'t> Faults<'t> {
-    /// Nothing found yet in `file`. `broken`: the file has syntax faults.
+    /// An empty collection for `file`. `broken`: the file has syntax faults.
     pub(crate) fn new(
         file: FileId,
         text: &'t str,
@@ -68,7 +68,7 @@ impl<'t> Faults<'t> {
         }
     }
 
-    /// Everything that was found.
+    /// The findings.
     pub(crate) fn into_findings(self) -> Vec<Finding> {
         self.found
     }
@@ -78,17 +78,17 @@ impl<'t> Faults<'t> {
         self.found.push(finding);
     }
 
-    /// Notes that some table was not read as what it is, since its header is missing.
+    /// Notes that some table was read as part of another, because its header is missing.
     pub(crate) fn lose_a_table(&mut self) {
         self.lost_a_table = true;
     }
 
-    /// Whether some table was not read as what it is.
+    /// Whether some table was read as part of another, because its header is missing.
     pub(crate) fn lost_a_table(&self) -> bool {
         self.lost_a_table
     }
 
-    /// Whether the file has syntax faults: what seems to be missing may only be unread.
+    /// Whether the file has syntax faults: a key that seems to be missing may only be unread.
     pub(crate) fn is_broken(&self) -> bool {
         self.broken
     }
@@ -98,12 +98,12 @@ impl<'t> Faults<'t> {
         Place::new(self.file, span)
     }
 
-    /// Where a value stands.
+    /// The place of a value.
     pub(crate) fn of(&self, node: &Node<'_>) -> Place {
         self.place(node.span())
     }
 
-    /// A value as it is written.
+    /// The text of a value, as written in the file.
     pub(crate) fn written(&self, node: &Node<'_>) -> &'t str {
         self.text.get(node.span()).unwrap_or_default()
     }
@@ -135,7 +135,7 @@ impl<'t> Faults<'t> {
     /// Enters a table.
     pub(crate) fn enter(&mut self, shape: &'static Shape, table: &'t DeTable<'t>, at: Place) {
         self.levels += 1;
-        // The root has no header, its place is the start of the file, and so is what belongs to it.
+        // The root has no header: its place is the start of the file, and its content begins there.
         let body = at.end as usize;
         self.trail.push(Level {
             number: self.levels,
@@ -150,7 +150,7 @@ impl<'t> Faults<'t> {
         self.trail.pop();
     }
 
-    /// Whether a key of the table entered last was found below a header that swallowed it.
+    /// Whether a key of the table entered last was found below another table's header.
     pub(crate) fn was_moved(&self, key: &str) -> bool {
         self.trail.last().is_some_and(|level| {
             self.moved
@@ -159,8 +159,8 @@ impl<'t> Faults<'t> {
         })
     }
 
-    /// Reports a key that stands below the header at `header` but belongs to a table around it, and
-    /// says whether it did. `inside`: the table that was entered last is the one with the header.
+    /// Reports a key that stands below the header at `header` but belongs to a table around it.
+    /// Returns whether it reported one. `inside`: the table that was entered last has the header.
     pub(crate) fn swallowed(
         &mut self,
         key: &Spanned<toml::de::DeString<'_>>,
@@ -203,7 +203,7 @@ impl<'t> Faults<'t> {
         true
     }
 
-    /// Whether a table around the reader needs a key and lacks it.
+    /// Whether one of the tables being read requires a key and lacks it.
     pub(crate) fn is_wanted(&self, name: &str) -> bool {
         self.trail.iter().any(|level| {
             level.shape.key(name).is_some_and(|key| key.required) && !level.table.contains_key(name)
@@ -239,7 +239,7 @@ fn headers_of(node: &Node<'_>, text: &str, visit: &mut impl FnMut(usize)) {
     match node.get_ref() {
         DeValue::Table(table) => {
             let span = node.span();
-            // A table in braces begins with one, a table made by a dotted key with that key.
+            // A table in braces begins with `{`, and a table made by a dotted key begins with that key.
             if text.get(span.clone()).is_some_and(|t| t.starts_with('[')) {
                 visit(span.start);
             }
@@ -254,7 +254,7 @@ fn headers_of(node: &Node<'_>, text: &str, visit: &mut impl FnMut(usize)) {
     }
 }
 
-/// What a value is, in a cataloguer's words.
+/// The type of a value, worded for cataloguers.
 pub(crate) fn type_name(node: &Node<'_>) -> &'static str {
     match node.get_ref() {
         DeValue::String(_) => "text",
@@ -267,8 +267,8 @@ pub(crate) fn type_name(node: &Node<'_>) -> &'static str {
     }
 }
 
-/// Whether the parser put this value in place of one it could not read. Such a value has no place,
-/// and its fault has a finding already.
+/// Whether the parser put this value in place of one that it could not read. Such a value has no
+/// place, and its fault has a finding already.
 pub(crate) fn is_unread(node: &Node<'_>) -> bool {
     node.span().is_empty()
 }

@@ -1,23 +1,25 @@
-//! Reading: the files of a catalogue to its model, every value with its place, and findings.
+//! Reads the files of a catalogue into its model, every value with its place, and reports findings.
 //!
-//! In: a folder. Out: a [`Reading`], always: whatever is faulty is a finding, and the rest is read.
+//! In: a folder. Out: always a [`Reading`]: each fault is a finding, and everything else is read.
 //!
 //! | part | subject |
 //! |---|---|
-//! | [`shape`] | which keys each kind of record has; everything below reads along these declarations |
-//! | `files` | the files of the folder: found, recognised by their paths, loaded, named by content |
+//! | [`shape`] | which keys each kind of record has; the parts below follow these declarations |
+//! | `files` | the files of the folder: found, recognised by their paths, loaded, hashed |
 //! | `syntax` | faults of TOML, each at its place, and the text that can be parsed in spite of them |
-//! | `faults` | what is found wrong while one file is read |
+//! | `faults` | the findings while one file is read |
 //! | `table` | typed reading of one table, key by key; unknown and missing keys |
-//! | `values` | single values: texts, numbers, dates, sizes, keys, codes; the nearest of some names |
+//! | `values` | single values: texts, numbers, dates, sizes, keys, codes; suggestions for misspelt names |
 //! | `records` | a file for each kind of record, from its table to the model |
-//! | `bibtex`, `reference` | the literature, and how its works are worded |
+//! | `bibtex`, `reference` | the literature, and the wording of its references |
 //! | `references` | the texts and references of every record, links in Markdown, references to nothing |
-//! | [`schema`], `start` | what is written for editors, from the same declarations; the first files of a catalogue |
+//! | `stray` | files that are not records, or that no record names |
+//! | [`schema`], `start` | the JSON Schemas, from the same declarations; the first files of a catalogue |
 //! | [`mod@theme`] | the files of the theme |
-//! | `assemble` | all of these in order: from the files to a [`Reading`] |
+//! | `assemble` | runs these in order, from the files to a [`Reading`] |
 //!
-//! Not here: what scholarship must settle (`audit`), and whether pictures can be read (`picture`).
+//! Not here: contradictions and doubts between sound records (`audit`), and whether pictures can be
+//! decoded (`picture`).
 #![allow(
     clippy::disallowed_methods,
     reason = "this stage is the one that reads records and themes from disk"

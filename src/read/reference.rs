@@ -1,4 +1,4 @@
-//! References: how a work of the literature is worded.
+//! Words the references to works of the literature.
 //!
 //! Two forms: short ("Verhoeven 1961") for use in a line, and full, in the author-date style of The
 //! Chicago Manual of Style.
@@ -75,7 +75,8 @@ mod tests {
         reference: Vec<Row>,
     }
 
-    /// An entry in `language`, as an independent program sets it and, where we differ, as we do.
+    /// An entry in `language`, as an independent program sets it and, where this program differs, as this
+    /// program does.
     #[derive(serde::Deserialize)]
     struct Row {
         language: String,
@@ -104,8 +105,8 @@ mod tests {
         assert!(same >= 90, "{same} of {}", table.reference.len());
     }
 
-    /// A theme of the catalogue's own may change a word of the references, or bring a language that
-    /// the program has no words for.
+    /// A catalogue's own theme may change a word of the references, or add a language for which the program
+    /// has no words.
     #[test]
     fn the_words_of_a_reference_are_the_themes() {
         let mut theme = Theme::default();

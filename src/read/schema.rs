@@ -1,9 +1,9 @@
-//! JSON Schemas of the records, for editors that complete and check while one writes.
+//! JSON Schemas of the records, with which editors complete and check records as they are written.
 //!
-//! In: the shapes. Out: one schema (draft 2020-12) a kind of record, as `keyblock start` lays it
-//! down. A schema says what can be said of one file; what needs the rest of the catalogue (does the
-//! holder exist?) is left to `keyblock audit`. Patterns are looser than the reader where a pattern
-//! would be unreadable (dates): a record that the reader takes always passes its schema.
+//! In: the shapes. Out: one schema (draft 2020-12) for each kind of record, written by `keyblock start`.
+//! A schema states what can be checked in one file. `keyblock audit` checks what depends on other files,
+//! such as whether a holder exists. Where an exact pattern would be unreadable (dates), the schema is
+//! looser than the reader: a record that the reader accepts always passes its schema.
 
 use serde_json::{Map, Value, json};
 
@@ -62,14 +62,14 @@ fn schema(name: &str, shape: &'static Shape, holds: Holds) -> Value {
     schema
 }
 
-/// The tables that a schema refers to, each once, so that readings within readings end.
+/// The tables that a schema refers to, each once, so that shapes that contain themselves end.
 #[derive(Default)]
 struct Definitions {
     tables: Vec<(&'static Shape, String, Value)>,
 }
 
 impl Definitions {
-    /// A reference to the schema of a table, which is made where it was not yet.
+    /// A reference to the schema of a table; makes that schema if it does not exist yet.
     fn refer(&mut self, shape: &'static Shape) -> Value {
         let known = self
             .tables
@@ -94,7 +94,7 @@ impl Definitions {
             .iter()
             .filter(|(_, name, _)| *name == base || name.starts_with(&format!("{base}-of-")))
             .count();
-        // Two tables may be called the same: a citation with a number and one without.
+        // Two tables may have the same name, as citations with and without a number do.
         let name = if taken == 0 {
             base
         } else {
@@ -206,7 +206,7 @@ impl Definitions {
         }
     }
 
-    /// A bare value, or one or several with those who state it.
+    /// A bare value, or one or several values with their sources (`{ is, … }`).
     fn statements(&mut self, takes: &'static Takes) -> Value {
         let bare = self.value(takes);
         let mut properties: Map<String, Value> = CLAIM
@@ -237,7 +237,7 @@ impl Definitions {
     }
 }
 
-/// What keys of a table say of each other.
+/// A condition between keys of a table, as a keyword of JSON Schema and its value.
 fn rule(shape: &'static Shape) -> Option<(&'static str, Value)> {
     if std::ptr::eq(shape, &raw const POINT) {
         let needs = |kind: &str, keys: &[&str]| json!({ "if": { "properties": { "kind": { "const": kind } } }, "then": { "required": keys } });
@@ -265,7 +265,7 @@ fn reference(target: Target) -> Value {
     }
 }
 
-/// The built-in terms, so that an editor proposes them.
+/// The keys of the built-in terms, which an editor proposes.
 fn built_in(list: List) -> Value {
     let vocabularies = vocabulary::built_in();
     let keys: Vec<&str> = vocabularies

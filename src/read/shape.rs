@@ -1,12 +1,12 @@
-//! Shapes: which keys each kind of record has, declared once.
+//! Shapes: the keys of each kind of record, declared once.
 //!
 //! The reader (`table`), the texts and references of each record (`references`), the JSON Schemas and
-//! the commented templates come from these declarations. A key that is not declared cannot be read, and
-//! one that is declared must be read (checked in development builds by `Fields::finish`).
+//! the commented templates follow these declarations. A key that is not declared cannot be read, and a
+//! key that is declared must be read (checked in development builds by `Fields::finish`).
 //!
-//! A declaration also says in which role a reference mentions a record, which text beside a citation
-//! says where in the work, and whether a text is shown to readers: one that never is says why
-//! ([`Shown`]). Every other text is searched for names that must not be published.
+//! A declaration also gives the role in which a reference mentions a record, the key of a citation's
+//! locator, and whether readers see a text ([`Shown`]). A text that they never see is declared with the
+//! reason. Every other text is searched for names that must not be published.
 //!
 //! In: nothing. Out: a [`Shape`] for each kind of record and each nested table; [`RECORDS`] lists the
 //! kinds. Not here: what the values become (`values`, `records`).
@@ -38,8 +38,8 @@ pub use picture::{DESIGN_PICTURE, PICTURE};
 pub(crate) use declare::STATEMENT;
 pub(crate) use others::consent_covers;
 
-/// The kinds of record: the name of the schema, its shape, and whether the file holds many of them
-/// by key (`exhibitions.toml`, a vocabulary) or is one.
+/// The kinds of record: the name of the schema, the shape, and whether a file is one record or holds
+/// many by key (`exhibitions.toml`, a vocabulary).
 pub static RECORDS: &[(&str, &Shape, Holds)] = &[
     ("catalogue", &CATALOGUE, Holds::One),
     ("design", &DESIGN, Holds::One),
@@ -55,7 +55,7 @@ pub static RECORDS: &[(&str, &Shape, Holds)] = &[
 pub enum Holds {
     /// The file is one record.
     One,
-    /// Each table of the file is a record, its key the table's name.
+    /// Each table of the file is a record; its key is the table's name.
     ManyByKey,
 }
 
@@ -63,7 +63,7 @@ pub enum Holds {
 mod tests {
     use super::*;
 
-    /// Every shape that a record reaches, each once.
+    /// Every shape that occurs in a record, each once.
     fn all_shapes() -> Vec<&'static Shape> {
         fn visit(shape: &'static Shape, seen: &mut Vec<&'static Shape>) {
             if seen.iter().any(|s| std::ptr::eq(*s, shape)) {

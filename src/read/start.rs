@@ -1,11 +1,12 @@
-//! What `keyblock start` lays down: a catalogue that compiles as it stands, to be overwritten.
+//! The files that `keyblock start` writes: a small catalogue that compiles, whose records serve as
+//! templates.
 //!
-//! In: `content/start/`, embedded in the program. Out: files with their paths, the schemas of all
-//! records among them; each record's first line leads to its schema, so that editors complete and
-//! check. Every key a record can have stands in one of the templates: those that the example does
-//! not need begin with `#` and no space, prose begins with `# `.
+//! In: `content/start/`, embedded in the program. Out: files with their paths, including the schemas of
+//! all records. The first line of each record names its schema, so that editors complete and check.
+//! The templates contain every key that a record can have: keys that the example does not need are
+//! commented out with `#` and no space; explanations begin with `# `.
 //!
-//! Not here: writing them (`cli`).
+//! Not here: writing them to disk (`cli`).
 
 use include_dir::{Dir, include_dir};
 
@@ -28,7 +29,7 @@ pub fn start_files() -> Vec<(String, Vec<u8>)> {
 fn collect(folder: &Dir<'_>, files: &mut Vec<(String, Vec<u8>)>) {
     for file in folder.files() {
         let path = file.path().to_string_lossy().replace('\\', "/");
-        // Kept under a plain name here, so that it is not taken for this repository's own.
+        // The file has a plain name here, because git would apply a `.gitignore` to this repository.
         let path = if path == "gitignore" {
             ".gitignore".to_owned()
         } else {

@@ -1,4 +1,4 @@
-//! Files that are no records, or that no record names.
+//! Files that are not records, or that no record names.
 
 use std::collections::BTreeSet;
 
@@ -14,7 +14,7 @@ use crate::read::files::walk::{ExpectedName, FileKind, folder_of};
 use crate::read::references::echoes::Unread;
 use crate::read::values::key_help;
 
-/// Reports files that are no records, or that no record names.
+/// Reports files that are not records, or that no record names.
 pub(crate) fn stray_files(
     loaded: &[Loaded],
     catalogue: &Catalogue,
@@ -35,8 +35,8 @@ pub(crate) fn stray_files(
         .filter(|finding| finding.code == Code::PathLeaves)
         .filter_map(|finding| folder_of(catalogue.sources.path(finding.at.place.file)))
         .collect();
-    // A picture that a record names wrongly is missing under one name and unnamed under the other: one
-    // finding.
+    // Where a record misspells the name of a picture, the file it names is missing and the file that
+    // exists is named by no record. Only the first is reported.
     let misses_one: BTreeSet<Key> = findings
         .iter()
         .filter(|finding| finding.code == Code::PictureMissing)
@@ -130,7 +130,7 @@ fn no_key(name: &str, wanted: ExpectedName, here: Place) -> Finding {
     })
 }
 
-/// What is looked for in the folder of a file.
+/// The files that are expected in the folder of a file, for the help.
 fn expected_near(path: &str) -> String {
     let folder = path
         .strip_prefix("records/")

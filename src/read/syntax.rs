@@ -1,11 +1,11 @@
-//! Faults of TOML syntax, and the text that can be parsed in spite of them.
+//! Finds faults of TOML syntax, and gives the text that can be parsed in spite of them.
 //!
-//! The parser recovers from most faults and gives up at a few (a line without an equals sign, a
-//! bracket that is never closed). Such a line is reported and blanked out, and the file is parsed
-//! again, so that one fault does not hide the next; blanks keep every byte in its place.
+//! The parser recovers from most faults and stops at a few (a line without an equals sign, a
+//! bracket that is never closed). Such a line is reported and replaced by blanks, and the file is parsed
+//! again, so that one fault does not hide the next. Blanks keep the places of all other bytes.
 //!
 //! In: the text of a file. Out: a text of the same length that can be parsed ([`Parsable`]), and its
-//! faults, whose findings are worded in [`words`].
+//! faults. [`words`] words their findings.
 
 mod lines;
 mod words;
@@ -25,12 +25,13 @@ use crate::model::finding::Finding;
 use crate::model::place::{FileId, Place};
 use crate::read::faults::Node;
 
-/// How often a file is parsed again. A file with more lines at which the parser gives up is not TOML.
+/// The largest number of times a file is parsed again. A file with more lines at which the parser stops
+/// is not TOML.
 const ROUNDS: usize = 24;
 
-/// A text that can be parsed, and the faults of syntax in it.
+/// A text that can be parsed, and the syntax faults of the original.
 pub(crate) struct Parsable<'t> {
-    /// The text, with the lines at which the parser gave up blanked out; as long as the original.
+    /// The text, with the lines at which the parser stopped replaced by blanks; as long as the original.
     pub(crate) text: Cow<'t, str>,
     /// The faults, in the order of the text.
     pub(crate) faults: Vec<Fault>,
@@ -40,11 +41,11 @@ pub(crate) struct Parsable<'t> {
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Fault {
     span: Range<usize>,
-    /// The parser's message; [`Fault::finding`] says it in a cataloguer's words.
+    /// The parser's message; [`Fault::finding`] rewords it for cataloguers.
     said: String,
 }
 
-/// Finds the faults of syntax in `text`, and what of it can be parsed.
+/// Finds the syntax faults in `text`, and the text that can be parsed in spite of them.
 pub(crate) fn parsable(text: &str) -> Parsable<'_> {
     let mut parsable = Parsable {
         text: Cow::Borrowed(text),
@@ -83,8 +84,8 @@ pub(crate) fn parsable(text: &str) -> Parsable<'_> {
     parsable
 }
 
-/// The faults without those that only repeat an earlier one: the parser reports a header that is
-/// written twice again further down, and below a missing header every key as written twice.
+/// The faults without those that only repeat an earlier one. The parser reports a duplicate header a
+/// second time further down, and it reports every key below a missing header as a duplicate.
 fn without_repetition(faults: Vec<Fault>, text: &str) -> Vec<Fault> {
     let mut kept: Vec<Fault> = Vec::new();
     for fault in faults {
@@ -102,7 +103,7 @@ fn without_repetition(faults: Vec<Fault>, text: &str) -> Vec<Fault> {
     kept
 }
 
-/// The span cut to the text and to whole characters.
+/// The span, limited to the text and moved back to character boundaries.
 fn within(span: Range<usize>, text: &str) -> Range<usize> {
     let whole = |at: usize| {
         let mut at = at.min(text.len());
@@ -115,8 +116,8 @@ fn within(span: Range<usize>, text: &str) -> Range<usize> {
     start..whole(span.end).max(start)
 }
 
-/// The lines to be blanked at a fault at which the parser gives up, and the fault as it is to be
-/// reported; `None` where the parser goes on.
+/// The lines to replace by blanks at a fault at which the parser stops, and the fault to report; `None`
+/// for a fault from which the parser recovers.
 fn stop(fault: &Fault, tree: &DeTable<'_>, text: &str) -> Option<(Range<usize>, Fault)> {
     let gives_up = [NO_VALUE, NO_KEY]
         .iter()
@@ -128,7 +129,8 @@ fn stop(fault: &Fault, tree: &DeTable<'_>, text: &str) -> Option<(Range<usize>, 
         return (!span.is_empty()).then_some((line, Fault { span, said }));
     }
     if fault.said.starts_with(UNCLOSED_HEADER) || fault.said.starts_with(UNCLOSED_HEADERS) {
-        // What follows it belongs to a table whose name is not known, not to the one before.
+        // The lines below an unclosed header belong to a table whose name is not known, so they are
+        // blanked up to the next header; otherwise they would be read into the table before.
         let line = line_around(text, fault.span.start);
         let below = text.get(line.end..).unwrap_or_default();
         let next = next_header(below).map_or(text.len(), |at| line.end + at);
@@ -141,7 +143,7 @@ fn stop(fault: &Fault, tree: &DeTable<'_>, text: &str) -> Option<(Range<usize>, 
     if never_closed {
         let open = outermost_open(tree, fault.span.end, text)?;
         let line = line_around(text, open);
-        // Brackets within brackets are all unclosed then; the outermost is reported.
+        // All nested brackets are unclosed then; only the outermost is reported.
         let is_list = text.get(open..).is_some_and(|t| t.starts_with('['));
         let said = if is_list {
             UNCLOSED_LIST
@@ -160,7 +162,7 @@ fn stop(fault: &Fault, tree: &DeTable<'_>, text: &str) -> Option<(Range<usize>, 
     None
 }
 
-/// Where the outermost list or table in braces begins that runs to `end`.
+/// The start of the outermost list or table in braces that runs to `end`.
 fn outermost_open(tree: &DeTable<'_>, end: usize, text: &str) -> Option<usize> {
     fn of(node: &Node<'_>, end: usize, text: &str, best: &mut Option<usize>) {
         let span = node.span();
@@ -190,8 +192,8 @@ fn outermost_open(tree: &DeTable<'_>, end: usize, text: &str) -> Option<usize> {
 }
 
 impl Fault {
-    /// The bytes of `text` in which other findings are consequences of it: the line it stands on; below
-    /// a missing header everything up to the next.
+    /// The bytes of `text` in which other findings are consequences of this fault: its line, or, where a
+    /// header is missing, everything up to the next header.
     pub(crate) fn reach(&self, text: &str) -> Range<usize> {
         let line = line_around(text, self.span.start);
         if !self.lacks_header(text) {
@@ -201,8 +203,8 @@ impl Fault {
         line.start..next_header(below).map_or(text.len(), |at| line.end + at)
     }
 
-    /// Whether something was not read because of it. A key written twice hides nothing, except where it
-    /// is a header, or begins another table.
+    /// Whether something was not read because of this fault. A duplicate key hides nothing, except where it
+    /// is a header or begins another table.
     pub(crate) fn hides(&self, text: &str) -> bool {
         !self.said.starts_with(DUPLICATE) || self.is_header(text) || self.lacks_header(text)
     }
@@ -214,7 +216,8 @@ impl Fault {
         line.trim_start().starts_with('[')
     }
 
-    /// Whether a header seems to be missing above it: the parts of a list begin with their key.
+    /// Whether a header seems to be missing above it: each table of a list begins with `key`, so a second
+    /// `key` begins another table.
     fn lacks_header(&self, text: &str) -> bool {
         self.said.starts_with(DUPLICATE) && !self.is_header(text) && self.written(text) == "key"
     }
@@ -223,7 +226,7 @@ impl Fault {
         text.get(self.span.clone()).unwrap_or_default()
     }
 
-    /// The finding that reports it. `tree` is what was parsed, for the first of two equal keys.
+    /// The finding that reports it. `tree` is the parsed text, in which the first of two equal keys is found.
     pub(crate) fn finding(&self, file: FileId, text: &str, tree: &DeTable<'_>) -> Finding {
         let place = Place::new(file, self.span.clone());
         if self.said.starts_with(DUPLICATE) {
@@ -301,8 +304,8 @@ fn last_key_in(node: &Node<'_>, name: &str, before: usize, last: &mut Option<Ran
     }
 }
 
-/// The name in the header `[name]` that stands before a byte of the file. (The parser keeps only
-/// the second of two such headers.)
+/// The name in the header `[name]` that stands before a byte of the file. It is searched for in the
+/// text, because the parser keeps only the second of two such headers.
 fn header_before(text: &str, name: &str, before: usize) -> Option<Range<usize>> {
     let header = format!("[{name}]");
     let at = text.get(..before)?.rfind(&header)?;

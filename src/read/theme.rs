@@ -15,16 +15,16 @@ use crate::model::key::Key;
 use crate::model::place::Place;
 pub use crate::model::theme::Theme;
 
-/// The name of the theme that the program carries.
+/// The name of the built-in theme.
 pub(crate) const BUILT_IN_THEME: &str = "laid";
 
 static LAID: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/laid");
 
-/// The largest file a theme may have, in bytes: a typeface of one script has a tenth of it.
+/// The largest file that a theme may have, in bytes: ten times a typeface of one script.
 const LARGEST: u64 = 16 * 1024 * 1024;
 
-/// The theme `name` of the catalogue in `dir`, and what of it cannot be read. Findings are placed
-/// at the start of the first file of the catalogue, since a theme's files are no records.
+/// The theme `name` of the catalogue in `dir`, and findings on files that cannot be read. The findings
+/// are placed at the start of the catalogue's first file, because a theme's files are not records.
 #[must_use]
 pub fn theme(dir: &Path, name: &Key) -> (Theme, Vec<Finding>) {
     let mut theme = built_in();
@@ -36,7 +36,7 @@ pub fn theme(dir: &Path, name: &Key) -> (Theme, Vec<Finding>) {
     (theme, findings)
 }
 
-/// The theme that the program carries.
+/// The built-in theme.
 #[must_use]
 pub fn built_in() -> Theme {
     let mut theme = Theme::default();
@@ -88,7 +88,7 @@ fn add_folder(
                 );
             }
             Ok(target) if target.is_dir() => {
-                // Deeper folders than these are a link that goes round in a circle.
+                // Deeper nesting is taken for a link that forms a circle.
                 if depth < 8 {
                     add_folder(root, &full, &format!("{path}/"), depth + 1, theme, findings);
                 }
@@ -111,7 +111,7 @@ fn add_folder(
     }
 }
 
-/// The themes that a catalogue has of its own, besides the built-in one.
+/// The catalogue's own themes, without the built-in one.
 pub(super) fn own_themes(dir: &Path) -> Vec<String> {
     let Ok(entries) = fs::read_dir(dir.join("themes")) else {
         return Vec::new();

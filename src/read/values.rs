@@ -1,7 +1,8 @@
 //! Single values of a record: text, numbers, dates, sizes, boxes, keys, codes.
 //!
-//! In: a value of the tree. Out: the value with its place, or `None` and a finding. Every reader here
-//! has the same signature, so that `table::fields` can read one, several, or statements of it.
+//! In: a value of the tree. Out: the value with its place, or `None` and a finding. All readers here
+//! have the same signature, so that `table::fields` can read one value, several, or statements with any
+//! of them.
 
 pub(crate) mod date_help;
 pub(crate) mod identifiers;
@@ -26,7 +27,7 @@ use crate::read::faults::{Faults, Node, is_unread};
 use crate::read::shape;
 use crate::read::values::near::nearest;
 
-/// One value or several: a list may stand where one is taken.
+/// One value, or a list of several.
 pub(crate) fn several<'t, T>(
     faults: &mut Faults<'t>,
     node: &'t Node<'t>,
@@ -46,8 +47,8 @@ pub(crate) fn text<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Pl
     str_in(faults, node, "text in quotes").map(|text| text.map(str::to_owned))
 }
 
-/// Text that must not be blank. Blank text is a finding, and is returned all the same, so that its
-/// record can be read on.
+/// Text that must not be blank. Blank text is reported, and still returned, so that reading the record
+/// can continue.
 pub(crate) fn telling_text<'t>(
     faults: &mut Faults<'t>,
     node: &'t Node<'t>,
@@ -70,7 +71,7 @@ fn str_in<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>, takes: &str) -> Optio
     }
 }
 
-/// A record as links name it. A text that names none is a finding, and is returned all the same.
+/// A record, named as in links. A text that is not such a name is reported, and still returned.
 pub(crate) fn link<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<String>> {
     let text = telling_text(faults, node)?;
     if text.value.parse::<Target>().is_err() {
@@ -120,7 +121,7 @@ pub(crate) fn plain_number(node: &Node<'_>) -> Option<f64> {
     let number = match node.get_ref() {
         DeValue::Integer(number) => {
             let whole = i64::from_str_radix(number.as_str(), number.radix()).ok()?;
-            // No measurement or count is beyond 32 bits.
+            // Every measurement and count fits 32 bits.
             i32::try_from(whole).ok().map(f64::from)?
         }
         DeValue::Float(number) => number.as_str().parse().ok()?,
@@ -144,7 +145,7 @@ pub(crate) fn above_0<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option
     number.map(|n| Placed::new(n, faults.of(node)))
 }
 
-/// A date. A time of day is understood, and a hint.
+/// A date. A time of day is accepted, and reported as a hint.
 pub(crate) fn date<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<Date>> {
     let text = str_in(faults, node, "a date in quotes")?;
     match Date::parse(text.value) {
@@ -180,8 +181,8 @@ pub(crate) fn date<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Pl
     }
 }
 
-/// The place in the file of the bytes of `text` from `offset` on; the whole value where the text is
-/// written with escapes or over several lines, so that bytes do not match.
+/// The place in the file of `text` from byte `offset` on; the place of the whole value where the text is
+/// written with escapes or over several lines, because its bytes then differ from those of the file.
 fn within(faults: &Faults<'_>, node: &Node<'_>, text: &str, offset: usize) -> Place {
     let span = node.span();
     let written = faults.written(node);
@@ -398,7 +399,7 @@ pub(crate) fn word_of<'t>(
     }
 }
 
-/// Reads a code: `check` gives its one true form, or what is wrong and what to do.
+/// Reads a code: `check` gives its canonical form, or the message and the help.
 fn code<'t, T>(
     faults: &mut Faults<'t>,
     node: &'t Node<'t>,

@@ -1,4 +1,4 @@
-//! A BibTeX file in blocks of one entry each, so that one that is broken hides no other.
+//! Cuts a BibTeX file into blocks of one entry each, so that a broken entry hides no other.
 
 use biblatex::{ParseErrorKind, RawBibliography};
 
@@ -8,7 +8,7 @@ use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::model::place::{FileId, Place};
 
-/// A part of the file that holds one `@…{…}`, and where it begins.
+/// A part of the file that holds one `@…{…}`, with its start.
 pub(super) struct Block<'t> {
     start: usize,
     text: &'t str,
@@ -18,12 +18,12 @@ pub(super) struct Block<'t> {
 pub(super) struct Parsed<'t> {
     /// Where the block begins; spans count from there.
     pub(super) start: usize,
-    /// The block as it was parsed.
+    /// The parsed block.
     pub(super) raw: RawBibliography<'t>,
 }
 
-/// Cuts the file where a line begins with `@`. A file that can be parsed as it stands is one block,
-/// so that an `@` that begins a line inside a field does no harm there.
+/// Cuts the file where a line begins with `@`. A file that can be parsed as a whole is one block, so
+/// it is not cut at an `@` that begins a line inside a field.
 pub(super) fn blocks(text: &str) -> Vec<Block<'_>> {
     if RawBibliography::parse(text).is_ok() {
         return vec![Block { start: 0, text }];
@@ -61,8 +61,8 @@ pub(super) fn parse_blocks<'t>(
                 raw,
             }),
             Err(error) => {
-                // A missing brace is noticed at the end of the block, where there is nothing to
-                // underline; the entry's first line is underlined instead.
+                // The parser reports a missing brace at the end of the block, where there is no
+                // text to underline; the entry's first line is underlined instead.
                 let indent = block.text.len() - block.text.trim_start().len();
                 let first_line = indent
                     ..indent

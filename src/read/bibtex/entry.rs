@@ -1,4 +1,4 @@
-//! An entry as it stands in its file, and places in it.
+//! An entry in its block, and the places of its parts in the file.
 
 use std::ops::Range;
 
@@ -6,7 +6,7 @@ use biblatex::{RawEntry, Spanned};
 
 use crate::model::place::{FileId, Place};
 
-/// An entry with the start of its block, from which its spans count.
+/// An entry, with the start of its block. The entry's spans count from there.
 #[derive(Clone, Copy)]
 pub(super) struct Entry<'p, 't> {
     pub(super) start: usize,
@@ -20,13 +20,13 @@ impl Entry<'_, '_> {
     }
 }
 
-/// A span of a block that begins `by` bytes into the file, as a span of the file.
+/// Converts a span of a block to a span of the file; the block begins `by` bytes into the file.
 pub(super) fn shifted(span: &Range<usize>, by: usize) -> Range<usize> {
     span.start + by..span.end + by
 }
 
-/// The span, or where it is empty the one character that stands there, so that something is
-/// underlined.
+/// The span; an empty one is widened to the character at its place, so that a report can underline
+/// it.
 pub(super) fn visible(text: &str, span: Range<usize>) -> Range<usize> {
     if span.start < span.end {
         return span;

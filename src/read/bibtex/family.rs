@@ -1,4 +1,4 @@
-//! Entries that take fields from others, by `crossref` and `xdata`.
+//! The entries from which an entry takes fields, by `crossref` and `xdata`.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -23,7 +23,7 @@ fn parents(entry: &Entry) -> Vec<Key> {
         .collect()
 }
 
-/// The key and all it takes fields from, nearest first.
+/// The key, and the keys of all entries from which it takes fields, nearest first.
 pub(super) fn family(key: &Key, entries: &indexmap::IndexMap<Key, Entry>) -> Vec<Key> {
     let mut known = vec![key.clone()];
     let mut next = 0;
@@ -39,7 +39,7 @@ pub(super) fn family(key: &Key, entries: &indexmap::IndexMap<Key, Entry>) -> Vec
 }
 
 /// Entries that take fields from themselves, directly or through others, and those that depend on
-/// them. `biblatex` follows such links without end, so they are kept from it.
+/// them. `biblatex` would follow such links forever, so these entries are not passed to it.
 pub(super) fn entries_in_circles(entries: &indexmap::IndexMap<Key, Entry>) -> BTreeSet<Key> {
     let mut open: BTreeMap<&Key, Vec<Key>> = entries
         .iter()
@@ -53,7 +53,7 @@ pub(super) fn entries_in_circles(entries: &indexmap::IndexMap<Key, Entry>) -> BT
             )
         })
         .collect();
-    // Removing what depends on nothing, until nothing more can be removed, leaves the circles.
+    // Entries that depend on no remaining entry are removed until there are none. The circles remain.
     loop {
         let free: BTreeSet<Key> = open
             .iter()

@@ -1,8 +1,8 @@
-//! Faults of BibTeX in a cataloguer's words.
+//! Words faults of BibTeX for cataloguers.
 
 use biblatex::{ParseErrorKind, Token, TypeErrorKind};
 
-/// What is wrong with an entry that cannot be parsed, and what to do.
+/// The message and the help for an entry that cannot be parsed.
 pub(super) fn words_for_syntax(kind: &ParseErrorKind) -> (String, &'static str) {
     const CLOSE: &str = "look for a brace or quotation mark that has no partner";
     let (message, help) = match kind {
@@ -47,7 +47,7 @@ pub(super) fn words_for_syntax(kind: &ParseErrorKind) -> (String, &'static str) 
     (message.to_owned(), help)
 }
 
-/// What is wrong with a field that cannot be understood, and what to do.
+/// The message and the help for a field that cannot be understood.
 pub(super) fn words_for_type(kind: &TypeErrorKind) -> (&'static str, &'static str) {
     const DATE: &str = "write year = {1961}, or date = {1961-05}";
     match kind {

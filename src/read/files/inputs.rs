@@ -1,8 +1,8 @@
-//! Everything that a compile reads, and one name for all of it: a hash that is the same only where
+//! Everything that a compile reads, with one hash over all of it. The hash is the same only where
 //! everything that was read is the same.
 //!
-//! Texts and themes go into it by content. Other files, the photographs among them, go into it by path,
-//! size and times: reading thousands of them takes longer than compiling.
+//! It covers texts and themes by content. It covers all other files, photographs among them, by path,
+//! size and times, because reading thousands of them takes longer than compiling.
 
 use std::collections::BTreeMap;
 use std::fs;
@@ -17,13 +17,13 @@ use crate::read::files::load::{Loaded, load, with_missing};
 use crate::read::files::walk::Location;
 use crate::read::files::walk::{FileKind, walk};
 
-/// The files of a catalogue, with the text of those that are text.
+/// The files of a catalogue; text files with their text.
 pub struct Inputs {
     pub(in crate::read) locations: BTreeMap<String, Location>,
     pub(in crate::read) sources: Sources,
     pub(in crate::read) loaded: Vec<Loaded>,
     pub(in crate::read) findings: Vec<Finding>,
-    /// The files that are no texts: their paths in the catalogue, and where they lie.
+    /// The files that are not text: their paths in the catalogue, and their paths on disk.
     others: Vec<(String, PathBuf)>,
 }
 
@@ -56,7 +56,7 @@ impl Inputs {
         }
     }
 
-    /// A name for the texts as they were read, and for the other files and the themes of `dir` as they
+    /// The hash of the texts as they were read, and of the other files and the themes of `dir` as they
     /// are now. `None` where something cannot be read, or a link leads to nothing.
     #[must_use]
     pub fn name(&self, dir: &Path) -> Option<blake3::Hash> {
@@ -75,7 +75,7 @@ impl Inputs {
             hasher.update(text.as_bytes());
         }
         for (path, file) in &self.others {
-            // A folder that gets another name leaves the times of its files alone.
+            // Renaming a folder does not change the times of its files.
             add(&mut hasher, path.as_bytes());
             add(&mut hasher, &stamp(file)?);
         }
@@ -87,14 +87,14 @@ impl Inputs {
     }
 }
 
-/// Adds bytes so that no two different rows of them give one name.
+/// Adds bytes with their length, so that no two different sequences give the same input to the hash.
 fn add(hasher: &mut blake3::Hasher, bytes: &[u8]) {
     hasher.update(&(bytes.len() as u64).to_le_bytes());
     hasher.update(bytes);
 }
 
-/// The size of a file and its times of change, as bytes; `None` where the system does not say, or it is
-/// no file.
+/// The size of a file and its times of change, as bytes; `None` for anything but a plain file, and where
+/// the system does not give them.
 #[must_use]
 pub fn stamp(file: &Path) -> Option<Vec<u8>> {
     let about = fs::symlink_metadata(file).ok()?;
@@ -105,7 +105,7 @@ pub fn stamp(file: &Path) -> Option<Vec<u8>> {
     let since = changed.duration_since(SystemTime::UNIX_EPOCH).ok()?;
     let mut stamp = about.len().to_le_bytes().to_vec();
     stamp.extend(since.as_nanos().to_le_bytes());
-    // A copy may keep the time of its original; the system's own time of change it cannot keep.
+    // A copy may keep the modification time of its original, but not the system's own change time.
     #[cfg(unix)]
     {
         use std::os::unix::fs::MetadataExt as _;

@@ -1,4 +1,4 @@
-//! The texts of the files, each with its id, and files that cannot be read.
+//! Loads the texts of the files, gives each file its id, and reports files that cannot be read.
 
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -21,7 +21,7 @@ pub(crate) struct Loaded {
     pub(crate) file: FileId,
     text: Arc<str>,
     mangled: bool,
-    /// Whether it has a text that can be read.
+    /// Whether its text could be read.
     pub(crate) readable: bool,
 }
 
@@ -51,11 +51,11 @@ pub(crate) struct Source<'t> {
     pub(crate) file: FileId,
     /// Its text.
     pub(crate) text: &'t str,
-    /// Whether some of it is no text, and was replaced.
+    /// Whether some bytes were not UTF-8 and were replaced.
     pub(crate) mangled: bool,
 }
 
-/// The files, with those that should be there and are not.
+/// The files, together with required files that do not exist.
 pub(crate) fn with_missing(dir: &Path, mut files: Vec<File>) -> Vec<File> {
     let has_settings = files.iter().any(|file| file.path == "catalogue.toml");
     let mut designs: BTreeMap<Key, bool> = BTreeMap::new();
@@ -123,7 +123,7 @@ pub(crate) fn load(
     all
 }
 
-/// Why a file cannot be read, or not whole.
+/// Why a file cannot be read, or only in part.
 enum Fault {
     Mangled(usize),
     TooLarge(u64),

@@ -1,7 +1,7 @@
 //! The files of a catalogue's folder.
 //!
 //! Reading order: [`walk`] finds them and recognises each by its path; [`load`] reads the texts;
-//! [`inputs`] holds both, with one name for all of it.
+//! [`inputs`] holds both, with one hash over all of it.
 
 pub(crate) mod inputs;
 pub(crate) mod load;

@@ -1,4 +1,4 @@
-//! The files of a catalogue: found, recognised by their paths, and read.
+//! Finds the files of a catalogue, recognises each by its path, and reads texts.
 //!
 //! A record's key is the name of its file or folder. Links that lead out of the catalogue are not
 //! followed, and only plain files are opened.
@@ -14,7 +14,7 @@ use crate::model::key::{ImpressionKey, Key, impression_number};
 use crate::model::vocabulary::List;
 use crate::model::words::ClosedList;
 
-/// The largest text file that is read, in bytes: a hundred times the richest record known to us.
+/// The largest text file that is read, in bytes: a hundred times the largest record known.
 pub(crate) const LARGEST_TEXT: u64 = 4 * 1024 * 1024;
 
 /// How deep folders may lie in each other below `records/`; pictures may be kept in subfolders.
@@ -25,7 +25,7 @@ const DEEPEST: usize = 24;
 pub(crate) struct File {
     /// Its path relative to the catalogue, with `/`.
     pub(crate) path: String,
-    /// Where it is on disk.
+    /// Its path on disk.
     pub(crate) full: PathBuf,
     /// Its kind.
     pub(crate) kind: FileKind,
@@ -62,13 +62,13 @@ pub(crate) enum FileKind {
     Page(Key),
     /// `vocabulary/LIST.toml`.
     Terms(List),
-    /// A record whose file or folder has a name that is no key.
+    /// A record whose file or folder name is not a valid key.
     NoKey { name: String, wanted: ExpectedName },
     /// A link that leads out of the catalogue.
     LeadsOut,
-    /// A file that is no record and no picture.
+    /// A file that is neither a record nor a picture.
     Unexpected,
-    /// A folder that cannot be looked into.
+    /// A folder that cannot be listed.
     Unreadable(String),
 }
 
@@ -77,11 +77,11 @@ pub(crate) enum FileKind {
 pub(crate) enum Location {
     /// In the catalogue.
     Inside,
-    /// Outside it: the file is a link that leads out.
+    /// Outside it: the file is a symbolic link that leads out.
     Outside,
 }
 
-/// What a name should have been.
+/// The form that a file or folder name should have.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum ExpectedName {
     /// A key.
@@ -114,7 +114,7 @@ pub(crate) fn walk(dir: &Path) -> Vec<File> {
             visit(&root, &full, path, about.file_type(), 0, &mut files);
         }
     }
-    // A folder whose name is no key is reported once, at its record or else at its first file.
+    // A folder with an invalid name is reported once, at its record or else at its first file.
     let mut seen = BTreeSet::new();
     files.sort_by(|a, b| a.path.cmp(&b.path));
     files.retain(|file| match &file.kind {
@@ -130,8 +130,8 @@ pub(crate) fn walk(dir: &Path) -> Vec<File> {
     files
 }
 
-/// Adds what stands at `path`, and what is below it. `file_type` comes from the listing of the folder
-/// it stands in, which saves a call to the system for each file.
+/// Adds the file at `path`, or every file below the folder there. `file_type` comes from the listing of
+/// the parent folder, which saves a system call for each file.
 fn visit(
     root: &Path,
     full: &Path,
@@ -148,7 +148,8 @@ fn visit(
         });
     };
     if file_type.is_symlink() {
-        // Following a linked folder could go round in circles; a linked file inside is harmless.
+        // A linked folder is not followed, because links can form a circle. A link to a file inside the
+        // catalogue is read.
         match full.canonicalize() {
             Ok(target) if target.starts_with(root) && target.is_file() => add(recognise(path)),
             Ok(target) if target.starts_with(root) => add(FileKind::Unexpected),
@@ -181,7 +182,7 @@ fn visit(
     }
 }
 
-/// Files that editors and systems leave behind, and files about the folder: none is a record.
+/// Whether a file is ignored: files that editors and systems leave behind, and files about the folder.
 fn is_ignored(name: &str) -> bool {
     let lower = name.to_ascii_lowercase();
     name.starts_with('.')
@@ -194,7 +195,7 @@ fn is_ignored(name: &str) -> bool {
         || matches!(lower.as_str(), "thumbs.db" | "desktop.ini")
 }
 
-/// What kind of file lies at a path.
+/// The kind of the file at a path.
 fn recognise(path: &str) -> FileKind {
     let parts: Vec<&str> = path.split('/').collect();
     match parts.as_slice() {
@@ -272,7 +273,7 @@ fn no_key(name: &str, wanted: ExpectedName) -> FileKind {
     }
 }
 
-/// The design in whose folder a file lies.
+/// The design whose folder contains a file.
 pub(crate) fn folder_of(path: &str) -> Option<Key> {
     let below = path.strip_prefix("records/designs/")?;
     below.split('/').next()?.parse().ok()
@@ -283,13 +284,13 @@ pub(crate) fn folder_of(path: &str) -> Option<Key> {
 pub(crate) enum Text {
     /// The whole text.
     Whole(String),
-    /// Not UTF-8 from this byte on; what is no text was replaced.
+    /// The file is not UTF-8 from this byte on; invalid bytes were replaced.
     Mangled { text: String, from: usize },
-    /// Larger than any record; not read.
+    /// The file is larger than [`LARGEST_TEXT`] and was not read. Its size in bytes.
     TooLarge(u64),
-    /// It is not there.
+    /// The file does not exist.
     Absent,
-    /// It cannot be read, and why.
+    /// The file cannot be read, for this reason.
     Unreadable(String),
 }
 

@@ -1,5 +1,5 @@
-//! `design.toml`: titles, makers, sizes, matrices. Points, and states, printings and variants, are read
-//! in [`super::points`] and [`super::states`].
+//! `design.toml`: titles, makers, sizes, matrices. [`super::points`] reads points; [`super::states`]
+//! reads states, printings and variants.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -21,7 +21,7 @@ use crate::read::table::fields::Fields;
 use crate::read::table::keyed::Keyed;
 use crate::read::values;
 
-/// A design of which only the key is known.
+/// A design with nothing but its key.
 pub(crate) fn blank(key: &Key, place: Place) -> Design {
     Design {
         key: key.clone(),
@@ -58,10 +58,10 @@ pub(crate) fn blank(key: &Key, place: Place) -> Design {
 pub(crate) struct DesignRecord {
     /// The design, without commentary and impressions.
     pub(crate) design: Design,
-    /// Its points, for judging what is said at them.
+    /// Its points, for checking the answers to them.
     pub(crate) points: Points,
-    /// References that cannot be checked, as the codes that would report them: to parts of which some
-    /// key is faulty.
+    /// References that cannot be checked because the key of some part is faulty, as the codes that would
+    /// report them.
     pub(crate) unjudged: BTreeSet<Code>,
     /// Whether some picture could not be read.
     pub(crate) lacks_pictures: bool,

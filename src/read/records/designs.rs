@@ -27,9 +27,9 @@ use crate::read::shape::{DESIGN, IMPRESSION};
 
 /// The files of one design.
 pub(crate) struct DesignFiles<'t> {
-    /// The start of the record, or of the file in whose place it should be.
+    /// The start of the record, which may be missing on disk.
     pub(crate) place: Place,
-    /// The record, where it can be read.
+    /// The record, if it can be read.
     pub(crate) record: Option<Source<'t>>,
     /// The commentary.
     pub(crate) commentary: Option<Note>,
@@ -43,15 +43,15 @@ pub(crate) struct DesignFiles<'t> {
 pub(crate) struct ReadDesign {
     /// The design with its impressions.
     pub(crate) design: Design,
-    /// The design as it may be published, where that is less; without impressions.
+    /// The design without its private fields, where it has any; without impressions.
     pub(crate) public: Option<Design>,
-    /// The impressions of which less may be published than is recorded.
+    /// The impressions with private fields, without those fields.
     pub(crate) public_impressions: Vec<(ImpressionKey, Impression)>,
     /// The texts and references of the design and of each impression.
     pub(crate) occurrences: Vec<(RecordId, RecordOccurrences)>,
-    /// What is kept private.
+    /// The private texts.
     pub(crate) texts: Vec<PrivateText>,
-    /// What is wrong.
+    /// The findings.
     pub(crate) findings: Vec<Finding>,
     /// References to its parts that cannot be checked, as the codes that would report them: some of
     /// those parts could not be read.

@@ -21,7 +21,7 @@ pub(crate) fn exhibition(fields: &mut Fields<'_, '_>, key: &Key) -> Exhibition {
     }
 }
 
-/// A holder's key, or words; text in the form of a key is read as a key.
+/// A holder's key, or free words. Text that has the form of a key is read as a key.
 fn venue<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Venue> {
     let text = values::telling_text(faults, node)?;
     match text.value.parse() {

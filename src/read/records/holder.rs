@@ -12,8 +12,7 @@ pub(crate) fn holder(fields: &mut Fields<'_, '_>, key: &Key) -> Holder {
     let name = fields.text("name");
     let name = name.unwrap_or(Placed::new(String::new(), fields.at));
     let kind = fields.word("kind");
-    // A holder whose kind cannot be read may be a private one: until that is known, the name stays
-    // where it is.
+    // A holder whose kind cannot be read may be a private one, so it is treated as private.
     let kind = kind.map_or(HolderKind::Private, |kind: Placed<HolderKind>| kind.value);
     Holder {
         key: key.clone(),

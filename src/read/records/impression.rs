@@ -1,4 +1,4 @@
-//! `impressions/N.toml`: one sheet, what was seen on it, what it is taken to be.
+//! `impressions/N.toml`: one sheet, its observations, its identification.
 
 use toml::de::DeValue;
 
@@ -34,7 +34,7 @@ pub(crate) fn impression(
     folder: &Folder<'_>,
 ) -> ImpressionRecord {
     let pictures = pictures::pictures(fields, |fields| pictures::picture(fields, folder));
-    // An impression whose status cannot be read is at least recorded, and so was somewhere.
+    // An impression whose status cannot be read is taken to be located, because it is recorded.
     let status = fields.word("status");
     let status = status.unwrap_or(Placed::new(Status::Located, fields.at));
     let impression = Impression {

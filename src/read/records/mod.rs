@@ -1,10 +1,10 @@
-//! The kinds of record: from a file to the model.
+//! Reads each kind of record from its file into the model.
 //!
 //! Reading order: [`record`] parses a file and reads it, once as recorded and once as it may be
-//! published. Then a file for each kind: [`settings`]; [`designs`], a design's folder, with its
+//! published. Each kind of record has a file: [`settings`]; [`designs`] for a design's folder, with its
 //! [`design`], [`points`] and [`states`], and the [`impression`]s with their [`provenance`] and
-//! [`pictures`]; [`parties`], which are [`holder`]s and people ([`person`]); [`exhibitions`]; [`terms`]
-//! beside those that are built in ([`vocabulary`]). [`citations`] are part of several kinds.
+//! [`pictures`]; [`parties`], which are [`holder`]s and people ([`person`]); [`exhibitions`]; [`terms`],
+//! added to the built-in ones ([`vocabulary`]). [`citations`] occur in several kinds.
 
 pub(crate) mod citations;
 pub(crate) mod design;

@@ -1,4 +1,4 @@
-//! Holders and people: records that are a file each, with a text beside it.
+//! Holders and people: each record is a file, with a text beside it.
 
 use std::collections::BTreeMap;
 
@@ -73,12 +73,12 @@ pub(crate) fn people(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &mu
     }
 }
 
-/// A kind of record of which each is a file.
+/// A kind of record that has one file for each record.
 struct Kind<T> {
     shape: &'static Shape,
-    /// The key of a file that is such a record.
+    /// The key of the record that a file is, if it is such a record.
     is_record: fn(&FileKind) -> Option<&Key>,
-    /// The key of the record to which a text belongs.
+    /// The key of the record that a text belongs to, if it is such a text.
     is_note: fn(&FileKind) -> Option<&Key>,
     read: fn(&mut Fields<'_, '_>, &Key) -> T,
     add_note: fn(&mut T, Option<Note>),
@@ -87,7 +87,7 @@ struct Kind<T> {
 /// The records of a kind, in the order of their paths.
 struct Records<T> {
     all: Vec<(Key, T)>,
-    /// Those of which less may be published than is recorded, as they may be published.
+    /// The records with private fields, without those fields.
     public: Vec<(Key, T)>,
     occurrences: Vec<(Key, RecordOccurrences)>,
     texts: Vec<PrivateText>,
@@ -139,14 +139,14 @@ impl<T: Send> Kind<T> {
     }
 }
 
-/// Tells of holders that have the same ISIL.
+/// Reports holders that have the same ISIL.
 fn isils_used_twice(holders: &[(Key, Holder)], findings: &mut Vec<Finding>) {
     let mut first: BTreeMap<String, Place> = BTreeMap::new();
     for isil in holders
         .iter()
         .filter_map(|(_, holder)| holder.isil.as_ref())
     {
-        // Unique without regard to case (ISO 15511).
+        // ISILs are unique without regard to case (ISO 15511).
         let code = isil.value.to_ascii_lowercase();
         if let Some(earlier) = first.get(&code) {
             findings.push(

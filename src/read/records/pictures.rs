@@ -1,7 +1,7 @@
-//! Pictures: what records say of them, and whether their files are there.
+//! Pictures: the tables in which records describe them, and whether their files exist.
 //!
-//! Files are named below the design's folder and may not lie outside it. Whether a file can be decoded
-//! is found out by the picture stage.
+//! Files are named relative to the design's folder and may not lie outside it. The picture stage checks
+//! whether a file can be decoded.
 
 use std::collections::BTreeMap;
 
@@ -21,11 +21,11 @@ use crate::read::values::near::nearest;
 pub(crate) struct Folder<'a> {
     /// Its path: `records/designs/14`.
     pub(crate) path: String,
-    /// Every file of the catalogue by path, with where it lies.
+    /// Every file of the catalogue by path, with its location.
     pub(crate) files: &'a BTreeMap<String, Location>,
 }
 
-/// Reads a picture, without what only a design's pictures have.
+/// Reads the keys that all pictures have; the further keys of a design's pictures are read elsewhere.
 pub(crate) fn picture(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Option<Picture> {
     let name = fields.key("name");
     let side = fields.word::<Side>("side");
@@ -48,7 +48,7 @@ pub(crate) fn picture(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Optio
     let side = side.map_or(Side::Recto, |side| side.value);
     let name = match name {
         Some(name) => name,
-        // Every word for a side is a key.
+        // Every word for a side has the form of a key.
         None => Placed::new(side.to_string().parse::<Key>().ok()?, side_place),
     };
     let no_rights = Placed::new(String::new(), fields.at);
@@ -77,11 +77,11 @@ pub(crate) fn picture(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Optio
 pub(crate) struct Pictures {
     /// Those that could be read.
     pub(crate) all: Vec<Picture>,
-    /// Whether that is not all of them: then a picture that seems to be missing may be there.
+    /// Whether some could not be read: then a picture that seems to be missing may be one of those.
     pub(crate) lacks_some: bool,
 }
 
-/// Reads `[[pictures]]`, each with `read`.
+/// Reads `[[pictures]]`, calling `read` for each.
 pub(crate) fn pictures<'t>(
     fields: &mut Fields<'_, 't>,
     read: impl FnMut(&mut Fields<'_, 't>) -> Option<Picture>,
@@ -140,7 +140,7 @@ fn ties<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Vec<[f64; 4]>
     (ties.len() == list.len()).then_some(ties)
 }
 
-/// The file of a picture as it is named, and its path from the catalogue.
+/// The file of a picture as the record names it, and its path relative to the catalogue.
 fn file<'t>(
     faults: &mut Faults<'t>,
     node: &'t Node<'t>,
@@ -168,8 +168,8 @@ fn file<'t>(
     Some((named, path))
 }
 
-/// The path of `named` below `folder`, with `.` and `..` worked out; `None` where it leads out of
-/// the folder, or is written in a way that another system may read as another path.
+/// The path of `named` below `folder`, with `.` and `..` resolved; `None` where it leads out of the
+/// folder, or where another operating system might read it as another path.
 fn below(folder: &str, named: &str) -> Option<String> {
     let strange = |c: char| c == '\\' || c == ':' || c.is_control();
     if named.starts_with('/') || named.contains(strange) {

@@ -1,8 +1,8 @@
-//! Points of a design, and the values that states show and sheets were seen with.
+//! Points of a design, and the values that states show and that were observed on sheets.
 //!
-//! Points are read here. What states show and sheets were seen with is read in [`answers`], and
-//! checked there against the points ([`judging`]); against a point whose own record is faulty nothing is
-//! checked, since that fault has a finding already.
+//! Points are read here. [`answers`] reads the values and checks them against the points ([`judging`]).
+//! Values at a point whose own record is faulty are not checked, because that fault has a finding
+//! already.
 
 mod answers;
 mod judging;
@@ -23,8 +23,8 @@ use crate::read::table::fields::{Entry, Fields};
 use crate::read::table::keyed::distinct;
 use crate::read::values;
 
-/// Reads `[[points]]` of a design: the points in the order of the record, and the same for checking
-/// answers.
+/// Reads `[[points]]` of a design: the points in the order of the record, and the same points in the
+/// form in which answers are checked against them.
 pub(crate) fn points(fields: &mut Fields<'_, '_>, design: &Key) -> (Vec<Point>, Points) {
     let mut faulty = BTreeSet::new();
     let points = fields.keyed("points", |fields, key| {
@@ -84,7 +84,8 @@ fn point(fields: &mut Fields<'_, '_>, key: Option<Placed<Key>>) -> Option<Point>
     })
 }
 
-/// The kind of a point, with what that kind needs; a key that belongs to another kind is a fault.
+/// The kind of a point, with the keys that this kind requires. A key that belongs to another kind is a
+/// fault.
 fn kind(fields: &mut Fields<'_, '_>, word: Option<&Placed<PointKindWord>>) -> Option<PointKind> {
     let values = fields.map("values", point_value);
     let stages = fields.keys("stages");
@@ -109,7 +110,7 @@ fn kind(fields: &mut Fields<'_, '_>, word: Option<&Placed<PointKindWord>>) -> Op
         }
     }
     for name in ["values", "stages", "unit", "tolerance"] {
-        // Where a header is broken, `[points.values]` falls to the point before.
+        // Where a header is broken, the parser adds `[points.values]` to the point before.
         if fields.faults.is_broken() {
             break;
         }
@@ -144,7 +145,7 @@ fn kind(fields: &mut Fields<'_, '_>, word: Option<&Placed<PointKindWord>>) -> Op
     }
 }
 
-/// Reports a list of answers that holds none, unless a finding inside it says why.
+/// Reports a list of answers that is empty, unless a finding inside it explains that.
 fn says_something(fields: &mut Fields<'_, '_>, name: &'static str, is_empty: bool) {
     let holds_nothing = |node: &Node<'_>| match node.get_ref() {
         DeValue::Table(table) => table.is_empty(),
@@ -165,8 +166,8 @@ fn says_something(fields: &mut Fields<'_, '_>, name: &'static str, is_empty: boo
 }
 
 fn point_value<'t>(faults: &mut Faults<'t>, header: Place, entry: Entry<'t>) -> Option<PointValue> {
-    // A key with an underscore, or a value that is no text, is no answer: it belongs to the point and
-    // is written too far down.
+    // A key with an underscore, or with a value that is not text, is not an answer: it is a key of the
+    // point, written too far down.
     let name: &str = entry.key.get_ref();
     let is_answer = name.parse::<Key>().is_ok() && entry.node.get_ref().is_str();
     if !is_answer && faults.swallowed(entry.key, header, false) {

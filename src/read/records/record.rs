@@ -1,4 +1,4 @@
-//! One TOML file to its record: parsed, read, and read again without what it keeps private.
+//! Parses one TOML file, reads its record, and reads it again without its private fields.
 
 use std::borrow::Cow;
 
@@ -17,29 +17,29 @@ use crate::read::syntax::{self, Fault};
 use crate::read::table::fields::{Fields, in_order, read_table};
 use crate::read::values;
 
-/// What a file holds: values of the model and findings.
+/// The record of a file that is one record, with its findings.
 pub(crate) struct Record<T> {
     /// The record.
     pub(crate) value: T,
-    /// The record as it may be published, where it keeps something private.
+    /// The record without its private fields, where it has any.
     pub(crate) public: Option<T>,
     /// Its texts and references.
     pub(crate) occurrences: RecordOccurrences,
-    /// What it keeps private.
+    /// Its private texts.
     pub(crate) texts: Vec<PrivateText>,
-    /// What is wrong.
+    /// The findings.
     pub(crate) findings: Vec<Finding>,
-    /// Whether some of it was not read: it has syntax faults, or a header is missing.
+    /// Whether part of the file was not read, because it has syntax faults or lacks a header.
     pub(crate) broken: bool,
 }
 
-/// What a file of many records holds.
+/// The records of a file that holds many.
 pub(crate) struct Records<T> {
     /// The records.
     pub(crate) all: Vec<OneOfMany<T>>,
-    /// What they keep private.
+    /// Their private texts.
     pub(crate) texts: Vec<PrivateText>,
-    /// What is wrong.
+    /// The findings.
     pub(crate) findings: Vec<Finding>,
 }
 
@@ -49,7 +49,7 @@ pub(crate) struct OneOfMany<T> {
     pub(crate) key: Key,
     /// The record.
     pub(crate) value: T,
-    /// The record as it may be published, where it keeps something private.
+    /// The record without its private fields, where it has any.
     pub(crate) public: Option<T>,
     /// Its texts and references.
     pub(crate) occurrences: RecordOccurrences,
@@ -104,7 +104,7 @@ pub(crate) fn many<T>(
             }
             of_file.key = name.get_ref();
             let DeValue::Table(table) = node.get_ref() else {
-                // Several in a row lack the same header: one finding.
+                // Several keys in a row lack the same header, so they get one finding.
                 if std::mem::replace(&mut is_outside, true) {
                     continue;
                 }
@@ -122,7 +122,7 @@ pub(crate) fn many<T>(
             is_outside = false;
             let key = values::key_from(&mut of_file, name.get_ref(), place);
             let at = of_file.of(node);
-            // A record without a key is read for its findings.
+            // A record whose key is invalid is read for its findings only.
             let key_or = key.as_ref().map(|key| key.value.clone());
             let key_or = key_or.or_else(|| Key::nearest_form(name.get_ref()));
             let Some(key_or) = key_or else { continue };
@@ -155,7 +155,7 @@ pub(crate) fn many<T>(
     })
 }
 
-/// Parses a file and hands its tree on, with the findings of syntax.
+/// Parses a file and passes on its tree with the syntax findings.
 fn parsed<R>(
     source: Source<'_>,
     read: impl for<'t> FnOnce(&'t DeTable<'t>, SyntaxFaults, bool) -> R,
@@ -183,15 +183,15 @@ fn parsed<R>(
     read(tree.get_ref(), faults, broken)
 }
 
-/// The faults of syntax of one file, with the findings that report them.
+/// The syntax faults of one file, with the findings that report them.
 #[derive(Default)]
 struct SyntaxFaults {
     findings: Vec<Finding>,
     faults: Vec<Fault>,
 }
 
-/// The findings of syntax and those of the reader, without the reader's on lines whose syntax is
-/// faulty: there the parser only guessed.
+/// The syntax findings and the reader's. The reader's findings on lines with faulty syntax are dropped,
+/// because the parser only guessed the values there.
 fn kept(findings: Vec<Finding>, syntax: SyntaxFaults, text: &str) -> Vec<Finding> {
     let lines: Vec<_> = syntax
         .faults

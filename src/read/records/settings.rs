@@ -13,7 +13,7 @@ const LARGEST: u32 = 4000;
 /// The JPEG quality where the catalogue sets none.
 const QUALITY: u8 = 85;
 
-/// What a catalogue without settings has.
+/// The settings of a catalogue that has no `catalogue.toml`.
 pub(crate) fn blank(place: Place) -> Settings {
     let empty = Placed::new(String::new(), place);
     Settings {
@@ -89,8 +89,8 @@ pub(crate) fn settings(fields: &mut Fields<'_, '_>) -> Settings {
 /// Texts under headings of the catalogue's own.
 fn headed(fields: &mut Fields<'_, '_>, name: &'static str) -> Vec<(String, String)> {
     fields.map(name, |faults, header, entry| {
-        // Any heading is allowed here. One that is a key which the catalogue requires and lacks is taken
-        // for that key.
+        // Any heading is allowed here. But a heading that is the name of a required key which the catalogue
+        // lacks is taken for that key.
         if (faults.is_wanted(entry.key.get_ref()) || !entry.node.get_ref().is_str())
             && faults.swallowed(entry.key, header, false)
         {

@@ -1,8 +1,8 @@
 //! Vocabularies: the built-in terms, embedded in the program.
 //!
 //! In: `content/vocabulary/LIST.toml`, written like a catalogue's own `records/vocabulary/LIST.toml`.
-//! Out: [`built_in`], to which the catalogue's own terms are added. A catalogue may define a built-in
-//! term again; its definition replaces ours.
+//! Out: [`built_in`], to which the catalogue's own terms are added. A catalogue may redefine a built-in
+//! term; its definition replaces the built-in one.
 
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -47,8 +47,8 @@ fn text(list: List) -> &'static str {
     }
 }
 
-/// The files are part of the program and a test reads them; a term that could not be read would be
-/// left out.
+/// The terms of a built-in list. A term that could not be read would be left out; a test reads every
+/// list.
 fn terms(text: &str) -> IndexMap<Key, Term> {
     let written: IndexMap<String, Written> = toml::from_str(text).unwrap_or_default();
     let term = |(key, written): (String, Written)| {

@@ -1,7 +1,7 @@
-//! The fields of an entry that a reference is made of, read out of BibTeX and BibLaTeX.
+//! Reads the fields from which a reference is made out of an entry in BibTeX or BibLaTeX.
 //!
-//! In: an entry of `biblatex`, with what it takes by `crossref` and `xdata`. Out: [`Description`]. A field
-//! that is absent is an empty text.
+//! In: an entry of `biblatex`, with the fields it takes by `crossref` and `xdata`. Out: [`Description`].
+//! An absent field is an empty text.
 
 use biblatex::{
     ChunksExt, ChunksRef, Date, DateValue, EditorType, EntryType, PermissiveType, Person,
@@ -54,7 +54,7 @@ pub(in crate::read) struct Description {
 /// How a work is set.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum Kind {
-    /// A book, in one volume or several, collections and proceedings too.
+    /// A book in one volume or several; also collections and proceedings.
     Book,
     /// A part of a book with a title of its own.
     Part,
@@ -66,7 +66,7 @@ pub(super) enum Kind {
     Report,
     /// A page of the web.
     Online,
-    /// Manuscripts, leaflets, whatever else.
+    /// Anything else, such as a manuscript or a leaflet.
     Other,
 }
 
@@ -83,7 +83,7 @@ impl Kind {
             | EntryType::MvReference
             | EntryType::Periodical
             | EntryType::Manual => Kind::Book,
-            // In BibTeX, the title of such an entry is the book's.
+            // In BibTeX, `title` is the title of the book here.
             EntryType::InBook if entry.book_title().is_err() && entry.main_title().is_err() => {
                 Kind::Book
             }
@@ -95,7 +95,7 @@ impl Kind {
             | EntryType::SuppBook
             | EntryType::SuppCollection => Kind::Part,
             EntryType::Article | EntryType::SuppPeriodical => Kind::Article,
-            // BibLaTeX has it as a more specific article.
+            // In BibLaTeX, a review is a special kind of article.
             EntryType::Unknown(name) if name.eq_ignore_ascii_case("review") => Kind::Article,
             EntryType::Thesis | EntryType::PhdThesis | EntryType::MastersThesis => Kind::Thesis,
             EntryType::Report | EntryType::TechReport => Kind::Report,
@@ -109,28 +109,28 @@ impl Kind {
     }
 }
 
-/// Under whom a work is listed, in the full form and in the short one.
+/// The people under whose names a work is listed, in the full form and in the short one.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum Head {
     Authors,
     Editors,
     Compilers,
     Translators,
-    /// Nobody: the title stands first.
+    /// No people: the title stands first.
     Title,
 }
 
-/// What sort of work it is.
+/// The sort of work, such as a thesis or a report.
 pub(super) enum Genre {
     /// The entry does not say.
     Unsaid,
     /// In the words of the entry.
     Written(String),
-    /// By the type of the entry: the id of a word.
+    /// The id of the word for the entry's type.
     Word(&'static str),
 }
 
-/// Which edition of the work it is.
+/// The edition of the work.
 pub(super) enum Edition {
     /// The entry does not say.
     Unsaid,
@@ -142,7 +142,7 @@ pub(super) enum Edition {
 
 impl Description {
     /// # Errors
-    /// A year, month, day or number of volumes that is none.
+    /// Where a year, month, day or number of volumes is not one.
     pub(in crate::read) fn read(entry: &biblatex::Entry) -> Result<Description, TypeError> {
         let kind = Kind::of(entry);
         let is_article = kind == Kind::Article;
@@ -219,7 +219,7 @@ impl Description {
 
     /// Under whom the work is listed.
     pub(super) fn head(&self) -> Head {
-        // Those who edited or translated the book that holds a part are named with the book.
+        // Editors and translators of the book that contains a part are named with the book.
         let may_head = |people: &[Person]| !people.is_empty() && self.kind != Kind::Part;
         if !self.authors.is_empty() {
             Head::Authors
@@ -250,7 +250,7 @@ impl Description {
         if self.head() == role { &[] } else { people }
     }
 
-    /// The year, of several the last.
+    /// The year; the last one of a range.
     pub(super) fn year(&self) -> Option<i32> {
         self.date.as_ref().map(|date| match date.value {
             DateValue::At(day)
@@ -261,7 +261,7 @@ impl Description {
     }
 }
 
-/// A field that may be absent but, where it is present, must be understood.
+/// An optional field, which must be understood where it is present.
 fn present<T>(field: Result<T, RetrievalError>) -> Result<Option<T>, TypeError> {
     match field {
         Ok(value) => Ok(Some(value)),
@@ -270,7 +270,7 @@ fn present<T>(field: Result<T, RetrievalError>) -> Result<Option<T>, TypeError> 
     }
 }
 
-/// A date; one that is not written as BibLaTeX wants it is left out.
+/// A date; one that is not in the form that BibLaTeX defines is left out.
 fn date(field: Result<PermissiveType<Date>, RetrievalError>) -> Result<Option<Date>, TypeError> {
     Ok(match present(field)? {
         Some(PermissiveType::Typed(date)) => Some(date),
@@ -286,8 +286,8 @@ fn plain(chunks: ChunksRef<'_>) -> String {
     chunks.format_verbatim().trim().to_owned()
 }
 
-/// Title and subtitle with a colon between, as written: catalogues of prints are often told apart by
-/// their subtitles, and English capitals are wrong in any other language.
+/// Title and subtitle with a colon between. The subtitle is kept because catalogues of prints often
+/// differ only in it; capitals are kept because English rules for them are wrong in other languages.
 fn titled(entry: &biblatex::Entry, titles: &[&str], subtitle: &str) -> String {
     let title = titles.iter().find_map(|field| entry.get(field));
     let head = title.map(plain).unwrap_or_default();
@@ -302,7 +302,7 @@ fn titled(entry: &biblatex::Entry, titles: &[&str], subtitle: &str) -> String {
 fn genre(entry: &biblatex::Entry) -> Genre {
     let written = entry.get("type").or_else(|| entry.get("howpublished"));
     match (written.map(plain).as_deref(), &entry.entry_type) {
-        // BibLaTeX's names for them stand for words of the language.
+        // BibLaTeX defines these as ids of words in the language of the bibliography.
         (Some("phdthesis"), _) | (None, EntryType::PhdThesis) => {
             Genre::Word("bibliography-doctoral")
         }
@@ -318,7 +318,7 @@ fn genre(entry: &biblatex::Entry) -> Genre {
     }
 }
 
-/// The parts that are not empty.
+/// The parts that are not empty, with `between` between them.
 pub(super) fn joined(parts: &[&str], between: &str) -> String {
     let parts: Vec<&str> = parts
         .iter()

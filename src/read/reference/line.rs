@@ -1,8 +1,8 @@
-//! A reference while it is set: as plain text and as HTML at once.
+//! A reference as it is built up, as plain text and as HTML at once.
 
 use std::fmt::Write as _;
 
-/// A line of text; in HTML only emphasis, everything else is escaped.
+/// A line of text. Its HTML contains emphasis only; everything else is escaped.
 #[derive(Default)]
 pub(super) struct Line {
     pub(super) text: String,
@@ -26,7 +26,7 @@ impl Line {
         self.html.push_str("</em>");
     }
 
-    /// Adds a quoted title with the full stop that the language puts inside or after the marks.
+    /// Adds a quoted title, with its full stop inside or after the quotation marks, as the language has it.
     pub(super) fn push_stopped(&mut self, text: &str) {
         self.push(text);
         self.is_stopped = true;
@@ -47,7 +47,7 @@ impl Line {
         }
     }
 
-    /// Adds a sentence, where there is one.
+    /// Adds a sentence; does nothing for an empty text.
     pub(super) fn sentence(&mut self, text: &str) {
         if !text.is_empty() {
             self.next();
@@ -56,11 +56,11 @@ impl Line {
     }
 }
 
-/// Whether no full stop may follow.
+/// Whether the text ends with a mark that no full stop may follow.
 pub(super) fn ends_itself(text: &str) -> bool {
     text.ends_with(['.', '?', '!', '…'])
 }
-/// Text in HTML, with everything escaped that could be markup.
+/// Text with the characters escaped that have a meaning in HTML.
 struct Escaped<'t>(&'t str);
 
 impl std::fmt::Display for Escaped<'_> {

@@ -5,9 +5,9 @@ use biblatex::Person;
 use super::description::joined;
 use super::words::Words;
 
-/// The most names that are all printed: The Chicago Manual of Style, 17th ed., 14.76.
+/// The largest number of names that are all printed: The Chicago Manual of Style, 17th ed., 14.76.
 const MOST: usize = 10;
-/// How many are printed of more.
+/// The number of names printed where there are more than [`MOST`] (same source).
 const SHOWN: usize = 7;
 
 /// Names at the head of a reference, the first with the family name first: "Ray, Clara, and Jan Meer".
@@ -20,7 +20,7 @@ pub(super) fn in_line(people: &[Person], words: &Words) -> String {
     list(people, words, false)
 }
 
-/// Whether it stands for those whom the entry does not name ("and others").
+/// Whether this is the entry's "and others", for people it does not name.
 pub(super) fn is_others(person: &Person) -> bool {
     person.name == "others" && person.given_name.is_empty() && person.prefix.is_empty()
 }
@@ -86,8 +86,8 @@ fn family_first(person: &Person) -> String {
     joined(&[&person.name, &given, &person.suffix], ", ")
 }
 
-/// "Jan van der Meer", "Martin King Jr."; Chinese, Japanese and Korean names as they are written there,
-/// family name first and without a space.
+/// "Jan van der Meer", "Martin King Jr."; Chinese, Japanese and Korean names have the family name first
+/// and no space.
 fn given_first(person: &Person) -> String {
     if is_east_asian(person) {
         return format!("{}{}", person.name, person.given_name);

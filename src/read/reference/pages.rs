@@ -1,10 +1,11 @@
-//! Ranges of pages, with as many digits of the last page as the Chicago Manual wants.
+//! Ranges of pages; the last page is shortened by the rule of the Chicago Manual.
 
-/// The pages as they are printed: "102–18" for "102--118".
+/// Page ranges as printed: "102–18" for "102--118".
 ///
-/// Rule: The Chicago Manual of Style, 17th ed., 9.61: all digits of the second number where the first
-/// is below 100 or a multiple of 100; its changed part only for 101 to 109, 201 to 209 …; else two
-/// digits or more. Ranges between anything but arabic numbers are printed whole.
+/// Rule (The Chicago Manual of Style, 17th ed., 9.61): where the first number is below 100 or a multiple
+/// of 100, the second keeps all digits; after 101 to 109, 201 to 209 … it keeps only the digits that
+/// change; otherwise it keeps at least two digits. Ranges of anything but arabic numbers are printed in
+/// full.
 pub(super) fn pages(written: &str) -> String {
     let ranges = written.split(',').map(|range| {
         let range = range.trim();

@@ -1,10 +1,10 @@
 //! The full form of a reference: author and date first, after The Chicago Manual of Style, 17th ed.,
 //! chapter 15, and Turabian, 9th ed., chapter 19.
 //!
-//! The order: names, year, title; what sort of work; editors and translators; the book or journal
-//! that holds it; edition, volume, series; place and publisher; pages of an article; address.
-//! Notes of an entry are not set. Each work is set alone, so that no reference depends on its
-//! neighbours (a dash for a repeated author).
+//! The order: names, year, title; sort of work; editors and translators; the book or journal
+//! that contains it; edition, volume, series; place and publisher; pages of an article; address.
+//! Notes of an entry are not set. A repeated author is not replaced by a dash, so that no reference
+//! depends on its neighbours.
 //!
 //! In: a [`Description`] and the words of a language. Out: a [`Line`].
 
@@ -53,7 +53,7 @@ pub(super) fn set(work: &Description, words: &Words) -> Line {
     line
 }
 
-/// The names at the head, with what those who are no authors did.
+/// The names at the head, with the role of those who are not authors ("ed.", "trans.").
 fn head_names(work: &Description, words: &Words) -> String {
     let role = match work.head() {
         Head::Title => return String::new(),
@@ -67,7 +67,7 @@ fn head_names(work: &Description, words: &Words) -> String {
     format!("{}, {role}", heading(people, words))
 }
 
-/// The year, before it in brackets that of the first edition; or "forthcoming"; or "n.d."
+/// The year, preceded by that of the first edition in brackets; or "forthcoming"; or "n.d."
 fn years(work: &Description, words: &Words) -> String {
     let Some(date) = &work.date else {
         return if work.status.is_empty() {
@@ -127,7 +127,7 @@ fn genre(work: &Description, words: &Words) -> String {
     }
 }
 
-/// "Edited by Clara Ray. Translated by Jan Meer", as far as the work is not listed under them.
+/// "Edited by Clara Ray. Translated by Jan Meer"; people under whom the work is listed are left out.
 fn contributors(work: &Description, words: &Words) -> Vec<String> {
     let mut said = Vec::new();
     let mut say = |id, people: &[Person]| {
@@ -221,7 +221,7 @@ fn volume(work: &Description, words: &Words) -> String {
     words.with("bibliography-volume", "volume", &work.volume)
 }
 
-/// Adds the volume and the work that it is a volume of.
+/// Adds the volume, and the work of which it is a volume.
 fn push_volume(work: &Description, volume: &str, words: &Words, line: &mut Line) {
     line.push(volume);
     if !work.main_title.is_empty() {
@@ -243,7 +243,8 @@ fn imprint(work: &Description) -> String {
     joined(&[&work.place, &work.publisher], ": ")
 }
 
-/// The day of what is no book, when an undated work was seen, and the address.
+/// The day of publication, for web pages and works of no other kind; the day of the last visit, for
+/// undated works; the address.
 fn address(work: &Description, words: &Words, line: &mut Line) {
     match (&work.date, &work.visited) {
         (Some(date), _) if matches!(work.kind, Kind::Online | Kind::Other) => {
@@ -258,7 +259,7 @@ fn address(work: &Description, words: &Words, line: &mut Line) {
     line.sentence(&work.link);
 }
 
-/// The text after what parts it from the text before, where there is one.
+/// `prefix` and `text`; empty where `text` is empty.
 fn prefixed(prefix: &str, text: &str) -> String {
     joined(&[if text.is_empty() { "" } else { prefix }, text], "")
 }

@@ -1,4 +1,4 @@
-//! The short form of a reference: who and when, told apart by letters where two are alike.
+//! The short form of a reference: names and year, with a letter added where two would be equal.
 
 use std::collections::BTreeMap;
 
@@ -6,7 +6,7 @@ use super::description::Description;
 use super::names::{family, is_others};
 use super::words::Words;
 
-/// "Verhoeven 1961", "Smith and Jones 1970", "Smith et al. 1970"; without authors the title.
+/// "Verhoeven 1961", "Smith and Jones 1970", "Smith et al. 1970"; the title where there are no authors.
 pub(super) fn short(work: &Description, words: &Words) -> String {
     let et_al = |one| format!("{} {}", family(one), words.say("bibliography-et-al", &[]));
     let name = match work.names() {
@@ -40,7 +40,7 @@ fn shortened(title: &str) -> String {
     short
 }
 
-/// The letters that tell works of one short form apart: "1961a", "1961b"; beyond z numbers.
+/// The letters that distinguish works with the same short form: "1961a", "1961b"; numbers beyond z.
 pub(super) fn letters(shorts: &[String]) -> Vec<String> {
     let mut count = BTreeMap::<&str, usize>::new();
     for short in shorts {

@@ -1,12 +1,12 @@
 //! The words of a reference: "edited by", "vol. 2", quotation marks.
 //!
-//! They are the theme's, as the words of the pages are: Fluent messages `bibliography-…` in
-//! `words/LANG.ftl`, English where a language lacks one. So a language needs no code, and a catalogue
-//! changes a word of its references as it changes any other. Each message is given `$region`, the
-//! region of the catalogue's language ("GB" in `en-GB`, else empty): British quotation marks are not
-//! American ones.
+//! They come from the theme, as the words of the pages do: Fluent messages `bibliography-…` in
+//! `words/LANG.ftl`, in English where a language lacks one. So a language needs no code, and a catalogue
+//! changes a word of its references as it changes any other. Each message gets `$region`, the region of
+//! the catalogue's language ("GB" in `en-GB`, else empty), because British and American quotation marks
+//! differ.
 //!
-//! A faulty file of words is no finding here; the stage that sets the pages reports it.
+//! A faulty file of words gives no finding here; the stage that makes the pages reports it.
 
 use biblatex::{Date, DateValue, Datetime};
 use fluent_bundle::types::{FluentNumber, FluentNumberOptions, FluentNumberType};
@@ -24,7 +24,7 @@ pub(in crate::read) struct Words {
 }
 
 impl Words {
-    /// The words of `language` (BCP 47), as the theme has them.
+    /// The words of `language` (BCP 47) from a theme.
     pub(in crate::read) fn new(theme: &Theme, language: &str) -> Words {
         let mut tags = language.split('-');
         let primary = tags.next().unwrap_or_default().to_lowercase();
@@ -42,13 +42,13 @@ impl Words {
         words
     }
 
-    /// The words of `language` as the built-in theme has them.
+    /// The words of `language` from the built-in theme.
     #[cfg(test)]
     pub(in crate::read) fn built_in(language: &str) -> Words {
         Words::new(&Theme::default(), language)
     }
 
-    /// A word, told what it leaves open; its id where no language has it.
+    /// A word, with `told` as the arguments of its message; its id where no language has the message.
     pub(super) fn say(&self, id: &str, told: &[(&'static str, FluentValue<'_>)]) -> String {
         let mut all: FluentArgs<'_> = told.iter().cloned().collect();
         all.set("region", self.region.as_str());
@@ -69,7 +69,7 @@ impl Words {
         &self.and
     }
 
-    /// "edited by Clara Ray", "vol. 2": a word with one text in it; empty where the text is.
+    /// "edited by Clara Ray", "vol. 2": a word with one argument; empty where `text` is empty.
     pub(super) fn with(&self, id: &str, name: &'static str, text: &str) -> String {
         if text.is_empty() {
             return String::new();
@@ -77,8 +77,8 @@ impl Words {
         self.say(id, &[(name, text.into())])
     }
 
-    /// A title in quotation marks with the full stop that follows it, inside the marks or after them
-    /// as the language has it; none where the title ends with a mark of its own.
+    /// A title in quotation marks, with its full stop inside or after the marks as the language has it;
+    /// without a full stop where the title itself ends with such a mark.
     pub(super) fn quoted(&self, title: &str) -> String {
         let stop = if super::line::ends_itself(title) {
             ""
@@ -97,7 +97,7 @@ impl Words {
             r#type: FluentNumberType::Ordinal,
             ..FluentNumberOptions::default()
         };
-        // No edition has a number beyond what a float holds exactly.
+        // An `f64` holds every realistic edition number exactly.
         #[allow(clippy::cast_precision_loss)]
         let number = FluentNumber::new(n as f64, options);
         self.say(
@@ -168,7 +168,7 @@ fn last_day(date: &Date) -> Datetime {
     }
 }
 
-/// The words of one language: the built-in ones, and over them those of the catalogue's theme.
+/// The words of one language: the built-in ones, overridden by those of the catalogue's theme.
 fn bundle(theme: &Theme, tag: &str) -> FluentBundle<FluentResource> {
     let mut bundle = FluentBundle::new(vec![tag.parse().unwrap_or_default()]);
     bundle.set_use_isolating(false);
@@ -187,7 +187,7 @@ fn bundle(theme: &Theme, tag: &str) -> FluentBundle<FluentResource> {
     bundle
 }
 
-/// The text with a capital at its start.
+/// The text with its first letter as a capital.
 pub(super) fn capitalised(text: &str) -> String {
     let mut characters = text.chars();
     match characters.next() {

@@ -1,8 +1,8 @@
-//! References whose target may be in what could not be read.
+//! Leaves out findings on references whose target may be in a part that could not be read.
 //!
-//! A record with a fault of syntax is read in part, one whose file has a faulty name not at all, and
-//! a part whose key is faulty cannot be found. References to them would be reported although the
-//! target is recorded, and those findings would go away with the fault; they are left out.
+//! A record with a syntax fault is read in part; a record whose file has an invalid name is not read; a
+//! part with a faulty key cannot be found. A reference to any of them would be reported although its
+//! target is recorded. Such findings would disappear once the fault is mended, so they are left out.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -22,17 +22,17 @@ pub(crate) const PARTS: [Code; 4] = [
     Code::VariantUnknown,
 ];
 
-/// What of a catalogue was not read: a reference may lead there.
+/// The parts of a catalogue that were not read, to which a reference may lead.
 #[derive(Default)]
 pub(crate) struct Unread {
     /// For each design, the references to its parts that cannot be checked, as the codes that would
     /// report them.
     pub(crate) parts: BTreeMap<Key, BTreeSet<Code>>,
-    /// Designs of which some picture, or some record, was not read, or only in part.
+    /// Designs with a picture or a record that was not read, or only in part.
     pub(crate) pictures: BTreeSet<Key>,
-    /// Designs of which some impression has no number, and so no record.
+    /// Designs with an impression file that has no number, and so is not read.
     impressions: BTreeSet<Key>,
-    /// The folder of `records/` and the key that a record with a faulty name would have.
+    /// For each record with an invalid name, its folder in `records/` and the key it would have.
     misnamed: BTreeSet<(String, Key)>,
     literature: bool,
     exhibitions: bool,
@@ -44,7 +44,7 @@ pub(crate) struct Unread {
 }
 
 impl Unread {
-    /// Adds records that have no key, for their file or folder has a name that is none.
+    /// Adds records without a key, because the name of their file or folder is not a valid key.
     pub(crate) fn add_misnamed(&mut self, loaded: &[Loaded], sources: &Sources) {
         for file in loaded {
             let FileKind::NoKey { name, wanted } = &file.kind else {
@@ -67,7 +67,7 @@ impl Unread {
         }
     }
 
-    /// Adds the files that `findings` say could not be read, or only in part.
+    /// Adds the files that, according to `findings`, could not be read, or only in part.
     pub(crate) fn add_faulty(
         &mut self,
         loaded: &[Loaded],
@@ -108,8 +108,8 @@ impl Unread {
         self.people = unreadable("records/people/");
     }
 
-    /// Whether the target of a reference to nothing may be something that was not read. The fault that
-    /// kept it from being read has a finding of its own.
+    /// Whether the missing target of a reference may be something that was not read. The fault that kept it
+    /// from being read has a finding of its own.
     pub(crate) fn explains(&self, finding: &Finding, sources: &Sources) -> bool {
         let place = finding.at.place;
         let written = sources
@@ -117,7 +117,7 @@ impl Unread {
             .get(place.span())
             .unwrap_or_default();
         let named = written.trim_matches(['"', '\'']);
-        // A link in a text writes the kind of the record before its key.
+        // A link in a text has the kind of the record before its key.
         let named = named.split_once(':').map_or(named, |(_, key)| key);
         let misnamed = |folder| self.is_misnamed(folder, named);
         match finding.code {

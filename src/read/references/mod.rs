@@ -1,8 +1,8 @@
 //! The texts and references of every record, and references to nothing.
 //!
 //! Reading order: [`occurrences`] walks a record along its declared keys, once as recorded and once
-//! without what it keeps [`private`]; [`note`] does the same for Markdown; [`resolve`] reports references to nothing, except those that [`echoes`] leaves out
-//! because their target was not read.
+//! without its [`private`] fields; [`note`] does the same for Markdown; [`resolve`] reports references
+//! to nothing, except those that [`echoes`] leaves out because their target was not read.
 
 pub(crate) mod echoes;
 pub(crate) mod note;

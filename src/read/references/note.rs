@@ -1,9 +1,9 @@
-//! Markdown: the texts beside records and the pages of the catalogue's own.
+//! Markdown: the texts beside records, and the catalogue's own pages.
 //!
-//! In: the text of a Markdown file. Out: its [`Occurrences`], the text itself and its links to records
-//! with exact places, and findings on links that lead nowhere and on markup that is left out of the
-//! page ([`read`]); pages with their titles ([`page`]). Whether a link's record is there is
-//! checked by [`super::resolve`]; HTML is made from the text by `page`.
+//! In: the text of a Markdown file. Out: its [`Occurrences`] (the text itself and its links to records,
+//! with exact places), and findings on links that lead nowhere and on markup that is left out of the
+//! page ([`read`]); pages with their titles ([`page`]). [`super::resolve`] checks whether the record
+//! of a link exists; the stage `page` makes HTML from the text.
 
 use std::ops::Range;
 
@@ -21,17 +21,17 @@ use crate::read::values::links::{LinkTarget, nowhere};
 /// A link or picture in a text.
 #[derive(Clone, Debug, PartialEq)]
 struct Link {
-    /// Where it leads.
+    /// Its target.
     target: LinkTarget,
     /// The destination as written.
     destination: String,
-    /// Whether it stands for a picture (`![…](…)`).
+    /// Whether it is a picture (`![…](…)`).
     is_picture: bool,
-    /// Where the destination stands, without brackets.
+    /// The place of the destination, without brackets.
     place: Place,
 }
 
-/// The text and its links to records, and what is wrong with it.
+/// The text and its links to records, and the findings on it.
 pub(crate) fn read(note: &Note) -> (Occurrences, Vec<Finding>) {
     let mut occurrences = Occurrences::default();
     if !note.text.trim().is_empty() {
@@ -96,7 +96,7 @@ fn links(note: &Note) -> Vec<Link> {
             }) => (true, link_type, dest_url, id),
             _ => continue,
         };
-        // The target of `[text][id]` stands in its definition.
+        // The destination of `[text][id]` is in its definition.
         let defined = definitions
             .iter()
             .find(|(name, _)| *name == id.to_lowercase());
@@ -119,7 +119,7 @@ fn links(note: &Note) -> Vec<Link> {
 }
 
 /// The bytes of `destination` in a link: its last occurrence before any title. A destination written
-/// with escapes does not occur as it is read; then the whole link is the place.
+/// with escapes is not found in the text; then the place is the whole link.
 fn target_span(text: &str, link: Range<usize>, destination: &str) -> Range<usize> {
     let written = text.get(link.clone()).unwrap_or_default();
     let after_text = written.rfind("](").map_or(0, |at| at + 2);
@@ -133,7 +133,7 @@ fn target_span(text: &str, link: Range<usize>, destination: &str) -> Range<usize
     }
 }
 
-/// HTML in a text, which is left out of the page.
+/// Reports HTML in a text; it is left out of the page.
 fn markup(note: &Note) -> Vec<Finding> {
     let mut findings = Vec::new();
     for (event, span) in note.parser().into_offset_iter() {
@@ -159,7 +159,7 @@ fn markup(note: &Note) -> Vec<Finding> {
     findings
 }
 
-/// A page of the catalogue's own: its title is its first heading.
+/// One of the catalogue's own pages. Its title is its first heading.
 pub(crate) fn page(key: Key, file: FileId, text: &str) -> (Page, Vec<Finding>) {
     let note = Note {
         file,
@@ -181,7 +181,7 @@ pub(crate) fn page(key: Key, file: FileId, text: &str) -> (Page, Vec<Finding>) {
 /// The first heading that is not blank, as plain text.
 fn first_heading(note: &Note) -> Option<String> {
     let mut heading: Option<String> = None;
-    // The title is plain text, with quotes and hyphens as they are written.
+    // The title is plain text, with quotes and hyphens as written.
     let plain = MARKDOWN.difference(Options::ENABLE_SMART_PUNCTUATION);
     for event in Parser::new_ext(&note.text, plain) {
         match (event, heading.as_mut()) {

@@ -1,12 +1,12 @@
-//! The texts and references of a record, found by walking its tree along the declared keys.
+//! Finds the texts and references of a record by walking its tree along the declared keys.
 //!
-//! In: the tree of a TOML file and the [`Shape`] of its record. Out: [`Occurrences`], of everything
-//! recorded and of what may be published. This is the only walk over texts and references:
-//! `resolve`, `audit::published`, `study::back_links` and `page` take them from here, so a key that is
-//! declared cannot be forgotten there.
+//! In: the tree of a TOML file and the [`Shape`] of its record. Out: two [`Occurrences`], one of
+//! everything recorded and one of what may be published. This is the only walk over texts and
+//! references: `resolve`, `audit::published`, `study::back_links` and `page` use its result, so none of
+//! them can miss a declared key.
 //!
-//! The match over [`Takes`] is exhaustive, so a new kind of value must be decided here. Values that
-//! cannot be read are skipped; the reader of the record reports them.
+//! The match over [`Takes`] is exhaustive, so the compiler asks for a decision on each new kind of
+//! value. Values that cannot be read are skipped; the reader of the record reports them.
 //!
 //! Not here: the Markdown beside a record (`note`), and points and their values, which `points` checks
 //! while it reads them.
@@ -33,9 +33,9 @@ use crate::read::table::fields::in_order;
 pub(crate) struct RecordOccurrences {
     /// All of them.
     pub(crate) recorded: Occurrences,
-    /// Those that may be published, where the record keeps something from readers.
+    /// Those that may be published, where the record withholds something from readers.
     pub(crate) published: Option<Occurrences>,
-    /// Whether the record as a whole is kept from readers.
+    /// Whether the whole record is withheld from readers.
     is_kept_back: bool,
 }
 
@@ -48,7 +48,7 @@ impl RecordOccurrences {
         self.recorded.extend(beside);
     }
 
-    /// Files them with the catalogue as those of `record`.
+    /// Adds them to the catalogue as the occurrences of `record`.
     pub(crate) fn add_to(self, catalogue: &mut Catalogue, record: RecordId) {
         if let Some(published) = self.published {
             let redacted = &mut catalogue.redacted.occurrences;
@@ -58,10 +58,10 @@ impl RecordOccurrences {
     }
 }
 
-/// A record's tree without what it keeps private, and the texts that were taken out.
+/// A record's tree without its private fields, and the texts that were removed.
 pub(crate) type Redacted<'t> = (DeTable<'t>, Vec<PrivateText>);
 
-/// The occurrences in a record, and its tree without what it keeps private, where it does.
+/// The occurrences in a record, and its tree without its private fields, where it has any.
 pub(crate) fn of_record<'t>(
     source: Source<'_>,
     shape: &'static Shape,
@@ -81,8 +81,8 @@ pub(crate) fn of_record<'t>(
     (occurrences, redacted)
 }
 
-/// The texts of a work as its reference is worded. They are put together from several fields, so the
-/// place of each is the entry's.
+/// The texts of a work's reference. They are composed from several fields, so the place of each is the
+/// place of the entry.
 pub(crate) fn of_work(work: &Work) -> Occurrences {
     let texts = [&work.full, &work.short, &work.title, &work.authors];
     let texts = texts.into_iter().filter(|text| !text.trim().is_empty());
@@ -94,7 +94,7 @@ pub(crate) fn of_work(work: &Work) -> Occurrences {
     }
 }
 
-/// Whether a table is marked as kept from readers.
+/// Whether a table is marked as withheld from readers.
 fn is_kept_back(shape: &'static Shape, table: &DeTable<'_>) -> bool {
     shape
         .keys()
@@ -103,16 +103,16 @@ fn is_kept_back(shape: &'static Shape, table: &DeTable<'_>) -> bool {
         .any(|node| matches!(node.get_ref(), DeValue::Boolean(false)))
 }
 
-/// How far a walk goes.
+/// Which tables a walk enters.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Reach {
-    /// Into every table.
+    /// Every table.
     Everything,
-    /// Not into tables that are kept from readers ([`Takes::Publish`]).
+    /// Every table that is not withheld from readers ([`Takes::Publish`]).
     Published,
 }
 
-/// The occurrences in a tree, and whether some table of it is kept from readers.
+/// The occurrences in a tree, and whether some table of it is withheld from readers.
 fn walked(
     source: Source<'_>,
     shape: &'static Shape,
@@ -142,7 +142,7 @@ struct Walk<'s> {
 #[derive(Clone, Copy)]
 struct At<'n> {
     key: &'static KeyShape,
-    /// The text beside it that says where in a work.
+    /// The text of its locator: where in the work or exhibition.
     locator: Option<&'n str>,
 }
 
@@ -241,7 +241,7 @@ impl Walk<'_> {
                     self.map(at, *keys, inner, table);
                 }
             }
-            // Numbers, codes, words of closed lists, and keys that are made here.
+            // Numbers, codes, words of closed lists, and keys that the record itself defines.
             Takes::Flag
             | Takes::Publish
             | Takes::Whole(..)
@@ -326,7 +326,7 @@ impl Walk<'_> {
         }
     }
 
-    /// A text written in the bytes `span`, quotes included.
+    /// Adds a text that is written in the bytes `span`, quotes included.
     fn text_at(&mut self, at: At<'_>, text: &str, span: std::ops::Range<usize>) {
         if text.trim().is_empty() || at.key.shown != Shown::ToReaders {
             return;
@@ -344,7 +344,7 @@ impl Walk<'_> {
     }
 }
 
-/// Calls `visit` with a value, or with each of a list.
+/// Calls `visit` with a value, or with each value of a list.
 fn each<'n, 't>(node: &'n Node<'t>, mut visit: impl FnMut(&'n Node<'t>)) {
     match node.get_ref() {
         DeValue::Array(list) => list.iter().for_each(visit),
@@ -352,7 +352,7 @@ fn each<'n, 't>(node: &'n Node<'t>, mut visit: impl FnMut(&'n Node<'t>)) {
     }
 }
 
-/// What `text` names, where it has the form of such a key.
+/// The record or part that `text` names; `None` where it does not have the form of such a key.
 fn referent(target: Target, role: MentionRole, text: &str) -> Option<Referent> {
     let record = match target {
         Target::Party => return text.parse().ok().map(|key| Referent::Party(key, role)),

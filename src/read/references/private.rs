@@ -1,8 +1,8 @@
-//! What a record keeps private: found in its tree, and taken out of it.
+//! Removes the private fields of a record from its tree.
 //!
-//! Any table may list `private = ["field", …]`. A record with such a list is read twice: once as it
-//! stands, and once from the tree without those fields, which is what may be published. Taking them
-//! out of the tree, before there is a model, no kind of record can forget one.
+//! Any table may list `private = ["field", …]`. A record with such a list is read twice: once as
+//! written, and once from the tree without those fields, which gives what may be published. The fields
+//! are removed from the tree, before the model is made, so every kind of record is covered.
 
 use toml::de::{DeTable, DeValue};
 
@@ -10,8 +10,8 @@ use crate::model::catalogue::PrivateText;
 use crate::model::place::{FileId, Place};
 use crate::read::faults::Node;
 
-/// A record's tree without what it keeps private, and the texts that were taken out; `None` where
-/// nothing is kept private.
+/// A record's tree without its private fields, and the texts that were removed; `None` where no field
+/// is private.
 pub(crate) fn without<'t>(
     table: &DeTable<'t>,
     file: FileId,
@@ -37,13 +37,12 @@ fn node_has_list(node: &Node<'_>) -> bool {
     }
 }
 
-/// Keys that decide what may be published: taken out, they would decide otherwise. No page shows
-/// them.
+/// Keys that decide what may be published. They are never removed, because removing them would change
+/// the decision. No page shows them.
 const DECIDES: [&str; 2] = ["publish", "withdrawn"];
 
-/// Takes out what `table` and the tables in it keep private. In an entry of the provenance
-/// (`is_entry`) a party leaves its part behind: readers may know that there was an owner, though not
-/// who.
+/// Removes the private fields of `table` and of the tables in it. In a provenance entry (`is_entry`) the
+/// role of a private party stays: readers may learn that there was an owner, but not who.
 fn take_out(table: &mut DeTable<'_>, file: FileId, is_entry: bool, texts: &mut Vec<PrivateText>) {
     if let Some(names) = table.remove("private") {
         let names: Vec<String> = match names.get_ref() {

@@ -1,14 +1,13 @@
-//! References to nothing: each key that a record names and the catalogue does not have.
+//! Reports references to nothing: keys that a record names and the catalogue does not have.
 //!
 //! In: the references of every record ([`Occurrences`](crate::model::occurrence::Occurrences)). Out: a
-//! finding at the place of each that leads nowhere. [`missing`] holds the table of what can be named,
-//! with the code, the message and the help of each kind; [`circles`] reports states that follow
-//! themselves.
+//! finding at the place of each that leads nowhere. [`missing`] holds the code, the message and the help
+//! for each kind of target; [`circles`] reports states that follow themselves.
 //!
-//! Messages name keys only, never names of people, so nothing private can appear in one.
+//! Messages contain keys only, never names of people, so nothing private can appear in one.
 //!
-//! Not here: points and their values (`points` judges them while it reads), and whether two records
-//! agree (`audit`).
+//! Not here: points and their values (`points` checks them while it reads), and contradictions between
+//! records (`audit`).
 
 mod circles;
 mod missing;
@@ -23,9 +22,9 @@ use crate::model::link;
 use crate::model::occurrence::{MentionRole, RecordId, Reference, Referent};
 use crate::model::place::Place;
 
-/// Every reference to nothing in the whole catalogue, in no particular order. `themes` are those that
-/// the catalogue may name. Where `found` already has an error at the place of a reference, it gets no
-/// second one: the key was not read as the reference that its table declares.
+/// A finding for every reference to nothing in the whole catalogue, in no particular order. `themes` are
+/// the themes that the catalogue may name. Where `found` already has an error at the place of a
+/// reference, there is no second one: the key was not read as the reference that its table declares.
 pub(crate) fn resolve(catalogue: &Catalogue, themes: &[String], found: &[Finding]) -> Vec<Finding> {
     let errors = found.iter().filter(|f| f.severity() == Severity::Error);
     let faulty: BTreeSet<Place> = errors.map(|finding| finding.at.place).collect();
@@ -44,7 +43,7 @@ pub(crate) fn resolve(catalogue: &Catalogue, themes: &[String], found: &[Finding
     findings
 }
 
-/// Reports an impression that is said to be tied to itself.
+/// Reports an impression whose record ties it to itself.
 fn to_itself(record: &RecordId, reference: &Reference) -> Option<Finding> {
     let (RecordId::Impression(key), Referent::Record(link::Target::Impression(named), role)) =
         (record, &reference.to)
@@ -59,7 +58,8 @@ fn to_itself(record: &RecordId, reference: &Reference) -> Option<Finding> {
     )
 }
 
-/// How a role ties two impressions; `None` for a role in which an impression may name itself.
+/// The relation that a role states between two impressions, for the message; `None` for a role in which
+/// an impression may name itself.
 fn tie(role: MentionRole) -> Option<&'static str> {
     match role {
         MentionRole::SameSheet => Some("the same sheet as itself"),

@@ -1,5 +1,5 @@
-//! How keys are declared: a shape, its keys, what the value of each is; and the keys that many shapes
-//! share.
+//! The types with which keys are declared (a shape, its keys, the type of each value), and the keys that
+//! many shapes share.
 
 use crate::model::occurrence::{DesignPart, MentionRole};
 use crate::model::vocabulary::List;
@@ -8,7 +8,7 @@ use crate::model::words::{ClosedList, Standing};
 /// The keys of one kind of record or nested table.
 #[derive(Debug)]
 pub struct Shape {
-    /// What it is called in a finding: "a point", "an impression".
+    /// Its name in a finding: "a point", "an impression".
     pub name: &'static str,
     /// Its own keys, in the order in which a template lists them.
     pub own: &'static [KeyShape],
@@ -23,30 +23,30 @@ pub struct Shape {
 pub struct KeyShape {
     /// The key.
     pub name: &'static str,
-    /// What its value is.
+    /// The type of its value.
     pub takes: Takes,
-    /// Whether every such record must have it.
+    /// Whether every such table must have it.
     pub required: bool,
-    /// What it says, in one line, for templates and editors.
+    /// Its meaning in one line, for templates and editors.
     pub help: &'static str,
     /// Whether its texts are shown to readers.
     pub shown: Shown,
-    /// Of a reference: the key of the same table whose text says where in the work or exhibition.
+    /// For a reference, the key in the same table whose text gives the place in the work or exhibition.
     pub locator: Option<&'static str>,
 }
 
-/// Whether the texts of a key are shown to readers of the compiled catalogue. Those that are shown are
-/// searched for names that must not be published.
+/// Whether readers of the compiled catalogue see the texts of a key. Texts that they see are searched
+/// for names that must not be published.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Shown {
-    /// They are, on some page or in some file of the site.
+    /// They are shown, on some page or in some file of the site.
     ToReaders,
-    /// They never are, for this reason.
+    /// They are never shown, for this reason.
     Never(&'static str),
 }
 
 impl KeyShape {
-    /// The same key; its texts are never shown to readers, for the reason `why`.
+    /// Declares that the key's texts are never shown to readers, for the reason `why`.
     pub(super) const fn never_shown(self, why: &'static str) -> KeyShape {
         KeyShape {
             shown: Shown::Never(why),
@@ -54,7 +54,7 @@ impl KeyShape {
         }
     }
 
-    /// The same key; the text of `key`, in the same table, says where in what it names.
+    /// Declares `key`, in the same table, as the locator of this reference.
     pub(super) const fn locator(self, key: &'static str) -> KeyShape {
         KeyShape {
             locator: Some(key),
@@ -63,16 +63,17 @@ impl KeyShape {
     }
 }
 
-/// What the value of a key is. Wherever a list is taken, one value alone may stand without brackets.
+/// The type of a key's value. Wherever a list is expected, a single value may be written without
+/// brackets.
 #[derive(Debug)]
 pub enum Takes {
-    /// Text; where the key is required it must say something.
+    /// Text; where the key is required, it must not be blank.
     Text,
     /// `true` or `false`.
     Flag,
-    /// `true` or `false`; `false` keeps the table and all in it from readers.
+    /// `true` or `false`; `false` withholds the table and everything in it from readers.
     Publish,
-    /// A whole number between two, both included.
+    /// A whole number within these bounds, both included.
     Whole(u32, u32),
     /// A number above 0.
     Above0,
@@ -94,7 +95,7 @@ pub enum Takes {
     Web,
     /// A path inside the design's folder.
     File,
-    /// The record's own key, made here.
+    /// The part's own key, which this value defines.
     OwnKey,
     /// One word of a closed list.
     Word(fn() -> Vec<&'static str>),
@@ -102,7 +103,7 @@ pub enum Takes {
     Term(List),
     /// A term of a vocabulary, or free words.
     TermOrWords(List),
-    /// The key of another record, and the role in which that is mentioned.
+    /// The key of another record, and the role in which it is mentioned.
     Refers(Target, MentionRole),
     /// The key of a part of the design.
     Part(DesignPart),
@@ -110,7 +111,7 @@ pub enum Takes {
     Theme,
     /// A holder's key, or free words.
     HolderOrWords(MentionRole),
-    /// A record as links name it (`design:14`, `impression:14.7`).
+    /// A record, named as in links (`design:14`, `impression:14.7`).
     Link(MentionRole),
     /// The key of a person or holder, or `{ name = "…" }` ([`PARTY`]).
     Party(MentionRole),
@@ -138,16 +139,16 @@ pub enum Takes {
     Map(MapKeys, &'static Takes),
 }
 
-/// What the keys of a table are, where they are not declared.
+/// The meaning of a table's keys, where they are not declared.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum MapKeys {
-    /// Headings of the catalogue's own.
+    /// Headings that the catalogue chooses.
     Headings,
     /// Points of the design.
     Points,
     /// Matrices of the design.
     Matrices,
-    /// Values of a point, made here.
+    /// Values of a point, which this table defines.
     Values,
 }
 
@@ -170,7 +171,7 @@ pub enum Target {
     Work,
     /// An exhibition.
     Exhibition,
-    /// A page of the catalogue's own.
+    /// One of the catalogue's own pages.
     Page,
 }
 
@@ -216,7 +217,7 @@ pub const STANDING: &[KeyShape] = &[
     may("why", Takes::Text, "why"),
 ];
 
-/// Somebody without a record of their own.
+/// A party without a record of its own.
 pub static PARTY: Shape = plain(
     "a name",
     &[must(
@@ -226,8 +227,8 @@ pub static PARTY: Shape = plain(
     )],
 );
 
-/// The table of a statement where the value may also stand alone. What `is` takes is declared by the
-/// key that takes the statement.
+/// The table of a statement, whose value may also stand alone. The key that takes the statement
+/// declares the type of `is`.
 pub(crate) static STATEMENT: Shape =
     claimed("a statement", &[must("is", Takes::Text, "what is stated")]);
 
@@ -251,7 +252,7 @@ impl Shape {
             .chain(std::iter::once(&PRIVATE))
     }
 
-    /// One key, where the table may have it.
+    /// The declaration of one key; `None` where the table may not have it.
     #[must_use]
     pub fn key(&self, name: &str) -> Option<&'static KeyShape> {
         self.keys().find(|key| key.name == name)

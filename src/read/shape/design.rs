@@ -117,7 +117,7 @@ pub static TITLE: Shape = claimed(
     ],
 );
 
-/// Somebody who made the design.
+/// A maker of the design.
 pub static MAKER: Shape = claimed(
     "a maker",
     &[
@@ -130,7 +130,7 @@ pub static MAKER: Shape = claimed(
     ],
 );
 
-/// A series and the place in it.
+/// A series and the design's position in it.
 pub static SERIES: Shape = plain(
     "a series",
     &[
@@ -229,7 +229,7 @@ pub static MATRIX: Shape = plain(
     ],
 );
 
-/// What became of a matrix.
+/// The fate of a matrix, its present holder, and the date.
 pub static MATRIX_NOW: Shape = plain(
     "what became of a matrix",
     &[
@@ -247,7 +247,7 @@ pub static MATRIX_NOW: Shape = plain(
     ],
 );
 
-/// Something to look at.
+/// A point: a feature to look at.
 pub static POINT: Shape = plain(
     "a point",
     &[

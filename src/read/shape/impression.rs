@@ -134,7 +134,7 @@ pub static IMPRESSION: Shape = standing(
     ],
 );
 
-/// A number a sheet had before.
+/// A former accession number of a sheet.
 pub static FORMER_ACCESSION: Shape = plain(
     "a former accession number",
     &[
@@ -182,10 +182,10 @@ macro_rules! reading {
     };
 }
 
-/// What a sheet is taken to be.
+/// The catalogue's identification of a sheet.
 pub static IDENTIFICATION: Shape = reading!("an identification", []);
 
-/// What somebody else takes a sheet to be.
+/// Another author's identification of a sheet.
 pub static OPINION: Shape = reading!(
     "an opinion",
     [
@@ -198,7 +198,7 @@ pub static OPINION: Shape = reading!(
     ]
 );
 
-/// What was seen at a point, with who saw it.
+/// An observation at a point, with its observer.
 pub static OBSERVED: Shape = claimed(
     "an observation",
     &[
@@ -284,7 +284,7 @@ pub static MARK: Shape = claimed(
     ],
 );
 
-/// One entry in the history of a sheet.
+/// One entry of a sheet's provenance.
 pub static PROVENANCE: Shape = claimed(
     "a provenance entry",
     &[
@@ -336,7 +336,7 @@ pub static SIGHTING: Shape = plain(
     ],
 );
 
-/// An exhibition the sheet was shown in.
+/// An exhibition in which the sheet was shown.
 pub static EXHIBITED: Shape = plain(
     "an exhibition of this sheet",
     &[

@@ -1,5 +1,5 @@
-//! The keys of the catalogue's settings and of what prints refer to: holders, people, exhibitions,
-//! terms.
+//! The keys of the catalogue's settings, and of the records to which designs and impressions refer:
+//! holders, people, exhibitions, terms.
 
 use super::declare::{KeyShape, MapKeys, Shape, Takes, Target, may, must, plain, words};
 use crate::model::holder::HolderKind;
@@ -111,8 +111,8 @@ pub static PICTURES: Shape = plain(
     ],
 );
 
-/// The bounds of a published side, in px: below 200 a picture shows nothing, and browsers do not show
-/// one above 20,000.
+/// The bounds of a published side, in px. A picture below 200 px shows too little, and browsers do not
+/// show one above 20,000 px.
 pub(super) const LARGEST: Takes = Takes::Whole(200, 20_000);
 
 /// `holders/KEY.toml`.
@@ -148,7 +148,7 @@ pub static HOLDER: Shape = plain(
     ],
 );
 
-/// A name a holder had.
+/// A former name of a holder.
 pub static FORMER_NAME: Shape = plain(
     "a former name",
     &[
@@ -157,7 +157,7 @@ pub static FORMER_NAME: Shape = plain(
     ],
 );
 
-/// Who took a holder over.
+/// The successor of a holder.
 pub static SUCCESSOR: Shape = plain(
     "a successor",
     &[

@@ -1,4 +1,4 @@
-//! The keys of a picture, recorded with a sheet or with a design.
+//! The keys of a picture of a sheet or of a design.
 
 use super::declare::{Shape, Takes, Target, may, must, plain, words};
 use super::others::LARGEST;

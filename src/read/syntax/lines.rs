@@ -1,9 +1,9 @@
-//! The lines of a text: around a byte, up to the next header, blanked out.
+//! Finds lines of a text around a byte or up to the next header, and replaces lines by blanks.
 
 use std::ops::Range;
 
-/// Where the line before the first header ends. A line of a list begins with a bracket too,
-/// but not with one before a name.
+/// The end of the line before the first header. A line of a list may also begin with a bracket, but
+/// there no name follows the bracket.
 pub(super) fn next_header(text: &str) -> Option<usize> {
     let begins_a_name = |at: usize| {
         let line = text.get(at + 1..).unwrap_or_default();
@@ -30,7 +30,7 @@ pub(super) fn trimmed(text: &str, span: Range<usize>) -> Range<usize> {
     start..start + line.trim().len()
 }
 
-/// The text with lines blanked out, every byte after them in its place.
+/// The text with lines replaced by blanks; all later bytes keep their places.
 pub(super) fn blanked(text: &str, lines: Range<usize>) -> String {
     let before = text.get(..lines.start).unwrap_or_default();
     let after = text.get(lines.end..).unwrap_or_default();

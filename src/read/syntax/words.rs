@@ -1,8 +1,8 @@
-//! Faults of TOML syntax in a cataloguer's words.
+//! Words faults of TOML syntax for cataloguers.
 
 use super::lines::line_around;
 
-// The beginnings of the parser's messages by which faults are recognised.
+// The beginnings of the parser's messages, by which faults are recognised.
 pub(super) const NO_VALUE: &str = "key with no value";
 pub(super) const NO_KEY: &str = "invalid key-value pair";
 pub(super) const UNCLOSED_LIST: &str = "unclosed array";
@@ -11,8 +11,8 @@ pub(super) const UNCLOSED_HEADER: &str = "unclosed table";
 pub(super) const UNCLOSED_HEADERS: &str = "unclosed array table";
 pub(super) const DUPLICATE: &str = "duplicate key";
 
-/// What is wrong, and what to do. `said`: the parser's message; `written`: the bytes at fault, which
-/// begin at `start` of `text`.
+/// The message and the help for a fault. `said`: the parser's message; `written`: the bytes at fault,
+/// which begin at `start` of `text`.
 pub(super) fn in_words(said: &str, written: &str, start: usize, text: &str) -> (String, String) {
     let starts = |with: &str| said.starts_with(with);
     let pair = |message: &str, help: &str| (message.to_owned(), help.to_owned());

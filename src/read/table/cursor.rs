@@ -1,4 +1,4 @@
-//! One table of a record while it is read, and its keys.
+//! A table of a record that is being read, and its keys.
 
 use toml::Spanned;
 use toml::de::{DeString, DeTable};
@@ -7,11 +7,11 @@ use crate::model::place::Place;
 use crate::read::faults::{Faults, Node, is_unread};
 use crate::read::shape::Shape;
 
-/// One table while it is read.
+/// A table that is being read.
 pub(crate) struct Fields<'a, 't> {
-    /// Where faults are reported.
+    /// Collects the findings.
     pub(crate) faults: &'a mut Faults<'t>,
-    /// Where the table stands: its header, its braces, or the start of the file.
+    /// The place of the table: its header, its braces, or the start of the file.
     pub(crate) at: Place,
     pub(super) shape: &'static Shape,
     pub(super) table: &'t DeTable<'t>,
@@ -19,7 +19,7 @@ pub(crate) struct Fields<'a, 't> {
 }
 
 impl<'t> Fields<'_, 't> {
-    /// The value of a key, where it is there and could be parsed.
+    /// The value of a key; `None` where it is absent or could not be parsed.
     pub(crate) fn take(&mut self, name: &'static str) -> Option<&'t Node<'t>> {
         debug_assert!(
             self.shape.key(name).is_some(),
@@ -31,7 +31,7 @@ impl<'t> Fields<'_, 't> {
         self.table.get(name).filter(|node| !is_unread(node))
     }
 
-    /// Where a key of the table stands.
+    /// The place of a key of the table.
     pub(crate) fn key_place(&self, name: &str) -> Option<Place> {
         let (key, _) = self.table.get_key_value(name)?;
         Some(self.faults.place(key.span()))
@@ -52,7 +52,7 @@ pub(crate) struct Entry<'t> {
     pub(crate) node: &'t Node<'t>,
 }
 
-/// The entries of a table in the order in which they are written; the tree keeps them by name.
+/// The entries of a table in the order in which they are written. The tree has them sorted by name.
 pub(crate) fn in_order<'t>(
     table: &'t DeTable<'t>,
 ) -> Vec<(&'t Spanned<DeString<'t>>, &'t Node<'t>)> {

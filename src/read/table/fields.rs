@@ -1,10 +1,9 @@
-//! The values of one table of a record: typed reading of its keys, every fault at its place.
+//! Reads the keys of one table of a record as typed values, and reports every fault at its place.
 //!
-//! A key that the shape does not declare is a finding, and so is a required one that is absent. A value
-//! that cannot be read is a finding and then counts as absent; reading goes on.
+//! Unknown keys and missing required keys are reported. A value that cannot be read is reported and then
+//! counts as absent; reading continues.
 //!
-//! In: a table of the tree and its [`Shape`]. Out: values of the model. Single values are read by
-//! `values`.
+//! In: a table of the tree and its [`Shape`]. Out: values of the model. `values` reads single values.
 
 use toml::de::{DeTable, DeValue};
 
@@ -23,8 +22,8 @@ use crate::read::values;
 
 pub(crate) use crate::read::table::cursor::{Entry, Fields, in_order};
 
-/// Reads a table as `shape` declares it: `read` takes the values, then unknown keys and missing required
-/// keys are reported.
+/// Reads a table as `shape` declares it: calls `read` for the values, then reports unknown keys and
+/// missing required keys.
 pub(crate) fn read_table<'t, T>(
     faults: &mut Faults<'t>,
     shape: &'static Shape,
@@ -69,7 +68,7 @@ impl<'t> Fields<'_, 't> {
         }
     }
 
-    /// Text. Where the shape requires it, blank text is a finding; elsewhere blank text is no text.
+    /// Text. Blank text is a finding where the shape requires the key; elsewhere it counts as absent.
     pub(crate) fn text(&mut self, name: &'static str) -> Option<Placed<String>> {
         let is_required = self.shape.key(name).is_some_and(|key| key.required);
         if is_required {
@@ -119,7 +118,7 @@ impl<'t> Fields<'_, 't> {
         self.one(name, values::word)
     }
 
-    /// What the sources say: a bare value, `{ is, … }`, or a list of those.
+    /// Statements: a bare value, `{ is, … }`, or a list of those.
     pub(crate) fn statements<T>(
         &mut self,
         name: &'static str,
@@ -140,7 +139,7 @@ impl<'t> Fields<'_, 't> {
             let at = faults.of(node);
             read_table(faults, &STATEMENT, table, at, |fields| {
                 let stated = fields.take("is");
-                // Findings name the key that the cataloguer thinks of.
+                // Findings name the outer key, not `is`.
                 fields.faults.key = name;
                 let is = stated.and_then(|node| read(fields.faults, node));
                 let claim = fields.claim();
@@ -199,7 +198,7 @@ impl<'t> Fields<'_, 't> {
         Some(read_table(self.faults, shape, table, at, read))
     }
 
-    /// A list of nested tables; one table alone may stand without brackets.
+    /// A list of nested tables; a single table may be written without brackets.
     pub(crate) fn tables<T>(
         &mut self,
         name: &'static str,
@@ -239,8 +238,8 @@ impl<'t> Fields<'_, 't> {
         }
     }
 
-    /// A table whose keys the shape does not declare, in the order in which they are written. The
-    /// second argument of `read` is where the table stands.
+    /// The entries of a table whose keys the shape does not declare, in the order in which they are
+    /// written. The second argument of `read` is the place of the table.
     pub(crate) fn map<T>(
         &mut self,
         name: &'static str,
@@ -293,7 +292,7 @@ impl<'t> Fields<'_, 't> {
 }
 
 impl<'t> Entry<'t> {
-    /// The key as a key of the model; a fault where it is none.
+    /// The key as a key of the model; an invalid one is reported.
     pub(crate) fn read_key(&self, faults: &mut Faults<'t>) -> Option<Placed<Key>> {
         let place = faults.place(self.key.span());
         values::key_from(faults, self.key.get_ref(), place)

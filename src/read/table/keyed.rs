@@ -1,7 +1,7 @@
 //! Lists of tables that have keys of their own: points, states, blocks …
 //!
-//! A key that could not be read, or that is written twice, has one finding. References to such parts can
-//! then not be checked: they may mean the part whose key is faulty.
+//! A key that could not be read, or that is used twice, has one finding. References to keys of the list
+//! that do not exist are then not reported: they may mean the part with the faulty key.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -16,14 +16,14 @@ use crate::read::table::fields::Fields;
 pub(crate) struct Keyed<T> {
     /// Those that could be read, in the order of the record.
     pub(crate) all: Vec<T>,
-    /// Whether every part has a key of its own: then a key that none of them has names no part.
+    /// Whether every part has a key of its own. Only then is a reference to an unknown key a fault.
     pub(crate) all_known: bool,
     /// Keys that several parts have.
     pub(crate) twice: BTreeSet<Key>,
 }
 
 impl<'t> Fields<'_, 't> {
-    /// A list of tables, each with its own `key`, which `read` gets where it could be read.
+    /// A list of tables, each with its own `key`. `read` gets the key where it could be read.
     pub(crate) fn keyed<T>(
         &mut self,
         name: &'static str,
@@ -47,8 +47,8 @@ impl<'t> Fields<'_, 't> {
     }
 }
 
-/// Reports keys that are used twice, each at the second with the first as second place, and gives
-/// them. `what` is what they name: "points", "states".
+/// Reports keys that are used twice, at the second use and with the first as the second place, and
+/// returns them. `what` names the parts in the message: "points", "states".
 pub(crate) fn distinct<'k>(
     faults: &mut Faults<'_>,
     what: &str,

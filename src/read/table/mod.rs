@@ -1,8 +1,8 @@
 //! Typed reading of one table of a record.
 //!
 //! Reading order: [`cursor`] takes values from a table by the keys that its shape declares; [`rest`]
-//! reports keys that are unknown or missing; [`fields`] reads the values; [`keyed`] reads lists of
-//! tables that have keys of their own.
+//! reports unknown and missing keys; [`fields`] reads the values; [`keyed`] reads lists of tables that
+//! have keys of their own.
 
 mod cursor;
 pub(crate) mod fields;

@@ -1,4 +1,4 @@
-//! Keys of a table that are unknown, and keys that are missing.
+//! Reports unknown and missing keys of a table.
 
 use toml::Spanned;
 use toml::de::DeString;
@@ -36,7 +36,7 @@ impl<'t> Fields<'_, 't> {
         }
     }
 
-    /// Reports a key that the table must have and has not.
+    /// Reports a key that the table must have and lacks.
     pub(crate) fn lacks(&mut self, name: &str, help: &str) {
         self.missing(
             &[name],
@@ -45,8 +45,8 @@ impl<'t> Fields<'_, 't> {
         );
     }
 
-    /// Reports that the table must have `what`, one of the keys `names`. A key that is written under a
-    /// wrong name, or below a wrong header, is reported as that instead.
+    /// Reports that the table lacks `what`, which is one of the keys `names`. A key that is misspelt, or
+    /// stands below a wrong header, is reported as such instead.
     pub(crate) fn missing(&mut self, names: &[&str], what: &str, help: &str) {
         let is_there = |name: &&str| self.faults.was_moved(name) || self.is_misspelt(name);
         if self.faults.is_broken() || names.iter().any(is_there) {
@@ -57,7 +57,7 @@ impl<'t> Fields<'_, 't> {
         self.faults.push(finding.help(help));
     }
 
-    /// Whether the table seems to have the key `name` under a wrong name.
+    /// Whether the table seems to have the key `name`, misspelt.
     pub(crate) fn is_misspelt(&self, name: &str) -> bool {
         self.table
             .keys()
@@ -65,8 +65,8 @@ impl<'t> Fields<'_, 't> {
             .any(|key| self.shape.key(key).is_none() && self.meant_by(key) == Some(name))
     }
 
-    /// The declared key that an unknown one is nearest to, among those that the table lacks and lists,
-    /// of which one header may be right and another wrong.
+    /// The declared key that is nearest to an unknown one. Candidates are the keys that the table lacks, and
+    /// lists of tables, which may have one correct header and one that is misspelt.
     fn meant_by(&self, unknown: &str) -> Option<&'static str> {
         let may_be = |key: &&KeyShape| {
             matches!(key.takes, Takes::Tables(_)) || !self.table.contains_key(key.name)
@@ -75,8 +75,8 @@ impl<'t> Fields<'_, 't> {
         nearest(unknown, own.map(|key| key.name))
     }
 
-    /// Reports unknown keys. Several below one another usually follow a header that is missing, which is
-    /// one fault.
+    /// Reports unknown keys. Several unknown keys in a row usually follow a missing header, so they are
+    /// reported as one fault.
     fn unknown_keys(&mut self) {
         let mut run: Vec<&Spanned<DeString<'t>>> = Vec::new();
         for (key, _) in in_order(self.table) {
@@ -93,7 +93,7 @@ impl<'t> Fields<'_, 't> {
         self.tell_run(&run);
     }
 
-    /// Reports keys that are near to none of the table's own.
+    /// Reports keys in a row that resemble none of the table's own.
     fn tell_run(&mut self, run: &[&Spanned<DeString<'t>>]) {
         let all: Vec<_> = self.shape.keys().map(|key| key.name).collect();
         let takes = format!("it takes {}", all.join(", "));

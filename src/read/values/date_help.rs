@@ -1,8 +1,8 @@
-//! Dates that are none, in a cataloguer's words: what is wrong, and what to write instead.
+//! Help for texts that are not EDTF dates, worded for cataloguers: the fault, and what to write instead.
 
 use crate::model::edtf::Date;
 
-/// What to do about a text that should be a date.
+/// The help for a text that should be a date.
 pub(crate) fn help(text: &str) -> String {
     if let Some(edtf) = in_edtf(text).filter(|edtf| Date::parse(edtf).is_ok()) {
         return format!("write \"{edtf}\"");
@@ -15,11 +15,11 @@ pub(crate) fn help(text: &str) -> String {
         .to_owned()
 }
 
-/// Words that say that there is no date.
+/// Words that mean that there is no date.
 const NO_DATE: [&str; 6] = ["", "n.d.", "s.a.", "undated", "unknown", "?"];
 
-/// The parser's reason in a cataloguer's words. The parser's own words are never shown: for a reason that
-/// is not listed here, the text is only said not to be written as dates are.
+/// The parser's reason, reworded for cataloguers. The parser's own words are never shown. For a reason
+/// that is not listed here, the message only states that the text is not in the form of a date.
 pub(crate) fn reason(said: &str) -> &'static str {
     match said {
         "empty input" | "empty date" => "it is empty",
@@ -173,7 +173,7 @@ fn year_first(text: &str) -> Option<String> {
     let usual = in_two(month, 12).zip(in_two(day, 31));
     let (month, day) = usual.or_else(|| in_two(day, 12).zip(in_two(month, 31)))?;
     let date = format!("{first}-{month}-{day}");
-    // Where the month has no such day, what is sure is the month.
+    // Where the month has no such day, only the month is suggested.
     Some(match Date::parse(&date) {
         Ok(_) => date,
         Err(_) => format!("{first}-{month}"),
@@ -191,9 +191,9 @@ fn from_to(text: &str) -> Option<String> {
     is_short.then_some(format!("{from}/{}{to}", from.get(..2)?))
 }
 
-/// "3.11.1971", "13/11/1971": day before month, as most of the world writes it. Where both are 12
-/// or less and strokes stand between them it may be either, and a wrong suggestion is worse than
-/// none.
+/// "3.11.1971", "13/11/1971": day before month, as in most countries. Where both are 12 or less and
+/// separated by slashes, the order is not clear. Then there is no suggestion, because a wrong one is
+/// worse than none.
 fn day_first(text: &str) -> Option<String> {
     let parts: Vec<&str> = text
         .split(['.', '/', '-', ' '])
@@ -279,7 +279,7 @@ mod tests {
         }
     }
 
-    /// If the parser's messages change, their plain words are no longer found; this test notices.
+    /// Fails if the parser's messages change, so that [`reason`] no longer recognises them.
     #[test]
     fn ok_the_reasons_of_the_parser_are_told_in_plain_words() {
         for (written, plain) in [

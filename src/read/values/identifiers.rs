@@ -1,14 +1,14 @@
 //! Codes that standards define: languages, countries, libraries, addresses on the web.
 //!
-//! Only the form is checked, and for countries the list of assigned codes: whether another code was
-//! ever assigned is not looked up, since compiling needs no network.
+//! The form of a code is checked; for countries also the list of assigned codes. Whether other codes
+//! were ever assigned is not checked, because compiling uses no network.
 
 use unic_langid::LanguageIdentifier;
 
-/// Why a text is no such code, and what to do.
+/// Why a text is not such a code, and what to do.
 #[derive(Debug, PartialEq)]
 pub(crate) struct Malformed {
-    /// What is wrong, to stand after the text: "is no country".
+    /// The fault, to follow the text in the message: "is no country".
     pub(crate) what: &'static str,
     /// What to do.
     pub(crate) help: String,
@@ -16,9 +16,9 @@ pub(crate) struct Malformed {
 
 /// A language tag, in its usual spelling (`uk-Latn`).
 ///
-/// BCP 47 (RFC 5646) also has forms without language or with extensions, which no catalogue needs.
-/// Primary tags of four letters are reserved and longer ones were never registered (section 2.2.1),
-/// so the name of a language is not taken for its tag.
+/// BCP 47 (RFC 5646) also has forms without a language or with extensions, which no catalogue needs.
+/// Primary tags of four letters are reserved and longer ones were never registered (section 2.2.1), so
+/// both are refused. A language's name is therefore not taken for its tag.
 pub(crate) fn language(text: &str) -> Result<String, Malformed> {
     let primary = text.split('-').next().unwrap_or_default();
     let is_tag = (2..=3).contains(&primary.len()) && !text.contains('_');
@@ -103,8 +103,8 @@ pub(crate) fn web(text: &str) -> Result<String, Malformed> {
             .strip_prefix("https://")
             .or_else(|| lower.strip_prefix("http://"))?;
         let authority = rest.split(['/', '?', '#']).next()?;
-        // Names and passwords in addresses mislead readers about where a link goes (RFC 3986,
-        // section 7.6).
+        // User names and passwords in addresses can mislead readers about the target of a link
+        // (RFC 3986, section 7.6).
         let sound = !authority.is_empty()
             && !authority.contains('@')
             && !text.contains(|c: char| {

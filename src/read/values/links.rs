@@ -1,7 +1,7 @@
-//! Links to records, as Markdown and `see` write them: where one leads, and the finding about one that
-//! leads nowhere.
+//! Links to records, as written in Markdown and in `see`: the target of a link, and the finding on a
+//! link that leads nowhere.
 //!
-//! Not here: whether the record is there (`references::resolve`).
+//! Not here: whether the record exists (`references::resolve`).
 
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
@@ -9,26 +9,26 @@ use crate::model::link::Target;
 use crate::model::place::Place;
 use crate::read::values::near::nearest;
 
-/// Where a link leads.
+/// The target of a link.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum LinkTarget {
-    /// To a record.
+    /// A record.
     Record(Target),
-    /// Out of the catalogue: `https`, `http`, `mailto`.
+    /// An address outside the catalogue: `https`, `http`, `mailto`.
     Outside,
-    /// To something that would run in a reader's browser; pages leave it out.
+    /// An address that would run code in a reader's browser; pages leave it out.
     Running,
-    /// To nothing that is understood.
+    /// Anything else.
     Nowhere,
 }
 
 impl LinkTarget {
-    /// Where a destination of Markdown leads.
+    /// The target of a destination in Markdown.
     pub(crate) fn of(destination: &str) -> LinkTarget {
         if let Ok(target) = destination.parse() {
             return LinkTarget::Record(target);
         }
-        // Browsers ignore blanks and control characters in a scheme; so does this.
+        // Browsers ignore blanks and control characters in a scheme, so they are removed here.
         let plain: String = destination
             .chars()
             .filter(|c| !c.is_whitespace() && !c.is_control())
@@ -45,7 +45,7 @@ impl LinkTarget {
     }
 }
 
-/// The finding about a link that names no record, as it is written.
+/// The finding on a link that names no record. `written`: the link as written.
 pub(crate) fn nowhere(written: &str, place: Place) -> Finding {
     let message = if written.is_empty() {
         "a link has no target".to_owned()

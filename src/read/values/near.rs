@@ -1,17 +1,17 @@
-//! The nearest name: which of the existing names was probably meant by one that does not exist.
+//! The nearest name: suggests the existing name that was probably meant by an unknown one.
 //!
-//! In: the name as written and the names there are. Out: one of them, or none. A suggestion that is
-//! wrong costs more trust than one that is missing, so short names and names that differ in their
-//! numbers ("14" and "15") are never taken for each other.
+//! In: the name as written and the existing names. Out: one of them, or none. A wrong suggestion costs
+//! more trust than a missing one, so very short names, and names that differ in their numbers ("14" and
+//! "15"), are never taken for each other.
 
 use std::cmp::Reverse;
 
-/// The candidate that differs from `written` by few slips of the pen, where there is one.
+/// The candidate that differs from `written` by few slips, if there is one.
 ///
-/// Slips are letters added, left out, changed or swapped (Damerau–Levenshtein distance); capitals,
-/// spaces and underscores cost nothing. Names of three or four letters (digits not counted) may differ
-/// by one slip, up to eight by two, longer ones by three. The result does not depend on the order of the
-/// candidates.
+/// A slip is a letter added, left out, changed or swapped (Damerau–Levenshtein distance); differences in
+/// capitals, spaces and underscores do not count. Names of three or four letters (digits not counted) may
+/// differ by one slip, names of up to eight by two, longer ones by three. The result does not depend on
+/// the order of the candidates.
 pub fn nearest<'a>(
     written: &str,
     candidates: impl IntoIterator<Item = &'a str>,
@@ -50,8 +50,8 @@ fn plainly(name: &str) -> String {
     lower.replace(['_', ' '], "-")
 }
 
-/// Whether two names hold the same digits, if perhaps swapped: a year with two digits exchanged is
-/// a slip, another year is another thing.
+/// Whether two names contain the same digits in any order, and are not both plain numbers. A year with
+/// two digits swapped counts as a slip; a different year makes a different name.
 fn same_numbers(one: &str, other: &str) -> bool {
     let digits = |name: &str| {
         let mut found: Vec<char> = name.chars().filter(char::is_ascii_digit).collect();

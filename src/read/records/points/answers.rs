@@ -1,7 +1,7 @@
-//! Answers to points: what states and printings show, and what sheets were seen with.
+//! Answers to points: the values that states and printings show, and those observed on sheets.
 //!
-//! A value is text or a number by how it is written; whether it can be an answer to its point is
-//! checked here, where the point is known.
+//! TOML only distinguishes text and numbers. This file checks whether a value can be an answer to its
+//! point.
 
 use toml::de::DeValue;
 
@@ -100,7 +100,7 @@ fn seen_in_table(fields: &mut Fields<'_, '_>, point: Option<&Point>) -> Option<O
     is.or(not)
 }
 
-/// What is seen, where it is written without a table.
+/// An observation that is written without a table.
 fn seen<'t>(
     faults: &mut Faults<'t>,
     node: &'t Node<'t>,
@@ -203,7 +203,7 @@ fn answer<'t>(
     }
 }
 
-/// A whole number, where it is written as one.
+/// A whole number; `None` for any other value.
 fn count(node: &Node<'_>) -> Option<u32> {
     let DeValue::Integer(number) = node.get_ref() else {
         return None;
@@ -211,7 +211,7 @@ fn count(node: &Node<'_>) -> Option<u32> {
     u32::from_str_radix(number.as_str(), number.radix()).ok()
 }
 
-/// An answer in words to a point that is known.
+/// An answer in words to a given point.
 fn answer_in_words<'t>(
     faults: &mut Faults<'t>,
     node: &'t Node<'t>,
@@ -236,7 +236,7 @@ fn answer_in_words<'t>(
         return None;
     };
     if words.contains(&word) {
-        // Every word of a point is a key already.
+        // Every word of a point has the form of a key.
         return Some(Placed::new(Value::Word(word.parse().ok()?), place));
     }
     let all = words.join(", ");
@@ -255,7 +255,7 @@ fn answer_in_words<'t>(
     None
 }
 
-/// What an answer to a point of some kind is.
+/// The form of an answer to a point of this kind, for messages.
 fn wants(kind: &PointKind) -> &'static str {
     match kind {
         PointKind::Presence => "\"present\" or \"absent\"",

@@ -1,4 +1,4 @@
-//! The points of a design, against which answers are checked: which point an entry names.
+//! The points of a design, for checking answers: finds the point that an entry names.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -16,16 +16,16 @@ use crate::read::table::fields::Entry;
 pub(crate) struct Points {
     pub(super) design: String,
     pub(super) by_key: BTreeMap<Key, Point>,
-    /// Points that could not be read whole, or that share their key with another. Answers to them are
+    /// Points that could be read only in part, or that share their key with another. Answers to them are
     /// not checked: the fault has a finding already.
     pub(super) faulty: BTreeSet<Key>,
-    /// Whether every point is known: not where the design's file has syntax faults or is missing, or
-    /// some point's key is faulty.
+    /// Whether every point is known. False where the design's file is missing or has syntax faults, and
+    /// where some point's key is faulty.
     pub(super) all_known: bool,
 }
 
 impl Points {
-    /// The point that an entry names; a finding where there is none.
+    /// The point that an entry names; reports a finding where there is none.
     pub(super) fn named<'t>(
         &self,
         faults: &mut Faults<'t>,
@@ -75,11 +75,11 @@ impl Points {
     }
 }
 
-/// What an entry names.
+/// The result of looking up the point that an entry names.
 pub(super) enum Named<'p> {
     Point(&'p Point),
-    /// Perhaps a point that could not be read.
+    /// The entry may name a point that could not be read.
     Unjudged,
-    /// No point; a finding says so.
+    /// The entry names no point; this has been reported.
     Nothing,
 }

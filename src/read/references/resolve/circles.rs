@@ -8,8 +8,8 @@ use crate::model::finding::Finding;
 use crate::model::key::Key;
 use crate::model::place::Placed;
 
-/// Reports the circles among the states of a design. The order of the record never makes a circle, so
-/// each circle has a `follows` that names the state itself or a later one: the finding stands there.
+/// Reports the circles among the states of a design. A circle cannot consist of links to earlier states
+/// alone, so each has a `follows` that names the state itself or a later one. The finding is placed there.
 pub(super) fn circles(design: &Design) -> Vec<Finding> {
     let mut findings = Vec::new();
     for (at, state) in design.states.iter().enumerate() {

@@ -1,4 +1,4 @@
-//! What a reference names and the catalogue does not have: code, message and help of each kind.
+//! Findings on references to nothing: code, message and help for each kind of target.
 
 use std::collections::BTreeMap;
 
@@ -14,7 +14,7 @@ use crate::model::vocabulary::List;
 use crate::read::theme::BUILT_IN_THEME;
 use crate::read::values::near::nearest;
 
-/// What references may name.
+/// Everything that a reference may name.
 pub(super) struct Known<'c> {
     /// The catalogue.
     pub(super) catalogue: &'c Catalogue,
@@ -23,7 +23,7 @@ pub(super) struct Known<'c> {
 }
 
 impl Known<'_> {
-    /// The finding about a reference of `record`, where it names nothing.
+    /// The finding on a reference of `record`; `None` where its target exists.
     pub(super) fn missing(&self, record: &RecordId, reference: &Reference) -> Option<Finding> {
         let place = reference.place;
         match &reference.to {
@@ -212,8 +212,7 @@ impl Known<'_> {
     }
 }
 
-/// The finding about a record that is named by key, where `records` do not have the key. `add`: what
-/// would add it.
+/// The finding on a record named by key, where `records` lack the key. `add`: the file or table to add.
 fn absent<V>(
     (records, key, place): (&BTreeMap<Key, V>, &Key, Place),
     code: Code,
@@ -227,7 +226,7 @@ fn absent<V>(
     Some(unknown(Finding::new(code, place, message), near, add))
 }
 
-/// The finding with its help: the nearest key, or what to add.
+/// The finding with its help: the nearest key, or the file or table to add.
 fn unknown(finding: Finding, near: Option<&str>, add: &str) -> Finding {
     finding.help(match near {
         Some(near) => format!("write `{near}`, or {add}"),
@@ -235,7 +234,7 @@ fn unknown(finding: Finding, near: Option<&str>, add: &str) -> Finding {
     })
 }
 
-/// The finding about a part of a design, where the design has none with the key.
+/// The finding on a part of a design, where the design has no such part with the key.
 fn missing_part(design: &Design, part: DesignPart, key: &Key, place: Place) -> Option<Finding> {
     let (code, name, parts): (_, _, Vec<&Placed<Key>>) = match part {
         DesignPart::Matrix => (
