@@ -1,5 +1,5 @@
-//! Builds again where a file is added to what the program carries: the theme and the templates.
-//! (Changes inside those files are noticed without this.)
+//! Rebuilds the program when a file is added to the folders embedded in it: the theme and the templates.
+//! (Cargo notices changes inside those files without this.)
 
 fn main() {
     println!("cargo:rerun-if-changed=themes/laid");

@@ -3,22 +3,22 @@
 //!
 //! # The plan of the house
 //!
-//! Data flows one way; a stage imports only what `tests/all/house.rs` allows it, and only those
+//! Data flows one way; a stage imports only what `tests/all/house.rs` allows, and only the stages
 //! marked *disk* touch files.
 //!
 //! | stage | in | out | |
 //! |---|---|---|---|
-//! | [`model`] | | what a catalogue is: keys, dates, sizes, points, states, impressions | |
+//! | [`model`] | | the data types: keys, dates, sizes, points, states, impressions | |
 //! | [`read`] | files | the model, every value with its place, and findings | disk |
-//! | [`study`] | the model | what scholarship computes: numerals, candidates, counts, concordance | |
-//! | [`audit`] | the model and studies | findings: what is wrong or doubtful | |
-//! | [`picture`] | photographs | pictures as they may be published, kept by content | disk |
-//! | [`page`] | the public model, studies, pictures | the pages, as text | |
-//! | [`exchange`] | what pages are set from | the files for other programs, in open formats | |
+//! | [`study`] | the model | everything computed: numerals, candidates, counts, concordance | |
+//! | [`audit`] | the model and studies | findings: everything wrong or doubtful | |
+//! | [`picture`] | photographs | pictures as they may be published, cached by content; alignment | disk |
+//! | [`page`] | the public model, studies, pictures | the pages, as bytes | |
+//! | [`exchange`] | the data that pages are made from | the files for other programs, in open formats | |
 //! | [`issue`] | pages, files and pictures | the site on disk, all or nothing | disk |
-//! | [`press`] | a catalogue's folder | the stages in their order: judge, then pull | disk |
-//! | [`proof`] | everything above | a served catalogue that follows its records | disk |
-//! | [`cli`] | words typed | one call, a report, an exit code | disk |
+//! | [`press`] | a catalogue's folder | runs the stages: `judge`, then `pull` | disk |
+//! | [`proof`] | a catalogue's folder | a served catalogue, updated as records change | disk |
+//! | [`cli`] | arguments | one call, a report, an exit code | disk |
 //!
 //! # What is promised
 //!

@@ -155,7 +155,7 @@ fn entry(key: &PictureKey, found: &Result<Registration, Fault>) -> PictureEntry 
     }
 }
 
-/// Why a picture was refused, as a phrase that can stand alone.
+/// The reason why a picture was refused, as a phrase that can stand alone.
 fn in_words(why: Refusal) -> &'static str {
     match why {
         Refusal::LittleToCompare => "too little on it to compare",

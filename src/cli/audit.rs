@@ -1,4 +1,4 @@
-//! `keyblock audit`: prints what is wrong or doubtful, and writes nothing.
+//! `keyblock audit`: prints the findings, and writes nothing.
 
 use std::io::{self, Write};
 use std::path::Path;

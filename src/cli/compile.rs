@@ -130,7 +130,7 @@ fn write_findings(text: &str) {
     let _ = io::stderr().write_all(text.as_bytes());
 }
 
-/// The part of what a compile prints that does not change when it is repeated.
+/// The part of a compile's output that is the same when the compile is repeated.
 fn printed_report(pulled: &Pulled, pages: usize) -> PrintedReport {
     let summary = format!(
         "{}, {}, {}, {}; {}",

@@ -12,7 +12,7 @@ use crate::read::near::nearest;
 /// The design with this key or, where there is none, the only one with this number.
 ///
 /// # Errors
-/// [`Outcome::Usage`] where there is none. The user is told, with the nearest key or all keys.
+/// [`Outcome::Usage`] where there is none, after a message with the nearest key or all keys.
 pub(super) fn named<'a>(catalogue: &'a Catalogue, name: &str) -> Result<&'a Design, Outcome> {
     let by_key = name.parse::<Key>().ok();
     by_key

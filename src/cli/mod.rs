@@ -1,7 +1,7 @@
 //! The command line: parses arguments, calls the library, prints the result.
 //!
-//! In: the arguments. Out: what people or programs read, and an [`Outcome`]. Each command has a file, which
-//! makes one call of the library. [`report`] prints findings for people, [`audit_document`] for programs;
+//! In: the arguments. Out: output for people or for programs, and an [`Outcome`]. Each command has a file,
+//! which makes one call of the library. [`report`] prints findings for people, [`audit_document`] for programs;
 //! [`progress`] draws bars on a terminal, [`streams`] writes to streams that may be closed. No stage before
 //! this one deals with arguments, terminals or colour.
 #![allow(

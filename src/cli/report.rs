@@ -1,4 +1,4 @@
-//! Prints findings for people: the place underlined, what is wrong, what to do.
+//! Prints findings for people: the message, the place underlined, the help.
 
 use annotate_snippets::{AnnotationKind, Group, Level, Origin, Renderer, Snippet};
 

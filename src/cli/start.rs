@@ -47,7 +47,7 @@ pub(super) fn run(dir: &Path, out: &mut impl Write) -> io::Result<Outcome> {
     Ok(Outcome::Done)
 }
 
-/// What keeps a catalogue from being made in `dir`: the first entry, by name, that is not hidden, or a hidden
+/// The entry that prevents making a catalogue in `dir`: the first by name that is not hidden, or a hidden
 /// file that would be overwritten. `None` where there is neither.
 fn in_the_way(dir: &Path, files: &[(String, Vec<u8>)]) -> io::Result<Option<PathBuf>> {
     let entries = match fs::read_dir(dir) {

@@ -1,7 +1,7 @@
 //! Declared editions against the numbers met, as a table (CSV), one edition a row.
 //!
 //! Columns: `design`, `printing` (their keys), `name` (of the printing), `declared` (empty where no
-//! size is), `at_least`, `at_most` (sheets of the printing, proofs included), `met`, `missing`,
+//! size is declared), `at_least`, `at_most` (sheets of the printing, proofs included), `met`, `missing`,
 //! `above`, `repeated` (counts of numbers; met and missing are empty where no number was ever met),
 //! `numbers_met`, `numbers_above`, `numbers_repeated` (the numbers, separated by spaces).
 

@@ -1,4 +1,4 @@
-//! A format of the table, and what its files are made of.
+//! The types of the table of formats: a format, and the data from which its files are made.
 
 use crate::model::public::Public;
 use crate::page::{Address, Book, Here, Pictures, Subject};
@@ -7,16 +7,16 @@ use crate::study::Studies;
 /// A format for other programs: the place and type of its files, and the functions that list and write
 /// them.
 pub struct Format {
-    /// Its name, which also finds its words.
+    /// Its name, which is also part of the ids of its words.
     pub name: &'static str,
     /// The name of its files.
     pub file: &'static str,
-    /// The folders they stand in, relative to the catalogue, with a slash at the end; `…` stands for the
-    /// key of a record or picture.
+    /// Their folders, relative to the catalogue, with a slash at the end; `…` is a placeholder for the key
+    /// of a record or picture.
     pub folders: &'static [&'static str],
     /// The media type of its files (RFC 6838).
     pub media_type: &'static str,
-    /// The relation of a file to the page or picture that it is made of (RFC 8288).
+    /// The relation of a file to the page or picture from which it is made (RFC 8288).
     pub relation: &'static str,
     /// Lists the subjects that have a file.
     pub(super) subjects: fn(&Sources<'_>) -> Vec<Subject>,
@@ -30,7 +30,7 @@ pub struct Format {
 pub(super) struct Sources<'a> {
     /// The catalogue, without what is private.
     pub public: &'a Public,
-    /// What was computed from it.
+    /// The studies: everything computed from it.
     pub studies: &'a Studies,
     /// The pictures that may be shown.
     pub pictures: &'a Pictures,

@@ -1,7 +1,7 @@
 //! Files for other programs: the files of a site that are not pages.
 //!
 //! In: the book of pages ([`crate::page`]). Out: files in open formats, each in the folder of the page
-//! or picture it is made of.
+//! or picture from which it is made.
 //!
 //! [`FORMATS`] is the table of formats. A format is one file of this folder, with a function that lists
 //! its subjects and one that writes a file. To add one: that file, a line of the table, and its words
@@ -10,10 +10,10 @@
 //!
 //! | file | subject |
 //! |---|---|
-//! | `format` | the table's types: a format, and what its files are made of |
+//! | `format` | the table's types: a format, and the data from which its files are made |
 //! | `census_csv` | the counts of a census as a table |
 //! | `editions_csv` | declared editions against the numbers met, as a table |
-//! | `spreadsheet` | comma-separated values, which both are written in |
+//! | `spreadsheet` | comma-separated values, the format of both |
 //! | `image_service` | the `info.json` of a picture (IIIF Image API) |
 //!
 //! Not here: the tiles of an image service (`picture`), writing to disk (`issue`).
@@ -41,7 +41,7 @@ pub const FORMATS: &[Format] = &[
     image_service::FORMAT,
 ];
 
-/// The files that each format offers, as pages link to them.
+/// The files of each format, as data for the links on pages.
 #[must_use]
 pub fn exports(public: &Public, studies: &Studies, pictures: &Pictures) -> Exports {
     let sources = Sources {
@@ -73,8 +73,8 @@ pub fn exports(public: &Public, studies: &Studies, pictures: &Pictures) -> Expor
     }
 }
 
-/// Writes every file that the book's exports name, and hands each out: from several threads, in no
-/// order.
+/// Makes every file that the book's exports name, and passes each to `take`, from several threads and in
+/// no particular order.
 pub(crate) fn each(book: &Book<'_>, take: &Take<'_>) {
     book.exports.files.par_iter().for_each(|(subject, files)| {
         for file in files {
@@ -95,8 +95,8 @@ mod tests {
     use crate::page::Words;
     use crate::read;
 
-    /// Registry "Link Relation Types" (IANA, 2025), those that lead from a page to another form of what it
-    /// shows, or to what describes it.
+    /// Relations of the registry "Link Relation Types" (IANA, 2025) that lead from a page to another form of
+    /// its content, or to a description of it.
     const RELATIONS: [&str; 6] = [
         "alternate",
         "cite-as",

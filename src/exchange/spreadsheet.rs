@@ -1,4 +1,4 @@
-//! Tables for other programs: comma-separated values (RFC 4180), UTF-8, the first row their heads.
+//! Tables for other programs: comma-separated values (RFC 4180) in UTF-8; the first row has the heads.
 //!
 //! In: rows of text. Out: the bytes of a file.
 
@@ -17,20 +17,20 @@ impl<const N: usize> Spreadsheet<N> {
         table
     }
 
-    /// Adds a row, with every cell made harmless. Writing to memory cannot fail, and every row has `N`
-    /// cells.
+    /// Adds a row; no cell of it can be taken for a formula. This cannot fail, because it writes to memory
+    /// and every row has `N` cells.
     pub fn row(&mut self, cells: [&str; N]) {
         let _ = self.0.write_record(cells.map(harmless));
     }
 
-    /// The table as a file holds it.
+    /// The bytes of the file.
     pub fn bytes(self) -> Vec<u8> {
         self.0.into_inner().unwrap_or_default()
     }
 }
 
-/// A text that no spreadsheet takes for a formula: one that begins like a formula gets an apostrophe
-/// before it (common practice, no source).
+/// The text in a form that no spreadsheet takes for a formula: a text that begins like a formula gets an
+/// apostrophe before it (common practice, no source).
 fn harmless(text: &str) -> String {
     if text.starts_with(['=', '+', '-', '@', '\t', '\r']) {
         format!("'{text}")

@@ -1,8 +1,8 @@
 //! The frame around every page: title and navigation at the head; citation, edition, licence, contact
 //! and caution at the foot.
 //!
-//! The caution is in the frame and not in the pages, so that no catalogue omits it without a frame of
-//! its own.
+//! The caution is in the frame and not in the pages. A catalogue can therefore omit it only by replacing
+//! the frame.
 
 use std::collections::BTreeSet;
 
@@ -142,7 +142,7 @@ impl PageFrame {
 /// A page in its frame, as text.
 ///
 /// # Errors
-/// [`ThemeFault`] where its template asks for what it does not have.
+/// [`ThemeFault`] where its template uses a field that the page does not have.
 pub(super) fn write(leaf: &Leaf, site: &Value, book: &Book<'_>) -> Result<String, ThemeFault> {
     let around = PageFrame::new(leaf, book.public, &book.words);
     let mut context = tera::Context::new();

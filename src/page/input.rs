@@ -11,7 +11,7 @@ use crate::study::Studies;
 pub struct Input<'a> {
     /// The catalogue, without what is private.
     pub public: &'a Public,
-    /// What was computed from it.
+    /// The studies: everything computed from it.
     pub studies: &'a Studies,
     /// The pictures that may be shown.
     pub pictures: &'a Pictures,

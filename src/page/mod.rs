@@ -8,8 +8,8 @@
 //!
 //! | part | subject |
 //! |---|---|
-//! | `setting` | what every page is made with: addresses, words, templates, the book |
-//! | `phrases` | values in words, the same wherever they stand: names, dates, claims, readings |
+//! | `setting` | the building blocks of every page: addresses, words, templates, the book |
+//! | `phrases` | values in words, the same on every page: names, dates, claims, readings |
 //! | `drawings` | inline SVG: bars, diagrams |
 //! | `plates` | photographs with captions: figures, galleries, strips |
 //! | `texts` | Markdown, the theme's longer texts, the catalogue's own pages |
@@ -24,9 +24,9 @@
 //! | `records` | pages of holders, people, works and exhibitions |
 //! | `about` | the opening page, and pages about the catalogue itself |
 //! | `input` | the data that pages are made from |
-//! | `overviews` | which pages that gather there are |
-//! | `jobs` | every page there will be, and what makes it |
-//! | `frame` | what stands around every page |
+//! | `overviews` | which overviews a catalogue has, and the function that makes each |
+//! | `jobs` | every page of the catalogue, and the function that makes it |
+//! | `frame` | the head and foot of every page |
 //! | `assets` | the theme's own files |
 //!
 //! A page is a view model (plain fields, words and numbers ready to show) and a template in
@@ -83,11 +83,12 @@ pub struct Site {
     pub files: BTreeMap<String, Vec<u8>>,
 }
 
-/// Receives a file of the site with its path, as soon as it is made: from several threads, in no order.
+/// Receives each file of the site with its path, as soon as it is made, from several threads and in no
+/// particular order.
 pub type Take<'a> = dyn Fn(String, Vec<u8>) + Sync + 'a;
 
 impl Site {
-    /// What `make` gives, and the site of all files that it hands out.
+    /// The result of `make`, and the site of all files that it hands out.
     ///
     /// # Errors
     /// As `make`.
@@ -159,7 +160,7 @@ pub(crate) fn book<'a>(input: &Input<'a>) -> Result<Book<'a>, ThemeFault> {
     })
 }
 
-/// Where texts mention each record.
+/// The pages whose texts mention each record.
 fn mentions(public: &Public) -> BTreeMap<Target, BTreeSet<Address>> {
     let mut mentions: BTreeMap<Target, BTreeSet<Address>> = BTreeMap::new();
     for (record, occurrences) in &public.occurrences {

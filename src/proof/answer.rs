@@ -1,7 +1,7 @@
 //! Answers browsers: the pages as compiled, the pictures, and the status of the newest reading.
 //!
-//! In: a [`Request`] and what is served now. Out: a [`Response`]. Every page has one script more than the
-//! compiled page has; the script asks for the status and reloads the page when it is out of date.
+//! In: a [`Request`] and what is served now. Out: a [`Response`]. Every page has one more script than the
+//! compiled page; the script requests the status and reloads the page when it is out of date.
 //!
 //! Only requests to a loopback name are answered, so that a page of another site cannot read a proof
 //! through the browser, even where its own name leads to this machine (DNS rebinding). A path is looked up
@@ -85,13 +85,13 @@ fn file(served: &Served, path: &str) -> Response {
     }
 }
 
-/// Asks the browser to keep no copy: the next reading may change it.
+/// Tells the browser to keep no copy, because the next reading may change the content.
 fn not_stored(response: Response) -> Response {
     response.with("Cache-Control", "no-store")
 }
 
-/// A page with one message. It follows the records as all pages do: once the record it waits for is
-/// mended or put back, it is reloaded.
+/// A page with one message. Like all pages it has the script that follows the records, so it is reloaded
+/// once the fault is mended or the missing record is back.
 fn message_page(message: &str) -> Vec<u8> {
     format!(
         "<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>Proof</title>\
@@ -103,7 +103,7 @@ fn message_page(message: &str) -> Vec<u8> {
 }
 
 /// A page made in reading `good`, with the script that follows the records. The page's
-/// Content-Security-Policy is widened to let the script ask this server.
+/// Content-Security-Policy is widened so that the script may send requests to this server.
 fn page(bytes: &[u8], good: u64) -> Response {
     let html = String::from_utf8_lossy(bytes);
     let mut follow = String::new();
@@ -146,7 +146,7 @@ fn media_type(path: &str) -> &'static str {
     }
 }
 
-/// What an open page receives as JSON when it asks for the newest reading.
+/// The status of the newest reading, which an open page requests as JSON.
 #[derive(Serialize)]
 struct ProofStatus {
     /// The newest reading, counted from 1.

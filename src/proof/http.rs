@@ -23,12 +23,12 @@ const FIELD_LIMIT: usize = 100;
 pub(super) const CONNECTION_LIMIT: usize = 128;
 /// How long a connection may stay open without a request, and how long a client may take to read.
 const PATIENCE: Duration = Duration::from_secs(60);
-/// How long to wait for a client to close, and after the system refused a connection, such as for want of
-/// file descriptors.
+/// How long to wait for a client to close, and how long to pause after the system refused a connection,
+/// for example because it has no free file descriptors.
 const PAUSE: Duration = Duration::from_secs(1);
-/// After how many refusals in a row the listener counts as broken.
+/// The number of refusals in a row after which the listener counts as broken.
 const REFUSAL_LIMIT: usize = 60;
-/// Memory of a connection's thread: its buffers are on the heap.
+/// The stack of a connection's thread. It can be small, because the buffers are on the heap.
 const STACK_BYTES: usize = 256 * 1024;
 
 /// A request for a page or file.
@@ -44,7 +44,7 @@ pub(super) struct Request {
 pub(super) struct Client<'a>(&'a TcpStream);
 
 impl Client<'_> {
-    /// Whether the client has closed the connection, such as a page that was left.
+    /// Whether the client has closed the connection, as a browser does when its user leaves the page.
     pub(super) fn is_gone(&self) -> bool {
         let mut byte = [0];
         let peeked = self
@@ -59,7 +59,7 @@ impl Client<'_> {
     }
 }
 
-/// What is sent back.
+/// The response to a request.
 #[derive(Debug)]
 pub(super) struct Response {
     /// Code and phrase: "404 Not Found".
@@ -79,7 +79,7 @@ impl Response {
         }
     }
 
-    /// A status without more words than its phrase.
+    /// A status whose phrase is also the body.
     pub(super) fn bare(status: &'static str) -> Response {
         Response {
             status,
@@ -92,12 +92,12 @@ impl Response {
         Response::bare("307 Temporary Redirect").with("Location", location)
     }
 
-    /// The same with another status.
+    /// The same response with another status.
     pub(super) fn status(self, status: &'static str) -> Response {
         Response { status, ..self }
     }
 
-    /// The same with a field more. `value` has no line break: addresses and constants only.
+    /// The same response with one more field. `value` has no line break: it is an address or a constant.
     pub(super) fn with(
         mut self,
         name: &'static str,
@@ -192,7 +192,7 @@ impl Drop for Place {
     }
 }
 
-/// Answers the requests of one connection in order, until the client closes it or must not go on.
+/// Answers the requests of one connection in order, until the client closes it or a request ends it.
 fn converse(
     stream: &TcpStream,
     answer: &dyn Fn(&Request, &Client<'_>) -> Response,
@@ -217,8 +217,8 @@ fn converse(
     Ok(())
 }
 
-/// Closes a connection once its response is sent. What the client sent and nobody read is read first, for
-/// otherwise the system would discard the response with it (RFC 9112, section 9.6).
+/// Closes a connection once its response is sent. Unread bytes from the client are read first, because
+/// otherwise the system could discard the response as well (RFC 9112, section 9.6).
 fn close(mut stream: &TcpStream) -> io::Result<()> {
     stream.shutdown(Shutdown::Write)?;
     stream.set_read_timeout(Some(PAUSE))?;
@@ -235,7 +235,7 @@ fn close(mut stream: &TcpStream) -> io::Result<()> {
 #[derive(Debug)]
 struct Head {
     request: Request,
-    /// Whether the client wants the head of the response alone.
+    /// Whether the request is HEAD: the response then has no body.
     is_head: bool,
     /// Whether another request may follow on the connection.
     stays_open: bool,
@@ -266,8 +266,8 @@ fn read_head(
     }
 }
 
-/// The head that `received` begins with and its length in bytes, or how the request is refused. `None`
-/// where the head is not whole yet.
+/// The head at the start of `received` and its length in bytes, or the response that refuses the request.
+/// `None` where the head is not complete yet.
 fn parse(received: &[u8]) -> Option<Result<(Head, usize), Response>> {
     let mut fields = [httparse::EMPTY_HEADER; FIELD_LIMIT];
     let mut parsed = httparse::Request::new(&mut fields);

@@ -34,8 +34,8 @@ impl Latest {
         self.replaced.notify_all();
     }
 
-    /// Waits for a reading with a higher number than `number`; `None` once `is_unwanted`, which is asked
-    /// every second.
+    /// Waits for a reading with a higher number than `number`; `None` once `is_unwanted` is true, which is
+    /// checked every second.
     pub(super) fn after(&self, number: u64, is_unwanted: impl Fn() -> bool) -> Option<Arc<Served>> {
         let mut served = self.served.lock().unwrap_or_else(PoisonError::into_inner);
         while served.number <= number {

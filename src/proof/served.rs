@@ -19,7 +19,7 @@ pub struct Revision {
     /// Why no pages could be made: a broken template, or a disk that failed; `None` where pages were made,
     /// or errors forbade them.
     pub fault: Option<String>,
-    /// Which pages are served since.
+    /// Which pages are served after it.
     pub pages: PagesServed,
     /// How long the reading took.
     pub took: Duration,

@@ -1,8 +1,8 @@
 //! Watches a catalogue's folder, and reports a change once no more events follow.
 //!
-//! Saving a file causes three to seven events; they are reported as one change. What the program itself
-//! writes (its cache, the compiled site) and what version control writes does not count, nor does reading,
-//! which some systems report as well.
+//! Saving a file causes three to seven events; they are reported as one change. Files that the program
+//! itself writes (its cache, the compiled site) or that version control writes do not count. Nor does
+//! reading a file, which some systems report as well.
 
 use std::io;
 use std::path::{Path, PathBuf};
@@ -13,7 +13,7 @@ use notify::{Event, EventKind, RecommendedWatcher, RecursiveMode, Watcher};
 
 use crate::issue::mark;
 
-/// How long no event may follow before a change is reported.
+/// How long no further event must occur before a change is reported.
 const SETTLED: Duration = Duration::from_millis(20);
 
 /// The changes below a folder.

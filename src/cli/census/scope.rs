@@ -1,10 +1,10 @@
-//! What a census counts, with its result.
+//! The scope of a census: a design, a series or everything, with its counts.
 
 use crate::model::design::Design;
 use crate::study::DesignStudy;
 use crate::study::census::Census;
 
-/// The census of what was asked for.
+/// A census with its scope.
 pub(super) enum ScopedCensus<'a> {
     /// One design.
     Design(&'a Design, Box<DesignStudy>),

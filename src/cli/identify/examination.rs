@@ -1,4 +1,4 @@
-//! The examination of one sheet: what was seen, and what the study concludes from it.
+//! The examination of one sheet: the observations, and the conclusions that the study draws from them.
 
 use crate::model::design::Design;
 use crate::study::identify::{Identified, Observed, identify};
@@ -16,7 +16,7 @@ pub(super) struct SheetObservations {
     pub(super) not_visible: Vec<PointAt>,
 }
 
-/// A design, what was seen on a sheet of it, and what follows.
+/// A design, the observations on a sheet of it, and the conclusions.
 pub(super) struct Examination<'a> {
     pub(super) design: &'a Design,
     pub(super) table: &'a DiagnosticTable,

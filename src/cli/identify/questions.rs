@@ -1,6 +1,6 @@
 //! Asks in the terminal what is seen on a sheet: one point at a time, the most informative first.
 //!
-//! In: a design, and lines of input. Out: what was seen. "Cannot see" and "back" are always accepted;
+//! In: a design, and lines of input. Out: the observations. "Cannot see" and "back" are always accepted;
 //! the end of the input ends the questions.
 
 use std::io::{self, BufRead, Write};
@@ -188,7 +188,7 @@ states = [
 ]
 "#;
 
-    /// What was seen according to the lines of input, and what was printed.
+    /// The observations from the lines of input, and the text that was printed.
     fn asked(lines: &str) -> (SheetObservations, String) {
         let folder = tempfile::tempdir().unwrap();
         let records = folder.path().join("records/designs/1");

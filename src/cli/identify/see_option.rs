@@ -125,7 +125,7 @@ fn certainty(seen: &str) -> Result<(&str, Certainty), Fault> {
     }
 }
 
-/// What was seen at a point: values joined by commas, or those that were not.
+/// An observation at a point: values joined by commas, or, with `!=`, values that were not seen.
 ///
 /// # Errors
 /// As [`observations`].

@@ -24,7 +24,7 @@ struct View {
     parts: Vec<TextPart>,
 }
 
-/// A page about the catalogue, with the catalogue's own page of the same key at its head.
+/// A page about the catalogue. The catalogue's own page with the same key stands at its head.
 pub(crate) fn leaf(
     here: &Here<'_>,
     overview: Overview,
@@ -85,7 +85,7 @@ pub(crate) fn cautions(here: &Here<'_>) -> Leaf {
     leaf(here, Overview::Cautions, "pages/cautions.html", parts)
 }
 
-/// How to contribute: what to send, and what becomes public.
+/// How to contribute: which data to send, and which of them become public.
 pub(crate) fn contribute(here: &Here<'_>) -> Leaf {
     let words = here.words();
     let how = match contact(here) {
@@ -109,7 +109,7 @@ pub(crate) fn contribute(here: &Here<'_>) -> Leaf {
     leaf(here, Overview::Contribute, "pages/contribute.html", parts)
 }
 
-/// The data: which files there are for other programs.
+/// The data: the files for other programs.
 pub(crate) fn data(here: &Here<'_>) -> Leaf {
     let words = here.words();
     let settings = &here.public().settings;

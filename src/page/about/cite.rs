@@ -70,8 +70,8 @@ fn full(here: &Here<'_>, cited: Option<&str>, address: &Address) -> CleanHtml {
     imprint::citation(cited, public, here.words(), &canonical)
 }
 
-/// The example: of the design with the most states, the first sheet identified with one of them; else
-/// the first sheet.
+/// The example: the first sheet identified with a state, of the design with the most states; else the
+/// first sheet.
 fn example<'a>(here: &Here<'a>) -> Option<(&'a Design, &'a Impression)> {
     let public = here.public();
     let order = here.book.studies.order.keys();

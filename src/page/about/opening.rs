@@ -1,4 +1,4 @@
-//! The opening page: what the catalogue is, one plate, and links to its parts.
+//! The opening page: a description of the catalogue, one plate, and links to its parts.
 
 use serde::Serialize;
 
@@ -105,7 +105,7 @@ fn brief(here: &Here<'_>) -> CleanHtml {
     as_sentences(&[CleanHtml::text(words.word("what-it-is")), edited])
 }
 
-/// The plate, of the accepted design with most states, the first among equals.
+/// The plate: a picture of the accepted design with the most states, the first among equals.
 fn plate(here: &Here<'_>) -> Option<Plate> {
     let shown = here.designs_in_order().filter_map(|design| {
         let is_accepted = design.standing.standing == crate::model::words::Standing::Accepted;

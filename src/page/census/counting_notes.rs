@@ -16,13 +16,13 @@ use crate::page::setting::html::CleanHtml;
 use crate::study::census::is_counted;
 use crate::study::linked::ImpressionGroup;
 
-/// The heading in `[principles]` under which a catalogue states what it counts.
+/// The heading in `[principles]` under which a catalogue states which sheets it counts.
 const COUNTS: &str = "counts";
 
 /// The notes beside the counts of a page.
 #[derive(Serialize)]
 pub(super) struct CountingNotes {
-    /// The catalogue's own statement of what it counts; empty without one.
+    /// The catalogue's own statement of which sheets it counts; empty without one.
     principle: String,
     /// Impressions on one sheet of paper: "12a.1 and 12a.2".
     papers: Vec<CleanHtml>,

@@ -47,8 +47,7 @@ struct Cell {
     can_be: bool,
 }
 
-/// A state or a printing with its place in the record from 1; place 0 and no key for what is not
-/// recorded.
+/// A state or a printing with its place in the record from 1; place 0 and no key where none is recorded.
 type Side<'d> = (usize, Option<&'d Key>);
 
 /// The target of the figures.
@@ -104,7 +103,7 @@ pub(crate) fn table(
                     figure = CleanHtml::link(&format!("#{choice}"), &figure);
                     landings.push(choice);
                 }
-                // What no gallery shows is on the census of the design.
+                // Sheets that no gallery shows are on the census of the design.
                 (FigureTarget::Gallery(_), Some(_)) => {
                     figure = CleanHtml::link(&format!("{}#crossing", here.href(&page)), &figure);
                 }
@@ -155,8 +154,8 @@ pub(crate) fn table(
     })
 }
 
-/// One side of the table: what stands or has sheets, then what is not recorded, where some sheet lacks
-/// it.
+/// The heads of one side of the table: the states or printings that are not withdrawn or have sheets; then
+/// *not recorded*, where some sheet has none.
 fn sides<'d>(
     recorded: impl Iterator<Item = (&'d Key, bool)>,
     counted: &[Row<Key>],

@@ -1,5 +1,5 @@
-//! Declared editions against the numbers met, a line each, on the census of the whole catalogue
-//! (`docs/definitions.md`, "Declared editions").
+//! Declared editions against the numbers met, one line for each edition, on the census of the whole
+//! catalogue (`docs/definitions.md`, "Declared editions").
 
 use serde::Serialize;
 
@@ -53,7 +53,7 @@ pub(super) fn editions(here: &Here<'_>) -> Vec<EditionRow> {
                 0 => CleanHtml::text("0"),
                 n => CleanHtml::link(&to, &CleanHtml::text(&n.to_string())),
             };
-            // A zero is left out where it is the rule.
+            // A zero is left out in columns where most editions have it.
             let some = |n: usize| match n {
                 0 => CleanHtml::empty(),
                 n => figure(n),

@@ -28,7 +28,7 @@ struct View {
     design: CleanHtml,
     title: String,
     brief: String,
-    /// A note that no total includes the design, where none does.
+    /// For a design that no total includes, a note that says so.
     set_apart: String,
     counted: CountingNotes,
     tables: Vec<Table>,
@@ -64,7 +64,7 @@ struct Number {
     href: Option<String>,
 }
 
-/// Of an edition larger than this only the numbers met are listed.
+/// For an edition larger than this, only the numbers met are listed.
 const NUMBERS_SHOWN: u32 = 500;
 
 pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {

@@ -12,7 +12,7 @@ use crate::study::census::is_counted;
 /// The published records of each sheet, by its first record.
 pub(crate) struct Records<'a> {
     of: BTreeMap<ImpressionKey, Vec<&'a ImpressionKey>>,
-    /// Whether a long row names designs with a number each: no list of hundreds of records helps.
+    /// Whether a long row names designs with the number of records of each, instead of hundreds of records.
     is_long: bool,
 }
 

@@ -104,8 +104,8 @@ fn cautions(
     cautions
 }
 
-/// Whether nearly every sheet was seen once only, so that the estimate says little more than that
-/// others exist (`docs/definitions.md`, "Survival").
+/// Whether nearly every sheet was seen only once. The estimate then shows little more than that others
+/// exist (`docs/definitions.md`, "Survival").
 fn says_little(survival: &Survival) -> bool {
     survival.seen_once > 1
         && (survival.seen_twice == 0 || survival.seen_once * 5 >= survival.sheets * 4)

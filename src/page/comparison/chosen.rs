@@ -1,8 +1,8 @@
 //! The page on which readers compare impressions of their choice.
 //!
 //! Without a script it shows the recorded comparisons, the pictures of all impressions in a row, and
-//! the observations of all of them. The script (`assets/compare.js`) lets two to four be chosen,
-//! overlays their photographs, and keeps their columns of the table.
+//! the observations of all of them. With the script (`assets/compare.js`) the reader chooses two to four
+//! impressions; it overlays their photographs and hides the other columns of the table.
 
 use serde::Serialize;
 

@@ -45,7 +45,7 @@ pub(super) struct Row {
 /// A row as data, for the script of a chosen comparison.
 #[derive(Serialize)]
 pub(super) struct RowData {
-    /// Whether it is a state or printing: there a gap leaves the verdict open.
+    /// Whether it is the row of the state or the printing, where a gap leaves the verdict open.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     fact: bool,
     /// The tolerance of a measure.
@@ -231,7 +231,7 @@ fn known(observation: Option<&Observation>) -> Option<Vec<&Value>> {
     }
 }
 
-/// The verdict at a point. What could not be seen decides nothing.
+/// The verdict at a point. A point that could not be seen decides nothing.
 fn verdict(point: &Point, seen: &[Option<&Observation>]) -> Verdict {
     let known: Vec<Vec<&Value>> = seen.iter().filter_map(|o| known(*o)).collect();
     let differ = known.iter().enumerate().any(|(at, a)| {

@@ -34,7 +34,7 @@ struct Data<'a> {
     counts: Vec<String>,
 }
 
-/// A sheet and the photograph that stands for it.
+/// A sheet and the photograph that represents it.
 #[derive(Serialize)]
 struct SheetData {
     key: String,

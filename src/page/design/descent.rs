@@ -1,5 +1,5 @@
-//! The descent of states as a diagram: which state was made from which. A design whose states follow
-//! one another has none.
+//! The descent of states as a diagram: which state was made from which. A design in which each state
+//! follows the one before has no diagram.
 
 use crate::model::design::Design;
 use crate::model::key::Key;
@@ -63,8 +63,8 @@ pub(super) fn diagram(here: &Here<'_>, design: &Design) -> Option<Diagram> {
     Some(lay_out(&nodes, &edges, said.join("; ")))
 }
 
-/// A row for each state: the row of a state it follows that no other state continues yet, else a new
-/// row.
+/// A row for each state: the row of a state that it follows, if no other state continues that row yet;
+/// else a new row.
 fn rows(states: usize, edges: &[(usize, usize)]) -> Vec<usize> {
     let mut rows: Vec<usize> = Vec::new();
     let mut continued = vec![false; states];

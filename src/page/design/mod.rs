@@ -1,13 +1,13 @@
 //! The page of a design.
 //!
-//! Reading order: `page` puts it together, in the order of the page.
+//! Reading order: `page` composes it, in the order of the page.
 //!
 //! | file | subject |
 //! |---|---|
 //! | `page` | the whole |
 //! | `brief` | date and technique, under the title |
 //! | `apparatus` | titles, makers, sizes, matrices |
-//! | `states` | what each state changed |
+//! | `states` | the changes in each state |
 //! | `point_table` | points against states or printings |
 //! | `descent` | which state was made from which |
 //! | `told_apart` | the points that separate the states |

@@ -19,7 +19,7 @@ use crate::study::wear::{Pull, Wear, wear};
 /// How many sheets a line of the diagram names.
 const ON_A_LINE: usize = 2;
 
-/// The order that the wear of one matrix shows.
+/// The order of printing by the wear of one matrix.
 #[derive(Serialize)]
 pub(super) struct PullOrder {
     /// "Wear of the sky block, states *iii* to *v*: crack".

@@ -54,7 +54,8 @@ pub(super) fn literature(
     own.chain(of_sheets).collect()
 }
 
-/// Our numbers beside theirs; `None` where no earlier catalogue numbers the design or its parts.
+/// The catalogue's numbers beside those of earlier catalogues; `None` where no earlier catalogue numbers
+/// the design or its parts.
 pub(super) fn concordance(here: &Here<'_>, design: &Design) -> Option<Concordance> {
     let rows = here.book.concordance.get(&design.key)?;
     let works: Vec<_> = here

@@ -1,4 +1,4 @@
-//! The states of a design: what each changed, and the table of points.
+//! The states of a design: the changes in each, and the table of points.
 
 use serde::Serialize;
 

@@ -1,9 +1,9 @@
-//! Drawings: inline SVG beside the words or the table that say the same.
+//! Drawings: inline SVG, each beside words or a table with the same content.
 //!
 //! | file | subject |
 //! |---|---|
 //! | `bars` | bars, squares and columns of counts |
-//! | `diagram` | things in columns, joined by lines |
+//! | `diagram` | nodes in columns, joined by lines |
 
 pub(crate) mod bars;
 pub(crate) mod diagram;

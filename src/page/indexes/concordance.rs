@@ -1,5 +1,5 @@
-//! The concordance of our numbers with those of earlier catalogues, both ways, down to states
-//! (`docs/definitions.md`, "Older numbers").
+//! The concordance of this catalogue's numbers with those of earlier catalogues, in both directions, down
+//! to states (`docs/definitions.md`, "Older numbers").
 
 use serde::Serialize;
 
@@ -28,7 +28,7 @@ struct Row {
     cells: Vec<CleanHtml>,
 }
 
-/// One earlier catalogue, from its numbers to ours.
+/// One earlier catalogue, from its numbers to this catalogue's.
 #[derive(Serialize)]
 pub(crate) struct EarlierNumbers {
     id: String,
@@ -81,7 +81,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
     Leaf::new(here.address, title, "pages/concordance.html", &view)
 }
 
-/// The numbers of an earlier catalogue; `None` where it numbers none of ours.
+/// The numbers of an earlier catalogue; `None` where it numbers no design of this one.
 pub(crate) fn earlier_numbers(here: &Here<'_>, work: &Key) -> Option<EarlierNumbers> {
     let rows: Vec<EarlierNumberRow> = here
         .book
@@ -146,7 +146,8 @@ fn our_number(here: &Here<'_>, ours: &OwnEntry) -> CleanHtml {
     }
 }
 
-/// The numbers of a work for one of ours, with the relation where that is not the same thing.
+/// The numbers of a work for one entry of this catalogue, with the relation where the two do not describe
+/// the same thing.
 fn their_numbers(here: &Here<'_>, row: &ConcordanceRow, work: &Key) -> CleanHtml {
     let cell = |cell: &OtherNumber| {
         let number = CleanHtml::text(&cell.number);

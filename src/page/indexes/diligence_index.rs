@@ -19,7 +19,7 @@ struct View {
     title: String,
     brief: String,
     caution: CleanHtml,
-    /// Sheets that need no further lines, by place.
+    /// Sheets that are only listed, without lines about their owners, by place.
     silent: RunOn,
     throughout: RunOn,
     partly: List,
@@ -72,7 +72,7 @@ fn heading(here: &Here<'_>, status: Coverage) -> CleanHtml {
     CleanHtml::text(here.words().word(word))
 }
 
-/// A handle with what museums ask besides: "14.7 (change of hands recorded, may be printed later)".
+/// A handle with further facts that museums need: "14.7 (change of hands recorded, may be printed later)".
 fn marked(here: &Here<'_>, impression: &Impression, years: &DiligenceYears) -> CleanHtml {
     let words = here.words();
     let change = match years.change {

@@ -25,8 +25,8 @@ struct View {
     lists: Vec<List>,
 }
 
-/// What must be equal for two marks to be one: everything but the place on the sheet
-/// (`docs/definitions.md`, "Marks with several users").
+/// The identity of a mark: everything but the place on the sheet. Two marks with the same identity are
+/// one (`docs/definitions.md`, "Marks with several users").
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 struct MarkIdentity {
     text: String,

@@ -10,10 +10,10 @@
 //! | `owners` | former owners by letter |
 //! | `marks_index` | marks on sheets |
 //! | `diligence_index` | the years 1933 to 1945 |
-//! | `chronology` | what happened, year by year |
+//! | `chronology` | dated events, year by year |
 //! | `exhibitions` | exhibitions by date |
 //! | `literature` | works cited |
-//! | `concordance` | our numbers and those of earlier catalogues |
+//! | `concordance` | this catalogue's numbers and those of earlier catalogues |
 //! | `glossary` | terms |
 
 pub(crate) mod chronology;

@@ -68,7 +68,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
     Leaf::new(here.address, title, "pages/owners.html", &view)
 }
 
-/// Whether an owner has the sheet still, or would if it were not stolen.
+/// Whether an owner still has the sheet, or would have it if it had not been stolen.
 fn has_it_now(impression: &Impression, entry: &ProvenanceEntry) -> bool {
     if stolen_from(impression) == Some(&entry.party) {
         return true;
@@ -80,8 +80,8 @@ fn has_it_now(impression: &Impression, entry: &ProvenanceEntry) -> bool {
     }
 }
 
-/// A line for each party that had sheets in a role and no longer has them. Each comes with the text it
-/// is sorted by.
+/// A line for each party that had sheets in a role and no longer has them, with the text by which it is
+/// sorted.
 fn lines(here: &Here<'_>, role: PartyRole) -> Vec<(String, CleanHtml)> {
     let of_names = former_names(here);
     let mut had: BTreeMap<(String, CleanHtml), Vec<(Certainty, &ImpressionKey)>> = BTreeMap::new();
@@ -132,7 +132,7 @@ fn former_names<'a>(here: &Here<'a>) -> FormerNames<'a> {
     found
 }
 
-/// The text a party is sorted by, and its name: a person's inverted, with life dates.
+/// The text by which a party is sorted, and its name; a person's name is inverted and has life dates.
 fn named(here: &Here<'_>, of_names: &FormerNames<'_>, party: &Party) -> (String, CleanHtml) {
     let person = match party {
         Party::Record(key) => here.public().people.get(&key.value),

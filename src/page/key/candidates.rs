@@ -1,8 +1,8 @@
 //! The candidates of a design: what a sheet of it can be, and their names (`docs/definitions.md`,
 //! "Candidates").
 //!
-//! All is computed from the published design, except the number of known sheets of each candidate,
-//! which comes from the study of all records, unpublished ones included.
+//! Everything is computed from the published design, except the number of known sheets of each
+//! candidate, which comes from the study of all records, unpublished ones included.
 
 use crate::model::design::Design;
 use crate::page::phrases::enumeration;

@@ -38,7 +38,7 @@ struct PointData {
     /// The values as an address writes them; `None` for a measure.
     #[serde(skip_serializing_if = "Option::is_none")]
     values: Option<Vec<String>>,
-    /// Whether the values are counts, so that any count not among them is *other*.
+    /// Whether the values are counts. Any count that is not among them is then *other*.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     counts: bool,
     #[serde(skip_serializing_if = "Option::is_none")]

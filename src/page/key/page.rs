@@ -1,9 +1,9 @@
-//! The page of the identification key: what a sheet at hand can be.
+//! The page of the identification key, which shows what a sheet at hand can be.
 //!
 //! It is a dichotomous key as in print, usable without a script and on paper: couplets, then the points
-//! with their details. The script (`assets/key.js`) offers the same key as a form, whose points are
-//! answered in any order; its markup is in a `template` element, so that the page has no control
-//! without function.
+//! with their details. The script (`assets/key.js`) offers the same key as a form, whose points can be
+//! answered in any order. The form's markup is in a `template` element, so that the page shows no
+//! controls that do nothing without the script.
 
 use serde::Serialize;
 

@@ -64,7 +64,7 @@ struct DetailCut {
 /// The word in an address for a count that no candidate has.
 pub(super) const OTHER: &str = "other";
 
-/// The least width of a detail in px, where a file is large enough.
+/// The least width of a detail in px, provided that a file is large enough.
 const SHARP: f64 = 360.0;
 
 /// The points of a design, in the order of its table.
@@ -167,8 +167,8 @@ fn detail_file<'h>(here: &Here<'h>, design: &Design) -> Option<&'h PublishedSize
         .or_else(|| picture.sizes.last())
 }
 
-/// A box with some of its surroundings, so that the place is recognised: left, top, width and height in
-/// percent.
+/// A box with some of its surroundings, so that readers recognise the place: left, top, width and height
+/// in percent.
 fn shown(area: PercentBox) -> (f64, f64, f64, f64) {
     let [left, top, width, height] = area.percent();
     let around = 0.1 * width.max(height);

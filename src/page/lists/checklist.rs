@@ -40,7 +40,7 @@ pub(crate) struct Row {
     pub state: CleanHtml,
     /// Its printing, kind and numbering.
     pub printing: CleanHtml,
-    /// A remark: who owns it, where it is.
+    /// A remark: its owner or its present place.
     pub remark: CleanHtml,
 }
 

@@ -54,8 +54,8 @@ fn named(here: &Here<'_>, address: &Address) -> Option<CleanHtml> {
     })
 }
 
-/// The records that mention another in the wanted roles, each once, with the place where they do: "7.5,
-/// *The Last Ferry*: no. 31". Impressions of one design stand together.
+/// The records that mention another in the given roles, each once, with its locator: "7.5, *The Last
+/// Ferry*: no. 31". Impressions of one design stand together.
 pub(crate) fn by_records(
     here: &Here<'_>,
     mentions: &[Mention],

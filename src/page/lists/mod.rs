@@ -3,7 +3,7 @@
 //! | file | subject |
 //! |---|---|
 //! | `list` | a heading and a line each |
-//! | `run_on` | a lead and what stands under it, run on |
+//! | `run_on` | a lead and the items under it, run on |
 //! | `facts` | the lines of an apparatus |
 //! | `checklist` | impressions in a table |
 //! | `mentions` | the pages and records that name a record |

@@ -12,7 +12,7 @@ use crate::study::order::Collator;
 pub(crate) struct RunOn {
     /// The heading.
     pub heading: CleanHtml,
-    /// What applies to every entry that says nothing else.
+    /// A remark that applies to every entry without its own.
     pub note: Option<CleanHtml>,
     /// Its paragraphs.
     pub lines: Vec<RunOnLine>,
@@ -34,7 +34,7 @@ pub(crate) fn by_lead(here: &Here<'_>, items: Vec<(CleanHtml, CleanHtml)>) -> Ve
         .into_iter()
         .map(|item| (item.0.plain(), item))
         .collect();
-    // Two leads that collate alike must not alternate: their bytes decide.
+    // Leads that collate as equal are sorted by their bytes, so that their items do not alternate.
     named.sort_by(|(a, _), (b, _)| collator.compare(a, b).then_with(|| a.cmp(b)));
     under_leads(named.into_iter().map(|(_, item)| item))
 }

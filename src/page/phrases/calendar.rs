@@ -101,7 +101,7 @@ fn year(date: &Calendar, words: &Words) -> Option<String> {
         return None;
     }
     let Some(value) = year.value() else {
-        // A power of ten that does not fit an integer.
+        // The power of ten may not fit an integer.
         let YearKind::Exponential {
             significand,
             exponent,

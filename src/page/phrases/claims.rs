@@ -83,7 +83,8 @@ pub(crate) fn certainty<'h>(here: &Here<'h>, certainty: Certainty) -> &'h str {
     here.words().listed("certainty", certainty)
 }
 
-/// A citation: "Verhoeven 1961, p. 12, no. 22", with the relation of their number to ours.
+/// A citation: "Verhoeven 1961, p. 12, no. 22", with the relation of the work's number to this
+/// catalogue's.
 pub(crate) fn citation(here: &Here<'_>, citation: &Citation) -> CleanHtml {
     let mut out = here.work(&citation.cite.value, citation.at.as_deref());
     if let Some(number) = &citation.number {

@@ -57,7 +57,7 @@ pub fn decade(words: &Words, from: i64) -> String {
     )
 }
 
-/// The year of an unqualified date: a life beside a name gives no more.
+/// The year of an unqualified date, for a life beside a name, which gives years only.
 fn plain_year(date: &Date) -> Option<String> {
     let Edtf::Date(d) = date.edtf() else {
         return None;
@@ -76,7 +76,7 @@ enum IntervalSense {
 fn in_words(date: &Date, words: &Words, sense: IntervalSense) -> String {
     match date.edtf() {
         Edtf::Date(d) => decade_alone(d, words).unwrap_or_else(|| qualified(d, words)),
-        // The time of day is left out: it says nothing to readers of a catalogue.
+        // The time of day is left out, because readers of a catalogue have no use for it.
         Edtf::DateTime(d) => qualified(&d.date, words),
         Edtf::Interval(i) => interval(&i.start, &i.end, words, sense),
         Edtf::Set(set) => {
@@ -157,7 +157,7 @@ fn around(id: &str, date: &Calendar, words: &Words) -> String {
     words.with(id, &[("date", Argument::Text(&qualified(date, words)))])
 }
 
-/// Two ends; what both share is given once ("between March and May 1962").
+/// Two ends; a year or month that both share is given once ("between March and May 1962").
 fn pair(id: &str, a: &Calendar, b: &Calendar, words: &Words) -> String {
     let plain = |d: &Calendar| !d.is_uncertain() && !d.is_approximate() && !d.has_unspecified();
     let same_year = plain(a) && plain(b) && a.year == b.year;

@@ -92,7 +92,7 @@ impl Here<'_> {
         }
     }
 
-    /// The numeral of a state without the total; "only state" where there is one.
+    /// The numeral of a state without the total; "only state" where the design has one.
     pub fn numeral(&self, design: &Key, state: &Key) -> CleanHtml {
         match self.book.studies.numeral(design, state) {
             Some(numeral) if numeral.is_only() => CleanHtml::text(self.words().word("only-state")),

@@ -1,4 +1,4 @@
-//! Figures: a picture of the catalogue, captioned with what it shows, its holder and its number.
+//! Figures: a picture of the catalogue, with a caption that gives its subject, holder and number.
 
 use tera::Context;
 
@@ -94,7 +94,7 @@ pub(crate) fn figure(
     here.book.templates.part("part.plate", &context).ok()
 }
 
-/// The picture that stands for an impression: its whole recto, else its first.
+/// The picture that represents an impression: its whole recto, else its first.
 pub(crate) fn leading_picture(here: &Here<'_>, impression: &Impression) -> Option<PictureKey> {
     let shown = |picture: &&Picture| {
         here.book
@@ -111,8 +111,8 @@ pub(crate) fn leading_picture(here: &Here<'_>, impression: &Impression) -> Optio
     Some(key_of(impression, &best.name))
 }
 
-/// The picture that stands for a design: the reference picture, else that of its first impression
-/// that has one, else one of its own.
+/// The picture that represents a design: the reference picture; else that of the first impression that has
+/// one; else one of the design's own.
 pub(crate) fn design_picture(here: &Here<'_>, design: &Design) -> Option<PictureKey> {
     let reference = design
         .reference_picture

@@ -13,7 +13,7 @@ use crate::page::phrases::readings;
 use crate::page::setting::book::Here;
 use crate::page::setting::pictures::{Plate, Setting};
 
-/// The most answers to one question that the style sheet can tell apart.
+/// The largest number of answers to one question that the style sheet distinguishes.
 const MOST_ANSWERS: usize = 48;
 
 /// The gallery.
@@ -27,7 +27,7 @@ pub(crate) struct Gallery {
 #[derive(Serialize)]
 struct Question {
     name: &'static str,
-    /// The letter its answers' ids begin with.
+    /// The first letter of its answers' ids.
     letter: char,
     legend: String,
     all: String,

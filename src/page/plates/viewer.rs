@@ -12,9 +12,9 @@ use crate::model::words::Side;
 use crate::page::setting::book::Here;
 use crate::page::setting::pictures::PublishedPicture;
 
-/// The largest relative difference between the scales along the two sides of an image. Beyond it, the
-/// box or the size is not that of this image (a block cut down since, a box drawn along the platemark),
-/// and no scale is given.
+/// The largest relative difference between the scales along the two sides of an image. Where it is larger,
+/// the box or the size does not belong to this image (the block was cut down since, or the box follows the
+/// platemark), and no scale is given.
 const MOST_APART: f64 = 0.03;
 
 /// A picture with the data that the viewer needs.
@@ -63,7 +63,7 @@ pub(crate) fn viewer_picture(here: &Here<'_>, key: &PictureKey) -> Option<Viewer
     })
 }
 
-/// The same as the JSON of an attribute.
+/// The same data as JSON, for an attribute.
 pub(crate) fn attribute(here: &Here<'_>, key: &PictureKey) -> Option<String> {
     serde_json::to_string(&viewer_picture(here, key)?).ok()
 }

@@ -34,7 +34,7 @@ struct View {
     facts: Vec<Fact>,
     state_table: Option<PointTable>,
     printing_table: Option<PointTable>,
-    /// What it separates, a line for each state or printing.
+    /// The states or printings that it separates, a line for each.
     separates: Vec<CleanHtml>,
     groups: Vec<Group>,
     credits: Vec<CleanHtml>,
@@ -160,8 +160,8 @@ fn facts(here: &Here<'_>, design: &Design, point: &Point) -> Vec<Fact> {
     .collect()
 }
 
-/// What a point separates: states where it rests on the matrix, else printings, because what is chosen
-/// for each sheet may recur in any state. "*i* from *iii* and *iv*".
+/// The states that a point separates if it rests on the matrix, else the printings: a feature chosen for
+/// each sheet may recur in any state. "*i* from *iii* and *iv*".
 fn separates(here: &Here<'_>, design: &Design, point: &Point) -> Vec<CleanHtml> {
     let things: Vec<(CleanHtml, Option<Vec<&Value>>)> = if point.rests_on.value == RestsOn::Matrix {
         design

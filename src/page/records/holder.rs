@@ -1,5 +1,5 @@
-//! The page of a holder: what it keeps, owns and had, as checklists, and the work still to be done
-//! there.
+//! The page of a holder: checklists of the sheets that it keeps, owns and formerly had, and the work
+//! still to be done there.
 
 use std::collections::BTreeSet;
 
@@ -109,7 +109,7 @@ fn brief(here: &Here<'_>, holder: &Holder, held: &[HeldSheet<'_>]) -> String {
         .flatten()
         .collect();
     let place = place.join(", ");
-    // Two records of one sheet count once; what is set apart is not counted.
+    // Two records of one sheet count once; rejected and withdrawn records are not counted.
     let accepted = held.iter().filter(|sheet| !is_set_apart(sheet));
     let groups = &here.book.studies.groups;
     let sheets: BTreeSet<_> = accepted

@@ -25,9 +25,8 @@ use crate::page::setting::words::Argument;
 use crate::page::sheet::provenance;
 use crate::study::back_links::Mention;
 
-/// The sheets that the holder owned and no longer does, that were stolen from it, that it kept for
-/// others, and that are recorded only under a former number, which does not say whether they were owned
-/// or kept.
+/// The sheets that the holder formerly owned, that were stolen from it, that it kept for others, and that
+/// are recorded only under its former number, which does not show whether it owned or kept them.
 pub(super) fn formerly(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> [List; 4] {
     let has_none = |sheet: &HeldSheet<'_>| !has_now(sheet.1, &holder.key);
     let gone = |part| sheets(here, mentions, part).into_iter().filter(has_none);

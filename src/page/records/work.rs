@@ -1,4 +1,5 @@
-//! The page of a work of the literature: its reference, its numbers for ours, where it is cited.
+//! The page of a work of the literature: its reference, its numbers beside this catalogue's, and the
+//! records that cite it.
 
 use serde::Serialize;
 

@@ -36,19 +36,19 @@ closed_list! {
         Owners = "owners",
         /// Marks on sheets.
         Marks = "marks",
-        /// What is recorded of the owners of sheets from 1933 to 1945.
+        /// The recorded owners of sheets from 1933 to 1945.
         Provenance = "provenance",
-        /// What happened, year by year.
+        /// Dated events, year by year.
         Chronology = "chronology",
         /// Exhibitions.
         Exhibitions = "exhibitions",
         /// Literature.
         Literature = "literature",
-        /// Our numbers and others'.
+        /// This catalogue's numbers and those of earlier catalogues.
         Concordance = "concordance",
         /// Terms.
         Glossary = "glossary",
-        /// What changed since the last edition.
+        /// Changes since the last edition.
         Changes = "changes",
         /// How to cite.
         Cite = "cite",
@@ -106,7 +106,7 @@ pub enum Address {
     Work(Key),
     /// An exhibition.
     Exhibition(Key),
-    /// A page of the catalogue's own.
+    /// One of the catalogue's own pages.
     Page(Key),
 }
 
@@ -153,8 +153,8 @@ impl Address {
         }
     }
 
-    /// The address of a page of the catalogue's own. One whose key is that of a page about the
-    /// catalogue (`cite`, `contribute`, `cautions` …) is printed at the head of that page.
+    /// The address of one of the catalogue's own pages. A page with the key of a page about the catalogue
+    /// (`cite`, `contribute`, `cautions` …) is printed at the head of that page.
     pub fn of_page(key: &Key) -> Address {
         let about = Overview::ALL
             .iter()
@@ -197,7 +197,7 @@ pub enum Fragment<'a> {
     Matrix(&'a Key),
     /// A table of a census, by what it counts.
     Counts(&'a str),
-    /// A row of such a table, by the key it counts; `None`: the row for values that are not recorded.
+    /// A row of such a table, by the key that it counts; `None` for the row of values that are not recorded.
     Counted(&'a str, Option<&'a str>),
 }
 

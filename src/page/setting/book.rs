@@ -21,15 +21,15 @@ use crate::model::theme::Theme;
 use crate::study::Studies;
 use crate::study::concordance::ConcordanceRow;
 
-/// What pages are made from.
+/// All data that pages are made from.
 pub(crate) struct Book<'a> {
     /// The catalogue, without what is private.
     pub public: &'a Public,
-    /// What was computed from it.
+    /// The studies: everything computed from it.
     pub studies: &'a Studies,
     /// The pictures that may be shown.
     pub pictures: &'a Pictures,
-    /// What alignment yields.
+    /// The results of alignment.
     pub alignments: &'a Alignments,
     /// The files for other programs that pages link to.
     pub exports: &'a Exports,

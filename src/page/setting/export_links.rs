@@ -17,7 +17,7 @@ pub(crate) struct ExportLink {
 }
 
 impl Here<'_> {
-    /// Links to the files that are made of what this page shows.
+    /// Links to the files that are made from the content of this page.
     pub fn export_links(&self) -> Vec<ExportLink> {
         let files = &self.book.exports.files;
         let files = files.get(&Subject::Page(self.address.clone()));

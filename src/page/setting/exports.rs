@@ -6,12 +6,12 @@ use std::collections::BTreeMap;
 use super::address::Address;
 use crate::model::key::PictureKey;
 
-/// What a file is made of.
+/// The subject from which a file is made.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Subject {
-    /// What a page shows; the file stands in the folder of the page.
+    /// The content of a page; the file is in the folder of the page.
     Page(Address),
-    /// A published picture; the file stands in the folder of its image service.
+    /// A published picture; the file is in the folder of its image service.
     Picture(PictureKey),
 }
 
@@ -24,10 +24,10 @@ pub struct Exports {
     pub files: BTreeMap<Subject, Vec<Export>>,
 }
 
-/// What pages need to know of a format.
+/// The data of a format that pages use.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ExportFormat {
-    /// Its name, by which its words are found.
+    /// Its name, which is also part of the ids of its words.
     pub name: &'static str,
     /// The folders of its files, with `…` for the key of a record or picture.
     pub folders: &'static [&'static str],
@@ -42,6 +42,6 @@ pub struct Export {
     pub path: String,
     /// Its media type (RFC 6838).
     pub media_type: &'static str,
-    /// Its relation to what it is made of (RFC 8288).
+    /// Its relation to its subject (RFC 8288).
     pub relation: &'static str,
 }

@@ -9,7 +9,7 @@ use serde::{Serialize, Serializer};
 
 /// HTML in which every record's text has been escaped.
 ///
-/// Invariant: made by this module and by `markdown` only, from escaped text and known elements.
+/// Invariant: only this module and `markdown` make it, from escaped text and known elements.
 #[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub struct CleanHtml(String);
 
@@ -174,7 +174,7 @@ impl CleanHtml {
 }
 
 impl Serialize for CleanHtml {
-    /// As a value that templates print as it is.
+    /// As a value that templates print without escaping.
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         tera::Value::safe_string(&self.0).serialize(serializer)
     }

@@ -20,8 +20,8 @@ pub fn style_sheet(ink: Ink) -> String {
     format!(":root {{ --ink-on-light: {light}; --ink-on-dark: {dark}; }}\n")
 }
 
-/// A drawing of the theme with the two inks named in its own style: drawings cannot see the pages'
-/// style sheets.
+/// A drawing of the theme with the two inks in its own style element, because the pages' style sheets do
+/// not apply inside drawings.
 pub fn inked(svg: &str, ink: Ink) -> String {
     svg.replacen(
         "<style>",

@@ -1,4 +1,4 @@
-//! Setting: the parts that pages of every kind are made with.
+//! Setting: the building blocks of every kind of page.
 //!
 //! In: the public catalogue, its studies, pictures and theme. Out: the [`book`] that pages are made
 //! from, and the types of their parts.
@@ -17,7 +17,7 @@
 //! | `export_links` | links to them |
 //! | `leaf` | one page before it is framed |
 //! | `reading_order` | the order of designs and sheets |
-//! | `number_size` | how large the number at the head of a page is set |
+//! | `number_size` | the size of the number at the head of a page |
 
 pub(crate) mod address;
 pub(crate) mod book;

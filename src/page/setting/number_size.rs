@@ -1,4 +1,4 @@
-//! How large the number at the head of a page is set.
+//! The size of the number at the head of a page.
 
 /// The class that makes a long number smaller.
 pub(crate) fn number_class(number: &str) -> &'static str {

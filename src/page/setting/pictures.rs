@@ -12,7 +12,7 @@ pub use crate::picture::Tone;
 /// The pictures that may be published.
 pub type Pictures = BTreeMap<PictureKey, PublishedPicture>;
 
-/// What alignment yields, picture by picture, of those that may be published.
+/// The results of alignment for each picture that may be published.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Alignments {
     /// How each whole picture of the reference's side is aligned with its design's reference picture.
@@ -62,7 +62,7 @@ pub struct PublishedSize {
     pub address: String,
 }
 
-/// Where on a page a picture stands, which decides how wide the browser shows it.
+/// The position of a picture on a page, which decides how wide the browser shows it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Setting {
     /// The leading plate, across margin and text.
@@ -141,18 +141,18 @@ impl Image {
     }
 }
 
-/// A picture with what stands below it.
+/// A picture with its caption and credit.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Plate {
-    /// The picture; `None` where none may be shown, which the page then says.
+    /// The picture; `None` where none may be shown. The page then states that.
     pub image: Option<Image>,
-    /// The page or file it leads to.
+    /// The page or file that it links to.
     pub href: Option<String>,
-    /// The viewer's data of it (`plates::viewer`), where it may be opened in its place.
+    /// The viewer's data (`plates::viewer`), where the viewer may open the picture on the page.
     #[serde(rename = "closer")]
     pub viewer: Option<String>,
-    /// What it shows, holder and accession.
+    /// The caption: what the picture shows, its holder and accession number.
     pub caption: CleanHtml,
-    /// Whose photograph, under which rights.
+    /// The credit: the owner of the photograph, and the rights.
     pub credit: Option<CleanHtml>,
 }

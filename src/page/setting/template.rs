@@ -1,4 +1,4 @@
-//! Templates: the theme's pages and parts, and the filter they may call.
+//! Templates: the theme's pages and parts, and the filter that they may call.
 //!
 //! In: a theme and its words. Out: pages as text. Everything that templates print is escaped, except
 //! [`CleanHtml`](crate::page::setting::html::CleanHtml). A theme that overrides a template may break
@@ -20,7 +20,7 @@ impl Templates {
     /// Reads the theme's `pages/*.html` and `parts/*.html`.
     ///
     /// # Errors
-    /// [`ThemeFault`] where one of them is not a template, or calls what does not exist.
+    /// [`ThemeFault`] where one of them is not a valid template, or calls a part or filter that does not exist.
     pub fn new(theme: &Theme, words: &Arc<Words>) -> Result<Templates, ThemeFault> {
         let mut tera = Tera::default();
         let for_filter = Arc::clone(words);
@@ -50,14 +50,14 @@ impl Templates {
     /// Fills a template.
     ///
     /// # Errors
-    /// [`ThemeFault`] where the template asks for what the page does not have.
+    /// [`ThemeFault`] where the template uses a field that the page does not have.
     pub fn render(&self, template: &str, context: &Context) -> Result<String, ThemeFault> {
         self.0
             .render(template, context)
             .map_err(|error| fault(&error, template))
     }
 
-    /// Fills a part, given what it takes.
+    /// Fills a part with its data.
     ///
     /// # Errors
     /// [`ThemeFault`], as [`Templates::render`].
@@ -106,7 +106,7 @@ fn word(words: &Words, id: &str, given: &Kwargs) -> Value {
     Value::safe_string(words.html(id, count, &given).as_str())
 }
 
-/// The engine's error as file, line and message.
+/// The template engine's error as file, line and message.
 fn fault(error: &tera::Error, template: &str) -> ThemeFault {
     use tera::ErrorKind;
     let whole = |file: &str, message: String| ThemeFault {

@@ -1,4 +1,4 @@
-//! Words: the texts of pages, from the Fluent files of the theme, one or several a language.
+//! Words: the texts of pages, from the theme's Fluent files, one or several for each language.
 //!
 //! A language is the files `words/LANG.ftl` and `words/LANG-*.ftl`; no code names it. A catalogue's
 //! theme may change a single word: its files override the built-in ones, which override the built-in
@@ -26,7 +26,7 @@ use crate::model::words::ClosedList;
 /// The built-in words, file by file.
 static BUILT_IN: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/laid/words");
 
-/// The language of words that the catalogue's language lacks.
+/// The language that is used where the catalogue's language lacks a word.
 const FALLBACK: &str = "en";
 
 /// The tag of the files for words of no one language.
@@ -198,7 +198,7 @@ impl Words {
             let pattern = bundle.get_message(id)?.value()?;
             let mut faults = Vec::new();
             let text = bundle.format_pattern(pattern, args, &mut faults);
-            // A word that lacks an argument is no plain word.
+            // A word that lacks an argument is not a plain word.
             (faults.is_empty()).then(|| text.into_owned())
         })
     }

@@ -1,5 +1,5 @@
-//! What the observations of a sheet exclude, what they leave open, and which points would decide more
-//! (`docs/definitions.md`, "What a sheet's page adds").
+//! Conclusions from the observations of a sheet: the candidates they exclude and leave, and the points
+//! that would decide more (`docs/definitions.md`, "What a sheet's page adds").
 
 use std::collections::BTreeMap;
 

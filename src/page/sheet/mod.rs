@@ -1,6 +1,6 @@
 //! The page of an impression.
 //!
-//! Reading order: `page` puts it together, in the order of the page.
+//! Reading order: `page` composes it, in the order of the page.
 //!
 //! | file | subject |
 //! |---|---|

@@ -1,4 +1,5 @@
-//! Opinions of others on a sheet: in their words, and translated where they follow another catalogue.
+//! Opinions of others on a sheet: in their words, and in this catalogue's numbers where they follow
+//! another catalogue.
 
 use crate::model::design::Design;
 use crate::model::impression::{Impression, Opinion};
@@ -49,8 +50,8 @@ pub(super) fn all(here: &Here<'_>, design: &Design, impression: &Impression) -> 
         .collect()
 }
 
-/// "here *iv* or *v*": another catalogue's number in our terms, or a note that the concordance does not
-/// have it.
+/// "here *iv* or *v*": another catalogue's number as states of this one, or a note that the concordance
+/// does not have it.
 fn translated(here: &Here<'_>, design: &Design, opinion: &Opinion) -> CleanHtml {
     let words = here.words();
     if opinion.after.is_none() || opinion.said.is_none() {

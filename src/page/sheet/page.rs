@@ -137,7 +137,7 @@ fn brief(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml
         .map_or_else(CleanHtml::empty, |r| {
             readings::qualified(here, design, impression, r, readings::full(here, design, r))
         });
-    // Only a kind other than a sheet of the edition is worth saying.
+    // The kind is given only where it is not a sheet of the edition.
     let kind = impression
         .kind
         .own()
@@ -170,7 +170,7 @@ fn standings(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<C
     notes
 }
 
-/// The other records of the same sheet, whichever record says so.
+/// The other records of the same sheet, whichever record states it.
 fn same_sheet(here: &Here<'_>, impression: &Impression) -> Vec<ImpressionKey> {
     let groups = &here.book.studies.groups;
     let first = groups.first_of(&impression.key);
@@ -260,7 +260,7 @@ fn exhibited(here: &Here<'_>, impression: &Impression) -> Vec<CleanHtml> {
         .collect()
 }
 
-/// Other records that are or may be this sheet, or belong to it, whichever record says so.
+/// Other records that are or may be this sheet, or belong to it, whichever record states it.
 fn other_records(here: &Here<'_>, impression: &Impression) -> Vec<CleanHtml> {
     let mut lines = Vec::new();
     let mut told: Vec<(&str, ImpressionKey)> = Vec::new();

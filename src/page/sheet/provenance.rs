@@ -5,7 +5,7 @@
 //! provenance"): earliest first; a semicolon means that the sheet passed directly to the next party, a
 //! full stop that it did not, or that this is not known; dealers, auction houses and other agents stand
 //! in round brackets, life dates in square ones; what is not certain is called probable or possible;
-//! sources stand in notes. "Possibly this sheet" is our addition: prints are multiples, so that an
+//! sources stand in notes. "Possibly this sheet" is an addition to the guide: prints are multiples, so an
 //! entry may concern another sheet.
 
 use serde::Serialize;

@@ -1,4 +1,4 @@
-//! A page of the catalogue's own: introduction, principles, an essay.
+//! One of the catalogue's own pages: introduction, principles, an essay.
 
 use serde::Serialize;
 

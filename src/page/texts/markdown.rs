@@ -1,11 +1,11 @@
 //! Markdown to clean HTML.
 //!
-//! The text is not trusted: markup in it is dropped, and a link leads to a record or to `http`, `https`
-//! or `mailto`, to nothing else. A link to a record without a text gets the record's short name; a
-//! picture of the catalogue becomes a plate with caption and credit; of any other picture only the
-//! alternative text stays, since no page loads files from other sites.
+//! The text is not trusted: markup in it is dropped, and a link leads only to a record or to `http`,
+//! `https` or `mailto`. A link to a record without a text gets the record's short name. A picture of the
+//! catalogue becomes a plate with caption and credit; any other picture is replaced by its alternative
+//! text, because no page loads files from other sites.
 //!
-//! Not here: findings about links to nothing and about markup cleaned away (the reader makes them).
+//! Not here: findings on links to nothing and on dropped markup (`read::references::note`).
 
 use pulldown_cmark::{Alignment, CodeBlockKind, Event, Options, Parser, Tag, TagEnd};
 
@@ -47,7 +47,7 @@ pub(crate) fn html(text: &str, here: &Here<'_>, placement: Placement) -> CleanHt
         quotes: Quotes::of(here.words()),
     };
     for (event, range) in Parser::new_ext(text, OPTIONS).into_offset_iter() {
-        // A quotation mark that the parser curled is a straight one in the text.
+        // A curled quotation mark in the parser's output is a straight one in the text.
         let curled = text
             .get(range)
             .is_some_and(|source| source == "\"" || source == "'");
@@ -132,7 +132,7 @@ impl<'w> Quotes<'w> {
         }
     }
 
-    /// The mark of the language for a mark that the parser curled as English does.
+    /// The quotation mark of the catalogue's language in place of the parser's English one.
     fn mark<'t>(&self, curled: &'t str) -> &'t str
     where
         'w: 't,
@@ -158,7 +158,7 @@ enum LinkTarget {
     },
     /// An address outside the catalogue.
     Web(String),
-    /// None; the text of the link stays.
+    /// No target; the text of the link stays.
     Nowhere,
 }
 
@@ -203,7 +203,7 @@ impl Writer<'_, '_> {
             Event::HardBreak => self.push("<br>"),
             Event::Rule => self.push("<hr>\n"),
             Event::FootnoteReference(label) => self.reference(&label),
-            // Markup in the text is dropped; the other extensions are not enabled.
+            // Markup in the text is dropped. The other events belong to extensions that are not enabled.
             Event::Html(_)
             | Event::InlineHtml(_)
             | Event::TaskListMarker(_)

@@ -3,7 +3,7 @@
 //! | file | subject |
 //! |---|---|
 //! | `markdown` | Markdown to clean HTML |
-//! | `long_text` | a heading and what is said under it |
+//! | `long_text` | longer texts of the theme, in parts with a heading |
 //! | `catalogue_pages` | the order of the catalogue's own pages |
 //! | `catalogue_page` | one of them |
 

@@ -5,8 +5,8 @@
 //! the template.
 //!
 //! It is made here and not in `page`, because it shows private fields and unpublished photographs, and
-//! `page` accepts the public catalogue alone. Its template is part of the program; a theme has no part in
-//! it.
+//! `page` accepts the public catalogue alone. Its template is part of the program and cannot be
+//! overridden by a theme.
 
 use std::fmt::Write as _;
 use std::io;
@@ -104,7 +104,7 @@ struct SettlingLine {
 /// The page as text.
 ///
 /// # Errors
-/// Where the template is broken or asks for what the page does not hold.
+/// Where the template is broken, or uses a field that the page does not have.
 pub(super) fn page(
     dir: &Path,
     catalogue: &Catalogue,
