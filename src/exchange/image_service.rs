@@ -83,7 +83,8 @@ impl Info {
         let size = (service.width, service.height);
         let widths: Vec<_> = picture.sizes.iter().map(|s| (s.width, s.height)).collect();
         let largest = tiles::largest_whole(size, &widths);
-        // The largest size is offered as `max` and is not listed: a listed size would need a second file.
+        // The largest size is offered as `max` and is not listed: listed, it would have a second address and
+        // need a second file.
         let others = tiles::listed_sizes(size, &widths).into_iter();
         let limit = Some(largest).filter(|largest| *largest != size);
         Info {

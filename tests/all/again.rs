@@ -1,5 +1,5 @@
-//! A compile where nothing changed since the last one: it prints the same and writes nothing. Where anything
-//! changed, everything is compiled anew.
+//! A compile after which nothing changed: the next one prints the same and writes nothing. Where anything
+//! changed, the next one compiles everything again.
 
 use std::fs;
 use std::path::{Path, PathBuf};

@@ -13,7 +13,7 @@ pub fn cells(piece: &str) -> impl Iterator<Item = &str> {
     cells.map(|cell| cell.split("</td>").next().unwrap())
 }
 
-/// What a cell shows, without tags.
+/// The text of a cell, without tags.
 pub fn shown(cell: &str) -> String {
     let pieces = cell.split('<').enumerate();
     pieces

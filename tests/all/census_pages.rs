@@ -1,4 +1,4 @@
-//! The census on pages: counts as intervals everywhere, what a merger of museums changes, classes, editions,
+//! The census on pages: counts as intervals everywhere, the effect of a merger of museums, classes, editions,
 //! survival, and the same figures as a table for other programs.
 
 use std::collections::BTreeMap;
@@ -9,7 +9,7 @@ use crate::pages::{page, site, site_of};
 use crate::program::{copy_of, edit, keyblock, text};
 use crate::small::lay_down;
 
-/// A design with what counts, what counts apart, and what does not count.
+/// A design with sheets that count, sheets that count apart, and records that do not count.
 pub const FERRY: &str = r#"
 -- records/designs/1/design.toml
 titles = [{ text = "The Ferry" }]

@@ -1,4 +1,4 @@
-//! The census as tables for other programs: the same figures as on its pages.
+//! The census as tables for other programs: they contain the same figures as its pages.
 
 use std::collections::BTreeMap;
 

@@ -37,7 +37,7 @@ impl Fit {
 
 /// The codes that the catalogues raise, each with the message from the best example.
 static RAISED: LazyLock<BTreeMap<Code, Told>> = LazyLock::new(|| {
-    // What no text file can hold.
+    // Faults that no text file can contain.
     let others = [
         findings::files_as_files::not_utf8(),
         findings::files_as_files::too_large(),

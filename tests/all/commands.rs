@@ -1,4 +1,4 @@
-//! The commands, run as programs: what they print, on which stream, and with which exit code.
+//! The commands, run as programs: their output on each stream, and their exit codes.
 
 use std::fs;
 use std::io::{BufRead, BufReader, Read};
@@ -222,7 +222,7 @@ fn doubts_are_no_failure_errors_are_and_words_that_make_no_sense_are_another() {
     for (words, code) in cases {
         let ran = keyblock(words);
         assert_eq!(ran.code, Some(*code), "{words:?}: {ran:?}");
-        // What is no result is printed on standard error alone.
+        // Everything but the result is printed on standard error.
         if *code == 2 {
             assert_eq!(ran.out, "", "{words:?}");
             assert!(!ran.err.is_empty(), "{words:?}");

@@ -1,6 +1,6 @@
-//! Comparisons: how photographs are placed on each other, how large they are, what the page says of one that
-//! could not be aligned, and which designs have impressions to compare. Registrations are given, so that only
-//! the pages are tested.
+//! Comparisons: the placement of photographs on each other, their scale, the message for a photograph that
+//! could not be aligned, and which designs have impressions to compare. The tests provide the registrations, so
+//! that only the pages are tested.
 
 use std::collections::BTreeMap;
 
@@ -161,9 +161,9 @@ fn a_pixel_is_as_large_as_box_size_and_alignment_say() {
     // 200 mm on 400 px.
     assert!((mm(0).unwrap() - 0.5).abs() < 1e-9);
     assert!((data["frame"]["mm"].as_f64().unwrap() - 0.5).abs() < 1e-9);
-    // No box, but it lies on the reference, twice as large: a pixel of it shows twice as much.
+    // No box, but it is aligned with the reference, at twice the size: a pixel shows twice as much.
     assert!((mm(1).unwrap() - 1.0).abs() < 1e-9);
-    // Its box and its own size disagree, and it lies on nothing: no scale rather than a wrong one.
+    // Its box and its own size disagree, and it is not aligned: it gets no scale rather than a wrong one.
     assert_eq!(mm(2), None);
 }
 
@@ -189,6 +189,6 @@ fn a_sheet_alone_has_nothing_to_be_compared_with() {
     let link = "href=\"../../design/1/comparison/#of=1.2\"";
     assert!(page(&several, "impression/1.2/").contains(link));
     assert!(page(&several, "design/1/").contains("design/1/comparison/\""));
-    // Nothing was seen on the fifth, and nothing shows it.
+    // The fifth has neither an observation nor a picture.
     assert!(!page(&several, "impression/1.5/").contains("comparison/"));
 }

@@ -13,7 +13,7 @@ fn root() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR"))
 }
 
-/// What the audit finds: file and code, in order. Findings of reading are left out.
+/// The findings of the audit: file and code, in order. Findings of reading are left out.
 fn found(folder: &Path) -> Vec<(String, Code)> {
     let catalogue = keyblock::read::read(folder).catalogue;
     let mut findings = audit(&catalogue, &Studies::of(&catalogue));

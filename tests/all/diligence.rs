@@ -1,7 +1,7 @@
-//! 1933 to 1945: what is recorded of the owners of a sheet.
+//! 1933 to 1945: the recorded owners of a sheet.
 //!
-//! The days are those of Military Government Law No. 59 (see `study::diligence`). What a date proves
-//! and what it only allows is common practice, no source.
+//! The days are those of Military Government Law No. 59 (see `study::history::diligence`). The rules for
+//! what a date proves and what it only allows are common practice, no source.
 
 use keyblock::model::key::ImpressionKey;
 use keyblock::study::diligence::{
@@ -19,7 +19,7 @@ fn key(text: &str) -> ImpressionKey {
     text.parse().unwrap()
 }
 
-/// What is found of impression 1.1, in the museum, with `toml` in its record.
+/// The result for impression 1.1, in the museum, with `toml` in its record.
 fn years(toml: &str) -> Option<DiligenceYears> {
     let record = format!(
         "-- records/designs/1/impressions/1.toml\nstatus = \"located\"\nholder = \"museum\"\n{toml}\n"
@@ -216,7 +216,7 @@ fn keepers_and_agents_own_nothing() {
         of_entries("{ agent = { name = \"A\" }, from = \"1931\", to = \"1950\" }"),
         ["1933-01-30 to 1945-05-08 nobody"]
     );
-    // A loan to the holder does not make the holder the owner; what the owner has, the owner keeps.
+    // A loan to the holder does not make the holder the owner; the lender remains the owner.
     let found = years(
         "owner = { name = \"One\" }\nsheet = { date = \"1930\" }\n\
          provenance = [{ owner = { name = \"One\" }, from = \"1931\" }, { keeper = \"museum\", from = \"1966\" }]",
@@ -466,7 +466,7 @@ fn what_a_record_keeps_private_is_not_counted() {
         .unwrap()
         .coverage()
     };
-    // That there was an owner may be known, though not who; when may not.
+    // Readers may learn that there was an owner, but neither the name nor the date.
     assert_eq!(found("\"owner\""), Coverage::Throughout);
     assert_eq!(found("\"from\", \"to\""), Coverage::Perhaps);
     assert!(years("publish = false\nsheet = { date = \"1930\" }").is_none());

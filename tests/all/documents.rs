@@ -1,11 +1,11 @@
-//! No file cites what is not there: documents and their headings, folders and files of the repository. And
-//! the top level holds what belongs there and nothing else.
+//! Checks that documents, their headings, folders and files that the repository's files cite exist, and that
+//! the top level contains the expected entries and no others.
 
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-/// What the top level holds beside dot files and what builds leave there.
+/// The entries of the top level, without dot files and the output of builds.
 const TOP_LEVEL: [&str; 15] = [
     "CHANGELOG.md",
     "Cargo.lock",
@@ -24,7 +24,7 @@ const TOP_LEVEL: [&str; 15] = [
     "themes",
 ];
 
-/// What it may hold: the script that rebuilds the program where a file it carries was added.
+/// An entry that may be there: the script that rebuilds the program when a file is added to it.
 const MAY_HOLD: &str = "build.rs";
 
 #[test]
@@ -95,7 +95,7 @@ fn own_sections(text: &str) -> Vec<String> {
         .collect()
 }
 
-/// What a file cites that is not there, by line.
+/// Citations in a file of things that do not exist, by line.
 fn faults_in(
     path: &str,
     text: &str,
@@ -318,7 +318,7 @@ fn texts() -> BTreeMap<String, String> {
             let path = entry.unwrap().path();
             let name = path.file_name().and_then(|n| n.to_str()).unwrap_or("");
             if path.is_dir() {
-                // What a killed compile left begins as `.web`.
+                // Names of files left by a killed compile begin with `.web`.
                 if !MADE.contains(&name) && !name.starts_with(".web") {
                     waiting.push(path);
                 }

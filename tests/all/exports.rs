@@ -1,4 +1,4 @@
-//! Files for other programs: each is of a format of the table, and the page whose folder it stands in
+//! Files for other programs: each belongs to a format of the table, and the page in whose folder it is
 //! links to it.
 
 use std::collections::BTreeSet;

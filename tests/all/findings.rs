@@ -1,8 +1,8 @@
 //! Broken records: each fault is reported at its place, and nothing else is reported.
 //!
-//! A file of `tests/broken/` is a sentence, then the files of a catalogue (`-- path`, over those of
-//! [`SOUND`]), then under `== told` every finding that they give, with severity, code, line and
-//! column. `KEYBLOCK_BLESS=1 cargo test findings` writes the present findings; read the difference.
+//! A file of `tests/broken/` has a sentence; then the files of a catalogue (`-- path`), which replace or
+//! join those of [`SOUND`]; then, under `== told`, every finding, with severity, code, line and column.
+//! `KEYBLOCK_BLESS=1 cargo test findings` writes the present findings; read the difference.
 
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
@@ -57,7 +57,7 @@ fn sound() -> tempfile::TempDir {
     dir
 }
 
-/// What is wrong or doubtful in a catalogue: in its records, what they say together, and its
+/// The findings on a catalogue: on single records, on contradictions between records, and on its
 /// pictures.
 pub fn judged(dir: &Path) -> Judged {
     judge(dir, &PictureWork::ReadOnly(&|_, _| {}))
@@ -187,8 +187,8 @@ fn every_broken_record_is_told_at_its_place_and_nothing_else_is() {
     assert_eq!(wrong, "");
 }
 
-/// Every line of the sound catalogue's TOML with one slip: a key or header misspelt, a header not closed, a
-/// text not closed. Each with a name for the slip.
+/// The sound catalogue with one slip in one line of its TOML, for every line: a key or header misspelt, a
+/// header or a text not closed. Each has a name for the slip.
 fn slips() -> Vec<(String, &'static str, String)> {
     let mut slips = Vec::new();
     for (path, text) in files(SOUND) {
@@ -371,7 +371,7 @@ mod mutations {
         }
     }
 
-    /// Values and lines that haste or malice may leave in a record.
+    /// Values and lines that may get into a record by carelessness or with bad intent.
     const STRANGE: &[&str] = &[
         "",
         "0",

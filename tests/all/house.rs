@@ -1,4 +1,5 @@
-//! The house keeps its own rules: data flows one way, files have one subject and say which.
+//! The rules of the code, checked on its source: data flows one way, and each file has one subject, which its
+//! header states.
 
 use std::collections::BTreeSet;
 use std::fs;
@@ -55,8 +56,8 @@ fn data_flows_one_way() {
     assert!(faults.is_empty(), "{}", faults.join("\n"));
 }
 
-/// Files of one stage depend on each other one way too. A folder's `mod.rs` either brings its files
-/// together or is what they build on, not both; a re-export (`pub use`) counts as neither.
+/// Files of one stage depend on each other one way too. A folder's `mod.rs` either calls its files or
+/// defines the items they use, not both; a re-export (`pub use`) counts as neither.
 #[test]
 fn no_files_of_a_stage_stand_in_a_circle() {
     let circles = circles(&HOUSE.dependencies());
@@ -117,8 +118,8 @@ fn a_long_file_says_why() {
     }
 }
 
-/// Where a stage reaches to one that it may not import: by the path as it is written, and by the file
-/// that defines what the path names.
+/// Places where a stage uses another that it may not import: by the path as written, or by the file that
+/// defines the item at the path.
 fn flow_faults(house: &House) -> Vec<String> {
     let mut faults = BTreeSet::new();
     for reference in &house.references {

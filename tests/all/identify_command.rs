@@ -214,7 +214,7 @@ fn people_are_told_what_it_is_consistent_with_and_never_what_it_is() {
         "{}",
         none.out
     );
-    // Nothing seen, and no terminal to ask in.
+    // Nothing seen, and no terminal for the questions.
     let all = identify(folder, &["1"]).out;
     assert!(all.contains("Look next"), "{all}");
 }

@@ -17,8 +17,8 @@ use crate::small;
 /// IIIF Image API 3.0 and its Implementation Notes: the canonical paths of six pictures.
 const IIIF_TILES: &str = include_str!("../checks/iiif_tiles.csv");
 
-/// Source: `tests/checks/iiif_tiles.csv`, columns `image` and `path`; its tiles are also those that the
-/// viewer openseadragon 6.1.1 asks for.
+/// Source: `tests/checks/iiif_tiles.csv`, columns `image` and `path`. The viewer openseadragon 6.1.1 requests
+/// the same tiles.
 #[test]
 fn files_stand_where_the_standard_puts_them() {
     let mut paths: BTreeMap<(u32, u32), BTreeSet<String>> = BTreeMap::new();
@@ -49,9 +49,8 @@ fn files_stand_where_the_standard_puts_them() {
     }
 }
 
-/// What a client derives from an `info.json`: the path of each file and its size in px. Written from
-/// the standard, not from our code: Image API 3.0, sections 4.8 and 5.3 to 5.5, and level 0 of its
-/// compliance document.
+/// The files that a client derives from an `info.json`: path and size in px. Written from the standard, not
+/// from the program's code: Image API 3.0, sections 4.8 and 5.3 to 5.5, and level 0 of its compliance document.
 fn implied(info: &Value) -> BTreeMap<String, (u64, u64)> {
     let number = |value: &Value| value.as_u64().unwrap();
     let (width, height) = (number(&info["width"]), number(&info["height"]));

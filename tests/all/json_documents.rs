@@ -1,4 +1,4 @@
-//! What the commands print for programs is what docs/JSON.md shows.
+//! The commands print for programs the documents that docs/JSON.md shows.
 
 use std::fs;
 use std::path::Path;

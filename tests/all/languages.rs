@@ -1,4 +1,4 @@
-//! A language is its files of words: a catalogue brings one of its own, and no code names it.
+//! A catalogue can add a language by its files of words alone, without code.
 
 use crate::pages::{page, site_of};
 
@@ -69,7 +69,7 @@ fn a_language_given_only_as_files_of_words_is_whole() {
     assert!(holder.contains("2 levonat"), "{holder}");
     let sheet = page(&site, "impression/1.2/");
     assert!(sheet.contains(" vagy "), "{sheet}");
-    // What it has no word for is English.
+    // A word that the language lacks is English.
     assert!(design.contains(">Impressions</h2>"), "{design}");
 }
 

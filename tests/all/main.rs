@@ -1,5 +1,4 @@
-//! The one integration test program: further files beside it would each link the whole library
-//! again.
+//! The only integration test program, because each further one would link the whole library again.
 #![allow(
     clippy::disallowed_methods,
     reason = "tests read and write files of their own"
@@ -47,13 +46,13 @@ mod image_services;
 mod json_documents;
 /// The identification key of a design, and its examination sheet.
 mod key_pages;
-/// A language that only files of words give.
+/// A language that consists of files of words alone.
 mod languages;
 /// Reading pages as a browser does.
 mod markup;
 /// What readers would take for granted if a page did not say otherwise.
 mod not_for_granted;
-/// What pages say, and what they never say.
+/// Content that pages must have, and content that they must never have.
 mod pages;
 /// Photographs of invented prints, in pairs.
 #[path = "../pairs/mod.rs"]
@@ -64,7 +63,7 @@ mod pictures;
 mod planted;
 /// The program, run to its end or not.
 mod program;
-/// What is promised to those who publish.
+/// The promises to those who publish.
 mod promises;
 /// The line of provenance.
 mod provenance;

@@ -1,4 +1,4 @@
-//! Reading pages as a browser's tokenizer does, as far as our own pages need it: tags with their
+//! Reads pages as a browser's tokenizer does, as far as the program's pages need it: tags with their
 //! attributes, and the text between them (HTML, "Tokenization").
 
 /// A start tag.

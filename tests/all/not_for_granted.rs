@@ -1,5 +1,5 @@
-//! What readers would take for granted if a page did not say otherwise: how sure an identification is,
-//! whether a sheet is by the artist, and that one was stolen.
+//! Qualifications that pages must state, because readers would assume the contrary: an identification that is
+//! not certain, a sheet that is not by the artist, a sheet that was stolen.
 
 use crate::pages::{page, site_of};
 

@@ -1,4 +1,4 @@
-//! The pages of small catalogues: what readers must find there, and what must never be.
+//! The pages of small catalogues: content that they must have, and content that they must never have.
 
 use std::collections::BTreeSet;
 use std::fs;
@@ -135,7 +135,7 @@ fn the_state_table_says_what_stays_and_what_changes() {
         "<td class=\"changed\"><span class=\"wedge\" aria-hidden=\"true\"></span>\
          <span class=\"unseen\">changed: </span>2</td>"
     ));
-    // A value where nothing was known before has not been changed.
+    // A value after a column without one is not marked as a change.
     assert!(design.contains("<td>212 mm</td>"));
     assert!(design.contains("</span>204 mm</td>"));
 }
@@ -482,7 +482,7 @@ dated = \"2026-11-01\"
     assert!(design.contains("<html lang=\"de\">"));
     assert!(design.contains(">Zustände</h2>"));
     assert!(design.contains("1. November 2026"));
-    // The title is English and says so.
+    // The title is marked as English.
     assert!(design.contains("<i lang=\"en\">The Ferry</i>"));
 }
 

@@ -1,5 +1,5 @@
-//! Photographs: what is wrong with one is reported at its place, one that may not be published is checked and
-//! never written to the site, and a failure of the disk is no fault of a record.
+//! Photographs: a fault is reported at its place; a photograph that may not be published is checked and never
+//! written to the site; a failure of the disk is not reported as a fault of a record.
 
 use std::collections::BTreeSet;
 use std::ffi::OsString;
@@ -82,11 +82,11 @@ fn a_disk_that_fails_is_no_fault_of_the_record_and_nothing_is_published() {
 
     assert_eq!(keyblock(&["compile"], dir.path()), Outcome::NotDone);
     assert!(!dir.path().join("web").exists());
-    // Judging keeps nothing, so it needs no room.
+    // `judge` writes nothing, so it needs no disk space.
     assert_eq!(keyblock(&["audit"], dir.path()), Outcome::Done);
 }
 
-/// A catalogue with a photograph whose colour profile makes no sense.
+/// A catalogue with a photograph whose colour profile is invalid.
 pub fn senseless_profile() -> tempfile::TempDir {
     let dir = with_sheet("pictures = [{ file = \"pictures/1.png\", rights = \"CC0-1.0\" }]");
     photograph(dir.path(), "1.png", Some(b"no profile"));
@@ -138,7 +138,7 @@ fn a_picture_that_is_kept_back_is_looked_at_and_goes_no_further() {
     assert_eq!(kept.count(), 3);
 }
 
-/// A catalogue that keeps back pictures in every way there is.
+/// A catalogue that withholds pictures in every way that exists.
 fn secretive() -> tempfile::TempDir {
     let picture = |name: &str, more: &str| {
         format!(

@@ -1,5 +1,5 @@
-//! Every text key and every reference key that records declare, one at a time: a private owner's name
-//! planted in a text is found there, and a reference to nothing is reported there.
+//! Tests every declared text key and reference key of records, one at a time: a private owner's name planted
+//! in a text is found there, and a reference to nothing is reported there.
 //!
 //! The cases are made from the declarations (`read::shape`): each is the smallest record that has the
 //! key, put together from what the shapes require. A key that is declared and not searched, or not
@@ -22,7 +22,7 @@ use toml::{Table, Value};
 
 use crate::small::lay_down;
 
-/// What the cases refer to, and the private owner whose name is planted.
+/// The records to which the cases refer, and the private owner whose name is planted.
 const BASE: &str = r#"
 -- records/holders/owner-a.toml
 name = "Moulsworth"
@@ -62,7 +62,7 @@ const NAME: &str = "Moulsworth";
 /// A key that no record has: what is planted in references.
 const NOBODY: &str = "nobody-here";
 
-/// What is planted.
+/// The thing that is planted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Leaf {
     /// The name, in a text.
@@ -514,7 +514,7 @@ fn keep_private(value: &mut Value) -> bool {
     }
 }
 
-/// What is never shown says why where it is declared, and is not searched.
+/// A text that is never shown is declared with the reason, and is not searched.
 #[test]
 fn a_text_that_is_declared_as_never_shown_may_hold_any_name() {
     let (_, wrong) = run(
@@ -558,7 +558,7 @@ fn a_reference_to_nothing_is_reported_for_every_reference_that_records_declare()
     assert!(count > 100, "only {count} references");
 }
 
-/// What the cases are made of is sound: without anything planted, no record of them has an error.
+/// The cases are sound: without anything planted, no record of them has an error.
 #[test]
 fn the_smallest_record_of_every_kind_is_sound() {
     for (kind, shape, holds) in RECORDS {

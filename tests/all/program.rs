@@ -1,4 +1,4 @@
-//! Runs the program itself, and reads what it leaves on disk.
+//! Runs the program itself, and reads the files that it writes.
 
 use std::collections::BTreeMap;
 use std::fs;

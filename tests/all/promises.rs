@@ -1,8 +1,8 @@
 //! The promises of the program to those who publish with it: all or nothing, the same bytes from the same
 //! records, nothing private in any byte, and no text of a record that runs in a browser.
 //!
-//! Here the program runs as a whole. The share of single stages in these promises is tested beside their code,
-//! and what pages must never contain in `pages`.
+//! Here the program runs as a whole. The parts that single stages have in these promises are tested beside their
+//! code; `pages` tests what pages must never contain.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
@@ -121,7 +121,7 @@ fn kill_at(dir: &Path, moment: Moment, whole: Duration) {
             Moment::Meeting(name) => dir.join(name).exists(),
             Moment::Exchanged => fs::read(dir.join("web/index.html")).is_ok_and(|b| b != stood),
         };
-        // A fast machine may end the compile before the moment is seen; that is a moment to test too.
+        // On a fast machine the compile may end before the moment is detected; that case is tested too.
         if reached || child.try_wait().unwrap().is_some() {
             break;
         }
@@ -240,7 +240,7 @@ fn nothing_private_is_in_any_byte_of_the_site() {
     };
     assert!(pictures(&site) > 0, "the cleared picture is missing");
 
-    // As a control, the search finds what may be published: with consent the name, and no more.
+    // As a control, the search finds the name where the owner consents to its publication, and no more.
     let consenting = site_with_private_matter("consent = { date = \"2001\", covers = [\"name\"] }");
     let said = |word: &str| consenting.values().any(|bytes| holds(bytes, word));
     assert!(said("querlin") && said("zibbelworth"));

@@ -1,7 +1,7 @@
-//! The line of provenance, its sources, and what pages say of 1933 to 1945.
+//! The line of provenance, its sources, and the statements of pages on 1933 to 1945.
 //!
 //! The punctuation is that of the AAM *Guide to Provenance Research* (2001). Parties and events here are
-//! our own; each test names the rule it holds.
+//! invented; each test names its rule.
 
 use crate::markup::tags;
 use crate::pages::{FERRY, page, site_of};
@@ -251,7 +251,7 @@ fn a_german_catalogue_says_it_in_german() {
     }
 }
 
-// Who had sheets, and in which role.
+// The former owners, agents and keepers.
 
 const HISTORY: &str = "
 -- records/holders/old.toml
@@ -305,7 +305,7 @@ fn former_owners_agents_and_keepers_stand_apart_with_their_sheets() {
     let brief = "Recorded as owners before the present holder; agents and keepers apart. Not an opinion on title. Cautions";
     assert!(owners.contains(brief), "{owners}");
     assert!(keepers.contains("Store: 1.2"), "{keepers}");
-    // Who has a sheet now is no former owner of it.
+    // The present owner of a sheet is not a former owner of it.
     assert!(!owners.contains("Harbour Museum, Northport: "), "{owners}");
 }
 

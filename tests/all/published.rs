@@ -1,6 +1,6 @@
 //! Values published elsewhere, each with its source.
 //!
-//! The tables stand in `tests/checks/`; the first line of each names where its values come from.
+//! The tables are in `tests/checks/`; the first line of each names the source of its values.
 
 use keyblock::model::edtf::parts::{CalendarDate as EdtfDate, Edtf, IntervalEndpoint, Qualifier};
 use keyblock::model::edtf::{Date, Edge};

@@ -38,7 +38,7 @@ title = "Memorial"
 # Introduction
 "#;
 
-/// What reading finds, as `path:line:column code: message; help`.
+/// The findings of reading, as `path:line:column code: message; help`.
 fn told(broken: &str) -> Vec<String> {
     let folder = lay_down(&[SOUND, broken]);
     let reading = keyblock::read::read(folder.path());

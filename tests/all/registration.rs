@@ -1,8 +1,8 @@
 //! Alignment: pairs of photographs with an exactly known map from one to the other, pairs of different designs,
 //! points tied by hand, and files.
 //!
-//! `tests/pairs` draws them. The bounds are those of the design: under 2 px for what is easy or middling,
-//! under 5 px for what is hard, at 1000 px; no different designs answered (common practice, no source).
+//! `tests/pairs` draws them. The largest error allowed, at 1000 px, is 2 px for easy and middling pairs and 5 px
+//! for hard ones; pairs of different designs must be refused (common practice, no source).
 
 use std::fs;
 use std::path::{Path, PathBuf};

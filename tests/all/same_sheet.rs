@@ -192,7 +192,7 @@ fn an_inscription_ties_unless_it_is_what_many_sheets_bear() {
     let ties = |one: &str, other: &str| is_suggested(&inscribed(one, ""), &inscribed(other, ""));
     assert!(ties("For Marta, at the window", "for Marta at the window."));
     assert!(!ties("For Marta, at the window", "For Marta, at the door"));
-    // The title, a bare year, what was printed on the paper.
+    // The title, a bare year, a text printed on the paper.
     assert!(!ties("A Lighthouse", "A lighthouse"));
     assert!(!ties("1927", "1927"));
     let printed = inscribed("HARBOUR OFFICE No.", ", medium = \"printed\"");
@@ -329,7 +329,7 @@ fn the_last_owner_of_a_lost_sheet_leads_to_another_record() {
     assert!(!is_suggested(&printers, &found("printer")));
     let possible = lost.replace("to =", "this_sheet = \"possible\", to =");
     assert!(!is_suggested(&possible, &found("collector")));
-    // Somebody who bought the edition.
+    // A buyer of the whole edition.
     let all = [
         lost,
         &found("collector"),
@@ -392,7 +392,7 @@ fn two_public_holders_have_two_sheets_unless_the_one_took_over_the_other() {
         Some(Bearing::Excludes)
     );
     assert_eq!(hands(&held("museum"), &held("old-museum")), None);
-    // What a dealer had, a museum may have now.
+    // A sheet that a dealer had may now be in a museum.
     assert_eq!(hands(&held("museum"), &held("house")), None);
     let since = "holder = \"museum\"\nprovenance = [{ owner = \"museum\", from = \"1930\" }]";
     let until = "status = \"untraced\"\nprovenance = [{ owner = \"collector\", from = \"1935\", to = \"1936\" }]";
@@ -514,7 +514,7 @@ fn an_image_of_another_size_contradicts_and_paper_explains_a_little() {
     assert_eq!(of("[240, 330]"), Some(Bearing::Contradicts));
 }
 
-// What they are, and what was seen.
+// Identifications and observations.
 
 #[test]
 fn another_certain_state_or_printing_excludes_and_a_doubtful_one_weighs() {
@@ -603,7 +603,7 @@ fn a_mark_that_stays_is_not_missed_later() {
     let stamp = with("{ kind = \"stamp\", text = \"estate\" }");
     let whole = |date| without("stamp", "[340, 470]", date);
     assert_eq!(gone(&stamp, &whole("2019")), Some(Bearing::Excludes));
-    // Put on after somebody looked.
+    // The mark was put on after the observation.
     assert_eq!(gone(&stamp, &whole("1930")), None);
     // In a margin that was cut off since.
     let cut = without("stamp", "[320, 450]", "2019");
@@ -632,7 +632,7 @@ fn a_mark_that_stays_is_not_missed_later() {
     assert_eq!(gone(&numbered, &unnumbered), Some(Bearing::Contradicts));
 }
 
-// What is settled, and the words of the findings.
+// Settled pairs, and the words of the findings.
 
 #[test]
 fn what_is_settled_is_not_suggested_and_what_is_stated_is_shown() {
@@ -991,7 +991,7 @@ impl Lehmer {
     }
 }
 
-/// What follows from two records without the study.
+/// The result for two records, computed without the study.
 fn clash(one: &str, other: &str) -> bool {
     let both = |a: &str, b: &str| {
         one.contains(a) && other.contains(b) || one.contains(b) && other.contains(a)

@@ -1,4 +1,4 @@
-//! Schemas and templates: what editors check, and what `keyblock start` creates.
+//! The schemas with which editors check, and the templates that `keyblock start` creates.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
@@ -210,7 +210,7 @@ fn every_key_of_every_record_stands_in_a_template() {
     assert!(missing.is_empty(), "no template shows {missing:#?}");
 }
 
-/// What a schema says against a record.
+/// The errors of a record by its schema.
 fn faults(kind: &str, record: &str) -> Vec<String> {
     let table: toml::Table = match record.parse() {
         Ok(table) => table,

@@ -69,7 +69,7 @@ pub fn sound(folder: &Path) -> Catalogue {
     reading.catalogue
 }
 
-/// The catalogue of a literal, and what is computed from it.
+/// The catalogue of a literal, and its studies.
 pub fn studied(literals: &[&str]) -> (Catalogue, Studies) {
     let folder = lay_down(literals);
     let catalogue = sound(folder.path());
@@ -77,7 +77,7 @@ pub fn studied(literals: &[&str]) -> (Catalogue, Studies) {
     (catalogue, studies)
 }
 
-/// What the audit finds in a literal, in order.
+/// The findings of the audit on a literal, in order.
 pub fn audited(literals: &[&str]) -> (Catalogue, Vec<Finding>) {
     let (catalogue, studies) = studied(literals);
     let mut findings = audit(&catalogue, &studies);
@@ -99,7 +99,7 @@ pub fn audit_lines(literals: &[&str]) -> Vec<String> {
         .collect()
 }
 
-/// The codes of what the audit finds.
+/// The codes of the audit's findings.
 pub fn codes(literals: &[&str]) -> Vec<Code> {
     let (_, findings) = audited(literals);
     findings.iter().map(|f| f.code).collect()

@@ -1,5 +1,6 @@
-//! Strips and the pages of points: the order of sheets, their captions, what is never shown, and the
-//! caution beside tones. Registrations, details and tones are given, so that only the pages are tested.
+//! Strips and the pages of points: the order of sheets, their captions, pictures that must not be shown, and
+//! the caution beside tones. The tests provide registrations, details and tones, so that only the pages are
+//! tested.
 
 use std::collections::BTreeMap;
 

@@ -1,4 +1,4 @@
-//! What is computed from a catalogue, by docs/definitions.md.
+//! The studies of a catalogue, checked against docs/definitions.md.
 
 use keyblock::model::key::{ImpressionKey, Key};
 use keyblock::model::occurrence::{MentionRole, RecordId};
@@ -230,7 +230,7 @@ fn states_and_printings_cross_where_they_can_be_one_sheet() {
             "identified = { state = \"b\", printing = \"late\" }",
             // Contradicting statements of one record are shown as they are.
             "identified = { state = \"b\", printing = \"own\" }",
-            // The second record of a sheet knows the printing too.
+            // The second record of a sheet names the printing too.
             "identified = { state = \"a\" }",
             "identified = { state = \"a\", printing = \"own\" }\nsame_as = [{ impression = \"1.4\" }]",
             "identified = { state = \"a\", or = [{ state = \"b\", printing = \"late\" }] }",
@@ -450,7 +450,7 @@ fn every_record_named_knows_who_names_it() {
 
 // Marks.
 
-/// Who used a mark, and when: "ada 1930/1940 1.1".
+/// The users of a mark, with dates and sheets: "ada 1930/1940 1.1".
 fn users(records: &[&str]) -> Vec<Vec<String>> {
     let people =
         "-- records/people/ada.toml\nname = \"Ada\"\n-- records/people/ben.toml\nname = \"Ben\"\n";
@@ -465,7 +465,7 @@ fn users(records: &[&str]) -> Vec<Vec<String>> {
     studies.shared_marks.iter().map(of_mark).collect()
 }
 
-/// Common practice, no source: stamps survive those whose name they bear.
+/// Common practice, no source: a stamp is still used after the death of the person it names.
 #[test]
 fn a_mark_that_several_used_is_told_with_each_user_and_time() {
     let stamp = |more: &str| format!("{{ kind = \"stamp\", text = \"A\", {more} }}");

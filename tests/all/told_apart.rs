@@ -1,4 +1,4 @@
-//! What pages say of the differences between states, of wear, and of what follows from observations.
+//! The statements of pages on the differences between states, on wear, and on conclusions from observations.
 
 use crate::pages::{FERRY, page, site_of};
 

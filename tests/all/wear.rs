@@ -1,5 +1,4 @@
-//! The order in which sheets were pulled, as far as wear shows it (docs/definitions.md, "Order of
-//! printing").
+//! The order in which sheets were pulled, as shown by wear (docs/definitions.md, "Order of printing").
 
 use keyblock::model::key::Key;
 use keyblock::study::index::PullAt;

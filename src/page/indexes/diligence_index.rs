@@ -19,7 +19,7 @@ struct View {
     title: String,
     brief: String,
     caution: CleanHtml,
-    /// Sheets that are only listed, without lines about their owners, by place.
+    /// Sheets for which no owner is recorded in these years, by place.
     silent: RunOn,
     throughout: RunOn,
     partly: List,

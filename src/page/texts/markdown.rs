@@ -47,7 +47,7 @@ pub(crate) fn html(text: &str, here: &Here<'_>, placement: Placement) -> CleanHt
         quotes: Quotes::of(here.words()),
     };
     for (event, range) in Parser::new_ext(text, OPTIONS).into_offset_iter() {
-        // A curled quotation mark in the parser's output is a straight one in the text.
+        // A quotation mark that is straight in the text was curled by the parser.
         let curled = text
             .get(range)
             .is_some_and(|source| source == "\"" || source == "'");

@@ -1,4 +1,4 @@
-//! Which file depends on which within a stage, and the circles among them.
+//! The dependencies between files within a stage, and the circles among them.
 
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use std::path::PathBuf;
@@ -13,8 +13,8 @@ use super::sources::stage_of;
 pub type Dependencies = BTreeMap<PathBuf, BTreeMap<PathBuf, usize>>;
 
 impl House {
-    /// The dependencies between files of one stage. A `pub use` makes none: it says where a name is to be
-    /// had, and whoever uses the name depends on the file that defines it.
+    /// The dependencies between files of one stage. A `pub use` makes none: it only re-exports a name, and a
+    /// file that uses the name depends on the file that defines it.
     pub fn dependencies(&self) -> Dependencies {
         let mut found = Dependencies::new();
         for reference in self.references.iter().filter(|r| !r.is_reexport) {

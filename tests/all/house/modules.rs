@@ -1,4 +1,4 @@
-//! The modules of the crates: what each defines and imports, and every path written in it.
+//! The modules of the crates: the definitions, imports and paths in each.
 //!
 //! Items for tests (`#[cfg(test)]`, `#[test]`) are left out wherever they stand in a file, with the files of
 //! their modules. Macro calls are read as tokens, so that a path within `vec![…]` counts as well.
@@ -23,7 +23,7 @@ pub enum Meaning {
     Item,
     /// A module, by its place in the house.
     Module(usize),
-    /// What a `use` brings in.
+    /// An import by `use`.
     Import(Names),
 }
 
@@ -176,7 +176,7 @@ pub fn lines_for_tests(text: &str) -> usize {
     tests.map(lines).sum()
 }
 
-/// Whether attributes say that what follows is compiled for tests alone.
+/// Whether attributes state that the item after them is compiled for tests alone.
 pub fn is_for_tests(attributes: &[Attribute]) -> bool {
     attributes.iter().any(|attribute| {
         if attribute.path().is_ident("test") {
@@ -337,7 +337,7 @@ impl Reader<'_> {
                     self.refer(path, first.span().start().line, false);
                 }
                 TokenTree::Punct(point) if point.as_char() == '.' => {
-                    // A field or method, whatever else has its name.
+                    // A field or method, even if another item has the same name.
                     if matches!(tokens.get(at), Some(TokenTree::Ident(_))) {
                         at += 1;
                     }
@@ -380,7 +380,7 @@ impl<'ast> Visit<'ast> for Reader<'_> {
         }
     }
 
-    /// `pub(in crate::study)` says who may use an item, and uses nothing.
+    /// `pub(in crate::study)` limits the use of an item, and uses nothing itself.
     fn visit_visibility(&mut self, _: &'ast Visibility) {}
 
     fn visit_path(&mut self, path: &'ast syn::Path) {

@@ -1,4 +1,4 @@
-//! Where a path leads: to the file that defines what it names, through imports and re-exports.
+//! Resolves a path to the file that defines the item it names, through imports and re-exports.
 
 use std::collections::BTreeSet;
 use std::path::PathBuf;
@@ -16,13 +16,13 @@ pub enum Target {
 
 /// A path, followed.
 pub struct Followed {
-    /// Where it leads; `None` for other crates than ours, for local names and what every program has.
+    /// Its target; `None` for crates from outside, for local names and for the standard prelude.
     pub target: Option<Target>,
     /// The modules that the path names on its way.
     pub through: Vec<usize>,
 }
 
-/// The names that are being looked up, by module: what leads back to one of them leads nowhere.
+/// The names that are being looked up, by module. A path that leads back to one of them has no target.
 type LookedUp = BTreeSet<(usize, String, bool)>;
 
 impl House {
@@ -35,8 +35,8 @@ impl House {
         Followed { target, through }
     }
 
-    /// The files that a reference makes its own file depend on: where what it names is defined. One that
-    /// leads to a module depends on nothing yet; the paths that go on from there do.
+    /// The files on which a reference makes its own file depend: those that define the item it names. A
+    /// reference to a module makes no dependency; paths that continue from the module do.
     pub fn depends_on(&self, reference: &Reference) -> Option<PathBuf> {
         match self.follow(reference).target {
             Some(Target::ItemOf(module)) => Some(self.modules[module].file.clone()),
@@ -45,7 +45,7 @@ impl House {
                 let [name] = reference.path.as_slice() else {
                     return None;
                 };
-                // Macros are known by their name alone wherever they were defined before.
+                // Macros are in scope by their name alone after their definition.
                 let files = self.macros.get(name)?;
                 let own = &self.modules[reference.module].file;
                 let mut others = files.iter();
@@ -85,7 +85,7 @@ impl House {
                 "self" => at,
                 name => {
                     let goes_on = place + 1 < rest.len();
-                    // What a macro defines is not seen; it stands where the path says.
+                    // Items that a macro defines are not found; they are taken to be where the path says.
                     self.look_up(module, name, goes_on, looked_up)
                         .unwrap_or(Target::ItemOf(module))
                 }
@@ -97,7 +97,7 @@ impl House {
         Some(at)
     }
 
-    /// What a name means in a module. Where it means a module and an item too, a path that goes on means
+    /// The meaning of a name in a module. Where it is both a module and an item, a path that continues means
     /// the module.
     fn look_up(
         &self,

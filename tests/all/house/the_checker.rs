@@ -1,4 +1,4 @@
-//! The checker, held against small sources.
+//! Tests of the checker itself, on small sources.
 
 use std::path::PathBuf;
 
@@ -26,7 +26,8 @@ fn house(files: &[(&str, &str)]) -> House {
     House::of(&crates, &texts)
 }
 
-/// The faults of a study that reads this, where the stages `read`, `model` and `study` have a file each.
+/// The faults of a `study` file with this text, in a house whose stages `read`, `model` and `study` have a
+/// file each.
 fn of_study(text: &str) -> Vec<String> {
     let files = [
         ("lib.rs", "pub mod model; pub mod read; pub mod study;"),
@@ -104,7 +105,7 @@ fn err_a_path_wherever_it_stands() {
 
 #[test]
 fn err_what_another_stage_reexports() {
-    // The item is the model's; the way to it leads through `read` all the same.
+    // The item is defined in `model`, but the path to it goes through `read`.
     assert_eq!(of_study("\nuse crate::read::Key;"), reaches(2));
 }
 

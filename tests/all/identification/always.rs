@@ -1,4 +1,4 @@
-//! What always holds of an identification.
+//! Properties that every identification has.
 
 use keyblock::model::certainty::Certainty;
 use keyblock::study::identify::{Observed, identify};

@@ -1,5 +1,5 @@
-//! Small designs made up at random, kept as plain lists beside their record, and what the
-//! definitions make of them.
+//! Small random designs, kept as plain lists beside their record, and the results for them, computed from
+//! the definitions.
 
 use std::collections::BTreeSet;
 
@@ -148,8 +148,8 @@ impl MadeUp {
         found
     }
 
-    /// What a candidate allows. States speak of matrix points only and printings of the others, so
-    /// that the two never contradict each other.
+    /// The values that a candidate allows. States show matrix points only and printings the others, so that
+    /// the two never contradict each other.
     pub fn allows(
         &self,
         (state, printing): (usize, Option<usize>),

@@ -1,7 +1,7 @@
-//! Which state and printing a sheet can be, checked against other computations.
+//! Which state and printing a sheet can be, checked against independent computations.
 //!
-//! The definitions are those of docs/definitions.md. What is computed here beside the library is written
-//! from the definitions alone, candidate by candidate, with nothing of the library's but the record.
+//! The definitions are those of docs/definitions.md. The computations here are written from the definitions
+//! alone, candidate by candidate, and use nothing of the library but the record.
 
 use keyblock::model::certainty::Certainty;
 use keyblock::model::key::Key;
@@ -12,7 +12,7 @@ use keyblock::study::table::DiagnosticTable;
 
 use crate::small::studied;
 
-/// What always holds of an identification.
+/// Properties that every identification has.
 mod always;
 /// A design of every kind of point, worked through by hand and with a reference library.
 mod by_hand;
@@ -20,7 +20,7 @@ mod by_hand;
 mod information;
 /// Small designs made up at random.
 mod made_up;
-/// What separates candidates, and the fewest points that do.
+/// The points that separate candidates, and the smallest sets of them.
 mod separability;
 /// Rules of the trade.
 mod trade;

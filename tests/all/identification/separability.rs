@@ -1,4 +1,4 @@
-//! What separates candidates, and the fewest points that do.
+//! The points that separate candidates, and the smallest sets of them.
 
 use keyblock::study::index::CandidateAt;
 use keyblock::study::separate::separability;
@@ -63,7 +63,7 @@ fn smallest_sets_are_those_of_the_worked_cases() {
     }
 }
 
-/// Six patients, told by headache, muscle pain and temperature; each with whether it was flu.
+/// Six patients, described by headache, muscle pain and temperature, each with or without flu.
 const PATIENTS: [([&str; 3], &str); 6] = [
     (["present", "present", "normal"], "well"),
     (["present", "present", "high"], "flu"),
@@ -202,7 +202,7 @@ fn separability_is_what_trying_everything_finds() {
 
 #[test]
 fn beyond_24_points_the_set_is_gathered_and_said_to_be_so() {
-    // 25 points, each of which tells one state from all others.
+    // 25 points, each of which separates one state from all others.
     let matrix: Vec<Vec<Option<u64>>> = (0..26)
         .map(|s| (0..25).map(|t| Some(u64::from(s == t))).collect())
         .collect();
