@@ -1,7 +1,7 @@
 //! Standard output and standard error, which may be closed early (`keyblock audit | head -1`).
 //!
-//! A closed pipe is no failure: what is written after that is discarded, and the command goes on and ends
-//! as it would otherwise.
+//! A closed pipe is not a failure: later output is discarded, and the command continues and ends as it would
+//! otherwise.
 
 use std::fmt::Display;
 use std::io::{self, ErrorKind, IsTerminal, Write};

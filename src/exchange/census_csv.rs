@@ -5,7 +5,7 @@
 //! `holder-state`; when sheets were seen: `first-seen`, `seen-again` by decade, `undated-appearances`),
 //! `key`, `name` (as on pages), `at_least`, `at_most`, `exact`, `and_key`, `and_name` (of the second
 //! property) and `standing` (of the design; figures of several designs leave out rejected and withdrawn
-//! ones). Key and name are empty for what is not recorded.
+//! ones). Key and name are empty in the row of sheets for which the property is not recorded.
 
 use super::format::{Format, Sources};
 use super::spreadsheet::Spreadsheet;
@@ -72,7 +72,7 @@ struct RowLabels<'a> {
     and: Label,
 }
 
-/// A key and its name; both empty for what is not recorded.
+/// A key and its name; both empty where the property is not recorded.
 #[derive(Default)]
 struct Label {
     key: String,

@@ -28,7 +28,7 @@ pub struct Format {
 /// The data from which subjects are listed.
 #[derive(Clone, Copy)]
 pub(super) struct Sources<'a> {
-    /// The catalogue, without what is private.
+    /// The catalogue, without private data.
     pub public: &'a Public,
     /// The studies: everything computed from it.
     pub studies: &'a Studies,

@@ -9,7 +9,7 @@ use crate::study::Studies;
 /// The data that pages are made from.
 #[derive(Clone, Copy)]
 pub struct Input<'a> {
-    /// The catalogue, without what is private.
+    /// The catalogue, without private data.
     pub public: &'a Public,
     /// The studies: everything computed from it.
     pub studies: &'a Studies,

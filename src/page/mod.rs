@@ -1,6 +1,6 @@
 //! Pages: from the public catalogue to the text of every page.
 //!
-//! In: the catalogue without what is private, its studies, its pictures and its theme. Out: a
+//! In: the catalogue without private data, its studies, its pictures and its theme. Out: a
 //! [`Site`], the files of the compiled catalogue by path, the same for any number of threads.
 //!
 //! Each kind of page has a folder with an outline at its head. No two files import each other, and a

@@ -1,5 +1,5 @@
-// Follows the records: asks what the newest reading says, loads the page again when it is behind,
-// and shows findings at the foot of the page. Only a proof has this script; no published page does.
+// Follows the records: requests the status of the newest reading, reloads the page when it is out of
+// date, and shows findings at the foot of the page. Only a proof has this script, no published page.
 "use strict";
 (() => {
   const own = document.currentScript;
@@ -7,8 +7,8 @@
   const placeKey = `proof-place:${location.pathname}`;
   const openKey = "proof-open";
 
-  // The place of reading is kept by the nearest thing with a name above it, so that lines added
-  // higher up do not push it away; by the distance from the top where there is none.
+  // The scroll position is stored relative to the nearest element above with an id, so that lines
+  // added higher up do not shift it; relative to the top where there is no such element.
   function keepPlace() {
     const above = [...document.querySelectorAll("main [id]")]
       .map((named) => ({ id: named.id, top: named.getBoundingClientRect().top }))
@@ -26,7 +26,7 @@
     const named = id === undefined ? null : document.getElementById(id);
     const to = named ? scrollY + named.getBoundingClientRect().top - top : scrolled;
     scrollTo({ top: to, behavior: "instant" });
-    // Not at once: a browser may still be about to scroll by itself.
+    // Later, because the browser may still scroll by itself after loading.
     setTimeout(() => (history.scrollRestoration = "auto"), 500);
   }
 
@@ -37,7 +37,7 @@
   shown.setAttribute("aria-label", "What was found in the records");
   shown.hidden = true;
 
-  // Always as text: what a record says is never read as markup.
+  // Always as text, so that text of a record never becomes markup.
   function element(name, className, text) {
     const made = document.createElement(name);
     made.className = className;
@@ -89,7 +89,7 @@
     let number = 0;
     let lost = false;
     for (;;) {
-      // A browser keeps few connections to one machine: pages that nobody looks at hold none.
+      // A browser opens few connections to one host, so a hidden page holds none.
       while (document.hidden) await untilSeen();
       const hidden = new AbortController();
       const letGo = () => document.hidden && hidden.abort();
@@ -98,7 +98,7 @@
         const answer = await fetch(`/.proof/after/${number}`, { signal: hidden.signal });
         if (!answer.ok) throw new Error(answer.status);
         const told = await answer.json();
-        // A proof that was stopped and started again counts its readings anew.
+        // A proof that was restarted counts its readings from 1 again.
         if (told.good > 0 && (lost || told.good !== pageNumber)) {
           keepPlace();
           location.reload();
@@ -118,7 +118,7 @@
   }
 
   document.body.append(shown);
-  // News before the place is found again would have the wrong place kept.
+  // A reload before the position is restored would store the wrong position.
   addEventListener("load", () => {
     findPlace();
     follow();

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use crate::program::{bytes_below, compile, copy_of, edit, files_below, keyblock, text};
 use crate::small;
 
-/// The file in which a compile keeps what it printed.
+/// The file in which a compile keeps its output.
 fn kept(dir: &Path) -> PathBuf {
     dir.join(".keyblock/compiled.json")
 }

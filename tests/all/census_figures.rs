@@ -177,7 +177,7 @@ fn what_is_not_accepted_stands_apart_and_in_no_total() {
 }
 
 /// `census --json` counts the sheets of rejected and withdrawn designs and leaves out single withdrawn
-/// impressions (docs/definitions.md, "Which records count"); the words beside the figure say so.
+/// impressions (docs/definitions.md, "Which records count"); a note beside the figure explains this.
 #[test]
 fn the_command_counts_what_is_not_accepted_and_says_so() {
     let folder = lay_down(&[FERRY, &another("rejected")]);

@@ -35,7 +35,7 @@ fn files(tree: &str) -> Vec<(&str, String)> {
     files
 }
 
-/// Writes the files of a tree into `dir`, over those that are there. A file `(gone)` is deleted.
+/// Writes the files of a tree into `dir`, replacing existing ones. A file `(gone)` is deleted.
 fn lay(dir: &Path, tree: &str) {
     for (path, text) in files(tree) {
         let full = dir.join(path);

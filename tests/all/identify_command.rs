@@ -32,7 +32,7 @@ fn document(folder: &str, words: &[&str]) -> Value {
 #[test]
 fn the_richest_design_narrows_to_one_in_four_answers_by_what_is_named_next() {
     let folder = demonstration();
-    // A sheet of each candidate, with what it shows at each point.
+    // A sheet of each candidate, with the values of the candidate at each point.
     let sheets = [
         (
             "dark-sky",

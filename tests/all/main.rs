@@ -57,7 +57,7 @@ mod pages;
 /// Photographs of invented prints, in pairs.
 #[path = "../pairs/mod.rs"]
 mod pairs;
-/// Photographs: what is wrong with one, what may be published, a disk that fails.
+/// Photographs: their faults, their publication, and failures of the disk.
 mod pictures;
 /// A private name in every text that records declare, and a missing target of every reference.
 mod planted;

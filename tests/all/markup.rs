@@ -81,7 +81,7 @@ fn start_tag(html: &str) -> (Tag, &str) {
     }
 }
 
-/// Text with the references resolved that our pages use.
+/// Text, with the character references resolved that the program's pages use.
 fn unescaped(text: &str) -> String {
     text.replace("&lt;", "<")
         .replace("&gt;", ">")

@@ -56,10 +56,10 @@ titles = [{ text = "The Quay" }]
 Not opened by these tests.
 "#;
 
-/// The private owner's name: what is planted in texts.
+/// The private owner's name, which is planted in texts.
 const NAME: &str = "Moulsworth";
 
-/// A key that no record has: what is planted in references.
+/// A key that no record has, which is planted in references.
 const NOBODY: &str = "nobody-here";
 
 /// The thing that is planted.
@@ -127,7 +127,7 @@ fn tables(shape: &'static Shape, around: &[&'static Shape]) -> Vec<Planted> {
     all
 }
 
-/// The smallest table of a shape: what it requires, as it requires it.
+/// The smallest table of a shape: the keys that it requires, with values of the types that it requires.
 fn minimal(shape: &'static Shape) -> Table {
     let required = shape.keys().filter(|key| key.required);
     required
@@ -438,7 +438,7 @@ fn errors(file: &str, text: &str) -> Vec<(Code, String, String)> {
     told.collect()
 }
 
-/// Runs the cases that `wanted` picks; what `check` says of each is what is wrong.
+/// Runs the cases that `wanted` selects. `check` returns the fault of a case, if it has one.
 fn run(
     wanted: impl Fn(&Case) -> bool + Sync,
     check: impl Fn(&Case) -> Option<String> + Sync,

@@ -135,7 +135,7 @@ fn kill_at(dir: &Path, moment: Moment, whole: Duration) {
 fn the_same_records_give_the_same_bytes_on_any_number_of_threads() {
     for catalogue in [copy_of("tests/example-catalogue"), demonstration()] {
         let with = |threads: &str| {
-            // Pictures are made again: they are part of what is promised.
+            // Pictures are made again, because the promise covers them.
             let _ = fs::remove_dir_all(catalogue.path().join(".keyblock"));
             let site = tempfile::tempdir().unwrap();
             let to = site.path().join("web");

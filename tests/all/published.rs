@@ -23,7 +23,7 @@ fn dates_begin_and_end_where_the_standard_says() {
     for row in &rows {
         let date = parsed(&row[0]);
         if row[3] == "convention" {
-            // The standard gives seasons no months; ours are checked in another test.
+            // The standard gives seasons no months; another test checks those of the program.
             conventions += 1;
             assert!(date.is_loose(), "{} may contradict nothing", row[0]);
             continue;

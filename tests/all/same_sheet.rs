@@ -612,7 +612,7 @@ fn a_mark_that_stays_is_not_missed_later() {
     let unsigned = without("signature", "[340, 470]", "2019");
     assert_eq!(gone(&pencil, &unsigned), Some(Bearing::Weighs));
     assert_eq!(gone(&stamp, &unsigned), None);
-    // By whole words: neither the German pencil nor a wash is ink, and what is not known may come off.
+    // By whole words: neither the German pencil nor a wash is ink, and an unknown medium may come off.
     for (medium, bearing) in [
         ("pen and brown ink", Bearing::Excludes),
         ("brush", Bearing::Excludes),

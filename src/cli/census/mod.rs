@@ -1,4 +1,4 @@
-//! `keyblock census`: tells how many sheets are known, where, and how certain that is.
+//! `keyblock census`: counts the known sheets, by place among others, as exact numbers or intervals.
 //!
 //! In: a catalogue, and a design, a series or neither ([`scope`]). Out: the counts, for people ([`text`]) or
 //! for programs ([`document`]); or, with `--doubts`, the records that may be one sheet ([`doubts`]). The

@@ -206,7 +206,7 @@ fn editions(design: &Design, study: &DesignStudy) -> String {
     text
 }
 
-/// The estimate with the numbers it rests on, or why there is none.
+/// The estimate with its basis, or the reason why there is none.
 fn survival(survival: &Survival) -> String {
     let Survival {
         sheets,

@@ -1,4 +1,4 @@
-//! `keyblock identify`: tells which state and printing a sheet can be, and why.
+//! `keyblock identify`: determines which states and printings a sheet can be, and why.
 //!
 //! In: a design, and what was seen on a sheet of it, as arguments ([`see_option`]) or as answers to
 //! [`questions`] in the terminal. Out: the [`examination`], for people ([`text`]) or for programs

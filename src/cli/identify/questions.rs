@@ -1,4 +1,4 @@
-//! Asks in the terminal what is seen on a sheet: one point at a time, the most informative first.
+//! Asks questions in the terminal about the points of a sheet, one at a time, the most informative first.
 //!
 //! In: a design, and lines of input. Out: the observations. "Cannot see" and "back" are always accepted;
 //! the end of the input ends the questions.
@@ -206,7 +206,7 @@ states = [
     #[test]
     fn the_most_informative_point_is_asked_first_and_the_last_answer_ends() {
         let (asked, out) = asked("2\n");
-        // The sky tells the three states apart at once.
+        // The sky alone separates the three states.
         assert_eq!(asked.observed.len(), 1);
         assert_eq!(
             asked.observed[0].answer,

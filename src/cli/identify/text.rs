@@ -1,6 +1,6 @@
 //! Prints an examination for people.
 //!
-//! It says what the sheet is consistent with, never what it is.
+//! The output states with which candidates the sheet is consistent. It never states an identification.
 
 use std::io::{self, Write};
 
@@ -253,7 +253,7 @@ fn with_unit(design: &Design, column: &PointColumn, number: f64) -> String {
     }
 }
 
-/// "92 %"; "under 1 %" rather than nothing for what is not excluded.
+/// "92 %"; "under 1 %" instead of "0 %", because the candidate is not excluded.
 fn percent(probability: f64) -> String {
     let percent = probability * 100.0;
     if percent > 0.0 && percent < 1.0 {

@@ -94,7 +94,7 @@ fn heading(here: &Here<'_>, date: &Date) -> String {
     }
 }
 
-/// An event in a line; `None` for what is not published.
+/// An event in a line; `None` where its record is not published.
 fn event_line(here: &Here<'_>, event: &Event, states: &[&Key]) -> Option<CleanHtml> {
     let words = here.words();
     let of_person = |id: &str, key: &Key| words.html(id, None, &[("person", &here.person(key))]);

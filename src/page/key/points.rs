@@ -1,5 +1,5 @@
-//! The points of a key: question, what it rests on, answers, and the detail, cut from the reference
-//! picture.
+//! The points of a key: question, basis (the matrix, inking …), answers, and the detail, cut from the
+//! reference picture.
 
 use serde::Serialize;
 

@@ -195,7 +195,7 @@ pub enum Fragment<'a> {
     Point(&'a Key),
     /// A matrix.
     Matrix(&'a Key),
-    /// A table of a census, by what it counts.
+    /// A table of a census, by the property that it counts.
     Counts(&'a str),
     /// A row of such a table, by the key that it counts; `None` for the row of values that are not recorded.
     Counted(&'a str, Option<&'a str>),

@@ -23,7 +23,7 @@ use crate::study::concordance::ConcordanceRow;
 
 /// All data that pages are made from.
 pub(crate) struct Book<'a> {
-    /// The catalogue, without what is private.
+    /// The catalogue, without private data.
     pub public: &'a Public,
     /// The studies: everything computed from it.
     pub studies: &'a Studies,

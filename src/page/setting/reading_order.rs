@@ -38,8 +38,8 @@ pub(crate) fn listed<'d>(here: &Here<'_>, design: &'d Design) -> Vec<&'d Impress
         .collect()
 }
 
-/// The sort key of a sheet: its states and its printings, as places in the record. `usize::MAX` stands
-/// for what is not identified, which comes last.
+/// The sort key of a sheet: its states and its printings, as places in the record. Where it is not
+/// identified, the place is `usize::MAX`, so that it comes last.
 pub(crate) type Rank = (Vec<usize>, Vec<usize>);
 
 /// The sort key of a sheet.

@@ -53,7 +53,8 @@ pub(super) fn entries_in_circles(entries: &indexmap::IndexMap<Key, Entry>) -> BT
             )
         })
         .collect();
-    // Entries that depend on no remaining entry are removed until there are none. The circles remain.
+    // Repeatedly removes every entry that depends on no remaining entry. What remains are the circles and
+    // the entries that depend on them.
     loop {
         let free: BTreeSet<Key> = open
             .iter()

@@ -141,7 +141,7 @@ fn markup(note: &Note) -> Vec<Finding> {
             continue;
         };
         let markup = markup.trim();
-        // HTML comments are not for readers; a closing tag is reported with the one that opens.
+        // HTML comments are allowed; a closing tag is reported together with its opening tag.
         if markup.is_empty() || markup.starts_with("<!--") || markup.starts_with("</") {
             continue;
         }

@@ -179,7 +179,7 @@ fn taken_to_be(impression: &Impression) -> Vec<String> {
         .collect()
 }
 
-/// The texts that are there, joined by commas.
+/// The texts that are present, joined by commas.
 fn joined<const N: usize>(texts: [Option<String>; N]) -> String {
     let texts: Vec<String> = texts
         .into_iter()

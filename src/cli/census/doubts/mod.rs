@@ -1,4 +1,4 @@
-//! `keyblock census --doubts`: tells which records may be one sheet, with the reasons for and against.
+//! `keyblock census --doubts`: lists the records that may be one sheet, with the reasons for and against.
 //!
 //! In: a catalogue, and a design or none. Out: the [`pairs`] for people ([`text`]), for programs
 //! ([`document`]), or as a page for the editors ([`page`] with the template `page.html`), which
