@@ -7,7 +7,8 @@
 //! to refuse and browsers cannot show until the whole file has arrived.
 
 use image::RgbImage;
-use rusty_jpeg::{ColorType, Encoder, SamplingFactor};
+use rusty_jpeg::encode::{ImageBuffer, JpegColorType, rgb_to_ycbcr};
+use rusty_jpeg::{Encoder, SamplingFactor};
 
 use crate::extent::Extent;
 use crate::fault::Fault;
@@ -34,9 +35,46 @@ pub fn encode(rgb: &[u8], width: u32, height: u32, quality: u8) -> Result<Vec<u8
     let mut encoder = Encoder::new(&mut jpeg, quality.clamp(1, 100));
     encoder.set_sampling_factor(SamplingFactor::F_2_2);
     encoder
-        .encode(rgb, wide, high, ColorType::Rgb)
+        .encode_image(Pixels { rgb, wide, high })
         .map_err(|_| refused())?;
     Ok(jpeg)
+}
+
+/// RGB pixels as the encoder asks for them.
+///
+/// It has such types of its own, but whoever calls for one has its code for all nine compiled.
+struct Pixels<'a> {
+    rgb: &'a [u8],
+    wide: u16,
+    high: u16,
+}
+
+impl ImageBuffer for Pixels<'_> {
+    fn get_jpeg_color_type(&self) -> JpegColorType {
+        JpegColorType::Ycbcr
+    }
+
+    fn width(&self) -> u16 {
+        self.wide
+    }
+
+    fn height(&self) -> u16 {
+        self.high
+    }
+
+    fn fill_buffers(&self, y: u16, buffers: &mut [Vec<u8>; 4]) {
+        let stride = usize::from(self.wide) * 3;
+        let rows = self.rgb.chunks_exact(stride).skip(usize::from(y));
+        let [brightness, blue, red, _] = buffers;
+        for row in rows.take(1) {
+            for rgb in row.chunks_exact(3) {
+                let (y, cb, cr) = rgb_to_ycbcr(rgb[0], rgb[1], rgb[2]);
+                brightness.push(y);
+                blue.push(cb);
+                red.push(cr);
+            }
+        }
+    }
 }
 
 /// Encodes a picture, with its size beside it.

@@ -4,6 +4,8 @@
 //! though dense black hatching comes out a shade darker than it looks from afar.
 
 use fast_image_resize as fir;
+use fir::images::{TypedImage, TypedImageRef};
+use fir::pixels::U8x3;
 use image::RgbImage;
 
 use crate::extent::Extent;
@@ -15,13 +17,16 @@ use crate::fault::Fault;
 /// Where the scaler fails, which is not expected for a decoded picture.
 pub fn scale(from: Extent, rgb: &[u8], to: Extent) -> Result<RgbImage, Fault> {
     let refused = || Fault::Damaged("it cannot be scaled".into());
-    let source = fir::images::ImageRef::new(from.width, from.height, rgb, fir::PixelType::U8x3)
-        .map_err(|_| refused())?;
-    let mut scaled = fir::images::Image::new(to.width, to.height, fir::PixelType::U8x3);
+    // One kind of pixel, named here: otherwise the code for every kind is compiled into this crate.
+    let source =
+        TypedImageRef::<U8x3>::from_buffer(from.width, from.height, rgb).map_err(|_| refused())?;
+    let mut pixels = vec![0; to.pixels() * 3];
+    let mut scaled =
+        TypedImage::<U8x3>::from_buffer(to.width, to.height, &mut pixels).map_err(|_| refused())?;
     let options = fir::ResizeOptions::new()
         .resize_alg(fir::ResizeAlg::Convolution(fir::FilterType::Lanczos3));
     fir::Resizer::new()
-        .resize(&source, &mut scaled, &options)
+        .resize_typed(&source, &mut scaled, &options)
         .map_err(|_| refused())?;
-    RgbImage::from_raw(to.width, to.height, scaled.into_vec()).ok_or_else(refused)
+    RgbImage::from_raw(to.width, to.height, pixels).ok_or_else(refused)
 }

@@ -1,6 +1,8 @@
 //! The working image: grey, upright, one image alone, not mirrored, 1000 px along its longest side.
 
 use fast_image_resize as fir;
+use fir::images::{TypedImage, TypedImageRef};
+use fir::pixels::U8;
 use image::{DynamicImage, GrayImage, imageops};
 use keyblock_model::boxes::PercentBox;
 use keyblock_model::registration::Homography;
@@ -134,20 +136,17 @@ fn scale(grey: &GrayImage, to: (u32, u32)) -> Option<GrayImage> {
     if grey.dimensions() == to {
         return Some(grey.clone());
     }
-    let source = fir::images::ImageRef::new(
-        grey.width(),
-        grey.height(),
-        grey.as_raw(),
-        fir::PixelType::U8,
-    )
-    .ok()?;
-    let mut scaled = fir::images::Image::new(to.0, to.1, fir::PixelType::U8);
+    // One kind of pixel, as in `crate::scaling`.
+    let source =
+        TypedImageRef::<U8>::from_buffer(grey.width(), grey.height(), grey.as_raw()).ok()?;
+    let mut pixels = vec![0; to.0 as usize * to.1 as usize];
+    let mut scaled = TypedImage::<U8>::from_buffer(to.0, to.1, &mut pixels).ok()?;
     let options = fir::ResizeOptions::new()
         .resize_alg(fir::ResizeAlg::Convolution(fir::FilterType::CatmullRom));
     fir::Resizer::new()
-        .resize(&source, &mut scaled, &options)
+        .resize_typed(&source, &mut scaled, &options)
         .ok()?;
-    GrayImage::from_raw(to.0, to.1, scaled.into_vec())
+    GrayImage::from_raw(to.0, to.1, pixels)
 }
 
 #[cfg(test)]
