@@ -31,7 +31,7 @@
 //!
 //! A page is a view model (plain fields, words and numbers ready to show) and a template in
 //! `themes/laid/pages`. To add a kind: copy the shortest, give it an address (`setting/address`) and a
-//! line in `jobs`.
+//! line in `jobs` or, for an overview, in `overviews`.
 //!
 //! Not here: writing to disk (`issue`), files for other programs (`exchange`).
 
