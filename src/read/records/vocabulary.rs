@@ -68,6 +68,8 @@ fn terms(text: &str) -> IndexMap<Key, Term> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::page::Words;
+    use crate::read;
 
     #[test]
     fn every_built_in_file_is_read_whole() {
@@ -79,18 +81,20 @@ mod tests {
     }
 
     #[test]
-    fn every_term_is_named_in_english_and_german_and_explained_unless_it_is_a_subject() {
+    fn every_term_is_named_in_every_built_in_language_and_explained_unless_it_is_a_subject() {
+        let languages = Words::languages(&read::theme::built_in());
+        assert!(languages.len() > 1);
         for (list, terms) in built_in().0 {
             for (key, term) in terms {
-                for language in ["en", "de"] {
+                for language in &languages {
                     assert!(
                         term.labels.get(language).is_some_and(|l| !l.is_empty()),
-                        "{list} {key}"
+                        "{list} {key} has no name in {language}"
                     );
                     assert!(
                         list == List::Subjects
                             || term.notes.get(language).is_some_and(|n| n.ends_with('.')),
-                        "{list} {key}"
+                        "{list} {key} is not explained in {language}"
                     );
                 }
             }
