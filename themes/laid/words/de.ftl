@@ -884,6 +884,7 @@ caption-holders-by-state = Blätter je Aufbewahrungsort und Zustand
 counted-withdrawn = zurückgezogen
 format-census-csv = Die Zahlen als Tabelle (CSV)
 format-editions-csv = Die angegebenen Auflagen als Tabelle (CSV)
+format-image-service = Die Aufnahme als Bilddienst (IIIF)
 
 # Bestand: was erhalten ist, und wann Blätter gesehen wurden.
 how-many-survive = Wie viele es geben mag

@@ -904,6 +904,7 @@ caption-holders-by-state = Sheets of each holder by state
 counted-withdrawn = withdrawn
 format-census-csv = The counts as a table (CSV)
 format-editions-csv = The declared editions as a table (CSV)
+format-image-service = The photograph as an image service (IIIF)
 
 # Census: survival, and when sheets were seen.
 how-many-survive = How many there may be
