@@ -110,7 +110,7 @@ mod tests {
     #[test]
     fn the_words_of_a_reference_are_the_themes() {
         let mut theme = Theme::default();
-        let words = "and = et\nbibliography-quoted = « { $title } »{ $stop }\n";
+        let words = "bibliography-and = et\nbibliography-quoted = « { $title } »{ $stop }\n";
         let path = "words/fr.ftl".to_owned();
         theme.files.insert(path, words.as_bytes().into());
         let entry = "@article{a, author = {Ray, C. and Meer, J.}, title = {A}, journal = {B}}";

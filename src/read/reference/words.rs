@@ -38,7 +38,7 @@ impl Words {
             bundles: languages.iter().map(|tag| bundle(theme, tag)).collect(),
             and: String::new(),
         };
-        words.and = words.say("and", &[]);
+        words.and = words.say("bibliography-and", &[]);
         words
     }
 

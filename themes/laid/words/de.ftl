@@ -730,6 +730,7 @@ cited-in-impressions = Zitiert bei Abzügen
 cited-in-exhibitions = Sonst zitiert
 
 # Literaturangaben. $region ist die Region der Sprache des Katalogs: CH bei de-CH, sonst leer.
+bibliography-and = und
 bibliography-by = von { $names }
 bibliography-edited-by = herausgegeben von { $names }
 bibliography-translated-by = übersetzt von { $names }

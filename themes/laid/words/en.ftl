@@ -730,6 +730,7 @@ cited-in-impressions = Cited under impressions
 cited-in-exhibitions = Cited elsewhere
 
 # References. $region is the region of the catalogue's language: GB in en-GB, else empty.
+bibliography-and = and
 bibliography-by = by { $names }
 bibliography-edited-by = edited by { $names }
 bibliography-translated-by = translated by { $names }
