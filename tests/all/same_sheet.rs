@@ -863,8 +863,8 @@ provenance = [
         ]
         .concat(),
         @r#"
-    Ties: The Collector is the last who is known to have had 1.1, and had 1.2
-    Ties: 1.1 was last heard of at The House, 1938-05-12, and 1.2 was there too
+    Proves: The Collector is the last who is known to have had 1.1, and had 1.2
+    Proves: 1.1 was last heard of at The House, 1938-05-12, and 1.2 was there too
     Speaks: 1.1 is last heard of in 1938, 1.2 first in 1990
     Speaks: both are with The Museum, and only one of them has a number there
     "#
