@@ -149,6 +149,7 @@ codes! {
     PrivateNamePublished = "private-name-published", Error, "The name of a private owner stands in text that is published.";
     PrivateKeyTelling = "private-key-telling", Doubt, "The key of a private holder shares a word with the name.";
     PrivateFieldUnknown = "private-field-unknown", Error, "A list of private fields names one that the table does not have.";
+    PrivateFieldRefused = "private-field-refused", Error, "A list of private fields names one that cannot be private.";
     RightsUnsaid = "rights-unsaid", Hint, "The catalogue does not say under which licence it is published.";
 }
 

@@ -21,7 +21,7 @@ pub(crate) fn without<'t>(
     }
     let mut public = table.clone();
     let mut texts = Vec::new();
-    take_out(&mut public, file, false, &mut texts);
+    take_out(&mut public, file, "", &mut texts);
     Some((public, texts))
 }
 
@@ -37,13 +37,20 @@ fn node_has_list(node: &Node<'_>) -> bool {
     }
 }
 
-/// Keys that decide what may be published. They are never removed, because removing them would change
-/// the decision. No page shows them.
-const DECIDES: [&str; 2] = ["publish", "withdrawn"];
+/// Whether a key of a table decides what may be published. It is never removed, because that would change the decision.
+/// No page shows it. `within` is the key under which the table stands. A point of a design may have the key `publish`
+/// or `withdrawn` too.
+fn decides(within: &str, name: &str, value: &Node<'_>) -> bool {
+    match name {
+        "publish" => matches!(value.get_ref(), DeValue::Boolean(_)),
+        "withdrawn" => within == "consent",
+        _ => false,
+    }
+}
 
-/// Removes the private fields of `table` and of the tables in it. In a provenance entry (`is_entry`) the
-/// role of a private party stays: readers may learn that there was an owner, but not who.
-fn take_out(table: &mut DeTable<'_>, file: FileId, is_entry: bool, texts: &mut Vec<PrivateText>) {
+/// Removes the private fields of `table`, which stands under the key `within`, and of the tables in it. In an entry of
+/// the provenance the role of a private party stays: readers may learn that there was an owner, but not who.
+fn take_out(table: &mut DeTable<'_>, file: FileId, within: &str, texts: &mut Vec<PrivateText>) {
     if let Some(names) = table.remove("private") {
         let names: Vec<String> = match names.get_ref() {
             DeValue::String(name) => vec![name.to_string()],
@@ -53,35 +60,37 @@ fn take_out(table: &mut DeTable<'_>, file: FileId, is_entry: bool, texts: &mut V
             }
             _ => Vec::new(),
         };
-        for name in names
-            .iter()
-            .filter(|name| !DECIDES.contains(&name.as_str()))
-        {
-            let is_part = is_entry && matches!(name.as_str(), "owner" | "agent" | "keeper");
+        for name in &names {
+            let Some(node) = table.get_mut(name.as_str()) else {
+                continue;
+            };
+            if decides(within, name, node) {
+                continue;
+            }
+            collect(node, file, texts);
+            let is_part =
+                within == "provenance" && matches!(name.as_str(), "owner" | "agent" | "keeper");
             if is_part {
-                if let Some(node) = table.get_mut(name.as_str()) {
-                    collect(node, file, texts);
-                    *node.get_mut() = DeValue::Table(DeTable::new());
-                }
-            } else if let Some(node) = table.remove(name.as_str()) {
-                collect(&node, file, texts);
+                *node.get_mut() = DeValue::Table(DeTable::new());
+            } else {
+                table.remove(name.as_str());
             }
         }
     }
     let names: Vec<_> = table.keys().cloned().collect();
     for name in names {
         if let Some(node) = table.get_mut(&name) {
-            take_out_of(node, file, name.get_ref() == "provenance", texts);
+            take_out_of(node, file, name.get_ref(), texts);
         }
     }
 }
 
-fn take_out_of(node: &mut Node<'_>, file: FileId, is_entry: bool, texts: &mut Vec<PrivateText>) {
+fn take_out_of(node: &mut Node<'_>, file: FileId, within: &str, texts: &mut Vec<PrivateText>) {
     match node.get_mut() {
-        DeValue::Table(table) => take_out(table, file, is_entry, texts),
+        DeValue::Table(table) => take_out(table, file, within, texts),
         DeValue::Array(list) => {
             for node in list.iter_mut() {
-                take_out_of(node, file, is_entry, texts);
+                take_out_of(node, file, within, texts);
             }
         }
         _ => {}
@@ -132,6 +141,18 @@ mod tests {
             .and_then(|node| node.get_ref().as_table());
         assert!(consent.is_some_and(|consent| consent.contains_key("withdrawn")));
         assert!(texts.is_empty());
+    }
+
+    #[test]
+    fn a_point_named_like_a_key_that_decides_is_taken_out() {
+        let text = "[observed]\npublish = 'present'\nwithdrawn = 'absent'\nprivate = ['publish', 'withdrawn']\n";
+        let (tree, _) = DeTable::parse_recoverable(text);
+        let (public, texts) = without(tree.get_ref(), FileId::default()).unwrap();
+        let observed = public
+            .get("observed")
+            .and_then(|node| node.get_ref().as_table());
+        assert!(observed.is_some_and(toml::map::Map::is_empty));
+        assert_eq!(texts.len(), 2);
     }
 
     #[test]

@@ -17,7 +17,7 @@ use crate::model::standing::RecordStanding;
 use crate::model::words::{ClosedList, Standing};
 use crate::read::faults::{Faults, Node, is_unread};
 use crate::read::shape::{STATEMENT, Shape, Takes};
-use crate::read::table::rest::check_private;
+use crate::read::table::rest::{ListedField, check_private};
 use crate::read::values;
 
 pub(crate) use crate::read::table::cursor::{Entry, Fields, in_order};
@@ -256,7 +256,14 @@ impl<'t> Fields<'_, 't> {
         let mut all = Vec::new();
         for (key, node) in in_order(table) {
             if key.get_ref() == "private" {
-                check_private(self.faults, node, &|name| table.contains_key(name), || {
+                let listed = |name: &str| {
+                    if table.contains_key(name) {
+                        ListedField::MayBePrivate
+                    } else {
+                        ListedField::Unknown
+                    }
+                };
+                check_private(self.faults, node, &listed, || {
                     table.keys().map(|k| k.get_ref().as_ref()).collect()
                 });
             } else if !is_unread(node) {

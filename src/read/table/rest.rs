@@ -24,7 +24,12 @@ impl<'t> Fields<'_, 't> {
         }
         if let Some(node) = self.table.get("private").filter(|node| !is_unread(node)) {
             let shape = self.shape;
-            check_private(self.faults, node, &|name| shape.key(name).is_some(), || {
+            let listed = |name: &str| match shape.key(name) {
+                Some(_) if ALWAYS_PUBLIC.contains(&name) => ListedField::AlwaysPublic,
+                Some(_) => ListedField::MayBePrivate,
+                None => ListedField::Unknown,
+            };
+            check_private(self.faults, node, &listed, || {
                 shape.keys().map(|key| key.name).collect()
             });
         }
@@ -127,17 +132,41 @@ impl<'t> Fields<'_, 't> {
     }
 }
 
-/// Reports names in a list of private fields that the table does not have.
+/// Keys that no table may keep private: whether a sheet exists, and whether a record stands, decides how both are
+/// counted (docs/definitions.md, "Private and unpublished").
+const ALWAYS_PUBLIC: [&str; 2] = ["status", "standing"];
+
+/// A name in a list of private fields.
+pub(super) enum ListedField {
+    /// A key of the table.
+    MayBePrivate,
+    /// A key of the table that is published always.
+    AlwaysPublic,
+    /// No key of the table.
+    Unknown,
+}
+
+/// Reports names in a list of private fields that the table does not have or that cannot be private.
 pub(super) fn check_private<'t>(
     faults: &mut Faults<'t>,
     node: &'t Node<'t>,
-    has: &dyn Fn(&str) -> bool,
+    listed: &dyn Fn(&str) -> ListedField,
     names: impl Fn() -> Vec<&'t str>,
 ) {
     faults.key = "private";
     for name in values::several(faults, node, values::telling_text) {
-        if has(&name.value) {
-            continue;
+        match listed(&name.value) {
+            ListedField::MayBePrivate => continue,
+            ListedField::AlwaysPublic => {
+                let message = format!("`{}` cannot be private", name.value);
+                let finding = Finding::new(Code::PrivateFieldRefused, name.place, message);
+                faults.push(finding.help(format!(
+                    "take `{}` off the list; a record that readers must not see has `publish = false`",
+                    name.value
+                )));
+                continue;
+            }
+            ListedField::Unknown => {}
         }
         let finding = Finding::new(
             Code::PrivateFieldUnknown,
