@@ -159,7 +159,7 @@ fn unexpected(
 /// Two distinct sheets of one printing have the same number.
 pub(super) fn number_twice(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
     for design in catalogue.designs.values() {
-        for (printing, met) in numbers_met(design, |impression| impression) {
+        for (printing, met) in numbers_met(design) {
             let of = wording::printing(printing);
             for records in met
                 .values()

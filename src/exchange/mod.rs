@@ -30,7 +30,7 @@ use rayon::prelude::*;
 
 use crate::model::public::Public;
 use crate::page::{Book, Export, ExportFormat, Exports, Pictures, Subject, Take};
-use crate::study::Studies;
+use crate::study::PublishedStudies;
 pub use format::Format;
 use format::Sources;
 
@@ -43,7 +43,7 @@ pub const FORMATS: &[Format] = &[
 
 /// The files of each format, as data for the links on pages.
 #[must_use]
-pub fn exports(public: &Public, studies: &Studies, pictures: &Pictures) -> Exports {
+pub fn exports(public: &Public, studies: &PublishedStudies, pictures: &Pictures) -> Exports {
     let sources = Sources {
         public,
         studies,

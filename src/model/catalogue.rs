@@ -41,7 +41,7 @@ pub struct Catalogue {
     /// The texts and references of each record, with those of the Markdown beside it.
     pub occurrences: BTreeMap<RecordId, Occurrences>,
     /// The records whose files list private fields, read again without those fields. Used
-    /// by [`super::public::Public`] and by the functions for published records below.
+    /// by [`super::public`] and by the functions for published records below.
     pub redacted: Redacted,
 }
 
@@ -66,6 +66,32 @@ pub struct Redacted {
     /// Every text that a record keeps private, with its place. None of them may appear in published
     /// text.
     pub texts: Vec<PrivateText>,
+}
+
+impl Redacted {
+    /// Whether no record keeps anything from readers by a list of private fields, or in a table marked
+    /// `publish = false`.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        let Redacted {
+            settings,
+            designs,
+            impressions,
+            holders,
+            people,
+            exhibitions,
+            occurrences,
+            texts,
+        } = self;
+        settings.is_none()
+            && designs.is_empty()
+            && impressions.is_empty()
+            && holders.is_empty()
+            && people.is_empty()
+            && exhibitions.is_empty()
+            && occurrences.is_empty()
+            && texts.is_empty()
+    }
 }
 
 /// A text that must not be published, and where it is recorded.
@@ -137,9 +163,16 @@ impl Catalogue {
     }
 }
 
-/// Records as readers may see them: without the fields that a record keeps private. Whatever is
-/// counted or indexed for readers is made from these.
+/// Single records as readers may see them: without the fields that a record keeps private. Findings need these
+/// beside the full records, and so does the work on pictures, which begins before anything is concealed. Whatever is
+/// computed for readers is made from [`super::public::Concealed`].
 impl Catalogue {
+    /// The settings without their private fields.
+    #[must_use]
+    pub fn published_settings(&self) -> &Settings {
+        self.redacted.settings.as_ref().unwrap_or(&self.settings)
+    }
+
     /// An impression without its private fields.
     #[must_use]
     pub fn published_impression<'a>(&'a self, impression: &'a Impression) -> &'a Impression {
@@ -151,12 +184,11 @@ impl Catalogue {
 
     /// A design without its private fields. Its impressions are not filtered, and those of a
     /// redacted design are not there: take them from the design itself.
-    #[must_use]
-    pub fn published_design<'a>(&'a self, design: &'a Design) -> &'a Design {
+    fn published_design<'a>(&'a self, design: &'a Design) -> &'a Design {
         self.redacted.designs.get(&design.key).unwrap_or(design)
     }
 
-    /// Every picture that may be published, with its key: those of [`super::public::Public`].
+    /// Every picture that may be published, with its key: those of [`super::public::Concealed`].
     pub fn published_pictures(&self) -> impl Iterator<Item = (PictureKey, &Picture)> {
         let all = self.designs.values().flat_map(|design| {
             let sheets = design.impressions.values();

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::certainty::{Claim, Statements};
 use super::edtf::Date;
-use super::impression::Impression;
+use super::impression::{CountedSheet, Impression};
 use super::key::{ImpressionKey, Key, PictureKey};
 use super::literature::Citation;
 use super::note::Note;
@@ -116,6 +116,9 @@ pub struct Design {
     pub commentary: Option<Note>,
     /// Its impressions, by number.
     pub impressions: BTreeMap<u32, Impression>,
+    /// The sheets that are counted and not shown, in place of its unpublished impressions. Only
+    /// [`super::public`] makes them; a design as it was read has none.
+    pub counted_only: Vec<CountedSheet>,
     /// Where it is recorded.
     pub place: Place,
 }

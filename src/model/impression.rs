@@ -131,6 +131,18 @@ pub struct Impression {
     pub place: Place,
 }
 
+/// A sheet that is counted and not shown: what readers may know of an impression with `publish = false`
+/// ([`super::public`]). It counts one sheet, of a state, a printing and a kind.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CountedSheet {
+    /// The key of the impression. No page names it.
+    pub key: ImpressionKey,
+    /// Its kind, in the catalogue's own view.
+    pub kind: Option<Key>,
+    /// Its state and printing, and its kind where the reading turns on it, without reasons and sources.
+    pub identified: Option<Identification>,
+}
+
 pub use super::provenance::Party;
 
 /// A number a sheet had with an earlier holder, or before renumbering.

@@ -1,76 +1,184 @@
-//! The catalogue without what is private.
+//! The catalogue as readers may know it, in two steps with a type each.
 //!
-//! `page` and `exchange` accept only a [`Public`]. One function makes it, by leaving data out. Records whose files
-//! list `private` fields were read a second time without them ([`super::catalogue::Redacted`]) and take the place of
-//! the full ones, so no kind of record needs code of its own here and none can be forgotten. The function itself
-//! removes the name and place of private holders without consent, impressions and pictures marked `publish = false`,
-//! and the source texts (docs/definitions.md, "Private and unpublished").
+//! [`Concealed`] is the catalogue in which everything private acts as if it were absent. Everything that is
+//! computed for readers is computed from it. [`Public`] is the same without the sheets that are counted and not
+//! shown; `page` and `exchange` accept no other catalogue.
+//! Definitions: `docs/definitions.md, "Private and unpublished"`.
+//!
+//! In: everything recorded. Records whose files list `private` fields were read a second time without them
+//! ([`super::catalogue::Redacted`]) and take the place of the full ones, so no kind of record needs code of its own
+//! here and none can be forgotten. Besides, [`Concealed::of`] removes the names and places of private holders without
+//! consent, the impressions and pictures marked `publish = false`, every link to something that is no longer there,
+//! and the source texts. Nothing else decides what is published.
+
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::catalogue::{Catalogue, Redacted};
+use super::certainty::Claim;
+use super::design::Design;
 use super::holder::Holder;
-use super::occurrence::{MentionRole, RecordId, Referent};
+use super::impression::{CountedSheet, Identification, Impression};
+use super::key::{ImpressionKey, PictureKey};
+use super::link::Target;
+use super::occurrence::{MentionRole, RecordId, Reference, Referent};
 use super::place::{Placed, Sources};
+use super::standing::RecordStanding;
 
-/// A catalogue from which everything private was taken.
+/// A catalogue in which everything private acts as absent. Of an impression that is not published only a
+/// [`CountedSheet`] remains.
+#[derive(Clone, Debug)]
+pub struct Concealed {
+    catalogue: Catalogue,
+    is_whole: bool,
+}
+
+/// A catalogue from which everything private was taken, and the sheets that are counted and not shown.
 #[derive(Clone, Debug)]
 pub struct Public(Catalogue);
 
-impl Public {
-    /// Removes what is private. `private_owner` is what readers see in place of a name.
+impl Concealed {
+    /// Conceals what is private. `private_owner` is what readers see in place of a name.
     #[must_use]
-    pub fn from(catalogue: &Catalogue, private_owner: &str) -> Public {
-        Public::of(catalogue.clone(), private_owner)
+    pub fn of(catalogue: Catalogue, private_owner: &str) -> Concealed {
+        let mut concealed = Concealed {
+            catalogue,
+            is_whole: true,
+        };
+        concealed.catalogue.sources = Sources::default();
+        concealed.put_redacted_records_in_place(private_owner);
+        concealed.remove_unpublished();
+        concealed.remove_links_to_absent_records();
+        concealed
     }
 
-    /// The same from a catalogue that is consumed, which saves a copy.
+    /// Whether nothing was concealed: then it is the recorded catalogue, and everything computed from
+    /// that holds for it too.
     #[must_use]
-    pub fn of(catalogue: Catalogue, private_owner: &str) -> Public {
-        let mut public = catalogue;
-        public.sources = Sources::default();
-        let redacted = std::mem::take(&mut public.redacted);
-        public.redacted = Redacted::default();
-        if let Some(settings) = redacted.settings {
-            public.settings = settings;
+    pub fn is_whole(&self) -> bool {
+        self.is_whole
+    }
+
+    /// The second step: without the sheets that are counted and not shown.
+    #[must_use]
+    pub fn into_public(self) -> Public {
+        let mut catalogue = self.catalogue;
+        for design in catalogue.designs.values_mut() {
+            design.counted_only.clear();
         }
-        for (key, mut design) in redacted.designs {
-            if let Some(recorded) = public.designs.get_mut(&key) {
+        Public(catalogue)
+    }
+
+    fn put_redacted_records_in_place(&mut self, private_owner: &str) {
+        let catalogue = &mut self.catalogue;
+        let redacted = std::mem::take(&mut catalogue.redacted);
+        self.is_whole &= redacted.is_empty();
+        let Redacted {
+            settings,
+            designs,
+            impressions,
+            mut holders,
+            people,
+            exhibitions,
+            occurrences,
+            texts: _,
+        } = redacted;
+        if let Some(settings) = settings {
+            catalogue.settings = settings;
+        }
+        for (key, mut design) in designs {
+            if let Some(recorded) = catalogue.designs.get_mut(&key) {
                 design.impressions = std::mem::take(&mut recorded.impressions);
                 *recorded = design;
             }
         }
-        for (key, impression) in redacted.impressions {
-            if let Some(design) = public.designs.get_mut(&key.design) {
+        for (key, impression) in impressions {
+            if let Some(design) = catalogue.designs.get_mut(&key.design) {
                 design.impressions.insert(key.number, impression);
             }
         }
-        public.holders.extend(redacted.holders);
-        public.people.extend(redacted.people);
-        public.exhibitions.extend(redacted.exhibitions);
-        for (record, published) in redacted.occurrences {
-            public.occurrences.insert(record, published);
+        catalogue.people.extend(people);
+        catalogue.exhibitions.extend(exhibitions);
+        for (record, published) in occurrences {
+            catalogue.occurrences.insert(record, published);
         }
-        for occurrences in public.occurrences.values_mut() {
+        for occurrences in catalogue.occurrences.values_mut() {
             // These texts are bytes of the sources, which are not public; pages take texts from the records.
             occurrences.texts = Vec::new();
         }
-        for (key, holder) in &mut public.holders {
-            conceal_holder(holder, private_owner);
+        for (key, holder) in &mut catalogue.holders {
+            // The kind and the consent that decide may be private themselves, so both records are asked.
+            let recorded = ["name", "place"].map(|field| holder.may_publish(field));
+            if let Some(redacted) = holders.remove(key) {
+                *holder = redacted;
+            }
+            let [name, place] = ["name", "place"].map(|field| holder.may_publish(field));
+            let may_publish = [name && recorded[0], place && recorded[1]];
+            self.is_whole &= may_publish == [true; 2];
+            conceal_holder(holder, may_publish, private_owner);
             let record = RecordId::Holder(key.clone());
             if holder.note.is_none()
-                && let Some(occurrences) = public.occurrences.get_mut(&record)
+                && let Some(occurrences) = catalogue.occurrences.get_mut(&record)
             {
                 let is_linked = |to: &Referent| to.role() == Some(MentionRole::Linked);
                 occurrences.references.retain(|r| !is_linked(&r.to));
             }
         }
-        for design in public.designs.values_mut() {
+    }
+
+    /// Removes unpublished pictures, and leaves of unpublished impressions what still counts.
+    fn remove_unpublished(&mut self) {
+        for design in self.catalogue.designs.values_mut() {
+            let all = design.pictures.len() + design.impressions.len();
             design.pictures.retain(|p| p.publish);
-            design.impressions.retain(|_, i| i.publish);
+            let impressions = std::mem::take(&mut design.impressions);
+            let (shown, unpublished): (BTreeMap<_, _>, BTreeMap<_, _>) =
+                impressions.into_iter().partition(|(_, i)| i.publish);
+            design.impressions = shown;
+            self.is_whole &= design.pictures.len() + design.impressions.len() == all;
+            let counted = unpublished.into_values().filter_map(counted_sheet);
+            design.counted_only = counted.collect();
             for impression in design.impressions.values_mut() {
+                let all = impression.pictures.len();
                 impression.pictures.retain(|p| p.publish);
+                self.is_whole &= impression.pictures.len() == all;
             }
         }
-        Public(public)
+    }
+
+    /// Removes every link to an impression or a picture that is not there. In a sound catalogue these are the
+    /// ones that were concealed, because a reference to nothing is an error.
+    fn remove_links_to_absent_records(&mut self) {
+        let present = Present::of(&self.catalogue);
+        let mut links = Links {
+            present: &present,
+            has_removed: false,
+        };
+        for design in self.catalogue.designs.values_mut() {
+            links.of_design(design);
+            for impression in design.impressions.values_mut() {
+                links.of_impression(impression);
+            }
+        }
+        for occurrences in self.catalogue.occurrences.values_mut() {
+            links.references(&mut occurrences.references);
+        }
+        self.is_whole &= !links.has_removed;
+    }
+}
+
+impl Public {
+    /// Removes what is private. `private_owner` is what readers see in place of a name.
+    #[must_use]
+    pub fn from(catalogue: &Catalogue, private_owner: &str) -> Public {
+        Concealed::of(catalogue.clone(), private_owner).into_public()
+    }
+}
+
+impl std::ops::Deref for Concealed {
+    type Target = Catalogue;
+
+    fn deref(&self) -> &Catalogue {
+        &self.catalogue
     }
 }
 
@@ -82,10 +190,10 @@ impl std::ops::Deref for Public {
     }
 }
 
-/// Removes the name and place of a private holder, unless a standing consent covers them. A name that
-/// was listed as private is empty here already, whatever the kind.
-fn conceal_holder(holder: &mut Holder, private_owner: &str) {
-    if !holder.may_publish("name") || holder.name.is_empty() {
+/// Removes the name and the place of a private holder, where they may not be published. A name that was listed as
+/// private is empty here already, whatever the kind.
+fn conceal_holder(holder: &mut Holder, [name, place]: [bool; 2], private_owner: &str) {
+    if !name || holder.name.is_empty() {
         holder.name = Placed::new(private_owner.to_owned(), holder.name.place);
         holder.formerly.clear();
         holder.credit = None;
@@ -93,7 +201,142 @@ fn conceal_holder(holder: &mut Holder, private_owner: &str) {
         holder.isil = None;
         holder.note = None;
     }
-    if !holder.may_publish("place") {
+    if !place {
         holder.town = None;
+    }
+}
+
+/// What still counts of an impression that is not published; `None` where it was withdrawn.
+fn counted_sheet(impression: Impression) -> Option<CountedSheet> {
+    if impression.standing.is_withdrawn() {
+        return None;
+    }
+    Some(CountedSheet {
+        kind: impression.kind.own().cloned(),
+        key: impression.key,
+        identified: impression.identified.map(reading_alone),
+    })
+}
+
+/// The state, printing and kind of a reading, and how certain it is.
+fn reading_alone(reading: Identification) -> Identification {
+    Identification {
+        variant: None,
+        why: None,
+        claim: Claim {
+            certainty: reading.claim.certainty,
+            ..Claim::default()
+        },
+        or: reading.or.into_iter().map(reading_alone).collect(),
+        ..reading
+    }
+}
+
+/// The impressions and pictures that a catalogue has.
+struct Present {
+    impressions: BTreeSet<ImpressionKey>,
+    pictures: BTreeSet<PictureKey>,
+}
+
+impl Present {
+    fn of(catalogue: &Catalogue) -> Present {
+        Present {
+            impressions: catalogue
+                .impressions()
+                .map(|(_, impression)| impression.key.clone())
+                .collect(),
+            pictures: catalogue.pictures().map(|(key, _)| key).collect(),
+        }
+    }
+
+    fn has(&self, target: &Target) -> bool {
+        match target {
+            Target::Impression(key) => self.impressions.contains(key),
+            Target::Picture(key) => self.pictures.contains(key),
+            _ => true,
+        }
+    }
+}
+
+/// Removes links to what is not present.
+struct Links<'a> {
+    present: &'a Present,
+    has_removed: bool,
+}
+
+impl Links<'_> {
+    fn retain<T>(&mut self, list: &mut Vec<T>, is_present: impl Fn(&T) -> bool) {
+        let all = list.len();
+        list.retain(is_present);
+        self.has_removed |= list.len() != all;
+    }
+
+    fn impressions(&mut self, list: &mut Vec<Placed<ImpressionKey>>) {
+        let present = self.present;
+        self.retain(list, |key| present.impressions.contains(&key.value));
+    }
+
+    fn of_design(&mut self, design: &mut Design) {
+        let present = self.present;
+        let reference = design.reference_picture.as_ref();
+        if reference.is_some_and(|key| !present.pictures.contains(&key.value)) {
+            design.reference_picture = None;
+            self.has_removed = true;
+        }
+        for comparison in &mut design.comparisons {
+            self.impressions(&mut comparison.of);
+        }
+        // One impression alone is no comparison.
+        self.retain(&mut design.comparisons, |comparison| {
+            comparison.of.len() > 1
+        });
+        self.standing(&mut design.standing);
+        for state in &mut design.states {
+            self.standing(&mut state.standing);
+        }
+        for printing in &mut design.printings {
+            self.standing(&mut printing.standing);
+        }
+        for variant in &mut design.variants {
+            self.standing(&mut variant.standing);
+        }
+    }
+
+    fn of_impression(&mut self, impression: &mut Impression) {
+        let present = self.present;
+        let taken_from = impression.taken_from.as_ref();
+        if taken_from.is_some_and(|key| !present.impressions.contains(&key.value)) {
+            impression.taken_from = None;
+            self.has_removed = true;
+        }
+        for sheets in [
+            &mut impression.same_as,
+            &mut impression.maybe_same_as,
+            &mut impression.not_same_as,
+        ] {
+            self.retain(sheets, |other| {
+                present.impressions.contains(&other.impression.value)
+            });
+        }
+        self.impressions(&mut impression.shares_sheet);
+        self.impressions(&mut impression.goes_with);
+        self.standing(&mut impression.standing);
+    }
+
+    fn standing(&mut self, standing: &mut RecordStanding) {
+        let present = self.present;
+        self.retain(&mut standing.see, |link| {
+            link.value
+                .parse()
+                .map_or(true, |target| present.has(&target))
+        });
+    }
+
+    fn references(&mut self, references: &mut Vec<Reference>) {
+        let present = self.present;
+        self.retain(references, |reference| match &reference.to {
+            Referent::Record(target, _) => present.has(target),
+            _ => true,
+        });
     }
 }

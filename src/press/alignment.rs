@@ -14,6 +14,7 @@ use crate::model::design::Design;
 use crate::model::key::{Key, PictureKey, PictureOwner};
 use crate::model::picture::{Picture, View};
 use crate::model::point::{Point, RestsOn};
+use crate::model::public::Concealed;
 use crate::model::registration::Registration;
 use crate::page::{Alignments, PublishedSize};
 use crate::picture::align::{self, CacheAccess, Photograph, PhotographPair};
@@ -116,16 +117,17 @@ pub(super) struct AlignedPictures {
     pub made: usize,
 }
 
-/// Aligns the pictures that may be published, and cuts the part that shows each point from those that
-/// were aligned.
+/// Aligns the pictures of a catalogue, and cuts the part that shows each point from those that were aligned. The
+/// catalogue is concealed, so that it has only pictures that may be published, and only the reference pictures and
+/// boxes that may be known.
 ///
 /// # Errors
 /// Where the disk refuses to keep a result. Faults of the pictures themselves are findings of `pictures`.
 pub(super) fn align_all(
     dir: &Path,
-    catalogue: &Catalogue,
+    catalogue: &Concealed,
     plan: &Plan,
-    is_published: impl Fn(&PictureKey) -> bool,
+    is_prepared: impl Fn(&PictureKey) -> bool,
     progress: &(dyn Fn(usize, usize) + Sync),
 ) -> Result<AlignedPictures, DiskFault> {
     let mut groups: Vec<Group<'_>> = catalogue
@@ -133,10 +135,10 @@ pub(super) fn align_all(
         .values()
         .filter_map(|design| Group::of(dir, catalogue, design))
         .collect();
-    // Pages show pictures over the reference, so the reference must be published.
-    groups.retain(|group| is_published(&group.reference.0));
+    // Pages show pictures over the reference, so the reference must have been prepared.
+    groups.retain(|group| is_prepared(&group.reference.0));
     for group in &mut groups {
-        group.pictures.retain(|(key, _)| is_published(key));
+        group.pictures.retain(|(key, _)| is_prepared(key));
     }
     let pictures: usize = groups.iter().map(|group| group.pictures.len()).sum();
     // Each picture counts as two steps, aligning and cutting, although cutting takes little of the time.

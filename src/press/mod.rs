@@ -30,12 +30,12 @@ use crate::exchange;
 use crate::model::catalogue::Catalogue;
 use crate::model::finding::{self, Finding, Severity, Tally};
 use crate::model::key::PictureKey;
-use crate::model::public::Public;
+use crate::model::public::Concealed;
 use crate::model::theme::Theme;
 use crate::page::{self, Site, Take};
 use crate::picture::Prepared;
 use crate::read;
-use crate::study::Studies;
+use crate::study::{PublishedStudies, Studies};
 
 pub use fault::{DiskFault, PullFault};
 pub use files::site;
@@ -47,7 +47,7 @@ pub use pulled::{NotPulled, Pulled, Report};
 pub struct Judged {
     /// Everything recorded.
     pub catalogue: Catalogue,
-    /// Everything computed.
+    /// Everything computed from that.
     pub studies: Studies,
     /// The theme its pages are set in.
     pub theme: Theme,
@@ -74,7 +74,7 @@ pub(crate) fn judge_inputs(dir: &Path, inputs: &read::Inputs, work: &PictureWork
         catalogue,
         mut findings,
     } = read::read_inputs(dir, inputs);
-    let (theme, theme_findings) = read::theme(dir, &catalogue.settings.theme);
+    let (theme, theme_findings) = read::theme(dir, &catalogue.published_settings().theme);
     let studies = Studies::of(&catalogue);
     let audited = without_echoes(audit::audit(&catalogue, &studies), &findings);
     let pictures = pictures::prepare(dir, &catalogue, work);
@@ -159,11 +159,13 @@ impl Judged {
             if let Some(fault) = disk_fault {
                 return Err(fault.into());
             }
-            let plan = pictures::plan(&catalogue);
-            let is_published = |key: &PictureKey| prepared.contains_key(key);
-            let aligned = alignment::align_all(&dir, &catalogue, &plan, is_published, progress)?;
-            let private_owner = page::private_owner(&theme, &catalogue.settings);
-            let public = Public::of(catalogue, &private_owner);
+            let private_owner = page::private_owner(&theme, catalogue.published_settings());
+            let concealed = Concealed::of(catalogue, &private_owner);
+            let studies = PublishedStudies::of(&concealed, studies);
+            let plan = pictures::plan(&concealed.settings);
+            let is_prepared = |key: &PictureKey| prepared.contains_key(key);
+            let aligned = alignment::align_all(&dir, &concealed, &plan, is_prepared, progress)?;
+            let public = concealed.into_public();
             let pictures = pictures::published(&prepared);
             let input = page::Input {
                 public: &public,

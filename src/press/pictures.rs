@@ -13,6 +13,7 @@ use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::model::key::PictureKey;
 use crate::model::picture::Picture;
+use crate::model::settings::Settings;
 use crate::page::{Pictures, PublishedPicture, PublishedSize, Tiles};
 use crate::picture::{self, Colour, Fault, Plan, Prepared, Request, tiles};
 
@@ -38,7 +39,7 @@ pub(super) fn prepare(
     catalogue: &Catalogue,
     work: &PictureWork<'_>,
 ) -> PreparedPictures {
-    let plan = plan(catalogue);
+    let plan = plan(catalogue.published_settings());
     let is_there = |(_, picture): &(PictureKey, &Picture)| {
         stays_inside(&picture.path) && dir.join(&picture.path).is_file()
     };
@@ -92,10 +93,10 @@ pub(super) fn prepare(
 }
 
 /// The sizes and quality in which every picture of the catalogue is prepared.
-pub(super) fn plan(catalogue: &Catalogue) -> Plan {
+pub(super) fn plan(settings: &Settings) -> Plan {
     Plan {
-        quality: catalogue.settings.quality,
-        largest: catalogue.settings.largest,
+        quality: settings.quality,
+        largest: settings.largest,
         ..Plan::default()
     }
 }

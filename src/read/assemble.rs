@@ -192,7 +192,8 @@ fn read_the_rest(
         };
         match &file.kind {
             FileKind::Literature => {
-                let settings = &catalogue.settings;
+                // References are set for readers, so they follow what the settings publish.
+                let settings = catalogue.published_settings();
                 let (theme, _) = theme(dir, &settings.theme);
                 let words = Words::new(&theme, &settings.language.value);
                 let (works, found) = bibtex::read(source.text, source.file, &words);

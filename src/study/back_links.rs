@@ -1,8 +1,7 @@
 //! The mentions of each record: the references of all records, listed by the record they name.
 //!
-//! In: the references of every record as it may be published ([`Reference`]). Out: for each holder,
-//! person, work, exhibition, design and impression, the records that name it, and in which role. Fields
-//! listed as `private`, and impressions and pictures with `publish = false`, give no mentions.
+//! In: the references of every record ([`Reference`]). Out: for each holder, person, work, exhibition, design and
+//! impression, the records that name it, and in which role.
 //!
 //! Not here: links in Markdown, which `page` lists by the page they are on.
 
@@ -48,7 +47,7 @@ impl BackLinks {
     #[must_use]
     pub fn of(catalogue: &Catalogue, order: &Order) -> BackLinks {
         let mut links = BackLinks::default();
-        for (record, occurrences) in catalogue.published_occurrences() {
+        for (record, occurrences) in &catalogue.occurrences {
             for reference in &occurrences.references {
                 links.add(catalogue, record, reference);
             }

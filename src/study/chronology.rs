@@ -105,10 +105,7 @@ impl EventKind {
 #[must_use]
 pub fn chronology(catalogue: &Catalogue, order: &Order) -> Vec<Event> {
     let mut events = Vec::new();
-    for key in catalogue.people.keys() {
-        let Some(person) = catalogue.published_person(key) else {
-            continue;
-        };
+    for (key, person) in &catalogue.people {
         let dates = [
             (&person.born, EventKind::Born as fn(Key) -> EventKind),
             (&person.active, EventKind::Active),
@@ -124,16 +121,13 @@ pub fn chronology(catalogue: &Catalogue, order: &Order) -> Vec<Event> {
     }
     for design in order.keys().iter().filter_map(|k| catalogue.designs.get(k)) {
         if !design.standing.is_withdrawn() {
-            of_design(&mut events, catalogue.published_design(design));
+            of_design(&mut events, design);
         }
     }
-    for key in catalogue.exhibitions.keys() {
-        let date = catalogue
-            .published_exhibition(key)
-            .and_then(|e| e.date.as_ref());
+    for (key, exhibition) in &catalogue.exhibitions {
         push(
             &mut events,
-            date.map(|d| &d.value),
+            exhibition.date.as_ref().map(|d| &d.value),
             EventKind::Exhibition(key.clone()),
         );
     }

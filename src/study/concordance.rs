@@ -102,7 +102,6 @@ impl Concordance {
         let mut rows = Vec::new();
         let mut reverse: BTreeMap<Key, Vec<ReverseRow>> = BTreeMap::new();
         for design in order.keys().iter().filter_map(|k| catalogue.designs.get(k)) {
-            let design = catalogue.published_design(design);
             for (part, literature) in parts(design) {
                 let ours = OwnEntry {
                     design: design.key.clone(),

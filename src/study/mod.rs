@@ -3,8 +3,9 @@
 //! Pure functions over the model: no disk, no clock, and the same result at every run and for any
 //! number of threads. Exact definitions of all that is computed: `docs/definitions.md`.
 //!
-//! In: the whole catalogue, private fields included. Out: [`Studies`], which hold nothing private: lists and counts by
-//! key are made from what may be published.
+//! In: a catalogue. Out: [`Studies`] of all that is in it. The audit and the commands study everything recorded. Pages
+//! and exports get [`PublishedStudies`], which are computed from the catalogue in which everything private acts as
+//! absent ([`Concealed`]).
 //!
 //! | subject | file or folder |
 //! |---|---|
@@ -22,6 +23,7 @@ use rayon::prelude::*;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::key::{ImpressionKey, Key};
+use crate::model::public::Concealed;
 
 pub mod back_links;
 pub mod census;
@@ -47,7 +49,7 @@ pub use identification::{
 use agree::Contradiction;
 use appearances::AppearancesByDecade;
 use back_links::BackLinks;
-use census::{Census, DesignScope, Groups, HolderScope};
+use census::{Census, DesignScope, Groups};
 use changes::StateChanges;
 use chronology::Event;
 use concordance::Concordance;
@@ -91,7 +93,7 @@ pub struct Studies {
     pub accepted: Census,
     /// The census of the accepted designs of each series, by the name of the series.
     pub series: BTreeMap<String, Census>,
-    /// When the shown sheets of the accepted designs were seen.
+    /// When the sheets of the accepted designs were seen.
     pub seen: AppearancesByDecade,
     /// Impressions on one sheet of paper.
     pub papers: Vec<ImpressionGroup>,
@@ -128,7 +130,7 @@ pub struct DesignStudy {
     pub census: Census,
     /// How many sheets survive.
     pub survival: Survival,
-    /// When the sheets that are shown were seen.
+    /// When its sheets were seen.
     pub seen: AppearancesByDecade,
     /// The declared editions, by printing in the record's order.
     pub editions: Vec<EditionStudy>,
@@ -154,17 +156,12 @@ impl Studies {
                         rayon::join(
                             || {
                                 [DesignScope::All, DesignScope::Accepted].map(|designs| {
-                                    census::of_everything(
-                                        catalogue,
-                                        &groups,
-                                        designs,
-                                        HolderScope::Shown,
-                                    )
+                                    census::of_everything(catalogue, &groups, designs)
                                 })
                             },
                             || {
                                 let designs = DesignScope::Accepted;
-                                census::of_series(catalogue, &groups, designs, HolderScope::Shown)
+                                census::of_series(catalogue, &groups, designs)
                             },
                         )
                     },
@@ -178,7 +175,7 @@ impl Studies {
             },
         );
         let seen = census::counted_together(catalogue, DesignScope::Accepted);
-        let seen = seen.flat_map(|design| appearances::shown(catalogue, &groups, design));
+        let seen = seen.flat_map(|design| appearances::by_sheet(catalogue, &groups, design));
         Studies {
             census,
             accepted,
@@ -204,13 +201,37 @@ impl Studies {
     }
 }
 
+/// The studies of what may be published: all that pages and exports get.
+#[derive(Clone, Debug)]
+pub struct PublishedStudies(Studies);
+
+impl PublishedStudies {
+    /// Computes everything from a concealed catalogue. `of_everything` are the studies of the same catalogue
+    /// before it was concealed; where nothing was concealed the two are the same, and nothing is computed.
+    #[must_use]
+    pub fn of(concealed: &Concealed, of_everything: Studies) -> PublishedStudies {
+        if concealed.is_whole() {
+            PublishedStudies(of_everything)
+        } else {
+            PublishedStudies(Studies::of(concealed))
+        }
+    }
+}
+
+impl std::ops::Deref for PublishedStudies {
+    type Target = Studies;
+
+    fn deref(&self) -> &Studies {
+        &self.0
+    }
+}
+
 impl DesignStudy {
     /// Computes everything of one design.
     #[must_use]
     pub fn of(catalogue: &Catalogue, groups: &Groups, design: &Design) -> DesignStudy {
-        let table = DiagnosticTable::of(catalogue, groups, design);
+        let table = DiagnosticTable::of(groups, design);
         let seen = appearances::by_sheet(catalogue, groups, design);
-        let shown = appearances::shown(catalogue, groups, design);
         DesignStudy {
             separability: separate::separability(&table),
             table,
@@ -225,10 +246,10 @@ impl DesignStudy {
                 .iter()
                 .filter_map(|(n, i)| Some((*n, agree::contradiction(design, i)?)))
                 .collect(),
-            census: census::of_design(catalogue, groups, design, HolderScope::Shown),
-            survival: Survival::of_counts(seen.iter().map(Vec::len)),
-            seen: appearances::over_time(&shown),
-            editions: editions::editions(catalogue, groups, design),
+            census: census::of_design(catalogue, groups, design),
+            survival: Survival::of_counts(seen.iter().map(|(_, events)| events.len())),
+            seen: appearances::over_time(&seen),
+            editions: editions::editions(groups, design),
         }
     }
 }

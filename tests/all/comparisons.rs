@@ -5,13 +5,11 @@
 use std::collections::BTreeMap;
 
 use keyblock::model::key::PictureKey;
-use keyblock::model::public::Public;
 use keyblock::model::registration::{Aligned, Homography, Refusal, Refused, Registration};
 use keyblock::page::{
     Alignments, Exports, Input, PublishedPicture, PublishedSize, Site, Tiles, private_owner,
 };
 use keyblock::press::site;
-use keyblock::study::Studies;
 use serde_json::Value;
 
 use crate::pages::{FERRY, page, site_of};
@@ -91,7 +89,8 @@ fn quay() -> Site {
     let folder = small::lay_down(&[QUAY]);
     let catalogue = small::sound(folder.path());
     let (theme, _) = keyblock::read::theme(folder.path(), &catalogue.settings.theme.value);
-    let public = Public::from(&catalogue, &private_owner(&theme, &catalogue.settings));
+    let owner = private_owner(&theme, &catalogue.settings);
+    let (public, studies) = small::published(catalogue, &owner);
     let published = |key: PictureKey| {
         let size = PublishedSize {
             width: 500,
@@ -108,7 +107,7 @@ fn quay() -> Site {
     };
     site(&Input {
         public: &public,
-        studies: &Studies::of(&catalogue),
+        studies: &studies,
         pictures: &public.pictures().map(|(key, _)| published(key)).collect(),
         alignments: &Alignments {
             registrations: registrations(),

@@ -8,7 +8,7 @@ use keyblock::study::diligence::{
     ChangeOfHands, Coverage, DiligenceYears, FIRST, LAST, OwnerRecord,
 };
 
-use crate::small::studied;
+use crate::small::{studied, studied_for_readers};
 
 const DESIGN: &str = "-- records/designs/1/design.toml\ntitles = [{ text = \"A Quay\" }]\n\
                       date = \"1927\"\nmakers = [{ person = \"artist\" }]\n";
@@ -24,7 +24,7 @@ fn years(toml: &str) -> Option<DiligenceYears> {
     let record = format!(
         "-- records/designs/1/impressions/1.toml\nstatus = \"located\"\nholder = \"museum\"\n{toml}\n"
     );
-    let (_, studies) = studied(&[DESIGN, MUSEUM, &record]);
+    let (_, studies) = studied_for_readers(&[DESIGN, MUSEUM, &record]);
     studies.diligence.get(&key("1.1")).cloned()
 }
 

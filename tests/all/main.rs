@@ -24,6 +24,8 @@ mod codes;
 mod commands;
 /// Impressions placed on each other and compared.
 mod comparisons;
+/// What is private acts as if it were not there.
+mod concealed;
 /// The findings of the audit on the example and the demonstration.
 mod demonstration;
 /// What is recorded of the owners from 1933 to 1945.

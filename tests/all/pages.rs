@@ -4,12 +4,10 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use keyblock::model::public::Public;
 use keyblock::model::theme::Theme;
 use keyblock::page::{
     Alignments, Input, Pictures, PublishedPicture, PublishedSize, Site, ThemeFault, Tiles,
 };
-use keyblock::study::Studies;
 
 use crate::small;
 
@@ -55,8 +53,7 @@ fn try_site(folder: &Path, change: impl FnOnce(&mut Theme)) -> Result<Site, Them
     let (mut theme, _) = keyblock::read::theme(folder, &catalogue.settings.theme.value);
     change(&mut theme);
     let owner = keyblock::page::private_owner(&theme, &catalogue.settings);
-    let public = Public::from(&catalogue, &owner);
-    let studies = Studies::of(&catalogue);
+    let (public, studies) = small::published(catalogue, &owner);
     let pictures: Pictures = public
         .pictures()
         .map(|(key, _)| {

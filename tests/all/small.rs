@@ -7,7 +7,8 @@ use keyblock::audit::audit;
 use keyblock::model::catalogue::Catalogue;
 use keyblock::model::codes::Code;
 use keyblock::model::finding::{self, Finding, Severity};
-use keyblock::study::Studies;
+use keyblock::model::public::{Concealed, Public};
+use keyblock::study::{PublishedStudies, Studies};
 
 /// What every catalogue needs, unless the literal brings its own.
 const GROUND: [(&str, &str); 2] = [
@@ -103,4 +104,18 @@ pub fn audit_lines(literals: &[&str]) -> Vec<String> {
 pub fn codes(literals: &[&str]) -> Vec<Code> {
     let (_, findings) = audited(literals);
     findings.iter().map(|f| f.code).collect()
+}
+
+/// The catalogue of a literal as readers may know it, and its studies.
+pub fn studied_for_readers(literals: &[&str]) -> (Public, PublishedStudies) {
+    let folder = lay_down(literals);
+    published(sound(folder.path()), "a private owner")
+}
+
+/// A catalogue as readers may know it, and its studies.
+pub fn published(catalogue: Catalogue, private_owner: &str) -> (Public, PublishedStudies) {
+    let of_everything = Studies::of(&catalogue);
+    let concealed = Concealed::of(catalogue, private_owner);
+    let studies = PublishedStudies::of(&concealed, of_everything);
+    (concealed.into_public(), studies)
 }

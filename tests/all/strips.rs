@@ -5,13 +5,11 @@
 use std::collections::BTreeMap;
 
 use keyblock::model::key::{Key, PictureKey};
-use keyblock::model::public::Public;
 use keyblock::model::registration::{Aligned, Homography, Refusal, Refused, Registration};
 use keyblock::page::{
     Alignments, Exports, Input, PublishedPicture, PublishedSize, Site, Tiles, Tone, private_owner,
 };
 use keyblock::press::site;
-use keyblock::study::Studies;
 
 use crate::pages::page;
 use crate::small;
@@ -143,8 +141,7 @@ fn harbour(alignments: impl FnOnce(&mut Alignments)) -> Site {
     let catalogue = keyblock::read::read(folder.path()).catalogue;
     let (theme, _) = keyblock::read::theme(folder.path(), &catalogue.settings.theme.value);
     let owner = private_owner(&theme, &catalogue.settings);
-    let public = Public::from(&catalogue, &owner);
-    let studies = Studies::of(&catalogue);
+    let (public, studies) = small::published(catalogue, &owner);
     let pictures = public
         .pictures()
         .map(|(key, _)| {

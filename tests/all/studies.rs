@@ -6,7 +6,7 @@ use keyblock::study::census::{Row, Sheets};
 use keyblock::study::chronology::EventKind;
 use keyblock::study::concordance;
 
-use crate::small::studied;
+use crate::small::{studied, studied_for_readers};
 
 fn key(text: &str) -> Key {
     text.parse().unwrap()
@@ -262,7 +262,7 @@ fn states_and_printings_cross_where_they_can_be_one_sheet() {
 fn rows_tell_nothing_that_a_record_keeps_private() {
     let museum =
         "-- records/holders/museum.toml\nname = \"Museum\"\nkind = \"museum\"\ncountry = \"NO\"\n";
-    let (_, studies) = studied(&[
+    let (_, studies) = studied_for_readers(&[
         &design("1", RUNS),
         museum,
         &sheets(&[
@@ -396,7 +396,7 @@ fn events_stand_by_the_first_day_they_can_be() {
 #[test]
 fn every_record_named_knows_who_names_it() {
     let museum = "-- records/holders/museum.toml\nname = \"Museum\"\nkind = \"museum\"\n";
-    let (_, studies) = studied(&[
+    let (_, studies) = studied_for_readers(&[
         &design(
             "1",
             "related = [{ design = \"2\" }]\nmakers = [{ person = \"artist\" }]",
@@ -455,7 +455,7 @@ fn users(records: &[&str]) -> Vec<Vec<String>> {
     let people =
         "-- records/people/ada.toml\nname = \"Ada\"\n-- records/people/ben.toml\nname = \"Ben\"\n";
     let printing = "states = [{ key = \"only\" }]\nprintings = [{ key = \"late\", kind = \"posthumous\", date = \"1956\", printer = \"ben\", states = \"all\" }]";
-    let (_, studies) = studied(&[&design("1", printing), people, &sheets(records)]);
+    let (_, studies) = studied_for_readers(&[&design("1", printing), people, &sheets(records)]);
     let user = |user: &keyblock::study::marks::MarkUser| {
         let when = user.when.as_ref().map_or("-", |date| date.as_str());
         let sheets: Vec<String> = user.sheets.iter().map(ToString::to_string).collect();

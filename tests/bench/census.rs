@@ -6,7 +6,7 @@ use std::path::Path;
 
 use keyblock::read::read;
 use keyblock::study::Studies;
-use keyblock::study::census::{DesignScope, Groups, HolderScope, of_everything};
+use keyblock::study::census::{DesignScope, Groups, of_everything};
 
 use super::{median, tell};
 
@@ -101,7 +101,7 @@ pub fn measure() {
     assert_eq!(catalogue.impressions().count(), DESIGNS * OF_EACH);
     let counting = median(3, || {
         let groups = Groups::of(&catalogue);
-        of_everything(&catalogue, &groups, DesignScope::All, HolderScope::All)
+        of_everything(&catalogue, &groups, DesignScope::All)
     });
     tell(
         "the census of 100,000 impressions",

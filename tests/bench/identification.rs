@@ -98,7 +98,7 @@ pub fn measure() {
     let catalogue = read(folder.path()).catalogue;
     let design = &catalogue.designs[&"1".parse::<Key>().unwrap()];
     let groups = Groups::of(&catalogue);
-    let table = DiagnosticTable::of(&catalogue, &groups, design);
+    let table = DiagnosticTable::of(&groups, design);
     assert_eq!(table.candidates.len(), STATES * PRINTINGS);
     let observed = [
         answer(&table, 0, 1),
@@ -106,7 +106,7 @@ pub fn measure() {
         answer(&table, 3, 2),
     ];
     let time = median(21, || {
-        let table = DiagnosticTable::of(&catalogue, &groups, design);
+        let table = DiagnosticTable::of(&groups, design);
         let identified = identify(&table, &observed);
         let next = next_points(&table, &identified, &observed);
         (separability(&table), next, identified)

@@ -17,7 +17,7 @@ use super::outcome::Outcome;
 use super::streams::{say, wants_colour};
 use crate::read;
 use crate::read::near::nearest;
-use crate::study::census::{self, DesignScope, Groups, HolderScope};
+use crate::study::census::{self, DesignScope, Groups};
 use crate::study::{DesignStudy, Studies};
 use document::CensusDocument;
 use scope::ScopedCensus;
@@ -85,22 +85,18 @@ pub(super) fn run(
     let groups = Groups::of(catalogue);
     let census = match (design, arguments.series.as_deref()) {
         (Some(design), _) => {
-            let study = DesignStudy {
-                census: census::of_design(catalogue, &groups, design, HolderScope::All),
-                ..DesignStudy::of(catalogue, &groups, design)
-            };
+            let study = DesignStudy::of(catalogue, &groups, design);
             ScopedCensus::Design(design, Box::new(study))
         }
         (None, Some(name)) => {
-            let mut series =
-                census::of_series(catalogue, &groups, DesignScope::All, HolderScope::All);
+            let mut series = census::of_series(catalogue, &groups, DesignScope::All);
             match series.remove(name) {
                 Some(counts) => ScopedCensus::Series(name, counts),
                 None => return Ok(unknown_series(series.keys(), name)),
             }
         }
         (None, None) => {
-            let all = census::of_everything(catalogue, &groups, DesignScope::All, HolderScope::All);
+            let all = census::of_everything(catalogue, &groups, DesignScope::All);
             ScopedCensus::Everything(all)
         }
     };

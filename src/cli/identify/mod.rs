@@ -66,7 +66,7 @@ pub(super) fn run(
         Err(usage) => return Ok(usage),
     };
     say_left_out(&reading.findings);
-    let table = DiagnosticTable::of(catalogue, &Groups::of(catalogue), design);
+    let table = DiagnosticTable::of(&Groups::of(catalogue), design);
     let mut observations = match see_option::observations(design, &table, &arguments.see) {
         Ok(observed) => SheetObservations {
             observed,

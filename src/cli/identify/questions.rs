@@ -197,7 +197,7 @@ states = [
         let catalogue = crate::read::read(folder.path()).catalogue;
         let key: Key = "1".parse().unwrap();
         let design = &catalogue.designs[&key];
-        let table = DiagnosticTable::of(&catalogue, &Groups::of(&catalogue), design);
+        let table = DiagnosticTable::of(&Groups::of(&catalogue), design);
         let mut out = Vec::new();
         let asked = observations(design, &table, &mut lines.as_bytes(), &mut out).unwrap();
         (asked, String::from_utf8(out).unwrap())

@@ -99,7 +99,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
                 .iter()
                 .map(|s| census_figures::of_status(here, here.address, &studies.accepted, *s))
                 .collect(),
-            known: census_figures::all(here, here.address, studies.accepted.sheets),
+            known: census_figures::all(here, here.address, &studies.accepted),
         },
         statuses: statuses
             .iter()
@@ -128,7 +128,7 @@ fn row(here: &Here<'_>, design: &Design, census: &Census, statuses: &[Status]) -
             .iter()
             .map(|s| census_figures::of_status(here, &page, census, *s))
             .collect(),
-        known: census_figures::all(here, &page, census.sheets),
+        known: census_figures::all(here, &page, census),
     }
 }
 

@@ -23,9 +23,10 @@ pub(super) fn total(
     key: Option<&Key>,
 ) -> CleanHtml {
     let part = if says_something(rows) {
-        Fragment::Counted(by, key.map(Key::as_str))
+        Some(Fragment::Counted(by, key.map(Key::as_str)))
     } else {
-        Fragment::Counts("status")
+        let study = here.book.studies.designs.get(&design.key);
+        study.and_then(|study| rows_of_all(&study.census))
     };
     let row = rows.iter().find(|row| row.key.as_ref() == key);
     row.map_or_else(CleanHtml::empty, |row| {
@@ -34,9 +35,14 @@ pub(super) fn total(
     })
 }
 
-/// The number of all sheets, as a link to the rows by status: every sheet has a status.
-pub(super) fn all(here: &Here<'_>, page: &Address, sheets: Sheets) -> CleanHtml {
-    figure(here, page, Fragment::Counts("status"), sheets)
+/// The number of all sheets of a census, as a link to the rows by status.
+pub(super) fn all(here: &Here<'_>, page: &Address, census: &Census) -> CleanHtml {
+    figure(here, page, rows_of_all(census), census.sheets)
+}
+
+/// The rows by status, where every sheet that is shown stands; `None` where none is shown.
+fn rows_of_all(census: &Census) -> Option<Fragment<'static>> {
+    says_something(&census.by.status).then_some(Fragment::Counts("status"))
 }
 
 /// The number of sheets of a status, as a link to its records; empty for none.
@@ -48,15 +54,22 @@ pub(super) fn of_status(
 ) -> CleanHtml {
     let row = census.by.status.iter().find(|row| row.key == Some(status));
     let part = Fragment::Counted("status", Some(status.word()));
-    row.map_or_else(CleanHtml::empty, |row| figure(here, page, part, row.sheets))
+    row.map_or_else(CleanHtml::empty, |row| {
+        figure(here, page, Some(part), row.sheets)
+    })
 }
 
-/// A figure as a link to the records it counts; plain for zero.
-fn figure(here: &Here<'_>, page: &Address, part: Fragment<'_>, sheets: Sheets) -> CleanHtml {
+/// A figure as a link to the records it counts, or to the page where no part lists them; plain for zero.
+fn figure(
+    here: &Here<'_>,
+    page: &Address,
+    part: Option<Fragment<'_>>,
+    sheets: Sheets,
+) -> CleanHtml {
     let figure = here.sheets(sheets);
-    if sheets.at_most == 0 {
-        figure
-    } else {
-        CleanHtml::link(&here.href_part(page, part), &figure)
+    match part {
+        _ if sheets.at_most == 0 => figure,
+        Some(part) => CleanHtml::link(&here.href_part(page, part), &figure),
+        None => here.link(page, &figure),
     }
 }

@@ -150,7 +150,7 @@ pub(crate) fn table(
                 census_figures::total(here, design, "printing", rows, printing.1)
             })
             .collect(),
-        all: census_figures::all(here, &page, census.sheets),
+        all: census_figures::all(here, &page, census),
     })
 }
 

@@ -13,7 +13,6 @@ use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences};
 use crate::study::changes::changes;
 use crate::study::index::CandidateAt;
-use crate::study::separate::separability;
 use crate::study::table::DiagnosticTable;
 
 /// The most pairs that a page prints; the rest are counted.
@@ -48,12 +47,15 @@ pub(super) fn summary(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
     if !candidates::has_key(design) {
         return Vec::new();
     }
-    let table = candidates::table(here, design);
+    let Some(study) = here.book.studies.designs.get(&design.key) else {
+        return Vec::new();
+    };
+    let table = &study.table;
     if table.candidates.len() < 2 {
         return Vec::new();
     }
     let words = here.words();
-    let found = separability(&table);
+    let found = &study.separability;
     let mut lines = Vec::new();
     let points: Vec<CleanHtml> = found
         .smallest_set
@@ -73,7 +75,7 @@ pub(super) fn summary(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
         .inseparable
         .iter()
         .take(MOST_PAIRS)
-        .filter_map(|(one, other)| pair(here, design, &table, *one, *other))
+        .filter_map(|(one, other)| pair(here, design, table, *one, *other))
         .collect();
     if !pairs.is_empty() {
         let pairs = CleanHtml::join(&pairs, "; ");

@@ -1,8 +1,5 @@
 //! The candidates of a design: what a sheet of it can be, and their names (`docs/definitions.md`,
 //! "Candidates").
-//!
-//! Everything is computed from the published design, except the number of known sheets of each
-//! candidate, which comes from the study of all records, unpublished ones included.
 
 use crate::model::design::Design;
 use crate::page::phrases::enumeration;
@@ -17,14 +14,10 @@ pub(crate) fn has_key(design: &Design) -> bool {
     !design.points.is_empty() && !candidates(design).is_empty()
 }
 
-/// The diagnostic table of the published design.
-pub(crate) fn table(here: &Here<'_>, design: &Design) -> DiagnosticTable {
-    let book = here.book;
-    let table = DiagnosticTable::of(book.public, &book.studies.groups, design);
-    match book.studies.designs.get(&design.key) {
-        Some(study) => table.with_priors_of(&study.table),
-        None => table,
-    }
+/// The diagnostic table of a design.
+pub(crate) fn table<'b>(here: &Here<'b>, design: &Design) -> Option<&'b DiagnosticTable> {
+    let study = here.book.studies.designs.get(&design.key)?;
+    Some(&study.table)
 }
 
 /// "state *iii*/v (Printed by the artist)", with links.

@@ -42,9 +42,10 @@ struct Group {
 
 pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     let words = here.words();
-    let table = candidates::table(here, design);
-    let (needed, others) = in_best_order(&table);
-    let detailed = points::all(here, design, &table);
+    let nothing = DiagnosticTable::default();
+    let table = candidates::table(here, design).unwrap_or(&nothing);
+    let (needed, others) = in_best_order(table);
+    let detailed = points::all(here, design, table);
     let points = |places: &[PointAt]| -> Vec<KeyPoint> {
         let found = places
             .iter()

@@ -19,6 +19,7 @@ use crate::page::setting::leaf::Leaf;
 use crate::page::setting::number_size::number_class;
 use crate::page::setting::words::Argument;
 use crate::study::couplets::couplets;
+use crate::study::table::DiagnosticTable;
 
 #[derive(Serialize)]
 struct View {
@@ -39,7 +40,8 @@ struct View {
 
 pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     let words = here.words();
-    let table = table(here, design);
+    let nothing = DiagnosticTable::default();
+    let table = table(here, design).unwrap_or(&nothing);
     let names: Vec<CleanHtml> = table
         .candidates
         .iter()
@@ -53,11 +55,11 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         title: title.clone(),
         brief: words.count("key-candidates", table.candidates.len()),
         sheet: here.href(&Address::ExaminationSheet(design.key.clone())),
-        couplets: couplets::lines(here, design, &table, &couplets(&table), &names),
+        couplets: couplets::lines(here, design, table, &couplets(table), &names),
         all: consistent_with(here, &names),
-        points: points::all(here, design, &table),
+        points: points::all(here, design, table),
         details_from: points::details_from(here, design),
-        data: data::data(here, &table),
+        data: data::data(here, table),
         candidates: names,
     };
     let name = here.design_name(design).plain();

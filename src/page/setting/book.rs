@@ -25,7 +25,7 @@ use crate::study::concordance::ConcordanceRow;
 pub(crate) struct Book<'a> {
     /// The catalogue, without private data.
     pub public: &'a Public,
-    /// The studies: everything computed from it.
+    /// The studies: everything computed from what may be published.
     pub studies: &'a Studies,
     /// The pictures that may be shown.
     pub pictures: &'a Pictures,

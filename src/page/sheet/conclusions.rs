@@ -42,25 +42,25 @@ pub(super) fn of_sheet(
     if !candidates::has_key(design) {
         return None;
     }
-    let table = candidates::table(here, design);
+    let table = candidates::table(here, design)?;
     if table.candidates.len() < 2 {
         return None;
     }
-    let settled = settled(&table, design, impression);
+    let settled = settled(table, design, impression);
     let names: Vec<CleanHtml> = table
         .candidates
         .iter()
         .map(|row| candidates::candidate_name(here, design, row))
         .collect();
-    let mut leaves = leaves(here, &table, &settled, &names);
+    let mut leaves = leaves(here, table, &settled, &names);
     if is_mixed(impression) {
         let mixed = CleanHtml::text(here.words().word("mixed-and-key"));
         leaves = as_sentences(&[leaves, mixed]);
     }
     Some(Conclusions {
         leaves,
-        excludes: excludes(here, design, &table, &settled, &names),
-        next: next(here, design, &table, &settled),
+        excludes: excludes(here, design, table, &settled, &names),
+        next: next(here, design, table, &settled),
         key: examined(here, design, impression),
     })
 }

@@ -50,6 +50,7 @@ pub(crate) fn blank(key: &Key, place: Place) -> Design {
         standing: RecordStanding::default(),
         commentary: None,
         impressions: BTreeMap::new(),
+        counted_only: Vec::new(),
         place,
     }
 }

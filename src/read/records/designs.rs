@@ -19,7 +19,7 @@ use crate::read::records::design::{DesignRecord, blank, design};
 use crate::read::records::impression::impression;
 use crate::read::records::pictures::Folder;
 use crate::read::records::points::Points;
-use crate::read::records::record::{self, Record};
+use crate::read::records::record::{self, Record, SecondReading};
 use crate::read::references::echoes::PARTS;
 use crate::read::references::note;
 use crate::read::references::occurrences::RecordOccurrences;
@@ -45,7 +45,8 @@ pub(crate) struct ReadDesign {
     pub(crate) design: Design,
     /// The design without its private fields, where it has any; without impressions.
     pub(crate) public: Option<Design>,
-    /// The impressions with private fields, without those fields.
+    /// The impressions as they may be published, where that may differ: those with private fields, and all where
+    /// the design keeps a point or a part of one private.
     pub(crate) public_impressions: Vec<(ImpressionKey, Impression)>,
     /// The texts and references of the design and of each impression.
     pub(crate) occurrences: Vec<(RecordId, RecordOccurrences)>,
@@ -105,9 +106,16 @@ pub(crate) fn read(
     if record.broken {
         unjudged.extend(PARTS);
     }
+    // Observations are answers to points, so they are read against the points that may be published.
+    let (public, public_points) = record.public.map(|p| (p.design, p.points)).unzip();
+    let public_points = public_points.filter(|public| *public != points);
+    let again = match public_points {
+        Some(_) => SecondReading::Always,
+        None => SecondReading::WherePrivate,
+    };
     let mut read = ReadDesign {
         design: with_commentary(design),
-        public: record.public.map(|public| with_commentary(public.design)),
+        public: public.map(with_commentary),
         public_impressions: Vec::new(),
         occurrences: vec![(RecordId::Design(key.clone()), record.occurrences)],
         texts: record.texts,
@@ -123,8 +131,10 @@ pub(crate) fn read(
                 design: key.clone(),
                 number: *number,
             };
-            let mut record = record::one(*source, &IMPRESSION, |fields| {
-                impression(fields, &key, &points, &folder)
+            let mut record = record::one_again(*source, &IMPRESSION, again, |fields| {
+                let public_points = public_points.as_ref().filter(|_| fields.faults.redacted);
+                let points = public_points.unwrap_or(&points);
+                impression(fields, &key, points, &folder)
             });
             if let Some(note) = files.notes.get(number) {
                 let (occurrences, findings) = note::read(note);

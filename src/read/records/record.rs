@@ -1,4 +1,4 @@
-//! Parses one TOML file, reads its record, and reads it again without its private fields.
+//! Parses one TOML file, reads its record, and reads it again as it may be published.
 
 use std::borrow::Cow;
 
@@ -21,7 +21,7 @@ use crate::read::values;
 pub(crate) struct Record<T> {
     /// The record.
     pub(crate) value: T,
-    /// The record without its private fields, where it has any.
+    /// The record as it may be published, where that may differ.
     pub(crate) public: Option<T>,
     /// Its texts and references.
     pub(crate) occurrences: RecordOccurrences,
@@ -55,10 +55,29 @@ pub(crate) struct OneOfMany<T> {
     pub(crate) occurrences: RecordOccurrences,
 }
 
+/// When a record is read a second time, as it may be published.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum SecondReading {
+    /// Where it has private fields.
+    WherePrivate,
+    /// Always, because what it depends on has private fields.
+    Always,
+}
+
 /// Reads a file that is one record.
 pub(crate) fn one<T>(
     source: Source<'_>,
     shape: &'static Shape,
+    read: impl for<'a, 't> Fn(&mut Fields<'a, 't>) -> T,
+) -> Record<T> {
+    one_again(source, shape, SecondReading::WherePrivate, read)
+}
+
+/// The same. `again` says when `read` is called a second time, with [`Faults::redacted`] set.
+pub(crate) fn one_again<T>(
+    source: Source<'_>,
+    shape: &'static Shape,
+    again: SecondReading,
     read: impl for<'a, 't> Fn(&mut Fields<'a, 't>) -> T,
 ) -> Record<T> {
     let start = Place::start_of(source.file);
@@ -76,11 +95,14 @@ pub(crate) fn one<T>(
             findings,
             broken: broken || lost_a_table,
         };
-        if let Some((tree, texts)) = redacted {
-            let mut unseen = Faults::new(source.file, source.text, &tree, broken);
+        let has_private = redacted.is_some();
+        let (without_private, texts) = redacted.unwrap_or_default();
+        record.texts = texts;
+        if has_private || again == SecondReading::Always {
+            let tree = if has_private { &without_private } else { tree };
+            let mut unseen = Faults::new(source.file, source.text, tree, broken);
             unseen.redacted = true;
-            record.public = Some(read_table(&mut unseen, shape, &tree, start, &read));
-            record.texts = texts;
+            record.public = Some(read_table(&mut unseen, shape, tree, start, &read));
         }
         record
     })

@@ -1,6 +1,6 @@
 //! The values under which a sheet may be counted: those that its records allow.
 //!
-//! In: the records of a sheet, as published. Out: a set of values for each kind of row.
+//! In: the records of a sheet, or a sheet that is counted and not shown. Out: a set of values for each kind of row.
 //! Definitions: `docs/definitions.md, "Rows of the census"`.
 
 use std::collections::BTreeSet;
@@ -10,7 +10,7 @@ use super::readings::{or_nothing, readings, states_of};
 use super::rows::HolderAndState;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
-use crate::model::impression::{Impression, Status};
+use crate::model::impression::{CountedSheet, Identification, Impression, Status};
 use crate::model::key::Key;
 use crate::model::vocabulary::{CountingClass, List};
 
@@ -29,30 +29,30 @@ pub(super) struct Allows {
     pub status: BTreeSet<Option<Status>>,
 }
 
+/// Where nothing is recorded, the sheet is counted in the row without a key.
+fn fill<K: Ord>(set: &mut BTreeSet<Option<K>>) {
+    if set.is_empty() {
+        set.insert(None);
+    }
+}
+
 impl Allows {
-    /// The values that all records of a sheet allow together. Where nothing is recorded, the sheet is
-    /// counted in the row without a key.
+    /// The values under which a sheet counts that is not shown: a state, a printing and a kind. It is in no row of
+    /// holder, country, town and status, not even in the row of what is not recorded.
+    pub fn of_counted_only(catalogue: &Catalogue, design: &Design, sheet: &CountedSheet) -> Allows {
+        let mut allows = Allows::default();
+        allows.add_readings(design, sheet.identified.as_ref(), sheet.kind.as_ref());
+        allows.complete_readings(catalogue);
+        allows
+    }
+
+    /// The values that all records of a sheet allow together.
     pub fn completed(mut self, catalogue: &Catalogue) -> Allows {
-        fn fill<K: Ord>(set: &mut BTreeSet<Option<K>>) {
-            if set.is_empty() {
-                set.insert(None);
-            }
-        }
         fill(&mut self.holder);
         fill(&mut self.country);
         fill(&mut self.city);
-        fill(&mut self.state);
-        fill(&mut self.printing);
-        if self.crossing.is_empty() {
-            self.crossing.insert(Some(StateAndPrinting::default()));
-        }
-        fill(&mut self.kind);
         fill(&mut self.status);
-        let class = |kind: &Key| {
-            let term = catalogue.vocabularies.term(List::Kinds, kind.as_str());
-            term.and_then(|t| t.class).unwrap_or(CountingClass::Other)
-        };
-        self.class = self.kind.iter().map(|k| k.as_ref().map(class)).collect();
+        self.complete_readings(catalogue);
         let pairs = self.holder.iter().flat_map(|holder| {
             self.state.iter().map(move |state| {
                 Some(HolderAndState {
@@ -65,27 +65,43 @@ impl Allows {
         self
     }
 
-    /// Adds the holder that one record names, with country and town where they may be published.
-    pub fn add_holder(&mut self, catalogue: &Catalogue, impression: &Impression) {
-        let record = catalogue.published_impression(impression);
-        if let Some(holder) = &record.holder {
-            self.holder.insert(Some(holder.value.clone()));
-            if let Some(holder) = catalogue.published_holder(&holder.value) {
-                let country = holder.country.as_ref().map(|c| c.value.clone());
-                self.country.extend(country.map(Some));
-                let town = holder.town.as_ref().filter(|_| holder.may_publish("place"));
-                self.city.extend(town.map(|t| Some(t.value.clone())));
-            }
+    fn complete_readings(&mut self, catalogue: &Catalogue) {
+        fill(&mut self.state);
+        fill(&mut self.printing);
+        if self.crossing.is_empty() {
+            self.crossing.insert(Some(StateAndPrinting::default()));
         }
+        fill(&mut self.kind);
+        let class = |kind: &Key| {
+            let term = catalogue.vocabularies.term(List::Kinds, kind.as_str());
+            term.and_then(|t| t.class).unwrap_or(CountingClass::Other)
+        };
+        self.class = self.kind.iter().map(|k| k.as_ref().map(class)).collect();
     }
 
-    /// Adds the values that one record allows, its holder excepted. A record that does not state a value adds
-    /// none: another record of the same sheet may state it.
-    pub fn add(&mut self, catalogue: &Catalogue, design: &Design, impression: &Impression) {
-        let record = catalogue.published_impression(impression);
+    /// Adds the values that one record allows. A record that does not state a value adds none: another record of the
+    /// same sheet may state it.
+    pub fn add(&mut self, catalogue: &Catalogue, design: &Design, record: &Impression) {
+        if let Some(holder) = &record.holder {
+            self.holder.insert(Some(holder.value.clone()));
+            if let Some(holder) = catalogue.holders.get(&holder.value) {
+                let country = holder.country.as_ref().map(|c| c.value.clone());
+                self.country.extend(country.map(Some));
+                let town = holder.town.as_ref().map(|t| t.value.clone());
+                self.city.extend(town.map(Some));
+            }
+        }
         self.status.insert(Some(record.status.value));
-        let own_kind = record.kind.own();
-        let Some(identified) = &record.identified else {
+        self.add_readings(design, record.identified.as_ref(), record.kind.own());
+    }
+
+    fn add_readings(
+        &mut self,
+        design: &Design,
+        identified: Option<&Identification>,
+        own_kind: Option<&Key>,
+    ) {
+        let Some(identified) = identified else {
             self.kind.extend(own_kind.cloned().map(Some));
             return;
         };

@@ -19,7 +19,7 @@
 //! "#);
 //! let design = &catalogue.designs[&key("1")];
 //! let sheets = by_sheet(&catalogue, &Groups::of(&catalogue), design);
-//! assert_eq!(sheets[0].len(), 2);
+//! assert_eq!(sheets[0].1.len(), 2);
 //! ```
 
 use std::collections::BTreeMap;
@@ -49,41 +49,20 @@ impl Report<'_> {
     }
 }
 
+/// A sheet by its first record, with the events at which it was seen, by their dates.
+pub type SheetAppearances<'a> = (ImpressionKey, Vec<Option<&'a Date>>);
+
 /// The events at which each sheet of a design was seen, by their dates; `None` for an event without
-/// a date. A sheet that never appeared has no events. Private fields are left out.
+/// a date. A sheet that never appeared has no events.
 #[must_use]
 pub fn by_sheet<'a>(
     catalogue: &'a Catalogue,
     groups: &Groups,
     design: &'a Design,
-) -> Vec<Vec<Option<&'a Date>>> {
-    let sheets = of_records(catalogue, groups, design, |_| true);
-    sheets.into_iter().map(|(_, events)| events).collect()
-}
-
-/// A sheet by its first record, with the events at which it was seen, by their dates.
-pub type SheetAppearances<'a> = (ImpressionKey, Vec<Option<&'a Date>>);
-
-/// The same from the shown records only, with the sheets: the appearances of a sheet that is counted but
-/// not shown are left out.
-#[must_use]
-pub fn shown<'a>(
-    catalogue: &'a Catalogue,
-    groups: &Groups,
-    design: &'a Design,
-) -> Vec<SheetAppearances<'a>> {
-    of_records(catalogue, groups, design, |impression| impression.publish)
-}
-
-fn of_records<'a>(
-    catalogue: &'a Catalogue,
-    groups: &Groups,
-    design: &'a Design,
-    is_wanted: impl Fn(&Impression) -> bool,
 ) -> Vec<SheetAppearances<'a>> {
     let mut sheets: BTreeMap<ImpressionKey, Vec<Report<'a>>> = BTreeMap::new();
     for impression in design.impressions.values() {
-        if is_counted(design, impression) && is_wanted(impression) {
+        if is_counted(design, impression) {
             let seen = sheets.entry(groups.first_of(&impression.key)).or_default();
             seen.extend(reports(catalogue, impression));
         }
@@ -96,16 +75,15 @@ fn of_records<'a>(
 /// say how the sheet changed hands, and when.
 fn reports<'a>(
     catalogue: &'a Catalogue,
-    impression: &'a Impression,
+    record: &'a Impression,
 ) -> impl Iterator<Item = Report<'a>> {
-    let record = catalogue.published_impression(impression);
     let sighted = record.sightings.iter().map(|sighting| Report {
         date: Some(&sighting.date.value),
         cite: sighting.cite.as_ref().map(|cite| &cite.value),
         lot: None,
     });
     let exhibited = record.exhibited.iter().map(|shown| {
-        let exhibition = catalogue.published_exhibition(&shown.exhibition.value);
+        let exhibition = catalogue.exhibitions.get(&shown.exhibition.value);
         Report {
             date: exhibition.and_then(|e| Some(&e.date.as_ref()?.value)),
             cite: exhibition.and_then(|e| Some(&e.cite.as_ref()?.value)),

@@ -7,8 +7,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::allows::Allows;
 use super::clique_cover::Graph;
-use super::groups::{Groups, is_counted};
-use super::rows::{Census, CensusRows, HolderScope, Row, Sheets};
+use super::groups::{Groups, is_counted, is_counted_only};
+use super::rows::{Census, CensusRows, Row, Sheets};
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
@@ -16,12 +16,7 @@ use crate::model::key::ImpressionKey;
 use crate::study::index::{Indexed, SheetAt};
 
 /// Counts the sheets of some designs.
-pub(super) fn count(
-    catalogue: &Catalogue,
-    groups: &Groups,
-    designs: &[&Design],
-    holders: HolderScope,
-) -> Census {
+pub(super) fn count(catalogue: &Catalogue, groups: &Groups, designs: &[&Design]) -> Census {
     let records: Vec<(&Design, &Impression)> = designs
         .iter()
         .flat_map(|design| design.impressions.values().map(|i| (*design, i)))
@@ -30,17 +25,26 @@ pub(super) fn count(
     for (design, impression) in &records {
         if is_counted(design, impression) {
             let sheet = sheets.entry(groups.first_of(&impression.key)).or_default();
-            if holders == HolderScope::All || impression.publish {
-                sheet.add_holder(catalogue, impression);
-            }
             sheet.add(catalogue, design, impression);
         }
     }
-    let graph = doubts(groups, &records, &sheets);
-    let sheets: Indexed<SheetAt, (ImpressionKey, Allows)> = sheets
+    let mut sheets: BTreeMap<ImpressionKey, Allows> = sheets
         .into_iter()
         .map(|(first, allows)| (first, allows.completed(catalogue)))
         .collect();
+    // A sheet that is counted and not shown is joined to no other.
+    for design in designs {
+        for sheet in design
+            .counted_only
+            .iter()
+            .filter(|s| is_counted_only(design, s))
+        {
+            let allows = Allows::of_counted_only(catalogue, design, sheet);
+            sheets.insert(sheet.key.clone(), allows);
+        }
+    }
+    let graph = doubts(groups, &records, &sheets);
+    let sheets: Indexed<SheetAt, (ImpressionKey, Allows)> = sheets.into_iter().collect();
     let cover = graph.cover();
     Census {
         sheets: Sheets {

@@ -18,7 +18,6 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::groups::Groups;
 use super::readings::readings;
-use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
 use crate::model::key::{ImpressionKey, Key};
@@ -196,25 +195,20 @@ pub(crate) fn only_printing(impression: &Impression) -> Option<&Key> {
     only
 }
 
-/// The numbers found on the sheets of each printing, with the records that have them. `record` gives
-/// the view of an impression that is to be read.
+/// The numbers found on the sheets of each printing, with the records that have them.
 #[must_use]
-pub fn numbers_met<'a>(
-    design: &'a Design,
-    record: impl Fn(&'a Impression) -> &'a Impression,
-) -> BTreeMap<&'a Key, BTreeMap<MetNumber, Vec<ImpressionKey>>> {
+pub fn numbers_met(design: &Design) -> BTreeMap<&Key, BTreeMap<MetNumber, Vec<ImpressionKey>>> {
     let mut met: BTreeMap<&Key, BTreeMap<MetNumber, Vec<ImpressionKey>>> = BTreeMap::new();
     for impression in design.impressions.values() {
         if impression.standing.is_withdrawn() {
             continue;
         }
-        let record = record(impression);
-        let numbering = record
+        let numbering = impression
             .numbering
             .as_ref()
             .and_then(|n| read_numbering(&n.value));
         if let (Some(printing), Some(Numbering::Edition(number))) =
-            (only_printing(record), numbering)
+            (only_printing(impression), numbering)
         {
             let key = MetNumber {
                 is_roman: number.is_roman,
@@ -228,19 +222,18 @@ pub fn numbers_met<'a>(
 }
 
 /// The editions of a design: one for each printing that is not withdrawn and that declares a size or
-/// has a number on a sheet, in the record's order. Made from what may be published.
+/// has a number on a sheet, in the record's order.
 #[must_use]
-pub fn editions(catalogue: &Catalogue, groups: &Groups, design: &Design) -> Vec<EditionStudy> {
-    let mut met = numbers_met(design, |i| catalogue.published_impression(i));
-    let published = catalogue.published_design(design);
-    published
+pub fn editions(groups: &Groups, design: &Design) -> Vec<EditionStudy> {
+    let mut met = numbers_met(design);
+    design
         .standing_printings()
         .filter_map(|printing| {
             let claims: Vec<u32> = printing.edition.iter().map(|c| c.is.value).collect();
             let met = met.remove(&printing.key.value).unwrap_or_default();
             let key = &printing.key.value;
             (!claims.is_empty() || !met.is_empty()).then(|| EditionStudy {
-                of_other_size: of_other_size(catalogue, design, key, &claims),
+                of_other_size: of_other_size(design, key, &claims),
                 ..study(groups, key.clone(), claims, met)
             })
         })
@@ -249,15 +242,13 @@ pub fn editions(catalogue: &Catalogue, groups: &Groups, design: &Design) -> Vec<
 
 /// The records of a printing whose numbers give a size that is none of the `claims`.
 fn of_other_size(
-    catalogue: &Catalogue,
     design: &Design,
     printing: &Key,
     claims: &[u32],
 ) -> BTreeMap<u32, Vec<ImpressionKey>> {
     let mut others: BTreeMap<u32, Vec<ImpressionKey>> = BTreeMap::new();
     for impression in design.impressions.values() {
-        let record = catalogue.published_impression(impression);
-        let numbering = record.numbering.as_ref();
+        let numbering = impression.numbering.as_ref();
         let Some(Numbering::Edition(EditionNumber {
             is_roman: false,
             of: Some(of),
@@ -267,7 +258,7 @@ fn of_other_size(
             continue;
         };
         let is_other = !claims.is_empty() && !claims.contains(&of);
-        let is_of_it = only_printing(record) == Some(printing);
+        let is_of_it = only_printing(impression) == Some(printing);
         if is_other && is_of_it && !impression.standing.is_withdrawn() {
             others.entry(of).or_default().push(impression.key.clone());
         }

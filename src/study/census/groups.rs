@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 use super::readings::readings;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
-use crate::model::impression::Impression;
+use crate::model::impression::{CountedSheet, Identification, Impression};
 use crate::model::key::{ImpressionKey, Key};
 
 /// The records of a catalogue, grouped by sheet.
@@ -67,10 +67,18 @@ impl Groups {
 /// printings that were not made from the design's own matrices.
 #[must_use]
 pub(crate) fn is_counted(design: &Design, impression: &Impression) -> bool {
-    if impression.standing.is_withdrawn() {
-        return false;
-    }
-    let Some(identified) = &impression.identified else {
+    !impression.standing.is_withdrawn()
+        && is_of_own_matrices(design, impression.identified.as_ref())
+}
+
+/// The same of a sheet that is counted and not shown.
+#[must_use]
+pub(crate) fn is_counted_only(design: &Design, sheet: &CountedSheet) -> bool {
+    is_of_own_matrices(design, sheet.identified.as_ref())
+}
+
+fn is_of_own_matrices(design: &Design, identified: Option<&Identification>) -> bool {
+    let Some(identified) = identified else {
         return true;
     };
     let is_of_other_matrices = |key: &Key| design.printing(key).is_some_and(|p| !p.is_counted());

@@ -1,7 +1,7 @@
 //! Impressions that are linked without being one sheet: those on the same paper, and sheets of one set.
 //!
 //! In: the links `shares_sheet` and `goes_with`, stated on one record and valid for both. Out: the groups they
-//! join, made from what may be published. Each impression still counts by itself: two designs uncut on one
+//! join. Each impression still counts by itself: two designs uncut on one
 //! sheet are one sheet of paper and two impressions, a triptych is three sheets (`docs/trade.md, "Counting
 //! sheets"`).
 //!
@@ -50,11 +50,11 @@ fn joined(
 ) -> Vec<ImpressionGroup> {
     let stands = |key: &ImpressionKey| {
         let impression = catalogue.impression(key);
-        impression.is_some_and(|i| i.publish && !i.standing.is_withdrawn())
+        impression.is_some_and(|i| !i.standing.is_withdrawn())
     };
     let mut neighbours: BTreeMap<&ImpressionKey, BTreeSet<&ImpressionKey>> = BTreeMap::new();
     for (_, impression) in catalogue.impressions() {
-        for other in links(catalogue.published_impression(impression)) {
+        for other in links(impression) {
             let (a, b) = (&impression.key, &other.value);
             if a != b && stands(a) && stands(b) {
                 neighbours.entry(a).or_default().insert(b);

@@ -3,9 +3,9 @@
 //! A record is not a sheet. Records joined by `same_as` are one group; where two groups may be the
 //! same sheet the count has a lower and an upper end.
 //!
-//! In: impressions. Out: [`Census`]: the count, and rows by holder, country, town, state, printing,
-//! both of these crossed, holder and state crossed, kind, class and status. Rows are made from what may
-//! be published, so that a count never reveals a private field.
+//! In: the impressions of a catalogue, and the sheets that are counted and not shown. Out: [`Census`]: the count, and
+//! rows by holder, country, town, state, printing, both of these crossed, holder and state crossed, kind, class and
+//! status. It counts what it is given: everything for the commands, the concealed catalogue for readers.
 //! Definitions: `docs/definitions.md, "Which records count"`, `"Distinct sheets"` and `"Rows of the census"`.
 //!
 //! | file | subject |
@@ -59,19 +59,14 @@ pub mod survival;
 
 use count::count;
 pub use groups::Groups;
-pub(crate) use groups::is_counted;
+pub(crate) use groups::{is_counted, is_counted_only};
 pub(crate) use readings::readings;
-pub use rows::{Census, CensusRows, DesignScope, HolderAndState, HolderScope, Row, Sheets};
+pub use rows::{Census, CensusRows, DesignScope, HolderAndState, Row, Sheets};
 
 /// The census of one design.
 #[must_use]
-pub(crate) fn of_design(
-    catalogue: &Catalogue,
-    groups: &Groups,
-    design: &Design,
-    holders: HolderScope,
-) -> Census {
-    let mut census = count(catalogue, groups, &[design], holders);
+pub(crate) fn of_design(catalogue: &Catalogue, groups: &Groups, design: &Design) -> Census {
+    let mut census = count(catalogue, groups, &[design]);
     in_the_order_of(
         &mut census.by.state,
         design.states.iter().map(|s| &s.key.value),
@@ -85,26 +80,18 @@ pub(crate) fn of_design(
 
 /// The census of the whole catalogue.
 #[must_use]
-pub fn of_everything(
-    catalogue: &Catalogue,
-    groups: &Groups,
-    designs: DesignScope,
-    holders: HolderScope,
-) -> Census {
+pub fn of_everything(catalogue: &Catalogue, groups: &Groups, designs: DesignScope) -> Census {
     let designs: Vec<&Design> = counted_together(catalogue, designs).collect();
-    of_designs(catalogue, groups, &designs, holders)
+    of_designs(catalogue, groups, &designs)
 }
 
-/// The designs that are counted together. The standing of a design may be private, so the published record is
-/// read.
+/// The designs that are counted together.
 pub(super) fn counted_together(
     catalogue: &Catalogue,
     designs: DesignScope,
 ) -> impl Iterator<Item = &Design> {
     let all = catalogue.designs.values();
-    all.filter(move |design| {
-        designs == DesignScope::All || !catalogue.published_design(design).standing.is_set_apart()
-    })
+    all.filter(move |design| designs == DesignScope::All || !design.standing.is_set_apart())
 }
 
 /// The census of each series, by its name.
@@ -113,33 +100,23 @@ pub(crate) fn of_series(
     catalogue: &Catalogue,
     groups: &Groups,
     designs: DesignScope,
-    holders: HolderScope,
 ) -> BTreeMap<String, Census> {
     let mut series: BTreeMap<&str, Vec<&Design>> = BTreeMap::new();
     for design in counted_together(catalogue, designs) {
-        // The name of the series may be private; the published record of a design is without its impressions.
-        if let Some(of) = &catalogue.published_design(design).series {
+        if let Some(of) = &design.series {
             series.entry(&of.name.value).or_default().push(design);
         }
     }
     let census = |(name, designs): (&str, Vec<&Design>)| {
-        (
-            name.to_owned(),
-            of_designs(catalogue, groups, &designs, holders),
-        )
+        (name.to_owned(), of_designs(catalogue, groups, &designs))
     };
     series.into_iter().map(census).collect()
 }
 
 /// The census of several designs together. States and printings are of one design each, so they have
 /// no rows here.
-fn of_designs(
-    catalogue: &Catalogue,
-    groups: &Groups,
-    designs: &[&Design],
-    holders: HolderScope,
-) -> Census {
-    let mut census = count(catalogue, groups, designs, holders);
+fn of_designs(catalogue: &Catalogue, groups: &Groups, designs: &[&Design]) -> Census {
+    let mut census = count(catalogue, groups, designs);
     census.by.state.clear();
     census.by.printing.clear();
     census.by.crossing.clear();

@@ -7,16 +7,6 @@ use crate::model::impression::Status;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::vocabulary::CountingClass;
 
-/// The records whose holders the rows name.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum HolderScope {
-    /// Those of every record: for the editors.
-    All,
-    /// Those of the records that are shown. A sheet that is counted but not shown is in the row
-    /// without a holder, since a row of its own would reveal the holder.
-    Shown,
-}
-
 /// Which designs are counted together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum DesignScope {
@@ -59,14 +49,15 @@ pub struct Row<K> {
 }
 
 /// The rows, each list in the order of its keys with what is not recorded last. They need not add
-/// up: a sheet that is one of two states is in both rows.
+/// up: a sheet that is one of two states is in both rows, and a sheet that is counted and not shown in none of holder,
+/// country, town and status.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct CensusRows {
     /// By holder.
     pub holder: Vec<Row<Key>>,
     /// By the holder's country, ISO 3166-1 alpha-2.
     pub country: Vec<Row<String>>,
-    /// By the holder's town, where it may be published.
+    /// By the holder's town.
     pub city: Vec<Row<String>>,
     /// By state, in the record's order. Empty where several designs are counted together.
     pub state: Vec<Row<Key>>,

@@ -148,7 +148,7 @@ impl DiligenceYears {
     }
 }
 
-/// The sheets that are concerned, each under every published record of it.
+/// The sheets that are concerned, each under every record of it.
 #[must_use]
 pub(crate) fn of_catalogue(
     catalogue: &Catalogue,
@@ -156,11 +156,9 @@ pub(crate) fn of_catalogue(
 ) -> BTreeMap<ImpressionKey, DiligenceYears> {
     let mut sheets: BTreeMap<ImpressionKey, Vec<(&Design, &Impression)>> = BTreeMap::new();
     for (design, impression) in catalogue.impressions() {
-        if impression.publish && is_counted(design, impression) {
-            let record = catalogue.published_impression(impression);
+        if is_counted(design, impression) {
             let sheet = groups.first_of(&impression.key);
-            let design = catalogue.published_design(design);
-            sheets.entry(sheet).or_default().push((design, record));
+            sheets.entry(sheet).or_default().push((design, impression));
         }
     }
     let mut found = BTreeMap::new();

@@ -84,12 +84,10 @@ pub struct MarkUser {
 pub fn shared(catalogue: &Catalogue) -> Vec<SharedMark> {
     let mut marks: BTreeMap<(MarkIdentity<'_>, Option<&Key>), BTreeMap<&Key, MarkUses>> =
         BTreeMap::new();
-    for (design, impression) in catalogue.impressions() {
-        if !impression.publish || impression.standing.is_withdrawn() {
+    for (design, record) in catalogue.impressions() {
+        if record.standing.is_withdrawn() {
             continue;
         }
-        let design = catalogue.published_design(design);
-        let record = catalogue.published_impression(impression);
         for mark in &record.marks {
             let (Some(stamp), Some(by)) = (identity(mark), user(mark)) else {
                 continue;

@@ -124,7 +124,7 @@ fn heard_of(catalogue: &Catalogue, impression: &Impression) -> Option<Day> {
     let entries = entries.flat_map(|entry| [&entry.from, &entry.to]).flatten();
     let seen = impression.sightings.iter().map(|sighting| &sighting.date);
     let shown = impression.exhibited.iter().filter_map(|shown| {
-        let exhibition = catalogue.published_exhibition(&shown.exhibition.value)?;
+        let exhibition = catalogue.exhibitions.get(&shown.exhibition.value)?;
         exhibition.date.as_ref()
     });
     let dates = entries.chain(seen).chain(shown);

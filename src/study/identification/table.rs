@@ -25,7 +25,7 @@
 //! identified = { state = "moonlit" }
 //! "#);
 //! let design = &catalogue.designs[&key("1")];
-//! let table = DiagnosticTable::of(&catalogue, &Groups::of(&catalogue), design);
+//! let table = DiagnosticTable::of(&Groups::of(&catalogue), design);
 //! let priors: Vec<f64> = table.candidates.iter().map(|row| row.prior).collect();
 //! assert_eq!(priors, [1.0, 2.0]);
 //! ```
@@ -34,13 +34,12 @@ use std::collections::BTreeMap;
 
 use super::candidates::{Candidate, candidates};
 use super::scale::{Allowed, Scale};
-use crate::model::catalogue::Catalogue;
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
-use crate::model::impression::{Identification, Impression, StateReading};
+use crate::model::impression::{Identification, StateReading};
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::point::{Point, RestsOn};
-use crate::study::census::{Groups, is_counted};
+use crate::study::census::{Groups, is_counted, is_counted_only};
 use crate::study::index::{CandidateAt, ClassAt, Indexed, PointAt};
 
 /// The candidates of a design, and what each allows at each point.
@@ -100,9 +99,9 @@ impl PointColumn {
 impl DiagnosticTable {
     /// The table of a design.
     #[must_use]
-    pub fn of(catalogue: &Catalogue, groups: &Groups, design: &Design) -> DiagnosticTable {
+    pub fn of(groups: &Groups, design: &Design) -> DiagnosticTable {
         let found = candidates(design);
-        let sheets = sheets_settled(catalogue, groups, design);
+        let sheets = sheets_settled(groups, design);
         let rows = found.iter().map(|candidate| {
             let state = candidate.state.key.value.clone();
             let printing = candidate.printing.map(|p| p.key.value.clone());
@@ -121,19 +120,6 @@ impl DiagnosticTable {
                 .map(|point| column(design, &found, point))
                 .collect(),
         }
-    }
-
-    /// The same with the priors of `other`, where it has the candidate.
-    ///
-    /// This way the table of a published design includes sheets that are counted but not shown.
-    #[must_use]
-    pub(crate) fn with_priors_of(mut self, other: &DiagnosticTable) -> DiagnosticTable {
-        for row in &mut self.candidates {
-            if let Some(at) = other.candidate_at(&row.state, row.printing.as_ref()) {
-                row.prior = other.candidates[at].prior;
-            }
-        }
-        self
     }
 
     /// The column of a point.
@@ -178,24 +164,25 @@ fn column(design: &Design, candidates: &[Candidate<'_>], point: &Point) -> Point
 }
 
 /// How many sheets are identified as exactly one state and printing: every record of the sheet
-/// says so, for certain or probably. Private fields are not used.
-fn sheets_settled(
-    catalogue: &Catalogue,
-    groups: &Groups,
-    design: &Design,
-) -> BTreeMap<(Key, Option<Key>), f64> {
-    let mut sheets: BTreeMap<ImpressionKey, Vec<&Impression>> = BTreeMap::new();
+/// says so, for certain or probably.
+fn sheets_settled(groups: &Groups, design: &Design) -> BTreeMap<(Key, Option<Key>), f64> {
+    let mut sheets: BTreeMap<ImpressionKey, Vec<Option<&Identification>>> = BTreeMap::new();
     for impression in design.impressions.values() {
         if is_counted(design, impression) {
             let records = sheets.entry(groups.first_of(&impression.key)).or_default();
-            records.push(catalogue.published_impression(impression));
+            records.push(impression.identified.as_ref());
+        }
+    }
+    for sheet in &design.counted_only {
+        if is_counted_only(design, sheet) {
+            sheets.insert(sheet.key.clone(), vec![sheet.identified.as_ref()]);
         }
     }
     let mut settled = BTreeMap::new();
     for records in sheets.into_values() {
         let mut readings = records
             .iter()
-            .map(|record| record.identified.as_ref().and_then(exactly_one));
+            .map(|identified| identified.and_then(exactly_one));
         let first = readings.next().flatten();
         if let Some(as_what) = first
             && readings.all(|other| other.as_ref() == Some(&as_what))

@@ -12,7 +12,7 @@ use crate::read::near::nearest;
 use crate::read::table::fields::Entry;
 
 /// The points of one design, for checking the answers to them.
-#[derive(Debug, Default)]
+#[derive(Debug, Default, PartialEq)]
 pub(crate) struct Points {
     pub(super) design: String,
     pub(super) by_key: BTreeMap<Key, Point>,
