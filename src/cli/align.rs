@@ -7,6 +7,7 @@ use std::path::Path;
 use serde::Serialize;
 
 use super::designs::{named, say_left_out};
+use super::kept_back::{self, Work};
 use super::outcome::Outcome;
 use super::plural::counted;
 use super::progress::Progress;
@@ -29,7 +30,10 @@ print, a part only, or too little; where it does show the sheet, tie at least fo
   ties = [[x, y, x, y], …]   percent of this picture, and of the reference
 in its [[pictures]] of the record. Ties win over what the program finds.
 
-Results are kept in the catalogue's cache, and used as long as the photographs stay the same.";
+Results are kept in the catalogue's cache, and used as long as the photographs stay the same.
+
+Everything recorded is used, also what is private or not published, which the pages of the catalogue leave out; a \
+sentence at the end says so where there is any. With --json no sentence is printed.";
 
 /// The arguments of `align`.
 #[derive(Debug, clap::Args)]
@@ -91,6 +95,7 @@ pub(super) fn run(
         writeln!(out)?;
     } else {
         print(design, reference, &pictures, out)?;
+        kept_back::say_of_designs(&reading.catalogue, [design], Work::Used, out)?;
     }
     Ok(Outcome::Done)
 }

@@ -3,6 +3,7 @@
 use std::io::{self, Write};
 use std::path::Path;
 
+use super::kept_back::{self, Work};
 use super::outcome::Outcome;
 use super::progress::Progress;
 use super::streams::wants_colour;
@@ -14,7 +15,10 @@ Reports everything that is wrong or doubtful in a catalogue, in one run, and wri
 
 Errors forbid publishing: what cannot be understood, references to nothing, private names in published \
 text. Doubts are what scholarship must settle: contradictions, impossible dates, numbers above an \
-edition. Hints are the rest. Exit code 0 without errors, 1 with.";
+edition. Hints are the rest. Exit code 0 without errors, 1 with.
+
+Everything recorded is judged, also what is private or not published, which the pages of the catalogue leave out; a \
+sentence at the end says so where there is any. With --json no sentence is printed.";
 
 /// Judges the catalogue in `dir` and prints the findings.
 pub(super) fn run(dir: &Path, as_json: bool, out: &mut impl Write) -> io::Result<Outcome> {
@@ -36,6 +40,7 @@ pub(super) fn run(dir: &Path, as_json: bool, out: &mut impl Write) -> io::Result
         let colour = wants_colour(&io::stdout());
         out.write_all(report::findings(&judged.findings, sources, colour).as_bytes())?;
         writeln!(out, "{}", report::tally(tally))?;
+        kept_back::say_of_everything(&judged.catalogue, Work::Judged, out)?;
     }
     Ok(if tally.errors == 0 {
         Outcome::Done

@@ -16,6 +16,7 @@ mod census;
 mod compile;
 mod designs;
 mod identify;
+mod kept_back;
 mod outcome;
 mod plural;
 mod progress;

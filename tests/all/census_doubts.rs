@@ -69,6 +69,8 @@ fn the_pairs_are_listed_with_all_that_speaks_for_and_against() {
       excludes        1.3 is taken to be state i, 1.4 state ii
 
     3 pairs, 1 of them said in no record yet. To settle one, write in one of its records `same_as`, `maybe_same_as` or `not_same_as`, with a `why`.
+
+    Everything recorded was used, also what is private or not published; the pages leave that out.
     ");
     let of_one = keyblock(&["census", "1", "--in", text(folder.path()), "--doubts"]);
     assert_eq!(of_one.out, ran.out);

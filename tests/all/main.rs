@@ -46,6 +46,8 @@ mod identify_command;
 mod image_services;
 /// What the commands print for programs.
 mod json_documents;
+/// Single things that are kept from readers, and what the commands say of them.
+mod kept_back;
 /// The identification key of a design, and its examination sheet.
 mod key_pages;
 /// A language that consists of files of words alone.

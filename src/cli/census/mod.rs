@@ -13,6 +13,7 @@ use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 use super::designs::{named, say_left_out};
+use super::kept_back::{self, Work};
 use super::outcome::Outcome;
 use super::streams::{say, wants_colour};
 use crate::read;
@@ -33,7 +34,10 @@ may be of two states is counted in both rows, so rows need not add up.
 --doubts shows instead which records may be one sheet, those that say so and those that nothing excludes \
 and telling facts suggest (a number, a mark, a lot, an owner, a size that few sheets share), with all reasons \
 for and against. No records are joined. With FILE.html it writes a page for the editors, both records and \
-photographs side by side; it holds private names and is never part of the site.";
+photographs side by side; it holds private names and is never part of the site.
+
+Everything recorded is counted, also what is private or not published, which the pages of the catalogue leave out; \
+a sentence below the counts says so where there is any. With --json no sentence is printed.";
 
 /// The arguments of `census`.
 #[derive(Debug, clap::Args)]
@@ -106,6 +110,8 @@ pub(super) fn run(
     } else {
         let colour = wants_colour(&io::stdout());
         text::census(catalogue, &census, colour, out)?;
+        let designs = census.designs(catalogue);
+        kept_back::say_of_designs(catalogue, designs, Work::Counted, out)?;
     }
     Ok(Outcome::Done)
 }

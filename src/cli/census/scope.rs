@@ -1,5 +1,6 @@
 //! The scope of a census: a design, a series or everything, with its counts.
 
+use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::study::DesignStudy;
 use crate::study::census::Census;
@@ -21,6 +22,22 @@ impl ScopedCensus<'_> {
             ScopedCensus::Design(_, study) => &study.census,
             ScopedCensus::Series(_, census) | ScopedCensus::Everything(census) => census,
         }
+    }
+
+    /// The designs that are counted.
+    pub(super) fn designs<'c>(
+        &'c self,
+        catalogue: &'c Catalogue,
+    ) -> impl Iterator<Item = &'c Design> {
+        let is_counted = |design: &&Design| match self {
+            ScopedCensus::Design(one, _) => one.key == design.key,
+            ScopedCensus::Series(name, _) => {
+                let series = design.series.as_ref();
+                series.is_some_and(|series| series.name.value == *name)
+            }
+            ScopedCensus::Everything(_) => true,
+        };
+        catalogue.designs.values().filter(is_counted)
     }
 
     /// The design and its study, where it is one design.

@@ -73,17 +73,12 @@ pub(super) fn census(
 }
 
 /// The numbers of the designs counted together that are rejected or withdrawn: pages count them apart.
-fn set_apart<'c>(catalogue: &'c Catalogue, census: &ScopedCensus<'_>) -> Vec<&'c str> {
-    let is_counted = |design: &&Design| match census {
-        ScopedCensus::Design(..) => false,
-        ScopedCensus::Series(name, _) => {
-            let series = design.series.as_ref();
-            series.is_some_and(|series| series.name.value == *name)
-        }
-        ScopedCensus::Everything(_) => true,
-    };
-    let designs = catalogue.designs.values().filter(is_counted);
-    designs
+fn set_apart<'c>(catalogue: &'c Catalogue, census: &'c ScopedCensus<'_>) -> Vec<&'c str> {
+    if census.design().is_some() {
+        return Vec::new();
+    }
+    census
+        .designs(catalogue)
         .filter(|design| design.standing.is_set_apart() && !design.impressions.is_empty())
         .map(|design| design.number.as_str())
         .collect()

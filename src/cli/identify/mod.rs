@@ -14,6 +14,7 @@ use std::io::{self, IsTerminal, Write};
 use std::path::Path;
 
 use super::designs::{named, say_left_out};
+use super::kept_back::{self, Work};
 use super::outcome::Outcome;
 use super::streams::{say, wants_colour};
 use crate::read;
@@ -35,7 +36,10 @@ each followed by :probable or :possible where it is not certain. Only what is ce
 seen (trimmed, mounted, framed) is left out: it tells nothing.
 
 Without --see, on a terminal, the points are asked for one at a time, the most telling first. The answer is what \
-the sheet is consistent with; it is no authentication.";
+the sheet is consistent with; it is no authentication.
+
+Everything recorded is used, also what is private or not published, which the pages of the catalogue leave out; a \
+sentence at the end says so where there is any. With --json no sentence is printed.";
 
 /// The arguments of `identify`.
 #[derive(Debug, clap::Args)]
@@ -94,6 +98,7 @@ pub(super) fn run(
         writeln!(out)?;
     } else {
         text::conclusion(&examination, wants_colour(&io::stdout()), out)?;
+        kept_back::say_of_designs(catalogue, [design], Work::Used, out)?;
     }
     Ok(Outcome::Done)
 }

@@ -14,6 +14,7 @@ mod text;
 use std::io::{self, Write};
 use std::path::Path;
 
+use crate::cli::kept_back::{self, Work};
 use crate::cli::outcome::Outcome;
 use crate::cli::streams::{say, wants_colour};
 use crate::model::catalogue::Catalogue;
@@ -62,6 +63,9 @@ pub(super) fn run(
     } else if request.file.is_none() {
         let colour = wants_colour(&io::stdout());
         text::pairs(catalogue, studies, &found, colour, out)?;
+        let designs = catalogue.designs.values();
+        let designs = designs.filter(|design| request.design.is_none_or(|d| d.key == design.key));
+        kept_back::say_of_designs(catalogue, designs, Work::Used, out)?;
     }
     Ok(Outcome::Done)
 }
