@@ -21,7 +21,7 @@ mod editions;
 mod firm;
 mod identification;
 mod life_dates;
-mod privacy;
+pub mod private_names;
 mod provenance;
 mod published;
 mod rights;
@@ -70,8 +70,7 @@ const RULES: &[Rule] = &[
     successors::after_the_end,
     same_sheet::same_and_not,
     same_sheet::unsettled,
-    privacy::key_telling,
-    privacy::name_published,
+    private_names::name_published,
     rights::unsaid,
 ];
 

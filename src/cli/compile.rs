@@ -77,15 +77,27 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
             match &not_pulled.fault {
                 PullFault::Theme(fault) => say(format_args!("keyblock: {fault}")),
                 PullFault::Disk(fault) => say_disk(fault),
+                fault @ PullFault::PrivateName => say(format_args!("keyblock: {fault}")),
             }
             say(format_args!("nothing was published"));
             return Ok(Outcome::NotDone);
         }
     };
+    let outdated = publishing.outdated().into_iter();
+    let outdated = outdated.filter_map(|(path, file)| Some((path, std::fs::read(file).ok()?)));
+    let formerly_told = pulled.names_formerly_told(outdated);
     let published = match publishing.finish(&pulled.picture_files(), &pulled.tile_bundles()) {
         Ok(published) => published,
         Err(fault) => return Ok(not_done(&fault)),
     };
+    for sentence in &formerly_told {
+        say(format_args!("keyblock: {sentence}"));
+    }
+    if !formerly_told.is_empty() {
+        say(format_args!(
+            "  the site no longer has it; {WHO_HAS_IT_STILL}"
+        ));
+    }
     let report = printed_report(&pulled, pages.into_inner());
     let line = summary(&report, &made(&pulled, published), &target, begun);
     writeln!(out, "{line}")?;
@@ -148,6 +160,10 @@ fn printed_report(pulled: &Pulled, pages: usize) -> PrintedReport {
         summary,
     }
 }
+
+/// What to do about a name that was published.
+const WHO_HAS_IT_STILL: &str =
+    "the history of the records, dated editions and copies that others made may have it still";
 
 const NOTHING_REMADE: &str = "nothing was remade";
 

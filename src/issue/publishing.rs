@@ -71,6 +71,20 @@ impl Publishing {
         put.insert(path.to_owned(), (file, is_unchanged));
     }
 
+    /// The files of the old site that the staged one has not, or has otherwise, once every file was put: path
+    /// relative to the site, and where it is. Pictures are not among them.
+    #[must_use]
+    pub fn outdated(&self) -> Vec<(String, PathBuf)> {
+        let put = self.put.lock().unwrap_or_else(PoisonError::into_inner);
+        let is_kept = |path: &str| put.get(path).is_some_and(|(_, is_unchanged)| *is_unchanged);
+        let old = self.old.files.iter();
+        // A picture has no hash: its path follows from its content.
+        let files = old.filter(|(path, file)| !file.hash.is_empty() && !is_kept(path));
+        files
+            .map(|(path, _)| (path.clone(), self.target.join(path)))
+            .collect()
+    }
+
     /// Adds the pictures and exchanges the staged site for the old one, unless the two are the same.
     ///
     /// # Errors

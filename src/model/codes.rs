@@ -147,7 +147,8 @@ codes! {
     // Text and privacy.
     MarkupCleaned = "markup-cleaned", Hint, "Markup in a text was cleaned away.";
     PrivateNamePublished = "private-name-published", Error, "The name of a private owner stands in text that is published.";
-    PrivateKeyTelling = "private-key-telling", Doubt, "The key of a private holder shares a word with the name.";
+    PrivateNamePart = "private-name-part", Doubt, "A surname or place that is kept private stands alone in text or in a key that is published.";
+    PrivateKeyTelling = "private-key-telling", Error, "The key of a private holder shares a word with the name or place.";
     PrivateFieldUnknown = "private-field-unknown", Error, "A list of private fields names one that the table does not have.";
     PrivateFieldRefused = "private-field-refused", Error, "A list of private fields names one that cannot be private.";
     RightsUnsaid = "rights-unsaid", Hint, "The catalogue does not say under which licence it is published.";

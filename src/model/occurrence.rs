@@ -38,7 +38,8 @@ pub enum RecordId {
 /// Every text of a record that readers may see, and every reference in it.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Occurrences {
-    /// The texts. Blank ones, and those declared as never shown, are not among them.
+    /// The texts, and the keys that the record defines. Blank ones, and those declared as never shown, are not
+    /// among them.
     pub texts: Vec<TextAt>,
     /// The references.
     pub references: Vec<Reference>,
@@ -60,6 +61,8 @@ pub struct TextAt {
     /// The bytes of the text in its file, without quotes, where the file has the text as it is read;
     /// else the place of the value or record that holds it.
     pub place: Place,
+    /// Whether it is a key that the record defines, which becomes part of addresses.
+    pub is_own_key: bool,
     /// The text, where the file writes it differently from how it is read.
     words: Option<Box<str>>,
 }
@@ -71,7 +74,17 @@ impl TextAt {
         TextAt {
             key,
             place,
+            is_own_key: false,
             words: None,
+        }
+    }
+
+    /// The same text, as a key that the record defines.
+    #[must_use]
+    pub fn as_own_key(self) -> TextAt {
+        TextAt {
+            is_own_key: true,
+            ..self
         }
     }
 
@@ -81,6 +94,7 @@ impl TextAt {
         TextAt {
             key,
             place,
+            is_own_key: false,
             words: Some(words.into()),
         }
     }

@@ -121,6 +121,12 @@ impl Sources {
         id
     }
 
+    /// Every file with its path relative to the catalogue.
+    pub fn paths(&self) -> impl Iterator<Item = (FileId, &str)> {
+        let ids = (0..).map(FileId);
+        ids.zip(self.files.iter().map(|file| file.path.as_str()))
+    }
+
     /// The path of a file relative to the catalogue; empty for a file that was never added.
     #[must_use]
     pub fn path(&self, file: FileId) -> &str {

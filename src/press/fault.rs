@@ -32,6 +32,8 @@ pub enum PullFault {
     Theme(ThemeFault),
     /// The disk failed.
     Disk(DiskFault),
+    /// A private name stands in files of the site; the findings of the report say where.
+    PrivateName,
 }
 
 impl fmt::Display for PullFault {
@@ -39,6 +41,9 @@ impl fmt::Display for PullFault {
         match self {
             PullFault::Theme(fault) => fault.fmt(f),
             PullFault::Disk(fault) => fault.fmt(f),
+            PullFault::PrivateName => {
+                f.write_str("files of the site would tell what is kept private")
+            }
         }
     }
 }

@@ -8,7 +8,7 @@
 //!
 //! Reading order: [`pulled`] is the result of a pull, [`fault`] its failures; [`pictures`] prepares the
 //! photographs and [`alignment`] aligns them, both with results in the [`cache`]; [`files`] makes the rest
-//! of the site.
+//! of the site, and [`private_names`] searches each file before it is handed out.
 #![allow(
     clippy::disallowed_methods,
     reason = "asks whether a photograph is there, and keeps what the last compile printed"
@@ -20,6 +20,7 @@ mod fault;
 mod files;
 pub(crate) mod last_compile;
 mod pictures;
+mod private_names;
 mod pulled;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -28,6 +29,7 @@ use std::path::{Path, PathBuf};
 use crate::audit;
 use crate::exchange;
 use crate::model::catalogue::Catalogue;
+use crate::model::codes::Code;
 use crate::model::finding::{self, Finding, Severity, Tally};
 use crate::model::key::PictureKey;
 use crate::model::public::Concealed;
@@ -36,6 +38,8 @@ use crate::page::{self, Site, Take};
 use crate::picture::Prepared;
 use crate::read;
 use crate::study::{PublishedStudies, Studies};
+
+use private_names::NameCheck;
 
 pub use fault::{DiskFault, PullFault};
 pub use files::site;
@@ -106,7 +110,11 @@ fn without_echoes(audited: Vec<Finding>, of_reading: &[Finding]) -> Vec<Finding>
         places.all(|label| !faulty.contains(&label.place.file))
     };
     let mut audited = audited;
-    audited.retain(|finding| finding.severity() == Severity::Error || is_sound(finding));
+    // A holder whose kind cannot be read counts as private, so its key is judged once the record is sound.
+    let always = |finding: &Finding| {
+        finding.severity() == Severity::Error && finding.code != Code::PrivateKeyTelling
+    };
+    audited.retain(|finding| always(finding) || is_sound(finding));
     audited
 }
 
@@ -149,7 +157,8 @@ impl Judged {
             disk_fault,
             findings,
         } = self;
-        let report = Report {
+        let check = NameCheck::of(&catalogue);
+        let mut report = Report {
             findings,
             sources: std::mem::take(&mut catalogue.sources),
         };
@@ -175,16 +184,32 @@ impl Judged {
                 exports: &exchange::exports(&public, &studies, &pictures),
                 theme: &theme,
             };
-            files::each(&input, take)?;
+            files::each(&input, &|path, bytes| {
+                check.look_at(&path, &bytes);
+                take(path, bytes);
+            })?;
+            for key in prepared.keys() {
+                check.look_at(&pictures::address(&key.to_string()), &[]);
+            }
             Ok(aligned)
         };
-        match make_pages() {
+        let made = make_pages().and_then(|aligned| {
+            let told = check.findings(&report.sources);
+            if told.is_empty() {
+                return Ok(aligned);
+            }
+            report.findings.extend(told);
+            finding::sort(&mut report.findings, &report.sources);
+            Err(PullFault::PrivateName)
+        });
+        match made {
             Ok(aligned) => Ok(Pulled {
                 report,
                 designs,
                 impressions,
                 prepared,
                 aligned,
+                names: check,
             }),
             Err(fault) => Err(Box::new(NotPulled { fault, report })),
         }

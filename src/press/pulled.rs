@@ -6,6 +6,7 @@ use std::path::PathBuf;
 use super::alignment::AlignedPictures;
 use super::fault::PullFault;
 use super::pictures::address;
+use super::private_names::NameCheck;
 use crate::issue::{Bundle, Bundled, SiteParts};
 use crate::model::finding::{Finding, Tally};
 use crate::model::key::PictureKey;
@@ -42,6 +43,7 @@ pub struct Pulled {
     /// The pictures that may be published, prepared.
     pub prepared: BTreeMap<PictureKey, Prepared>,
     pub(super) aligned: AlignedPictures,
+    pub(super) names: NameCheck,
 }
 
 /// A catalogue of which no site could be made, although its records have no errors.
@@ -95,6 +97,16 @@ impl Pulled {
             (address(&key.to_string()), bundle)
         });
         bundled.collect()
+    }
+
+    /// A sentence for each private name that stood in files which the site no longer has, or has otherwise:
+    /// `outdated`, path and bytes. Consent was withdrawn since, or a field was listed as private.
+    #[must_use]
+    pub fn names_formerly_told(
+        &self,
+        outdated: impl Iterator<Item = (String, Vec<u8>)>,
+    ) -> Vec<String> {
+        self.names.formerly_told(outdated)
     }
 
     /// How many pictures that were to be aligned could not be.

@@ -65,6 +65,8 @@ mod pairs;
 mod pictures;
 /// A private name in every text that records declare, and a missing target of every reference.
 mod planted;
+/// Attempts to publish a private name.
+mod private_names;
 /// The program, run to its end or not.
 mod program;
 /// The promises to those who publish.

@@ -59,6 +59,9 @@ Not opened by these tests.
 /// The private owner's name, which is planted in texts.
 const NAME: &str = "Moulsworth";
 
+/// A key that tells it.
+const NAMED_KEY: &str = "by-moulsworth";
+
 /// A key that no record has, which is planted in references.
 const NOBODY: &str = "nobody-here";
 
@@ -67,6 +70,8 @@ const NOBODY: &str = "nobody-here";
 enum Leaf {
     /// The name, in a text.
     Text(Shown),
+    /// The name, in a key that the record defines.
+    OwnKey,
     /// A reference to nothing, which this code reports.
     Reference(Code),
 }
@@ -245,7 +250,7 @@ fn values(key: &KeyShape, takes: &'static Takes, around: &[&'static Shape]) -> V
                 MapKeys::Headings => Some(of_key(Leaf::Text(key.shown), "After Moulsworth")),
                 MapKeys::Points => Some(of_key(Leaf::Reference(Code::PointUnknown), NOBODY)),
                 MapKeys::Matrices => Some(of_key(Leaf::Reference(Code::MatrixUnknown), NOBODY)),
-                MapKeys::Values => None,
+                MapKeys::Values => Some(of_key(Leaf::OwnKey, NAMED_KEY)),
             });
             all
         }
@@ -261,10 +266,10 @@ fn values(key: &KeyShape, takes: &'static Takes, around: &[&'static Shape]) -> V
         | Takes::Country
         | Takes::Isil
         | Takes::File
-        | Takes::OwnKey
         | Takes::Word(_)
         | Takes::Ties
         | Takes::PointValues => Vec::new(),
+        Takes::OwnKey => vec![Planted::new("", Leaf::OwnKey, NAMED_KEY)],
     }
 }
 
@@ -470,6 +475,25 @@ fn a_private_name_is_found_in_every_text_that_records_declare() {
     );
     assert!(wrong.is_empty(), "{wrong}");
     assert!(count > 110, "only {count} texts");
+}
+
+#[test]
+fn a_private_name_is_found_in_every_key_that_records_define() {
+    let (count, wrong) = run(
+        |case| case.leaf == Leaf::OwnKey,
+        |case| {
+            let errors = errors(case.file, &case.text);
+            let expected = (
+                Code::PrivateNamePublished,
+                case.file.to_owned(),
+                NAME.to_lowercase(),
+            );
+            let rest: Vec<_> = errors.iter().filter(|error| **error != expected).collect();
+            (!errors.contains(&expected)).then(|| format!("{rest:?}"))
+        },
+    );
+    assert!(wrong.is_empty(), "{wrong}");
+    assert!(count > 8, "only {count} keys");
 }
 
 #[test]

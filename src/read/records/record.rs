@@ -8,6 +8,7 @@ use crate::model::catalogue::PrivateText;
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::model::key::Key;
+use crate::model::occurrence::{Occurrences, TextAt};
 use crate::model::place::Place;
 use crate::read::faults::{Faults, is_unread};
 use crate::read::files::load::Source;
@@ -151,7 +152,12 @@ pub(crate) fn many<T>(
             let value = read_table(&mut of_file, shape, table, at, |fields| {
                 read(fields, &key_or)
             });
-            let (occurrences, redacted) = occurrences::of_record(source, shape, table);
+            let (mut occurrences, redacted) = occurrences::of_record(source, shape, table);
+            let named = TextAt::in_own_words("key", place, name.get_ref()).as_own_key();
+            occurrences.extend(Occurrences {
+                texts: vec![named],
+                references: Vec::new(),
+            });
             let public = redacted.map(|(table, private)| {
                 texts.extend(private);
                 let mut unseen = Faults::new(source.file, source.text, &table, broken);

@@ -86,10 +86,10 @@ pub(crate) fn of_record<'t>(
 pub(crate) fn of_work(work: &Work) -> Occurrences {
     let texts = [&work.full, &work.short, &work.title, &work.authors];
     let texts = texts.into_iter().filter(|text| !text.trim().is_empty());
+    let texts = texts.map(|text| TextAt::in_own_words("", work.place, text));
+    let key = TextAt::in_own_words("", work.place, work.key.as_str()).as_own_key();
     Occurrences {
-        texts: texts
-            .map(|text| TextAt::in_own_words("", work.place, text))
-            .collect(),
+        texts: texts.chain([key]).collect(),
         references: Vec::new(),
     }
 }
@@ -241,7 +241,8 @@ impl Walk<'_> {
                     self.map(at, *keys, inner, table);
                 }
             }
-            // Numbers, codes, words of closed lists, and keys that the record itself defines.
+            Takes::OwnKey => self.own_key(at, node),
+            // Numbers, codes, words of closed lists.
             Takes::Flag
             | Takes::Publish
             | Takes::Whole(..)
@@ -253,7 +254,6 @@ impl Walk<'_> {
             | Takes::Language
             | Takes::Country
             | Takes::Isil
-            | Takes::OwnKey
             | Takes::Word(_)
             | Takes::Ties
             // Checked against the point by `points`.
@@ -278,7 +278,8 @@ impl Walk<'_> {
             match keys {
                 MapKeys::Headings => self.text_at(at, key.get_ref(), key.span()),
                 MapKeys::Matrices => self.map_key(at, key, DesignPart::Matrix),
-                MapKeys::Points | MapKeys::Values => {}
+                MapKeys::Values => self.own_key_at(at, key.get_ref(), key.span()),
+                MapKeys::Points => {}
             }
             self.value(at, takes, node);
         }
@@ -323,6 +324,21 @@ impl Walk<'_> {
     fn text(&mut self, at: At<'_>, node: &Node<'_>) {
         if let DeValue::String(text) = node.get_ref() {
             self.text_at(at, text, node.span());
+        }
+    }
+
+    /// A key that the record defines.
+    fn own_key(&mut self, at: At<'_>, node: &Node<'_>) {
+        if let DeValue::String(text) = node.get_ref() {
+            self.own_key_at(at, text, node.span());
+        }
+    }
+
+    fn own_key_at(&mut self, at: At<'_>, key: &str, span: std::ops::Range<usize>) {
+        let before = self.found.texts.len();
+        self.text_at(at, key, span);
+        for text in self.found.texts.iter_mut().skip(before) {
+            text.is_own_key = true;
         }
     }
 
