@@ -44,6 +44,14 @@ cargo fmt --all --check
 say "lints"
 cargo clippy --quiet --workspace --all-targets -- -D warnings
 
+say "the packages it is built from"
+if command -v cargo-deny >/dev/null 2>&1; then
+    cargo deny --offline check licenses bans sources
+else
+    echo "cargo-deny is not installed; tests/all/supply_chain.rs checks licences, sources and duplicates"
+fi
+cargo package --quiet --workspace --exclude paint --allow-dirty
+
 say "tests"
 cargo test --workspace --exclude paint --lib --bins --test all
 

@@ -46,9 +46,15 @@ use streams::{MayClose, say};
     arg_required_else_help = true
 )]
 struct Arguments {
+    /// Print the licences of everything that the program is built from
+    #[arg(long, exclusive = true)]
+    licences: bool,
     #[command(subcommand)]
-    command: Command,
+    command: Option<Command>,
 }
+
+/// The licences of the packages that are built in, with their notices.
+const LICENCES: &str = include_str!("../../content/licences.txt");
 
 #[derive(Subcommand)]
 enum Command {
@@ -120,6 +126,21 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Outcome {
     };
     let out = &mut MayClose(io::stdout().lock());
     let done = match arguments.command {
+        Some(command) => perform(command, out),
+        // `--licences`: without any argument the help is printed.
+        None => out.write_all(LICENCES.as_bytes()).map(|()| Outcome::Done),
+    };
+    match done.and_then(|outcome| out.flush().map(|()| outcome)) {
+        Ok(outcome) => outcome,
+        Err(error) => {
+            say(format_args!("keyblock: {error}"));
+            Outcome::NotDone
+        }
+    }
+}
+
+fn perform(command: Command, out: &mut impl Write) -> io::Result<Outcome> {
+    match command {
         Command::Start { dir } => start::run(&dir, out),
         Command::Compile { dir, to } => {
             with_catalogue(&dir, |dir| compile::run(dir, to.as_deref(), out))
@@ -139,13 +160,6 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Outcome {
             let mut text = Vec::new();
             clap_complete::generate(shell, &mut Arguments::command(), "keyblock", &mut text);
             out.write_all(&text).map(|()| Outcome::Done)
-        }
-    };
-    match done.and_then(|outcome| out.flush().map(|()| outcome)) {
-        Ok(outcome) => outcome,
-        Err(error) => {
-            say(format_args!("keyblock: {error}"));
-            Outcome::NotDone
         }
     }
 }

@@ -5,7 +5,8 @@
 //!
 //! Only requests to a loopback name are answered, so that a page of another site cannot read a proof
 //! through the browser, even where its own name leads to this machine (DNS rebinding). A path is looked up
-//! among the files of the site and never reaches the disk.
+//! among the files of the site and never reaches the disk. A request that a page of another site or port made is
+//! refused, and every response tells the browser to let no other site embed or read it.
 
 use std::fmt::Write as _;
 use std::path::Path;
@@ -26,9 +27,16 @@ const JSON: &str = "application/json";
 
 /// Answers one request. A request for a later status waits until there is one.
 pub(super) fn answer(latest: &Latest, request: &Request, client: &Client<'_>) -> Response {
-    if !is_loopback(&request.host) {
-        return Response::bare("403 Forbidden");
-    }
+    let is_own = is_loopback(&request.host) && !request.is_cross_site;
+    let response = if is_own {
+        of_the_proof(latest, request, client)
+    } else {
+        Response::bare("403 Forbidden")
+    };
+    response.for_this_site_alone()
+}
+
+fn of_the_proof(latest: &Latest, request: &Request, client: &Client<'_>) -> Response {
     let Some(own) = request.path.strip_prefix(OWN) else {
         return file(&latest.get(), &request.path);
     };
@@ -238,7 +246,7 @@ mod tests {
         let latest = Arc::new(Latest::new(reading(1)));
         let served = Arc::clone(&latest);
         thread::spawn(move || {
-            http::serve(&listener, move |request, client| {
+            http::serve(&listener, http::PATIENCE, move |request, client| {
                 answer(&served, request, client)
             })
         });
@@ -336,6 +344,39 @@ mod tests {
             "",
         ] {
             assert!(!is_answered(host), "{host}");
+        }
+    }
+
+    #[test]
+    fn no_other_site_reads_or_embeds_a_proof() {
+        let (_, address) = proof();
+        for path in [
+            "/",
+            "/none",
+            "/.proof/follow.js",
+            "/.proof/after/0",
+            "/assets/ink.css",
+        ] {
+            let text = get(address, path);
+            for field in [
+                "Cross-Origin-Resource-Policy: same-origin",
+                "X-Frame-Options: DENY",
+                "X-Content-Type-Options: nosniff",
+            ] {
+                assert!(text.contains(&format!("\r\n{field}\r\n")), "{path}: {text}");
+            }
+            let mut stream = TcpStream::connect(address).unwrap();
+            let request = format!(
+                "GET {path} HTTP/1.1\r\nHost: localhost\r\nSec-Fetch-Site: cross-site\r\nConnection: close\r\n\r\n"
+            );
+            stream.write_all(request.as_bytes()).unwrap();
+            assert!(received(stream).starts_with("HTTP/1.1 403 "), "{path}");
+        }
+        for method in ["POST", "PUT", "DELETE", "OPTIONS", "TRACE"] {
+            let mut stream = TcpStream::connect(address).unwrap();
+            let request = format!("{method} / HTTP/1.1\r\nHost: localhost\r\n\r\n");
+            stream.write_all(request.as_bytes()).unwrap();
+            assert!(received(stream).starts_with("HTTP/1.1 405 "), "{method}");
         }
     }
 

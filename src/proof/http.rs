@@ -13,7 +13,7 @@ use std::net::{Shutdown, TcpListener, TcpStream};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 /// The longest head of a request, in bytes: well above what browsers send.
 const HEAD_LIMIT: usize = 16 * 1024;
@@ -21,8 +21,8 @@ const HEAD_LIMIT: usize = 16 * 1024;
 const FIELD_LIMIT: usize = 100;
 /// How many connections are served at once. A browser opens six to one host.
 pub(super) const CONNECTION_LIMIT: usize = 128;
-/// How long a connection may stay open without a request, and how long a client may take to read.
-const PATIENCE: Duration = Duration::from_secs(60);
+/// How long a connection may stay open without a whole request, and how long a client may take to read.
+pub(super) const PATIENCE: Duration = Duration::from_secs(60);
 /// How long to wait for a client to close, and how long to pause after the system refused a connection,
 /// for example because it has no free file descriptors.
 const PAUSE: Duration = Duration::from_secs(1);
@@ -38,6 +38,9 @@ pub(super) struct Request {
     pub(super) path: String,
     /// The host that the client asked, with its port; empty where the request names none, or several.
     pub(super) host: String,
+    /// Whether the browser says that a page of another site or port made the request (Fetch Metadata Request
+    /// Headers, W3C; the field Origin, RFC 6454, where a browser sends none of those).
+    pub(super) is_cross_site: bool,
 }
 
 /// The client at the other end of a connection.
@@ -107,6 +110,15 @@ impl Response {
         self
     }
 
+    /// The same response with the fields that keep other sites from embedding or reading it.
+    pub(super) fn for_this_site_alone(self) -> Response {
+        self.with("Cross-Origin-Resource-Policy", "same-origin")
+            .with("Cross-Origin-Opener-Policy", "same-origin")
+            .with("X-Frame-Options", "DENY")
+            .with("X-Content-Type-Options", "nosniff")
+            .with("Referrer-Policy", "no-referrer")
+    }
+
     fn write(&self, out: &mut impl Write, is_head: bool, stays_open: bool) -> io::Result<()> {
         let mut head = format!("HTTP/1.1 {}\r\n", self.status);
         let connection = if stays_open { "keep-alive" } else { "close" };
@@ -128,11 +140,12 @@ impl Response {
     }
 }
 
-/// Answers every connection to `listener`, each on a thread of its own, until the process ends.
+/// Answers every connection to `listener`, each on a thread of its own, until the process ends. A connection
+/// without a whole request for `patience` is closed.
 ///
 /// # Errors
 /// Where the listener is broken: the system refuses connections for a minute.
-pub(super) fn serve<A>(listener: &TcpListener, answer: A) -> io::Result<()>
+pub(super) fn serve<A>(listener: &TcpListener, patience: Duration, answer: A) -> io::Result<()>
 where
     A: Fn(&Request, &Client<'_>) -> Response + Send + Sync + 'static,
 {
@@ -160,7 +173,7 @@ where
             let place = place;
             // A client that closes or stalls ends its own connection, and nothing else.
             let _ = if place.is_within_limit {
-                converse(&stream, &*answer)
+                converse(&stream, patience, &*answer)
             } else {
                 let refusal = Response::bare("503 Service Unavailable");
                 let sent = refusal.write(&mut &stream, false, false);
@@ -195,13 +208,13 @@ impl Drop for Place {
 /// Answers the requests of one connection in order, until the client closes it or a request ends it.
 fn converse(
     stream: &TcpStream,
+    patience: Duration,
     answer: &dyn Fn(&Request, &Client<'_>) -> Response,
 ) -> io::Result<()> {
     stream.set_nodelay(true)?;
-    stream.set_read_timeout(Some(PATIENCE))?;
-    stream.set_write_timeout(Some(PATIENCE))?;
+    stream.set_write_timeout(Some(patience))?;
     let mut received = Vec::new();
-    while let Some(head) = read_head(&mut &*stream, &mut received)? {
+    while let Some(head) = read_head(&mut UntilLate::new(stream, patience), &mut received)? {
         let (response, is_head, stays_open) = match head {
             Ok(head) => {
                 let response = answer(&head.request, &Client(stream));
@@ -215,6 +228,32 @@ fn converse(
         }
     }
     Ok(())
+}
+
+/// Reads from a client until the time for one request is over, however slowly its bytes arrive.
+struct UntilLate<'a> {
+    stream: &'a TcpStream,
+    late: Instant,
+}
+
+impl UntilLate<'_> {
+    fn new(stream: &TcpStream, patience: Duration) -> UntilLate<'_> {
+        UntilLate {
+            stream,
+            late: Instant::now() + patience,
+        }
+    }
+}
+
+impl Read for UntilLate<'_> {
+    fn read(&mut self, bytes: &mut [u8]) -> io::Result<usize> {
+        let left = self.late.saturating_duration_since(Instant::now());
+        if left.is_zero() {
+            return Err(ErrorKind::TimedOut.into());
+        }
+        self.stream.set_read_timeout(Some(left))?;
+        self.stream.read(bytes)
+    }
 }
 
 /// Closes a connection once its response is sent. Unread bytes from the client are read first, because
@@ -313,10 +352,20 @@ fn parse(received: &[u8]) -> Option<Result<(Head, usize), Response>> {
         return Some(Err(Response::bare("400 Bad Request")));
     }
     let path = target.split(['?', '#']).next().unwrap_or_default();
+    let from_elsewhere = |field: &httparse::Header<'_>| {
+        !matches!(text(field.value).as_str(), "same-origin" | "none")
+    };
+    let of_another = |field: &httparse::Header<'_>| {
+        let origin = text(field.value);
+        origin.strip_prefix("http://") != Some(host.as_str())
+    };
+    let is_cross_site =
+        named("Sec-Fetch-Site").any(from_elsewhere) || named("Origin").any(of_another);
     let head = Head {
         request: Request {
             path: path.to_owned(),
             host,
+            is_cross_site,
         },
         is_head,
         stays_open: parsed.version == Some(1) && !closes,
@@ -343,12 +392,63 @@ mod tests {
         let request = Request {
             path: "/design/14/".to_owned(),
             host: "localhost:7414".to_owned(),
+            is_cross_site: false,
         };
         assert_eq!((read.request, read.is_head), (request, false));
         assert!(head("HEAD / HTTP/1.1\r\nHost: a\r\n\r\n").is_head);
         let two = head("GET / HTTP/1.1\r\nHost: localhost\r\nHost: example.org\r\n\r\n");
         assert_eq!(two.request.host, "");
         assert_eq!(head("GET / HTTP/1.1\r\n\r\n").request.host, "");
+    }
+
+    #[test]
+    fn a_request_of_another_site_is_told_by_its_fields() {
+        let is_cross_site = |field: &str| {
+            let text = format!("GET / HTTP/1.1\r\nHost: localhost:7414\r\n{field}\r\n\r\n");
+            head(&text).request.is_cross_site
+        };
+        for own in [
+            "Accept: */*",
+            "Sec-Fetch-Site: same-origin",
+            "Sec-Fetch-Site: none",
+            "Origin: http://localhost:7414",
+        ] {
+            assert!(!is_cross_site(own), "{own}");
+        }
+        for other in [
+            "Sec-Fetch-Site: cross-site",
+            "Sec-Fetch-Site: same-site",
+            "sec-fetch-site: anything",
+            "Origin: https://prints.example.org",
+            "Origin: http://localhost:8000",
+            "Origin: null",
+        ] {
+            assert!(is_cross_site(other), "{other}");
+        }
+    }
+
+    #[test]
+    fn a_connection_without_a_request_is_closed_however_slowly_its_bytes_arrive() {
+        let listener = TcpListener::bind(("127.0.0.1", 0)).unwrap();
+        let address = listener.local_addr().unwrap();
+        let patience = Duration::from_millis(400);
+        thread::spawn(move || serve(&listener, patience, |_, _| Response::bare("200 OK")));
+        let mut idle = TcpStream::connect(address).unwrap();
+        let mut slow = TcpStream::connect(address).unwrap();
+        let begun = Instant::now();
+        let writer = slow.try_clone().unwrap();
+        let dripping = thread::spawn(move || {
+            let mut writer = writer;
+            // It stops where the connection is closed.
+            while begun.elapsed() < Duration::from_secs(20) && writer.write_all(b"G").is_ok() {
+                thread::sleep(Duration::from_millis(50));
+            }
+            begun.elapsed()
+        });
+        let mut text = Vec::new();
+        assert_eq!(idle.read_to_end(&mut text).unwrap(), 0);
+        let _ = slow.read_to_end(&mut text);
+        assert!(dripping.join().unwrap() < Duration::from_secs(15));
     }
 
     /// RFC 9112, section 9.3.
@@ -416,7 +516,7 @@ mod tests {
     {
         let listener = TcpListener::bind(("127.0.0.1", 0)).unwrap();
         let address = listener.local_addr().unwrap();
-        thread::spawn(move || serve(&listener, answer));
+        thread::spawn(move || serve(&listener, PATIENCE, answer));
         address
     }
 

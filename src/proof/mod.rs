@@ -51,7 +51,7 @@ pub fn serve(
             }
         });
         let answered = Arc::clone(&latest);
-        let served = http::serve(listener, move |request, client| {
+        let served = http::serve(listener, http::PATIENCE, move |request, client| {
             answer::answer(&answered, request, client)
         });
         changes.stop();

@@ -89,6 +89,8 @@ mod small;
 mod strips;
 /// What is computed from a catalogue.
 mod studies;
+/// The packages that the program is built from.
+mod supply_chain;
 /// What pages say of the differences between states, and of what follows from them.
 mod told_apart;
 /// The order in which sheets were pulled.

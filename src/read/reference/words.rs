@@ -97,8 +97,10 @@ impl Words {
             r#type: FluentNumberType::Ordinal,
             ..FluentNumberOptions::default()
         };
-        // An `f64` holds every realistic edition number exactly.
-        #[allow(clippy::cast_precision_loss)]
+        #[allow(
+            clippy::cast_precision_loss,
+            reason = "an `f64` holds every realistic edition number exactly"
+        )]
         let number = FluentNumber::new(n as f64, options);
         self.say(
             "bibliography-edition",
