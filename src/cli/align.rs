@@ -8,15 +8,16 @@ use serde::Serialize;
 
 use super::designs::{named, say_left_out};
 use super::kept_back::{self, Work};
+use super::not_kept::say_not_kept;
 use super::outcome::Outcome;
 use super::plural::counted;
 use super::progress::Progress;
-use super::streams::say;
+
 use crate::model::design::Design;
 use crate::model::key::PictureKey;
 use crate::model::registration::{Aligned, Refusal, Registration};
 use crate::picture::Fault;
-use crate::picture::align::CacheAccess;
+use crate::press::Cache;
 use crate::press::alignment::Group;
 use crate::read;
 
@@ -61,21 +62,15 @@ pub(super) fn run(
     };
     say_left_out(&reading.findings);
     let group = Group::of(dir, &reading.catalogue, design);
+    let cache = Cache::of(dir);
     let progress = Progress::of("aligning");
     let found = group.as_ref().map_or_else(Vec::new, |group| {
-        group.align(dir, CacheAccess::ReadWrite, &|done, of| {
+        group.align(dir, &cache, &|done, of| {
             progress.tell(done, of);
         })
     });
     drop(progress);
-    if let Some(fault) = found
-        .iter()
-        .find_map(|r| r.as_ref().err().filter(|f| f.is_disk()))
-    {
-        say(format_args!("keyblock: the disk failed: {fault}"));
-        say(format_args!("  {}", fault.help()));
-        return Ok(Outcome::NotDone);
-    }
+    say_not_kept(&cache);
     let pictures: Vec<(&PictureKey, &Result<Registration, Fault>)> = group
         .iter()
         .flat_map(|group| group.pictures.iter().map(|(key, _)| key))

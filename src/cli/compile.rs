@@ -3,8 +3,9 @@
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
-use std::time::Instant;
+use std::time::{Duration, Instant};
 
+use super::not_kept::say_not_kept;
 use super::outcome::Outcome;
 use super::plural::counted;
 use super::progress::Progress;
@@ -13,8 +14,9 @@ use super::streams::{say, wants_colour};
 use crate::issue::{self, PublishFault, Published, Publishing};
 use crate::model::finding::{Finding, Tally};
 use crate::model::place::Sources;
+use crate::press::cache::KEPT_UNUSED;
 use crate::press::last_compile::{CompileIdentity, PrintedReport};
-use crate::press::{self, DiskFault, PictureWork, PullFault, Pulled};
+use crate::press::{self, Cache, DiskFault, PictureWork, PullFault, Pulled};
 use crate::read::Inputs;
 
 pub(super) const ABOUT: &str = "\
@@ -22,44 +24,78 @@ Reads and checks the records, computes the studies, and writes the site.
 
 All or nothing: where there is an error, or the disk fails, the last good site is left unchanged. \
 The new site is set up beside the old one, and the two are exchanged at the end. What has not changed is \
-not made again; where nothing has, photographs judged by their size and times, only the findings are printed again.";
+not made again; where nothing has, photographs judged by their size and times, only the findings are printed again.
+
+Only what a compile made is ever deleted. Other files in the folder of the site (.git, CNAME, pages of one's own) \
+stay as they are; where the new site has a file of the same name, and where a page was changed by hand and would be \
+replaced, nothing is published and each file is named.
+
+Prepared pictures are kept in DIR/.keyblock, which may be deleted at any time. Those that no compile has used for \
+30 days are removed by the next compile that does not find everything unchanged; --sweep removes at once whatever \
+this compile does not use. Where the cache cannot be written, a compile takes longer and says so.";
+
+/// When unused entries of the cache are removed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Sweep {
+    /// Once no compile has used them for 30 days.
+    AfterAMonth,
+    /// At the end of this compile, where it did not use them.
+    AtOnce,
+}
 
 /// Compiles the catalogue in `dir` into `to`, or into its `web` folder.
-pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Result<Outcome> {
+pub(super) fn run(
+    dir: &Path,
+    to: Option<&Path>,
+    sweep: Sweep,
+    out: &mut impl Write,
+) -> io::Result<Outcome> {
     let begun = Instant::now();
     let target = std::path::absolute(to.map_or_else(|| dir.join("web"), Path::to_owned))?;
+    if let Some(source) = press::source_clash(dir, &target) {
+        say(format_args!(
+            "keyblock: the site cannot be compiled into `{}`: {source}",
+            target.display()
+        ));
+        say("  name another folder, such as one beside the records");
+        return Ok(Outcome::NotDone);
+    }
     if let Err(fault) = issue::check_target(&target) {
         return Ok(not_done(&fault));
     }
     let inputs = Inputs::of(dir);
     let identity = CompileIdentity::of(dir, &inputs, &target);
     let last_report = identity.as_ref().and_then(|i| i.last_report(&target));
+    // What is in use is known only where everything is looked for.
+    let last_report = last_report.filter(|_| sweep == Sweep::AfterAMonth);
     if let Some(report) = last_report {
         repeat_findings(&report);
         let line = summary(&report, NOTHING_REMADE, &target, begun);
         writeln!(out, "{line}")?;
         return Ok(Outcome::Done);
     }
+    // Begun before the pictures are made: two compiles would make them twice.
+    let publishing = match Publishing::begin(&target) {
+        Ok(publishing) => publishing,
+        Err(fault) => return Ok(not_done(&fault)),
+    };
     let progress = Progress::of("pictures");
     let judged = press::judge_inputs(
         dir,
         &inputs,
         &PictureWork::Prepare(&|done, of| progress.tell(done, of)),
+        Cache::of(dir).with_spare(publishing.spare_folder().as_deref()),
     );
     drop(progress);
     if judged.tally().errors > 0 {
         say_findings(&judged.findings, &judged.catalogue.sources);
         if let Some(fault) = &judged.disk_fault {
-            say_disk(fault);
+            say_disk(fault, &judged.cache, &publishing);
         }
         let found = report::tally(judged.tally());
         say(format_args!("{found}; nothing was published"));
         return Ok(Outcome::NotDone);
     }
-    let publishing = match Publishing::begin(&target) {
-        Ok(publishing) => publishing,
-        Err(fault) => return Ok(not_done(&fault)),
-    };
     let pages = AtomicUsize::new(0);
     let progress = Progress::of("aligning");
     let pulled = judged.pull(&|done, of| progress.tell(done, of), &|path, bytes| {
@@ -76,7 +112,7 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
         Err(not_pulled) => {
             match &not_pulled.fault {
                 PullFault::Theme(fault) => say(format_args!("keyblock: {fault}")),
-                PullFault::Disk(fault) => say_disk(fault),
+                PullFault::Disk(fault) => say_disk(fault, &not_pulled.cache, &publishing),
                 fault @ PullFault::PrivateName => say(format_args!("keyblock: {fault}")),
             }
             say(format_args!("nothing was published"));
@@ -86,6 +122,7 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
     let outdated = publishing.outdated().into_iter();
     let outdated = outdated.filter_map(|(path, file)| Some((path, std::fs::read(file).ok()?)));
     let formerly_told = pulled.names_formerly_told(outdated);
+    say_not_kept(&pulled.cache);
     let published = match publishing.finish(&pulled.picture_files(), &pulled.tile_bundles()) {
         Ok(published) => published,
         Err(fault) => return Ok(not_done(&fault)),
@@ -101,6 +138,7 @@ pub(super) fn run(dir: &Path, to: Option<&Path>, out: &mut impl Write) -> io::Re
     let report = printed_report(&pulled, pages.into_inner());
     let line = summary(&report, &made(&pulled, published), &target, begun);
     writeln!(out, "{line}")?;
+    clean(&pulled.cache, sweep, out)?;
     // A file that was changed during the compile may or may not be in the site as it is now.
     match identity {
         Some(identity)
@@ -118,9 +156,38 @@ fn not_done(fault: &PublishFault) -> Outcome {
     Outcome::NotDone
 }
 
-fn say_disk(fault: &DiskFault) {
+/// Says why pictures could not be kept, neither in the cache nor beside the site.
+fn say_disk(fault: &DiskFault, cache: &Cache, publishing: &Publishing) {
     say(format_args!("keyblock: {fault}"));
+    let needed = cache.unkept_bytes();
+    if let (1.., Some(free)) = (needed, publishing.free_bytes()) {
+        say(format_args!(
+            "  the pictures that could not be written need {}; {} are free on the disk of the site",
+            issue::in_megabytes(needed),
+            issue::in_megabytes(free)
+        ));
+    }
     say(format_args!("  {}", fault.help()));
+}
+
+/// Removes from the cache what is no longer used.
+fn clean(cache: &Cache, sweep: Sweep, out: &mut impl Write) -> io::Result<()> {
+    match sweep {
+        Sweep::AfterAMonth => {
+            let _ = cache.sweep(KEPT_UNUSED);
+            Ok(())
+        }
+        Sweep::AtOnce => {
+            let swept = cache.sweep(Duration::ZERO);
+            writeln!(
+                out,
+                "{}: {} swept, {}",
+                shorter(cache.folder()).display(),
+                counted(swept.files, "unused file", "unused files"),
+                issue::in_megabytes(swept.bytes),
+            )
+        }
+    }
 }
 
 /// Prints the findings of the last compile.

@@ -17,6 +17,7 @@ mod compile;
 mod designs;
 mod identify;
 mod kept_back;
+mod not_kept;
 mod outcome;
 mod plural;
 mod progress;
@@ -31,6 +32,7 @@ use std::path::{Path, PathBuf};
 
 use clap::{CommandFactory, Parser, Subcommand};
 
+use compile::Sweep;
 pub use outcome::Outcome;
 use streams::{MayClose, say};
 
@@ -70,9 +72,12 @@ enum Command {
         /// The catalogue's folder
         #[arg(default_value = ".")]
         dir: PathBuf,
-        /// The folder of the site: empty, or compiled into before [default: DIR/web]
+        /// The folder of the site: empty, or compiled into before; not among the records [default: DIR/web]
         #[arg(long, value_name = "DIR")]
         to: Option<PathBuf>,
+        /// Remove from the cache at once what this compile did not use
+        #[arg(long)]
+        sweep: bool,
     },
     /// Report what is wrong or doubtful; write nothing
     #[command(long_about = audit::ABOUT)]
@@ -142,9 +147,14 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Outcome {
 fn perform(command: Command, out: &mut impl Write) -> io::Result<Outcome> {
     match command {
         Command::Start { dir } => start::run(&dir, out),
-        Command::Compile { dir, to } => {
-            with_catalogue(&dir, |dir| compile::run(dir, to.as_deref(), out))
-        }
+        Command::Compile { dir, to, sweep } => with_catalogue(&dir, |dir| {
+            let sweep = if sweep {
+                Sweep::AtOnce
+            } else {
+                Sweep::AfterAMonth
+            };
+            compile::run(dir, to.as_deref(), sweep, out)
+        }),
         Command::Audit { dir, json } => with_catalogue(&dir, |dir| audit::run(dir, json, out)),
         Command::Proof { dir, port } => with_catalogue(&dir, |dir| proof::run(dir, port, out)),
         Command::Identify(arguments) => {

@@ -1,9 +1,14 @@
 //! The mark of a compiled site: a list of its files with their hashes, in the file [`NAME`].
 //!
-//! The mark distinguishes a compiled site from any other folder, and tells the next compile which files it
-//! need not write again.
+//! The mark distinguishes a compiled site from any other folder, and what a compile made in it from what it did
+//! not. It tells the next compile which files it need not write again. A mark that cannot be read is no mark.
+//!
+//! A site that is being staged has another content in the same file ([`UNFINISHED`]): everything in its folder
+//! was made by the compile that stages it.
 
 use std::collections::BTreeMap;
+use std::fs::File;
+use std::io::Read as _;
 use std::path::Path;
 
 use serde::{Deserialize, Serialize};
@@ -13,6 +18,9 @@ use super::fault::{PublishFault, refused};
 
 /// The mark's name inside the site.
 pub const NAME: &str = ".keyblock-site";
+
+/// The content of the file [`NAME`] in a site that is being staged.
+pub(super) const UNFINISHED: &[u8] = b"{ \"unfinished\": true }\n";
 
 /// The files of a site.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -35,6 +43,10 @@ pub struct MarkedBundle {
     pub files: usize,
     /// The sum of their lengths, in bytes.
     pub bytes: u64,
+    /// Their paths within the folder. Marks of earlier versions have none: there every file in the folder
+    /// counts as the bundle's.
+    #[serde(default)]
+    pub paths: Vec<String>,
 }
 
 /// The entry of a file.
@@ -69,21 +81,33 @@ impl MarkedFile {
     }
 }
 
-/// Whether `folder` carries a mark.
+/// Whether `folder` seems to be a compiled site, or one that is being staged. Only the head of its mark is read,
+/// because the proof asks for each of thousands of changes; what may be deleted is decided by the whole
+/// mark ([`super::old_site`]).
 #[must_use]
 pub fn is_marked(folder: &Path) -> bool {
-    folder.join(NAME).is_file()
+    let mut head = Vec::new();
+    let read = File::open(folder.join(NAME)).and_then(|file| file.take(256).read_to_end(&mut head));
+    let has = |word: &[u8]| head.windows(word.len()).any(|window| window == word);
+    read.is_ok() && head.starts_with(b"{") && (has(b"\"made_by\"") || head == UNFINISHED)
+}
+
+/// Whether `folder` is a site that is being staged, or one whose compile was killed.
+#[must_use]
+pub(super) fn is_unfinished(folder: &Path) -> bool {
+    let Ok(bytes) = std::fs::read(folder.join(NAME)) else {
+        return false;
+    };
+    // A kill may cut the file short, and then there is no other yet.
+    let is_alone = || std::fs::read_dir(folder).is_ok_and(|entries| entries.count() == 1);
+    bytes == UNFINISHED || (UNFINISHED.starts_with(&bytes) && is_alone())
 }
 
 impl Mark {
-    /// Reads the mark in `folder`. It is empty where there is none or it cannot be read; then everything is
-    /// written anew.
+    /// The mark with the content `bytes`; `None` where this is no mark.
     #[must_use]
-    pub fn read(folder: &Path) -> Mark {
-        std::fs::read(folder.join(NAME))
-            .ok()
-            .and_then(|bytes| serde_json::from_slice(&bytes).ok())
-            .unwrap_or_default()
+    pub(super) fn from_bytes(bytes: &[u8]) -> Option<Mark> {
+        serde_json::from_slice(bytes).ok()
     }
 
     /// The mark that a site of `files` and `bundles` carries.
@@ -109,25 +133,6 @@ impl Mark {
         files.count() + bundles.map(|(_, b)| b.files).sum::<usize>()
     }
 
-    /// Whether the site has the files of `wanted` in `folder` already.
-    #[must_use]
-    pub fn has_bundle(&self, site: &Path, folder: &str, wanted: &Bundle) -> bool {
-        let marked = self.bundles.get(folder);
-        let is_same = |marked: &MarkedBundle| {
-            marked.content == wanted.content && marked.files == wanted.files.len()
-        };
-        marked.is_some_and(is_same) && wanted.lies_in(&site.join(folder))
-    }
-
-    /// Whether the site has the file that `wanted` describes under `path` already. Its hash is taken from the
-    /// mark, its length from the disk.
-    #[must_use]
-    pub fn has(&self, site: &Path, path: &str, wanted: &MarkedFile) -> bool {
-        self.files.get(path) == Some(wanted)
-            && std::fs::symlink_metadata(site.join(path))
-                .is_ok_and(|meta| meta.is_file() && meta.len() == wanted.bytes)
-    }
-
     /// The content of the file [`NAME`].
     #[must_use]
     pub fn to_bytes(&self) -> Vec<u8> {
@@ -142,5 +147,6 @@ fn marked(bundle: &Bundle) -> MarkedBundle {
         content: bundle.content.clone(),
         files: bundle.files.len(),
         bytes: bundle.files.iter().map(|f| f.at.end - f.at.start).sum(),
+        paths: bundle.files.iter().map(|f| f.path.clone()).collect(),
     }
 }

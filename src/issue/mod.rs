@@ -5,17 +5,26 @@
 //! the two are exchanged ([`swap`]). Files that did not change are linked, not written again. Where a
 //! compile is killed, the last good site stays as it was, and the next compile removes the staged files.
 //!
-//! A folder is replaced only where it is empty or carries the mark of an earlier compile
-//! ([`mark`]). Not here: registers and dated editions.
+//! A folder is replaced only where it is empty or carries the mark of an earlier compile ([`mark`]), and only what
+//! compiles made in it is deleted ([`old_site`]). Everything else there ([`foreign`]) is carried over to the new site
+//! while the old one is cleared away ([`clear`]), or the compile is refused before the exchange.
+//!
+//! Everything that is done on the disk goes through [`disk`]. Not here: registers and dated editions.
 #![allow(
     clippy::disallowed_methods,
     reason = "this stage writes the site to disk"
 )]
 
+mod beside;
 mod bundle;
+mod clear;
+mod disk;
 mod fault;
+mod foreign;
 mod intact;
+mod lock;
 pub(crate) mod mark;
+mod old_site;
 mod publishing;
 mod staging;
 mod swap;
@@ -25,7 +34,8 @@ use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
 pub use bundle::{Bundle, Bundled};
-pub use fault::PublishFault;
+pub(crate) use fault::in_megabytes;
+pub use fault::{InTheWay, PublishFault};
 pub(crate) use intact::intact_site;
 pub use publishing::Published;
 pub(crate) use publishing::Publishing;

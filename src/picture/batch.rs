@@ -17,10 +17,10 @@ use crate::fault::Fault;
 use crate::plan::{Plan, Request};
 use crate::prepared::{Colour, Prepared};
 use crate::source::{guarded, read};
+use crate::store::Store;
 use crate::{colour, decode, derive};
 
-/// Prepares every picture asked for and keeps the results under `cache_dir`, which is made if need
-/// be.
+/// Prepares every picture asked for and keeps the results in `store`.
 ///
 /// Results are in the order of the requests, and neither they nor the files depend on the number
 /// of threads. `progress` is called after each picture with the number done and the total; calls may
@@ -28,17 +28,17 @@ use crate::{colour, decode, derive};
 pub fn prepare_all(
     requests: &[Request],
     plan: &Plan,
-    cache_dir: &Path,
+    store: &Store,
     progress: &(dyn Fn(usize, usize) + Sync),
 ) -> Vec<Result<Prepared, Fault>> {
     if !requests.is_empty()
-        && let Err(fault) = cache::make_folder(cache_dir)
+        && let Err(fault) = store.prepare()
     {
         return vec![Err(fault); requests.len()];
     }
     let batch = PictureBatch {
         plan,
-        cache_dir,
+        store,
         budget: Budget::new(BUDGET),
         seen: Mutex::default(),
     };
@@ -81,13 +81,13 @@ fn in_threads<T: Sync, R: Send + Sync>(items: &[T], work: impl Fn(&T) -> R + Syn
 pub fn check_all(
     requests: &[Request],
     plan: &Plan,
-    cache_dir: &Path,
+    store: &Store,
     progress: &(dyn Fn(usize, usize) + Sync),
 ) -> Vec<Result<Colour, Fault>> {
     let budget = Budget::new(BUDGET);
     let done = AtomicUsize::new(0);
     in_threads(requests, |request| {
-        let result = check(request, plan, cache_dir, &budget);
+        let result = check(request, plan, store.dir(), &budget);
         progress(done.fetch_add(1, Ordering::Relaxed) + 1, requests.len());
         result
     })
@@ -114,7 +114,7 @@ fn check(
 /// The data that all pictures of one batch share.
 struct PictureBatch<'a> {
     plan: &'a Plan,
-    cache_dir: &'a Path,
+    store: &'a Store,
     budget: Budget,
     /// Each key met so far and, once it is known, its outcome.
     seen: Mutex<HashMap<CacheKey, Outcome>>,
@@ -141,7 +141,9 @@ impl PictureBatch<'_> {
         bytes: Vec<u8>,
         largest: Option<u32>,
     ) -> Result<Prepared, Fault> {
-        if let Some(found) = cache::find(self.cache_dir, key) {
+        let store = self.store;
+        if let Some(found) = cache::find(store.dir(), key) {
+            store.note_used(&key.manifest(store.dir()));
             // The limit is not part of the key, so it is applied to kept pictures too.
             return within_limit(found, self.plan.pixel_limit);
         }
@@ -157,7 +159,10 @@ impl PictureBatch<'_> {
             drop(bytes);
             derive::render(master, self.plan, largest)
         })?;
-        cache::keep(self.cache_dir, key, &rendering)
+        store.note_used(&key.manifest(store.dir()));
+        store.keep(cache::bytes(&rendering), |dir| {
+            cache::keep(dir, key, &rendering)
+        })
     }
 }
 

@@ -53,7 +53,7 @@ impl CacheKey {
         self.0.to_hex().chars().take(DIGITS).collect()
     }
 
-    fn manifest(self, dir: &Path) -> PathBuf {
+    pub fn manifest(self, dir: &Path) -> PathBuf {
         dir.join(format!("{}.json", self.short()))
     }
 
@@ -116,8 +116,30 @@ pub fn find(dir: &Path, key: CacheKey) -> Option<Prepared> {
 /// Keeps under a key what was made of a photograph.
 ///
 /// # Errors
-/// [`Fault::Cache`] where the disk fails.
+/// [`Fault::Cache`] where the disk fails; nothing of the entry remains then.
 pub fn keep(dir: &Path, key: CacheKey, rendering: &Rendering) -> Result<Prepared, Fault> {
+    let kept = write(dir, key, rendering);
+    if kept.is_err() {
+        let sizes = rendering
+            .sizes
+            .iter()
+            .map(|size| key.name(size.extent.width));
+        let files = sizes.map(|name| dir.join(name)).chain([key.pack(dir)]);
+        // A disk may be full, and these would stay in it unused.
+        files.for_each(|file| drop(fs::remove_file(file)));
+    }
+    kept
+}
+
+/// How many bytes an entry takes, its manifest left aside.
+pub fn bytes(rendering: &Rendering) -> u64 {
+    let sizes = rendering.sizes.iter().map(|size| &size.jpeg);
+    // The pack has the sizes too.
+    let all = sizes.clone().chain(sizes).chain(&rendering.tiles);
+    all.map(|jpeg| jpeg.len() as u64).sum()
+}
+
+fn write(dir: &Path, key: CacheKey, rendering: &Rendering) -> Result<Prepared, Fault> {
     let refused = |file: &Path, error: io::Error| Fault::Cache {
         file: file.to_owned(),
         why: error.to_string(),

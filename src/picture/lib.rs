@@ -9,7 +9,7 @@
 //! | reading a photograph | `source`, `decode` (with `jpeg` for JPEG files), `master` |
 //! | sizes and colours | `extent`, `scaling`, `turn`, `colour` (with `profile`) |
 //! | what is published of it | `derive`, [`tiles`], `pyramid`, `codec`, `small` |
-//! | many photographs | `budget`, `cache`, `batch` |
+//! | many photographs | `budget`, `cache`, `store`, `sweep`, `batch` |
 //! | one photograph on another | [`align`] |
 //! | the points of a design | `detail` (with `area`), [`tone`] |
 //!
@@ -21,7 +21,7 @@
 //! Not here: which pictures may be published and where a path may lead (the reader and the audit).
 #![allow(
     clippy::disallowed_methods,
-    reason = "this stage reads photographs and keeps its cache on disk"
+    reason = "this stage reads photographs and keeps its cache on disk, with the dates of use"
 )]
 
 pub mod align;
@@ -45,6 +45,8 @@ mod pyramid;
 mod scaling;
 mod small;
 mod source;
+mod store;
+mod sweep;
 #[cfg(test)]
 mod tests;
 pub mod tiles;
@@ -57,4 +59,6 @@ pub use fault::Fault;
 pub use plan::{Plan, Request};
 pub use prepared::{Colour, Derivative, Prepared, Service, ServiceFile};
 pub use small::{Small, small};
+pub use store::Store;
+pub use sweep::Swept;
 pub use tone::Tone;

@@ -6,7 +6,7 @@
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
-use super::cache::CACHE;
+use super::cache::Cache;
 use super::fault::DiskFault;
 use super::pictures::{address, stays_inside};
 use crate::model::catalogue::Catalogue;
@@ -61,14 +61,14 @@ impl<'a> Group<'a> {
     /// Aligns the pictures, in their order.
     ///
     /// # Errors
-    /// For each picture the fault of its file, of the reference's, or of the disk.
+    /// For each picture the fault of its file or of the reference's.
     pub fn align(
         &self,
         dir: &Path,
-        access: CacheAccess,
+        cache: &Cache,
         progress: &(dyn Fn(usize, usize) + Sync),
     ) -> Vec<Result<Registration, Fault>> {
-        align_groups(dir, std::slice::from_ref(self), access, progress)
+        align_groups(dir, std::slice::from_ref(self), cache, progress)
     }
 
     fn pairs(&self, dir: &Path) -> impl Iterator<Item = PhotographPair> {
@@ -93,16 +93,15 @@ fn photograph(dir: &Path, picture: &Picture) -> Photograph {
 fn align_groups(
     dir: &Path,
     groups: &[Group<'_>],
-    access: CacheAccess,
+    cache: &Cache,
     progress: &(dyn Fn(usize, usize) + Sync),
 ) -> Vec<Result<Registration, Fault>> {
     let pairs: Vec<PhotographPair> = groups.iter().flat_map(|group| group.pairs(dir)).collect();
-    let cache = dir.join(CACHE).join("alignments");
     align::align_all(
         &pairs,
         Plan::default().pixel_limit,
-        &cache,
-        access,
+        &cache.alignments,
+        CacheAccess::ReadWrite,
         progress,
     )
 }
@@ -122,12 +121,13 @@ pub(super) struct AlignedPictures {
 /// boxes that may be known.
 ///
 /// # Errors
-/// Where the disk refuses to keep a result. Faults of the pictures themselves are findings of `pictures`.
+/// Where the disk refuses to keep a detail. Faults of the pictures themselves are findings of `pictures`.
 pub(super) fn align_all(
     dir: &Path,
     catalogue: &Concealed,
     plan: &Plan,
     is_prepared: impl Fn(&PictureKey) -> bool,
+    cache: &Cache,
     progress: &(dyn Fn(usize, usize) + Sync),
 ) -> Result<AlignedPictures, DiskFault> {
     let mut groups: Vec<Group<'_>> = catalogue
@@ -144,7 +144,7 @@ pub(super) fn align_all(
     // Each picture counts as two steps, aligning and cutting, although cutting takes little of the time.
     let progress_from =
         |before: usize| move |done: usize, _: usize| progress(before + done, 2 * pictures);
-    let aligned = align_groups(dir, &groups, CacheAccess::ReadWrite, &progress_from(0));
+    let aligned = align_groups(dir, &groups, cache, &progress_from(0));
 
     let mut results = AlignedPictures::default();
     let mut cuts: Vec<(PictureKey, DetailRequest)> = Vec::new();
@@ -153,24 +153,16 @@ pub(super) fn align_all(
         let reference = std::iter::once((&group.reference, Ok(Registration::Reference)));
         let others = group.pictures.iter().zip(aligned.by_ref());
         for ((key, picture), result) in reference.chain(others) {
-            match result {
-                Ok(registration) => {
-                    cuts.extend(
-                        request(dir, group, picture, &registration).map(|cut| (key.clone(), cut)),
-                    );
-                    let registrations = &mut results.alignments.registrations;
-                    registrations.insert(key.clone(), registration);
-                }
-                Err(fault) if fault.is_disk() => return Err(DiskFault(fault)),
-                // The fault of the picture is a finding already; a fault of the reference leaves its
-                // whole group without an alignment.
-                Err(_) => {}
-            }
+            // The fault of a picture is a finding already; a fault of the reference leaves its whole group
+            // without an alignment.
+            let Ok(registration) = result else { continue };
+            cuts.extend(request(dir, group, picture, &registration).map(|cut| (key.clone(), cut)));
+            let registrations = &mut results.alignments.registrations;
+            registrations.insert(key.clone(), registration);
         }
     }
     let (keys, requests): (Vec<PictureKey>, Vec<DetailRequest>) = cuts.into_iter().unzip();
-    let cache = dir.join(CACHE).join("details");
-    let made = picture::details_all(&requests, plan, &cache, &progress_from(pictures));
+    let made = picture::details_all(&requests, plan, &cache.details, &progress_from(pictures));
     for (key, result) in keys.into_iter().zip(made) {
         match result {
             Ok(detailed) => results.add(key, detailed),

@@ -10,6 +10,12 @@ use crate::picture::Fault;
 pub struct DiskFault(pub(super) Fault);
 
 impl DiskFault {
+    /// What could not be written, and why: one phrase.
+    #[must_use]
+    pub fn cause(&self) -> &dyn fmt::Display {
+        &self.0
+    }
+
     /// The action that the user can take.
     #[must_use]
     pub fn help(&self) -> &'static str {

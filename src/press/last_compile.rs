@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
 
-use super::cache::CACHE;
+use super::cache;
 use crate::issue;
 use crate::read::{Inputs, stamp};
 
@@ -51,7 +51,7 @@ impl CompileIdentity {
         hasher.update(target.as_os_str().as_encoded_bytes());
         Some(CompileIdentity {
             name: hasher.finalize().to_hex().to_string(),
-            file: dir.join(CACHE).join("compiled.json"),
+            file: cache::root(dir).join("compiled.json"),
         })
     }
 

@@ -8,20 +8,22 @@
 //!
 //! Reading order: [`pulled`] is the result of a pull, [`fault`] its failures; [`pictures`] prepares the
 //! photographs and [`alignment`] aligns them, both with results in the [`cache`]; [`files`] makes the rest
-//! of the site, and [`private_names`] searches each file before it is handed out.
+//! of the site, and [`private_names`] searches each file before it is handed out. [`sources`] tells where no
+//! site may be published.
 #![allow(
     clippy::disallowed_methods,
-    reason = "asks whether a photograph is there, and keeps what the last compile printed"
+    reason = "asks whether a photograph is there and where paths lead, and keeps what the last compile printed"
 )]
 
 pub(crate) mod alignment;
-mod cache;
+pub(crate) mod cache;
 mod fault;
 mod files;
 pub(crate) mod last_compile;
 mod pictures;
 mod private_names;
 mod pulled;
+mod sources;
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
@@ -41,10 +43,12 @@ use crate::study::{PublishedStudies, Studies};
 
 use private_names::NameCheck;
 
+pub use cache::Cache;
 pub use fault::{DiskFault, PullFault};
 pub use files::site;
 pub use pictures::PictureWork;
 pub use pulled::{NotPulled, Pulled, Report};
+pub use sources::{SourceClash, source_clash};
 
 /// A catalogue that was read, what was computed from it, and all that is wrong or doubtful in it.
 #[derive(Debug)]
@@ -59,7 +63,9 @@ pub struct Judged {
     pub prepared: BTreeMap<PictureKey, Prepared>,
     /// The catalogue's folder.
     dir: PathBuf,
-    /// The fault of the disk, where not all pictures could be kept: then there is no site.
+    /// The cache of the catalogue.
+    pub cache: Cache,
+    /// The fault of the disk, where not all pictures could be kept anywhere: then there is no site.
     pub disk_fault: Option<DiskFault>,
     /// The findings, in their order.
     pub findings: Vec<Finding>,
@@ -68,12 +74,17 @@ pub struct Judged {
 /// Reads the catalogue in `dir` and judges it.
 #[must_use]
 pub fn judge(dir: &Path, work: &PictureWork<'_>) -> Judged {
-    judge_inputs(dir, &read::Inputs::of(dir), work)
+    judge_inputs(dir, &read::Inputs::of(dir), work, Cache::of(dir))
 }
 
 /// Judges the catalogue in `dir` by the files that `inputs` listed.
 #[must_use]
-pub(crate) fn judge_inputs(dir: &Path, inputs: &read::Inputs, work: &PictureWork<'_>) -> Judged {
+pub(crate) fn judge_inputs(
+    dir: &Path,
+    inputs: &read::Inputs,
+    work: &PictureWork<'_>,
+    cache: Cache,
+) -> Judged {
     let read::Reading {
         catalogue,
         mut findings,
@@ -81,7 +92,7 @@ pub(crate) fn judge_inputs(dir: &Path, inputs: &read::Inputs, work: &PictureWork
     let (theme, theme_findings) = read::theme(dir, &catalogue.published_settings().theme);
     let studies = Studies::of(&catalogue);
     let audited = without_echoes(audit::audit(&catalogue, &studies), &findings);
-    let pictures = pictures::prepare(dir, &catalogue, work);
+    let pictures = pictures::prepare(dir, &catalogue, work, &cache);
     findings.extend(theme_findings);
     findings.extend(audited);
     findings.extend(pictures.findings);
@@ -92,6 +103,7 @@ pub(crate) fn judge_inputs(dir: &Path, inputs: &read::Inputs, work: &PictureWork
         theme,
         prepared: pictures.prepared,
         dir: dir.to_owned(),
+        cache,
         disk_fault: pictures.disk_fault,
         findings,
     }
@@ -154,6 +166,7 @@ impl Judged {
             theme,
             prepared,
             dir,
+            cache,
             disk_fault,
             findings,
         } = self;
@@ -173,7 +186,8 @@ impl Judged {
             let studies = PublishedStudies::of(&concealed, studies);
             let plan = pictures::plan(&concealed.settings);
             let is_prepared = |key: &PictureKey| prepared.contains_key(key);
-            let aligned = alignment::align_all(&dir, &concealed, &plan, is_prepared, progress)?;
+            let aligned =
+                alignment::align_all(&dir, &concealed, &plan, is_prepared, &cache, progress)?;
             let public = concealed.into_public();
             let pictures = pictures::published(&prepared);
             let input = page::Input {
@@ -208,10 +222,15 @@ impl Judged {
                 designs,
                 impressions,
                 prepared,
+                cache,
                 aligned,
                 names: check,
             }),
-            Err(fault) => Err(Box::new(NotPulled { fault, report })),
+            Err(fault) => Err(Box::new(NotPulled {
+                fault,
+                report,
+                cache,
+            })),
         }
     }
 

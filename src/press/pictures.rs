@@ -6,7 +6,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Component, Path};
 
-use super::cache::CACHE;
+use super::cache::Cache;
 use super::fault::DiskFault;
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
@@ -38,6 +38,7 @@ pub(super) fn prepare(
     dir: &Path,
     catalogue: &Catalogue,
     work: &PictureWork<'_>,
+    cache: &Cache,
 ) -> PreparedPictures {
     let plan = plan(catalogue.published_settings());
     let is_there = |(_, picture): &(PictureKey, &Picture)| {
@@ -50,12 +51,11 @@ pub(super) fn prepare(
         .filter(|(key, _)| !keys.contains(key))
         .filter(is_there)
         .collect();
-    let cache = dir.join(CACHE).join("pictures");
     let (PictureWork::Prepare(progress) | PictureWork::ReadOnly(progress)) = work;
     let all = published.len() + kept_back.len();
     let check = |pictures: &[(PictureKey, &Picture)], before: usize| {
         let progress = |done, _| progress(before + done, all);
-        picture::check_all(&requests(dir, pictures), &plan, &cache, &progress)
+        picture::check_all(&requests(dir, pictures), &plan, &cache.pictures, &progress)
     };
 
     let mut result = PreparedPictures {
@@ -66,7 +66,12 @@ pub(super) fn prepare(
     let colours: Vec<Result<Colour, Fault>> = match work {
         PictureWork::Prepare(_) => {
             let progress = |done, _| progress(done, all);
-            let made = picture::prepare_all(&requests(dir, &published), &plan, &cache, &progress);
+            let made = picture::prepare_all(
+                &requests(dir, &published),
+                &plan,
+                &cache.pictures,
+                &progress,
+            );
             let keep = |((key, _), made): (&(PictureKey, &Picture), Result<Prepared, Fault>)| {
                 let ready = made?;
                 let colour = ready.colour;

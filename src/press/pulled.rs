@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::path::PathBuf;
 
 use super::alignment::AlignedPictures;
+use super::cache::Cache;
 use super::fault::PullFault;
 use super::pictures::address;
 use super::private_names::NameCheck;
@@ -42,6 +43,8 @@ pub struct Pulled {
     pub impressions: usize,
     /// The pictures that may be published, prepared.
     pub prepared: BTreeMap<PictureKey, Prepared>,
+    /// The cache of the catalogue.
+    pub cache: Cache,
     pub(super) aligned: AlignedPictures,
     pub(super) names: NameCheck,
 }
@@ -53,6 +56,8 @@ pub struct NotPulled {
     pub fault: PullFault,
     /// The findings of [`super::judge`].
     pub report: Report,
+    /// The cache of the catalogue.
+    pub cache: Cache,
 }
 
 impl Pulled {

@@ -105,6 +105,8 @@ fn what_a_killed_compile_left_is_cleared_away_though_nothing_changed() {
     let half = dir.join(".web.next");
     fs::create_dir(&half).unwrap();
     fs::write(half.join("index.html"), "half").unwrap();
+    // The mark of a site that is being staged.
+    fs::write(half.join(".keyblock-site"), "{ \"unfinished\": true }\n").unwrap();
     assert!(!says_what_was_kept(dir));
     assert!(!half.exists());
 }

@@ -310,7 +310,7 @@ fn root() -> PathBuf {
 const MADE: [&str; 5] = ["target", "node_modules", "web", ".keyblock", ".git"];
 
 /// Endings of files that hold text.
-const TEXTS: [&str; 17] = [
+const TEXTS: [&str; 15] = [
     "bib", "css", "csv", "ftl", "html", "js", "json", "md", "mjs", "py", "rs", "sh", "toml", "txt",
     "yml",
 ];

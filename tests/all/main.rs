@@ -10,6 +10,8 @@ mod again;
 mod audit_rules;
 /// Rules of the audit on separability, on wear, and on identifications that could be narrower.
 mod audit_separability;
+/// The cache, where it cannot be written and where it is swept.
+mod cache;
 /// `keyblock census --doubts`, run as a program.
 mod census_doubts;
 /// The links of the figures of the census.
@@ -36,6 +38,8 @@ mod documents;
 mod exports;
 /// Broken records, each reported at its place.
 mod findings;
+/// What no compile made, in the folder of a site.
+mod foreign_files;
 /// The rules of the code, checked on its source.
 mod house;
 /// Which state and printing a sheet can be.
@@ -50,6 +54,9 @@ mod json_documents;
 mod kept_back;
 /// The identification key of a design, and its examination sheet.
 mod key_pages;
+/// Kills, and several compiles at once.
+#[cfg(unix)]
+mod kills;
 /// A language that consists of files of words alone.
 mod languages;
 /// Reading pages as a browser does.

@@ -1,13 +1,12 @@
-//! The promises of the program to those who publish with it: all or nothing, the same bytes from the same
-//! records, nothing private in any byte, and no text of a record that runs in a browser.
+//! The promises of the program to those who publish with it: the same bytes from the same records, nothing private
+//! in any byte, and no text of a record that runs in a browser.
 //!
 //! Here the program runs as a whole. The parts that single stages have in these promises are tested beside their
-//! code; `pages` tests what pages must never contain.
+//! code; `pages` tests what pages must never contain, and `kills` that publishing is all or nothing.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
-use std::time::{Duration, Instant};
 
 use keyblock::model::finding::Severity;
 
@@ -28,107 +27,6 @@ fn demonstration() -> tempfile::TempDir {
         }
     }
     copy
-}
-
-/// When a compile is killed.
-#[derive(Clone, Copy, Debug)]
-enum Moment {
-    /// So many hundredths of the time a whole compile takes after it began.
-    After(u32),
-    /// As soon as a file of this name exists, beside or in the site.
-    Meeting(&'static str),
-    /// As soon as the new site is in the place of the old one.
-    Exchanged,
-}
-
-#[test]
-fn a_killed_compile_leaves_a_whole_site_and_the_next_one_clears_up() {
-    let folder = copy_of("tests/example-catalogue");
-    let dir = folder.path();
-    let begun = Instant::now();
-    compile(dir);
-    let whole = begun.elapsed();
-    let mut good = bytes_below(&dir.join("web"));
-    let mut title = "The Colour Prints".to_owned();
-    let mut leavings = 0;
-    let moments = [
-        Moment::After(10),
-        Moment::After(50),
-        Moment::After(90),
-        Moment::Meeting(".web.lock"),
-        Moment::Meeting(".web.next"),
-        Moment::Meeting(".web.next/design/14/index.html"),
-        Moment::Meeting(".web.next/.keyblock-site"),
-        Moment::Exchanged,
-        // Last, so that the compile at the end finds what this one left.
-        Moment::Meeting(".web.next/design/14/index.html"),
-    ];
-    for (n, moment) in moments.into_iter().enumerate() {
-        // Every page carries the title, so every page is written anew.
-        let next = format!("The Colour Prints {n}");
-        edit(&dir.join("catalogue.toml"), &title, &next);
-        title = next;
-        kill_at(dir, moment, whole);
-        let left = bytes_below(&dir.join("web"));
-        leavings += usize::from(dir.join(".web.next").exists());
-        if left != good {
-            let fresh = tempfile::tempdir().unwrap();
-            let to = fresh.path().join("web");
-            let ran = keyblock(&["compile", text(dir), "--to", text(&to)]);
-            assert_eq!(ran.code, Some(0), "{}", ran.err);
-            assert!(
-                left == bytes_below(&to),
-                "killed at {moment:?}: neither the old site nor the new one"
-            );
-            good = left;
-        }
-    }
-    assert!(leavings > 0, "no compile was killed while it set up a site");
-    println!("{leavings} of them left a site half set up");
-
-    compile(dir);
-    let fresh = tempfile::tempdir().unwrap();
-    let to = fresh.path().join("web");
-    assert_eq!(
-        keyblock(&["compile", text(dir), "--to", text(&to)]).code,
-        Some(0)
-    );
-    assert!(bytes_below(&dir.join("web")) == bytes_below(&to));
-    let mut names: Vec<String> = fs::read_dir(dir)
-        .unwrap()
-        .map(|entry| entry.unwrap().file_name().into_string().unwrap())
-        .collect();
-    names.sort();
-    assert_eq!(names, [".keyblock", "catalogue.toml", "records", "web"]);
-}
-
-/// Starts a compile of `dir`, with its pictures to be made, and kills it at `moment`.
-fn kill_at(dir: &Path, moment: Moment, whole: Duration) {
-    let _ = fs::remove_dir_all(dir.join(".keyblock"));
-    let stood = fs::read(dir.join("web/index.html")).unwrap();
-    // A file that an earlier compile left would be found at once.
-    let _ = fs::remove_dir_all(dir.join(".web.next"));
-    let _ = fs::remove_file(dir.join(".web.lock"));
-    let begun = Instant::now();
-    let mut child = command(&["compile", text(dir)])
-        .stdout(std::process::Stdio::null())
-        .stderr(std::process::Stdio::null())
-        .spawn()
-        .unwrap();
-    loop {
-        let reached = match moment {
-            Moment::After(hundredths) => begun.elapsed() >= whole * hundredths / 100,
-            Moment::Meeting(name) => dir.join(name).exists(),
-            Moment::Exchanged => fs::read(dir.join("web/index.html")).is_ok_and(|b| b != stood),
-        };
-        // On a fast machine the compile may end before the moment is detected; that case is tested too.
-        if reached || child.try_wait().unwrap().is_some() {
-            break;
-        }
-        std::thread::sleep(Duration::from_micros(50));
-    }
-    let _ = child.kill();
-    child.wait().unwrap();
 }
 
 #[test]

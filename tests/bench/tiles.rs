@@ -13,7 +13,7 @@ use std::process::Command;
 use image::RgbImage;
 use jpeg_encoder::{ColorType, Encoder};
 use keyblock::issue::{Bundle, Bundled, SiteParts, publish};
-use keyblock::picture::{Plan, Prepared, Request, prepare_all, tiles};
+use keyblock::picture::{Plan, Prepared, Request, Store, prepare_all, tiles};
 
 use super::{median, tell};
 
@@ -100,7 +100,7 @@ fn make(dir: &Path, photographs: &[PathBuf], plan: &Plan) -> Vec<Prepared> {
             largest: None,
         })
         .collect();
-    let prepared: Vec<Prepared> = prepare_all(&requests, plan, &cache, &|_, _| {})
+    let prepared: Vec<Prepared> = prepare_all(&requests, plan, &Store::at(&cache), &|_, _| {})
         .into_iter()
         .map(Result::unwrap)
         .collect();

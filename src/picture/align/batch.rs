@@ -3,7 +3,6 @@
 //! Pairs with the same reference are done together, so that it is unpacked once. A thread that waits for
 //! memory holds none and starts no tasks of the pool, so no two threads wait for each other.
 
-use std::path::Path;
 use std::sync::OnceLock;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
@@ -17,10 +16,10 @@ use super::subject::Subject;
 use super::working::{WorkingImage, working};
 use super::{align, align_by_hand};
 use crate::budget::{BUDGET, Budget};
-use crate::cache::make_folder;
 use crate::decode;
 use crate::fault::Fault;
 use crate::source::{guarded, read};
+use crate::store::Store;
 
 /// The access to the folder of results.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -31,7 +30,7 @@ pub enum CacheAccess {
     ReadOnly,
 }
 
-/// Aligns every pair, or finds its earlier result under `cache_dir`.
+/// Aligns every pair, or finds its earlier result in `store`. A result that the disk refuses is not kept.
 ///
 /// Results are in the order of the pairs, and do not depend on the number of threads. Each map leads
 /// from pixels of the picture to pixels of the reference, both whole, upright and in full size, pixel
@@ -40,20 +39,14 @@ pub enum CacheAccess {
 /// threads and out of order.
 ///
 /// # Errors
-/// For each pair the [`Fault`] of either file, or of the disk where a result could not be kept.
+/// For each pair the [`Fault`] of either file.
 pub fn align_all(
     pairs: &[PhotographPair],
     pixel_limit: u64,
-    cache_dir: &Path,
+    store: &Store,
     access: CacheAccess,
     progress: &(dyn Fn(usize, usize) + Sync),
 ) -> Vec<Result<Registration, Fault>> {
-    if access == CacheAccess::ReadWrite
-        && !pairs.is_empty()
-        && let Err(fault) = make_folder(cache_dir)
-    {
-        return vec![Err(fault); pairs.len()];
-    }
     let mut groups: IndexMap<String, Vec<usize>> = IndexMap::new();
     for (at, pair) in pairs.iter().enumerate() {
         // The place of a file and the part of it: what one unpacked reference serves.
@@ -63,7 +56,7 @@ pub fn align_all(
     let groups: Vec<Vec<usize>> = groups.into_values().collect();
     let batch = AlignmentBatch {
         pixel_limit,
-        cache_dir,
+        store,
         access,
         budget: Budget::new(BUDGET),
     };
@@ -93,7 +86,7 @@ pub fn align_all(
 /// The data that all pairs of one batch share.
 struct AlignmentBatch<'a> {
     pixel_limit: u64,
-    cache_dir: &'a Path,
+    store: &'a Store,
     access: CacheAccess,
     budget: Budget,
 }
@@ -151,7 +144,11 @@ impl AlignmentBatch<'_> {
             (&pair.picture, blake3::hash(&bytes)),
             &pair.ties,
         );
-        if let Some(found) = cache::find(self.cache_dir, key) {
+        let store = self.store;
+        if let Some(found) = cache::find(store.dir(), key) {
+            if self.access == CacheAccess::ReadWrite {
+                store.note_used(&key.file(store.dir()));
+            }
             return Ok(found);
         }
         let onto = reference.ready(self)?;
@@ -159,7 +156,8 @@ impl AlignmentBatch<'_> {
         drop(bytes);
         let registration = on_masters(onto, &ready, &pair.ties);
         if self.access == CacheAccess::ReadWrite {
-            cache::keep(self.cache_dir, key, &registration)?;
+            store.note_used(&key.file(store.dir()));
+            store.keep_or_do_without(|dir| cache::keep(dir, key, &registration));
         }
         Ok(registration)
     }

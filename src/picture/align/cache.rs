@@ -46,7 +46,7 @@ impl CacheKey {
         CacheKey(hasher.finalize())
     }
 
-    fn file(self, dir: &Path) -> PathBuf {
+    pub fn file(self, dir: &Path) -> PathBuf {
         let short: String = self.0.to_hex().chars().take(24).collect();
         dir.join(format!("{short}.json"))
     }

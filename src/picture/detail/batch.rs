@@ -16,15 +16,15 @@ use super::refine;
 use super::request::{DetailRequest, Detailed, Paper};
 use crate::area::Area;
 use crate::budget::{BUDGET, Budget};
-use crate::cache::make_folder;
 use crate::extent::Extent;
 use crate::fault::Fault;
 use crate::plan::Plan;
 use crate::source::{guarded, read};
+use crate::store::Store;
 use crate::tone::{self, Tone, paper};
 use crate::{codec, decode, derive};
 
-/// Cuts all parts asked for and keeps the results under `cache_dir`, which is made if need be.
+/// Cuts all parts asked for and keeps the results in `store`.
 ///
 /// Results are in the order of the requests, and neither they nor the files depend on the number
 /// of threads. `progress` is called after each photograph with the number done and the total; calls
@@ -33,17 +33,17 @@ use crate::{codec, decode, derive};
 pub fn details_all(
     requests: &[DetailRequest],
     plan: &Plan,
-    cache_dir: &Path,
+    store: &Store,
     progress: &(dyn Fn(usize, usize) + Sync),
 ) -> Vec<Result<Detailed, Fault>> {
     if !requests.is_empty()
-        && let Err(fault) = make_folder(cache_dir)
+        && let Err(fault) = store.prepare()
     {
         return vec![Err(fault); requests.len()];
     }
     let batch = DetailBatch {
         plan,
-        cache_dir,
+        store,
         budget: Budget::new(BUDGET),
         references: references(requests, plan),
     };
@@ -125,7 +125,7 @@ struct Published {
 
 struct DetailBatch<'a> {
     plan: &'a Plan,
-    cache_dir: &'a Path,
+    store: &'a Store,
     budget: Budget,
     references: BTreeMap<&'a Path, SharedReference>,
 }
@@ -153,7 +153,9 @@ impl DetailBatch<'_> {
         let bytes = read(&request.source, self.plan.pixel_limit)?;
         let content = blake3::hash(&bytes);
         let name = CacheKey::new(request, self.plan, content, reference_content);
-        if let Some(found) = cache::find(self.cache_dir, name) {
+        let store = self.store;
+        if let Some(found) = cache::find(store.dir(), name) {
+            store.note_used(&name.manifest(store.dir()));
             return Ok(found);
         }
         // The reference comes before this thread takes memory: a thread that held memory while it
@@ -167,7 +169,8 @@ impl DetailBatch<'_> {
             let is_reference = content == reference_content;
             make(request, &published, &reference, is_reference, self.plan)
         })?;
-        cache::keep(self.cache_dir, name, &made)
+        store.note_used(&name.manifest(store.dir()));
+        store.keep(cache::bytes(&made), |dir| cache::keep(dir, name, &made))
     }
 
     /// The reference at working size. The first thread to ask unpacks it; the others wait.

@@ -73,7 +73,7 @@ impl CacheKey {
         self.0.to_hex().chars().take(DIGITS).collect()
     }
 
-    fn manifest(self, dir: &Path) -> PathBuf {
+    pub fn manifest(self, dir: &Path) -> PathBuf {
         dir.join(format!("{}.parts.json", self.short()))
     }
 
@@ -161,8 +161,24 @@ pub fn find(dir: &Path, key: CacheKey) -> Option<Detailed> {
 /// Keeps under a key what was cut out.
 ///
 /// # Errors
-/// [`Fault::Cache`] where the disk fails.
+/// [`Fault::Cache`] where the disk fails; nothing of the entry remains then.
 pub fn keep(dir: &Path, key: CacheKey, made: &[CutPoint]) -> Result<Detailed, Fault> {
+    let kept = write(dir, key, made);
+    if kept.is_err() {
+        for part in made.iter().filter(|part| part.detail.is_some()) {
+            let _ = fs::remove_file(dir.join(key.file(part.point.as_str())));
+        }
+    }
+    kept
+}
+
+/// How many bytes an entry takes, its manifest left aside.
+pub fn bytes(made: &[CutPoint]) -> u64 {
+    let details = made.iter().filter_map(|part| part.detail.as_ref());
+    details.map(|detail| detail.jpeg.len() as u64).sum()
+}
+
+fn write(dir: &Path, key: CacheKey, made: &[CutPoint]) -> Result<Detailed, Fault> {
     let refused = |file: &Path, error: &io::Error| Fault::Cache {
         file: file.to_owned(),
         why: error.to_string(),

@@ -285,7 +285,12 @@ impl Folder {
 
     fn details(&self, requests: &[DetailRequest]) -> Vec<Result<Detailed, Fault>> {
         let cache = self.0.path().join("cache");
-        details_all(requests, &Plan::default(), &cache, &|_, _| ())
+        details_all(
+            requests,
+            &Plan::default(),
+            &crate::Store::at(&cache),
+            &|_, _| (),
+        )
     }
 }
 
@@ -427,9 +432,14 @@ fn the_number_of_threads_changes_nothing() {
     let files = |threads: usize| {
         let cache = folder.0.path().join(format!("cache-{threads}"));
         let pool = rayon::ThreadPoolBuilder::new().num_threads(threads).build();
-        let made = pool
-            .unwrap()
-            .install(|| details_all(&requests, &Plan::default(), &cache, &|_, _| ()));
+        let made = pool.unwrap().install(|| {
+            details_all(
+                &requests,
+                &Plan::default(),
+                &crate::Store::at(&cache),
+                &|_, _| (),
+            )
+        });
         let files = made.into_iter().flat_map(|made| made.unwrap().details);
         files
             .map(|(_, d)| (d.name, fs::read(d.file).unwrap()))

@@ -246,9 +246,14 @@ fn a_missing_file_and_a_folder_are_told() {
             source,
             largest: None,
         };
-        crate::prepare_all(&[request], &whole(), &dir.path().join("cache"), &|_, _| {})
-            .pop()
-            .unwrap()
+        crate::prepare_all(
+            &[request],
+            &whole(),
+            &crate::Store::at(&dir.path().join("cache")),
+            &|_, _| {},
+        )
+        .pop()
+        .unwrap()
     };
     assert_eq!(ask(dir.path().join("nowhere.jpg")), Err(Fault::Missing));
     assert_eq!(ask(dir.path().to_path_buf()), Err(Fault::NotAFile));

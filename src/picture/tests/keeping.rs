@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Mutex;
 
 use super::samples::*;
-use crate::{Fault, Plan, Prepared, Request, check_all, prepare_all};
+use crate::{Fault, Plan, Prepared, Request, Store, check_all, prepare_all};
 
 fn plan() -> Plan {
     Plan {
@@ -34,7 +34,7 @@ fn photographs(dir: &Path) -> Vec<Request> {
 }
 
 fn prepare_in(requests: &[Request], plan: &Plan, cache: &Path) -> Vec<Prepared> {
-    prepare_all(requests, plan, cache, &|_, _| {})
+    prepare_all(requests, plan, &Store::at(cache), &|_, _| {})
         .into_iter()
         .map(Result::unwrap)
         .collect()
@@ -231,7 +231,7 @@ fn a_limit_lowered_later_holds_for_kept_pictures() {
         pixel_limit: 100,
         ..plan()
     };
-    let result = prepare_all(requests, &strict, &cache, &|_, _| {}).remove(0);
+    let result = prepare_all(requests, &strict, &Store::at(&cache), &|_, _| {}).remove(0);
     assert!(
         matches!(result, Err(Fault::TooManyPixels { limit: 100, .. })),
         "{result:?}"
@@ -249,7 +249,7 @@ fn a_picture_asked_for_twice_is_made_once_and_faults_keep_their_place() {
     let requests = [sound.clone(), broken, sound];
     let told = Mutex::new(Vec::new());
     let cache = dir.path().join("cache");
-    let results = prepare_all(&requests, &plan(), &cache, &|done, of| {
+    let results = prepare_all(&requests, &plan(), &Store::at(&cache), &|done, of| {
         told.lock().unwrap().push((done, of));
     });
     assert_eq!(results[1], Err(Fault::Missing));
@@ -265,7 +265,7 @@ fn a_cache_that_cannot_be_written_is_a_fault_of_the_disk() {
     let dir = tempfile::tempdir().unwrap();
     let requests = photographs(dir.path());
     let blocked = dir.path().join("1.jpg").join("cache");
-    let results = prepare_all(&requests, &plan(), &blocked, &|_, _| {});
+    let results = prepare_all(&requests, &plan(), &Store::at(&blocked), &|_, _| {});
     assert_eq!(results.len(), requests.len());
     assert!(
         results
@@ -290,14 +290,17 @@ fn checking_judges_alike_and_writes_nothing() {
         source: cut,
         largest: None,
     });
-    let checked = check_all(&requests, &plan(), &cache, &|_, _| {});
+    let checked = check_all(&requests, &plan(), &Store::at(&cache), &|_, _| {});
     assert!(!cache.exists());
-    let prepared = prepare_all(&requests, &plan(), &cache, &|_, _| {});
+    let prepared = prepare_all(&requests, &plan(), &Store::at(&cache), &|_, _| {});
     let prepared: Vec<_> = prepared
         .into_iter()
         .map(|result| result.map(|prepared| prepared.colour))
         .collect();
     assert_eq!(checked, prepared);
     assert_eq!(checked.last(), Some(&Err(Fault::CutShort)));
-    assert_eq!(check_all(&requests, &plan(), &cache, &|_, _| {}), prepared);
+    assert_eq!(
+        check_all(&requests, &plan(), &Store::at(&cache), &|_, _| {}),
+        prepared
+    );
 }

@@ -6,7 +6,7 @@ use std::io::Cursor;
 use image::{DynamicImage, ImageFormat, Rgb, RgbImage};
 use jpeg_encoder::{ColorType, Encoder};
 
-use crate::{Fault, Plan, Prepared, Request, prepare_all};
+use crate::{Fault, Plan, Prepared, Request, Store, prepare_all};
 
 pub const RED: [u8; 3] = [220, 40, 40];
 pub const GREEN: [u8; 3] = [40, 200, 60];
@@ -170,7 +170,12 @@ pub fn prepare_files(files: &[(&str, &[u8])], plan: &Plan) -> Vec<Result<Prepare
             }
         })
         .collect();
-    prepare_all(&requests, plan, &dir.path().join("cache"), &|_, _| {})
+    prepare_all(
+        &requests,
+        plan,
+        &Store::at(&dir.path().join("cache")),
+        &|_, _| {},
+    )
 }
 
 /// The result of one file: the prepared picture, and the bytes of its largest derivative.
@@ -182,9 +187,14 @@ pub fn prepare(bytes: &[u8]) -> Result<(Prepared, Vec<u8>), Fault> {
         source,
         largest: None,
     };
-    let prepared = prepare_all(&[request], &whole(), &dir.path().join("cache"), &|_, _| {})
-        .pop()
-        .unwrap()?;
+    let prepared = prepare_all(
+        &[request],
+        &whole(),
+        &Store::at(&dir.path().join("cache")),
+        &|_, _| {},
+    )
+    .pop()
+    .unwrap()?;
     let made = fs::read(&prepared.derivatives.last().unwrap().file).unwrap();
     Ok((prepared, made))
 }

@@ -6,7 +6,7 @@ use image::{RgbImage, imageops};
 
 use super::reading::stored;
 use super::samples::*;
-use crate::{Colour, Plan, Prepared, Request, Service, prepare_all, tiles};
+use crate::{Colour, Plan, Prepared, Request, Service, Store, prepare_all, tiles};
 
 /// The files of one photograph's service, by path, in their order.
 fn service(bytes: &[u8], plan: &Plan, largest: Option<u32>) -> (Prepared, Vec<(String, Vec<u8>)>) {
@@ -15,7 +15,7 @@ fn service(bytes: &[u8], plan: &Plan, largest: Option<u32>) -> (Prepared, Vec<(S
     fs::write(&source, bytes).unwrap();
     let request = Request { source, largest };
     let cache = dir.path().join("cache");
-    let prepared = prepare_all(&[request], plan, &cache, &|_, _| {})
+    let prepared = prepare_all(&[request], plan, &Store::at(&cache), &|_, _| {})
         .remove(0)
         .unwrap();
     let pack = fs::read(&prepared.service.pack).unwrap();

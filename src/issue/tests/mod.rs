@@ -1,8 +1,18 @@
 //! Publishing a site: what is written, kept, removed and refused.
 
+use super::disk::{Disk, SystemDisk};
+use super::lock::Lock;
 use super::staging::Staging;
 use super::*;
 use std::fs;
+use std::sync::Arc;
+
+/// What no compile made.
+mod foreign;
+/// A disk that is full.
+mod full;
+/// A compile that is stopped at each of its steps.
+mod stopped;
 
 fn parts<'a>(files: &[(&'a str, &'a str)], pictures: &[(&str, &Path)]) -> SiteParts<'a> {
     SiteParts {
@@ -63,6 +73,19 @@ fn a_bundle_is_written_when_its_content_changed_and_only_then() {
     assert_eq!(fs::read_to_string(&tile).unwrap(), "ten");
     assert_eq!(counts(&parts(&[("index.html", "two")], &[])), (0, 1, 3));
     assert!(!target.join("picture").exists());
+}
+
+/// Publishes on a disk of the test's own.
+fn publish_on(
+    disk: &Arc<impl Disk + 'static>,
+    parts: &SiteParts<'_>,
+    target: &Path,
+) -> Result<Published, PublishFault> {
+    let publishing = Publishing::begin_on(Arc::clone(disk) as Arc<dyn Disk>, target)?;
+    for (path, bytes) in &parts.files {
+        publishing.put(path, bytes);
+    }
+    publishing.finish(&parts.pictures, &parts.bundles)
 }
 
 fn names(folder: &Path) -> Vec<String> {
@@ -161,6 +184,7 @@ fn an_empty_folder_is_taken() {
     fs::create_dir(&target).unwrap();
     publish(&parts(&[("index.html", "one")], &[]), &target).unwrap();
     assert!(mark::is_marked(&target));
+    assert_eq!(names(dir.path()), ["web"]);
 }
 
 #[test]
@@ -204,7 +228,7 @@ fn what_a_killed_compile_left_is_cleared_away() {
     let site = parts(&[("index.html", "one")], &[]);
     publish(&site, &target).unwrap();
     // Killed while setting up, and killed between the two moves of a slow exchange.
-    fs::create_dir(dir.path().join(".web.next")).unwrap();
+    std::mem::forget(Staging::beside(&target, Arc::new(SystemDisk)).unwrap());
     fs::write(dir.path().join(".web.next/half.html"), "ha").unwrap();
     fs::rename(&target, dir.path().join(".web.last")).unwrap();
     publish(&parts(&[("index.html", "two")], &[]), &target).unwrap();
@@ -219,7 +243,7 @@ fn what_a_killed_compile_left_is_cleared_away() {
 fn two_compiles_into_one_folder_do_not_mix() {
     let dir = tempfile::tempdir().unwrap();
     let target = dir.path().join("web");
-    let first = Staging::beside(&target).unwrap();
+    let first = Lock::on(&target).unwrap();
     let site = parts(&[("index.html", "one")], &[]);
     assert!(matches!(
         publish(&site, &target),
