@@ -54,7 +54,7 @@ cargo package --quiet --workspace --exclude paint --allow-dirty
 
 say "tests"
 # A fifth of the kills of the full run (DEVELOPERS.md, "Tests").
-KEYBLOCK_KILLS=40 cargo test --workspace --exclude paint --lib --bins --test all
+KEYBLOCK_KILLS=40 cargo test --workspace --exclude paint --lib --bins --test all --test memory
 
 say "the examples in comments"
 cargo test --quiet --workspace --doc
@@ -69,6 +69,7 @@ cargo test --quiet --release -p paint
 
 say "beside the libraries of others"
 target/others/bin/python tests/reference/survival.py "$KEYBLOCK" demo-site tests/checks/chao1.csv
+target/others/bin/python tests/reference/colours.py "$KEYBLOCK"
 
 say "in the browser"
 node --test --test-concurrency=1 tests/browser/*.test.mjs

@@ -142,6 +142,7 @@ codes! {
     // Pictures.
     PictureMissing = "picture-missing", Error, "A picture file is not there.";
     PictureUnreadable = "picture-unreadable", Error, "A picture file cannot be read.";
+    PictureMemory = "picture-memory", Error, "A picture file needs more memory than the catalogue allows for pictures.";
     PictureProfile = "picture-profile", Hint, "The colour profile in a picture file cannot be used, so its colours may be shown wrong.";
     PictureOrphan = "picture-orphan", Hint, "A picture file belongs to no record.";
     // Text and privacy.

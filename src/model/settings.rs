@@ -43,6 +43,8 @@ pub struct Settings {
     pub largest: u32,
     /// The JPEG quality of published pictures, 1 to 100.
     pub quality: u8,
+    /// The memory that pictures may take at once while they are made ready, in MiB.
+    pub picture_memory: u32,
     /// The catalogue's own additions to the cautions: heading key and text.
     pub cautions: Vec<(String, String)>,
     /// Where it is recorded.

@@ -10,13 +10,13 @@ use std::path::Path;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 
-use crate::budget::{BUDGET, Budget};
+use crate::budget::Budget;
 use crate::cache::{self, CacheKey};
-use crate::extent::Extent;
+use crate::derive::MemoryNeed;
 use crate::fault::Fault;
-use crate::plan::{Plan, Request};
+use crate::plan::{Limits, Plan, Request};
 use crate::prepared::{Colour, Prepared};
-use crate::source::{guarded, read};
+use crate::source::{PictureFile, guarded};
 use crate::store::Store;
 use crate::{colour, decode, derive};
 
@@ -39,7 +39,7 @@ pub fn prepare_all(
     let batch = PictureBatch {
         plan,
         store,
-        budget: Budget::new(BUDGET),
+        budget: Budget::new(plan.limits.memory),
         seen: Mutex::default(),
     };
     let done = AtomicUsize::new(0);
@@ -84,7 +84,7 @@ pub fn check_all(
     store: &Store,
     progress: &(dyn Fn(usize, usize) + Sync),
 ) -> Vec<Result<Colour, Fault>> {
-    let budget = Budget::new(BUDGET);
+    let budget = Budget::new(plan.limits.memory);
     let done = AtomicUsize::new(0);
     in_threads(requests, |request| {
         let result = check(request, plan, store.dir(), &budget);
@@ -99,15 +99,19 @@ fn check(
     cache_dir: &Path,
     budget: &Budget,
 ) -> Result<Colour, Fault> {
-    let bytes = read(&request.source, plan.pixel_limit)?;
-    if let Some(found) = cache::find(cache_dir, CacheKey::new(&bytes, plan, request.largest)) {
-        return within_limit(found, plan.pixel_limit).map(|found| found.colour);
+    let file = PictureFile::open(&request.source, plan.limits.pixels)?;
+    let key = CacheKey::new(&file, plan, request.largest)?;
+    if let Some(found) = cache::find(cache_dir, key) {
+        return within_limits(found, plan.limits).map(|found| found.colour);
     }
     guarded(|| {
-        let opened = decode::open(&bytes, plan.pixel_limit)?;
-        let _share = budget.take(opened.memory);
-        let master = opened.decode()?;
-        Ok(colour::read(master.profile.as_deref()).0)
+        let opened = decode::open(&file, plan.limits.pixels)?;
+        let need = MemoryNeed::of(&opened, plan, request.largest);
+        need.within(plan.limits.memory)?;
+        let _share = budget.take(need.bytes);
+        let colour = colour::read(&opened.profile).0;
+        opened.examine()?;
+        Ok(colour)
     })
 }
 
@@ -124,56 +128,57 @@ type Outcome = Arc<OnceLock<Result<Prepared, Fault>>>;
 
 impl PictureBatch<'_> {
     fn prepare(&self, request: &Request) -> Result<Prepared, Fault> {
-        let bytes = read(&request.source, self.plan.pixel_limit)?;
-        let key = CacheKey::new(&bytes, self.plan, request.largest);
+        let file = PictureFile::open(&request.source, self.plan.limits.pixels)?;
+        let key = CacheKey::new(&file, self.plan, request.largest)?;
         let outcome = {
             let mut seen = self.seen.lock().unwrap_or_else(PoisonError::into_inner);
             Arc::clone(seen.entry(key).or_default())
         };
         outcome
-            .get_or_init(|| self.find_or_make(key, bytes, request.largest))
+            .get_or_init(|| self.find_or_make(key, &file, request.largest))
             .clone()
     }
 
     fn find_or_make(
         &self,
         key: CacheKey,
-        bytes: Vec<u8>,
+        file: &PictureFile,
         largest: Option<u32>,
     ) -> Result<Prepared, Fault> {
         let store = self.store;
         if let Some(found) = cache::find(store.dir(), key) {
             store.note_used(&key.manifest(store.dir()));
-            // The limit is not part of the key, so it is applied to kept pictures too.
-            return within_limit(found, self.plan.pixel_limit);
+            // The limits are not part of the key, so they are applied to kept pictures too.
+            return within_limits(found, self.plan.limits);
         }
-        let rendering = guarded(|| {
-            let opened = decode::open(&bytes, self.plan.pixel_limit)?;
-            let stored = Extent {
-                width: opened.width,
-                height: opened.height,
-            };
-            let needed = derive::memory(stored, opened.memory, self.plan, largest);
-            let _share = self.budget.take(needed);
-            let master = opened.decode()?;
-            drop(bytes);
-            derive::render(master, self.plan, largest)
+        let (rendering, need) = guarded(|| {
+            let opened = decode::open(file, self.plan.limits.pixels)?;
+            let need = MemoryNeed::of(&opened, self.plan, largest);
+            need.within(self.plan.limits.memory)?;
+            let _share = self.budget.take(need.bytes);
+            let rendering = derive::render(opened, self.plan, largest)?;
+            Ok((rendering, need))
         })?;
+        file.is_unchanged()?;
         store.note_used(&key.manifest(store.dir()));
         store.keep(cache::bytes(&rendering), |dir| {
-            cache::keep(dir, key, &rendering)
+            cache::keep(dir, key, &rendering, need)
         })
     }
 }
 
-fn within_limit(found: Prepared, limit: u64) -> Result<Prepared, Fault> {
+fn within_limits(found: Prepared, limits: Limits) -> Result<Prepared, Fault> {
     let (width, height) = (found.width, found.height);
-    if u64::from(width) * u64::from(height) > limit {
+    if u64::from(width) * u64::from(height) > limits.pixels {
         return Err(Fault::TooManyPixels {
             width,
             height,
-            limit,
+            limit: limits.pixels,
         });
     }
-    Ok(found)
+    let need = MemoryNeed {
+        bytes: found.memory,
+        cause: found.cause,
+    };
+    need.within(limits.memory).map(|()| found)
 }

@@ -2,11 +2,6 @@
 
 use std::sync::{Condvar, Mutex, PoisonError};
 
-/// Bytes that pictures may take in memory at any one time, the files themselves not counted. Two
-/// photographs of 24 million pixels fit, one of 60 million leaves room for little else, and one that
-/// needs more than all of it is prepared alone.
-pub const BUDGET: u64 = 320 << 20;
-
 /// Memory that pictures share.
 pub struct Budget {
     total: u64,
@@ -15,6 +10,7 @@ pub struct Budget {
 }
 
 impl Budget {
+    /// A budget of `total` bytes.
     pub fn new(total: u64) -> Self {
         Self {
             total,

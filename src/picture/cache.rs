@@ -14,10 +14,11 @@ use std::sync::atomic::{AtomicU64, Ordering};
 use serde::{Deserialize, Serialize};
 
 use crate::codec;
-use crate::derive::{self, Rendering};
-use crate::fault::Fault;
+use crate::derive::{self, MemoryNeed, Rendering};
+use crate::fault::{Fault, MemoryCause};
 use crate::plan::Plan;
 use crate::prepared::{Colour, Derivative, Prepared, Service, ServiceFile};
+use crate::source::PictureFile;
 use crate::tiles::{self, FileContent};
 
 /// Raise this whenever the same photograph and plan would give other bytes: a change in `decode`,
@@ -34,7 +35,10 @@ pub struct CacheKey(blake3::Hash);
 
 impl CacheKey {
     /// The key of a photograph's bytes, for a plan and the picture's own largest side.
-    pub fn new(bytes: &[u8], plan: &Plan, largest: Option<u32>) -> Self {
+    ///
+    /// # Errors
+    /// Where the file cannot be read.
+    pub fn new(file: &PictureFile, plan: &Plan, largest: Option<u32>) -> Result<Self, Fault> {
         let mut hasher = blake3::Hasher::new_derive_key("keyblock: derivatives of a picture");
         hasher.update(&SCHEME.to_le_bytes());
         hasher.update(codec::ENCODER.as_bytes());
@@ -45,8 +49,8 @@ impl CacheKey {
         for width in widths {
             hasher.update(&width.to_le_bytes());
         }
-        hasher.update(bytes);
-        Self(hasher.finalize())
+        file.hash_into(&mut hasher)?;
+        Ok(Self(hasher.finalize()))
     }
 
     fn short(self) -> String {
@@ -73,6 +77,9 @@ struct Manifest {
     width: u32,
     height: u32,
     colour: Colour,
+    /// Bytes of memory that making the files takes at most, and why.
+    memory: u64,
+    cause: MemoryCause,
     files: Vec<Listed>,
     service: Packed,
 }
@@ -117,8 +124,13 @@ pub fn find(dir: &Path, key: CacheKey) -> Option<Prepared> {
 ///
 /// # Errors
 /// [`Fault::Cache`] where the disk fails; nothing of the entry remains then.
-pub fn keep(dir: &Path, key: CacheKey, rendering: &Rendering) -> Result<Prepared, Fault> {
-    let kept = write(dir, key, rendering);
+pub fn keep(
+    dir: &Path,
+    key: CacheKey,
+    rendering: &Rendering,
+    need: MemoryNeed,
+) -> Result<Prepared, Fault> {
+    let kept = write(dir, key, rendering, need);
     if kept.is_err() {
         let sizes = rendering
             .sizes
@@ -139,7 +151,12 @@ pub fn bytes(rendering: &Rendering) -> u64 {
     all.map(|jpeg| jpeg.len() as u64).sum()
 }
 
-fn write(dir: &Path, key: CacheKey, rendering: &Rendering) -> Result<Prepared, Fault> {
+fn write(
+    dir: &Path,
+    key: CacheKey,
+    rendering: &Rendering,
+    need: MemoryNeed,
+) -> Result<Prepared, Fault> {
     let refused = |file: &Path, error: io::Error| Fault::Cache {
         file: file.to_owned(),
         why: error.to_string(),
@@ -171,6 +188,8 @@ fn write(dir: &Path, key: CacheKey, rendering: &Rendering) -> Result<Prepared, F
         width: rendering.master.width,
         height: rendering.master.height,
         colour: rendering.colour,
+        memory: need.bytes,
+        cause: need.cause,
         files,
         service: Packed {
             width: rendering.published.width,
@@ -241,6 +260,8 @@ fn prepared(
         colour: manifest.colour,
         derivatives,
         service,
+        memory: manifest.memory,
+        cause: manifest.cause,
         made,
     }
 }

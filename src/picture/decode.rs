@@ -1,4 +1,5 @@
-//! From the bytes of a file to pixels: the header is judged before anything is unpacked.
+//! From a file to pixels: the header is judged before anything is unpacked, and says how much memory unpacking
+//! takes.
 //!
 //! The kind of picture is recognised by content, never by the ending of its name. All kinds become
 //! 8-bit RGB; what is transparent is laid on white, as paper would show it.
@@ -6,60 +7,91 @@
 //! Not here: turning the picture upright and converting its colours, which cost less once the
 //! picture is small (`derive`, `colour`).
 
-use std::io::{Cursor, ErrorKind};
+use std::io::Read;
 
-use image::error::{LimitErrorKind, UnsupportedErrorKind};
 use image::metadata::Orientation;
-use image::{
-    ColorType, DynamicImage, ExtendedColorType, ImageDecoder, ImageError, ImageFormat, ImageReader,
-    Limits, Rgb, RgbImage,
-};
+use image::{GrayImage, ImageFormat, RgbImage};
 
-use crate::fault::Fault;
+use crate::embedded::EmbeddedProfile;
+use crate::extent::Extent;
+use crate::fault::{Fault, MemoryCause};
+use crate::gather::{self, Rows};
 use crate::jpeg::{self, Jpeg};
-use crate::master::Master;
+use crate::png::{self, Png};
+use crate::scaling::{self, scale};
+use crate::source::PictureFile;
+use crate::tiff::{self, Tiff};
+use crate::webp::{self, WebP};
 
 /// A picture whose header was accepted; no pixel is unpacked yet.
 pub struct Opened<'a> {
     source: Source<'a>,
-    /// Width in px, as stored.
-    pub width: u32,
-    /// Height in px, as stored.
-    pub height: u32,
-    /// Bytes of memory that unpacking will take at most, the file itself not counted.
-    pub memory: u64,
+    /// Its size as stored.
+    pub stored: Extent,
+    /// How to turn the pixels to see the picture upright.
+    pub orientation: Orientation,
+    /// The embedded ICC profile, where it is left to apply.
+    pub profile: EmbeddedProfile,
+    /// Bytes that the conversion of colours takes.
+    conversion: u64,
 }
 
 enum Source<'a> {
     Jpeg(Box<Jpeg<'a>>),
-    Other(Box<dyn ImageDecoder + 'a>),
+    Png(Box<Png<'a>>),
+    Tiff(Box<Tiff<'a>>),
+    WebP(Box<WebP<'a>>),
 }
 
 /// Reads the header of a picture; refuses a file that is not a picture, is not whole, or is above
-/// the limit.
+/// the limit of pixels.
 ///
 /// # Errors
 /// Every [`Fault`] that a header can show.
-pub fn open(bytes: &[u8], pixel_limit: u64) -> Result<Opened<'_>, Fault> {
-    if bytes.is_empty() {
+pub fn open(file: &PictureFile, pixel_limit: u64) -> Result<Opened<'_>, Fault> {
+    if file.bytes() == 0 {
         return Err(Fault::Empty);
     }
-    let kind = image::guess_format(bytes).map_err(|_| Fault::NotAPicture)?;
-    let (source, width, height, bytes_per_pixel) = match kind {
+    let opened = match kind(file)? {
         ImageFormat::Jpeg => {
-            let jpeg = jpeg::open(bytes)?;
-            let (width, height, cost) = (jpeg.width, jpeg.height, jpeg.bytes_per_pixel);
-            (Source::Jpeg(Box::new(jpeg)), width, height, cost)
-        }
-        ImageFormat::Png | ImageFormat::Tiff | ImageFormat::WebP => {
-            if kind == ImageFormat::WebP && !webp_is_whole(bytes) {
-                return Err(Fault::CutShort);
+            let mut jpeg = jpeg::open(file)?;
+            Opened {
+                stored: jpeg.stored,
+                orientation: jpeg.orientation,
+                conversion: jpeg.conversion,
+                profile: std::mem::replace(&mut jpeg.profile, EmbeddedProfile::None),
+                source: Source::Jpeg(Box::new(jpeg)),
             }
-            let decoder = open_other(bytes, kind, pixel_limit)?;
-            let (width, height) = decoder.dimensions();
-            // The decoder's buffer, what it hands out, and the 8-bit RGB made of that.
-            let cost = 2 * u64::from(decoder.color_type().bytes_per_pixel()) + 3;
-            (Source::Other(decoder), width, height, cost)
+        }
+        ImageFormat::Png => {
+            let mut png = png::open(file)?;
+            Opened {
+                stored: png.stored,
+                orientation: png.orientation,
+                conversion: png.profile.memory(),
+                profile: std::mem::replace(&mut png.profile, EmbeddedProfile::None),
+                source: Source::Png(Box::new(png)),
+            }
+        }
+        ImageFormat::Tiff => {
+            let mut tiff = tiff::open(file)?;
+            Opened {
+                stored: tiff.stored,
+                orientation: tiff.orientation,
+                conversion: tiff.conversion,
+                profile: std::mem::replace(&mut tiff.profile, EmbeddedProfile::None),
+                source: Source::Tiff(Box::new(tiff)),
+            }
+        }
+        ImageFormat::WebP => {
+            let mut webp = webp::open(file)?;
+            Opened {
+                stored: webp.stored,
+                orientation: webp.orientation,
+                conversion: webp.profile.memory(),
+                profile: std::mem::replace(&mut webp.profile, EmbeddedProfile::None),
+                source: Source::WebP(Box::new(webp)),
+            }
         }
         ImageFormat::Gif => return Err(Fault::OtherKind("GIF")),
         ImageFormat::Bmp => return Err(Fault::OtherKind("BMP")),
@@ -67,6 +99,7 @@ pub fn open(bytes: &[u8], pixel_limit: u64) -> Result<Opened<'_>, Fault> {
         ImageFormat::OpenExr => return Err(Fault::OtherKind("OpenEXR")),
         _ => return Err(Fault::NotAPicture),
     };
+    let Extent { width, height } = opened.stored;
     let pixels = u64::from(width) * u64::from(height);
     if pixels == 0 {
         return Err(Fault::Damaged(
@@ -80,138 +113,138 @@ pub fn open(bytes: &[u8], pixel_limit: u64) -> Result<Opened<'_>, Fault> {
             limit: pixel_limit,
         });
     }
-    Ok(Opened {
-        source,
-        width,
-        height,
-        memory: pixels.saturating_mul(bytes_per_pixel),
-    })
+    Ok(opened)
+}
+
+/// The kind of picture that the first bytes show.
+fn kind(file: &PictureFile) -> Result<ImageFormat, Fault> {
+    let mut first = Vec::new();
+    let read = file.reader()?.take(64).read_to_end(&mut first);
+    read.map_err(|error| Fault::Unopened(error.to_string()))?;
+    // BigTIFF has 43 where TIFF has 42.
+    if first.starts_with(b"II\x2B\0") || first.starts_with(b"MM\0\x2B") {
+        return Ok(ImageFormat::Tiff);
+    }
+    image::guess_format(&first).map_err(|_| Fault::NotAPicture)
 }
 
 impl Opened<'_> {
-    /// Unpacks the pixels.
+    /// Bytes of memory that [`Opened::pixels`] takes at most.
+    pub fn memory(&self, to: Extent) -> u64 {
+        let held = 3 * self.stored.pixels() as u64;
+        let scaled = if to == self.stored {
+            0
+        } else {
+            scaling::memory(self.stored, to)
+        };
+        let unpacking = match &self.source {
+            Source::Jpeg(jpeg) => jpeg.memory().max(held + scaled),
+            Source::WebP(webp) => webp.memory().max(held + scaled),
+            Source::Png(png) if png.is_interlaced => png.memory() + held + scaled,
+            Source::Png(png) => png.memory() + gather::memory(png.samples(), self.stored, to),
+            Source::Tiff(tiff) => {
+                tiff.memory()
+                    .saturating_add(gather::memory(tiff.samples(), self.stored, to))
+            }
+        };
+        // The scaler's weights and other small things.
+        unpacking.saturating_add(self.conversion + (1 << 20))
+    }
+
+    /// Bytes that the conversion of colours takes.
+    pub fn conversion_memory(&self) -> u64 {
+        self.conversion
+    }
+
+    /// Bytes of memory that [`Opened::grey`] takes at most.
+    pub fn grey_memory(&self) -> u64 {
+        let pixels = self.stored.pixels() as u64;
+        let flat = Extent {
+            height: 1,
+            ..self.stored
+        };
+        match &self.source {
+            Source::Png(png) if !png.is_interlaced => {
+                png.memory() + gather::memory(png.samples(), self.stored, flat) + pixels
+            }
+            Source::Tiff(tiff) => tiff
+                .memory()
+                .saturating_add(gather::memory(tiff.samples(), self.stored, flat) + pixels),
+            _ => self.memory(self.stored),
+        }
+    }
+
+    /// What makes it take so much memory.
+    pub fn cause(&self) -> MemoryCause {
+        match &self.source {
+            Source::Jpeg(jpeg) if jpeg.holds_coefficients() => MemoryCause::Scans,
+            Source::Png(png) if png.is_interlaced => MemoryCause::Interlaced,
+            Source::Tiff(tiff) if tiff.holds_blocks() => MemoryCause::Blocks,
+            _ => MemoryCause::Size,
+        }
+    }
+
+    /// Unpacks the pixels, scaled to `to`: 8-bit RGB in the file's own colour space.
     ///
     /// # Errors
     /// Cut short or damaged.
-    pub fn decode(self) -> Result<Master, Fault> {
-        let mut decoder = match self.source {
-            Source::Jpeg(jpeg) => return jpeg.decode(),
-            Source::Other(decoder) => decoder,
+    pub fn pixels(self, to: Extent) -> Result<RgbImage, Fault> {
+        let pixels = match self.source {
+            Source::Jpeg(jpeg) => jpeg.decode()?,
+            Source::WebP(webp) => webp.decode()?,
+            Source::Png(png) if png.is_interlaced => png.interlaced()?,
+            Source::Png(mut png) => return gather::rgb(&mut *png, self.stored, to),
+            Source::Tiff(mut tiff) => return gather::rgb(&mut *tiff, self.stored, to),
         };
-        // A picture with a broken orientation tag is still used.
-        let orientation = match decoder.orientation() {
-            Ok(Orientation::NoTransforms) | Err(_) => exif_with_prefix(&mut decoder),
-            Ok(stated) => stated,
-        };
-        let profile = decoder.icc_profile().unwrap_or_default();
-        let picture = DynamicImage::from_decoder(decoder).map_err(|error| fault(&error))?;
-        Ok(Master {
-            pixels: on_white(picture),
-            orientation,
-            profile,
-        })
-    }
-}
-
-/// Opens a picture that is not a JPEG.
-fn open_other<'a>(
-    bytes: &'a [u8],
-    kind: ImageFormat,
-    pixel_limit: u64,
-) -> Result<Box<dyn ImageDecoder + 'a>, Fault> {
-    let mut limits = Limits::default();
-    // Two buffers of the widest pixel, RGBA of 16 bits a channel, and room for tags and profiles.
-    limits.max_alloc = Some(pixel_limit.saturating_mul(16).saturating_add(64 << 20));
-    let mut reader = ImageReader::with_format(Cursor::new(bytes), kind);
-    reader.limits(limits);
-    let decoder = reader.into_decoder().map_err(|error| fault(&error))?;
-    match decoder.original_color_type() {
-        ExtendedColorType::Cmyk8 | ExtendedColorType::Cmyk16 => return Err(Fault::Cmyk),
-        _ => {}
-    }
-    match decoder.color_type() {
-        ColorType::Rgb32F | ColorType::Rgba32F => Err(Fault::Unsupported(
-            "floating-point numbers for colours".into(),
-        )),
-        _ => Ok(Box::new(decoder)),
-    }
-}
-
-/// The orientation of an Exif block that still carries the prefix it has in JPEG files, as some
-/// programs write it into WebP.
-fn exif_with_prefix(decoder: &mut dyn ImageDecoder) -> Orientation {
-    decoder
-        .exif_metadata()
-        .ok()
-        .flatten()
-        .and_then(|exif| Orientation::from_exif_chunk(exif.strip_prefix(b"Exif\0\0")?))
-        .unwrap_or(Orientation::NoTransforms)
-}
-
-/// 8-bit RGB of any picture, transparent parts on white.
-fn on_white(picture: DynamicImage) -> RgbImage {
-    if !picture.color().has_alpha() {
-        return picture.into_rgb8();
-    }
-    let rgba = picture.into_rgba8();
-    let mut rgb = RgbImage::new(rgba.width(), rgba.height());
-    for (out, pixel) in rgb.pixels_mut().zip(rgba.pixels()) {
-        let [r, g, b, alpha] = pixel.0;
-        *out = Rgb([r, g, b].map(|channel| over_white(channel, alpha)));
-    }
-    rgb
-}
-
-/// One channel of a partly transparent pixel laid on white, rounded to nearest.
-fn over_white(channel: u8, alpha: u8) -> u8 {
-    let (channel, alpha) = (u32::from(channel), u32::from(alpha));
-    let sum = channel * alpha + 255 * (255 - alpha);
-    u8::try_from((sum + 127) / 255).unwrap_or(u8::MAX)
-}
-
-/// Whether every chunk that a WebP announces lies inside the file (RFC 9649, section 2.3). The
-/// decoder reserves room for a chunk before it looks whether it is there.
-fn webp_is_whole(bytes: &[u8]) -> bool {
-    let Some(&[a, b, c, d]) = bytes.get(4..8) else {
-        return false;
-    };
-    let announced = u64::from(u32::from_le_bytes([a, b, c, d])) + 8;
-    if announced > bytes.len() as u64 {
-        return false;
-    }
-    let mut at: u64 = 12;
-    while at + 8 <= announced {
-        let size = usize::try_from(at)
-            .ok()
-            .and_then(|at| bytes.get(at + 4..at + 8));
-        let Some(&[a, b, c, d]) = size else {
-            return false;
-        };
-        let size = u64::from(u32::from_le_bytes([a, b, c, d]));
-        // Chunks are padded to an even length; the padding of the last may be missing.
-        if at + 8 + size > announced {
-            return false;
+        if to == self.stored {
+            return Ok(pixels);
         }
-        at += 8 + size + size % 2;
+        scale(self.stored, pixels.as_raw(), to)
     }
-    true
+
+    /// Unpacks the pixels and drops them. Takes no more memory than scaling them to any size.
+    ///
+    /// # Errors
+    /// Cut short or damaged.
+    pub fn examine(self) -> Result<(), Fault> {
+        let stored = self.stored;
+        match self.source {
+            Source::Png(mut png) if !png.is_interlaced => gather::examine(&mut *png, stored),
+            Source::Tiff(mut tiff) => gather::examine(&mut *tiff, stored),
+            _ => self.pixels(stored).map(|_| ()),
+        }
+    }
+
+    /// Unpacks the pixels as grey: the encoded colours weighted by their brightness to the eye (ITU-R BT.601).
+    ///
+    /// # Errors
+    /// Cut short or damaged.
+    pub fn grey(self) -> Result<GrayImage, Fault> {
+        let stored = self.stored;
+        let grey = match self.source {
+            Source::Png(mut png) if !png.is_interlaced => {
+                gather::grey(&mut *png, stored, brightness)?
+            }
+            Source::Tiff(mut tiff) => gather::grey(&mut *tiff, stored, brightness)?,
+            _ => grey_of(self.pixels(stored)?),
+        };
+        GrayImage::from_raw(stored.width, stored.height, grey)
+            .ok_or_else(|| Fault::Damaged("its size is not the one it states".into()))
+    }
 }
 
-fn fault(error: &ImageError) -> Fault {
-    match error {
-        ImageError::IoError(io) if io.kind() == ErrorKind::UnexpectedEof => Fault::CutShort,
-        ImageError::Unsupported(unsupported) => Fault::Unsupported(match unsupported.kind() {
-            UnsupportedErrorKind::Color(_) => "an unusual way of storing colours".into(),
-            _ => unsupported.to_string(),
-        }),
-        ImageError::Limits(limit) => Fault::Damaged(match limit.kind() {
-            LimitErrorKind::DimensionError => "its sides are too long".into(),
-            _ => "it would unpack to more than its size allows".into(),
-        }),
-        ImageError::Decoding(decoding) => {
-            let reason = std::error::Error::source(decoding).map(ToString::to_string);
-            Fault::Damaged(reason.unwrap_or_else(|| decoding.to_string()))
-        }
-        other => Fault::Damaged(other.to_string()),
+/// The grey of RGB pixels, made in their place.
+pub fn grey_of(pixels: RgbImage) -> Vec<u8> {
+    let mut bytes = pixels.into_raw();
+    let count = bytes.len() / 3;
+    for at in 0..count {
+        bytes[at] = brightness(&bytes[at * 3..at * 3 + 3]);
     }
+    bytes.truncate(count);
+    bytes
+}
+
+fn brightness(rgb: &[u8]) -> u8 {
+    let sum = 77 * u32::from(rgb[0]) + 150 * u32::from(rgb[1]) + 29 * u32::from(rgb[2]);
+    u8::try_from((sum + 128) >> 8).unwrap_or(u8::MAX)
 }

@@ -2,13 +2,12 @@
 
 use crate::codec::EncodedPicture;
 use crate::colour;
+use crate::decode::Opened;
 use crate::extent::Extent;
-use crate::fault::Fault;
-use crate::master::Master;
+use crate::fault::{Fault, MemoryCause};
 use crate::plan::Plan;
 use crate::prepared::Colour;
 use crate::pyramid::{self, Base, PyramidFiles};
-use crate::scaling::scale;
 use crate::turn::Turn;
 
 /// The files made of one photograph.
@@ -66,35 +65,68 @@ fn extents(master: Extent, widths: &[u32], longest: u32) -> Vec<Extent> {
     extents
 }
 
-/// Bytes of memory that a photograph takes at most while it is made ready, of which unpacking takes
-/// `unpacking`: its pixels, and beside them either what scaling it needs (half scaled, then whole) or
-/// the level below it and the encoded files, of which a byte each pixel is more than enough.
-pub fn memory(stored: Extent, unpacking: u64, plan: &Plan, largest: Option<u32>) -> u64 {
-    let published = stored.within(longest_side(plan, largest));
-    let pixels = |extent: Extent| u64::from(extent.width) * u64::from(extent.height);
-    let beside = if published == stored {
-        pixels(stored) * 7 / 4
-    } else {
-        let half_scaled = Extent {
-            width: published.width,
-            height: stored.height,
-        };
-        3 * (pixels(half_scaled) + pixels(published))
-    };
-    unpacking.max(3 * pixels(stored) + beside)
+/// The memory that a photograph takes while it is made ready.
+#[derive(Debug, Clone, Copy)]
+pub struct MemoryNeed {
+    /// Bytes that it takes at most.
+    pub bytes: u64,
+    /// What makes it take so much.
+    pub cause: MemoryCause,
+}
+
+impl MemoryNeed {
+    /// What a photograph needs: unpacking and scaling it, or making the published forms from what is scaled.
+    pub fn of(opened: &Opened<'_>, plan: &Plan, largest: Option<u32>) -> MemoryNeed {
+        let longest = longest_side(plan, largest);
+        let published = as_stored(opened, longest);
+        let turn = Turn::of(opened.orientation);
+        let extents = extents(turned_by(turn, opened.stored), &widths(plan), longest);
+        let unpacking = opened.memory(published);
+        let making = pyramid::memory(turned_by(turn, published), &extents)
+            .saturating_add(opened.conversion_memory());
+        MemoryNeed {
+            bytes: unpacking.max(making),
+            cause: if unpacking > making {
+                opened.cause()
+            } else {
+                MemoryCause::Size
+            },
+        }
+    }
+
+    /// Refuses what needs more than the limit.
+    ///
+    /// # Errors
+    /// [`Fault::TooMuchMemory`].
+    pub fn within(self, limit: u64) -> Result<(), Fault> {
+        if self.bytes <= limit {
+            return Ok(());
+        }
+        Err(Fault::TooMuchMemory {
+            needed: self.bytes,
+            limit,
+            cause: self.cause,
+        })
+    }
+}
+
+/// The size of the largest published form, turned as the photograph is stored.
+fn as_stored(opened: &Opened<'_>, longest: u32) -> Extent {
+    let turn = Turn::of(opened.orientation);
+    turned_by(turn, turned_by(turn, opened.stored).within(longest))
 }
 
 /// Makes everything that is published of a photograph.
 ///
 /// # Errors
 /// Where the scaler or the encoder fails, which is not expected for a decoded picture.
-pub fn render(master: Master, plan: &Plan, largest: Option<u32>) -> Result<Rendering, Fault> {
+pub fn render(opened: Opened<'_>, plan: &Plan, largest: Option<u32>) -> Result<Rendering, Fault> {
     let longest = longest_side(plan, largest);
     let Fitted {
         upright,
         colour,
         base,
-    } = fitted(master, longest)?;
+    } = fitted(opened, longest)?;
     let published = base.extent();
     let extents = extents(upright, &widths(plan), longest);
     let PyramidFiles {
@@ -120,31 +152,24 @@ pub struct Fitted {
     pub base: Base,
 }
 
-/// Scales a photograph so that no side is above `longest`, and keeps it where none is.
+/// Bytes of memory that [`fitted`] takes at most, with its result turned and converted whole.
+pub fn fitted_memory(opened: &Opened<'_>, longest: u32) -> u64 {
+    let to = as_stored(opened, longest);
+    let whole = 9 * to.pixels() as u64 + opened.conversion_memory();
+    opened.memory(to).max(whole)
+}
+
+/// Unpacks a photograph, scaled so that no side is above `longest`, and not scaled where none is.
 ///
 /// # Errors
-/// Where the scaler fails, which is not expected for a decoded picture.
-pub fn fitted(master: Master, longest: u32) -> Result<Fitted, Fault> {
-    let Master {
-        pixels,
-        orientation,
-        profile,
-    } = master;
-    let turn = Turn::of(orientation);
-    let stored = Extent::of(&pixels);
-    let upright = turned_by(turn, stored);
-    let as_stored = turned_by(turn, upright.within(longest));
-    let pixels = if as_stored == stored {
-        pixels
-    } else {
-        let scaled = scale(stored, pixels.as_raw(), as_stored)?;
-        // The photograph is by far the largest thing in memory.
-        drop(pixels);
-        scaled
-    };
-    let (colour, to_srgb) = colour::read(profile.as_deref());
+/// Cut short or damaged.
+pub fn fitted(opened: Opened<'_>, longest: u32) -> Result<Fitted, Fault> {
+    let turn = Turn::of(opened.orientation);
+    let upright = turned_by(turn, opened.stored);
+    let to = as_stored(&opened, longest);
+    let (colour, to_srgb) = colour::read(&opened.profile);
     let base = Base {
-        pixels,
+        pixels: opened.pixels(to)?,
         turn,
         to_srgb,
     };

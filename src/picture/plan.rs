@@ -20,19 +20,38 @@ pub struct Plan {
     pub quality: u8,
     /// The longest side in px that anything published may have.
     pub largest: u32,
+    /// What a photograph may not exceed.
+    pub limits: Limits,
+}
+
+/// What photographs may not exceed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Limits {
     /// How many pixels a photograph may have before it is refused unread.
-    pub pixel_limit: u64,
+    pub pixels: u64,
+    /// How many bytes of memory all photographs that are worked on at once may take. One that needs more is
+    /// refused before it is unpacked.
+    pub memory: u64,
+}
+
+impl Default for Limits {
+    /// 200 million pixels, twice what the largest single-shot cameras in use at museums deliver, and 1 GiB.
+    fn default() -> Self {
+        Self {
+            pixels: 200_000_000,
+            memory: 1 << 30,
+        }
+    }
 }
 
 impl Default for Plan {
-    /// Three widths for phones, pages and wall screens, and a limit of 200 million pixels: twice
-    /// what the largest single-shot cameras in use at museums deliver.
+    /// Three widths for phones, pages and wall screens.
     fn default() -> Self {
         Self {
             widths: vec![480, 960, 1920],
             quality: 85,
             largest: 4096,
-            pixel_limit: 200_000_000,
+            limits: Limits::default(),
         }
     }
 }

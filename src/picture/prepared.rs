@@ -5,6 +5,8 @@ use std::path::PathBuf;
 
 use serde::{Deserialize, Serialize};
 
+use crate::fault::MemoryCause;
+
 /// One file made from a picture.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Derivative {
@@ -49,7 +51,7 @@ pub struct ServiceFile {
 pub enum Colour {
     /// No profile: read as sRGB.
     Untagged,
-    /// Converted from the embedded profile.
+    /// Converted from the embedded profile, or from CIELAB.
     Converted,
     /// There is a profile, but it cannot be used: read as sRGB, which may be wrong.
     ProfileUnusable,
@@ -68,6 +70,10 @@ pub struct Prepared {
     pub derivatives: Vec<Derivative>,
     /// Its image service.
     pub service: Service,
+    /// Bytes of memory that making them takes at most.
+    pub memory: u64,
+    /// What makes it take so much.
+    pub cause: MemoryCause,
     /// Whether they were made just now rather than found in the cache.
     pub made: bool,
 }

@@ -9,23 +9,11 @@
 
 use moxcms::{ColorProfile, DataColorSpace, ToneReprCurve};
 
+use crate::srgb::{COARSE, SRGB, encode, inverse, steps};
+
 /// Linear light as a whole number: 1 is `1 << FINE`. Three channels, each beyond 1 where a matrix has
 /// negative parts, stay far below the limit of an `i32`.
 const FINE: u32 = 24;
-
-/// Light is encoded by a table with `1 << COARSE` steps, a fifth of a level each where the curve of sRGB is
-/// steepest.
-const COARSE: u32 = 14;
-
-/// XYZ under D50 of sRGB's red, green and blue, as columns: those of the profiles that the International Color
-/// Consortium publishes for it.
-const SRGB: Matrix = [
-    [0.436_065_67, 0.385_147_09, 0.143_066_41],
-    [0.222_488_40, 0.716_873_17, 0.060_607_91],
-    [0.013_916_02, 0.097_076_42, 0.714_096_07],
-];
-
-type Matrix = [[f64; 3]; 3];
 
 /// A conversion from three channels.
 pub struct Shaper {
@@ -70,9 +58,7 @@ impl Shaper {
                 channel(&profile.green_trc, green)?,
                 channel(&profile.blue_trc, blue)?,
             ],
-            encoded: (0..=1 << COARSE)
-                .map(|step| encode(f64::from(step) / f64::from(1 << COARSE)))
-                .collect(),
+            encoded: steps(),
         })
     }
 
@@ -117,16 +103,6 @@ impl Greys {
     }
 }
 
-fn inverse(m: Matrix) -> Matrix {
-    let minor = |r: usize, c: usize| {
-        let (r1, r2) = ((r + 1) % 3, (r + 2) % 3);
-        let (c1, c2) = ((c + 1) % 3, (c + 2) % 3);
-        m[r1][c1] * m[r2][c2] - m[r1][c2] * m[r2][c1]
-    };
-    let determinant = m[0][0] * minor(0, 0) + m[0][1] * minor(0, 1) + m[0][2] * minor(0, 2);
-    [0, 1, 2].map(|r| [0, 1, 2].map(|c| minor(c, r) / determinant))
-}
-
 /// Whether a profile leads to XYZ by curves (and a matrix) alone. One that also has tables means those to be
 /// used (ICC.1:2022, 9.2.1).
 fn is_of_curves(profile: &ColorProfile) -> bool {
@@ -138,8 +114,15 @@ fn is_of_curves(profile: &ColorProfile) -> bool {
 
 /// The linear light, 0 to 1, of each of the 256 values by a curve; `None` where the curve is not valid.
 fn values(curve: &ToneReprCurve) -> Option<Vec<f64>> {
+    sampled_curve(curve, 256)
+}
+
+/// A curve at `count` places at equal distances from 0 to 1, its values kept within 0 and 1; `None` where it
+/// is not valid.
+pub fn sampled_curve(curve: &ToneReprCurve, count: u16) -> Option<Vec<f64>> {
+    let last = f64::from(count.max(2) - 1);
     let each = |light: &dyn Fn(f64) -> f64| {
-        let values = (0..=u8::MAX).map(|encoded| light(f64::from(encoded) / 255.0));
+        let values = (0..count).map(|place| light(f64::from(place) / last));
         values
             .map(|light| (!light.is_nan()).then(|| light.clamp(0.0, 1.0)))
             .collect()
@@ -191,16 +174,6 @@ fn parametric(numbers: &[f64]) -> Option<impl Fn(f64) -> f64 + use<>> {
             c * x + f
         }
     })
-}
-
-/// IEC 61966-2-1, 5.2: linear light, 0 to 1, as 8 bits.
-fn encode(light: f64) -> u8 {
-    let value = if light <= 0.003_130_8 {
-        12.92 * light
-    } else {
-        1.055 * libm::pow(light, 1.0 / 2.4) - 0.055
-    };
-    u8::try_from(whole(value, 255)).unwrap_or(u8::MAX)
 }
 
 /// `value` times `one`, rounded to the nearest whole number.

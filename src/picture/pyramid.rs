@@ -14,7 +14,7 @@ use crate::codec::{self, EncodedPicture};
 use crate::colour::ToSrgb;
 use crate::extent::Extent;
 use crate::fault::Fault;
-use crate::scaling::scale;
+use crate::scaling::{self, scale};
 use crate::tiles::{self, SIDE};
 use crate::turn::Turn;
 
@@ -97,7 +97,7 @@ impl Rows for Base {
             Cow::Owned(self.turn.rows(stored, width, first, count))
         };
         match &self.to_srgb {
-            Some(to_srgb) => Ok(Cow::Owned(to_srgb.convert(&upright)?)),
+            Some(to_srgb) => Ok(Cow::Owned(to_srgb.convert(&upright))),
             None => Ok(upright),
         }
     }
@@ -163,6 +163,33 @@ pub fn make(base: Base, widths: &[Extent], quality: u8) -> Result<PyramidFiles, 
     })
 }
 
+/// How many bands of a level are worked on at once. More would keep more processors busy, and the memory that a
+/// picture needs may not depend on how many there are.
+const BANDS_AT_ONCE: usize = 4;
+
+/// Bytes of memory that [`make`] takes at most for a picture of size `whole`, with the picture itself.
+pub fn memory(whole: Extent, widths: &[Extent]) -> u64 {
+    let pixels = |extent: Extent| extent.pixels() as u64;
+    let factors = tiles::factors(whole.size());
+    let half = 3 * pixels(Extent {
+        width: whole.width.div_ceil(2),
+        height: whole.height.div_ceil(2),
+    });
+    // Of each band: turned, converted, and cut into tiles.
+    let row = u64::from(whole.width) * 3;
+    let bands = (BANDS_AT_ONCE as u64 * u64::from(SIDE)).min(u64::from(whole.height)) * row * 3;
+    // Of each width that is scaled from the picture itself: scaled in one direction, then whole, turned and
+    // converted.
+    let scaled = widths
+        .iter()
+        .filter(|width| source_of(**width, whole, &factors) == 1)
+        .map(|width| scaling::memory(whole, *width) + 6 * pixels(*width));
+    // A JPEG of noise in the best quality takes two bytes a pixel; all levels have a third more pixels.
+    let encoded = 2 * (pixels(whole) + pixels(whole) / 3)
+        + widths.iter().map(|width| 2 * pixels(*width)).sum::<u64>();
+    3 * pixels(whole) + half + bands + scaled.sum::<u64>() + encoded + (1 << 20)
+}
+
 /// The level that a width is scaled from: the smallest that is half as wide again. Coarser
 /// levels come from box averaging; the Lanczos step from 1.5× hides its aliasing.
 fn source_of(width: Extent, whole: Extent, factors: &[u32]) -> u32 {
@@ -204,19 +231,23 @@ fn level(
         rgb: vec![0; half.pixels() * 3],
     };
     let half_band = half.width as usize * 3 * (SIDE / 2) as usize;
-    let bands: Vec<Vec<Vec<u8>>> = next
-        .rgb
-        .par_chunks_mut(half_band)
-        .zip((0..height.div_ceil(SIDE)).into_par_iter())
-        .map(|(half, row)| {
-            let first = row * SIDE;
-            let count = SIDE.min(height - first);
-            let rows = source.rows(first, count)?;
-            halve(&rows, width as usize, half);
-            tiles_of(&rows, width, count, quality)
-        })
-        .collect::<Result<_, Fault>>()?;
-    Ok((bands.into_iter().flatten().collect(), Some(next)))
+    let mut tiles: Vec<Vec<u8>> = Vec::new();
+    let groups = next.rgb.chunks_mut(half_band * BANDS_AT_ONCE);
+    for (group, rows) in groups.zip((0..height.div_ceil(SIDE)).step_by(BANDS_AT_ONCE)) {
+        let bands: Vec<Vec<Vec<u8>>> = group
+            .par_chunks_mut(half_band)
+            .zip((rows..height.div_ceil(SIDE)).into_par_iter())
+            .map(|(half, row)| {
+                let first = row * SIDE;
+                let count = SIDE.min(height - first);
+                let rows = source.rows(first, count)?;
+                halve(&rows, width as usize, half);
+                tiles_of(&rows, width, count, quality)
+            })
+            .collect::<Result<_, Fault>>()?;
+        tiles.extend(bands.into_iter().flatten());
+    }
+    Ok((tiles, Some(next)))
 }
 
 /// The tiles of a band, from left to right.

@@ -2,8 +2,10 @@
 
 use std::path::Path;
 
+use crate::derive::MemoryNeed;
 use crate::fault::Fault;
-use crate::source::{guarded, read};
+use crate::plan::Limits;
+use crate::source::{PictureFile, guarded};
 use crate::{codec, decode, derive};
 
 /// A small form of a photograph, upright and in sRGB, without the metadata of its file.
@@ -23,12 +25,17 @@ const QUALITY: u8 = 80;
 /// Scales the photograph at `path` so that no side is above `longest` px.
 ///
 /// # Errors
-/// Where it cannot be read as a picture, or has more pixels than `pixel_limit`.
-pub fn small(path: &Path, longest: u32, pixel_limit: u64) -> Result<Small, Fault> {
-    let bytes = read(path, pixel_limit)?;
+/// Where it cannot be read as a picture, or is above the limits.
+pub fn small(path: &Path, longest: u32, limits: Limits) -> Result<Small, Fault> {
+    let file = PictureFile::open(path, limits.pixels)?;
     guarded(|| {
-        let master = decode::open(&bytes, pixel_limit)?.decode()?;
-        let picture = derive::fitted(master, longest)?.base.whole()?;
+        let opened = decode::open(&file, limits.pixels)?;
+        let need = MemoryNeed {
+            bytes: derive::fitted_memory(&opened, longest),
+            cause: opened.cause(),
+        };
+        need.within(limits.memory)?;
+        let picture = derive::fitted(opened, longest)?.base.whole()?;
         let rendered = codec::encode_picture(&picture, QUALITY)?;
         Ok(Small {
             width: rendered.extent.width,

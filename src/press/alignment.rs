@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 
 use super::cache::Cache;
 use super::fault::DiskFault;
-use super::pictures::{address, stays_inside};
+use super::pictures::{address, limits, stays_inside};
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::key::{Key, PictureKey, PictureOwner};
@@ -18,7 +18,7 @@ use crate::model::public::Concealed;
 use crate::model::registration::Registration;
 use crate::page::{Alignments, PublishedSize};
 use crate::picture::align::{self, CacheAccess, Photograph, PhotographPair};
-use crate::picture::{self, DetailRequest, Detailed, Fault, Paper, Plan, PointRequest};
+use crate::picture::{self, DetailRequest, Detailed, Fault, Limits, Paper, Plan, PointRequest};
 
 /// The reference picture of a design, and the pictures to align to it.
 pub struct Group<'a> {
@@ -28,6 +28,8 @@ pub struct Group<'a> {
     pub reference: (PictureKey, &'a Picture),
     /// The other photographs of whole sheets that show the same side, in the order of their keys.
     pub pictures: Vec<(PictureKey, &'a Picture)>,
+    /// What photographs may not exceed.
+    limits: Limits,
 }
 
 impl<'a> Group<'a> {
@@ -55,6 +57,7 @@ impl<'a> Group<'a> {
             design,
             reference: (key, reference),
             pictures,
+            limits: limits(&catalogue.settings),
         })
     }
 
@@ -68,7 +71,13 @@ impl<'a> Group<'a> {
         cache: &Cache,
         progress: &(dyn Fn(usize, usize) + Sync),
     ) -> Vec<Result<Registration, Fault>> {
-        align_groups(dir, std::slice::from_ref(self), cache, progress)
+        align_groups(
+            dir,
+            std::slice::from_ref(self),
+            self.limits,
+            cache,
+            progress,
+        )
     }
 
     fn pairs(&self, dir: &Path) -> impl Iterator<Item = PhotographPair> {
@@ -93,13 +102,14 @@ fn photograph(dir: &Path, picture: &Picture) -> Photograph {
 fn align_groups(
     dir: &Path,
     groups: &[Group<'_>],
+    limits: Limits,
     cache: &Cache,
     progress: &(dyn Fn(usize, usize) + Sync),
 ) -> Vec<Result<Registration, Fault>> {
     let pairs: Vec<PhotographPair> = groups.iter().flat_map(|group| group.pairs(dir)).collect();
     align::align_all(
         &pairs,
-        Plan::default().pixel_limit,
+        limits,
         &cache.alignments,
         CacheAccess::ReadWrite,
         progress,
@@ -144,7 +154,7 @@ pub(super) fn align_all(
     // Each picture counts as two steps, aligning and cutting, although cutting takes little of the time.
     let progress_from =
         |before: usize| move |done: usize, _: usize| progress(before + done, 2 * pictures);
-    let aligned = align_groups(dir, &groups, cache, &progress_from(0));
+    let aligned = align_groups(dir, &groups, plan.limits, cache, &progress_from(0));
 
     let mut results = AlignedPictures::default();
     let mut cuts: Vec<(PictureKey, DetailRequest)> = Vec::new();

@@ -1,5 +1,6 @@
 //! Why no site could be made of a catalogue without errors.
 
+use std::borrow::Cow;
 use std::fmt;
 
 use crate::page::ThemeFault;
@@ -18,7 +19,7 @@ impl DiskFault {
 
     /// The action that the user can take.
     #[must_use]
-    pub fn help(&self) -> &'static str {
+    pub fn help(&self) -> Cow<'static, str> {
         self.0.help()
     }
 }

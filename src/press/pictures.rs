@@ -15,7 +15,7 @@ use crate::model::key::PictureKey;
 use crate::model::picture::Picture;
 use crate::model::settings::Settings;
 use crate::page::{Pictures, PublishedPicture, PublishedSize, Tiles};
-use crate::picture::{self, Colour, Fault, Plan, Prepared, Request, tiles};
+use crate::picture::{self, Colour, Fault, Limits, Plan, Prepared, Request, tiles};
 
 /// How pictures are handled while judging.
 pub enum PictureWork<'a> {
@@ -102,7 +102,16 @@ pub(super) fn plan(settings: &Settings) -> Plan {
     Plan {
         quality: settings.quality,
         largest: settings.largest,
+        limits: limits(settings),
         ..Plan::default()
+    }
+}
+
+/// What photographs may not exceed.
+pub(super) fn limits(settings: &Settings) -> Limits {
+    Limits {
+        memory: u64::from(settings.picture_memory) << 20,
+        ..Limits::default()
     }
 }
 
@@ -119,7 +128,11 @@ fn unusable(picture: &Picture, fault: &Fault) -> Finding {
         "the picture `{}` cannot be used: {fault}",
         picture.file.value
     );
-    Finding::new(Code::PictureUnreadable, picture.file.place, message).help(fault.help())
+    let code = match fault {
+        Fault::TooMuchMemory { .. } => Code::PictureMemory,
+        _ => Code::PictureUnreadable,
+    };
+    Finding::new(code, picture.file.place, message).help(fault.help())
 }
 
 fn profile_unusable(picture: &Picture) -> Finding {

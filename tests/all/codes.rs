@@ -42,6 +42,7 @@ static RAISED: LazyLock<BTreeMap<Code, Told>> = LazyLock::new(|| {
         findings::files_as_files::not_utf8(),
         findings::files_as_files::too_large(),
         pictures::senseless_profile(),
+        pictures::too_much_memory(),
     ];
     let of_others = others
         .iter()

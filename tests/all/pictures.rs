@@ -94,6 +94,63 @@ pub fn senseless_profile() -> tempfile::TempDir {
     dir
 }
 
+/// A catalogue that allows 64 MiB for pictures, with one that states 10,000 × 9000 px in seven passes.
+pub fn too_much_memory() -> tempfile::TempDir {
+    let dir = with_sheet("pictures = [{ file = \"pictures/1.png\", rights = \"CC0-1.0\" }]");
+    photograph(dir.path(), "1.png", None);
+    let path = dir.path().join("records/designs/1/pictures/1.png");
+    let mut bytes = fs::read(&path).unwrap();
+    // IHDR (PNG, 11.2.1): width, height, then the fifth of five bytes, and the checksum of it all.
+    bytes[16..20].copy_from_slice(&10_000_u32.to_be_bytes());
+    bytes[20..24].copy_from_slice(&9000_u32.to_be_bytes());
+    bytes[28] = 1;
+    let mut crc = u32::MAX;
+    for byte in &bytes[12..29] {
+        crc ^= u32::from(*byte);
+        for _ in 0..8 {
+            crc = (crc >> 1) ^ if crc & 1 == 1 { 0xEDB8_8320 } else { 0 };
+        }
+    }
+    bytes[29..33].copy_from_slice(&(!crc).to_be_bytes());
+    fs::write(&path, bytes).unwrap();
+    let settings = dir.path().join("catalogue.toml");
+    let text = fs::read_to_string(&settings).unwrap();
+    fs::write(&settings, format!("{text}\n[pictures]\nmemory = 64\n")).unwrap();
+    dir
+}
+
+#[test]
+fn a_picture_that_needs_more_memory_than_the_catalogue_allows_is_an_error_at_the_picture() {
+    let dir = too_much_memory();
+    let error = ["records/designs/1/impressions/1.toml:2:22 picture-memory"];
+    let judged = look(dir.path());
+    assert_eq!(told(&judged), error);
+    let message = &judged.findings[0].message;
+    assert!(
+        message.contains("and the catalogue allows 64 MiB for pictures"),
+        "{message}"
+    );
+    let help = judged.findings[0].help.clone().unwrap();
+    assert!(
+        help.starts_with(
+            "save it without interlacing, or save a smaller copy; or allow it with `memory = "
+        ),
+        "{help}"
+    );
+    assert_eq!(told(&prepare(dir.path())), error);
+    // What the help says is enough: then the file is found to be no whole picture.
+    let memory: u32 = help
+        .split([' ', '`'])
+        .find_map(|word| word.parse().ok())
+        .unwrap();
+    let settings = dir.path().join("catalogue.toml");
+    let text = fs::read_to_string(&settings).unwrap();
+    let allowed = text.replace("memory = 64", &format!("memory = {memory}"));
+    fs::write(&settings, allowed).unwrap();
+    let error = ["records/designs/1/impressions/1.toml:2:22 picture-unreadable"];
+    assert_eq!(told(&look(dir.path())), error);
+}
+
 #[test]
 fn a_colour_profile_that_makes_no_sense_is_a_hint_at_the_picture() {
     let dir = senseless_profile();

@@ -11,10 +11,10 @@ use std::sync::Mutex;
 use image::GrayImage;
 use keyblock::model::boxes::PercentBox;
 use keyblock::model::registration::{Homography, Refusal, Registration};
-use keyblock::picture::Store;
 use keyblock::picture::align::{
     CacheAccess, Photograph, PhotographPair, Subject, align, align_all, align_by_hand,
 };
+use keyblock::picture::{Limits, Store};
 
 use super::pairs::{Class, corner_error, pair, photograph};
 
@@ -149,10 +149,10 @@ fn a_mirrored_image_on_an_uncut_sheet_is_found_and_kept() {
     };
     let pairs = [asked, same];
     let cache = folder.path().join("cache");
-    let store = Store::at(&cache);
+    let (limits, store) = (Limits::default(), Store::at(&cache));
     let told = Mutex::new(Vec::new());
     let progress = |done, of| told.lock().unwrap().push((done, of));
-    let looked = align_all(&pairs, 1 << 24, &store, CacheAccess::ReadOnly, &progress);
+    let looked = align_all(&pairs, limits, &store, CacheAccess::ReadOnly, &progress);
     assert!(!cache.exists(), "something was kept");
     assert_eq!(told.lock().unwrap().iter().max(), Some(&(2, 2)));
     assert_eq!(looked[1], Ok(Registration::Reference));
@@ -168,7 +168,7 @@ fn a_mirrored_image_on_an_uncut_sheet_is_found_and_kept() {
         assert!(away < 1.0, "{away} px at {x}, {y}");
     }
 
-    let kept = align_all(&pairs, 1 << 24, &store, CacheAccess::ReadWrite, &|_, _| ());
+    let kept = align_all(&pairs, limits, &store, CacheAccess::ReadWrite, &|_, _| ());
     assert_eq!(kept, looked);
     let files: Vec<PathBuf> = fs::read_dir(&cache)
         .unwrap()
@@ -181,7 +181,7 @@ fn a_mirrored_image_on_an_uncut_sheet_is_found_and_kept() {
     let rest = &after[after.find(',').unwrap()..];
     let half = 0.5_f64.to_bits();
     fs::write(&files[0], format!("{before}\"confidence\":{half}{rest}")).unwrap();
-    let again = align_all(&pairs, 1 << 24, &store, CacheAccess::ReadOnly, &|_, _| ());
+    let again = align_all(&pairs, limits, &store, CacheAccess::ReadOnly, &|_, _| ());
     match again[0] {
         Ok(Registration::Aligned(aligned)) => assert_eq!(aligned.confidence.to_bits(), half),
         ref other => panic!("{other:?}"),

@@ -13,12 +13,13 @@ use rayon::prelude::*;
 use super::cache::{self, CacheKey};
 use super::pair::{Photograph, PhotographPair};
 use super::subject::Subject;
-use super::working::{WorkingImage, working};
+use super::working::{self, WorkingImage, working};
 use super::{align, align_by_hand};
-use crate::budget::{BUDGET, Budget};
+use crate::budget::Budget;
 use crate::decode;
 use crate::fault::Fault;
-use crate::source::{guarded, read};
+use crate::plan::Limits;
+use crate::source::{PictureFile, guarded};
 use crate::store::Store;
 
 /// The access to the folder of results.
@@ -42,7 +43,7 @@ pub enum CacheAccess {
 /// For each pair the [`Fault`] of either file.
 pub fn align_all(
     pairs: &[PhotographPair],
-    pixel_limit: u64,
+    limits: Limits,
     store: &Store,
     access: CacheAccess,
     progress: &(dyn Fn(usize, usize) + Sync),
@@ -55,10 +56,10 @@ pub fn align_all(
     }
     let groups: Vec<Vec<usize>> = groups.into_values().collect();
     let batch = AlignmentBatch {
-        pixel_limit,
+        limits,
         store,
         access,
-        budget: Budget::new(BUDGET),
+        budget: Budget::new(limits.memory),
     };
     let done = AtomicUsize::new(0);
     let by_group: Vec<Vec<(usize, Result<Registration, Fault>)>> = groups
@@ -85,7 +86,7 @@ pub fn align_all(
 
 /// The data that all pairs of one batch share.
 struct AlignmentBatch<'a> {
-    pixel_limit: u64,
+    limits: Limits,
     store: &'a Store,
     access: CacheAccess,
     budget: Budget,
@@ -94,8 +95,7 @@ struct AlignmentBatch<'a> {
 /// A reference: hashed at once, unpacked when first needed.
 struct Reference<'a> {
     photograph: &'a Photograph,
-    bytes: Result<Vec<u8>, Fault>,
-    hash: blake3::Hash,
+    hash: Result<blake3::Hash, Fault>,
     ready: OnceLock<Result<Ready, Fault>>,
 }
 
@@ -107,20 +107,20 @@ struct Ready {
 
 impl<'a> Reference<'a> {
     fn new(batch: &AlignmentBatch<'_>, photograph: &'a Photograph) -> Reference<'a> {
-        let bytes = read(&photograph.source, batch.pixel_limit);
-        let hash = blake3::hash(bytes.as_deref().unwrap_or_default());
+        let file = PictureFile::open(&photograph.source, batch.limits.pixels);
         Reference {
             photograph,
-            bytes,
-            hash,
+            hash: file.and_then(|file| file.hash()),
             ready: OnceLock::new(),
         }
     }
 
     fn ready(&self, batch: &AlignmentBatch<'_>) -> Result<&Ready, Fault> {
-        let bytes = self.bytes.as_deref().map_err(Clone::clone)?;
         self.ready
-            .get_or_init(|| batch.ready(self.photograph, bytes))
+            .get_or_init(|| {
+                let file = PictureFile::open(&self.photograph.source, batch.limits.pixels)?;
+                batch.ready(self.photograph, &file)
+            })
             .as_ref()
             .map_err(Clone::clone)
     }
@@ -135,13 +135,11 @@ impl AlignmentBatch<'_> {
         if pair.picture == *reference.photograph {
             return Ok(Registration::Reference);
         }
-        if let Err(fault) = &reference.bytes {
-            return Err(fault.clone());
-        }
-        let bytes = read(&pair.picture.source, self.pixel_limit)?;
+        let reference_hash = reference.hash.clone()?;
+        let file = PictureFile::open(&pair.picture.source, self.limits.pixels)?;
         let key = CacheKey::new(
-            (reference.photograph, reference.hash),
-            (&pair.picture, blake3::hash(&bytes)),
+            (reference.photograph, reference_hash),
+            (&pair.picture, file.hash()?),
             &pair.ties,
         );
         let store = self.store;
@@ -152,8 +150,8 @@ impl AlignmentBatch<'_> {
             return Ok(found);
         }
         let onto = reference.ready(self)?;
-        let ready = self.ready(&pair.picture, &bytes)?;
-        drop(bytes);
+        let ready = self.ready(&pair.picture, &file)?;
+        file.is_unchanged()?;
         let registration = on_masters(onto, &ready, &pair.ties);
         if self.access == CacheAccess::ReadWrite {
             store.note_used(&key.file(store.dir()));
@@ -162,11 +160,18 @@ impl AlignmentBatch<'_> {
         Ok(registration)
     }
 
-    fn ready(&self, photograph: &Photograph, bytes: &[u8]) -> Result<Ready, Fault> {
+    fn ready(&self, photograph: &Photograph, file: &PictureFile) -> Result<Ready, Fault> {
         let working = guarded(|| {
-            let opened = decode::open(bytes, self.pixel_limit)?;
-            let _share = self.budget.take(opened.memory);
-            working(opened.decode()?, photograph.area, photograph.mirrored)
+            let opened = decode::open(file, self.limits.pixels)?;
+            let orientation = opened.orientation;
+            let needed = working::memory(&opened, photograph.area);
+            let _share = self.budget.take(needed);
+            working(
+                opened.grey()?,
+                orientation,
+                photograph.area,
+                photograph.mirrored,
+            )
         })?;
         let subject = Subject::new(&working.grey);
         Ok(Ready { working, subject })

@@ -3,13 +3,14 @@
 use fast_image_resize as fir;
 use fir::images::{TypedImage, TypedImageRef};
 use fir::pixels::U8;
+use image::metadata::Orientation;
 use image::{DynamicImage, GrayImage, imageops};
 use keyblock_model::boxes::PercentBox;
 use keyblock_model::registration::Homography;
 
 use super::subject::WORKING_SIDE;
+use crate::decode::Opened;
 use crate::fault::Fault;
-use crate::master::Master;
 
 /// A working image, and where it comes from.
 pub struct WorkingImage {
@@ -20,36 +21,22 @@ pub struct WorkingImage {
     pub master: (u32, u32),
 }
 
-/// Makes the working image of a photograph, of its part `area`, mirrored back where it shows the image
-/// mirrored.
+/// Makes the working image of a photograph, given in grey as its file stores it, of its part `area`, mirrored
+/// back where it shows the image mirrored. A photograph's profile is ignored: it changes tones, and the gradient
+/// image drops tones.
 ///
 /// # Errors
 /// Where the scaler fails, which is not expected for a decoded picture.
 pub fn working(
-    photograph: Master,
+    stored: GrayImage,
+    orientation: Orientation,
     area: Option<PercentBox>,
     mirrored: bool,
 ) -> Result<WorkingImage, Fault> {
     let refused = || Fault::Damaged("it cannot be scaled".into());
-    let orientation = photograph.orientation;
-    let stored = grey(&photograph);
-    drop(photograph);
     let part = area.map_or([0.0, 0.0, 100.0, 100.0], PercentBox::percent);
-    // Turning exchanges width and height, so the part is measured upright; the longest side stays the
-    // same.
-    let upright = |width: u32, height: u32| {
-        if exchanges_sides(orientation) {
-            (height, width)
-        } else {
-            (width, height)
-        }
-    };
-    let master = upright(stored.width(), stored.height());
-    let longest =
-        (f64::from(master.0) * part[2] / 100.0).max(f64::from(master.1) * part[3] / 100.0);
-    let factor = f64::from(WORKING_SIDE) / longest.max(1.0);
-    let scaled_side = |side: u32| ((f64::from(side) * factor).round() as u32).clamp(1, MOST_SIDE);
-    let to = (scaled_side(stored.width()), scaled_side(stored.height()));
+    let master = upright(stored.dimensions(), orientation);
+    let to = scaled_to(stored.dimensions(), orientation, area);
     let scaled = scale(&stored, to).ok_or_else(refused)?;
     drop(stored);
     let mut turned = DynamicImage::ImageLuma8(scaled);
@@ -112,24 +99,45 @@ fn moved(left: u32, top: u32) -> Homography {
     Homography::new(rows).unwrap_or(Homography::IDENTITY)
 }
 
+/// Bytes of memory that unpacking a photograph and [`working`] take at most.
+pub fn memory(opened: &Opened<'_>, area: Option<PercentBox>) -> u64 {
+    let stored = (opened.stored.width, opened.stored.height);
+    let to = scaled_to(stored, opened.orientation, area);
+    let [stored, between, scaled] =
+        [stored, (stored.0, to.1), to].map(|(width, height)| u64::from(width) * u64::from(height));
+    // The grey picture, scaled in one direction, then whole, and turned.
+    opened.grey_memory().max(stored + between + 2 * scaled)
+}
+
+/// The size to which the whole picture is scaled, so that the part has the working size.
+fn scaled_to(stored: (u32, u32), orientation: Orientation, area: Option<PercentBox>) -> (u32, u32) {
+    let part = area.map_or([0.0, 0.0, 100.0, 100.0], PercentBox::percent);
+    // Turning exchanges width and height, so the part is measured upright; the longest side stays the
+    // same.
+    let master = upright(stored, orientation);
+    let longest =
+        (f64::from(master.0) * part[2] / 100.0).max(f64::from(master.1) * part[3] / 100.0);
+    let factor = f64::from(WORKING_SIDE) / longest.max(1.0);
+    let scaled_side = |side: u32| ((f64::from(side) * factor).round() as u32).clamp(1, MOST_SIDE);
+    (scaled_side(stored.0), scaled_side(stored.1))
+}
+
+/// Width and height once upright.
+fn upright((width, height): (u32, u32), orientation: Orientation) -> (u32, u32) {
+    if exchanges_sides(orientation) {
+        (height, width)
+    } else {
+        (width, height)
+    }
+}
+
 /// Whether turning the picture upright exchanges width and height.
-fn exchanges_sides(orientation: image::metadata::Orientation) -> bool {
-    use image::metadata::Orientation::{Rotate90, Rotate90FlipH, Rotate270, Rotate270FlipH};
+fn exchanges_sides(orientation: Orientation) -> bool {
+    use Orientation::{Rotate90, Rotate90FlipH, Rotate270, Rotate270FlipH};
     matches!(
         orientation,
         Rotate90 | Rotate270 | Rotate90FlipH | Rotate270FlipH
     )
-}
-
-/// Grey of the encoded colours, weighted by their brightness to the eye (ITU-R BT.601). A photograph's
-/// profile is ignored: it changes tones, and the gradient image drops tones.
-fn grey(photograph: &Master) -> GrayImage {
-    let (width, height) = photograph.pixels.dimensions();
-    let grey = photograph.pixels.as_raw().chunks_exact(3).map(|rgb| {
-        let sum = 77 * u32::from(rgb[0]) + 150 * u32::from(rgb[1]) + 29 * u32::from(rgb[2]);
-        ((sum + 128) >> 8) as u8
-    });
-    GrayImage::from_raw(width, height, grey.collect()).unwrap_or_default()
 }
 
 fn scale(grey: &GrayImage, to: (u32, u32)) -> Option<GrayImage> {
@@ -152,14 +160,13 @@ fn scale(grey: &GrayImage, to: (u32, u32)) -> Option<GrayImage> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use image::metadata::Orientation;
-    use image::{Rgb, RgbImage};
+    use image::Luma;
 
     /// A dark dot of 8 px on white, its middle at `(x, y)`.
-    fn dot(width: u32, height: u32, x: u32, y: u32) -> RgbImage {
-        RgbImage::from_fn(width, height, |px, py| {
+    fn dot(width: u32, height: u32, x: u32, y: u32) -> GrayImage {
+        GrayImage::from_fn(width, height, |px, py| {
             let is_dark = px + 4 >= x && px < x + 4 && py + 4 >= y && py < y + 4;
-            Rgb([if is_dark { 0 } else { 255 }; 3])
+            Luma([if is_dark { 0 } else { 255 }])
         })
     }
 
@@ -176,13 +183,9 @@ mod tests {
     }
 
     fn check(orientation: Orientation, area: Option<[f64; 4]>, mirrored: bool, at: (f64, f64)) {
-        let master = Master {
-            pixels: dot(2000, 1500, 700, 500),
-            orientation,
-            profile: None,
-        };
         let area = area.map(|[l, t, w, h]| PercentBox::new(l, t, w, h).unwrap());
-        let working = working(master, area, mirrored).unwrap();
+        let dot = dot(2000, 1500, 700, 500);
+        let working = working(dot, orientation, area, mirrored).unwrap();
         let longest = working.grey.width().max(working.grey.height());
         assert!(longest.abs_diff(WORKING_SIDE) <= 1, "{longest}");
         let expected = working.from_master.apply(at.0, at.1).unwrap();

@@ -15,11 +15,11 @@ use super::cut;
 use super::refine;
 use super::request::{DetailRequest, Detailed, Paper};
 use crate::area::Area;
-use crate::budget::{BUDGET, Budget};
+use crate::budget::Budget;
 use crate::extent::Extent;
 use crate::fault::Fault;
 use crate::plan::Plan;
-use crate::source::{guarded, read};
+use crate::source::{PictureFile, guarded};
 use crate::store::Store;
 use crate::tone::{self, Tone, paper};
 use crate::{codec, decode, derive};
@@ -44,7 +44,7 @@ pub fn details_all(
     let batch = DetailBatch {
         plan,
         store,
-        budget: Budget::new(BUDGET),
+        budget: Budget::new(plan.limits.memory),
         references: references(requests, plan),
     };
     let done = AtomicUsize::new(0);
@@ -70,7 +70,7 @@ fn references<'a>(
     waiting
         .into_par_iter()
         .map(|(path, waiting)| {
-            let content = read(path, plan.pixel_limit).map(|bytes| blake3::hash(&bytes));
+            let content = PictureFile::open(path, plan.limits.pixels).and_then(|file| file.hash());
             let state = Mutex::new(ReferenceState {
                 waiting,
                 working: None,
@@ -150,8 +150,8 @@ impl DetailBatch<'_> {
         shared: &SharedReference,
     ) -> Result<Detailed, Fault> {
         let reference_content = shared.content.clone()?;
-        let bytes = read(&request.source, self.plan.pixel_limit)?;
-        let content = blake3::hash(&bytes);
+        let file = PictureFile::open(&request.source, self.plan.limits.pixels)?;
+        let content = file.hash()?;
         let name = CacheKey::new(request, self.plan, content, reference_content);
         let store = self.store;
         if let Some(found) = cache::find(store.dir(), name) {
@@ -163,9 +163,10 @@ impl DetailBatch<'_> {
         let reference = self.reference(&request.reference, shared)?;
         let longest = derive::longest_side(self.plan, request.largest);
         let made = guarded(|| {
-            let opened = decode::open(&bytes, self.plan.pixel_limit)?;
-            let _share = self.budget.take(opened.memory);
+            let opened = decode::open(&file, self.plan.limits.pixels)?;
+            let _share = self.budget.take(derive::fitted_memory(&opened, longest));
             let published = published(opened, longest)?;
+            file.is_unchanged()?;
             let is_reference = content == reference_content;
             make(request, &published, &reference, is_reference, self.plan)
         })?;
@@ -192,15 +193,16 @@ impl DetailBatch<'_> {
         reason = "a constant of 1000 px"
     )]
     fn working(&self, path: &Path) -> Result<ReferenceImage, Fault> {
-        let bytes = read(path, self.plan.pixel_limit)?;
+        let file = PictureFile::open(path, self.plan.limits.pixels)?;
         guarded(|| {
-            let opened = decode::open(&bytes, self.plan.pixel_limit)?;
-            let _share = self.budget.take(opened.memory);
+            let opened = decode::open(&file, self.plan.limits.pixels)?;
+            let longest = refine::WORKING as u32;
+            let _share = self.budget.take(derive::fitted_memory(&opened, longest));
             let Published {
                 master,
                 pixels,
                 map,
-            } = published(opened, refine::WORKING as u32)?;
+            } = published(opened, longest)?;
             Ok(ReferenceImage {
                 master,
                 pixels,
@@ -212,7 +214,7 @@ impl DetailBatch<'_> {
 
 /// A photograph upright, in sRGB, no side above `longest`.
 fn published(opened: decode::Opened<'_>, longest: u32) -> Result<Published, Fault> {
-    let fitted = derive::fitted(opened.decode()?, longest)?;
+    let fitted = derive::fitted(opened, longest)?;
     let pixels = fitted.base.whole()?;
     let master = fitted.upright;
     let scale = |to: u32, from: u32| f64::from(to) / f64::from(from.max(1));

@@ -1,8 +1,7 @@
 //! Colours arrive as sRGB. Expected values are computed here from published primaries and curves,
 //! not by the library that converts.
 
-use image::codecs::png::PngEncoder;
-use image::{DynamicImage, ImageBuffer, ImageEncoder, Luma, Rgb, RgbImage};
+use image::{DynamicImage, ImageBuffer, Luma, Rgb, RgbImage};
 use moxcms::ColorProfile;
 
 use super::samples::*;
@@ -71,14 +70,6 @@ fn srgb_linear(encoded: f64) -> f64 {
 fn expected(colour: [u8; 3], primaries: Primaries, curve: impl Fn(f64) -> f64) -> [u8; 3] {
     let linear = colour.map(|channel| curve(f64::from(channel) / 255.0));
     times(inverse(to_xyz(SRGB)), times(to_xyz(primaries), linear)).map(srgb_encoded)
-}
-
-fn png_with(picture: &DynamicImage, profile: Vec<u8>) -> Vec<u8> {
-    let mut bytes = Vec::new();
-    let mut encoder = PngEncoder::new(&mut bytes);
-    encoder.set_icc_profile(profile).unwrap();
-    picture.write_with_encoder(encoder).unwrap();
-    bytes
 }
 
 fn through(colour: [u8; 3], profile: &ColorProfile) -> [u8; 3] {

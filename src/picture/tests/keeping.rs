@@ -14,7 +14,10 @@ fn plan() -> Plan {
         widths: vec![60, 120, 240],
         quality: 80,
         largest: 1000,
-        pixel_limit: 1_000_000,
+        limits: crate::Limits {
+            pixels: 1_000_000,
+            ..crate::Limits::default()
+        },
     }
 }
 
@@ -227,13 +230,18 @@ fn a_limit_lowered_later_holds_for_kept_pictures() {
     let requests = &photographs(dir.path())[..1];
     let cache = dir.path().join("cache");
     prepare_in(requests, &plan(), &cache);
-    let strict = Plan {
-        pixel_limit: 100,
-        ..plan()
-    };
+    let mut strict = plan();
+    strict.limits.pixels = 100;
     let result = prepare_all(requests, &strict, &Store::at(&cache), &|_, _| {}).remove(0);
     assert!(
         matches!(result, Err(Fault::TooManyPixels { limit: 100, .. })),
+        "{result:?}"
+    );
+    let mut strict = plan();
+    strict.limits.memory = 100;
+    let result = prepare_all(requests, &strict, &Store::at(&cache), &|_, _| {}).remove(0);
+    assert!(
+        matches!(result, Err(Fault::TooMuchMemory { limit: 100, .. })),
         "{result:?}"
     );
 }

@@ -2,7 +2,11 @@
 
 mod colour;
 mod hostile;
+mod inks;
 mod keeping;
+mod mutated;
+mod profiles;
 mod reading;
 mod samples;
+mod tiffs;
 mod tiles;

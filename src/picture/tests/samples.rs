@@ -1,12 +1,13 @@
 //! Pictures made for the tests, and ways to prepare one and look at the outcome.
 
 use std::fs;
-use std::io::Cursor;
+use std::io::{Cursor, Write as _};
 
-use image::{DynamicImage, ImageFormat, Rgb, RgbImage};
+use image::codecs::png::PngEncoder;
+use image::{DynamicImage, ImageEncoder as _, ImageFormat, Rgb, RgbImage};
 use jpeg_encoder::{ColorType, Encoder};
 
-use crate::{Fault, Plan, Prepared, Request, Store, prepare_all};
+use crate::{Fault, Limits, Plan, Prepared, Request, Store, prepare_all};
 
 pub const RED: [u8; 3] = [220, 40, 40];
 pub const GREEN: [u8; 3] = [40, 200, 60];
@@ -152,7 +153,10 @@ pub fn whole() -> Plan {
         widths: vec![10_000],
         quality: 98,
         largest: 10_000,
-        pixel_limit: 1_000_000,
+        limits: Limits {
+            pixels: 1_000_000,
+            ..Limits::default()
+        },
     }
 }
 
@@ -227,4 +231,31 @@ pub fn assert_near(found: [u8; 3], expected: [u8; 3], by: u8) {
         .zip(expected)
         .all(|(&a, b)| a.abs_diff(b) <= by);
     assert!(near, "{found:?} is not within {by} of {expected:?}");
+}
+
+/// Opens a file and unpacks it, without the guard that catches a decoder's panic in a batch.
+pub fn unguarded(bytes: &[u8], limits: Limits) -> Result<RgbImage, Fault> {
+    let mut file = tempfile::NamedTempFile::new().unwrap();
+    file.write_all(bytes).unwrap();
+    let file = crate::source::PictureFile::open(file.path(), limits.pixels)?;
+    let opened = crate::decode::open(&file, limits.pixels)?;
+    let stored = opened.stored;
+    let needed = opened.memory(stored);
+    if needed > limits.memory {
+        return Err(Fault::TooMuchMemory {
+            needed,
+            limit: limits.memory,
+            cause: opened.cause(),
+        });
+    }
+    opened.pixels(stored)
+}
+
+/// A PNG with a colour profile.
+pub fn png_with(picture: &DynamicImage, profile: Vec<u8>) -> Vec<u8> {
+    let mut bytes = Vec::new();
+    let mut encoder = PngEncoder::new(&mut bytes);
+    encoder.set_icc_profile(profile).unwrap();
+    picture.write_with_encoder(encoder).unwrap();
+    bytes
 }

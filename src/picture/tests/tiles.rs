@@ -74,7 +74,10 @@ fn large() -> Plan {
         widths: vec![480, 1400],
         quality: 95,
         largest: 2000,
-        pixel_limit: 4_000_000,
+        limits: crate::Limits {
+            pixels: 4_000_000,
+            ..crate::Limits::default()
+        },
     }
 }
 

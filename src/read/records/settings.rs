@@ -13,6 +13,10 @@ const LARGEST: u32 = 4000;
 /// The JPEG quality where the catalogue sets none.
 const QUALITY: u8 = 85;
 
+/// The memory for pictures where the catalogue sets none, in MiB: enough for a JPEG of 200 million pixels, or for
+/// six photographs of 24 million at once.
+const PICTURE_MEMORY: u32 = 1024;
+
 /// The settings of a catalogue that has no `catalogue.toml`.
 pub(crate) fn blank(place: Place) -> Settings {
     let empty = Placed::new(String::new(), place);
@@ -35,6 +39,7 @@ pub(crate) fn blank(place: Place) -> Settings {
         private_owner: None,
         largest: LARGEST,
         quality: QUALITY,
+        picture_memory: PICTURE_MEMORY,
         cautions: Vec::new(),
         place,
     }
@@ -77,9 +82,11 @@ pub(crate) fn settings(fields: &mut Fields<'_, '_>) -> Settings {
             .whole("quality")
             .and_then(|q| u8::try_from(q.value).ok());
         let largest = fields.whole("largest").map(|largest| largest.value);
-        (quality, largest)
+        let memory = fields.whole("memory").map(|memory| memory.value);
+        (quality, largest, memory)
     });
-    let (quality, largest) = pictures.unwrap_or_default();
+    let (quality, largest, memory) = pictures.unwrap_or_default();
+    settings.picture_memory = memory.unwrap_or(PICTURE_MEMORY);
     settings.quality = quality.unwrap_or(QUALITY);
     settings.largest = largest.unwrap_or(LARGEST);
     settings.cautions = headed(fields, "cautions");

@@ -108,6 +108,12 @@ pub static PICTURES: Shape = plain(
             LARGEST,
             "the longest published side, px; masters may be larger",
         ),
+        may(
+            "memory",
+            // Less than 64 MiB is too little for a photograph; a TiB is more than machines have.
+            Takes::Whole(64, 1_048_576),
+            "the memory that pictures may take at once, MiB; 1024 where nothing is said",
+        ),
     ],
 );
 

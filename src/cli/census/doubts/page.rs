@@ -24,7 +24,7 @@ use crate::model::impression::Impression;
 use crate::model::key::ImpressionKey;
 use crate::model::picture::{Picture, View};
 use crate::model::words::Side;
-use crate::picture::{Plan, small};
+use crate::picture::{Limits, small};
 use crate::study::Studies;
 use crate::study::same_sheet::RecordPair;
 
@@ -259,7 +259,7 @@ fn picture_view(dir: &Path, picture: &Picture) -> Result<PictureView, String> {
     if !path.components().all(|c| matches!(c, Component::Normal(_))) {
         return Err("its photograph lies outside the catalogue".to_owned());
     }
-    let small = small(&dir.join(path), LONGEST, Plan::default().pixel_limit)
+    let small = small(&dir.join(path), LONGEST, Limits::default())
         .map_err(|fault| format!("its photograph cannot be shown: {fault}"))?;
     Ok(PictureView {
         address: format!("data:image/jpeg;base64,{}", base64(&small.jpeg)),
