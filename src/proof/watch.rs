@@ -171,7 +171,8 @@ mod tests {
         let dir = tempfile::tempdir().unwrap();
         let dir = dir.path();
         std::fs::create_dir(dir.join("web")).unwrap();
-        std::fs::write(dir.join("web").join(mark::NAME), "{}").unwrap();
+        let mark = "{\"made_by\":\"keyblock\",\"files\":{}}";
+        std::fs::write(dir.join("web").join(mark::NAME), mark).unwrap();
         let made = EventKind::Create(CreateKind::File);
         assert!(is_relevant(
             dir,
