@@ -53,6 +53,8 @@ fi
 cargo package --quiet --workspace --exclude paint --allow-dirty
 
 say "tests"
+KEYBLOCK_MADE="$PWD/target/made"
+export KEYBLOCK_MADE
 # A fifth of the kills of the full run (DEVELOPERS.md, "Tests").
 KEYBLOCK_KILLS=40 cargo test --workspace --exclude paint --lib --bins --test all --test memory
 

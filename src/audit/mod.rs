@@ -28,6 +28,7 @@ mod rights;
 pub mod same_sheet;
 mod separability;
 mod shared_marks;
+mod signs;
 mod sizes;
 mod states;
 mod successors;
@@ -72,6 +73,8 @@ const RULES: &[Rule] = &[
     same_sheet::unsettled,
     private_names::name_published,
     rights::unsaid,
+    signs::invisible,
+    signs::direction,
 ];
 
 /// Applies every rule.

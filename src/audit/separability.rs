@@ -66,14 +66,12 @@ fn is_found_elsewhere(studies: &Studies, design: &Design, one: &Key, other: &Key
 pub(super) fn printings(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
     for (design, pairs) in inseparable_pairs(catalogue, studies) {
         let mut inseparable: Vec<(&Key, &Key, &Key)> = Vec::new();
+        let mut known: BTreeSet<(&Key, &Key)> = BTreeSet::new();
         for (one, other) in pairs {
             let (Some(first), Some(second)) = (one.1, other.1) else {
                 continue;
             };
-            let is_new = inseparable
-                .iter()
-                .all(|(a, b, _)| (*a, *b) != (first, second));
-            if one.0 == other.0 && first != second && is_new {
+            if one.0 == other.0 && first != second && known.insert((first, second)) {
                 inseparable.push((first, second, one.0));
             }
         }

@@ -22,7 +22,7 @@ mod outcome;
 mod plural;
 mod progress;
 mod proof;
-mod report;
+pub mod report;
 mod start;
 mod streams;
 

@@ -64,7 +64,10 @@ codes! {
     FileUnexpected = "file-unexpected", Hint, "A file stands where no record is looked for.";
     FileTooLarge = "file-too-large", Error, "A text file is larger than any record can be.";
     TextNotUtf8 = "text-not-utf8", Error, "A text file is not UTF-8.";
+    MergeUnfinished = "merge-unfinished", Error, "A file holds the marks of a merge that was not finished.";
     PathLeaves = "path-leaves", Error, "A path leads out of the catalogue.";
+    NestedTooDeep = "nested-too-deep", Error, "Something is nested deeper than any record or text needs.";
+    FindingsUntold = "findings-untold", Hint, "A file has more findings than are told at once.";
     TomlSyntax = "toml-syntax", Error, "The file is not TOML.";
     BibtexSyntax = "bibtex-syntax", Error, "The literature is not BibTeX.";
     // Keys and values of a record.
@@ -152,6 +155,8 @@ codes! {
     PrivateKeyTelling = "private-key-telling", Error, "The key of a private holder shares a word with the name or place.";
     PrivateFieldUnknown = "private-field-unknown", Error, "A list of private fields names one that the table does not have.";
     PrivateFieldRefused = "private-field-refused", Error, "A list of private fields names one that cannot be private.";
+    SignInvisible = "sign-invisible", Hint, "A text holds a sign that cannot be seen and that its script does not need.";
+    DirectionTurned = "direction-turned", Hint, "A text turns the direction of writing, or leaves it turned.";
     RightsUnsaid = "rights-unsaid", Hint, "The catalogue does not say under which licence it is published.";
 }
 

@@ -3,7 +3,7 @@
 //! Every value that a finding may point at carries its [`Place`]. Places are byte ranges; lines and
 //! columns are computed when a finding is printed ([`Sources::position`]).
 
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 /// A file of the catalogue, by its place in [`Sources`].
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -101,6 +101,8 @@ pub struct Position {
 struct SourceFile {
     path: String,
     text: Arc<str>,
+    /// Where each line begins; computed when first needed, because few files have findings.
+    lines: Arc<OnceLock<Vec<u32>>>,
 }
 
 /// The files of a catalogue: their paths relative to it (with `/`), and the text of those that
@@ -117,6 +119,7 @@ impl Sources {
         self.files.push(SourceFile {
             path: path.into(),
             text: text.into(),
+            lines: Arc::default(),
         });
         id
     }
@@ -143,17 +146,44 @@ impl Sources {
     #[must_use]
     pub fn position(&self, place: Place) -> Position {
         let text = self.text(place.file);
-        let mut start = (place.start as usize).min(text.len());
-        while !text.is_char_boundary(start) {
-            start -= 1;
-        }
-        let before = &text[..start];
-        let line_start = before.rfind('\n').map_or(0, |at| at + 1);
+        let start = border(text, place.start as usize);
+        let (line, line_start) = self.line_at(place.file, start);
+        let before = text.get(line_start..start).unwrap_or_default();
         Position {
-            line: before.bytes().filter(|b| *b == b'\n').count() + 1,
-            column: before[line_start..].chars().count() + 1,
+            line,
+            column: before.chars().count() + 1,
         }
     }
+
+    /// The line that contains byte `at` of a file, from 1, and its first byte.
+    #[must_use]
+    pub fn line_at(&self, file: FileId, at: usize) -> (usize, usize) {
+        let Some(file) = self.files.get(file.0 as usize) else {
+            return (1, 0);
+        };
+        let starts = file.lines.get_or_init(|| {
+            let ends = file
+                .text
+                .bytes()
+                .zip(1..)
+                .filter(|(byte, _)| *byte == b'\n');
+            std::iter::once(0)
+                .chain(ends.map(|(_, next)| next))
+                .collect()
+        });
+        let line = starts.partition_point(|start| *start as usize <= at).max(1);
+        let start = starts.get(line - 1).map_or(0, |start| *start as usize);
+        (line, start)
+    }
+}
+
+/// The last character border of a text at or before a byte.
+fn border(text: &str, at: usize) -> usize {
+    let mut at = at.min(text.len());
+    while !text.is_char_boundary(at) {
+        at -= 1;
+    }
+    at
 }
 
 #[cfg(test)]

@@ -80,7 +80,7 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
     parties::people(loaded, &mut catalogue, &mut findings);
     read_the_rest(dir, loaded, &mut catalogue, &mut findings);
     catalogue.sources = inputs.sources.clone();
-    unread.add_misnamed(loaded, &catalogue.sources);
+    unread.add_unread(loaded, &catalogue.sources);
     stray_files(loaded, &catalogue, &unread, &mut findings);
     unread.add_faulty(loaded, &catalogue.sources, &findings);
     let references = resolve::resolve(&catalogue, &own_themes(dir), &findings).into_iter();

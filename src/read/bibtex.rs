@@ -4,10 +4,11 @@
 //! entry, so that one broken entry hides neither the others nor their faults. [`super::reference`]
 //! words the references.
 //!
-//! [`blocks`] cuts the file, [`family`] finds the entries from which an entry takes fields, and
+//! [`bounds`] refuses what would exhaust the parser, [`blocks`] cuts the file, [`family`] finds the entries from which an entry takes fields, and
 //! [`words`] words the faults.
 
 mod blocks;
+mod bounds;
 mod entry;
 mod family;
 mod words;
@@ -18,8 +19,9 @@ use std::ops::Range;
 use biblatex::{RawBibliography, RawEntry, Spanned};
 
 use self::blocks::{Parsed, blocks, parse_blocks};
+use self::bounds::{Abbreviations, Unusable};
 use self::entry::{Entry, shifted, visible};
-use self::family::{entries_in_circles, family};
+use self::family::{all_parents, entries_in_circles, family};
 use self::words::{words_for_syntax, words_for_type};
 use super::reference;
 use crate::model::codes::Code;
@@ -27,6 +29,8 @@ use crate::model::finding::Finding;
 use crate::model::key::Key;
 use crate::model::literature::Work;
 use crate::model::place::{FileId, Place};
+use crate::read::faults::bounded;
+use crate::read::limits::{DEEPEST_NESTING, LONGEST_ABBREVIATION, MOST_WAYS};
 
 /// The works of a BibTeX file, worded in the language of `words`, and findings about those that are
 /// left out.
@@ -44,28 +48,92 @@ type Described = (Key, Place, reference::Description);
 
 /// The entries that can be understood, and findings about the others.
 fn entries(text: &str, file: FileId) -> (Vec<Described>, Vec<Finding>) {
+    if let Some(at) = bounds::too_deep(text) {
+        let message = format!(
+            "braces are nested more than {DEEPEST_NESTING} deep here, so the file is not read"
+        );
+        let finding = Finding::new(Code::NestedTooDeep, Place::new(file, at), message)
+            .help("remove the braces that only repeat others");
+        return (Vec::new(), vec![finding]);
+    }
     let mut findings = Vec::new();
     let blocks = blocks(text);
     let parsed = parse_blocks(&blocks, file, &mut findings);
+    let abbreviations = abbreviations(&parsed, file, &mut findings);
     let entries = keyed_entries(&parsed, file, &mut findings);
-    let circular = entries_in_circles(&entries);
+    let parents = all_parents(&entries);
+    let circular = entries_in_circles(&parents);
+    let too_many = {
+        let mut parents = parents.clone();
+        parents.retain(|key, _| !circular.contains(key));
+        bounds::in_too_many_ways(&parents)
+    };
     let mut described = Vec::new();
     for (key, entry) in &entries {
+        let of_links = |message: String, help: &'static str| {
+            Finding::new(Code::BibtexSyntax, entry.key_place(file), message).help(help)
+        };
         if circular.contains(key) {
-            let message =
-                format!("`{key}` takes its fields from an entry that takes them from `{key}`");
-            findings.push(
-                Finding::new(Code::BibtexSyntax, entry.key_place(file), message)
-                    .help("remove `crossref` or `xdata` from one of the entries"),
-            );
+            findings.push(of_links(
+                format!("`{key}` takes its fields from an entry that takes them from `{key}`"),
+                "remove `crossref` or `xdata` from one of the entries",
+            ));
             continue;
         }
-        match describe(key, &entries, &parsed) {
+        if too_many.contains(key) {
+            findings.push(of_links(
+                format!("`{key}` takes fields from other entries in more than {MOST_WAYS} ways"),
+                "remove `crossref` or `xdata` from some of the entries, and write the fields themselves",
+            ));
+            continue;
+        }
+        match describe(key, &entries, &parents, &abbreviations) {
             Ok(work) => described.push((key.clone(), entry.key_place(file), work)),
             Err(fault) => findings.push(fault.into_finding(text, file, entry)),
         }
     }
-    (described, findings)
+    (described, bounded(findings))
+}
+
+/// The abbreviations of all blocks; those that cannot be used are reported.
+fn abbreviations<'p, 't>(
+    parsed: &'p [Parsed<'t>],
+    file: FileId,
+    findings: &mut Vec<Finding>,
+) -> Abbreviations<'p, 't> {
+    let pairs = || {
+        let blocks = parsed.iter();
+        blocks.flat_map(|block| {
+            block
+                .raw
+                .abbreviations
+                .iter()
+                .map(|pair| (block.start, pair))
+        })
+    };
+    let all = Abbreviations::of(pairs().map(|(_, pair)| pair));
+    let starts: BTreeMap<*const biblatex::Pair<'t>, usize> = pairs()
+        .map(|(start, pair)| (std::ptr::from_ref(pair), start))
+        .collect();
+    for (pair, why) in all.unusable() {
+        let start = starts.get(&std::ptr::from_ref(pair)).copied().unwrap_or(0);
+        let place = Place::new(file, shifted(&pair.key.span, start));
+        let name = pair.key.v;
+        let (message, help) = match why {
+            Unusable::Circular => (
+                format!("the abbreviation `{name}` stands for itself, or for one that does"),
+                "write in braces what it stands for",
+            ),
+            Unusable::TooLong => (
+                format!(
+                    "the abbreviation `{name}` stands for more than {LONGEST_ABBREVIATION} letters"
+                ),
+                "write in braces what it stands for, without other abbreviations",
+            ),
+        };
+        findings.push(Finding::new(Code::BibtexSyntax, place, message).help(help));
+    }
+    all
 }
 
 /// Why an entry could not be understood, and where, counted from the start of its block.
@@ -151,19 +219,18 @@ fn not_a_key(written: &str, entry: &Entry, file: FileId) -> Finding {
 fn describe(
     key: &Key,
     entries: &indexmap::IndexMap<Key, Entry>,
-    parsed: &[Parsed],
+    parents: &BTreeMap<Key, Vec<Key>>,
+    abbreviations: &Abbreviations,
 ) -> Result<reference::Description, Fault> {
-    let abbreviations = parsed
+    let family: Vec<&Entry> = family(key, parents)
         .iter()
-        .flat_map(|block| block.raw.abbreviations.iter().cloned());
+        .filter_map(|key| entries.get(key))
+        .collect();
+    let fields = family.iter().flat_map(|entry| &entry.raw.v.fields);
     let raw = RawBibliography {
         preamble: String::new(),
-        entries: family(key, entries)
-            .iter()
-            .filter_map(|key| entries.get(key))
-            .map(|e| e.raw.clone())
-            .collect(),
-        abbreviations: abbreviations.collect(),
+        abbreviations: abbreviations.used_by(fields),
+        entries: family.iter().map(|entry| entry.raw.clone()).collect(),
     };
     let bibliography = biblatex::Bibliography::from_raw(raw).map_err(|error| {
         let (message, help) = words_for_syntax(&error.kind);
@@ -273,6 +340,102 @@ mod tests {
         );
         assert_eq!(works, ["d"]);
         assert_eq!(findings.len(), 3);
+    }
+
+    #[test]
+    fn braces_nested_too_deep_are_reported_and_nothing_is_read() {
+        let deep = format!("@book{{a, title = {{{}}}}}", "\\a{".repeat(100_000));
+        let (works, findings) = keys_and_findings(&deep);
+        assert!(works.is_empty());
+        assert_eq!(
+            findings,
+            [
+                "1:111 nested-too-deep braces are nested more than 32 deep here, so the file is not read"
+            ]
+        );
+        let never_closed = "@book{a, title = {A\n".repeat(100);
+        let (_, findings) = keys_and_findings(&never_closed);
+        assert_eq!(findings.len(), 100, "{findings:?}");
+    }
+
+    #[test]
+    fn an_abbreviation_that_stands_for_itself_is_reported_where_it_is_declared() {
+        let (works, findings) = keys_and_findings(
+            "@string{a = b}\n@string{b = \"x\" # a}\n@string{c = a}\n@string{d = {D}}\n@book{e, title = a # d, author = c}\n",
+        );
+        assert_eq!(works, ["e"]);
+        assert_eq!(findings.len(), 3, "{findings:?}");
+        assert_eq!(
+            findings[0],
+            "1:9 bibtex-syntax the abbreviation `a` stands for itself, or for one that does"
+        );
+    }
+
+    fn writeln_into(text: &mut String, line: std::fmt::Arguments<'_>) {
+        use std::fmt::Write as _;
+        text.write_fmt(line).unwrap();
+    }
+
+    /// Each abbreviation stands twice in the next, so that sixty of them would fill the memory.
+    #[test]
+    fn abbreviations_that_grow_without_end_are_reported() {
+        let mut text = "@string{a0 = {many words}}\n".to_owned();
+        for n in 1..60 {
+            writeln_into(
+                &mut text,
+                format_args!("@string{{a{n} = a{0} # a{0}}}\n", n - 1),
+            );
+        }
+        text += "@book{one, title = a59}\n@book{two, title = a2}\n";
+        let (works, findings) = keys_and_findings(&text);
+        assert_eq!(works, ["one", "two"]);
+        assert_eq!(findings.len(), 60 - 13, "{findings:?}");
+        assert!(
+            findings[0].ends_with("stands for more than 65536 letters"),
+            "{findings:?}"
+        );
+    }
+
+    /// Each entry takes fields from the next by two ways, so that there would be 2^30 of them.
+    #[test]
+    fn an_entry_that_takes_fields_in_too_many_ways_is_reported() {
+        let mut text = String::new();
+        for n in 0..30 {
+            writeln_into(
+                &mut text,
+                format_args!("@xdata{{a{n}, xdata = {{b{n}, c{n}}}}}\n"),
+            );
+            for name in ["b", "c"] {
+                writeln_into(
+                    &mut text,
+                    format_args!("@xdata{{{name}{n}, xdata = {{a{}}}}}\n", n + 1),
+                );
+            }
+        }
+        text += "@xdata{a30, title = {A}}\n@book{z, title = {Z}}\n";
+        let (_, findings) = keys_and_findings(&text);
+        assert_eq!(findings.len(), 76, "{findings:?}");
+        assert!(findings[0].contains("in more than 64 ways"), "{findings:?}");
+    }
+
+    #[test]
+    fn a_chain_of_entries_and_many_abbreviations_take_no_longer_than_their_length() {
+        let mut text = String::new();
+        for n in 0..5_000 {
+            writeln_into(
+                &mut text,
+                format_args!("@book{{b{n}, title = s{n}, crossref = {{b{}}}}}\n", n + 1),
+            );
+            writeln_into(&mut text, format_args!("@string{{s{n} = {{Title {n}}}}}\n"));
+        }
+        text += "@book{b5000, title = {The last}}\n";
+        let (works, findings) = keys_and_findings(&text);
+        assert_eq!(works.len(), 64);
+        assert!(
+            findings.iter().any(|f| f.contains("findings-untold")),
+            "{}",
+            findings.len()
+        );
     }
 
     #[test]

@@ -4,12 +4,15 @@
 //! holds the tables around the current key, and whether the file has syntax faults. In a file with
 //! syntax faults no key is reported as missing.
 
+use std::cell::OnceCell;
+
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use crate::model::codes::Code;
-use crate::model::finding::Finding;
+use crate::model::finding::{Finding, Severity};
 use crate::model::place::{FileId, Place};
+use crate::read::limits::MOST_FINDINGS;
 use crate::read::shape::Shape;
 
 /// A value of the tree, with its span.
@@ -29,10 +32,73 @@ pub(crate) struct Faults<'t> {
     broken: bool,
     lost_a_table: bool,
     root: &'t DeTable<'t>,
-    found: Vec<Finding>,
+    found: Bounded,
     trail: Vec<Level<'t>>,
     levels: usize,
     moved: Vec<(usize, &'static str)>,
+    /// The starts of all table headers, rising; computed when first needed.
+    headers: OnceCell<Vec<usize>>,
+}
+
+/// The findings on one file, at most [`MOST_FINDINGS`] of each severity. The rest are counted.
+#[derive(Default)]
+pub(crate) struct Bounded {
+    told: Vec<Finding>,
+    errors: Count,
+    doubts: Count,
+    hints: Count,
+}
+
+/// How many findings of one severity there are, and the place of the first that is not told.
+#[derive(Default)]
+struct Count {
+    all: usize,
+    first_untold: Option<Place>,
+}
+
+impl Bounded {
+    /// Adds a finding, or only counts it where there are too many of its severity.
+    pub(crate) fn push(&mut self, finding: Finding) {
+        let count = match finding.severity() {
+            Severity::Error => &mut self.errors,
+            Severity::Doubt => &mut self.doubts,
+            Severity::Hint => &mut self.hints,
+        };
+        count.all += 1;
+        if count.all > MOST_FINDINGS {
+            count.first_untold.get_or_insert(finding.at.place);
+        } else {
+            self.told.push(finding);
+        }
+    }
+
+    /// Whether further errors would only be counted.
+    pub(crate) fn is_full(&self) -> bool {
+        self.errors.all >= MOST_FINDINGS
+    }
+
+    /// The findings, and where some are not told, one for each severity that says how many.
+    pub(crate) fn into_findings(self) -> Vec<Finding> {
+        let mut findings = self.told;
+        for (count, what) in [
+            (&self.errors, "errors"),
+            (&self.doubts, "doubts"),
+            (&self.hints, "hints"),
+        ] {
+            let Some(place) = count.first_untold else {
+                continue;
+            };
+            let message = format!(
+                "the file has {} {what}, and only {MOST_FINDINGS} of them are told",
+                count.all
+            );
+            findings.push(
+                Finding::new(Code::FindingsUntold, place, message)
+                    .help("mend those that are told, and audit the catalogue again"),
+            );
+        }
+        findings
+    }
 }
 
 /// A table that is being read.
@@ -43,6 +109,15 @@ struct Level<'t> {
     table: &'t DeTable<'t>,
     /// The byte at which its content begins: after its header, or at the start of the file.
     body: usize,
+}
+
+/// The findings on one file, at most [`MOST_FINDINGS`] of each severity.
+pub(crate) fn bounded(findings: Vec<Finding>) -> Vec<Finding> {
+    let mut bounded = Bounded::default();
+    for finding in findings {
+        bounded.push(finding);
+    }
+    bounded.into_findings()
 }
 
 impl<'t> Faults<'t> {
@@ -61,16 +136,17 @@ impl<'t> Faults<'t> {
             broken,
             lost_a_table: false,
             root,
-            found: Vec::new(),
+            found: Bounded::default(),
             trail: Vec::new(),
             levels: 0,
             moved: Vec::new(),
+            headers: OnceCell::new(),
         }
     }
 
     /// The findings.
     pub(crate) fn into_findings(self) -> Vec<Finding> {
-        self.found
+        self.found.into_findings()
     }
 
     /// Reports a finding.
@@ -174,6 +250,9 @@ impl<'t> Faults<'t> {
         if !opened_by_header {
             return false;
         }
+        if self.found.is_full() {
+            return true;
+        }
         let around = self.trail.len().saturating_sub(usize::from(inside));
         let name: &str = key.get_ref();
         let owner = self.trail.iter().take(around).rev().find_map(|level| {
@@ -212,13 +291,15 @@ impl<'t> Faults<'t> {
 
     /// The first table header at or after a byte of the file.
     fn first_header_from(&self, from: usize) -> Option<usize> {
-        let mut first = None;
-        headers(self.root, self.text, &mut |at| {
-            if at >= from && first.is_none_or(|f| at < f) {
-                first = Some(at);
-            }
+        let headers = self.headers.get_or_init(|| {
+            let mut all = Vec::new();
+            headers(self.root, self.text, &mut |at| all.push(at));
+            all.sort_unstable();
+            all
         });
-        first
+        headers
+            .get(headers.partition_point(|at| *at < from))
+            .copied()
     }
 
     /// The line of a byte, from 1.

@@ -5,6 +5,7 @@
 //! | part | subject |
 //! |---|---|
 //! | [`shape`] | which keys each kind of record has; the parts below follow these declarations |
+//! | `limits` | the largest and deepest that is read |
 //! | `files` | the files of the folder: found, recognised by their paths, loaded, hashed |
 //! | `syntax` | faults of TOML, each at its place, and the text that can be parsed in spite of them |
 //! | `faults` | the findings while one file is read |
@@ -29,6 +30,7 @@ mod assemble;
 mod bibtex;
 mod faults;
 mod files;
+mod limits;
 mod records;
 mod reference;
 mod references;

@@ -9,8 +9,9 @@ use crate::model::key::Key;
 use crate::model::place::Place;
 use crate::model::vocabulary::List;
 use crate::model::words::ClosedList;
-use crate::read::files::load::Loaded;
+use crate::read::files::load::{Loaded, not_a_file};
 use crate::read::files::walk::{ExpectedName, FileKind, folder_of};
+use crate::read::limits::DEEPEST_FOLDER;
 use crate::read::references::echoes::Unread;
 use crate::read::values::key_help;
 
@@ -80,10 +81,25 @@ pub(crate) fn stray_files(
                 Finding::new(
                     Code::PathLeaves,
                     here,
-                    format!("{path} is a link that leads out of the catalogue"),
+                    format!("{path} is a link that leads out of the catalogue, so it is not read"),
                 )
-                .help("put the file itself here")
+                .help("put the file or folder itself here")
             }
+            FileKind::LinkedFolder => Finding::new(
+                Code::FileUnreadable,
+                here,
+                format!("{path} is a link to a folder, and such links are not followed"),
+            )
+            .help("put the folder itself here"),
+            FileKind::TooDeep => Finding::new(
+                Code::FileUnreadable,
+                here,
+                format!(
+                    "{path} lies more than {DEEPEST_FOLDER} folders deep, so it is not looked into"
+                ),
+            )
+            .help("keep it nearer to records/"),
+            FileKind::NotAFile(nature) => not_a_file(path, *nature, here),
             FileKind::Unreadable(why) => Finding::new(
                 Code::FileUnreadable,
                 here,

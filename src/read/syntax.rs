@@ -5,8 +5,9 @@
 //! again, so that one fault does not hide the next. Blanks keep the places of all other bytes.
 //!
 //! In: the text of a file. Out: a text of the same length that can be parsed ([`Parsable`]), and its
-//! faults. [`words`] words their findings.
+//! faults. [`words`] words their findings, and [`depth`] finds text that is nested too deep to be parsed.
 
+mod depth;
 mod lines;
 mod words;
 
@@ -15,6 +16,7 @@ use std::ops::Range;
 
 use toml::de::{DeTable, DeValue};
 
+pub(crate) use self::depth::too_deep;
 use self::lines::{blanked, line_around, next_header, trimmed};
 use self::words::{
     DUPLICATE, NO_KEY, NO_VALUE, UNCLOSED_BRACES, UNCLOSED_HEADER, UNCLOSED_HEADERS, UNCLOSED_LIST,
@@ -25,16 +27,23 @@ use crate::model::finding::Finding;
 use crate::model::place::{FileId, Place};
 use crate::read::faults::Node;
 
+use crate::read::limits::MOST_SYNTAX_FAULTS;
+
 /// The largest number of times a file is parsed again. A file with more lines at which the parser stops
 /// is not TOML.
 const ROUNDS: usize = 24;
+
+/// How many bytes are parsed again in all, so that a large file is parsed less often.
+const PARSED_AGAIN: usize = 2 * 4 * 1024 * 1024;
 
 /// A text that can be parsed, and the syntax faults of the original.
 pub(crate) struct Parsable<'t> {
     /// The text, with the lines at which the parser stopped replaced by blanks; as long as the original.
     pub(crate) text: Cow<'t, str>,
-    /// The faults, in the order of the text.
+    /// The faults, in the order of the text; at most [`MOST_SYNTAX_FAULTS`].
     pub(crate) faults: Vec<Fault>,
+    /// Where there may be more faults, the place from which on they are not told.
+    pub(crate) more_from: Option<Range<usize>>,
 }
 
 /// A fault of syntax.
@@ -50,11 +59,15 @@ pub(crate) fn parsable(text: &str) -> Parsable<'_> {
     let mut parsable = Parsable {
         text: Cow::Borrowed(text),
         faults: Vec::new(),
+        more_from: None,
     };
     let mut given_up: Vec<Fault> = Vec::new();
-    for _ in 0..ROUNDS {
+    let mut is_at_end = false;
+    let rounds = (PARSED_AGAIN / text.len().max(1)).clamp(1, ROUNDS);
+    for _ in 0..rounds {
         let (tree, errors) = DeTable::parse_recoverable(&parsable.text);
         if errors.is_empty() {
+            is_at_end = true;
             break;
         }
         let mut faults: Vec<Fault> = errors
@@ -65,42 +78,57 @@ pub(crate) fn parsable(text: &str) -> Parsable<'_> {
             })
             .collect();
         faults.sort_by_key(|fault| fault.span.start);
-        let stop = faults
+        // Of a text with a million faults only the first are looked at, and those that explain the others: a
+        // bracket that is never closed is told at the end of the text.
+        let (first, others) = faults.split_at(faults.len().min(MOST_SYNTAX_FAULTS + 1));
+        let never_closed = others.iter().filter(|fault| fault.is_never_closed());
+        let stop = first
             .iter()
+            .chain(never_closed.take(MOST_SYNTAX_FAULTS))
             .filter_map(|fault| stop(fault, tree.get_ref(), &parsable.text))
             .min_by_key(|(line, _)| line.start);
         drop(tree);
+        faults.truncate(MOST_SYNTAX_FAULTS + 1);
         let Some((line, fault)) = stop else {
             parsable.faults = faults;
+            is_at_end = true;
             break;
         };
         given_up.push(fault);
         parsable.text = Cow::Owned(blanked(&parsable.text, line));
     }
+    if !is_at_end {
+        parsable.more_from = given_up.last().map(|fault| fault.span.clone());
+    }
     parsable.faults.extend(given_up);
     parsable.faults.sort_by_key(|fault| fault.span.start);
     parsable.faults.dedup();
     parsable.faults = without_repetition(parsable.faults, text);
+    if let Some(next) = parsable.faults.get(MOST_SYNTAX_FAULTS) {
+        parsable.more_from = Some(next.span.clone());
+    }
+    parsable.faults.truncate(MOST_SYNTAX_FAULTS);
     parsable
 }
 
 /// The faults without those that only repeat an earlier one. The parser reports a duplicate header a
 /// second time further down, and it reports every key below a missing header as a duplicate.
 fn without_repetition(faults: Vec<Fault>, text: &str) -> Vec<Fault> {
-    let mut kept: Vec<Fault> = Vec::new();
+    let mut kept: Vec<(Fault, Range<usize>)> = Vec::new();
     for fault in faults {
-        let repeats = |earlier: &Fault| {
+        let repeats = |(earlier, reach): &(Fault, Range<usize>)| {
             let is_twice = fault.said.starts_with(DUPLICATE) && earlier.said.starts_with(DUPLICATE);
             let same_header = earlier.is_header(text)
                 && fault.is_header(text)
                 && fault.written(text) == earlier.written(text);
-            is_twice && (same_header || earlier.reach(text).contains(&fault.span.start))
+            is_twice && (same_header || reach.contains(&fault.span.start))
         };
         if !kept.iter().any(repeats) {
-            kept.push(fault);
+            let reach = fault.reach(text);
+            kept.push((fault, reach));
         }
     }
-    kept
+    kept.into_iter().map(|(fault, _)| fault).collect()
 }
 
 /// The span, limited to the text and moved back to character boundaries.
@@ -137,10 +165,7 @@ fn stop(fault: &Fault, tree: &DeTable<'_>, text: &str) -> Option<(Range<usize>, 
         let fault = fault.clone();
         return (!trimmed(text, line.clone()).is_empty()).then_some((line.start..next, fault));
     }
-    let never_closed = [UNCLOSED_LIST, UNCLOSED_BRACES]
-        .iter()
-        .any(|said| fault.said.starts_with(said));
-    if never_closed {
+    if fault.is_never_closed() {
         let open = outermost_open(tree, fault.span.end, text)?;
         let line = line_around(text, open);
         // All nested brackets are unclosed then; only the outermost is reported.
@@ -192,6 +217,13 @@ fn outermost_open(tree: &DeTable<'_>, end: usize, text: &str) -> Option<usize> {
 }
 
 impl Fault {
+    /// Whether it is a list or a table in braces that is never closed.
+    fn is_never_closed(&self) -> bool {
+        [UNCLOSED_LIST, UNCLOSED_BRACES]
+            .iter()
+            .any(|said| self.said.starts_with(said))
+    }
+
     /// The bytes of `text` in which other findings are consequences of this fault: its line, or, where a
     /// header is missing, everything up to the next header.
     pub(crate) fn reach(&self, text: &str) -> Range<usize> {

@@ -40,6 +40,8 @@ mod exports;
 mod findings;
 /// What no compile made, in the folder of a site.
 mod foreign_files;
+/// Hostile and broken input of every kind.
+mod fuzz;
 /// The rules of the code, checked on its source.
 mod house;
 /// Which state and printing a sheet can be.
@@ -100,5 +102,7 @@ mod studies;
 mod supply_chain;
 /// What pages say of the differences between states, and of what follows from them.
 mod told_apart;
+/// Texts without a place to break, for the width of pages.
+mod unbroken;
 /// The order in which sheets were pulled.
 mod wear;

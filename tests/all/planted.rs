@@ -23,7 +23,7 @@ use toml::{Table, Value};
 use crate::small::lay_down;
 
 /// The records to which the cases refer, and the private owner whose name is planted.
-const BASE: &str = r#"
+pub const BASE: &str = r#"
 -- records/holders/owner-a.toml
 name = "Moulsworth"
 kind = "private"
@@ -57,7 +57,7 @@ Not opened by these tests.
 "#;
 
 /// The private owner's name, which is planted in texts.
-const NAME: &str = "Moulsworth";
+pub const NAME: &str = "Moulsworth";
 
 /// A key that tells it.
 const NAMED_KEY: &str = "by-moulsworth";
@@ -67,7 +67,7 @@ const NOBODY: &str = "nobody-here";
 
 /// The thing that is planted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Leaf {
+pub enum Leaf {
     /// The name, in a text.
     Text(Shown),
     /// The name, in a key that the record defines.
@@ -388,16 +388,16 @@ fn file(kind: &str) -> &'static str {
 }
 
 /// A catalogue with something planted in it.
-struct Case {
+pub struct Case {
     /// Where: the kind of record, then the keys.
-    path: String,
-    leaf: Leaf,
-    file: &'static str,
-    text: String,
+    pub path: String,
+    pub leaf: Leaf,
+    pub file: &'static str,
+    pub text: String,
 }
 
 /// Every case, in the order of the declarations.
-fn cases() -> Vec<Case> {
+pub fn cases() -> Vec<Case> {
     let mut all = Vec::new();
     for (kind, shape, holds) in RECORDS {
         for planted in tables(shape, &[]) {

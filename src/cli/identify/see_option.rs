@@ -207,3 +207,140 @@ fn value_at(column: &PointColumn, value: &str) -> Result<ValueAt, Fault> {
         )),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeMap;
+    use std::path::Path;
+
+    use proptest::prelude::*;
+    use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
+
+    use super::*;
+    use crate::read::{Inputs, read_inputs};
+    use crate::study::Studies;
+
+    const RECORD: &str = r#"
+titles = [{ text = "The Ferry" }]
+points = [
+    { key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix" },
+    { key = "lamps", ask = "How many lamps?", kind = "count", rests_on = "matrix" },
+    { key = "height", ask = "How high?", kind = "measure", unit = "mm", tolerance = 1.5, rests_on = "matrix" },
+]
+states = [
+    { key = "dark", shows = { moon = "absent", lamps = 2, height = 211.5 } },
+    { key = "lit", shows = { moon = "present", lamps = [3, 4], height = 215 } },
+]
+"#;
+
+    const PIECES: &[&str] = &[
+        "moon",
+        "lamps",
+        "height",
+        "=",
+        "!=",
+        "present",
+        "absent",
+        "2",
+        "3",
+        "other",
+        ",",
+        ":certain",
+        ":probable",
+        ":possible",
+        ":",
+        "211.5",
+        "-1",
+        "1e999",
+        "nan",
+        "inf",
+        "not",
+        " ",
+        "!",
+        "==",
+        "4294967296",
+    ];
+
+    const SOUND: &[&str] = &[
+        "moon=present",
+        "lamps!=2",
+        "lamps=other,3:possible",
+        "height=211.5:probable",
+    ];
+
+    /// Any texts, most of them made of what `--see` takes.
+    fn arguments() -> impl Strategy<Value = Vec<String>> {
+        let words = prop::collection::vec(prop::sample::select(PIECES), 0..7);
+        let one = prop_oneof![
+            4 => words.prop_map(|words| words.concat()),
+            2 => prop::sample::select(SOUND).prop_map(str::to_owned),
+            1 => prop::collection::vec(any::<char>(), 0..20).prop_map(String::from_iter),
+        ];
+        prop::collection::vec(one, 0..5)
+    }
+
+    /// Observations are given for all arguments, or a fault with a help for those that are none, in any
+    /// number and always alike. `KEYBLOCK_FUZZ=600` goes on for 600 seconds.
+    #[test]
+    fn any_arguments_are_observations_or_faults() {
+        let record = ("records/designs/1/design.toml".to_owned(), RECORD.into());
+        let inputs = Inputs::of_bytes(&BTreeMap::from([record]));
+        let catalogue = read_inputs(Path::new("/nowhere-at-all"), &inputs).catalogue;
+        let one: Key = "1".parse().unwrap();
+        let (design, studies) = (&catalogue.designs[&one], Studies::of(&catalogue));
+        let table = &studies.designs[&one].table;
+        assert_eq!(table.points.len(), 3);
+        let long = std::env::var("KEYBLOCK_FUZZ").ok();
+        let long: Option<u64> = long.map(|seconds| seconds.parse().unwrap());
+        let begun = std::time::Instant::now();
+        let (mut count, is_observed) = (0_u64, std::cell::Cell::new(0_u64));
+        loop {
+            let config = Config {
+                cases: long.map_or(2_000, |_| 20_000),
+                failure_persistence: None,
+                ..Config::default()
+            };
+            let cases = u64::from(config.cases);
+            let mut runner = match long {
+                None => {
+                    let numbers = TestRng::deterministic_rng(RngAlgorithm::ChaCha);
+                    TestRunner::new_with_rng(config, numbers)
+                }
+                Some(_) => TestRunner::new(config),
+            };
+            let result = runner.run(&arguments(), |arguments| {
+                let told = observations(design, table, &arguments);
+                prop_assert_eq!(&told, &observations(design, table, &arguments));
+                match told {
+                    Ok(observed) => {
+                        is_observed.set(is_observed.get() + 1);
+                        prop_assert_eq!(observed.len(), arguments.len());
+                        let identified = crate::study::identify::identify(table, &observed);
+                        let all: f64 = identified.candidates.iter().map(|c| c.probability).sum();
+                        prop_assert!(all == 0.0 || (all - 1.0).abs() < 1e-9, "{all}");
+                    }
+                    Err(faults) => {
+                        prop_assert!(!faults.is_empty() && faults.len() <= arguments.len());
+                        for fault in faults {
+                            prop_assert!(!fault.message.is_empty() && !fault.help.is_empty());
+                        }
+                    }
+                }
+                Ok(())
+            });
+            if let Err(fault) = result {
+                panic!("after {count} inputs: {fault}");
+            }
+            count += cases;
+            if long.is_none_or(|seconds| begun.elapsed().as_secs() >= seconds) {
+                break;
+            }
+        }
+        assert!(
+            is_observed.get() * 10 > count,
+            "{} of {count}",
+            is_observed.get()
+        );
+        println!("fuzz --see: {count} inputs in {:.0?}", begun.elapsed());
+    }
+}

@@ -88,12 +88,13 @@ struct View {
 pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     let sheets = reading_order::listed(here, design);
     let leading = figures::design_picture(here, design);
-    let state_table = states::table(here, design);
+    let state_table = states::table(here, design, &design.points);
     let taken = state_table
         .as_ref()
         .map(PointTable::row_ids)
         .unwrap_or_default();
-    let printing_table = printings::table(here, design).map(|table| table.without_ids(&taken));
+    let printing_table =
+        printings::table(here, design, &design.points).map(|table| table.without_ids(&taken));
     let mut placed = taken;
     placed.extend(printing_table.iter().flat_map(PointTable::row_ids));
     let gallery = gallery::gallery(here, design, &sheets);

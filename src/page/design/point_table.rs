@@ -48,15 +48,16 @@ pub(crate) struct Cell {
 }
 
 impl PointTable {
-    /// A table with a column for each of `columns` (link and text), where `shows` gives the values at a
-    /// point. Points without a value in any column are left out.
+    /// A table of `points` with a column for each of `columns` (link and text), where `shows` gives the
+    /// values at a point. Points without a value in any column are left out.
     pub fn plain<'d>(
         here: &Here<'_>,
         design: &'d Design,
+        points: &[Point],
         columns: &[(String, String)],
         shows: impl Fn(usize, &Point) -> Option<Vec<&'d Value>>,
     ) -> Option<PointTable> {
-        PointTable::of(here, design, columns, |point| {
+        PointTable::of(here, design, points, columns, |point| {
             (0..columns.len())
                 .map(|at| match shows(at, point) {
                     Some(values) => Cell {
@@ -70,16 +71,16 @@ impl PointTable {
         })
     }
 
-    /// A table with a column for each of `columns` (link and text) and the cells of a point. Points
-    /// whose cells are all blank are left out.
+    /// A table of `points` with a column for each of `columns` (link and text) and the cells of a point.
+    /// Points whose cells are all blank are left out.
     pub fn of(
         here: &Here<'_>,
         design: &Design,
+        points: &[Point],
         columns: &[(String, String)],
         cells: impl Fn(&Point) -> Vec<Cell>,
     ) -> Option<PointTable> {
-        let rows: Vec<Row> = design
-            .points
+        let rows: Vec<Row> = points
             .iter()
             .map(|point| Row {
                 id: Fragment::Point(&point.key.value).to_string(),
@@ -103,12 +104,6 @@ impl PointTable {
     /// The fragments of the points that have a row.
     pub fn row_ids(&self) -> Vec<String> {
         self.rows.iter().map(|row| row.id.clone()).collect()
-    }
-
-    /// The row of one point alone; `None` where it has none.
-    pub fn only(mut self, id: &str) -> Option<PointTable> {
-        self.rows.retain(|row| row.id == id);
-        (!self.rows.is_empty()).then_some(self)
     }
 
     /// The same without the ids of rows that another table of the page has.

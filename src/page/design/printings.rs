@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::point_table::PointTable;
 use crate::model::design::Design;
+use crate::model::point::Point;
 use crate::model::printing::{Printing, StatesPrinted};
 use crate::model::state::Variant;
 use crate::model::vocabulary::List;
@@ -189,8 +190,8 @@ fn states_printed(here: &Here<'_>, design: &Design, printing: &Printing) -> Clea
     }
 }
 
-/// The table of the values that the printings show; `None` where they record none.
-pub(crate) fn table(here: &Here<'_>, design: &Design) -> Option<PointTable> {
+/// The table of the values that the printings show at `points`; `None` where they record none.
+pub(crate) fn table(here: &Here<'_>, design: &Design, points: &[Point]) -> Option<PointTable> {
     let printings: Vec<&Printing> = design.standing_printings().collect();
     let page = Address::Design(design.key.clone());
     let columns: Vec<(String, String)> = printings
@@ -202,7 +203,7 @@ pub(crate) fn table(here: &Here<'_>, design: &Design) -> Option<PointTable> {
             )
         })
         .collect();
-    PointTable::plain(here, design, &columns, |at, point| {
+    PointTable::plain(here, design, points, &columns, |at, point| {
         shown_values(&printings.get(at)?.shows, point)
     })
 }

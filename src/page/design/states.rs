@@ -113,8 +113,8 @@ fn neighbour<'d>(design: &'d Design, state: &Key) -> Option<&'d State> {
     standing.get(at.checked_sub(1)?).copied()
 }
 
-/// The table of the values that the states show; `None` where they record none.
-pub(crate) fn table(here: &Here<'_>, design: &Design) -> Option<PointTable> {
+/// The table of the values that the states show at `points`; `None` where they record none.
+pub(crate) fn table(here: &Here<'_>, design: &Design, points: &[Point]) -> Option<PointTable> {
     let states: Vec<&State> = design.standing_states().collect();
     let page = Address::Design(design.key.clone());
     let columns: Vec<(String, String)> = states
@@ -129,41 +129,62 @@ pub(crate) fn table(here: &Here<'_>, design: &Design) -> Option<PointTable> {
             (href, text)
         })
         .collect();
-    PointTable::of(here, design, &columns, |point| {
+    let columns_before: Vec<ColumnsBefore<'_>> = states
+        .iter()
+        .map(|state| ColumnsBefore::of(design, state))
+        .collect();
+    PointTable::of(here, design, points, &columns, |point| {
         let mut details = strips::exemplary(here, design, point);
         states
             .iter()
-            .map(|state| Cell {
+            .zip(&columns_before)
+            .map(|(state, before)| Cell {
                 detail: details.remove(&state.key.value),
-                ..cell(here, design, state, point)
+                ..cell(here, state, before, point)
             })
             .collect()
     })
 }
 
-fn cell(here: &Here<'_>, design: &Design, state: &State, point: &Point) -> Cell {
+/// What a state is compared with, whatever the point.
+struct ColumnsBefore<'d> {
+    /// The states that it follows.
+    followed: Vec<&'d State>,
+    /// Whether it follows the state in the column before it, and no other.
+    is_neighbour: bool,
+}
+
+impl<'d> ColumnsBefore<'d> {
+    fn of(design: &'d Design, state: &State) -> ColumnsBefore<'d> {
+        let followed = predecessors(design, state);
+        let is_neighbour = match (followed.as_slice(), neighbour(design, &state.key.value)) {
+            ([one], Some(neighbour)) => one.key.value == neighbour.key.value,
+            _ => false,
+        };
+        ColumnsBefore {
+            followed,
+            is_neighbour,
+        }
+    }
+}
+
+fn cell(here: &Here<'_>, state: &State, before: &ColumnsBefore<'_>, point: &Point) -> Cell {
     let Some(now) = shown_values(&state.shows, point) else {
         return blank();
     };
     let text = values::any_of(here, point, now.iter().copied());
-    let before = predecessors(design, state);
-    let known: Vec<_> = before
-        .iter()
+    let followed = before.followed.iter();
+    let known: Vec<_> = followed
         .filter_map(|s| shown_values(&s.shows, point))
         .collect();
     let is_changed = known.iter().any(|old| !is_same_set(old, &now));
-    // A ditto mark means "as in the column before", so it is used only where that column is the state
-    // followed.
-    let beside = neighbour(design, &state.key.value);
-    let follows_neighbour = match (before.as_slice(), beside) {
-        ([one], Some(neighbour)) => one.key.value == neighbour.key.value,
-        _ => false,
-    };
     let kind = if known.is_empty() {
         "plain"
     } else if is_changed {
         "changed"
-    } else if follows_neighbour {
+    } else if before.is_neighbour {
+        // A ditto mark means "as in the column before", so it is used only where that column is the state
+        // followed.
         "same"
     } else {
         "plain"

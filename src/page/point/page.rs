@@ -14,7 +14,7 @@ use crate::page::phrases::enumeration;
 use crate::page::phrases::readings;
 use crate::page::phrases::values;
 use crate::page::plates::strips::{self, DetailSource, SheetDetail};
-use crate::page::setting::address::{Address, Fragment};
+use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
 use crate::page::setting::leaf::Leaf;
@@ -57,7 +57,7 @@ struct Group {
 pub(crate) fn page(here: &Here<'_>, design: &Design, point: &Point) -> Leaf {
     let words = here.words();
     let sources = strips::detail_sources(here, design, point);
-    let row = Fragment::Point(&point.key.value).to_string();
+    let alone = std::slice::from_ref(point);
     let seen = observed::on_sheets(here, design, point);
     let title = words.with(
         "title-point",
@@ -73,8 +73,8 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, point: &Point) -> Leaf {
         ask: point.ask.value.clone(),
         brief: brief(here, design, point),
         facts: facts(here, design, point),
-        state_table: states::table(here, design).and_then(|table| table.only(&row)),
-        printing_table: printings::table(here, design).and_then(|table| table.only(&row)),
+        state_table: states::table(here, design, alone),
+        printing_table: printings::table(here, design, alone),
         separates: separates(here, design, point),
         groups: groups(here, design, point, &sources),
         credits: strips::credits(here, &sources),

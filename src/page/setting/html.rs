@@ -19,11 +19,12 @@ impl CleanHtml {
         CleanHtml::default()
     }
 
-    /// Text, escaped.
+    /// Text, escaped. Text that is written from right to left is isolated, so that it does not reorder the
+    /// words, numbers and commas around it.
     pub fn text(text: &str) -> CleanHtml {
-        let mut out = String::with_capacity(text.len());
-        escape_into(&mut out, text);
-        CleanHtml(out)
+        let mut out = CleanHtml(String::with_capacity(text.len()));
+        out.push_text(text);
+        out
     }
 
     /// HTML that the caller has escaped: cleaned Markdown and formatted references.
@@ -104,9 +105,15 @@ impl CleanHtml {
         self.0.push_str(&other.0);
     }
 
-    /// Adds text, escaped, at the end.
+    /// Adds text at the end, escaped and isolated as [`CleanHtml::text`] is.
     pub fn push_text(&mut self, text: &str) {
-        escape_into(&mut self.0, text);
+        if text.chars().any(is_right_to_left) {
+            self.0.push_str("<bdi>");
+            escape_into(&mut self.0, text);
+            self.0.push_str("</bdi>");
+        } else {
+            escape_into(&mut self.0, text);
+        }
     }
 
     /// The same with `text`, escaped, at the end.
@@ -209,6 +216,21 @@ pub(crate) fn as_sentences(parts: &[CleanHtml]) -> CleanHtml {
     out
 }
 
+/// Whether a character is of a script that is written from right to left, by the blocks that Unicode 16.0
+/// keeps for such scripts (UAX #9, section 3.2), or opens such a direction.
+fn is_right_to_left(c: char) -> bool {
+    matches!(
+        c,
+        '\u{590}'..='\u{8ff}'
+            | '\u{200f}'
+            | '\u{2067}'
+            | '\u{fb1d}'..='\u{fdff}'
+            | '\u{fe70}'..='\u{feff}'
+            | '\u{10800}'..='\u{10fff}'
+            | '\u{1e800}'..='\u{1efff}'
+    )
+}
+
 /// Appends `text` with the five characters escaped that have a meaning in HTML.
 pub(crate) fn escape_into(out: &mut String, text: &str) {
     // Most texts have none of them and are copied whole.
@@ -247,6 +269,18 @@ mod tests {
         let link = CleanHtml::link(hostile, &CleanHtml::text(hostile));
         assert!(!link.as_str().contains("<script"));
         assert_eq!(link.plain(), hostile);
+    }
+
+    #[test]
+    fn text_from_right_to_left_is_isolated_and_nothing_else_is() {
+        let name = "\u{5e9}\u{5dc}\u{5d5}\u{5dd} & Co.";
+        let isolated = "<bdi>\u{5e9}\u{5dc}\u{5d5}\u{5dd} &amp; Co.</bdi>";
+        assert_eq!(CleanHtml::text(name).as_str(), isolated);
+        let sentence = CleanHtml::text("owned by ").then(name).then(", 1927");
+        assert_eq!(sentence.as_str(), format!("owned by {isolated}, 1927"));
+        assert_eq!(sentence.plain(), format!("owned by {name}, 1927"));
+        let link = CleanHtml::element("a", &[("title", name)], &CleanHtml::text("Майстер 日本"));
+        assert!(!link.as_str().contains("bdi"), "{}", link.as_str());
     }
 
     #[test]

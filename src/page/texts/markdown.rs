@@ -7,6 +7,8 @@
 //!
 //! Not here: findings on links to nothing and on dropped markup (`read::references::note`).
 
+use std::collections::BTreeMap;
+
 use pulldown_cmark::{Alignment, CodeBlockKind, Event, Options, Parser, Tag, TagEnd};
 
 use crate::model::link::Target;
@@ -38,6 +40,7 @@ pub(crate) fn html(text: &str, here: &Here<'_>, placement: Placement) -> CleanHt
         links: Vec::new(),
         picture: None,
         note_labels: Vec::new(),
+        label_at: BTreeMap::new(),
         notes: Vec::new(),
         noted: Vec::new(),
         alignments: Vec::new(),
@@ -103,6 +106,8 @@ struct Writer<'h, 'b> {
     picture: Option<Option<Target>>,
     /// Labels of notes, in the order in which they are first referred to.
     note_labels: Vec<String>,
+    /// The place of each label among them.
+    label_at: BTreeMap<String, usize>,
     /// Notes: label and HTML.
     notes: Vec<(String, String)>,
     /// How often each label was referred to.
@@ -425,15 +430,13 @@ impl Writer<'_, '_> {
     }
 
     fn reference(&mut self, label: &str) {
-        let at = self
-            .note_labels
-            .iter()
-            .position(|known| known == label)
-            .unwrap_or_else(|| {
-                self.note_labels.push(label.to_owned());
-                self.noted.push(0);
-                self.note_labels.len() - 1
-            });
+        let at = self.label_at.get(label).copied().unwrap_or_else(|| {
+            let at = self.note_labels.len();
+            self.label_at.insert(label.to_owned(), at);
+            self.note_labels.push(label.to_owned());
+            self.noted.push(0);
+            at
+        });
         let number = at + 1;
         let Some(times) = self.noted.get_mut(at) else {
             return;
@@ -458,10 +461,13 @@ impl Writer<'_, '_> {
         let mut out = self.out.pop().unwrap_or_default();
         if !self.note_labels.is_empty() {
             let back = self.here.words().word("note-back");
+            let mut notes: BTreeMap<&str, &str> = BTreeMap::new();
+            for (label, html) in &self.notes {
+                notes.entry(label).or_insert(html);
+            }
             out.push_str("<div class=\"notes\"><ol>\n");
             for (label, number) in self.note_labels.iter().zip(1..) {
-                let note = self.notes.iter().find(|(known, _)| known == label);
-                let text = note.map_or("", |(_, html)| html.trim());
+                let text = notes.get(label.as_str()).map_or("", |html| html.trim());
                 // The link back stands in the last paragraph of the note.
                 let text = text.strip_suffix("</p>").unwrap_or(text);
                 out.push_str("<li id=\"note-");

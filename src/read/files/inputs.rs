@@ -13,9 +13,8 @@ use rayon::prelude::*;
 
 use crate::model::finding::Finding;
 use crate::model::place::Sources;
-use crate::read::files::load::{Loaded, load, with_missing};
-use crate::read::files::walk::Location;
-use crate::read::files::walk::{FileKind, walk};
+use crate::read::files::load::{Loaded, load, load_texts, with_missing};
+use crate::read::files::walk::{File, FileKind, Location, Text, recognise, text_of, walk};
 
 /// The files of a catalogue; text files with their text.
 pub struct Inputs {
@@ -32,17 +31,41 @@ impl Inputs {
     #[must_use]
     pub fn of(dir: &Path) -> Inputs {
         let files = with_missing(dir, walk(dir));
-        let locations = files.iter().map(|file| {
-            let out = file.kind == FileKind::LeadsOut;
-            let location = if out {
-                Location::Outside
-            } else {
-                Location::Inside
-            };
-            (file.path.clone(), location)
+        Inputs::from_files(files, load)
+    }
+
+    /// A catalogue that consists of `bytes` by path, without a folder. It has no themes of its own, and its
+    /// pictures cannot be opened.
+    #[must_use]
+    pub fn of_bytes(bytes: &BTreeMap<String, Vec<u8>>) -> Inputs {
+        let files = bytes.keys().map(|path| File {
+            path: path.clone(),
+            full: PathBuf::from(path),
+            kind: recognise(path),
         });
+        let files = with_missing(Path::new(""), files.collect());
+        Inputs::from_files(files, |files, sources, findings| {
+            let text = |file: &File| match bytes.get(&file.path) {
+                Some(bytes) => text_of(bytes.clone()),
+                None => Text::Absent,
+            };
+            let texts = files.iter();
+            let texts = texts.map(|file| file.kind.is_text().then(|| text(file)));
+            let texts = texts.collect();
+            load_texts(files, texts, sources, findings)
+        })
+    }
+
+    fn from_files(
+        files: Vec<File>,
+        load: impl FnOnce(Vec<File>, &mut Sources, &mut Vec<Finding>) -> Vec<Loaded>,
+    ) -> Inputs {
+        let locations = files
+            .iter()
+            .map(|file| (file.path.clone(), file.kind.location()));
         let locations = locations.collect();
-        let others = files.iter().filter(|file| !file.kind.is_text());
+        let is_other = |kind: &FileKind| !kind.is_text() && *kind != FileKind::PictureFolder;
+        let others = files.iter().filter(|file| is_other(&file.kind));
         let others = others.map(|file| (file.path.clone(), file.full.clone()));
         let others = others.collect();
         let (mut sources, mut findings) = (Sources::default(), Vec::new());

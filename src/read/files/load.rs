@@ -1,6 +1,7 @@
 //! Loads the texts of the files, gives each file its id, and reports files that cannot be read.
 
 use std::collections::BTreeMap;
+use std::ops::Range;
 use std::path::Path;
 use std::sync::Arc;
 
@@ -11,7 +12,9 @@ use crate::model::finding::Finding;
 use crate::model::key::Key;
 use crate::model::note::Note;
 use crate::model::place::{FileId, Place, Sources};
-use crate::read::files::walk::{File, FileKind, Text, read_text};
+use crate::read::files::conflict::conflict_mark;
+use crate::read::files::walk::{File, FileKind, Nature, Text, read_text};
+use crate::read::limits::{LARGEST_TEXT, megabytes};
 
 /// A file with its text.
 pub(crate) struct Loaded {
@@ -21,7 +24,7 @@ pub(crate) struct Loaded {
     pub(crate) file: FileId,
     text: Arc<str>,
     mangled: bool,
-    /// Whether its text could be read.
+    /// Whether it could be read.
     pub(crate) readable: bool,
 }
 
@@ -92,13 +95,25 @@ pub(crate) fn load(
     sources: &mut Sources,
     findings: &mut Vec<Finding>,
 ) -> Vec<Loaded> {
-    let texts: Vec<Option<Text>> = files
+    let texts = files
         .par_iter()
         .map(|file| file.kind.is_text().then(|| read_text(&file.full)))
         .collect();
+    load_texts(files, texts, sources, findings)
+}
+
+/// Gives every file its id, in the order of their paths, with the texts that were read from them.
+pub(crate) fn load_texts(
+    files: Vec<File>,
+    texts: Vec<Option<Text>>,
+    sources: &mut Sources,
+    findings: &mut Vec<Finding>,
+) -> Vec<Loaded> {
     let mut all = Vec::with_capacity(files.len());
     for (file, text) in files.into_iter().zip(texts) {
         let (text, fault): (Arc<str>, _) = match text {
+            Some(Text::Utf16) => (Arc::default(), Some(Fault::Utf16)),
+            Some(Text::NotAFile(nature)) => (Arc::default(), Some(Fault::NotAFile(nature))),
             None => (Arc::default(), None),
             Some(Text::Whole(text)) => (text.into(), None),
             Some(Text::Mangled { text, from }) => (text.into(), Some(Fault::Mangled(from))),
@@ -106,9 +121,16 @@ pub(crate) fn load(
             Some(Text::Absent) => (Arc::default(), Some(Fault::Absent)),
             Some(Text::Unreadable(why)) => (Arc::default(), Some(Fault::Unreadable(why))),
         };
+        // A text with marks of a merge is two texts in one, so neither is read.
+        let conflict = conflict_mark(&text, &file.kind).map(Fault::Conflict);
+        let fault = conflict.or(fault);
         let id = sources.add(file.path.clone(), text.clone());
         let mangled = matches!(fault, Some(Fault::Mangled(_)));
-        let readable = fault.is_none() || mangled;
+        let is_there = !matches!(
+            file.kind,
+            FileKind::LeadsOut | FileKind::LinkedFolder | FileKind::NotAFile(_) | FileKind::TooDeep
+        );
+        let readable = is_there && (fault.is_none() || mangled);
         if let Some(fault) = fault {
             findings.push(fault.finding(id, &file));
         }
@@ -126,8 +148,11 @@ pub(crate) fn load(
 /// Why a file cannot be read, or only in part.
 enum Fault {
     Mangled(usize),
+    Utf16,
+    Conflict(Range<usize>),
     TooLarge(u64),
     Absent,
+    NotAFile(Nature),
     Unreadable(String),
 }
 
@@ -141,10 +166,26 @@ impl Fault {
                 "from here on the file is not UTF-8",
             )
             .help("save the file as UTF-8"),
+            Fault::Utf16 => Finding::new(
+                Code::TextNotUtf8,
+                start,
+                "the file is UTF-16, an encoding that is not read",
+            )
+            .help("save it as UTF-8; editors ask for the encoding where they save under a name"),
+            Fault::Conflict(mark) => Finding::new(
+                Code::MergeUnfinished,
+                Place::new(id, mark.clone()),
+                "here begin the marks of a merge that was not finished, so the file is not read",
+            )
+            .help("keep what is right between the marks, and delete the lines <<<<<<<, ======= and >>>>>>>"),
             Fault::TooLarge(size) => Finding::new(
                 Code::FileTooLarge,
                 start,
-                format!("the file has {} MB, more than any record", size / 1_000_000),
+                format!(
+                    "the file has {} MB; a record or text may have {} MB",
+                    megabytes(*size),
+                    megabytes(LARGEST_TEXT)
+                ),
             )
             .help("keep pictures and data in files of their own"),
             Fault::Absent if file.kind == FileKind::Settings => {
@@ -157,6 +198,7 @@ impl Fault {
                 format!("there is no {}", file.path),
             )
             .help("write the design's record, or remove its folder"),
+            Fault::NotAFile(nature) => not_a_file(&file.path, *nature, start),
             Fault::Unreadable(why) => Finding::new(
                 Code::FileUnreadable,
                 start,
@@ -165,4 +207,10 @@ impl Fault {
             .help("check that it is a file, and that it may be read"),
         }
     }
+}
+
+/// Reports that something other than a file is where a record, a text or a picture belongs.
+pub(crate) fn not_a_file(path: &str, nature: Nature, here: Place) -> Finding {
+    let message = format!("{path} is {}, where a file belongs", nature.name());
+    Finding::new(Code::FileUnreadable, here, message).help("put the file itself here")
 }

@@ -1,7 +1,8 @@
 //! Finds the files of a catalogue, recognises each by its path, and reads texts.
 //!
 //! A record's key is the name of its file or folder. Links that lead out of the catalogue are not
-//! followed, and only plain files are opened.
+//! followed, nor are links to folders. Only plain files are opened: opening a pipe would wait until
+//! something writes into it.
 //!
 //! In: the catalogue's folder. Out: its files in the order of their paths, each with its kind.
 
@@ -13,12 +14,7 @@ use std::path::{Path, PathBuf};
 use crate::model::key::{ImpressionKey, Key, impression_number};
 use crate::model::vocabulary::List;
 use crate::model::words::ClosedList;
-
-/// The largest text file that is read, in bytes: a hundred times the largest record known.
-pub(crate) const LARGEST_TEXT: u64 = 4 * 1024 * 1024;
-
-/// How deep folders may lie in each other below `records/`; pictures may be kept in subfolders.
-const DEEPEST: usize = 24;
+use crate::read::limits::{DEEPEST_FOLDER, LARGEST_TEXT};
 
 /// A file of the catalogue.
 #[derive(Debug)]
@@ -66,10 +62,60 @@ pub(crate) enum FileKind {
     NoKey { name: String, wanted: ExpectedName },
     /// A link that leads out of the catalogue.
     LeadsOut,
+    /// A link to a folder of the catalogue, which is not followed.
+    LinkedFolder,
+    /// Something other than a file where a record, a text or a picture belongs.
+    NotAFile(Nature),
+    /// A folder among the pictures of a design, which may be there.
+    PictureFolder,
+    /// A folder that lies too deep, so that its files are not listed.
+    TooDeep,
     /// A file that is neither a record nor a picture.
     Unexpected,
     /// A folder that cannot be listed.
     Unreadable(String),
+}
+
+/// Something in a folder that is not a file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Nature {
+    /// A folder.
+    Folder,
+    /// A pipe, through which one program writes to another.
+    Pipe,
+    /// A socket, through which programs talk.
+    Socket,
+    /// A device.
+    Device,
+}
+
+impl Nature {
+    fn of(file_type: FileType) -> Nature {
+        if file_type.is_dir() {
+            return Nature::Folder;
+        }
+        #[cfg(unix)]
+        {
+            use std::os::unix::fs::FileTypeExt as _;
+            if file_type.is_fifo() {
+                return Nature::Pipe;
+            }
+            if file_type.is_socket() {
+                return Nature::Socket;
+            }
+        }
+        Nature::Device
+    }
+
+    /// Its name with the article.
+    pub(crate) fn name(self) -> &'static str {
+        match self {
+            Nature::Folder => "a folder",
+            Nature::Pipe => "a pipe",
+            Nature::Socket => "a socket",
+            Nature::Device => "a device",
+        }
+    }
 }
 
 /// Where a file lies.
@@ -79,6 +125,8 @@ pub(crate) enum Location {
     Inside,
     /// Outside it: the file is a symbolic link that leads out.
     Outside,
+    /// In the catalogue, and not a file.
+    NotAFile(Nature),
 }
 
 /// The form that a file or folder name should have.
@@ -98,9 +146,39 @@ impl FileKind {
             FileKind::OfDesign { .. }
                 | FileKind::NoKey { .. }
                 | FileKind::LeadsOut
+                | FileKind::LinkedFolder
+                | FileKind::NotAFile(_)
+                | FileKind::PictureFolder
+                | FileKind::TooDeep
                 | FileKind::Unexpected
                 | FileKind::Unreadable(_)
         )
+    }
+
+    /// The kind of something other than a file at the path where a file would be of this kind.
+    fn or_no_file(self, nature: Nature) -> FileKind {
+        let is_picture = matches!(
+            self,
+            FileKind::OfDesign {
+                is_picture: true,
+                ..
+            }
+        );
+        if self.is_text() || is_picture {
+            FileKind::NotAFile(nature)
+        } else {
+            FileKind::Unexpected
+        }
+    }
+
+    /// Where a file of this kind lies.
+    pub(crate) fn location(&self) -> Location {
+        match self {
+            FileKind::LeadsOut => Location::Outside,
+            FileKind::NotAFile(nature) => Location::NotAFile(*nature),
+            FileKind::PictureFolder => Location::NotAFile(Nature::Folder),
+            _ => Location::Inside,
+        }
     }
 }
 
@@ -150,16 +228,32 @@ fn visit(
     if file_type.is_symlink() {
         // A linked folder is not followed, because links can form a circle. A link to a file inside the
         // catalogue is read.
-        match full.canonicalize() {
-            Ok(target) if target.starts_with(root) && target.is_file() => add(recognise(path)),
-            Ok(target) if target.starts_with(root) => add(FileKind::Unexpected),
-            _ => add(FileKind::LeadsOut),
+        let target = full.canonicalize().ok();
+        let target = target.filter(|target| target.starts_with(root));
+        match target.and_then(|target| Some(fs::symlink_metadata(target).ok()?.file_type())) {
+            Some(target) if target.is_file() => add(recognise(path)),
+            Some(target) if target.is_dir() => add(FileKind::LinkedFolder),
+            Some(target) => add(recognise(path).or_no_file(Nature::of(target))),
+            None => add(FileKind::LeadsOut),
         }
     } else if file_type.is_file() {
         add(recognise(path));
     } else if file_type.is_dir() {
-        if path == "records/inbox" || depth > DEEPEST {
+        let as_file = recognise(path);
+        if as_file.is_text() {
+            add(as_file.or_no_file(Nature::Folder));
             return;
+        }
+        if path == "records/inbox" {
+            return;
+        }
+        if depth > DEEPEST_FOLDER {
+            add(FileKind::TooDeep);
+            return;
+        }
+        let is_picture = matches!(as_file, FileKind::OfDesign { is_picture, .. } if is_picture);
+        if is_picture && !path.ends_with("/pictures") {
+            add(FileKind::PictureFolder);
         }
         match fs::read_dir(full) {
             Ok(entries) => {
@@ -178,7 +272,7 @@ fn visit(
             Err(fault) => add(FileKind::Unreadable(fault.to_string())),
         }
     } else {
-        add(FileKind::Unexpected);
+        add(recognise(path).or_no_file(Nature::of(file_type)));
     }
 }
 
@@ -196,7 +290,7 @@ fn is_ignored(name: &str) -> bool {
 }
 
 /// The kind of the file at a path.
-fn recognise(path: &str) -> FileKind {
+pub(crate) fn recognise(path: &str) -> FileKind {
     let parts: Vec<&str> = path.split('/').collect();
     match parts.as_slice() {
         ["catalogue.toml"] => FileKind::Settings,
@@ -288,26 +382,40 @@ pub(crate) enum Text {
     Mangled { text: String, from: usize },
     /// The file is larger than [`LARGEST_TEXT`] and was not read. Its size in bytes.
     TooLarge(u64),
+    /// The file is UTF-16 and was not read.
+    Utf16,
+    /// Something other than a file is there, and was not opened.
+    NotAFile(Nature),
     /// The file does not exist.
     Absent,
     /// The file cannot be read, for this reason.
     Unreadable(String),
 }
 
+/// Why a file was not read.
+enum Refusal {
+    NotAFile(Nature),
+    TooLarge(u64),
+}
+
 /// Reads a text file.
 pub(crate) fn read_text(full: &Path) -> Text {
-    let read = || -> std::io::Result<Result<Vec<u8>, u64>> {
-        let file = fs::File::open(full)?;
-        let size = file.metadata()?.len();
+    let read = || -> std::io::Result<Result<Vec<u8>, Refusal>> {
+        let about = fs::metadata(full)?;
+        if !about.is_file() {
+            return Ok(Err(Refusal::NotAFile(Nature::of(about.file_type()))));
+        }
+        let size = about.len();
         if size > LARGEST_TEXT {
-            return Ok(Err(size));
+            return Ok(Err(Refusal::TooLarge(size)));
         }
         let mut bytes = Vec::with_capacity(usize::try_from(size).unwrap_or(0));
         // A file may grow while it is read.
+        let file = fs::File::open(full)?;
         file.take(LARGEST_TEXT + 1).read_to_end(&mut bytes)?;
         let length = bytes.len() as u64;
         Ok(if length > LARGEST_TEXT {
-            Err(length)
+            Err(Refusal::TooLarge(length))
         } else {
             Ok(bytes)
         })
@@ -315,15 +423,42 @@ pub(crate) fn read_text(full: &Path) -> Text {
     match read() {
         Err(fault) if fault.kind() == std::io::ErrorKind::NotFound => Text::Absent,
         Err(fault) => Text::Unreadable(fault.to_string()),
-        Ok(Err(size)) => Text::TooLarge(size),
-        Ok(Ok(bytes)) => match String::from_utf8(bytes) {
-            Ok(text) => Text::Whole(text),
-            Err(fault) => Text::Mangled {
-                from: fault.utf8_error().valid_up_to(),
-                text: String::from_utf8_lossy(fault.as_bytes()).into_owned(),
-            },
+        Ok(Err(Refusal::NotAFile(nature))) => Text::NotAFile(nature),
+        Ok(Err(Refusal::TooLarge(size))) => Text::TooLarge(size),
+        Ok(Ok(bytes)) => text_of(bytes),
+    }
+}
+
+/// The text that some bytes are.
+pub(crate) fn text_of(bytes: Vec<u8>) -> Text {
+    if is_utf16(&bytes) {
+        return Text::Utf16;
+    }
+    match String::from_utf8(bytes) {
+        Ok(text) => Text::Whole(text),
+        Err(fault) => Text::Mangled {
+            from: fault.utf8_error().valid_up_to(),
+            text: String::from_utf8_lossy(fault.as_bytes()).into_owned(),
         },
     }
+}
+
+/// Whether bytes are UTF-16: they begin with its mark, or one byte of most of the first pairs is zero,
+/// as in every text of Latin letters, and the other byte never is. UTF-8 texts hold no zeros.
+fn is_utf16(bytes: &[u8]) -> bool {
+    if bytes.starts_with(&[0xff, 0xfe]) || bytes.starts_with(&[0xfe, 0xff]) {
+        return true;
+    }
+    let begins = bytes.get(..512).unwrap_or(bytes);
+    let zeros = |at: usize| {
+        let bytes = begins
+            .chunks_exact(2)
+            .filter(|pair| pair.get(at) == Some(&0));
+        bytes.count()
+    };
+    let (first, second) = (zeros(0), zeros(1));
+    let most = (begins.len() / 2).div_ceil(2).max(2);
+    (first == 0 && second >= most) || (second == 0 && first >= most)
 }
 
 #[cfg(test)]
@@ -382,6 +517,24 @@ mod tests {
                 matches!(recognise(path), FileKind::NoKey { wanted: w, .. } if w == wanted),
                 "{path}"
             );
+        }
+    }
+
+    #[test]
+    fn utf_16_is_recognised_with_its_mark_and_without() {
+        let text = "title = \"The Ferry\"\n";
+        let little: Vec<u8> = text.encode_utf16().flat_map(u16::to_le_bytes).collect();
+        let big: Vec<u8> = text.encode_utf16().flat_map(u16::to_be_bytes).collect();
+        assert!(is_utf16(&little) && is_utf16(&big));
+        assert!(is_utf16(b"\xff\xfe\x0e\x60") && is_utf16(b"\xfe\xff\x60\x0e"));
+        for other in [
+            "",
+            "a",
+            text,
+            "title = \"\0\"",
+            "\u{feff}title = \"\u{14d}\"",
+        ] {
+            assert!(!is_utf16(other.as_bytes()), "{other:?}");
         }
     }
 }

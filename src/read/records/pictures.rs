@@ -12,7 +12,8 @@ use crate::model::picture::{Picture, View};
 use crate::model::place::{Place, Placed};
 use crate::model::words::Side;
 use crate::read::faults::{Faults, Node};
-use crate::read::files::walk::Location;
+use crate::read::files::load::not_a_file;
+use crate::read::files::walk::{Location, Nature};
 use crate::read::table::fields::Fields;
 use crate::read::values;
 use crate::read::values::near::nearest;
@@ -162,8 +163,14 @@ fn file<'t>(
         leaves(faults, &named, "is a link that leads out of the catalogue");
         return None;
     }
-    if !folder.files.contains_key(&path) {
-        missing(faults, &named, folder);
+    match folder.files.get(&path) {
+        // A folder may lie among the pictures where no record takes it for one. Anything else that is not a
+        // file is reported where it is.
+        Some(Location::NotAFile(Nature::Folder)) => {
+            faults.push(not_a_file(&named.value, Nature::Folder, named.place));
+        }
+        Some(_) => {}
+        None => missing(faults, &named, folder),
     }
     Some((named, path))
 }

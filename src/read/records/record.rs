@@ -12,6 +12,7 @@ use crate::model::occurrence::{Occurrences, TextAt};
 use crate::model::place::Place;
 use crate::read::faults::{Faults, is_unread};
 use crate::read::files::load::Source;
+use crate::read::limits::DEEPEST_NESTING;
 use crate::read::references::occurrences::{self, RecordOccurrences};
 use crate::read::shape::Shape;
 use crate::read::syntax::{self, Fault};
@@ -188,6 +189,18 @@ fn parsed<R>(
     source: Source<'_>,
     read: impl for<'t> FnOnce(&'t DeTable<'t>, SyntaxFaults, bool) -> R,
 ) -> R {
+    if let Some(at) = syntax::too_deep(source.text) {
+        let message =
+            format!("this is nested more than {DEEPEST_NESTING} deep, so the file is not read");
+        let finding = Finding::new(Code::NestedTooDeep, Place::new(source.file, at), message)
+            .help("no record needs more than six levels; take tables and lists apart");
+        let (tree, _) = DeTable::parse_recoverable("");
+        let faults = SyntaxFaults {
+            findings: vec![finding],
+            faults: Vec::new(),
+        };
+        return read(tree.get_ref(), faults, true);
+    }
     let (tree, errors) = DeTable::parse_recoverable(source.text);
     if errors.is_empty() {
         let faults = SyntaxFaults::default();
@@ -197,11 +210,17 @@ fn parsed<R>(
     let parsable = syntax::parsable(source.text);
     let text: Cow<'_, str> = parsable.text;
     let (tree, _) = DeTable::parse_recoverable(&text);
-    let findings = parsable
-        .faults
-        .iter()
-        .map(|fault| fault.finding(source.file, source.text, tree.get_ref()))
-        .collect();
+    let told = parsable.faults.iter();
+    let told = told.map(|fault| fault.finding(source.file, source.text, tree.get_ref()));
+    let mut findings: Vec<Finding> = told.collect();
+    if let Some(at) = parsable.more_from {
+        let message = "there are more faults of syntax from here on, which are not told";
+        findings.push(
+            Finding::new(Code::FindingsUntold, Place::new(source.file, at), message).help(
+                "mend those that are told; if there are too many, the file may not be TOML at all",
+            ),
+        );
+    }
     let faults = SyntaxFaults {
         findings,
         faults: parsable.faults,

@@ -30,7 +30,7 @@ pub(crate) struct Unread {
     pub(crate) parts: BTreeMap<Key, BTreeSet<Code>>,
     /// Designs with a picture or a record that was not read, or only in part.
     pub(crate) pictures: BTreeSet<Key>,
-    /// Designs with an impression file that has no number, and so is not read.
+    /// Designs with an impression file that cannot be read, or has no number and so is not read.
     impressions: BTreeSet<Key>,
     /// For each record with an invalid name, its folder in `records/` and the key it would have.
     misnamed: BTreeSet<(String, Key)>,
@@ -44,9 +44,14 @@ pub(crate) struct Unread {
 }
 
 impl Unread {
-    /// Adds records without a key, because the name of their file or folder is not a valid key.
-    pub(crate) fn add_misnamed(&mut self, loaded: &[Loaded], sources: &Sources) {
+    /// Adds records that were not read at all: files that cannot be read, and those without a key, because
+    /// the name of their file or folder is not a valid key.
+    pub(crate) fn add_unread(&mut self, loaded: &[Loaded], sources: &Sources) {
         for file in loaded {
+            if let (FileKind::Impression(key), false) = (&file.kind, file.readable) {
+                self.impressions.insert(key.design.clone());
+                self.pictures.insert(key.design.clone());
+            }
             let FileKind::NoKey { name, wanted } = &file.kind else {
                 continue;
             };
@@ -83,6 +88,9 @@ impl Unread {
                         | Code::BibtexSyntax
                         | Code::TextNotUtf8
                         | Code::FileTooLarge
+                        | Code::MergeUnfinished
+                        | Code::NestedTooDeep
+                        | Code::PathLeaves
                         | Code::FileUnreadable
                         | Code::KeyForm
                         | Code::ValueType
@@ -97,9 +105,15 @@ impl Unread {
             })
         };
         let unreadable = |folder: &str| {
-            loaded
-                .iter()
-                .any(|file| !file.readable && sources.path(file.file).starts_with(folder))
+            let is_around = |path: &str| {
+                folder
+                    .strip_prefix(path)
+                    .is_some_and(|f| f.starts_with('/'))
+            };
+            loaded.iter().any(|file| {
+                let path = sources.path(file.file);
+                !file.readable && (path.starts_with(folder) || is_around(path))
+            })
         };
         self.literature = any(&|path| path == "records/literature.bib");
         self.exhibitions = any(&|path| path == "records/exhibitions.toml");

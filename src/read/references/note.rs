@@ -5,6 +5,7 @@
 //! page ([`read`]); pages with their titles ([`page`]). [`super::resolve`] checks whether the record
 //! of a link exists; the stage `page` makes HTML from the text.
 
+use std::collections::BTreeMap;
 use std::ops::Range;
 
 use pulldown_cmark::{Event, LinkType, Options, Parser, Tag, TagEnd};
@@ -16,6 +17,8 @@ use crate::model::link::Target;
 use crate::model::note::{MARKDOWN, Note, Page};
 use crate::model::occurrence::{MentionRole, Occurrences, Reference, Referent, TextAt};
 use crate::model::place::{FileId, Place};
+use crate::read::faults::bounded;
+use crate::read::limits::DEEPEST_NESTING;
 use crate::read::values::links::{LinkTarget, nowhere};
 
 /// A link or picture in a text.
@@ -37,6 +40,9 @@ pub(crate) fn read(note: &Note) -> (Occurrences, Vec<Finding>) {
     if !note.text.trim().is_empty() {
         let whole = Place::new(note.file, 0..note.text.len());
         occurrences.texts.push(TextAt::as_written("", whole));
+    }
+    if let Some(at) = too_deep(&note.text) {
+        return (occurrences, vec![nested_too_deep(note.file, at)]);
     }
     let mut findings = markup(note);
     for link in links(note) {
@@ -68,17 +74,77 @@ pub(crate) fn read(note: &Note) -> (Occurrences, Vec<Finding>) {
             LinkTarget::Nowhere => findings.push(nowhere(&link.destination, link.place)),
         }
     }
-    (occurrences, findings)
+    (occurrences, bounded(findings))
+}
+
+fn nested_too_deep(file: FileId, at: Range<usize>) -> Finding {
+    let message =
+        format!("this is nested more than {DEEPEST_NESTING} deep, so the text is not read");
+    Finding::new(Code::NestedTooDeep, Place::new(file, at), message)
+        .help("take quotations, lists and emphases apart")
+}
+
+/// Where a text is nested more than [`DEEPEST_NESTING`] deep. The signs of quotations and lists at the
+/// starts of lines are counted before the text is parsed, because the parser goes through them line by
+/// line.
+fn too_deep(text: &str) -> Option<Range<usize>> {
+    let mut start = 0;
+    for line in text.split_inclusive('\n') {
+        if let Some(at) = signs_before(line) {
+            return Some(start + at..start + at + 1);
+        }
+        start += line.len();
+    }
+    let mut depth = 0_usize;
+    for (event, span) in Parser::new_ext(text, MARKDOWN).into_offset_iter() {
+        match event {
+            Event::Start(_) => depth += 1,
+            Event::End(_) => depth = depth.saturating_sub(1),
+            _ => {}
+        }
+        // Each item of a list lies in its list, and each text in its paragraph.
+        if depth > 2 * DEEPEST_NESTING {
+            let first = text.get(span.start..).and_then(|rest| rest.chars().next());
+            return Some(span.start..span.start + first.map_or(0, char::len_utf8));
+        }
+    }
+    None
+}
+
+/// The byte of a line at which more than [`DEEPEST_NESTING`] signs of quotations and lists stand before
+/// its words. A row of one bullet alone is a rule.
+fn signs_before(line: &str) -> Option<usize> {
+    let bytes = line.trim_end().as_bytes();
+    let ends_sign = |at: usize| {
+        bytes
+            .get(at)
+            .is_none_or(|next| matches!(next, b' ' | b'\t'))
+    };
+    let mut signs: Vec<(usize, u8)> = Vec::new();
+    let mut at = 0;
+    while let Some(sign) = bytes.get(at) {
+        match sign {
+            // Space, and the number of an item.
+            b' ' | b'\t' | b'0'..=b'9' => {}
+            b'>' => signs.push((at, *sign)),
+            b'-' | b'+' | b'*' | b'.' | b')' if ends_sign(at + 1) => signs.push((at, *sign)),
+            _ => break,
+        }
+        at += 1;
+    }
+    let (beyond, sign) = *signs.get(DEEPEST_NESTING)?;
+    let is_rule = at == bytes.len() && sign != b'>' && signs.iter().all(|(_, s)| *s == sign);
+    (!is_rule).then_some(beyond)
 }
 
 /// The links and pictures of a text, in its order.
 fn links(note: &Note) -> Vec<Link> {
     let parser = note.parser();
-    let definitions: Vec<(String, Range<usize>)> = parser
-        .reference_definitions()
-        .iter()
-        .map(|(id, definition)| (id.to_lowercase(), definition.span.clone()))
-        .collect();
+    let mut definitions: BTreeMap<String, Range<usize>> = BTreeMap::new();
+    for (id, definition) in parser.reference_definitions().iter() {
+        let span = || definition.span.clone();
+        definitions.entry(id.to_lowercase()).or_insert_with(span);
+    }
     let mut links = Vec::new();
     for (event, span) in parser.into_offset_iter() {
         let (is_picture, link_type, destination, id) = match event {
@@ -97,12 +163,10 @@ fn links(note: &Note) -> Vec<Link> {
             _ => continue,
         };
         // The destination of `[text][id]` is in its definition.
-        let defined = definitions
-            .iter()
-            .find(|(name, _)| *name == id.to_lowercase());
+        let defined = definitions.get(&id.to_lowercase());
         let within = match (link_type, defined) {
             (LinkType::Inline | LinkType::Autolink | LinkType::Email, _) | (_, None) => span,
-            (_, Some((_, definition))) => definition.clone(),
+            (_, Some(definition)) => definition.clone(),
         };
         links.push(Link {
             target: if link_type == LinkType::Email {
@@ -165,7 +229,11 @@ pub(crate) fn page(key: Key, file: FileId, text: &str) -> (Page, Vec<Finding>) {
         file,
         text: text.to_owned(),
     };
-    let title = first_heading(&note);
+    // The text of a page that is nested too deep is reported by `read`.
+    let title = match too_deep(text) {
+        Some(_) => Some(key.to_string()),
+        None => first_heading(&note),
+    };
     let mut findings = Vec::new();
     if title.is_none() {
         let message = format!("the page `{key}` has no heading, which would be its title");
@@ -266,6 +334,39 @@ mod tests {
             told,
             ["<b>", "<script>alert(1)</script>", "javascript:alert"]
         );
+    }
+
+    #[test]
+    fn a_text_nested_too_deep_is_told_and_not_read() {
+        let deep = DEEPEST_NESTING + 1;
+        for (text, at) in [
+            ("> ".repeat(100_000) + "a\n", 64),
+            (">".repeat(100_000), 32),
+            ("- ".repeat(100_000) + "a", 64),
+            ("1. ".repeat(100_000) + "a", 97),
+            ("- + ".repeat(100_000), 64),
+            (format!("Text\n\n{}a\n", "> ".repeat(deep)), 70),
+        ] {
+            assert_eq!(too_deep(&text), Some(at..at + 1), "{}", &text[..20]);
+            let (_, findings) = read(&note(&text));
+            assert_eq!(findings[0].code, Code::NestedTooDeep);
+            page("a".parse().unwrap(), FileId::default(), &text);
+        }
+        let indented = |n: usize| -> String {
+            let item = |depth| " ".repeat(2 * depth) + "- a\n";
+            (0..n).map(item).collect()
+        };
+        assert!(too_deep(&indented(3 * DEEPEST_NESTING)).is_some());
+        for text in [
+            "* ".repeat(100),
+            "-".repeat(100),
+            "> > > a".to_owned(),
+            indented(10),
+            "a ".to_owned() + &"> ".repeat(100),
+            "2020 - 2021 + 1. 2. 3.\n".repeat(100),
+        ] {
+            assert_eq!(too_deep(&text), None, "{}", &text[..7]);
+        }
     }
 
     #[test]

@@ -34,8 +34,8 @@
 use std::collections::{BTreeMap, VecDeque};
 
 use super::identify::{Identified, WeighedCandidate, greater_first};
-use super::leads::narrowing;
 pub use super::leads::{LeadCondition, Range};
+use super::leads::{narrowing, narrows};
 use super::next_point::expected_bits;
 use super::table::DiagnosticTable;
 use crate::study::index::{CandidateAt, CoupletAt, Indexed, PointAt};
@@ -123,8 +123,7 @@ struct KeyBuilder<'a> {
 impl KeyBuilder<'_> {
     /// The goal of a lead with `candidates`, where only `points` have not been asked yet.
     fn goal(&mut self, candidates: &[CandidateAt], points: &[PointAt]) -> Goal {
-        let narrows =
-            |point: &&PointAt| narrowing(&self.table.points[**point], candidates).is_some();
+        let narrows = |point: &&PointAt| narrows(&self.table.points[**point], candidates);
         let stem = Stem {
             open: points.iter().filter(narrows).copied().collect(),
             candidates: candidates.to_vec(),

@@ -5,12 +5,12 @@
 //! candidate's tolerance begins or ends.
 //! Not here: the couplet that a lead goes on to (`couplets`).
 
-use std::collections::BTreeSet;
+use std::collections::BTreeMap;
 
 use super::allowed::ROUNDING;
 use super::scale::{Allowed, Scale, ValueSet};
 use super::table::PointColumn;
-use crate::study::index::{CandidateAt, ClassAt};
+use crate::study::index::CandidateAt;
 
 /// The observation under which a reader follows a lead.
 #[derive(Clone, Debug, PartialEq)]
@@ -49,65 +49,131 @@ pub(super) struct Branch {
 /// agree with the same values. A measure must separate two of them: where their tolerances overlap, a
 /// range given to the millimetre would claim more accuracy than a ruler has.
 pub(super) fn narrowing(column: &PointColumn, candidates: &[CandidateAt]) -> Option<Vec<Branch>> {
+    if !narrows(column, candidates) {
+        return None;
+    }
     let branches = match &column.scale {
-        Scale::Measure(measure) => {
-            let classes: BTreeSet<ClassAt> =
-                candidates.iter().map(|c| column.class_of[*c]).collect();
-            let is_apart = |one: &ClassAt| {
-                let mut others = classes.iter();
-                others.any(|other| column.classes_apart(*one, *other))
-            };
-            if !classes.iter().any(is_apart) {
-                return None;
-            }
-            by_range(column, candidates, measure.tolerance)
-        }
+        Scale::Measure(measure) => by_range(column, candidates, measure.tolerance),
         Scale::Words(_) | Scale::Counts(_) => by_value(column, candidates),
     };
     (branches.len() > 1).then_some(branches)
 }
 
-fn by_value(column: &PointColumn, candidates: &[CandidateAt]) -> Vec<Branch> {
-    let mut branches: Vec<(ValueSet, Vec<CandidateAt>)> = Vec::new();
-    for value in column.scale.values() {
-        let agrees = |candidate: &&CandidateAt| match column.allows(**candidate) {
-            Some(Allowed::AnyOf(values)) => values.contains(&value),
-            Some(Allowed::Number(_)) => false,
-            None => true,
-        };
-        let agreeing: Vec<CandidateAt> = candidates.iter().filter(agrees).copied().collect();
-        match branches.iter_mut().find(|(_, same)| *same == agreeing) {
-            _ if agreeing.is_empty() => {}
-            Some((values, _)) => {
-                values.insert(value);
-            }
-            None => branches.push((ValueSet::from([value]), agreeing)),
+/// Whether a point narrows the candidates, without making its branches: a key asks this of every point
+/// that is left, at every lead.
+pub(super) fn narrows(column: &PointColumn, candidates: &[CandidateAt]) -> bool {
+    if candidates.len() < 2 {
+        return false;
+    }
+    match &column.scale {
+        Scale::Measure(measure) => {
+            let numbers = candidates.iter().filter_map(|c| column.number(*c));
+            let span = numbers.fold(None, |span: Option<(f64, f64)>, n| {
+                let (least, greatest) = span.unwrap_or((n, n));
+                Some((least.min(n), greatest.max(n)))
+            });
+            let of = Allowed::Number;
+            span.is_some_and(|(least, greatest)| {
+                Scale::Measure(*measure).tells_apart(&of(least), &of(greatest))
+            })
         }
+        Scale::Words(_) | Scale::Counts(_) => {
+            let agreeing = Agreeing::of(column, candidates);
+            let mut sets = agreeing.known_by_value().filter(|known| {
+                // A value with which no candidate agrees makes no branch.
+                !known.is_empty() || !agreeing.unknown.is_empty()
+            });
+            let first = sets.next();
+            sets.any(|known| Some(known) != first)
+        }
+    }
+}
+
+/// The candidates that agree with each value of a scale of words or counts.
+struct Agreeing {
+    /// By the value's index: those that are known to allow it.
+    known: Vec<Vec<CandidateAt>>,
+    /// Those of which nothing is known; they agree with every value.
+    unknown: Vec<CandidateAt>,
+}
+
+impl Agreeing {
+    fn of(column: &PointColumn, candidates: &[CandidateAt]) -> Agreeing {
+        let mut agreeing = Agreeing {
+            known: vec![Vec::new(); column.scale.len()],
+            unknown: Vec::new(),
+        };
+        for candidate in candidates {
+            match column.allows(*candidate) {
+                Some(Allowed::AnyOf(values)) => {
+                    for value in values {
+                        agreeing.known[value.index()].push(*candidate);
+                    }
+                }
+                Some(Allowed::Number(_)) => {}
+                None => agreeing.unknown.push(*candidate),
+            }
+        }
+        agreeing
+    }
+
+    /// In the order of the scale, the candidates that are known to allow each value.
+    fn known_by_value(&self) -> impl Iterator<Item = &[CandidateAt]> {
+        self.known.iter().map(Vec::as_slice)
+    }
+
+    /// The candidates of a set that are known to agree, and those of which nothing is known, in order.
+    fn with_unknown(&self, known: &[CandidateAt]) -> Vec<CandidateAt> {
+        let mut all: Vec<CandidateAt> = known.iter().chain(&self.unknown).copied().collect();
+        all.sort_unstable();
+        all
+    }
+}
+
+fn by_value(column: &PointColumn, candidates: &[CandidateAt]) -> Vec<Branch> {
+    let agreeing = Agreeing::of(column, candidates);
+    let mut branches: Vec<(ValueSet, &[CandidateAt])> = Vec::new();
+    let mut known_sets: BTreeMap<&[CandidateAt], usize> = BTreeMap::new();
+    for (value, known) in column.scale.values().zip(agreeing.known_by_value()) {
+        if known.is_empty() && agreeing.unknown.is_empty() {
+            continue;
+        }
+        let at = *known_sets.entry(known).or_insert_with(|| {
+            branches.push((ValueSet::new(), known));
+            branches.len() - 1
+        });
+        branches[at].0.insert(value);
     }
     let branches = branches.into_iter();
     branches
-        .map(|(values, candidates)| Branch {
+        .map(|(values, known)| Branch {
             condition: LeadCondition::AnyOf(values),
-            candidates,
+            candidates: agreeing.with_unknown(known),
         })
         .collect()
 }
 
 /// The line of numbers, cut wherever a candidate's tolerance begins or ends.
 fn by_range(column: &PointColumn, candidates: &[CandidateAt], tolerance: f64) -> Vec<Branch> {
-    let number = |candidate: CandidateAt| match column.allows(candidate) {
-        Some(Allowed::Number(number)) => Some(*number),
-        _ => None,
-    };
-    let shown = candidates.iter().filter_map(|c| number(*c));
-    let mut cuts: Vec<f64> = shown.flat_map(|v| [v - tolerance, v + tolerance]).collect();
+    let (mut known, mut unknown) = (Vec::new(), Vec::new());
+    for candidate in candidates {
+        match column.number(*candidate) {
+            Some(number) => known.push((number, *candidate)),
+            None => unknown.push(*candidate),
+        }
+    }
+    known.sort_by(|(a, _), (b, _)| a.total_cmp(b));
+    let mut cuts: Vec<f64> = known
+        .iter()
+        .flat_map(|(v, _)| [v - tolerance, v + tolerance])
+        .collect();
     cuts.sort_by(f64::total_cmp);
     cuts.dedup_by(|a, b| (*a - *b).abs() <= ROUNDING);
-    let agreeing = |x: f64| -> Vec<CandidateAt> {
-        let agrees = |candidate: &&CandidateAt| {
-            number(**candidate).is_none_or(|v| (x - v).abs() <= tolerance + ROUNDING)
-        };
-        candidates.iter().filter(agrees).copied().collect()
+    // Those that agree with a number stand together among the numbers in order.
+    let agreeing = |x: f64| -> (usize, usize) {
+        let first = known.partition_point(|(v, _)| x - v > tolerance + ROUNDING);
+        let end = known.partition_point(|(v, _)| v - x <= tolerance + ROUNDING);
+        if first < end { (first, end) } else { (0, 0) }
     };
     let (Some(first), Some(last)) = (cuts.first(), cuts.last()) else {
         return Vec::new();
@@ -136,27 +202,39 @@ fn by_range(column: &PointColumn, candidates: &[CandidateAt], tolerance: f64) ->
         },
         agreeing(last + tolerance),
     ));
-    let mut branches: Vec<(Vec<Range>, Vec<CandidateAt>)> = Vec::new();
-    let mut before: Vec<CandidateAt> = Vec::new();
+    let mut branches: Vec<(Vec<Range>, (usize, usize))> = Vec::new();
+    let mut branch_of: BTreeMap<(usize, usize), usize> = BTreeMap::new();
+    let mut before = None;
     for (range, agreeing) in pieces {
-        let is_continued = agreeing == before;
-        before.clone_from(&agreeing);
-        match branches.iter_mut().find(|(_, same)| *same == agreeing) {
-            _ if agreeing.is_empty() => {}
-            Some((ranges, _)) => match ranges.last_mut() {
+        let is_continued = before == Some(agreeing);
+        before = Some(agreeing);
+        if agreeing == (0, 0) && unknown.is_empty() {
+            continue;
+        }
+        if let Some(at) = branch_of.get(&agreeing) {
+            let ranges = &mut branches[*at].0;
+            match ranges.last_mut() {
                 Some(last) if is_continued => last.high = range.high,
                 _ => ranges.push(range),
-            },
-            None => branches.push((vec![range], agreeing)),
+            }
+        } else {
+            branch_of.insert(agreeing, branches.len());
+            branches.push((vec![range], agreeing));
         }
     }
     // The numbers beyond every tolerance come last: "any other".
     branches.sort_by_key(|(ranges, _)| ranges.iter().any(|r| r.low.is_none()));
     let branches = branches.into_iter();
     branches
-        .map(|(ranges, candidates)| Branch {
-            condition: LeadCondition::Within(ranges),
-            candidates,
+        .map(|(ranges, (first, end))| {
+            let known = known.iter().map(|(_, candidate)| *candidate);
+            let known = known.skip(first).take(end - first);
+            let mut agreeing: Vec<CandidateAt> = known.chain(unknown.iter().copied()).collect();
+            agreeing.sort_unstable();
+            Branch {
+                condition: LeadCondition::Within(ranges),
+                candidates: agreeing,
+            }
         })
         .collect()
 }

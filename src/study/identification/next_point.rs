@@ -54,20 +54,20 @@ pub(super) fn expected_bits(column: &PointColumn, identified: &Identified) -> f6
     for (candidate, weighed) in identified.candidates.entries() {
         shares[column.class_of[candidate]] += weighed.probability;
     }
-    let shares: Vec<f64> = shares.into_iter().collect();
+    // A class without a candidate left adds nothing, so its answers are not weighed.
+    let live = shares.iter().zip(&column.classes);
+    let live = live.filter(|(share, _)| **share > 0.0);
     let answers = possible_answers(column);
     // For each class, how likely each imagined answer is; adding up to 1.
-    let chances: Vec<Vec<f64>> = column
-        .classes
-        .iter()
-        .map(|allowed| {
+    let (shares, chances): (Vec<f64>, Vec<Vec<f64>>) = live
+        .map(|(share, allowed)| {
             let error = error_rate(Certainty::Certain);
             let likelihoods = answers
                 .iter()
                 .map(|answer| column.scale.likelihood(answer, allowed.as_ref(), error));
-            normalised(likelihoods.collect())
+            (*share, normalised(likelihoods.collect()))
         })
-        .collect();
+        .unzip();
     information(&shares, &chances)
 }
 

@@ -208,21 +208,38 @@ fn apart_from_each_other(sets: &[u64]) -> usize {
 
 /// A set that meets each of `pairs`, by the greedy method: repeatedly the point that separates most of
 /// the pairs not yet separated, the first in order among equals.
+///
+/// The number of pairs that each point separates is kept, and lowered where a pair is met, so that each
+/// set is looked at once for each of its points.
 fn greedy_set(
     pairs: &BTreeMap<PointSet, usize>,
     points: &(impl Iterator<Item = PointAt> + Clone),
 ) -> Vec<PointAt> {
+    let points: Vec<PointAt> = points.clone().collect();
     let mut left: Vec<(&PointSet, usize)> = pairs.iter().map(|(s, n)| (s, *n)).collect();
+    let mut separated: Vec<usize> = points
+        .iter()
+        .map(|point| {
+            let met = left.iter().filter(|(set, _)| set.contains(*point));
+            met.map(|(_, count)| count).sum()
+        })
+        .collect();
     let mut chosen = BTreeSet::new();
     while !left.is_empty() {
-        let separated = |point: PointAt| -> usize {
-            let met = left.iter().filter(|(set, _)| set.contains(point));
-            met.map(|(_, count)| count).sum()
+        let most = separated.iter().zip(&points);
+        let best = most.max_by_key(|(met, point)| (**met, std::cmp::Reverse(**point)));
+        let Some((_, best)) = best.map(|(met, point)| (*met, *point)) else {
+            break;
         };
-        let points = points.clone();
-        let best = points.max_by_key(|point| (separated(*point), std::cmp::Reverse(*point)));
-        let Some(best) = best else { break };
-        left.retain(|(set, _)| !set.contains(best));
+        left.retain(|(set, count)| {
+            let is_met = set.contains(best);
+            if is_met {
+                for (met, point) in separated.iter_mut().zip(&points) {
+                    *met -= if set.contains(*point) { *count } else { 0 };
+                }
+            }
+            !is_met
+        });
         chosen.insert(best);
     }
     chosen.into_iter().collect()

@@ -119,8 +119,13 @@ pub fn narrower(
     if is_mixed {
         return None;
     }
-    let settled = settled(table, design, impression);
+    // The next points, which take most of the time, are not needed here.
+    let identified = identify(table, &observed_on(table, design, impression));
     let allowed = allowed(table, design, impression);
+    let left: Vec<CandidateAt> = identified
+        .left()
+        .filter(|at| allowed.contains(at))
+        .collect();
     let allowed: Vec<CandidateAt> = allowed.into_iter().collect();
     let states = |candidates: &[CandidateAt]| -> BTreeSet<&Key> {
         let rows = candidates.iter().map(|at| &table.candidates[*at]);
@@ -131,12 +136,12 @@ pub fn narrower(
         rows.map(|row| row.printing.as_ref()).collect()
     };
     let allowed_states = states(&allowed);
-    let left_states = states(&settled.left);
+    let left_states = states(&left);
     let state = left_states
         .first()
         .filter(|_| left_states.len() == 1 && allowed_states.len() > 1);
     let allowed_printings = printings(&allowed);
-    let left_printings = printings(&settled.left);
+    let left_printings = printings(&left);
     let printing = left_printings
         .first()
         .copied()

@@ -86,6 +86,15 @@ impl PointColumn {
         self.classes[self.class_of[candidate]].as_ref()
     }
 
+    /// The number that a candidate shows at a measure; `None` where it is not known.
+    #[must_use]
+    pub(super) fn number(&self, candidate: CandidateAt) -> Option<f64> {
+        match self.allows(candidate) {
+            Some(Allowed::Number(number)) => Some(*number),
+            Some(Allowed::AnyOf(_)) | None => None,
+        }
+    }
+
     /// Whether the point tells two candidates apart by what they allow, whatever it rests on.
     #[must_use]
     pub(super) fn classes_apart(&self, one: ClassAt, other: ClassAt) -> bool {
