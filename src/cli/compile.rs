@@ -164,7 +164,7 @@ fn say_disk(fault: &DiskFault, cache: &Cache, publishing: &Publishing) {
         say(format_args!(
             "  the pictures that could not be written need {}; {} are free on the disk of the site",
             issue::in_megabytes(needed),
-            issue::in_megabytes(free)
+            issue::free_in_megabytes(free)
         ));
     }
     say(format_args!("  {}", fault.help()));

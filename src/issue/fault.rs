@@ -135,7 +135,7 @@ impl fmt::Display for PublishFault {
                     target.display(),
                 )?;
                 match free_bytes {
-                    Some(free) => write!(f, "{} free", in_megabytes(*free))?,
+                    Some(free) => write!(f, "{} free", free_in_megabytes(*free))?,
                     None => f.write_str("too little room")?,
                 }
                 f.write_str("\n  make room there, or name a folder on another disk with --to")
@@ -176,9 +176,24 @@ fn listed(files: impl Iterator<Item = String>) -> String {
     lines
 }
 
-/// Bytes as megabytes, rounded up: "12 MB".
+/// Bytes as megabytes, rounded up: "12 MB", below ten "1.2 MB".
 pub(crate) fn in_megabytes(bytes: u64) -> String {
-    format!("{} MB", bytes.div_ceil(1_000_000))
+    let tenths = bytes.div_ceil(100_000);
+    match tenths {
+        0 => "0 MB".to_owned(),
+        1..100 => format!("{}.{} MB", tenths / 10, tenths % 10),
+        _ => format!("{} MB", tenths.div_ceil(10)),
+    }
+}
+
+/// Free bytes as megabytes, rounded down, so that what does not fit is never said to need what is free.
+pub(crate) fn free_in_megabytes(bytes: u64) -> String {
+    let unit = if bytes < 10_000_000 {
+        100_000
+    } else {
+        1_000_000
+    };
+    in_megabytes(bytes - bytes % unit)
 }
 
 /// The fault of the operation `doing` that failed on `path`.
@@ -187,5 +202,24 @@ pub(super) fn refused(doing: &'static str, path: &Path) -> impl FnOnce(io::Error
         doing,
         path: path.to_owned(),
         error,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_needed_is_rounded_up_and_what_is_free_down() {
+        for (bytes, needed, free) in [
+            (0, "0 MB", "0 MB"),
+            (1, "0.1 MB", "0 MB"),
+            (190_000, "0.2 MB", "0.1 MB"),
+            (9_990_000, "10 MB", "9.9 MB"),
+            (20_054_016, "21 MB", "20 MB"),
+        ] {
+            assert_eq!(in_megabytes(bytes), needed, "{bytes}");
+            assert_eq!(free_in_megabytes(bytes), free, "{bytes}");
+        }
     }
 }

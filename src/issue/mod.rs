@@ -34,8 +34,8 @@ use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
 pub use bundle::{Bundle, Bundled};
-pub(crate) use fault::in_megabytes;
 pub use fault::{InTheWay, PublishFault};
+pub(crate) use fault::{free_in_megabytes, in_megabytes};
 pub(crate) use intact::intact_site;
 pub use publishing::Published;
 pub(crate) use publishing::Publishing;

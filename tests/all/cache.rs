@@ -199,8 +199,8 @@ fn sweep_removes_at_once_what_a_compile_does_not_use() {
     let after = kept(dir);
     let swept = before.len() - after.len();
     assert!(swept > 3, "{swept}");
-    let said = format!(".keyblock: {swept} unused files swept, 1 MB\n");
-    assert!(ran.out.ends_with(&said), "{}", ran.out);
+    let said = format!(".keyblock: {swept} unused files swept, ");
+    assert!(ran.out.contains(&said), "{}", ran.out);
     assert!(own.exists());
     assert!(bytes_below(&dir.join("web")) == site);
     let ran = keyblock(&["compile", text(dir), "--sweep"]);
