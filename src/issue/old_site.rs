@@ -110,7 +110,7 @@ impl OldSite {
         marked.is_some_and(is_same) && wanted.lies_in(&self.folder.join(folder))
     }
 
-    /// Whether the file at `path` is as `listed` says. It is read only where it is newer than the mark; a
+    /// Whether the file at `path` is as `listed` says. It is read only where it is not older than the mark; a
     /// picture never.
     pub(super) fn is_as_published(&self, path: &str, listed: &MarkedFile) -> bool {
         let file = self.folder.join(path);
@@ -122,7 +122,7 @@ impl OldSite {
         }
         let is_older = about
             .modified()
-            .is_ok_and(|changed| self.marked_at.is_some_and(|marked| changed <= marked));
+            .is_ok_and(|changed| self.marked_at.is_some_and(|marked| changed < marked));
         is_older
             || listed.hash.is_empty()
             || fs::read(&file).is_ok_and(|bytes| MarkedFile::of(&bytes) == *listed)

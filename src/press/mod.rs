@@ -170,7 +170,13 @@ impl Judged {
             disk_fault,
             findings,
         } = self;
-        let check = NameCheck::of(&catalogue);
+        // What the audit has found already forbids publishing.
+        let is_told = |finding: &Finding| finding.code == Code::PrivateNamePublished;
+        let check = if findings.iter().any(is_told) {
+            NameCheck::default()
+        } else {
+            NameCheck::of(&catalogue)
+        };
         let mut report = Report {
             findings,
             sources: std::mem::take(&mut catalogue.sources),

@@ -14,7 +14,7 @@ use crate::model::finding::Finding;
 use crate::model::place::{Place, Sources};
 
 /// The search of a site's files for what its catalogue keeps private.
-#[derive(Debug)]
+#[derive(Debug, Default)]
 pub(super) struct NameCheck {
     /// `None` where nothing is private.
     search: Option<NameSearch>,

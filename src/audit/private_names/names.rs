@@ -122,9 +122,10 @@ impl Sought<'_> {
         if is_the_public_word(self.catalogue, &text.value) {
             return;
         }
+        let count = text.value.split_whitespace().count();
         // One word kept private may be any common word: a way of transfer, a month.
-        if let Some(words) = phrase(&text.value).filter(|words| words.len() >= 2) {
-            let is_short = words.len() < LONG_TEXT;
+        if let Some(words) = phrase(&text.value).filter(|_| count >= 2) {
+            let is_short = count < LONG_TEXT;
             self.push(
                 Kind::Phrase { words, is_short },
                 text.place,

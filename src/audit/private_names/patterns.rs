@@ -290,8 +290,8 @@ mod tests {
         assert_eq!(
             forms("Querlin Zabeldorn"),
             [
-                "qzabeldorn",
                 "querlinzabeldorn",
+                "qzabeldorn",
                 "zabeldornq",
                 "zabeldornquerlin"
             ]
