@@ -45,16 +45,19 @@ impl NameSearch {
         NameSearch::of(names, |word| public.contains(word))
     }
 
-    /// The names that a file of the site tells whole: its path, and everything that its readers see.
+    /// The names that a file of the site tells whole: its path, and everything that its readers see. Places and
+    /// private texts are sought in the records alone, since the program's own words may hold the same phrase.
     #[must_use]
     pub fn in_file(&self, path: &str, bytes: &[u8]) -> BTreeSet<usize> {
+        let is_name = |at: usize| {
+            let name = self.names().get(at);
+            name.is_some_and(|name| matches!(name.kind, Kind::Name(_)))
+        };
         let mut found = BTreeSet::new();
         written::texts(path, bytes, &mut |text| {
-            let whole = self
-                .hits(text)
-                .into_iter()
-                .filter(|hit| hit.extent == Extent::Whole);
-            found.extend(whole.map(|hit| hit.name));
+            let hits = self.hits(text).into_iter();
+            let told = hits.filter(|hit| hit.extent == Extent::Whole && is_name(hit.name));
+            found.extend(told.map(|hit| hit.name));
         });
         found
     }
