@@ -73,9 +73,10 @@ fn attempt(files: &str) -> Outcome {
         .into_iter()
         .filter(|(code, _)| *code == Code::PrivateNamePart);
     let doubts: Vec<String> = doubts.map(|(_, at)| at).collect();
-    match doubts.is_empty() {
-        true => Outcome::Published,
-        false => Outcome::Doubted(doubts),
+    if doubts.is_empty() {
+        Outcome::Published
+    } else {
+        Outcome::Doubted(doubts)
     }
 }
 
