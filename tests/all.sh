@@ -50,7 +50,6 @@ if command -v cargo-deny >/dev/null 2>&1; then
 else
     echo "cargo-deny is not installed; tests/all/supply_chain.rs checks licences, sources and duplicates"
 fi
-cargo package --quiet --workspace --exclude paint --allow-dirty
 
 say "tests"
 KEYBLOCK_MADE="$PWD/target/made"
