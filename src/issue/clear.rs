@@ -132,7 +132,7 @@ impl Clearing<'_> {
                     self.disk.make_folders(parent)?;
                 }
                 return match self.disk.rename_new(&from, &to) {
-                    // Somebody else put something there this moment.
+                    // A file was put there since the folder was listed.
                     Err(error) if error.kind() == io::ErrorKind::AlreadyExists => {
                         self.leave(path);
                         Ok(())

@@ -1,5 +1,5 @@
 //! The limits of what is read, in one place. Each is far above what a catalogue needs, and low enough
-//! that hostile or broken files exhaust neither memory nor patience. What exceeds a limit is an error
+//! that hostile or broken files exhaust neither memory nor time. What exceeds a limit is an error
 //! that names the limit (docs/definitions.md, "Limits").
 
 /// The largest text file that is read, in bytes: a hundred times the largest record known.

@@ -254,6 +254,20 @@ fn a_surname_or_place_alone_is_a_doubt_and_in_the_owners_own_key_an_error() {
     }
 }
 
+/// A surname that is also a common word, behind a letter that is also a word.
+#[test]
+fn an_article_before_a_common_word_is_no_initial() {
+    let owner = "-- records/holders/owner-b.toml\nname = \"Anna Hill\"\nkind = \"private\"\n";
+    let told = |text: &str| attempt(&format!("{owner}{}", page(text)));
+    let at = "records/pages/thanks.md:3".to_owned();
+    for text in ["A hill above a hill.", "Seen from a hill."] {
+        assert_eq!(told(text), Outcome::Doubted(vec![at.clone()]), "{text}");
+    }
+    for text in ["A. Hill lent it.", "Lent by Hill, A.", "Lent by a. hill."] {
+        assert_eq!(told(text), Outcome::Refused(at.clone()), "{text}");
+    }
+}
+
 /// Other words that have the same letters, or a part of them.
 #[test]
 fn what_only_looks_like_a_private_name_is_published() {

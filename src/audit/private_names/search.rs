@@ -180,7 +180,11 @@ fn is_written_so(words: &Words<'_>, range: Range<usize>, sought: &Sought) -> boo
     };
     if borders.iter().all(begins) {
         // An initial is a word of its own, and so are the names beside it.
-        return !sought.has_initials || touched.len() == borders.len() + 1;
+        let mut letters = touched
+            .iter()
+            .filter(|word| words.word(word).chars().count() == 1);
+        return !sought.has_initials
+            || (touched.len() == borders.len() + 1 && letters.all(|word| words.is_initial(word)));
     }
     touched.len() == 1 && !sought.has_initials && range.len() >= LONG_WORD
 }

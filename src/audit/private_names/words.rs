@@ -69,6 +69,17 @@ impl<'a> Words<'a> {
         &self.folded[word.folded.clone()]
     }
 
+    /// Whether a word of one letter is written as an initial: with a full stop, or as a capital that is no word by
+    /// itself. "A hill" is none, "A. Hill" is. Keys and addresses have neither capitals nor stops.
+    pub(super) fn is_initial(&self, word: &Word) -> bool {
+        let is_key = !self.written.contains(char::is_whitespace);
+        let letter = &self.written[word.written.clone()];
+        let has_stop = self.written[word.written.end..].starts_with('.');
+        let is_small = letter.chars().all(char::is_lowercase);
+        let is_a_word = matches!(self.word(word), "a" | "e" | "i" | "o" | "u" | "y");
+        is_key || has_stop || !(is_small || is_a_word)
+    }
+
     /// The words without those that `is_left_out` takes; `None` where it takes none.
     pub(super) fn without(&self, is_left_out: impl Fn(&str) -> bool) -> Option<Words<'a>> {
         if !self.words.iter().any(|word| is_left_out(self.word(word))) {
