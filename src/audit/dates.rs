@@ -61,17 +61,18 @@ pub(super) fn before_state(catalogue: &Catalogue, studies: &Studies, findings: &
         let made: Option<Vec<(&State, &Placed<Date>)>> = candidates
             .iter()
             .map(|c| {
-                made(design, c.state).filter(|(_, d)| firm::is_before(&pulled.value, &d.value))
+                made(design, c.state?).filter(|(_, d)| firm::is_before(&pulled.value, &d.value))
             })
             .collect();
-        let (Some(made), Some(candidate)) = (made, candidates.first()) else {
+        let first = candidates.first().and_then(|candidate| candidate.state);
+        let (Some(made), Some(state)) = (made, first) else {
             continue;
         };
         let Some((dated, date)) = made.first() else {
             continue;
         };
-        let name = wording::state(studies, design, &candidate.state.key.value);
-        let through = if dated.key.value == candidate.state.key.value {
+        let name = wording::state(studies, design, &state.key.value);
+        let through = if dated.key.value == state.key.value {
             format!("{name} was made in {}", date.value)
         } else {
             let before = wording::state(studies, design, &dated.key.value);

@@ -21,6 +21,7 @@ mod editions;
 mod firm;
 mod identification;
 mod life_dates;
+mod marks_alone;
 pub mod private_names;
 mod provenance;
 mod published;
@@ -47,6 +48,8 @@ const RULES: &[Rule] = &[
     separability::printings,
     separability::could_be_settled,
     shared_marks::relied_on,
+    marks_alone::printings,
+    marks_alone::certain,
     wear::backwards,
     identification::contradicted,
     identification::not_in_printing,

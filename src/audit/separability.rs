@@ -21,7 +21,7 @@ pub(super) fn states(catalogue: &Catalogue, studies: &Studies, findings: &mut Ve
         let inseparable: BTreeSet<(&Key, &Key)> = pairs
             .iter()
             .filter(|(one, other)| one.1 == other.1 && one.0 != other.0)
-            .map(|(one, other)| (one.0, other.0))
+            .filter_map(|(one, other)| Some((one.0?, other.0?)))
             .filter(|(one, other)| !is_found_elsewhere(studies, design, one, other))
             .collect();
         for (one, other) in inseparable {
@@ -65,7 +65,7 @@ fn is_found_elsewhere(studies: &Studies, design: &Design, one: &Key, other: &Key
 /// No recorded point separates the sheets of one printing from those of another.
 pub(super) fn printings(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
     for (design, pairs) in inseparable_pairs(catalogue, studies) {
-        let mut inseparable: Vec<(&Key, &Key, &Key)> = Vec::new();
+        let mut inseparable: Vec<(&Key, &Key, Option<&Key>)> = Vec::new();
         let mut known: BTreeSet<(&Key, &Key)> = BTreeSet::new();
         for (one, other) in pairs {
             let (Some(first), Some(second)) = (one.1, other.1) else {
@@ -79,13 +79,15 @@ pub(super) fn printings(catalogue: &Catalogue, studies: &Studies, findings: &mut
             let (Some(first), Some(second)) = (design.printing(one), design.printing(other)) else {
                 continue;
             };
-            let state = wording::state(studies, design, state);
+            let in_state = state.map_or(String::new(), |state| {
+                format!(" in {}", wording::state(studies, design, state))
+            });
             findings.push(
                 Finding::new(
                     Code::PrintingsInseparable,
                     second.key.place,
                     format!(
-                        "no point of design {} separates {} from {} in {state}",
+                        "no point of design {} separates {} from {}{in_state}",
                         design.key,
                         wording::printing(other),
                         wording::printing(one)
@@ -101,7 +103,10 @@ pub(super) fn printings(catalogue: &Catalogue, studies: &Studies, findings: &mut
 }
 
 /// Two candidates: state and printing of each.
-type CandidatePair<'a> = ((&'a Key, Option<&'a Key>), (&'a Key, Option<&'a Key>));
+type CandidatePair<'a> = (CandidateKeys<'a>, CandidateKeys<'a>);
+
+/// The keys of a candidate's state and printing.
+type CandidateKeys<'a> = (Option<&'a Key>, Option<&'a Key>);
 
 /// The pairs of candidates that no point separates, design by design. A design without any points is left
 /// out, because it is not described yet.
@@ -116,7 +121,7 @@ fn inseparable_pairs<'a>(
         }
         let row = |at: CandidateAt| {
             let row = &study.table.candidates[at];
-            (&row.state, row.printing.as_ref())
+            (row.state.as_ref(), row.printing.as_ref())
         };
         let pairs = study.separability.inseparable.iter();
         let pairs = pairs.map(|(one, other)| (row(*one), row(*other)));

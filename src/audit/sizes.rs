@@ -119,7 +119,7 @@ fn lengths_shown(design: &Design, impression: &Impression) -> Vec<f64> {
         .flat_map(|point| {
             allowed
                 .iter()
-                .filter_map(|c| shown_values(&c.state.shows, point))
+                .filter_map(|c| shown_values(&c.state?.shows, point))
                 .flatten()
                 .filter_map(crate::model::point::Value::number)
         })

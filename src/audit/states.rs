@@ -51,7 +51,7 @@ pub(super) fn shows_conflict(
 ) {
     for design in catalogue.designs.values() {
         for candidate in candidates(design) {
-            let Some(printing) = candidate.printing else {
+            let (Some(state), Some(printing)) = (candidate.state, candidate.printing) else {
                 continue;
             };
             for point in &design.points {
@@ -62,7 +62,7 @@ pub(super) fn shows_conflict(
                 {
                     continue;
                 }
-                let state = wording::state(studies, design, &candidate.state.key.value);
+                let name = wording::state(studies, design, &state.key.value);
                 let place = |shows: &ShownPoints, otherwise: Place| {
                     shows.at(key).map_or(otherwise, |shown| shown.place)
                 };
@@ -71,14 +71,14 @@ pub(super) fn shows_conflict(
                         Code::ShowsConflict,
                         place(&printing.shows, printing.place),
                         format!(
-                            "printing `{}` of design {} contains {state}, but the two share no value at `{key}`",
+                            "printing `{}` of design {} contains {name}, but the two share no value at `{key}`",
                             printing.key.value, design.key
                         ),
                     )
                     .saying("shown by the printing")
                     .beside(
-                        place(&candidate.state.shows, candidate.state.place),
-                        format!("shown by {state}"),
+                        place(&state.shows, state.place),
+                        format!("shown by {name}"),
                     )
                     .help("correct one of the two, or leave the state out of the printing's `states`"),
                 );

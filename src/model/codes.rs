@@ -108,10 +108,13 @@ codes! {
     // States and printings.
     StateShowsOther = "state-shows-other", Error, "A state shows a point that does not rest on the matrix.";
     ShowsConflict = "shows-conflict", Error, "A state and a printing that contains it can share no value at a point.";
+    DecidesAndStrays = "decides-and-strays", Error, "A point is said both to decide and to stray.";
     StateCycle = "state-cycle", Error, "A state follows itself.";
     StateNoDifference = "state-no-difference", Doubt, "A state shows no matrix difference from the one before.";
     StatesInseparable = "states-inseparable", Doubt, "No recorded point separates two states of one printing.";
     PrintingsInseparable = "printings-inseparable", Hint, "No recorded point separates the sheets of two printings.";
+    PrintingsByMark = "printings-by-mark", Doubt, "Only a mark separates the sheets of two printings.";
+    CertainByMark = "certain-by-mark", Doubt, "An impression is called certain though only marks speak for its printing.";
     MarkShared = "mark-shared", Doubt, "A mark used by two people is relied on to separate their printings.";
     WearBackwards = "wear-backwards", Doubt, "The wear of a matrix would have to go backwards.";
     CouldBeSettled = "could-be-settled", Hint, "What was seen on a sheet allows a narrower identification than the one recorded.";

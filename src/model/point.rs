@@ -53,6 +53,53 @@ pub struct Point {
     pub matrix: Option<Placed<Key>>,
     /// Where it is on the reference picture.
     pub area: Option<PercentBox>,
+    /// Why what is seen there excludes, though the point does not rest on the matrix or is a stage of wear.
+    pub decides: Option<Placed<String>>,
+    /// The chance, above 0 and at most 0.5, that a sheet departs from what is recorded for it there, though
+    /// it was observed rightly.
+    pub strays: Option<Placed<f64>>,
+}
+
+impl Point {
+    /// Whether a certain observation there excludes what does not show it: the editor says why it decides, or
+    /// it rests on the matrix, is no stage of wear, and is not said to stray
+    /// (`docs/definitions.md`, "Deciding and straying").
+    #[must_use]
+    pub fn is_deciding(&self) -> bool {
+        let is_of_matrix = self.rests_on.value == RestsOn::Matrix;
+        let is_stage = matches!(self.kind, PointKind::Stage(_));
+        self.decides.is_some() || (is_of_matrix && !is_stage && self.strays.is_none())
+    }
+
+    /// The kind of evidence that it gives.
+    #[must_use]
+    pub fn evidence(&self) -> EvidenceKind {
+        match self.rests_on.value {
+            RestsOn::Matrix if matches!(self.kind, PointKind::Stage(_)) => EvidenceKind::Wear,
+            RestsOn::Matrix => EvidenceKind::Matrix,
+            RestsOn::Blocks => EvidenceKind::Blocks,
+            RestsOn::Paper => EvidenceKind::Paper,
+            RestsOn::Inking => EvidenceKind::Inking,
+            RestsOn::Mark => EvidenceKind::Mark,
+        }
+    }
+}
+
+/// The kinds of evidence that points give, the strongest first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum EvidenceKind {
+    /// What was cut, etched or drawn on the matrix.
+    Matrix,
+    /// Wear of the matrix.
+    Wear,
+    /// Which of the blocks were printed.
+    Blocks,
+    /// The paper.
+    Paper,
+    /// The inking and wiping.
+    Inking,
+    /// A mark put on the sheet.
+    Mark,
 }
 
 /// The kind of answer a point takes.

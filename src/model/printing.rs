@@ -58,7 +58,7 @@ pub struct Printing {
     pub numbered: Option<bool>,
     /// How many sheets were really printed, where that is known.
     pub printed: Option<Placed<u32>>,
-    /// The states it contains.
+    /// The states it contains; none of a design without states.
     pub states: StatesPrinted,
     /// The matrices used; empty: not said.
     pub matrices: Vec<Placed<Key>>,

@@ -154,6 +154,9 @@ impl Definitions {
                 json!({ "type": "integer", "minimum": least, "maximum": most })
             }
             Takes::Above0 => json!({ "type": "number", "exclusiveMinimum": 0 }),
+            Takes::Fraction(most) => {
+                json!({ "type": "number", "exclusiveMinimum": 0, "maximum": most })
+            }
             Takes::Date => pattern("[-\\[{.0-9XY/][-0-9XYESTZ:+.,/?~%\\[\\]{}]*"),
             Takes::Size => json!({
                 "type": "array", "minItems": 2, "maxItems": 2,

@@ -144,7 +144,7 @@ mod tests {
         for shape in [&MATRIX, &STATE, &VARIANT] {
             assert_eq!(required(shape), ["key"], "{}", shape.name);
         }
-        assert_eq!(required(&PRINTING), ["key", "kind", "states"]);
+        assert_eq!(required(&PRINTING), ["key", "kind"]);
         assert_eq!(required(&POINT), ["key", "ask", "kind", "rests_on"]);
         assert_eq!(required(&IMPRESSION), ["status"]);
         assert_eq!(required(&PICTURE), ["file", "rights"]);

@@ -132,13 +132,32 @@ pub(crate) fn plain_number(node: &Node<'_>) -> Option<f64> {
 
 /// A number above 0.
 pub(crate) fn above_0<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<f64>> {
+    number_where(faults, node, "above 0", |n| n > 0.0)
+}
+
+/// A number above 0 and at most `most`.
+pub(crate) fn fraction<'t>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+    most: f64,
+) -> Option<Placed<f64>> {
+    let what = format!("above 0 and at most {most}");
+    number_where(faults, node, &what, |n| n > 0.0 && n <= most)
+}
+
+fn number_where<'t>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+    what: &str,
+    is_so: impl Fn(f64) -> bool,
+) -> Option<Placed<f64>> {
     if !matches!(node.get_ref(), DeValue::Integer(_) | DeValue::Float(_)) {
         faults.wrong_type(node, "a number");
         return None;
     }
-    let number = plain_number(node).filter(|n| *n > 0.0);
+    let number = plain_number(node).filter(|n| is_so(*n));
     if number.is_none() {
-        let message = format!("`{}` is above 0", faults.key);
+        let message = format!("`{}` is {what}", faults.key);
         let place = faults.of(node);
         faults.push(Finding::new(Code::ValueRange, place, message).help("check the number"));
     }

@@ -42,8 +42,8 @@ pub mod tolerance;
 pub use census::{appearances, clique_cover, crossing, editions, linked, survival};
 pub use history::{diligence, marks, ownership, printing_date, wear};
 pub use identification::{
-    agree, allowed, candidates, changes, couplets, identify, next_point, scale, separate, settle,
-    table,
+    agree, allowed, assumptions, candidates, changes, couplets, evidence, identify, next_point,
+    scale, separate, settle, table,
 };
 
 use agree::Contradiction;
@@ -230,7 +230,7 @@ impl DesignStudy {
     /// Computes everything of one design.
     #[must_use]
     pub fn of(catalogue: &Catalogue, groups: &Groups, design: &Design) -> DesignStudy {
-        let table = DiagnosticTable::of(groups, design);
+        let table = DiagnosticTable::of(design);
         let seen = appearances::by_sheet(catalogue, groups, design);
         DesignStudy {
             separability: separate::separability(&table),

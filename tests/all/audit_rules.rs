@@ -240,15 +240,15 @@ fn a_block_that_was_not_printed_tells_nothing_of_its_points() {
 }
 
 #[test]
-fn a_measure_contradicts_beyond_its_tolerance() {
+fn a_measure_contradicts_beyond_two_tolerances() {
     let measured = |mm: &str| {
         sheet(&format!(
             "identified = {{ state = \"before-moon\" }}\nobserved = {{ image-height = {mm} }}"
         ))
     };
-    assert_eq!(codes_of(&measured("210.0")), []);
+    assert_eq!(codes_of(&measured("208.0")), []);
     assert_eq!(
-        codes_of(&measured("209.5")),
+        codes_of(&measured("207.5")),
         [Code::IdentificationContradicted]
     );
 }
@@ -290,7 +290,7 @@ fn a_stamp_alone_never_proves_the_artists_own_printing() {
 }
 
 /// Common practice, no source: ink is chosen for each sheet, so it can separate printings but never two
-/// states.
+/// states; and a sheet inked otherwise than the others of its printing contradicts nothing.
 #[test]
 fn inking_never_separates_states() {
     for state in ["before-moon", "with-moon"] {
@@ -301,11 +301,8 @@ fn inking_never_separates_states() {
             assert_eq!(codes_of(&sheet(&record)), [], "{state} {sky}");
         }
     }
-    let other_printing = "identified = { state = \"with-moon\", printing = \"memorial\" }\nobserved = { sky = \"graded\" }";
-    assert_eq!(
-        codes_of(&sheet(other_printing)),
-        [Code::IdentificationContradicted]
-    );
+    let departing = "identified = { state = \"with-moon\", printing = \"memorial\" }\nobserved = { sky = \"graded\" }";
+    assert_eq!(codes_of(&sheet(departing)), []);
 }
 
 #[test]

@@ -122,15 +122,18 @@ fn a_sheet_whose_observations_leave_one_state_could_be_settled() {
             "observed = { moon = \"present\", paper = \"wove\" }\nidentified = { state = [\"a\", \"b\"] }"
         ),
         [
-            "records/designs/1/impressions/1.toml:3:25 could-be-settled: 1.1 is identified as state i or state ii, but what was seen on it leaves only state ii in printing `later`"
+            "records/designs/1/impressions/1.toml:3:25 could-be-settled: 1.1 is identified as state i or state ii, but what was seen on it leaves only state ii"
         ]
     );
     assert_eq!(
-        lines("observed = { paper = \"laid\" }"),
+        lines("observed = { moon = \"present\" }"),
         [
-            "records/designs/1/impressions/1.toml:1:1 could-be-settled: 1.1 is not identified, but what was seen on it leaves only printing `own`"
+            "records/designs/1/impressions/1.toml:1:1 could-be-settled: 1.1 is not identified, but what was seen on it leaves only state ii"
         ]
     );
+    // Paper can be older than the sheet was printed: it settles nothing.
+    let paper: Vec<String> = lines("observed = { paper = \"laid\" }");
+    assert!(paper.is_empty(), "{paper:?}");
 }
 
 #[test]
@@ -174,8 +177,11 @@ printings = [
 /// Common practice, no source: seals and stamps survive the artist and are used on later printings.
 #[test]
 fn a_seal_used_by_two_people_separates_their_printings_badly() {
-    assert_eq!(sealed("absent", "heir"), [Code::MarkShared]);
-    assert_eq!(sealed("absent", "artist"), []);
+    assert_eq!(
+        sealed("absent", "heir"),
+        [Code::MarkShared, Code::PrintingsByMark]
+    );
+    assert_eq!(sealed("absent", "artist"), [Code::PrintingsByMark]);
     // Where the mark does not separate the printings, the rule does not apply; that nothing separates them
     // is another finding.
     assert_eq!(sealed("present", "heir"), [Code::PrintingsInseparable]);
@@ -257,4 +263,55 @@ fn a_sheet_whose_state_is_contradicted_says_nothing_of_wear() {
         codes(&[&design(CRACK), &sheets.concat()]),
         [Code::IdentificationContradicted]
     );
+}
+
+// Marks alone.
+
+const MARKED: &str = r#"
+points = [
+  { key = "stamp", ask = "A stamp?", kind = "presence", rests_on = "mark" },
+  { key = "sky", ask = "The sky?", kind = "choice", rests_on = "inking", values = { even = "even", graded = "graded" } },
+]
+printings = [
+  { key = "own", kind = "artist", shows = { stamp = "absent", sky = "graded" } },
+  { key = "estate", kind = "posthumous", numbered = true, shows = { stamp = "present", sky = "even" } },
+]
+"#;
+
+/// Common practice, no source: a stamp can be added to an older sheet and may be missing on a later one.
+#[test]
+fn an_impression_called_certain_by_a_mark_alone_is_doubted() {
+    let found = |sheet_toml: &str| codes(&[&design(MARKED), &sheet(1, sheet_toml)]);
+    let by_stamp = "identified = { printing = \"estate\" }\nobserved = { stamp = \"present\" }";
+    assert_eq!(found(by_stamp), [Code::CertainByMark]);
+    let probable = "identified = { printing = \"estate\", certainty = \"probable\" }\nobserved = { stamp = \"present\" }";
+    assert_eq!(found(probable), []);
+    let inked = "identified = { printing = \"estate\" }\nobserved = { stamp = \"present\", sky = \"even\" }";
+    assert_eq!(found(inked), []);
+    let numbered = "numbering = \"3/50\"\nidentified = { printing = \"estate\" }\nobserved = { stamp = \"present\" }";
+    assert!(!found(numbered).contains(&Code::CertainByMark));
+}
+
+#[test]
+fn printings_that_only_a_mark_separates_are_doubted_unless_the_editor_says_why_it_decides() {
+    let alone = MARKED
+        .replace(", sky = \"graded\"", "")
+        .replace(", sky = \"even\"", "");
+    assert_eq!(codes(&[&design(&alone)]), [Code::PrintingsByMark]);
+    let deciding = alone.replace(
+        "rests_on = \"mark\"",
+        "rests_on = \"mark\", decides = \"The stamp was cut for this edition and destroyed with it.\"",
+    );
+    assert_eq!(codes(&[&design(&deciding)]), []);
+    // What a sheet shows of paper, numbers or blocks separates them as well.
+    let papers = alone
+        .replace(
+            "kind = \"artist\"",
+            "kind = \"artist\", paper = [\"japan-paper\"]",
+        )
+        .replace(
+            "kind = \"posthumous\"",
+            "kind = \"posthumous\", paper = [\"wove-paper\"]",
+        );
+    assert_eq!(codes(&[&design(&papers)]), []);
 }

@@ -258,6 +258,7 @@ fn values(key: &KeyShape, takes: &'static Takes, around: &[&'static Shape]) -> V
         | Takes::Publish
         | Takes::Whole(..)
         | Takes::Above0
+        | Takes::Fraction(_)
         | Takes::Date
         | Takes::Size
         | Takes::Box
@@ -317,6 +318,7 @@ fn sample(takes: &'static Takes) -> Value {
         Takes::Flag | Takes::Publish => true.into(),
         Takes::Whole(least, _) => i64::from(*least).into(),
         Takes::Above0 => 2.0.into(),
+        Takes::Fraction(most) => (*most).into(),
         Takes::Date => "1927".into(),
         Takes::Size => vec![212, 301].into(),
         Takes::Box => vec![0, 0, 10, 10].into(),

@@ -92,16 +92,17 @@ fn the_order_of_pulling_is_drawn_and_said_without_sheets_that_are_not_shown() {
 }
 
 #[test]
-fn an_impression_says_what_was_seen_leaves_and_excludes() {
+fn an_impression_gives_the_evidence_for_each_state() {
     let told = text(&html(&[FERRY], "impression/1.1/"));
-    assert!(
-        told.contains("What was seen is consistent with state i/ii"),
-        "{told}"
-    );
-    assert!(
-        told.contains("State ii/ii (printed by the artist) excluded by moon."),
-        "{told}"
-    );
+    for line in [
+        "i/ii fits best for, matrix Is there a moon? absent; recorded: absent",
+        "ii/ii excluded excludes, matrix Is there a moon? absent; recorded: present",
+        "It may be none of these: a recut, a reproduction, or a state or printing not yet described.",
+    ] {
+        assert!(told.contains(line), "{line}\n{told}");
+    }
+    // There is one printing, so nothing distinguishes printings.
+    assert!(!told.contains("with i/ii"), "{told}");
 }
 
 #[test]
@@ -112,17 +113,21 @@ fn an_impression_says_what_would_settle_it() {
     );
     let told = text(&html(&[&open], "impression/1.1/"));
     assert!(
-        told.contains("No point was recorded that would tell."),
+        told.contains("Nothing was seen at a point that distinguishes states or printings."),
         "{told}"
     );
-    assert!(told.contains("Most would be settled by moon."), "{told}");
-    // A point that is not visible settles nothing.
+    assert!(told.contains("Look next at moon."), "{told}");
+    // A point that is mounted over could be seen if the sheet were unmounted.
     let trimmed = open.replace(
         "accession = \"1962.44\"",
         "observed = { moon = \"not-visible\" }",
     );
     let told = text(&html(&[&trimmed], "impression/1.1/"));
-    assert!(!told.contains("Most would be settled"), "{told}");
+    assert!(
+        told.contains("If a conservator unmounted the sheet, look at moon."),
+        "{told}"
+    );
+    assert!(!told.contains("No recorded point"), "{told}");
 }
 
 /// A museum that follows an older catalogue, which knew one state less.

@@ -6,7 +6,6 @@ use std::fs;
 use keyblock::model::certainty::Certainty;
 use keyblock::model::key::Key;
 use keyblock::read::read;
-use keyblock::study::census::Groups;
 use keyblock::study::identify::{Observed, identify};
 use keyblock::study::index::{PointAt, ValueAt};
 use keyblock::study::next_point::next_points;
@@ -97,8 +96,7 @@ pub fn measure() {
     fs::write(design.join("design.toml"), &record).unwrap();
     let catalogue = read(folder.path()).catalogue;
     let design = &catalogue.designs[&"1".parse::<Key>().unwrap()];
-    let groups = Groups::of(&catalogue);
-    let table = DiagnosticTable::of(&groups, design);
+    let table = DiagnosticTable::of(design);
     assert_eq!(table.candidates.len(), STATES * PRINTINGS);
     let observed = [
         answer(&table, 0, 1),
@@ -106,7 +104,7 @@ pub fn measure() {
         answer(&table, 3, 2),
     ];
     let time = median(21, || {
-        let table = DiagnosticTable::of(&groups, design);
+        let table = DiagnosticTable::of(design);
         let identified = identify(&table, &observed);
         let next = next_points(&table, &identified, &observed);
         (separability(&table), next, identified)

@@ -3,7 +3,8 @@
 use serde::Serialize;
 
 use super::examination::Examination;
-use super::see_option::OTHER;
+use super::see_option::{NOT_APPLICABLE, NOT_VISIBLE, OTHER};
+use crate::model::key::Key;
 use crate::model::point::Value;
 use crate::model::words::ClosedList;
 use crate::study::index::{CandidateAt, PointAt, ValueAt};
@@ -18,7 +19,11 @@ pub(super) struct IdentifyDocument {
     design: String,
     /// What was seen, in the order of the arguments.
     seen: Vec<SeenEntry>,
-    /// By falling probability, then by state and printing in the record's order.
+    /// By falling weight, then in the record's order; no state last.
+    states: Vec<StateEntry>,
+    /// By falling weight, then in the record's order; no printing last.
+    printings: Vec<PrintingEntry>,
+    /// By falling weight, then by state and printing in the record's order.
     candidates: Vec<CandidateEntry>,
     /// The points not seen, the most telling first; empty where every candidate is excluded.
     next: Vec<NextEntry>,
@@ -48,16 +53,38 @@ enum ValueEntry {
 }
 
 #[derive(Debug, Serialize)]
-struct CandidateEntry {
-    state: String,
+struct StateEntry {
+    /// Null for a recut, a reproduction, and a printing of a design without states.
+    state: Option<String>,
     /// As printed: "iii/iv", "only state".
-    numeral: String,
-    /// Null for a state that no printing names.
+    numeral: Option<String>,
+    /// The largest of its candidates' weights; weights of states do not add up.
+    weight: f64,
+    /// Whether all its candidates are.
+    excluded: bool,
+}
+
+#[derive(Debug, Serialize)]
+struct PrintingEntry {
+    /// Null for a state that no printing contains.
     printing: Option<String>,
-    probability: f64,
+    weight: f64,
+    excluded: bool,
+}
+
+#[derive(Debug, Serialize)]
+struct CandidateEntry {
+    state: Option<String>,
+    numeral: Option<String>,
+    printing: Option<String>,
+    weight: f64,
     excluded: bool,
     /// The points that exclude it, in the record's order.
+    excluded_by: Vec<String>,
+    /// The points against it, those that exclude it among them.
     against: Vec<String>,
+    /// The points for it and against some other candidate.
+    r#for: Vec<String>,
 }
 
 #[derive(Debug, Serialize)]
@@ -76,7 +103,7 @@ struct SeparabilityEntry {
 
 #[derive(Debug, Serialize)]
 struct CandidateName {
-    state: String,
+    state: Option<String>,
     printing: Option<String>,
 }
 
@@ -86,6 +113,8 @@ pub(super) fn of(examination: &Examination<'_>) -> IdentifyDocument {
     IdentifyDocument {
         design: examination.design.key.to_string(),
         seen: seen(examination),
+        states: states(examination),
+        printings: printings(examination),
         candidates: candidates(examination),
         next: examination
             .next
@@ -115,11 +144,17 @@ fn seen(examination: &Examination<'_>) -> Vec<SeenEntry> {
                 Answer::OneOf(values) => {
                     SeenValues::Values(values.iter().map(|at| value(&column.scale, *at)).collect())
                 }
+                Answer::NotVisible => no_value(NOT_VISIBLE),
+                Answer::NotApplicable => no_value(NOT_APPLICABLE),
             },
             certainty: observed.certainty.word(),
         })
     });
     observed.collect()
+}
+
+fn no_value(word: &str) -> SeenValues {
+    SeenValues::Values(vec![ValueEntry::Word(word.to_owned())])
 }
 
 fn value(scale: &Scale, at: ValueAt) -> ValueEntry {
@@ -130,25 +165,55 @@ fn value(scale: &Scale, at: ValueAt) -> ValueEntry {
     }
 }
 
+fn states(examination: &Examination<'_>) -> Vec<StateEntry> {
+    let identified = &examination.identified;
+    let rows = identified.rows_by_weight(&examination.table.states);
+    rows.into_iter()
+        .map(|row| StateEntry {
+            state: row.key.as_ref().map(ToString::to_string),
+            numeral: numeral(examination, row.key.as_ref()),
+            weight: identified.weight_of(row),
+            excluded: identified.is_excluded(row),
+        })
+        .collect()
+}
+
+fn printings(examination: &Examination<'_>) -> Vec<PrintingEntry> {
+    let identified = &examination.identified;
+    let rows = identified.rows_by_weight(&examination.table.printings);
+    rows.into_iter()
+        .map(|row| PrintingEntry {
+            printing: row.key.as_ref().map(ToString::to_string),
+            weight: identified.weight_of(row),
+            excluded: identified.is_excluded(row),
+        })
+        .collect()
+}
+
+fn numeral(examination: &Examination<'_>, state: Option<&Key>) -> Option<String> {
+    numerals(examination.design)
+        .get(state?)
+        .map(ToString::to_string)
+}
+
 fn candidates(examination: &Examination<'_>) -> Vec<CandidateEntry> {
-    let numerals = numerals(examination.design);
-    let order = examination.identified.by_probability().into_iter();
+    let points = |points: &[PointAt]| -> Vec<String> {
+        let keys = points.iter().filter_map(|at| point(examination.table, *at));
+        keys.collect()
+    };
+    let order = examination.identified.by_weight().into_iter();
     let candidates = order.filter_map(|at| {
         let row = examination.table.candidates.get(at)?;
         let weighed = examination.identified.candidates.get(at)?;
-        let against = weighed.against.iter();
         Some(CandidateEntry {
-            state: row.state.to_string(),
-            numeral: numerals
-                .get(&row.state)
-                .map(ToString::to_string)
-                .unwrap_or_default(),
+            state: row.state.as_ref().map(ToString::to_string),
+            numeral: numeral(examination, row.state.as_ref()),
             printing: row.printing.as_ref().map(ToString::to_string),
-            probability: weighed.probability,
+            weight: weighed.weight,
             excluded: weighed.is_excluded(),
-            against: against
-                .filter_map(|at| point(examination.table, *at))
-                .collect(),
+            excluded_by: points(&weighed.excluded_by),
+            against: points(&weighed.against),
+            r#for: points(&weighed.in_favour),
         })
     });
     candidates.collect()
@@ -158,7 +223,7 @@ fn separability(examination: &Examination<'_>) -> SeparabilityEntry {
     let table = examination.table;
     let named = |at: CandidateAt| {
         table.candidates.get(at).map(|row| CandidateName {
-            state: row.state.to_string(),
+            state: row.state.as_ref().map(ToString::to_string),
             printing: row.printing.as_ref().map(ToString::to_string),
         })
     };

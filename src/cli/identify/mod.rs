@@ -9,6 +9,7 @@ mod examination;
 mod questions;
 mod see_option;
 mod text;
+mod wording;
 
 use std::io::{self, IsTerminal, Write};
 use std::path::Path;
@@ -18,22 +19,22 @@ use super::kept_back::{self, Work};
 use super::outcome::Outcome;
 use super::streams::{say, wants_colour};
 use crate::read;
-use crate::study::census::Groups;
 use crate::study::separate::separability;
 use crate::study::table::DiagnosticTable;
-use examination::{Examination, SheetObservations};
+use examination::Examination;
 
 pub(super) const ABOUT: &str = "\
-Tells which states and printings of a design a sheet can be, which it cannot and why, and what to look at \
-next.
+Tells which states and which printings of a design a sheet can be, with the evidence for and against each, what \
+to look at next, and what would change the answer.
 
 What was seen is given with --see, a point of the design and its value:
   moon=present           the value seen
   lamps=2,3              either of these
   sky!=even,wiped        none of these
   image-height=211.5     a measurement, in the point's unit
-each followed by :probable or :possible where it is not certain. Only what is certain excludes. What cannot be \
-seen (trimmed, mounted, framed) is left out: it tells nothing.
+  stamp=not-visible      trimmed, mounted or framed there; not-applicable: of a block that was not printed
+each followed by :probable or :possible where it is not certain. Only what the matrix shows excludes, where it is \
+certain; wear, blocks, paper, inking and marks weigh, because they vary or can be added.
 
 Without --see, on a terminal, the points are asked for one at a time, the most telling first. The answer is what \
 the sheet is consistent with; it is no authentication.
@@ -70,12 +71,9 @@ pub(super) fn run(
         Err(usage) => return Ok(usage),
     };
     say_left_out(&reading.findings);
-    let table = DiagnosticTable::of(&Groups::of(catalogue), design);
+    let table = DiagnosticTable::of(design);
     let mut observations = match see_option::observations(design, &table, &arguments.see) {
-        Ok(observed) => SheetObservations {
-            observed,
-            not_visible: Vec::new(),
-        },
+        Ok(observed) => observed,
         Err(faults) => {
             for fault in faults {
                 say(format_args!("keyblock: {}", fault.message));

@@ -5,7 +5,6 @@
 
 use std::io::{self, BufRead, Write};
 
-use super::examination::SheetObservations;
 use super::see_option::{self, Fault};
 use super::text::WORTH_LOOKING;
 use crate::model::certainty::Certainty;
@@ -15,12 +14,12 @@ use crate::model::words::ClosedList;
 use crate::study::identify::{Observed, identify};
 use crate::study::index::PointAt;
 use crate::study::next_point::next_points;
+use crate::study::scale::Answer;
 use crate::study::table::{DiagnosticTable, PointColumn};
 
 /// One answer.
 enum Reply {
     Seen(Observed),
-    CannotSee,
     Back,
     End,
 }
@@ -31,51 +30,36 @@ pub(super) fn observations(
     table: &DiagnosticTable,
     input: &mut impl BufRead,
     out: &mut impl Write,
-) -> io::Result<SheetObservations> {
-    // Each point that was asked for, and what was seen there.
-    let mut asked: Vec<(PointAt, Option<Observed>)> = Vec::new();
+) -> io::Result<Vec<Observed>> {
+    let mut asked: Vec<Observed> = Vec::new();
     writeln!(
         out,
         "Answer with a number or a word of the list; `2, 3` for either, `not 2`, and `2 :probable` or \
          `:possible`\nwhere you are not certain. An empty line: cannot see. `back`: the question before. `end`: enough.\n"
     )?;
     loop {
-        let so_far = so_far(&asked);
-        let identified = identify(table, &so_far.observed);
-        let next = next_points(table, &identified, &so_far.observed)
+        let identified = identify(table, &asked);
+        let next = next_points(table, &identified, &asked)
             .into_iter()
-            .find(|next| asked.iter().all(|(at, _)| *at != next.point))
-            .filter(|next| next.bits >= WORTH_LOOKING);
+            .find(|next| next.bits >= WORTH_LOOKING);
         let Some(next) = next else {
-            return Ok(so_far);
+            return Ok(asked);
         };
-        let Some((column, point)) = table
-            .points
-            .get(next.point)
-            .and_then(|column| Some((column, design.point(&column.key)?)))
-        else {
-            return Ok(so_far);
+        let column = &table.points[next.point];
+        let Some(point) = design.point(&column.key) else {
+            return Ok(asked);
         };
         let left = identified.left().count();
         question(point, left, out)?;
         match reply(next.point, column, point, input, out)? {
-            Reply::Seen(observed) => asked.push((next.point, Some(observed))),
-            Reply::CannotSee => asked.push((next.point, None)),
+            Reply::Seen(observed) => asked.push(observed),
             Reply::Back => {
                 if asked.pop().is_none() {
                     writeln!(out, "  This is the first question.\n")?;
                 }
             }
-            Reply::End => return Ok(so_far),
+            Reply::End => return Ok(asked),
         }
-    }
-}
-
-fn so_far(asked: &[(PointAt, Option<Observed>)]) -> SheetObservations {
-    let not_visible = asked.iter().filter(|(_, observed)| observed.is_none());
-    SheetObservations {
-        observed: asked.iter().filter_map(|(_, o)| o.clone()).collect(),
-        not_visible: not_visible.map(|(point, _)| *point).collect(),
     }
 }
 
@@ -118,7 +102,11 @@ fn reply(
             return Ok(Reply::End);
         }
         let reply = match line.trim() {
-            "" | "cannot see" => Ok(Reply::CannotSee),
+            "" | "cannot see" => Ok(Reply::Seen(Observed {
+                point: at,
+                answer: Answer::NotVisible,
+                certainty: Certainty::Certain,
+            })),
             "back" => Ok(Reply::Back),
             "end" => Ok(Reply::End),
             words => seen(at, column, point, words).map(Reply::Seen),
@@ -170,9 +158,7 @@ mod tests {
 
     use super::*;
     use crate::model::key::Key;
-    use crate::study::census::Groups;
     use crate::study::index::ValueAt;
-    use crate::study::scale::Answer;
 
     const DESIGN: &str = r#"
 titles = [{ text = "A Quay" }]
@@ -189,7 +175,7 @@ states = [
 "#;
 
     /// The observations from the lines of input, and the text that was printed.
-    fn asked(lines: &str) -> (SheetObservations, String) {
+    fn asked(lines: &str) -> (Vec<Observed>, String) {
         let folder = tempfile::tempdir().unwrap();
         let records = folder.path().join("records/designs/1");
         fs::create_dir_all(&records).unwrap();
@@ -197,7 +183,7 @@ states = [
         let catalogue = crate::read::read(folder.path()).catalogue;
         let key: Key = "1".parse().unwrap();
         let design = &catalogue.designs[&key];
-        let table = DiagnosticTable::of(&Groups::of(&catalogue), design);
+        let table = DiagnosticTable::of(design);
         let mut out = Vec::new();
         let asked = observations(design, &table, &mut lines.as_bytes(), &mut out).unwrap();
         (asked, String::from_utf8(out).unwrap())
@@ -207,11 +193,8 @@ states = [
     fn the_most_informative_point_is_asked_first_and_the_last_answer_ends() {
         let (asked, out) = asked("2\n");
         // The sky alone separates the three states.
-        assert_eq!(asked.observed.len(), 1);
-        assert_eq!(
-            asked.observed[0].answer,
-            Answer::OneOf([1].map(ValueAt::new).into())
-        );
+        assert_eq!(asked.len(), 1);
+        assert_eq!(asked[0].answer, Answer::OneOf([1].map(ValueAt::new).into()));
         assert!(
             out.contains("How is the sky? (3 left)\n  1  even: one tone"),
             "{out}"
@@ -222,8 +205,8 @@ states = [
     #[test]
     fn what_cannot_be_seen_is_passed_over_and_not_asked_again() {
         let (asked, out) = asked("\ncannot see\n2\n");
-        assert_eq!(asked.not_visible.len(), 2);
-        assert_eq!(asked.observed.len(), 1);
+        let unseen = asked.iter().filter(|o| o.answer == Answer::NotVisible);
+        assert_eq!((asked.len(), unseen.count()), (3, 2));
         assert_eq!(out.matches("How is the sky?").count(), 1);
     }
 
@@ -232,9 +215,9 @@ states = [
         let (asked, out) = asked("back\nnot 1 :probable\nback\nnot 1\n1\n");
         assert!(out.contains("This is the first question."), "{out}");
         assert_eq!(out.matches("How is the sky?").count(), 3);
-        assert_eq!(asked.observed[0].certainty, Certainty::Certain);
+        assert_eq!(asked[0].certainty, Certainty::Certain);
         assert_eq!(
-            asked.observed[0].answer,
+            asked[0].answer,
             Answer::OneOf([1, 2].map(ValueAt::new).into())
         );
     }
@@ -244,7 +227,7 @@ states = [
         let (asked, out) = asked("cloudy\n1, 3\nend\n");
         assert!(out.contains("`sky` has no value `cloudy`"), "{out}");
         assert_eq!(
-            asked.observed[0].answer,
+            asked[0].answer,
             Answer::OneOf([0, 2].map(ValueAt::new).into())
         );
     }
@@ -252,6 +235,6 @@ states = [
     #[test]
     fn the_end_of_the_input_ends_the_questions() {
         let (asked, _) = asked("");
-        assert!(asked.observed.is_empty());
+        assert!(asked.is_empty());
     }
 }

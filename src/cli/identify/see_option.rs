@@ -17,6 +17,10 @@ use crate::study::table::{DiagnosticTable, PointColumn};
 /// The word for any count that is not recorded.
 pub(super) const OTHER: &str = "other";
 
+/// The words for a point that cannot be judged on the sheet.
+pub(super) const NOT_VISIBLE: &str = "not-visible";
+pub(super) const NOT_APPLICABLE: &str = "not-applicable";
+
 /// What is wrong with a value or an answer, and what to do.
 #[derive(Debug, PartialEq, Eq)]
 pub(super) struct Fault {
@@ -136,6 +140,11 @@ pub(super) fn answer(
     is_complement: bool,
 ) -> Result<Answer, Fault> {
     let key = &column.key;
+    match values.trim() {
+        NOT_VISIBLE if !is_complement => return Ok(Answer::NotVisible),
+        NOT_APPLICABLE if !is_complement => return Ok(Answer::NotApplicable),
+        _ => {}
+    }
     if let PointKind::Measure { unit, .. } = &point.kind {
         if is_complement {
             return Err(Fault::new(
@@ -168,7 +177,7 @@ pub(super) fn answer(
     if seen.is_empty() {
         return Err(Fault::new(
             format!("every value of `{key}` is ruled out, so nothing is left to be seen"),
-            "leave the point out where it cannot be judged",
+            "write `not-visible` where it cannot be judged",
         ));
     }
     Ok(Answer::OneOf(seen))
@@ -316,7 +325,7 @@ states = [
                         is_observed.set(is_observed.get() + 1);
                         prop_assert_eq!(observed.len(), arguments.len());
                         let identified = crate::study::identify::identify(table, &observed);
-                        let all: f64 = identified.candidates.iter().map(|c| c.probability).sum();
+                        let all: f64 = identified.candidates.iter().map(|c| c.weight).sum();
                         prop_assert!(all == 0.0 || (all - 1.0).abs() < 1e-9, "{all}");
                     }
                     Err(faults) => {

@@ -1,266 +1,345 @@
-//! Prints an examination for people.
+//! Prints an examination for people: what was seen, the evidence for each state and each printing, and what
+//! would change the answer.
 //!
-//! The output states with which candidates the sheet is consistent. It never states an identification.
+//! The two answers stand apart, with their evidence and without percentages. The output never states an
+//! identification.
 
 use std::io::{self, Write};
 
 use super::examination::Examination;
-use super::see_option::OTHER;
-use crate::model::certainty::Certainty;
-use crate::model::design::Design;
-use crate::model::point::PointKind;
-use crate::study::identify::{Observed, WeighedCandidate};
-use crate::study::index::CandidateAt;
-use crate::study::numerals::numerals;
-use crate::study::scale::{Allowed, Answer, ValueSet};
-use crate::study::table::{CandidateRow, DiagnosticTable, PointColumn};
+use super::wording::Names;
+use crate::model::point::EvidenceKind;
+use crate::model::words::ClosedList;
+use crate::study::evidence::{Evidence, EvidenceRow, Fit, Grade, Overturning};
+use crate::study::index::{CandidateAt, PointAt};
 
 /// The least information, in bits, that a point must be expected to give to be asked for.
 pub(super) const WORTH_LOOKING: f64 = 0.01;
 
-/// Prints what was seen, which candidates remain, what excludes the others, and what to look at next.
+/// The most points that are listed as able to change the answer.
+const MOST_OVERTURNING: usize = 6;
+
+/// Prints what was seen, the evidence, what to look at next, and what would change the answer.
 pub(super) fn conclusion(
     examination: &Examination<'_>,
     colour: bool,
     out: &mut impl Write,
 ) -> io::Result<()> {
     let design = examination.design;
-    let heading = |text: &str| {
-        if colour {
+    let title = design.title().map_or("", |t| t.text.value.as_str());
+    let mut page = Page {
+        examination,
+        names: Names {
+            design,
+            table: examination.table,
+        },
+        colour,
+        out,
+    };
+    let heading = page.bold(&format!("{}. {title}", design.number));
+    writeln!(page.out, "{heading}")?;
+    if examination.table.candidates.is_empty() {
+        return writeln!(
+            page.out,
+            "\nNo states and no printings are recorded, so there is nothing to compare the sheet with."
+        );
+    }
+    let evidence = examination.evidence();
+    page.seen()?;
+    if evidence.best.is_none() {
+        page.contradiction()?;
+    }
+    page.axis(&Axis::State, &evidence)?;
+    page.axis(&Axis::Printing, &evidence)?;
+    page.unrecorded(&evidence)?;
+    page.next()?;
+    if evidence.tells() {
+        page.overturning(&evidence)?;
+    }
+    page.always()
+}
+
+/// The two answers.
+enum Axis {
+    State,
+    Printing,
+}
+
+struct Page<'a, W> {
+    examination: &'a Examination<'a>,
+    names: Names<'a>,
+    colour: bool,
+    out: &'a mut W,
+}
+
+impl<W: Write> Page<'_, W> {
+    fn bold(&self, text: &str) -> String {
+        if self.colour {
             format!("\u{1b}[1m{text}\u{1b}[0m")
         } else {
             text.to_owned()
         }
-    };
-    let title = design.title().map_or("", |t| t.text.value.as_str());
-    writeln!(out, "{}", heading(&format!("{}. {title}", design.number)))?;
-    if examination.table.candidates.is_empty() {
-        return writeln!(
-            out,
-            "\nNo states are recorded, so nothing can be told apart."
-        );
     }
-    if !examination.observed.is_empty() {
-        writeln!(out, "\n{}", heading("Seen"))?;
-        for observed in examination.observed {
-            writeln!(out, "  {}", seen(design, examination.table, observed))?;
+
+    fn heading(&mut self, text: &str) -> io::Result<()> {
+        let text = self.bold(text);
+        writeln!(self.out, "\n{text}")
+    }
+
+    fn seen(&mut self) -> io::Result<()> {
+        if self.examination.observed.is_empty() {
+            return Ok(());
         }
-    }
-    let left: Vec<CandidateAt> = in_order(examination)
-        .into_iter()
-        .filter(|at| !is_excluded(examination, *at))
-        .collect();
-    if left.is_empty() {
-        contradiction(
-            examination,
-            &heading("Consistent with nothing recorded"),
-            out,
-        )?;
-    } else {
-        writeln!(out, "\n{}", heading("Consistent with"))?;
-        for at in &left {
-            let Some(weighed) = examination.identified.candidates.get(*at) else {
-                continue;
-            };
-            let name = name(examination, *at);
-            writeln!(out, "{:>6}  {name}", percent(weighed.probability))?;
+        self.heading("Seen")?;
+        for observed in self.examination.observed {
+            let (ask, seen) = (
+                self.names.question(observed.point),
+                self.names.seen(observed),
+            );
+            writeln!(self.out, "  {ask} {seen}")?;
         }
-        excluded(examination, &heading("Excluded"), out)?;
-        next(examination, &left, &heading("Look next"), out)?;
+        Ok(())
     }
-    writeln!(
-        out,
-        "\nThis is what the records of the catalogue allow; they may be incomplete. It is no authentication."
-    )
-}
 
-fn in_order(examination: &Examination<'_>) -> Vec<CandidateAt> {
-    examination.identified.by_probability()
-}
-
-fn is_excluded(examination: &Examination<'_>, at: CandidateAt) -> bool {
-    let weighed = examination.identified.candidates.get(at);
-    weighed.is_none_or(WeighedCandidate::is_excluded)
-}
-
-fn contradiction(
-    examination: &Examination<'_>,
-    heading: &str,
-    out: &mut impl Write,
-) -> io::Result<()> {
-    writeln!(out, "\n{heading}")?;
-    writeln!(out, "  Every state and printing is excluded. The nearest:")?;
-    for at in examination.identified.nearest() {
-        against(examination, at, out)?;
-    }
-    if examination.identified.may_be_mixed(examination.table) {
+    /// Every candidate is excluded: those that the fewest points exclude.
+    fn contradiction(&mut self) -> io::Result<()> {
+        self.heading("Nothing recorded fits")?;
         writeln!(
-            out,
-            "  What speaks against them lies in different matrices: perhaps blocks in different conditions."
+            self.out,
+            "  What was seen excludes every state and printing. The fewest points exclude:"
         )?;
-    }
-    writeln!(
-        out,
-        "  Look again at these points, or call one of them probable; it may be a state not yet described."
-    )
-}
-
-fn excluded(examination: &Examination<'_>, heading: &str, out: &mut impl Write) -> io::Result<()> {
-    let excluded: Vec<CandidateAt> = in_order(examination)
-        .into_iter()
-        .filter(|at| is_excluded(examination, *at))
-        .collect();
-    if excluded.is_empty() {
-        return Ok(());
-    }
-    writeln!(out, "\n{heading}")?;
-    for at in excluded {
-        against(examination, at, out)?;
-    }
-    Ok(())
-}
-
-/// A candidate and the points that exclude it.
-fn against(examination: &Examination<'_>, at: CandidateAt, out: &mut impl Write) -> io::Result<()> {
-    writeln!(out, "  {}", name(examination, at))?;
-    let weighed = examination.identified.candidates.get(at);
-    for point in weighed.into_iter().flat_map(|w| &w.against) {
-        let Some(column) = examination.table.points.get(*point) else {
-            continue;
-        };
-        let shown = column
-            .allows(at)
-            .map(|allowed| allowed_words(examination.design, column, allowed));
-        let seen = examination
-            .observed
-            .iter()
-            .find(|o| o.point == *point)
-            .map(|o| answer_words(examination.design, column, &o.answer));
-        writeln!(
-            out,
-            "      {}: shows {}; {} was seen",
-            column.key,
-            shown.unwrap_or_default(),
-            seen.unwrap_or_default()
-        )?;
-    }
-    Ok(())
-}
-
-fn next(
-    examination: &Examination<'_>,
-    left: &[CandidateAt],
-    heading: &str,
-    out: &mut impl Write,
-) -> io::Result<()> {
-    let worth: Vec<_> = examination
-        .next
-        .iter()
-        .filter(|next| next.bits >= WORTH_LOOKING && !examination.not_visible.contains(&next.point))
-        .take(3)
-        .collect();
-    if !worth.is_empty() {
-        writeln!(out, "\n{heading}")?;
-        for next in worth {
-            let Some(column) = examination.table.points.get(next.point) else {
-                continue;
-            };
-            let ask = examination
-                .design
-                .point(&column.key)
-                .map(|p| p.ask.value.as_str());
+        for at in self.examination.identified.nearest() {
+            writeln!(self.out, "  {}", self.names.candidate(at))?;
+            for point in &self.examination.identified.candidates[at].excluded_by {
+                self.line("excluded by", at, *point)?;
+            }
+        }
+        if self
+            .examination
+            .identified
+            .may_be_mixed(self.examination.table)
+        {
             writeln!(
-                out,
-                "  {}: {} ({:.2} bits)",
-                column.key,
-                ask.unwrap_or_default(),
-                next.bits
+                self.out,
+                "  These points lie on different matrices: the blocks may be in different conditions."
             )?;
         }
-        return Ok(());
-    }
-    if left.len() > 1 {
         writeln!(
-            out,
-            "\nNo point that is still to be looked at tells these apart."
+            self.out,
+            "  Look at these points again. If they stand, it may be a state not yet described."
+        )
+    }
+
+    fn axis(&mut self, axis: &Axis, evidence: &Evidence) -> io::Result<()> {
+        let rows = match axis {
+            Axis::State => &evidence.states,
+            Axis::Printing => &evidence.printings,
+        };
+        if rows.len() < 2 {
+            return Ok(());
+        }
+        let (heading, records) = match axis {
+            Axis::State => ("State", "states"),
+            Axis::Printing => ("Printing", "printings"),
+        };
+        self.heading(heading)?;
+        if !Evidence::distinguishes(rows) {
+            return writeln!(
+                self.out,
+                "  What was seen does not distinguish the {records}."
+            );
+        }
+        for row in rows {
+            let name = match axis {
+                Axis::State => self.names.state(row.key.as_ref()),
+                Axis::Printing => self.printing_with_states(row),
+            };
+            writeln!(self.out, "  {name}: {}", fit_in_words(row.fit))?;
+            for point in &row.excluded_by {
+                self.line("excluded by", row.best, *point)?;
+            }
+            for point in &row.in_favour {
+                self.line("for", row.best, *point)?;
+            }
+            for point in row.against.iter().filter(|p| !row.excluded_by.contains(p)) {
+                self.line("against", row.best, *point)?;
+            }
+        }
+        Ok(())
+    }
+
+    /// "Printed by the artist, with i/v dark-sky or iii/v buoy-gone".
+    fn printing_with_states(&self, row: &EvidenceRow) -> String {
+        let table = self.examination.table;
+        let printing = self.names.printing(row.key.as_ref());
+        let of_row = table.printings.iter().find(|other| other.key == row.key);
+        let with = of_row.map_or(&[][..], |of_row| row.with_states(of_row));
+        let states: Vec<String> = with
+            .iter()
+            .filter_map(|at| table.candidates[*at].state.as_ref())
+            .map(|state| self.names.state(Some(state)))
+            .collect();
+        if states.is_empty() || row.fit == Fit::Excluded {
+            return printing;
+        }
+        format!("{printing}, with {}", states.join(" or "))
+    }
+
+    /// "for  matrix  Is there a moon? present; recorded: present".
+    fn line(&mut self, bearing: &str, candidate: CandidateAt, point: PointAt) -> io::Result<()> {
+        let column = &self.examination.table.points[point];
+        let recorded = column
+            .allows(candidate)
+            .map(|allowed| self.names.allowed(point, allowed))
+            .unwrap_or_default();
+        let mut observed = self.examination.observed.iter();
+        let seen = observed
+            .find(|o| o.point == point)
+            .map(|o| self.names.seen(o))
+            .unwrap_or_default();
+        writeln!(
+            self.out,
+            "      {bearing} ({}): {} {seen}; recorded: {recorded}",
+            kind_of_evidence(column.evidence),
+            self.names.question(point),
+        )
+    }
+
+    /// The points seen at which nothing is recorded of the only candidate left.
+    fn unrecorded(&mut self, evidence: &Evidence) -> io::Result<()> {
+        let (Some(best), false) = (evidence.best, evidence.unrecorded.is_empty()) else {
+            return Ok(());
+        };
+        let name = self.names.candidate(best);
+        writeln!(
+            self.out,
+            "\n{name} is left, but nothing is recorded of it at:"
         )?;
+        for point in &evidence.unrecorded {
+            writeln!(self.out, "  {}", self.names.question(*point))?;
+        }
+        Ok(())
     }
-    Ok(())
-}
 
-/// "iii/v buoy-gone, Printed by the artist".
-fn name(examination: &Examination<'_>, at: CandidateAt) -> String {
-    let row = examination.table.candidates.get(at);
-    row.map(|row| row_name(examination.design, row))
-        .unwrap_or_default()
-}
+    fn next(&mut self) -> io::Result<()> {
+        let worth = self.examination.next.iter();
+        let worth: Vec<PointAt> = worth
+            .filter(|next| next.bits >= WORTH_LOOKING)
+            .take(3)
+            .map(|next| next.point)
+            .collect();
+        if worth.is_empty() {
+            if self.examination.identified.left().count() > 1 {
+                writeln!(
+                    self.out,
+                    "\nNo recorded point that is still to be looked at separates those that are left."
+                )?;
+            }
+            return Ok(());
+        }
+        self.heading("Look next")?;
+        for point in worth {
+            let key = &self.examination.table.points[point].key;
+            writeln!(self.out, "  {key}: {}", self.names.question(point))?;
+        }
+        Ok(())
+    }
 
-fn row_name(design: &Design, row: &CandidateRow) -> String {
-    let numeral = numerals(design)
-        .get(&row.state)
-        .map(ToString::to_string)
-        .unwrap_or_default();
-    let printing = row.printing.as_ref().map(|key| {
-        let named = design.printing(key).and_then(|p| p.name.clone());
-        format!(", {}", named.unwrap_or_else(|| format!("printing `{key}`")))
-    });
-    format!("{numeral} {}{}", row.state, printing.unwrap_or_default())
-}
+    fn overturning(&mut self, evidence: &Evidence) -> io::Result<()> {
+        let points = self.examination.overturning(evidence);
+        let (Some(best), false) = (evidence.best, points.is_empty()) else {
+            return Ok(());
+        };
+        self.heading("What would change this")?;
+        let name = self.names.candidate(best);
+        writeln!(self.out, "  {name} is recorded with:")?;
+        for overturning in points.iter().take(MOST_OVERTURNING) {
+            let line = self.overturning_line(overturning);
+            writeln!(self.out, "      {line}")?;
+        }
+        match points.len().saturating_sub(MOST_OVERTURNING) {
+            0 => Ok(()),
+            1 => writeln!(self.out, "      and one more point"),
+            more => writeln!(self.out, "      and {more} more points"),
+        }
+    }
 
-/// "beam: present", "sky: even or wiped (probable)".
-fn seen(design: &Design, table: &DiagnosticTable, observed: &Observed) -> String {
-    let Some(column) = table.points.get(observed.point) else {
-        return String::new();
-    };
-    let certainty = match observed.certainty {
-        Certainty::Certain => String::new(),
-        uncertain => format!(" ({uncertain})"),
-    };
-    let words = answer_words(design, column, &observed.answer);
-    format!("{}: {words}{certainty}", column.key)
-}
+    fn overturning_line(&self, overturning: &Overturning) -> String {
+        let expected = self.names.allowed(overturning.point, &overturning.expected);
+        let ask = self.names.question(overturning.point);
+        let effect = if overturning.would_exclude {
+            "anything else excludes it"
+        } else {
+            "anything else speaks against it"
+        };
+        let again = if overturning.is_uncertain {
+            " (not seen for certain: look again)"
+        } else {
+            ""
+        };
+        format!("{ask} {expected}; {effect}{again}")
+    }
 
-fn answer_words(design: &Design, column: &PointColumn, answer: &Answer) -> String {
-    match answer {
-        Answer::OneOf(values) => values_words(column, values),
-        Answer::Number(number) => with_unit(design, column, *number),
+    /// What always holds, whatever was seen.
+    fn always(&mut self) -> io::Result<()> {
+        writeln!(
+            self.out,
+            "\nIt may be none of these: a recut, a reproduction, or a state or printing not yet described."
+        )?;
+        for row in &self.examination.table.printings {
+            let design = self.examination.design;
+            let printing = row.key.as_ref().and_then(|key| design.printing(key));
+            let kind = printing.and_then(|p| p.kind.own().filter(|kind| !kind.is_counted()));
+            let (Some(kind), [at]) = (kind, row.candidates.as_slice()) else {
+                continue;
+            };
+            let name = self.names.printing(row.key.as_ref());
+            let shown: Vec<String> = row
+                .shown
+                .iter()
+                .filter_map(|point| {
+                    let allowed = self.examination.table.points[*point].allows(*at)?;
+                    let ask = self.names.question(*point);
+                    Some(format!("{ask} {}", self.names.allowed(*point, allowed)))
+                })
+                .collect();
+            let told = if shown.is_empty() {
+                "nothing is recorded that tells it".to_owned()
+            } else {
+                shown.join("; ")
+            };
+            writeln!(self.out, "  {name} ({}): {told}", kind.word())?;
+        }
+        writeln!(
+            self.out,
+            "\nLevel: what was seen is at most 3 times as likely for the best; behind: at most 20 times; far behind: at \
+             most\n150 times; very far behind: more. The chances of error behind this are working assumptions.\nThis is \
+             what the records of the catalogue allow; they may be incomplete. It is no authentication."
+        )
     }
 }
 
-fn allowed_words(design: &Design, column: &PointColumn, allowed: &Allowed) -> String {
-    match allowed {
-        Allowed::AnyOf(values) => values_words(column, values),
-        Allowed::Number(number) => with_unit(design, column, *number),
+fn fit_in_words(fit: Fit) -> &'static str {
+    match fit {
+        Fit::Excluded => "excluded",
+        Fit::NoPrintingFits => "not in a recorded printing that fits",
+        Fit::Best => "fits best",
+        Fit::Graded(Grade::Level) => "level with the best",
+        Fit::Graded(Grade::Behind) => "behind",
+        Fit::Graded(Grade::FarBehind) => "far behind",
+        Fit::Graded(Grade::VeryFarBehind) => "very far behind",
+        Fit::NothingToCompare => "nothing recorded to compare",
+        Fit::NothingTold => "not distinguished",
     }
 }
 
-fn values_words(column: &PointColumn, values: &ValueSet) -> String {
-    let words: Vec<String> = values
-        .iter()
-        .map(|at| match column.scale.value(*at) {
-            Some(value) => value.to_string(),
-            None => format!("{OTHER} number"),
-        })
-        .collect();
-    words.join(" or ")
-}
-
-fn with_unit(design: &Design, column: &PointColumn, number: f64) -> String {
-    let kind = design.point(&column.key).map(|p| &p.kind);
+fn kind_of_evidence(kind: EvidenceKind) -> &'static str {
     match kind {
-        Some(PointKind::Measure { unit, .. }) => format!("{number} {unit}"),
-        _ => number.to_string(),
-    }
-}
-
-/// "92 %"; "under 1 %" instead of "0 %", because the candidate is not excluded.
-fn percent(probability: f64) -> String {
-    let percent = probability * 100.0;
-    if percent > 0.0 && percent < 1.0 {
-        "< 1 %".to_owned()
-    } else if percent > 99.0 && percent < 100.0 {
-        "> 99 %".to_owned()
-    } else {
-        format!("{percent:.0} %")
+        EvidenceKind::Matrix => "matrix",
+        EvidenceKind::Wear => "wear",
+        EvidenceKind::Blocks => "blocks",
+        EvidenceKind::Paper => "paper",
+        EvidenceKind::Inking => "inking",
+        EvidenceKind::Mark => "mark",
     }
 }

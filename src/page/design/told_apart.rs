@@ -71,20 +71,23 @@ pub(super) fn summary(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
         };
         lines.push(words.html(which, None, &[("points", &points)]));
     }
-    let pairs: Vec<CleanHtml> = found
-        .inseparable
-        .iter()
-        .take(MOST_PAIRS)
-        .filter_map(|(one, other)| pair(here, design, table, *one, *other))
-        .collect();
-    if !pairs.is_empty() {
-        let pairs = CleanHtml::join(&pairs, "; ");
-        lines.push(words.html("not-separated", None, &[("pairs", &pairs)]));
-    }
-    let beyond = found.inseparable.len().saturating_sub(MOST_PAIRS);
-    if beyond > 0 {
-        lines.push(CleanHtml::text(&words.count("not-separated-more", beyond)));
-    }
+    let mut list = |pairs: &[(CandidateAt, CandidateAt)], word: &str| {
+        let named: Vec<CleanHtml> = pairs
+            .iter()
+            .take(MOST_PAIRS)
+            .filter_map(|(one, other)| pair(here, design, table, *one, *other))
+            .collect();
+        if !named.is_empty() {
+            let named = CleanHtml::join(&named, "; ");
+            lines.push(words.html(word, None, &[("pairs", &named)]));
+        }
+        let beyond = pairs.len().saturating_sub(MOST_PAIRS);
+        if beyond > 0 {
+            lines.push(CleanHtml::text(&words.count("not-separated-more", beyond)));
+        }
+    };
+    list(&found.inseparable, "not-separated");
+    list(&found.only_likelier, "only-made-likelier");
     lines
 }
 

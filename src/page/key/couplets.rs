@@ -9,10 +9,10 @@ use crate::model::point::{Point, PointKind};
 use crate::page::phrases::enumeration;
 use crate::page::phrases::values;
 use crate::page::setting::book::Here;
-use crate::page::setting::html::CleanHtml;
+use crate::page::setting::html::{CleanHtml, as_sentences};
 use crate::page::setting::words::Argument;
 use crate::study::couplets::{Couplet, Couplets, Goal, LeadCondition, Range};
-use crate::study::index::CoupletAt;
+use crate::study::index::{CoupletAt, PointAt};
 use crate::study::table::{DiagnosticTable, PointColumn};
 
 /// A couplet.
@@ -35,6 +35,8 @@ struct LeadLine {
     end: CleanHtml,
     /// The word for why several candidates remain at an end.
     together: Option<&'static str>,
+    /// At an end, the points that would confirm it, in a sentence.
+    confirm: CleanHtml,
 }
 
 /// The couplets of a table, whose candidates have the names `names`.
@@ -78,20 +80,46 @@ pub(super) fn lines(
                             seen: seen(here, point, column, &lead.condition),
                             to: match lead.goal {
                                 Goal::Couplet(next) => Some(next.index() + 1),
-                                Goal::End | Goal::Stop => None,
+                                Goal::End | Goal::Stop | Goal::Nothing => None,
                             },
                             together: match lead.goal {
                                 Goal::End if named.len() > 1 => Some("key-not-told-apart"),
                                 Goal::Stop => Some("key-stops"),
-                                Goal::End | Goal::Couplet(_) => None,
+                                Goal::End | Goal::Couplet(_) | Goal::Nothing => None,
                             },
-                            end: consistent_with(here, &named),
+                            end: match lead.goal {
+                                Goal::Nothing => {
+                                    CleanHtml::text(here.words().word("key-agrees-with-nothing"))
+                                }
+                                _ => consistent_with(here, &named),
+                            },
+                            confirm: confirmed_by(here, design, table, &lead.confirm),
                         }
                     })
                     .collect(),
             })
         })
         .collect()
+}
+
+/// "Confirm it by the beam or the oven door."
+fn confirmed_by(
+    here: &Here<'_>,
+    design: &Design,
+    table: &DiagnosticTable,
+    points: &[PointAt],
+) -> CleanHtml {
+    let points = points
+        .iter()
+        .filter_map(|at| Some(&table.points.get(*at)?.key));
+    let points: Vec<CleanHtml> = points.map(|key| here.point(design, key)).collect();
+    if points.is_empty() {
+        return CleanHtml::empty();
+    }
+    let points = enumeration::together(here, &points);
+    as_sentences(&[here
+        .words()
+        .html("key-confirmed-by", None, &[("points", &points)])])
 }
 
 /// The answer of a lead: "graded or wiped", "230 to 234 mm".

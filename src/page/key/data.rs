@@ -8,31 +8,49 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::points::key_of_place;
+use super::recorded::kind_of_evidence;
+use crate::model::point::RestsOn;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::study::scale::{Allowed, Scale};
-use crate::study::table::{DiagnosticTable, PointColumn};
+use crate::study::table::{AxisRow, DiagnosticTable, PointColumn};
 
 /// The table. Points and candidates are identified by their places in it.
 #[derive(Serialize)]
 struct Data {
     candidates: Vec<CandidateData>,
+    states: Vec<RowData>,
+    printings: Vec<RowData>,
     points: Vec<PointData>,
     words: BTreeMap<&'static str, String>,
-    /// Shares in words, the largest first.
-    shares: Vec<(f64, String)>,
 }
 
 #[derive(Serialize)]
 struct CandidateData {
-    state: String,
+    state: Option<String>,
     printing: Option<String>,
-    prior: f64,
+}
+
+/// A state or a printing.
+#[derive(Serialize)]
+struct RowData {
+    key: Option<String>,
+    candidates: Vec<usize>,
+    /// The points at which its own record shows something.
+    shown: Vec<usize>,
 }
 
 #[derive(Serialize)]
 struct PointData {
     key: String,
+    /// Whether it rests on the matrix.
+    of_matrix: bool,
+    /// Whether a certain observation there excludes.
+    decides: bool,
+    /// The chance that a sheet departs from what is recorded.
+    straying: f64,
+    /// The kind of evidence, as the word for it.
+    evidence: &'static str,
     #[serde(skip_serializing_if = "Option::is_none")]
     matrix: Option<String>,
     /// The values as an address writes them; `None` for a measure.
@@ -56,41 +74,43 @@ enum AllowedData {
     Number(f64),
 }
 
-/// Shares in words: the id of the word, and the fraction.
-const SHARES: [(&str, f64); 19] = [
-    ("share-nearly-all", 0.99),
-    ("share-19-20", 0.95),
-    ("share-9-10", 0.9),
-    ("share-4-5", 0.8),
-    ("share-3-4", 0.75),
-    ("share-2-3", 2.0 / 3.0),
-    ("share-3-5", 0.6),
-    ("share-1-2", 0.5),
-    ("share-2-5", 0.4),
-    ("share-1-3", 1.0 / 3.0),
-    ("share-3-10", 0.3),
-    ("share-1-4", 0.25),
-    ("share-1-5", 0.2),
-    ("share-1-6", 1.0 / 6.0),
-    ("share-1-7", 1.0 / 7.0),
-    ("share-1-8", 0.125),
-    ("share-1-10", 0.1),
-    ("share-1-20", 0.05),
-    ("share-hardly", 0.01),
-];
-
 /// The words of the script, with the arguments it fills.
-const WORDS: [(&str, &[&str]); 11] = [
+const WORDS: [(&str, &[&str]); 36] = [
     ("key-left-all", &["all"]),
     ("key-left-some", &["left", "all"]),
     ("key-left-one", &["all"]),
     ("key-left-none", &[]),
     ("key-next", &[]),
-    ("key-next-worth", &["percent", "bits", "doubt"]),
-    ("key-reason", &["ask", "shown", "seen"]),
-    ("key-share-only", &[]),
+    ("key-next-worth", &["bits"]),
+    ("key-weight", &["weight"]),
     ("key-not-understood", &["what"]),
     ("key-not-these", &["values"]),
+    ("key-with-states", &["states"]),
+    ("evidence-unrecorded", &["candidate", "points"]),
+    ("evidence-seen-and-recorded", &["ask", "seen", "recorded"]),
+    ("evidence-would-exclude", &["ask", "recorded"]),
+    ("evidence-would-weigh", &["ask", "recorded"]),
+    ("evidence-look-again", &[]),
+    ("evidence-matrix", &[]),
+    ("evidence-wear", &[]),
+    ("evidence-blocks", &[]),
+    ("evidence-paper", &[]),
+    ("evidence-inking", &[]),
+    ("evidence-mark", &[]),
+    ("bearing-excludes", &[]),
+    ("bearing-for", &[]),
+    ("bearing-against", &[]),
+    ("fit-best", &[]),
+    ("fit-level", &[]),
+    ("fit-behind", &[]),
+    ("fit-far-behind", &[]),
+    ("fit-very-far-behind", &[]),
+    ("fit-excluded", &[]),
+    ("fit-no-printing", &[]),
+    ("fit-nothing-to-compare", &[]),
+    ("fit-nothing-told", &[]),
+    ("value-not-visible", &[]),
+    ("value-not-applicable", &[]),
     ("or", &[]),
 ];
 
@@ -105,18 +125,23 @@ pub(super) fn data(here: &Here<'_>, table: &DiagnosticTable) -> CleanHtml {
             .candidates
             .iter()
             .map(|row| CandidateData {
-                state: row.state.to_string(),
+                state: row.state.as_ref().map(ToString::to_string),
                 printing: row.printing.as_ref().map(ToString::to_string),
-                prior: row.prior,
             })
             .collect(),
+        states: table.states.iter().map(row).collect(),
+        printings: table.printings.iter().map(row).collect(),
         points: table.points.iter().map(point).collect(),
         words: filled.collect(),
-        shares: SHARES
-            .iter()
-            .map(|(id, share)| (*share, words.word(id).to_owned()))
-            .collect(),
     })
+}
+
+fn row(row: &AxisRow) -> RowData {
+    RowData {
+        key: row.key.as_ref().map(ToString::to_string),
+        candidates: row.candidates.iter().map(|at| at.index()).collect(),
+        shown: row.shown.iter().map(|at| at.index()).collect(),
+    }
 }
 
 fn point(column: &PointColumn) -> PointData {
@@ -127,6 +152,10 @@ fn point(column: &PointColumn) -> PointData {
     let places = column.scale.values().map(|at| key_of_place(column, at));
     PointData {
         key: column.key.to_string(),
+        of_matrix: column.rests_on == RestsOn::Matrix,
+        decides: column.is_deciding,
+        straying: column.straying,
+        evidence: kind_of_evidence(column.evidence),
         matrix: column.matrix.as_ref().map(ToString::to_string),
         values: measure.is_none().then(|| places.collect()),
         counts: matches!(column.scale, Scale::Counts(_)),

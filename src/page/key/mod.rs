@@ -8,6 +8,7 @@
 //! | `data` | the table for the script |
 //! | `page` | the page of the key |
 //! | `examination_sheet` | the points on paper |
+//! | `recorded` | what the table records, in words |
 //! | `prefilled` | the link to the key with a record's observations |
 
 pub(crate) mod candidates;
@@ -17,3 +18,4 @@ pub(crate) mod examination_sheet;
 pub(crate) mod page;
 mod points;
 pub(crate) mod prefilled;
+pub(crate) mod recorded;

@@ -7,11 +7,14 @@
 
 use serde::Serialize;
 
-use super::candidates::{candidate_name, consistent_with, table};
+use super::candidates::{candidate_name, consistent_with, printing_name, state_name, table};
 use super::couplets::{self, CoupletLine};
 use super::data;
 use super::points::{self, KeyPoint};
+use super::recorded::{self, RecordedCopy};
 use crate::model::design::Design;
+use crate::model::key::Key;
+use crate::page::plates::strips;
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
@@ -19,7 +22,7 @@ use crate::page::setting::leaf::Leaf;
 use crate::page::setting::number_size::number_class;
 use crate::page::setting::words::Argument;
 use crate::study::couplets::couplets;
-use crate::study::table::DiagnosticTable;
+use crate::study::table::{AxisRow, DiagnosticTable};
 
 #[derive(Serialize)]
 struct View {
@@ -34,8 +37,17 @@ struct View {
     all: CleanHtml,
     points: Vec<KeyPoint>,
     details_from: Option<CleanHtml>,
-    candidates: Vec<CleanHtml>,
+    /// The credits of the photographs from which examples of the answers come.
+    credits: Vec<CleanHtml>,
+    /// The states and the printings, in the order of the table.
+    states: Vec<CleanHtml>,
+    printings: Vec<CleanHtml>,
+    copies: Vec<RecordedCopy>,
     data: CleanHtml,
+}
+
+fn of_rows(rows: &[AxisRow], name: impl Fn(Option<&Key>) -> CleanHtml) -> Vec<CleanHtml> {
+    rows.iter().map(|row| name(row.key.as_ref())).collect()
 }
 
 pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
@@ -48,6 +60,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         .map(|row| candidate_name(here, design, row))
         .collect();
     let title = words.word("identification-key").to_owned();
+    let points = points::all(here, design, table);
     let view = View {
         number: design.number.clone(),
         number_class: number_class(&design.number),
@@ -57,10 +70,17 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         sheet: here.href(&Address::ExaminationSheet(design.key.clone())),
         couplets: couplets::lines(here, design, table, &couplets(table), &names),
         all: consistent_with(here, &names),
-        points: points::all(here, design, table),
+        credits: if points.iter().any(KeyPoint::has_examples) {
+            strips::all_credits(here, design)
+        } else {
+            Vec::new()
+        },
+        points,
         details_from: points::details_from(here, design),
         data: data::data(here, table),
-        candidates: names,
+        states: of_rows(&table.states, |key| state_name(here, design, key)),
+        printings: of_rows(&table.printings, |key| printing_name(here, design, key)),
+        copies: recorded::copies(here, design, table),
     };
     let name = here.design_name(design).plain();
     let leaf_title = words.with("key-of", &[("design", Argument::Text(&name))]);

@@ -9,6 +9,7 @@ use crate::model::key::{PictureKey, PictureOwner};
 use crate::model::point::{Point, PointKind};
 use crate::page::phrases::values;
 use crate::page::plates::figures;
+use crate::page::plates::strips::{self, SheetDetail};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences};
 use crate::page::setting::pictures::PublishedSize;
@@ -28,6 +29,15 @@ pub(super) struct KeyPoint {
     /// Unit and tolerance; `None` for a point that takes no measure.
     measure: Option<MeasureWords>,
     detail: Option<DetailCut>,
+    /// Whether its answers have details of their own.
+    has_examples: bool,
+}
+
+impl KeyPoint {
+    /// Whether its answers have details of their own.
+    pub(super) fn has_examples(&self) -> bool {
+        self.has_examples
+    }
 }
 
 #[derive(Clone, Serialize)]
@@ -35,6 +45,8 @@ struct TickPlace {
     /// The value as an address writes it.
     value: String,
     text: String,
+    /// The detail of a sheet that has it.
+    detail: Option<SheetDetail>,
 }
 
 #[derive(Clone, Serialize)]
@@ -74,36 +86,52 @@ pub(super) fn all(here: &Here<'_>, design: &Design, table: &DiagnosticTable) -> 
         .points
         .iter()
         .filter_map(|column| Some((column, design.point(&column.key)?)));
-    both.map(|(column, point)| KeyPoint {
-        key: point.key.value.to_string(),
-        ask: point.ask.value.clone(),
-        rests: values::rests_on(here, design, point),
-        answers: tick_places(here, point, column),
-        measure: match &point.kind {
-            PointKind::Measure { unit, tolerance } => Some(MeasureWords {
-                unit: unit.clone(),
-                tolerance: format!("± {tolerance} {unit}"),
-            }),
-            _ => None,
-        },
-        detail: point
-            .area
-            .zip(file)
-            .map(|(area, file)| detail(here, point, area, file)),
+    both.map(|(column, point)| {
+        let answers = tick_places(here, design, point, column);
+        KeyPoint {
+            key: point.key.value.to_string(),
+            ask: point.ask.value.clone(),
+            rests: values::rests_on(here, design, point),
+            has_examples: answers.iter().any(|answer| answer.detail.is_some()),
+            answers,
+            measure: match &point.kind {
+                PointKind::Measure { unit, tolerance } => Some(MeasureWords {
+                    unit: unit.clone(),
+                    tolerance: format!("± {tolerance} {unit}"),
+                }),
+                _ => None,
+            },
+            detail: point
+                .area
+                .zip(file)
+                .map(|(area, file)| detail(here, point, area, file)),
+        }
     })
     .collect()
 }
 
-fn tick_places(here: &Here<'_>, point: &Point, column: &PointColumn) -> Vec<TickPlace> {
+fn tick_places(
+    here: &Here<'_>,
+    design: &Design,
+    point: &Point,
+    column: &PointColumn,
+) -> Vec<TickPlace> {
     if matches!(column.scale, Scale::Measure(_)) {
         return Vec::new();
     }
+    let examples = strips::exemplary_values(here, design, point);
+    let example = |at: ValueAt| {
+        let value = column.scale.value(at)?;
+        let found = examples.iter().find(|(shown, _)| *shown == value);
+        found.map(|(_, detail)| detail.clone())
+    };
     column
         .scale
         .values()
         .map(|at| TickPlace {
             value: key_of_place(column, at),
             text: at_place(here, point, column, at),
+            detail: example(at),
         })
         .collect()
 }

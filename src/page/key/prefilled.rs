@@ -23,13 +23,16 @@ pub(crate) fn examined(here: &Here<'_>, design: &Design, impression: &Impression
     }
 }
 
-/// An observation as `key.js` reads it: "lamps=2|3:probable".
+/// An observation as `identify.js` reads it: "lamps=2|3:probable".
 fn answer(design: &Design, impression: &Impression, observation: &Observation) -> Option<String> {
     let point = design.point(&observation.point.value)?;
     let (sign, values) = match &observation.seen {
         ObservedValue::OneOf(values) => ("=", values),
         ObservedValue::NoneOf(values) => ("!=", values),
-        ObservedValue::NotVisible | ObservedValue::NotApplicable => return None,
+        ObservedValue::NotVisible => return Some(format!("{}=not-visible", point.key.value)),
+        ObservedValue::NotApplicable => {
+            return Some(format!("{}=not-applicable", point.key.value));
+        }
     };
     let is_measure = matches!(point.kind, PointKind::Measure { .. });
     let is_told = is_printed(impression, point) && !values.is_empty();

@@ -14,7 +14,7 @@ use crate::model::design::Design;
 use crate::model::impression::{Impression, StateReading};
 use crate::model::key::{Key, PictureKey};
 use crate::model::picture::Picture;
-use crate::model::point::Point;
+use crate::model::point::{ObservedValue, Point, Value};
 use crate::model::registration::Registration;
 use crate::page::phrases::readings;
 use crate::page::phrases::refusals;
@@ -24,7 +24,7 @@ use crate::page::setting::html::{CleanHtml, as_sentences};
 use crate::page::setting::pictures::PublishedSize;
 use crate::page::setting::reading_order;
 use crate::page::setting::words::Argument;
-use crate::study::allowed::{rules_out, shown_values};
+use crate::study::allowed::{is_against, shown_values};
 
 /// One point of every sheet.
 #[derive(Serialize)]
@@ -72,28 +72,49 @@ pub(crate) fn detail_sources<'d>(
 ) -> Vec<DetailSource<'d>> {
     let mut sources: Vec<DetailSource<'d>> = in_order(here, design)
         .into_iter()
-        .filter_map(|impression| {
-            let mut best: Option<DetailSource<'d>> = None;
-            for picture in &impression.pictures {
-                let key = figures::key_of(impression, &picture.name);
-                if detail_of(here, &key, &point.key.value).is_none() {
-                    continue;
-                }
-                let confidence = confidence(here, &key);
-                if best.as_ref().is_none_or(|b| confidence > b.confidence) {
-                    best = Some(DetailSource {
-                        impression,
-                        key,
-                        picture,
-                        confidence,
-                    });
-                }
-            }
-            best
-        })
+        .filter_map(|impression| detail_source(here, impression, point))
         .collect();
     sources.retain(|source| here.book.pictures.contains_key(&source.key));
     sources
+}
+
+/// The photograph of a sheet that shows a point: of several, the one with the most certain alignment.
+fn detail_source<'d>(
+    here: &Here<'_>,
+    impression: &'d Impression,
+    point: &Point,
+) -> Option<DetailSource<'d>> {
+    let mut best: Option<DetailSource<'d>> = None;
+    for picture in &impression.pictures {
+        let key = figures::key_of(impression, &picture.name);
+        if detail_of(here, &key, &point.key.value).is_none() {
+            continue;
+        }
+        let confidence = confidence(here, &key);
+        if best.as_ref().is_none_or(|b| confidence > b.confidence) {
+            best = Some(DetailSource {
+                impression,
+                key,
+                picture,
+                confidence,
+            });
+        }
+    }
+    best
+}
+
+/// The place of a point on a sheet's own photograph, where one shows it.
+pub(crate) fn detail_on(
+    here: &Here<'_>,
+    design: &Design,
+    impression: &Impression,
+    point: &Point,
+) -> Option<SheetDetail> {
+    let source = detail_source(here, impression, point)?;
+    if !here.book.pictures.contains_key(&source.key) {
+        return None;
+    }
+    detail(here, design, point, &source)
 }
 
 /// The sheets of a design in the order of strips: by state, then printing, then key.
@@ -134,7 +155,7 @@ pub(crate) fn all(here: &Here<'_>, design: &Design) -> Vec<Strip> {
 }
 
 /// The question of a point, as a link to its page.
-fn ask(here: &Here<'_>, design: &Design, point: &Point) -> CleanHtml {
+pub(crate) fn ask(here: &Here<'_>, design: &Design, point: &Point) -> CleanHtml {
     let address = Address::Point(design.key.clone(), point.key.value.clone());
     here.link(&address, &CleanHtml::text(&point.ask.value))
 }
@@ -226,6 +247,57 @@ pub(crate) fn exemplary(
         .collect()
 }
 
+/// An example of each value of a point: the detail of a sheet on which it was seen for certain, else of one that is
+/// certainly of a state that shows nothing else there and that no observation contradicts. Of several, the one with
+/// the most certain alignment, then the first.
+pub(crate) fn exemplary_values(
+    here: &Here<'_>,
+    design: &Design,
+    point: &Point,
+) -> Vec<(Value, SheetDetail)> {
+    let mut best: Vec<(Value, bool, DetailSource<'_>)> = Vec::new();
+    for source in detail_sources(here, design, point) {
+        let Some((value, is_seen)) = value_on(design, source.impression, point) else {
+            continue;
+        };
+        match best.iter_mut().find(|(known, ..)| *known == value) {
+            None => best.push((value, is_seen, source)),
+            Some((_, known_is_seen, known)) => {
+                if (is_seen, source.confidence) > (*known_is_seen, known.confidence) {
+                    (*known_is_seen, *known) = (is_seen, source);
+                }
+            }
+        }
+    }
+    let details = best.into_iter();
+    details
+        .filter_map(|(value, _, source)| Some((value, detail(here, design, point, &source)?)))
+        .collect()
+}
+
+/// The one value that a sheet has at a point, and whether it was seen there; `None` where that is not certain.
+fn value_on(design: &Design, impression: &Impression, point: &Point) -> Option<(Value, bool)> {
+    let mut observed = impression.observed.iter();
+    if let Some(observation) = observed.find(|o| o.point.value == point.key.value) {
+        let is_certain = observation.claim.certainty() == Certainty::Certain;
+        return match &observation.seen {
+            ObservedValue::OneOf(values) if is_certain => match values.as_slice() {
+                [one] => Some((one.value.clone(), true)),
+                _ => None,
+            },
+            _ => None,
+        };
+    }
+    let state = certain_state(impression)?;
+    if contradicts(design, impression, state) {
+        return None;
+    }
+    match shown_values(&design.state(state)?.shows, point)?.as_slice() {
+        [one] => Some(((*one).clone(), false)),
+        _ => None,
+    }
+}
+
 /// Whether an observation of a sheet contradicts what a state shows.
 fn contradicts(design: &Design, impression: &Impression, state: &Key) -> bool {
     impression.observed.iter().any(|observation| {
@@ -233,7 +305,7 @@ fn contradicts(design: &Design, impression: &Impression, state: &Key) -> bool {
         let shown = point
             .zip(design.state(state))
             .and_then(|(point, state)| Some((point, shown_values(&state.shows, point)?)));
-        shown.is_some_and(|(point, shown)| rules_out(point, &observation.seen, &shown))
+        shown.is_some_and(|(point, shown)| is_against(point, &observation.seen, &shown))
     })
 }
 

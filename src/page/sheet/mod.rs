@@ -9,13 +9,13 @@
 //! | `marks` | one mark in words |
 //! | `opinions` | opinions of others |
 //! | `observed` | the observations |
-//! | `conclusions` | the conclusions from them |
+//! | `evidence` | the evidence from them |
 //! | `provenance` | the line of provenance |
 //! | `diligence` | its owners from 1933 to 1945 |
 
 mod apparatus;
-mod conclusions;
 pub(crate) mod diligence;
+mod evidence;
 mod marks;
 pub(crate) mod observed;
 mod opinions;

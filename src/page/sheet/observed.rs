@@ -12,7 +12,7 @@ use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::reading_order;
-use crate::study::allowed::{both, rules_out, shown_values};
+use crate::study::allowed::{both, is_against, shown_values};
 
 /// The table.
 #[derive(Serialize)]
@@ -128,7 +128,7 @@ fn row(
     let expected = reading.and_then(|reading| expected(design, point, reading));
     let disagrees = tells
         && expected.as_ref().is_some_and(|allowed| {
-            !allowed.is_empty() && rules_out(point, &observation.seen, allowed)
+            !allowed.is_empty() && is_against(point, &observation.seen, allowed)
         });
     let address = Address::Point(design.key.clone(), point.key.value.clone());
     Row {

@@ -4,8 +4,8 @@
 use serde::Serialize;
 
 use super::apparatus;
-use super::conclusions::{self, Conclusions};
 use super::diligence::{self, Diligence};
+use super::evidence::{self, SheetEvidence};
 use super::observed::{self, ObservedTable};
 use super::opinions;
 use super::provenance::{self, Provenance};
@@ -45,8 +45,8 @@ struct View {
     identification: Option<ReadingView>,
     opinions: Vec<CleanHtml>,
     observed: Option<ObservedTable>,
-    /// The conclusions from the observations.
-    follows: Option<Conclusions>,
+    /// The evidence from the observations.
+    evidence: Option<SheetEvidence>,
     pictures: Vec<Plate>,
     provenance: Option<Provenance>,
     /// Its owners from 1933 to 1945.
@@ -89,7 +89,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
             .map(|reading| reading_view(here, design, reading)),
         opinions: opinions::all(here, design, impression),
         observed: observed::table(here, design, impression),
-        follows: conclusions::of_sheet(here, design, impression),
+        evidence: evidence::of_sheet(here, design, impression),
         pictures: other_pictures(here, impression, leading.as_ref()),
         provenance: provenance::of_sheet(here, impression),
         years: diligence::of_sheet(here, impression),

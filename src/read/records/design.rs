@@ -100,7 +100,8 @@ pub(crate) fn design(fields: &mut Fields<'_, '_>, key: &Key, folder: &Folder<'_>
     let states = states(fields, &points);
     note(states.all_known, Code::StateUnknown);
     design.states = states.all;
-    let printings = printings(fields, &points);
+    let has_states = !design.states.is_empty() || !states.all_known;
+    let printings = printings(fields, &points, has_states);
     note(printings.all_known, Code::PrintingUnknown);
     design.printings = printings.all;
     let variants = variants(fields, &points);

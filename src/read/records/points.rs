@@ -73,6 +73,9 @@ fn point(fields: &mut Fields<'_, '_>, key: Option<Placed<Key>>) -> Option<Point>
     let area = fields
         .one("box", values::percent_box)
         .map(|area| area.value);
+    let decides = fields.text("decides");
+    let strays = fields.fraction("strays");
+    decides_or_strays(fields, decides.is_some() && strays.is_some());
     let kind = kind(fields, word.as_ref());
     Some(Point {
         key: key?,
@@ -81,7 +84,23 @@ fn point(fields: &mut Fields<'_, '_>, key: Option<Placed<Key>>) -> Option<Point>
         rests_on: rests_on?,
         matrix,
         area,
+        decides,
+        strays,
     })
+}
+
+/// Reports a point that both decides and strays: what decides never departs from what is recorded.
+fn decides_or_strays(fields: &mut Fields<'_, '_>, has_both: bool) {
+    let Some(place) = fields.key_place("strays").filter(|_| has_both) else {
+        return;
+    };
+    let message = "a point that `decides` never departs from what is recorded, so it cannot stray";
+    let mut finding = Finding::new(Code::DecidesAndStrays, place, message.to_owned());
+    if let Some(decides) = fields.key_place("decides") {
+        finding = finding.beside(decides, "said to decide");
+    }
+    let help = "keep `decides` if no sheet can depart from the record there, else keep `strays`";
+    fields.faults.push(finding.help(help));
 }
 
 /// The kind of a point, with the keys that this kind requires. A key that belongs to another kind is a

@@ -1,7 +1,8 @@
 //! States, printings and variants of a design.
 
+use crate::model::certainty::Statements;
 use crate::model::place::Placed;
-use crate::model::printing::{Printing, StatesPrinted};
+use crate::model::printing::{Printing, PrintingKind, StatesPrinted};
 use crate::model::state::{State, Variant};
 use crate::read::faults::{Faults, Node};
 use crate::read::records::citations;
@@ -34,12 +35,24 @@ pub(crate) fn states(fields: &mut Fields<'_, '_>, points: &Points) -> Keyed<Stat
     })
 }
 
-/// Reads `[[printings]]`.
-pub(crate) fn printings(fields: &mut Fields<'_, '_>, points: &Points) -> Keyed<Printing> {
+/// Reads `[[printings]]`. Where the design has states, a printing of its own matrices says which it contains.
+pub(crate) fn printings(
+    fields: &mut Fields<'_, '_>,
+    points: &Points,
+    has_states: bool,
+) -> Keyed<Printing> {
     fields.keyed("printings", |fields, key| {
+        let kind: Statements<PrintingKind> = fields.statements("kind", values::word);
+        let is_of_matrices = kind.own().is_none_or(|kind| kind.is_counted());
+        if has_states && is_of_matrices && !fields.has("states") {
+            fields.lacks(
+                "states",
+                "the states it contains, a list of keys or \"all\"",
+            );
+        }
         let printing = Printing {
             name: fields.words("name"),
-            kind: fields.statements("kind", values::word),
+            kind,
             printer: fields.statements("printer", values::key),
             publisher: fields.statements("publisher", values::key),
             date: fields.statements("date", values::date),

@@ -200,17 +200,28 @@ fn target_span(text: &str, link: Range<usize>, destination: &str) -> Range<usize
 /// Reports HTML in a text; it is left out of the page.
 fn markup(note: &Note) -> Vec<Finding> {
     let mut findings = Vec::new();
+    // A comment of several lines comes line by line.
+    let mut is_comment = false;
     for (event, span) in note.parser().into_offset_iter() {
-        let (Event::Html(markup) | Event::InlineHtml(markup)) = event else {
-            continue;
-        };
-        let markup = markup.trim();
-        // HTML comments are allowed; a closing tag is reported together with its opening tag.
-        if markup.is_empty() || markup.starts_with("<!--") || markup.starts_with("</") {
+        match event {
+            Event::Html(_) | Event::InlineHtml(_) => {}
+            _ => {
+                is_comment = false;
+                continue;
+            }
+        }
+        let source = note.text.get(span.clone()).unwrap_or_default();
+        let markup = source.trim();
+        if is_comment || markup.starts_with("<!--") {
+            is_comment = !markup.ends_with("-->");
             continue;
         }
-        let width = span.len().min(markup.len());
-        let place = Place::new(note.file, span.start..span.start + width);
+        // A closing tag is reported together with its opening tag.
+        if markup.is_empty() || markup.starts_with("</") {
+            continue;
+        }
+        let start = span.start + source.len() - source.trim_start().len();
+        let place = Place::new(note.file, start..start + markup.len());
         findings.push(
             Finding::new(
                 Code::MarkupCleaned,
@@ -334,6 +345,25 @@ mod tests {
             told,
             ["<b>", "<script>alert(1)</script>", "javascript:alert"]
         );
+    }
+
+    #[test]
+    fn a_comment_of_several_lines_is_none_of_it_told() {
+        let told = |text: &str| markup(&note(text)).len();
+        assert_eq!(
+            told("<!-- One.\n<b>Two.</b>\nThree. -->\n\n<b>Four.</b>\n"),
+            1
+        );
+        assert_eq!(told("<!-- One.\n\n\t\u{ad}"), 0);
+    }
+
+    /// What is told of begins with the first sign and ends with the last, also after a tab and a soft hyphen.
+    #[test]
+    fn markup_is_placed_without_the_space_around_it() {
+        let text = "<div>\n\t\u{ad}\n</div>\n";
+        let found = markup(&note(text));
+        let places: Vec<&str> = found.iter().map(|f| &text[f.at.place.span()]).collect();
+        assert_eq!(places, ["<div>", "\u{ad}"]);
     }
 
     #[test]

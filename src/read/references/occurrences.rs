@@ -247,6 +247,7 @@ impl Walk<'_> {
             | Takes::Publish
             | Takes::Whole(..)
             | Takes::Above0
+            | Takes::Fraction(_)
             | Takes::Date
             | Takes::Size
             | Takes::Box

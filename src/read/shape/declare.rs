@@ -77,6 +77,8 @@ pub enum Takes {
     Whole(u32, u32),
     /// A number above 0.
     Above0,
+    /// A number above 0 and at most this.
+    Fraction(f64),
     /// An EDTF date, as text.
     Date,
     /// `[height, width]` in millimetres.

@@ -293,6 +293,16 @@ pub static POINT: Shape = plain(
             Takes::Box,
             "where it is on the reference picture: [left, top, width, height] in percent",
         ),
+        may(
+            "decides",
+            Takes::Text,
+            "why what is seen there excludes, where the point does not rest on the matrix or is a stage",
+        ),
+        may(
+            "strays",
+            Takes::Fraction(0.5),
+            "how often a sheet departs from what is recorded there, above 0 and at most 0.5; then the point excludes nothing",
+        ),
     ],
 );
 
@@ -373,10 +383,10 @@ pub static PRINTING: Shape = standing(
             Takes::Whole(0, 1_000_000),
             "how many sheets were really printed",
         ),
-        must(
+        may(
             "states",
             Takes::StatesPrinted,
-            "the states it contains: a list, or \"all\"",
+            "the states it contains: a list, or \"all\"; required where the design has states",
         ),
         may(
             "matrices",

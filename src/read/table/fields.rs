@@ -98,6 +98,15 @@ impl<'t> Fields<'_, 't> {
         self.one(name, values::whole(*least, *most))
     }
 
+    /// A number above 0, at most the one that the shape declares.
+    pub(crate) fn fraction(&mut self, name: &'static str) -> Option<Placed<f64>> {
+        let Some(Takes::Fraction(most)) = self.shape.key(name).map(|key| &key.takes) else {
+            debug_assert!(false, "{}.{name} is no fraction", self.shape.name);
+            return None;
+        };
+        self.one(name, |faults, node| values::fraction(faults, node, *most))
+    }
+
     /// A date.
     pub(crate) fn date(&mut self, name: &'static str) -> Option<Placed<Date>> {
         self.one(name, values::date)

@@ -59,7 +59,7 @@ pub mod survival;
 
 use count::count;
 pub use groups::Groups;
-pub(crate) use groups::{is_counted, is_counted_only};
+pub(crate) use groups::is_counted;
 pub(crate) use readings::readings;
 pub use rows::{Census, CensusRows, DesignScope, HolderAndState, Row, Sheets};
 

@@ -264,7 +264,7 @@ fn possible_states(
                 _ => candidates(design)
                     .into_iter()
                     .filter(|c| c.fits(reading))
-                    .map(|c| c.state.key.value.clone())
+                    .filter_map(|c| c.state_key().cloned())
                     .collect(),
             }
         })

@@ -1,10 +1,11 @@
 //! Agreement: whether the observations on a sheet agree with its identification.
 //!
-//! An impression is contradicted where every candidate that its identification allows has a certain
-//! or probable observation that rules it out. A part that is not visible, or that belongs to a block that was
-//! not printed, gives no information and is never read as absent.
+//! An impression is *contradicted* where every candidate that its identification allows has a certain or probable
+//! observation against it at a deciding point. It *departs* where it is not contradicted, but every such candidate
+//! has an observation against it at some point. A part that is not visible, or that belongs to a block that was not
+//! printed, gives no information and is never read as absent.
 //!
-//! In: a design and one of its impressions. Out: a [`Contradiction`] or none.
+//! In: a design and one of its impressions. Out: a [`Contradiction`] or none; the clashes of a departure.
 //! Definitions: `docs/definitions.md, "Contradiction and departure"`.
 //!
 //! ```
@@ -27,11 +28,12 @@
 //! assert_eq!(found.clashes[0].shown_by, [ShownBy::State("dark".parse().unwrap())]);
 //! ```
 
-use super::allowed::{both, rules_out, shown_values};
+use super::allowed::{both, is_against, shown_values};
 use super::candidates::candidates;
+use super::identify::is_printed;
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
-use crate::model::impression::{BlockPrinted, Identification, Impression, StateReading};
+use crate::model::impression::{Identification, Impression, StateReading};
 use crate::model::key::Key;
 use crate::model::point::{Observation, Point, Value};
 use crate::model::printing::Printing;
@@ -75,50 +77,56 @@ pub enum ShownBy {
 /// impression that is not identified, or only with records that the design does not have, is not contradicted.
 #[must_use]
 pub fn contradiction(design: &Design, impression: &Impression) -> Option<Contradiction> {
-    let identified = impression.identified.as_ref()?;
-    let telling = telling_observations(design, impression);
-    let mut nearest: Option<Vec<Clash>> = None;
-    for reading in readings(identified) {
-        for taken_as in taken_as(design, reading) {
-            let clashes: Vec<Clash> = telling
-                .iter()
-                .filter_map(|(at, observation, point)| taken_as.clash(*at, observation, point))
-                .collect();
-            if clashes.is_empty() {
-                return None;
-            }
-            if nearest.as_ref().is_none_or(|n| clashes.len() < n.len()) {
-                nearest = Some(clashes);
-            }
-        }
-    }
-    nearest.map(|clashes| Contradiction { clashes })
+    let decides = |observation: &Observation, point: &Point| {
+        point.is_deciding() && observation.claim.certainty() != Certainty::Possible
+    };
+    let clashes = fewest_clashes(design, impression, decides)?;
+    (!clashes.is_empty()).then_some(Contradiction { clashes })
 }
 
-/// The observations that can contradict: certain or probable, of a point of the design, on a
-/// block that was printed.
+/// The clashes of an impression that departs from its identification: those with the candidate that has the
+/// fewest. Empty where it does not depart, or is contradicted.
+#[must_use]
+pub fn departure(design: &Design, impression: &Impression) -> Vec<Clash> {
+    if contradiction(design, impression).is_some() {
+        return Vec::new();
+    }
+    fewest_clashes(design, impression, |_, _| true).unwrap_or_default()
+}
+
+/// Of the candidates that the identification allows, the clashes of the one that has the fewest, at the
+/// observations that `is_counted` admits; the first in the record's order among equals. `None` where it
+/// allows no candidate.
+fn fewest_clashes(
+    design: &Design,
+    impression: &Impression,
+    is_counted: impl Fn(&Observation, &Point) -> bool,
+) -> Option<Vec<Clash>> {
+    let identified = impression.identified.as_ref()?;
+    let mut telling = telling_observations(design, impression);
+    telling.retain(|(_, observation, point)| is_counted(observation, point));
+    let of_readings = readings(identified).flat_map(|reading| taken_as(design, reading));
+    of_readings
+        .map(|taken_as| -> Vec<Clash> {
+            telling
+                .iter()
+                .filter_map(|(at, observation, point)| taken_as.clash(*at, observation, point))
+                .collect()
+        })
+        .min_by_key(Vec::len)
+}
+
+/// The observations that can clash: of a point of the design, on a block that was printed.
 fn telling_observations<'a>(
     design: &'a Design,
     impression: &'a Impression,
 ) -> Vec<(ObservationAt, &'a Observation, &'a Point)> {
-    let is_not_printed = |matrix: &Key| {
-        impression
-            .blocks
-            .iter()
-            .any(|(m, printed)| m.value == *matrix && printed.value == BlockPrinted::NotPrinted)
-    };
     impression
         .observed
         .iter()
         .enumerate()
-        .filter(|(_, o)| o.claim.certainty() != Certainty::Possible)
         .filter_map(|(at, o)| Some((ObservationAt::new(at), o, design.point(&o.point.value)?)))
-        .filter(|(_, _, point)| {
-            !point
-                .matrix
-                .as_ref()
-                .is_some_and(|m| is_not_printed(&m.value))
-        })
+        .filter(|(_, _, point)| is_printed(impression, point))
         .collect()
 }
 
@@ -131,7 +139,8 @@ struct TakenAs<'a> {
 }
 
 enum TakenState<'a> {
-    One(&'a State),
+    /// A state; `None` for a recut, a reproduction, and a printing of a design without states.
+    One(Option<&'a State>),
     /// Blocks in different conditions: each matrix (by key) in a state of its own.
     ByMatrix(Vec<(&'a Key, &'a State)>),
 }
@@ -197,7 +206,7 @@ impl<'a> TakenAs<'a> {
     /// the point's own matrix; where the point names no matrix, all of them.
     fn states_at(&self, point: &Point) -> Vec<&'a State> {
         match &self.state {
-            TakenState::One(state) => vec![state],
+            TakenState::One(state) => state.iter().copied().collect(),
             TakenState::ByMatrix(by_matrix) => by_matrix
                 .iter()
                 .filter(|(matrix, _)| point.matrix.as_ref().is_none_or(|m| m.value == **matrix))
@@ -248,7 +257,7 @@ impl<'a> TakenAs<'a> {
 
     fn clash(&self, at: ObservationAt, observation: &Observation, point: &Point) -> Option<Clash> {
         let (allowed, shown_by) = self.allows(point)?;
-        rules_out(point, &observation.seen, &allowed).then(|| Clash {
+        is_against(point, &observation.seen, &allowed).then(|| Clash {
             point: point.key.value.clone(),
             observation: at,
             allowed: allowed.into_iter().cloned().collect(),

@@ -14,6 +14,7 @@
 //! assert_eq!(both(Some(vec![&two]), None), Some(vec![&two]));
 //! ```
 
+use crate::model::place::Placed;
 use crate::model::point::{ObservedValue, Point, PointKind, Value};
 use crate::model::point::{ShownAtPoint, ShownPoints};
 
@@ -61,20 +62,22 @@ pub fn both<'a>(
     }
 }
 
-/// Whether what was seen at `point` rules out every one of the `allowed` values (of which there is
-/// at least one). What could not be seen rules out nothing.
+/// Whether what was seen at `point` is against every one of the `allowed` values (of which there is
+/// at least one). What could not be seen is against nothing.
 ///
-/// A measure rules out a value more than the point's tolerance away (|x - v| > t).
+/// A measure is against a value more than two tolerances away (|x - v| > 2t), so that the two cannot be
+/// measurements of one thing.
 #[must_use]
-pub(crate) fn rules_out(point: &Point, seen: &ObservedValue, allowed: &[&Value]) -> bool {
+pub(crate) fn is_against(point: &Point, seen: &ObservedValue, allowed: &[&Value]) -> bool {
+    let differ = |values: &[Placed<Value>], allowed: &Value| {
+        values
+            .iter()
+            .all(|v| is_told_apart(point, &[&v.value], &[allowed]))
+    };
     match seen {
         ObservedValue::NotVisible | ObservedValue::NotApplicable => false,
-        ObservedValue::OneOf(values) => !allowed
-            .iter()
-            .any(|a| values.iter().any(|v| agrees(point, &v.value, a))),
-        ObservedValue::NoneOf(values) => allowed
-            .iter()
-            .all(|a| values.iter().any(|v| agrees(point, &v.value, a))),
+        ObservedValue::OneOf(values) => allowed.iter().all(|a| differ(values, a)),
+        ObservedValue::NoneOf(values) => allowed.iter().all(|a| !differ(values, a)),
     }
 }
 

@@ -7,6 +7,10 @@
 //! all of them; leads that go on to the same candidates are one. So a reader who answers correctly never loses
 //! the right candidate. Candidates that no point separates end together.
 //!
+//! A stamp, a paper or an inking alone never ends a key: where a reader would come to an end without an answer at a
+//! deciding point, one is asked first, with a lead for what agrees with no candidate. Each end names the deciding
+//! points, not yet asked, that would confirm it.
+//!
 //! In: a diagnostic table; no observation. Out: [`Couplets`].
 //! Method: a diagnostic key grown from its head, as reviewed by Payne and Preece 1980 (see `table`),
 //! its points chosen by expected information (`next_point`). Parts that recur stand once and are
@@ -31,13 +35,14 @@
 //! assert!(leads.iter().all(|lead| lead.goal == Goal::End && lead.candidates.len() == 1));
 //! ```
 
-use std::collections::{BTreeMap, VecDeque};
+use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 use super::identify::{Identified, WeighedCandidate, greater_first};
+use super::leads::{Branch, all_branches, narrowing, narrows};
 pub use super::leads::{LeadCondition, Range};
-use super::leads::{narrowing, narrows};
 use super::next_point::expected_bits;
-use super::table::DiagnosticTable;
+use super::scale::Allowed;
+use super::table::{DiagnosticTable, PointColumn};
 use crate::study::index::{CandidateAt, CoupletAt, Indexed, PointAt};
 
 /// A key for paper.
@@ -64,10 +69,13 @@ pub struct Couplet {
 pub struct Lead {
     /// The observation under which a reader follows it.
     pub condition: LeadCondition,
-    /// The candidates that agree with it, in the table's order; at least one.
+    /// The candidates that agree with it, in the table's order; none where it leads to [`Goal::Nothing`].
     pub candidates: Vec<CandidateAt>,
     /// Where it leads.
     pub goal: Goal,
+    /// At an end: the deciding points that would confirm it, those of most information first. None of them is
+    /// asked on the way.
+    pub confirm: Vec<PointAt>,
 }
 
 /// Where a lead leads.
@@ -80,10 +88,15 @@ pub enum Goal {
     /// To the lead's candidates, which further points would tell apart; the key stops here, so as
     /// not to grow beyond what can be printed.
     Stop,
+    /// To no candidate: nothing recorded agrees with this answer and those before it.
+    Nothing,
 }
 
 /// The most couplets of a key, about twelve pages; a longer one is cut off.
 pub const MOST_COUPLETS: usize = 120;
+
+/// The most points that an end names to confirm it.
+const MOST_CONFIRMING: usize = 3;
 
 /// The key of a table.
 #[must_use]
@@ -92,43 +105,110 @@ pub fn couplets(table: &DiagnosticTable) -> Couplets {
     let all_points: Vec<PointAt> = table.points.indexes().collect();
     let mut builder = KeyBuilder {
         table,
+        deciding: deciding_points(table, &all_candidates),
         known: BTreeMap::new(),
         waiting: VecDeque::new(),
     };
-    builder.goal(&all_candidates, &all_points);
+    if all_candidates.len() > 1 {
+        builder.goal(&all_candidates, &all_points, false);
+    }
     let mut grown = Indexed::default();
     while let Some(stem) = builder.waiting.pop_front() {
         let couplet = builder.couplet(stem);
         grown.push(couplet);
     }
-    Couplets {
-        couplets: in_reading_order(grown),
+    let mut couplets = in_reading_order(grown);
+    confirm(&builder.deciding, table, &mut couplets);
+    Couplets { couplets }
+}
+
+/// The deciding points of a table, those first that give most information about all its candidates.
+fn deciding_points(table: &DiagnosticTable, candidates: &[CandidateAt]) -> Vec<PointAt> {
+    let alike = equally_likely(table, candidates);
+    let deciding = table
+        .points
+        .entries()
+        .filter(|(_, column)| column.is_deciding);
+    let mut deciding: Vec<(PointAt, f64)> = deciding
+        .map(|(at, column)| (at, expected_bits(column, &alike)))
+        .collect();
+    deciding.sort_by(|a, b| greater_first(a.1, b.1));
+    deciding.into_iter().map(|(at, _)| at).collect()
+}
+
+/// Names at each end the deciding points that would confirm it: those at which something is recorded of its
+/// candidates and that no way to it has asked.
+fn confirm(
+    deciding: &[PointAt],
+    table: &DiagnosticTable,
+    couplets: &mut Indexed<CoupletAt, Couplet>,
+) {
+    // Leads go forward only, so every way to a couplet is known when it is reached.
+    let mut asked: Indexed<CoupletAt, BTreeSet<PointAt>> =
+        Indexed::filled(couplets, BTreeSet::new());
+    for at in couplets.indexes() {
+        let couplet = &mut couplets[at];
+        let mut by_here = asked[at].clone();
+        by_here.insert(couplet.point);
+        for lead in &mut couplet.leads {
+            if let Goal::Couplet(next) = lead.goal {
+                asked[next].extend(by_here.iter().copied());
+                continue;
+            }
+            let is_recorded = |point: &PointAt| {
+                let column = &table.points[*point];
+                lead.candidates.iter().any(|c| could_be_against(column, *c))
+            };
+            let unasked = deciding.iter().filter(|point| !by_here.contains(point));
+            lead.confirm = unasked
+                .copied()
+                .filter(is_recorded)
+                .take(MOST_CONFIRMING)
+                .collect();
+        }
     }
 }
 
-/// The candidates that come to a couplet, and the points that still narrow them, at least one.
+/// Whether something could be seen at a point that is against a candidate.
+fn could_be_against(column: &PointColumn, candidate: CandidateAt) -> bool {
+    match (column.allows(candidate), &column.scale) {
+        (Some(Allowed::AnyOf(values)), scale) => values.len() < scale.len(),
+        (Some(Allowed::Number(_)), _) => true,
+        (None, _) => false,
+    }
+}
+
+/// The candidates that come to a couplet, the points that still narrow them, and whether a deciding point was
+/// asked on the way.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 struct Stem {
     candidates: Vec<CandidateAt>,
     open: Vec<PointAt>,
+    is_decided: bool,
 }
 
 /// A key while it grows; couplets are grown in the order in which they were first led to.
 struct KeyBuilder<'a> {
     table: &'a DiagnosticTable,
+    /// The deciding points, the most informative first.
+    deciding: Vec<PointAt>,
     known: BTreeMap<Stem, CoupletAt>,
     waiting: VecDeque<Stem>,
 }
 
 impl KeyBuilder<'_> {
     /// The goal of a lead with `candidates`, where only `points` have not been asked yet.
-    fn goal(&mut self, candidates: &[CandidateAt], points: &[PointAt]) -> Goal {
+    fn goal(&mut self, candidates: &[CandidateAt], points: &[PointAt], is_decided: bool) -> Goal {
+        if candidates.is_empty() {
+            return Goal::Nothing;
+        }
         let narrows = |point: &&PointAt| narrows(&self.table.points[**point], candidates);
         let stem = Stem {
             open: points.iter().filter(narrows).copied().collect(),
             candidates: candidates.to_vec(),
+            is_decided,
         };
-        if stem.open.is_empty() {
+        if stem.open.is_empty() && self.deciding_for(&stem).is_none() {
             return Goal::End;
         }
         if let Some(at) = self.known.get(&stem) {
@@ -143,25 +223,56 @@ impl KeyBuilder<'_> {
         Goal::Couplet(at)
     }
 
+    /// The deciding point to ask before an end to which no deciding point has led; `None` where one was asked, or
+    /// none is recorded of the candidates.
+    fn deciding_for(&self, stem: &Stem) -> Option<PointAt> {
+        if stem.is_decided {
+            return None;
+        }
+        let is_recorded = |point: &&PointAt| {
+            let column = &self.table.points[**point];
+            let mut candidates = stem.candidates.iter();
+            candidates.any(|candidate| could_be_against(column, *candidate))
+        };
+        self.deciding.iter().find(is_recorded).copied()
+    }
+
     fn couplet(&mut self, stem: Stem) -> Couplet {
-        let alike = equally_likely(self.table, &stem.candidates);
-        let bits = |point: PointAt| expected_bits(&self.table.points[point], &alike);
-        let mut open: Vec<(PointAt, f64)> = stem.open.iter().map(|p| (*p, bits(*p))).collect();
-        open.sort_by(|a, b| greater_first(a.1, b.1));
-        let (point, _) = open[0];
-        let branches = narrowing(&self.table.points[point], &stem.candidates);
-        debug_assert!(branches.is_some(), "an open point narrows the candidates");
+        let (point, branches) = self.question(&stem);
+        let is_decided = stem.is_decided || self.table.points[point].is_deciding;
         let left: Vec<PointAt> = stem.open.iter().copied().filter(|p| *p != point).collect();
-        let leads = branches.into_iter().flatten().map(|branch| Lead {
-            goal: self.goal(&branch.candidates, &left),
+        let leads = branches.into_iter().map(|branch| Lead {
+            goal: self.goal(&branch.candidates, &left, is_decided),
             condition: branch.condition,
             candidates: branch.candidates,
+            confirm: Vec::new(),
         });
         Couplet {
             point,
             leads: leads.collect(),
             candidates: stem.candidates,
         }
+    }
+
+    /// The point to ask and its branches: the open point that gives most information, or, where none is open, a
+    /// deciding point.
+    fn question(&self, stem: &Stem) -> (PointAt, Vec<Branch>) {
+        let alike = equally_likely(self.table, &stem.candidates);
+        let bits = |point: PointAt| expected_bits(&self.table.points[point], &alike);
+        let mut open: Vec<(PointAt, f64)> = stem.open.iter().map(|p| (*p, bits(*p))).collect();
+        open.sort_by(|a, b| greater_first(a.1, b.1));
+        if let Some((point, _)) = open.first() {
+            let branches = narrowing(&self.table.points[*point], &stem.candidates);
+            debug_assert!(branches.is_some(), "an open point narrows the candidates");
+            return (*point, branches.unwrap_or_default());
+        }
+        let deciding = self.deciding_for(stem);
+        debug_assert!(deciding.is_some(), "a couplet has something to ask");
+        let point = deciding.unwrap_or(PointAt::new(0));
+        (
+            point,
+            all_branches(&self.table.points[point], &stem.candidates),
+        )
     }
 }
 
@@ -172,12 +283,12 @@ fn equally_likely(table: &DiagnosticTable, candidates: &[CandidateAt]) -> Identi
     )]
     let share = 1.0 / candidates.len().max(1) as f64;
     let weighed = table.candidates.indexes().map(|at| WeighedCandidate {
-        probability: if candidates.binary_search(&at).is_ok() {
+        weight: if candidates.binary_search(&at).is_ok() {
             share
         } else {
             0.0
         },
-        against: Vec::new(),
+        ..WeighedCandidate::default()
     });
     Identified {
         candidates: weighed.collect(),
@@ -229,7 +340,7 @@ fn in_reading_order(grown: Indexed<CoupletAt, Couplet>) -> Indexed<CoupletAt, Co
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::point::RestsOn;
+    use crate::model::point::{EvidenceKind, RestsOn};
     use crate::study::identification::scale::{Allowed, Measure, Scale, ValueSet};
     use crate::study::identification::table::{CandidateRow, PointColumn};
     use crate::study::index::{ClassAt, ValueAt};
@@ -250,6 +361,9 @@ mod tests {
             key: "point".parse().unwrap(),
             scale,
             rests_on: RestsOn::Matrix,
+            evidence: EvidenceKind::Matrix,
+            is_deciding: true,
+            straying: 0.0,
             matrix: None,
             class_of: (0..of_candidates.len()).map(ClassAt::new).collect(),
             classes: of_candidates.into_iter().collect(),
@@ -259,12 +373,13 @@ mod tests {
     fn table(points: Vec<PointColumn>) -> DiagnosticTable {
         let candidates = points.first().map_or(0, |p| p.class_of.len());
         let row = CandidateRow {
-            state: "state".parse().unwrap(),
+            state: "state".parse().ok(),
             printing: None,
-            prior: 1.0,
         };
         DiagnosticTable {
             candidates: vec![row; candidates].into_iter().collect(),
+            states: Vec::new(),
+            printings: Vec::new(),
             points: points.into_iter().collect(),
         }
     }
@@ -339,6 +454,7 @@ mod tests {
                 && kept.all(|lead| match lead.goal {
                     Goal::Couplet(next) => is_never_lost(table, key, next, who),
                     Goal::End | Goal::Stop => true,
+                    Goal::Nothing => false,
                 })
         })
     }

@@ -59,6 +59,72 @@ pub(super) fn narrowing(column: &PointColumn, candidates: &[CandidateAt]) -> Opt
     (branches.len() > 1).then_some(branches)
 }
 
+/// The branches of a point for candidates that it need not narrow: those that agree, and what agrees with none.
+pub(super) fn all_branches(column: &PointColumn, candidates: &[CandidateAt]) -> Vec<Branch> {
+    let mut branches = match &column.scale {
+        Scale::Measure(measure) => by_range(column, candidates, measure.tolerance),
+        Scale::Words(_) | Scale::Counts(_) => by_value(column, candidates),
+    };
+    branches.extend(agreeing_with_none(column, candidates));
+    branches
+}
+
+/// What may be seen at a point that agrees with none of the candidates; `None` where something is recorded of not
+/// all of them, or they allow everything.
+fn agreeing_with_none(column: &PointColumn, candidates: &[CandidateAt]) -> Option<Branch> {
+    let all_known = candidates.iter().all(|c| column.allows(*c).is_some());
+    let condition = match &column.scale {
+        Scale::Measure(measure) => {
+            let mut numbers: Vec<f64> = candidates
+                .iter()
+                .filter_map(|c| column.number(*c))
+                .collect();
+            numbers.sort_by(f64::total_cmp);
+            LeadCondition::Within(beyond(&numbers, measure.tolerance))
+        }
+        scale @ (Scale::Words(_) | Scale::Counts(_)) => {
+            let agreeing = Agreeing::of(column, candidates);
+            let none = scale.values().zip(agreeing.known_by_value());
+            LeadCondition::AnyOf(
+                none.filter(|(_, known)| known.is_empty())
+                    .map(|(v, _)| v)
+                    .collect(),
+            )
+        }
+    };
+    let is_possible = match &condition {
+        LeadCondition::AnyOf(values) => !values.is_empty(),
+        LeadCondition::Within(ranges) => !ranges.is_empty(),
+    };
+    (all_known && is_possible).then_some(Branch {
+        condition,
+        candidates: Vec::new(),
+    })
+}
+
+/// The ranges that lie beyond the tolerance of every one of `numbers`, which rise.
+fn beyond(numbers: &[f64], tolerance: f64) -> Vec<Range> {
+    let (Some(first), Some(last)) = (numbers.first(), numbers.last()) else {
+        return Vec::new();
+    };
+    let gaps = numbers.windows(2).filter_map(|pair| {
+        let (low, high) = (pair[0] + tolerance, pair[1] - tolerance);
+        (high - low > ROUNDING).then_some(Range {
+            low: Some(low),
+            high: Some(high),
+        })
+    });
+    let below = Range {
+        low: None,
+        high: Some(first - tolerance),
+    };
+    let above = Range {
+        low: Some(last + tolerance),
+        high: None,
+    };
+    [below].into_iter().chain(gaps).chain([above]).collect()
+}
+
 /// Whether a point narrows the candidates, without making its branches: a key asks this of every point
 /// that is left, at every lead.
 pub(super) fn narrows(column: &PointColumn, candidates: &[CandidateAt]) -> bool {

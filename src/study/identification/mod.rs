@@ -20,9 +20,11 @@
 
 pub mod agree;
 pub mod allowed;
+pub mod assumptions;
 pub mod candidates;
 pub mod changes;
 pub mod couplets;
+pub mod evidence;
 pub mod identify;
 mod leads;
 pub mod next_point;

@@ -8,8 +8,9 @@
 //! In: a diagnostic table and the candidates weighed by the observations. Out: the points not yet seen,
 //! the most informative first. Definitions: `docs/definitions.md, "Next points"`.
 
+use super::assumptions::error;
 use super::identify::{Identified, Observed, greater_first};
-use super::scale::{Answer, Scale, error_rate};
+use super::scale::{Answer, Scale};
 use super::table::{DiagnosticTable, PointColumn};
 use crate::model::certainty::Certainty;
 use crate::study::index::{ClassAt, Indexed, PointAt};
@@ -23,8 +24,8 @@ pub struct NextPoint {
     pub bits: f64,
 }
 
-/// The points not among `seen`, the most informative first, ties in the table's order. Empty where
-/// every candidate is excluded.
+/// The points not among `seen`, the most informative first, ties in the table's order. What is not visible or
+/// not applicable was asked, and is not asked again. Empty where every candidate is excluded.
 #[must_use]
 pub fn next_points(
     table: &DiagnosticTable,
@@ -52,7 +53,7 @@ pub fn next_points(
 pub(super) fn expected_bits(column: &PointColumn, identified: &Identified) -> f64 {
     let mut shares: Indexed<ClassAt, f64> = Indexed::filled(&column.classes, 0.0);
     for (candidate, weighed) in identified.candidates.entries() {
-        shares[column.class_of[candidate]] += weighed.probability;
+        shares[column.class_of[candidate]] += weighed.weight;
     }
     // A class without a candidate left adds nothing, so its answers are not weighed.
     let live = shares.iter().zip(&column.classes);
@@ -61,7 +62,7 @@ pub(super) fn expected_bits(column: &PointColumn, identified: &Identified) -> f6
     // For each class, how likely each imagined answer is; adding up to 1.
     let (shares, chances): (Vec<f64>, Vec<Vec<f64>>) = live
         .map(|(share, allowed)| {
-            let error = error_rate(Certainty::Certain);
+            let error = error(Certainty::Certain, column.straying);
             let likelihoods = answers
                 .iter()
                 .map(|answer| column.scale.likelihood(answer, allowed.as_ref(), error));

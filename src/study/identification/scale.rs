@@ -1,15 +1,16 @@
 //! Scales: the values that a point can take, and the likelihood of an observation for a candidate.
 //!
-//! A choice, a presence and a stage take the values of their record, in its order; a count takes every count
-//! recorded for the design, rising, and *other*, for which any other count is read; a measure takes any number.
+//! A choice, a presence and a stage take the values of their record, in its order; a count takes every count that
+//! states and printings show, rising, and *other*, for which any other count is read; a measure takes any number.
 //!
 //! In: a point, and the counts or measures recorded at it. Out: a [`Scale`], on which an
 //! [`Answer`] is weighed against an [`Allowed`].
-//! Definitions: `docs/definitions.md, "Values"`, `"Likelihood"` and `"Exclusion and weight"`.
+//! Definitions: `docs/definitions.md, "Values"`, `"Likelihood"` and `"For and against"`.
 //! Not here: which values a candidate allows (`table`).
 //!
-//! The likelihood of an "even" sky, seen where the printing shows it graded or wiped, at an error rate of 0.3:
-//! 0.7 · 0/2 + 0.3 · 1/1; where nothing is known, one value in three.
+//! The likelihood of an "even" sky, seen where the printing shows it graded or wiped, at a chance of error of 0.3:
+//! 0.7 · 0/2 + 0.3 · 1/1; where nothing is known, one value in three. However great the error, what was seen is no
+//! likelier than where nothing is known.
 //! ```
 //! # use keyblock::study::index::ValueAt;
 //! # use keyblock::study::scale::{Allowed, Answer, Scale};
@@ -19,17 +20,15 @@
 //! let graded_or_wiped = Allowed::AnyOf([1, 2].map(ValueAt::new).into());
 //! assert_eq!(sky.likelihood(&even, Some(&graded_or_wiped), 0.3), 0.3);
 //! assert_eq!(sky.likelihood(&even, None, 0.3), 1.0 / 3.0);
+//! assert_eq!(sky.likelihood(&even, Some(&graded_or_wiped), 0.6), 1.0 / 3.0);
 //! ```
 
 use std::collections::BTreeSet;
 use std::f64::consts::PI;
 
 use super::allowed::ROUNDING;
-use crate::model::certainty::Certainty;
 use crate::model::design::Design;
-use crate::model::impression::Impression;
 use crate::model::key::Key;
-use crate::model::place::Placed;
 use crate::model::point::{ObservedValue, Point, PointKind, ShownPoints, Value};
 use crate::study::index::ValueAt;
 
@@ -38,7 +37,7 @@ use crate::study::index::ValueAt;
 pub enum Scale {
     /// The words of a presence, a choice or a stage, in the point's order.
     Words(Vec<Key>),
-    /// The counts recorded for the design, rising; the index after the last means any other count.
+    /// The counts that states and printings show, rising; the index after the last means any other count.
     Counts(Vec<u32>),
     /// A measured number.
     Measure(Measure),
@@ -73,17 +72,17 @@ pub enum Answer {
     OneOf(ValueSet),
     /// This number.
     Number(f64),
+    /// Trimmed, mounted or framed there: no information.
+    NotVisible,
+    /// Of a block that was not printed, or a question that makes no sense for this sheet: no information.
+    NotApplicable,
 }
 
-/// The error rate of an observation: how often one made with that certainty is wrong.
-///
-/// The rates are set by judgement, not measured (`docs/definitions.md, "Observations"`).
-#[must_use]
-pub(crate) fn error_rate(certainty: Certainty) -> f64 {
-    match certainty {
-        Certainty::Certain => 0.01,
-        Certainty::Probable => 0.10,
-        Certainty::Possible => 0.30,
+impl Answer {
+    /// Whether it gives information.
+    #[must_use]
+    pub fn is_telling(&self) -> bool {
+        matches!(self, Answer::OneOf(_) | Answer::Number(_))
     }
 }
 
@@ -111,7 +110,7 @@ impl Scale {
             PointKind::Stage(stages) => {
                 Scale::Words(stages.iter().map(|s| s.value.clone()).collect())
             }
-            PointKind::Count => Scale::Counts(counts(design, point, shown())),
+            PointKind::Count => Scale::Counts(counts(point, shown())),
             PointKind::Measure { tolerance, .. } => {
                 let numbers = shown().flat_map(|shows| numbers_at(shows, point));
                 let span = numbers.fold(None, |span: Option<(f64, f64)>, n| {
@@ -189,12 +188,13 @@ impl Scale {
         self.values().filter(|at| !values.contains(at)).collect()
     }
 
-    /// An observation as an answer on this scale; `None` where it gives no information: not visible, not
-    /// applicable, or an answer that leaves no value.
+    /// An observation as an answer on this scale; `None` where it leaves no value, which is an error of the
+    /// record.
     #[must_use]
     pub fn answer(&self, seen: &ObservedValue) -> Option<Answer> {
         let (values, is_complement) = match seen {
-            ObservedValue::NotVisible | ObservedValue::NotApplicable => return None,
+            ObservedValue::NotVisible => return Some(Answer::NotVisible),
+            ObservedValue::NotApplicable => return Some(Answer::NotApplicable),
             ObservedValue::OneOf(values) => (values, false),
             ObservedValue::NoneOf(values) => (values, true),
         };
@@ -223,13 +223,14 @@ impl Scale {
         (!allowed.is_empty()).then_some(Allowed::AnyOf(allowed))
     }
 
-    /// Whether an answer given with certainty rules `allowed` out: they share no value (a measure:
-    /// they lie more than the tolerance apart).
+    /// Whether an answer is against a candidate that allows `allowed`: they share no value (a measure: they
+    /// lie more than two tolerances apart). What gives no information is against nothing.
     #[must_use]
-    pub(crate) fn rules_out(&self, answer: &Answer, allowed: &Allowed) -> bool {
+    pub(crate) fn is_against(&self, answer: &Answer, allowed: &Allowed) -> bool {
         match (self, answer, allowed) {
+            (_, Answer::NotVisible | Answer::NotApplicable, _) => false,
             (Scale::Measure(measure), Answer::Number(x), Allowed::Number(v)) => {
-                (x - v).abs() > measure.tolerance + ROUNDING
+                measure.is_apart(*x, *v)
             }
             (_, Answer::OneOf(seen), Allowed::AnyOf(allowed)) => seen.is_disjoint(allowed),
             _ => {
@@ -245,7 +246,7 @@ impl Scale {
     pub fn tells_apart(&self, one: &Allowed, other: &Allowed) -> bool {
         match (self, one, other) {
             (Scale::Measure(measure), Allowed::Number(a), Allowed::Number(b)) => {
-                (a - b).abs() > 2.0 * measure.tolerance + ROUNDING
+                measure.is_apart(*a, *b)
             }
             (_, Allowed::AnyOf(a), Allowed::AnyOf(b)) => a.is_disjoint(b),
             _ => {
@@ -255,14 +256,15 @@ impl Scale {
         }
     }
 
-    /// How likely `answer` is for a candidate that allows `allowed` (`None`: not known), where
-    /// answers are wrong at the rate `error`. A probability on a scale of words or counts, a
-    /// density in 1/unit on that of a measure.
+    /// How likely `answer` is for a candidate that allows `allowed` (`None`: not known), where what is
+    /// seen departs from what is recorded with the chance `error`. A probability on a scale of words or
+    /// counts, a density in 1/unit on that of a measure; 1 for an answer that gives no information.
     ///
     /// Method: `docs/definitions.md, "Likelihood"`.
     #[must_use]
     pub fn likelihood(&self, answer: &Answer, allowed: Option<&Allowed>, error: f64) -> f64 {
         match (self, answer) {
+            (_, Answer::NotVisible | Answer::NotApplicable) => 1.0,
             (Scale::Measure(measure), Answer::Number(x)) => {
                 let v = match allowed {
                     Some(Allowed::Number(v)) => Some(*v),
@@ -279,6 +281,8 @@ impl Scale {
                 if others == 0 {
                     return right;
                 }
+                // An observation may come to give no information, but never the contrary.
+                let error = error.min(ratio(others, self.len()));
                 let wrong = ratio(seen.difference(allowed).count(), others);
                 (1.0 - error) * right + error * wrong
             }
@@ -291,6 +295,11 @@ impl Scale {
 }
 
 impl Measure {
+    /// Whether two numbers lie more than two tolerances apart, so that no number fits both.
+    fn is_apart(self, a: f64, b: f64) -> bool {
+        (a - b).abs() > 2.0 * self.tolerance + ROUNDING
+    }
+
     /// The density of a measured `x` where the candidate shows `v` (`None`: not known): normal
     /// about `v` with half the tolerance as its deviation, mixed with a uniform share of errors.
     /// `x` is taken to the nearer end of the span where it lies outside.
@@ -347,41 +356,17 @@ fn ratio(part: usize, whole: usize) -> f64 {
     part as f64 / whole as f64
 }
 
-/// Every count that states, printings and impressions record at a point, under `not` too; rising.
-fn counts<'a>(
-    design: &Design,
-    point: &Point,
-    shown: impl Iterator<Item = &'a ShownPoints>,
-) -> Vec<u32> {
-    let shown = shown
-        .filter_map(|shows| shows.at(&point.key.value))
-        .flat_map(|shown| &shown.values);
-    let seen = design
-        .impressions
-        .values()
-        .flat_map(|impression| observed_at(impression, point));
+/// Every count that states and printings show at a point; rising.
+fn counts<'a>(point: &Point, shown: impl Iterator<Item = &'a ShownPoints>) -> Vec<u32> {
     let counts: BTreeSet<u32> = shown
-        .chain(seen)
+        .filter_map(|shows| shows.at(&point.key.value))
+        .flat_map(|shown| &shown.values)
         .filter_map(|placed| match placed.value {
             Value::Count(n) => Some(n),
             Value::Word(_) | Value::Measure(_) => None,
         })
         .collect();
     counts.into_iter().collect()
-}
-
-fn observed_at<'a>(
-    impression: &'a Impression,
-    point: &Point,
-) -> impl Iterator<Item = &'a Placed<Value>> {
-    let at = impression
-        .observed
-        .iter()
-        .filter(|o| o.point.value == point.key.value);
-    at.flat_map(|observation| match &observation.seen {
-        ObservedValue::OneOf(values) | ObservedValue::NoneOf(values) => values.as_slice(),
-        ObservedValue::NotVisible | ObservedValue::NotApplicable => &[],
-    })
 }
 
 fn numbers_at(shows: &ShownPoints, point: &Point) -> Vec<f64> {

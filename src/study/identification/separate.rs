@@ -41,6 +41,9 @@ use crate::study::index::{CandidateAt, ClassAt, Indexed, PointAt};
 pub struct Separability {
     /// The pairs of candidates that no point separates, in the table's order.
     pub inseparable: Vec<(CandidateAt, CandidateAt)>,
+    /// The pairs that points separate, but no deciding point: what is seen only makes one likelier than the
+    /// other. In the table's order.
+    pub only_likelier: Vec<(CandidateAt, CandidateAt)>,
     /// Points that separate every pair that some point separates, in the table's order.
     pub smallest_set: Vec<PointAt>,
     /// Whether no smaller set does, and none of the same size comes before it in the table's order.
@@ -56,21 +59,28 @@ pub const EXACT_UP_TO: usize = 24;
 pub fn separability(table: &DiagnosticTable) -> Separability {
     let columns: Indexed<PointAt, ClassSeparation<'_>> =
         table.points.iter().map(ClassSeparation::of).collect();
-    let mut inseparable = Vec::new();
+    let (mut inseparable, mut only_likelier) = (Vec::new(), Vec::new());
     let mut pairs: BTreeMap<PointSet, usize> = BTreeMap::new();
     let mut separating = PointSet::of_none(columns.len());
     for (one, a) in table.candidates.entries() {
         for (other, b) in table.candidates.entries().skip(one.index() + 1) {
             let is_one_printing = a.printing == b.printing;
+            let mut is_decided = false;
             separating.clear();
             for (point, column) in columns.entries() {
                 if column.separates(one, other, is_one_printing) {
                     separating.insert(point);
+                    is_decided |= column.column.is_deciding;
                 }
             }
             if separating.is_empty() {
                 inseparable.push((one, other));
-            } else if let Some(count) = pairs.get_mut(&separating) {
+                continue;
+            }
+            if !is_decided {
+                only_likelier.push((one, other));
+            }
+            if let Some(count) = pairs.get_mut(&separating) {
                 *count += 1;
             } else {
                 pairs.insert(separating.clone(), 1);
@@ -80,6 +90,7 @@ pub fn separability(table: &DiagnosticTable) -> Separability {
     let exact = table.points.len() <= EXACT_UP_TO;
     Separability {
         inseparable,
+        only_likelier,
         smallest_set: if exact {
             smallest(&pairs)
         } else {

@@ -32,6 +32,7 @@ use std::collections::BTreeSet;
 use super::candidates::allowed_by;
 use super::identify::{Identified, Observed, identify, observed_on};
 use super::next_point::{NextPoint, next_points};
+use super::scale::Answer;
 use super::table::DiagnosticTable;
 use crate::model::design::Design;
 use crate::model::impression::{Impression, StateReading};
@@ -42,16 +43,17 @@ use crate::study::index::{CandidateAt, PointAt};
 /// How far the record of a sheet settles its identification.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Settled {
-    /// The observations that give information.
+    /// What was seen.
     pub observed: Vec<Observed>,
-    /// The candidates weighed by them.
+    /// The candidates weighed by it.
     pub identified: Identified,
     /// The candidates that the observations and the identification both leave. Empty where they
     /// contradict each other.
     pub left: Vec<CandidateAt>,
-    /// The points to look at next, the most informative first, among those without an observation; points
-    /// recorded as not visible are left out.
+    /// The points to look at next, the most informative first: those without an observation.
     pub next: Vec<NextPoint>,
+    /// The points that could not be seen as the sheet was (mounted, framed), the most informative first.
+    pub hidden: Vec<NextPoint>,
 }
 
 /// Something that the observations fix and the identification leaves open.
@@ -73,17 +75,19 @@ pub fn settled(table: &DiagnosticTable, design: &Design, impression: &Impression
         .left()
         .filter(|at| allowed.contains(at))
         .collect();
-    let is_recorded = |point: PointAt| {
-        let key = &table.points[point].key;
-        impression.observed.iter().any(|o| o.point.value == *key)
-    };
-    let mut next = next_points(table, &identified, &observed);
-    next.retain(|next| !is_recorded(next.point));
+    let is_hidden = |o: &&Observed| o.answer == Answer::NotVisible;
+    let hidden: BTreeSet<PointAt> = observed.iter().filter(is_hidden).map(|o| o.point).collect();
+    let seen: Vec<Observed> = observed.iter().filter(|o| !is_hidden(o)).cloned().collect();
+    let worth = next_points(table, &identified, &seen);
+    let (hidden, next) = worth
+        .into_iter()
+        .partition(|next| hidden.contains(&next.point));
     Settled {
         observed,
         identified,
         left,
         next,
+        hidden,
     }
 }
 
@@ -97,10 +101,7 @@ fn allowed(
         None => table.candidates.indexes().collect(),
         Some(identified) => allowed_by(design, identified)
             .iter()
-            .filter_map(|c| {
-                let printing = c.printing.map(|p| &p.key.value);
-                table.candidate_at(&c.state.key.value, printing)
-            })
+            .filter_map(|c| table.candidate_at(c.state_key(), c.printing_key()))
             .collect(),
     }
 }
@@ -127,9 +128,9 @@ pub fn narrower(
         .filter(|at| allowed.contains(at))
         .collect();
     let allowed: Vec<CandidateAt> = allowed.into_iter().collect();
-    let states = |candidates: &[CandidateAt]| -> BTreeSet<&Key> {
+    let states = |candidates: &[CandidateAt]| -> BTreeSet<Option<&Key>> {
         let rows = candidates.iter().map(|at| &table.candidates[*at]);
-        rows.map(|row| &row.state).collect()
+        rows.map(|row| row.state.as_ref()).collect()
     };
     let printings = |candidates: &[CandidateAt]| -> BTreeSet<Option<&Key>> {
         let rows = candidates.iter().map(|at| &table.candidates[*at]);
@@ -139,6 +140,8 @@ pub fn narrower(
     let left_states = states(&left);
     let state = left_states
         .first()
+        .copied()
+        .flatten()
         .filter(|_| left_states.len() == 1 && allowed_states.len() > 1);
     let allowed_printings = printings(&allowed);
     let left_printings = printings(&left);
@@ -148,7 +151,7 @@ pub fn narrower(
         .flatten()
         .filter(|_| left_printings.len() == 1 && allowed_printings.len() > 1);
     (state.is_some() || printing.is_some()).then(|| Narrower {
-        state: state.map(|key| (*key).clone()),
+        state: state.cloned(),
         printing: printing.cloned(),
     })
 }

@@ -5,41 +5,32 @@
 //! and it shows which candidates no point separates (`separate`). It holds only keys and numbers, so
 //! that it can be used without the records it was made from.
 //!
-//! In: a design, and the sheets of the census. Out: a [`DiagnosticTable`].
+//! In: a design. Out: a [`DiagnosticTable`].
 //! Method: the diagnostic tables of identification keys (Payne and Preece 1980, Journal of the Royal
-//! Statistical Society A 143), with a prior from the census: one more than the number of known sheets that
-//! are identified as exactly the candidate. Definitions: `docs/definitions.md, "Candidates"` and
-//! `"What a candidate allows"`.
+//! Statistical Society A 143). Every candidate begins alike: how many sheets of each are known in museums says
+//! little of what turns up next. Definitions: `docs/definitions.md, "Candidates"` and `"What a candidate allows"`.
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
-//! # use keyblock::study::{census::Groups, table::DiagnosticTable};
+//! # use keyblock::study::table::DiagnosticTable;
 //! let catalogue = catalogue(r#"
 //! -- records/designs/1/design.toml
 //! titles = [{ text = "The Ferry" }]
 //! points = [{ key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix" }]
 //! states = [{ key = "dark", shows = { moon = "absent" } }, { key = "moonlit", shows = { moon = "present" } }]
-//! -- records/designs/1/impressions/1.toml
-//! status = "located"
-//! identified = { state = "moonlit" }
+//! printings = [{ key = "own", kind = "artist", states = "all" }]
 //! "#);
-//! let design = &catalogue.designs[&key("1")];
-//! let table = DiagnosticTable::of(&Groups::of(&catalogue), design);
-//! let priors: Vec<f64> = table.candidates.iter().map(|row| row.prior).collect();
-//! assert_eq!(priors, [1.0, 2.0]);
+//! let table = DiagnosticTable::of(&catalogue.designs[&key("1")]);
+//! assert_eq!((table.candidates.len(), table.states.len(), table.printings.len()), (2, 2, 1));
 //! ```
 
-use std::collections::BTreeMap;
-
+use super::assumptions::straying;
 use super::candidates::{Candidate, candidates};
 use super::scale::{Allowed, Scale};
-use crate::model::certainty::Certainty;
 use crate::model::design::Design;
-use crate::model::impression::{Identification, StateReading};
-use crate::model::key::{ImpressionKey, Key};
-use crate::model::point::{Point, RestsOn};
-use crate::study::census::{Groups, is_counted, is_counted_only};
+use crate::model::key::Key;
+use crate::model::point::{EvidenceKind, Point, RestsOn, ShownPoints};
 use crate::study::index::{CandidateAt, ClassAt, Indexed, PointAt};
 
 /// The candidates of a design, and what each allows at each point.
@@ -47,6 +38,10 @@ use crate::study::index::{CandidateAt, ClassAt, Indexed, PointAt};
 pub struct DiagnosticTable {
     /// The candidates, by state and printing in the record's order.
     pub candidates: Indexed<CandidateAt, CandidateRow>,
+    /// The states that candidates have, in the record's order; no state last.
+    pub states: Vec<AxisRow>,
+    /// The printings that candidates have, in the record's order; no printing last.
+    pub printings: Vec<AxisRow>,
     /// The points, in the record's order.
     pub points: Indexed<PointAt, PointColumn>,
 }
@@ -54,12 +49,21 @@ pub struct DiagnosticTable {
 /// A state with a printing that contains it, by their keys.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CandidateRow {
-    /// The state.
-    pub state: Key,
-    /// The printing; `None` for a state that no printing names.
+    /// The state; `None` for a recut, a reproduction, and a printing of a design without states.
+    pub state: Option<Key>,
+    /// The printing; `None` for a state that no printing contains.
     pub printing: Option<Key>,
-    /// One more than the number of known sheets that are identified as exactly this.
-    pub prior: f64,
+}
+
+/// A state or a printing, and the candidates that have it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct AxisRow {
+    /// The state or printing; `None`: no state, no printing.
+    pub key: Option<Key>,
+    /// The candidates, in the table's order; at least one.
+    pub candidates: Vec<CandidateAt>,
+    /// The points at which its own record shows something, in the table's order.
+    pub shown: Vec<PointAt>,
 }
 
 /// A point, and what the candidates allow at it.
@@ -71,6 +75,12 @@ pub struct PointColumn {
     pub scale: Scale,
     /// The thing it rests on. Only a point on the matrix separates two states of one printing.
     pub rests_on: RestsOn,
+    /// The kind of evidence it gives.
+    pub evidence: EvidenceKind,
+    /// Whether a certain observation there excludes.
+    pub is_deciding: bool,
+    /// The chance that a sheet departs from what is recorded for it there.
+    pub straying: f64,
     /// The matrix, where it is recorded.
     pub matrix: Option<Key>,
     /// The different sets of values that candidates allow here; `None`: not known.
@@ -108,25 +118,24 @@ impl PointColumn {
 impl DiagnosticTable {
     /// The table of a design.
     #[must_use]
-    pub fn of(groups: &Groups, design: &Design) -> DiagnosticTable {
+    pub fn of(design: &Design) -> DiagnosticTable {
         let found = candidates(design);
-        let sheets = sheets_settled(groups, design);
-        let rows = found.iter().map(|candidate| {
-            let state = candidate.state.key.value.clone();
-            let printing = candidate.printing.map(|p| p.key.value.clone());
-            let settled = sheets.get(&(state.clone(), printing.clone()));
-            CandidateRow {
-                state,
-                printing,
-                prior: 1.0 + settled.copied().unwrap_or(0.0),
-            }
-        });
+        let states = design.states.iter().map(|s| (&s.key.value, &s.shows));
+        let printings = design.printings.iter().map(|p| (&p.key.value, &p.shows));
         DiagnosticTable {
-            candidates: rows.collect(),
+            states: axis(design, &found, states, Candidate::state_key),
+            printings: axis(design, &found, printings, Candidate::printing_key),
             points: design
                 .points
                 .iter()
                 .map(|point| column(design, &found, point))
+                .collect(),
+            candidates: found
+                .iter()
+                .map(|candidate| CandidateRow {
+                    state: candidate.state_key().cloned(),
+                    printing: candidate.printing_key().cloned(),
+                })
                 .collect(),
         }
     }
@@ -145,10 +154,42 @@ impl DiagnosticTable {
 
     /// The index of a candidate.
     #[must_use]
-    pub(crate) fn candidate_at(&self, state: &Key, printing: Option<&Key>) -> Option<CandidateAt> {
+    pub(crate) fn candidate_at(
+        &self,
+        state: Option<&Key>,
+        printing: Option<&Key>,
+    ) -> Option<CandidateAt> {
         self.candidates
-            .position(|c| c.state == *state && c.printing.as_ref() == printing)
+            .position(|c| c.state.as_ref() == state && c.printing.as_ref() == printing)
     }
+}
+
+/// The rows of an axis: the keys in the record's order that candidates have, then none.
+fn axis<'a>(
+    design: &'a Design,
+    candidates: &[Candidate<'a>],
+    records: impl Iterator<Item = (&'a Key, &'a ShownPoints)>,
+    key_of: impl Fn(&Candidate<'a>) -> Option<&'a Key>,
+) -> Vec<AxisRow> {
+    let shown_by = |shows: &ShownPoints| -> Vec<PointAt> {
+        let points = design.points.iter().enumerate();
+        points
+            .filter(|(_, point)| shows.at(&point.key.value).is_some())
+            .map(|(at, _)| PointAt::new(at))
+            .collect()
+    };
+    let recorded = records.map(|(key, shows)| (Some(key), shown_by(shows)));
+    let rows = recorded
+        .chain([(None, Vec::new())])
+        .map(|(key, shown)| AxisRow {
+            key: key.cloned(),
+            candidates: (0..candidates.len())
+                .filter(|at| key_of(&candidates[*at]) == key)
+                .map(CandidateAt::new)
+                .collect(),
+            shown,
+        });
+    rows.filter(|row| !row.candidates.is_empty()).collect()
 }
 
 fn column(design: &Design, candidates: &[Candidate<'_>], point: &Point) -> PointColumn {
@@ -166,58 +207,11 @@ fn column(design: &Design, candidates: &[Candidate<'_>], point: &Point) -> Point
         key: point.key.value.clone(),
         scale,
         rests_on: point.rests_on.value,
+        evidence: point.evidence(),
+        is_deciding: point.is_deciding(),
+        straying: straying(point),
         matrix: point.matrix.as_ref().map(|m| m.value.clone()),
         classes,
         class_of,
     }
-}
-
-/// How many sheets are identified as exactly one state and printing: every record of the sheet
-/// says so, for certain or probably.
-fn sheets_settled(groups: &Groups, design: &Design) -> BTreeMap<(Key, Option<Key>), f64> {
-    let mut sheets: BTreeMap<ImpressionKey, Vec<Option<&Identification>>> = BTreeMap::new();
-    for impression in design.impressions.values() {
-        if is_counted(design, impression) {
-            let records = sheets.entry(groups.first_of(&impression.key)).or_default();
-            records.push(impression.identified.as_ref());
-        }
-    }
-    for sheet in &design.counted_only {
-        if is_counted_only(design, sheet) {
-            sheets.insert(sheet.key.clone(), vec![sheet.identified.as_ref()]);
-        }
-    }
-    let mut settled = BTreeMap::new();
-    for records in sheets.into_values() {
-        let mut readings = records
-            .iter()
-            .map(|identified| identified.and_then(exactly_one));
-        let first = readings.next().flatten();
-        if let Some(as_what) = first
-            && readings.all(|other| other.as_ref() == Some(&as_what))
-        {
-            *settled.entry(as_what).or_insert(0.0) += 1.0;
-        }
-    }
-    settled
-}
-
-/// The one state and printing that an identification names for certain or probably; no printing
-/// recorded is `None`.
-fn exactly_one(identified: &Identification) -> Option<(Key, Option<Key>)> {
-    if !identified.or.is_empty() || identified.claim.certainty() == Certainty::Possible {
-        return None;
-    }
-    let Some(StateReading::OneOf(states)) = &identified.state else {
-        return None;
-    };
-    let [state] = states.as_slice() else {
-        return None;
-    };
-    let printing = match identified.printing.as_slice() {
-        [] => None,
-        [one] => Some(one.value.clone()),
-        _ => return None,
-    };
-    Some((state.value.clone(), printing))
 }

@@ -44,22 +44,23 @@ fn what_always_holds_of_an_identification() {
                 continue;
             }
             let is_unknown = table.points[new.point].classes.iter().all(Option::is_none);
-            let is_certain = new.certainty == Certainty::Certain;
+            let is_deciding = table.points[new.point].is_deciding;
+            let excludes = is_deciding && new.certainty == Certainty::Certain;
             let least = observed.is_empty();
             observed.insert(0, new);
             let now = identify(&table, &observed);
             excluded_all += usize::from(now.left().next().is_none());
             for (before, now) in before.candidates.iter().zip(&now.candidates) {
-                // Adding an observation never brings a candidate back, and only a certain one
-                // excludes.
+                // Adding an observation never brings a candidate back, and only a certain one at a
+                // deciding point excludes.
                 assert!(!before.is_excluded() || now.is_excluded());
-                assert!(is_certain || before.is_excluded() == now.is_excluded());
+                assert!(excludes || before.is_excluded() == now.is_excluded());
                 // A point of which nothing is recorded changes nothing.
                 if is_unknown {
-                    assert_near(before.probability, now.probability);
+                    assert_near(before.weight, now.weight);
                 }
             }
-            let total: f64 = now.candidates.iter().map(|c| c.probability).sum();
+            let total: f64 = now.candidates.iter().map(|c| c.weight).sum();
             let expected = if now.left().next().is_some() {
                 1.0
             } else {

@@ -61,23 +61,39 @@ fn a_candidate_is_a_state_with_a_printing_that_contains_it() {
 }
 
 #[test]
-fn the_prior_counts_sheets_identified_as_exactly_that() {
-    // 1.1 and 1.2 are one sheet; 1.3 is only possibly b; 1.4 names no printing, which is none, and
-    // c alone is no candidate; 1.5 is a or b.
-    let priors: Vec<f64> = kinds().candidates.iter().map(|c| c.prior).collect();
-    assert_eq!(priors, [1.0, 2.0, 1.0]);
+fn a_recut_and_a_printing_without_states_are_candidates_without_a_state() {
+    let recut = design(
+        "states = [{ key = \"a\" }, { key = \"b\" }]\nprintings = [{ key = \"copy\", kind = \"recut\", states = [\"a\"] }]",
+    );
+    assert_eq!(names(&table(&[&recut])), ["a/–", "b/–", "–/copy"]);
+    let without = design(
+        "printings = [{ key = \"own\", kind = \"artist\" }, { key = \"later\", kind = \"restrike\" }]",
+    );
+    let table = table(&[&without]);
+    assert_eq!(names(&table), ["–/own", "–/later"]);
+    assert_eq!((table.states.len(), table.printings.len()), (1, 2));
+    assert_eq!(table.states[0].key, None);
+}
+
+/// Every candidate begins alike, however many sheets of each are known.
+#[test]
+fn known_sheets_do_not_weigh() {
+    let identified = identify(&kinds(), &[]);
+    for candidate in &identified.candidates {
+        assert_near(candidate.weight, 1.0 / 3.0);
+    }
 }
 
 #[test]
-fn a_count_takes_what_is_recorded_and_other() {
+fn a_count_takes_what_states_and_printings_show_and_other() {
     let table = kinds();
     let lamps = table.point(&key("lamps")).unwrap();
-    // 5 is recorded by an impression, under `not`.
-    assert_eq!(lamps.scale, Scale::Counts(vec![2, 3, 5]));
-    assert_eq!(lamps.scale.len(), 4);
+    // 5 was seen on an impression, which makes it no value of its own.
+    assert_eq!(lamps.scale, Scale::Counts(vec![2, 3]));
+    assert_eq!(lamps.scale.len(), 3);
     assert_eq!(
-        certainly(&table, "lamps", &["7"]).answer,
-        Answer::OneOf([ValueAt::new(3)].into())
+        certainly(&table, "lamps", &["5"]).answer,
+        Answer::OneOf([ValueAt::new(2)].into())
     );
 }
 
@@ -94,15 +110,19 @@ fn likelihoods_follow_the_definition_by_hand() {
             })
             .collect()
     };
-    // V = {2, 3, 5, other}; a allows {2}, b {2, 3}, c is unknown. O = {3, 5}.
+    // V = {2, 3, other}; a allows {2}, b {2, 3}, c is unknown. O = {3, other}.
     let of = likelihoods(certainly(&table, "lamps", &["3", "5"]), 0.1);
-    assert_near(of[0], 0.1 * 2.0 / 3.0);
-    assert_near(of[1], 0.9 * 0.5 + 0.1 * 0.5);
-    assert_near(of[2], 0.5);
+    assert_near(of[0], 0.1 * 2.0 / 2.0);
+    assert_near(of[1], 0.9 * 0.5 + 0.1 * 1.0);
+    assert_near(of[2], 2.0 / 3.0);
     // V = {even, graded, wiped}; the artist's printing allows two of them.
     let of = likelihoods(certainly(&table, "sky", &["even"]), 0.3);
     assert_near(of[0], 0.3);
     assert_near(of[2], 0.7);
+    // An error above |V\\A|/|V| is capped: the observation says no less than nothing.
+    let of = likelihoods(certainly(&table, "sky", &["even"]), 0.5);
+    assert_near(of[0], 1.0 / 3.0);
+    assert_near(of[2], 0.5);
 }
 
 #[test]
@@ -129,25 +149,55 @@ fn a_measurement_is_as_likely_as_the_reference_library_says() {
 }
 
 #[test]
-fn probabilities_are_prior_times_likelihood_of_those_left() {
+fn weights_are_the_likelihoods_of_those_left() {
     let table = kinds();
     let observed = [
         certainly(&table, "moon", &["present"]),
         seen(&table, "lamps", &["3"], Certainty::Possible),
+        certainly(&table, "sky", &["even"]),
     ];
     let identified = identify(&table, &observed);
-    let probability: Vec<f64> = identified
-        .candidates
-        .iter()
-        .map(|c| c.probability)
+    let weight: Vec<f64> = identified.candidates.iter().map(|c| c.weight).collect();
+    // a is excluded by the moon. b: 0.99 · (0.7/2) · E, the sky's inking departing in one sheet of ten:
+    // E = 1 - 0.99 · 0.9 = 0.109 of the one value it does not allow. c: 0.99 · 1/3 · (1 - 0.109), its lamps
+    // unknown.
+    let (b, c) = (0.99 * 0.35 * 0.109, 0.99 / 3.0 * 0.891);
+    let a = &identified.candidates[CandidateAt::new(0)];
+    assert_eq!(a.excluded_by, [PointAt::new(0)]);
+    assert_eq!(a.against, [0, 1, 3].map(PointAt::new));
+    assert_near(weight[0], 0.0);
+    assert_near(weight[1], b / (b + c));
+    assert_near(weight[2], c / (b + c));
+}
+
+/// A hundred observations, each unlikely for both, still weigh them.
+#[test]
+fn weights_do_not_vanish_under_many_observations() {
+    let keys = 0..200;
+    let points: Vec<String> = keys
+        .clone()
+        .map(|n| {
+            format!("{{ key = \"p{n}\", ask = \"?\", kind = \"presence\", rests_on = \"paper\" }}")
+        })
         .collect();
-    // a is excluded by the moon. b: 2 · 0.99 · (0.7/2); c: 1 · 0.99 · 1/4, its lamps unknown.
-    let (b, c) = (2.0 * 0.99 * 0.35, 0.99 * 0.25);
-    let against = &identified.candidates[CandidateAt::new(0)].against;
-    assert_eq!(*against, [PointAt::new(0)]);
-    assert_near(probability[0], 0.0);
-    assert_near(probability[1], b / (b + c));
-    assert_near(probability[2], c / (b + c));
+    let shows: Vec<String> = keys.map(|n| format!("p{n} = \"absent\"")).collect();
+    let record = design(&format!(
+        "points = [{}]\nprintings = [{{ key = \"one\", kind = \"artist\", shows = {{ {} }} }}, {{ key = \"other\", kind = \"restrike\", shows = {{ {} }} }}]",
+        points.join(", "),
+        shows.join(", "),
+        shows[1..].join(", ")
+    ));
+    let table = table(&[&record]);
+    let observed: Vec<Observed> = table
+        .points
+        .iter()
+        .map(|p| certainly(&table, p.key.as_str(), &["present"]))
+        .collect();
+    let identified = identify(&table, &observed);
+    let weights: Vec<f64> = identified.candidates.iter().map(|c| c.weight).collect();
+    // They differ at one point: E = 1 - 0.99 · 0.95 = 0.0595 for the one, 1/2 for the other.
+    assert_near(weights[0], 0.0595 / (0.0595 + 0.5));
+    assert_near(weights[1], 0.5 / (0.0595 + 0.5));
 }
 
 #[test]
@@ -158,7 +208,7 @@ fn where_all_are_excluded_the_nearest_are_told_and_nothing_is_next() {
         certainly(&table, "height", &["232"]),
     ];
     let identified = identify(&table, &observed);
-    assert!(identified.candidates.iter().all(|c| c.probability == 0.0));
+    assert!(identified.candidates.iter().all(|c| c.weight == 0.0));
     assert_eq!(identified.nearest(), [0, 2].map(CandidateAt::new));
     assert!(next_points(&table, &identified, &observed).is_empty());
 }

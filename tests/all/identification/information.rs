@@ -86,11 +86,7 @@ fn expected_information_is_the_expected_fall_in_entropy() {
     let table = kinds();
     let observed = [seen(&table, "moon", &["present"], Certainty::Probable)];
     let identified = identify(&table, &observed);
-    let p: Vec<f64> = identified
-        .candidates
-        .iter()
-        .map(|c| c.probability)
-        .collect();
+    let p: Vec<f64> = identified.candidates.iter().map(|c| c.weight).collect();
     let next = next_points(&table, &identified, &observed);
     assert_eq!(next.len(), 3);
     for next in next {
@@ -106,8 +102,14 @@ fn expected_information_is_the_expected_fall_in_entropy() {
             scale => scale.values().map(|v| Answer::OneOf([v].into())).collect(),
         };
         let chance = |candidate: CandidateAt, answer: &Answer| -> f64 {
+            // A certain observation, of a sheet that departs in inking one time in ten.
+            let error = if column.is_deciding {
+                0.01
+            } else {
+                1.0 - 0.99 * 0.9
+            };
             let likelihood =
-                |a: &Answer| column.scale.likelihood(a, column.allows(candidate), 0.01);
+                |a: &Answer| column.scale.likelihood(a, column.allows(candidate), error);
             let total: f64 = answers.iter().map(likelihood).sum();
             likelihood(answer) / total
         };

@@ -16,56 +16,138 @@ impl Lehmer {
     }
 }
 
+/// A point made up at random.
+pub struct MadePoint {
+    /// What it rests on, as the record writes it.
+    pub rests_on: &'static str,
+    /// How many values it has.
+    pub values: usize,
+    /// Its tolerance, where it is a measure.
+    pub tolerance: Option<f64>,
+    pub is_stage: bool,
+    pub decides: bool,
+    pub strays: Option<f64>,
+}
+
+impl MadePoint {
+    fn new(numbers: &mut Lehmer) -> MadePoint {
+        let rests_on = [
+            "matrix", "matrix", "matrix", "blocks", "paper", "inking", "mark",
+        ][numbers.below(7)];
+        let is_matrix = rests_on == "matrix";
+        let is_measure = is_matrix && numbers.below(4) == 0;
+        let values = 2 + numbers.below(3);
+        let is_stage = is_matrix && !is_measure && numbers.below(4) == 0;
+        let decides = numbers.below(6) == 0;
+        let strays = [0.02, 0.2, 0.5][numbers.below(3)];
+        let strays = (!decides && numbers.below(5) == 0).then_some(strays);
+        let tolerance = is_measure.then(|| f64::from(u32::try_from(1 + numbers.below(3)).unwrap()));
+        MadePoint {
+            rests_on,
+            values,
+            tolerance,
+            is_stage,
+            decides,
+            strays,
+        }
+    }
+
+    pub fn is_matrix(&self) -> bool {
+        self.rests_on == "matrix"
+    }
+
+    fn record(&self, at: usize) -> String {
+        let words = |between: &dyn Fn(usize) -> String| -> String {
+            let words: Vec<String> = (0..self.values).map(between).collect();
+            words.join(", ")
+        };
+        let kind = if let Some(t) = self.tolerance {
+            format!("kind = \"measure\", unit = \"mm\", tolerance = {t}")
+        } else if self.is_stage {
+            format!(
+                "kind = \"stage\", stages = [{}]",
+                words(&|v| format!("\"v{v}\""))
+            )
+        } else {
+            format!(
+                "kind = \"choice\", values = {{ {} }}",
+                words(&|v| format!("v{v} = \"{v}\""))
+            )
+        };
+        let decides = if self.decides {
+            ", decides = \"it was never added\""
+        } else {
+            ""
+        };
+        let strays = self
+            .strays
+            .map_or(String::new(), |s| format!(", strays = {s}"));
+        let rests_on = self.rests_on;
+        format!(
+            "{{ key = \"p{at}\", ask = \"?\", rests_on = \"{rests_on}\", {kind}{decides}{strays} }}"
+        )
+    }
+}
+
+/// What a state or printing shows at each point: values, or one number.
+pub type MadeShows = Vec<Option<Vec<usize>>>;
+
+/// A printing made up at random.
+pub struct MadePrinting {
+    pub states: Vec<usize>,
+    pub shows: MadeShows,
+    /// Whether it is a recut, which is a candidate without a state.
+    pub is_recut: bool,
+}
+
 /// A small design made up at random, kept as plain lists beside its record.
 pub struct MadeUp {
-    /// For each point: whether it rests on the matrix, how many values it has, and its tolerance
-    /// where it is a measure.
-    pub points: Vec<(bool, usize, Option<f64>)>,
-    /// What each state shows at each point: values, or one number.
-    pub states: Vec<Vec<Option<Vec<usize>>>>,
-    /// The states of each printing, and what it shows.
-    pub printings: Vec<(Vec<usize>, Vec<Option<Vec<usize>>>)>,
+    pub points: Vec<MadePoint>,
+    pub states: Vec<MadeShows>,
+    pub printings: Vec<MadePrinting>,
 }
 
 impl MadeUp {
     pub fn new(numbers: &mut Lehmer) -> MadeUp {
-        let points: Vec<(bool, usize, Option<f64>)> = (0..2 + numbers.below(5))
-            .map(|_| {
-                let is_matrix = numbers.below(3) > 0;
-                let is_measure = is_matrix && numbers.below(4) == 0;
-                let tolerance =
-                    is_measure.then(|| f64::from(u32::try_from(1 + numbers.below(3)).unwrap()));
-                (is_matrix, 2 + numbers.below(3), tolerance)
+        let points: Vec<MadePoint> = (0..2 + numbers.below(5))
+            .map(|_| MadePoint::new(numbers))
+            .collect();
+        let states = numbers.below(5);
+        let printings = numbers.below(4);
+        let mut shown = |shows: &dyn Fn(&MadePoint) -> bool| -> MadeShows {
+            let shown = points.iter().map(|point| {
+                if !shows(point) || numbers.below(4) == 0 {
+                    return None;
+                }
+                if point.tolerance.is_some() {
+                    return Some(vec![100 + numbers.below(9)]);
+                }
+                let first = numbers.below(point.values);
+                let second = numbers.below(point.values);
+                let set: BTreeSet<usize> = [first, second].into();
+                Some(set.into_iter().collect())
+            });
+            shown.collect()
+        };
+        let states: Vec<_> = (0..states).map(|_| shown(&|p| p.is_matrix())).collect();
+        let printings: Vec<(bool, MadeShows)> = (0..printings)
+            .map(|at| {
+                let is_recut = at == 2;
+                (is_recut, shown(&|point| is_recut || !point.is_matrix()))
             })
             .collect();
-        let states = 1 + numbers.below(4);
-        let printings = numbers.below(4);
-        let mut shown = |of_state: bool| -> Vec<Option<Vec<usize>>> {
-            points
-                .iter()
-                .map(|(is_matrix, values, tolerance)| {
-                    if *is_matrix != of_state || numbers.below(4) == 0 {
-                        return None;
-                    }
-                    if tolerance.is_some() {
-                        return Some(vec![100 + numbers.below(9)]);
-                    }
-                    let first = numbers.below(*values);
-                    let second = numbers.below(*values);
-                    let set: BTreeSet<usize> = [first, second].into();
-                    Some(set.into_iter().collect())
-                })
-                .collect()
-        };
-        let states: Vec<_> = (0..states).map(|_| shown(true)).collect();
-        let shows: Vec<_> = (0..printings).map(|_| shown(false)).collect();
-        let printings = shows
+        let printings = printings
             .into_iter()
-            .map(|shows| {
+            .map(|(is_recut, shows)| {
                 let some: Vec<usize> = (0..states.len())
                     .filter(|_| numbers.below(2) == 0)
                     .collect();
-                (if some.is_empty() { vec![0] } else { some }, shows)
+                let is_empty = some.is_empty() && !states.is_empty();
+                MadePrinting {
+                    states: if is_empty { vec![0] } else { some },
+                    shows,
+                    is_recut,
+                }
             })
             .collect();
         MadeUp {
@@ -76,12 +158,12 @@ impl MadeUp {
     }
 
     pub fn record(&self) -> String {
-        let shows = |shown: &[Option<Vec<usize>>]| -> String {
+        let shows = |shown: &MadeShows| -> String {
             let at = shown.iter().zip(&self.points).enumerate();
             let shows: Vec<String> = at
-                .filter_map(|(p, (values, (.., tolerance)))| {
+                .filter_map(|(p, (values, point))| {
                     let values = values.as_ref()?;
-                    if tolerance.is_some() {
+                    if point.tolerance.is_some() {
                         return Some(format!("p{p} = {}", values[0]));
                     }
                     let words: Vec<String> = values.iter().map(|v| format!("\"v{v}\"")).collect();
@@ -90,22 +172,8 @@ impl MadeUp {
                 .collect();
             format!("{{ {} }}", shows.join(", "))
         };
-        let points: Vec<String> = self
-            .points
-            .iter()
-            .enumerate()
-            .map(|(p, (is_matrix, values, tolerance))| {
-                let rests_on = if *is_matrix { "matrix" } else { "inking" };
-                let kind = if let Some(t) = tolerance {
-                    format!("kind = \"measure\", unit = \"mm\", tolerance = {t}")
-                } else {
-                    let words: Vec<String> =
-                        (0..*values).map(|v| format!("v{v} = \"{v}\"")).collect();
-                    format!("kind = \"choice\", values = {{ {} }}", words.join(", "))
-                };
-                format!("{{ key = \"p{p}\", ask = \"?\", rests_on = \"{rests_on}\", {kind} }}")
-            })
-            .collect();
+        let points = self.points.iter().enumerate();
+        let points: Vec<String> = points.map(|(at, point)| point.record(at)).collect();
         let states: Vec<String> = self
             .states
             .iter()
@@ -116,12 +184,17 @@ impl MadeUp {
             .printings
             .iter()
             .enumerate()
-            .map(|(p, (states, shown))| {
-                let states: Vec<String> = states.iter().map(|s| format!("\"s{s}\"")).collect();
+            .map(|(p, printing)| {
+                let states: Vec<String> = printing
+                    .states
+                    .iter()
+                    .map(|s| format!("\"s{s}\""))
+                    .collect();
                 let states = states.join(", ");
+                let kind = if printing.is_recut { "recut" } else { "artist" };
                 format!(
-                    "{{ key = \"r{p}\", kind = \"artist\", states = [{states}], shows = {} }}",
-                    shows(shown)
+                    "{{ key = \"r{p}\", kind = \"{kind}\", states = [{states}], shows = {} }}",
+                    shows(&printing.shows)
                 )
             })
             .collect();
@@ -133,46 +206,41 @@ impl MadeUp {
         ))
     }
 
-    /// The candidates: a state, and a printing where one contains it.
-    pub fn candidates(&self) -> Vec<(usize, Option<usize>)> {
+    /// The candidates: a state with each printing that contains it, or alone; then the recuts, and where
+    /// there are no states every printing.
+    pub fn candidates(&self) -> Vec<MadeCandidate> {
+        let printings = || self.printings.iter().enumerate();
         let mut found = Vec::new();
         for state in 0..self.states.len() {
-            let within: Vec<usize> = (0..self.printings.len())
-                .filter(|p| self.printings[*p].0.contains(&state))
+            let within: Vec<usize> = printings()
+                .filter(|(_, p)| !p.is_recut && p.states.contains(&state))
+                .map(|(at, _)| at)
                 .collect();
             if within.is_empty() {
-                found.push((state, None));
+                found.push((Some(state), None));
             }
-            found.extend(within.into_iter().map(|p| (state, Some(p))));
+            found.extend(within.into_iter().map(|p| (Some(state), Some(p))));
         }
+        let without_state = printings().filter(|(_, p)| p.is_recut || self.states.is_empty());
+        found.extend(without_state.map(|(at, _)| (None, Some(at))));
         found
     }
 
-    /// The values that a candidate allows. States show matrix points only and printings the others, so that
-    /// the two never contradict each other.
-    pub fn allows(
-        &self,
-        (state, printing): (usize, Option<usize>),
-        point: usize,
-    ) -> Option<&Vec<usize>> {
-        let of_state = self.states[state][point].as_ref();
-        of_state.or_else(|| self.printings[printing?].1[point].as_ref())
+    /// The values that a candidate allows. Where it has a state, that shows matrix points only and its printing
+    /// the others, so that the two never contradict each other.
+    pub fn allows(&self, (state, printing): MadeCandidate, point: usize) -> Option<&Vec<usize>> {
+        let of_state = state.and_then(|state| self.states[state][point].as_ref());
+        of_state.or_else(|| self.printings[printing?].shows[point].as_ref())
     }
 
-    pub fn separates(
-        &self,
-        a: (usize, Option<usize>),
-        b: (usize, Option<usize>),
-        point: usize,
-    ) -> bool {
-        let (is_matrix, _, tolerance) = self.points[point];
-        if !is_matrix && a.1 == b.1 {
+    pub fn separates(&self, a: MadeCandidate, b: MadeCandidate, point: usize) -> bool {
+        if !self.points[point].is_matrix() && a.1 == b.1 {
             return false;
         }
         let (Some(one), Some(other)) = (self.allows(a, point), self.allows(b, point)) else {
             return false;
         };
-        match tolerance {
+        match self.points[point].tolerance {
             Some(tolerance) => {
                 let apart = one[0].abs_diff(other[0]);
                 f64::from(u32::try_from(apart).unwrap()) > 2.0 * tolerance
@@ -181,3 +249,6 @@ impl MadeUp {
         }
     }
 }
+
+/// A candidate: the places of its state and of its printing.
+pub type MadeCandidate = (Option<usize>, Option<usize>);

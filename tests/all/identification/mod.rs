@@ -14,8 +14,12 @@ use crate::small::studied;
 
 /// Properties that every identification has.
 mod always;
+/// Made-up designs, computed from the text of the definitions.
+mod brute;
 /// A design of every kind of point, worked through by hand and with a reference library.
 mod by_hand;
+/// The evidence as it is put to people.
+mod evidence;
 /// The information that the next point is expected to give.
 mod information;
 /// Small designs made up at random.
@@ -43,7 +47,8 @@ pub fn table(literals: &[&str]) -> DiagnosticTable {
 pub fn names(table: &DiagnosticTable) -> Vec<String> {
     let name = |at: &keyblock::study::table::CandidateRow| {
         let printing = at.printing.as_ref().map_or("–", Key::as_str);
-        format!("{}/{printing}", at.state)
+        let state = at.state.as_ref().map_or("–", Key::as_str);
+        format!("{state}/{printing}")
     };
     table.candidates.iter().map(name).collect()
 }

@@ -160,22 +160,36 @@ fn separability_is_what_trying_everything_finds() {
         let candidates = made_up.candidates();
         assert_eq!(table.candidates.len(), candidates.len());
         let mut pairs: Vec<Vec<usize>> = Vec::new();
-        let mut inseparable = Vec::new();
+        let (mut inseparable, mut undecided) = (Vec::new(), Vec::new());
         for (at, a) in candidates.iter().enumerate() {
             for (other, b) in candidates.iter().enumerate().skip(at + 1) {
                 let separating: Vec<usize> = (0..made_up.points.len())
                     .filter(|point| made_up.separates(*a, *b, *point))
                     .collect();
+                let decides = |point: &usize| {
+                    let point = &made_up.points[*point];
+                    let is_plain = !point.is_stage && point.strays.is_none();
+                    point.decides || (point.is_matrix() && is_plain)
+                };
                 if separating.is_empty() {
                     inseparable.push((at, other));
-                } else {
-                    pairs.push(separating);
+                    continue;
                 }
+                if !separating.iter().any(decides) {
+                    undecided.push((at, other));
+                }
+                pairs.push(separating);
             }
         }
         let pairs_found = found.inseparable.iter();
         let pairs_found: Vec<_> = pairs_found.map(|(a, b)| (a.index(), b.index())).collect();
         assert_eq!(pairs_found, inseparable, "{}", made_up.record());
+        let only_likelier: Vec<(usize, usize)> = found
+            .only_likelier
+            .iter()
+            .map(|(a, b)| (a.index(), b.index()))
+            .collect();
+        assert_eq!(only_likelier, undecided, "{}", made_up.record());
         // Every set of points: the fewest, and among those the first as lists.
         let sets = (0_u32..1 << made_up.points.len()).map(|bits| -> Vec<usize> {
             (0..made_up.points.len())

@@ -1,194 +1,15 @@
-// The identification key: what a sheet can be, given what is seen on it.
-//
-// The arithmetic is the catalogue's own (docs/definitions.md, "Likelihood"), on the table that stands in the page
-// as data; nothing is fetched, so the page works from a disk. Its three functions are pure and are
-// what `keyblock identify --json` is held against.
-//
-// Answers are kept in the address, to be sent to a colleague:
-//   #see=ANSWER,ANSWER…
-//   ANSWER  = POINT=VALUE|VALUE…   one of these        POINT!=VALUE|VALUE…   none of these
-//             followed by :probable or :possible where it is not certain
-//   VALUE   = a word of the point, a count ("other" or any count not recorded), a measured number
+// The identification key as a form: the points to be answered in any order, and beside them what the answers make of
+// the sheet. identify.js holds the arithmetic and the answers in the address.
 "use strict";
 
 (() => {
-  const ROUNDING = 1e-6; // Absorbs the rounding of decimal fractions.
-  const ALIKE = 1e-12; // Numbers that differ by less keep the order of the record.
-  const MOST_STEPS = 100000;
-  const RATES = { certain: 0.01, probable: 0.1, possible: 0.3 };
-
-  /** An answer on its point's scale: a number, a set of places; null where it tells nothing. */
-  const seenAt = (point, answer) => {
-    if (!point.values) return Number.isFinite(answer.number) ? answer.number : null;
-    const places = point.values.map((_, place) => place).filter((place) => answer.places.includes(place) !== answer.not);
-    return answer.places.length > 0 && places.length > 0 ? places : null;
-  };
-
-  /** How likely `seen` is where `allowed` is shown (null: not known) and answers err at a rate. */
-  const likelihood = (point, seen, allowed, error) => {
-    if (!point.values) {
-      if (!point.span) return 1;
-      const [low, high] = point.span;
-      const uniform = 1 / (high - low);
-      if (allowed === null) return uniform;
-      const deviation = point.tolerance / 2;
-      const away = (Math.min(Math.max(seen, low), high) - allowed) / deviation;
-      const normal = Math.exp(-0.5 * away * away) / (deviation * Math.sqrt(2 * Math.PI));
-      return (1 - error) * normal + error * uniform;
-    }
-    const all = point.values.length;
-    if (allowed === null) return seen.length / all;
-    const agreeing = seen.filter((place) => allowed.includes(place)).length;
-    const right = agreeing / allowed.length;
-    const others = all - allowed.length;
-    return others === 0 ? right : (1 - error) * right + (error * (seen.length - agreeing)) / others;
-  };
-
-  const rulesOut = (point, seen, allowed) => {
-    if (allowed === null) return false;
-    if (!point.values) return Math.abs(seen - allowed) > point.tolerance + ROUNDING;
-    return !seen.some((place) => allowed.includes(place));
-  };
-
-  /** The answers that are imagined when the next point is chosen. */
-  const imagined = (point) => {
-    if (point.values) return point.values.map((_, place) => [place]);
-    if (!point.span) return [];
-    const [low, high] = point.span;
-    let step = point.tolerance / 2;
-    let steps = Math.floor((high - low) / step + 1e-9);
-    if (steps > MOST_STEPS) [step, steps] = [(high - low) / MOST_STEPS, MOST_STEPS];
-    return Array.from({ length: steps + 1 }, (_, i) => low + i * step);
-  };
-
-  const sum = (numbers) => numbers.reduce((total, n) => total + n, 0);
-
-  /** What an answer at a point is expected to tell, in bits. */
-  const expectedBits = (point, probabilities) => {
-    const shares = point.classes.map(() => 0);
-    point.of.forEach((kind, candidate) => (shares[kind] += probabilities[candidate]));
-    const answers = imagined(point);
-    const chances = point.classes.map((allowed) => {
-      const raw = answers.map((seen) => likelihood(point, seen, allowed, RATES.certain));
-      const total = sum(raw);
-      return total > 0 ? raw.map((chance) => chance / total) : raw;
-    });
-    let bits = 0;
-    answers.forEach((_, at) => {
-      const overall = sum(shares.map((share, kind) => share * chances[kind][at]));
-      shares.forEach((share, kind) => {
-        const together = share * chances[kind][at];
-        if (together > 0) bits += together * Math.log2(chances[kind][at] / overall);
-      });
-    });
-    return Math.max(bits, 0);
-  };
-
-  const greaterFirst = (a, b) => Math.round(b / ALIKE) - Math.round(a / ALIKE);
-
-  /**
-   * What answers make of the candidates of a table: `candidates` in its order, each with its
-   * `probability` and the points `against` it; `next`, the points not answered, the most telling
-   * first; where all are excluded `nearest`, those with the fewest reasons, and whether these lie in
-   * different matrices (`mixed`). An answer is { point, places, not, certainty }, for a measure
-   * { point, number, certainty }; points and candidates are places in the table.
-   */
-  const weigh = (table, answers) => {
-    const weights = table.candidates.map((candidate) => candidate.prior);
-    const against = weights.map(() => []);
-    const answered = new Set();
-    for (const answer of [...answers].sort((a, b) => a.point - b.point)) {
-      const point = table.points[answer.point];
-      const seen = seenAt(point, answer);
-      if (seen === null) continue;
-      answered.add(answer.point);
-      const certain = answer.certainty === "certain";
-      const kinds = point.classes.map((allowed) => ({
-        likely: likelihood(point, seen, allowed, RATES[answer.certainty]),
-        out: certain && rulesOut(point, seen, allowed),
-      }));
-      point.of.forEach((kind, candidate) => {
-        weights[candidate] *= kinds[kind].likely;
-        if (kinds[kind].out) against[candidate].push(answer.point);
-      });
-    }
-    const left = weights.map((_, candidate) => against[candidate].length === 0);
-    const total = sum(weights.filter((_, candidate) => left[candidate]));
-    const probabilities = weights.map((weight, candidate) => (left[candidate] && total > 0 ? weight / total : 0));
-    const anyLeft = left.includes(true);
-    const fewest = Math.min(...against.map((reasons) => reasons.length));
-    const nearest = anyLeft ? [] : against.flatMap((reasons, candidate) => (reasons.length === fewest ? [candidate] : []));
-    const matrices = new Set(nearest.flatMap((candidate) => against[candidate].map((point) => table.points[point].matrix)));
-    matrices.delete(undefined);
-    const open = anyLeft ? table.points.flatMap((point, at) => (answered.has(at) ? [] : [{ point: at, bits: expectedBits(point, probabilities) }])) : [];
-    return {
-      candidates: probabilities.map((probability, candidate) => ({ probability, against: against[candidate] })),
-      next: open.sort((a, b) => greaterFirst(a.bits, b.bits)),
-      nearest,
-      mixed: matrices.size > 1,
-    };
-  };
-
-  /** The answers that an address holds, and the words in it that this key does not understand. */
-  const read = (table, fragment) => {
-    const answers = [];
-    const unknown = [];
-    const text = fragment.replace(/^#/, "");
-    if (!text.startsWith("see=")) return { answers, unknown };
-    for (const coded of text.slice("see=".length).split(",").filter(Boolean)) {
-      let word = coded;
-      try {
-        word = decodeURIComponent(coded);
-      } catch {
-        // Not encoded as addresses are: it is taken as it stands.
-      }
-      const parts = /^([^=!]+)(!?=)([^:]+)(?::(certain|probable|possible))?$/.exec(word);
-      const at = parts ? table.points.findIndex((point) => point.key === parts[1]) : -1;
-      const answer = at < 0 ? null : answered(table.points[at], at, parts);
-      if (answer === null || answers.some((other) => other.point === at)) unknown.push(word);
-      else answers.push(answer);
-    }
-    return { answers, unknown };
-  };
-
-  const answered = (point, at, [, , sign, said, sure]) => {
-    const not = sign === "!=";
-    const certainty = sure ?? "certain";
-    if (!point.values) {
-      const number = Number(said);
-      return not || !Number.isFinite(number) ? null : { point: at, number, certainty };
-    }
-    const other = point.values.indexOf("other");
-    const place = (value) => {
-      const found = point.values.indexOf(value);
-      return found < 0 && point.counts && /^\d+$/.test(value) ? other : found;
-    };
-    const places = said.split("|").map(place);
-    return places.includes(-1) ? null : { point: at, places, not, certainty };
-  };
-
-  /** The answers as an address holds them; nothing where none is given. */
-  const write = (table, answers) => {
-    const words = answers.map((answer) => {
-      const point = table.points[answer.point];
-      const said = point.values ? answer.places.map((place) => point.values[place]).join("|") : String(answer.number);
-      const sure = answer.certainty === "certain" ? "" : `:${answer.certainty}`;
-      return `${point.key}${answer.not ? "!=" : "="}${said}${sure}`;
-    });
-    return words.length === 0 ? "" : `#see=${words.join(",")}`;
-  };
-
-  globalThis.keyblock = { weigh, read, write };
-
-  // The page.
-
   const source = document.getElementById("key_data");
   const template = document.getElementById("key_form");
   if (!source || !template) return;
   const table = JSON.parse(source.textContent);
   const { words } = table;
+  const { weigh, evidence, read, write } = globalThis.keyblock;
   const language = document.documentElement.lang;
-  const percent = new Intl.NumberFormat(language, { style: "percent" });
   const figure = new Intl.NumberFormat(language, { maximumFractionDigits: 2 });
   const fill = (text, given) => text.replace(/\{(\w+)\}/g, (_, name) => given[name]);
 
@@ -196,7 +17,8 @@
   document.body.classList.add("keyed");
   const form = document.querySelector("form.examine");
   const find = (name) => form.querySelector(name);
-  const rows = [...form.querySelectorAll(".candidates > li")];
+  const rowsOf = (name) => [...form.querySelectorAll(`.${name} > li`)];
+  const rows = { states: rowsOf("states"), printings: rowsOf("printings") };
   const questions = [...form.querySelectorAll(".questions > li")];
   const askOf = (at) => questions[at].querySelector(".ask").textContent;
   const ticks = (question) => [...question.querySelectorAll("input[name=value]")];
@@ -210,6 +32,7 @@
   const answers = () =>
     questions.flatMap((question, point) => {
       const certainty = control(question, "certainty").value;
+      if (control(question, "unseen").checked) return [{ point, unseen: "not-visible", certainty: "certain" }];
       const number = control(question, "number");
       if (number) return number.value === "" ? [] : [{ point, number: number.valueAsNumber, certainty }];
       const places = ticks(question).flatMap((tick, place) => (tick.checked ? [place] : []));
@@ -217,85 +40,130 @@
     });
 
   const told = (answer) => {
+    if (answer.unseen) return words[`value-${answer.unseen}`];
     if (answer.number !== undefined) return numberInWords(answer.point, answer.number);
     const values = inWords(answer.point, answer.places);
     return answer.not ? fill(words["key-not-these"], { values }) : values;
   };
 
-  const allowedInWords = (point, candidate) => {
+  const toldWithCertainty = (answer) => (answer.certainty === "certain" ? told(answer) : `${told(answer)} (${sureInWords(answer)})`);
+
+  const recordedOf = (point, candidate) => {
     const column = table.points[point];
     const allowed = column.classes[column.of[candidate]];
     return column.values ? inWords(point, allowed) : numberInWords(point, allowed);
   };
 
-  /** A share as people say it: the nearest simple fraction. */
-  const inShares = (share) => table.shares.reduce((best, one) => (Math.abs(one[0] - share) < Math.abs(best[0] - share) ? one : best))[1];
+  const element = (name, text, kind) => Object.assign(document.createElement(name), { textContent: text, className: kind ?? "" });
 
-  const element = (name, text) => Object.assign(document.createElement(name), { textContent: text });
+  /** One point for or against: "for, matrix: Is there a moon? present; recorded: present". */
+  const line = (bearing, point, candidate, given) => {
+    const answer = given.find((one) => one.point === point);
+    const item = element("li", "", bearing);
+    item.append(element("span", `${words[`bearing-${bearing}`]}, ${words[table.points[point].evidence]}`, "bearing"));
+    item.append(` ${fill(words["evidence-seen-and-recorded"], { ask: askOf(point), seen: toldWithCertainty(answer), recorded: recordedOf(point, candidate) })}`);
+    return item;
+  };
 
-  const reasons = (candidate, against, given) =>
-    against.map((point) =>
-      element("li", fill(words["key-reason"], { ask: askOf(point), shown: allowedInWords(point, candidate), seen: told(given.find((a) => a.point === point)) })),
-    );
+  const nameOf = (candidate) => {
+    const named = ["states", "printings"].map((axis) => {
+      const at = table[axis].findIndex(({ key, candidates }) => key !== null && candidates.includes(candidate));
+      return at < 0 ? "" : rows[axis][at].querySelector(".name").textContent.trim();
+    });
+    return named.filter(Boolean).join(", ");
+  };
 
-  /** Says what the answers leave, what excluded the rest, and where to look next. */
+  /** The states that fit a printing best: "with i/v or iii/v". */
+  const withStates = ({ level, fit }) => {
+    const states = level.flatMap((candidate) => table.states.flatMap(({ key, candidates }, at) => (key !== null && candidates.includes(candidate) ? [at] : [])));
+    if (states.length === 0 || table.states.length < 2 || fit === "excluded") return "";
+    return fill(words["key-with-states"], { states: joined(states.map((at) => rows.states[at].querySelector(".name").textContent.trim())) });
+  };
+
+  /** Shows the states or the printings, the best first, each with its evidence. */
+  const sayAxis = (axis, order, isDistinguished, result, given) => {
+    find(`.${axis}-alike`).hidden = isDistinguished || given.length === 0 || order.length < 2;
+    const list = find(`.${axis}`);
+    list.replaceChildren(...order.map(({ at }) => rows[axis][at]));
+    for (const one of order) {
+      const { at, best, fit, excludedBy, against, inFavour } = one;
+      const row = rows[axis][at];
+      row.classList.toggle("out", fit === "excluded" || fit === "no-printing");
+      const shown = row.querySelector(".fit");
+      shown.textContent = isDistinguished ? words[`fit-${fit}`] : "";
+      shown.title = fill(words["key-weight"], { weight: figure.format(result[axis][at].weight) });
+      row.querySelector(".with").textContent = axis === "printings" ? withStates(one) : "";
+      row.querySelector(".reasons").replaceChildren(
+        ...excludedBy.map((point) => line("excludes", point, best, given)),
+        ...inFavour.map((point) => line("for", point, best, given)),
+        ...against.map((point) => line("against", point, best, given)),
+      );
+    }
+  };
+
+  /** Says what could overturn the best. */
+  const sayChange = ({ best, overturning, distinguished }) => {
+    const part = find(".change");
+    part.hidden = overturning.length === 0 || !(distinguished.states || distinguished.printings);
+    if (part.hidden) return;
+    find(".change-best").textContent = nameOf(best);
+    const lines = overturning.slice(0, 5).map(({ point, wouldExclude, uncertain }) => {
+      const said = fill(words[wouldExclude ? "evidence-would-exclude" : "evidence-would-weigh"], { ask: askOf(point), recorded: recordedOf(point, best) });
+      return element("li", uncertain ? `${said} (${words["evidence-look-again"]})` : said);
+    });
+    find(".change-lines").replaceChildren(...lines);
+  };
+
+  /** Says what the answers make of the sheet: the evidence, where to look next, and what would change it. */
   const say = () => {
     const given = answers();
     const result = weigh(table, given);
-    const all = rows.length;
-    const order = result.candidates.map((_, candidate) => candidate).sort((a, b) => greaterFirst(result.candidates[a].probability, result.candidates[b].probability));
-    const left = order.filter((candidate) => result.candidates[candidate].against.length === 0);
-    const first = left.length > 0 ? left : result.nearest;
-    const rest = order.filter((candidate) => !first.includes(candidate));
-    for (const candidate of order) {
-      const { probability, against } = result.candidates[candidate];
-      const row = rows[candidate];
-      const small = probability < 0.005 ? `< ${percent.format(0.01)}` : percent.format(probability);
-      const alone = left.length === 1 ? words["key-share-only"] : `${inShares(probability)}, ${small}`;
-      row.querySelector(".share").textContent = against.length > 0 ? "" : alone;
-      row.querySelector(".reasons").replaceChildren(...reasons(candidate, against, given));
-    }
-    find(".left").replaceChildren(...first.map((candidate) => rows[candidate]));
-    find(".excluded").replaceChildren(...rest.map((candidate) => rows[candidate]));
-    find(".if-excluded").hidden = rest.length === 0;
-    find(".if-left").hidden = left.length === 0;
-    find(".if-nearest").hidden = left.length > 0;
+    const found = evidence(table, result);
+    const all = table.candidates.length;
+    const left = result.candidates.filter(({ excludedBy }) => excludedBy.length === 0).length;
+    sayAxis("states", found.states, found.distinguished.states, result, given);
+    sayAxis("printings", found.printings, found.distinguished.printings, result, given);
+    sayChange(found);
+    find(".nearest").hidden = result.nearest.length === 0;
+    find(".nearest-names").replaceChildren(...result.nearest.map((candidate) => element("li", nameOf(candidate))));
     find(".mixed").hidden = !result.mixed;
+    const unrecorded = find(".unrecorded");
+    unrecorded.hidden = found.unrecorded.length === 0;
+    if (!unrecorded.hidden) unrecorded.textContent = fill(words["evidence-unrecorded"], { candidate: nameOf(found.best), points: found.unrecorded.map(askOf).join(" ") });
     form.classList.toggle("answered", given.length > 0);
-    find(".was-seen").replaceChildren(...given.map((answer) => element("li", `${askOf(answer.point)} ${told(answer)}${answer.certainty === "certain" ? "" : ` (${sureInWords(answer)})`}`)));
-    const count = left.length === 0 ? "none" : left.length === all ? "all" : left.length === 1 ? "one" : "some";
-    sayNext(result, fill(words[`key-left-${count}`], { left: left.length, all }));
+    find(".was-seen").replaceChildren(...given.map((answer) => element("li", `${askOf(answer.point)} ${toldWithCertainty(answer)}`)));
+    const count = left === 0 ? "none" : left === all ? "all" : left === 1 ? "one" : "some";
+    sayNext(result, fill(words[`key-left-${count}`], { left, all }));
     return given;
   };
 
   const sureInWords = (answer) => control(questions[answer.point], "certainty").selectedOptions[0].textContent;
 
-  const sayNext = ({ next, candidates }, count) => {
-    const doubt = sum(candidates.map(({ probability: p }) => (p > 0 ? -p * Math.log2(p) : 0)));
-    const best = next.length > 0 && next[0].bits > 0.001 ? next[0] : null;
+  const sayNext = ({ next, nearest }, count) => {
+    const best = next.length > 0 && next[0].bits >= 0.01 ? next[0] : null;
     const status = find(".status");
     const way = find(".way");
     const sentence = best ? `${count} ${words["key-next"]} ${askOf(best.point)}` : count;
     if (status.textContent !== sentence) status.textContent = sentence;
     find(".bar").textContent = sentence;
-    find(".next").hidden = candidates.every(({ probability }) => probability === 0);
+    find(".next").hidden = nearest.length > 0;
     find(".next-none").hidden = best !== null;
     find(".next-some").hidden = best === null;
     if (best) {
       way.textContent = askOf(best.point);
       way.dataset.point = best.point;
-      find(".worth").textContent = fill(words["key-next-worth"], { percent: percent.format(best.bits / doubt), bits: figure.format(best.bits), doubt: figure.format(doubt) });
+      way.title = fill(words["key-next-worth"], { bits: figure.format(best.bits) });
     }
     questions.forEach((question, at) => (question.querySelector(".look-here").hidden = at !== best?.point));
   };
 
-  /** A question that is answered offers how; one that is not stands at "cannot be seen". */
+  /** A question that is answered by what was seen offers how sure that is. */
   const settle = (question) => {
     const number = control(question, "number");
     const seen = number ? number.value !== "" : ticks(question).some((tick) => tick.checked);
-    control(question, "unseen").checked = !seen;
+    if (seen) control(question, "unseen").checked = false;
     question.querySelector(".manner").hidden = !seen;
-    question.classList.toggle("answered", seen);
+    question.classList.toggle("answered", seen || control(question, "unseen").checked);
     if (!seen) {
       control(question, "certainty").value = "certain";
       if (!number) control(question, "not").checked = false;
@@ -309,6 +177,11 @@
     settle(question);
   };
 
+  const begin = (question) => {
+    control(question, "unseen").checked = false;
+    clear(question);
+  };
+
   const keep = () => {
     const given = say();
     history.replaceState(null, "", location.pathname + location.search + write(table, given));
@@ -316,11 +189,12 @@
 
   const restore = () => {
     const { answers: given, unknown } = read(table, location.hash);
-    questions.forEach(clear);
+    questions.forEach(begin);
     for (const answer of given) {
       const question = questions[answer.point];
       control(question, "certainty").value = answer.certainty;
-      if (answer.number !== undefined) control(question, "number").value = answer.number;
+      if (answer.unseen) control(question, "unseen").checked = true;
+      else if (answer.number !== undefined) control(question, "number").value = answer.number;
       else {
         control(question, "not").checked = answer.not;
         for (const place of answer.places) ticks(question)[place].checked = true;
@@ -343,7 +217,7 @@
   form.addEventListener("submit", (event) => event.preventDefault());
   form.addEventListener("reset", (event) => {
     event.preventDefault();
-    questions.forEach(clear);
+    questions.forEach(begin);
     keep();
   });
   find(".way").addEventListener("click", (event) => {

@@ -1,0 +1,368 @@
+//! The evidence on a sheet: what its observations say of each state and each printing, what would change that, and
+//! what could be seen if the sheet were unmounted (`docs/definitions.md`, "The two axes and their grades" and
+//! "What a sheet's page adds").
+
+use std::collections::BTreeSet;
+
+use serde::Serialize;
+
+use crate::model::design::Design;
+use crate::model::impression::{Impression, StateReading};
+use crate::model::key::Key;
+use crate::model::point::Point;
+use crate::page::key::candidates;
+use crate::page::key::prefilled::examined;
+use crate::page::key::recorded::{self, RecordedCopy};
+use crate::page::phrases::enumeration;
+use crate::page::phrases::readings;
+use crate::page::phrases::values;
+use crate::page::plates::strips::{self, SheetDetail};
+use crate::page::setting::book::Here;
+use crate::page::setting::html::{CleanHtml, as_sentences};
+use crate::study::agree::departure;
+use crate::study::evidence::{Evidence, EvidenceRow, Fit, Grade, Overturning, overturning};
+use crate::study::index::{CandidateAt, PointAt};
+use crate::study::next_point::NextPoint;
+use crate::study::settle::{Settled, settled};
+use crate::study::table::DiagnosticTable;
+
+/// Points expected to give less than this, in bits, are not suggested.
+const SETTLES: f64 = 0.01;
+
+/// The most points that are listed as able to change the answer.
+const MOST_OVERTURNING: usize = 5;
+
+/// The evidence on a sheet.
+#[derive(Serialize)]
+pub(super) struct SheetEvidence {
+    /// What holds of the whole: nothing was seen that tells, everything is excluded, the sheet departs.
+    remarks: CleanHtml,
+    /// The states, then the printings.
+    axes: Vec<AxisView>,
+    change: Option<ChangeView>,
+    /// The points to look at next, in sentences; empty where none would decide more.
+    next: CleanHtml,
+    /// What the catalogue records of recuts and reproductions of the design.
+    copies: Vec<RecordedCopy>,
+    /// The link to the identification key, with the observations filled in.
+    key: String,
+}
+
+/// The states, or the printings.
+#[derive(Serialize)]
+struct AxisView {
+    heading: String,
+    rows: Vec<RowView>,
+}
+
+/// A state, or a printing, with its evidence.
+#[derive(Serialize)]
+struct RowView {
+    name: CleanHtml,
+    fit: String,
+    is_excluded: bool,
+    lines: Vec<LineView>,
+}
+
+/// One point for or against a state or printing.
+#[derive(Serialize)]
+struct LineView {
+    #[serde(skip)]
+    point: PointAt,
+    bearing: String,
+    kind: String,
+    ask: CleanHtml,
+    seen: String,
+    recorded: String,
+    /// The place on this sheet's own photograph, at the first line that tells of it.
+    detail: Option<SheetDetail>,
+}
+
+/// What would change the answer.
+#[derive(Serialize)]
+struct ChangeView {
+    best: CleanHtml,
+    lines: Vec<CleanHtml>,
+    more: String,
+}
+
+/// The evidence on a sheet; `None` where the design has fewer than two candidates or no points.
+pub(super) fn of_sheet(
+    here: &Here<'_>,
+    design: &Design,
+    impression: &Impression,
+) -> Option<SheetEvidence> {
+    if !candidates::has_key(design) {
+        return None;
+    }
+    let table = candidates::table(here, design)?;
+    if table.candidates.len() < 2 {
+        return None;
+    }
+    let settled = settled(table, design, impression);
+    let page = Page {
+        here,
+        design,
+        impression,
+        table,
+        evidence: Evidence::of(table, &settled.observed, &settled.identified),
+        settled,
+    };
+    Some(SheetEvidence {
+        remarks: page.remarks(),
+        axes: page.axes(),
+        change: page.change(),
+        next: page.next(),
+        copies: recorded::copies(here, design, table),
+        key: examined(here, design, impression),
+    })
+}
+
+struct Page<'p, 'h> {
+    here: &'p Here<'h>,
+    design: &'p Design,
+    impression: &'p Impression,
+    table: &'p DiagnosticTable,
+    settled: Settled,
+    evidence: Evidence,
+}
+
+impl Page<'_, '_> {
+    fn remarks(&self) -> CleanHtml {
+        let words = self.here.words();
+        let mut sentences = Vec::new();
+        if self.evidence.best.is_none() {
+            sentences.push(CleanHtml::text(words.word("seen-excludes-all")));
+            if self.settled.identified.may_be_mixed(self.table) {
+                sentences.push(CleanHtml::text(words.word("perhaps-mixed")));
+            }
+        } else if self.settled.observed.iter().all(|o| !o.answer.is_telling()) {
+            sentences.push(CleanHtml::text(words.word("seen-nothing-telling")));
+        } else if !self.evidence.tells() {
+            sentences.push(CleanHtml::text(words.word("evidence-tells-nothing")));
+        }
+        let departing: Vec<CleanHtml> = departure(self.design, self.impression)
+            .iter()
+            .map(|clash| self.here.point(self.design, &clash.point))
+            .collect();
+        if !departing.is_empty() {
+            let points = enumeration::together(self.here, &departing);
+            sentences.push(words.html("evidence-departs", None, &[("points", &points)]));
+        }
+        if is_mixed(self.impression) {
+            sentences.push(CleanHtml::text(words.word("mixed-and-key")));
+        }
+        if let (Some(best), false) = (self.evidence.best, self.evidence.unrecorded.is_empty()) {
+            let candidate = self.candidate(best);
+            let points = self.points(self.evidence.unrecorded.iter().copied());
+            let points = enumeration::together(self.here, &points);
+            let given = [("candidate", &candidate), ("points", &points)];
+            sentences.push(words.html("evidence-unrecorded", None, &given));
+        }
+        as_sentences(&sentences)
+    }
+
+    fn axes(&self) -> Vec<AxisView> {
+        let words = self.here.words();
+        let axis = |heading: &str, rows: Vec<RowView>| AxisView {
+            heading: words.word(heading).to_owned(),
+            rows,
+        };
+        let mut axes = Vec::new();
+        if Evidence::distinguishes(&self.evidence.states) {
+            let rows = self.evidence.states.iter();
+            let rows = rows.map(|row| self.row(row, self.state_name(row.key.as_ref())));
+            axes.push(axis("state", rows.collect()));
+        }
+        if Evidence::distinguishes(&self.evidence.printings) {
+            let rows = self.evidence.printings.iter();
+            let rows = rows.map(|row| self.row(row, self.printing_with_states(row)));
+            axes.push(axis("printing", rows.collect()));
+        }
+        let rows = axes
+            .iter_mut()
+            .flat_map(|axis: &mut AxisView| &mut axis.rows);
+        let mut shown: BTreeSet<PointAt> = BTreeSet::new();
+        for line in rows.flat_map(|row| &mut row.lines) {
+            if !shown.insert(line.point) {
+                line.detail = None;
+            }
+        }
+        axes
+    }
+
+    fn row(&self, row: &EvidenceRow, name: CleanHtml) -> RowView {
+        let words = self.here.words();
+        let against = row.against.iter().filter(|p| !row.excluded_by.contains(p));
+        let lines = row
+            .excluded_by
+            .iter()
+            .map(|point| ("bearing-excludes", point))
+            .chain(row.in_favour.iter().map(|point| ("bearing-for", point)))
+            .chain(against.map(|point| ("bearing-against", point)));
+        RowView {
+            name,
+            fit: words.word(fit_in_words(row.fit)).to_owned(),
+            is_excluded: matches!(row.fit, Fit::Excluded | Fit::NoPrintingFits),
+            lines: lines
+                .filter_map(|(bearing, point)| self.line(bearing, row.best, *point))
+                .collect(),
+        }
+    }
+
+    fn line(&self, bearing: &str, candidate: CandidateAt, at: PointAt) -> Option<LineView> {
+        let (here, words) = (self.here, self.here.words());
+        let point = self.point(at)?;
+        let observation = self
+            .impression
+            .observed
+            .iter()
+            .find(|o| o.point.value == point.key.value)?;
+        let allowed = self.table.points[at].allows(candidate)?;
+        Some(LineView {
+            point: at,
+            bearing: words.word(bearing).to_owned(),
+            kind: words
+                .word(recorded::kind_of_evidence(point.evidence()))
+                .to_owned(),
+            ask: strips::ask(here, self.design, point),
+            seen: values::seen(here, point, &observation.seen),
+            recorded: recorded::allowed(here, point, &self.table.points[at], allowed),
+            detail: strips::detail_on(here, self.design, self.impression, point),
+        })
+    }
+
+    fn change(&self) -> Option<ChangeView> {
+        let words = self.here.words();
+        let best = self.evidence.best.filter(|_| self.evidence.tells())?;
+        let points: Vec<NextPoint> = [self.settled.next.as_slice(), &self.settled.hidden].concat();
+        let found = overturning(self.table, &self.settled.observed, &self.evidence, &points);
+        let lines: Vec<CleanHtml> = found
+            .iter()
+            .take(MOST_OVERTURNING)
+            .filter_map(|overturning| self.overturning_line(overturning))
+            .collect();
+        if lines.is_empty() {
+            return None;
+        }
+        Some(ChangeView {
+            best: self.candidate(best),
+            lines,
+            more: match found.len().saturating_sub(MOST_OVERTURNING) {
+                0 => String::new(),
+                more => words.count("evidence-more-points", more),
+            },
+        })
+    }
+
+    fn overturning_line(&self, overturning: &Overturning) -> Option<CleanHtml> {
+        let words = self.here.words();
+        let at = overturning.point;
+        let point = self.point(at)?;
+        let expected = recorded::allowed(
+            self.here,
+            point,
+            &self.table.points[at],
+            &overturning.expected,
+        );
+        let given = [
+            ("ask", &strips::ask(self.here, self.design, point)),
+            ("recorded", &CleanHtml::text(&expected)),
+        ];
+        let effect = if overturning.would_exclude {
+            "evidence-would-exclude"
+        } else {
+            "evidence-would-weigh"
+        };
+        let line = words.html(effect, None, &given);
+        let hidden = self.settled.hidden.iter().any(|hidden| hidden.point == at);
+        let note = match (overturning.is_uncertain, hidden) {
+            (true, _) => "evidence-look-again",
+            (false, true) => "evidence-if-unmounted",
+            (false, false) => return Some(line),
+        };
+        Some(line.then(" (").then(words.word(note)).then(")"))
+    }
+
+    fn next(&self) -> CleanHtml {
+        let words = self.here.words();
+        let mut sentences = Vec::new();
+        let worth = |points: &[NextPoint], most: usize| -> Vec<CleanHtml> {
+            let worth = points.iter().filter(|next| next.bits >= SETTLES);
+            self.points(worth.take(most).map(|next| next.point))
+        };
+        let open = worth(&self.settled.next, 2);
+        if !open.is_empty() {
+            let points = enumeration::either(self.here, &open);
+            sentences.push(words.html("would-settle", None, &[("points", &points)]));
+        }
+        let hidden = worth(&self.settled.hidden, 3);
+        if !hidden.is_empty() {
+            let points = enumeration::together(self.here, &hidden);
+            sentences.push(words.html("would-settle-unmounted", None, &[("points", &points)]));
+        }
+        if sentences.is_empty() && self.settled.identified.left().count() > 1 {
+            sentences.push(CleanHtml::text(words.word("nothing-would-settle")));
+        }
+        as_sentences(&sentences)
+    }
+
+    fn point(&self, at: PointAt) -> Option<&Point> {
+        self.design.point(&self.table.points.get(at)?.key)
+    }
+
+    fn points(&self, points: impl Iterator<Item = PointAt>) -> Vec<CleanHtml> {
+        let points = points.map(|at| self.here.point(self.design, &self.table.points[at].key));
+        points.collect()
+    }
+
+    fn candidate(&self, at: CandidateAt) -> CleanHtml {
+        candidates::candidate_name(self.here, self.design, &self.table.candidates[at])
+    }
+
+    fn state_name(&self, key: Option<&Key>) -> CleanHtml {
+        candidates::state_name(self.here, self.design, key)
+    }
+
+    /// "Printed by the artist, with *i*/v or *iii*/v".
+    fn printing_with_states(&self, row: &EvidenceRow) -> CleanHtml {
+        let name = candidates::printing_name(self.here, self.design, row.key.as_ref());
+        let mut rows = self.table.printings.iter();
+        let of_row = rows.find(|other| other.key == row.key);
+        let with = of_row.map_or(&[][..], |of_row| row.with_states(of_row));
+        let states: Vec<CleanHtml> = with
+            .iter()
+            .filter_map(|at| self.table.candidates[*at].state.as_ref())
+            .map(|state| self.here.state_of(&self.design.key, state))
+            .collect();
+        if states.is_empty() || row.fit == Fit::Excluded || self.table.states.len() < 2 {
+            return name;
+        }
+        let states = enumeration::either(self.here, &states);
+        let given = [("printing", &name), ("states", &states)];
+        self.here.words().html("printing-with-states", None, &given)
+    }
+}
+
+/// Whether some reading takes the sheet to be from blocks in different conditions.
+fn is_mixed(impression: &Impression) -> bool {
+    let identified = impression.identified.iter();
+    identified
+        .flat_map(readings::all)
+        .any(|reading| matches!(reading.state, Some(StateReading::ByMatrix(_))))
+}
+
+/// The word for how what was seen fits a row.
+fn fit_in_words(fit: Fit) -> &'static str {
+    match fit {
+        Fit::Excluded => "fit-excluded",
+        Fit::NoPrintingFits => "fit-no-printing",
+        Fit::Best => "fit-best",
+        Fit::Graded(Grade::Level) => "fit-level",
+        Fit::Graded(Grade::Behind) => "fit-behind",
+        Fit::Graded(Grade::FarBehind) => "fit-far-behind",
+        Fit::Graded(Grade::VeryFarBehind) => "fit-very-far-behind",
+        Fit::NothingToCompare => "fit-nothing-to-compare",
+        Fit::NothingTold => "fit-nothing-told",
+    }
+}
