@@ -14,7 +14,8 @@ use crate::model::words::ClosedList as _;
 use crate::page::phrases::imprint::{citation, contact_href, edition};
 use crate::page::phrases::rights;
 use crate::page::setting::address::{Address, Overview};
-use crate::page::setting::book::{Book, is_right_to_left};
+use crate::page::setting::book::{Book, Here, is_right_to_left};
+use crate::page::setting::export_links::ExportLink;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::theme_fault::ThemeFault;
@@ -56,6 +57,7 @@ pub(super) struct PageFrame {
     canonical: String,
     cite: CleanHtml,
     current: String,
+    files: Vec<ExportLink>,
 }
 
 /// The overviews in the navigation at the head.
@@ -120,8 +122,9 @@ impl SiteFrame {
 }
 
 impl PageFrame {
-    /// The frame of `leaf`.
-    pub fn new(leaf: &Leaf, public: &Public, words: &Words) -> PageFrame {
+    /// The frame of `leaf`, as seen from its page.
+    fn new(leaf: &Leaf, here: &Here<'_>) -> PageFrame {
+        let (public, words) = (here.public(), here.words());
         let settings = &public.settings;
         let canonical = leaf.address.absolute(&settings.address.value);
         let title = if leaf.address == Address::Opening {
@@ -135,6 +138,7 @@ impl PageFrame {
             cite: citation(leaf.cited.as_deref(), public, words, &canonical),
             canonical,
             current: leaf.address.to_string(),
+            files: here.export_links(),
         }
     }
 }
@@ -144,11 +148,17 @@ impl PageFrame {
 /// # Errors
 /// [`ThemeFault`] where its template uses a field that the page does not have.
 pub(super) fn write(leaf: &Leaf, site: &Value, book: &Book<'_>) -> Result<String, ThemeFault> {
-    let around = PageFrame::new(leaf, book.public, &book.words);
+    let root = leaf.address.root();
+    let here = Here {
+        book,
+        address: &leaf.address,
+        root: &root,
+    };
+    let around = PageFrame::new(leaf, &here);
     let mut context = tera::Context::new();
     context.insert_value("site", site.clone());
     context.insert_value("leaf", Value::from_serializable(&around));
-    context.insert_value("root", Value::normal_string(&leaf.address.root()));
+    context.insert_value("root", Value::normal_string(&root));
     context.insert_value("page", leaf.view.clone());
     book.templates.render(leaf.template, &context)
 }

@@ -3,6 +3,7 @@
 
 use std::collections::BTreeMap;
 
+use keyblock::exchange::FORMATS;
 use keyblock::page::Site;
 
 use crate::pages::{page, site, site_of};
@@ -377,4 +378,21 @@ fn merging_two_records_changes_every_figure_and_leaves_both_addresses_alive() {
             );
         }
     }
+}
+
+#[test]
+fn a_page_links_to_its_tables_by_their_relation_and_media_type() {
+    let site = site_of(&[FERRY]);
+    let mut formats = FORMATS.iter();
+    let format = formats.find(|format| format.name == "census-csv").unwrap();
+    let (relation, kind) = (format.relation, format.media_type);
+    for address in ["census/", "design/1/census/"] {
+        let (head, body) = page(&site, address).split_once("</head>").unwrap();
+        let link =
+            format!("<link rel=\"{relation}\" type=\"{kind}\" href=\"./census.csv\" title=\"");
+        assert!(head.contains(&link), "{address}: {head}");
+        let link = format!("<a href=\"./census.csv\" type=\"{kind}\">");
+        assert!(body.contains(&link), "{address}");
+    }
+    assert!(!page(&site, "design/1/").contains("census.csv"));
 }
