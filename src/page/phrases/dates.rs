@@ -106,18 +106,14 @@ fn interval(
 ) -> String {
     use IntervalEndpoint::{Date, OnOrAfter, OnOrBefore, Open, Unknown};
     let once = sense == IntervalSense::Once;
+    let between = if once {
+        "date-between"
+    } else {
+        "date-throughout"
+    };
     match (start, end) {
         (Date(a), Date(b)) if a == b => qualified(a, words),
-        (Date(a), Date(b)) => pair(
-            if once {
-                "date-between"
-            } else {
-                "date-throughout"
-            },
-            a,
-            b,
-            words,
-        ),
+        (Date(a), Date(b)) => pair(between, a, b, words),
         (Date(a) | OnOrAfter(a), Open) => {
             around(if once { "date-not-before" } else { "date-from" }, a, words)
         }
@@ -128,19 +124,7 @@ fn interval(
         (Unknown, Date(b) | OnOrBefore(b)) => around("date-until-unknown", b, words),
         (Open | Unknown, Open | Unknown) => words.word("date-unknown").to_owned(),
         // `..1927/1931`: began in 1927 or earlier; `1927/1931..`: ended in 1931 or later.
-        (a, b) => {
-            let from = loose_end(a, words);
-            let to = loose_end(b, words);
-            let id = if once {
-                "date-between"
-            } else {
-                "date-throughout"
-            };
-            words.with(
-                id,
-                &[("a", Argument::Text(&from)), ("b", Argument::Text(&to))],
-            )
-        }
+        (a, b) => both(between, &loose_end(a, words), &loose_end(b, words), words),
     }
 }
 
@@ -159,8 +143,7 @@ fn around(id: &str, date: &Calendar, words: &Words) -> String {
 
 /// Two ends; a year or month that both share is given once ("between March and May 1962").
 fn pair(id: &str, a: &Calendar, b: &Calendar, words: &Words) -> String {
-    let plain = |d: &Calendar| !d.is_uncertain() && !d.is_approximate() && !d.has_unspecified();
-    let same_year = plain(a) && plain(b) && a.year == b.year;
+    let same_year = is_exact(a) && is_exact(b) && a.year == b.year;
     let first = match (a.precision(), b.precision()) {
         (Precision::Day, Precision::Day) if same_year && month_of(a) == month_of(b) => {
             a.day.and_then(DateField::value).map(|day| {
@@ -177,13 +160,16 @@ fn pair(id: &str, a: &Calendar, b: &Calendar, words: &Words) -> String {
         _ => None,
     };
     let first = first.unwrap_or_else(|| qualified(a, words));
-    words.with(
-        id,
-        &[
-            ("a", Argument::Text(&first)),
-            ("b", Argument::Text(&qualified(b, words))),
-        ],
-    )
+    both(id, &first, &qualified(b, words), words)
+}
+
+fn both(id: &str, a: &str, b: &str, words: &Words) -> String {
+    words.with(id, &[("a", Argument::Text(a)), ("b", Argument::Text(b))])
+}
+
+/// Whether all that a date tells is certain and exact; it may be a year alone.
+fn is_exact(date: &Calendar) -> bool {
+    !date.is_uncertain() && !date.is_approximate() && !date.has_unspecified()
 }
 
 /// A `time` element for an unqualified day, month or year, which HTML can express; otherwise text.
@@ -192,11 +178,8 @@ fn timed(date: &Date, text: &str) -> CleanHtml {
     let Edtf::Date(d) = date.edtf() else {
         return text_html;
     };
-    let is_plain = !d.is_uncertain()
-        && !d.is_approximate()
-        && !d.has_unspecified()
-        && d.precision() != Precision::Season
-        && d.year.significant_digits.is_none();
+    let is_plain =
+        is_exact(d) && d.precision() != Precision::Season && d.year.significant_digits.is_none();
     match d.year.value() {
         Some(1..=9999) if is_plain => {
             CleanHtml::element("time", &[("datetime", date.as_str())], &text_html)
