@@ -1,6 +1,4 @@
-//! Boxes on pictures: percent of a picture in records, pixels in pictures.
-
-use std::num::NonZeroU32;
+//! Boxes on pictures, in percent.
 
 /// A box in percent of a picture's width and height, as records write it.
 ///
@@ -20,19 +18,6 @@ pub enum NotABox {
     Empty,
     /// It reaches beyond the picture.
     Outside,
-}
-
-/// A box in whole pixels of one picture.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct PixelBox {
-    /// Pixels from the left edge.
-    pub left: u32,
-    /// Pixels from the top edge.
-    pub top: u32,
-    /// Width in pixels, at least 1.
-    pub width: u32,
-    /// Height in pixels, at least 1.
-    pub height: u32,
 }
 
 impl PercentBox {
@@ -62,53 +47,11 @@ impl PercentBox {
     pub fn percent(self) -> [f64; 4] {
         [self.left, self.top, self.width, self.height]
     }
-
-    /// The pixels it covers on a picture of `width` × `height` px, rounded outwards: a strip may
-    /// show a little more than the point, never less.
-    #[must_use]
-    #[allow(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "every value lies between 0 and a u32 by the type's invariant"
-    )]
-    pub fn on_picture(self, width: NonZeroU32, height: NonZeroU32) -> PixelBox {
-        let stretch = |from: f64, length: f64, side: NonZeroU32| {
-            let side_px = f64::from(side.get());
-            let first = ((from * side_px / 100.0).floor() as u32).min(side.get() - 1);
-            let last = (((from + length) * side_px / 100.0).ceil() as u32).min(side.get());
-            (first, (last - first).max(1))
-        };
-        let (left, box_width) = stretch(self.left, self.width, width);
-        let (top, box_height) = stretch(self.top, self.height, height);
-        PixelBox {
-            left,
-            top,
-            width: box_width,
-            height: box_height,
-        }
-    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn ok_a_box_rounds_outwards() {
-        let side = NonZeroU32::new(10).unwrap();
-        let pixels = PercentBox::new(5.0, 0.0, 10.0, 100.0)
-            .unwrap()
-            .on_picture(side, side);
-        assert_eq!(
-            pixels,
-            PixelBox {
-                left: 0,
-                top: 0,
-                width: 2,
-                height: 10
-            }
-        );
-    }
 
     #[test]
     fn err_a_box_outside_or_empty() {

@@ -32,7 +32,7 @@ closed_list! {
 impl PrintingKind {
     /// Whether its sheets are impressions of the design's own matrices, and so are counted.
     #[must_use]
-    pub fn is_counted(self) -> bool {
+    pub(crate) fn is_counted(self) -> bool {
         !matches!(self, PrintingKind::Recut | PrintingKind::Reproduction)
     }
 }

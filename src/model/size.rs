@@ -17,7 +17,7 @@ impl Mm {
 
     /// The number of millimetres.
     #[must_use]
-    pub fn get(self) -> f64 {
+    pub(crate) fn get(self) -> f64 {
         self.0
     }
 }
