@@ -1,7 +1,7 @@
 //! The site that is in the target already: which of its files a compile made, and which it did not.
 //!
 //! A file was made by a compile if the mark lists it and its content is still what the mark says. Everything
-//! else belongs to somebody: a file or folder that the mark does not list, and a page that was changed by hand.
+//! else is foreign: a file or folder that the mark does not list, and a page that was changed by hand.
 //! Pictures and tiles count by their path alone. The mark has no hash of them, and they are made by the hundred
 //! and not edited by hand.
 

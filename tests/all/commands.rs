@@ -90,7 +90,7 @@ fn an_error_leaves_the_last_good_site() {
 }
 
 #[test]
-fn a_folder_of_somebodys_own_is_refused_and_untouched() {
+fn a_foreign_folder_is_refused_and_untouched() {
     let folder = example();
     let theirs = folder.path().join("letters");
     fs::create_dir(&theirs).unwrap();

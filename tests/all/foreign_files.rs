@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use crate::program::{bytes_below, compile, copy_of, edit, files_below, keyblock, text};
 use crate::small;
 
-/// Files that somebody keeps in a site.
+/// Foreign files in a site.
 pub const THEIRS: [(&str, &str); 6] = [
     ("CNAME", "prints.example.org"),
     (".git/HEAD", "ref: refs/heads/main"),
@@ -17,10 +17,10 @@ pub const THEIRS: [(&str, &str); 6] = [
     ("picture/readme.txt", "beside the pictures"),
 ];
 
-/// Folders that somebody keeps in a site, with nothing in them.
+/// Foreign folders in a site, with nothing in them.
 pub const EMPTY: [&str; 2] = [".git/refs/heads", "empty"];
 
-/// Puts the files and folders of somebody into a site.
+/// Puts the foreign files and folders into a site.
 pub fn add_theirs(site: &Path) {
     for (path, text) in THEIRS {
         let file = site.join(path);
@@ -32,7 +32,7 @@ pub fn add_theirs(site: &Path) {
     }
 }
 
-/// Takes the files of somebody out of what was read of a site, where each must be as it was put.
+/// Takes the foreign files out of what was read of a site, where each must be as it was put.
 pub fn take_theirs(site: &mut BTreeMap<PathBuf, Vec<u8>>) {
     for (path, text) in THEIRS {
         let found = site.remove(Path::new(path));
@@ -109,7 +109,7 @@ fn a_file_in_the_way_and_a_page_changed_by_hand_are_named_and_nothing_is_publish
 }
 
 #[test]
-fn a_site_whose_mark_is_damaged_is_somebodys_own() {
+fn a_site_whose_mark_is_damaged_is_foreign() {
     let folder = small::lay_down(&[small::DOUBTFUL]);
     let dir = folder.path();
     compile(dir);

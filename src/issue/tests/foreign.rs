@@ -3,7 +3,7 @@
 use super::*;
 use std::time::{Duration, SystemTime};
 
-/// What somebody keeps in a site: path and content.
+/// Foreign files in a site: path and content.
 pub(super) const THEIRS: [(&str, &str); 8] = [
     ("CNAME", "prints.example.org"),
     (".nojekyll", ""),
@@ -15,10 +15,10 @@ pub(super) const THEIRS: [(&str, &str); 8] = [
     ("picture/1/a/b/0/readme.txt", "beside a tile"),
 ];
 
-/// Folders without files of somebody.
+/// Folders without foreign files.
 pub(super) const EMPTY: [&str; 3] = ["empty", ".git/refs/heads", "design/1/empty"];
 
-/// Puts files and folders of somebody into the site in `target`, with rights and times of their own, and a page that
+/// Puts foreign files and folders into the site in `target`, with rights and times of their own, and a page that
 /// was changed by hand.
 pub(super) fn add_theirs(target: &Path) {
     for (path, text) in THEIRS {
@@ -211,7 +211,7 @@ fn in_the_way(site: &SiteParts<'_>, target: &Path) -> Vec<InTheWay> {
 }
 
 #[test]
-fn a_file_of_somebody_where_a_page_belongs_is_named_and_nothing_is_published() {
+fn a_foreign_file_where_a_page_belongs_is_named_and_nothing_is_published() {
     let dir = tempfile::tempdir().unwrap();
     let target = dir.path().join("web");
     publish(&site(dir.path(), "one", true), &target).unwrap();

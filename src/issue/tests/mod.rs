@@ -146,7 +146,7 @@ fn only_what_changed_is_written() {
 }
 
 #[test]
-fn a_folder_of_somebodys_own_is_left_alone() {
+fn a_foreign_folder_is_left_alone() {
     let dir = tempfile::tempdir().unwrap();
     fs::write(dir.path().join("letter.txt"), "dear").unwrap();
     let site = parts(&[("index.html", "one")], &[]);

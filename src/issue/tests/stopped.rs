@@ -105,7 +105,7 @@ impl Disk for StoppingDisk {
     }
 }
 
-/// Publishes a site over another that has files of somebody in it, stopping after so many steps; checks what is
+/// Publishes a site over another that has foreign files in it, stopping after so many steps; checks what is
 /// there then, and what the next compile makes of it. Gives `false` where it ended before.
 fn check_stop(steps: usize, can_exchange: bool) -> bool {
     let dir = tempfile::tempdir().unwrap();
@@ -117,7 +117,7 @@ fn check_stop(steps: usize, can_exchange: bool) -> bool {
     )
     .unwrap();
     add_theirs(&target);
-    // Changed by hand, and not in the new site: it is somebody's now.
+    // Changed by hand, and not in the new site: it is foreign now.
     fs::write(target.join("design/9/index.html"), "by hand").unwrap();
     let (old, theirs) = (pages(&target), state(&target, &is_theirs));
     let new = {
@@ -232,7 +232,7 @@ fn compiles_that_are_stopped_one_after_the_other_lose_nothing() {
     }
 }
 
-/// Stopped after the exchange, with folders of somebody not yet carried over; then the site is deleted by hand.
+/// Stopped after the exchange, with foreign folders not yet carried over; then the site is deleted by hand.
 #[test]
 fn what_waits_to_be_carried_over_survives_the_deletion_of_the_site() {
     for is_emptied in [true, false] {

@@ -5,7 +5,7 @@
 
 use std::ops::Range;
 
-use crate::read::files::walk::FileKind;
+use crate::read::files::kind::FileKind;
 
 /// The first mark of an unfinished merge in a text.
 ///

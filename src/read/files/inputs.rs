@@ -13,8 +13,10 @@ use rayon::prelude::*;
 
 use crate::model::finding::Finding;
 use crate::model::place::Sources;
+use crate::read::files::kind::{FileKind, Location, recognise};
 use crate::read::files::load::{Loaded, load, load_texts, with_missing};
-use crate::read::files::walk::{File, FileKind, Location, Text, recognise, text_of, walk};
+use crate::read::files::text::{Text, text_of};
+use crate::read::files::walk::{File, walk};
 
 /// The files of a catalogue; text files with their text.
 pub struct Inputs {

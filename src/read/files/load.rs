@@ -13,7 +13,10 @@ use crate::model::key::Key;
 use crate::model::note::Note;
 use crate::model::place::{FileId, Place, Sources};
 use crate::read::files::conflict::conflict_mark;
-use crate::read::files::walk::{File, FileKind, Nature, Text, read_text};
+use crate::read::files::kind::FileKind;
+use crate::read::files::nature::Nature;
+use crate::read::files::text::{Text, read_text};
+use crate::read::files::walk::File;
 use crate::read::limits::{LARGEST_TEXT, megabytes};
 
 /// A file with its text.

@@ -10,9 +10,8 @@ use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::model::key::Key;
 use crate::model::place::Sources;
+use crate::read::files::kind::{ExpectedName, FileKind, folder_of};
 use crate::read::files::load::Loaded;
-use crate::read::files::walk::folder_of;
-use crate::read::files::walk::{ExpectedName, FileKind};
 
 /// The codes that report references to parts of a design.
 pub(crate) const PARTS: [Code; 4] = [
