@@ -3,7 +3,7 @@
 //! | subject | modules, in reading order |
 //! |---|---|
 //! | names, places, findings | [`key`], [`place`], [`finding`], [`codes`], [`link`] |
-//! | the values records are made of | [`words`], [`standing`], [`edtf`], [`size`], [`boxes`], [`certainty`] |
+//! | the values records are made of | [`words`], [`standing`], [`edtf`], [`size`], [`boxes`], [`certainty`], [`direction`] |
 //! | designs | [`design`], [`point`], [`state`], [`printing`] |
 //! | sheets | [`impression`], [`mark`], [`picture`], [`provenance`], [`registration`] |
 //! | what those refer to | [`holder`], [`person`], [`literature`], [`exhibition`], [`vocabulary`], [`note`] |
@@ -17,6 +17,7 @@ pub mod catalogue;
 pub mod certainty;
 pub mod codes;
 pub mod design;
+pub mod direction;
 pub mod edtf;
 pub mod exhibition;
 pub mod finding;

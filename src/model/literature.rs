@@ -30,7 +30,8 @@ pub struct Work {
     pub short: String,
     /// The whole reference as plain text, formatted by a citation style.
     pub full: String,
-    /// The same as HTML of the formatter's making: text escaped, emphasis only.
+    /// The same as HTML of the formatter's making: text escaped; only emphasis, and isolated texts
+    /// that are written from right to left.
     pub full_html: String,
     /// Authors or editors with the family name first, for sorting; may be empty.
     pub authors: String,

@@ -39,16 +39,17 @@ pub(super) fn works(
     let shorts = shorts.iter().zip(letters);
     let mut works = BTreeMap::new();
     for ((key, place, described), (short, letter)) in described.into_iter().zip(shorts) {
-        let full = set(&described, words);
         let authors: Vec<String> = described.names().iter().map(sorted).collect();
+        let (year, title) = (described.year(), described.title.clone());
+        let full = set(&described.isolated(), words);
         let work = Work {
             key: key.clone(),
             short: format!("{short}{letter}"),
             full: full.text,
             full_html: full.html,
             authors: authors.join("; "),
-            year: described.year(),
-            title: described.title,
+            year,
+            title,
             place,
             note: None,
         };
@@ -182,6 +183,25 @@ mod tests {
         );
         assert_eq!(work.authors, "Verhoeven, Jan");
         assert_eq!(work.year, Some(1961));
+    }
+
+    /// Each text that is written from right to left has a direction of its own, and signs for directions in
+    /// an entry open and close nothing.
+    #[test]
+    fn texts_from_right_to_left_are_isolated_in_a_reference() {
+        let work = work(
+            "@book{a, author = {\u{5db}\u{5d4}\u{5df}, \u{5d3}\u{5df} and Ray, C.}, title = {\u{2069}\u{5e9}\u{5dc}\u{5d5}\u{5dd}?\u{2067}}, year = 1970, publisher = {\u{2068}Northport}}",
+        );
+        let name = "\u{5db}\u{5d4}\u{5df}, \u{5d3}\u{5df}";
+        let title = "\u{5e9}\u{5dc}\u{5d5}\u{5dd}?";
+        assert_eq!(
+            work.full_html,
+            format!("<bdi>{name}</bdi>, and C. Ray. 1970. <em><bdi>{title}</bdi></em> Northport.")
+        );
+        assert_eq!(
+            work.full,
+            format!("{name}, and C. Ray. 1970. {title} Northport.")
+        );
     }
 
     /// The style's own words ("edited by", "in") follow the language of the catalogue.

@@ -2,36 +2,25 @@
 // every page of it opens at the width of a phone without sideways scrolling, as do pages on a desk.
 
 import assert from "node:assert/strict";
-import { execFileSync } from "node:child_process";
-import { existsSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
-import { launch, listen } from "./browser.mjs";
-import { filesOf, serve } from "./site.mjs";
+import { listen } from "./browser.mjs";
+import { publish } from "./planted.mjs";
 
-const catalogue = join(process.env.KEYBLOCK_MADE ?? "target/made", "unbroken");
-const program = process.env.KEYBLOCK ?? "target/release/keyblock";
-const folder = join(catalogue, "web");
-let browser;
-let site;
-let pages;
+let planted;
 
 before(async () => {
-  assert.ok(existsSync(catalogue), `${catalogue} is missing: KEYBLOCK_MADE=$PWD/target/made cargo test unbroken`);
-  execFileSync(program, ["compile", catalogue], { stdio: "ignore" });
-  [browser, site] = [await launch(), await serve(folder)];
-  pages = (await filesOf(folder)).filter((f) => f.endsWith("index.html")).map((f) => f.slice(0, -"index.html".length));
+  planted = await publish("unbroken");
 });
 after(async () => {
-  await browser?.close();
-  await site?.stop();
+  await planted?.stop();
 });
 
 test("unbroken text stands on every kind of page", async () => {
   const kinds = new Set();
-  for (const page of pages) {
-    const text = await readFile(join(folder, page, "index.html"), "utf8");
+  for (const page of planted.pages) {
+    const text = await readFile(join(planted.folder, page, "index.html"), "utf8");
     if (/\w{300}/.test(text)) kinds.add(page.split("/").filter((part) => !/\d/.test(part)).join("/"));
   }
   assert.ok(kinds.size >= 20, `only ${kinds.size} kinds of page: ${[...kinds].join(", ")}`);
@@ -40,12 +29,12 @@ test("unbroken text stands on every kind of page", async () => {
 for (const [width, isMobile] of [[390, true], [1280, false]]) {
   test(`unbroken text widens no page at ${width} px`, async () => {
     const faults = [];
-    const waiting = [...pages];
+    const waiting = [...planted.pages];
     const walk = async () => {
-      const page = await listen(browser, site.address, faults);
+      const page = await listen(planted.browser, planted.address, faults);
       await page.setViewport({ width, height: 844, isMobile, hasTouch: isMobile });
       for (let path = waiting.pop(); path !== undefined; path = waiting.pop()) {
-        await page.goto(site.address + path, { waitUntil: "load" });
+        await page.goto(planted.address + path, { waitUntil: "load" });
         const wide = await page.evaluate(() => {
           const root = document.documentElement;
           const room = root.clientWidth;
@@ -63,7 +52,7 @@ for (const [width, isMobile] of [[390, true], [1280, false]]) {
       await page.close();
     };
     await Promise.all([walk(), walk()]);
-    assert.ok(pages.length > 100, `only ${pages.length} pages`);
+    assert.ok(planted.pages.length > 100, `only ${planted.pages.length} pages`);
     assert.equal(faults.length, 0, `${faults.length} faults\n${faults.slice(0, 40).join("\n")}`);
   });
 }

@@ -16,7 +16,7 @@ pub(super) struct RecordPair {
     /// The records: "14.20 and 14.21".
     pub records: CleanHtml,
     /// The reason, where one is recorded.
-    pub why: Vec<String>,
+    pub why: Vec<CleanHtml>,
 }
 
 /// The pairs of records of some designs that may be one sheet, each once.
@@ -38,7 +38,12 @@ pub(super) fn open_pairs<'a>(
                     here,
                     &[here.impression(a.min(b)), here.impression(a.max(b))],
                 ),
-                why: other.why.clone().into_iter().collect(),
+                why: other
+                    .why
+                    .as_deref()
+                    .map(CleanHtml::text)
+                    .into_iter()
+                    .collect(),
             });
         }
     }

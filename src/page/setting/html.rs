@@ -7,6 +7,8 @@ use std::fmt::Write as _;
 
 use serde::{Serialize, Serializer};
 
+use crate::model::direction::is_right_to_left;
+
 /// HTML in which every record's text has been escaped.
 ///
 /// Invariant: only this module and `markdown` make it, from escaped text and known elements.
@@ -214,21 +216,6 @@ pub(crate) fn as_sentences(parts: &[CleanHtml]) -> CleanHtml {
         }
     }
     out
-}
-
-/// Whether a character is of a script that is written from right to left, by the blocks that Unicode 16.0
-/// keeps for such scripts (UAX #9, section 3.2), or opens such a direction.
-fn is_right_to_left(c: char) -> bool {
-    matches!(
-        c,
-        '\u{590}'..='\u{8ff}'
-            | '\u{200f}'
-            | '\u{2067}'
-            | '\u{fb1d}'..='\u{fdff}'
-            | '\u{fe70}'..='\u{feff}'
-            | '\u{10800}'..='\u{10fff}'
-            | '\u{1e800}'..='\u{1efff}'
-    )
 }
 
 /// Appends `text` with the five characters escaped that have a meaning in HTML.

@@ -9,6 +9,8 @@ use biblatex::{
 };
 use url::Url;
 
+use super::line::isolated;
+
 /// A work of the literature as its entry describes it.
 pub(in crate::read) struct Description {
     pub(super) key: String,
@@ -215,6 +217,35 @@ impl Description {
             link: link(entry),
             visited: date(entry.url_date())?,
         })
+    }
+
+    /// The same with each of its texts isolated where it is written from right to left.
+    pub(super) fn isolated(mut self) -> Description {
+        for text in [
+            &mut self.title,
+            &mut self.host,
+            &mut self.main_title,
+            &mut self.volume,
+            &mut self.series,
+            &mut self.number,
+            &mut self.pages,
+            &mut self.chapter,
+            &mut self.version,
+            &mut self.event,
+            &mut self.place,
+            &mut self.publisher,
+            &mut self.status,
+            &mut self.link,
+        ] {
+            *text = isolated(text);
+        }
+        if let Genre::Written(text) = &mut self.genre {
+            *text = isolated(text);
+        }
+        if let Edition::Written(text) = &mut self.edition {
+            *text = isolated(text);
+        }
+        self
     }
 
     /// Under whom the work is listed.

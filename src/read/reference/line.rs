@@ -2,7 +2,9 @@
 
 use std::fmt::Write as _;
 
-/// A line of text. Its HTML contains emphasis only; everything else is escaped.
+use crate::model::direction::is_right_to_left;
+
+/// A line of text. Its HTML contains emphasis and isolated texts only; everything else is escaped.
 #[derive(Default)]
 pub(super) struct Line {
     pub(super) text: String,
@@ -14,7 +16,8 @@ pub(super) struct Line {
 impl Line {
     /// Adds text as it is.
     pub(super) fn push(&mut self, text: &str) {
-        self.text.push_str(text);
+        self.text
+            .extend(text.chars().filter(|c| !matches!(*c, OPEN | CLOSE)));
         let _ = write!(self.html, "{}", Escaped(text));
         self.is_stopped &= text.is_empty();
     }
@@ -58,8 +61,27 @@ impl Line {
 
 /// Whether the text ends with a mark that no full stop may follow.
 pub(super) fn ends_itself(text: &str) -> bool {
-    text.ends_with(['.', '?', '!', '…'])
+    text.trim_end_matches(CLOSE).ends_with(['.', '?', '!', '…'])
 }
+
+/// Opens a text whose direction is its own (UAX #9, "first strong isolate"); in HTML, `<bdi>`.
+const OPEN: char = '\u{2068}';
+/// Closes it; in HTML, `</bdi>`.
+const CLOSE: char = '\u{2069}';
+
+/// A text of an entry. Where it has words that are written from right to left, it is isolated, so that it
+/// reorders nothing beside it. Signs of its own that change the direction are dropped, so that those of a
+/// reference are always in pairs.
+pub(super) fn isolated(text: &str) -> String {
+    let is_sign = |c: &char| matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..=CLOSE);
+    let own: String = text.chars().filter(|c| !is_sign(c)).collect();
+    if own.chars().any(is_right_to_left) {
+        format!("{OPEN}{own}{CLOSE}")
+    } else {
+        own
+    }
+}
+
 /// Text with the characters escaped that have a meaning in HTML.
 struct Escaped<'t>(&'t str);
 
@@ -72,6 +94,8 @@ impl std::fmt::Display for Escaped<'_> {
                 '>' => f.write_str("&gt;")?,
                 '"' => f.write_str("&quot;")?,
                 '\'' => f.write_str("&#39;")?,
+                OPEN => f.write_str("<bdi>")?,
+                CLOSE => f.write_str("</bdi>")?,
                 c => f.write_char(c)?,
             }
         }

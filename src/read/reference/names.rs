@@ -3,6 +3,7 @@
 use biblatex::Person;
 
 use super::description::joined;
+use super::line::isolated;
 use super::words::Words;
 
 /// The largest number of names that are all printed: The Chicago Manual of Style, 17th ed., 14.76.
@@ -64,11 +65,11 @@ fn list(people: &[Person], words: &Words, is_heading: bool) -> String {
                 line.push(' ');
             }
         }
-        line.push_str(&if is_heading && at == 0 {
+        line.push_str(&isolated(&if is_heading && at == 0 {
             family_first(person)
         } else {
             given_first(person)
-        });
+        }));
     }
     if is_cut {
         line.push_str(if shown > 1 || is_heading { ", " } else { " " });
