@@ -333,6 +333,17 @@ mod tests {
         assert_eq!(of("[a](//example.org)"), LinkTarget::Nowhere);
     }
 
+    /// Found by `fuzz::markdown`: a place ended within a character.
+    #[test]
+    fn the_place_of_markup_begins_with_it_and_ends_with_it() {
+        let text = "<!--## A\n\t\u{ad}";
+        let places: Vec<&str> = markup(&note(text))
+            .iter()
+            .map(|finding| text.get(finding.at.place.span()).unwrap())
+            .collect();
+        assert_eq!(places, ["\u{ad}"]);
+    }
+
     #[test]
     fn markup_is_told_once_and_comments_are_not() {
         let text = "A <b>bold</b> word. <!-- aside -->\n\n<script>alert(1)</script>\n\n[x](javascript:alert)";
