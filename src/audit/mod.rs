@@ -73,6 +73,7 @@ const RULES: &[Rule] = &[
     before_print::known_before_print,
     successors::after_the_end,
     same_sheet::same_and_not,
+    same_sheet::too_often,
     same_sheet::unsettled,
     private_names::name_published,
     rights::unsaid,

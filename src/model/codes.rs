@@ -67,6 +67,8 @@ codes! {
     MergeUnfinished = "merge-unfinished", Error, "A file holds the marks of a merge that was not finished.";
     PathLeaves = "path-leaves", Error, "A path leads out of the catalogue.";
     NestedTooDeep = "nested-too-deep", Error, "Something is nested deeper than any record or text needs.";
+    ListTooLong = "list-too-long", Error, "A list is longer than any record needs.";
+    DesignTooLarge = "design-too-large", Error, "A design has more states, printings and points than can be compared.";
     FindingsUntold = "findings-untold", Hint, "A file has more findings than are told at once.";
     TomlSyntax = "toml-syntax", Error, "The file is not TOML.";
     BibtexSyntax = "bibtex-syntax", Error, "The literature is not BibTeX.";
@@ -133,6 +135,7 @@ codes! {
     NumberTwice = "number-twice", Doubt, "The same number of one edition is met on two sheets.";
     NumberUnexpected = "number-unexpected", Doubt, "A sheet of a printing said to be unnumbered is numbered.";
     SameAndNot = "same-and-not", Doubt, "Two records are said to be one sheet and two.";
+    SheetTooOften = "sheet-too-often", Error, "More records are said to be one sheet than any sheet has.";
     MayBeOneSheet = "may-be-one-sheet", Doubt, "Two records that nobody has compared yet may be one sheet.";
     SameAsItself = "same-as-itself", Error, "A record is said to be the same sheet as itself.";
     SizesDisagree = "sizes-disagree", Doubt, "Two measurements of what should be one size lie apart.";

@@ -32,7 +32,8 @@ closed_list! {
 impl PrintingKind {
     /// Whether its sheets are impressions of the design's own matrices, and so are counted.
     #[must_use]
-    pub(crate) fn is_counted(self) -> bool {
+    #[must_use]
+    pub fn is_counted(self) -> bool {
         !matches!(self, PrintingKind::Recut | PrintingKind::Reproduction)
     }
 }

@@ -3,7 +3,7 @@
 //! To add a kind of page: an address in `setting/address`, a file with its view, a template of the same
 //! name, and a line here or, for an overview, in `overviews`.
 
-use crate::page::comparison::{chosen, links, recorded};
+use crate::page::comparison::{chosen, recorded};
 use crate::page::setting::address::Address;
 use crate::page::setting::book::{Book, Here};
 use crate::page::setting::leaf::Leaf;
@@ -34,7 +34,7 @@ pub(super) fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, PageMaker<'a>)> {
             jobs.push((address, Box::new(make)));
         }
         let chosen = Address::ChosenComparison(design.key.clone());
-        if links::has_chosen(book, design) {
+        if book.chosen.contains(&design.key) {
             jobs.push((chosen, Box::new(move |here| chosen::page(here, design))));
         }
         for impression in design.impressions.values() {

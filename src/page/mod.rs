@@ -157,6 +157,7 @@ pub(crate) fn book<'a>(input: &Input<'a>) -> Result<Book<'a>, ThemeFault> {
         overviews: overviews::present(input),
         mentions: mentions(input.public),
         concordance,
+        chosen: comparison::links::with_chosen(input.public, input.pictures),
     })
 }
 

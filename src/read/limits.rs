@@ -13,6 +13,18 @@ pub(crate) const DEEPEST_FOLDER: usize = 24;
 /// takes six.
 pub(crate) const DEEPEST_NESTING: usize = 32;
 
+/// How many items a list of a record may have. Lists are compared item by item where a record of a few
+/// dozen states is the largest known.
+pub(crate) const MOST_ITEMS: usize = 1000;
+
+/// How many candidates a design may have: states, each once for every printing that contains it. All
+/// pairs of them are compared.
+pub(crate) const MOST_CANDIDATES: usize = 1000;
+
+/// How many answers the candidates of a design may have together: candidates times points. 200 states at
+/// 200 points have 40,000.
+pub(crate) const MOST_ANSWERS: usize = 50_000;
+
 /// The longest text that an abbreviation of the literature may stand for, in bytes, with all that it
 /// names in turn.
 pub(crate) const LONGEST_ABBREVIATION: usize = 64 * 1024;

@@ -9,7 +9,7 @@ use std::sync::LazyLock;
 
 use keyblock::model::codes::Code;
 
-use crate::{findings, pictures};
+use crate::{findings, limits, pictures};
 
 /// The message of a code.
 struct Told {
@@ -41,6 +41,9 @@ static RAISED: LazyLock<BTreeMap<Code, Told>> = LazyLock::new(|| {
     let others = [
         findings::files_as_files::not_utf8(),
         findings::files_as_files::too_large(),
+        limits::list_too_long(),
+        limits::design_too_large(),
+        limits::sheet_too_often(),
         pictures::senseless_profile(),
         pictures::too_much_memory(),
     ];

@@ -61,6 +61,8 @@ mod key_pages;
 mod kills;
 /// A language that consists of files of words alone.
 mod languages;
+/// What large catalogues cost, and what is refused.
+mod limits;
 /// Reading pages as a browser does.
 mod markup;
 /// What readers would take for granted if a page did not say otherwise.

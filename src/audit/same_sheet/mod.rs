@@ -1,9 +1,10 @@
 //! Rules on records of one sheet: those that may be one and do not say so ([`unsettled`]), and those said
-//! both to be one and not to be one ([`contradiction`]). [`wording`] gives a reason in words, for this and
+//! both to be one and not to be one ([`contradiction`]), and too many for one ([`too_often`]). [`wording`] gives a reason in words, for this and
 //! for `cli`.
 
 mod contradiction;
 mod private;
+mod too_often;
 mod wording;
 
 use crate::model::catalogue::Catalogue;
@@ -14,6 +15,7 @@ use crate::study::same_sheet::reason::{Bearing, Evidence, Tie};
 use crate::study::same_sheet::{RecordPair, pairs};
 
 pub(super) use contradiction::same_and_not;
+pub(super) use too_often::too_often;
 pub use wording::reason;
 pub(crate) use wording::reason_in_full;
 

@@ -46,7 +46,7 @@ struct Choice {
 
 pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     let words = here.words();
-    let sheets = comparable(here.book, design);
+    let sheets: Vec<&Impression> = comparable(here.book, design).collect();
     let observations = Observations::of(here, design, &sheets);
     let rows = observations.facts.iter().chain(&observations.rows);
     let title = words.word("comparison-chosen").to_owned();

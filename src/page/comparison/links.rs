@@ -1,13 +1,17 @@
 //! Links to comparisons: the recorded ones, and the one that the reader chooses.
 
+use std::collections::BTreeSet;
+
 use crate::model::design::Design;
 use crate::model::impression::Impression;
-use crate::model::key::ImpressionKey;
+use crate::model::key::Key;
+use crate::model::public::Public;
 use crate::page::phrases::enumeration;
 use crate::page::plates::figures;
 use crate::page::setting::address::Address;
 use crate::page::setting::book::{Book, Here};
 use crate::page::setting::html::CleanHtml;
+use crate::page::setting::pictures::Pictures;
 
 /// The recorded comparisons: "14.2 and 14.7: before the moon and after".
 pub(crate) fn recorded(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
@@ -64,41 +68,47 @@ pub(crate) fn with_sheet(
         .collect()
 }
 
-/// The sheets of a design that can be compared: those with a picture or an observation.
-pub(crate) fn comparable<'d>(book: &Book<'_>, design: &'d Design) -> Vec<&'d Impression> {
-    let has_picture = |sheet: &Impression| {
-        let mut names = sheet.pictures.iter().map(|picture| &picture.name.value);
-        names.any(|name| book.pictures.contains_key(&figures::key_of(sheet, name)))
-    };
-    design
-        .impressions
-        .values()
-        .filter(|sheet| !sheet.standing.is_withdrawn())
-        .filter(|sheet| !sheet.observed.is_empty() || has_picture(sheet))
-        .collect()
+/// The sheets of a design that can be compared, by number.
+pub(crate) fn comparable<'d>(
+    book: &Book<'_>,
+    design: &'d Design,
+) -> impl Iterator<Item = &'d Impression> {
+    let sheets = design.impressions.values();
+    sheets.filter(|sheet| can_be_compared(book.pictures, sheet))
 }
 
-/// Whether a design has a comparison to choose: at least two sheets that can be compared.
-pub(crate) fn has_chosen(book: &Book<'_>, design: &Design) -> bool {
-    comparable(book, design).len() > 1
+/// Whether a sheet can be compared: it has a picture or an observation.
+fn can_be_compared(pictures: &Pictures, sheet: &Impression) -> bool {
+    let is_shown = |name| pictures.contains_key(&figures::key_of(sheet, name));
+    !sheet.standing.is_withdrawn()
+        && (!sheet.observed.is_empty() || sheet.pictures.iter().any(|p| is_shown(&p.name.value)))
+}
+
+/// The designs that have a comparison to choose: at least two sheets that can be compared.
+pub(crate) fn with_chosen(public: &Public, pictures: &Pictures) -> BTreeSet<Key> {
+    let designs = public.designs.values();
+    let designs = designs.filter(|design| {
+        let sheets = design.impressions.values();
+        let mut sheets = sheets.filter(|sheet| can_be_compared(pictures, sheet));
+        sheets.nth(1).is_some()
+    });
+    designs.map(|design| design.key.clone()).collect()
 }
 
 /// The link to that comparison, with one sheet already chosen where it can be compared.
 pub(crate) fn chosen_href(
     here: &Here<'_>,
     design: &Design,
-    sheet: Option<&ImpressionKey>,
+    sheet: Option<&Impression>,
 ) -> Option<String> {
-    let sheets = comparable(here.book, design);
-    if sheets.len() < 2 {
+    if !here.book.chosen.contains(&design.key) {
         return None;
     }
     let page = here.href(&Address::ChosenComparison(design.key.clone()));
     match sheet {
         None => Some(page),
-        Some(key) => sheets
-            .iter()
-            .any(|sheet| sheet.key == *key)
-            .then(|| format!("{page}#of={key}")),
+        Some(sheet) => {
+            can_be_compared(here.book.pictures, sheet).then(|| format!("{page}#of={}", sheet.key))
+        }
     }
 }

@@ -45,6 +45,8 @@ pub(crate) struct Book<'a> {
     pub mentions: BTreeMap<Target, BTreeSet<Address>>,
     /// The rows of the concordance, by design.
     pub concordance: BTreeMap<Key, Vec<&'a ConcordanceRow>>,
+    /// The designs with a comparison to choose.
+    pub chosen: BTreeSet<Key>,
 }
 
 /// The book as seen from one page.

@@ -1,6 +1,8 @@
 //! The page of an impression: where the sheet is, its identification with the reasons, observations,
 //! the sheet itself, its history, and other records of the same sheet.
 
+use std::collections::BTreeSet;
+
 use serde::Serialize;
 
 use super::apparatus;
@@ -102,7 +104,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
             .collect(),
         others: other_records(here, impression),
         comparisons: links::with_sheet(here, design, impression),
-        compare: links::chosen_href(here, design, Some(&impression.key)),
+        compare: links::chosen_href(here, design, Some(impression)),
         notes: markdown::note(here, impression.note.as_ref()),
         mentioned: mentions::in_texts(here, &Target::Impression(impression.key.clone())),
     };
@@ -170,17 +172,12 @@ fn standings(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<C
     notes
 }
 
-/// The other records of the same sheet, whichever record states it.
+/// The other records of the same sheet in the same design, whichever record states it.
 fn same_sheet(here: &Here<'_>, impression: &Impression) -> Vec<ImpressionKey> {
-    let groups = &here.book.studies.groups;
-    let first = groups.first_of(&impression.key);
-    here.public()
-        .designs
-        .get(&impression.key.design)
-        .into_iter()
-        .flat_map(|design| design.impressions.values())
-        .filter(|other| other.key != impression.key && groups.first_of(&other.key) == first)
-        .map(|other| other.key.clone())
+    let others = here.book.studies.groups.others_of(&impression.key);
+    others
+        .filter(|other| other.design == impression.key.design)
+        .cloned()
         .collect()
 }
 
@@ -263,12 +260,11 @@ fn exhibited(here: &Here<'_>, impression: &Impression) -> Vec<CleanHtml> {
 /// Other records that are or may be this sheet, or belong to it, whichever record states it.
 fn other_records(here: &Here<'_>, impression: &Impression) -> Vec<CleanHtml> {
     let mut lines = Vec::new();
-    let mut told: Vec<(&str, ImpressionKey)> = Vec::new();
+    let mut told: BTreeSet<(&str, ImpressionKey)> = BTreeSet::new();
     let mut tell = |id: &'static str, other: &ImpressionKey, why: Option<&str>| {
-        if *other == impression.key || told.contains(&(id, other.clone())) {
+        if *other == impression.key || !told.insert((id, other.clone())) {
             return;
         }
-        told.push((id, other.clone()));
         let line = here
             .words()
             .html(id, None, &[("other", &here.impression(other))]);

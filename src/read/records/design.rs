@@ -11,8 +11,11 @@ use crate::model::design::{
 use crate::model::finding::Finding;
 use crate::model::key::Key;
 use crate::model::place::Place;
+use crate::model::printing::StatesPrinted;
 use crate::model::size::Size;
 use crate::model::standing::RecordStanding;
+use crate::model::state::State;
+use crate::read::limits::{MOST_ANSWERS, MOST_CANDIDATES};
 use crate::read::records::citations;
 use crate::read::records::pictures::{self, Folder, Pictures};
 use crate::read::records::points::{Points, points};
@@ -107,6 +110,19 @@ pub(crate) fn design(fields: &mut Fields<'_, '_>, key: &Key, folder: &Folder<'_>
     let variants = variants(fields, &points);
     note(variants.all_known, Code::VariantUnknown);
     design.variants = variants.all;
+    if let Some(finding) = too_large(&design) {
+        fields.faults.push(finding);
+        // Judged by themselves above; what compares them all with each other gets none.
+        (design.points, design.states) = (Vec::new(), Vec::new());
+        (design.printings, design.variants) = (Vec::new(), Vec::new());
+        for code in [
+            Code::StateUnknown,
+            Code::PrintingUnknown,
+            Code::VariantUnknown,
+        ] {
+            note(false, code);
+        }
+    }
     let pictures = own_pictures(fields, folder);
     design.pictures = pictures.all;
     design.reference_picture = fields.one("reference_picture", values::picture_key);
@@ -118,6 +134,51 @@ pub(crate) fn design(fields: &mut Fields<'_, '_>, key: &Key, folder: &Folder<'_>
         unjudged,
         lacks_pictures: pictures.lacks_some,
     }
+}
+
+/// The error on a design with more candidates or answers than [`MOST_CANDIDATES`] and [`MOST_ANSWERS`].
+fn too_large(design: &Design) -> Option<Finding> {
+    let mut printings_of_all = 0;
+    let mut printings_of: BTreeMap<&Key, usize> = BTreeMap::new();
+    for printing in &design.printings {
+        match &printing.states {
+            StatesPrinted::All => printings_of_all += 1,
+            StatesPrinted::Some(named) => {
+                let named: BTreeSet<&Key> = named.iter().map(|state| &state.value).collect();
+                for state in named {
+                    *printings_of.entry(state).or_default() += 1;
+                }
+            }
+        }
+    }
+    let of_state = |state: &State| {
+        let named = printings_of.get(&state.key.value).copied();
+        (printings_of_all + named.unwrap_or(0)).max(1)
+    };
+    let candidates: usize = design.states.iter().map(of_state).sum();
+    let points = design.points.len();
+    let unread = "so its states, printings, variants and points are not read";
+    if candidates > MOST_CANDIDATES {
+        let message = format!(
+            "the design has {candidates} states, each counted once for every printing that contains it, more than \
+             {MOST_CANDIDATES}, {unread}"
+        );
+        let place = design.printings.first().map(|printing| printing.place);
+        let place = place.or(design.states.first().map(|state| state.place))?;
+        let help =
+            "name in `states` of each printing only those that it contains, or divide the design";
+        return Some(Finding::new(Code::DesignTooLarge, place, message).help(help));
+    }
+    if candidates * points > MOST_ANSWERS {
+        let message = format!(
+            "the design has {points} points for {candidates} states, each counted once for every printing that \
+             contains it: more than {MOST_ANSWERS} answers, {unread}"
+        );
+        let place = design.points.first()?.key.place;
+        let help = "leave out points at which few states differ, or divide the design";
+        return Some(Finding::new(Code::DesignTooLarge, place, message).help(help));
+    }
+    None
 }
 
 fn titles(fields: &mut Fields<'_, '_>) -> Vec<Title> {

@@ -12,11 +12,12 @@ use crate::model::occurrence::{Occurrences, TextAt};
 use crate::model::place::Place;
 use crate::read::faults::{Faults, is_unread};
 use crate::read::files::load::Source;
-use crate::read::limits::DEEPEST_NESTING;
+use crate::read::limits::{DEEPEST_NESTING, MOST_ITEMS};
 use crate::read::references::occurrences::{self, RecordOccurrences};
 use crate::read::shape::Shape;
 use crate::read::syntax::{self, Fault};
 use crate::read::table::fields::{Fields, in_order, read_table};
+use crate::read::table::length;
 use crate::read::values;
 
 /// The record of a file that is one record, with its findings.
@@ -194,14 +195,16 @@ fn parsed<R>(
             format!("this is nested more than {DEEPEST_NESTING} deep, so the file is not read");
         let finding = Finding::new(Code::NestedTooDeep, Place::new(source.file, at), message)
             .help("no record needs more than six levels; take tables and lists apart");
-        let (tree, _) = DeTable::parse_recoverable("");
-        let faults = SyntaxFaults {
-            findings: vec![finding],
-            faults: Vec::new(),
-        };
-        return read(tree.get_ref(), faults, true);
+        return unread(finding, read);
     }
     let (tree, errors) = DeTable::parse_recoverable(source.text);
+    if let Some(at) = length::too_long(tree.get_ref()) {
+        let message =
+            format!("this list has more than {MOST_ITEMS} items, so the file is not read");
+        let finding = Finding::new(Code::ListTooLong, Place::new(source.file, at), message)
+            .help("remove what the list repeats, or divide the record");
+        return unread(finding, read);
+    }
     if errors.is_empty() {
         let faults = SyntaxFaults::default();
         return read(tree.get_ref(), faults, source.mangled);
@@ -228,6 +231,19 @@ fn parsed<R>(
     let unread = faults.faults.iter().any(|fault| fault.hides(source.text));
     let broken = source.mangled || unread;
     read(tree.get_ref(), faults, broken)
+}
+
+/// Passes on an empty tree, with the reason why the file is not read.
+fn unread<R>(
+    why: Finding,
+    read: impl for<'t> FnOnce(&'t DeTable<'t>, SyntaxFaults, bool) -> R,
+) -> R {
+    let (tree, _) = DeTable::parse_recoverable("");
+    let faults = SyntaxFaults {
+        findings: vec![why],
+        faults: Vec::new(),
+    };
+    read(tree.get_ref(), faults, true)
 }
 
 /// The syntax faults of one file, with the findings that report them.

@@ -3,7 +3,7 @@
 //! In: the `same_as` links of a catalogue. Out: [`Groups`], made by union and find.
 //! Definitions: `docs/definitions.md, "Which records count"` and `"Distinct sheets"`.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::readings::readings;
 use crate::model::catalogue::Catalogue;
@@ -15,6 +15,8 @@ use crate::model::key::{ImpressionKey, Key};
 #[derive(Clone, Debug)]
 pub struct Groups {
     of: BTreeMap<ImpressionKey, ImpressionKey>,
+    /// The groups of several records, by their first.
+    several: BTreeMap<ImpressionKey, BTreeSet<ImpressionKey>>,
 }
 
 impl Groups {
@@ -26,6 +28,7 @@ impl Groups {
                 .impressions()
                 .map(|(_, i)| (i.key.clone(), i.key.clone()))
                 .collect(),
+            several: BTreeMap::new(),
         };
         for (_, impression) in catalogue.impressions() {
             for other in &impression.same_as {
@@ -35,9 +38,25 @@ impl Groups {
         let keys: Vec<ImpressionKey> = groups.of.keys().cloned().collect();
         for key in keys {
             let first = groups.first_of(&key);
+            if first != key {
+                let records = groups.several.entry(first.clone()).or_default();
+                records.extend([first.clone(), key.clone()]);
+            }
             groups.of.insert(key, first);
         }
         groups
+    }
+
+    /// The sheets of several records: the first record of each, and all.
+    pub fn of_several(&self) -> impl Iterator<Item = (&ImpressionKey, &BTreeSet<ImpressionKey>)> {
+        self.several.iter()
+    }
+
+    /// The other records of the sheet that `record` shows.
+    pub fn others_of(&self, record: &ImpressionKey) -> impl Iterator<Item = &ImpressionKey> {
+        let records = self.several.get(self.of.get(record).unwrap_or(record));
+        let records = records.into_iter().flatten();
+        records.filter(move |other| *other != record)
     }
 
     /// The first record of the group that `record` belongs to: the name of the sheet.
@@ -57,9 +76,12 @@ impl Groups {
         if !self.of.contains_key(a) || !self.of.contains_key(b) {
             return;
         }
-        let (a, b) = (self.first_of(a), self.first_of(b));
-        let (first, later) = if a <= b { (a, b) } else { (b, a) };
-        self.of.insert(later, first);
+        let (first_of_a, first_of_b) = (self.first_of(a), self.first_of(b));
+        let first = first_of_a.clone().min(first_of_b.clone());
+        // Each record met leads to the first at once, so that no chain of links grows long.
+        for record in [a.clone(), b.clone(), first_of_a, first_of_b] {
+            self.of.insert(record, first.clone());
+        }
     }
 }
 

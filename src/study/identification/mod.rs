@@ -12,7 +12,7 @@
 //! | [`scale`] | the values of a point, and how well an observation fits them |
 //! | [`table`] | the diagnostic table: candidates by points |
 //! | [`identify`] | the candidates weighed by observations |
-//! | [`next_point`] | which point to look at next |
+//! | [`next_point`] | which point to look at next; `answer_chances`: what an answer is expected to tell |
 //! | [`separate`] | which candidates no point separates; the smallest set of points |
 //! | [`settle`] | what the record of a sheet settles |
 //! | [`agree`] | whether observations contradict the recorded identification |
@@ -20,6 +20,7 @@
 
 pub mod agree;
 pub mod allowed;
+mod answer_chances;
 pub mod assumptions;
 pub mod candidates;
 pub mod changes;

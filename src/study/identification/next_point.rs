@@ -8,11 +8,9 @@
 //! In: a diagnostic table and the candidates weighed by the observations. Out: the points not yet seen,
 //! the most informative first. Definitions: `docs/definitions.md, "Next points"`.
 
-use super::assumptions::error;
+use super::answer_chances;
 use super::identify::{Identified, Observed, greater_first};
-use super::scale::{Answer, Scale};
 use super::table::{DiagnosticTable, PointColumn};
-use crate::model::certainty::Certainty;
 use crate::study::index::{ClassAt, Indexed, PointAt};
 
 /// A point and the information it is expected to give.
@@ -56,27 +54,20 @@ pub(super) fn expected_bits(column: &PointColumn, identified: &Identified) -> f6
         shares[column.class_of[candidate]] += weighed.weight;
     }
     // A class without a candidate left adds nothing, so its answers are not weighed.
-    let live = shares.iter().zip(&column.classes);
-    let live = live.filter(|(share, _)| **share > 0.0);
-    let answers = possible_answers(column);
-    // For each class, how likely each imagined answer is; adding up to 1.
-    let (shares, chances): (Vec<f64>, Vec<Vec<f64>>) = live
-        .map(|(share, allowed)| {
-            let error = error(Certainty::Certain, column.straying);
-            let likelihoods = answers
-                .iter()
-                .map(|answer| column.scale.likelihood(answer, allowed.as_ref(), error));
-            (*share, normalised(likelihoods.collect()))
-        })
-        .unzip();
-    information(&shares, &chances)
+    let live = shares.iter().copied().zip(&column.classes);
+    let live = live.filter(|(share, _)| *share > 0.0);
+    answer_chances::expected(
+        column,
+        live.map(|(share, allowed)| (share, allowed.as_ref())),
+    )
 }
 
 /// The information, in bits, that an answer gives about the class it comes from: the mutual information
 /// of the two, not below 0.
 ///
 /// `shares` holds the probability of each class, `chances` for each class the probability of each
-/// answer, all rows of one length.
+/// answer, all rows of one length. This is the definition written out; what is expected of a point is
+/// computed in `answer_chances`, in less time.
 ///
 /// ```
 /// # use keyblock::study::next_point::information;
@@ -112,25 +103,4 @@ pub fn information(shares: &[f64], chances: &[Vec<f64>]) -> f64 {
         }
     }
     bits.max(0.0)
-}
-
-/// Every answer that could be given at a point.
-fn possible_answers(column: &PointColumn) -> Vec<Answer> {
-    match &column.scale {
-        Scale::Measure(measure) => measure.grid().into_iter().map(Answer::Number).collect(),
-        words_or_counts => words_or_counts
-            .values()
-            .map(|value| Answer::OneOf([value].into()))
-            .collect(),
-    }
-}
-
-/// Chances on a scale of words or counts add up to 1 already; densities on a grid do not.
-fn normalised(likelihoods: Vec<f64>) -> Vec<f64> {
-    let total: f64 = likelihoods.iter().sum();
-    if total > 0.0 {
-        likelihoods.into_iter().map(|l| l / total).collect()
-    } else {
-        likelihoods
-    }
 }

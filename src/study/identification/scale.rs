@@ -310,10 +310,15 @@ impl Measure {
         };
         let uniform = 1.0 / (high - low);
         let Some(v) = v else { return uniform };
-        let deviation = self.tolerance / 2.0;
+        let deviation = self.deviation();
         let away = (x.clamp(low, high) - v) / deviation;
         let normal = libm::exp(-0.5 * away * away) / (deviation * (2.0 * PI).sqrt());
         (1.0 - error) * normal + error * uniform
+    }
+
+    /// The standard deviation of a measurement: half the tolerance.
+    pub(super) fn deviation(self) -> f64 {
+        self.tolerance / 2.0
     }
 
     /// The numbers a measurement may give, when the next point is chosen: from end to end of the span
@@ -323,26 +328,62 @@ impl Measure {
     /// the steps are made wider.
     #[must_use]
     pub fn grid(self) -> Vec<f64> {
-        let Some((low, high)) = self.span else {
-            return Vec::new();
-        };
+        let steps = self.steps().into_iter();
+        steps
+            .flat_map(|steps| (0..steps.count).map(move |at| steps.number(at)))
+            .collect()
+    }
+
+    /// The same numbers, not listed; `None` where no number is shown.
+    pub(super) fn steps(self) -> Option<Steps> {
+        let (low, high) = self.span?;
         let step = self.tolerance / 2.0;
         // A billionth of a step absorbs the rounding of the division.
         let steps = ((high - low) / step + 1e-9).floor();
-        if steps > MOST_STEPS {
-            let step = (high - low) / MOST_STEPS;
-            return numbers_up_to(MOST_STEPS).map(|i| low + i * step).collect();
-        }
-        numbers_up_to(steps).map(|i| low + i * step).collect()
+        let (step, steps) = if steps > MOST_STEPS {
+            ((high - low) / MOST_STEPS, MOST_STEPS)
+        } else {
+            (step, steps)
+        };
+        let count = whole(steps) + 1;
+        Some(Steps { low, step, count })
     }
+}
+
+/// Numbers at equal steps.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Steps {
+    low: f64,
+    step: f64,
+    /// How many numbers there are; at least one.
+    pub count: usize,
+}
+
+impl Steps {
+    /// The number at an index.
+    #[allow(clippy::cast_precision_loss, reason = "an index is at most MOST_STEPS")]
+    pub(super) fn number(self, at: usize) -> f64 {
+        self.low + at as f64 * self.step
+    }
+
+    /// The index of the first number not below `number`; `count` where there is none.
+    pub(super) fn at_or_after(self, number: f64) -> usize {
+        whole(((number - self.low) / self.step).ceil()).min(self.count)
+    }
+}
+
+/// A whole number of steps as an index; 0 for what is below.
+#[allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "`as` takes what is below 0 to 0, and callers bound what is above"
+)]
+fn whole(steps: f64) -> usize {
+    steps as usize
 }
 
 /// The most steps of a measure's grid; a metre measured to a tenth of a millimetre has 20 000.
 pub const MOST_STEPS: f64 = 100_000.0;
-
-fn numbers_up_to(last: f64) -> impl Iterator<Item = f64> {
-    std::iter::successors(Some(0.0), |i| Some(i + 1.0)).take_while(move |i| *i <= last)
-}
 
 #[allow(
     clippy::cast_precision_loss,
