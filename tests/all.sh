@@ -51,6 +51,9 @@ else
     echo "cargo-deny is not installed; tests/all/supply_chain.rs checks licences, sources and duplicates"
 fi
 
+say "packages"
+sh tests/package.sh
+
 say "tests"
 KEYBLOCK_MADE="$PWD/target/made"
 export KEYBLOCK_MADE

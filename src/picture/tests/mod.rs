@@ -10,3 +10,4 @@ mod reading;
 mod samples;
 mod tiffs;
 mod tiles;
+mod vector_code;
