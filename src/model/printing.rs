@@ -32,7 +32,6 @@ closed_list! {
 impl PrintingKind {
     /// Whether its sheets are impressions of the design's own matrices, and so are counted.
     #[must_use]
-    #[must_use]
     pub fn is_counted(self) -> bool {
         !matches!(self, PrintingKind::Recut | PrintingKind::Reproduction)
     }
