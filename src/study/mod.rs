@@ -43,7 +43,7 @@ pub use census::{appearances, clique_cover, crossing, editions, linked, survival
 pub use history::{diligence, marks, ownership, printing_date, wear};
 pub use identification::{
     agree, allowed, assumptions, candidates, changes, couplets, evidence, identify, next_point,
-    scale, separate, settle, table,
+    printing_record, scale, separate, settle, table,
 };
 
 use agree::Contradiction;

@@ -92,7 +92,11 @@ fn a_schema_refuses_what_the_reader_refuses() {
             "points=[{key=\"a\",ask=\"?\",kind=\"count\",rests_on=\"wall\"}]",
         ),
         ("design", "states=[{key=\"A state\"}]"),
-        ("design", "printings=[{key=\"a\",kind=\"artist\"}]"),
+        ("design", "printings=[{key=\"a\"}]"),
+        (
+            "design",
+            "points=[{key=\"a\",ask=\"?\",kind=\"count\",rests_on=\"matrix\",strays=0.6}]",
+        ),
         ("design", "reference_picture=\"14.1\""),
         ("impression", "holder=\"Harbour Museum\""),
         ("impression", "identified={state={key=2}}"),

@@ -105,6 +105,56 @@ fn an_impression_gives_the_evidence_for_each_state() {
     assert!(!told.contains("with i/ii"), "{told}");
 }
 
+/// Common practice, no source: a sheet cannot have been printed before its paper was made; a paper that was at hand
+/// proves no printing.
+#[test]
+fn what_printings_record_stands_beside_what_the_sheet_has() {
+    let record = r#"
+-- records/designs/4/design.toml
+titles = [{ text = "The Mole" }]
+points = [{ key = "lamp", ask = "Is there a lamp?", kind = "presence", rests_on = "inking" }]
+matrices = [{ key = "line", kind = "block" }, { key = "red", kind = "block" }]
+[[printings]]
+key = "own"
+name = "Own printing"
+kind = "artist"
+date = "1927"
+paper = ["laid-paper"]
+numbered = false
+matrices = ["line", "red"]
+[[printings]]
+key = "late"
+name = "Late printing"
+kind = "restrike"
+date = "1962"
+paper = ["wove-paper"]
+numbered = true
+matrices = ["line"]
+-- records/designs/4/impressions/1.toml
+status = "located"
+numbering = "3/50"
+sheet = { paper = "wove-paper", paper_date = "1950/.." }
+blocks = { line = "printed", red = "not-printed" }
+"#;
+    let told = text(&html(&[record], "impression/4.1/"));
+    let (_, late) = told.split_once("Late printing ").unwrap_or_default();
+    for line in [
+        "for, blocks Blocks printed: line block; recorded: line block",
+        "for, paper Paper: wove paper; recorded: wove paper",
+        "for, mark Number: 3/50; recorded: numbered",
+    ] {
+        assert!(late.contains(line), "{line}\n{told}");
+    }
+    let (_, own) = told.split_once("Own printing excluded").unwrap_or_default();
+    for line in [
+        "excludes, paper Date of the paper: not before 1950; recorded: 1927",
+        "against, paper Paper: wove paper; recorded: laid paper",
+        "against, mark Number: 3/50; recorded: not numbered",
+    ] {
+        assert!(own.contains(line), "{line}\n{told}");
+    }
+}
+
 #[test]
 fn an_impression_says_what_would_settle_it() {
     let open = FERRY.replace(

@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 
 use serde::Serialize;
 
+use super::printing_record;
 use crate::model::design::Design;
 use crate::model::impression::{Impression, StateReading};
 use crate::model::key::Key;
@@ -23,6 +24,7 @@ use crate::study::agree::departure;
 use crate::study::evidence::{Evidence, EvidenceRow, Fit, Grade, Overturning, overturning};
 use crate::study::index::{CandidateAt, PointAt};
 use crate::study::next_point::NextPoint;
+use crate::study::printing_record::{Bearing, RecordedEvidence, recorded_evidence};
 use crate::study::settle::{Settled, settled};
 use crate::study::table::DiagnosticTable;
 
@@ -66,16 +68,17 @@ struct RowView {
 
 /// One point for or against a state or printing.
 #[derive(Serialize)]
-struct LineView {
+pub(super) struct LineView {
+    /// The point; `None` for what the record of a printing says.
     #[serde(skip)]
-    point: PointAt,
-    bearing: String,
-    kind: String,
-    ask: CleanHtml,
-    seen: String,
-    recorded: String,
+    pub(super) point: Option<PointAt>,
+    pub(super) bearing: String,
+    pub(super) kind: String,
+    pub(super) ask: CleanHtml,
+    pub(super) seen: String,
+    pub(super) recorded: String,
     /// The place on this sheet's own photograph, at the first line that tells of it.
-    detail: Option<SheetDetail>,
+    pub(super) detail: Option<SheetDetail>,
 }
 
 /// What would change the answer.
@@ -174,9 +177,14 @@ impl Page<'_, '_> {
             let rows = rows.map(|row| self.row(row, self.state_name(row.key.as_ref())));
             axes.push(axis("state", rows.collect()));
         }
-        if Evidence::distinguishes(&self.evidence.printings) {
+        let recorded = recorded_evidence(self.design, self.impression);
+        let has_recorded = self.table.printings.len() > 1 && !recorded.is_empty();
+        if has_recorded || Evidence::distinguishes(&self.evidence.printings) {
             let rows = self.evidence.printings.iter();
-            let rows = rows.map(|row| self.row(row, self.printing_with_states(row)));
+            let rows = rows.map(|row| {
+                let view = self.row(row, self.printing_with_states(row));
+                self.with_recorded(view, row, &recorded)
+            });
             axes.push(axis("printing", rows.collect()));
         }
         let rows = axes
@@ -184,11 +192,37 @@ impl Page<'_, '_> {
             .flat_map(|axis: &mut AxisView| &mut axis.rows);
         let mut shown: BTreeSet<PointAt> = BTreeSet::new();
         for line in rows.flat_map(|row| &mut row.lines) {
-            if !shown.insert(line.point) {
-                line.detail = None;
-            }
+            let is_first = line.point.is_none_or(|point| shown.insert(point));
+            line.detail = line.detail.take().filter(|_| is_first);
         }
         axes
+    }
+
+    /// A row of a printing with what the printing's own record says for or against it.
+    fn with_recorded(
+        &self,
+        mut view: RowView,
+        row: &EvidenceRow,
+        recorded: &[RecordedEvidence],
+    ) -> RowView {
+        let Some(key) = &row.key else {
+            return view;
+        };
+        let of_row = || recorded.iter().filter(|evidence| evidence.printing == *key);
+        if !Evidence::distinguishes(&self.evidence.printings) {
+            view.fit.clear();
+        }
+        if of_row().any(|evidence| evidence.bearing == Bearing::Excludes) {
+            self.here
+                .words()
+                .word("fit-excluded")
+                .clone_into(&mut view.fit);
+            view.is_excluded = true;
+        }
+        let (here, design) = (self.here, self.design);
+        let lines = printing_record::lines(here, design, self.impression, recorded, key);
+        view.lines.extend(lines);
+        view
     }
 
     fn row(&self, row: &EvidenceRow, name: CleanHtml) -> RowView {
@@ -220,7 +254,7 @@ impl Page<'_, '_> {
             .find(|o| o.point.value == point.key.value)?;
         let allowed = self.table.points[at].allows(candidate)?;
         Some(LineView {
-            point: at,
+            point: Some(at),
             bearing: words.word(bearing).to_owned(),
             kind: words
                 .word(recorded::kind_of_evidence(point.evidence()))

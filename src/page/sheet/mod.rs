@@ -10,6 +10,7 @@
 //! | `opinions` | opinions of others |
 //! | `observed` | the observations |
 //! | `evidence` | the evidence from them |
+//! | `printing_record` | what printings record, beside what the sheet has |
 //! | `provenance` | the line of provenance |
 //! | `diligence` | its owners from 1933 to 1945 |
 
@@ -20,4 +21,5 @@ mod marks;
 pub(crate) mod observed;
 mod opinions;
 pub(crate) mod page;
+mod printing_record;
 pub(crate) mod provenance;

@@ -6,13 +6,16 @@
 //!
 //! | file | subject |
 //! |---|---|
+//! | [`assumptions`] | how often observations err and sheets depart from the record |
 //! | [`allowed`] | the values that states and printings show at a point, compared |
 //! | [`candidates`] | the states and printings a sheet can be of |
 //! | [`changes`] | how a state differs from those it follows |
 //! | [`scale`] | the values of a point, and how well an observation fits them |
 //! | [`table`] | the diagnostic table: candidates by points |
 //! | [`identify`] | the candidates weighed by observations |
+//! | [`evidence`] | the evidence for each state and each printing, as people are told it |
 //! | [`next_point`] | which point to look at next; `answer_chances`: what an answer is expected to tell |
+//! | [`printing_record`] | what the records of printings say of a sheet's paper, numbering and blocks |
 //! | [`separate`] | which candidates no point separates; the smallest set of points |
 //! | [`settle`] | what the record of a sheet settles |
 //! | [`agree`] | whether observations contradict the recorded identification |
@@ -29,6 +32,7 @@ pub mod evidence;
 pub mod identify;
 mod leads;
 pub mod next_point;
+pub mod printing_record;
 pub mod scale;
 pub mod separate;
 pub mod settle;

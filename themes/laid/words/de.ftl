@@ -1060,6 +1060,7 @@ evidence-blocks = Stöcke
 evidence-paper = Papier
 evidence-inking = Einfärbung
 evidence-mark = Marke
+evidence-of-paper-date = Alter des Papiers
 evidence-recorded = verzeichnet:
 evidence-seen-and-recorded = { $ask } { $seen }; verzeichnet: { $recorded }
 bearing-excludes = schließt aus

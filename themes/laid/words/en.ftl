@@ -1080,6 +1080,7 @@ evidence-blocks = blocks
 evidence-paper = paper
 evidence-inking = inking
 evidence-mark = mark
+evidence-of-paper-date = Date of the paper
 evidence-recorded = recorded:
 evidence-seen-and-recorded = { $ask } { $seen }; recorded: { $recorded }
 bearing-excludes = excludes

@@ -1,0 +1,150 @@
+//! What the records of printings say of paper, numbering and blocks, set beside what a sheet has.
+//!
+//! A printing's record is evidence too, though no point asks for it: the papers used, whether its sheets are
+//! numbered, and the matrices printed. It speaks for or against the printing without weight, because paper is
+//! mixed, numbers are added and blocks are left out. A paper that was not made before a printing had ended excludes
+//! that printing.
+//!
+//! In: a design and one of its impressions. Out: [`RecordedEvidence`], printing by printing.
+//! Definitions: `docs/definitions.md, "What a sheet's page adds"`. Not here: what points say (`evidence`).
+//!
+//! ```
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # use literal::{catalogue, key};
+//! # use keyblock::study::printing_record::{Bearing, RecordedKind, recorded_evidence};
+//! let catalogue = catalogue(r#"
+//! -- records/designs/1/design.toml
+//! titles = [{ text = "The Ferry" }]
+//! printings = [
+//!   { key = "own", kind = "artist", date = "1927", paper = ["laid-paper"] },
+//!   { key = "late", kind = "restrike", date = "1962", paper = ["wove-paper"] },
+//! ]
+//! -- records/designs/1/impressions/1.toml
+//! status = "located"
+//! sheet = { paper = "wove-paper", paper_date = "1950/.." }
+//! "#);
+//! let design = &catalogue.designs[&key("1")];
+//! let found = recorded_evidence(design, &design.impressions[&1]);
+//! let of = |printing: &str| -> Vec<_> {
+//!     found.iter().filter(|e| e.printing.as_str() == printing).map(|e| (e.kind, e.bearing)).collect()
+//! };
+//! assert_eq!(of("own"), [(RecordedKind::PaperDate, Bearing::Excludes), (RecordedKind::Paper, Bearing::Against)]);
+//! assert_eq!(of("late"), [(RecordedKind::Paper, Bearing::For)]);
+//! ```
+
+use crate::model::certainty::Certainty;
+use crate::model::design::Design;
+use crate::model::impression::{BlockPrinted, Impression};
+use crate::model::key::Key;
+use crate::model::printing::Printing;
+
+/// What the record of a printing says for or against it, given a sheet.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RecordedEvidence {
+    /// The printing.
+    pub printing: Key,
+    /// What is compared.
+    pub kind: RecordedKind,
+    /// What follows.
+    pub bearing: Bearing,
+}
+
+/// What of a printing's record is compared with a sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum RecordedKind {
+    /// When the paper was made, against when the printing ended.
+    PaperDate,
+    /// The blocks printed.
+    Blocks,
+    /// The paper.
+    Paper,
+    /// The number.
+    Numbering,
+}
+
+/// What follows for the printing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Bearing {
+    /// It is excluded.
+    Excludes,
+    /// It speaks for it and against some other printing.
+    For,
+    /// It speaks against it.
+    Against,
+}
+
+/// The evidence of the printings' records on a sheet, in the record's order, the strongest kind first.
+#[must_use]
+pub fn recorded_evidence(design: &Design, impression: &Impression) -> Vec<RecordedEvidence> {
+    const KINDS: [RecordedKind; 4] = [
+        RecordedKind::PaperDate,
+        RecordedKind::Blocks,
+        RecordedKind::Paper,
+        RecordedKind::Numbering,
+    ];
+    let printings: Vec<&Printing> = design.standing_printings().collect();
+    let mut found = Vec::new();
+    for printing in &printings {
+        for kind in KINDS {
+            let is_for_another = || {
+                let mut others = printings.iter();
+                others.any(|other| agrees(other, impression, kind) == Some(false))
+            };
+            let bearing = match agrees(printing, impression, kind) {
+                Some(false) if kind == RecordedKind::PaperDate => Bearing::Excludes,
+                Some(false) => Bearing::Against,
+                Some(true) if is_for_another() => Bearing::For,
+                _ => continue,
+            };
+            found.push(RecordedEvidence {
+                printing: printing.key.value.clone(),
+                kind,
+                bearing,
+            });
+        }
+    }
+    found
+}
+
+/// Whether a sheet agrees with the record of a printing; `None` where one of the two says nothing.
+fn agrees(printing: &Printing, impression: &Impression, kind: RecordedKind) -> Option<bool> {
+    match kind {
+        RecordedKind::PaperDate => {
+            let paper = impression.sheet.paper_date.as_ref()?;
+            let run = printing.date.0.first()?;
+            let is_firm = run.claim.certainty() == Certainty::Certain
+                && !run.is.value.is_loose()
+                && !paper.value.is_loose();
+            // That a paper existed already tells nothing: old paper was used for long.
+            (is_firm && run.is.value.certainly_before(&paper.value)).then_some(false)
+        }
+        RecordedKind::Blocks => blocks_agree(printing, impression),
+        RecordedKind::Paper => {
+            let paper = impression.sheet.paper.as_ref()?;
+            let is_used = printing.paper.iter().any(|used| used.value == paper.value);
+            (!printing.paper.is_empty()).then_some(is_used)
+        }
+        RecordedKind::Numbering => {
+            // A sheet without a number tells nothing: it may be outside the edition, or trimmed.
+            impression.numbering.as_ref()?;
+            printing.numbered
+        }
+    }
+}
+
+/// Whether the blocks found on a sheet are those that the printing used.
+fn blocks_agree(printing: &Printing, impression: &Impression) -> Option<bool> {
+    if printing.matrices.is_empty() {
+        return None;
+    }
+    let is_used = |matrix: &Key| printing.matrices.iter().any(|used| used.value == *matrix);
+    let told = impression
+        .blocks
+        .iter()
+        .filter_map(|(matrix, printed)| match printed.value {
+            BlockPrinted::Printed => Some(is_used(&matrix.value)),
+            BlockPrinted::NotPrinted => Some(!is_used(&matrix.value)),
+            BlockPrinted::NotVisible => None,
+        });
+    told.reduce(|all, one| all && one)
+}
