@@ -10,7 +10,7 @@ use super::printing_record;
 use crate::model::design::Design;
 use crate::model::impression::{Impression, StateReading};
 use crate::model::key::Key;
-use crate::model::point::Point;
+use crate::model::point::{EvidenceKind, Point};
 use crate::page::key::candidates;
 use crate::page::key::prefilled::examined;
 use crate::page::key::recorded::{self, RecordedCopy};
@@ -24,7 +24,7 @@ use crate::study::agree::departure;
 use crate::study::evidence::{Evidence, EvidenceRow, Fit, Grade, Overturning, overturning};
 use crate::study::index::{CandidateAt, PointAt};
 use crate::study::next_point::NextPoint;
-use crate::study::printing_record::{Bearing, RecordedEvidence, recorded_evidence};
+use crate::study::printing_record::{Bearing, RecordedEvidence, RecordedKind, recorded_evidence};
 use crate::study::settle::{Settled, settled};
 use crate::study::table::DiagnosticTable;
 
@@ -220,7 +220,17 @@ impl Page<'_, '_> {
             view.is_excluded = true;
         }
         let (here, design) = (self.here, self.design);
-        let lines = printing_record::lines(here, design, self.impression, recorded, key);
+        // Where a point asks for the paper, its line says as much.
+        let asked = view.lines.iter().filter_map(|line| line.point);
+        let has_paper = asked
+            .filter_map(|at| self.point(at))
+            .any(|point| point.evidence() == EvidenceKind::Paper);
+        let told: Vec<RecordedEvidence> = recorded
+            .iter()
+            .filter(|evidence| evidence.kind != RecordedKind::Paper || !has_paper)
+            .cloned()
+            .collect();
+        let lines = printing_record::lines(here, design, self.impression, &told, key);
         view.lines.extend(lines);
         view
     }

@@ -18,7 +18,7 @@
   const form = document.querySelector("form.examine");
   const find = (name) => form.querySelector(name);
   const rowsOf = (name) => [...form.querySelectorAll(`.${name} > li`)];
-  const rows = { states: rowsOf("states"), printings: rowsOf("printings") };
+  const rows = { states: rowsOf("of-states"), printings: rowsOf("of-printings") };
   const questions = [...form.querySelectorAll(".questions > li")];
   const askOf = (at) => questions[at].querySelector(".ask").textContent;
   const ticks = (question) => [...question.querySelectorAll("input[name=value]")];
@@ -83,7 +83,7 @@
   /** Shows the states or the printings, the best first, each with its evidence. */
   const sayAxis = (axis, order, isDistinguished, result, given) => {
     find(`.${axis}-alike`).hidden = isDistinguished || given.length === 0 || order.length < 2;
-    const list = find(`.${axis}`);
+    const list = find(`.of-${axis}`);
     list.replaceChildren(...order.map(({ at }) => rows[axis][at]));
     for (const one of order) {
       const { at, best, fit, excludedBy, against, inFavour } = one;
