@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 
 use serde::Serialize;
 
+use super::evidence_line::LineView;
 use super::printing_record;
 use crate::model::design::Design;
 use crate::model::impression::{Impression, StateReading};
@@ -17,7 +18,7 @@ use crate::page::key::recorded::{self, RecordedCopy};
 use crate::page::phrases::enumeration;
 use crate::page::phrases::readings;
 use crate::page::phrases::values;
-use crate::page::plates::strips::{self, SheetDetail};
+use crate::page::plates::strips;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences};
 use crate::study::agree::departure;
@@ -64,21 +65,6 @@ struct RowView {
     fit: String,
     is_excluded: bool,
     lines: Vec<LineView>,
-}
-
-/// One point for or against a state or printing.
-#[derive(Serialize)]
-pub(super) struct LineView {
-    /// The point; `None` for what the record of a printing says.
-    #[serde(skip)]
-    pub(super) point: Option<PointAt>,
-    pub(super) bearing: String,
-    pub(super) kind: String,
-    pub(super) ask: CleanHtml,
-    pub(super) seen: String,
-    pub(super) recorded: String,
-    /// The place on this sheet's own photograph, at the first line that tells of it.
-    pub(super) detail: Option<SheetDetail>,
 }
 
 /// What would change the answer.

@@ -10,6 +10,7 @@
 //! | `opinions` | opinions of others |
 //! | `observed` | the observations |
 //! | `evidence` | the evidence from them |
+//! | `evidence_line` | one line of it |
 //! | `printing_record` | what printings record, beside what the sheet has |
 //! | `provenance` | the line of provenance |
 //! | `diligence` | its owners from 1933 to 1945 |
@@ -17,6 +18,7 @@
 mod apparatus;
 pub(crate) mod diligence;
 mod evidence;
+mod evidence_line;
 mod marks;
 pub(crate) mod observed;
 mod opinions;

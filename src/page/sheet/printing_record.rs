@@ -1,7 +1,7 @@
 //! What printings record of paper, numbering and blocks, set beside what the sheet has, in words
 //! (`docs/definitions.md`, "What a sheet's page adds").
 
-use super::evidence::LineView;
+use super::evidence_line::LineView;
 use crate::model::design::Design;
 use crate::model::impression::{BlockPrinted, Impression};
 use crate::model::key::Key;

@@ -1,0 +1,22 @@
+//! One line of the evidence on a sheet.
+
+use serde::Serialize;
+
+use crate::page::plates::strips::SheetDetail;
+use crate::page::setting::html::CleanHtml;
+use crate::study::index::PointAt;
+
+/// What is for or against a state or printing at one point, or by the record of a printing.
+#[derive(Serialize)]
+pub(super) struct LineView {
+    /// The point; `None` for what the record of a printing says.
+    #[serde(skip)]
+    pub(super) point: Option<PointAt>,
+    pub(super) bearing: String,
+    pub(super) kind: String,
+    pub(super) ask: CleanHtml,
+    pub(super) seen: String,
+    pub(super) recorded: String,
+    /// The place on this sheet's own photograph, at the first line that tells of it.
+    pub(super) detail: Option<SheetDetail>,
+}
