@@ -2,7 +2,7 @@
 //!
 //! Columns: `design` (its key; empty for several), `series`, `by` (`all`, `status`, `class`, `kind`,
 //! `state`, `printing`, `country`, `city`, `holder`; two properties together: `state-printing`,
-//! `holder-state`; when sheets were seen: `first-seen`, `seen-again` by decade, `undated-appearances`),
+//! `holder-state`; when sheets were met: `first-met`, `met-again` by decade, `undated-reports`),
 //! `key`, `name` (as on pages), `at_least`, `at_most`, `exact`, `and_key`, `and_name` (of the second
 //! property) and `standing` (of the design; figures of several designs leave out rejected and withdrawn
 //! ones). Key and name are empty in the row of sheets for which the property is not recorded.
@@ -14,8 +14,8 @@ use crate::model::key::Key;
 use crate::model::vocabulary::List as Vocabulary;
 use crate::model::words::ClosedList as _;
 use crate::page::{Address, Here, Overview, Subject, dates};
-use crate::study::appearances::AppearancesByDecade;
 use crate::study::census::{Census, Row, Sheets};
+use crate::study::occasions::OccasionsByDecade;
 
 /// One table of the whole catalogue, and one for each design, in the folders of their census pages.
 pub(super) const FORMAT: Format = Format {
@@ -44,7 +44,7 @@ fn write(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
     let designs: Vec<&Design> = match subject {
         Subject::Page(Address::Overview(Overview::Census)) => {
             table.census(here, None, "", &studies.accepted);
-            table.seen(here, None, &studies.seen);
+            table.met(here, None, &studies.met);
             for (name, census) in &studies.series {
                 table.census(here, None, name, census);
             }
@@ -56,7 +56,7 @@ fn write(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
     for design in designs {
         if let Some(study) = studies.designs.get(&design.key) {
             table.census(here, Some(design), "", &study.census);
-            table.seen(here, Some(design), &study.seen);
+            table.met(here, Some(design), &study.met);
         }
     }
     Some(table.0.bytes())
@@ -172,8 +172,8 @@ impl CensusTable {
         }
     }
 
-    /// When sheets were seen.
-    fn seen(&mut self, here: &Here<'_>, design: Option<&Design>, seen: &AppearancesByDecade) {
+    /// When sheets were met.
+    fn met(&mut self, here: &Here<'_>, design: Option<&Design>, met: &OccasionsByDecade) {
         let mut row = |by, named, n| {
             let of = RowLabels {
                 design,
@@ -189,12 +189,12 @@ impl CensusTable {
             self.figure(&of, counted);
         };
         let years = |from: i64| Label::new(&from, dates::decade(here.words(), from));
-        for decade in seen.decades.iter().filter(|decade| decade.has_any()) {
-            row("first-seen", years(decade.from), decade.first.len());
-            row("seen-again", years(decade.from), decade.again.len());
+        for decade in met.decades.iter().filter(|decade| decade.has_any()) {
+            row("first-met", years(decade.from), decade.first.len());
+            row("met-again", years(decade.from), decade.again.len());
         }
-        if seen.undated > 0 {
-            row("undated-appearances", Label::default(), seen.undated);
+        if met.undated > 0 {
+            row("undated-reports", Label::default(), met.undated);
         }
     }
 

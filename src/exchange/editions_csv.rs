@@ -1,15 +1,15 @@
-//! Declared editions against the numbers met, as a table (CSV), one edition a row.
+//! Editions declared or really printed against the numbers met, as a table (CSV), one edition a row.
 //!
 //! Columns: `design`, `printing` (their keys), `name` (of the printing), `declared` (empty where no
 //! size is declared), `at_least`, `at_most` (sheets of the printing, proofs included), `met`, `missing`,
 //! `above`, `repeated` (counts of numbers; met and missing are empty where no number was ever met),
-//! `numbers_met`, `numbers_above`, `numbers_repeated` (the numbers, separated by spaces).
+//! `numbers_met`, `numbers_above`, `numbers_repeated` (the numbers, separated by spaces), `printed` (how many were really
+//! printed; empty where that is not recorded).
 
 use super::format::{Format, Sources};
 use super::spreadsheet::Spreadsheet;
 use crate::model::design::Design;
 use crate::page::{Address, Here, Overview, Subject};
-use crate::study::DesignStudy;
 use crate::study::editions::EditionStudy;
 
 /// One table of all editions, and one for each design that has any, in the folders of their census pages.
@@ -56,28 +56,21 @@ fn write(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
         "numbers_met",
         "numbers_above",
         "numbers_repeated",
+        "printed",
     ]);
     for design in designs {
         let Some(study) = here.book.studies.designs.get(&design.key) else {
             continue;
         };
         for edition in &study.editions {
-            row(&mut table, here, design, study, edition);
+            row(&mut table, here, design, edition);
         }
     }
     Some(table.bytes())
 }
 
-fn row(
-    table: &mut Spreadsheet<13>,
-    here: &Here<'_>,
-    design: &Design,
-    study: &DesignStudy,
-    edition: &EditionStudy,
-) {
-    let mut known = study.census.by.printing.iter();
-    let known = known.find(|row| row.key.as_ref() == Some(&edition.printing));
-    let known = known.map(|row| row.sheets).unwrap_or_default();
+fn row(table: &mut Spreadsheet<14>, here: &Here<'_>, design: &Design, edition: &EditionStudy) {
+    let known = edition.sheets;
     let listed = |numbers: &[u32]| {
         let numbers: Vec<String> = numbers.iter().map(ToString::to_string).collect();
         numbers.join(" ")
@@ -108,5 +101,6 @@ fn row(
         &listed(&met),
         &listed(&above),
         &listed(&edition.repeated),
+        &edition.printed.map_or_else(String::new, |n| n.to_string()),
     ]);
 }

@@ -57,7 +57,7 @@ pub struct Printing {
     /// Whether its sheets are numbered, where that is known.
     pub numbered: Option<bool>,
     /// How many sheets were really printed, where that is known.
-    pub printed: Option<Placed<u32>>,
+    pub printed: Statements<u32>,
     /// The states it contains; none of a design without states.
     pub states: StatesPrinted,
     /// The matrices used; empty: not said.

@@ -11,7 +11,7 @@
 //! |---|---|
 //! | order and names | [`order`] readers' order · [`numerals`] of states · [`filing`] of bare names |
 //! | identification of a sheet | [`identification`]: candidates, table, next point, separability, agreement, couplets |
-//! | how many sheets | [`census`]: groups, counts, crossings, editions, appearances, survival |
+//! | how many sheets | [`census`]: groups, counts, crossings, editions, occasions, survival |
 //! | the history of sheets | [`history`]: wear, printing, ownership, 1933 to 1945, shared marks |
 //! | which records are one sheet | [`same_sheet`]; [`tolerance`] of measurements |
 //! | the records listed another way | [`concordance`], [`opinions`], [`chronology`], [`back_links`] |
@@ -39,7 +39,7 @@ pub mod order;
 pub mod same_sheet;
 pub mod tolerance;
 
-pub use census::{appearances, clique_cover, crossing, editions, linked, survival};
+pub use census::{clique_cover, crossing, editions, linked, occasions, survival};
 pub use history::{diligence, marks, ownership, printing_date, wear};
 pub use identification::{
     agree, allowed, assumptions, candidates, changes, couplets, evidence, identify, next_point,
@@ -47,7 +47,6 @@ pub use identification::{
 };
 
 use agree::Contradiction;
-use appearances::AppearancesByDecade;
 use back_links::BackLinks;
 use census::{Census, DesignScope, Groups};
 use changes::StateChanges;
@@ -58,6 +57,7 @@ use editions::EditionStudy;
 use linked::ImpressionGroup;
 use marks::SharedMark;
 use numerals::Numeral;
+use occasions::OccasionsByDecade;
 use order::Order;
 use separate::Separability;
 use survival::Survival;
@@ -93,8 +93,8 @@ pub struct Studies {
     pub accepted: Census,
     /// The census of the accepted designs of each series, by the name of the series.
     pub series: BTreeMap<String, Census>,
-    /// When the sheets of the accepted designs were seen.
-    pub seen: AppearancesByDecade,
+    /// When the sheets of the accepted designs were met.
+    pub met: OccasionsByDecade,
     /// Impressions on one sheet of paper.
     pub papers: Vec<ImpressionGroup>,
     /// Sheets of one set.
@@ -130,8 +130,8 @@ pub struct DesignStudy {
     pub census: Census,
     /// How many sheets survive.
     pub survival: Survival,
-    /// When its sheets were seen.
-    pub seen: AppearancesByDecade,
+    /// When its sheets were met.
+    pub met: OccasionsByDecade,
     /// The declared editions, by printing in the record's order.
     pub editions: Vec<EditionStudy>,
 }
@@ -174,13 +174,13 @@ impl Studies {
                 )
             },
         );
-        let seen = census::counted_together(catalogue, DesignScope::Accepted);
-        let seen = seen.flat_map(|design| appearances::by_sheet(catalogue, &groups, design));
+        let met = census::counted_together(catalogue, DesignScope::Accepted);
+        let met = met.flat_map(|design| occasions::by_sheet(catalogue, &groups, design));
         Studies {
             census,
             accepted,
             series,
-            seen: appearances::over_time(&seen.collect::<Vec<_>>()),
+            met: occasions::over_time(&met.collect::<Vec<_>>()),
             papers: linked::on_one_paper(catalogue),
             sets: linked::sets(catalogue),
             concordance: Concordance::of(catalogue, &order),
@@ -231,7 +231,8 @@ impl DesignStudy {
     #[must_use]
     pub fn of(catalogue: &Catalogue, groups: &Groups, design: &Design) -> DesignStudy {
         let table = DiagnosticTable::of(design);
-        let seen = appearances::by_sheet(catalogue, groups, design);
+        let census = census::of_design(catalogue, groups, design);
+        let met = occasions::by_sheet(catalogue, groups, design);
         DesignStudy {
             separability: separate::separability(&table),
             table,
@@ -246,10 +247,10 @@ impl DesignStudy {
                 .iter()
                 .filter_map(|(n, i)| Some((*n, agree::contradiction(design, i)?)))
                 .collect(),
-            census: census::of_design(catalogue, groups, design),
-            survival: Survival::of_counts(seen.iter().map(|(_, events)| events.len())),
-            seen: appearances::over_time(&seen),
-            editions: editions::editions(groups, design),
+            survival: Survival::of(design, census.sheets, &met),
+            met: occasions::over_time(&met),
+            editions: editions::editions(groups, design, &census),
+            census,
         }
     }
 }

@@ -212,46 +212,139 @@ fn an_edition_stands_beside_its_sources_and_the_sizes_that_nobody_declares() {
         "{editions}"
     );
     assert!(editions.contains("Others give 40"), "{editions}");
+    let known =
+        "<p>Known: <a href=\"#printing-own\">2</a> of 50 declared. 2 of the 50 numbers were met";
+    assert!(editions.contains(known), "{editions}");
     let other = &editions[editions.find("Numbered as of another size").unwrap()..];
     assert!(other.starts_with("Numbered as of another size, which nobody declares: 60: "));
     assert!(other.contains("impression/1.4/"));
 }
 
+/// The ferry with all its sheets published and no declared edition.
+fn undeclared() -> String {
+    let edition = FERRY.lines().find(|line| line.starts_with("edition = ["));
+    let shown = FERRY.replace("publish = false\n", "");
+    shown.replace(edition.unwrap(), "")
+}
+
 #[test]
 fn survival_is_estimated_or_the_reason_is_said() {
-    // Five sheets: seen 2, 1, 1, 1, 2 times; Chao1 = 5 + 3 · 2 / (2 · 3) = 6.
-    let site = site_of(&[&all_shown()]);
+    // Five sheets: met 2, 1, 1, 1, 2 times; Chao1 = 5 + 3 · 2 / (2 · 3) = 6.
+    let site = site_of(&[&undeclared()]);
     let survival = part(page(&site, "design/1/census/"), "survival");
     assert!(
-        survival.contains("Probably at least about 6 sheets ("),
+        survival.contains("Sheets that could have been met: probably at least about 6 ("),
         "{survival}"
     );
-    assert!(survival.contains("5 sheets were seen at least once; 3 of them once, 2 twice."));
+    assert!(survival.contains("destroyed ones among them"), "{survival}");
+    let ground = "5 sheets were met on at least one occasion; 3 of them on one, 2 on two.";
+    assert!(survival.contains(ground), "{survival}");
     assert!(survival.contains("gives a lower bound"));
-    // Readers know nothing of when an unpublished sheet was seen.
-    let fewer = all_shown().replace("sightings = [{ date = \"1961\" }]", "");
-    for literal in [&fewer, FERRY] {
-        let site = site_of(&[literal]);
+    let own = "key = \"own\"\n";
+    let copies = "key = \"poster\"\n";
+    let six = "sightings = [{ date = \"2001\" }, { date = \"2003\" }]";
+    let without = |from: &str, to: &str| undeclared().replace(from, to);
+    for (literal, why) in [
+        (
+            FERRY.to_owned(),
+            "how many were printed is declared or recorded",
+        ),
+        (
+            without(own, &format!("{own}edition = 50\n")),
+            "how many were printed is declared or recorded",
+        ),
+        (
+            without(own, &format!("{own}printed = 48\n")),
+            "how many were printed is declared or recorded",
+        ),
+        // Readers know nothing of when an unpublished sheet was met.
+        (
+            without(six, &format!("{six}\npublish = false")),
+            "of one known sheet no occasion is recorded",
+        ),
+        (
+            without(
+                six,
+                "standing = \"withdrawn\"\nwhy = \"A print of another design.\"",
+            ),
+            "it takes five sheets",
+        ),
+        (
+            without("{ date = \"1931\" }, ", "").replace(", { date = \"2003\" }", ""),
+            "no sheet was met on a second occasion",
+        ),
+        (
+            without(
+                "sightings = [{ date = \"1938",
+                "sightings = [{ date = \"1920\" }, { date = \"1938",
+            ),
+            "it takes two sheets that were met only once",
+        ),
+    ] {
+        let site = site_of(&[&literal]);
         let survival = part(page(&site, "design/1/census/"), "survival");
-        assert!(survival.contains("Too few sheets"), "{survival}");
+        assert!(survival.contains(why), "{why}: {survival}");
         assert!(!survival.contains("lower bound"), "{survival}");
+    }
+    // What is printed from other matrices, and a printing that was withdrawn, say nothing of the design's own sheets.
+    for other in [
+        without(copies, &format!("{copies}edition = 500\n")),
+        without(
+            copies,
+            "key = \"second\"\nkind = \"lifetime\"\nstates = \"all\"\nedition = 20\nstanding = \"withdrawn\"\nwhy = \"Never made.\"\n[[printings]]\nkey = \"poster\"\n",
+        ),
+    ] {
+        let site = site_of(&[&other]);
+        let survival = part(page(&site, "design/1/census/"), "survival");
+        assert!(
+            survival.contains("probably at least about 6 ("),
+            "{survival}"
+        );
     }
 }
 
-/// The ferry with all its sheets published.
-fn all_shown() -> String {
-    FERRY.replace("publish = false\n", "")
-}
-
 #[test]
-fn an_estimate_above_the_declared_edition_is_said_to_be_none() {
-    let said = "The declared editions come to 5 in all";
-    let small = all_shown()
-        .replace("is = 50", "is = 5")
-        .replace("is = 40", "is = 4");
-    assert!(page(&site_of(&[&small]), "design/1/census/").contains(said));
-    let site = site_of(&[&all_shown()]);
-    assert!(!page(&site, "design/1/census/").contains("The declared editions come to"));
+fn known_sheets_stand_against_the_number_really_printed_with_its_source() {
+    let bare = undeclared().replace("numbering = \"12/50\"\n", "");
+    let bare = bare.replace("numbering = \"3/60\"\n", "");
+    let own = "key = \"own\"\n";
+    let printed = |printed: &str| bare.replace(own, &format!("{own}printed = {printed}\n"));
+    let editions = |site: &Site| {
+        part(page(site, "design/1/census/"), "declared-editions")
+            .replace("id=\"declared-editions\"", "")
+    };
+    let site = site_of(&[&printed("1")]);
+    assert!(
+        editions(&site).contains(" of one really printed."),
+        "{}",
+        editions(&site)
+    );
+    let site = site_of(&[&printed(
+        "[{ is = 48, cite = \"dorn-1927\", at = \"p. 9\" }, { is = 45, by = \"museum\" }]",
+    )]);
+    let shown = editions(&site);
+    let known = &shown[shown.find(" of 48 really printed (").expect(&shown)..];
+    assert!(
+        known.split("</p>").next().unwrap().contains("p. 9"),
+        "{shown}"
+    );
+    assert!(
+        shown.contains("Others say that so many were really printed: 45, "),
+        "{shown}"
+    );
+    assert!(
+        !shown.contains("declared") && !shown.contains("numbers"),
+        "{shown}"
+    );
+    let all = part(page(&site, "census/"), "declared-editions");
+    assert!(
+        all.contains("<td class=\"figure\"></td><td class=\"figure\">48</td>"),
+        "{all}"
+    );
+    let design = page(&site, "design/1/");
+    assert!(design.contains("48 sheets printed ("), "{design}");
+    // Where neither is recorded and no number was met, the printing has no place among the editions.
+    assert!(!page(&site_of(&[&bare]), "design/1/census/").contains("id=\"declared-editions\""));
 }
 
 #[test]

@@ -2,9 +2,10 @@
 
 use keyblock::model::key::{ImpressionKey, Key};
 use keyblock::model::occurrence::{MentionRole, RecordId};
-use keyblock::study::census::{Row, Sheets};
+use keyblock::study::census::{Groups, Row, Sheets};
 use keyblock::study::chronology::EventKind;
 use keyblock::study::concordance;
+use keyblock::study::occasions;
 
 use crate::small::{studied, studied_for_readers};
 
@@ -280,7 +281,111 @@ fn rows_tell_nothing_that_a_record_keeps_private() {
     assert_eq!(mentions.len(), 1);
 }
 
+// Occasions.
+
+/// The years in which the sheets of design 1 were met.
+fn years(records: &[&str], more: &str) -> Vec<Vec<i64>> {
+    let (catalogue, _) = studied(&[&design("1", RUNS), &sheets(records), more]);
+    let groups = Groups::of(&catalogue);
+    let sheets = occasions::by_sheet(&catalogue, &groups, &catalogue.designs[&key("1")]);
+    let years = |sheet: &occasions::SheetOccasions| sheet.years.iter().copied().collect();
+    sheets.iter().map(years).collect()
+}
+
+#[test]
+fn an_occasion_is_a_year_whatever_recorded_it() {
+    let tower = "-- records/exhibitions.toml\n[tower]\ntitle = \"In the Tower\"\ndate = \"1938-06/1938-09\"\n\
+        [undated]\ntitle = \"In the Hall\"\n";
+    let sale = "{ agent = { name = \"A Saleroom\" }, from = \"1938-05-12\", how = \"sale\" }";
+    let bought =
+        "{ owner = { name = \"A Buyer\" }, from = \"1938\", to = \"1951\", how = \"purchase\" }";
+    let of_one_year = format!(
+        "provenance = [{sale}, {bought}]\nsightings = [{{ date = \"1938-05\" }}]\nexhibited = [{{ exhibition = \"tower\" }}]"
+    );
+    assert_eq!(years(&[&of_one_year], tower), [[1938]]);
+    let provenance =
+        |entry: &str| format!("provenance = [{{ owner = {{ name = \"A\" }}, {entry} }}]");
+    for (entry, met) in [
+        ("from = \"1938\", how = \"gift\"", vec![1938]),
+        ("from = \"1938\"", vec![]),
+        ("how = \"gift\"", vec![]),
+        ("to = \"1940\", how = \"gift\"", vec![1940]),
+        ("from = \"1931\", to = \"1940\", how = \"gift\"", vec![1931]),
+        ("from = \"../1938\", to = \"1940\", how = \"gift\"", vec![]),
+        ("to = \"../1938\", how = \"gift\"", vec![]),
+        ("from = \"1938/..\", how = \"gift\"", vec![1938]),
+        ("from = \"1935~/1938\", how = \"gift\"", vec![1935]),
+        ("from = \"193X\", how = \"gift\"", vec![1930]),
+        (
+            "from = \"1938\", how = \"gift\", this_sheet = \"possible\"",
+            vec![],
+        ),
+        (
+            "from = \"1938\", how = \"gift\", this_sheet = \"probable\"",
+            vec![1938],
+        ),
+        (
+            "from = \"1938\", how = \"gift\", certainty = \"possible\"",
+            vec![1938],
+        ),
+    ] {
+        assert_eq!(years(&[&provenance(entry)], ""), [met], "{entry}");
+    }
+    assert_eq!(
+        years(&["exhibited = [{ exhibition = \"undated\" }]"], tower),
+        [Vec::<i64>::new()]
+    );
+}
+
+#[test]
+fn two_records_of_a_sheet_share_their_occasions() {
+    let seen = |date: &str| format!("sightings = [{{ date = \"{date}\" }}]");
+    let same = "same_as = [{ impression = \"1.1\" }]";
+    assert_eq!(
+        years(
+            &[
+                &seen("1938"),
+                &format!("{same}\n{}", seen("1938-02")),
+                &format!("{same}\n{}", seen("1952")),
+                &seen("1938")
+            ],
+            ""
+        ),
+        [vec![1938, 1952], vec![1938]]
+    );
+}
+
 // Editions.
+
+#[test]
+fn a_printing_stands_among_the_editions_with_its_known_sheets() {
+    let runs = "states = [{ key = \"a\" }]\nprintings = [\
+        { key = \"own\", kind = \"artist\", states = \"all\", printed = 9 },\
+        { key = \"late\", kind = \"posthumous\", states = \"all\", edition = 3, printed = [{ is = 4 }, { is = 5 }] },\
+        { key = \"bare\", kind = \"posthumous\", states = \"all\" },\
+        { key = \"none\", kind = \"posthumous\", states = \"all\", edition = 7 }]";
+    let records = [
+        "identified = { printing = \"own\" }",
+        "identified = { printing = [\"own\", \"late\"] }",
+        "identified = { printing = \"late\" }",
+        "identified = { printing = \"late\" }\nmaybe_same_as = [{ impression = \"1.3\" }]",
+        "identified = { printing = \"bare\" }",
+    ];
+    let (_, studies) = studied(&[&design("1", runs), &sheets(&records)]);
+    let editions = &studies.designs[&key("1")].editions;
+    let told: Vec<_> = editions
+        .iter()
+        .map(|e| (e.printing.as_str(), e.declared, e.printed, e.sheets))
+        .collect();
+    assert_eq!(
+        told,
+        [
+            ("own", None, Some(9), exactly(1, 2)),
+            ("late", Some(3), Some(4), exactly(1, 3)),
+            ("none", Some(7), None, exactly(0, 0)),
+        ]
+    );
+}
 
 #[test]
 fn numbers_met_are_set_against_every_claim() {

@@ -18,7 +18,7 @@ pub(super) struct CensusDocument {
     by: CountsBy,
     /// The declared editions of a design; empty for the whole catalogue.
     editions: Vec<EditionEntry>,
-    /// Null where too few appearances are known for an estimate, and for the whole catalogue.
+    /// Null where nothing is estimated, and for the whole catalogue.
     survival: Option<SurvivalEntry>,
 }
 
@@ -61,6 +61,8 @@ struct CrossedCount {
 struct EditionEntry {
     printing: String,
     declared: Option<u32>,
+    printed: Option<u32>,
+    sheets: SheetCount,
     claims: Vec<u32>,
     located: Vec<u32>,
     repeated: Vec<u32>,
@@ -70,8 +72,8 @@ struct EditionEntry {
 #[derive(Debug, Serialize)]
 struct SurvivalEntry {
     estimate: f64,
-    low: Option<f64>,
-    high: Option<f64>,
+    low: f64,
+    high: f64,
     sheets: usize,
     seen_once: usize,
     seen_twice: usize,
@@ -140,6 +142,8 @@ fn edition(study: &EditionStudy) -> EditionEntry {
     EditionEntry {
         printing: study.printing.to_string(),
         declared: study.declared,
+        printed: study.printed,
+        sheets: count(study.sheets),
         claims: study.claims.clone(),
         located: study.located.clone(),
         repeated: study.repeated.clone(),
@@ -148,13 +152,14 @@ fn edition(study: &EditionStudy) -> EditionEntry {
 }
 
 fn survival(survival: &Survival) -> Option<SurvivalEntry> {
-    let estimate = survival.estimate?;
+    let estimate = survival.estimate.ok()?;
+    let met = survival.met;
     Some(SurvivalEntry {
         estimate: estimate.sheets,
-        low: estimate.interval.map(|[low, _]| low),
-        high: estimate.interval.map(|[_, high]| high),
-        sheets: survival.sheets,
-        seen_once: survival.seen_once,
-        seen_twice: survival.seen_twice,
+        low: estimate.low,
+        high: estimate.high,
+        sheets: met.sheets,
+        seen_once: met.once,
+        seen_twice: met.twice,
     })
 }

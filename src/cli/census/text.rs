@@ -55,17 +55,12 @@ pub(super) fn census(
     if let Some((design, study)) = design {
         let editions = editions(design, study);
         if !editions.is_empty() {
-            writeln!(
-                out,
-                "\n{}\n{}",
-                heading("Declared editions"),
-                editions.trim_end()
-            )?;
+            writeln!(out, "\n{}\n{}", heading("Editions"), editions.trim_end())?;
         }
         writeln!(
             out,
             "\n{}\n{}",
-            heading("How many survive"),
+            heading("How many there may be"),
             survival(&study.survival)
         )?;
     }
@@ -171,7 +166,7 @@ fn in_words(sheets: Sheets) -> String {
     }
 }
 
-/// One line a printing of which an edition is declared or a number was met.
+/// One line a printing of which a size is declared, the number printed is recorded, or a number was met.
 fn editions(design: &Design, study: &DesignStudy) -> String {
     let mut text = String::new();
     for edition in &study.editions {
@@ -179,15 +174,19 @@ fn editions(design: &Design, study: &DesignStudy) -> String {
             .printing(&edition.printing)
             .and_then(|p| p.name.as_ref())
             .map_or_else(|| edition.printing.to_string(), ToString::to_string);
-        if edition.declared.is_none() && edition.located.is_empty() {
-            continue;
-        }
-        let _ = write!(text, "  {name}: ");
-        let met = edition.within().count();
-        let _ = match edition.declared {
-            Some(declared) => write!(text, "{declared} declared, {met} of its numbers met"),
-            None => write!(text, "no size declared, {met} numbers met"),
+        let sizes = [
+            edition.declared.map(|n| format!("of {n} declared")),
+            edition.printed.map(|n| format!("of {n} really printed")),
+        ];
+        let sizes: Vec<String> = sizes.into_iter().flatten().collect();
+        let sizes = if sizes.is_empty() {
+            "no size recorded".to_owned()
+        } else {
+            sizes.join(", ")
         };
+        let known = figure(edition.sheets);
+        let met = edition.within().count();
+        let _ = write!(text, "  {name}: known {known}, {sizes}; {met} numbers met");
         let mut list = |what: &str, numbers: &[u32]| {
             if !numbers.is_empty() {
                 let numbers: Vec<String> = numbers.iter().map(ToString::to_string).collect();
@@ -203,29 +202,39 @@ fn editions(design: &Design, study: &DesignStudy) -> String {
 
 /// The estimate with its basis, or the reason why there is none.
 fn survival(survival: &Survival) -> String {
-    let Survival {
-        sheets,
-        seen_once,
-        seen_twice,
-        ..
-    } = survival;
+    let met = survival.met;
     let ground = format!(
-        "{sheets} sheets were seen at least once; {seen_once} of them once, {seen_twice} twice."
+        "{} sheets were met on at least one occasion; {} of them on one, {} on two.",
+        met.sheets, met.once, met.twice
     );
-    let conclusion = match (survival.estimate, survival.why_not()) {
-        (Some(estimate), _) => match estimate.interval {
-            Some([low, high]) => format!(
-                "Probably at least {:.0} sheets in all ({low:.0} to {high:.0}, 95 %; Chao1, \
-                 bias-corrected), if sightings are independent and all sheets as likely to be seen.",
-                estimate.sheets
-            ),
-            None => "Nothing points to sheets that were never seen.".to_owned(),
-        },
-        (None, Some(NoEstimate::AllSeenOnce)) => {
-            "No estimate: none was seen twice, so nothing tells how many were never seen."
-                .to_owned()
-        }
-        (None, _) => "No estimate: too few were seen.".to_owned(),
+    let conclusion = match survival.estimate {
+        Ok(estimate) => format!(
+            "Sheets that could have been met: probably at least {:.0} ({:.0} to {:.0}, 95 %; Chao1, bias-corrected), \
+             destroyed ones among them, if occasions are independent and all sheets as likely to be met.",
+            estimate.sheets, estimate.low, estimate.high
+        ),
+        Err(why) => format!("No estimate: {}.", no_estimate(why)),
     };
     format!("  {ground}\n  {conclusion}")
+}
+
+/// Why there is no estimate.
+fn no_estimate(why: NoEstimate) -> String {
+    match why {
+        NoEstimate::SizeRecorded => {
+            "how many were printed is declared or recorded, which says more".to_owned()
+        }
+        NoEstimate::NeverMet(1) => "of one known sheet no occasion is recorded".to_owned(),
+        NoEstimate::NeverMet(sheets) => {
+            format!("of {sheets} known sheets no occasion is recorded")
+        }
+        NoEstimate::TooFew => "it takes five sheets that were met".to_owned(),
+        NoEstimate::AllMetOnce => {
+            "no sheet was met twice, so nothing tells how many were never met".to_owned()
+        }
+        NoEstimate::TooFewMetOnce => {
+            "it takes two sheets that were met only once; that there are no others is not shown"
+                .to_owned()
+        }
+    }
 }

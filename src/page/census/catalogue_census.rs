@@ -2,11 +2,11 @@
 
 use serde::Serialize;
 
-use super::appearances::{self, Appearances};
 use super::census_figures;
 use super::counting_notes::{CountingNotes, counting_notes};
 use super::counts::{self, Table};
 use super::declared_editions::{self, EditionRow};
+use super::occasions::{self, OccasionsPart};
 use super::open_pairs::{self, RecordPair};
 use super::series_census::{self, SeriesRow};
 use super::sheet_records::Records;
@@ -33,9 +33,11 @@ struct View {
     set_apart: Vec<DesignRow>,
     series: Vec<SeriesRow>,
     tables: Vec<Table>,
-    seen: Option<Appearances>,
+    seen: Option<OccasionsPart>,
     pairs: Vec<RecordPair>,
     editions: Vec<EditionRow>,
+    /// Whether the number really printed is recorded of some.
+    some_printed: bool,
     /// Whether some number exceeds its declared size.
     some_above: bool,
 }
@@ -108,8 +110,9 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
         counted: counting_notes(here, &here.designs_in_order().collect::<Vec<_>>()),
         series: series_census::all(here, &statuses, &records),
         tables: counts::tables(here, &studies.accepted, &records),
-        seen: appearances::over_time(here, &studies.seen, &records),
+        seen: occasions::over_time(here, &studies.met, &records),
         pairs: open_pairs::open_pairs(here, here.designs_in_order()),
+        some_printed: editions.iter().any(EditionRow::has_printed),
         some_above: editions.iter().any(EditionRow::has_numbers_above),
         editions,
         designs,

@@ -1,4 +1,4 @@
-//! Declared editions against the numbers met, one line for each edition, on the census of the whole
+//! Editions declared or really printed against the numbers met, one line for each edition, on the census of the whole
 //! catalogue (`docs/definitions.md`, "Declared editions").
 
 use serde::Serialize;
@@ -13,7 +13,10 @@ use crate::page::setting::html::CleanHtml;
 pub(super) struct EditionRow {
     design: CleanHtml,
     printing: CleanHtml,
+    /// The declared size; empty where none is declared.
     declared: String,
+    /// How many were really printed; empty where that is not recorded.
+    printed: String,
     known: CleanHtml,
     met: CleanHtml,
     missing: CleanHtml,
@@ -22,23 +25,29 @@ pub(super) struct EditionRow {
 }
 
 impl EditionRow {
+    /// Whether the number really printed is recorded.
+    pub fn has_printed(&self) -> bool {
+        !self.printed.is_empty()
+    }
+
     /// Whether some number exceeds the declared size.
     pub fn has_numbers_above(&self) -> bool {
         !self.above.is_empty()
     }
 }
 
-/// Every declared edition against the numbers met.
+/// Every edition that is declared or of which the number printed is recorded, against the numbers met.
 pub(super) fn editions(here: &Here<'_>) -> Vec<EditionRow> {
+    let number = |n: Option<u32>| n.map_or_else(String::new, |n| n.to_string());
     let mut rows = Vec::new();
     for design in here.designs_in_order() {
         let Some(study) = here.book.studies.designs.get(&design.key) else {
             continue;
         };
         for edition in &study.editions {
-            let Some(declared) = edition.declared else {
+            if edition.declared.is_none() && edition.printed.is_none() {
                 continue;
-            };
+            }
             let to = format!(
                 "{}#edition-{}",
                 here.href(&Address::DesignCensus(design.key.clone())),
@@ -61,14 +70,19 @@ pub(super) fn editions(here: &Here<'_>) -> Vec<EditionRow> {
             rows.push(EditionRow {
                 design: here.design(&design.key),
                 printing: CleanHtml::link(&to, &name),
-                declared: declared.to_string(),
+                declared: number(edition.declared),
+                printed: number(edition.printed),
                 known: if known.is_empty() {
                     CleanHtml::text("0")
                 } else {
                     known
                 },
                 met: figure(edition.within().count()),
-                missing: figure(edition.missing().len()),
+                missing: if edition.declared.is_some() {
+                    figure(edition.missing().len())
+                } else {
+                    CleanHtml::empty()
+                },
                 above: some(edition.above().count()),
                 repeated: some(edition.repeated.len()),
             });

@@ -3,21 +3,23 @@
 
 use serde::Serialize;
 
-use super::appearances::{self, Appearances};
+use super::census_figures;
 use super::counting_notes::{CountingNotes, counting_notes};
 use super::counts::{self, Table};
 use super::crossing::{self, Crossing, FigureTarget};
 use super::holding_table::{self, HoldingTable};
+use super::occasions::{self, OccasionsPart};
 use super::open_pairs::{self, RecordPair};
 use super::sheet_records::Records;
 use super::survival::{self, Surviving};
+use crate::model::certainty::Statement;
 use crate::model::design::Design;
 use crate::model::key::{ImpressionKey, Key};
 use crate::page::phrases::claims;
 use crate::page::phrases::enumeration;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
-use crate::page::setting::html::{CleanHtml, capitalised};
+use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::words::Argument;
 use crate::study::census::Census;
@@ -34,7 +36,7 @@ struct View {
     tables: Vec<Table>,
     crossing: Option<Crossing>,
     holding: Option<HoldingTable>,
-    seen: Option<Appearances>,
+    seen: Option<OccasionsPart>,
     surviving: Option<Surviving>,
     same: Vec<CleanHtml>,
     pairs: Vec<RecordPair>,
@@ -45,12 +47,16 @@ struct View {
 struct Edition {
     id: String,
     heading: CleanHtml,
+    /// How many sheets are known, of how many declared or really printed.
+    known: Vec<CleanHtml>,
+    /// How many numbers were met.
     said: String,
-    /// How many were printed, where that is known.
-    printed: String,
     /// Who declares the size, where that is recorded.
     source: CleanHtml,
+    /// Other declared sizes, with their sources.
     others: Vec<CleanHtml>,
+    /// Other numbers of sheets printed, with their sources.
+    printed_others: Vec<CleanHtml>,
     /// Sizes in numberings that no source declares, with the sheets.
     of_other_size: Vec<CleanHtml>,
     repeated: Vec<CleanHtml>,
@@ -97,8 +103,8 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         tables,
         crossing: crossing::table(here, design, FigureTarget::Records(&records)),
         holding: holding_table::table(here, design, census, &records),
-        seen: study.and_then(|study| appearances::over_time(here, &study.seen, &records)),
-        surviving: study.and_then(|study| survival::surviving(here, design, study)),
+        seen: study.and_then(|study| occasions::over_time(here, &study.met, &records)),
+        surviving: study.and_then(|study| survival::surviving(here, study)),
         same: same_sheets(here, design),
         pairs: open_pairs::open_pairs(here, std::iter::once(design)),
         editions: study
@@ -167,19 +173,16 @@ fn edition(here: &Here<'_>, design: &Design, study: &EditionStudy) -> Edition {
                 ),
             ],
         ),
+        None if study.located.is_empty() => String::new(),
         None => words.count("edition-met", study.located.len()),
     };
-    let printed = printing.and_then(|p| p.printed.as_ref());
-    let printed = printed.and_then(|n| usize::try_from(n.value).ok());
-    let printed = printed.map_or_else(String::new, |n| words.count("really-printed", n));
-    let others = printing
-        .map_or(&[][..], |p| p.edition.others())
-        .iter()
-        .map(|claim| {
+    let others = |of: &[Statement<u32>]| -> Vec<CleanHtml> {
+        let other = |claim: &Statement<u32>| {
             let size = CleanHtml::text(&claim.is.value.to_string());
             CleanHtml::join([&size, &claims::remark(here, &claim.claim)], ", ")
-        })
-        .collect();
+        };
+        of.iter().map(other).collect()
+    };
     let own = printing.and_then(|p| p.edition.0.first());
     let of_other_size = study.of_other_size.iter().filter_map(|(of, keys)| {
         let is_published = |key: &&ImpressionKey| here.public().impression(key).is_some();
@@ -194,15 +197,47 @@ fn edition(here: &Here<'_>, design: &Design, study: &EditionStudy) -> Edition {
     Edition {
         id: format!("edition-{}", study.printing),
         heading,
+        known: known_of(here, design, study),
         said,
-        printed: capitalised(&CleanHtml::text(&printed)).plain(),
         source: own.map_or_else(CleanHtml::empty, |claim| claims::remark(here, &claim.claim)),
-        others,
+        others: printing.map_or_else(Vec::new, |p| others(p.edition.others())),
+        printed_others: printing.map_or_else(Vec::new, |p| others(p.printed.others())),
         of_other_size: of_other_size.collect(),
         repeated: study.repeated.iter().copied().map(with_sheets).collect(),
         above: study.above().map(with_sheets).collect(),
         numbers: numbers(here, study),
     }
+}
+
+/// "Known: 12–13 of 34 really printed (the ledger, leaf 4)." The number declared and the number really printed each
+/// make a line; where neither is recorded, the sheets stand alone.
+fn known_of(here: &Here<'_>, design: &Design, study: &EditionStudy) -> Vec<CleanHtml> {
+    let words = here.words();
+    let rows = &here.book.studies.designs.get(&design.key);
+    let rows = rows.map_or(&[][..], |study| &study.census.by.printing);
+    let known = census_figures::total(here, design, "printing", rows, Some(&study.printing));
+    let known = if known.is_empty() {
+        CleanHtml::text("0")
+    } else {
+        known
+    };
+    let line = |id: &str, n: Option<u32>| {
+        let n = n.and_then(|n| usize::try_from(n).ok());
+        words.html(id, n, &[("known", &known)])
+    };
+    let mut lines = Vec::new();
+    if study.declared.is_some() {
+        lines.push(line("known-of-declared", study.declared).then("."));
+    }
+    let printing = design.printing(&study.printing);
+    if let Some(printed) = printing.and_then(|p| p.printed.0.first()) {
+        let of = line("known-of-printed", Some(printed.is.value));
+        lines.push(claims::with_claim(here, of, &printed.claim).then("."));
+    }
+    if lines.is_empty() {
+        lines.push(line("known-of-printing", None).then("."));
+    }
+    lines
 }
 
 /// The published records with a number, arabic or roman.

@@ -11,12 +11,11 @@
 //! | `holding_table` | holders crossed with states |
 //! | `series_census` | the series |
 //! | `declared_editions` | declared editions against the numbers met |
-//! | `appearances` | when sheets were seen |
-//! | `survival` | how many survive |
+//! | `occasions` | when sheets were met |
+//! | `survival` | how many there may be |
 //! | `open_pairs` | records that may be one sheet |
 //! | `counting_notes` | how the counts were made |
 
-mod appearances;
 pub(crate) mod catalogue_census;
 mod census_figures;
 mod counting_notes;
@@ -25,6 +24,7 @@ pub(crate) mod crossing;
 mod declared_editions;
 pub(crate) mod design_census;
 mod holding_table;
+mod occasions;
 mod open_pairs;
 mod series_census;
 pub(crate) mod sheet_records;

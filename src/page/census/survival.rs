@@ -1,13 +1,12 @@
-//! The estimate of surviving sheets with its basis and its assumptions, or the reason why there is none
-//! (`docs/definitions.md`, "Survival").
+//! The estimate of the sheets that could have been met, with its basis and its assumptions, or the reason why there is
+//! none (`docs/definitions.md`, "Survival").
 
 use serde::Serialize;
 
-use crate::model::design::Design;
 use crate::page::setting::book::Here;
 use crate::page::setting::words::Argument;
 use crate::study::DesignStudy;
-use crate::study::survival::{Estimate, NoEstimate, Survival};
+use crate::study::survival::{Estimate, MetSheets, NoEstimate};
 
 /// The part on the page.
 #[derive(Serialize)]
@@ -20,34 +19,24 @@ pub(super) struct Surviving {
     cautions: Vec<String>,
 }
 
-/// The survival of a design's sheets; `None` where no sheet was ever seen.
-pub(super) fn surviving(
-    here: &Here<'_>,
-    design: &Design,
-    study: &DesignStudy,
-) -> Option<Surviving> {
+/// The survival of a design's sheets; `None` where no sheet was ever met.
+pub(super) fn surviving(here: &Here<'_>, study: &DesignStudy) -> Option<Surviving> {
     let words = here.words();
-    let survival = &study.survival;
-    if survival.sheets == 0 {
+    let met = study.survival.met;
+    if met.sheets == 0 {
         return None;
     }
     let ground = words.with(
         "survival-ground",
         &[
-            ("n", Argument::Count(survival.sheets)),
-            ("once", Argument::Count(survival.seen_once)),
-            ("twice", Argument::Count(survival.seen_twice)),
+            ("n", Argument::Count(met.sheets)),
+            ("once", Argument::Count(met.once)),
+            ("twice", Argument::Count(met.twice)),
         ],
     );
-    let (said, cautions) = match (survival.estimate, survival.why_not()) {
-        (Some(estimate), None) => (
-            estimate_in_words(here, estimate),
-            cautions(here, design, study, estimate),
-        ),
-        (_, Some(NoEstimate::AllSeenOnce)) => {
-            (words.word("survival-all-once").to_owned(), Vec::new())
-        }
-        _ => (words.word("survival-too-few").to_owned(), Vec::new()),
+    let (said, cautions) = match study.survival.estimate {
+        Ok(estimate) => (estimate_in_words(here, estimate), cautions(here, study)),
+        Err(why) => (no_estimate(here, why), Vec::new()),
     };
     Some(Surviving {
         said,
@@ -56,68 +45,49 @@ pub(super) fn surviving(
     })
 }
 
-/// "Probably at least about 24 sheets (19 to 43; interval of 95 %) …"
-fn estimate_in_words(here: &Here<'_>, estimate: Estimate) -> String {
+/// Why there is no estimate.
+fn no_estimate(here: &Here<'_>, why: NoEstimate) -> String {
     let words = here.words();
+    let id = match why {
+        NoEstimate::SizeRecorded => "survival-size-recorded",
+        NoEstimate::NeverMet(sheets) => return words.count("survival-never-met", sheets),
+        NoEstimate::TooFew => "survival-too-few",
+        NoEstimate::AllMetOnce => "survival-all-once",
+        NoEstimate::TooFewMetOnce => "survival-few-once",
+    };
+    words.word(id).to_owned()
+}
+
+/// "Sheets that could have been met: probably at least about 24 (19 to 43; interval of 95 %) …"
+fn estimate_in_words(here: &Here<'_>, estimate: Estimate) -> String {
     let whole = |n: f64| format!("{n:.0}");
-    let estimated = whole(estimate.sheets);
-    match estimate.interval {
-        Some([low, high]) => words.with(
-            "survival-estimate",
-            &[
-                ("estimate", Argument::Text(&estimated)),
-                ("low", Argument::Text(&whole(low))),
-                ("high", Argument::Text(&whole(high))),
-            ],
-        ),
-        None => words.with(
-            "survival-nothing-missing",
-            &[("estimate", Argument::Text(&estimated))],
-        ),
-    }
+    here.words().with(
+        "survival-estimate",
+        &[
+            ("estimate", Argument::Text(&whole(estimate.sheets))),
+            ("low", Argument::Text(&whole(estimate.low))),
+            ("high", Argument::Text(&whole(estimate.high))),
+        ],
+    )
 }
 
 /// The cautions of an estimate, the most important first.
-fn cautions(
-    here: &Here<'_>,
-    design: &Design,
-    study: &DesignStudy,
-    estimate: Estimate,
-) -> Vec<String> {
+fn cautions(here: &Here<'_>, study: &DesignStudy) -> Vec<String> {
     let words = here.words();
     let mut cautions = Vec::new();
     if !study.census.sheets.is_certain() {
         cautions.push(words.word("survival-pairs-open").to_owned());
     }
-    if says_little(&study.survival) {
+    if says_little(study.survival.met) {
         cautions.push(words.word("survival-says-little").to_owned());
-    }
-    if let Some(declared) = declared(design)
-        && estimate.sheets > f64::from(declared)
-    {
-        let declared = declared.to_string();
-        let given = [("declared", Argument::Text(&declared))];
-        cautions.push(words.with("survival-above-declared", &given));
     }
     let always = (1..).map_while(|n| words.find(&format!("survival-caution-{n}")));
     cautions.extend(always.map(str::to_owned));
     cautions
 }
 
-/// Whether nearly every sheet was seen only once. The estimate then shows little more than that others
-/// exist (`docs/definitions.md`, "Survival").
-fn says_little(survival: &Survival) -> bool {
-    survival.seen_once > 1
-        && (survival.seen_twice == 0 || survival.seen_once * 5 >= survival.sheets * 4)
-}
-
-/// The number of sheets declared to be printed in all; `None` where some counted printing declares
-/// none.
-fn declared(design: &Design) -> Option<u32> {
-    let counted = design.standing_printings().filter(|p| p.is_counted());
-    let largest = counted.map(|p| p.edition.iter().map(|claim| claim.is.value).max());
-    let sizes: Option<Vec<u32>> = largest.collect();
-    sizes
-        .filter(|sizes| !sizes.is_empty())
-        .map(|sizes| sizes.iter().fold(0_u32, |sum, n| sum.saturating_add(*n)))
+/// Whether nearly every sheet was met only once. The estimate then shows little more than that there may be others
+/// (`docs/definitions.md`, "Survival").
+fn says_little(met: MetSheets) -> bool {
+    met.twice == 0 || met.once * 5 >= met.sheets * 4
 }

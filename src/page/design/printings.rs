@@ -90,11 +90,10 @@ fn line(here: &Here<'_>, design: &Design, printing: &Printing) -> PrintingLine {
     );
     sentences.push(made);
     sentences.push(some(edition.as_ref(), |n| say("declared-edition", "n", n)));
-    if let Some(printed) = &printing.printed {
-        sentences.push(CleanHtml::text(
-            &words.count("really-printed", count(printed.value)),
-        ));
-    }
+    let printed = claims::stated(here, &printing.printed, |n| {
+        CleanHtml::text(&words.count("really-printed", count(*n)))
+    });
+    sentences.push(value(printed.as_ref()));
     if let Some(numbered) = printing.numbered {
         let id = if numbered { "numbered" } else { "not-numbered" };
         sentences.push(CleanHtml::text(words.word(id)));
@@ -138,6 +137,7 @@ fn line(here: &Here<'_>, design: &Design, printing: &Printing) -> PrintingLine {
         ("of-publisher", publisher),
         ("of-date", date),
         ("of-edition", edition),
+        ("of-printed", printed),
     ] {
         others.extend(
             stated

@@ -6,8 +6,8 @@
 
 use serde::Serialize;
 
-use crate::study::appearances::Decade;
 use crate::study::census::Sheets;
+use crate::study::occasions::Decade;
 
 /// The longest bar, in px.
 const LONGEST: usize = 112;
@@ -69,7 +69,7 @@ const ABOVE: usize = 20;
 /// Room below the columns for the years, in px.
 const BELOW: usize = 24;
 
-/// Columns over decades; sheets seen for the first time at the foot of each.
+/// Columns over decades; sheets met for the first time at the foot of each.
 #[derive(Debug, Serialize)]
 pub(crate) struct Columns {
     width: usize,

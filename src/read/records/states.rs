@@ -58,7 +58,7 @@ pub(crate) fn printings(
             date: fields.statements("date", values::date),
             edition: fields.statements("edition", values::whole(1, 1_000_000)),
             numbered: fields.flag("numbered"),
-            printed: fields.whole("printed"),
+            printed: fields.statements("printed", values::whole(0, 1_000_000)),
             states: fields
                 .one("states", states_printed)
                 .unwrap_or(StatesPrinted::Some(Vec::new())),

@@ -380,7 +380,7 @@ pub static PRINTING: Shape = standing(
         may("numbered", Takes::Flag, "whether its sheets are numbered"),
         may(
             "printed",
-            Takes::Whole(0, 1_000_000),
+            Takes::Statements(&Takes::Whole(0, 1_000_000)),
             "how many sheets were really printed",
         ),
         may(

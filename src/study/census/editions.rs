@@ -1,7 +1,8 @@
 //! Declared editions compared with the numbers found on sheets.
 //!
-//! In: the impressions of a design, by the printing they are identified with. Out: [`EditionStudy`]: for each
-//! printing, the declared size and the numbers found on sheets, on several sheets, and above the declared size.
+//! In: the impressions of a design, by the printing they are identified with, and its census. Out: [`EditionStudy`]:
+//! for each printing, the declared size, the number really printed, its known sheets, and the numbers found on sheets,
+//! on several sheets, and above the declared size.
 //! Definitions: `docs/definitions.md, "Declared editions"`. Numbers are often given twice, left out, or given
 //! to proofs (`docs/trade.md, "Numbered editions"`); the study reports this and draws no conclusion.
 //! Not here: how many sheets there are (`count`).
@@ -18,6 +19,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::groups::Groups;
 use super::readings::readings;
+use super::rows::{Census, Sheets};
 use crate::model::design::Design;
 use crate::model::impression::Impression;
 use crate::model::key::{ImpressionKey, Key};
@@ -117,7 +119,11 @@ pub struct EditionStudy {
     pub printing: Key,
     /// The declared size: the first claim.
     pub declared: Option<u32>,
-    /// Every claim, in the record's order.
+    /// How many were really printed, by the catalogue's own view.
+    pub printed: Option<u32>,
+    /// The known sheets of the printing, proofs included: its row in the census.
+    pub sheets: Sheets,
+    /// Every claim of a declared size, in the record's order.
     pub claims: Vec<u32>,
     /// The numbers found on any sheet, whatever its status; ascending, each once.
     pub located: Vec<u32>,
@@ -221,10 +227,10 @@ pub fn numbers_met(design: &Design) -> BTreeMap<&Key, BTreeMap<MetNumber, Vec<Im
     met
 }
 
-/// The editions of a design: one for each printing that is not withdrawn and that declares a size or
-/// has a number on a sheet, in the record's order.
+/// The editions of a design: one for each printing that is not withdrawn and of which a size is declared, the number
+/// printed is recorded or a number was met on a sheet, in the record's order.
 #[must_use]
-pub fn editions(groups: &Groups, design: &Design) -> Vec<EditionStudy> {
+pub fn editions(groups: &Groups, design: &Design, census: &Census) -> Vec<EditionStudy> {
     let mut met = numbers_met(design);
     design
         .standing_printings()
@@ -232,13 +238,26 @@ pub fn editions(groups: &Groups, design: &Design) -> Vec<EditionStudy> {
             let claims: Vec<u32> = printing.edition.iter().map(|c| c.is.value).collect();
             let met = met.remove(&printing.key.value).unwrap_or_default();
             let key = &printing.key.value;
-            (!claims.is_empty() || !met.is_empty()).then(|| EditionStudy {
+            let printed = printing.printed.own().copied();
+            let rows = &mut census.by.printing.iter();
+            let row = rows.find(|row| row.key.as_ref() == Some(key));
+            let is_listed = !claims.is_empty() || printed.is_some() || !met.is_empty();
+            is_listed.then(|| EditionStudy {
+                printed,
+                sheets: row.map_or(NONE, |row| row.sheets),
                 of_other_size: of_other_size(design, key, &claims),
                 ..study(groups, key.clone(), claims, met)
             })
         })
         .collect()
 }
+
+/// No sheet.
+const NONE: Sheets = Sheets {
+    at_least: 0,
+    at_most: 0,
+    exact: true,
+};
 
 /// The records of a printing whose numbers give a size that is none of the `claims`.
 fn of_other_size(
@@ -282,6 +301,8 @@ fn study(
     EditionStudy {
         printing,
         declared: claims.first().copied(),
+        printed: None,
+        sheets: NONE,
         outside: located
             .iter()
             .copied()

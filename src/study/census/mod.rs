@@ -46,13 +46,13 @@ use crate::model::design::Design;
 use crate::model::key::Key;
 
 mod allows;
-pub mod appearances;
 pub mod clique_cover;
 mod count;
 pub mod crossing;
 pub mod editions;
 mod groups;
 pub mod linked;
+pub mod occasions;
 mod readings;
 mod rows;
 pub mod survival;

@@ -255,6 +255,7 @@ of-printer = Drucker
 of-publisher = Verleger
 of-date = Datum
 of-edition = Angegebene Auflage
+of-printed = Tatsächlich gedruckt
 impressions = Abzüge
 not-identified = Nicht bestimmt
 private-collections = Privatbesitz
@@ -829,9 +830,19 @@ counted-not-shown = { $n ->
     [one] { $n } gezählt, nicht gezeigt
    *[other] { $n } gezählt, nicht gezeigt
 }
-declared-editions = Angegebene Auflagen
+declared-editions = Auflagen
+known-of-declared = { $n ->
+    [one] Bekannt: { $known } von einem angegebenen
+   *[other] Bekannt: { $known } von { $n } angegebenen
+}
+known-of-printed = { $n ->
+    [one] Bekannt: { $known } von einem tatsächlich gedruckten
+   *[other] Bekannt: { $known } von { $n } tatsächlich gedruckten
+}
+known-of-printing = Bekannt: { $known }
 design = Entwurf
 declared = Angegeben
+numbers-printed = Gedruckt
 numbers-met = Nachgewiesen
 numbers-missing = Offen
 numbers-above = Darüber
@@ -853,10 +864,11 @@ edition-met = { $n ->
 }
 numbers-key = Eine Nummer als Verweis führt zu ihrem Blatt.
 edition-unnumbered = Nicht nummeriert.
-declared-key = Bekannt: alle Blätter des Drucks, auch Probedrucke. Nummern: die auf Blättern gelesenen.
+declared-key = Bekannt: alle Blätter des Drucks, auch Probedrucke. Gedruckt: so viele wirklich. Nummern: die auf Blättern gelesenen.
 declared-by = Die Höhe wird so angegeben:
 of-other-size = Auf eine andere Höhe nummeriert, die niemand angibt:
 others-say = Andere nennen
+others-say-printed = Andere sagen, so viele seien tatsächlich gedruckt:
 met-twice = Auf mehr als einem Blatt:
 above-declared = Über der angegebenen Auflage nummeriert:
 
@@ -887,34 +899,38 @@ format-census-csv = Die Zahlen als Tabelle (CSV)
 format-editions-csv = Die angegebenen Auflagen als Tabelle (CSV)
 format-image-service = Die Aufnahme als Bilddienst (IIIF)
 
-# Bestand: was erhalten ist, und wann Blätter gesehen wurden.
+# Bestand: wie viele es geben mag, und wann Blätter nachgewiesen sind.
 how-many-survive = Wie viele es geben mag
-survival-estimate = Wohl mindestens etwa { $estimate } Blätter ({ $low } bis { $high }; Intervall von 95 %), seither verlorene eingeschlossen.
-survival-nothing-missing = Nichts in den Nachweisen deutet auf Blätter, die nie gesehen wurden: fast jedes der { $estimate } wurde mehr als einmal gesehen. Das zeigt nicht, dass es keine weiteren gibt.
-survival-too-few = Zu wenige Blätter wurden je gesehen; eine Schätzung braucht fünf.
-survival-all-once = Kein Blatt wurde mehr als einmal gesehen. Daraus allein lässt sich nichts schätzen.
+survival-estimate = Blätter, die hätten nachgewiesen werden können: wohl mindestens etwa { $estimate } ({ $low } bis { $high }; Intervall von 95 %), zerstörte eingeschlossen.
+survival-size-recorded = Geschätzt wird nicht, weil für einen Druck angegeben oder festgehalten ist, wie viele gedruckt wurden: das Bekannte steht neben dieser Zahl.
+survival-never-met = { $n ->
+    [one] Geschätzt wird nicht: zu einem bekannten Blatt ist kein Anlass verzeichnet.
+   *[other] Geschätzt wird nicht: zu { $n } bekannten Blättern ist kein Anlass verzeichnet.
+}
+survival-too-few = Geschätzt wird nicht: es braucht fünf nachgewiesene Blätter.
+survival-all-once = Geschätzt wird nicht: kein Blatt ist bei einem zweiten Anlass nachgewiesen.
+survival-few-once = Geschätzt wird nicht: es braucht zwei Blätter, die nur einmal nachgewiesen sind. Das zeigt nicht, dass es keine weiteren gibt.
 survival-ground = { $n ->
-    [one] Ein Blatt wurde wenigstens einmal gesehen
-   *[other] { $n } Blätter wurden wenigstens einmal gesehen
-}, davon { $once } einmal, { $twice } zweimal. Ein Nachweis, eine Ausstellung und ein datierter Besitzwechsel zählen je als ein Mal.
-survival-says-little = Fast jedes Blatt wurde nur einmal gesehen. Die Schätzung sagt dann kaum mehr, als dass es weitere gibt.
-survival-above-declared = Die angegebenen Auflagen ergeben zusammen { $declared }. Eine Schätzung darüber ist keine: entweder wurde mehr gedruckt als angegeben, oder die Nachweise sind nicht, wofür das Verfahren sie hält.
+    [one] Ein Blatt ist bei wenigstens einem Anlass nachgewiesen
+   *[other] { $n } Blätter sind bei wenigstens einem Anlass nachgewiesen
+}, davon { $once } bei einem, { $twice } bei zweien. Ein Anlass ist ein Jahr mit einem Nachweis, einer Ausstellung oder einem Besitzwechsel.
+survival-says-little = Fast jedes Blatt ist nur einmal nachgewiesen. Die Schätzung sagt dann kaum mehr, als dass es weitere geben mag.
 survival-pairs-open = Einträge, die ein Blatt sein können, gelten hier als zwei.
-survival-caution-1 = Das Verfahren (Chao1, verzerrungskorrigiert; Chao 1984 und 1987) gibt eine untere Schranke. Sie ist der Wahrheit nur nahe, wenn selten gesehene Blätter nie gesehenen gleichen.
-survival-caution-2 = Es nimmt Nachweise für unabhängig; Auktionskataloge zitieren aber einander, und Museumsangaben werden abgeschrieben.
-survival-caution-3 = Es nimmt die Zahl für fest, während Blätter verloren gehen und gefunden werden. Private Sammlungen können ganze Gruppen verbergen, und ein berühmter Zustand wird öfter gesehen als andere.
+survival-caution-1 = Das Verfahren (Chao1, verzerrungskorrigiert; Chao 1984 und 1987) gibt eine untere Schranke. Sie ist der Wahrheit nur nahe, wenn selten nachgewiesene Blätter nie nachgewiesenen gleichen.
+survival-caution-2 = Es nimmt Anlässe für unabhängig; Auktionskataloge zitieren aber einander, und Museumsangaben werden abgeschrieben.
+survival-caution-3 = Es nimmt die Zahl für fest, während Blätter verloren gehen und gefunden werden. Private Sammlungen können ganze Gruppen verbergen, und ein berühmter Zustand wird öfter nachgewiesen als andere.
 survival-caution-4 = Zwei Einträge zu einem Blatt vergrößern die Schätzung, eine falsche Zusammenlegung verkleinert sie.
 survival-caution-5 = Für die Abzüge eines einzelnen Druckes kennen wir keine veröffentlichte Anwendung des Verfahrens.
-seen-over-time = Wann sie gesehen wurden
-seen-key = Gefüllt: zum ersten Mal gesehene Blätter. Hohl: spätere Auftritte schon gesehener Blätter.
-seen-caption = Nachweise nach Jahrzehnt
+seen-over-time = Wann sie nachgewiesen sind
+seen-key = Gefüllt: zum ersten Mal nachgewiesene Blätter. Hohl: spätere Anlässe schon nachgewiesener Blätter. Je Blatt zählt ein Jahr einmal.
+seen-caption = Anlässe nach Jahrzehnt
 seen-first = Zum ersten Mal
 seen-again = Wieder
 decade-column = Jahre
 decade = { $from }–{ $to }
-appearances-undated = { $n ->
-    [one] Ein Nachweis hat kein Datum.
-   *[other] { $n } Nachweise haben kein Datum.
+occasions-undated = { $n ->
+    [one] Ein Nachweis nennt kein Jahr.
+   *[other] { $n } Nachweise nennen kein Jahr.
 }
 as-a-table = Als Tabelle
 

@@ -255,6 +255,7 @@ of-printer = Printer
 of-publisher = Publisher
 of-date = Date
 of-edition = Declared edition
+of-printed = Really printed
 impressions = Impressions
 not-identified = Not identified
 private-collections = Private collections
@@ -849,9 +850,19 @@ counted-not-shown = { $n ->
     [one] { $n } counted, not shown
    *[other] { $n } counted, not shown
 }
-declared-editions = Declared editions
+declared-editions = Editions
+known-of-declared = { $n ->
+    [one] Known: { $known } of one declared
+   *[other] Known: { $known } of { $n } declared
+}
+known-of-printed = { $n ->
+    [one] Known: { $known } of one really printed
+   *[other] Known: { $known } of { $n } really printed
+}
+known-of-printing = Known: { $known }
 design = Design
 declared = Declared
+numbers-printed = Printed
 numbers-met = Met
 numbers-missing = Not met
 numbers-above = Above
@@ -873,10 +884,11 @@ edition-met = { $n ->
 }
 numbers-key = A number that is a link leads to its sheet.
 edition-unnumbered = Not numbered.
-declared-key = Known: all sheets of the printing, proofs too. Numbers: those read on sheets.
+declared-key = Known: all sheets of the printing, proofs too. Printed: how many really were. Numbers: those read on sheets.
 declared-by = The size is given by this:
 of-other-size = Numbered as of another size, which nobody declares:
 others-say = Others give
+others-say-printed = Others say that so many were really printed:
 met-twice = Met on more than one sheet:
 above-declared = Numbered above the declared edition:
 
@@ -907,34 +919,38 @@ format-census-csv = The counts as a table (CSV)
 format-editions-csv = The declared editions as a table (CSV)
 format-image-service = The photograph as an image service (IIIF)
 
-# Census: survival, and when sheets were seen.
+# Census: survival, and when sheets were met.
 how-many-survive = How many there may be
-survival-estimate = Probably at least about { $estimate } sheets ({ $low } to { $high }; interval of 95 %), those lost since they were seen among them.
-survival-nothing-missing = Nothing in the sightings points to sheets that were never seen: nearly every one of the { $estimate } was seen more than once. That does not show that there are no others.
-survival-too-few = Too few sheets were ever seen for an estimate; it takes five.
-survival-all-once = No sheet was seen more than once. From that alone no estimate can be made.
+survival-estimate = Sheets that could have been met: probably at least about { $estimate } ({ $low } to { $high }; interval of 95 %), destroyed ones among them.
+survival-size-recorded = No estimate is made, because how many were printed is declared or recorded for a printing: what is known stands against that number.
+survival-never-met = { $n ->
+    [one] No estimate is made: of one known sheet no occasion is recorded.
+   *[other] No estimate is made: of { $n } known sheets no occasion is recorded.
+}
+survival-too-few = No estimate is made: it takes five sheets that were met.
+survival-all-once = No estimate is made: no sheet was met on a second occasion.
+survival-few-once = No estimate is made: it takes two sheets that were met only once. That does not show that there are no others.
 survival-ground = { $n ->
-    [one] One sheet was seen at least once
-   *[other] { $n } sheets were seen at least once
-}; { $once } of them once, { $twice } twice. A sighting, an exhibition and a dated change of hands each count as one time.
-survival-says-little = Nearly every sheet was seen only once. The estimate then says little more than that there are others.
-survival-above-declared = The declared editions come to { $declared } in all. An estimate above that is none: either more were printed than declared, or the sightings are not what the method takes them for.
+    [one] One sheet was met on at least one occasion
+   *[other] { $n } sheets were met on at least one occasion
+}; { $once } of them on one, { $twice } on two. An occasion is a year with a sighting, an exhibition or a change of hands.
+survival-says-little = Nearly every sheet was met only once. The estimate then says little more than that there may be others.
 survival-pairs-open = Records that may be one sheet are taken for two here.
-survival-caution-1 = The method (Chao1, bias-corrected; Chao 1984 and 1987) gives a lower bound. It is near the truth only if the sheets that were rarely seen are like those never seen.
-survival-caution-2 = It takes sightings for independent; but sale catalogues quote one another, and museum records are copied.
-survival-caution-3 = It takes the number for fixed, while sheets are lost and found. Private owners may hide whole groups of them, and a famous state is seen more often than others.
+survival-caution-1 = The method (Chao1, bias-corrected; Chao 1984 and 1987) gives a lower bound. It is near the truth only if the sheets that were rarely met are like those never met.
+survival-caution-2 = It takes occasions for independent; but sale catalogues quote one another, and museum records are copied.
+survival-caution-3 = It takes the number for fixed, while sheets are lost and found. Private owners may hide whole groups of them, and a famous state is met more often than others.
 survival-caution-4 = Two records of one sheet make the estimate larger, a wrong merger makes it smaller.
 survival-caution-5 = For the impressions of one print we know of no published use of the method.
-seen-over-time = When they were seen
-seen-key = Filled: sheets seen for the first time. Hollow: later appearances of sheets seen before.
-seen-caption = Appearances by decade
-seen-first = First seen
-seen-again = Seen again
+seen-over-time = When they were met
+seen-key = Filled: sheets met for the first time. Hollow: later occasions of sheets met before. Of one sheet a year counts once.
+seen-caption = Occasions by decade
+seen-first = First met
+seen-again = Met again
 decade-column = Years
 decade = { $from }–{ $to }
-appearances-undated = { $n ->
-    [one] One appearance has no date.
-   *[other] { $n } appearances have no date.
+occasions-undated = { $n ->
+    [one] One report gives no year.
+   *[other] { $n } reports give no year.
 }
 as-a-table = As a table
 

@@ -1,4 +1,4 @@
-//! When sheets were seen, by decade: a drawing and a table (`docs/definitions.md`, "Occasions").
+//! When sheets were met, by decade: a drawing and a table (`docs/definitions.md`, "Occasions").
 
 use std::collections::BTreeSet;
 
@@ -11,16 +11,16 @@ use crate::page::phrases::dates;
 use crate::page::setting::address::Fragment;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
-use crate::study::appearances::{AppearancesByDecade, Decade};
+use crate::study::occasions::{Decade, OccasionsByDecade};
 
 /// The part on the page.
 #[derive(Serialize)]
-pub(super) struct Appearances {
+pub(super) struct OccasionsPart {
     /// The drawing.
     columns: Columns,
     /// The same as a table.
     rows: Vec<DecadeRow>,
-    /// "Three appearances have no date."; empty where all have.
+    /// "Three reports give no year."; empty where all do.
     undated: String,
 }
 
@@ -31,25 +31,25 @@ struct DecadeRow {
     again: DecadeFigure,
 }
 
-/// How often sheets were seen, and their records.
+/// How often sheets were met, and their records.
 #[derive(Serialize)]
 struct DecadeFigure {
     figure: usize,
     records: CleanHtml,
 }
 
-/// When sheets were seen; `None` without a dated occasion.
+/// When sheets were met; `None` without an occasion.
 pub(super) fn over_time(
     here: &Here<'_>,
-    over_time: &AppearancesByDecade,
+    over_time: &OccasionsByDecade,
     records: &Records<'_>,
-) -> Option<Appearances> {
+) -> Option<OccasionsPart> {
     let words = here.words();
-    let AppearancesByDecade { decades, undated } = over_time;
+    let OccasionsByDecade { decades, undated } = over_time;
     if decades.is_empty() {
         return None;
     }
-    let seen = |sheets: &[ImpressionKey]| {
+    let met = |sheets: &[ImpressionKey]| {
         let each: BTreeSet<ImpressionKey> = sheets.iter().cloned().collect();
         let each: Vec<ImpressionKey> = each.into_iter().collect();
         DecadeFigure {
@@ -59,15 +59,15 @@ pub(super) fn over_time(
     };
     let row = |decade: &Decade| DecadeRow {
         decade: dates::decade(here.words(), decade.from),
-        first: seen(&decade.first),
-        again: seen(&decade.again),
+        first: met(&decade.first),
+        again: met(&decade.again),
     };
-    Some(Appearances {
+    Some(OccasionsPart {
         columns: bars::columns(decades),
         rows: decades.iter().filter(|d| d.has_any()).map(row).collect(),
         undated: match *undated {
             0 => String::new(),
-            n => words.count("appearances-undated", n),
+            n => words.count("occasions-undated", n),
         },
     })
 }
