@@ -24,6 +24,7 @@ mod life_dates;
 mod marks_alone;
 pub mod private_names;
 mod provenance;
+mod provenance_text;
 mod published;
 mod rights;
 pub mod same_sheet;
@@ -70,6 +71,7 @@ const RULES: &[Rule] = &[
     sizes::larger_than_sheet,
     provenance::order,
     provenance::overlap,
+    provenance_text::beyond_entries,
     before_print::known_before_print,
     successors::after_the_end,
     same_sheet::same_and_not,

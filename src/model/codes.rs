@@ -144,6 +144,7 @@ codes! {
     // Provenance and dates.
     ProvenanceOrder = "provenance-order", Doubt, "Provenance entries are not in the order of time.";
     ProvenanceOverlap = "provenance-overlap", Doubt, "Two owners hold one sheet at the same certain time.";
+    ProvenanceTextApart = "provenance-text-apart", Doubt, "The provenance written by hand names a year from 1933 to 1945, or somebody on record, that no entry has.";
     KnownBeforePrint = "known-before-print", Doubt, "A sheet was owned, handled, kept, seen or shown before it was printed.";
     HolderSucceeded = "holder-succeeded", Doubt, "A sheet is with a holder that another took over, or came there after that.";
     DatesBackwards = "dates-backwards", Doubt, "Something ends before it begins, or comes before what it follows.";

@@ -186,6 +186,56 @@ impl Date {
         Edge::of(self.edtf.bounds().latest)
     }
 
+    /// The first day of what the text names, where an open or unknown beginning names nothing: of `../1940` the
+    /// first day of 1940. `None` where no day is named.
+    #[must_use]
+    pub fn first_named(&self) -> Option<Day> {
+        let of_all = || {
+            let dates = self.named_dates().into_iter();
+            dates.filter_map(|d| Edge::of(Edtf::Date(d).bounds().earliest).day())
+        };
+        self.earliest().day().or_else(|| of_all().min())
+    }
+
+    /// The last day of what the text names, where an open or unknown end names nothing: of `1940/..` the last day
+    /// of 1940. `None` where no day is named.
+    #[must_use]
+    pub fn last_named(&self) -> Option<Day> {
+        let of_all = || {
+            let dates = self.named_dates().into_iter();
+            dates.filter_map(|d| Edge::of(Edtf::Date(d).bounds().latest).day())
+        };
+        self.latest().day().or_else(|| of_all().max())
+    }
+
+    /// The dates of the calendar that stand in the text.
+    fn named_dates(&self) -> Vec<CalendarDate> {
+        let of_end = |end: &IntervalEndpoint| match end {
+            IntervalEndpoint::Date(d)
+            | IntervalEndpoint::OnOrBefore(d)
+            | IntervalEndpoint::OnOrAfter(d) => Some(*d),
+            IntervalEndpoint::Open | IntervalEndpoint::Unknown => None,
+        };
+        match &self.edtf {
+            Edtf::Date(date) => vec![*date],
+            Edtf::DateTime(time) => vec![time.date],
+            Edtf::Interval(interval) => {
+                let ends = [&interval.start, &interval.end];
+                ends.into_iter().filter_map(of_end).collect()
+            }
+            Edtf::Set(set) => set
+                .elements
+                .iter()
+                .flat_map(|element| match element {
+                    SetElement::Date(d) | SetElement::OnOrBefore(d) | SetElement::OnOrAfter(d) => {
+                        vec![*d]
+                    }
+                    SetElement::Range(a, b) => vec![*a, *b],
+                })
+                .collect(),
+        }
+    }
+
     /// Whether every reading of it ends before any reading of `other` begins.
     #[must_use]
     pub fn certainly_before(&self, other: &Date) -> bool {
@@ -272,7 +322,28 @@ impl fmt::Display for Day {
 
 #[cfg(test)]
 mod tests {
-    use super::Day;
+    use super::{Date, Day};
+
+    /// What an open or unknown side of a date leaves: the days that the text names.
+    #[test]
+    fn an_open_side_names_no_day() {
+        for (text, first, last) in [
+            ("1940", "1940-01-01", "1940-12-31"),
+            ("1940~", "1940-01-01", "1940-12-31"),
+            ("1940/..", "1940-01-01", "1940-12-31"),
+            ("1940-05/", "1940-05-01", "1940-05-31"),
+            ("../1940", "1940-01-01", "1940-12-31"),
+            ("[1940..]", "1940-01-01", "1940-12-31"),
+            ("[..1938,1940]", "1938-01-01", "1940-12-31"),
+            ("1936/1940..", "1936-01-01", "1940-12-31"),
+        ] {
+            let date = Date::parse(text).unwrap();
+            let named = [date.first_named(), date.last_named()];
+            let named = named.map(|day| day.unwrap().to_string());
+            assert_eq!(named, [first, last], "{text}");
+        }
+        assert_eq!(Date::parse("../..").unwrap().last_named(), None);
+    }
 
     /// Leap years are those of the Gregorian calendar: 2000 is one, 1900 is not.
     #[test]

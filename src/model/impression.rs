@@ -104,7 +104,7 @@ pub struct Impression {
     /// Where it was, earliest first.
     pub provenance: Vec<ProvenanceEntry>,
     /// The same as a line written by hand, to be kept as it is.
-    pub provenance_line: Option<String>,
+    pub provenance_line: Option<Placed<String>>,
     /// When it was seen.
     pub sightings: Vec<Sighting>,
     /// Where it was exhibited.

@@ -70,6 +70,13 @@ impl ProvenanceEntry {
             .max(self.claim.certainty())
     }
 
+    /// Whether the entry says how the sheet was destroyed with its owner, not how it came to one.
+    #[must_use]
+    pub fn is_destruction(&self) -> bool {
+        let how = self.how.as_ref().map(|how| how.value.as_str());
+        matches!(how, Some("destruction" | "fire"))
+    }
+
     /// Whether the entry is certain, and certainly of this sheet.
     #[must_use]
     pub fn is_certain(&self) -> bool {

@@ -654,6 +654,31 @@ provenance = [{{ owner = "{second_owner}", from = "1950", to = "1960" }}]
     assert_eq!(codes_of(&records("elsewhere")), [Code::ProvenanceOverlap]);
 }
 
+/// A text written by hand may not say of 1933 to 1945, or of whom, what no entry says: pages compute from entries.
+#[test]
+fn a_hand_written_provenance_that_goes_beyond_the_entries_is_a_doubt() {
+    let people = "-- records/people/mole.toml\nname = \"Pier Mole\"\n-- records/people/quire.toml\nname = \"Ada Quire\"\n";
+    let found = |text: &str, entries: &str| {
+        let record = format!(
+            "-- records/designs/14/impressions/9.toml\nstatus = \"untraced\"\nprovenance_line = \"{text}\"\nprovenance = [{entries}]\n"
+        );
+        let found = codes(&[FERRY, people, &record]);
+        found.contains(&Code::ProvenanceTextApart)
+    };
+    let quire = "{ owner = \"quire\", from = \"1931\", to = \"1940~\" }";
+    for (text, is_beyond) in [
+        ("Ada Quire, 1936.", false),
+        ("Ada Quire, 1936; sold 1940.", false),
+        ("Ada Quire, 1931; sold 1941.", true),
+        ("Ada Quire, 1931; sold by Pier Mole.", true),
+        ("Ada Quire, 1931; sold by Pier Molen, 1950.", false),
+    ] {
+        assert_eq!(found(text, quire), is_beyond, "{text}");
+    }
+    assert!(found("Sold 1938.", ""), "no entry at all");
+    assert!(!found("Sold 1949.", ""));
+}
+
 /// Records that name each other as successors are an error, and no search for a successor runs forever.
 #[test]
 fn successors_in_a_circle_are_one_house() {

@@ -116,6 +116,121 @@ fn an_approximate_date_may_be_five_years_off() {
     );
 }
 
+/// An approximate, uncertain or open date covers no day that it may not reach: the margin of five years narrows what
+/// is certain and widens nothing.
+#[test]
+fn a_loose_or_open_end_covers_no_day_that_it_may_not_reach() {
+    let until = |to: &str| {
+        of_entries(&format!(
+            "{{ owner = {{ name = \"One\" }}, from = \"1931\", to = \"{to}\" }}"
+        ))
+    };
+    for loose in ["1940~", "1940?", "1940%"] {
+        assert_eq!(
+            until(loose),
+            [
+                "1933-01-30 to 1934-12-31 owner 0",
+                "1935-01-01 to 1940-12-31 perhaps 0",
+                "1941-01-01 to 1945-05-08 nobody",
+            ],
+            "{loose}"
+        );
+    }
+    for open in ["1940/..", "1940/", "[1940..]"] {
+        assert_eq!(
+            until(open),
+            [
+                "1933-01-30 to 1939-12-31 owner 0",
+                "1940-01-01 to 1940-12-31 perhaps 0",
+                "1941-01-01 to 1945-05-08 nobody",
+            ],
+            "{open}"
+        );
+    }
+    let since = of_entries("{ owner = { name = \"One\" }, from = \"1936~\", to = \"1950\" }");
+    assert_eq!(since[0], "1933-01-30 to 1935-12-31 nobody");
+    assert_eq!(since[1], "1936-01-01 to 1941-12-31 perhaps 0");
+    // An end that is not recorded is bounded by what the next date says, not by what it may be off.
+    let bounded = of_entries(
+        "{ owner = { name = \"One\" }, from = \"1931\" }, { owner = { name = \"Two\" }, from = \"1940~\", to = \"1941\" }",
+    );
+    assert_eq!(bounded.last().unwrap(), "1942-01-01 to 1945-05-08 nobody");
+}
+
+#[test]
+fn the_silence_at_the_end_is_told_with_the_entries_on_either_side() {
+    let silence = |entries: &str| {
+        let toml = format!("sheet = {{ date = \"1930\" }}\nprovenance = [{entries}]");
+        let found = years(&toml).unwrap().silence?;
+        Some((found.after.1.index(), found.until.map(|(_, at)| at.index())))
+    };
+    let one = "{ owner = { name = \"One\" }, from = \"1931\", to = \"1940~\" }";
+    let none = "{ owner = { name = \"One\" }, from = \"1931\" }, { agent = { name = \"A\" }, from = \"1938\" }";
+    assert_eq!(silence(one), Some((0, None)));
+    assert_eq!(
+        silence(&format!("{one}, {{ owner = \"museum\", from = \"1978\" }}")),
+        Some((0, Some(1)))
+    );
+    assert_eq!(silence(none), Some((1, None)), "the agent's date ends it");
+    let throughout = "{ owner = \"museum\", from = \"1931\" }";
+    assert_eq!(silence(throughout), None);
+    assert_eq!(silence(""), None, "nobody is recorded before");
+}
+
+#[test]
+fn agents_of_these_years_are_found_by_their_date_as_written() {
+    let handled = |entries: &str| {
+        let toml = format!("sheet = {{ date = \"1930\" }}\nprovenance = [{entries}]");
+        years(&toml).unwrap().handled.len()
+    };
+    for (date, n) in [
+        ("from = \"1938\"", 1),
+        ("from = \"1933\"", 1),
+        ("to = \"1945~\"", 1),
+        ("from = \"1946~\"", 0),
+        ("from = \"1931?\"", 0),
+        ("how = \"sale\"", 0),
+    ] {
+        let entry = format!("{{ agent = {{ name = \"A\" }}, {date} }}");
+        assert_eq!(handled(&entry), n, "{date}");
+    }
+    assert_eq!(handled("{ owner = \"museum\", from = \"1938\" }"), 0);
+}
+
+/// What burnt went to nobody, and its owner got it from nobody then.
+#[test]
+fn an_entry_may_say_how_the_sheet_was_destroyed() {
+    let record = "-- records/designs/1/impressions/1.toml\nstatus = \"destroyed\"\nsheet = { date = \"1930\" }\n\
+         provenance = [{ owner = \"museum\", from = \"1931\" }, { owner = \"museum\", from = \"1944-10-04\", how = \"fire\", direct = true }]\n";
+    let (_, studies) = studied(&[DESIGN, MUSEUM, record]);
+    let found = &studies.diligence[&key("1.1")];
+    assert_eq!(lines(found).last().unwrap().get(14..24), Some("1944-10-04"));
+    assert_eq!(found.change, ChangeOfHands::None);
+    assert_eq!(found.coverage(), Coverage::Throughout);
+}
+
+/// A printing is the candidate of a design without states, so that its date counts for its sheets.
+#[test]
+fn a_dated_printing_of_a_design_without_states_dates_its_sheets() {
+    let found = |identified: &str| {
+        let design = format!(
+            "{DESIGN}printings = [{{ key = \"own\", kind = \"artist\", date = \"1927/1935\" }}, {{ key = \"later\", kind = \"posthumous\", date = \"1956\" }}]\n"
+        );
+        let record = format!(
+            "-- records/designs/1/impressions/1.toml\nstatus = \"untraced\"\n{identified}\n"
+        );
+        let (_, studies) = studied(&[&design, &record]);
+        studies.diligence.get(&key("1.1")).map(|y| y.may_be_later)
+    };
+    assert_eq!(found("identified = { printing = \"own\" }"), Some(false));
+    assert_eq!(found("identified = { printing = \"later\" }"), None);
+    let both = "identified = { printing = [\"own\", \"later\"] }";
+    assert_eq!(found(both), Some(true));
+    let unsure = "identified = { printing = \"own\", certainty = \"probable\" }";
+    assert_eq!(found(unsure), Some(true));
+    assert_eq!(found(""), Some(true));
+}
+
 #[test]
 fn what_passed_directly_leaves_no_time_between() {
     let two = |second: &str| {

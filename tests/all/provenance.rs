@@ -63,7 +63,7 @@ fn agents_stand_in_round_brackets_and_nobody_else() {
              { agent = { name = \"A dealer\" }, from = \"1951\" }, \
              { owner = \"heir\", from = \"1952\", direct = true, how = \"purchase\" }"
         ),
-        "(sale, Mole & Pier, Northport, 12 May 1950, lot 34, bought in). (A dealer, 1951); purchased by Ben Quire, 1952."
+        "(Sale, Mole & Pier, Northport, 12 May 1950, lot 34, bought in). (A dealer, 1951); purchased by Ben Quire, 1952."
     );
     assert_eq!(
         line("{ keeper = \"museum\", from = \"1966\", how = \"loan\" }, { keeper = \"museum\" }"),
@@ -88,6 +88,87 @@ fn a_whole_line_reads_as_the_guide_has_it() {
          (sale, Mole & Pier, Northport, 12 May 1988, lot 34, bought in). (A dealer, Eastport, 1991); \
          purchased by Harbour Museum, Northport, 1992."
     );
+}
+
+/// Common practice, no source: an auction has lots, a dealer's list has numbers.
+#[test]
+fn a_lot_is_of_an_auction_and_a_number_of_a_dealers_list() {
+    let said = |roles: &str, language: &str| {
+        let settings = format!(
+            "-- catalogue.toml\ntitle = \"T\"\nsiglum = \"T\"\nartist = \"artist\"\nlanguage = \"{language}\"\naddress = \"https://prints.example.org\"\n"
+        );
+        let agent =
+            format!("-- records/people/pier.toml\nname = \"Pier Mole\"\nroles = [{roles}]\n");
+        let record = "-- records/designs/1/impressions/2.toml\nstatus = \"untraced\"\n\
+             provenance = [{ agent = \"pier\", from = \"1938\", how = \"sale\", lot = \"44\" }]\n";
+        let site = site_of(&[FERRY, &settings, &agent, record]);
+        tags(page(&site, "impression/1.2/")).1
+    };
+    for (roles, language, words) in [
+        ("\"dealer\"", "en", "(Sale, Pier Mole, 1938, no. 44)."),
+        ("\"dealer\"", "de", "(Verkauf, Pier Mole, 1938, Nr. 44)."),
+        ("\"auctioneer\"", "en", "(Sale, Pier Mole, 1938, lot 44)."),
+        (
+            "\"auctioneer\"",
+            "de",
+            "(Verkauf, Pier Mole, 1938, Los 44).",
+        ),
+        ("\"dealer\", \"auctioneer\"", "en", "1938, lot 44)."),
+        ("", "en", "1938, lot 44)."),
+    ] {
+        let text = said(roles, language);
+        assert!(text.contains(words), "{words}: {text}");
+    }
+}
+
+/// Common practice, no source: "the" is small within a line, and a sentence begins with a capital.
+#[test]
+fn an_article_is_small_within_the_line_and_a_sentence_begins_with_a_capital() {
+    assert_eq!(
+        line(
+            "{ owner = { name = \"The artist's mother\" }, to = \"1930\" }, \
+             { owner = { name = \"The Print Society\" }, from = \"1931\", how = \"gift\", direct = true }, \
+             { owner = { name = \"The Hague Cabinet\" }, from = \"1940\", how = \"purchase\" }, \
+             { owner = { name = \"van der Mole\" }, from = \"1941\" }, \
+             { owner = { name = \"Theo Pier\" }, from = \"1942\", how = \"gift\" }, \
+             { agent = { name = \"the auction rooms\" }, from = \"1950\" }"
+        ),
+        "The artist's mother, until 1930; gift to the Print Society, 1931. Purchased by The Hague Cabinet, 1940. \
+         Van der Mole, from 1941. Gift to Theo Pier, 1942. (The auction rooms, 1950)."
+    );
+}
+
+#[test]
+fn the_line_says_how_a_sheet_was_destroyed() {
+    let said = |language: &str, last: &str| {
+        let settings = format!(
+            "-- catalogue.toml\ntitle = \"T\"\nsiglum = \"T\"\nartist = \"artist\"\nlanguage = \"{language}\"\naddress = \"https://prints.example.org\"\n"
+        );
+        let record = format!(
+            "-- records/designs/1/impressions/2.toml\nstatus = \"destroyed\"\nprovenance = [{{ owner = \"heir\", from = \"1931\", how = \"gift\" }}{last}]\n"
+        );
+        let site = site_of(&[FERRY, PEOPLE, &settings, &record]);
+        tags(page(&site, "impression/1.2/")).1
+    };
+    let fire = ", { owner = \"heir\", from = \"1944-10\", how = \"fire\", direct = true }";
+    for (language, last, words) in [
+        (
+            "en",
+            fire,
+            "Gift to Ben Quire, 1931; destroyed by fire, Ben Quire, October 1944.",
+        ),
+        (
+            "de",
+            fire,
+            "Schenkung an Ben Quire, 1931; durch Brand zerstört, Ben Quire, Oktober 1944.",
+        ),
+        ("en", "", "Gift to Ben Quire, 1931. Destroyed."),
+        ("de", "", "Schenkung an Ben Quire, 1931. Zerstört."),
+    ] {
+        let text = said(language, last);
+        assert!(text.contains(words), "{words}: {text}");
+    }
+    assert!(!said("en", fire).contains("1944. Destroyed"));
 }
 
 #[test]
@@ -194,6 +275,77 @@ fn a_sheet_that_existed_in_1933_is_told_of_with_the_caution_and_no_accusation() 
     );
     let later = section("sheet = { date = \"1952\" }\nprovenance = [{ owner = \"heir\" }]");
     assert!(!later.contains("1933") && !later.contains("accusation"));
+}
+
+/// The dates in the form in which they are recorded, and a sale with its agent, on the sheet and among all sheets.
+#[test]
+fn the_status_says_where_the_record_ends_and_who_sold_in_these_years() {
+    let said = |language: &str, entries: &str| {
+        let settings = format!(
+            "-- catalogue.toml\ntitle = \"T\"\nsiglum = \"T\"\nartist = \"artist\"\nlanguage = \"{language}\"\naddress = \"https://prints.example.org\"\n"
+        );
+        let record = format!(
+            "-- records/designs/1/impressions/2.toml\nstatus = \"untraced\"\nsheet = {{ date = \"1930\" }}\nprovenance = [{entries}]\n"
+        );
+        let site = site_of(&[FERRY, PEOPLE, &settings, &record]);
+        let text = |address: &str| tags(page(&site, address)).1;
+        [text("impression/1.2/"), text("provenance/")]
+    };
+    let until = "{ owner = \"heir\", from = \"1931\", to = \"1940~\" }";
+    let later = "{ owner = \"heir\", from = \"1931\", to = \"1940~\" }, { owner = \"museum\", from = \"1978\" }";
+    let before = "{ owner = \"heir\", to = \"1932\" }";
+    let sold = "{ owner = \"heir\", from = \"1931\", to = \"1938\" }, \
+                { agent = { name = \"Mole & Pier\" }, place = \"Northport\", from = \"1938-05\", how = \"sale\", direct = true }";
+    for (language, entries, words) in [
+        ("en", until, "Last recorded about 1940; then none recorded."),
+        ("de", until, "Zuletzt um 1940 verzeichnet, danach keiner."),
+        (
+            "en",
+            later,
+            "Last recorded about 1940; then none recorded; next recorded 1978.",
+        ),
+        (
+            "de",
+            later,
+            "Zuletzt um 1940 verzeichnet, danach keiner; der nächste 1978.",
+        ),
+        ("en", sold, "Last recorded 1938; then none recorded."),
+    ] {
+        for text in said(language, entries) {
+            assert!(text.contains(words), "{words}: {text}");
+        }
+    }
+    let [sheet, all] = said("en", before);
+    assert!(
+        sheet.contains("Last recorded 1932; then none recorded."),
+        "{sheet}"
+    );
+    assert!(
+        all.contains("1.2: last recorded 1932; then none recorded"),
+        "{all}"
+    );
+    let [sheet, all] = said("en", sold);
+    let trade = "In the trade in these years: sale, Mole & Pier, Northport, May 1938.";
+    assert!(sheet.contains(trade), "{sheet}");
+    assert!(
+        all.contains("; sale, Mole & Pier, Northport, May 1938)"),
+        "{all}"
+    );
+    let [sheet, _] = said("de", sold);
+    assert!(
+        sheet.contains("In diesen Jahren im Handel: Verkauf, Mole & Pier, Northport, Mai 1938."),
+        "{sheet}"
+    );
+}
+
+#[test]
+fn a_text_written_by_hand_is_said_not_to_count() {
+    let note = "Only the entries are counted here, not the text written by hand.";
+    let entries =
+        "sheet = { date = \"1930\" }\nprovenance = [{ owner = \"owner\", to = \"1937\" }]";
+    assert!(!tags(&section(entries)).1.contains(note));
+    let written = format!("{entries}\nprovenance_line = \"A. Q., until 1944.\"");
+    assert!(tags(&section(&written)).1.contains(note));
 }
 
 #[test]

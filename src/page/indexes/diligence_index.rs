@@ -9,9 +9,9 @@ use crate::page::lists::list::List;
 use crate::page::lists::run_on::{self, RunOn};
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
-use crate::page::setting::html::{CleanHtml, capitalised};
+use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
 use crate::page::setting::leaf::Leaf;
-use crate::page::sheet::diligence::stretch;
+use crate::page::sheet::diligence::{handled, silence, stretch};
 use crate::study::diligence::{ChangeOfHands, Coverage, DiligenceYears, OwnerRecord};
 
 #[derive(Serialize)]
@@ -72,7 +72,8 @@ fn heading(here: &Here<'_>, status: Coverage) -> CleanHtml {
     CleanHtml::text(here.words().word(word))
 }
 
-/// A handle with further facts that museums need: "14.7 (change of hands recorded, may be printed later)".
+/// A handle with further facts that museums need: "14.7 (change of hands recorded, may be printed later; sale,
+/// Mole & Pier, Northport, May 1938)".
 fn marked(here: &Here<'_>, impression: &Impression, years: &DiligenceYears) -> CleanHtml {
     let words = here.words();
     let change = match years.change {
@@ -86,6 +87,8 @@ fn marked(here: &Here<'_>, impression: &Impression, years: &DiligenceYears) -> C
         ""
     };
     let marks = CleanHtml::join([&CleanHtml::text(change), &CleanHtml::text(later)], ", ");
+    let sales = handled(here, years).unwrap_or_default();
+    let marks = CleanHtml::join([&marks, &sales], "; ");
     let handle = here.impression(&impression.key);
     if marks.is_empty() {
         return handle;
@@ -103,7 +106,9 @@ fn by_place(here: &Here<'_>, status: Coverage) -> RunOn {
                 Some(holder) => here.link(&Address::Holder(holder.value.clone()), &place),
                 None => capitalised(&place),
             };
-            (lead, marked(here, impression, years))
+            let name = marked(here, impression, years);
+            let silence = silence(here, years).unwrap_or_default();
+            (lead, CleanHtml::join([&name, &silence], ": "))
         })
         .collect();
     let n = items.len();
@@ -123,9 +128,11 @@ fn line_by_line(here: &Here<'_>, status: Coverage) -> List {
                 .iter()
                 .filter(|s| s.known != OwnerRecord::Certain);
             let open: Vec<CleanHtml> = open.map(|s| stretch(here, s)).collect();
+            let open = CleanHtml::join(&open, "; ");
+            let open = as_sentences(&[open, silence(here, years).unwrap_or_default()]);
             let place = CleanHtml::text(&here.whereabouts(impression));
             let name = CleanHtml::join([&marked(here, impression, years), &place], ", ");
-            name.then(". ").and(&CleanHtml::join(&open, "; "))
+            name.then(". ").and(&open)
         })
         .collect();
     let n = lines.len();

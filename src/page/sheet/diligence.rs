@@ -7,6 +7,7 @@ use serde::Serialize;
 use super::provenance;
 use crate::model::edtf::{Date, Day};
 use crate::model::impression::Impression;
+use crate::model::provenance::{PartyRole, ProvenanceEntry};
 use crate::page::phrases::dates;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
@@ -17,7 +18,7 @@ use crate::study::diligence::{
 /// The part on its own page.
 #[derive(Serialize)]
 pub(crate) struct Diligence {
-    /// A summary of one to three sentences.
+    /// A summary of one to six sentences.
     said: CleanHtml,
     /// The stretches of time, where there are several.
     stretches: Vec<CleanHtml>,
@@ -30,7 +31,7 @@ pub(crate) fn of_sheet(here: &Here<'_>, impression: &Impression) -> Option<Dilig
     let years = here.book.studies.diligence.get(&impression.key)?;
     let is_one = years.stretches.len() == 1 && years.coverage() != Coverage::Perhaps;
     Some(Diligence {
-        said: summary(here, years),
+        said: summary(here, impression, years),
         stretches: if is_one {
             Vec::new()
         } else {
@@ -41,7 +42,7 @@ pub(crate) fn of_sheet(here: &Here<'_>, impression: &Impression) -> Option<Dilig
     })
 }
 
-fn summary(here: &Here<'_>, years: &DiligenceYears) -> CleanHtml {
+fn summary(here: &Here<'_>, impression: &Impression, years: &DiligenceYears) -> CleanHtml {
     let words = here.words();
     let first = years.stretches.first().map_or(FIRST, |s| s.first);
     let last = years.stretches.last().map_or(LAST, |s| s.last);
@@ -53,6 +54,7 @@ fn summary(here: &Here<'_>, years: &DiligenceYears) -> CleanHtml {
     };
     let time = CleanHtml::text(&time(here, first, last));
     let mut sentences = vec![words.html(status, None, &[("time", &time)])];
+    sentences.extend(silence(here, years));
     match years.change {
         ChangeOfHands::None => {}
         ChangeOfHands::Possible => {
@@ -62,10 +64,60 @@ fn summary(here: &Here<'_>, years: &DiligenceYears) -> CleanHtml {
             sentences.push(CleanHtml::text(words.word("years-change-recorded")));
         }
     }
+    if let Some(sales) = handled(here, years) {
+        sentences.push(words.html("years-handled", None, &[("entries", &sales)]));
+    }
     if years.may_be_later {
         sentences.push(CleanHtml::text(words.word("years-may-be-later")));
     }
+    // A text written by hand is not computed with, so that it may say what the summary does not.
+    if impression.provenance_line.is_some() {
+        sentences.push(CleanHtml::text(words.word("years-entries-only")));
+    }
     as_sentences(&sentences)
+}
+
+/// "last recorded about 1940; then none recorded; next recorded 1978", where these years end without an owner;
+/// each date in the form in which it is recorded.
+pub(crate) fn silence(here: &Here<'_>, years: &DiligenceYears) -> Option<CleanHtml> {
+    let silence = years.silence.as_ref()?;
+    let words = here.words();
+    let dated = |of: &EntryRef, is_end: bool| {
+        let entry = entry(here, of)?;
+        let (first, second) = if is_end && is_owner(entry) {
+            (&entry.to, &entry.from)
+        } else {
+            (&entry.from, &entry.to)
+        };
+        let date = first.as_ref().or(second.as_ref())?;
+        Some(dates::once_html(&date.value, words))
+    };
+    let last = dated(&silence.after, true)?;
+    let next = silence.until.as_ref().and_then(|next| dated(next, false));
+    Some(match next {
+        Some(next) => words.html(
+            "years-last-and-next",
+            None,
+            &[("date", &last), ("next", &next)],
+        ),
+        None => words.html("years-last", None, &[("date", &last)]),
+    })
+}
+
+/// The entries of agents in these years, with name and date: "sale, Mole & Pier, Northport, May 1938".
+pub(crate) fn handled(here: &Here<'_>, years: &DiligenceYears) -> Option<CleanHtml> {
+    let entries = years.handled.iter().filter_map(|of| entry(here, of));
+    let said: Vec<CleanHtml> = entries.map(|e| provenance::on_its_own(here, e)).collect();
+    CleanHtml::join(&said, "; ").some()
+}
+
+fn is_owner(entry: &ProvenanceEntry) -> bool {
+    entry.role == PartyRole::Owner
+}
+
+fn entry<'h>(here: &Here<'h>, (record, entry): &EntryRef) -> Option<&'h ProvenanceEntry> {
+    let impression = here.public().impression(record)?;
+    impression.provenance.get(entry.index())
 }
 
 /// "1938 to 8 May 1945: no owner is recorded".
@@ -84,10 +136,8 @@ pub(crate) fn stretch(here: &Here<'_>, stretch: &Stretch) -> CleanHtml {
 /// The parties of the entries, each once.
 fn owners(here: &Here<'_>, entries: &[EntryRef]) -> CleanHtml {
     let mut names: Vec<CleanHtml> = Vec::new();
-    for (record, entry) in entries {
-        let impression = here.public().impression(record);
-        let entry = impression.and_then(|i| i.provenance.get(entry.index()));
-        let name = entry.map(|entry| provenance::in_text(here, entry));
+    for of in entries {
+        let name = entry(here, of).map(|entry| provenance::in_text(here, entry));
         names.extend(name.filter(|name| !names.contains(name)));
     }
     CleanHtml::join(&names, "; ")

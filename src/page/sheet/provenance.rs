@@ -6,13 +6,15 @@
 //! full stop that it did not, or that this is not known; dealers, auction houses and other agents stand
 //! in round brackets, life dates in square ones; what is not certain is called probable or possible;
 //! sources stand in notes. "Possibly this sheet" is an addition to the guide: prints are multiples, so an
-//! entry may concern another sheet.
+//! entry may concern another sheet. After a full stop a capital begins, inside the brackets too; the article
+//! of a name is small within the line; a dealer's list has numbers and an auction has lots (common practice,
+//! no source).
 
 use serde::Serialize;
 
 use crate::model::certainty::Certainty;
 use crate::model::edtf::Date;
-use crate::model::impression::Impression;
+use crate::model::impression::{Impression, Status};
 use crate::model::place::Placed;
 use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
 use crate::model::vocabulary::List;
@@ -42,7 +44,8 @@ struct Note {
 
 /// The provenance of a sheet; `None` where nothing is recorded.
 pub(crate) fn of_sheet(here: &Here<'_>, impression: &Impression) -> Option<Provenance> {
-    let written = impression.provenance_line.as_deref().unwrap_or_default();
+    let written = impression.provenance_line.as_ref();
+    let written = written.map_or("", |text| &text.value);
     let paragraphs = written.split("\n\n").map(str::trim);
     let mut notes = Vec::new();
     let provenance = Provenance {
@@ -50,21 +53,23 @@ pub(crate) fn of_sheet(here: &Here<'_>, impression: &Impression) -> Option<Prove
             .filter(|text| !text.is_empty())
             .map(CleanHtml::text)
             .collect(),
-        line: line(here, &impression.provenance, &mut notes).some(),
+        line: line(here, impression, &mut notes).some(),
         notes,
     };
     (!provenance.written.is_empty() || provenance.line.is_some()).then_some(provenance)
 }
 
-/// The line; empty without entries. Sources are added to `notes`.
-fn line(here: &Here<'_>, entries: &[ProvenanceEntry], notes: &mut Vec<Note>) -> CleanHtml {
+/// The line; empty without entries. Sources are added to `notes`. The line of a sheet that was destroyed says
+/// so at its end, unless an entry does.
+fn line(here: &Here<'_>, impression: &Impression, notes: &mut Vec<Note>) -> CleanHtml {
+    let entries = &impression.provenance;
     let mut out = CleanHtml::empty();
     for (at, entry) in entries.iter().enumerate() {
         let next = entries.get(at + 1);
         let is_direct = |entry: &ProvenanceEntry| entry.direct == Some(true);
         let said = entry_in_line(here, entry, next);
         let follows = at > 0 && is_direct(entry);
-        out.push(&if follows { said } else { capitalised(&said) });
+        out.push(&if follows { said } else { sentence_start(&said) });
         out.push_text(match next {
             Some(next) if is_direct(next) => ";",
             _ => ".",
@@ -81,7 +86,51 @@ fn line(here: &Here<'_>, entries: &[ProvenanceEntry], notes: &mut Vec<Note>) -> 
             out.push_text(" ");
         }
     }
+    let is_destroyed = impression.status.value == Status::Destroyed;
+    let is_told = entries.iter().any(ProvenanceEntry::is_destruction);
+    if is_destroyed && !is_told && !entries.is_empty() {
+        let destroyed = here.words().listed("status", Status::Destroyed);
+        out.push_text(" ");
+        out.push(&capitalised(&CleanHtml::text(destroyed)).then("."));
+    }
     out
+}
+
+/// `html` with its first letter as a capital, where it begins with a lower-case letter, be it within brackets
+/// or elements.
+fn sentence_start(html: &CleanHtml) -> CleanHtml {
+    let (before, text) = html.as_str().split_at(first_letter(html.as_str()));
+    let rest = capitalised(&CleanHtml::trusted(text.to_owned()));
+    CleanHtml::trusted(before.to_owned()).and(&rest)
+}
+
+/// The byte at which the text begins, after brackets and the tags of elements.
+fn first_letter(html: &str) -> usize {
+    let mut rest = html;
+    loop {
+        let after = match rest.strip_prefix('(') {
+            Some(after) => after,
+            None => match rest.strip_prefix('<').and_then(|tag| tag.split_once('>')) {
+                Some((_, after)) => after,
+                None => return html.len() - rest.len(),
+            },
+        };
+        rest = after;
+    }
+}
+
+/// A name within an English line, its article small: "the Print Society". "The Hague" keeps its capital.
+fn with_small_article(here: &Here<'_>, name: CleanHtml) -> CleanHtml {
+    if here.language().split('-').next() != Some("en") {
+        return name;
+    }
+    let (before, text) = name.as_str().split_at(first_letter(name.as_str()));
+    match text.strip_prefix("The ") {
+        Some(rest) if !rest.starts_with("Hague") => {
+            CleanHtml::trusted(format!("{before}the {rest}"))
+        }
+        _ => name,
+    }
 }
 
 /// The mark of a note, as a link to it.
@@ -98,13 +147,33 @@ fn entry_in_line(
     entry: &ProvenanceEntry,
     next: Option<&ProvenanceEntry>,
 ) -> CleanHtml {
+    let whole = told(here, entry, next);
+    let whole = match entry.role {
+        PartyRole::Agent => CleanHtml::text("(").and(&whole).then(")"),
+        PartyRole::Owner | PartyRole::Keeper => whole,
+    };
+    with_certainty(here, entry, whole)
+}
+
+/// An entry on its own, without brackets: "possibly sale, Dealer, London, 3 November 1971, lot 212".
+pub(crate) fn on_its_own(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
+    with_certainty(here, entry, told(here, entry, None))
+}
+
+/// "sale, Dealer, London, 3 November 1971, lot 212, bought in".
+fn told(here: &Here<'_>, entry: &ProvenanceEntry, next: Option<&ProvenanceEntry>) -> CleanHtml {
     let words = here.words();
     let text = |text: Option<&str>| CleanHtml::text(text.unwrap_or_default());
     let lot = entry.lot.as_ref().map_or_else(CleanHtml::empty, |lot| {
-        words.html("lot", None, &[("lot", &CleanHtml::text(lot))])
+        let word = if is_dealer(here, &entry.party) {
+            "dealer-number"
+        } else {
+            "lot"
+        };
+        words.html(word, None, &[("lot", &CleanHtml::text(lot))])
     });
     let was_bought_in = entry.sold == Some(false);
-    let whole = CleanHtml::join(
+    CleanHtml::join(
         [
             &came_to(here, entry),
             &text(entry.at_place.as_deref()),
@@ -115,11 +184,21 @@ fn entry_in_line(
             &text(this_sheet(here, entry)),
         ],
         ", ",
-    );
-    let whole = match entry.role {
-        PartyRole::Agent => CleanHtml::text("(").and(&whole).then(")"),
-        PartyRole::Owner | PartyRole::Keeper => whole,
+    )
+}
+
+/// Whether a party is recorded as a dealer and not as an auctioneer, so that its numbers are those of a list.
+fn is_dealer(here: &Here<'_>, party: &Party) -> bool {
+    let Party::Record(key) = party else {
+        return false;
     };
+    let person = here.public().people.get(&key.value);
+    let has = |role: &str| person.is_some_and(|p| p.roles.iter().any(|r| r.value.as_str() == role));
+    has("dealer") && !has("auctioneer")
+}
+
+fn with_certainty(here: &Here<'_>, entry: &ProvenanceEntry, whole: CleanHtml) -> CleanHtml {
+    let words = here.words();
     match entry.claim.certainty() {
         Certainty::Certain => whole,
         Certainty::Probable => CleanHtml::text(words.word("probably"))
@@ -179,7 +258,7 @@ fn came_to(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
 }
 
 /// The party of an entry within a sentence: "an owner whose name is withheld", "a private collection,
-/// Ukraine"; else as [`party`].
+/// Ukraine"; else as [`party`], with a small article.
 pub(crate) fn in_text(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
     let words = here.words();
     match (&entry.party, entry.role) {
@@ -187,9 +266,9 @@ pub(crate) fn in_text(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
         (Party::Undisclosed, _) => CleanHtml::text(words.word("withheld-somebody")),
         (Party::Record(key), _) => {
             let collection = here.unnamed_collection(&key.value);
-            collection.unwrap_or_else(|| party(here, &entry.party))
+            collection.unwrap_or_else(|| with_small_article(here, party(here, &entry.party)))
         }
-        (Party::Named(_), _) => party(here, &entry.party),
+        (Party::Named(_), _) => with_small_article(here, party(here, &entry.party)),
     }
 }
 

@@ -58,7 +58,7 @@ pub(crate) fn impression(
         condition: fields.words("condition"),
         pictures: pictures.all,
         provenance: provenance(fields),
-        provenance_line: fields.words("provenance_line"),
+        provenance_line: fields.text("provenance_line"),
         sightings: sightings(fields),
         exhibited: exhibited(fields),
         literature: citations::numbered(fields, "literature"),

@@ -87,6 +87,15 @@ pub struct Stretch {
     pub owners: Vec<EntryRef>,
 }
 
+/// What stands before and after the time at the end for which no owner is recorded.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Silence {
+    /// The entry whose date is the last before it.
+    pub after: EntryRef,
+    /// The entry of the next owner, where one is recorded.
+    pub until: Option<EntryRef>,
+}
+
 /// For how many of the days an owner of a sheet is recorded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Coverage {
@@ -122,6 +131,11 @@ pub struct DiligenceYears {
     pub may_be_later: bool,
     /// Whether it changed hands in this time.
     pub change: ChangeOfHands,
+    /// The last record before these years end without one; `None` where they end with an owner, or where no
+    /// owner is recorded before.
+    pub silence: Option<Silence>,
+    /// The entries of agents dated within this time, or partly within it.
+    pub handled: Vec<EntryRef>,
 }
 
 impl DiligenceYears {
@@ -202,8 +216,11 @@ fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Option
         last: Some(last),
     };
     let existence = Existence { printed, gone };
+    let stretches = stretches(&owned, existence, first, last);
     Some(DiligenceYears {
-        stretches: stretches(&owned, existence, first, last),
+        silence: silence(&stretches, &owned),
+        handled: handled(records, asked),
+        stretches,
         may_be_later: printed.last.is_none_or(|last| last > LAST),
         change: records
             .iter()
@@ -211,6 +228,43 @@ fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Option
             .max()
             .unwrap_or(ChangeOfHands::None),
     })
+}
+
+/// The records on either side of the last stretch, where it has no owner.
+fn silence(stretches: &[Stretch], owned: &[(EntryRef, Ownership)]) -> Option<Silence> {
+    let missing = stretches
+        .last()
+        .filter(|s| s.known == OwnerRecord::Missing)?;
+    let before = owned.iter().filter_map(|((record, _), owned)| {
+        let last = owned.possibly.last.filter(|last| *last < missing.first)?;
+        Some((last, (record.clone(), owned.ended_by?)))
+    });
+    let after = owned.iter().filter_map(|(entry, owned)| {
+        let first = owned.possibly.first.filter(|first| *first > missing.last)?;
+        Some((first, entry.clone()))
+    });
+    Some(Silence {
+        after: before.max_by_key(|(last, _)| *last)?.1,
+        until: after
+            .min_by_key(|(first, _)| *first)
+            .map(|(_, entry)| entry),
+    })
+}
+
+/// The entries of agents with a date, as it is written, that falls at least partly within `asked`.
+fn handled(records: &[(&Design, &Impression)], asked: Span) -> Vec<EntryRef> {
+    let mut found = Vec::new();
+    for (_, impression) in records {
+        for (at, entry) in impression.provenance.iter().enumerate() {
+            let dates = [&entry.from, &entry.to].into_iter().flatten();
+            let mut spans = dates.map(|date| Span::as_written(&date.value));
+            let is_within = spans.any(|span| span.first.is_some() && span.meets(asked));
+            if entry.role == PartyRole::Agent && is_within {
+                found.push((impression.key.clone(), EntryAt::new(at)));
+            }
+        }
+    }
+    found
 }
 
 /// When a sheet was destroyed, if all its records say that it was: the time at which its last owner's
@@ -222,8 +276,9 @@ fn destroyed(records: &[(&Design, &Impression)]) -> Span {
     }
     let last_of = |(_, i): &(&Design, &Impression)| {
         let owner = |entry: &&ProvenanceEntry| entry.role == PartyRole::Owner;
-        let until = i.provenance.iter().rfind(owner)?.to.as_ref()?;
-        Some(Span::of(&until.value))
+        let last = i.provenance.iter().rfind(owner)?;
+        let loss = last.from.as_ref().filter(|_| last.is_destruction());
+        Some(Span::of(&loss.or(last.to.as_ref())?.value))
     };
     let ends: Option<Vec<Span>> = records.iter().map(last_of).collect();
     let latest = ends.and_then(|ends| ends.into_iter().max_by_key(|span| span.last));
@@ -267,7 +322,8 @@ fn change(
     let mut found = ChangeOfHands::None;
     for (at, entry) in entries.iter().enumerate().filter(|(_, e)| handled(e)) {
         let is_makers = at == 0 && is_maker(design, artist, entry);
-        let came = entry.from.as_ref().filter(|_| !is_makers);
+        let came = entry.from.as_ref();
+        let came = came.filter(|_| !is_makers && !entry.is_destruction());
         let went = entry.to.as_ref().filter(|_| ended != Some(at));
         for date in came.into_iter().chain(went) {
             let when = Span::of(&date.value);

@@ -4,7 +4,9 @@
 //! to 1950" had it *certainly* from the beginning of 1939 to the end of 1949, and *possibly* from the
 //! beginning of 1938 to the end of 1950. Where only one end is recorded no day is certain. Entries that are
 //! not certain, or may be of another sheet, are never more than possible. Entries each of which came straight
-//! from the one before (`direct`) leave no time between them. A keeper never owns. An agent may own, but
+//! from the one before (`direct`) leave no time between them. A date that is approximate, uncertain or open
+//! covers no day that it may not reach: "until about 1940" proves nothing after 1934 and allows nothing after
+//! 1940. A keeper never owns. An agent may own, but
 //! proves no ownership: agents only link a direct chain from one owner to the next.
 //!
 //! In: one published record. Out: [`Ownership`], one for each entry of an owner.
@@ -51,6 +53,16 @@ pub struct Span {
 }
 
 impl Span {
+    /// The days that a date gives as it is written, without a margin. An open or unknown end counts for nothing:
+    /// "1940 or later" gives the days of 1940.
+    #[must_use]
+    pub fn as_written(date: &Date) -> Span {
+        Span {
+            first: date.first_named(),
+            last: date.last_named(),
+        }
+    }
+
     /// The days on which a date can be, a loose one with a margin.
     #[must_use]
     pub fn of(date: &Date) -> Span {
@@ -133,6 +145,9 @@ pub struct Ownership {
     pub certainly: Option<Span>,
     /// The days on some reading of the dates.
     pub possibly: Span,
+    /// The entry whose date ends the possible time: its own, or that of a certain entry after it. `None` where
+    /// no date ends it.
+    pub ended_by: Option<EntryAt>,
     /// Whether the entry itself is certain, whatever its dates.
     pub is_firm: bool,
 }
@@ -194,21 +209,26 @@ fn has_it_now(impression: &Impression, party: &Party) -> bool {
 struct Step<'a> {
     at: EntryAt,
     entry: &'a ProvenanceEntry,
+    /// With the margin of a loose date.
     from: Span,
     to: Span,
+    /// Without it.
+    from_written: Span,
+    to_written: Span,
     is_firm: bool,
 }
 
 impl<'a> Step<'a> {
     fn of(at: EntryAt, entry: &'a ProvenanceEntry) -> Step<'a> {
-        let span = |date: &Option<Placed<Date>>| {
-            date.as_ref()
-                .map_or_else(Span::default, |d| Span::of(&d.value))
+        let span = |date: &Option<Placed<Date>>, of: fn(&Date) -> Span| {
+            date.as_ref().map_or_else(Span::default, |d| of(&d.value))
         };
         Step {
             at,
-            from: span(&entry.from),
-            to: span(&entry.to),
+            from: span(&entry.from, Span::of),
+            to: span(&entry.to, Span::of),
+            from_written: span(&entry.from, Span::as_written),
+            to_written: span(&entry.to, Span::as_written),
             is_firm: entry.is_certain(),
             entry,
         }
@@ -230,6 +250,7 @@ struct Chain<'a> {
 impl Chain<'_> {
     fn owned(&self, at: usize) -> Option<Ownership> {
         let step = self.steps.get(at).filter(|step| step.is_owner())?;
+        let (possibly, ended_by) = self.possibly(at, step);
         Some(Ownership {
             entry: step.at,
             certainly: if step.is_firm {
@@ -237,7 +258,8 @@ impl Chain<'_> {
             } else {
                 None
             },
-            possibly: self.possibly(at, step),
+            possibly,
+            ended_by,
             is_firm: step.is_firm,
         })
     }
@@ -290,23 +312,31 @@ impl Chain<'_> {
             .or(from.to.begun())
     }
 
-    /// From the first day on which the owner can have had it to the last. An end that is not
-    /// recorded is bounded by the dates of those before and after who are certain.
-    fn possibly(&self, at: usize, step: &Step<'_>) -> Span {
+    /// From the first day on which the owner can have had it to the last, and the entry that gives the last. An
+    /// end that is not recorded is bounded by the dates of those before and after who are certain. No date is
+    /// widened: the days beyond it are not recorded.
+    fn possibly(&self, at: usize, step: &Step<'_>) -> (Span, Option<EntryAt>) {
         let firm = |step: &&Step<'_>| step.is_firm;
         let before = self.steps.get(..at).unwrap_or_default();
         let after = self.steps.get(at + 1..).unwrap_or_default();
         let bound_before = || {
             let mut before = before.iter().rev().filter(firm);
-            before.find_map(|step| step.from.first.or(step.to.first))
+            before.find_map(|step| step.from_written.first.or(step.to_written.first))
         };
         let bound_after = || {
             let mut after = after.iter().filter(firm);
-            after.find_map(|step| step.from.last.or(step.to.last))
+            after.find_map(|step| {
+                let last = step.from_written.last.or(step.to_written.last)?;
+                Some((last, step.at))
+            })
         };
-        Span {
-            first: step.from.first.or_else(bound_before).or(self.printed.first),
-            last: step.to.last.or_else(bound_after),
-        }
+        let own_end = step.to_written.last.map(|last| (last, step.at));
+        let end = own_end.or_else(bound_after);
+        let first = step.from_written.first.or_else(bound_before);
+        let span = Span {
+            first: first.or(self.printed.first),
+            last: end.map(|(last, _)| last),
+        };
+        (span, end.map(|(_, entry)| entry))
     }
 }
