@@ -4,8 +4,9 @@
 //! `state`, `printing`, `country`, `city`, `holder`; two properties together: `state-printing`,
 //! `holder-state`; when sheets were met: `first-met`, `met-again` by decade, `undated-reports`),
 //! `key`, `name` (as on pages), `at_least`, `at_most`, `exact`, `and_key`, `and_name` (of the second
-//! property) and `standing` (of the design; figures of several designs leave out rejected and withdrawn
-//! ones). Key and name are empty in the row of sheets for which the property is not recorded.
+//! property), `standing` (of the design; figures of several designs leave out rejected and withdrawn ones),
+//! `uncertain` and `contradicted` (two properties together: how many of the sheets are identified as probable or possible
+//! only, and of how many what was seen contradicts the identification; else empty). Key and name are empty in the row of sheets for which the property is not recorded.
 
 use super::format::{Format, Sources};
 use super::spreadsheet::Spreadsheet;
@@ -15,6 +16,7 @@ use crate::model::vocabulary::List as Vocabulary;
 use crate::model::words::ClosedList as _;
 use crate::page::{Address, Here, Overview, Subject, dates};
 use crate::study::census::{Census, Row, Sheets};
+use crate::study::firmness::NotFirm;
 use crate::study::occasions::OccasionsByDecade;
 
 /// One table of the whole catalogue, and one for each design, in the folders of their census pages.
@@ -70,6 +72,7 @@ struct RowLabels<'a> {
     by: &'a str,
     named: Label,
     and: Label,
+    not_firm: Option<NotFirm>,
 }
 
 /// A key and its name; both empty where the property is not recorded.
@@ -89,13 +92,24 @@ impl Label {
 }
 
 /// A table that is being written.
-struct CensusTable(Spreadsheet<11>);
+struct CensusTable(Spreadsheet<13>);
 
 impl CensusTable {
     fn new() -> CensusTable {
         CensusTable(Spreadsheet::new([
-            "design", "series", "by", "key", "name", "at_least", "at_most", "exact", "and_key",
-            "and_name", "standing",
+            "design",
+            "series",
+            "by",
+            "key",
+            "name",
+            "at_least",
+            "at_most",
+            "exact",
+            "and_key",
+            "and_name",
+            "standing",
+            "uncertain",
+            "contradicted",
         ]))
     }
 
@@ -124,11 +138,11 @@ impl CensusTable {
             let printing = |key: &Key| Label::new(key, here.printing_name(design, key));
             self.rows(&of, "state", &by.state, state);
             self.rows(&of, "printing", &by.printing, printing);
-            self.pairs(&of, "state-printing", &by.crossing, |both| {
+            self.pairs(here, &of, "state-printing", &by.crossing, |both| {
                 let known = (both.state.as_ref(), both.printing.as_ref());
                 (known.0.map(state), known.1.map(printing))
             });
-            self.pairs(&of, "holder-state", &by.holding, |both| {
+            self.pairs(here, &of, "holder-state", &by.holding, |both| {
                 let known = (both.holder.as_ref(), both.state.as_ref());
                 (known.0.map(holder), known.1.map(state))
             });
@@ -156,16 +170,20 @@ impl CensusTable {
     /// Rows of two properties together.
     fn pairs<'a, K>(
         &mut self,
+        here: &Here<'_>,
         of: &impl Fn(&'a str) -> RowLabels<'a>,
         by: &'a str,
         rows: &[Row<K>],
         named: impl Fn(&K) -> (Option<Label>, Option<Label>),
     ) {
+        let studies = &here.book.studies.designs;
+        let study = of(by).design.and_then(|design| studies.get(&design.key));
         for row in rows {
             let (named, and) = row.key.as_ref().map(&named).unwrap_or_default();
             let of = RowLabels {
                 named: named.unwrap_or_default(),
                 and: and.unwrap_or_default(),
+                not_firm: study.map(|study| study.firmness.among(&row.allowing)),
                 ..of(by)
             };
             self.figure(&of, row.sheets);
@@ -199,6 +217,10 @@ impl CensusTable {
     }
 
     fn figure(&mut self, of: &RowLabels<'_>, sheets: Sheets) {
+        let not_firm = |count: fn(NotFirm) -> usize| {
+            let n = of.not_firm.map(count);
+            n.map_or_else(String::new, |n| n.to_string())
+        };
         self.0.row([
             of.design.map_or("", |design| design.key.as_str()),
             of.series,
@@ -211,6 +233,8 @@ impl CensusTable {
             &of.and.key,
             &of.and.name,
             of.design.map_or("", |d| d.standing.standing.word()),
+            &not_firm(|n| n.uncertain),
+            &not_firm(|n| n.contradicted),
         ]);
     }
 }

@@ -11,7 +11,7 @@
 //! |---|---|
 //! | order and names | [`order`] readers' order · [`numerals`] of states · [`filing`] of bare names |
 //! | identification of a sheet | [`identification`]: candidates, table, next point, separability, agreement, couplets |
-//! | how many sheets | [`census`]: groups, counts, crossings, editions, occasions, survival |
+//! | how many sheets | [`census`]: groups, counts, crossings, firmness, editions, occasions, survival |
 //! | the history of sheets | [`history`]: wear, printing, ownership, 1933 to 1945, shared marks |
 //! | which records are one sheet | [`same_sheet`]; [`tolerance`] of measurements |
 //! | the records listed another way | [`concordance`], [`opinions`], [`chronology`], [`back_links`] |
@@ -39,7 +39,7 @@ pub mod order;
 pub mod same_sheet;
 pub mod tolerance;
 
-pub use census::{clique_cover, crossing, editions, linked, occasions, survival};
+pub use census::{clique_cover, crossing, editions, firmness, linked, occasions, survival};
 pub use history::{diligence, marks, ownership, printing_date, wear};
 pub use identification::{
     agree, allowed, assumptions, candidates, changes, couplets, evidence, identify, next_point,
@@ -54,6 +54,7 @@ use chronology::Event;
 use concordance::Concordance;
 use diligence::DiligenceYears;
 use editions::EditionStudy;
+use firmness::FirmnessOfSheets;
 use linked::ImpressionGroup;
 use marks::SharedMark;
 use numerals::Numeral;
@@ -128,7 +129,9 @@ pub struct DesignStudy {
     pub contradictions: BTreeMap<u32, Contradiction>,
     /// The census.
     pub census: Census,
-    /// How many sheets survive.
+    /// Which sheets are not identified firmly.
+    pub firmness: FirmnessOfSheets,
+    /// How many sheets could have been met.
     pub survival: Survival,
     /// When its sheets were met.
     pub met: OccasionsByDecade,
@@ -233,7 +236,13 @@ impl DesignStudy {
         let table = DiagnosticTable::of(design);
         let census = census::of_design(catalogue, groups, design);
         let met = occasions::by_sheet(catalogue, groups, design);
+        let contradictions = design.impressions.iter();
+        let contradictions: BTreeMap<u32, Contradiction> = contradictions
+            .filter_map(|(n, i)| Some((*n, agree::contradiction(design, i)?)))
+            .collect();
+        let is_contradicted = |number| contradictions.contains_key(&number);
         DesignStudy {
+            firmness: FirmnessOfSheets::of(groups, design, is_contradicted),
             separability: separate::separability(&table),
             table,
             wear: wear::wear(design),
@@ -242,11 +251,7 @@ impl DesignStudy {
                 .standing_states()
                 .map(|s| (s.key.value.clone(), changes::changes(design, s)))
                 .collect(),
-            contradictions: design
-                .impressions
-                .iter()
-                .filter_map(|(n, i)| Some((*n, agree::contradiction(design, i)?)))
-                .collect(),
+            contradictions,
             survival: Survival::of(design, census.sheets, &met),
             met: occasions::over_time(&met),
             editions: editions::editions(groups, design, &census),

@@ -18,6 +18,7 @@ mod census_doubts;
 mod census_figures;
 /// The census on pages.
 mod census_pages;
+mod census_rows;
 /// The census as tables for other programs.
 mod census_tables;
 /// Every code is raised by some catalogue, and explained.

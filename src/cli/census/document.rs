@@ -3,7 +3,9 @@
 use serde::Serialize;
 
 use super::scope::ScopedCensus;
+use crate::study::DesignStudy;
 use crate::study::census::{Row, Sheets};
+use crate::study::crossing::StateAndPrinting;
 use crate::study::editions::EditionStudy;
 use crate::study::survival::Survival;
 
@@ -55,6 +57,10 @@ struct CrossedCount {
     state: Option<String>,
     printing: Option<String>,
     sheets: SheetCount,
+    /// How many of them are identified as probable or possible only.
+    uncertain: usize,
+    /// Of how many what was seen contradicts the identification.
+    contradicted: usize,
 }
 
 #[derive(Debug, Serialize)]
@@ -101,7 +107,9 @@ impl CensusDocument {
                 kind: rows(&by.kind),
                 class: rows(&by.class),
                 status: rows(&by.status),
-                crossing: by.crossing.iter().map(both).collect(),
+                crossing: study.map_or_else(Vec::new, |study| {
+                    by.crossing.iter().map(|row| both(study, row)).collect()
+                }),
             },
             editions: study
                 .into_iter()
@@ -129,12 +137,15 @@ fn rows<K: ToString>(rows: &[Row<K>]) -> Vec<ValueCount> {
     rows.iter().map(row).collect()
 }
 
-fn both(row: &Row<crate::study::crossing::StateAndPrinting>) -> CrossedCount {
+fn both(study: &DesignStudy, row: &Row<StateAndPrinting>) -> CrossedCount {
+    let not_firm = study.firmness.among(&row.allowing);
     let key = row.key.as_ref();
     CrossedCount {
         state: key.and_then(|k| Some(k.state.as_ref()?.to_string())),
         printing: key.and_then(|k| Some(k.printing.as_ref()?.to_string())),
         sheets: count(row.sheets),
+        uncertain: not_firm.uncertain,
+        contradicted: not_firm.contradicted,
     }
 }
 

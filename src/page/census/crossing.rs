@@ -4,6 +4,7 @@
 use serde::Serialize;
 
 use super::census_figures;
+use super::firmness;
 use super::sheet_records::Records;
 use crate::model::design::Design;
 use crate::model::key::Key;
@@ -20,7 +21,7 @@ use crate::study::crossing::{StateAndPrinting, can_be};
 pub(crate) struct Crossing {
     /// The targets of the figures' links: ids beside the gallery.
     landings: Vec<String>,
-    /// Why figures do not add up; empty where they do.
+    /// Why figures do not add up, and what stands below them; empty where there is nothing to say.
     remark: String,
     heads: Vec<CleanHtml>,
     rows: Vec<CrossingRow>,
@@ -41,6 +42,8 @@ struct Cell {
     figure: CleanHtml,
     /// Its records, where no gallery shows them.
     records: CleanHtml,
+    /// "1 not certain, 2 contradicted"; empty where all are firm.
+    not_firm: String,
     /// The number as a square.
     square: Option<Square>,
     /// Whether the printing was made in the state, or one of the two is not recorded.
@@ -65,7 +68,8 @@ pub(crate) fn table(
     design: &Design,
     target: FigureTarget<'_>,
 ) -> Option<Crossing> {
-    let census = &here.book.studies.designs.get(&design.key)?.census;
+    let study = here.book.studies.designs.get(&design.key)?;
+    let census = &study.census;
     let states = design
         .states
         .iter()
@@ -115,6 +119,9 @@ pub(crate) fn table(
             cells.push(Cell {
                 figure,
                 records,
+                not_firm: row.map_or_else(String::new, |row| {
+                    firmness::in_words(here, study, &row.allowing)
+                }),
                 square: row.and_then(|row| bars::square(row.sheets, most)),
                 can_be: match (state.1, printing.1) {
                     (Some(state), Some(printing)) => can_be(design, state, printing),
@@ -130,14 +137,19 @@ pub(crate) fn table(
     }
     let placed: usize = census.by.crossing.iter().map(|r| r.allowing.len()).sum();
     let is_open = placed > census.sheets.at_most;
-    let remark = if is_open {
-        here.words().word("crossing-open")
-    } else {
-        ""
-    };
+    let mut cells = rows.iter().flat_map(|row: &CrossingRow| &row.cells);
+    let remarks = [
+        (is_open, "crossing-open"),
+        (
+            cells.any(|cell| !cell.not_firm.is_empty()),
+            "crossing-not-firm",
+        ),
+    ];
+    let remarks = remarks.into_iter().filter(|(holds, _)| *holds);
+    let remarks: Vec<&str> = remarks.map(|(_, id)| here.words().word(id)).collect();
     Some(Crossing {
         landings,
-        remark: remark.to_owned(),
+        remark: remarks.join(" "),
         heads: printings
             .iter()
             .map(|printing| printing_name(here, design, printing.1))

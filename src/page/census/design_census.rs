@@ -102,7 +102,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         counted: counting_notes(here, &[design]),
         tables,
         crossing: crossing::table(here, design, FigureTarget::Records(&records)),
-        holding: holding_table::table(here, design, census, &records),
+        holding: study.and_then(|study| holding_table::table(here, design, study, &records)),
         seen: study.and_then(|study| occasions::over_time(here, &study.met, &records)),
         surviving: study.and_then(|study| survival::surviving(here, study)),
         same: same_sheets(here, design),

@@ -4,13 +4,15 @@ use serde::Serialize;
 
 use super::census_figures;
 use super::counts::city_first;
+use super::firmness;
 use super::sheet_records::Records;
 use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::page::setting::address::Fragment;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
-use crate::study::census::{Census, HolderAndState};
+use crate::study::DesignStudy;
+use crate::study::census::HolderAndState;
 use crate::study::order::Collator;
 
 /// The table.
@@ -18,6 +20,8 @@ use crate::study::order::Collator;
 pub(super) struct HoldingTable {
     heads: Vec<CleanHtml>,
     rows: Vec<HoldingRow>,
+    /// What stands below the figures; empty where all sheets are firm.
+    remark: String,
 }
 
 #[derive(Serialize)]
@@ -33,15 +37,18 @@ struct Cell {
     figure: CleanHtml,
     /// Its records.
     records: CleanHtml,
+    /// "1 not certain, 2 contradicted"; empty where all are firm.
+    not_firm: String,
 }
 
 /// The table of a design; `None` where it has fewer than two states or holders.
 pub(super) fn table(
     here: &Here<'_>,
     design: &Design,
-    census: &Census,
+    study: &DesignStudy,
     records: &Records<'_>,
 ) -> Option<HoldingTable> {
+    let census = &study.census;
     let not_recorded = || CleanHtml::text(here.words().word("not-recorded"));
     let states: Vec<Option<&Key>> = census.by.state.iter().map(|row| row.key.as_ref()).collect();
     if states.iter().flatten().count() < 2 || census.by.holder.len() < 2 {
@@ -62,6 +69,7 @@ pub(super) fn table(
                 row.map_or_else(Cell::default, |row| Cell {
                     figure: here.sheets(row.sheets),
                     records: records.behind(here, &row.allowing, Fragment::Counts("status")),
+                    not_firm: firmness::in_words(here, study, &row.allowing),
                 })
             };
             let name = holder.key.as_ref().map(|key| city_first(here, key));
@@ -89,7 +97,14 @@ pub(super) fn table(
         Some(state) => here.state_of(&design.key, state),
         None => not_recorded(),
     };
+    let mut cells = rows.iter().flat_map(|(_, row)| &row.cells);
+    let is_open = cells.any(|cell| !cell.not_firm.is_empty());
     Some(HoldingTable {
+        remark: if is_open {
+            here.words().word("crossing-not-firm").to_owned()
+        } else {
+            String::new()
+        },
         heads: states.iter().copied().map(head).collect(),
         rows: rows.into_iter().map(|(_, row)| row).collect(),
     })

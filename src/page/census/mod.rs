@@ -9,6 +9,7 @@
 //! | `sheet_records` | the records behind a figure |
 //! | `crossing` | states crossed with printings |
 //! | `holding_table` | holders crossed with states |
+//! | `firmness` | how many of the sheets of a crossed figure are not firm |
 //! | `series_census` | the series |
 //! | `declared_editions` | declared editions against the numbers met |
 //! | `occasions` | when sheets were met |
@@ -23,6 +24,7 @@ mod counts;
 pub(crate) mod crossing;
 mod declared_editions;
 pub(crate) mod design_census;
+mod firmness;
 mod holding_table;
 mod occasions;
 mod open_pairs;

@@ -3,11 +3,16 @@
 //! Sheets are joined by "may be the same sheet". A set in which every two may be the same could be
 //! one sheet (a clique), so the fewest sheets are the fewest cliques that cover all of them.
 //!
+//! A row of the census counts some of the sheets only. A clique that also holds a sheet of another value costs nothing
+//! there, since it is then counted elsewhere.
+//!
 //! In: a graph of sheets. Out: [`Cover`].
 //! Method: minimum clique cover, which is graph colouring of the complement and hard in general (Karp 1972).
 //! Doubts come in small clusters, so each connected part of up to [`EXACT_UP_TO`] sheets is solved exactly by
-//! branch and bound; larger ones are bounded from below by a set of which no two may be the same.
-//! Definitions: `docs/definitions.md, "Distinct sheets"`.
+//! branch and bound; larger ones are bounded from below by a set of which no two may be the same. Of such a set, each
+//! clique holds one sheet at most, which also bounds the branches (Kuhn's algorithm finds how many the cliques at hand
+//! can take).
+//! Definitions: `docs/definitions.md, "Distinct sheets"` and `"Rows of the census"`.
 //! Not here: which records may be of the same sheet (`count`).
 //!
 //! A ring of five takes three cliques, because its complement is a ring of five too, whose chromatic number is 3:
@@ -68,12 +73,17 @@ impl Graph {
     /// The fewest cliques that cover all sheets.
     #[must_use]
     pub fn cover(&self) -> Cover {
-        self.cover_of(&self.0.indexes().collect())
+        self.cover_beside(&self.0.indexes().collect(), |_| false)
     }
 
-    /// The fewest cliques that cover `vertices`, with the edges among them.
+    /// The fewest cliques that cover `vertices`, beside those that hold a vertex that `costs_nothing`: each such
+    /// vertex, joined to some of them, makes one clique that does not count.
     #[must_use]
-    pub(crate) fn cover_of(&self, vertices: &BTreeSet<SheetAt>) -> Cover {
+    pub(crate) fn cover_beside(
+        &self,
+        vertices: &BTreeSet<SheetAt>,
+        costs_nothing: impl Fn(SheetAt) -> bool,
+    ) -> Cover {
         let mut total = Cover {
             at_least: 0,
             exact: true,
@@ -87,21 +97,43 @@ impl Graph {
             let mut next = 0;
             while let Some(vertex) = part.get(next).copied() {
                 next += 1;
-                for other in self.joined_to(vertex).filter(|v| vertices.contains(v)) {
-                    if seen.insert(other) {
+                let is_free = !vertices.contains(&vertex);
+                for other in self.joined_to(vertex) {
+                    let is_of_part = if vertices.contains(&other) {
+                        true
+                    } else {
+                        // Two vertices that cost nothing need not be joined.
+                        !is_free && costs_nothing(other)
+                    };
+                    if is_of_part && seen.insert(other) {
                         part.push(other);
                     }
                 }
             }
             part.sort_unstable();
+            let is_free = |vertex: &SheetAt| !vertices.contains(vertex);
             if part.len() <= EXACT_UP_TO {
-                total.at_least += smallest_cover(&self.rows_of(&part));
+                let free = (0..).zip(&part).filter(|(_, v)| is_free(v));
+                let free = free.fold(0, |bits, (at, _)| bits | 1 << at);
+                total.at_least += smallest_cover(&self.rows_of(&part), free);
             } else {
-                total.at_least += self.apart_from_each_other(&part);
+                let (free, part): (Vec<SheetAt>, Vec<SheetAt>) =
+                    part.into_iter().partition(|v| is_free(v));
+                total.at_least += self.bound(&part, &free);
                 total.exact = false;
             }
         }
         total
+    }
+
+    /// A lower bound for a part too large to solve: a set of vertices no two of which are joined, less one for each
+    /// vertex that costs nothing; or such a set among those that are joined to none of these.
+    fn bound(&self, part: &[SheetAt], free: &[SheetAt]) -> usize {
+        let all = self.apart_from_each_other(part).saturating_sub(free.len());
+        let beside: BTreeSet<SheetAt> = free.iter().flat_map(|v| self.joined_to(*v)).collect();
+        let far = part.iter().copied().filter(|v| !beside.contains(v));
+        let far: Vec<SheetAt> = far.collect();
+        all.max(self.apart_from_each_other(&far))
     }
 
     /// The part as an adjacency matrix of bits, vertices renumbered in the order of `part`.
@@ -149,39 +181,89 @@ impl Graph {
     }
 }
 
-/// The fewest cliques that cover a graph of at most 32 vertices: branch and bound. Each vertex in
-/// turn, the hardest to place first, joins a clique that it fits or starts a new one; a branch
-/// that cannot beat the best found so far is left.
-fn smallest_cover(rows: &[u32]) -> usize {
-    let mut order: Vec<usize> = (0..rows.len()).collect();
-    order.sort_by_key(|v| (rows[*v].count_ones(), *v));
-    let mut best = rows.len();
-    place(rows, &order, &mut Vec::new(), &mut best);
-    best
-}
-
-/// Places the first vertex of `left`; `cliques` holds the members of each clique as bits.
-fn place(rows: &[u32], left: &[usize], cliques: &mut Vec<u32>, best: &mut usize) {
-    if cliques.len() >= *best {
-        return;
-    }
-    let Some((vertex, rest)) = left.split_first() else {
-        *best = cliques.len();
-        return;
-    };
-    let row = rows[*vertex];
-    let bit = 1_u32 << vertex;
-    for at in 0..cliques.len() {
-        let members = cliques[at];
-        if members & !row == 0 {
-            cliques[at] = members | bit;
-            place(rows, rest, cliques, best);
-            cliques[at] = members;
+/// The fewest cliques that cover a graph of at most 32 vertices, beside one for each vertex of `free` (bits), which
+/// costs nothing: branch and bound. Each vertex in turn, the hardest to place first, joins a clique that it fits or
+/// starts a new one; a branch that cannot beat the best found so far is left.
+fn smallest_cover(rows: &[u32], free: u32) -> usize {
+    let (mut cliques, mut order) = (Vec::new(), Vec::new());
+    for (at, row) in rows.iter().enumerate() {
+        if free & 1 << at == 0 {
+            order.push(at);
+        } else {
+            cliques.push(row & !free);
         }
     }
-    cliques.push(bit);
+    order.sort_by_key(|v| (rows[*v].count_ones(), *v));
+    let cost_nothing = cliques.len();
+    let mut best = cost_nothing + order.len();
+    place(rows, &order, &mut cliques, &mut best);
+    best - cost_nothing
+}
+
+/// Places the first vertex of `left`; `cliques` holds for each clique, as bits, the vertices that fit it.
+fn place(rows: &[u32], left: &[usize], cliques: &mut Vec<u32>, best: &mut usize) {
+    let Some((vertex, rest)) = left.split_first() else {
+        *best = (*best).min(cliques.len());
+        return;
+    };
+    if cliques.len() + new_cliques(rows, left, cliques) >= *best {
+        return;
+    }
+    let (row, bit) = (rows[*vertex], 1_u32 << vertex);
+    let still = rest.iter().fold(0, |bits, v| bits | 1_u32 << v);
+    let mut tried = Vec::new();
+    for at in 0..cliques.len() {
+        let fitting = cliques[at];
+        // Cliques that the vertices left fit alike are one choice.
+        let like = fitting & still;
+        if fitting & bit != 0 && !tried.contains(&like) {
+            tried.push(like);
+            cliques[at] = fitting & row;
+            place(rows, rest, cliques, best);
+            cliques[at] = fitting;
+        }
+    }
+    cliques.push(row);
     place(rows, rest, cliques, best);
     cliques.pop();
+}
+
+/// How many more cliques `left` needs at the least: vertices no two of which are joined, less those that the cliques
+/// at hand can take, one each.
+fn new_cliques(rows: &[u32], left: &[usize], cliques: &[u32]) -> usize {
+    let mut apart = Vec::new();
+    let mut beside = 0_u32;
+    for vertex in left {
+        if beside & 1 << vertex == 0 {
+            apart.push(*vertex);
+            beside |= rows[*vertex];
+        }
+    }
+    let mut taken = vec![None; cliques.len()];
+    let takes = |vertex: &&usize| {
+        take(
+            **vertex,
+            cliques,
+            &mut vec![false; cliques.len()],
+            &mut taken,
+        )
+    };
+    apart.len() - apart.iter().filter(takes).count()
+}
+
+/// Finds a clique for a vertex that it fits, moving others where they fit another; `taken` holds who has each.
+fn take(vertex: usize, cliques: &[u32], asked: &mut [bool], taken: &mut [Option<usize>]) -> bool {
+    for (at, fitting) in cliques.iter().enumerate() {
+        if fitting & 1 << vertex == 0 || asked[at] {
+            continue;
+        }
+        asked[at] = true;
+        if taken[at].is_none_or(|other| take(other, cliques, asked, taken)) {
+            taken[at] = Some(vertex);
+            return true;
+        }
+    }
+    false
 }
 
 #[cfg(test)]
@@ -389,6 +471,84 @@ mod tests {
     fn what_does_not_count_joins_nothing() {
         let row = graph(3, &[(0, 1), (1, 2)]);
         let ends = BTreeSet::from([0, 2].map(SheetAt::new));
-        assert_eq!(row.cover_of(&ends).at_least, 2);
+        assert_eq!(row.cover_beside(&ends, |_| false).at_least, 2);
+        // The middle one may be either of the ends and not both.
+        assert_eq!(row.cover_beside(&ends, |_| true).at_least, 1);
+    }
+
+    /// Every way to split all vertices into cliques; of the parts that hold one of the first `counted`, those count
+    /// that hold no vertex that costs nothing (the rest of the vertices, where `free` says so).
+    fn beside_by_trying_everything(graph: &Graph, counted: usize, free: &[bool]) -> usize {
+        fn split(
+            graph: &Graph,
+            vertex: usize,
+            parts: &mut Vec<Vec<usize>>,
+            cost: &dyn Fn(&[usize]) -> usize,
+        ) -> usize {
+            if vertex == graph.0.len() {
+                return parts.iter().map(|part| cost(part)).sum();
+            }
+            let mut best = usize::MAX;
+            for at in 0..parts.len() {
+                if parts[at].iter().all(|m| is_joined(graph, vertex, *m)) {
+                    parts[at].push(vertex);
+                    best = best.min(split(graph, vertex + 1, parts, cost));
+                    parts[at].pop();
+                }
+            }
+            parts.push(vec![vertex]);
+            best = best.min(split(graph, vertex + 1, parts, cost));
+            parts.pop();
+            best
+        }
+        let cost = |part: &[usize]| {
+            let counts = part.iter().any(|v| *v < counted);
+            usize::from(counts && !part.iter().any(|v| *v >= counted && free[*v]))
+        };
+        split(graph, 0, &mut Vec::new(), &cost)
+    }
+
+    #[test]
+    fn cliques_that_cost_nothing_agree_with_trying_everything() {
+        let mut numbers = Lehmer(5);
+        for vertices in 1..9 {
+            for dense in [20, 40, 60, 80] {
+                for _ in 0..12 {
+                    let graph = numbers.graph(vertices, dense);
+                    let counted = 1 + vertices / 2;
+                    let free: Vec<bool> = (0..vertices).map(|_| numbers.percent() < 60).collect();
+                    let of_row: BTreeSet<SheetAt> = (0..counted).map(SheetAt::new).collect();
+                    let found = graph.cover_beside(&of_row, |at| free[at.index()]);
+                    assert!(found.exact);
+                    let expected = beside_by_trying_everything(&graph, counted, &free);
+                    assert_eq!(found.at_least, expected, "{graph:?} {counted} {free:?}");
+                }
+            }
+        }
+    }
+
+    /// Thirteen lost sheets each of which may be any of eleven that are located: two at the least stay lost. Trying
+    /// every assignment would take hours.
+    #[test]
+    fn many_sheets_that_may_be_any_of_many_others_are_counted_at_once() {
+        let pairs = |lost: usize, located: usize| -> Graph {
+            let mut graph = Graph::unjoined(lost + located);
+            for a in 0..lost {
+                (lost..lost + located).for_each(|b| join(&mut graph, a, b));
+            }
+            graph
+        };
+        let lost = |n: usize| (0..n).map(SheetAt::new).collect::<BTreeSet<_>>();
+        let few = pairs(13, 11).cover_beside(&lost(13), |_| true);
+        assert_eq!((few.at_least, few.exact), (2, true));
+        // Beyond the exact count the bound is never too high.
+        let many = pairs(30, 11).cover_beside(&lost(30), |_| true);
+        assert_eq!((many.at_least, many.exact), (19, false));
+        let mut apart = pairs(30, 11);
+        apart.0[SheetAt::new(0)].clear();
+        for other in 30..41 {
+            apart.0[SheetAt::new(other)].remove(&SheetAt::new(0));
+        }
+        assert_eq!(apart.cover_beside(&lost(30), |_| true).at_least, 19);
     }
 }

@@ -5,10 +5,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::allows::Allows;
+use super::allows::{RecordAllows, SheetAllows};
 use super::clique_cover::Graph;
 use super::groups::{Groups, is_counted, is_counted_only};
 use super::rows::{Census, CensusRows, Row, Sheets};
+use super::values::{Value, Values};
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
@@ -21,16 +22,17 @@ pub(super) fn count(catalogue: &Catalogue, groups: &Groups, designs: &[&Design])
         .iter()
         .flat_map(|design| design.impressions.values().map(|i| (*design, i)))
         .collect();
-    let mut sheets: BTreeMap<ImpressionKey, Allows> = BTreeMap::new();
+    let mut groups_of: BTreeMap<ImpressionKey, (&Design, Vec<RecordAllows>)> = BTreeMap::new();
     for (design, impression) in &records {
         if is_counted(design, impression) {
-            let sheet = sheets.entry(groups.first_of(&impression.key)).or_default();
-            sheet.add(catalogue, design, impression);
+            let group = groups_of.entry(groups.first_of(&impression.key));
+            let (_, said) = group.or_insert((design, Vec::new()));
+            said.push(RecordAllows::of(catalogue, design, impression));
         }
     }
-    let mut sheets: BTreeMap<ImpressionKey, Allows> = sheets
+    let mut sheets: BTreeMap<ImpressionKey, SheetAllows> = groups_of
         .into_iter()
-        .map(|(first, allows)| (first, allows.completed(catalogue)))
+        .map(|(first, (design, said))| (first, SheetAllows::of(design, &said)))
         .collect();
     // A sheet that is counted and not shown is joined to no other.
     for design in designs {
@@ -39,12 +41,12 @@ pub(super) fn count(catalogue: &Catalogue, groups: &Groups, designs: &[&Design])
             .iter()
             .filter(|s| is_counted_only(design, s))
         {
-            let allows = Allows::of_counted_only(catalogue, design, sheet);
+            let allows = SheetAllows::of_counted_only(catalogue, design, sheet);
             sheets.insert(sheet.key.clone(), allows);
         }
     }
     let graph = doubts(groups, &records, &sheets);
-    let sheets: Indexed<SheetAt, (ImpressionKey, Allows)> = sheets.into_iter().collect();
+    let sheets: Indexed<SheetAt, (ImpressionKey, SheetAllows)> = sheets.into_iter().collect();
     let cover = graph.cover();
     Census {
         sheets: Sheets {
@@ -72,7 +74,7 @@ pub(super) fn count(catalogue: &Catalogue, groups: &Groups, designs: &[&Design])
 fn doubts(
     groups: &Groups,
     records: &[(&Design, &Impression)],
-    sheets: &BTreeMap<ImpressionKey, Allows>,
+    sheets: &BTreeMap<ImpressionKey, SheetAllows>,
 ) -> Graph {
     let indexes = (0..).map(SheetAt::new);
     let indexes: BTreeMap<&ImpressionKey, SheetAt> = sheets.keys().zip(indexes).collect();
@@ -107,16 +109,20 @@ fn doubts(
 
 fn rows<K: Ord + Clone>(
     graph: &Graph,
-    sheets: &Indexed<SheetAt, (ImpressionKey, Allows)>,
-    values: impl Fn(&Allows) -> &BTreeSet<Option<K>>,
-) -> Vec<Row<K>> {
+    sheets: &Indexed<SheetAt, (ImpressionKey, SheetAllows)>,
+    values: impl Fn(&SheetAllows) -> &Values<Option<K>>,
+) -> Vec<Row<K>>
+where
+    Option<K>: Value,
+{
     let mut rows: BTreeMap<&Option<K>, (BTreeSet<SheetAt>, Vec<ImpressionKey>)> = BTreeMap::new();
     for (at, (first, sheet)) in sheets.entries() {
-        let allowed = values(sheet);
+        let allowed = values(sheet).allowed();
+        let is_only = allowed.len() == 1;
         for value in allowed {
             let (only, allowing) = rows.entry(value).or_default();
             allowing.push(first.clone());
-            if allowed.len() == 1 {
+            if is_only {
                 only.insert(at);
             }
         }
@@ -124,7 +130,7 @@ fn rows<K: Ord + Clone>(
     let mut rows: Vec<Row<K>> = rows
         .into_iter()
         .map(|(key, (only, allowing))| {
-            let cover = graph.cover_of(&only);
+            let cover = graph.cover_beside(&only, |at| values(&sheets[at].1).differ_from(key));
             Row {
                 key: key.clone(),
                 sheets: Sheets {

@@ -35,9 +35,12 @@ pub struct StateAndPrinting {
 }
 
 impl StateAndPrinting {
-    /// How many of the two are named.
-    fn weight(&self) -> u8 {
-        u8::from(self.state.is_some()) + u8::from(self.printing.is_some())
+    /// Whether the two are a candidate, or one of them is not named.
+    pub(super) fn is_known(&self, design: &Design) -> bool {
+        match (&self.state, &self.printing) {
+            (Some(state), Some(printing)) => can_be(design, state, printing),
+            _ => true,
+        }
     }
 }
 
@@ -63,12 +66,8 @@ fn of_reading(design: &Design, reading: &Identification) -> BTreeSet<StateAndPri
             })
         })
         .collect();
-    let is_known = |pair: &StateAndPrinting| match (&pair.state, &pair.printing) {
-        (Some(state), Some(printing)) => can_be(design, state, printing),
-        _ => true,
-    };
-    let known: BTreeSet<StateAndPrinting> =
-        all.iter().filter(|pair| is_known(pair)).cloned().collect();
+    let known = all.iter().filter(|pair| pair.is_known(design));
+    let known: BTreeSet<StateAndPrinting> = known.cloned().collect();
     if known.is_empty() { all } else { known }
 }
 
@@ -79,25 +78,4 @@ pub(super) fn of_record(
 ) -> BTreeSet<StateAndPrinting> {
     let readings = readings(identified);
     readings.flat_map(|r| of_reading(design, r)).collect()
-}
-
-/// Adds the pairs of one record to those of other records of the same sheet. A record that names less than
-/// another adds nothing.
-pub(super) fn add(
-    known: &mut BTreeSet<Option<StateAndPrinting>>,
-    said: BTreeSet<StateAndPrinting>,
-) {
-    let weight = |pairs: &mut dyn Iterator<Item = &StateAndPrinting>| {
-        pairs.map(StateAndPrinting::weight).max()
-    };
-    let (old, new) = (
-        weight(&mut known.iter().flatten()).unwrap_or(0),
-        weight(&mut said.iter()).unwrap_or(0),
-    );
-    if new > old {
-        known.clear();
-    }
-    if new >= old && new > 0 {
-        known.extend(said.into_iter().map(Some));
-    }
 }

@@ -50,12 +50,14 @@ pub mod clique_cover;
 mod count;
 pub mod crossing;
 pub mod editions;
+pub mod firmness;
 mod groups;
 pub mod linked;
 pub mod occasions;
 mod readings;
 mod rows;
 pub mod survival;
+mod values;
 
 use count::count;
 pub use groups::Groups;

@@ -835,6 +835,15 @@ sheets = Blätter
 records = Einträge
 caption-crossing = Blätter nach Zustand und Druck
 crossing-open = Ein Blatt, das eines oder das andere sein kann, steht bei jedem.
+crossing-not-firm = Unter einer Zahl steht, wie viele ihrer Blätter nur wahrscheinlich oder möglicherweise so bestimmt sind (nicht sicher), und bei wie vielen das Gesehene der Bestimmung widerspricht (widersprochen). Die anderen sind sicher.
+of-them-uncertain = { $n ->
+    [one] { $n } nicht sicher
+   *[other] { $n } nicht sicher
+}
+of-them-contradicted = { $n ->
+    [one] { $n } widersprochen
+   *[other] { $n } widersprochen
+}
 none-known = keines bekannt
 not-in-this-state = nicht in diesem Zustand gedruckt
 counted-not-shown = { $n ->

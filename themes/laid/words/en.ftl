@@ -855,6 +855,15 @@ sheets = Sheets
 records = Records
 caption-crossing = Sheets by state and printing
 crossing-open = A sheet that may be one or another stands with each.
+crossing-not-firm = Below a figure stands how many of its sheets are identified as probable or possible only (not certain), and of how many what was seen contradicts the identification (contradicted). The others are firm.
+of-them-uncertain = { $n ->
+    [one] { $n } not certain
+   *[other] { $n } not certain
+}
+of-them-contradicted = { $n ->
+    [one] { $n } contradicted
+   *[other] { $n } contradicted
+}
 none-known = none known
 not-in-this-state = not printed in this state
 counted-not-shown = { $n ->
