@@ -489,3 +489,29 @@ fn a_page_links_to_its_tables_by_their_relation_and_media_type() {
     }
     assert!(!page(&site, "design/1/").contains("census.csv"));
 }
+
+/// "Rope Walk, Evening" has no declared edition, and each of its five sheets was met: 1, 1, 2, 3 and 4 times, so
+/// Chao1 = 5 + 2 · 1 / (2 · 2) = 5.5.
+#[test]
+fn one_design_of_the_demonstration_shows_an_estimate() {
+    let folder = copy_of("demo-site");
+    let site = site(folder.path());
+    let census = page(&site, "design/5/census/");
+    let survival = part(census, "survival");
+    assert!(
+        survival
+            .contains("5 sheets were met on at least one occasion; 2 of them on one, 1 on two."),
+        "{survival}"
+    );
+    assert!(
+        survival.contains("probably at least about 6 (5 to "),
+        "{survival}"
+    );
+    let counted = keyblock(&["census", "5", "--in", text(folder.path()), "--json"]);
+    let document: serde_json::Value = serde_json::from_str(&counted.out).unwrap();
+    let estimate = document["survival"]["estimate"].as_f64().unwrap();
+    assert!((estimate - 5.5).abs() < 1e-12, "{estimate}");
+    // Where a size is declared, nothing is estimated.
+    let with_size = page(&site, "design/7/census/");
+    assert!(!part(with_size, "survival").contains("could have been met"));
+}
