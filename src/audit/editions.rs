@@ -5,10 +5,11 @@ use crate::model::codes::Code;
 use crate::model::design::Design;
 use crate::model::finding::Finding;
 use crate::model::impression::{Impression, OtherSheet};
-use crate::model::key::ImpressionKey;
+use crate::model::key::{ImpressionKey, Key};
 use crate::model::place::Placed;
 use crate::model::printing::Printing;
 use crate::study::Studies;
+use crate::study::candidates::{allowed_by, candidates};
 use crate::study::editions::{
     EditionNumber, Numbering, numbers_met, only_printing, read_numbering, sheets_among,
 };
@@ -175,6 +176,62 @@ pub(super) fn number_twice(catalogue: &Catalogue, studies: &Studies, findings: &
             }
         }
     }
+}
+
+/// Two distinct sheets have the same number, and the printing of one of them is not settled, so that they may be of one
+/// edition. Where both give the size of the edition and it differs, they are not.
+pub(super) fn number_twice_unidentified(
+    catalogue: &Catalogue,
+    studies: &Studies,
+    findings: &mut Vec<Finding>,
+) {
+    for design in catalogue.designs.values() {
+        let numbered: Vec<(&Impression, EditionNumber)> = design
+            .impressions
+            .values()
+            .filter(|i| !i.standing.is_withdrawn())
+            .filter_map(|i| match read_numbering(&i.numbering.as_ref()?.value)? {
+                Numbering::Edition(number) => Some((i, number)),
+                Numbering::Proof => None,
+            })
+            .collect();
+        for (at, (other, again)) in numbered.iter().enumerate() {
+            let before = numbered.get(..at).unwrap_or_default();
+            let first = before.iter().find(|(first, number)| {
+                let is_settled = only_printing(first).is_some() && only_printing(other).is_some();
+                let sizes_fit = number.of.is_none() || again.of.is_none() || number.of == again.of;
+                let is_one_number =
+                    number.number == again.number && number.is_roman == again.is_roman;
+                let is_one_sheet =
+                    studies.groups.first_of(&first.key) == studies.groups.first_of(&other.key);
+                !is_settled
+                    && sizes_fit
+                    && is_one_number
+                    && !is_one_sheet
+                    && may_share_printing(design, first, other)
+            });
+            let of = "an edition that may be one";
+            findings.extend(first.and_then(|(first, _)| twice(design, of, &first.key, &other.key)));
+        }
+    }
+}
+
+/// Whether two sheets may be of one printing that is not said to be unnumbered; so they may where none is recorded.
+fn may_share_printing(design: &Design, one: &Impression, two: &Impression) -> bool {
+    let allowed = |impression: &Impression| -> Vec<&Key> {
+        let candidates = match &impression.identified {
+            Some(identified) => allowed_by(design, identified),
+            None => candidates(design),
+        };
+        let printings = candidates.iter().filter_map(|c| c.printing);
+        let numbered = printings.filter(|p| p.numbered != Some(false));
+        numbered.map(|p| &p.key.value).collect()
+    };
+    let of_two = allowed(two);
+    design.standing_printings().next().is_none()
+        || allowed(one)
+            .iter()
+            .any(|printing| of_two.contains(printing))
 }
 
 fn twice(

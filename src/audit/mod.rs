@@ -14,8 +14,10 @@ use crate::model::catalogue::Catalogue;
 use crate::model::finding::Finding;
 use crate::study::Studies;
 
+mod after_catalogue;
 mod before_print;
 mod dates;
+mod design_numbers;
 mod destruction;
 mod editions;
 mod firm;
@@ -35,6 +37,7 @@ mod sizes;
 mod states;
 mod successors;
 mod wear;
+mod whereabouts;
 mod wording;
 
 /// A rule: adds what it finds in the whole catalogue.
@@ -45,6 +48,7 @@ const RULES: &[Rule] = &[
     states::shows_other,
     states::shows_conflict,
     states::no_difference,
+    states::in_no_printing,
     separability::states,
     separability::printings,
     separability::could_be_settled,
@@ -67,6 +71,10 @@ const RULES: &[Rule] = &[
     editions::numbering_form,
     editions::numbers,
     editions::number_twice,
+    editions::number_twice_unidentified,
+    design_numbers::number_twice,
+    whereabouts::status,
+    after_catalogue::dated_later,
     sizes::disagree,
     sizes::larger_than_sheet,
     provenance::order,

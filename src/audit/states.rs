@@ -87,6 +87,37 @@ pub(super) fn shows_conflict(
     }
 }
 
+/// A state is in no printing, though the design has printings of states: nobody is said to have printed it.
+pub(super) fn in_no_printing(
+    catalogue: &Catalogue,
+    studies: &Studies,
+    findings: &mut Vec<Finding>,
+) {
+    for design in catalogue.designs.values() {
+        let printings = || design.standing_printings().filter(|p| p.is_counted());
+        if printings().next().is_none() {
+            continue;
+        }
+        for state in design.standing_states() {
+            if printings().any(|p| p.states.contains(&state.key.value)) {
+                continue;
+            }
+            let name = wording::state(studies, design, &state.key.value);
+            findings.push(
+                Finding::new(
+                    Code::StateInNoPrinting,
+                    state.key.place,
+                    format!("no printing of design {} contains {name}", design.key),
+                )
+                .help(format!(
+                    "add `{}` to the `states` of the printing that it was printed in, or add a printing, such as one of proofs",
+                    state.key.value
+                )),
+            );
+        }
+    }
+}
+
 /// No point of the matrix distinguishes a state from the one it follows. A first state follows none.
 pub(super) fn no_difference(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
     for design in catalogue.designs.values() {

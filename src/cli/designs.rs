@@ -9,19 +9,34 @@ use crate::model::finding::{Finding, Tally};
 use crate::model::key::Key;
 use crate::read::near::nearest;
 
-/// The design with this key or, where there is none, the only one with this number.
+/// The design with this key or, where there is none, the only one with this number. Where its key and number differ,
+/// the user is told both; where the text is also the number of another design, that it was taken for the key.
 ///
 /// # Errors
 /// [`Outcome::Usage`] where there is none, after a message with the nearest key or all keys.
 pub(super) fn named<'a>(catalogue: &'a Catalogue, name: &str) -> Result<&'a Design, Outcome> {
     let by_key = name.parse::<Key>().ok();
-    by_key
-        .and_then(|key| catalogue.designs.get(&key))
-        .or_else(|| {
-            let mut numbered = catalogue.designs.values().filter(|d| d.number == name);
-            numbered.next().filter(|_| numbered.next().is_none())
-        })
-        .ok_or_else(|| unknown(catalogue, name))
+    let by_key = by_key.and_then(|key| catalogue.designs.get(&key));
+    let mut numbered = catalogue.designs.values().filter(|d| d.number == name);
+    let by_number = numbered.next().filter(|_| numbered.next().is_none());
+    if let (Some(taken), Some(other)) = (by_key, by_number)
+        && taken.key != other.key
+    {
+        say(format_args!(
+            "keyblock: `{name}` is the key of a design and the number of design `{}`; taken for the key",
+            other.key
+        ));
+    }
+    let design = by_key
+        .or(by_number)
+        .ok_or_else(|| unknown(catalogue, name))?;
+    if design.number != design.key.as_str() {
+        say(format_args!(
+            "keyblock: the design with the key `{}` has the number {}",
+            design.key, design.number
+        ));
+    }
+    Ok(design)
 }
 
 fn unknown(catalogue: &Catalogue, name: &str) -> Outcome {

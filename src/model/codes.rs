@@ -128,12 +128,16 @@ codes! {
     DatedAfterDestruction = "dated-after-destruction", Doubt, "An impression is dated after its matrix was destroyed.";
     PaperTooLate = "paper-too-late", Doubt, "The paper is later than the date of the impression.";
     LookAgain = "look-again", Hint, "A sheet was identified before a neighbouring state was described.";
+    StateInNoPrinting = "state-in-no-printing", Hint, "A design has printings, and none of them contains one of its states.";
     // Editions and the census.
     NumberingForm = "numbering-form", Hint, "A numbering is not of a form that can be counted.";
     NumberAboveEdition = "number-above-edition", Doubt, "A number lies above the largest declared edition.";
     NumberOfOtherEdition = "number-of-other-edition", Doubt, "A numbering names a size of the edition that nobody declares.";
     NumberTwice = "number-twice", Doubt, "The same number of one edition is met on two sheets.";
     NumberUnexpected = "number-unexpected", Doubt, "A sheet of a printing said to be unnumbered is numbered.";
+    DesignNumberTwice = "design-number-twice", Error, "Two designs have one number, or the number of one is the key of another.";
+    LocatedNowhere = "located-nowhere", Doubt, "A sheet is said to be located, but neither its holder nor its owner is recorded.";
+    DestroyedWithHolder = "destroyed-with-holder", Doubt, "A sheet is said to be destroyed, and a holder has it.";
     SameAndNot = "same-and-not", Doubt, "Two records are said to be one sheet and two.";
     SheetTooOften = "sheet-too-often", Error, "More records are said to be one sheet than any sheet has.";
     MayBeOneSheet = "may-be-one-sheet", Doubt, "Two records that nobody has compared yet may be one sheet.";
@@ -147,6 +151,7 @@ codes! {
     ProvenanceTextApart = "provenance-text-apart", Doubt, "The provenance written by hand names a year from 1933 to 1945, or somebody on record, that no entry has.";
     KnownBeforePrint = "known-before-print", Doubt, "A sheet was owned, handled, kept, seen or shown before it was printed.";
     HolderSucceeded = "holder-succeeded", Doubt, "A sheet is with a holder that another took over, or came there after that.";
+    DatedAfterCatalogue = "dated-after-catalogue", Doubt, "Something is dated after the catalogue itself.";
     DatesBackwards = "dates-backwards", Doubt, "Something ends before it begins, or comes before what it follows.";
     LifeDates = "life-dates", Doubt, "Somebody does something before birth or after death.";
     // Pictures.

@@ -68,6 +68,8 @@ pub struct Design {
     pub key: Key,
     /// The number readers see, as text.
     pub number: String,
+    /// Where its number is recorded; the record where it has none of its own.
+    pub number_place: Place,
     /// The text it is sorted by in place of the number.
     pub sort: Option<String>,
     /// Its titles; at least one in a sound record.

@@ -77,12 +77,12 @@ values = { laid = "laid", wove = "wove" }
 "#;
 
 fn sheet(toml: &str) -> String {
-    format!("-- records/designs/14/impressions/1.toml\nstatus = \"located\"\n{toml}\n")
+    format!("-- records/designs/14/impressions/1.toml\nstatus = \"untraced\"\n{toml}\n")
 }
 
 fn two_sheets(first: &str, second: &str) -> String {
     let second =
-        format!("-- records/designs/14/impressions/2.toml\nstatus = \"located\"\n{second}\n");
+        format!("-- records/designs/14/impressions/2.toml\nstatus = \"untraced\"\n{second}\n");
     sheet(first) + &second
 }
 
@@ -319,7 +319,7 @@ fn a_state_that_its_printing_does_not_contain_is_doubted() {
 #[test]
 fn a_sheet_identified_with_a_withdrawn_state_is_doubted() {
     let record = design("states = [{ key = \"a\", standing = \"withdrawn\" }, { key = \"b\" }]")
-        + "-- records/designs/1/impressions/1.toml\nstatus = \"located\"\nidentified = { state = \"a\" }\n";
+        + "-- records/designs/1/impressions/1.toml\nstatus = \"untraced\"\nidentified = { state = \"a\" }\n";
     assert_eq!(codes(&[&record]), [Code::IdentifiedWithdrawn]);
 }
 
@@ -330,7 +330,7 @@ fn a_sheet_identified_before_a_neighbour_was_described_is_to_be_looked_at_again(
             "{MOON}states = [{{ key = \"a\", shows = {{ moon = \"absent\" }} }},\n\
              {{ key = \"b\", described = \"2019\", shows = {{ moon = \"present\" }} }}]"
         )) + &format!(
-            "-- records/designs/1/impressions/1.toml\nstatus = \"located\"\nidentified = {{ state = \"a\", date = \"{date}\" }}\n"
+            "-- records/designs/1/impressions/1.toml\nstatus = \"untraced\"\nidentified = {{ state = \"a\", date = \"{date}\" }}\n"
         )
     };
     assert_eq!(codes(&[&record("2012")]), [Code::LookAgain]);
@@ -363,7 +363,7 @@ fn a_state_without_a_date_comes_after_the_state_it_follows() {
     let record = design(&format!(
         "{MOON}states = [{{ key = \"a\", date = \"1930\", shows = {{ moon = \"absent\" }} }},\n\
          {{ key = \"b\", shows = {{ moon = \"present\" }} }}]"
-    )) + "-- records/designs/1/impressions/1.toml\nstatus = \"located\"\nidentified = { state = \"b\" }\nsheet = { date = \"1928\" }\n";
+    )) + "-- records/designs/1/impressions/1.toml\nstatus = \"untraced\"\nidentified = { state = \"b\" }\nsheet = { date = \"1928\" }\n";
     assert_eq!(codes(&[&record]), [Code::DatedBeforeState]);
 }
 
@@ -405,7 +405,7 @@ fn nothing_is_printed_from_a_block_that_was_destroyed() {
             "matrices = [{{ key = \"line\", kind = \"block\", now = {{ state = \"{fate}\", date = \"1940\" }} }}]\n\
              states = [{{ key = \"a\" }}]"
         )) + &format!(
-            "-- records/designs/1/impressions/1.toml\nstatus = \"located\"\nkind = \"{kind}\"\n{blocks}\nsheet = {{ date = \"1948\" }}\nidentified = {{ state = \"a\" }}\n"
+            "-- records/designs/1/impressions/1.toml\nstatus = \"untraced\"\nkind = \"{kind}\"\n{blocks}\nsheet = {{ date = \"1948\" }}\nidentified = {{ state = \"a\" }}\n"
         )
     };
     assert_eq!(
@@ -531,7 +531,7 @@ fn a_numbering_that_cannot_be_counted_is_a_hint() {
 fn a_number_where_none_is_expected_is_doubted() {
     let record = design(
         "states = [{ key = \"a\" }]\nprintings = [{ key = \"own\", kind = \"artist\", states = \"all\", numbered = false }]",
-    ) + "-- records/designs/1/impressions/1.toml\nstatus = \"located\"\nnumbering = \"3/10\"\nidentified = { printing = \"own\" }\n";
+    ) + "-- records/designs/1/impressions/1.toml\nstatus = \"untraced\"\nnumbering = \"3/10\"\nidentified = { printing = \"own\" }\n";
     assert_eq!(codes(&[&record]), [Code::NumberUnexpected]);
 }
 
@@ -677,6 +677,84 @@ fn a_hand_written_provenance_that_goes_beyond_the_entries_is_a_doubt() {
     }
     assert!(found("Sold 1938.", ""), "no entry at all");
     assert!(!found("Sold 1949.", ""));
+}
+
+/// Readers cite by number, and commands take numbers and keys.
+#[test]
+fn a_number_names_one_design() {
+    let found = |number: &str, other: &str| {
+        let design = |key: &str, number: &str| {
+            format!(
+                "-- records/designs/{key}/design.toml\nnumber = \"{number}\"\ntitles = [{{ text = \"A\" }}]\n"
+            )
+        };
+        let found = codes(&[&design("r1", number), &design("r2", other)]);
+        let twice = found.iter().filter(|c| **c == Code::DesignNumberTwice);
+        twice.count()
+    };
+    assert_eq!(found("R 1", "R 2"), 0);
+    assert_eq!(found("R 1", "r1"), 1, "the key of the first");
+    assert_eq!(found("12", "12"), 1);
+    assert_eq!(found("12 A", "12a"), 1, "case and spaces do not matter");
+    assert_eq!(found("R2", "7"), 1, "the key of the other");
+}
+
+#[test]
+fn one_number_on_sheets_of_no_settled_printing_is_doubted_unless_they_cannot_be_of_one() {
+    let twice = |first: &str, second: &str| {
+        let sheet = |n: u32, toml: &str| {
+            format!("-- records/designs/1/impressions/{n}.toml\nstatus = \"untraced\"\n{toml}\n")
+        };
+        let design = "-- records/designs/1/design.toml\ntitles = [{ text = \"A\" }]\n\
+            printings = [{ key = \"own\", kind = \"artist\" }, { key = \"late\", kind = \"posthumous\" }, { key = \"bare\", kind = \"artist\", numbered = false }]\n";
+        let found = codes(&[design, &sheet(1, first), &sheet(2, second)]);
+        found.contains(&Code::NumberTwice)
+    };
+    let (own, late, bare) = (
+        "identified = { printing = \"own\" }",
+        "identified = { printing = \"late\" }",
+        "identified = { printing = \"bare\" }",
+    );
+    let number = |text: &str, of: &str| format!("numbering = \"{text}\"\n{of}");
+    for (first, second, is_twice) in [
+        (number("12/40", ""), number("12/40", ""), true),
+        (number("12/40", ""), number("12", ""), true),
+        (number("12/40", own), number("12/40", ""), true),
+        (number("12/40", own), number("12/40", late), false),
+        (number("12/40", ""), number("12/60", ""), false),
+        (number("12/40", ""), number("XII/40", ""), false),
+        (number("12/40", bare), number("12/40", ""), false),
+        (number("12/40", ""), number("13/40", ""), false),
+    ] {
+        assert_eq!(twice(&first, &second), is_twice, "{first} and {second}");
+    }
+    let same = number("12/40", "same_as = [{ impression = \"1.1\" }]");
+    assert!(!twice(&number("12/40", ""), &same), "one sheet");
+}
+
+#[test]
+fn the_status_of_a_sheet_agrees_with_who_has_it() {
+    let found = |toml: &str| {
+        let holder = "-- records/holders/cabinet.toml\nname = \"Cabinet\"\nkind = \"museum\"\n";
+        let record = format!("-- records/designs/14/impressions/9.toml\n{toml}\n");
+        codes(&[FERRY, holder, &record])
+            .into_iter()
+            .filter(|c| matches!(c, Code::LocatedNowhere | Code::DestroyedWithHolder))
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(found("status = \"located\""), [Code::LocatedNowhere]);
+    assert_eq!(
+        found("status = \"destroyed\"\nholder = \"cabinet\""),
+        [Code::DestroyedWithHolder]
+    );
+    for sound in [
+        "status = \"located\"\nholder = \"cabinet\"",
+        "status = \"located\"\nowner = { name = \"A reader\" }",
+        "status = \"untraced\"",
+        "status = \"destroyed\"",
+    ] {
+        assert_eq!(found(sound), [], "{sound}");
+    }
 }
 
 /// Records that name each other as successors are an error, and no search for a successor runs forever.

@@ -10,7 +10,7 @@ fn design(toml: &str) -> String {
 }
 
 fn sheet(number: u32, toml: &str) -> String {
-    format!("-- records/designs/1/impressions/{number}.toml\nstatus = \"located\"\n{toml}\n")
+    format!("-- records/designs/1/impressions/{number}.toml\nstatus = \"untraced\"\n{toml}\n")
 }
 
 const MOON_AND_BUOY: &str = r#"

@@ -199,6 +199,29 @@ fn keys(value: &Value) -> Vec<&str> {
     keys
 }
 
+/// A design is found by its key or its number, and the user is told where the two differ.
+#[test]
+fn commands_take_the_number_of_a_design_or_its_key_and_say_both() {
+    let folder = small::lay_down(&[
+        "-- records/designs/r1/design.toml\nnumber = \"R 1\"\ntitles = [{ text = \"A\" }]\nstates = [{ key = \"only\" }]\n\
+         -- records/designs/2/design.toml\ntitles = [{ text = \"B\" }]\nstates = [{ key = \"only\" }]\n",
+    ]);
+    let said = "the design with the key `r1` has the number R 1";
+    for command in ["identify", "census"] {
+        for name in ["r1", "R 1"] {
+            let ran = keyblock(&[command, name, "--json", "--in", text(folder.path())]);
+            assert_eq!(ran.code, Some(0), "{ran:?}");
+            assert!(ran.err.contains(said), "{command} {name}: {ran:?}");
+            assert!(
+                ran.out.contains("\"design\": \"r1\"") || ran.out.contains("\"design\":\"r1\""),
+                "{ran:?}"
+            );
+        }
+        let ran = keyblock(&[command, "2", "--json", "--in", text(folder.path())]);
+        assert!(!ran.err.contains("has the number"), "{ran:?}");
+    }
+}
+
 #[test]
 fn doubts_are_no_failure_errors_are_and_words_that_make_no_sense_are_another() {
     let doubtful = small::lay_down(&[small::DOUBTFUL]);

@@ -22,12 +22,12 @@ states = [
 printings = [{ key = "own", kind = "artist", states = ["moonlit"] }]
 reference_picture = "1.1/recto"
 -- records/designs/1/impressions/1.toml
-status = "located"
+status = "untraced"
 identified = { state = "dark" }
 observed = { moon = "present" }
 pictures = [{ file = "pictures/both.png", rights = "CC0-1.0" }]
 -- records/designs/1/impressions/2.toml
-status = "located"
+status = "untraced"
 identified = { state = "moonlit", printing = "own" }
 maybe_same_as = [{ impression = "1.3", why = "the same fold" }]
 sheet = { size = [310, 425] }

@@ -558,3 +558,20 @@ fn a_theme_changes_one_template_and_one_word() {
     assert!(design.contains(">Conditions</h2>"));
     assert!(design.contains(">Printings</h2>"));
 }
+
+/// Readers cite by the number of the design; the address has its key.
+#[test]
+fn a_sheet_is_cited_by_the_number_of_its_design() {
+    let site = site_of(&[
+        FERRY,
+        "-- records/designs/r1/design.toml\nnumber = \"R 1\"\ntitles = [{ text = \"The Copy\" }]\n\
+         -- records/designs/r1/impressions/2.toml\nstatus = \"untraced\"\n",
+    ]);
+    let (_, sheet) = crate::markup::tags(page(&site, "impression/r1.2/"));
+    assert!(sheet.contains("R 1.2"), "{sheet}");
+    let design = page(&site, "design/r1/");
+    let (_, text) = crate::markup::tags(design);
+    assert!(text.contains("R 1.2"), "{text}");
+    assert!(!text.contains("r1.2"), "{text}");
+    assert!(design.contains("impression/r1.2/"));
+}

@@ -293,6 +293,7 @@ fn the_status_says_where_the_record_ends_and_who_sold_in_these_years() {
     };
     let until = "{ owner = \"heir\", from = \"1931\", to = \"1940~\" }";
     let later = "{ owner = \"heir\", from = \"1931\", to = \"1940~\" }, { owner = \"museum\", from = \"1978\" }";
+    let unsure = "{ owner = \"heir\", from = \"1931\", to = \"1937\", this_sheet = \"possible\" }";
     let before = "{ owner = \"heir\", to = \"1932\" }";
     let sold = "{ owner = \"heir\", from = \"1931\", to = \"1938\" }, \
                 { agent = { name = \"Mole & Pier\" }, place = \"Northport\", from = \"1938-05\", how = \"sale\", direct = true }";
@@ -308,6 +309,11 @@ fn the_status_says_where_the_record_ends_and_who_sold_in_these_years() {
             "de",
             later,
             "Zuletzt um 1940 verzeichnet, danach keiner; der nächste 1978.",
+        ),
+        (
+            "en",
+            unsure,
+            "Perhaps last recorded 1937; then none recorded.",
         ),
         ("en", sold, "Last recorded 1938; then none recorded."),
     ] {

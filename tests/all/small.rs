@@ -30,7 +30,7 @@ titles = [{ text = "The Ferry" }]
 points = [{ key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix" }]
 states = [{ key = "dark", shows = { moon = "absent" } }, { key = "moonlit", shows = { moon = "present" } }]
 -- records/designs/1/impressions/1.toml
-status = "located"
+status = "untraced"
 identified = { state = "dark" }
 observed = { moon = "present" }
 "#;

@@ -40,7 +40,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
                     full(here, Some(&short), &Address::Design(design.key.clone())),
                 ),
         );
-        let handle = format!("{siglum} {}", impression.key);
+        let handle = format!("{siglum} {}", here.sheet_number(&impression.key));
         parts.push(
             TextPart::of_word(here, "cite-impression")
                 .with_quotable(words.word("cite-in-short"), CleanHtml::text(&handle))

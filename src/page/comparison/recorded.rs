@@ -53,7 +53,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, comparison: &Comparison) ->
         observations,
         data: overlay::data(here, design, &sheets, Vec::new()),
     };
-    let keys: Vec<String> = sheets.iter().map(|i| i.key.to_string()).collect();
+    let keys: Vec<String> = sheets.iter().map(|i| here.sheet_number(&i.key)).collect();
     let keys = keys.join(", ");
     let title = words.with("title-compared", &[("keys", Argument::Text(&keys))]);
     let siglum = &here.public().settings.siglum.value;

@@ -104,7 +104,7 @@ fn lines_of(here: &Here<'_>, design: &Design, wear: &Wear, pull: &Pull) -> Vec<V
         .sheets
         .iter()
         .map(|key| LinkedText {
-            text: key.to_string(),
+            text: here.sheet_number(key),
             href: here.href(&Address::Impression(key.clone())),
         })
         .collect();

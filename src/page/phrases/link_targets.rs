@@ -19,7 +19,7 @@ impl Here<'_> {
                 public.impression(key)?;
                 (
                     Address::Impression(key.clone()),
-                    CleanHtml::text(&key.to_string()),
+                    CleanHtml::text(&self.sheet_number(key)),
                 )
             }
             Target::Holder(key) => {

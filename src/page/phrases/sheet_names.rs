@@ -10,7 +10,7 @@ use crate::page::setting::html::CleanHtml;
 impl Here<'_> {
     /// The handle of an impression, "14.7", as a link where it has a page.
     pub fn impression(&self, key: &ImpressionKey) -> CleanHtml {
-        let text = CleanHtml::text(&key.to_string());
+        let text = CleanHtml::text(&self.sheet_number(key));
         let address = Address::Impression(key.clone());
         if self.public().impression(key).is_none() || address == *self.address {
             return CleanHtml::span("handle", &text);
@@ -19,6 +19,15 @@ impl Here<'_> {
             "a",
             &[("class", "handle"), ("href", &self.href(&address))],
             &text,
+        )
+    }
+
+    /// "R 1.7": the number of the design, as readers cite it, with that of the sheet.
+    pub fn sheet_number(&self, key: &ImpressionKey) -> String {
+        let design = self.public().designs.get(&key.design);
+        design.map_or_else(
+            || key.to_string(),
+            |design| format!("{}.{}", design.number, key.number),
         )
     }
 

@@ -244,7 +244,7 @@ fn describe(
     here.words().with(
         "alt-impression",
         &[
-            ("key", Argument::Text(&impression.key.to_string())),
+            ("key", Argument::Text(&here.sheet_number(&impression.key))),
             ("side", Argument::Text(&side_and_view(here, picture))),
             ("title", Argument::Text(&title)),
             ("where", Argument::Text(&here.whereabouts(impression))),

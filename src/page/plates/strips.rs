@@ -185,7 +185,7 @@ fn detail(
     source: &DetailSource<'_>,
 ) -> Option<SheetDetail> {
     let size = detail_of(here, &source.key, &point.key.value)?;
-    let key = source.impression.key.to_string();
+    let key = here.sheet_number(&source.impression.key);
     let reading = readings::short(here, design, source.impression);
     let handle = here.impression(&source.impression.key);
     Some(SheetDetail {
@@ -330,7 +330,7 @@ pub(crate) fn credits(here: &Here<'_>, sources: &[DetailSource<'_>]) -> Vec<Clea
         let mut parts: Vec<CleanHtml> = own.map(|c| CleanHtml::text(c)).into_iter().collect();
         parts.push(figures::credit(here, source.picture));
         let credit = as_sentences(&parts);
-        let key = CleanHtml::text(&source.impression.key.to_string());
+        let key = CleanHtml::text(&here.sheet_number(&source.impression.key));
         match said.iter_mut().find(|(known, _)| *known == credit) {
             Some((_, keys)) if keys.contains(&key) => {}
             Some((_, keys)) => keys.push(key),

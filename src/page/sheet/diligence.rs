@@ -94,13 +94,19 @@ pub(crate) fn silence(here: &Here<'_>, years: &DiligenceYears) -> Option<CleanHt
     };
     let last = dated(&silence.after, true)?;
     let next = silence.until.as_ref().and_then(|next| dated(next, false));
-    Some(match next {
+    let said = match next {
         Some(next) => words.html(
             "years-last-and-next",
             None,
             &[("date", &last), ("next", &next)],
         ),
         None => words.html("years-last", None, &[("date", &last)]),
+    };
+    let is_certain = entry(here, &silence.after).is_some_and(ProvenanceEntry::is_certain);
+    Some(if is_certain {
+        said
+    } else {
+        words.html("years-perhaps-last", None, &[("last", &said)])
     })
 }
 

@@ -72,7 +72,7 @@ struct ReadingView {
 }
 
 pub(crate) fn page(here: &Here<'_>, design: &Design, impression: &Impression) -> Leaf {
-    let key = impression.key.to_string();
+    let key = here.sheet_number(&impression.key);
     let leading = figures::leading_picture(here, impression);
     let view = View {
         number_class: number_class(&key),

@@ -29,6 +29,7 @@ pub(crate) fn blank(key: &Key, place: Place) -> Design {
     Design {
         key: key.clone(),
         number: key.to_string(),
+        number_place: place,
         sort: None,
         titles: Vec::new(),
         date: Statements::default(),
@@ -74,8 +75,9 @@ pub(crate) struct DesignRecord {
 /// Reads a design's record.
 pub(crate) fn design(fields: &mut Fields<'_, '_>, key: &Key, folder: &Folder<'_>) -> DesignRecord {
     let mut design = blank(key, fields.at);
-    if let Some(number) = fields.words("number") {
-        design.number = number;
+    if let Some(number) = fields.text("number") {
+        design.number = number.value;
+        design.number_place = number.place;
     }
     design.sort = fields.words("sort");
     design.titles = titles(fields);

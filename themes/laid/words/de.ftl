@@ -407,6 +407,7 @@ years-change-recorded = Für diese Jahre ist ein Wechsel des Eigentümers verzei
 years-change-possible = In diese Jahre fällt vielleicht ein Wechsel des Eigentümers
 years-last = zuletzt { $date } verzeichnet, danach keiner
 years-last-and-next = zuletzt { $date } verzeichnet, danach keiner; der nächste { $next }
+years-perhaps-last = vielleicht { $last }
 years-handled = In diesen Jahren im Handel: { $entries }
 years-entries-only = Hier zählen nur die Einträge, nicht der von Hand geschriebene Text
 years-may-be-later = Es ist vielleicht erst später gedruckt

@@ -407,6 +407,7 @@ years-change-recorded = A change of hands is recorded for these years
 years-change-possible = A change of hands may fall in these years
 years-last = last recorded { $date }; then none recorded
 years-last-and-next = last recorded { $date }; then none recorded; next recorded { $next }
+years-perhaps-last = perhaps { $last }
 years-handled = In the trade in these years: { $entries }
 years-entries-only = Only the entries are counted here, not the text written by hand
 years-may-be-later = It may have been printed only later
