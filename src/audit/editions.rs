@@ -172,7 +172,7 @@ pub(super) fn number_twice(catalogue: &Catalogue, studies: &Studies, findings: &
                 let later = others
                     .iter()
                     .filter(|o| studies.groups.first_of(o) != studies.groups.first_of(first));
-                findings.extend(later.filter_map(|other| twice(design, &of, first, other)));
+                findings.extend(later.filter_map(|other| twice(design, Some(&of), first, other)));
             }
         }
     }
@@ -210,8 +210,8 @@ pub(super) fn number_twice_unidentified(
                     && !is_one_sheet
                     && may_share_printing(design, first, other)
             });
-            let of = "an edition that may be one";
-            findings.extend(first.and_then(|(first, _)| twice(design, of, &first.key, &other.key)));
+            findings
+                .extend(first.and_then(|(first, _)| twice(design, None, &first.key, &other.key)));
         }
     }
 }
@@ -236,7 +236,7 @@ fn may_share_printing(design: &Design, one: &Impression, two: &Impression) -> bo
 
 fn twice(
     design: &Design,
-    printing: &str,
+    printing: Option<&str>,
     first: &ImpressionKey,
     other: &ImpressionKey,
 ) -> Option<Finding> {
@@ -260,10 +260,16 @@ fn twice(
         Finding::new(
             Code::NumberTwice,
             again.place,
-            format!(
-                "{} has the same number of {printing} as {}",
-                other.key, first.key
-            ),
+            match printing {
+                Some(printing) => format!(
+                    "{} has the same number of {printing} as {}",
+                    other.key, first.key
+                ),
+                None => format!(
+                    "{} has the same number as {}, and they may be of one printing",
+                    other.key, first.key
+                ),
+            },
         )
         .saying(other.key.to_string())
         .beside(number.place, first.key.to_string())
