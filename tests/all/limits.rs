@@ -81,7 +81,7 @@ fn two_hundred_states_at_two_hundred_points_are_compared_in_bounded_time() {
 /// Every finding on a catalogue with this design and a sheet that refers to its parts, as text.
 fn told(record: &str) -> Vec<String> {
     let sheet =
-        "status = \"located\"\nidentified = { state = \"s1\" }\nobserved = { p0 = \"present\" }\n";
+        "status = \"untraced\"\nidentified = { state = \"s1\" }\nobserved = { p0 = \"present\" }\n";
     let folder = lay_down(&[&format!(
         "-- records/designs/1/design.toml\n{record}\n-- records/designs/1/impressions/1.toml\n{sheet}"
     )]);
