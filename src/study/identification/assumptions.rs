@@ -8,7 +8,8 @@
 //! ```
 //! # use keyblock::model::certainty::Certainty::{Certain, Probable};
 //! # use keyblock::study::assumptions::{error, error_rate};
-//! assert_eq!(error(Certain, 0.0), error_rate(Certain));
+//! // Where a point decides, no sheet strays, and only the observation can err.
+//! assert!((error(Certain, 0.0) - error_rate(Certain)).abs() < 1e-12);
 //! // A probable observation of a stamp, which a sheet may lack or have been given later.
 //! assert!((error(Probable, 0.2) - 0.28).abs() < 1e-12);
 //! ```
