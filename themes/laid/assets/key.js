@@ -56,13 +56,28 @@
 
   const element = (name, text, kind) => Object.assign(document.createElement(name), { textContent: text, className: kind ?? "" });
 
+  /** A sentence with what is filled in isolated for direction. */
+  const isolated = (text, given) => {
+    const fragment = document.createDocumentFragment();
+    for (const part of text.split(/(\{\w+\})/)) {
+      const name = /^\{(\w+)\}$/.exec(part)?.[1];
+      fragment.append(name ? element("bdi", given[name]) : part);
+    }
+    return fragment;
+  };
+
+  const item = (name, ...parts) => {
+    const made = element("li", "", name);
+    made.append(...parts);
+    return made;
+  };
+
   /** One point for or against: "for, matrix: Is there a moon? present; recorded: present". */
   const line = (bearing, point, candidate, given) => {
     const answer = given.find((one) => one.point === point);
-    const item = element("li", "", bearing);
-    item.append(element("span", `${words[`bearing-${bearing}`]}, ${words[table.points[point].evidence]}`, "bearing"));
-    item.append(` ${fill(words["evidence-seen-and-recorded"], { ask: askOf(point), seen: toldWithCertainty(answer), recorded: recordedOf(point, candidate) })}`);
-    return item;
+    const kind = element("span", `${words[`bearing-${bearing}`]}, ${words[table.points[point].evidence]}`, "bearing");
+    const said = { ask: askOf(point), seen: toldWithCertainty(answer), recorded: recordedOf(point, candidate) };
+    return item(bearing, kind, " ", isolated(words["evidence-seen-and-recorded"], said));
   };
 
   const nameOf = (candidate) => {
@@ -108,8 +123,8 @@
     if (part.hidden) return;
     find(".change-best").textContent = nameOf(best);
     const lines = overturning.slice(0, 5).map(({ point, wouldExclude, uncertain }) => {
-      const said = fill(words[wouldExclude ? "evidence-would-exclude" : "evidence-would-weigh"], { ask: askOf(point), recorded: recordedOf(point, best) });
-      return element("li", uncertain ? `${said} (${words["evidence-look-again"]})` : said);
+      const said = isolated(words[wouldExclude ? "evidence-would-exclude" : "evidence-would-weigh"], { ask: askOf(point), recorded: recordedOf(point, best) });
+      return item("", said, uncertain ? ` (${words["evidence-look-again"]})` : "");
     });
     find(".change-lines").replaceChildren(...lines);
   };
@@ -129,9 +144,9 @@
     find(".mixed").hidden = !result.mixed;
     const unrecorded = find(".unrecorded");
     unrecorded.hidden = found.unrecorded.length === 0;
-    if (!unrecorded.hidden) unrecorded.textContent = fill(words["evidence-unrecorded"], { candidate: nameOf(found.best), points: found.unrecorded.map(askOf).join(" ") });
+    if (!unrecorded.hidden) unrecorded.replaceChildren(isolated(words["evidence-unrecorded"], { candidate: nameOf(found.best), points: found.unrecorded.map(askOf).join(" ") }));
     form.classList.toggle("answered", given.length > 0);
-    find(".was-seen").replaceChildren(...given.map((answer) => element("li", `${askOf(answer.point)} ${toldWithCertainty(answer)}`)));
+    find(".was-seen").replaceChildren(...given.map((answer) => item("", element("bdi", askOf(answer.point)), " ", element("bdi", toldWithCertainty(answer)))));
     const count = left === 0 ? "none" : left === all ? "all" : left === 1 ? "one" : "some";
     sayNext(result, fill(words[`key-left-${count}`], { left, all }));
     return given;
