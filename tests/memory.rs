@@ -211,6 +211,95 @@ fn zeros(count: usize) -> Vec<u8> {
     encoder.finish().unwrap()
 }
 
+/// Bits as a lossless WebP packs them: the lowest of each byte first, numbers lowest bit first (RFC 9649, section 3).
+#[derive(Default)]
+struct Bits {
+    bytes: Vec<u8>,
+    used: usize,
+}
+
+impl Bits {
+    fn number(&mut self, value: u32, count: usize) {
+        for bit in 0..count {
+            if self.used % 8 == 0 {
+                self.bytes.push(0);
+            }
+            let bit = u8::from(value >> bit & 1 == 1);
+            *self.bytes.last_mut().unwrap() |= bit << (self.used % 8);
+            self.used += 1;
+        }
+    }
+
+    /// A word of a prefix code, its highest bit first.
+    fn word(&mut self, word: u32, count: usize) {
+        for bit in (0..count).rev() {
+            self.number(word >> bit & 1, 1);
+        }
+    }
+
+    /// A code of one symbol, whose words have no bits.
+    fn single(&mut self, symbol: u32) {
+        for (value, count) in [(1, 1), (0, 1), (1, 1), (symbol, 8)] {
+            self.number(value, count);
+        }
+    }
+
+    /// A code of eleven symbols whose words have 1, 2, … 9, 10 and 10 bits: the shortest in the file that needs the
+    /// largest table.
+    fn chain(&mut self) {
+        self.number(0, 1);
+        // The lengths of the words that tell lengths, in their order: 17, 18, 0, 1, … 5, 16, 6, … 10.
+        self.number(14 - 4, 4);
+        for length in [0, 0, 0, 3, 3, 3, 3, 3, 0, 3, 4, 4, 4, 4] {
+            self.number(length, 3);
+        }
+        // Eleven symbols.
+        for (value, count) in [(1, 1), (1, 3), (11 - 2, 4)] {
+            self.number(value, count);
+        }
+        // Six words of three bits, four of four.
+        for length in 1..=6 {
+            self.word(length - 1, 3);
+        }
+        for length in [7, 8, 9, 10, 10] {
+            self.word(12 + length - 7, 4);
+        }
+    }
+}
+
+/// A lossless WebP of 4 × 4 px with the most groups of prefix codes.
+fn webp_of_groups() -> Vec<u8> {
+    let mut bits = Bits::default();
+    // The sign, the size less one, no opacity, version 0; no transform, no cache of colours.
+    for (value, count) in [(0x2F, 8), (3, 14), (3, 14), (0, 1), (0, 3), (0, 1), (0, 1)] {
+        bits.number(value, count);
+    }
+    // Groups by blocks of 512 px; the picture of their numbers has one pixel, red and green 255: the group 65,535.
+    for (value, count) in [(1, 1), (7, 3), (0, 1)] {
+        bits.number(value, count);
+    }
+    for symbol in [255, 255, 0, 0, 0] {
+        bits.single(symbol);
+    }
+    for _ in 0..65_536 * 5 {
+        bits.chain();
+    }
+    // Sixteen pixels of four words of one bit.
+    bits.number(0, 32);
+    bits.number(0, 32);
+    let mut content = bits.bytes;
+    content.resize(content.len().next_multiple_of(2), 0);
+    let length = |bytes: usize| u32::try_from(bytes).unwrap().to_le_bytes();
+    let head = [&b"WEBPVP8L"[..], &length(content.len())].concat();
+    [
+        &b"RIFF"[..],
+        &length(head.len() + content.len()),
+        &head,
+        &content,
+    ]
+    .concat()
+}
+
 /// A small PNG with a chunk before its pixels.
 fn png_with(kind: [u8; 4], content: &[u8]) -> Vec<u8> {
     let mut encoder = ZlibEncoder::new(Vec::new(), Compression::fast());
@@ -415,6 +504,20 @@ fn a_picture_takes_no_more_memory_than_it_is_said_to_need() {
             .unwrap();
         fits("WebP", &plan, &file);
     }
+}
+
+#[test]
+fn the_codes_of_a_lossless_webp_are_counted_before_they_are_read() {
+    let _one = MEASURING.lock().unwrap_or_else(PoisonError::into_inner);
+    let dir = tempfile::tempdir().unwrap();
+    let file = written(dir.path(), "groups.webp", &webp_of_groups());
+    let cause = MemoryCause::LosslessWebP;
+    exceeds("WebP, 65,536 groups", &plan(1 << 30), &file, cause);
+    // It is sound: where the limit allows it, it is read, and takes more than the usual limit.
+    let prepared = fits("WebP, 65,536 groups", &plan(1 << 40), &file);
+    assert_eq!((prepared.width, prepared.height), (4, 4));
+    let (_, peak) = prepare(&plan(1 << 40), &[file]);
+    assert!(peak > 1 << 30, "{peak}");
 }
 
 #[test]

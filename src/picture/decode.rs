@@ -180,6 +180,7 @@ impl Opened<'_> {
             Source::Jpeg(jpeg) if jpeg.holds_coefficients() => MemoryCause::Scans,
             Source::Png(png) if png.is_interlaced => MemoryCause::Interlaced,
             Source::Tiff(tiff) if tiff.holds_blocks() => MemoryCause::Blocks,
+            Source::WebP(webp) if webp.is_lossless() => MemoryCause::LosslessWebP,
             _ => MemoryCause::Size,
         }
     }

@@ -82,6 +82,8 @@ pub enum MemoryCause {
     Interlaced,
     /// A TIFF in strips or tiles that have to be unpacked whole.
     Blocks,
+    /// A lossless WebP, whose tables of codes may take hundreds of times the bytes of the file.
+    LosslessWebP,
 }
 
 impl MemoryCause {
@@ -94,6 +96,7 @@ impl MemoryCause {
             Self::Blocks => {
                 "save the TIFF in strips, uncompressed or with LZW, or save a smaller copy"
             }
+            Self::LosslessWebP => "save it as PNG or TIFF instead of lossless WebP",
         }
     }
 }
