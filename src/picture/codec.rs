@@ -63,16 +63,23 @@ impl ImageBuffer for Pixels<'_> {
     }
 
     fn fill_buffers(&self, y: u16, buffers: &mut [Vec<u8>; 4]) {
-        let stride = usize::from(self.wide) * 3;
-        let rows = self.rgb.chunks_exact(stride).skip(usize::from(y));
+        let wide = usize::from(self.wide);
+        let Some(row) = self.rgb.chunks_exact(wide * 3).nth(usize::from(y)) else {
+            return;
+        };
+        let (pixels, _) = row.as_chunks::<3>();
+        // Grown once a row: a `push` would ask for room at each pixel.
         let [brightness, blue, red, _] = buffers;
-        for row in rows.take(1) {
-            for rgb in row.chunks_exact(3) {
-                let (y, cb, cr) = rgb_to_ycbcr(rgb[0], rgb[1], rgb[2]);
-                brightness.push(y);
-                blue.push(cb);
-                red.push(cr);
-            }
+        let from = brightness.len();
+        for buffer in [&mut *brightness, &mut *blue, &mut *red] {
+            buffer.resize(from + wide, 0);
+        }
+        let planes = brightness[from..]
+            .iter_mut()
+            .zip(&mut blue[from..])
+            .zip(&mut red[from..]);
+        for (&[r, g, b], ((y, cb), cr)) in pixels.iter().zip(planes) {
+            (*y, *cb, *cr) = rgb_to_ycbcr(r, g, b);
         }
     }
 }
