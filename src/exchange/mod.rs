@@ -14,11 +14,13 @@
 //! | `census_csv` | the counts of a census as a table |
 //! | `editions_csv` | declared editions against the numbers met, as a table |
 //! | `spreadsheet` | comma-separated values, the format of both |
+//! | `citation` | citations for reference managers: BibTeX, CSL-JSON, RIS |
 //! | `image_service` | the `info.json` of a picture (IIIF Image API) |
 //!
 //! Not here: the tiles of an image service (`picture`), writing to disk (`issue`).
 
 mod census_csv;
+mod citation;
 mod editions_csv;
 mod format;
 mod image_service;
@@ -39,6 +41,9 @@ pub const FORMATS: &[Format] = &[
     census_csv::FORMAT,
     editions_csv::FORMAT,
     image_service::FORMAT,
+    citation::bibtex::FORMAT,
+    citation::csl_json::FORMAT,
+    citation::ris::FORMAT,
 ];
 
 /// The files of each format, as data for the links on pages.

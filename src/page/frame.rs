@@ -11,7 +11,7 @@ use tera::Value;
 
 use crate::model::public::Public;
 use crate::model::words::ClosedList as _;
-use crate::page::phrases::imprint::{citation, contact_href, edition};
+use crate::page::phrases::imprint::{citation, correction_href, edition};
 use crate::page::phrases::rights;
 use crate::page::setting::address::{Address, Overview};
 use crate::page::setting::book::{Book, Here, is_right_to_left};
@@ -34,7 +34,7 @@ pub(super) struct SiteFrame {
     edition: String,
     licence: Option<String>,
     work_rights: Option<String>,
-    contact: Option<Contact>,
+    contact: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -43,21 +43,25 @@ struct NavLink {
     text: String,
 }
 
-#[derive(Serialize)]
-struct Contact {
-    text: String,
-    href: Option<String>,
-}
-
 /// The parts of the frame that depend on the page.
 #[derive(Serialize)]
 pub(super) struct PageFrame {
     title: String,
     description: String,
     canonical: String,
+    /// The citation of the page.
     cite: CleanHtml,
+    /// The same in short; `None` for pages about the whole.
+    short: Option<String>,
+    /// The citations of parts of the page, with their addresses.
+    parts: Vec<String>,
+    /// The link for corrections, with address and edition.
+    corrections: Option<String>,
     current: String,
+    /// Every file for other programs that is made of the page.
     files: Vec<ExportLink>,
+    /// Those of them that describe the page to other programs: its citations.
+    descriptions: Vec<ExportLink>,
 }
 
 /// The overviews in the navigation at the head.
@@ -113,10 +117,7 @@ impl SiteFrame {
             edition: edition(public, words),
             licence: settings.licence.as_deref().map(rights::in_words),
             work_rights: settings.work_rights.clone(),
-            contact: settings.contact.as_ref().map(|contact| Contact {
-                href: contact_href(contact),
-                text: contact.clone(),
-            }),
+            contact: settings.contact.clone(),
         }
     }
 }
@@ -127,6 +128,7 @@ impl PageFrame {
         let (public, words) = (here.public(), here.words());
         let settings = &public.settings;
         let canonical = leaf.address.absolute(&settings.address.value);
+        let files = here.export_links();
         let title = if leaf.address == Address::Opening {
             settings.title.value.clone()
         } else {
@@ -136,9 +138,20 @@ impl PageFrame {
             title,
             description: leaf.description.clone(),
             cite: citation(leaf.cited.as_deref(), public, words, &canonical),
+            short: leaf.cited.clone(),
+            parts: leaf.cited_parts.clone(),
+            corrections: settings.contact.as_deref().and_then(|contact| {
+                let cited = leaf.cited.as_deref().unwrap_or(&leaf.title);
+                correction_href(contact, cited, &edition(public, words), &canonical)
+            }),
             canonical,
             current: leaf.address.to_string(),
-            files: here.export_links(),
+            descriptions: files
+                .iter()
+                .filter(|file| file.describes())
+                .cloned()
+                .collect(),
+            files,
         }
     }
 }

@@ -67,7 +67,7 @@ mod sheet;
 mod texts;
 
 pub use input::Input;
-pub(crate) use phrases::{dates, rights};
+pub(crate) use phrases::{citations, dates, rights};
 pub use setting::address::{Address, Overview};
 pub(crate) use setting::book::{Book, Here};
 pub use setting::exports::{Export, ExportFormat, Exports, Subject};

@@ -21,6 +21,8 @@ mod census_pages;
 mod census_rows;
 /// The census as tables for other programs.
 mod census_tables;
+/// Citations, on pages and for reference managers.
+mod citations;
 /// Every code is raised by some catalogue, and explained.
 mod codes;
 /// The commands, run as programs.

@@ -24,6 +24,7 @@ use crate::page::drawings::diagram::Diagram;
 use crate::page::key::candidates;
 use crate::page::lists::facts::Fact;
 use crate::page::lists::mentions;
+use crate::page::phrases::citations;
 use crate::page::phrases::sheet_counts;
 use crate::page::phrases::standing_note;
 use crate::page::plates::figures;
@@ -151,9 +152,12 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     let title = format!("{}. {}", design.number, view.title.plain());
     let described = format!("{title}. {}", view.brief.plain());
     let siglum = &here.public().settings.siglum.value;
+    let parts = citations::of_design(here, design).into_iter().skip(1);
+    let parts = parts.map(|part| format!("{}, {}", part.short, part.url));
     Leaf::new(here.address, title, "pages/design.html", &view)
         .described(described)
         .cited_as(format!("{siglum} {}", design.number))
+        .with_cited_parts(parts.collect())
 }
 
 fn other_titles(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {

@@ -1,5 +1,7 @@
 //! The imprint of the catalogue: edition, contact, citation.
 
+use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
+
 use super::dates;
 use crate::model::public::Public;
 use crate::page::setting::html::CleanHtml;
@@ -30,6 +32,31 @@ pub(crate) fn contact_href(contact: &str) -> Option<String> {
     } else {
         None
     }
+}
+
+/// The link of a contact for corrections to a page: to a mail address with the citation and edition as subject and the
+/// page's address as text.
+pub(crate) fn correction_href(
+    contact: &str,
+    cited: &str,
+    edition: &str,
+    canonical: &str,
+) -> Option<String> {
+    let href = contact_href(contact)?;
+    if !href.starts_with("mailto:") {
+        return Some(href);
+    }
+    let subject = if edition.is_empty() {
+        cited.to_owned()
+    } else {
+        format!("{cited} ({edition})")
+    };
+    let encoded = |text: &str| utf8_percent_encode(text, NON_ALPHANUMERIC).to_string();
+    Some(format!(
+        "{href}?subject={}&body={}",
+        encoded(&subject),
+        encoded(canonical)
+    ))
 }
 
 /// "CP 14.7, in The Editor (ed.), *The Colour Prints*, edition 0.1, 1 November 2026, https://…".

@@ -26,9 +26,11 @@
 //! | `sheet_counts` | how many sheets |
 //! | `cautions` | sentences with a link to the cautions |
 //! | `imprint` | edition, contact, citation |
+//! | `citations` | short citations of designs, states, printings and impressions |
 
 mod calendar;
 mod cautions;
+pub(crate) mod citations;
 pub(crate) mod claims;
 pub(crate) mod dates;
 mod design_names;

@@ -8,12 +8,19 @@ use super::exports::{Export, Subject};
 use super::html::CleanHtml;
 
 /// A link from a page to a file.
-#[derive(Serialize)]
+#[derive(Clone, Serialize)]
 pub(crate) struct ExportLink {
     href: String,
     text: String,
     media_type: &'static str,
     relation: &'static str,
+}
+
+impl ExportLink {
+    /// Whether the file describes the page to other programs (relation `describedby`, RFC 8288 registry).
+    pub fn describes(&self) -> bool {
+        self.relation == "describedby"
+    }
 }
 
 impl Here<'_> {

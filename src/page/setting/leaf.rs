@@ -15,6 +15,8 @@ pub(crate) struct Leaf {
     pub description: String,
     /// How it is cited: "CP 14.7"; `None` for pages about the whole.
     pub cited: Option<String>,
+    /// The parts that have citations of their own, with their addresses: "CP 14 iii/v, https://…".
+    pub cited_parts: Vec<String>,
     /// The template.
     pub template: &'static str,
     /// The data of the template.
@@ -34,6 +36,7 @@ impl Leaf {
             description: title.clone(),
             title,
             cited: None,
+            cited_parts: Vec::new(),
             template,
             view: Value::from_serializable(view),
         }
@@ -48,6 +51,12 @@ impl Leaf {
     /// The same, cited as `text`.
     pub fn cited_as(mut self, text: String) -> Leaf {
         self.cited = Some(text);
+        self
+    }
+
+    /// The same, with parts that have citations of their own.
+    pub fn with_cited_parts(mut self, parts: Vec<String>) -> Leaf {
+        self.cited_parts = parts;
         self
     }
 }

@@ -1,6 +1,22 @@
-// What the pages can do without this, they do without it. Here: how many plates answer to the
-// choice, said aloud, and the choice kept in the address, so that it can be sent to a colleague.
+// Everything on the pages can be read without this script. It counts the plates that answer to a choice, keeps the
+// choice in the address, so that it can be sent to a colleague, and copies citations.
 "use strict";
+
+const copy = document.getElementById("page_copy");
+if (copy && navigator.clipboard) {
+  for (const quotable of document.querySelectorAll(".quotable")) {
+    const button = copy.content.firstElementChild.cloneNode(true);
+    const label = button.textContent;
+    const text = quotable.textContent;
+    button.addEventListener("click", async () => {
+      await navigator.clipboard.writeText(text);
+      button.textContent = button.dataset.done;
+      setTimeout(() => { button.textContent = label; }, 2000);
+    });
+    if (quotable.matches("p")) quotable.append(" ", button);
+    else quotable.after(" ", button);
+  }
+}
 
 for (const form of document.querySelectorAll("form.sift")) {
   const list = document.getElementById(form.dataset.sifts);

@@ -117,6 +117,7 @@ data-get = Wie man sie bekommt
 data-get-text = Die Einträge werden hier nicht zum Herunterladen angeboten. Man frage danach: { $contact }.
 data-get-no-contact = Die Einträge werden hier nicht zum Herunterladen angeboten.
 data-beside = Neben den Seiten
+format-bibtex-about = Neben jedem Entwurf und jedem Abzug stehen seine Zitate für Literaturverwaltungen: citation.bib (BibTeX), citation.json (CSL-JSON) und citation.ris (RIS), in { $address }
 format-census-csv-about = Die Zahlen jeder Zählung stehen daneben als Tabellen (CSV).
 format-image-service-about = Jede gezeigte Aufnahme ist ein Bilddienst (IIIF Image API 3.0, Stufe 0), unter der Adresse { $address } mit Blatt und Namen der Aufnahme; seine Datei info.json sagt, was zu haben ist.
 data-nothing-else = Nachrichtenströme und Datensätze in anderen Formaten gibt es nicht.

@@ -5,6 +5,10 @@ catalogue = Werkverzeichnis
 contents = Inhalt
 skip-to-text = Zum Text
 to-cite = Zitierweise
+cite-states-and-printings = Zustände und Drucke
+for-reference-managers = Für Literaturverwaltungen:
+copy = Kopieren
+copied = Kopiert
 colophon = Impressum
 edition = Ausgabe { $edition }
 cited-editors = { $n ->
@@ -918,6 +922,9 @@ caption-holders-by-state = Blätter je Aufbewahrungsort und Zustand
 counted-withdrawn = zurückgezogen
 format-census-csv = Die Zahlen als Tabelle (CSV)
 format-editions-csv = Die angegebenen Auflagen als Tabelle (CSV)
+format-bibtex = BibTeX
+format-csl-json = CSL-JSON
+format-ris = RIS
 format-image-service = Die Aufnahme als Bilddienst (IIIF)
 
 # Bestand: wie viele es geben mag, und wann Blätter nachgewiesen sind.

@@ -111,6 +111,7 @@ data-get = Getting them
 data-get-text = The records are not offered for download here. Ask for them: { $contact }.
 data-get-no-contact = The records are not offered for download here.
 data-beside = Beside the pages
+format-bibtex-about = Beside each design and each impression stand its citations for reference managers: citation.bib (BibTeX), citation.json (CSL-JSON) and citation.ris (RIS), in { $address }
 format-census-csv-about = The counts of a census page stand beside it as tables (CSV).
 format-image-service-about = Every photograph that is shown is an image service (IIIF Image API 3.0, level 0), at { $address }, by sheet and name; its file info.json says what can be had.
 data-nothing-else = There are no feeds, and no records in other formats.

@@ -5,6 +5,10 @@ catalogue = Catalogue
 contents = Contents
 skip-to-text = To the text
 to-cite = To cite
+cite-states-and-printings = States and printings
+for-reference-managers = For reference managers:
+copy = Copy
+copied = Copied
 colophon = Colophon
 edition = edition { $edition }
 cited-editors = { $n ->
@@ -938,6 +942,9 @@ caption-holders-by-state = Sheets of each holder by state
 counted-withdrawn = withdrawn
 format-census-csv = The counts as a table (CSV)
 format-editions-csv = The declared editions as a table (CSV)
+format-bibtex = BibTeX
+format-csl-json = CSL-JSON
+format-ris = RIS
 format-image-service = The photograph as an image service (IIIF)
 
 # Census: survival, and when sheets were met.

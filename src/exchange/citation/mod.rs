@@ -1,0 +1,35 @@
+//! Citations for reference managers: of a design with its states and printings, and of an impression.
+//!
+//! | file | subject |
+//! |---|---|
+//! | `item` | what is cited: title, catalogue, editors, date, address |
+//! | `csl_json` | Citation Style Language, JSON |
+//! | `bibtex` | BibTeX, as biblatex extends it |
+//! | `ris` | RIS |
+
+pub(super) mod bibtex;
+pub(super) mod csl_json;
+mod item;
+pub(super) mod ris;
+
+use super::format::Sources;
+use crate::page::{Address, Subject};
+
+/// The folders of designs and impressions.
+const FOLDERS: &[&str] = &["design/…/", "impression/…/"];
+
+/// Each citation describes the page beside it.
+const RELATION: &str = "describedby";
+
+/// Every design and every impression that has a page.
+fn subjects(sources: &Sources<'_>) -> Vec<Subject> {
+    let designs = sources.public.designs.values();
+    designs
+        .flat_map(|design| {
+            let sheets = design.impressions.values();
+            let sheets = sheets.map(|sheet| Address::Impression(sheet.key.clone()));
+            std::iter::once(Address::Design(design.key.clone())).chain(sheets)
+        })
+        .map(Subject::Page)
+        .collect()
+}
