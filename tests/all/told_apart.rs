@@ -25,7 +25,7 @@ fn text(html: &str) -> String {
 fn a_state_says_by_which_points_it_is_told_from_the_one_before() {
     let told = text(&html(&[FERRY], "design/1/"));
     assert!(told.contains("Told from i by moon."), "{told}");
-    assert!(told.contains("To tell every state and printing apart it is enough to look at moon."));
+    assert!(told.contains("These points together distinguish every state and printing: moon."));
 }
 
 #[test]

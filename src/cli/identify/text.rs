@@ -213,7 +213,7 @@ impl<W: Write> Page<'_, W> {
         let name = self.names.candidate(best);
         writeln!(
             self.out,
-            "\n{name} is left, but nothing is recorded of it at:"
+            "\nOf what is recorded, only {name} fits; what it shows is not recorded at:"
         )?;
         for point in &evidence.unrecorded {
             writeln!(self.out, "  {}", self.names.question(*point))?;

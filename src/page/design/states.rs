@@ -17,7 +17,7 @@ use crate::page::plates::strips;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences};
-use crate::study::allowed::{is_same_set, shown_values};
+use crate::study::allowed::{both, is_same_set, shown_values};
 use crate::study::numerals::predecessors;
 
 /// A state in the list.
@@ -177,12 +177,17 @@ fn cell(here: &Here<'_>, state: &State, before: &ColumnsBefore<'_>, point: &Poin
     let known: Vec<_> = followed
         .filter_map(|s| shown_values(&s.shows, point))
         .collect();
-    let is_changed = known.iter().any(|old| !is_same_set(old, &now));
+    // Values that overlap may be the same in both states: no change is recorded.
+    let is_changed = known.iter().any(|old| {
+        let shared = both(Some(old.clone()), Some(now.clone()));
+        shared.is_some_and(|shared| shared.is_empty())
+    });
+    let is_same = known.iter().all(|old| is_same_set(old, &now));
     let kind = if known.is_empty() {
         "plain"
     } else if is_changed {
         "changed"
-    } else if before.is_neighbour {
+    } else if is_same && before.is_neighbour {
         // A ditto mark means "as in the column before", so it is used only where that column is the state
         // followed.
         "same"

@@ -57,11 +57,9 @@ pub(super) fn summary(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
     let words = here.words();
     let found = &study.separability;
     let mut lines = Vec::new();
-    let points: Vec<CleanHtml> = found
-        .smallest_set
-        .iter()
-        .filter_map(|at| Some(here.point(design, &table.points.get(*at)?.key)))
-        .collect();
+    let set = found.smallest_set.iter();
+    let set: Vec<_> = set.filter_map(|at| table.points.get(*at)).collect();
+    let points: Vec<CleanHtml> = set.iter().map(|p| here.point(design, &p.key)).collect();
     if !points.is_empty() {
         let points = enumeration::together(here, &points);
         let which = match (found.exact, found.inseparable.is_empty()) {
@@ -70,6 +68,15 @@ pub(super) fn summary(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
             (false, _) => "gathered-set",
         };
         lines.push(words.html(which, None, &[("points", &points)]));
+    }
+    let weigh: Vec<CleanHtml> = set
+        .iter()
+        .filter(|point| !point.is_deciding)
+        .map(|point| here.point(design, &point.key))
+        .collect();
+    if !weigh.is_empty() {
+        let points = enumeration::together(here, &weigh);
+        lines.push(words.html("set-weighs", Some(weigh.len()), &[("points", &points)]));
     }
     let mut list = |pairs: &[(CandidateAt, CandidateAt)], word: &str| {
         let named: Vec<CleanHtml> = pairs

@@ -11,8 +11,8 @@ use crate::page::phrases::values;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences};
 use crate::page::setting::words::Argument;
-use crate::study::couplets::{Couplet, Couplets, Goal, LeadCondition, Range};
-use crate::study::index::{CoupletAt, PointAt};
+use crate::study::couplets::{Couplet, Couplets, Goal, Lead, LeadCondition, Range};
+use crate::study::index::{CandidateAt, CoupletAt, PointAt};
 use crate::study::table::{DiagnosticTable, PointColumn};
 
 /// A couplet.
@@ -88,12 +88,10 @@ pub(super) fn lines(
                                 Goal::End | Goal::Couplet(_) | Goal::Nothing => None,
                             },
                             end: match lead.goal {
-                                Goal::Nothing => {
-                                    CleanHtml::text(here.words().word("key-agrees-with-nothing"))
-                                }
+                                Goal::Nothing => agrees_with_nothing(here, point),
                                 _ => consistent_with(here, &named),
                             },
-                            confirm: confirmed_by(here, design, table, &lead.confirm),
+                            confirm: confirmed_by(here, design, table, lead),
                         }
                     })
                     .collect(),
@@ -102,24 +100,90 @@ pub(super) fn lines(
         .collect()
 }
 
-/// "Confirm it by the beam or the oven door."
+/// What an end says where no candidate agrees. At a measure: up to twice the tolerance nothing speaks against a
+/// candidate, though the lead begins at the tolerance.
+fn agrees_with_nothing(here: &Here<'_>, point: &Point) -> CleanHtml {
+    let words = here.words();
+    match &point.kind {
+        PointKind::Measure { unit, tolerance } => {
+            let twice = CleanHtml::text(&format!("{} {unit}", 2.0 * tolerance));
+            words.html("key-measured-otherwise", None, &[("twice", &twice)])
+        }
+        _ => CleanHtml::text(words.word("key-agrees-with-nothing")),
+    }
+}
+
+/// "Confirm it by the beam or the oven door."; at an end in one printing of a state whose other printings no deciding
+/// point separates from it: "Confirm the state by … . No deciding point separates this printing from …: compare the
+/// stamp and the paper."
 fn confirmed_by(
     here: &Here<'_>,
     design: &Design,
     table: &DiagnosticTable,
-    points: &[PointAt],
+    lead: &Lead,
 ) -> CleanHtml {
-    let points = points
-        .iter()
-        .filter_map(|at| Some(&table.points.get(*at)?.key));
-    let points: Vec<CleanHtml> = points.map(|key| here.point(design, key)).collect();
-    if points.is_empty() {
-        return CleanHtml::empty();
+    let words = here.words();
+    let named = |at: PointAt| Some(here.point(design, &table.points.get(at)?.key));
+    let points: Vec<CleanHtml> = lead.confirm.iter().filter_map(|at| named(*at)).collect();
+    let others = match (lead.goal, lead.candidates.as_slice()) {
+        (Goal::End, [only]) => only_likelier_than(here, design, table, *only),
+        _ => Vec::new(),
+    };
+    let mut sentences = Vec::new();
+    if !points.is_empty() {
+        let points = enumeration::together(here, &points);
+        let word = if others.is_empty() {
+            "key-confirmed-by"
+        } else {
+            "key-state-confirmed-by"
+        };
+        sentences.push(words.html(word, None, &[("points", &points)]));
     }
-    let points = enumeration::together(here, &points);
-    as_sentences(&[here
-        .words()
-        .html("key-confirmed-by", None, &[("points", &points)])])
+    if let Some((_, only)) = others.first().zip(lead.candidates.first()) {
+        let separating = table.points.entries().filter(|(_, column)| {
+            others.iter().any(|(other, _)| {
+                let allowed = column.allows(*only).zip(column.allows(*other));
+                allowed.is_some_and(|(one, other)| column.scale.tells_apart(one, other))
+            })
+        });
+        let separating: Vec<CleanHtml> = separating.filter_map(|(at, _)| named(at)).collect();
+        let printings: Vec<CleanHtml> = others.iter().map(|(_, name)| name.clone()).collect();
+        sentences.push(words.html(
+            "key-printing-not-decided",
+            None,
+            &[
+                ("printings", &enumeration::together(here, &printings)),
+                ("points", &enumeration::together(here, &separating)),
+            ],
+        ));
+    }
+    as_sentences(&sentences)
+}
+
+/// The other printings of a candidate's state that points separate from it, but no deciding point, by name.
+fn only_likelier_than(
+    here: &Here<'_>,
+    design: &Design,
+    table: &DiagnosticTable,
+    candidate: CandidateAt,
+) -> Vec<(CandidateAt, CleanHtml)> {
+    let Some(study) = here.book.studies.designs.get(&design.key) else {
+        return Vec::new();
+    };
+    let pairs = study.separability.only_likelier.iter();
+    let others = pairs.filter_map(|(one, other)| match candidate {
+        at if at == *one => Some(*other),
+        at if at == *other => Some(*one),
+        _ => None,
+    });
+    others
+        .filter_map(|at| {
+            let (own, row) = (table.candidates.get(candidate)?, table.candidates.get(at)?);
+            let printing = row.printing.as_ref().filter(|_| own.state == row.state)?;
+            let name = here.printing_name(design, printing);
+            Some((at, CleanHtml::text(&name)))
+        })
+        .collect()
 }
 
 /// The answer of a lead: "graded or wiped", "230 to 234 mm".

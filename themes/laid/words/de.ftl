@@ -999,6 +999,9 @@ key-tells-nothing = Nichts hier Verzeichnetes unterscheidet das eine vom anderen
 key-not-told-apart = Kein verzeichnetes Merkmal unterscheidet sie.
 key-stops = Weitere Merkmale unterscheiden einige davon, doch würde der Schlüssel für Papier zu lang.
 key-confirmed-by = zu bestätigen durch { $points }
+key-state-confirmed-by = der Zustand ist zu bestätigen durch { $points }
+key-printing-not-decided = kein entscheidendes Merkmal trennt diesen Druck von { $printings }: zu vergleichen sind { $points }
+key-measured-otherwise = Nochmals messen: Papier schrumpft, und eine Abweichung bis { $twice } spricht gegen keinen davon. Darüber hinaus stimmt nichts hier Verzeichnetes überein: vielleicht ist es ein Nachschnitt, eine Reproduktion oder ein noch nicht beschriebener Zustand oder Druck
 key-agrees-with-nothing = Nichts hier Verzeichnetes stimmt überein: jede Antwort nochmals prüfen; vielleicht ist es ein Nachschnitt, eine Reproduktion oder ein noch nicht beschriebener Zustand oder Druck
 key-points = Was anzusehen ist
 key-measure = Gemessen; zwei Messungen derselben Sache weichen um { $tolerance } ab.
@@ -1065,9 +1068,13 @@ only-possible = nur möglich
 # Was Zustände unterscheidet, und was aus dem Gesehenen folgt.
 told-by = von { $state } zu unterscheiden durch { $points }
 told-by-nothing = kein verzeichnetes Merkmal unterscheidet ihn von { $state }
-smallest-set-of-all = Um alle Zustände und Drucke zu unterscheiden, genügt es, auf { $points } zu achten.
-smallest-set = Um zu unterscheiden, was sich unterscheiden lässt, genügt es, auf { $points } zu achten.
-gathered-set = Um zu unterscheiden, was sich unterscheiden lässt, achte man auf { $points }; vielleicht genügen weniger.
+smallest-set-of-all = Diese Merkmale zusammen unterscheiden alle Zustände und Drucke: { $points }.
+smallest-set = Diese Merkmale zusammen unterscheiden alle Zustände und Drucke, die sich unterscheiden lassen: { $points }.
+gathered-set = Diese Merkmale zusammen unterscheiden alle Zustände und Drucke, die sich unterscheiden lassen, vielleicht auch schon weniger: { $points }.
+set-weighs = { $n ->
+    [one] Davon schließt { $points } nichts aus und macht nur eines wahrscheinlicher als ein anderes.
+   *[other] Davon schließen { $points } nichts aus und machen nur eines wahrscheinlicher als ein anderes.
+}
 not-separated = Kein verzeichnetes Merkmal trennt { $pairs }.
 only-made-likelier = Kein entscheidendes Merkmal trennt { $pairs }: das Gesehene macht das eine wahrscheinlicher und schließt das andere nicht aus.
 pair-not-separated = { $one } von { $other }
@@ -1097,7 +1104,7 @@ evidence-tells-nothing = Das Gesehene unterscheidet keinen Zustand und keinen Dr
 evidence-states-alike = Das Gesehene unterscheidet die Zustände nicht.
 evidence-printings-alike = Das Gesehene unterscheidet die Drucke nicht.
 evidence-departs = das Blatt weicht bei { $points } von dem ab, was für seine Bestimmung verzeichnet ist; solche Merkmale wechseln von Blatt zu Blatt oder werden hinzugefügt, das widerspricht der Bestimmung nicht
-evidence-unrecorded = nur { $candidate } bleibt übrig, doch ist dazu nichts verzeichnet bei: { $points }
+evidence-unrecorded = von dem Verzeichneten passt nur { $candidate }; nicht verzeichnet ist, was dort zu sehen ist bei: { $points }
 evidence-matrix = Druckform
 evidence-wear = Abnutzung
 evidence-blocks = Stöcke

@@ -1019,6 +1019,9 @@ key-tells-nothing = Nothing recorded here tells one from another. A sheet of thi
 key-not-told-apart = No recorded point tells these apart.
 key-stops = More points tell some of these apart, but the key would grow too long for paper.
 key-confirmed-by = confirm it by { $points }
+key-state-confirmed-by = confirm the state by { $points }
+key-printing-not-decided = no deciding point separates this printing from { $printings }: compare { $points }
+key-measured-otherwise = Measure again: paper shrinks, and a difference of up to { $twice } speaks against none of these. Beyond it nothing recorded here agrees: it may be a recut, a reproduction, or a state or printing not yet described
 key-agrees-with-nothing = Nothing recorded here agrees: look again at each answer; it may be a recut, a reproduction, or a state or printing not yet described
 key-points = What to look at
 key-measure = Measured; two measurements of one thing may differ by { $tolerance }.
@@ -1085,9 +1088,13 @@ only-possible = only possible
 # What tells states apart, and what follows from what was seen.
 told-by = told from { $state } by { $points }
 told-by-nothing = no recorded point tells it from { $state }
-smallest-set-of-all = To tell every state and printing apart it is enough to look at { $points }.
-smallest-set = To tell apart all that can be told it is enough to look at { $points }.
-gathered-set = To tell apart all that can be told, look at { $points }; fewer points may do.
+smallest-set-of-all = These points together distinguish every state and printing: { $points }.
+smallest-set = These points together distinguish every state and printing that can be distinguished: { $points }.
+gathered-set = These points together distinguish every state and printing that can be distinguished, though fewer may do: { $points }.
+set-weighs = { $n ->
+    [one] Of these, { $points } excludes nothing and only makes one likelier than another.
+   *[other] Of these, { $points } exclude nothing and only make one likelier than another.
+}
 not-separated = No recorded point separates { $pairs }.
 only-made-likelier = No deciding point separates { $pairs }: what is seen makes one likelier than the other and excludes neither.
 pair-not-separated = { $one } from { $other }
@@ -1117,7 +1124,7 @@ evidence-tells-nothing = What was seen tells no state or printing from another.
 evidence-states-alike = What was seen does not distinguish the states.
 evidence-printings-alike = What was seen does not distinguish the printings.
 evidence-departs = the sheet departs from what is recorded for its identification at { $points }, where sheets vary or marks are added; that does not contradict the identification
-evidence-unrecorded = only { $candidate } is left, but nothing is recorded of it at: { $points }
+evidence-unrecorded = of what is recorded, only { $candidate } fits; what it shows is not recorded at: { $points }
 evidence-matrix = matrix
 evidence-wear = wear
 evidence-blocks = blocks
