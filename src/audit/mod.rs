@@ -33,6 +33,7 @@ pub mod same_sheet;
 mod separability;
 mod shared_marks;
 mod signs;
+mod size_slips;
 mod sizes;
 mod states;
 mod successors;
@@ -77,6 +78,9 @@ const RULES: &[Rule] = &[
     after_catalogue::dated_later,
     sizes::disagree,
     sizes::larger_than_sheet,
+    size_slips::sheets,
+    size_slips::other_figures,
+    size_slips::parts,
     provenance::order,
     provenance::overlap,
     provenance_text::beyond_entries,

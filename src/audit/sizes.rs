@@ -1,105 +1,147 @@
 //! Rules on measurements: two of one block or plate that disagree, and an image larger than its sheet.
 //!
+//! A sheet is compared with the size of its state or printing where that is recorded, else with the design's
+//! (`study::sizes`). Slips that explain a disagreement are named by [`super::size_slips`].
+//!
 //! The tolerances are in `study::tolerance` (docs/definitions.md, "Measurements").
 
 use crate::model::catalogue::Catalogue;
-use crate::model::certainty::{Certainty, Statements};
+use crate::model::certainty::{Certainty, Statement, Statements};
 use crate::model::codes::Code;
 use crate::model::design::Design;
 use crate::model::finding::Finding;
 use crate::model::impression::Impression;
-use crate::model::place::Placed;
 use crate::model::point::{PointKind, RestsOn};
 use crate::model::size::Size;
 use crate::study::Studies;
 use crate::study::allowed::shown_values;
 use crate::study::candidates::candidates;
 use crate::study::census::is_counted;
+use crate::study::size_slip::{SizeSlip, contains, slip, slip_of_whole};
+use crate::study::sizes::{Part, is_fragment, measured_parts, of_sheet};
 use crate::study::tolerance::{SizeAgreement, compare_lengths};
 
 use super::dates::taken_as;
+use super::size_slips;
 
-/// The image or platemark of a sheet has another size than that of the design.
+/// The image or platemark of a sheet has another size than its state, its printing or the design.
 pub(super) fn disagree(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     for (design, impression) in catalogue.impressions() {
-        let is_fragment = impression
-            .kind
-            .own()
-            .is_some_and(|kind| kind.as_str() == "fragment");
-        if is_fragment || !is_counted(design, impression) {
+        if is_fragment(impression) || !is_counted(design, impression) {
             continue;
         }
-        let sheet = &impression.sheet;
-        for (measured, of_design, what) in [
-            (&sheet.image, &design.image, "image"),
-            (&sheet.platemark, &design.matrix_size, "platemark"),
-        ] {
-            findings.extend(against_design(
-                design, impression, measured, of_design, what,
-            ));
+        for (measured, part, what) in measured_parts(impression) {
+            findings.extend(against_recorded(design, impression, measured, part, what));
         }
     }
 }
 
-fn against_design(
-    design: &Design,
+/// The certain size that a part of a sheet should have, from the statement that it lies nearest to; `None` where
+/// none is recorded, or one that may apply is not certain.
+fn nearest<'a>(
+    design: &'a Design,
     impression: &Impression,
-    measured: &Statements<Size>,
-    of_design: &Statements<Size>,
-    what: &str,
-) -> Option<Finding> {
-    let own = measured.0.first()?;
-    let recorded = of_design.0.first()?;
-    if own.claim.certainty() != Certainty::Certain
-        || recorded.claim.certainty() != Certainty::Certain
-    {
+    own: &Size,
+    part: Part,
+) -> Option<(&'a Statement<Size>, SizeAgreement)> {
+    let recorded = of_sheet(design, impression, part);
+    let certain = |said: &&Statements<Size>| {
+        let own = said.0.first();
+        own.is_some_and(|own| own.claim.certainty() == Certainty::Certain)
+    };
+    if !recorded.iter().all(certain) {
         return None;
     }
     let cut_lengths = lengths_shown(design, impression);
-    let worst = [Size::height_mm, Size::width_mm]
+    let compare = |known: &Size| {
+        [Size::height_mm, Size::width_mm]
+            .into_iter()
+            .map(|side| {
+                let length = side(own);
+                // A sheet trimmed within the image shows only a part of it.
+                let is_trimmed = impression.sheet.size.iter().any(|sheet| {
+                    compare_lengths(side(&sheet.is.value), length) == SizeAgreement::Agree
+                        && length < side(known)
+                });
+                if is_trimmed {
+                    return SizeAgreement::Agree;
+                }
+                let lengths = std::iter::once(side(known)).chain(cut_lengths.iter().copied());
+                let agreement = lengths.map(|known| compare_lengths(length, known)).min();
+                agreement.unwrap_or(SizeAgreement::Agree)
+            })
+            .max()
+            .unwrap_or(SizeAgreement::Agree)
+    };
+    recorded
         .into_iter()
-        .map(|side| {
-            let length = side(&own.is.value);
-            let of_design = of_design.iter().map(|claim| side(&claim.is.value));
-            let nearest = of_design
-                .chain(cut_lengths.iter().copied())
-                .map(|known| compare_lengths(length, known))
-                .min()
-                .unwrap_or(SizeAgreement::Agree);
-            // A sheet trimmed within the image shows only a part of it.
-            let is_trimmed = impression.sheet.size.iter().any(|sheet| {
-                compare_lengths(side(&sheet.is.value), length) == SizeAgreement::Agree
-                    && length < side(&recorded.is.value)
-            });
-            if is_trimmed {
-                SizeAgreement::Agree
-            } else {
-                nearest
-            }
-        })
-        .max()?;
-    let (code, help) = match worst {
-        SizeAgreement::Agree => return None,
-        SizeAgreement::Near => (
+        .flatten()
+        .map(|known| (known, compare(&known.is.value)))
+        .min_by_key(|(_, agreement)| *agreement)
+}
+
+/// The slip that explains why a part of a sheet has not the size it should have.
+pub(super) fn slip_of_part(
+    design: &Design,
+    impression: &Impression,
+    own: &Size,
+    part: Part,
+) -> Option<SizeSlip> {
+    let (known, agreement) = nearest(design, impression, own, part)?;
+    (agreement == SizeAgreement::Far)
+        .then(|| slip(own, &known.is.value))
+        .flatten()
+}
+
+fn against_recorded(
+    design: &Design,
+    impression: &Impression,
+    measured: &Statements<Size>,
+    part: Part,
+    what: &str,
+) -> Option<Finding> {
+    let own = measured.0.first()?;
+    if own.claim.certainty() != Certainty::Certain {
+        return None;
+    }
+    let (recorded, agreement) = nearest(design, impression, &own.is.value, part)?;
+    let likely = slip_of_part(design, impression, &own.is.value, part);
+    let (code, help) = match (agreement, likely) {
+        (SizeAgreement::Agree, _) => return None,
+        (SizeAgreement::Near, _) => (
             Code::SizesNear,
-            "paper shrinks and stretches; measure again if the sheet is at hand",
+            "paper shrinks and stretches; measure again if the sheet is at hand".to_owned(),
         ),
-        SizeAgreement::Far => (
+        (SizeAgreement::Far, Some(slip)) => {
+            (size_slips::code(slip), size_slips::help(slip, &own.is.value))
+        }
+        (SizeAgreement::Far, None) => (
             Code::SizesDisagree,
-            "measure again; if both are right, the matrix was cut down or is another one",
+            "measure again; if both are right, the matrix was cut down (give the state a `size` of its own) or is another one".to_owned(),
         ),
+    };
+    let is_of_design = part(&design.size)
+        .iter()
+        .any(|said| said.is.place == recorded.is.place);
+    let (of_what, beside) = if is_of_design {
+        (format!("that of design {}", design.key), "the design")
+    } else {
+        (
+            format!("that of its state or printing of design {}", design.key),
+            "its state or printing",
+        )
     };
     Some(
         Finding::new(
             code,
             own.is.place,
             format!(
-                "the {what} of {} measures {} mm, that of design {} {} mm",
-                impression.key, own.is.value, design.key, recorded.is.value
+                "the {what} of {} measures {} mm, {of_what} {} mm",
+                impression.key, own.is.value, recorded.is.value
             ),
         )
         .saying("this sheet")
-        .beside(recorded.is.place, "the design")
+        .beside(recorded.is.place, beside)
         .help(help),
     )
 }
@@ -126,38 +168,39 @@ fn lengths_shown(design: &Design, impression: &Impression) -> Vec<f64> {
         .collect()
 }
 
-/// The image or platemark is larger than the sheet.
+/// The image or platemark is larger than the sheet. Where the part itself has a slip that its design shows, only
+/// that is reported ([`disagree`]).
 pub(super) fn larger_than_sheet(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
-    for (_, impression) in catalogue.impressions() {
-        let sheet = &impression.sheet;
-        let Some(whole) = sheet.size.0.first().map(|s| &s.is) else {
+    for (design, impression) in catalogue.impressions() {
+        let Some(whole) = impression.sheet.size.0.first().map(|s| &s.is) else {
             continue;
         };
-        for (part, what) in [(&sheet.image, "image"), (&sheet.platemark, "platemark")] {
-            let Some(part) = part.0.first().map(|s| &s.is) else {
+        for (measured, part_of_design, what) in measured_parts(impression) {
+            let Some(part) = measured.0.first().map(|s| &s.is) else {
                 continue;
             };
-            if is_larger(part, whole) {
-                findings.push(
-                    Finding::new(
-                        Code::ImageLargerThanSheet,
-                        part.place,
-                        format!(
-                            "the {what} of {} measures {} mm, the whole sheet {} mm",
-                            impression.key, part.value, whole.value
-                        ),
-                    )
-                    .saying(what)
-                    .beside(whole.place, "the sheet")
-                    .help("measure again; sizes are height before width, and the sheet is the whole piece of paper"),
-                );
+            if contains(&whole.value, &part.value)
+                || slip_of_part(design, impression, &part.value, part_of_design).is_some()
+            {
+                continue;
             }
+            let help = slip_of_whole(&whole.value, &part.value).map_or_else(
+                || "measure again; sizes are height before width, and the sheet is the whole piece of paper".to_owned(),
+                |slip| format!("of the sheet, {}", size_slips::help(slip, &whole.value)),
+            );
+            findings.push(
+                Finding::new(
+                    Code::ImageLargerThanSheet,
+                    part.place,
+                    format!(
+                        "the {what} of {} measures {} mm, the whole sheet {} mm",
+                        impression.key, part.value, whole.value
+                    ),
+                )
+                .saying(what)
+                .beside(whole.place, "the sheet")
+                .help(help),
+            );
         }
     }
-}
-
-/// Whether a part is larger by more than 1 mm, to which print rooms round.
-fn is_larger(part: &Placed<Size>, whole: &Placed<Size>) -> bool {
-    let exceeds = |side: fn(&Size) -> f64| side(&part.value) > side(&whole.value) + 1.0;
-    exceeds(Size::height_mm) || exceeds(Size::width_mm)
 }

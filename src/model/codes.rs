@@ -144,6 +144,8 @@ codes! {
     SameAsItself = "same-as-itself", Error, "A record is said to be the same sheet as itself.";
     SizesDisagree = "sizes-disagree", Doubt, "Two measurements of what should be one size lie apart.";
     SizesNear = "sizes-near", Hint, "Two measurements of what should be one size lie apart no further than paper explains.";
+    SizeSidesSwapped = "size-sides-swapped", Doubt, "The height and width of a measurement seem to be exchanged.";
+    SizeUnitMistaken = "size-unit-mistaken", Doubt, "A measurement seems to be in inches or centimetres, or to have been converted though it was in millimetres.";
     ImageLargerThanSheet = "image-larger-than-sheet", Doubt, "The image or platemark is larger than the sheet.";
     // Provenance and dates.
     ProvenanceOrder = "provenance-order", Doubt, "Provenance entries are not in the order of time.";

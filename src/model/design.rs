@@ -12,7 +12,7 @@ use super::picture::Picture;
 use super::place::{Place, Placed};
 use super::point::Point;
 use super::printing::Printing;
-use super::size::Size;
+use super::size::Sizes;
 use super::standing::RecordStanding;
 use super::state::{State, Variant};
 use super::words::closed_list;
@@ -90,10 +90,8 @@ pub struct Design {
     pub related: Vec<Related>,
     /// The sources that mention it, where no impression is known.
     pub known_from: Vec<Citation>,
-    /// The image.
-    pub image: Statements<Size>,
-    /// The block, plate, stone or screen.
-    pub matrix_size: Statements<Size>,
+    /// The sizes of image and matrix in every state and printing that records none of its own.
+    pub size: Sizes,
     /// The matrices.
     pub matrices: Vec<Matrix>,
     /// Citations of earlier literature, with its numbers for it.

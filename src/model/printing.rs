@@ -6,6 +6,7 @@ use super::key::Key;
 use super::literature::Citation;
 use super::place::{Place, Placed};
 use super::point::ShownPoints;
+use super::size::Sizes;
 use super::standing::RecordStanding;
 use super::words::closed_list;
 
@@ -64,6 +65,8 @@ pub struct Printing {
     pub matrices: Vec<Placed<Key>>,
     /// The papers used.
     pub paper: Vec<Placed<Key>>,
+    /// The sizes of image and matrix, where they are not those of the states or the design.
+    pub size: Sizes,
     /// The values it shows at points.
     pub shows: ShownPoints,
     /// Citations of earlier literature, with its numbers for it.

@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use super::certainty::Statements;
+
 /// A length in millimetres.
 ///
 /// Invariant: above 0 and at most 20,000, which no print reaches.
@@ -51,6 +53,26 @@ impl Size {
     pub fn width_mm(&self) -> f64 {
         self.width.get()
     }
+
+    /// The smaller height and the smaller width of two sizes.
+    #[must_use]
+    pub fn least(&self, other: &Size) -> Size {
+        let smaller = |a: Mm, b: Mm| if b < a { b } else { a };
+        Size {
+            height: smaller(self.height, other.height),
+            width: smaller(self.width, other.width),
+        }
+    }
+
+    /// The larger height and the larger width of two sizes.
+    #[must_use]
+    pub fn most(&self, other: &Size) -> Size {
+        let larger = |a: Mm, b: Mm| if b > a { b } else { a };
+        Size {
+            height: larger(self.height, other.height),
+            width: larger(self.width, other.width),
+        }
+    }
 }
 
 impl fmt::Display for Size {
@@ -58,6 +80,15 @@ impl fmt::Display for Size {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{} × {}", self.height, self.width)
     }
+}
+
+/// The sizes recorded for a design, a state or a printing.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Sizes {
+    /// The image.
+    pub image: Statements<Size>,
+    /// The block, plate, stone or screen.
+    pub matrix: Statements<Size>,
 }
 
 #[cfg(test)]

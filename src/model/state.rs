@@ -9,6 +9,7 @@ use super::key::Key;
 use super::literature::Citation;
 use super::place::{Place, Placed};
 use super::point::ShownPoints;
+use super::size::Sizes;
 use super::standing::RecordStanding;
 
 /// A state of a design.
@@ -22,6 +23,8 @@ pub struct State {
     pub by: Option<Placed<Key>>,
     /// The change, in a sentence.
     pub summary: Option<String>,
+    /// The sizes of image and matrix, where they are not the design's (a plate was cut down).
+    pub size: Sizes,
     /// The values it shows at points that rest on a matrix.
     pub shows: ShownPoints,
     /// The states it was changed from; `None`: the one before in the record's order.

@@ -13,7 +13,8 @@
 //! | identification of a sheet | [`identification`]: candidates, table, next point, separability, agreement, couplets |
 //! | how many sheets | [`census`]: groups, counts, crossings, firmness, editions, occasions, survival |
 //! | the history of sheets | [`history`]: wear, printing, ownership, 1933 to 1945, shared marks |
-//! | which records are one sheet | [`same_sheet`]; [`tolerance`] of measurements |
+//! | which records are one sheet | [`same_sheet`] |
+//! | measurements | [`sizes`] of states and printings, [`tolerance`], [`size_slip`]: exchanged sides, wrong units |
 //! | the records listed another way | [`concordance`], [`opinions`], [`chronology`], [`back_links`] |
 
 use std::collections::BTreeMap;
@@ -37,6 +38,8 @@ pub mod numerals;
 pub mod opinions;
 pub mod order;
 pub mod same_sheet;
+pub mod size_slip;
+pub mod sizes;
 pub mod tolerance;
 
 pub use census::{clique_cover, crossing, editions, firmness, linked, occasions, survival};

@@ -97,6 +97,8 @@ mod registration;
 mod same_sheet;
 /// Schemas of records, and the templates that a new catalogue begins with.
 mod schemas;
+/// Sizes by state and printing, and slips of measuring.
+mod sizes;
 /// The smallest catalogues, as literals.
 mod small;
 /// Strips, the pages of points, and tones.

@@ -1,6 +1,7 @@
 //! The apparatus of a design: key, former titles, date, makers, technique, sizes, series, matrices,
 //! subjects.
 
+use super::sizes;
 use crate::model::design::{Design, Matrix, MatrixKind};
 use crate::model::vocabulary::List;
 use crate::page::lists::facts::{Fact, Line};
@@ -8,7 +9,6 @@ use crate::page::phrases::claims;
 use crate::page::phrases::dates;
 use crate::page::phrases::enumeration;
 use crate::page::phrases::matrices;
-use crate::page::phrases::sizes;
 use crate::page::setting::address::{Fragment, Overview};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
@@ -63,7 +63,7 @@ pub(super) fn facts(here: &Here<'_>, design: &Design) -> Vec<Fact> {
         ),
         Fact::one(words.word("makers"), makers(here, design)),
         Fact::one(words.word("technique"), capitalised(&technique)),
-        size_fact(here, design),
+        sizes::fact(here, design),
         Fact::one(words.word("series-one"), series(here, design)),
     ];
     facts.push(matrices(here, design));
@@ -72,33 +72,6 @@ pub(super) fn facts(here: &Here<'_>, design: &Design) -> Vec<Fact> {
         CleanHtml::join(&subjects, ", "),
     ));
     facts.into_iter().flatten().collect()
-}
-
-/// The sizes of image and matrix, a line each, with other measurements.
-fn size_fact(here: &Here<'_>, design: &Design) -> Option<Fact> {
-    let of_matrix = match matrices::one_kind(&design.matrices) {
-        Some(MatrixKind::Block) => "of-block",
-        Some(MatrixKind::Plate) => "of-plate",
-        Some(MatrixKind::Stone) => "of-stone",
-        Some(MatrixKind::Screen) => "of-screen",
-        None => "of-matrix",
-    };
-    let image = sizes::stated(here, &design.image, "of-image");
-    let matrix = sizes::stated(here, &design.matrix_size, of_matrix);
-    let mut lines = Vec::new();
-    let mut others = Vec::new();
-    for stated in [image, matrix].into_iter().flatten() {
-        lines.push(Line {
-            id: String::new(),
-            text: stated.value,
-        });
-        others.extend(stated.others);
-    }
-    (!lines.is_empty()).then(|| Fact {
-        term: here.words().word("size").to_owned(),
-        lines,
-        others,
-    })
 }
 
 /// "The Artist (designer, carver); another (printer)".

@@ -6,7 +6,8 @@
 //! |---|---|
 //! | `page` | the whole |
 //! | `brief` | date and technique, under the title |
-//! | `apparatus` | titles, makers, sizes, matrices |
+//! | `apparatus` | titles, makers, matrices |
+//! | `sizes` | sizes by state, or as measured on the sheets |
 //! | `states` | the changes in each state |
 //! | `point_table` | points against states or printings |
 //! | `descent` | which state was made from which |
@@ -24,6 +25,7 @@ pub(crate) mod page;
 pub(crate) mod point_table;
 pub(crate) mod printings;
 mod pull_order;
+mod sizes;
 mod sources;
 pub(crate) mod states;
 mod told_apart;

@@ -13,7 +13,11 @@ pub(crate) fn size(size: &Size) -> CleanHtml {
 
 /// A size with what was measured: "212 × 301 mm (image)".
 pub(crate) fn stated(here: &Here<'_>, sizes: &Statements<Size>, of: &str) -> Option<Stated> {
-    claims::stated(here, sizes, |s| {
-        size(s).then(" (").then(here.words().word(of)).then(")")
-    })
+    claims::stated(here, sizes, |s| with_part(here, s, of))
+}
+
+/// A size with what was measured, named by a word: "212 × 301 mm (image)".
+pub(crate) fn with_part(here: &Here<'_>, measured: &Size, of: &str) -> CleanHtml {
+    let of = here.words().word(of);
+    size(measured).then(" (").then(of).then(")")
 }

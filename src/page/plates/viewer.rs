@@ -3,6 +3,7 @@
 
 use serde::Serialize;
 
+use crate::model::design::Design;
 use crate::model::impression::Impression;
 use crate::model::key::{PictureKey, PictureOwner};
 use crate::model::picture::{Picture, View};
@@ -11,6 +12,7 @@ use crate::model::size::Size;
 use crate::model::words::Side;
 use crate::page::setting::book::Here;
 use crate::page::setting::pictures::PublishedPicture;
+use crate::study::sizes::of_sheet;
 
 /// The largest relative difference between the scales along the two sides of an image. Where it is larger,
 /// the box or the size does not belong to this image (the block was cut down since, or the box follows the
@@ -107,18 +109,27 @@ fn to_photograph(published: &PublishedPicture) -> Option<Homography> {
 
 /// Millimetres of the print a pixel of a picture's largest published form: from the box around its
 /// image and the size of that image; else by alignment with the reference picture; else, for a sheet
-/// without measurements, from its box and the size of the design's image.
+/// without measurements, from its box and the size that its state, its printing or the design records.
 fn mm_a_pixel(here: &Here<'_>, key: &PictureKey) -> Option<f64> {
     let of_sheet = |impression: &Impression| impression.sheet.image.own().copied();
     let own = owner(here, key).and_then(of_sheet);
-    let of_design = here
-        .public()
-        .designs
-        .get(design_of(key))
-        .and_then(|design| design.image.own().copied());
+    let design = here.public().designs.get(design_of(key));
+    let of_design = design.and_then(|design| image_size(design, owner(here, key)));
     own.and_then(|size| by_box(here, key, size))
         .or_else(|| through_reference(here, key))
         .or_else(|| by_box(here, key, of_design.filter(|_| own.is_none())?))
+}
+
+/// The size of the image on a sheet, by its state and printing; of a picture of the design, the design's. `None`
+/// where the states that a sheet may be of differ in size.
+fn image_size(design: &Design, impression: Option<&Impression>) -> Option<Size> {
+    let Some(impression) = impression else {
+        return design.size.image.own().copied();
+    };
+    match of_sheet(design, impression, |sizes| &sizes.image).as_slice() {
+        [only] => only.own().copied(),
+        _ => None,
+    }
 }
 
 fn design_of(key: &PictureKey) -> &crate::model::key::Key {

@@ -12,13 +12,14 @@ use crate::model::finding::Finding;
 use crate::model::key::Key;
 use crate::model::place::Place;
 use crate::model::printing::StatesPrinted;
-use crate::model::size::Size;
+use crate::model::size::Sizes;
 use crate::model::standing::RecordStanding;
 use crate::model::state::State;
 use crate::read::limits::{MOST_ANSWERS, MOST_CANDIDATES};
 use crate::read::records::citations;
 use crate::read::records::pictures::{self, Folder, Pictures};
 use crate::read::records::points::{Points, points};
+use crate::read::records::sizes::sizes;
 use crate::read::records::states::{printings, states, variants};
 use crate::read::table::fields::Fields;
 use crate::read::table::keyed::Keyed;
@@ -40,8 +41,7 @@ pub(crate) fn blank(key: &Key, place: Place) -> Design {
         subjects: Vec::new(),
         related: Vec::new(),
         known_from: Vec::new(),
-        image: Statements::default(),
-        matrix_size: Statements::default(),
+        size: Sizes::default(),
         matrices: Vec::new(),
         literature: Vec::new(),
         points: Vec::new(),
@@ -89,7 +89,7 @@ pub(crate) fn design(fields: &mut Fields<'_, '_>, key: &Key, folder: &Folder<'_>
     design.subjects = fields.several("subjects", values::telling_text);
     design.related = related(fields);
     design.known_from = citations::plain(fields, "known_from");
-    (design.image, design.matrix_size) = sizes(fields);
+    design.size = sizes(fields);
     let mut unjudged = BTreeSet::new();
     let mut note = |all_known: bool, code: Code| {
         if !all_known {
@@ -248,16 +248,6 @@ fn related(fields: &mut Fields<'_, '_>) -> Vec<Related> {
             how,
         })
     })
-}
-
-fn sizes(fields: &mut Fields<'_, '_>) -> (Statements<Size>, Statements<Size>) {
-    fields
-        .table("size", |fields| {
-            let image = fields.statements("image", values::size);
-            let matrix = fields.statements("matrix", values::size);
-            (image, matrix)
-        })
-        .unwrap_or_default()
 }
 
 fn matrices(fields: &mut Fields<'_, '_>) -> Keyed<Matrix> {

@@ -2,7 +2,7 @@
 //!
 //! Reading order: [`record`] parses a file and reads it, once as recorded and once as it may be
 //! published. Each kind of record has a file: [`settings`]; [`designs`] for a design's folder, with its
-//! [`design`], [`points`] and [`states`], and the [`impression`]s with their [`provenance`] and
+//! [`design`], [`sizes`], [`points`] and [`states`], and the [`impression`]s with their [`provenance`] and
 //! [`pictures`]; [`parties`], which are [`holder`]s and people ([`person`]); [`exhibitions`]; [`terms`],
 //! added to the built-in ones ([`vocabulary`]). [`citations`] occur in several kinds.
 
@@ -19,6 +19,7 @@ pub(crate) mod points;
 pub(crate) mod provenance;
 pub(crate) mod record;
 pub(crate) mod settings;
+pub(crate) mod sizes;
 pub(crate) mod states;
 pub(crate) mod terms;
 pub(crate) mod vocabulary;

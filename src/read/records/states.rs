@@ -7,6 +7,7 @@ use crate::model::state::{State, Variant};
 use crate::read::faults::{Faults, Node};
 use crate::read::records::citations;
 use crate::read::records::points::{Points, shows};
+use crate::read::records::sizes::sizes;
 use crate::read::table::fields::Fields;
 use crate::read::table::keyed::Keyed;
 use crate::read::values;
@@ -22,6 +23,7 @@ pub(crate) fn states(fields: &mut Fields<'_, '_>, points: &Points) -> Keyed<Stat
             date: fields.statements("date", values::date),
             by: fields.key("by"),
             summary: fields.words("summary"),
+            size: sizes(fields),
             shows: shows(fields, points),
             follows,
             described: fields.date("described"),
@@ -64,6 +66,7 @@ pub(crate) fn printings(
                 .unwrap_or(StatesPrinted::Some(Vec::new())),
             matrices: fields.keys("matrices"),
             paper: fields.keys("paper"),
+            size: sizes(fields),
             shows: shows(fields, points),
             literature: citations::numbered(fields, "literature"),
             standing: fields.stands(),

@@ -190,7 +190,7 @@ pub(super) static NUMBERED_CITATION: Shape = plain(
     ],
 );
 
-/// The sizes of a design.
+/// The sizes of a design, a state or a printing.
 pub static SIZE: Shape = plain(
     "the size table",
     &[
@@ -323,6 +323,11 @@ pub static STATE: Shape = standing(
         ),
         may("summary", Takes::Text, "what changed, in a sentence"),
         may(
+            "size",
+            Takes::Table(&SIZE),
+            "its sizes, where they are not those of the design",
+        ),
+        may(
             "shows",
             Takes::Map(MapKeys::Points, &Takes::PointValues),
             "what it shows at points that rest on the matrix",
@@ -397,6 +402,11 @@ pub static PRINTING: Shape = standing(
             "paper",
             Takes::Several(&Takes::Term(List::Papers)),
             "the papers used",
+        ),
+        may(
+            "size",
+            Takes::Table(&SIZE),
+            "its sizes, where they are not those of its states",
         ),
         may(
             "shows",

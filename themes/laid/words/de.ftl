@@ -174,6 +174,11 @@ date = Datum
 makers = Urheber
 technique = Technik
 size = Maße
+size-of-states = { $figure }, das Maß von { $states }
+size-measured = { $n ->
+    [one] { $range } ({ $of }, an einem Blatt gemessen)
+   *[other] { $range } ({ $of }, an { $n } Blättern gemessen)
+}
 series-one = Folge
 formerly-titled = Früher betitelt
 place-in-series = { $series }, Nr. { $position }

@@ -174,6 +174,11 @@ date = Date
 makers = Makers
 technique = Technique
 size = Size
+size-of-states = { $figure }, the size of { $states }
+size-measured = { $n ->
+    [one] { $range } ({ $of }, measured on one sheet)
+   *[other] { $range } ({ $of }, measured on { $n } sheets)
+}
 series-one = Series
 formerly-titled = Formerly titled
 place-in-series = { $series }, no. { $position }
