@@ -15,6 +15,7 @@ use crate::model::printing::Printing;
 use crate::study::Studies;
 use crate::study::identify::{identify, observed_on};
 use crate::study::index::{CandidateAt, PointAt};
+use crate::study::printing_record::inks_differ;
 use crate::study::table::DiagnosticTable;
 
 use super::wording;
@@ -83,7 +84,7 @@ fn is_mark(table: &DiagnosticTable, at: PointAt) -> bool {
     table.points[at].evidence == EvidenceKind::Mark && !table.points[at].is_deciding
 }
 
-/// Whether the records of two printings differ in paper, numbering or blocks, which a sheet shows as well.
+/// Whether the records of two printings differ in paper, inks, numbering or blocks, which a sheet shows as well.
 fn records_differ(one: &Printing, other: &Printing) -> bool {
     let papers =
         |of: &Printing| -> BTreeSet<Key> { of.paper.iter().map(|p| p.value.clone()).collect() };
@@ -94,7 +95,7 @@ fn records_differ(one: &Printing, other: &Printing) -> bool {
     let other_blocks =
         !one.matrices.is_empty() && !other.matrices.is_empty() && blocks(one) != blocks(other);
     let other_numbering = matches!((one.numbered, other.numbered), (Some(a), Some(b)) if a != b);
-    other_papers || other_blocks || other_numbering
+    other_papers || other_blocks || other_numbering || inks_differ(one, other)
 }
 
 /// An impression is called certainly of a printing though nothing but marks speaks for it.

@@ -210,6 +210,8 @@ pub struct Sheet {
     pub side: Option<Side>,
     /// The paper, a key of the vocabulary.
     pub paper: Option<Placed<Key>>,
+    /// The inks seen on it, in the words of the record. An ink that is not named may be there too.
+    pub inks: Vec<Placed<String>>,
     /// The date before which the paper was not made.
     pub paper_date: Option<Placed<Date>>,
     /// The watermark.

@@ -30,6 +30,16 @@ closed_list! {
     }
 }
 
+closed_list! {
+    /// How the paper was pressed on the matrix.
+    PrintingMeans {
+        /// Rubbed by hand.
+        Hand = "hand",
+        /// In a press.
+        Press = "press",
+    }
+}
+
 impl PrintingKind {
     /// Whether its sheets are impressions of the design's own matrices, and so are counted.
     #[must_use]
@@ -67,6 +77,10 @@ pub struct Printing {
     pub paper: Vec<Placed<Key>>,
     /// The sizes of image and matrix, where they are not those of the states or the design.
     pub size: Sizes,
+    /// The inks used, in the words of the record.
+    pub inks: Vec<Placed<String>>,
+    /// How the paper was pressed on the matrix, where that is known.
+    pub pressed: Option<PrintingMeans>,
     /// The values it shows at points.
     pub shows: ShownPoints,
     /// Citations of earlier literature, with its numbers for it.

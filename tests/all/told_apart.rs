@@ -120,6 +120,7 @@ name = "Own printing"
 kind = "artist"
 date = "1927"
 paper = ["laid-paper"]
+inks = ["black", "blue-grey"]
 numbered = false
 matrices = ["line", "red"]
 [[printings]]
@@ -128,12 +129,13 @@ name = "Late printing"
 kind = "restrike"
 date = "1962"
 paper = ["wove-paper"]
+inks = ["black", "cold grey"]
 numbered = true
 matrices = ["line"]
 -- records/designs/4/impressions/1.toml
 status = "located"
 numbering = "3/50"
-sheet = { paper = "wove-paper", paper_date = "1950/.." }
+sheet = { inks = ["Cold grey"], paper = "wove-paper", paper_date = "1950/.." }
 blocks = { line = "printed", red = "not-printed" }
 "#;
     let told = text(&html(&[record], "impression/4.1/"));
@@ -141,6 +143,7 @@ blocks = { line = "printed", red = "not-printed" }
     for line in [
         "for, blocks Blocks printed: line block; recorded: line block",
         "for, paper Paper: wove paper; recorded: wove paper",
+        "for, inking Inks: Cold grey; recorded: black and cold grey",
         "for, mark Number: 3/50; recorded: numbered",
     ] {
         assert!(late.contains(line), "{line}\n{told}");
@@ -149,10 +152,57 @@ blocks = { line = "printed", red = "not-printed" }
     for line in [
         "excludes, paper Date of the paper: not before 1950; recorded: 1927",
         "against, paper Paper: wove paper; recorded: laid paper",
+        "against, inking Inks: Cold grey; recorded: black and blue-grey",
         "against, mark Number: 3/50; recorded: not numbered",
     ] {
         assert!(own.contains(line), "{line}\n{told}");
     }
+}
+
+/// Common practice, no source: which inks are named of a sheet depends on who looked, so a missing one tells nothing.
+#[test]
+fn an_ink_that_is_not_named_of_a_sheet_tells_nothing() {
+    let record = r#"
+-- records/designs/4/design.toml
+titles = [{ text = "The Mole" }]
+points = [{ key = "lamp", ask = "Is there a lamp?", kind = "presence", rests_on = "inking" }]
+[[printings]]
+key = "own"
+name = "Own printing"
+kind = "artist"
+inks = ["black", "blue-grey"]
+pressed = "hand"
+[[printings]]
+key = "late"
+name = "Late printing"
+kind = "restrike"
+inks = ["black", "cold grey"]
+[[printings]]
+key = "unsaid"
+name = "Other printing"
+kind = "restrike"
+-- records/designs/4/impressions/1.toml
+status = "located"
+sheet = { inks = ["black"] }
+-- records/designs/4/impressions/2.toml
+status = "located"
+sheet = { inks = ["black", "Blue grey"] }
+"#;
+    let told = text(&html(&[record], "impression/4.1/"));
+    assert!(!told.contains("inking Inks:"), "{told}");
+    let told = text(&html(&[record], "impression/4.2/"));
+    for line in [
+        "for, inking Inks: black and Blue grey; recorded: black and blue-grey",
+        "against, inking Inks: black and Blue grey; recorded: black and cold grey",
+    ] {
+        assert!(told.contains(line), "{line}\n{told}");
+    }
+    assert_eq!(told.matches("inking Inks:").count(), 2, "{told}");
+    let design = text(&html(&[record], "design/4/"));
+    assert!(
+        design.contains("In black and blue-grey. Rubbed by hand."),
+        "{design}"
+    );
 }
 
 #[test]

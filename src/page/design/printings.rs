@@ -110,6 +110,17 @@ fn line(here: &Here<'_>, design: &Design, printing: &Printing) -> PrintingLine {
             &enumeration::either(here, &papers),
         ));
     }
+    let inks: Vec<_> = printing
+        .inks
+        .iter()
+        .map(|ink| CleanHtml::text(&ink.value))
+        .collect();
+    if !inks.is_empty() {
+        sentences.push(say("in-inks", "inks", &enumeration::together(here, &inks)));
+    }
+    if let Some(pressed) = printing.pressed {
+        sentences.push(CleanHtml::text(words.listed("pressed", pressed)));
+    }
     let matrices: Vec<_> = printing
         .matrices
         .iter()

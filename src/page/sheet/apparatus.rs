@@ -7,6 +7,7 @@ use crate::model::vocabulary::List;
 use crate::page::lists::facts::{Fact, Line};
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
+use crate::page::phrases::enumeration;
 use crate::page::phrases::matrices;
 use crate::page::phrases::sizes;
 use crate::page::setting::book::Here;
@@ -146,10 +147,13 @@ fn sheet_facts(here: &Here<'_>, impression: &Impression) -> Vec<Option<Fact>> {
     let margins = sheet.margins.as_ref().map_or_else(CleanHtml::empty, |m| {
         words.html("margins", None, &[("margins", &CleanHtml::text(m))])
     });
+    let inks = sheet.inks.iter().map(|ink| CleanHtml::text(&ink.value));
+    let inks = capitalised(&enumeration::together(here, &inks.collect::<Vec<_>>()));
     let paper = CleanHtml::join([&paper, &paper_date, &watermark, &side, &margins], "; ");
     vec![
         sizes,
         Fact::one(words.word("paper"), capitalised(&paper)),
+        Fact::one(words.word("inks"), inks),
         Fact::stated(
             words.word("pulled"),
             claims::stated(here, &sheet.date, |d| dates::once_html(d, words)),

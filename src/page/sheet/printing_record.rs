@@ -1,4 +1,4 @@
-//! What printings record of paper, numbering and blocks, set beside what the sheet has, in words
+//! What printings record of paper, inks, numbering and blocks, set beside what the sheet has, in words
 //! (`docs/definitions.md`, "What a sheet's page adds").
 
 use super::evidence_line::LineView;
@@ -45,6 +45,7 @@ fn line(
         RecordedKind::PaperDate => ("evidence-paper", "evidence-of-paper-date"),
         RecordedKind::Blocks => ("evidence-blocks", "blocks-printed"),
         RecordedKind::Paper => ("evidence-paper", "paper"),
+        RecordedKind::Inks => ("evidence-inking", "inks"),
         RecordedKind::Numbering => ("evidence-mark", "number"),
     };
     let bearing = match evidence.bearing {
@@ -80,6 +81,10 @@ fn line(
                 Some(recorded),
             )
         }
+        RecordedKind::Inks => (
+            Some(all_of(here, sheet.inks.iter().map(|i| i.value.clone()))),
+            Some(all_of(here, printing.inks.iter().map(|i| i.value.clone()))),
+        ),
         RecordedKind::Numbering => {
             let numbered = if printing.numbered == Some(true) {
                 "numbered"

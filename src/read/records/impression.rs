@@ -157,6 +157,7 @@ fn sheet(fields: &mut Fields<'_, '_>) -> Sheet {
         platemark: fields.statements("platemark", values::size),
         side: fields.word("side").map(|side| side.value),
         paper: fields.key("paper"),
+        inks: fields.several("inks", values::telling_text),
         paper_date: fields.date("paper_date"),
         watermark: fields.words("watermark"),
         margins: fields.words("margins"),

@@ -67,6 +67,8 @@ pub(crate) fn printings(
             matrices: fields.keys("matrices"),
             paper: fields.keys("paper"),
             size: sizes(fields),
+            inks: fields.several("inks", values::telling_text),
+            pressed: fields.word("pressed").map(|pressed| pressed.value),
             shows: shows(fields, points),
             literature: citations::numbered(fields, "literature"),
             standing: fields.stands(),

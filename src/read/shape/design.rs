@@ -6,7 +6,7 @@ use crate::model::design::{MatrixFate, MatrixKind, TitleKind};
 use crate::model::literature::Relation;
 use crate::model::occurrence::{DesignPart, MentionRole};
 use crate::model::point::{PointKindWord, RestsOn};
-use crate::model::printing::PrintingKind;
+use crate::model::printing::{PrintingKind, PrintingMeans};
 use crate::model::vocabulary::List;
 
 /// `design.toml`.
@@ -407,6 +407,16 @@ pub static PRINTING: Shape = standing(
             "size",
             Takes::Table(&SIZE),
             "its sizes, where they are not those of its states",
+        ),
+        may(
+            "inks",
+            Takes::Several(&Takes::Text),
+            "the inks used: \"black\", \"blue-grey\"",
+        ),
+        may(
+            "pressed",
+            Takes::Word(words::<PrintingMeans>),
+            "how the paper was pressed on the matrix",
         ),
         may(
             "shows",

@@ -237,6 +237,11 @@ pub static SHEET: Shape = plain(
         ),
         may("paper", Takes::Term(List::Papers), "the paper"),
         may(
+            "inks",
+            Takes::Several(&Takes::Text),
+            "the inks seen on it; one that is not named may be there too",
+        ),
+        may(
             "paper_date",
             Takes::Date,
             "when the paper was made: not before",

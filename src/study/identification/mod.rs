@@ -15,7 +15,7 @@
 //! | [`identify`] | the candidates weighed by observations |
 //! | [`evidence`] | the evidence for each state and each printing, as people are told it |
 //! | [`next_point`] | which point to look at next; `answer_chances`: what an answer is expected to tell |
-//! | [`printing_record`] | what the records of printings say of a sheet's paper, numbering and blocks |
+//! | [`printing_record`] | what the records of printings say of a sheet's paper, inks, numbering and blocks |
 //! | [`separate`] | which candidates no point separates; the smallest set of points |
 //! | [`settle`] | what the record of a sheet settles |
 //! | [`agree`] | whether observations contradict the recorded identification |

@@ -1,8 +1,8 @@
-//! What the records of printings say of paper, numbering and blocks, set beside what a sheet has.
+//! What the records of printings say of paper, inks, numbering and blocks, set beside what a sheet has.
 //!
-//! A printing's record is evidence too, though no point asks for it: the papers used, whether its sheets are
-//! numbered, and the matrices printed. It speaks for or against the printing without weight, because paper is
-//! mixed, numbers are added and blocks are left out. A paper that was not made before a printing had ended excludes
+//! A printing's record is evidence too, though no point asks for it: the papers and inks used, whether its sheets
+//! are numbered, and the matrices printed. It speaks for or against the printing without weight, because paper is
+//! mixed, inks fade, numbers are added and blocks are left out. A paper that was not made before a printing had ended excludes
 //! that printing.
 //!
 //! In: a design and one of its impressions. Out: [`RecordedEvidence`], printing by printing.
@@ -58,6 +58,8 @@ pub enum RecordedKind {
     Blocks,
     /// The paper.
     Paper,
+    /// The inks.
+    Inks,
     /// The number.
     Numbering,
 }
@@ -76,10 +78,11 @@ pub enum Bearing {
 /// The evidence of the printings' records on a sheet, in the record's order, the strongest kind first.
 #[must_use]
 pub fn recorded_evidence(design: &Design, impression: &Impression) -> Vec<RecordedEvidence> {
-    const KINDS: [RecordedKind; 4] = [
+    const KINDS: [RecordedKind; 5] = [
         RecordedKind::PaperDate,
         RecordedKind::Blocks,
         RecordedKind::Paper,
+        RecordedKind::Inks,
         RecordedKind::Numbering,
     ];
     let printings: Vec<&Printing> = design.standing_printings().collect();
@@ -124,6 +127,7 @@ fn agrees(printing: &Printing, impression: &Impression, kind: RecordedKind) -> O
             let is_used = printing.paper.iter().any(|used| used.value == paper.value);
             (!printing.paper.is_empty()).then_some(is_used)
         }
+        RecordedKind::Inks => inks_agree(printing, impression),
         RecordedKind::Numbering => {
             // A sheet without a number tells nothing: it may be outside the edition, or trimmed.
             impression.numbering.as_ref()?;
@@ -147,4 +151,32 @@ fn blocks_agree(printing: &Printing, impression: &Impression) -> Option<bool> {
             BlockPrinted::NotVisible => None,
         });
     told.reduce(|all, one| all && one)
+}
+
+/// Whether every ink named of a sheet is one that the printing used. An ink of the printing that is not named of the
+/// sheet tells nothing: nothing says that the sheet's are all named.
+fn inks_agree(printing: &Printing, impression: &Impression) -> Option<bool> {
+    let on_sheet = &impression.sheet.inks;
+    if printing.inks.is_empty() || on_sheet.is_empty() {
+        return None;
+    }
+    let used: Vec<String> = printing.inks.iter().map(|ink| plain(&ink.value)).collect();
+    Some(on_sheet.iter().all(|ink| used.contains(&plain(&ink.value))))
+}
+
+/// The words of an ink, in lower case and without hyphens: "Blue-grey" is "blue grey".
+fn plain(ink: &str) -> String {
+    let words = ink.split(|c: char| c.is_whitespace() || c == '-');
+    let words = words.filter(|word| !word.is_empty());
+    words.map(str::to_lowercase).collect::<Vec<_>>().join(" ")
+}
+
+/// Whether two printings were made in inks of which none is the same, as far as their records say.
+#[must_use]
+pub fn inks_differ(one: &Printing, other: &Printing) -> bool {
+    let used = |printing: &Printing| -> Vec<String> {
+        printing.inks.iter().map(|ink| plain(&ink.value)).collect()
+    };
+    let (first, second) = (used(one), used(other));
+    !first.is_empty() && !second.is_empty() && first.iter().all(|ink| !second.contains(ink))
 }

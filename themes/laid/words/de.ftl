@@ -114,6 +114,9 @@ printing-recut = Nachschnitt
 printing-reproduction = Reproduktion
 printing-proofs = Probedrucke
 
+pressed-hand = von Hand abgerieben
+pressed-press = in der Presse gedruckt
+
 # Abbildungen.
 photograph-by = Foto: { $credit }.
 alt-impression = { $side } des Abzugs { $key } von { $title }, { $where }
@@ -216,6 +219,7 @@ from-some-matrices = { $n ->
    *[other] { $technique } von { $n } Druckformen
 }
 on-paper = auf { $papers }
+in-inks = in { $inks }
 only-in-variant = nur in { $variants }
 matrix-named = { $kind } „{ $name }“
 matrix-block = Stock
@@ -327,6 +331,7 @@ kind = Art
 taken-from = Abgenommen von
 number = Nummer
 paper = Papier
+inks = Druckfarben
 pulled = Gedruckt
 watermark = Wasserzeichen: { $watermark }
 margins = Ränder: { $margins }

@@ -114,6 +114,9 @@ printing-recut = recut
 printing-reproduction = reproduction
 printing-proofs = proofs
 
+pressed-hand = rubbed by hand
+pressed-press = printed in a press
+
 # Pictures.
 photograph-by = Photograph: { $credit }.
 alt-impression = { $side } of impression { $key } of { $title }, { $where }
@@ -216,6 +219,7 @@ from-some-matrices = { $n ->
    *[other] { $technique } from { $n } matrices
 }
 on-paper = on { $papers }
+in-inks = in { $inks }
 only-in-variant = only in { $variants }
 matrix-named = { $name } { $kind }
 matrix-block = block
@@ -327,6 +331,7 @@ kind = Kind
 taken-from = Taken from
 number = Number
 paper = Paper
+inks = Inks
 pulled = Pulled
 watermark = watermark: { $watermark }
 margins = margins: { $margins }

@@ -84,6 +84,10 @@ fn facts(catalogue: &Catalogue, impression: &Impression) -> Vec<(&'static str, V
             "paper",
             sheet.paper.iter().map(|k| k.value.to_string()).collect(),
         ),
+        (
+            "inks",
+            sheet.inks.iter().map(|ink| ink.value.clone()).collect(),
+        ),
         ("watermark", text(sheet.watermark.as_ref())),
         ("margins", text(sheet.margins.as_ref())),
         (
