@@ -31,7 +31,7 @@ pub(super) fn dated_later(catalogue: &Catalogue, _: &Studies, findings: &mut Vec
         }));
     };
     for design in catalogue.designs.values() {
-        let name = format!("design {}", design.key);
+        let name = format!("design {}", design.number);
         check(name.clone(), firm::own_date(&design.date));
         for state in &design.states {
             let what = format!("state `{}` of {name}", state.key.value);
@@ -42,26 +42,26 @@ pub(super) fn dated_later(catalogue: &Catalogue, _: &Studies, findings: &mut Vec
             check(what, firm::own_date(&printing.date));
         }
     }
-    for (_, impression) in catalogue.impressions() {
-        let key = &impression.key;
-        check(key.to_string(), firm::own_date(&impression.sheet.date));
+    for (design, impression) in catalogue.impressions() {
+        let sheet = design.sheet_number(impression);
+        check(sheet.clone(), firm::own_date(&impression.sheet.date));
         for entry in &impression.provenance {
             for date in [&entry.from, &entry.to] {
                 check(
-                    format!("an entry in the provenance of {key}"),
+                    format!("an entry in the provenance of {sheet}"),
                     date.as_ref(),
                 );
             }
         }
         for sighting in &impression.sightings {
-            check(format!("a sighting of {key}"), Some(&sighting.date));
+            check(format!("a sighting of {sheet}"), Some(&sighting.date));
         }
         for observation in &impression.observed {
-            let what = format!("an observation of {key}");
+            let what = format!("an observation of {sheet}");
             check(what, observation.claim.date.as_ref());
         }
         let identified = impression.identified.as_ref();
-        let what = format!("the identification of {key}");
+        let what = format!("the identification of {sheet}");
         check(what, identified.and_then(|i| i.claim.date.as_ref()));
     }
     for exhibition in catalogue.exhibitions.values() {

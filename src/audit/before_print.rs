@@ -43,24 +43,39 @@ pub(super) fn known_before_print(catalogue: &Catalogue, _: &Studies, findings: &
             let whom = wording::party(catalogue, &entry.party);
             let what = match entry.role {
                 PartyRole::Owner => {
-                    format!("{} is said to have been owned by {whom}", impression.key)
+                    format!(
+                        "{} is said to have been owned by {whom}",
+                        catalogue.sheet_number(&impression.key)
+                    )
                 }
                 PartyRole::Agent => {
-                    format!("{} is said to have been handled by {whom}", impression.key)
+                    format!(
+                        "{} is said to have been handled by {whom}",
+                        catalogue.sheet_number(&impression.key)
+                    )
                 }
                 PartyRole::Keeper => {
-                    format!("{} is said to have been kept by {whom}", impression.key)
+                    format!(
+                        "{} is said to have been kept by {whom}",
+                        catalogue.sheet_number(&impression.key)
+                    )
                 }
             };
             check(&what, entry.from.as_ref().or(entry.to.as_ref()), true);
         }
         for sighting in &impression.sightings {
-            let what = format!("{} is said to have been seen", impression.key);
+            let what = format!(
+                "{} is said to have been seen",
+                catalogue.sheet_number(&impression.key)
+            );
             check(&what, Some(&sighting.date), true);
         }
         for shown in &impression.exhibited {
             let exhibition = catalogue.exhibitions.get(&shown.exhibition.value);
-            let what = format!("{} is said to have been exhibited", impression.key);
+            let what = format!(
+                "{} is said to have been exhibited",
+                catalogue.sheet_number(&impression.key)
+            );
             check(&what, exhibition.and_then(|e| e.date.as_ref()), false);
         }
     }
@@ -74,7 +89,7 @@ fn printed<'a>(design: &'a Design, impression: &'a Impression) -> Option<Earlies
     }
     if let Some(date) = firm::own_date(&impression.sheet.date) {
         return Some(EarliestPrint {
-            what: format!("{} was pulled", impression.key),
+            what: format!("{} was pulled", design.sheet_number(impression)),
             date,
         });
     }
@@ -102,7 +117,7 @@ fn printed<'a>(design: &'a Design, impression: &'a Impression) -> Option<Earlies
         return Some(EarliestPrint { what, date });
     }
     Some(EarliestPrint {
-        what: format!("design {} was made", design.key),
+        what: format!("design {} was made", design.number),
         date: firm::own_date(&design.date)?,
     })
 }

@@ -84,7 +84,8 @@ pub(super) fn before_state(catalogue: &Catalogue, studies: &Studies, findings: &
                 pulled.place,
                 format!(
                     "{} is dated {}, but {through}",
-                    impression.key, pulled.value
+                    catalogue.sheet_number(&impression.key),
+                    pulled.value
                 ),
             )
             .saying("pulled")
@@ -122,7 +123,7 @@ pub(super) fn outside_printing(catalogue: &Catalogue, _: &Studies, findings: &mu
                 pulled.place,
                 format!(
                     "{} is dated {}, but {} ran in {}",
-                    impression.key,
+                    catalogue.sheet_number(&impression.key),
                     pulled.value,
                     wording::printing(&printing.key.value),
                     run.value
@@ -158,7 +159,9 @@ pub(super) fn paper_too_late(catalogue: &Catalogue, _: &Studies, findings: &mut 
             (Some(pulled), _) => (
                 format!(
                     "the paper of {} was not made before {}, but the sheet is dated {}",
-                    impression.key, paper.value, pulled.value
+                    catalogue.sheet_number(&impression.key),
+                    paper.value,
+                    pulled.value
                 ),
                 pulled.place,
                 "pulled",
@@ -166,7 +169,7 @@ pub(super) fn paper_too_late(catalogue: &Catalogue, _: &Studies, findings: &mut 
             (None, Some((printing, run))) => (
                 format!(
                     "the paper of {} was not made before {}, but {} ended in {}",
-                    impression.key,
+                    catalogue.sheet_number(&impression.key),
                     paper.value,
                     wording::printing(&printing.key.value),
                     run.value
@@ -192,7 +195,7 @@ pub(super) fn backwards(catalogue: &Catalogue, studies: &Studies, findings: &mut
             let from = firm::date(entry.from.as_ref());
             let to = firm::date(entry.to.as_ref());
             let owner = wording::party(catalogue, &entry.party);
-            let what = format!("{owner} had {}", impression.key);
+            let what = format!("{owner} had {}", catalogue.sheet_number(&impression.key));
             ends_first(&what, from, to, findings);
         }
     }
@@ -270,7 +273,7 @@ fn before_its_predecessors(
                     date.place,
                     format!(
                         "{name} of design {} is dated {}, but follows {followed}, dated {}",
-                        design.key, date.value, earlier.value
+                        design.number, date.value, earlier.value
                     ),
                 )
                 .saying("the later state")
@@ -314,7 +317,7 @@ fn before_its_states(
                 format!(
                     "{} of design {} ended in {}, but {name}, which it contains, was made in {}",
                     wording::printing(&printing.key.value),
-                    design.key,
+                    design.number,
                     run.value,
                     date.value
                 ),

@@ -67,7 +67,7 @@ fn of_printing(design: &Design, lost: &LostMatrix, printing: &Printing) -> Optio
     let what = format!(
         "{} of design {} is",
         wording::printing(&printing.key.value),
-        design.key
+        design.number
     );
     Some(finding(&what, run, lost))
 }
@@ -79,7 +79,11 @@ fn of_sheet(design: &Design, lost: &LostMatrix, impression: &Impression) -> Opti
     if !is_late || is_exempt || !is_printed_on(design, lost.matrix, impression) {
         return None;
     }
-    Some(finding(&format!("{} is", impression.key), pulled, lost))
+    Some(finding(
+        &format!("{} is", design.sheet_number(impression)),
+        pulled,
+        lost,
+    ))
 }
 
 fn finding(what: &str, date: &Placed<Date>, lost: &LostMatrix) -> Finding {

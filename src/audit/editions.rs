@@ -30,7 +30,7 @@ pub(super) fn numbering_form(catalogue: &Catalogue, _: &Studies, findings: &mut 
                     numbering.place,
                     format!(
                         "the numbering of {} is of no form that can be counted",
-                        impression.key
+                        catalogue.sheet_number(&impression.key)
                     ),
                 )
                 .help("write it as `12/50`, `12`, `XII/L` or `AP 3/10`; what else stands there is an inscription"),
@@ -63,7 +63,7 @@ pub(super) fn numbers(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Fin
                     catalogue, impression, numbering, number, printing,
                 ));
             }
-            findings.extend(unexpected(impression, numbering, printing));
+            findings.extend(unexpected(design, impression, numbering, printing));
         }
     }
 }
@@ -75,7 +75,7 @@ fn above_edition(
     number: EditionNumber,
     printing: Option<&Printing>,
 ) -> Option<Finding> {
-    let key = &impression.key;
+    let key = catalogue.sheet_number(&impression.key);
     let found = |message: String| Finding::new(Code::NumberAboveEdition, numbering.place, message);
     let largest = printing.and_then(|p| p.edition.iter().max_by_key(|c| c.is.value));
     if let (Some(largest), Some(printing)) = (largest, printing)
@@ -122,7 +122,7 @@ fn of_other_edition(
             numbering.place,
             format!(
                 "{} is numbered as one of {of}, but {} is declared to be of {}",
-                impression.key,
+                catalogue.sheet_number(&impression.key),
                 wording::printing(&printing.key.value),
                 declared.is.value
             ),
@@ -134,6 +134,7 @@ fn of_other_edition(
 }
 
 fn unexpected(
+    design: &Design,
     impression: &Impression,
     numbering: &Placed<String>,
     printing: &Printing,
@@ -147,7 +148,7 @@ fn unexpected(
             numbering.place,
             format!(
                 "{} is numbered, but {} is said not to be numbered",
-                impression.key,
+                design.sheet_number(impression),
                 wording::printing(&printing.key.value)
             ),
         )
@@ -242,6 +243,8 @@ fn twice(
 ) -> Option<Finding> {
     let record = |key: &ImpressionKey| design.impressions.get(&key.number);
     let (first, other) = (record(first)?, record(other)?);
+    let sheet_numbers = [other, first].map(|sheet| design.sheet_number(sheet));
+    let [other_number, first_number] = &sheet_numbers;
     let (number, again) = (first.numbering.as_ref()?, other.numbering.as_ref()?);
     let link = |links: fn(&Impression) -> &[OtherSheet]| {
         let names = |one: &Impression, two: &Impression| {
@@ -262,17 +265,15 @@ fn twice(
             again.place,
             match printing {
                 Some(printing) => format!(
-                    "{} has the same number of {printing} as {}",
-                    other.key, first.key
+                    "{other_number} has the same number of {printing} as {first_number}"
                 ),
                 None => format!(
-                    "{} has the same number as {}, and they may be of one printing",
-                    other.key, first.key
+                    "{other_number} has the same number as {first_number}, and they may be of one printing"
                 ),
             },
         )
-        .saying(other.key.to_string())
-        .beside(number.place, first.key.to_string())
+        .saying(other_number.clone())
+        .beside(number.place, first_number.clone())
         .help(help),
     )
 }

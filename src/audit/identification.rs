@@ -49,7 +49,7 @@ fn clashing(
     };
     let message = format!(
         "{} is identified as {}, but at `{}`, where {} shows {}, {} was seen{more}",
-        impression.key,
+        catalogue.sheet_number(&impression.key),
         wording::reading(studies, design, identified),
         first.point,
         shown_by(studies, design, first),
@@ -156,7 +156,7 @@ pub(super) fn not_in_printing(
                     state.place,
                     format!(
                         "{} is identified as {name} in {of}, which does not contain that state",
-                        impression.key
+                        catalogue.sheet_number(&impression.key)
                     ),
                 )
                 .saying(wording::attributed(catalogue, &reading.claim, "identified"))
@@ -196,7 +196,8 @@ pub(super) fn withdrawn(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
                     named.place,
                     format!(
                         "{} is identified with {what} `{}`, which was withdrawn",
-                        impression.key, named.value
+                        catalogue.sheet_number(&impression.key),
+                        named.value
                     ),
                 )
                 .saying(wording::attributed(catalogue, &reading.claim, "identified"))
@@ -226,7 +227,9 @@ pub(super) fn look_again(catalogue: &Catalogue, studies: &Studies, findings: &mu
                     identified_on.place,
                     format!(
                         "{} was identified in {}, before {name} was described ({})",
-                        impression.key, identified_on.value, described.value
+                        catalogue.sheet_number(&impression.key),
+                        identified_on.value,
+                        described.value
                     ),
                 )
                 .saying(wording::attributed(catalogue, &reading.claim, "identified"))

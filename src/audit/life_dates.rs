@@ -72,7 +72,7 @@ pub(super) fn printings(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
             let what = format!(
                 "{} of design {}",
                 wording::printing(&printing.key.value),
-                design.key
+                design.number
             );
             let act = DatedAct { what, date };
             let printer = certain(&printing.printer).and_then(|p| person(catalogue, Some(p)));
@@ -129,7 +129,7 @@ pub(super) fn makers(catalogue: &Catalogue, studies: &Studies, findings: &mut Ve
         }
     }
     for design in catalogue.designs.values() {
-        let what = format!("design {}", design.key);
+        let what = format!("design {}", design.number);
         if let Some(date) = firm::own_date(&design.date) {
             let act = DatedAct { what, date };
             let makers = design
@@ -145,7 +145,7 @@ pub(super) fn makers(catalogue: &Catalogue, studies: &Studies, findings: &mut Ve
                 person(catalogue, state.by.as_ref()),
             ) {
                 let name = wording::state(studies, design, &state.key.value);
-                let what = format!("{name} of design {}", design.key);
+                let what = format!("{name} of design {}", design.number);
                 findings.extend(outside_life(by, &DatedAct { what, date }));
             }
         }
@@ -164,13 +164,17 @@ pub(super) fn witnesses(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
                 continue;
             };
             if let (Some(date), PartyRole::Owner) = (firm::date(entry.from.as_ref()), entry.role) {
-                let what = format!("the acquisition of {}", impression.key);
+                let what = format!(
+                    "the acquisition of {}",
+                    catalogue.sheet_number(&impression.key)
+                );
                 findings.extend(outside_life(party, &DatedAct { what, date }));
             } else if let Some(date) = firm::date(entry.from.as_ref().or(entry.to.as_ref())) {
                 // A firm may go on under the name of a dead person, but not before the person's birth.
                 let what = format!(
                     "the entry of {} in the provenance of {}",
-                    party.name.value, impression.key
+                    party.name.value,
+                    catalogue.sheet_number(&impression.key)
                 );
                 findings.extend(before_birth(party, &DatedAct { what, date }));
             }
@@ -181,7 +185,10 @@ pub(super) fn witnesses(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
                 _ => None,
             };
             if let (Some(by), Some(date)) = (by, firm::date(Some(&sighting.date))) {
-                let what = format!("the sighting of {}", impression.key);
+                let what = format!(
+                    "the sighting of {}",
+                    catalogue.sheet_number(&impression.key)
+                );
                 findings.extend(outside_life(by, &DatedAct { what, date }));
             }
         }
@@ -195,7 +202,10 @@ pub(super) fn witnesses(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
         for claim in claims {
             let by = person(catalogue, claim.by.as_ref());
             if let (Some(by), Some(date)) = (by, firm::date(claim.date.as_ref())) {
-                let what = format!("a statement about {}", impression.key);
+                let what = format!(
+                    "a statement about {}",
+                    catalogue.sheet_number(&impression.key)
+                );
                 findings.extend(outside_life(by, &DatedAct { what, date }));
             }
         }

@@ -54,7 +54,7 @@ pub(super) fn printings(catalogue: &Catalogue, studies: &Studies, findings: &mut
                     format!(
                         "only a mark separates {} of design {} from {}: {}",
                         wording::printing(second),
-                        design.key,
+                        design.number,
                         wording::printing(first),
                         wording::either(named)
                     ),
@@ -118,7 +118,7 @@ pub(super) fn certain(catalogue: &Catalogue, studies: &Studies, findings: &mut V
             wording::place_of_reading(identified),
             format!(
                 "{} is called certain as {}, but of what was recorded only marks speak for that printing: {}",
-                impression.key,
+                catalogue.sheet_number(&impression.key),
                 wording::reading(studies, design, identified),
                 wording::either(named)
             ),

@@ -31,7 +31,9 @@ pub(super) fn order(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Findi
                         date.place,
                         format!(
                             "in the provenance of {}, {whom} ({}) stands after an entry of {}",
-                            impression.key, date.value, before.value
+                            catalogue.sheet_number(&impression.key),
+                            date.value,
+                            before.value
                         ),
                     )
                     .saying("earlier")
@@ -49,7 +51,9 @@ pub(super) fn order(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Findi
                 to.place,
                 format!(
                     "in the provenance of {}, {whom} (until {}) stands after an owner until {}",
-                    impression.key, to.value, before.value
+                    catalogue.sheet_number(&impression.key),
+                    to.value,
+                    before.value
                 ),
             )
             .saying("earlier")
@@ -111,10 +115,12 @@ fn overlapping(
     (other_record, earlier): Entry<'_>,
     (record, later): Entry<'_>,
 ) -> Finding {
+    let number = catalogue.sheet_number(record);
     let sheet = if record == other_record {
-        record.to_string()
+        number
     } else {
-        format!("{record}, the same sheet as {other_record},")
+        let other = catalogue.sheet_number(other_record);
+        format!("{number}, the same sheet as {other},")
     };
     let verb = match later.role {
         PartyRole::Keeper => "kept",

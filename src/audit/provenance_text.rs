@@ -43,7 +43,7 @@ pub(super) fn beyond_entries(catalogue: &Catalogue, _: &Studies, findings: &mut 
                 text.place,
                 format!(
                     "the provenance of {} as written by hand names {}, but no entry of `provenance` does",
-                    impression.key,
+                    catalogue.sheet_number(&impression.key),
                     what.join(", ")
                 ),
             )

@@ -36,7 +36,7 @@ pub(super) fn states(catalogue: &Catalogue, studies: &Studies, findings: &mut Ve
                     second.key.place,
                     format!(
                         "no point of design {} separates {name} from {before}",
-                        design.key
+                        design.number
                     ),
                 )
                 .beside(first.key.place, "the state it cannot be told from")
@@ -88,7 +88,7 @@ pub(super) fn printings(catalogue: &Catalogue, studies: &Studies, findings: &mut
                     second.key.place,
                     format!(
                         "no point of design {} separates {} from {}{in_state}",
-                        design.key,
+                        design.number,
                         wording::printing(other),
                         wording::printing(one)
                     ),
@@ -166,7 +166,7 @@ pub(super) fn could_be_settled(
             place,
             format!(
                 "{} is {recorded}, but what was seen on it leaves only {left}",
-                impression.key
+                catalogue.sheet_number(&impression.key)
             ),
         )
         .help("narrow the identification, or lower the certainty of what was seen");

@@ -52,7 +52,7 @@ pub(super) fn relied_on(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
                         format!(
                             "`{}` of design {} separates {} from {}, but the {kind} \"{text}\" was used by {} and by {}",
                             point.key.value,
-                            design.key,
+                            design.number,
                             wording::printing(&one.key.value),
                             wording::printing(&other.key.value),
                             who(first.0),

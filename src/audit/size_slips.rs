@@ -176,14 +176,14 @@ pub(super) fn parts(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Findi
 /// The size tables of a design, its states and its printings, each with the name of what it is of.
 fn tables(design: &Design) -> impl Iterator<Item = (String, &Sizes)> {
     let states = design.states.iter().map(|state| {
-        let name = format!("state `{}` of design {}", state.key.value, design.key);
+        let name = format!("state `{}` of design {}", state.key.value, design.number);
         (name, &state.size)
     });
     let printings = design.printings.iter().map(|printing| {
-        let name = format!("printing `{}` of design {}", printing.key.value, design.key);
+        let name = format!("printing `{}` of design {}", printing.key.value, design.number);
         (name, &printing.size)
     });
-    std::iter::once((format!("design {}", design.key), &design.size))
+    std::iter::once((format!("design {}", design.number), &design.size))
         .chain(states)
         .chain(printings)
 }

@@ -124,10 +124,10 @@ fn against_recorded(
         .iter()
         .any(|said| said.is.place == recorded.is.place);
     let (of_what, beside) = if is_of_design {
-        (format!("that of design {}", design.key), "the design")
+        (format!("that of design {}", design.number), "the design")
     } else {
         (
-            format!("that of its state or printing of design {}", design.key),
+            format!("that of its state or printing of design {}", design.number),
             "its state or printing",
         )
     };
@@ -137,7 +137,9 @@ fn against_recorded(
             own.is.place,
             format!(
                 "the {what} of {} measures {} mm, {of_what} {} mm",
-                impression.key, own.is.value, recorded.is.value
+                design.sheet_number(impression),
+                own.is.value,
+                recorded.is.value
             ),
         )
         .saying("this sheet")
@@ -194,7 +196,9 @@ pub(super) fn larger_than_sheet(catalogue: &Catalogue, _: &Studies, findings: &m
                     part.place,
                     format!(
                         "the {what} of {} measures {} mm, the whole sheet {} mm",
-                        impression.key, part.value, whole.value
+                        design.sheet_number(impression),
+                        part.value,
+                        whole.value
                     ),
                 )
                 .saying(what)

@@ -32,7 +32,7 @@ pub(super) fn shows_other(catalogue: &Catalogue, studies: &Studies, findings: &m
                     Finding::new(
                         Code::StateShowsOther,
                         shown.point.place,
-                        format!("{name} of design {} shows `{key}`, which rests on {rests_on}, not on the matrix", design.key),
+                        format!("{name} of design {} shows `{key}`, which rests on {rests_on}, not on the matrix", design.number),
                     )
                     .saying("shown by a state")
                     .beside(point.rests_on.place, "the point does not rest on the matrix")
@@ -72,7 +72,7 @@ pub(super) fn shows_conflict(
                         place(&printing.shows, printing.place),
                         format!(
                             "printing `{}` of design {} contains {name}, but the two share no value at `{key}`",
-                            printing.key.value, design.key
+                            printing.key.value, design.number
                         ),
                     )
                     .saying("shown by the printing")
@@ -107,7 +107,7 @@ pub(super) fn in_no_printing(
                 Finding::new(
                     Code::StateInNoPrinting,
                     state.key.place,
-                    format!("no printing of design {} contains {name}", design.key),
+                    format!("no printing of design {} contains {name}", design.number),
                 )
                 .help(format!(
                     "add `{}` to the `states` of the printing that it was printed in, or add a printing, such as one of proofs",
@@ -149,20 +149,20 @@ fn untold_apart(
     let first_new = changes.changed.first().map(|change| &change.point);
     let (message, help) = if state.shows.0.is_empty() {
         (
-            format!("{name} of design {} says at no point what it shows, so nothing tells it from {before}", design.key),
+            format!("{name} of design {} says at no point what it shows, so nothing tells it from {before}", design.number),
             "add a point that rests on the matrix for what changed, and say what both states show there".to_owned(),
         )
     } else if let Some(point) = first_new {
         (
             format!(
                 "nothing tells {name} of design {} from {before}: at `{point}` the two are not shown to differ",
-                design.key
+                design.number
             ),
             format!("say what {before} shows at `{point}`"),
         )
     } else {
         (
-            format!("{name} of design {} shows no difference from {before}", design.key),
+            format!("{name} of design {} shows no difference from {before}", design.number),
             "say at which point the matrix differs; where only inking, paper or a mark does, it is a printing or a variant".to_owned(),
         )
     };

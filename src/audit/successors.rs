@@ -20,7 +20,7 @@ pub(super) fn after_the_end(catalogue: &Catalogue, _: &Studies, findings: &mut V
         if let Some(holder) = &impression.holder
             && let Some(next) = successor(&holder.value)
         {
-            let what = format!("{} is kept by", impression.key);
+            let what = format!("{} is kept by", catalogue.sheet_number(&impression.key));
             findings.push(finding(catalogue, &what, holder, holder.place, next));
         }
         for entry in &impression.provenance {
@@ -33,7 +33,11 @@ pub(super) fn after_the_end(catalogue: &Catalogue, _: &Studies, findings: &mut V
             };
             let is_later = |ended: &Placed<Date>| firm::is_before(&ended.value, &from.value);
             if firm::date(next.date.as_ref()).is_some_and(is_later) {
-                let what = format!("in {} {} came to", from.value, impression.key);
+                let what = format!(
+                    "in {} {} came to",
+                    from.value,
+                    catalogue.sheet_number(&impression.key)
+                );
                 findings.push(finding(catalogue, &what, key, from.place, next));
             }
         }

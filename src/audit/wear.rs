@@ -35,7 +35,10 @@ fn in_a_circle(
     wear: &Wear,
     cycle: &[ImpressionKey],
 ) -> Option<Finding> {
-    let sheets: Vec<String> = cycle.iter().map(ToString::to_string).collect();
+    let sheets: Vec<String> = cycle
+        .iter()
+        .map(|sheet| catalogue.sheet_number(sheet))
+        .collect();
     let points: Vec<String> = wear.points.iter().map(|p| format!("`{p}`")).collect();
     let first = catalogue.impression(cycle.first()?)?;
     let place = wear
@@ -48,7 +51,7 @@ fn in_a_circle(
         place,
         format!(
             "by the wear of design {} at {}, each of {} was pulled before another of them",
-            design.key,
+            design.number,
             points.join(" and "),
             sheets.join(", ")
         ),
@@ -59,7 +62,7 @@ fn in_a_circle(
         let impression = catalogue.impression(other);
         let place = impression.and_then(|i| wear.points.iter().find_map(|p| seen_at(i, p)));
         if let Some(place) = place {
-            finding = finding.beside(place, format!("seen on {other}"));
+            finding = finding.beside(place, format!("seen on {}", catalogue.sheet_number(other)));
         }
     }
     Some(finding)
@@ -86,8 +89,8 @@ fn against_states(
         seen_at(later, &backwards.point)?,
         format!(
             "{} is of a later state than {}, but shows less wear at `{}`: {}, not {}",
-            later.key,
-            earlier.key,
+            design.sheet_number(later),
+            design.sheet_number(earlier),
             backwards.point,
             stage(later),
             stage(earlier)

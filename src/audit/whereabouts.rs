@@ -10,18 +10,18 @@ use super::wording;
 
 /// A sheet is located, but with nobody; or destroyed, but with a holder.
 pub(super) fn status(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
-    for (_, impression) in catalogue.impressions() {
+    for (design, impression) in catalogue.impressions() {
         if impression.standing.is_withdrawn() {
             continue;
         }
-        let key = &impression.key;
+        let sheet = design.sheet_number(impression);
         let status = &impression.status;
         match (status.value, &impression.holder) {
             (Status::Located, None) if impression.owner.is_none() => findings.push(
                 Finding::new(
                     Code::LocatedNowhere,
                     status.place,
-                    format!("{key} is said to be located, but its record names no holder"),
+                    format!("{sheet} is said to be located, but its record names no holder"),
                 )
                 .help("name the `holder` (a private one may be a record that is not published), or write `untraced`"),
             ),
@@ -30,7 +30,7 @@ pub(super) fn status(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Find
                     Code::DestroyedWithHolder,
                     status.place,
                     format!(
-                        "{key} is said to be destroyed, but to be with {}",
+                        "{sheet} is said to be destroyed, but to be with {}",
                         wording::person_or_holder(catalogue, &holder.value)
                     ),
                 )

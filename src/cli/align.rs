@@ -13,6 +13,7 @@ use super::outcome::Outcome;
 use super::plural::counted;
 use super::progress::Progress;
 
+use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::key::PictureKey;
 use crate::model::registration::{Aligned, Refusal, Registration};
@@ -89,7 +90,7 @@ pub(super) fn run(
         serde_json::to_writer_pretty(&mut *out, &document)?;
         writeln!(out)?;
     } else {
-        print(design, reference, &pictures, out)?;
+        print(&reading.catalogue, design, reference, &pictures, out)?;
         kept_back::say_of_designs(&reading.catalogue, [design], Work::Used, out)?;
     }
     Ok(Outcome::Done)
@@ -168,6 +169,7 @@ fn in_words(why: Refusal) -> &'static str {
 }
 
 fn print(
+    catalogue: &Catalogue,
     design: &Design,
     reference: Option<&PictureKey>,
     pictures: &[(&PictureKey, &Result<Registration, Fault>)],
@@ -181,23 +183,27 @@ fn print(
             "No reference picture: name one with `reference_picture` in the design's record."
         );
     };
+    let reference = catalogue.picture_number(reference);
     writeln!(out, "Reference: {reference}\n")?;
-    let width = pictures.iter().map(|(key, _)| key.to_string().len()).max();
+    let names: Vec<String> = pictures
+        .iter()
+        .map(|(key, _)| catalogue.picture_number(key))
+        .collect();
+    let width = names.iter().map(|name| name.chars().count()).max();
     let width = width.unwrap_or_default();
-    for (key, found) in pictures {
-        let key = key.to_string();
+    for (name, (_, found)) in names.iter().zip(pictures) {
         match found {
             Ok(Registration::Aligned(aligned)) => {
-                writeln!(out, "{key:<width$}  {}", quality(aligned))?;
+                writeln!(out, "{name:<width$}  {}", quality(aligned))?;
             }
-            Ok(Registration::Reference) => writeln!(out, "{key:<width$}  the same photograph")?,
+            Ok(Registration::Reference) => writeln!(out, "{name:<width$}  the same photograph")?,
             Ok(Registration::Refused(no)) => writeln!(
                 out,
-                "{key:<width$}  not aligned: {} ({:.0} %)",
+                "{name:<width$}  not aligned: {} ({:.0} %)",
                 in_words(no.why),
                 100.0 * no.confidence
             )?,
-            Err(fault) => writeln!(out, "{key:<width$}  not aligned: {fault}")?,
+            Err(fault) => writeln!(out, "{name:<width$}  not aligned: {fault}")?,
         }
     }
     let is_aligned = |found: &Result<Registration, Fault>| matches!(found, Ok(r) if r.onto_reference().is_some());

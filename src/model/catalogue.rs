@@ -110,6 +110,29 @@ impl Catalogue {
         self.designs.get(&key.design)?.impressions.get(&key.number)
     }
 
+    /// The number of an impression as readers cite it, with that of its design: "R 1.2"; the key of an impression
+    /// whose design is not there.
+    #[must_use]
+    pub fn sheet_number(&self, key: &ImpressionKey) -> String {
+        match self.designs.get(&key.design) {
+            Some(design) => format!("{}.{}", design.number, key.number),
+            None => key.to_string(),
+        }
+    }
+
+    /// A picture as readers cite it: "R 1.2/recto", "R 1/drawing".
+    #[must_use]
+    pub fn picture_number(&self, key: &PictureKey) -> String {
+        let owner = match &key.owner {
+            PictureOwner::Impression(sheet) => self.sheet_number(sheet),
+            PictureOwner::Design(design) => {
+                let number = self.designs.get(design).map(|design| &design.number);
+                number.map_or_else(|| design.to_string(), Clone::clone)
+            }
+        };
+        format!("{owner}/{}", key.name)
+    }
+
     /// Every impression, by design and number.
     pub fn impressions(&self) -> impl Iterator<Item = (&Design, &Impression)> {
         self.designs

@@ -124,6 +124,12 @@ pub struct Design {
 }
 
 impl Design {
+    /// The number of a sheet as readers cite it, with the design's own: "R 1.2".
+    #[must_use]
+    pub fn sheet_number(&self, sheet: &Impression) -> String {
+        format!("{}.{}", self.number, sheet.key.number)
+    }
+
     /// A point, by key.
     #[must_use]
     pub fn point(&self, key: &Key) -> Option<&Point> {

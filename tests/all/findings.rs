@@ -158,6 +158,28 @@ fn broken_records() -> Vec<Broken> {
     all
 }
 
+/// Every broken record's catalogue, with "№ 14" for the number of the design with the key 14, and so on.
+pub fn renumbered() -> impl Iterator<Item = tempfile::TempDir> {
+    broken_records().into_iter().map(|broken| {
+        let dir = broken.catalogue();
+        for design in fs::read_dir(dir.path().join("records/designs")).unwrap() {
+            let folder = design.unwrap().path();
+            let record = folder.join("design.toml");
+            let Ok(text) = fs::read_to_string(&record) else {
+                continue;
+            };
+            let (is_number, key) = (
+                |line: &&str| line.starts_with("number = "),
+                folder.file_name(),
+            );
+            let others: Vec<&str> = text.lines().filter(|line| !is_number(line)).collect();
+            let number = format!("number = \"№ {}\"\n", key.unwrap().to_string_lossy());
+            fs::write(record, number + &others.join("\n")).unwrap();
+        }
+        dir
+    })
+}
+
 #[test]
 fn a_sound_catalogue_gives_no_finding() {
     assert_eq!(told(sound().path()), "");

@@ -23,6 +23,8 @@ mod census_rows;
 mod census_tables;
 /// Citations, on pages and for reference managers.
 mod citations;
+/// Designs and sheets are cited by number.
+mod cited_by_number;
 /// Every code is raised by some catalogue, and explained.
 mod codes;
 /// The commands, run as programs.

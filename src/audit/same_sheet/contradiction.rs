@@ -36,8 +36,9 @@ pub(in crate::audit) fn same_and_not(
                 Code::SameAndNot,
                 other.impression.place,
                 format!(
-                    "{} and {other_key} are said to be one sheet, and not to be",
-                    impression.key
+                    "{} and {} are said to be one sheet, and not to be",
+                    catalogue.sheet_number(&impression.key),
+                    catalogue.sheet_number(other_key)
                 ),
             )
             .saying("said to be another sheet")

@@ -49,15 +49,16 @@ fn finding(catalogue: &Catalogue, studies: &Studies, pair: &RecordPair) -> Optio
         .iter()
         .map(|reason| wording::reason(catalogue, studies, &pair.records, reason))
         .collect();
+    let [first, second] = [one, other].map(|sheet| catalogue.sheet_number(sheet));
     let [here, there] = strongest.first()?.places;
     Some(
         Finding::new(
             Code::MayBeOneSheet,
             there,
-            format!("{other} may be one sheet with {one}: {}", words.join("; ")),
+            format!("{second} may be one sheet with {first}: {}", words.join("; ")),
         )
-        .saying(other.to_string())
-        .beside(here, one.to_string())
+        .saying(second)
+        .beside(here, first)
         .help(format!(
             "look at both, then write `same_as`, `maybe_same_as` or `not_same_as` in one of them, with a `why`; \
              `keyblock census {} --doubts` shows all that speaks for and against",

@@ -26,8 +26,9 @@ pub(in crate::audit) fn too_often(
         });
         let Some(place) = links.next() else { continue };
         let message = format!(
-            "{} records are said to be the sheet {first}, more than {MOST_RECORDS}",
-            records.len()
+            "{} records are said to be the sheet {}, more than {MOST_RECORDS}",
+            records.len(),
+            catalogue.sheet_number(first)
         );
         findings.push(
             Finding::new(Code::SheetTooOften, place, message)

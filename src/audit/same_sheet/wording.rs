@@ -85,6 +85,12 @@ struct ReasonWording<'a> {
 }
 
 impl ReasonWording<'_> {
+    /// The two records, as readers cite them.
+    fn numbers(&self) -> [String; 2] {
+        let numbers = self.records.each_ref();
+        numbers.map(|record| self.catalogue.sheet_number(record))
+    }
+
     /// The text, as recorded, of the mark that a reason is about, from whichever record of the sheet has it.
     fn mark_text(&self) -> Option<&str> {
         let records = self.design.impressions.values();

@@ -40,7 +40,10 @@ struct View {
 /// An impression that can be chosen.
 #[derive(Serialize)]
 struct Choice {
+    /// In addresses.
     key: String,
+    /// As readers cite it.
+    number: String,
     about: CleanHtml,
 }
 
@@ -91,6 +94,7 @@ fn choice(here: &Here<'_>, design: &Design, sheet: &Impression) -> Choice {
     let place = CleanHtml::text(&here.whereabouts(sheet));
     Choice {
         key: sheet.key.to_string(),
+        number: here.sheet_number(&sheet.key),
         about: CleanHtml::join([&state, &place], ", "),
     }
 }

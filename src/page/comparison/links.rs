@@ -23,7 +23,7 @@ pub(crate) fn recorded(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
             let names: Vec<_> = comparison
                 .of
                 .iter()
-                .map(|key| CleanHtml::span("handle", &CleanHtml::text(&key.value.to_string())))
+                .map(|key| CleanHtml::span("handle", &CleanHtml::text(&here.sheet_number(&key.value))))
                 .collect();
             let all = enumeration::together(here, &names);
             let address = Address::Comparison(design.key.clone(), place);
@@ -52,7 +52,7 @@ pub(crate) fn with_sheet(
                 .of
                 .iter()
                 .filter(|k| k.value != impression.key)
-                .map(|k| CleanHtml::span("handle", &CleanHtml::text(&k.value.to_string())))
+                .map(|k| CleanHtml::span("handle", &CleanHtml::text(&here.sheet_number(&k.value))))
                 .collect();
             let all = enumeration::together(here, &others);
             let text = here

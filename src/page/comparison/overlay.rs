@@ -37,7 +37,10 @@ struct Data<'a> {
 /// A sheet and the photograph that represents it.
 #[derive(Serialize)]
 struct SheetData {
+    /// In addresses.
     key: String,
+    /// As readers cite it.
+    number: String,
     #[serde(skip_serializing_if = "Option::is_none")]
     picture: Option<ViewerPicture>,
     /// The map from the photograph's published pixels to the frame's, row by row.
@@ -68,14 +71,14 @@ struct SharedFrame<'b> {
 
 /// The words of the script, with the arguments it fills.
 const WORDS: [(&str, &[&str]); 14] = [
-    ("compare-no-picture", &["key"]),
-    ("compare-not-laid", &["key", "why"]),
+    ("compare-no-picture", &["number"]),
+    ("compare-not-laid", &["number", "why"]),
     ("compare-side-only", &[]),
     ("compare-choose", &[]),
     ("compare-choose-one-more", &[]),
     ("compare-four-chosen", &[]),
     ("compare-edge-between", &["first", "second"]),
-    ("compare-now", &["key"]),
+    ("compare-now", &["number"]),
     ("compare-opacity-of", &["first", "second"]),
     ("compare-difference-of", &["first", "second"]),
     ("compare-difference-share", &["percent"]),
@@ -173,6 +176,7 @@ fn sheet_data(
     };
     SheetData {
         key: sheet.key.to_string(),
+        number: here.sheet_number(&sheet.key),
         picture: picture.and_then(|key| viewer::viewer_picture(here, key)),
         onto: onto.map(|map| map.rows()),
         why,

@@ -50,8 +50,8 @@ pub(super) fn facts(here: &Here<'_>, design: &Design) -> Vec<Fact> {
         .collect();
     let mut facts: Vec<Option<Fact>> = vec![
         Fact::one(
-            words.word("key"),
-            CleanHtml::text(&format!("{siglum} {}", design.key)),
+            words.word("cited-as"),
+            CleanHtml::text(&format!("{siglum} {}", design.number)),
         ),
         Fact::one(
             words.word("formerly-titled"),

@@ -56,7 +56,7 @@ impl Here<'_> {
                         Address::Impression(impression.clone())
                     }
                 };
-                (address, CleanHtml::text(&key.to_string()))
+                (address, CleanHtml::text(&self.picture_number(key)))
             }
         })
     }

@@ -2,7 +2,7 @@
 //! the sheet.
 
 use crate::model::impression::{Impression, Status};
-use crate::model::key::ImpressionKey;
+use crate::model::key::{ImpressionKey, PictureKey, PictureOwner};
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
@@ -29,6 +29,18 @@ impl Here<'_> {
             || key.to_string(),
             |design| format!("{}.{}", design.number, key.number),
         )
+    }
+
+    /// "R 1.7/recto": a picture with the number of its sheet or design, as readers cite it.
+    pub fn picture_number(&self, key: &PictureKey) -> String {
+        let owner = match &key.owner {
+            PictureOwner::Impression(sheet) => self.sheet_number(sheet),
+            PictureOwner::Design(design) => {
+                let design_record = self.public().designs.get(design);
+                design_record.map_or_else(|| design.to_string(), |d| d.number.clone())
+            }
+        };
+        format!("{owner}/{}", key.name)
     }
 
     /// "14.7, *The Last Ferry*": an impression with the title of its design.

@@ -17,8 +17,8 @@ pub(super) fn facts(here: &Here<'_>, design: &Design, impression: &Impression) -
     let words = here.words();
     let siglum = &here.public().settings.siglum.value;
     let mut facts = vec![Fact::one(
-        words.word("key"),
-        CleanHtml::text(&format!("{siglum} {}", impression.key)),
+        words.word("cited-as"),
+        CleanHtml::text(&format!("{siglum} {}", design.sheet_number(impression))),
     )];
     let holder = impression
         .holder

@@ -100,7 +100,7 @@ pub(crate) fn design(fields: &mut Fields<'_, '_>, key: &Key, folder: &Folder<'_>
     note(matrices.all_known, Code::MatrixUnknown);
     design.matrices = matrices.all;
     design.literature = citations::numbered(fields, "literature");
-    let (all_points, points) = points(fields, key);
+    let (all_points, points) = points(fields, &design.number);
     design.points = all_points;
     let states = states(fields, &points);
     note(states.all_known, Code::StateUnknown);

@@ -25,7 +25,7 @@ use crate::read::values;
 
 /// Reads `[[points]]` of a design: the points in the order of the record, and the same points in the
 /// form in which answers are checked against them.
-pub(crate) fn points(fields: &mut Fields<'_, '_>, design: &Key) -> (Vec<Point>, Points) {
+pub(crate) fn points(fields: &mut Fields<'_, '_>, number: &str) -> (Vec<Point>, Points) {
     let mut faulty = BTreeSet::new();
     let points = fields.keyed("points", |fields, key| {
         let point = point(fields, key.clone());
@@ -41,7 +41,7 @@ pub(crate) fn points(fields: &mut Fields<'_, '_>, design: &Key) -> (Vec<Point>, 
         .iter()
         .map(|point| (point.key.value.clone(), point.clone()));
     let judging = Points {
-        design: design.to_string(),
+        design: number.to_owned(),
         by_key: by_key.collect(),
         faulty,
         all_known: points.all_known && !fields.faults.is_broken(),

@@ -178,7 +178,7 @@
     return found;
   };
 
-  const names = () => ({ first: sheets[two[0]].key, second: sheets[two[1]].key });
+  const names = () => ({ first: sheets[two[0]].number, second: sheets[two[1]].number });
 
   const ways = {
     side: () => {
@@ -223,7 +223,7 @@
       const show = (one) => {
         shown = one;
         films.forEach((film, at) => (film.style.visibility = at === one ? "visible" : "hidden"));
-        box.querySelector(".now").textContent = fill(words["compare-now"], { key: sheets[two[one]].key });
+        box.querySelector(".now").textContent = fill(words["compare-now"], { number: sheets[two[one]].number });
       };
       const pace = () => PACES[box.querySelector("input:checked").value];
       const stop = () => {
@@ -301,7 +301,7 @@
       const answers = able.map((at) => {
         const input = Object.assign(document.createElement("input"), { type: "radio", name, value: at, checked: two[place] === at });
         const answer = element("label", "");
-        answer.append(input, sheets[at].key);
+        answer.append(input, sheets[at].number);
         return answer;
       });
       field.querySelector(".answers").replaceChildren(...answers);
@@ -323,8 +323,8 @@
     const notLaid = isChosen ? chosen.filter((at) => sheets[at].picture && !sheets[at].onto) : [];
     const unseen = isChosen ? chosen.filter((at) => !sheets[at].picture) : [];
     const told = [
-      ...unseen.map((at) => fill(words["compare-no-picture"], { key: sheets[at].key })),
-      ...notLaid.map((at) => fill(words["compare-not-laid"], { key: sheets[at].key, why: sheets[at].why })),
+      ...unseen.map((at) => fill(words["compare-no-picture"], { number: sheets[at].number })),
+      ...notLaid.map((at) => fill(words["compare-not-laid"], { number: sheets[at].number, why: sheets[at].why })),
     ];
     if (able.length < 2 && chosen.length - unseen.length > 1) told.push(words["compare-side-only"]);
     find(".not-laid").replaceChildren(...told.map((text) => Object.assign(document.createElement("span"), { textContent: `${text} ` })));

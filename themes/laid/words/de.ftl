@@ -172,7 +172,7 @@ undated = Ohne Datum
 
 # Die Seite eines Entwurfs.
 entry = Eintrag
-key = Kennung
+cited-as = Zitiert als
 date = Datum
 makers = Urheber
 technique = Technik
@@ -502,7 +502,7 @@ compare-first = Erster
 compare-second = Zweiter
 compare-edge-between = { $first } links der Kante, { $second } rechts davon
 compare-opacity-of = { $second } über { $first }
-compare-now = { $key }
+compare-now = { $number }
 compare-stop = anhalten
 compare-go = weiter
 compare-step = den anderen zeigen
@@ -515,8 +515,8 @@ compare-difference-of = Dunkel: dunkler auf { $second }. Hell: dunkler auf { $fi
 compare-difference-share = Linien und Kanten unterscheiden sich auf { $percent } der Fläche.
 compare-difference-share-of-image = Linien und Kanten unterscheiden sich auf { $percent } des Druckbilds.
 compare-unreadable = Die Bildpunkte lassen sich nicht lesen: Browser verbieten es auf Seiten, die von der Festplatte geöffnet werden.
-compare-no-picture = Von { $key } gibt es keine Aufnahme.
-compare-not-laid = Die Aufnahme von { $key } lässt sich nicht auf die anderen legen: { $why }.
+compare-no-picture = Von { $number } gibt es keine Aufnahme.
+compare-not-laid = Die Aufnahme von { $number } lässt sich nicht auf die anderen legen: { $why }.
 compare-side-only = Sie sind nur nebeneinander zu sehen, nicht in einem Maßstab.
 recorded-on-no-sheet = Auf keinem Blatt festgehalten:
 

@@ -172,7 +172,7 @@ undated = Undated
 
 # A design's page.
 entry = Entry
-key = Key
+cited-as = Cited as
 date = Date
 makers = Makers
 technique = Technique
@@ -502,7 +502,7 @@ compare-first = First
 compare-second = Second
 compare-edge-between = { $first } left of the edge, { $second } right of it
 compare-opacity-of = { $second } over { $first }
-compare-now = { $key }
+compare-now = { $number }
 compare-stop = stop
 compare-go = go on
 compare-step = show the other
@@ -515,8 +515,8 @@ compare-difference-of = Dark: darker on { $second }. Light: darker on { $first }
 compare-difference-share = Lines and edges differ on { $percent } of the surface.
 compare-difference-share-of-image = Lines and edges differ on { $percent } of the printed image.
 compare-unreadable = The pixels cannot be read: browsers forbid it on pages opened from a disk.
-compare-no-picture = There is no photograph of { $key }.
-compare-not-laid = The photograph of { $key } cannot be laid on the others: { $why }.
+compare-no-picture = There is no photograph of { $number }.
+compare-not-laid = The photograph of { $number } cannot be laid on the others: { $why }.
 compare-side-only = They are shown side by side only, and not at one scale.
 recorded-on-no-sheet = Recorded on no sheet:
 

@@ -105,13 +105,13 @@ impl ReasonWording<'_> {
     }
 
     /// The two records, the lost sheet first; where both are lost, in their order.
-    fn lost_first(&self) -> [&ImpressionKey; 2] {
-        let [one, other] = self.records;
-        let is_located = |key| {
+    fn lost_first(&self) -> [String; 2] {
+        let [one, other] = self.numbers();
+        let is_located = |key: &ImpressionKey| {
             let record: Option<&Impression> = self.catalogue.impression(key);
             record.is_some_and(|record| record.status.value == Status::Located)
         };
-        if is_located(one) {
+        if is_located(&self.records[0]) {
             [other, one]
         } else {
             [one, other]

@@ -8,7 +8,7 @@ use crate::study::same_sheet::reason::Evidence;
 impl ReasonWording<'_> {
     /// A fact that differs.
     pub(super) fn differs(&self, evidence: &Evidence) -> String {
-        let [one, other] = self.records;
+        let [one, other] = &self.numbers();
         match evidence {
             Evidence::MatrixNear(part, sizes) => format!(
                 "the {} measures {}, no further apart than paper explains",

@@ -65,7 +65,8 @@ struct PairSection {
 
 #[derive(Serialize)]
 struct RecordView {
-    key: String,
+    /// As readers cite it.
+    number: String,
     file: String,
     picture: Option<PictureView>,
     /// Why its photograph is not shown.
@@ -241,7 +242,7 @@ fn record(dir: &Path, catalogue: &Catalogue, impression: &Impression) -> RecordV
         Some(Err(why)) => (None, Some(why)),
     };
     RecordView {
-        key: impression.key.to_string(),
+        number: catalogue.sheet_number(&impression.key),
         file: catalogue.sources.path(impression.place.file).to_owned(),
         picture,
         no_picture,

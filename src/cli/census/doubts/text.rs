@@ -29,7 +29,10 @@ pub(super) fn pairs(
         let title = design.title().map_or("", |t| t.text.value.as_str());
         writeln!(out, "{}", heading(&format!("{}. {title}", design.number)))?;
         for pair in pairs {
-            let [one, other] = &pair.records;
+            let [one, other] = pair
+                .records
+                .each_ref()
+                .map(|key| catalogue.sheet_number(key));
             writeln!(out, "\n{one} and {other}: {}", verdict(pair))?;
             if pair.is_stated {
                 let why = stated_why(catalogue, &pair.records);

@@ -261,7 +261,7 @@ fn missing_part(design: &Design, part: DesignPart, key: &Key, place: Place) -> O
     if parts.iter().any(|part| part.value == *key) {
         return None;
     }
-    let message = format!("design {} has no {name} `{key}`", design.key);
+    let message = format!("design {} has no {name} `{key}`", design.number);
     let finding = Finding::new(code, place, message);
     let near = nearest(key.as_str(), parts.iter().map(|part| part.as_str()));
     let near = near.and_then(|near| parts.iter().find(|part| part.as_str() == near));
