@@ -85,21 +85,22 @@ impl Point {
     }
 }
 
-/// The kinds of evidence that points give, the strongest first.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum EvidenceKind {
-    /// What was cut, etched or drawn on the matrix.
-    Matrix,
-    /// Wear of the matrix.
-    Wear,
-    /// Which of the blocks were printed.
-    Blocks,
-    /// The paper.
-    Paper,
-    /// The inking and wiping.
-    Inking,
-    /// A mark put on the sheet.
-    Mark,
+closed_list! {
+    /// The kinds of evidence that points give, the strongest first.
+    EvidenceKind {
+        /// What was cut, etched or drawn on the matrix.
+        Matrix = "matrix",
+        /// Wear of the matrix.
+        Wear = "wear",
+        /// Which of the blocks were printed.
+        Blocks = "blocks",
+        /// The paper.
+        Paper = "paper",
+        /// The inking and wiping.
+        Inking = "inking",
+        /// A mark put on the sheet.
+        Mark = "mark",
+    }
 }
 
 /// The kind of answer a point takes.

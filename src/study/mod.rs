@@ -45,8 +45,8 @@ pub mod tolerance;
 pub use census::{clique_cover, crossing, editions, firmness, linked, occasions, survival};
 pub use history::{diligence, marks, ownership, printing_date, wear};
 pub use identification::{
-    agree, allowed, assumptions, candidates, changes, couplets, evidence, identify, next_point,
-    printing_record, scale, separate, settle, table,
+    agree, allowed, assumptions, candidates, changes, couplets, evidence, grades, identify,
+    next_point, printing_record, scale, separate, settle, table,
 };
 
 use agree::Contradiction;

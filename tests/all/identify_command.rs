@@ -2,6 +2,9 @@
 
 use std::path::Path;
 
+use keyblock::model::point::EvidenceKind;
+use keyblock::model::words::ClosedList;
+use keyblock::study::grades::{Bearing, Fit};
 use serde_json::{Value, json};
 
 use crate::program::{Ran, keyblock, text};
@@ -238,7 +241,7 @@ fn people_are_told_the_evidence_and_never_what_it_is() {
     let told = identify(folder, &["1", "--see", "moon=present"]).out;
     for line in [
         "State\n  ii/ii b: fits best\n      for (matrix): A moon? present; recorded: present\n",
-        "  i/ii a: excluded\n      excluded by (matrix): A moon? present; recorded: absent\n",
+        "  i/ii a: excluded\n      excludes (matrix): A moon? present; recorded: absent\n",
         "What would change this\n  ii/ii b is recorded with:\n      How many lamps? 3; anything else excludes it\n",
         "It may be none of these: a recut, a reproduction, or a state or printing not yet described.",
         "no authentication",
@@ -273,4 +276,23 @@ fn a_recorded_recut_is_named_with_what_tells_it() {
         told.contains("The copy (recut): How many lamps? 4"),
         "{told}"
     );
+}
+
+/// What the terminal says of a fit, a bearing and a kind of evidence, the English pages say too.
+#[test]
+fn the_terminal_and_the_english_pages_have_one_wording() {
+    let words = include_str!("../../themes/laid/words/en.ftl");
+    let fits = Fit::ALL
+        .iter()
+        .map(|(fit, ..)| (format!("fit-{}", fit.word()), fit.in_english()));
+    let bearings = Bearing::ALL
+        .iter()
+        .map(|of| (format!("bearing-{of}"), of.word()));
+    let kinds = EvidenceKind::ALL
+        .iter()
+        .map(|of| (format!("evidence-{of}"), of.word()));
+    for (id, said) in fits.chain(bearings).chain(kinds) {
+        let line = format!("{id} = {said}");
+        assert!(words.lines().any(|declared| declared == line), "{line}");
+    }
 }

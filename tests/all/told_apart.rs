@@ -159,6 +159,52 @@ blocks = { line = "printed", red = "not-printed" }
     }
 }
 
+/// Under an excluded printing only what excludes it is open; under one that is left everything is.
+#[test]
+fn what_does_not_exclude_an_excluded_printing_is_folded_away() {
+    let record = r#"
+-- records/designs/4/design.toml
+titles = [{ text = "The Mole" }]
+points = [
+  { key = "moon", ask = "Is there a moon?", kind = "presence", rests_on = "matrix" },
+  { key = "seal", ask = "Is there a seal?", kind = "presence", rests_on = "mark" },
+  { key = "sky", ask = "Is the sky wiped?", kind = "presence", rests_on = "inking" },
+]
+states = [{ key = "only" }]
+printings = [
+  { key = "own", name = "Own printing", kind = "artist", states = "all", shows = { moon = "absent", seal = "present", sky = "absent" } },
+  { key = "late", name = "Late printing", kind = "restrike", states = "all", shows = { moon = "present", seal = "absent", sky = "present" } },
+]
+-- records/designs/4/impressions/1.toml
+status = "located"
+observed = { moon = "present", seal = "present", sky = "present" }
+"#;
+    let page = html(&[record], "impression/4.1/");
+    let (_, own) = page.split_once(">Own printing").unwrap();
+    let (own, _) = own.split_once("</details>").unwrap();
+    let (open, folded) = own.split_once("<details>").unwrap();
+    let (open, folded) = (text(open), text(folded));
+    assert!(open.contains("excludes, matrix Is there a moon?"), "{open}");
+    assert!(!open.contains("seal") && !open.contains("sky"), "{open}");
+    for line in [
+        "what was seen at 2 more points",
+        "for, mark Is there a seal?",
+        "against, inking Is the sky wiped?",
+    ] {
+        assert!(folded.contains(line), "{line}\n{folded}");
+    }
+    assert_eq!(page.matches("<details>").count(), 1);
+    let (_, late) = page.split_once(">Late printing").unwrap();
+    let (late, _) = late.split_once("</ol>").unwrap();
+    let late = text(late);
+    for line in [
+        "for, matrix Is there a moon?",
+        "against, mark Is there a seal?",
+    ] {
+        assert!(late.contains(line), "{line}\n{late}");
+    }
+}
+
 /// Common practice, no source: which inks are named of a sheet depends on who looked, so a missing one tells nothing.
 #[test]
 fn an_ink_that_is_not_named_of_a_sheet_tells_nothing() {
@@ -203,6 +249,56 @@ sheet = { inks = ["black", "Blue grey"] }
         design.contains("In black and blue-grey. Rubbed by hand."),
         "{design}"
     );
+}
+
+/// Two points: of one the editor says why it decides, of the other how often sheets depart from what is recorded.
+const DECIDING: &str = r#"
+-- records/designs/4/design.toml
+titles = [{ text = "The Mole" }]
+points = [
+  { key = "split", ask = "How far is the split?", kind = "stage", rests_on = "matrix", stages = ["none", "through"], decides = "The block split in one night & was never mended." },
+  { key = "stamp", ask = "Is there a stamp?", kind = "presence", rests_on = "mark", strays = 0.12 },
+  { key = "moon", ask = "Is there a moon?", kind = "presence", rests_on = "matrix", strays = 0.125 },
+  { key = "lamp", ask = "Is there a lamp?", kind = "presence", rests_on = "matrix" },
+]
+states = [{ key = "dark", shows = { split = "none" } }, { key = "moonlit", shows = { split = "through" } }]
+"#;
+
+#[test]
+fn the_page_of_a_point_says_why_it_decides_or_how_often_sheets_depart() {
+    let german = "-- catalogue.toml\ntitle = \"Die Drucke\"\nsiglum = \"DD\"\nartist = \"artist\"\n\
+                  language = \"de\"\naddress = \"https://prints.example.org\"\nlicence = \"CC-BY-4.0\"\n";
+    for (literals, expected) in [
+        (
+            &[DECIDING][..],
+            [
+                "A certain answer here excludes every state and printing of which something else is recorded. Reason: \
+                 The block split in one night &amp; was never mended.",
+                "About 12 of 100 sheets depart from what is recorded here, so an answer weighs and excludes nothing.",
+                "About 125 of 1000 sheets depart",
+            ],
+        ),
+        (
+            &[DECIDING, german],
+            [
+                "Eine sichere Antwort schließt jeden Zustand und jeden Druck aus, für den hier anderes festgehalten \
+                 ist. Begründung: The block split in one night &amp; was never mended.",
+                "Etwa 12 von 100 Blättern weichen hier von dem ab, was festgehalten ist; eine Antwort wiegt daher nur \
+                 und schließt nichts aus.",
+                "Etwa 125 von 1000 Blättern weichen",
+            ],
+        ),
+    ] {
+        for (point, sentence) in ["split", "stamp", "moon"].into_iter().zip(expected) {
+            let told = text(&html(literals, &format!("design/4/point/{point}/")));
+            assert!(told.contains(sentence), "{sentence}\n{told}");
+        }
+        let silent = text(&html(literals, "design/4/point/lamp/"));
+        assert!(
+            !silent.contains("100 ") && !silent.contains("Reason"),
+            "{silent}"
+        );
+    }
 }
 
 #[test]

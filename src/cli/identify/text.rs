@@ -8,9 +8,8 @@ use std::io::{self, Write};
 
 use super::examination::Examination;
 use super::wording::Names;
-use crate::model::point::EvidenceKind;
 use crate::model::words::ClosedList;
-use crate::study::evidence::{Evidence, EvidenceRow, Fit, Grade, Overturning};
+use crate::study::evidence::{Bearing, Evidence, EvidenceRow, Fit, Overturning};
 use crate::study::index::{CandidateAt, PointAt};
 
 /// The least information, in bits, that a point must be expected to give to be asked for.
@@ -111,7 +110,7 @@ impl<W: Write> Page<'_, W> {
         for at in self.examination.identified.nearest() {
             writeln!(self.out, "  {}", self.names.candidate(at))?;
             for point in &self.examination.identified.candidates[at].excluded_by {
-                self.line("excluded by", at, *point)?;
+                self.line(Bearing::Excludes, at, *point)?;
             }
         }
         if self
@@ -154,15 +153,9 @@ impl<W: Write> Page<'_, W> {
                 Axis::State => self.names.state(row.key.as_ref()),
                 Axis::Printing => self.printing_with_states(row),
             };
-            writeln!(self.out, "  {name}: {}", fit_in_words(row.fit))?;
-            for point in &row.excluded_by {
-                self.line("excluded by", row.best, *point)?;
-            }
-            for point in &row.in_favour {
-                self.line("for", row.best, *point)?;
-            }
-            for point in row.against.iter().filter(|p| !row.excluded_by.contains(p)) {
-                self.line("against", row.best, *point)?;
+            writeln!(self.out, "  {name}: {}", row.fit.in_english())?;
+            for (bearing, point) in row.bearings() {
+                self.line(bearing, row.best, point)?;
             }
         }
         Ok(())
@@ -186,7 +179,7 @@ impl<W: Write> Page<'_, W> {
     }
 
     /// "for  matrix  Is there a moon? present; recorded: present".
-    fn line(&mut self, bearing: &str, candidate: CandidateAt, point: PointAt) -> io::Result<()> {
+    fn line(&mut self, bearing: Bearing, candidate: CandidateAt, point: PointAt) -> io::Result<()> {
         let column = &self.examination.table.points[point];
         let recorded = column
             .allows(candidate)
@@ -200,7 +193,7 @@ impl<W: Write> Page<'_, W> {
         writeln!(
             self.out,
             "      {bearing} ({}): {} {seen}; recorded: {recorded}",
-            kind_of_evidence(column.evidence),
+            column.evidence,
             self.names.question(point),
         )
     }
@@ -316,30 +309,5 @@ impl<W: Write> Page<'_, W> {
              most\n150 times; very far behind: more. The chances of error behind this are working assumptions.\nThis is \
              what the records of the catalogue allow; they may be incomplete. It is no authentication."
         )
-    }
-}
-
-fn fit_in_words(fit: Fit) -> &'static str {
-    match fit {
-        Fit::Excluded => "excluded",
-        Fit::NoPrintingFits => "not in a recorded printing that fits",
-        Fit::Best => "fits best",
-        Fit::Graded(Grade::Level) => "level with the best",
-        Fit::Graded(Grade::Behind) => "behind",
-        Fit::Graded(Grade::FarBehind) => "far behind",
-        Fit::Graded(Grade::VeryFarBehind) => "very far behind",
-        Fit::NothingToCompare => "nothing recorded to compare",
-        Fit::NothingTold => "not distinguished",
-    }
-}
-
-fn kind_of_evidence(kind: EvidenceKind) -> &'static str {
-    match kind {
-        EvidenceKind::Matrix => "matrix",
-        EvidenceKind::Wear => "wear",
-        EvidenceKind::Blocks => "blocks",
-        EvidenceKind::Paper => "paper",
-        EvidenceKind::Inking => "inking",
-        EvidenceKind::Mark => "mark",
     }
 }

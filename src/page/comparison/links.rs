@@ -23,7 +23,9 @@ pub(crate) fn recorded(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
             let names: Vec<_> = comparison
                 .of
                 .iter()
-                .map(|key| CleanHtml::span("handle", &CleanHtml::text(&here.sheet_number(&key.value))))
+                .map(|key| {
+                    CleanHtml::span("handle", &CleanHtml::text(&here.sheet_number(&key.value)))
+                })
                 .collect();
             let all = enumeration::together(here, &names);
             let address = Address::Comparison(design.key.clone(), place);

@@ -8,8 +8,8 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::points::key_of_place;
-use super::recorded::kind_of_evidence;
 use crate::model::point::RestsOn;
+use crate::page::phrases::evidence_words;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::study::scale::{Allowed, Scale};
@@ -22,7 +22,7 @@ struct Data {
     states: Vec<RowData>,
     printings: Vec<RowData>,
     points: Vec<PointData>,
-    words: BTreeMap<&'static str, String>,
+    words: BTreeMap<String, String>,
 }
 
 #[derive(Serialize)]
@@ -50,7 +50,7 @@ struct PointData {
     /// The chance that a sheet departs from what is recorded.
     straying: f64,
     /// The kind of evidence, as the word for it.
-    evidence: &'static str,
+    evidence: String,
     #[serde(skip_serializing_if = "Option::is_none")]
     matrix: Option<String>,
     /// The values as an address writes them; `None` for a measure.
@@ -74,8 +74,8 @@ enum AllowedData {
     Number(f64),
 }
 
-/// The words of the script, with the arguments it fills.
-const WORDS: [(&str, &[&str]); 36] = [
+/// The words of the script, with the arguments it fills. Those of evidence are added.
+const WORDS: [(&str, &[&str]); 18] = [
     ("key-left-all", &["all"]),
     ("key-left-some", &["left", "all"]),
     ("key-left-one", &["all"]),
@@ -91,24 +91,6 @@ const WORDS: [(&str, &[&str]); 36] = [
     ("evidence-would-exclude", &["ask", "recorded"]),
     ("evidence-would-weigh", &["ask", "recorded"]),
     ("evidence-look-again", &[]),
-    ("evidence-matrix", &[]),
-    ("evidence-wear", &[]),
-    ("evidence-blocks", &[]),
-    ("evidence-paper", &[]),
-    ("evidence-inking", &[]),
-    ("evidence-mark", &[]),
-    ("bearing-excludes", &[]),
-    ("bearing-for", &[]),
-    ("bearing-against", &[]),
-    ("fit-best", &[]),
-    ("fit-level", &[]),
-    ("fit-behind", &[]),
-    ("fit-far-behind", &[]),
-    ("fit-very-far-behind", &[]),
-    ("fit-excluded", &[]),
-    ("fit-no-printing", &[]),
-    ("fit-nothing-to-compare", &[]),
-    ("fit-nothing-told", &[]),
     ("value-not-visible", &[]),
     ("value-not-applicable", &[]),
     ("or", &[]),
@@ -119,7 +101,11 @@ pub(super) fn data(here: &Here<'_>, table: &DiagnosticTable) -> CleanHtml {
     let words = here.words();
     let filled = WORDS
         .iter()
-        .map(|(id, places)| (*id, words.left_open(id, places)));
+        .map(|(id, places)| ((*id).to_owned(), words.left_open(id, places)));
+    let of_evidence = evidence_words::all_ids().map(|id| {
+        let word = words.word(&id).to_owned();
+        (id, word)
+    });
     CleanHtml::data(&Data {
         candidates: table
             .candidates
@@ -132,7 +118,7 @@ pub(super) fn data(here: &Here<'_>, table: &DiagnosticTable) -> CleanHtml {
         states: table.states.iter().map(row).collect(),
         printings: table.printings.iter().map(row).collect(),
         points: table.points.iter().map(point).collect(),
-        words: filled.collect(),
+        words: filled.chain(of_evidence).collect(),
     })
 }
 
@@ -155,7 +141,7 @@ fn point(column: &PointColumn) -> PointData {
         of_matrix: column.rests_on == RestsOn::Matrix,
         decides: column.is_deciding,
         straying: column.straying,
-        evidence: kind_of_evidence(column.evidence),
+        evidence: format!("evidence-{}", column.evidence),
         matrix: column.matrix.as_ref().map(ToString::to_string),
         values: measure.is_none().then(|| places.collect()),
         counts: matches!(column.scale, Scale::Counts(_)),

@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use super::points::at_place;
 use crate::model::design::Design;
-use crate::model::point::{EvidenceKind, Point, PointKind};
+use crate::model::point::{Point, PointKind};
 use crate::page::phrases::enumeration;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
@@ -71,17 +71,5 @@ pub(crate) fn allowed(
             PointKind::Measure { unit, .. } => format!("{number} {unit}"),
             _ => number.to_string(),
         },
-    }
-}
-
-/// The word for a kind of evidence.
-pub(crate) fn kind_of_evidence(kind: EvidenceKind) -> &'static str {
-    match kind {
-        EvidenceKind::Matrix => "evidence-matrix",
-        EvidenceKind::Wear => "evidence-wear",
-        EvidenceKind::Blocks => "evidence-blocks",
-        EvidenceKind::Paper => "evidence-paper",
-        EvidenceKind::Inking => "evidence-inking",
-        EvidenceKind::Mark => "evidence-mark",
     }
 }

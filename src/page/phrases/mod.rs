@@ -11,6 +11,7 @@
 //! | `sizes` | "212 × 301 mm" |
 //! | `matrices` | blocks, plates, stones, screens |
 //! | `values` | values of points |
+//! | `evidence_words` | how well what was seen fits, and what a point says |
 //! | `rights` | licences and statements of rights |
 //! | `terms` | terms of vocabularies |
 //! | `design_names` | designs, states, printings, points |
@@ -35,6 +36,7 @@ pub(crate) mod claims;
 pub(crate) mod dates;
 mod design_names;
 pub(crate) mod enumeration;
+pub(crate) mod evidence_words;
 pub(crate) mod imprint;
 mod link_targets;
 pub(crate) mod matrices;

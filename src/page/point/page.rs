@@ -118,7 +118,36 @@ fn brief(here: &Here<'_>, design: &Design, point: &Point) -> CleanHtml {
     as_sentences(&[CleanHtml::text(&kind), CleanHtml::text(&rests)])
 }
 
-/// The answers it takes, and the values of variants.
+/// What follows from an answer, where the record says it: why it excludes, or how often sheets depart from what is
+/// recorded.
+fn bearing(here: &Here<'_>, point: &Point) -> CleanHtml {
+    let words = here.words();
+    if let Some(why) = &point.decides {
+        let given = [("why", &CleanHtml::text(&why.value))];
+        return words.html("point-decides", None, &given);
+    }
+    let Some(strays) = &point.strays else {
+        return CleanHtml::empty();
+    };
+    let (departing, of) = of_sheets(strays.value);
+    let given = [
+        ("n", Argument::Text(&departing)),
+        ("of", Argument::Text(&of)),
+    ];
+    CleanHtml::text(&words.with("point-strays", &given))
+}
+
+/// A rate as so many of a hundred, or of as many more as make it a whole number: 0.125 is 125 of 1000.
+fn of_sheets(rate: f64) -> (String, String) {
+    let mut of = 100_u32;
+    let counted = |of: u32| rate * f64::from(of);
+    while of < 1_000_000 && (counted(of) - counted(of).round()).abs() > 1e-6 {
+        of *= 10;
+    }
+    (counted(of).round().to_string(), of.to_string())
+}
+
+/// The answers it takes, what follows from them, and the values of variants.
 fn facts(here: &Here<'_>, design: &Design, point: &Point) -> Vec<Fact> {
     let words = here.words();
     let answers: Vec<CleanHtml> = match &point.kind {
@@ -153,6 +182,7 @@ fn facts(here: &Here<'_>, design: &Design, point: &Point) -> Vec<Fact> {
         .collect();
     [
         Fact::of_lines(words.word("point-answers"), answers),
+        Fact::one(words.word("point-bearing"), bearing(here, point)),
         Fact::of_lines(words.word("variants"), variants),
     ]
     .into_iter()

@@ -16,16 +16,17 @@ use crate::page::key::candidates;
 use crate::page::key::prefilled::examined;
 use crate::page::key::recorded::{self, RecordedCopy};
 use crate::page::phrases::enumeration;
+use crate::page::phrases::evidence_words;
 use crate::page::phrases::readings;
 use crate::page::phrases::values;
 use crate::page::plates::strips;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences};
 use crate::study::agree::departure;
-use crate::study::evidence::{Evidence, EvidenceRow, Fit, Grade, Overturning, overturning};
+use crate::study::evidence::{Bearing, Evidence, EvidenceRow, Fit, Overturning, overturning};
 use crate::study::index::{CandidateAt, PointAt};
 use crate::study::next_point::NextPoint;
-use crate::study::printing_record::{Bearing, RecordedEvidence, RecordedKind, recorded_evidence};
+use crate::study::printing_record::{RecordedEvidence, RecordedKind, recorded_evidence};
 use crate::study::settle::{Settled, settled};
 use crate::study::table::DiagnosticTable;
 
@@ -65,6 +66,10 @@ struct RowView {
     fit: String,
     is_excluded: bool,
     lines: Vec<LineView>,
+    /// Under an excluded state or printing: what else was seen of it.
+    folded: Vec<LineView>,
+    /// What the fold is called; empty where there is none.
+    more: String,
 }
 
 /// What would change the answer.
@@ -176,12 +181,38 @@ impl Page<'_, '_> {
         let rows = axes
             .iter_mut()
             .flat_map(|axis: &mut AxisView| &mut axis.rows);
+        let rows = rows.map(|row| {
+            self.fold(row);
+            row
+        });
         let mut shown: BTreeSet<PointAt> = BTreeSet::new();
         for line in rows.flat_map(|row| &mut row.lines) {
             let is_first = line.point.is_none_or(|point| shown.insert(point));
             line.detail = line.detail.take().filter(|_| is_first);
         }
         axes
+    }
+
+    /// Folds away what does not exclude a row that is excluded. Where nothing on the sheet excludes it by itself, what is
+    /// against it stays in view.
+    fn fold(&self, row: &mut RowView) {
+        if !row.is_excluded {
+            return;
+        }
+        let has = |bearing: Bearing| row.lines.iter().any(|line| line.bearing == bearing);
+        let kept = if has(Bearing::Excludes) {
+            Bearing::Excludes
+        } else {
+            Bearing::Against
+        };
+        let lines = std::mem::take(&mut row.lines);
+        (row.lines, row.folded) = lines.into_iter().partition(|line| line.bearing == kept);
+        for line in &mut row.folded {
+            line.detail = None;
+        }
+        if !row.folded.is_empty() {
+            row.more = self.here.words().count("evidence-folded", row.folded.len());
+        }
     }
 
     /// A row of a printing with what the printing's own record says for or against it.
@@ -199,10 +230,7 @@ impl Page<'_, '_> {
             view.fit.clear();
         }
         if of_row().any(|evidence| evidence.bearing == Bearing::Excludes) {
-            self.here
-                .words()
-                .word("fit-excluded")
-                .clone_into(&mut view.fit);
+            view.fit = evidence_words::fit(self.here.words(), Fit::Excluded);
             view.is_excluded = true;
         }
         let (here, design) = (self.here, self.design);
@@ -223,24 +251,20 @@ impl Page<'_, '_> {
 
     fn row(&self, row: &EvidenceRow, name: CleanHtml) -> RowView {
         let words = self.here.words();
-        let against = row.against.iter().filter(|p| !row.excluded_by.contains(p));
-        let lines = row
-            .excluded_by
-            .iter()
-            .map(|point| ("bearing-excludes", point))
-            .chain(row.in_favour.iter().map(|point| ("bearing-for", point)))
-            .chain(against.map(|point| ("bearing-against", point)));
         RowView {
             name,
-            fit: words.word(fit_in_words(row.fit)).to_owned(),
+            fit: evidence_words::fit(words, row.fit),
             is_excluded: matches!(row.fit, Fit::Excluded | Fit::NoPrintingFits),
-            lines: lines
-                .filter_map(|(bearing, point)| self.line(bearing, row.best, *point))
+            lines: row
+                .bearings()
+                .filter_map(|(bearing, point)| self.line(bearing, row.best, point))
                 .collect(),
+            folded: Vec::new(),
+            more: String::new(),
         }
     }
 
-    fn line(&self, bearing: &str, candidate: CandidateAt, at: PointAt) -> Option<LineView> {
+    fn line(&self, bearing: Bearing, candidate: CandidateAt, at: PointAt) -> Option<LineView> {
         let (here, words) = (self.here, self.here.words());
         let point = self.point(at)?;
         let observation = self
@@ -251,10 +275,9 @@ impl Page<'_, '_> {
         let allowed = self.table.points[at].allows(candidate)?;
         Some(LineView {
             point: Some(at),
-            bearing: words.word(bearing).to_owned(),
-            kind: words
-                .word(recorded::kind_of_evidence(point.evidence()))
-                .to_owned(),
+            bearing,
+            bearing_word: evidence_words::bearing(words, bearing),
+            kind: evidence_words::kind(words, point.evidence()),
             ask: strips::ask(here, self.design, point),
             seen: values::seen(here, point, &observation.seen),
             recorded: recorded::allowed(here, point, &self.table.points[at], allowed),
@@ -380,19 +403,4 @@ fn is_mixed(impression: &Impression) -> bool {
     identified
         .flat_map(readings::all)
         .any(|reading| matches!(reading.state, Some(StateReading::ByMatrix(_))))
-}
-
-/// The word for how what was seen fits a row.
-fn fit_in_words(fit: Fit) -> &'static str {
-    match fit {
-        Fit::Excluded => "fit-excluded",
-        Fit::NoPrintingFits => "fit-no-printing",
-        Fit::Best => "fit-best",
-        Fit::Graded(Grade::Level) => "fit-level",
-        Fit::Graded(Grade::Behind) => "fit-behind",
-        Fit::Graded(Grade::FarBehind) => "fit-far-behind",
-        Fit::Graded(Grade::VeryFarBehind) => "fit-very-far-behind",
-        Fit::NothingToCompare => "fit-nothing-to-compare",
-        Fit::NothingTold => "fit-nothing-told",
-    }
 }

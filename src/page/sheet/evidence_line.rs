@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use crate::page::plates::strips::SheetDetail;
 use crate::page::setting::html::CleanHtml;
+use crate::study::grades::Bearing;
 use crate::study::index::PointAt;
 
 /// What is for or against a state or printing at one point, or by the record of a printing.
@@ -12,7 +13,10 @@ pub(super) struct LineView {
     /// The point; `None` for what the record of a printing says.
     #[serde(skip)]
     pub(super) point: Option<PointAt>,
-    pub(super) bearing: String,
+    #[serde(skip)]
+    pub(super) bearing: Bearing,
+    #[serde(rename = "bearing")]
+    pub(super) bearing_word: String,
     pub(super) kind: String,
     pub(super) ask: CleanHtml,
     pub(super) seen: String,

@@ -5,14 +5,16 @@ use super::evidence_line::LineView;
 use crate::model::design::Design;
 use crate::model::impression::{BlockPrinted, Impression};
 use crate::model::key::Key;
+use crate::model::point::EvidenceKind;
 use crate::model::printing::Printing;
 use crate::model::vocabulary::List;
 use crate::page::phrases::dates;
 use crate::page::phrases::enumeration;
+use crate::page::phrases::evidence_words;
 use crate::page::phrases::matrices::matrix_name;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
-use crate::study::printing_record::{Bearing, RecordedEvidence, RecordedKind};
+use crate::study::printing_record::{RecordedEvidence, RecordedKind};
 
 /// The lines of the evidence for or against one printing.
 pub(super) fn lines(
@@ -42,16 +44,11 @@ fn line(
 ) -> LineView {
     let words = here.words();
     let (kind, ask) = match evidence.kind {
-        RecordedKind::PaperDate => ("evidence-paper", "evidence-of-paper-date"),
-        RecordedKind::Blocks => ("evidence-blocks", "blocks-printed"),
-        RecordedKind::Paper => ("evidence-paper", "paper"),
-        RecordedKind::Inks => ("evidence-inking", "inks"),
-        RecordedKind::Numbering => ("evidence-mark", "number"),
-    };
-    let bearing = match evidence.bearing {
-        Bearing::Excludes => "bearing-excludes",
-        Bearing::For => "bearing-for",
-        Bearing::Against => "bearing-against",
+        RecordedKind::PaperDate => (EvidenceKind::Paper, "evidence-of-paper-date"),
+        RecordedKind::Blocks => (EvidenceKind::Blocks, "blocks-printed"),
+        RecordedKind::Paper => (EvidenceKind::Paper, "paper"),
+        RecordedKind::Inks => (EvidenceKind::Inking, "inks"),
+        RecordedKind::Numbering => (EvidenceKind::Mark, "number"),
     };
     let paper = |key: &Key| here.term(List::Papers, key.as_str());
     let sheet = &impression.sheet;
@@ -97,8 +94,9 @@ fn line(
     };
     LineView {
         point: None,
-        bearing: words.word(bearing).to_owned(),
-        kind: words.word(kind).to_owned(),
+        bearing: evidence.bearing,
+        bearing_word: evidence_words::bearing(words, evidence.bearing),
+        kind: evidence_words::kind(words, kind),
         ask: CleanHtml::text(words.word(ask)).then(":"),
         seen: seen.unwrap_or_default(),
         recorded: recorded.unwrap_or_default(),

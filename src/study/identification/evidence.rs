@@ -40,13 +40,14 @@
 use std::collections::BTreeSet;
 
 use super::assumptions::error;
-use super::identify::{Identified, Observed, greater_first, rounded};
+pub use super::grades::{Bearing, Fit, Grade};
+use super::identify::{Identified, Observed, greater_first};
 use super::next_point::NextPoint;
 use super::scale::{Allowed, Scale};
-use super::table::{AxisRow, DiagnosticTable, PointColumn};
+use super::table::{AxisRow, DiagnosticTable};
 use crate::model::certainty::Certainty;
 use crate::model::key::Key;
-use crate::model::point::{EvidenceKind, RestsOn};
+use crate::model::point::RestsOn;
 use crate::study::index::{CandidateAt, PointAt};
 
 /// The evidence of what was seen, for every state and every printing.
@@ -81,66 +82,6 @@ pub struct EvidenceRow {
     pub in_favour: Vec<PointAt>,
 }
 
-/// How what was seen fits a state or a printing.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Fit {
-    /// Excluded: a state by what rests on the matrix, a printing by any deciding point.
-    Excluded,
-    /// Of a state: not excluded by the matrix, but each printing that contains it is excluded with it.
-    NoPrintingFits,
-    /// The best: no other is level with it.
-    Best,
-    /// Not excluded, and graded against the best.
-    Graded(Grade),
-    /// Nothing was seen at which both this and the best have something recorded.
-    NothingToCompare,
-    /// What was seen is for or against no candidate.
-    NothingTold,
-}
-
-/// How far a state or printing falls behind the best, by the ratio of the likelihoods.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Grade {
-    /// Up to 3.
-    Level,
-    /// Up to 20.
-    Behind,
-    /// Up to 150.
-    FarBehind,
-    /// Above 150.
-    VeryFarBehind,
-}
-
-impl Grade {
-    /// The grade of a ratio of likelihoods, that of the best to that of another.
-    ///
-    /// The limits are those of Kass and Raftery 1995, table on p. 777 (from memory).
-    #[must_use]
-    pub fn of(ratio: f64) -> Grade {
-        let ratio = rounded(ratio);
-        if ratio <= 3.0 {
-            Grade::Level
-        } else if ratio <= 20.0 {
-            Grade::Behind
-        } else if ratio <= 150.0 {
-            Grade::FarBehind
-        } else {
-            Grade::VeryFarBehind
-        }
-    }
-
-    /// The grade, not lower than the kinds of evidence against it allow: with nothing against it a row is level,
-    /// with only marks at most behind, with no deciding point at most far behind.
-    fn held_up_by<'c>(self, against: impl Iterator<Item = &'c PointColumn>) -> Grade {
-        let lowest = against.map(|column| match column.evidence {
-            _ if column.is_deciding => Grade::VeryFarBehind,
-            EvidenceKind::Mark => Grade::Behind,
-            _ => Grade::FarBehind,
-        });
-        self.min(lowest.max().unwrap_or(Grade::Level))
-    }
-}
-
 /// The two answers: the state, and the printing.
 #[derive(Clone, Copy, PartialEq)]
 enum Axis {
@@ -149,6 +90,17 @@ enum Axis {
 }
 
 impl EvidenceRow {
+    /// The points that speak of it and what each says: those that exclude, those for, those against; of each the
+    /// strongest kind of evidence first.
+    pub fn bearings(&self) -> impl Iterator<Item = (Bearing, PointAt)> {
+        let excluding = self.excluded_by.iter().map(|at| (Bearing::Excludes, *at));
+        let in_favour = self.in_favour.iter().map(|at| (Bearing::For, *at));
+        let against = self.against.iter();
+        let against = against.filter(|at| !self.excluded_by.contains(at));
+        let against = against.map(|at| (Bearing::Against, *at));
+        excluding.chain(in_favour).chain(against)
+    }
+
     /// Of a printing that contains several states: the candidates with the states that fit best; empty where all
     /// fit alike.
     #[must_use]

@@ -14,6 +14,7 @@
 //! | [`table`] | the diagnostic table: candidates by points |
 //! | [`identify`] | the candidates weighed by observations |
 //! | [`evidence`] | the evidence for each state and each printing, as people are told it |
+//! | [`grades`] | how well what was seen fits a state or printing, with the words |
 //! | [`next_point`] | which point to look at next; `answer_chances`: what an answer is expected to tell |
 //! | [`printing_record`] | what the records of printings say of a sheet's paper, inks, numbering and blocks |
 //! | [`separate`] | which candidates no point separates; the smallest set of points |
@@ -29,6 +30,7 @@ pub mod candidates;
 pub mod changes;
 pub mod couplets;
 pub mod evidence;
+pub mod grades;
 pub mod identify;
 mod leads;
 pub mod next_point;

@@ -32,6 +32,7 @@
 //! assert_eq!(of("late"), [(RecordedKind::Paper, Bearing::For)]);
 //! ```
 
+pub use super::grades::Bearing;
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
 use crate::model::impression::{BlockPrinted, Impression};
@@ -62,17 +63,6 @@ pub enum RecordedKind {
     Inks,
     /// The number.
     Numbering,
-}
-
-/// What follows for the printing.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Bearing {
-    /// It is excluded.
-    Excludes,
-    /// It speaks for it and against some other printing.
-    For,
-    /// It speaks against it.
-    Against,
 }
 
 /// The evidence of the printings' records on a sheet, in the record's order, the strongest kind first.

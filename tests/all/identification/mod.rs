@@ -18,6 +18,8 @@ mod always;
 mod brute;
 /// A design of every kind of point, worked through by hand and with a reference library.
 mod by_hand;
+/// Published keys, tables and trees carried through the couplets.
+mod couplets;
 /// The evidence as it is put to people.
 mod evidence;
 /// The information that the next point is expected to give.

@@ -1136,6 +1136,10 @@ fit-excluded = ausgeschlossen
 fit-no-printing = in keinem verzeichneten Druck, der passt
 fit-nothing-to-compare = nichts Vergleichbares verzeichnet
 fit-nothing-told = nicht unterschieden
+evidence-folded = { $n ->
+    [one] was an einer weiteren Stelle zu sehen ist
+   *[other] was an { $n } weiteren Stellen zu sehen ist
+}
 no-state-of-this = kein Zustand dieses Entwurfs
 no-recorded-printing = kein verzeichneter Druck
 printing-with-states = { $printing }, mit { $states }
@@ -1167,6 +1171,9 @@ point-kind-measure = Ein Maß in { $unit }, auf { $tolerance } { $unit } genau
 point-kind-stage = Eine Stufe der Abnutzung
 point-rests-on = beruht auf: { $ground }
 point-answers = Antworten
+point-bearing = Was daraus folgt
+point-decides = Eine sichere Antwort schließt jeden Zustand und jeden Druck aus, für den hier anderes festgehalten ist. Begründung: { $why }
+point-strays = Etwa { $n } von { $of } Blättern weichen hier von dem ab, was festgehalten ist; eine Antwort wiegt daher nur und schließt nichts aus.
 point-shown = Was dort zu sehen ist
 separates = Unterscheidet
 separates-from = { $one } von { $others }

@@ -1156,6 +1156,10 @@ fit-excluded = excluded
 fit-no-printing = not in a recorded printing that fits
 fit-nothing-to-compare = nothing recorded to compare
 fit-nothing-told = not distinguished
+evidence-folded = { $n ->
+    [one] what was seen at one more point
+   *[other] what was seen at { $n } more points
+}
 no-state-of-this = no state of this design
 no-recorded-printing = no recorded printing
 printing-with-states = { $printing }, with { $states }
@@ -1187,6 +1191,9 @@ point-kind-measure = A measure in { $unit }, to within { $tolerance } { $unit }
 point-kind-stage = A stage of wear
 point-rests-on = rests on: { $ground }
 point-answers = Answers
+point-bearing = What follows
+point-decides = A certain answer here excludes every state and printing of which something else is recorded. Reason: { $why }
+point-strays = About { $n } of { $of } sheets depart from what is recorded here, so an answer weighs and excludes nothing.
 point-shown = What is shown there
 separates = Tells apart
 separates-from = { $one } from { $others }
