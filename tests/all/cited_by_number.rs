@@ -6,7 +6,7 @@ use keyblock::study::Studies;
 
 use crate::findings;
 use crate::markup::tags;
-use crate::pages::site;
+use crate::pages::{page, site};
 use crate::program::{copy_of, edit, keyblock, text};
 use crate::small::lay_down;
 
@@ -58,8 +58,8 @@ fn no_page_shows_the_key_of_a_design_where_its_number_stands() {
         .iter()
         .filter(|(path, _)| path.ends_with(".html"));
     let (mut with_number, mut by_key) = (0, Vec::new());
-    for (path, page) in pages {
-        let (found, shown) = tags(std::str::from_utf8(page).unwrap());
+    for (path, html) in pages {
+        let (found, shown) = tags(std::str::from_utf8(html).unwrap());
         // The data of scripts is no text; what a script shows of it is in the tests of the browser.
         let shown = shown
             .lines()
@@ -83,6 +83,20 @@ fn no_page_shows_the_key_of_a_design_where_its_number_stands() {
     }
     assert_eq!(by_key, Vec::<String>::new());
     assert!(with_number > 5, "{with_number}");
+}
+
+/// The script of the chosen comparison shows the number of a sheet, and writes its key into the address.
+#[test]
+fn the_chosen_comparison_offers_sheets_by_number_and_keeps_keys_for_addresses() {
+    let folder = renumbered();
+    let site = site(folder.path());
+    let comparison = page(&site, "design/14/comparison/");
+    for part in [
+        "value=\"14.1\"><b>№ 14.1</b>",
+        "\"key\":\"14.1\",\"number\":\"№ 14.1\"",
+    ] {
+        assert!(comparison.contains(part), "{part}\n{comparison}");
+    }
 }
 
 /// Every broken record of the tests, its design renumbered: what the audit says names the number.

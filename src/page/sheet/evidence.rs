@@ -178,13 +178,10 @@ impl Page<'_, '_> {
             });
             axes.push(axis("printing", rows.collect()));
         }
-        let rows = axes
-            .iter_mut()
-            .flat_map(|axis: &mut AxisView| &mut axis.rows);
-        let rows = rows.map(|row| {
+        for row in axes.iter_mut().flat_map(|axis| &mut axis.rows) {
             self.fold(row);
-            row
-        });
+        }
+        let rows = axes.iter_mut().flat_map(|axis| &mut axis.rows);
         let mut shown: BTreeSet<PointAt> = BTreeSet::new();
         for line in rows.flat_map(|row| &mut row.lines) {
             let is_first = line.point.is_none_or(|point| shown.insert(point));

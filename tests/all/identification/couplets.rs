@@ -78,13 +78,11 @@ fn followed<'t>(
         let point = point_name(table, key.couplets[at].point);
         asked.push(point);
         let lead = lead_for(table, key, at, &answers[point]).unwrap();
-        match lead.goal {
-            Goal::Couplet(next) => at = next,
-            _ => {
-                let found = lead.candidates.iter().map(|c| candidate_name(table, *c));
-                return (found.collect(), asked);
-            }
-        }
+        let Goal::Couplet(next) = lead.goal else {
+            let found = lead.candidates.iter().map(|c| candidate_name(table, *c));
+            return (found.collect(), asked);
+        };
+        at = next;
     }
 }
 

@@ -1137,8 +1137,8 @@ fit-no-printing = in keinem verzeichneten Druck, der passt
 fit-nothing-to-compare = nichts Vergleichbares verzeichnet
 fit-nothing-told = nicht unterschieden
 evidence-folded = { $n ->
-    [one] was an einer weiteren Stelle zu sehen ist
-   *[other] was an { $n } weiteren Stellen zu sehen ist
+    [one] eine weitere Beobachtung
+   *[other] { $n } weitere Beobachtungen
 }
 no-state-of-this = kein Zustand dieses Entwurfs
 no-recorded-printing = kein verzeichneter Druck

@@ -1157,8 +1157,8 @@ fit-no-printing = not in a recorded printing that fits
 fit-nothing-to-compare = nothing recorded to compare
 fit-nothing-told = not distinguished
 evidence-folded = { $n ->
-    [one] what was seen at one more point
-   *[other] what was seen at { $n } more points
+    [one] one more observation
+   *[other] { $n } more observations
 }
 no-state-of-this = no state of this design
 no-recorded-printing = no recorded printing
