@@ -65,7 +65,9 @@ pub(super) fn sheets(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Find
         };
         let message = format!(
             "the sheet of {} measures {} mm, its {what} {} mm",
-            impression.key, whole.value, part.value
+            design.sheet_number(impression),
+            whole.value,
+            part.value
         );
         findings.push(
             Finding::new(code(slip), whole.place, message)
