@@ -31,6 +31,7 @@ mod published;
 mod rights;
 pub mod same_sheet;
 mod separability;
+pub mod settled;
 mod shared_marks;
 mod signs;
 mod size_slips;

@@ -8,6 +8,8 @@ use super::outcome::Outcome;
 use super::progress::Progress;
 use super::streams::wants_colour;
 use super::{audit_document, report};
+use crate::audit::settled::SettledFinding;
+use crate::model::finding::Finding;
 use crate::press::{self, PictureWork};
 
 pub(super) const ABOUT: &str = "\
@@ -17,11 +19,26 @@ Errors forbid publishing: what cannot be understood, references to nothing, priv
 text. Doubts are what scholarship must settle: contradictions, impossible dates, numbers above an \
 edition. Hints are the rest. Exit code 0 without errors, 1 with.
 
+A record may say that a doubt or hint about it is settled: settled = [{ code = \"…\", why = \"…\", by = \"…\", date = \"…\" }]. \
+It is then counted apart, and --settled prints it with the reason. audit gives the digest to add to the entry, so that the \
+doubt is raised again once what it rests on changes.
+
 Everything recorded is judged, also what is private or not published, which the pages of the catalogue leave out; a \
 sentence at the end says so where there is any. With --json no sentence is printed.";
 
+/// What is printed.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Printed {
+    /// The findings that are not settled.
+    Open,
+    /// Those that are, with the reasons.
+    Settled,
+    /// Both, for programs.
+    Document,
+}
+
 /// Judges the catalogue in `dir` and prints the findings.
-pub(super) fn run(dir: &Path, as_json: bool, out: &mut impl Write) -> io::Result<Outcome> {
+pub(super) fn run(dir: &Path, printed: Printed, out: &mut impl Write) -> io::Result<Outcome> {
     let progress = Progress::of("pictures");
     let judged = press::judge(
         dir,
@@ -30,21 +47,59 @@ pub(super) fn run(dir: &Path, as_json: bool, out: &mut impl Write) -> io::Result
     drop(progress);
     let sources = &judged.catalogue.sources;
     let tally = judged.tally();
-    if as_json {
-        serde_json::to_writer_pretty(
-            &mut *out,
-            &audit_document::audit_document(&judged.findings, sources),
-        )?;
-        writeln!(out)?;
-    } else {
-        let colour = wants_colour(&io::stdout());
-        out.write_all(report::findings(&judged.findings, sources, colour).as_bytes())?;
-        writeln!(out, "{}", report::tally(tally))?;
-        kept_back::say_of_everything(&judged.catalogue, Work::Judged, out)?;
+    let colour = wants_colour(&io::stdout());
+    match printed {
+        Printed::Document => {
+            let document =
+                audit_document::audit_document(&judged.findings, &judged.settled, sources);
+            serde_json::to_writer_pretty(&mut *out, &document)?;
+            writeln!(out)?;
+        }
+        Printed::Settled => {
+            let settled: Vec<Finding> = judged.settled.iter().map(with_reason).collect();
+            out.write_all(report::findings(&settled, sources, colour).as_bytes())?;
+            writeln!(out, "{}", settled_tally(&judged.settled))?;
+            kept_back::say_of_everything(&judged.catalogue, Work::Judged, out)?;
+        }
+        Printed::Open => {
+            out.write_all(report::findings(&judged.findings, sources, colour).as_bytes())?;
+            let settled = match judged.settled.len() {
+                0 => String::new(),
+                _ => format!(
+                    "; {} (`keyblock audit --settled` shows them)",
+                    settled_tally(&judged.settled)
+                ),
+            };
+            writeln!(out, "{}{settled}", report::tally(tally))?;
+            kept_back::say_of_everything(&judged.catalogue, Work::Judged, out)?;
+        }
     }
     Ok(if tally.errors == 0 {
         Outcome::Done
     } else {
         Outcome::NotDone
     })
+}
+
+/// "2 settled"; "nothing is settled" where nothing is.
+fn settled_tally(settled: &[SettledFinding]) -> String {
+    match settled.len() {
+        0 => "nothing is settled".to_owned(),
+        n => format!("{n} settled"),
+    }
+}
+
+/// The finding with its reason in place of the advice.
+fn with_reason(settled: &SettledFinding) -> Finding {
+    let entry = &settled.entry;
+    let by = settled.by.as_ref().map(|name| format!(" by {name}"));
+    let date = entry.date.as_ref().map(|date| format!(", {}", date.value));
+    let why = entry.why.as_deref().unwrap_or("no reason is recorded");
+    let finding = settled.finding.clone();
+    let finding = finding.beside(entry.place, "settled here");
+    finding.help(format!(
+        "settled{}{}: {why}",
+        by.unwrap_or_default(),
+        date.unwrap_or_default()
+    ))
 }

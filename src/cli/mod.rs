@@ -85,7 +85,10 @@ enum Command {
         /// The catalogue's folder
         #[arg(default_value = ".")]
         dir: PathBuf,
-        /// Print one JSON document on standard output
+        /// Print the doubts that records say are settled, with the reason of each, instead of the others
+        #[arg(long)]
+        settled: bool,
+        /// Print one JSON document on standard output, with the settled doubts
         #[arg(long)]
         json: bool,
     },
@@ -155,7 +158,14 @@ fn perform(command: Command, out: &mut impl Write) -> io::Result<Outcome> {
             };
             compile::run(dir, to.as_deref(), sweep, out)
         }),
-        Command::Audit { dir, json } => with_catalogue(&dir, |dir| audit::run(dir, json, out)),
+        Command::Audit { dir, settled, json } => {
+            let printed = match (json, settled) {
+                (true, _) => audit::Printed::Document,
+                (false, true) => audit::Printed::Settled,
+                (false, false) => audit::Printed::Open,
+            };
+            with_catalogue(&dir, |dir| audit::run(dir, printed, out))
+        }
         Command::Proof { dir, port } => with_catalogue(&dir, |dir| proof::run(dir, port, out)),
         Command::Identify(arguments) => {
             with_catalogue(&arguments.dir, |dir| identify::run(dir, &arguments, out))

@@ -14,6 +14,7 @@ use super::person::Person;
 use super::picture::Picture;
 use super::place::Sources;
 use super::settings::Settings;
+use super::settled::SettledDoubt;
 use super::vocabulary::Vocabularies;
 
 /// Everything a catalogue records. Designs are in the order of their keys; `study::order` gives the
@@ -40,6 +41,8 @@ pub struct Catalogue {
     pub pages: BTreeMap<Key, Page>,
     /// The texts and references of each record, with those of the Markdown beside it.
     pub occurrences: BTreeMap<RecordId, Occurrences>,
+    /// The doubts that records say are settled, in the order of reading. Only the audit uses them.
+    pub settled: Vec<SettledDoubt>,
     /// The records whose files list private fields, read again without those fields. Used
     /// by [`super::public`] and by the functions for published records below.
     pub redacted: Redacted,

@@ -48,6 +48,12 @@ macro_rules! codes {
                 match self { $(Code::$name => Severity::$severity,)* }
             }
 
+            /// The code that is printed as `word`, if there is one.
+            #[must_use]
+            pub fn from_word(word: &str) -> Option<Code> {
+                Code::ALL.iter().copied().find(|code| code.as_str() == word)
+            }
+
             /// The meaning of the code, in a sentence.
             #[must_use]
             pub fn meaning(self) -> &'static str {
@@ -172,6 +178,30 @@ codes! {
     SignInvisible = "sign-invisible", Hint, "A text holds a sign that cannot be seen and that its script does not need.";
     DirectionTurned = "direction-turned", Hint, "A text turns the direction of writing, or leaves it turned.";
     RightsUnsaid = "rights-unsaid", Hint, "The catalogue does not say under which licence it is published.";
+    // What was settled.
+    SettledRefused = "settled-refused", Error, "A record says that a finding is settled that cannot be.";
+    SettledWithoutDigest = "settled-without-digest", Hint, "A record does not say what a settled doubt rested on.";
+    SettledChanged = "settled-changed", Hint, "What a settled doubt rests on has changed, so the doubt is raised again.";
+    SettledNothing = "settled-nothing", Hint, "A record says that a doubt is settled that it does not raise.";
+}
+
+impl Code {
+    /// Whether a record may say that a finding with this code is settled: a doubt or a hint, unless it is about a
+    /// file instead of a record, or about what a record says is settled.
+    #[must_use]
+    pub fn can_be_settled(self) -> bool {
+        let is_of_file = matches!(
+            self,
+            Code::FileUnexpected
+                | Code::FindingsUntold
+                | Code::PictureProfile
+                | Code::PictureOrphan
+                | Code::SettledWithoutDigest
+                | Code::SettledChanged
+                | Code::SettledNothing
+        );
+        self.severity() != Severity::Error && !is_of_file
+    }
 }
 
 #[cfg(test)]

@@ -38,6 +38,7 @@ pub mod provenance;
 pub mod public;
 pub mod registration;
 pub mod settings;
+pub mod settled;
 pub mod size;
 pub mod standing;
 pub mod state;

@@ -233,4 +233,6 @@ pub enum MentionRole {
     Listed,
     /// Linked to, or shown, in a Markdown text.
     Linked,
+    /// Judged a doubt about a record, for the editors alone: no page says so.
+    Settled,
 }

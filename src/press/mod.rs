@@ -29,6 +29,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 use crate::audit;
+use crate::audit::settled::{self, Divided, SettledFinding};
 use crate::exchange;
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
@@ -67,8 +68,10 @@ pub struct Judged {
     pub cache: Cache,
     /// The fault of the disk, where not all pictures could be kept anywhere: then there is no site.
     pub disk_fault: Option<DiskFault>,
-    /// The findings, in their order.
+    /// The findings, in their order, without those that are settled.
     pub findings: Vec<Finding>,
+    /// The findings that records say are settled, in their order.
+    pub settled: Vec<SettledFinding>,
 }
 
 /// Reads the catalogue in `dir` and judges it.
@@ -97,6 +100,7 @@ pub(crate) fn judge_inputs(
     findings.extend(audited);
     findings.extend(pictures.findings);
     finding::sort(&mut findings, &catalogue.sources);
+    let Divided { open, settled } = settled::divide(findings, &catalogue);
     Judged {
         catalogue,
         studies,
@@ -105,7 +109,8 @@ pub(crate) fn judge_inputs(
         dir: dir.to_owned(),
         cache,
         disk_fault: pictures.disk_fault,
-        findings,
+        findings: open,
+        settled,
     }
 }
 
@@ -169,6 +174,7 @@ impl Judged {
             cache,
             disk_fault,
             findings,
+            settled: _,
         } = self;
         // What the audit has found already forbids publishing.
         let is_told = |finding: &Finding| finding.code == Code::PrivateNamePublished;

@@ -67,6 +67,7 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
         vocabularies: vocabulary::built_in(),
         pages: BTreeMap::new(),
         occurrences: BTreeMap::new(),
+        settled: Vec::new(),
         redacted: Redacted::default(),
     };
     if let Some((public, texts, occurrences)) = of_settings {

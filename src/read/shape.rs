@@ -18,7 +18,8 @@ mod others;
 mod picture;
 
 pub use declare::{
-    CLAIM, KeyShape, MapKeys, PARTY, PRIVATE, STANDING, Shape, Shown, Takes, Target, words,
+    CLAIM, KeyShape, MapKeys, PARTY, PRIVATE, SETTLED_DOUBT, STANDING, Shape, Shown, Takes, Target,
+    words,
 };
 pub use design::{
     COMPARISON, DESIGN, MAKER, MATRIX, MATRIX_NOW, POINT, PRINTING, RELATED, SERIES, SIZE, STATE,
@@ -35,7 +36,7 @@ pub use others::{
 };
 pub use picture::{DESIGN_PICTURE, PICTURE};
 
-pub(crate) use declare::STATEMENT;
+pub(crate) use declare::{STATEMENT, settleable};
 pub(crate) use others::consent_covers;
 
 /// The kinds of record: the name of the schema, the shape, and whether a file is one record or holds

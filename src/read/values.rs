@@ -62,7 +62,11 @@ pub(crate) fn telling_text<'t>(
     Some(text)
 }
 
-fn str_in<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>, takes: &str) -> Option<Placed<&'t str>> {
+pub(crate) fn str_in<'t>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+    takes: &str,
+) -> Option<Placed<&'t str>> {
     if let DeValue::String(text) = node.get_ref() {
         Some(Placed::new(text.as_ref(), faults.of(node)))
     } else {

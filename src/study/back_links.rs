@@ -61,7 +61,9 @@ impl BackLinks {
             return;
         };
         let list = match &reference.to {
-            Referent::Record(_, MentionRole::Linked) => return,
+            Referent::Record(_, MentionRole::Linked) | Referent::Party(_, MentionRole::Settled) => {
+                return;
+            }
             Referent::Record(Target::Design(key), _) => self.designs.entry(key.clone()),
             Referent::Record(Target::Person(key), _) => self.people.entry(key.clone()),
             Referent::Record(Target::Work(key), _) => self.works.entry(key.clone()),

@@ -33,6 +33,16 @@ const EXCEPTIONS: &[(&str, &str)] = &[
     ("impression.sightings.by.name", PARTY_STAYS),
 ];
 
+/// The key of every record that no page shows.
+const SETTLED: &str = "settled";
+
+impl DeclaredKey {
+    /// Whether it is for the editors alone.
+    fn is_for_editors(&self) -> bool {
+        self.path.split('.').nth(1) == Some(SETTLED)
+    }
+}
+
 const DECIDES: &str = "it decides what is published; without it more would be";
 const ROLE_STAYS: &str = "readers may learn that there was an owner, a dealer or a keeper, not who";
 const PARTY_STAYS: &str =
@@ -407,7 +417,8 @@ fn sets() -> Vec<Vec<DeclaredKey>> {
         "impression" => 1,
         _ => 2,
     };
-    for key in declared().into_iter().filter(|key| !is_exception(key)) {
+    let wanted = |key: &DeclaredKey| !is_exception(key) && !key.is_for_editors();
+    for key in declared().into_iter().filter(wanted) {
         if key.is_of_claim {
             let of = (key.kind().to_owned(), key.name().to_owned());
             claims.entry(of).or_default().push(key);
@@ -500,4 +511,26 @@ fn every_key_that_cannot_act_as_absent_has_a_reason_and_needs_it() {
         Vec::from_iter(is_needless.then(|| format!("{path} is an exception no longer")))
     });
     assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
+#[test]
+fn what_is_settled_changes_no_page_private_or_not() {
+    let keys: Vec<DeclaredKey> = declared()
+        .into_iter()
+        .filter(DeclaredKey::is_for_editors)
+        .collect();
+    let records: Vec<DeclaredKey> = keys
+        .iter()
+        .filter(|key| key.name() == SETTLED)
+        .cloned()
+        .collect();
+    assert_eq!((keys.len(), records.len()), (42, 7));
+    let whole = site(&FILES).0;
+    let sites = [
+        site(&changed(&records, Change::Remove)).0,
+        site(&changed(&keys, Change::KeepPrivate)).0,
+    ];
+    for other in sites {
+        assert_eq!(difference(&whole, &other), None);
+    }
 }

@@ -20,6 +20,7 @@ states = [
   { key = "moonlit", shows = { moon = "present", lamps = 3, height = 232 } },
 ]
 printings = [{ key = "own", kind = "artist", states = ["moonlit"] }]
+settled = [{ code = "state-in-no-printing", why = "Known from one proof.", by = "artist", date = "2026-01" }]
 reference_picture = "1.1/recto"
 -- records/designs/1/impressions/1.toml
 status = "untraced"

@@ -99,6 +99,8 @@ mod registration;
 mod same_sheet;
 /// Schemas of records, and the templates that a new catalogue begins with.
 mod schemas;
+/// Doubts that records say are settled.
+mod settled;
 /// Sizes by state and printing, and slips of measuring.
 mod sizes;
 /// The smallest catalogues, as literals.

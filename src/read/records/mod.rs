@@ -4,7 +4,8 @@
 //! published. Each kind of record has a file: [`settings`]; [`designs`] for a design's folder, with its
 //! [`design`], [`sizes`], [`points`] and [`states`], and the [`impression`]s with their [`provenance`] and
 //! [`pictures`]; [`parties`], which are [`holder`]s and people ([`person`]); [`exhibitions`]; [`terms`],
-//! added to the built-in ones ([`vocabulary`]). [`citations`] occur in several kinds.
+//! added to the built-in ones ([`vocabulary`]). [`citations`] occur in several kinds, and every record may say which
+//! doubts are [`settled`].
 
 pub(crate) mod citations;
 pub(crate) mod design;
@@ -19,6 +20,7 @@ pub(crate) mod points;
 pub(crate) mod provenance;
 pub(crate) mod record;
 pub(crate) mod settings;
+pub(crate) mod settled;
 pub(crate) mod sizes;
 pub(crate) mod states;
 pub(crate) mod terms;

@@ -13,6 +13,7 @@ use crate::model::place::Place;
 use crate::read::faults::{Faults, is_unread};
 use crate::read::files::load::Source;
 use crate::read::limits::{DEEPEST_NESTING, MOST_ITEMS};
+use crate::read::records::settled::settled_doubts;
 use crate::read::references::occurrences::{self, RecordOccurrences};
 use crate::read::shape::Shape;
 use crate::read::syntax::{self, Fault};
@@ -26,7 +27,7 @@ pub(crate) struct Record<T> {
     pub(crate) value: T,
     /// The record as it may be published, where that may differ.
     pub(crate) public: Option<T>,
-    /// Its texts and references.
+    /// Its texts and references, and the doubts that it says are settled.
     pub(crate) occurrences: RecordOccurrences,
     /// Its private texts.
     pub(crate) texts: Vec<PrivateText>,
@@ -54,7 +55,7 @@ pub(crate) struct OneOfMany<T> {
     pub(crate) value: T,
     /// The record without its private fields, where it has any.
     pub(crate) public: Option<T>,
-    /// Its texts and references.
+    /// Its texts and references, and the doubts that it says are settled.
     pub(crate) occurrences: RecordOccurrences,
 }
 
@@ -86,10 +87,13 @@ pub(crate) fn one_again<T>(
     let start = Place::start_of(source.file);
     parsed(source, |tree, faults, broken| {
         let mut of_file = Faults::new(source.file, source.text, tree, broken);
-        let value = read_table(&mut of_file, shape, tree, start, &read);
+        let (value, settled) = read_table(&mut of_file, shape, tree, start, |fields| {
+            (read(fields), settled_doubts(fields))
+        });
         let lost_a_table = of_file.lost_a_table();
         let findings = kept(of_file.into_findings(), faults, source.text);
-        let (occurrences, redacted) = occurrences::of_record(source, shape, tree);
+        let (mut occurrences, redacted) = occurrences::of_record(source, shape, tree);
+        occurrences.settled = settled;
         let mut record = Record {
             value,
             public: None,
@@ -105,7 +109,7 @@ pub(crate) fn one_again<T>(
             let tree = if has_private { &without_private } else { tree };
             let mut unseen = Faults::new(source.file, source.text, tree, broken);
             unseen.redacted = true;
-            record.public = Some(read_table(&mut unseen, shape, tree, start, &read));
+            record.public = Some(read_as_published(&mut unseen, shape, tree, start, &read));
         }
         record
     })
@@ -151,10 +155,11 @@ pub(crate) fn many<T>(
             let key_or = key.as_ref().map(|key| key.value.clone());
             let key_or = key_or.or_else(|| Key::nearest_form(name.get_ref()));
             let Some(key_or) = key_or else { continue };
-            let value = read_table(&mut of_file, shape, table, at, |fields| {
-                read(fields, &key_or)
+            let (value, settled) = read_table(&mut of_file, shape, table, at, |fields| {
+                (read(fields, &key_or), settled_doubts(fields))
             });
             let (mut occurrences, redacted) = occurrences::of_record(source, shape, table);
+            occurrences.settled = settled;
             let named = TextAt::in_own_words("key", place, name.get_ref()).as_own_key();
             occurrences.extend(Occurrences {
                 texts: vec![named],
@@ -164,7 +169,7 @@ pub(crate) fn many<T>(
                 texts.extend(private);
                 let mut unseen = Faults::new(source.file, source.text, &table, broken);
                 unseen.redacted = true;
-                read_table(&mut unseen, shape, &table, at, |fields| {
+                read_as_published(&mut unseen, shape, &table, at, |fields| {
                     read(fields, &key_or)
                 })
             });
@@ -182,6 +187,20 @@ pub(crate) fn many<T>(
             texts,
             findings: kept(of_file.into_findings(), faults, source.text),
         }
+    })
+}
+
+/// Reads a record as it may be published. What it says is settled is for the editors alone.
+fn read_as_published<'t, T>(
+    unseen: &mut Faults<'t>,
+    shape: &'static Shape,
+    table: &'t DeTable<'t>,
+    at: Place,
+    read: impl FnOnce(&mut Fields<'_, 't>) -> T,
+) -> T {
+    read_table(unseen, shape, table, at, |fields| {
+        settled_doubts(fields);
+        read(fields)
     })
 }
 

@@ -22,19 +22,22 @@ use crate::model::occurrence::{
     DesignPart, MentionRole, Occurrences, RecordId, Reference, Referent, TextAt,
 };
 use crate::model::place::Place;
+use crate::model::settled::SettledDoubt;
 use crate::read::faults::{Node, is_unread};
 use crate::read::files::load::Source;
 use crate::read::references::private;
 use crate::read::shape::{CLAIM, KeyShape, MapKeys, OBSERVED, PARTY, Shape, Shown, Takes, Target};
 use crate::read::table::fields::in_order;
 
-/// The occurrences of one record.
+/// The occurrences of one record, and the doubts that it says are settled.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct RecordOccurrences {
     /// All of them.
     pub(crate) recorded: Occurrences,
     /// Those that may be published, where the record withholds something from readers.
     pub(crate) published: Option<Occurrences>,
+    /// The doubts that the record says are settled.
+    pub(crate) settled: Vec<SettledDoubt>,
     /// Whether the whole record is withheld from readers.
     is_kept_back: bool,
 }
@@ -48,13 +51,14 @@ impl RecordOccurrences {
         self.recorded.extend(beside);
     }
 
-    /// Adds them to the catalogue as the occurrences of `record`.
+    /// Adds them to the catalogue: the occurrences as those of `record`.
     pub(crate) fn add_to(self, catalogue: &mut Catalogue, record: RecordId) {
         if let Some(published) = self.published {
             let redacted = &mut catalogue.redacted.occurrences;
             redacted.insert(record.clone(), published);
         }
         catalogue.occurrences.insert(record, self.recorded);
+        catalogue.settled.extend(self.settled);
     }
 }
 
@@ -76,6 +80,7 @@ pub(crate) fn of_record<'t>(
     let occurrences = RecordOccurrences {
         recorded,
         published,
+        settled: Vec::new(),
         is_kept_back: is_kept_back(shape, tree),
     };
     (occurrences, redacted)

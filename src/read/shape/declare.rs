@@ -1,6 +1,7 @@
 //! The types with which keys are declared (a shape, its keys, the type of each value), and the keys that
 //! many shapes share.
 
+use crate::model::codes::Code;
 use crate::model::occurrence::{DesignPart, MentionRole};
 use crate::model::vocabulary::List;
 use crate::model::words::{ClosedList, Standing};
@@ -241,6 +242,46 @@ pub const PRIVATE: KeyShape = may(
     "the keys of this table that are never published",
 )
 .never_shown("it holds names of keys");
+
+/// The key of a record in which it says which of its doubts are settled.
+pub(super) const SETTLED: KeyShape = may(
+    "settled",
+    Takes::Tables(&SETTLED_DOUBT),
+    "doubts about this record that were judged and are at rest",
+);
+
+/// A doubt that was judged. Nothing of it is published.
+pub static SETTLED_DOUBT: Shape = plain(
+    "a settled doubt",
+    &[
+        must(
+            "code",
+            Takes::Word(settleable),
+            "the code of the doubt or hint, as audit prints it",
+        ),
+        may(
+            "digest",
+            Takes::Text,
+            "the digest that audit gives: the doubt is raised again once what it rests on changes",
+        )
+        .never_shown(SETTLED_FOR_EDITORS),
+        may("why", Takes::Text, "why it is at rest").never_shown(SETTLED_FOR_EDITORS),
+        may(
+            "by",
+            Takes::Refers(Target::Party, MentionRole::Settled),
+            "who judged it: a person's or holder's key",
+        ),
+        may("date", Takes::Date, "when it was judged"),
+    ],
+);
+
+const SETTLED_FOR_EDITORS: &str = "only `keyblock audit --settled` shows it";
+
+/// The codes that can be settled.
+pub(crate) fn settleable() -> Vec<&'static str> {
+    let codes = Code::ALL.iter().filter(|code| code.can_be_settled());
+    codes.map(|code| code.as_str()).collect()
+}
 
 impl Shape {
     /// Every key the table may have, `private` last.

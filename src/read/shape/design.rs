@@ -1,6 +1,8 @@
 //! The keys of `design.toml`.
 
-use super::declare::{MapKeys, Shape, Takes, Target, claimed, may, must, plain, standing, words};
+use super::declare::{
+    MapKeys, SETTLED, Shape, Takes, Target, claimed, may, must, plain, standing, words,
+};
 use super::picture::DESIGN_PICTURE;
 use crate::model::design::{MatrixFate, MatrixKind, TitleKind};
 use crate::model::literature::Relation;
@@ -95,6 +97,7 @@ pub static DESIGN: Shape = standing(
             Takes::Tables(&COMPARISON),
             "pairs or groups to be shown side by side",
         ),
+        SETTLED,
     ],
 );
 

@@ -1,6 +1,8 @@
 //! The keys of `impressions/N.toml`.
 
-use super::declare::{MapKeys, Shape, Takes, Target, claimed, may, must, plain, standing, words};
+use super::declare::{
+    MapKeys, SETTLED, Shape, Takes, Target, claimed, may, must, plain, standing, words,
+};
 use super::design::NUMBERED_CITATION;
 use super::picture::PICTURE;
 use crate::model::certainty::{Basis, Certainty};
@@ -131,6 +133,7 @@ pub static IMPRESSION: Shape = standing(
             Takes::Publish,
             "false: counted, but without a page",
         ),
+        SETTLED,
     ],
 );
 

@@ -1,7 +1,7 @@
 //! The keys of the catalogue's settings, and of the records to which designs and impressions refer:
 //! holders, people, exhibitions, terms.
 
-use super::declare::{KeyShape, MapKeys, Shape, Takes, Target, may, must, plain, words};
+use super::declare::{KeyShape, MapKeys, SETTLED, Shape, Takes, Target, may, must, plain, words};
 use crate::model::holder::HolderKind;
 use crate::model::occurrence::MentionRole;
 use crate::model::vocabulary::CountingClass;
@@ -81,6 +81,7 @@ pub static CATALOGUE: Shape = plain(
             Takes::Map(MapKeys::Headings, &Takes::Text),
             "what the catalogue adds to the cautions",
         ),
+        SETTLED,
     ],
 );
 
@@ -151,6 +152,7 @@ pub static HOLDER: Shape = plain(
             Takes::Table(&CONSENT),
             "a private owner's consent to be named",
         ),
+        SETTLED,
     ],
 );
 
@@ -219,6 +221,7 @@ pub static PERSON: Shape = plain(
             Takes::Several(&Takes::Web),
             "addresses of authority records",
         ),
+        SETTLED,
     ],
 );
 
@@ -248,6 +251,7 @@ pub static EXHIBITION: Shape = plain(
             Takes::Refers(Target::Work, MentionRole::Cited),
             "its catalogue",
         ),
+        SETTLED,
     ],
 );
 
@@ -280,4 +284,5 @@ const TERM_KEYS: &[KeyShape] = &[
         Takes::Word(words::<CountingClass>),
         "for a kind of impression: with which others it is counted; other where nothing is said",
     ),
+    SETTLED,
 ];
