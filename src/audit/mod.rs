@@ -24,6 +24,7 @@ mod firm;
 mod identification;
 mod life_dates;
 mod marks_alone;
+mod printing_order;
 pub mod private_names;
 mod provenance;
 mod provenance_text;
@@ -38,7 +39,6 @@ mod size_slips;
 mod sizes;
 mod states;
 mod successors;
-mod wear;
 mod whereabouts;
 mod wording;
 
@@ -57,7 +57,8 @@ const RULES: &[Rule] = &[
     shared_marks::relied_on,
     marks_alone::printings,
     marks_alone::certain,
-    wear::backwards,
+    printing_order::backwards,
+    printing_order::unlike_wear,
     identification::contradicted,
     identification::not_in_printing,
     identification::withdrawn,

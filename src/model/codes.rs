@@ -125,6 +125,7 @@ codes! {
     CertainByMark = "certain-by-mark", Doubt, "An impression is called certain though only marks speak for its printing.";
     MarkShared = "mark-shared", Doubt, "A mark used by two people is relied on to separate their printings.";
     WearBackwards = "wear-backwards", Doubt, "The wear of a matrix would have to go backwards.";
+    OrderBackwards = "order-backwards", Doubt, "By states and dates, each of several sheets would have been printed before another of them.";
     CouldBeSettled = "could-be-settled", Hint, "What was seen on a sheet allows a narrower identification than the one recorded.";
     IdentificationContradicted = "identification-contradicted", Doubt, "What was observed contradicts the identification.";
     IdentifiedWithdrawn = "identified-withdrawn", Doubt, "A sheet is identified with a state or printing that was withdrawn.";
@@ -140,6 +141,7 @@ codes! {
     NumberAboveEdition = "number-above-edition", Doubt, "A number lies above the largest declared edition.";
     NumberOfOtherEdition = "number-of-other-edition", Doubt, "A numbering names a size of the edition that nobody declares.";
     NumberTwice = "number-twice", Doubt, "The same number of one edition is met on two sheets.";
+    NumberUnlikeWear = "number-unlike-wear", Doubt, "Two sheets have one number of one edition and unlike wear.";
     NumberUnexpected = "number-unexpected", Doubt, "A sheet of a printing said to be unnumbered is numbered.";
     DesignNumberTwice = "design-number-twice", Error, "Two designs have one number, or the number of one is the key of another.";
     LocatedNowhere = "located-nowhere", Doubt, "A sheet is said to be located, but neither its holder nor its owner is recorded.";

@@ -71,8 +71,8 @@ index_types! {
     CoupletAt;
     /// A sheet, by its index among the sheets that are counted or compared together.
     SheetAt;
-    /// A pull, by its index among the pulls that are put in order together.
-    PullAt;
+    /// A place in the order of printing, by its index among the places of a design.
+    PlaceAt;
     /// An entry of a provenance, by its index in the record.
     EntryAt;
     /// An observation, by its index in the record.

@@ -12,7 +12,8 @@
 //! | order and names | [`order`] readers' order · [`numerals`] of states · [`filing`] of bare names |
 //! | identification of a sheet | [`identification`]: candidates, table, next point, separability, agreement, couplets |
 //! | how many sheets | [`census`]: groups, counts, crossings, firmness, editions, occasions, survival |
-//! | the history of sheets | [`history`]: wear, printing, ownership, 1933 to 1945, shared marks |
+//! | the history of sheets | [`history`]: printing, ownership, 1933 to 1945, shared marks |
+//! | the order of printing | [`printing_order`]: from wear, states and dates |
 //! | which records are one sheet | [`same_sheet`] |
 //! | measurements | [`sizes`] of states and printings, [`tolerance`], [`size_slip`]: exchanged sides, wrong units |
 //! | the records listed another way | [`concordance`], [`opinions`], [`chronology`], [`back_links`] |
@@ -37,13 +38,14 @@ pub mod index;
 pub mod numerals;
 pub mod opinions;
 pub mod order;
+pub mod printing_order;
 pub mod same_sheet;
 pub mod size_slip;
 pub mod sizes;
 pub mod tolerance;
 
 pub use census::{clique_cover, crossing, editions, firmness, linked, occasions, survival};
-pub use history::{diligence, marks, ownership, printing_date, wear};
+pub use history::{diligence, marks, ownership, printing_date};
 pub use identification::{
     agree, allowed, assumptions, candidates, changes, couplets, evidence, grades, identify,
     next_point, printing_record, scale, separate, settle, table,
@@ -63,10 +65,10 @@ use marks::SharedMark;
 use numerals::Numeral;
 use occasions::OccasionsByDecade;
 use order::Order;
+use printing_order::{PrintingOrder, UnlikeWear};
 use separate::Separability;
 use survival::Survival;
 use table::DiagnosticTable;
-use wear::Wear;
 
 /// Everything that is computed from a catalogue.
 ///
@@ -126,8 +128,10 @@ pub struct DesignStudy {
     pub table: DiagnosticTable,
     /// Which candidates the points separate.
     pub separability: Separability,
-    /// The order of pulling, from wear.
-    pub wear: Vec<Wear>,
+    /// The order of printing, from wear, states and dates.
+    pub printing_order: PrintingOrder,
+    /// The sheets of one number and unlike wear.
+    pub unlike_wear: Vec<UnlikeWear>,
     /// The impressions, by number, whose observations contradict their identification.
     pub contradictions: BTreeMap<u32, Contradiction>,
     /// The census.
@@ -248,7 +252,8 @@ impl DesignStudy {
             firmness: FirmnessOfSheets::of(groups, design, is_contradicted),
             separability: separate::separability(&table),
             table,
-            wear: wear::wear(design),
+            printing_order: printing_order::printing_order(groups, design),
+            unlike_wear: printing_order::unlike_wear(groups, design),
             numerals: numerals::numerals(design),
             changes: design
                 .standing_states()

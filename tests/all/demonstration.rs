@@ -37,6 +37,7 @@ fn the_example_raises_nothing() {
 fn the_demonstration_raises_the_doubts_it_was_given_and_no_others() {
     let expected = [
         ("15", Code::NumberTwice),
+        ("15", Code::NumberUnlikeWear),
         ("16", Code::NumberAboveEdition),
         ("20", Code::IdentificationContradicted),
         ("20", Code::SizesDisagree),

@@ -81,6 +81,8 @@ mod pairs;
 mod pictures;
 /// A private name in every text that records declare, and a missing target of every reference.
 mod planted;
+/// The order in which sheets were printed.
+mod printing_order;
 /// Attempts to publish a private name.
 mod private_names;
 /// The program, run to its end or not.
@@ -115,5 +117,3 @@ mod supply_chain;
 mod told_apart;
 /// Texts without a place to break, for the width of pages.
 mod unbroken;
-/// The order in which sheets were pulled.
-mod wear;

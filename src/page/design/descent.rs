@@ -4,7 +4,7 @@
 use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::model::state::State;
-use crate::page::drawings::diagram::{Diagram, LinkedText, Node, lay_out};
+use crate::page::drawings::diagram::{Diagram, Line, LineStyle, LinkedText, Node, lay_out};
 use crate::page::setting::address::Fragment;
 use crate::page::setting::book::Here;
 use crate::page::setting::words::Argument;
@@ -60,7 +60,16 @@ pub(super) fn diagram(here: &Here<'_>, design: &Design) -> Option<Diagram> {
             Some(here.words().with("descent-said", &given))
         })
         .collect();
-    Some(lay_out(&nodes, &edges, said.join("; ")))
+    let lines: Vec<Line> = edges
+        .iter()
+        .map(|(from, to)| Line {
+            from: *from,
+            to: *to,
+            style: LineStyle::Solid,
+            said: String::new(),
+        })
+        .collect();
+    Some(lay_out(&nodes, &lines, said.join("; ")))
 }
 
 /// A row for each state: the row of a state that it follows, if no other state continues that row yet;

@@ -12,7 +12,7 @@
 //! | `point_table` | points against states or printings |
 //! | `descent` | which state was made from which |
 //! | `told_apart` | the points that separate the states |
-//! | `pull_order` | the order of printing that wear shows |
+//! | `printing_order` | the order of printing, with its reasons |
 //! | `printings` | printings and variants |
 //! | `holdings` | the impressions, by state, printing and place |
 //! | `sources` | literature, concordance, exhibitions, related designs |
@@ -23,8 +23,8 @@ mod descent;
 mod holdings;
 pub(crate) mod page;
 pub(crate) mod point_table;
+mod printing_order;
 pub(crate) mod printings;
-mod pull_order;
 mod sizes;
 mod sources;
 pub(crate) mod states;

@@ -9,8 +9,8 @@ use super::brief::brief;
 use super::descent;
 use super::holdings::{self, Group};
 use super::point_table::{self, PointLine, PointTable};
+use super::printing_order::{self, OrderView};
 use super::printings::{self, PrintingLine, VariantLine};
-use super::pull_order::{self, PullOrder};
 use super::sources::{self, Concordance};
 use super::states::{self, StateLine};
 use super::told_apart;
@@ -61,8 +61,8 @@ struct View {
     told_apart: Vec<CleanHtml>,
     /// The descent of the states, where it branches.
     descent: Option<Diagram>,
-    /// The order of printing that wear shows.
-    wear: Vec<PullOrder>,
+    /// The order of printing, with the reason of each step.
+    order: Option<OrderView>,
     /// The link to the identification key.
     key: Option<String>,
     printings: Vec<PrintingLine>,
@@ -123,7 +123,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         strips,
         told_apart: told_apart::summary(here, design),
         descent: descent::diagram(here, design),
-        wear: pull_order::all(here, design),
+        order: printing_order::view(here, design),
         key: candidates::has_key(design)
             .then(|| here.href(&Address::IdentificationKey(design.key.clone()))),
         printings: printings::lines(here, design),

@@ -25,7 +25,7 @@ mod evidence;
 /// The information that the next point is expected to give.
 mod information;
 /// Small designs made up at random.
-mod made_up;
+pub mod made_up;
 /// The points that separate candidates, and the smallest sets of them.
 mod separability;
 /// Rules of the trade.

@@ -1094,13 +1094,29 @@ not-separated-more = { $n ->
 }
 descent = Abfolge
 descent-said = { $state } aus { $before }
-order-of-pulling = Reihenfolge der Abzüge
-wear-of = Abnutzung: { $matrix }
-wear-of-in = Abnutzung: { $matrix }, Zustände { $states }
+order-of-printing = Reihenfolge des Drucks
+order-by-wear = nach der Abnutzung
+order-by-states = nach der Folge der Zustände
+order-by-dates = nach Daten
+order-state = Zustand { $state }
+order-stage = { $point }: { $stage }
+order-date-of-printing = { $date } ({ $printing })
+order-date-of-sheet = { $date } (das Blatt selbst)
+order-reason-wear = Abnutzung: { $matrix } ({ $point }: { $before }, dann { $after })
+order-reason-states = Zustand { $before } geht Zustand { $after } voraus
+order-reason-dates = Daten: { $before } vor { $after }
+order-after = nach { $before }: { $reasons }
+order-more = { $n ->
+    [one] und einem weiteren
+   *[other] und { $n } weiteren
+}
+order-contradicts = ohne Reihenfolge
+order-in-a-cycle = { $sheets } lassen sich nicht ordnen, weil sich das Verzeichnete widerspricht
+order-cycle-step = { $before } vor { $after }: { $reasons }
+order-unlike-wear = { $one } und { $other } haben beide die Nummer { $number } ({ $printing }), doch { $other } zeigt mehr Abnutzung: { $wear }; es sind zwei Blätter, und eine Nummer ist vielleicht verlesen oder wurde zweimal vergeben
+order-without = nicht eingeordnet, weil das Gesehene der Bestimmung widerspricht: { $sheets }
 wear-of-no-matrix = Druckstöcke
-wear-only-advances = Abnutzung schreitet nur fort: Von zwei Blättern wurde das mit der geringeren zuerst abgezogen. Verglichen werden Blätter, zwischen denen der Stock an keinem verzeichneten Merkmal, das auf ihm beruht, verändert wurde, nach dem, was sicher gesehen ist.
-wear-in-a-circle = ihrer Abnutzung nach wäre von { $sheets } jedes vor einem anderen abgezogen, was nicht sein kann
-pulled-after = nach { $before }
+order-how = Ein Blatt wurde vor einem anderen gedruckt, wenn ein Stock auf ihm weniger abgenutzt ist (beides sicher gesehen und der Stock zwischen ihren Zuständen nicht verändert), wenn sein Zustand vorausgeht oder wenn seine Auflage oder sein eigenes Datum endete, bevor das andere begann. Ungefähre, unsichere und offene Daten ordnen nichts. Was kein Schritt verbindet, kann in jeder Reihenfolge gedruckt sein.
 seen-excludes-all = das Gesehene schließt jeden hier verzeichneten Zustand und Druck aus
 seen-nothing-telling = An keinem Merkmal, das Zustände oder Drucke unterscheidet, wurde etwas gesehen.
 perhaps-mixed = die Merkmale, die die nächsten ausschließen, liegen auf verschiedenen Druckformen: vielleicht sind die Stöcke in verschiedenem Zustand

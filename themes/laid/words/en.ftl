@@ -1114,13 +1114,29 @@ not-separated-more = { $n ->
 }
 descent = Descent
 descent-said = { $state } from { $before }
-order-of-pulling = Order of pulling
-wear-of = Wear of the { $matrix }
-wear-of-in = Wear of the { $matrix }, states { $states }
+order-of-printing = Order of printing
+order-by-wear = by wear
+order-by-states = by the succession of states
+order-by-dates = by dates
+order-state = state { $state }
+order-stage = { $point }: { $stage }
+order-date-of-printing = { $date } ({ $printing })
+order-date-of-sheet = { $date } (the sheet itself)
+order-reason-wear = wear of the { $matrix } ({ $point }: { $before }, then { $after })
+order-reason-states = state { $before } comes before state { $after }
+order-reason-dates = dates: { $before } before { $after }
+order-after = after { $before }: { $reasons }
+order-more = { $n ->
+    [one] and one more
+   *[other] and { $n } more
+}
+order-contradicts = not in order
+order-in-a-cycle = { $sheets } cannot be put in order, because what is recorded of them contradicts itself
+order-cycle-step = { $before } before { $after }: { $reasons }
+order-unlike-wear = { $one } and { $other } both have the number { $number } ({ $printing }), but { $other } shows more wear: { $wear }; they are two sheets, and one number may be misread or was given twice
+order-without = left out, because what was seen contradicts the identification: { $sheets }
 wear-of-no-matrix = blocks
-wear-only-advances = Wear only advances: of two sheets, the one with less was pulled first. Compared are sheets between which the matrix was not changed at any recorded point that rests on it, by what was seen for certain.
-wear-in-a-circle = by their wear each of { $sheets } would have been pulled before another of them, which cannot be
-pulled-after = after { $before }
+order-how = One sheet was printed before another where a matrix is less worn on it (both seen for certain, and the matrix not changed between their states), where its state comes first, or where its printing or its own date ended before the other’s began. Approximate, uncertain and open dates give no order. What no step joins may have been printed in any order.
 seen-excludes-all = what was seen excludes every state and printing recorded here
 seen-nothing-telling = Nothing was seen at a point that distinguishes states or printings.
 perhaps-mixed = the points that exclude the nearest lie on different matrices: the blocks may be in different conditions
