@@ -67,24 +67,30 @@ enum End {
 }
 
 impl<'a> Judged<'a> {
+    /// A sheet as readers cite it.
+    fn number(&self, sheet: &ImpressionKey) -> String {
+        self.catalogue.sheet_number(sheet)
+    }
+
     fn one_number(&self, found: &UnlikeWear) -> Option<Finding> {
         let step = found.wear.first()?;
         let [less, more] = &found.records;
+        let (fewer, further) = (self.number(less), self.number(more));
         let numbered =
             |key: &ImpressionKey| Some(self.catalogue.impression(key)?.numbering.as_ref()?.place);
         let finding = Finding::new(
             Code::NumberUnlikeWear,
             numbered(more)?,
             format!(
-                "{more} and {less} have one number of {}, but {more} shows more wear at `{}`: {}, not {}",
+                "{further} and {fewer} have one number of {}, but {further} shows more wear at `{}`: {}, not {}",
                 wording::printing(&found.printing),
                 step.point,
                 self.stage(step, step.after),
                 self.stage(step, step.before),
             ),
         )
-        .saying(more.to_string())
-        .beside(numbered(less)?, less.to_string())
+        .saying(further)
+        .beside(numbered(less)?, fewer)
         .help("these are two sheets: read both numbers and both stages again; where both numbers are right, say so in the notes");
         Some(finding)
     }
@@ -112,7 +118,9 @@ impl<'a> Judged<'a> {
             Code::WearBackwards,
             self.seen_at(later, &wear.point)?,
             format!(
-                "{later} is of a later state than {earlier}, but shows less wear at `{}`: {}, not {}{}",
+                "{} is of a later state than {}, but shows less wear at `{}`: {}, not {}{}",
+                self.number(later),
+                self.number(earlier),
                 wear.point,
                 self.stage(&wear, wear.before),
                 self.stage(&wear, wear.after),
@@ -135,8 +143,8 @@ impl<'a> Judged<'a> {
                 let reasons: Vec<String> = reasons.collect();
                 format!(
                     "{} {before} {} ({})",
-                    step.before,
-                    step.after,
+                    self.number(&step.before),
+                    self.number(&step.after),
                     reasons.join("; ")
                 )
             })
@@ -158,7 +166,7 @@ impl<'a> Judged<'a> {
                 if let Some(place) = place
                     && places.iter().all(|(known, _)| *known != place)
                 {
-                    places.push((place, format!("recorded of {sheet}")));
+                    places.push((place, format!("recorded of {}", self.number(sheet))));
                 }
             }
         }

@@ -182,7 +182,10 @@ fn tables(design: &Design) -> impl Iterator<Item = (String, &Sizes)> {
         (name, &state.size)
     });
     let printings = design.printings.iter().map(|printing| {
-        let name = format!("printing `{}` of design {}", printing.key.value, design.number);
+        let name = format!(
+            "printing `{}` of design {}",
+            printing.key.value, design.number
+        );
         (name, &printing.size)
     });
     std::iter::once((format!("design {}", design.number), &design.size))
