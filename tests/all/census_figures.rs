@@ -66,7 +66,7 @@ fn every_figure_leads_to_the_records_it_counts() {
             let opening = format!("<table class=\"{kind}\">");
             let tables = text.split(&opening).skip(1);
             for table in tables.map(|table| table.split("</table>").next().unwrap()) {
-                // The numbers declared and really printed are not counts of records, so they have no link.
+                // The numbers declared and printed are not counts of records, so they have no link.
                 let rows = table.split("<tr>").skip(1);
                 let is_of_editions = table.contains("<th class=\"figure\" scope=\"col\">Declared");
                 for cell in rows.flat_map(|row| cells(row).skip(if is_of_editions { 2 } else { 0 }))
@@ -146,7 +146,7 @@ fn what_is_not_accepted_stands_apart_and_in_no_total() {
         let site = site_of(&[FERRY, &another(standing)]);
         let census = page(&site, "census/");
         assert!(
-            census.contains("at least 4 and at most 5 sheets of"),
+            census.contains("at least 4 and at most 5 impressions of"),
             "{census}"
         );
         assert!(!part(census, "by-design").contains("The Crane"));
@@ -164,14 +164,14 @@ fn what_is_not_accepted_stands_apart_and_in_no_total() {
             );
         }
         let own = page(&site, "design/2/census/");
-        assert!(own.contains("its sheets count in no total"), "{own}");
+        assert!(own.contains("its impressions count in no total"), "{own}");
         // The page of a holder lists all of its sheets.
         assert!(page(&site, "holder/museum/").contains("The Crane"));
     }
     let doubtful = site_of(&[FERRY, &another("doubtful")]);
     let census = page(&doubtful, "census/");
     assert!(
-        census.contains("at least 5 and at most 6 sheets of"),
+        census.contains("at least 5 and at most 6 impressions of"),
         "{census}"
     );
     assert!(!census.contains("id=\"set-apart\""));

@@ -89,7 +89,7 @@ fn classes_stand_apart_and_what_does_not_count_is_named() {
     let site = site_of(&[FERRY]);
     let census = page(&site, "design/1/census/");
     assert!(
-        census.contains("at least 4 and at most 5 sheets"),
+        census.contains("at least 4 and at most 5 impressions; 1 counted, not shown"),
         "{census}"
     );
     let classes = part(census, "by-class");
@@ -104,7 +104,7 @@ fn classes_stand_apart_and_what_does_not_count_is_named() {
     // An unpublished sheet is counted, by class among others, and stands in no row of holder or status.
     assert!(classes.contains("1 counted, not shown"));
     for id in ["by-holder", "by-status"] {
-        let rows = part(census, id);
+        let rows = part(census, id).split("</tbody>").next().unwrap();
         assert!(!rows.contains("counted, not shown"), "{rows}");
     }
     let apart = part(census, "not-counted");
@@ -130,7 +130,7 @@ fn beyond_an_exact_count_the_lower_end_is_said_to_be_a_bound() {
     let site = site_of(&[&records]);
     let census = page(&site, "design/1/census/");
     assert!(
-        census.contains("not fewer than 13 and at most 26 sheets"),
+        census.contains("not fewer than 13 and at most 26 impressions"),
         "{census}"
     );
     assert!(part(census, "by-status").contains("≥13–26"));
@@ -208,12 +208,11 @@ fn an_edition_stands_beside_its_sources_and_the_sizes_that_nobody_declares() {
     let site = site_of(&[FERRY]);
     let editions = part(page(&site, "design/1/census/"), "declared-editions");
     assert!(
-        editions.contains("The size is given by") && editions.contains("p. 4"),
+        editions.contains("<p class=\"small\">Source: ") && editions.contains("p. 4"),
         "{editions}"
     );
     assert!(editions.contains("Others give 40"), "{editions}");
-    let known =
-        "<p>Known: <a href=\"#printing-own\">2</a> of 50 declared. 2 of the 50 numbers were met";
+    let known = "<p>Known: <a href=\"#printing-own\">2</a> of 50 declared. 2 of the 50 numbers are recorded. ";
     assert!(editions.contains(known), "{editions}");
     let other = &editions[editions.find("Numbered as of another size").unwrap()..];
     assert!(other.starts_with("Numbered as of another size, which nobody declares: 60: "));
@@ -229,15 +228,20 @@ fn undeclared() -> String {
 
 #[test]
 fn survival_is_estimated_or_the_reason_is_said() {
-    // Five sheets: met 2, 1, 1, 1, 2 times; Chao1 = 5 + 3 · 2 / (2 · 3) = 6.
+    // Five sheets: met 2, 1, 1, 1, 2 times; Chao1 = 5 + 3 · 2 / (2 · 3) = 6. The interval begins at 5.1.
     let site = site_of(&[&undeclared()]);
     let survival = part(page(&site, "design/1/census/"), "survival");
     assert!(
-        survival.contains("Sheets that could have been met: probably at least about 6 ("),
+        survival.contains(
+            "Impressions that could have been met, destroyed ones among them: a lower bound of 6 (95 %: 5 to "
+        ),
         "{survival}"
     );
-    assert!(survival.contains("destroyed ones among them"), "{survival}");
-    let ground = "5 sheets were met on at least one occasion; 3 of them on one, 2 on two.";
+    assert!(
+        survival.contains("It does not show that any is missing."),
+        "{survival}"
+    );
+    let ground = "5 impressions are recorded on at least one occasion; 3 of them on one, 2 on two.";
     assert!(survival.contains(ground), "{survival}");
     assert!(survival.contains("gives a lower bound"));
     let own = "key = \"own\"\n";
@@ -247,44 +251,44 @@ fn survival_is_estimated_or_the_reason_is_said() {
     for (literal, why) in [
         (
             FERRY.to_owned(),
-            "how many were printed is declared or recorded",
+            "because a size is declared or recorded for at least one printing",
         ),
         (
             without(own, &format!("{own}edition = 50\n")),
-            "how many were printed is declared or recorded",
+            "because a size is declared or recorded for at least one printing",
         ),
         (
             without(own, &format!("{own}printed = 48\n")),
-            "how many were printed is declared or recorded",
+            "because a size is declared or recorded for at least one printing",
         ),
         // Readers know nothing of when an unpublished sheet was met.
         (
             without(six, &format!("{six}\npublish = false")),
-            "of one known sheet no occasion is recorded",
+            "of one known impression no occasion is recorded",
         ),
         (
             without(
                 six,
                 "standing = \"withdrawn\"\nwhy = \"A print of another design.\"",
             ),
-            "it takes five sheets",
+            "it takes five impressions",
         ),
         (
             without("{ date = \"1931\" }, ", "").replace(", { date = \"2003\" }", ""),
-            "no sheet was met on a second occasion",
+            "no impression is recorded on a second occasion",
         ),
         (
             without(
                 "sightings = [{ date = \"1938",
                 "sightings = [{ date = \"1920\" }, { date = \"1938",
             ),
-            "it takes two sheets that were met only once",
+            "it takes two impressions that are recorded on one occasion only",
         ),
     ] {
         let site = site_of(&[&literal]);
         let survival = part(page(&site, "design/1/census/"), "survival");
         assert!(survival.contains(why), "{why}: {survival}");
-        assert!(!survival.contains("lower bound"), "{survival}");
+        assert!(!survival.contains("a lower bound"), "{survival}");
     }
     // What is printed from other matrices, and a printing that was withdrawn, say nothing of the design's own sheets.
     for other in [
@@ -296,15 +300,12 @@ fn survival_is_estimated_or_the_reason_is_said() {
     ] {
         let site = site_of(&[&other]);
         let survival = part(page(&site, "design/1/census/"), "survival");
-        assert!(
-            survival.contains("probably at least about 6 ("),
-            "{survival}"
-        );
+        assert!(survival.contains("a lower bound of 6 ("), "{survival}");
     }
 }
 
 #[test]
-fn known_sheets_stand_against_the_number_really_printed_with_its_source() {
+fn known_impressions_stand_against_the_number_printed_with_its_source() {
     let bare = undeclared().replace("numbering = \"12/50\"\n", "");
     let bare = bare.replace("numbering = \"3/60\"\n", "");
     let own = "key = \"own\"\n";
@@ -315,21 +316,31 @@ fn known_sheets_stand_against_the_number_really_printed_with_its_source() {
     };
     let site = site_of(&[&printed("1")]);
     assert!(
-        editions(&site).contains(" of one really printed."),
+        editions(&site).contains(" of one printed (source not given)."),
         "{}",
         editions(&site)
+    );
+    let all = part(page(&site, "census/"), "declared-editions");
+    assert!(
+        all.contains("1<span class=\"of-cell\">source not given</span>"),
+        "{all}"
+    );
+    let design = page(&site, "design/1/");
+    assert!(
+        design.contains("One impression printed (source not given)"),
+        "{design}"
     );
     let site = site_of(&[&printed(
         "[{ is = 48, cite = \"dorn-1927\", at = \"p. 9\" }, { is = 45, by = \"museum\" }]",
     )]);
     let shown = editions(&site);
-    let known = &shown[shown.find(" of 48 really printed (").expect(&shown)..];
+    let known = &shown[shown.find(" of 48 printed (").expect(&shown)..];
     assert!(
-        known.split("</p>").next().unwrap().contains("p. 9"),
+        known.split("</p>").next().unwrap().contains("p. 9") && !known.contains("not given"),
         "{shown}"
     );
     assert!(
-        shown.contains("Others say that so many were really printed: 45, "),
+        shown.contains("Others give as the number printed 45, "),
         "{shown}"
     );
     assert!(
@@ -342,7 +353,7 @@ fn known_sheets_stand_against_the_number_really_printed_with_its_source() {
         "{all}"
     );
     let design = page(&site, "design/1/");
-    assert!(design.contains("48 sheets printed ("), "{design}");
+    assert!(design.contains("48 impressions printed ("), "{design}");
     // Where neither is recorded and no number was met, the printing has no place among the editions.
     assert!(!page(&site_of(&[&bare]), "design/1/census/").contains("id=\"declared-editions\""));
 }
@@ -490,6 +501,156 @@ fn a_page_links_to_its_tables_by_their_relation_and_media_type() {
     assert!(!page(&site, "design/1/").contains("census.csv"));
 }
 
+/// A sheet of which doubt says whether it is a print at all: it is counted, and named wherever it is.
+#[test]
+fn a_doubtful_impression_is_named_wherever_it_is_counted_or_listed() {
+    let third = "-- records/designs/1/impressions/3.toml\n";
+    let doubtful = FERRY.replace(
+        third,
+        &format!("{third}standing = \"doubtful\"\nwhy = \"Flat lines.\"\n"),
+    );
+    let site = site_of(&[&doubtful]);
+    let named = "1 of them doubtful (<a class=\"handle\" href=\"";
+    let all = part(page(&site, "census/"), "by-design");
+    let row = all.split("<tbody>").nth(1).unwrap();
+    assert!(
+        row.contains(&format!("<span class=\"of-cell\">{named}")) && row.contains(">1.3</a>)"),
+        "{row}"
+    );
+    let own = page(&site, "design/1/census/");
+    assert!(
+        own.contains("at most 5 impressions; 1 of them doubtful (1.3)"),
+        "{own}"
+    );
+    for id in ["by-status", "by-class", "by-holder"] {
+        assert!(part(own, id).contains(named), "{id}");
+    }
+    let without = |address: &str| !page(&site_of(&[FERRY]), address).contains("doubtful (");
+    assert!(without("census/") && without("design/1/census/"));
+    let listed = page(&site, "design/1/");
+    let sheet = listed
+        .split(">1.3</a>")
+        .find(|rest| rest.contains("counterproof, doubtful"));
+    assert!(sheet.is_some(), "{listed}");
+    let holder = page(&site, "holder/museum/");
+    let row = holder.split(">1.3</a>").nth(1).unwrap();
+    let row = row.split("</tr>").next().unwrap();
+    assert!(row.contains("<td>doubtful</td>"), "{row}");
+}
+
+#[test]
+fn an_impression_that_is_not_shown_is_told_beside_the_rows_that_do_not_add_up() {
+    let site = site_of(&[FERRY]);
+    for address in ["census/", "design/1/census/"] {
+        let status = part(page(&site, address), "by-status");
+        let below = status.split("</tbody>").nth(1).unwrap();
+        assert!(
+            below.contains("1 counted, not shown; it is in no row of this table."),
+            "{below}"
+        );
+    }
+    let all = part(page(&site, "census/"), "by-design");
+    let told = "<span class=\"of-cell\">1 counted, not shown</span>";
+    // In the row of its design and in the row of all.
+    assert_eq!(all.matches(told).count(), 2, "{all}");
+    let shown = site_of(&[&FERRY.replace("publish = false\n", "")]);
+    assert!(!page(&shown, "census/").contains("not shown"));
+}
+
+#[test]
+fn a_design_without_a_known_impression_is_said_to_have_no_row() {
+    let bare = "-- records/designs/2/design.toml\ntitles = [{ text = \"The Crane\" }]\n";
+    let said = "One more design is not in this table: no impression of it is known.";
+    let site = site_of(&[FERRY, bare]);
+    let all = part(page(&site, "census/"), "by-design");
+    assert!(all.contains(said) && !all.contains("The Crane"), "{all}");
+    // A rejected design stands apart and is not missed here.
+    let rejected = format!("{bare}standing = \"rejected\"\nwhy = \"By another hand.\"\n");
+    for literals in [&[FERRY][..], &[FERRY, &rejected]] {
+        assert!(!page(&site_of(literals), "census/").contains("is not in this table"));
+    }
+}
+
+#[test]
+fn an_open_doubt_is_said_to_count_as_two_where_occasions_are_counted() {
+    let said = "Here every two records that may be one sheet are counted as two impressions.";
+    let open = site_of(&[&undeclared()]);
+    let census = page(&open, "design/1/census/");
+    assert!(part(census, "survival").contains(said));
+    assert!(part(census, "seen").contains(said));
+    let settled = undeclared().replace("maybe_same_as", "not_same_as");
+    assert!(!page(&site_of(&[&settled]), "design/1/census/").contains(said));
+}
+
+#[test]
+fn an_uncertain_declared_size_is_said_to_be_perhaps_that_size() {
+    let own = "edition = [{ is = 50, cite = \"dorn-1927\", at = \"p. 4\"";
+    let of = |more: &str| site_of(&[&FERRY.replace(own, &format!("{own}, {more}"))]);
+    for more in [
+        "certainty = \"possible\"",
+        "certainty = \"probable\"",
+        "basis = \"report\"",
+    ] {
+        let site = of(more);
+        let editions = part(page(&site, "design/1/census/"), "declared-editions");
+        let heading = editions.split("</h3>").next().unwrap();
+        assert!(heading.contains(": perhaps 50 declared (<a "), "{heading}");
+        assert!(!heading.contains("p. 4"), "{heading}");
+        assert!(
+            editions.contains("of perhaps 50 declared. 2 of perhaps 50 numbers are recorded."),
+            "{editions}"
+        );
+        let all = part(page(&site, "census/"), "declared-editions");
+        assert!(all.contains("<td class=\"figure\">50?</td>"), "{all}");
+        assert!(all.contains("?: the size is only reported"), "{all}");
+        // The study and its tables keep the number.
+        let file = String::from_utf8(site.files["census/editions.csv"].clone()).unwrap();
+        assert!(file.contains(",50,"), "{file}");
+    }
+    let certain = of("basis = \"literature\"");
+    let all = part(page(&certain, "census/"), "declared-editions");
+    assert!(
+        all.contains("<td class=\"figure\">50</td>") && !all.contains('?'),
+        "{all}"
+    );
+}
+
+#[test]
+fn the_known_impressions_of_a_printing_are_said_to_include_its_proofs() {
+    let of = |literal: &str| {
+        let site = site_of(&[literal]);
+        part(page(&site, "design/1/census/"), "declared-editions").to_owned()
+    };
+    let second = "identified = { state = \"moonlit\" }";
+    let proof = FERRY.replace(
+        second,
+        "identified = { state = \"moonlit\", printing = \"own\" }",
+    );
+    assert!(
+        of(&proof).contains("</a> (proofs included) of 50 declared."),
+        "{}",
+        of(&proof)
+    );
+    assert!(!of(FERRY).contains("proofs included"));
+}
+
+#[test]
+fn a_withdrawn_record_of_a_reproduction_is_said_to_be_one() {
+    let fifth = "-- records/designs/1/impressions/5.toml\n";
+    let withdrawn = |literal: &str| {
+        let record = format!("{fifth}standing = \"withdrawn\"\nwhy = \"Cut from a calendar.\"\n");
+        let site = site_of(&[&literal.replace(fifth, &record)]);
+        part(page(&site, "design/1/census/"), "not-counted").to_owned()
+    };
+    let told = withdrawn(FERRY);
+    assert!(
+        told.contains("1.5</a>, withdrawn, reproduction</li>"),
+        "{told}"
+    );
+    let bare = withdrawn(&FERRY.replace("identified = { printing = \"poster\" }\n", ""));
+    assert!(bare.contains("1.5</a>, withdrawn</li>"), "{bare}");
+}
+
 /// "Rope Walk, Evening" has no declared edition, and each of its five sheets was met: 1, 1, 2, 3 and 4 times, so
 /// Chao1 = 5 + 2 · 1 / (2 · 2) = 5.5.
 #[test]
@@ -499,12 +660,13 @@ fn one_design_of_the_demonstration_shows_an_estimate() {
     let census = page(&site, "design/5/census/");
     let survival = part(census, "survival");
     assert!(
-        survival
-            .contains("5 sheets were met on at least one occasion; 2 of them on one, 1 on two."),
+        survival.contains(
+            "5 impressions are recorded on at least one occasion; 2 of them on one, 1 on two."
+        ),
         "{survival}"
     );
     assert!(
-        survival.contains("probably at least about 6 (5 to "),
+        survival.contains("a lower bound of 5 to 6 (95 %: 5 to 13). It does not show"),
         "{survival}"
     );
     let counted = keyblock(&["census", "5", "--in", text(folder.path()), "--json"]);

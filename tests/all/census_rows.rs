@@ -319,7 +319,7 @@ fn an_untraced_record_that_may_be_a_located_sheet_is_perhaps_no_untraced_sheet()
 }
 
 #[test]
-fn crossed_tables_tell_firm_probable_and_contradicted_apart() {
+fn tables_by_state_and_printing_tell_firm_probable_and_contradicted_apart() {
     let quay = r#"
 -- records/designs/1/design.toml
 titles = [{ text = "A Quay" }]
@@ -382,6 +382,17 @@ kind = "library"
         assert!(table.contains("Below a figure stands"), "{table}");
     }
     assert!(page(&site, "design/1/").contains("1 not certain, 1 contradicted"));
+    for table in ["by-state", "by-printing"] {
+        let table = part(census, table);
+        assert!(
+            table.contains("; <span class=\"quiet\">1 not certain, "),
+            "{table}"
+        );
+        assert!(
+            table.contains("Not certain: identified as probable"),
+            "{table}"
+        );
+    }
     let file = String::from_utf8(site.files["design/1/census/census.csv"].clone()).unwrap();
     let rows: Vec<&str> = file
         .lines()
@@ -391,6 +402,12 @@ kind = "library"
         rows.iter().any(|row| row.trim_end().ends_with(",1,1")),
         "{rows:?}"
     );
+    let sized = quay.replace("kind = \"artist\",", "kind = \"artist\", edition = 20,");
+    let sized = site_of(&[&sized, &records]);
+    let known = "(1 not certain, 2 contradicted) of 20 declared.";
+    assert!(part(page(&sized, "design/1/census/"), "declared-editions").contains(known));
+    let beside = "<span class=\"of-cell\">1 not certain, 2 contradicted</span>";
+    assert!(part(page(&sized, "census/"), "declared-editions").contains(beside));
     let firm = sheet(1, "dark", "certain", "") + &sheet(2, "moonlit", "certain", "");
     assert!(!page(&site_of(&[quay, &firm]), "design/1/census/").contains("Below a figure stands"));
 }

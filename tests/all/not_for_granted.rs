@@ -53,13 +53,47 @@ fn a_heading_says_how_sure_an_identification_is_and_what_speaks_against_it() {
     assert!(heading("impression/1.3/").contains("State i/ii (against what was seen)."));
 }
 
+/// A list that files a sheet under a state or a printing repeats what its caption says of the identification.
+#[test]
+fn lists_under_a_state_or_printing_say_how_sure_each_identification_is() {
+    let loose = "-- records/exhibitions.toml\n[tower]\ntitle = \"In the Tower\"\n\
+         -- records/designs/2/design.toml\ntitles = [{ text = \"The Mill\" }]\n\
+         printings = [{ key = \"own\", name = \"Own printing\", kind = \"artist\" }, { key = \"late\", kind = \"posthumous\" }]\n\
+         -- records/designs/2/impressions/1.toml\nholder = \"museum\"\nstatus = \"located\"\n\
+         exhibited = [{ exhibition = \"tower\" }]\n\
+         identified = { printing = \"own\", certainty = \"possible\" }\n";
+    let site = site_of(&[GATE, loose]);
+    let listed = words_of(page(&site, "design/1/"));
+    for sheet in [
+        "1.1 Town Museum",
+        "1.2 (probable) Town Museum",
+        "1.3 (against what was seen) ",
+    ] {
+        assert!(listed.contains(sheet), "{sheet}: {listed}");
+    }
+    assert!(words_of(page(&site, "design/2/")).contains("2.1 (possible) Town Museum"));
+    let holder = words_of(page(&site, "holder/museum/"));
+    for sheet in [
+        "1.1i/ii",
+        "1.2ii/ii (probable)",
+        "1.3i/ii (against what was seen)",
+    ] {
+        assert!(holder.contains(sheet), "{sheet}: {holder}");
+    }
+    // Without a state the printing carries it.
+    for address in ["holder/museum/", "exhibition/tower/"] {
+        let list = words_of(page(&site, address));
+        assert!(list.contains("2.1Own printing (possible)"), "{list}");
+    }
+}
+
 #[test]
 fn a_sheet_of_a_rejected_design_says_so_on_its_page_and_with_its_holder() {
     let site = site_of(&[GATE]);
     assert!(words_of(page(&site, "impression/r1.1/")).contains("Rejected. By another hand."));
     let holder = words_of(page(&site, "holder/museum/"));
     assert!(holder.contains("3 impressions of 1 design"), "{holder}");
-    assert!(holder.contains("The Wall, Rejected"), "{holder}");
+    assert!(holder.contains("The Wall (rejected)"), "{holder}");
     assert!(!holder.contains("Not identified"), "{holder}");
 }
 

@@ -382,8 +382,8 @@ fn the_page_says_why_a_sheet_is_not_asked_about_and_that_silence_clears_none() {
     let site = site_of(&[FERRY, burnt]);
     let (_, text) = tags(page(&site, "provenance/"));
     for said in [
-        "One impression is not asked about: it was printed later or destroyed before, or its record does not count.",
-        "That no owner is recorded does not clear a sheet.",
+        "One impression is not asked about: it was printed later or destroyed before, or it is withdrawn, a recut or a reproduction.",
+        "That no owner is recorded does not clear an impression.",
     ] {
         assert!(text.contains(said), "{said}: {text}");
     }

@@ -176,7 +176,7 @@ fn editions(design: &Design, study: &DesignStudy) -> String {
             .map_or_else(|| edition.printing.to_string(), ToString::to_string);
         let sizes = [
             edition.declared.map(|n| format!("of {n} declared")),
-            edition.printed.map(|n| format!("of {n} really printed")),
+            edition.printed.map(|n| format!("of {n} printed")),
         ];
         let sizes: Vec<String> = sizes.into_iter().flatten().collect();
         let sizes = if sizes.is_empty() {

@@ -29,6 +29,8 @@ struct View {
     statuses: Vec<CleanHtml>,
     designs: Vec<DesignRow>,
     all: DesignRow,
+    /// How many accepted designs have no row, since no impression of them is known; empty for none.
+    without: String,
     /// Designs that are rejected or withdrawn, which no total includes (common practice, no source).
     set_apart: Vec<DesignRow>,
     series: Vec<SeriesRow>,
@@ -36,8 +38,10 @@ struct View {
     seen: Option<OccasionsPart>,
     pairs: Vec<RecordPair>,
     editions: Vec<EditionRow>,
-    /// Whether the number really printed is recorded of some.
+    /// Whether the number printed is recorded of some.
     some_printed: bool,
+    /// Whether some size is only reported, or given as probable or possible.
+    some_perhaps: bool,
     /// Whether some number exceeds its declared size.
     some_above: bool,
 }
@@ -65,23 +69,24 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
                 .any(|row| row.key == Some(*s))
         })
         .collect();
+    let records = Records::of(here, here.designs_in_order()).by_design();
     let rows_of = |is_set_apart: bool| -> Vec<DesignRow> {
         let designs = here.designs_in_order();
         let designs = designs.filter(|d| d.standing.is_set_apart() == is_set_apart);
         designs
             .filter_map(|design| {
                 let census = &studies.designs.get(&design.key)?.census;
-                (census.sheets.at_most > 0).then(|| row(here, design, census, &statuses))
+                (census.sheets.at_most > 0).then(|| row(here, design, census, &statuses, &records))
             })
             .collect()
     };
     let designs = rows_of(false);
     let sheets = words.with(
-        "sheets-of-designs",
+        "impressions-of-designs",
         &[
             (
-                "sheets",
-                Argument::Text(&here.sheets_in_words(studies.accepted.sheets)),
+                "impressions",
+                Argument::Text(&here.impressions_in_words(studies.accepted.sheets)),
             ),
             (
                 "designs",
@@ -89,8 +94,11 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
             ),
         ],
     );
+    let accepted = here
+        .designs_in_order()
+        .filter(|d| !d.standing.is_set_apart());
+    let without = accepted.count().saturating_sub(designs.len());
     let title = words.word("census").to_owned();
-    let records = Records::of(here, here.designs_in_order()).by_design();
     let editions = declared_editions::editions(here);
     let view = View {
         brief: counts::date_line(here, &sheets),
@@ -101,7 +109,17 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
                 .iter()
                 .map(|s| census_figures::of_status(here, here.address, &studies.accepted, *s))
                 .collect(),
-            known: census_figures::all(here, here.address, &studies.accepted),
+            known: census_figures::all_with_notes(
+                here,
+                here.address,
+                &studies.accepted,
+                &CleanHtml::empty(),
+                records.not_shown(&studies.accepted),
+            ),
+        },
+        without: match without {
+            0 => String::new(),
+            n => words.count("designs-of-no-impression", n),
         },
         statuses: statuses
             .iter()
@@ -110,8 +128,9 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
         counted: counting_notes(here, &here.designs_in_order().collect::<Vec<_>>()),
         series: series_census::all(here, &statuses, &records),
         tables: counts::tables(here, &studies.accepted, &records),
-        seen: occasions::over_time(here, &studies.met, &records),
+        seen: occasions::over_time(here, &studies.met, &records, studies.accepted.sheets),
         pairs: open_pairs::open_pairs(here, here.designs_in_order()),
+        some_perhaps: editions.iter().any(EditionRow::has_uncertain_size),
         some_printed: editions.iter().any(EditionRow::has_printed),
         some_above: editions.iter().any(EditionRow::has_numbers_above),
         editions,
@@ -122,7 +141,13 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
     Leaf::new(here.address, title, "pages/census.html", &view)
 }
 
-fn row(here: &Here<'_>, design: &Design, census: &Census, statuses: &[Status]) -> DesignRow {
+fn row(
+    here: &Here<'_>,
+    design: &Design,
+    census: &Census,
+    statuses: &[Status],
+    records: &Records<'_>,
+) -> DesignRow {
     let page = Address::DesignCensus(design.key.clone());
     DesignRow {
         number: CleanHtml::text(&design.number),
@@ -131,7 +156,13 @@ fn row(here: &Here<'_>, design: &Design, census: &Census, statuses: &[Status]) -
             .iter()
             .map(|s| census_figures::of_status(here, &page, census, *s))
             .collect(),
-        known: census_figures::all(here, &page, census),
+        known: census_figures::all_with_notes(
+            here,
+            &page,
+            census,
+            &records.not_accepted_of(here, &design.key),
+            records.not_shown(census),
+        ),
     }
 }
 
@@ -139,5 +170,5 @@ fn row(here: &Here<'_>, design: &Design, census: &Census, statuses: &[Status]) -
 fn title_with_standing(here: &Here<'_>, design: &Design) -> CleanHtml {
     let to = here.href(&Address::Design(design.key.clone()));
     let title = CleanHtml::link(&to, &here.design_title(design));
-    CleanHtml::join([&title, &here.standing(design)], ", ")
+    CleanHtml::join([&title, &here.standing(design)], " ")
 }

@@ -40,6 +40,33 @@ pub(super) fn all(here: &Here<'_>, page: &Address, census: &Census) -> CleanHtml
     figure(here, page, rows_of_all(census), census.sheets)
 }
 
+/// The same, and below it the sheets among them that are not accepted and the number of those that are not shown.
+pub(super) fn all_with_notes(
+    here: &Here<'_>,
+    page: &Address,
+    census: &Census,
+    not_accepted: &CleanHtml,
+    not_shown: usize,
+) -> CleanHtml {
+    let not_shown = match not_shown {
+        0 => String::new(),
+        n => here.words().count("counted-not-shown", n),
+    };
+    let figure = all(here, page, census);
+    figure
+        .and(&below(not_accepted))
+        .and(&below(&CleanHtml::text(&not_shown)))
+}
+
+/// A note below a figure; empty for an empty one.
+pub(super) fn below(note: &CleanHtml) -> CleanHtml {
+    if note.is_empty() {
+        CleanHtml::empty()
+    } else {
+        CleanHtml::span("of-cell", note)
+    }
+}
+
 /// The rows by status, where every sheet that is shown stands; `None` where none is shown.
 fn rows_of_all(census: &Census) -> Option<Fragment<'static>> {
     says_something(&census.by.status).then_some(Fragment::Counts("status"))

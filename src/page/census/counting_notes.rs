@@ -13,7 +13,7 @@ use crate::page::phrases::readings;
 use crate::page::setting::book::Here;
 use crate::page::setting::export_links::ExportLink;
 use crate::page::setting::html::CleanHtml;
-use crate::study::census::is_counted;
+use crate::study::census::{is_counted, is_of_own_matrices};
 use crate::study::linked::ImpressionGroup;
 
 /// The heading in `[principles]` under which a catalogue states which sheets it counts.
@@ -71,13 +71,18 @@ fn line(here: &Here<'_>, group: &ImpressionGroup) -> Option<CleanHtml> {
     (handles.len() > 1).then(|| enumeration::together(here, &handles))
 }
 
-/// "7.20, recut".
+/// "7.20, recut"; "7.21, withdrawn, a reproduction", where its reading names such a printing alone.
 fn not_counted(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
     let handle = here.impression(&impression.key);
-    let why = if impression.standing.is_withdrawn() {
+    let withdrawn = if impression.standing.is_withdrawn() {
         CleanHtml::text(here.words().word("counted-withdrawn"))
+    } else {
+        CleanHtml::empty()
+    };
+    let reading = if is_of_own_matrices(design, impression.identified.as_ref()) {
+        CleanHtml::empty()
     } else {
         readings::short(here, design, impression)
     };
-    CleanHtml::join([&handle, &why], ", ")
+    CleanHtml::join([&handle, &withdrawn, &reading], ", ")
 }

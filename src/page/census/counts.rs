@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use serde::Serialize;
 
 use super::census_figures::says_something;
+use super::firmness;
 use super::sheet_records::Records;
 use crate::model::holder::HolderKind;
 use crate::model::impression::Status;
@@ -16,6 +17,7 @@ use crate::page::setting::address::Fragment;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::words::Argument;
+use crate::study::DesignStudy;
 use crate::study::census::{Census, Row};
 use crate::study::order::Collator;
 
@@ -30,6 +32,29 @@ pub(super) struct Table {
     pub of: String,
     /// The rows.
     pub rows: Vec<TableRow>,
+    /// What stands below the rows; may be empty.
+    pub note: String,
+}
+
+impl Table {
+    /// Says beside the records of each row how many of its sheets are not identified firmly. `rows` are those of the
+    /// census, in the order of the table.
+    pub fn with_firmness(
+        mut self,
+        here: &Here<'_>,
+        study: &DesignStudy,
+        rows: &[Row<Key>],
+    ) -> Table {
+        for (row, counted) in self.rows.iter_mut().zip(rows) {
+            let not_firm = firmness::in_words(here, study, &counted.allowing);
+            if !not_firm.is_empty() {
+                let not_firm = CleanHtml::quiet(&not_firm);
+                row.records = CleanHtml::join([&row.records, &not_firm], "; ");
+                here.words().word("not-firm-key").clone_into(&mut self.note);
+            }
+        }
+        self
+    }
 }
 
 /// One row of a table.
@@ -75,6 +100,11 @@ pub(super) fn tables(here: &Here<'_>, census: &Census, records: &Records<'_>) ->
     ];
     // Status and class keep the order of their lists.
     sort_rows(here, census, tables.get_mut(2..).unwrap_or_default());
+    // A sheet that is not shown has no status, so the rows do not add up to all.
+    let not_shown = records.not_shown(census);
+    if let Some(status) = tables.first_mut().filter(|_| not_shown > 0) {
+        status.note = words.count("not-in-these-rows", not_shown);
+    }
     tables.retain(|table| !table.rows.is_empty());
     tables
 }
@@ -153,6 +183,7 @@ pub(super) fn table<K>(
         heading: words.word(&format!("by-{by}")).to_owned(),
         of: words.word(&format!("column-{by}")).to_owned(),
         rows,
+        note: String::new(),
     }
 }
 
@@ -166,7 +197,7 @@ pub(super) fn city_first(here: &Here<'_>, key: &Key) -> CleanHtml {
     }
 }
 
-/// "Known: 13 sheets, as of 15 October 2026."
+/// "Known: 13 impressions, as of 15 October 2026."
 pub(super) fn date_line(here: &Here<'_>, sheets: &str) -> String {
     let as_of = here.as_of();
     let sheets = ("sheets", Argument::Text(sheets));

@@ -1,9 +1,12 @@
-//! Editions declared or really printed against the numbers met, one line for each edition, on the census of the whole
-//! catalogue (`docs/definitions.md`, "Declared editions").
+//! Declared editions and numbers printed, with the known impressions and the numbers recorded on them: one line for each
+//! edition, on the census of the whole catalogue (`docs/definitions.md`, "Declared editions").
 
 use serde::Serialize;
 
 use super::census_figures;
+use super::firmness;
+use crate::model::certainty::{Basis, Certainty, Claim, Statement};
+use crate::page::phrases::claims;
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
@@ -13,21 +16,25 @@ use crate::page::setting::html::CleanHtml;
 pub(super) struct EditionRow {
     design: CleanHtml,
     printing: CleanHtml,
-    /// The declared size; empty where none is declared.
+    /// The declared size, "100?" where that is uncertain; empty where none is declared.
     declared: String,
-    /// How many were really printed; empty where that is not recorded.
-    printed: String,
+    /// How many were printed, "34?" where that is uncertain; empty where it is not recorded.
+    printed: CleanHtml,
     known: CleanHtml,
     met: CleanHtml,
-    missing: CleanHtml,
     above: CleanHtml,
     repeated: CleanHtml,
 }
 
 impl EditionRow {
-    /// Whether the number really printed is recorded.
+    /// Whether the number printed is recorded.
     pub fn has_printed(&self) -> bool {
         !self.printed.is_empty()
+    }
+
+    /// Whether a size is only reported, or given as probable or possible.
+    pub fn has_uncertain_size(&self) -> bool {
+        self.declared.ends_with('?') || self.printed.as_str().contains('?')
     }
 
     /// Whether some number exceeds the declared size.
@@ -36,9 +43,34 @@ impl EditionRow {
     }
 }
 
-/// Every edition that is declared or of which the number printed is recorded, against the numbers met.
+/// Whether a size is only reported, or given as probable or possible.
+pub(super) fn is_uncertain(claim: &Claim) -> bool {
+    let basis = claim.basis.as_ref().map(|basis| basis.value);
+    claim.certainty() != Certainty::Certain || basis == Some(Basis::Report)
+}
+
+/// "100", "100?" of an uncertain size; empty for no statement.
+fn figure(size: Option<&Statement<u32>>) -> String {
+    let mark = |claim| if is_uncertain(claim) { "?" } else { "" };
+    size.map_or_else(String::new, |size| {
+        format!("{}{}", size.is.value, mark(&size.claim))
+    })
+}
+
+/// "34", with a note below it where no source is recorded.
+fn printed_figure(here: &Here<'_>, printed: Option<&Statement<u32>>) -> CleanHtml {
+    let note = match printed {
+        Some(size) if claims::ground(here, &size.claim).is_empty() => {
+            here.words().word("source-not-given")
+        }
+        _ => "",
+    };
+    CleanHtml::text(&figure(printed)).and(&census_figures::below(&CleanHtml::text(note)))
+}
+
+/// Every edition that is declared or of which the number printed is recorded, with the numbers recorded on its
+/// impressions.
 pub(super) fn editions(here: &Here<'_>) -> Vec<EditionRow> {
-    let number = |n: Option<u32>| n.map_or_else(String::new, |n| n.to_string());
     let mut rows = Vec::new();
     for design in here.designs_in_order() {
         let Some(study) = here.book.studies.designs.get(&design.key) else {
@@ -57,7 +89,14 @@ pub(super) fn editions(here: &Here<'_>) -> Vec<EditionRow> {
             let printings = &study.census.by.printing;
             let known =
                 census_figures::total(here, design, "printing", printings, Some(&edition.printing));
-            let figure = |n: usize| match n {
+            let row = printings
+                .iter()
+                .find(|row| row.key.as_ref() == Some(&edition.printing));
+            let not_firm = row.map_or_else(String::new, |row| {
+                firmness::in_words(here, study, &row.allowing)
+            });
+            let printing = design.printing(&edition.printing);
+            let number = |n: usize| match n {
                 _ if !edition.is_numbered() => CleanHtml::empty(),
                 0 => CleanHtml::text("0"),
                 n => CleanHtml::link(&to, &CleanHtml::text(&n.to_string())),
@@ -65,24 +104,19 @@ pub(super) fn editions(here: &Here<'_>) -> Vec<EditionRow> {
             // A zero is left out in columns where most editions have it.
             let some = |n: usize| match n {
                 0 => CleanHtml::empty(),
-                n => figure(n),
+                n => number(n),
             };
             rows.push(EditionRow {
                 design: here.design(&design.key),
                 printing: CleanHtml::link(&to, &name),
-                declared: number(edition.declared),
-                printed: number(edition.printed),
+                declared: figure(printing.and_then(|p| p.edition.0.first())),
+                printed: printed_figure(here, printing.and_then(|p| p.printed.0.first())),
                 known: if known.is_empty() {
                     CleanHtml::text("0")
                 } else {
-                    known
+                    known.and(&census_figures::below(&CleanHtml::text(&not_firm)))
                 },
-                met: figure(edition.within().count()),
-                missing: if edition.declared.is_some() {
-                    figure(edition.missing().len())
-                } else {
-                    CleanHtml::empty()
-                },
+                met: number(edition.within().count()),
                 above: some(edition.above().count()),
                 repeated: some(edition.repeated.len()),
             });

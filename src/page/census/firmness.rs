@@ -1,4 +1,4 @@
-//! Of the sheets behind a crossed figure, those that are not identified firmly, in words.
+//! Of the sheets behind a figure, those that are not identified firmly, in words.
 
 use crate::model::key::ImpressionKey;
 use crate::page::setting::book::Here;

@@ -9,9 +9,10 @@
 //! | `sheet_records` | the records behind a figure |
 //! | `crossing` | states crossed with printings |
 //! | `holding_table` | holders crossed with states |
-//! | `firmness` | how many of the sheets of a crossed figure are not firm |
+//! | `firmness` | how many of the sheets of a figure are not firm |
 //! | `series_census` | the series |
-//! | `declared_editions` | declared editions against the numbers met |
+//! | `declared_editions` | the editions of all designs, a line each |
+//! | `design_editions` | the editions of one design, with their sources and numbers |
 //! | `occasions` | when sheets were met |
 //! | `survival` | how many there may be |
 //! | `open_pairs` | records that may be one sheet |
@@ -24,6 +25,7 @@ mod counts;
 pub(crate) mod crossing;
 mod declared_editions;
 pub(crate) mod design_census;
+mod design_editions;
 mod firmness;
 mod holding_table;
 mod occasions;

@@ -11,6 +11,7 @@ use crate::page::phrases::dates;
 use crate::page::setting::address::Fragment;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
+use crate::study::census::Sheets;
 use crate::study::occasions::{Decade, OccasionsByDecade};
 
 /// The part on the page.
@@ -22,6 +23,8 @@ pub(super) struct OccasionsPart {
     rows: Vec<DecadeRow>,
     /// "Three reports give no year."; empty where all do.
     undated: String,
+    /// That records which may be one sheet count as two here; empty where there are none.
+    open: String,
 }
 
 #[derive(Serialize)]
@@ -38,11 +41,12 @@ struct DecadeFigure {
     records: CleanHtml,
 }
 
-/// When sheets were met; `None` without an occasion.
+/// When the sheets were met of which `known` are counted; `None` without an occasion.
 pub(super) fn over_time(
     here: &Here<'_>,
     over_time: &OccasionsByDecade,
     records: &Records<'_>,
+    known: Sheets,
 ) -> Option<OccasionsPart> {
     let words = here.words();
     let OccasionsByDecade { decades, undated } = over_time;
@@ -68,6 +72,11 @@ pub(super) fn over_time(
         undated: match *undated {
             0 => String::new(),
             n => words.count("occasions-undated", n),
+        },
+        open: if known.is_certain() {
+            String::new()
+        } else {
+            words.word("open-pairs-count-twice").to_owned()
         },
     })
 }

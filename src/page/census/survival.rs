@@ -26,7 +26,7 @@ pub(super) fn surviving(here: &Here<'_>, study: &DesignStudy) -> Option<Survivin
     if met.sheets == 0 {
         return None;
     }
-    let ground = words.with(
+    let mut ground = words.with(
         "survival-ground",
         &[
             ("n", Argument::Count(met.sheets)),
@@ -34,6 +34,10 @@ pub(super) fn surviving(here: &Here<'_>, study: &DesignStudy) -> Option<Survivin
             ("twice", Argument::Count(met.twice)),
         ],
     );
+    if !study.census.sheets.is_certain() {
+        ground.push(' ');
+        ground.push_str(words.word("open-pairs-count-twice"));
+    }
     let (said, cautions) = match study.survival.estimate {
         Ok(estimate) => (estimate_in_words(here, estimate), cautions(here, study)),
         Err(why) => (no_estimate(here, why), Vec::new()),
@@ -58,15 +62,26 @@ fn no_estimate(here: &Here<'_>, why: NoEstimate) -> String {
     words.word(id).to_owned()
 }
 
-/// "Sheets that could have been met: probably at least about 24 (19 to 43; interval of 95 %) …"
+/// "Impressions that could have been met, destroyed ones among them: a lower bound of 5 to 6 (95 %: 5 to 13). …" The
+/// whole numbers on either side of the estimate are given; the lower end of the interval is rounded down.
 fn estimate_in_words(here: &Here<'_>, estimate: Estimate) -> String {
+    let words = here.words();
     let whole = |n: f64| format!("{n:.0}");
-    here.words().with(
+    let from_to = |low: &str, high: &str| {
+        if low == high {
+            return low.to_owned();
+        }
+        let given = [("low", Argument::Text(low)), ("high", Argument::Text(high))];
+        words.with("survival-from-to", &given)
+    };
+    let Estimate { sheets, low, high } = estimate;
+    let bound = from_to(&whole(sheets.floor()), &whole(sheets.ceil()));
+    let interval = from_to(&whole(low.floor()), &whole(high));
+    words.with(
         "survival-estimate",
         &[
-            ("estimate", Argument::Text(&whole(estimate.sheets))),
-            ("low", Argument::Text(&whole(estimate.low))),
-            ("high", Argument::Text(&whole(estimate.high))),
+            ("estimate", Argument::Text(&bound)),
+            ("interval", Argument::Text(&interval)),
         ],
     )
 }
@@ -75,9 +90,6 @@ fn estimate_in_words(here: &Here<'_>, estimate: Estimate) -> String {
 fn cautions(here: &Here<'_>, study: &DesignStudy) -> Vec<String> {
     let words = here.words();
     let mut cautions = Vec::new();
-    if !study.census.sheets.is_certain() {
-        cautions.push(words.word("survival-pairs-open").to_owned());
-    }
     if says_little(study.survival.met) {
         cautions.push(words.word("survival-says-little").to_owned());
     }

@@ -18,6 +18,7 @@ use crate::page::phrases::dates;
 use crate::page::phrases::enumeration;
 use crate::page::phrases::matrices;
 use crate::page::phrases::readings;
+use crate::page::phrases::standing_note;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 use crate::page::setting::reading_order::{Rank, listed, rank};
@@ -141,7 +142,7 @@ fn city_of(here: &Here<'_>, holder: Option<&Holder>) -> String {
     }
 }
 
-/// "**14.2** Print Room (P 118), trial proof, 12/40, lacks the dusk block".
+/// "**14.2** (probable) Print Room (P 118), trial proof, 12/40, lacks the dusk block, doubtful".
 fn sheet(
     here: &Here<'_>,
     design: &Design,
@@ -163,6 +164,7 @@ fn sheet(
         };
     }
     let handle = here.impression(&impression.key);
+    let handle = CleanHtml::join([&handle, &doubts(here, design, impression)], " ");
     let rest = CleanHtml::join(
         std::iter::once(&holder).chain(&remarks(here, design, impression)),
         ", ",
@@ -174,7 +176,18 @@ fn sheet(
     }
 }
 
-/// The remarks on a sheet after its number: kind, number in the edition, matrices not printed.
+/// How sure the state and printing are under which a sheet is listed: "(probable)", "(against what was seen)".
+fn doubts(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
+    match &impression.identified {
+        Some(reading) if !readings::plain(here, design, reading).is_empty() => {
+            readings::doubts(here, design, impression, reading)
+        }
+        _ => CleanHtml::empty(),
+    }
+}
+
+/// The remarks on a sheet after its number: kind, number in the edition, matrices not printed, and the standing of a
+/// record that is not accepted.
 fn remarks(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<CleanHtml> {
     let words = here.words();
     let mut remarks = Vec::new();
@@ -198,6 +211,8 @@ fn remarks(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<Cle
         let all = enumeration::together(here, &lacking);
         remarks.push(words.html("lacks", None, &[("matrices", &all)]));
     }
+    let standing = standing_note::remark(here, &impression.standing);
+    remarks.extend(CleanHtml::text(standing).some());
     remarks
 }
 

@@ -90,8 +90,8 @@ fn line(here: &Here<'_>, design: &Design, printing: &Printing) -> PrintingLine {
     );
     sentences.push(made);
     sentences.push(some(edition.as_ref(), |n| say("declared-edition", "n", n)));
-    let printed = claims::stated(here, &printing.printed, |n| {
-        CleanHtml::text(&words.count("really-printed", count(*n)))
+    let printed = claims::stated_with_source(here, &printing.printed, |n| {
+        CleanHtml::text(&words.count("count-printed", count(*n)))
     });
     sentences.push(value(printed.as_ref()));
     if let Some(numbered) = printing.numbered {

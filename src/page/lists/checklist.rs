@@ -2,12 +2,12 @@
 
 use serde::Serialize;
 
-use crate::model::certainty::Certainty;
 use crate::model::design::Design;
-use crate::model::impression::{Impression, StateReading};
+use crate::model::impression::{Identification, Impression, StateReading};
 use crate::model::vocabulary::List as Vocabulary;
 use crate::page::phrases::enumeration;
 use crate::page::phrases::readings;
+use crate::page::phrases::standing_note;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 
@@ -40,7 +40,7 @@ pub(crate) struct Row {
     pub state: CleanHtml,
     /// Its printing, kind and numbering.
     pub printing: CleanHtml,
-    /// A remark: its owner or its present place.
+    /// A remark: its owner or its present place, and the standing of a record that is not accepted.
     pub remark: CleanHtml,
 }
 
@@ -53,12 +53,13 @@ pub(crate) fn checklist<'i>(
 ) -> Option<Checklist> {
     let mut groups: Vec<(&Design, Group)> = Vec::new();
     for (design, impression) in impressions {
+        let standing = standing_note::remark(here, &impression.standing);
         let row = Row {
             handle: here.impression(&impression.key),
             number: number(impression),
             state: state(here, design, impression),
             printing: printing(here, design, impression),
-            remark: remark(impression),
+            remark: CleanHtml::join([&remark(impression), &CleanHtml::text(standing)], "; "),
         };
         match groups.last_mut() {
             Some((last, group)) if last.key == design.key => group.rows.push(row),
@@ -82,12 +83,21 @@ pub(crate) fn checklist<'i>(
     })
 }
 
-/// The state that a sheet is taken to be in, each numeral a link, with its certainty.
-pub(crate) fn state(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
+/// The state that a sheet is taken to be in, each numeral a link, with how sure that is.
+fn state(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
     let Some(reading) = &impression.identified else {
         return CleanHtml::empty();
     };
-    let state = match &reading.state {
+    let state = unqualified_state(here, design, reading);
+    if state.is_empty() {
+        return state;
+    }
+    let doubts = readings::doubts(here, design, impression, reading);
+    CleanHtml::join([&state, &doubts], " ")
+}
+
+fn unqualified_state(here: &Here<'_>, design: &Design, reading: &Identification) -> CleanHtml {
+    match &reading.state {
         Some(StateReading::OneOf(states)) => {
             let states: Vec<CleanHtml> = states
                 .iter()
@@ -96,24 +106,23 @@ pub(crate) fn state(here: &Here<'_>, design: &Design, impression: &Impression) -
             enumeration::either(here, &states)
         }
         _ => readings::state_alone(here, design, reading),
-    };
-    if state.is_empty() || reading.claim.certainty() == Certainty::Certain {
-        return state;
     }
-    let certainty = here
-        .words()
-        .listed("certainty", reading.claim.certainty())
-        .to_owned();
-    state.then(", ").then(&certainty)
 }
 
-/// The printing, the kind where it is not a sheet of the edition, and the numbering.
+/// The printing, the kind where it is not a sheet of the edition, and the numbering. Where no state is named, how
+/// sure the reading is stands after the printing.
 fn printing(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
     let printing = impression
         .identified
         .as_ref()
-        .map_or_else(String::new, |reading| {
-            readings::printing_alone(here, design, reading)
+        .map_or_else(CleanHtml::empty, |reading| {
+            let printing = readings::printing_alone(here, design, reading);
+            let printing = CleanHtml::text(&printing);
+            if printing.is_empty() || !unqualified_state(here, design, reading).is_empty() {
+                return printing;
+            }
+            let doubts = readings::doubts(here, design, impression, reading);
+            CleanHtml::join([&printing, &doubts], " ")
         });
     let kind = impression
         .kind
@@ -126,10 +135,6 @@ fn printing(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanH
         .numbering
         .as_ref()
         .map_or("", |n| n.value.as_str());
-    let parts = [
-        CleanHtml::text(&printing),
-        CleanHtml::text(&kind),
-        CleanHtml::text(numbering),
-    ];
+    let parts = [printing, CleanHtml::text(&kind), CleanHtml::text(numbering)];
     CleanHtml::join(&parts, ", ")
 }

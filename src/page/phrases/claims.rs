@@ -40,6 +40,31 @@ pub(crate) fn with_claim(here: &Here<'_>, value: CleanHtml, claim: &Claim) -> Cl
     }
 }
 
+/// The same, with a note where neither a source nor a basis is recorded.
+pub(crate) fn with_source(here: &Here<'_>, value: CleanHtml, claim: &Claim) -> CleanHtml {
+    if !ground(here, claim).is_empty() {
+        return with_claim(here, value, claim);
+    }
+    let not_given = CleanHtml::text(here.words().word("source-not-given"));
+    let remark = CleanHtml::join([&remark(here, claim), &not_given], ", ");
+    value.then(" (").and(&remark).then(")")
+}
+
+/// Statements in words, the catalogue's own view with a note where no source of it is recorded; `None` where there
+/// are none.
+pub(crate) fn stated_with_source<T>(
+    here: &Here<'_>,
+    statements: &Statements<T>,
+    say: impl Fn(&T) -> CleanHtml,
+) -> Option<Stated> {
+    let own = statements.iter().next()?;
+    let stated = stated(here, statements, &say)?;
+    Some(Stated {
+        value: with_source(here, say(&own.is.value), &own.claim),
+        ..stated
+    })
+}
+
 /// `value` followed by its certainty, where it is not certain.
 pub(crate) fn doubted(here: &Here<'_>, value: CleanHtml, claim: &Claim) -> CleanHtml {
     match claim.certainty() {

@@ -4,9 +4,9 @@
 //! exist (a mistaken key in a catalogue with errors) is named by its key.
 
 use super::dates;
+use super::standing_note;
 use crate::model::design::{Design, Title};
 use crate::model::key::Key;
-use crate::model::words::Standing;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
@@ -43,17 +43,17 @@ impl Here<'_> {
         match self.public().designs.get(key) {
             Some(design) => {
                 let name = self.link(&Address::Design(key.clone()), &self.design_name(design));
-                CleanHtml::join([&name, &self.standing(design)], ", ")
+                CleanHtml::join([&name, &self.standing(design)], " ")
             }
             None => CleanHtml::text(key.as_str()),
         }
     }
 
-    /// The standing of a design, "Rejected"; empty where it is accepted.
+    /// The standing of a design in brackets, "(rejected)"; empty where it is accepted.
     pub fn standing(&self, design: &Design) -> CleanHtml {
-        match design.standing.standing {
-            Standing::Accepted => CleanHtml::empty(),
-            standing => CleanHtml::quiet(self.words().listed("standing", standing)),
+        match standing_note::remark(self, &design.standing) {
+            "" => CleanHtml::empty(),
+            standing => CleanHtml::quiet(&format!("({standing})")),
         }
     }
 

@@ -2,6 +2,7 @@
 
 use super::claims;
 use super::enumeration;
+use crate::model::certainty::Certainty;
 use crate::model::design::Design;
 use crate::model::impression::{Identification, Impression, StateReading};
 use crate::model::vocabulary::List;
@@ -86,13 +87,30 @@ pub(crate) fn qualified(
     reading: &Identification,
     said: CleanHtml,
 ) -> CleanHtml {
-    let said = claims::doubted(here, said, &reading.claim);
-    if contradiction(design, impression).is_some() {
-        let against = here.words().word("against-what-was-seen");
-        said.then(" (").then(against).then(")")
-    } else {
-        said
-    }
+    let doubts = doubts(here, design, impression, reading);
+    CleanHtml::join([&said, &doubts], " ")
+}
+
+/// "(probable) (against what was seen)": the certainty of a reading that is not certain, and a note where an
+/// observation of the sheet contradicts it. Empty for a certain reading that nothing contradicts.
+pub(crate) fn doubts(
+    here: &Here<'_>,
+    design: &Design,
+    impression: &Impression,
+    reading: &Identification,
+) -> CleanHtml {
+    let certainty = match reading.claim.certainty() {
+        Certainty::Certain => None,
+        doubted => Some(claims::certainty(here, doubted)),
+    };
+    let against =
+        contradiction(design, impression).map(|_| here.words().word("against-what-was-seen"));
+    let doubts: Vec<CleanHtml> = [certainty, against]
+        .into_iter()
+        .flatten()
+        .map(|doubt| CleanHtml::text("(").then(doubt).then(")"))
+        .collect();
+    CleanHtml::join(&doubts, " ")
 }
 
 /// The same without certainty: "*iii*. Printed by the artist".

@@ -1,4 +1,4 @@
-//! Numbers of sheets as figures and in words: "14", "13–14", "at least 13 and at most 14 sheets".
+//! Numbers of impressions as figures and in words: "14", "13–14", "at least 13 and at most 14 impressions".
 
 use super::dates;
 use crate::page::setting::book::Here;
@@ -49,10 +49,10 @@ impl Here<'_> {
         seen.and(&said)
     }
 
-    /// A number of sheets in words: "14 sheets", "at least 13 and at most 14 sheets".
-    pub fn sheets_in_words(&self, sheets: Sheets) -> String {
+    /// A number of impressions in words: "14 impressions", "at least 13 and at most 14 impressions".
+    pub fn impressions_in_words(&self, sheets: Sheets) -> String {
         if sheets.is_certain() {
-            self.words().count("count-sheets", sheets.at_most)
+            self.words().count("count-impressions", sheets.at_most)
         } else {
             self.words()
                 .html(

@@ -8,6 +8,14 @@ use crate::model::words::Standing;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 
+/// "doubtful": the standing of a record that is not accepted, as a remark; empty for an accepted one.
+pub(crate) fn remark<'h>(here: &Here<'h>, stands: &RecordStanding) -> &'h str {
+    match stands.standing {
+        Standing::Accepted => "",
+        standing => here.words().listed("stands", standing),
+    }
+}
+
 /// "Withdrawn. Not by the artist. See 16, *The Old Light*."; `None` for an accepted record that names
 /// no other.
 pub(crate) fn note(here: &Here<'_>, stands: &RecordStanding) -> Option<CleanHtml> {

@@ -192,21 +192,14 @@ fn text_of(text: Option<&str>) -> CleanHtml {
     text.map_or_else(CleanHtml::empty, CleanHtml::text)
 }
 
-/// The owner of a sheet that is kept here, and the standing of a record that is rejected or withdrawn.
+/// The owner of a sheet that is kept here.
 fn remark(here: &Here<'_>, holder: &Holder, impression: &Impression) -> CleanHtml {
-    let owner = impression
+    impression
         .owner
         .as_ref()
         .filter(|owner| !is_record(owner, &holder.key))
         .map_or_else(CleanHtml::empty, |owner| {
             let owner = here.party(owner);
             here.words().html("owned-by", None, &[("owner", &owner)])
-        });
-    let apart = if impression.standing.is_set_apart() {
-        let standing = impression.standing.standing;
-        CleanHtml::text(here.words().listed("standing", standing))
-    } else {
-        CleanHtml::empty()
-    };
-    CleanHtml::join([&owner, &apart], ". ")
+        })
 }

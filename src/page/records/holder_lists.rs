@@ -18,6 +18,7 @@ use crate::page::lists::list::List;
 use crate::page::lists::mentions;
 use crate::page::phrases::dates;
 use crate::page::phrases::matrices;
+use crate::page::phrases::standing_note;
 use crate::page::setting::address::{Address, Fragment, Overview};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
@@ -71,7 +72,16 @@ fn had(here: &Here<'_>, holder: &Holder, impression: &Impression, role: PartyRol
     let times = times(here, holder, impression, role);
     let now = now(here, impression);
     let said = CleanHtml::join([&CleanHtml::join(&numbers, ", "), &times, &now], "; ");
-    here.impression_of(&impression.key).then(": ").and(&said)
+    named_with_standing(here, impression).then(": ").and(&said)
+}
+
+/// "14.2, *The Last Ferry*", and "(doubtful)" after it for a record of that standing.
+fn named_with_standing(here: &Here<'_>, impression: &Impression) -> CleanHtml {
+    let name = here.impression_of(&impression.key);
+    match standing_note::remark(here, &impression.standing) {
+        "" => name,
+        standing => name.then(" (").then(standing).then(")"),
+    }
 }
 
 /// "now Northport, Harbour Museum"; "untraced".
@@ -92,7 +102,7 @@ pub(super) fn handled(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) ->
         .into_iter()
         .map(|(_, impression)| {
             let times = times(here, holder, impression, PartyRole::Agent);
-            let name = here.impression_of(&impression.key);
+            let name = named_with_standing(here, impression);
             CleanHtml::join([&name, &times], ": ")
         })
         .collect();

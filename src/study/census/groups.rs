@@ -99,7 +99,10 @@ pub(crate) fn is_counted_only(design: &Design, sheet: &CountedSheet) -> bool {
     is_of_own_matrices(design, sheet.identified.as_ref())
 }
 
-fn is_of_own_matrices(design: &Design, identified: Option<&Identification>) -> bool {
+/// Whether some reading of a sheet allows that it was printed from the design's own matrices; a sheet that is not
+/// identified may have been.
+#[must_use]
+pub(crate) fn is_of_own_matrices(design: &Design, identified: Option<&Identification>) -> bool {
     let Some(identified) = identified else {
         return true;
     };

@@ -61,7 +61,7 @@ mod values;
 
 use count::count;
 pub use groups::Groups;
-pub(crate) use groups::is_counted;
+pub(crate) use groups::{is_counted, is_of_own_matrices};
 pub(crate) use readings::readings;
 pub use rows::{Census, CensusRows, DesignScope, HolderAndState, Row, Sheets};
 

@@ -3,13 +3,12 @@
 
 how-counted-rule = Ein gedrucktes Bild auf einem Blatt ist ein Abzug.
 how-counted-text =
-    Wo zwei Einträge ein Blatt sein können, hat die Zahl zwei Enden: höchstens, wenn jede solche Frage
-    zwei Blätter wären; mindestens, wenn möglichst viele eines wären. Wo zu viele solche Fragen
-    zusammenhängen, um sie zu lösen, ist das untere Ende eine Schranke, bezeichnet mit ≥. Ein Blatt, das
-    einem von zwei Zuständen angehören kann, steht in beiden Zeilen, und zwei Einträge, die ein Blatt sein
-    können, zählen jeder in seiner Zeile: die Zeilen müssen sich nicht zur Summe fügen, und das untere Ende
-    einer Zeile kann zu hoch sein. Nachschnitte, Reproduktionen und zurückgezogene Einträge sind nicht
-    gezählt.
+    Wo zwei Einträge einen Abzug betreffen können, hat die Zahl zwei Enden: höchstens, wenn jede solche
+    Frage zwei Abzüge wären; mindestens, wenn möglichst viele einer wären. Wo zu viele solche Fragen
+    zusammenhängen, um sie zu lösen, ist das untere Ende eine Schranke, bezeichnet mit ≥. Die Zeilen
+    müssen sich nicht zur Summe fügen: Ein Abzug, der in einer von zwei Zeilen stehen kann, zählt in
+    beiden. Zweifelhafte Abzüge sind gezählt und neben den Zahlen genannt. Nachschnitte, Reproduktionen
+    und zurückgezogene Einträge sind nicht gezählt.
 
 # Vorbehalte.
 cautions-brief = Was dieses Verzeichnis ist, was es nicht ist und worum es seine Leser bittet.

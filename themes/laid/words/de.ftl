@@ -77,10 +77,6 @@ count-holders = { $n ->
     [one] { $n } Standort
    *[other] { $n } Standorte
 }
-count-sheets = { $n ->
-    [one] { $n } Blatt
-   *[other] { $n } Blätter
-}
 
 # Namen.
 untitled = Ohne Titel
@@ -256,9 +252,9 @@ in-states = { $n ->
    *[other] Zustände { $states }
 }
 declared-edition = angegebene Auflage { $n }
-really-printed = { $n ->
-    [one] ein Blatt gedruckt
-   *[other] { $n } Blätter gedruckt
+count-printed = { $n ->
+    [one] ein Abzug gedruckt
+   *[other] { $n } Abzüge gedruckt
 }
 numbered = nummeriert
 not-numbered = nicht nummeriert
@@ -268,7 +264,7 @@ of-printer = Drucker
 of-publisher = Verleger
 of-date = Datum
 of-edition = Angegebene Auflage
-of-printed = Tatsächlich gedruckt
+of-printed = Gedruckt
 impressions = Abzüge
 not-identified = Nicht bestimmt
 private-collections = Privatbesitz
@@ -428,7 +424,7 @@ years-may-be-later = Es ist vielleicht erst später gedruckt
 years-nobody = kein Eigentümer verzeichnet
 years-perhaps-owner = vielleicht { $owner }
 years-caution = Lücken sind üblich, und keine ist ein Vorwurf; ebenso wenig ist ein Nachweis ohne Lücken eine Entlastung. Wer über ein Blatt entscheiden muss, braucht eigene Nachforschung und zugelassenen Rat am Ort des Blattes.
-provenance-years-brief = Was hier über die Eigentümer jedes Blattes vom 30. Januar 1933 bis 8. Mai 1945 verzeichnet ist. Nach später gedruckten oder vorher zerstörten Blättern wird nicht gefragt; nach solchen, deren Druckzeit unbekannt ist, schon. Dass kein Eigentümer verzeichnet ist, entlastet ein Blatt nicht.
+provenance-years-brief = Was hier über die Eigentümer jedes Abzugs vom 30. Januar 1933 bis 8. Mai 1945 verzeichnet ist. Nach später gedruckten oder vorher zerstörten Abzügen wird nicht gefragt; Abzüge unbekannter Druckzeit sind eingeschlossen. Dass kein Eigentümer verzeichnet ist, entlastet einen Abzug nicht.
 years-head-silent = Für diese Jahre kein Eigentümer verzeichnet
 years-head-partly = Für einen Teil davon verzeichnet
 years-head-perhaps = Verzeichnet, nicht durchweg mit Gewissheit
@@ -437,8 +433,8 @@ years-mark-change-recorded = Wechsel des Eigentümers verzeichnet
 years-mark-change-possible = Wechsel des Eigentümers möglich
 years-mark-later = vielleicht später gedruckt
 years-not-asked = { $n ->
-    [one] Nach einem Abzug wird nicht gefragt: Er ist später gedruckt oder vorher zerstört, oder sein Eintrag zählt nicht.
-   *[other] Nach { $n } Abzügen wird nicht gefragt: Sie sind später gedruckt oder vorher zerstört, oder ihre Einträge zählen nicht.
+    [one] Nach einem Abzug wird nicht gefragt: Er ist später gedruckt oder vorher zerstört, oder er ist zurückgezogen, ein Nachschnitt oder eine Reproduktion.
+   *[other] Nach { $n } Abzügen wird nicht gefragt: Sie sind später gedruckt oder vorher zerstört, oder sie sind zurückgezogen, Nachschnitte oder Reproduktionen.
 }
 
 sightings = Gesehen
@@ -566,6 +562,9 @@ standing-accepted = Anerkannt
 standing-doubtful = Zweifelhaft
 standing-rejected = Abgelehnt
 standing-withdrawn = Zurückgezogen
+stands-doubtful = zweifelhaft
+stands-rejected = abgelehnt
+stands-withdrawn = zurückgezogen
 
 # Daten.
 date-unknown = Datum unbekannt
@@ -627,8 +626,8 @@ month-10 = Oktober
 month-11 = November
 month-12 = Dezember
 # Register und Zahlen.
-sheets-between = mindestens { $least } und höchstens { $n } Blätter
-sheets-not-below = nicht weniger als { $least } und höchstens { $n } Blätter
+sheets-between = mindestens { $least } und höchstens { $n } Abzüge
+sheets-not-below = nicht weniger als { $least } und höchstens { $n } Abzüge
 not-below-numbers = nicht weniger als { $least }, höchstens { $most }
 between-numbers = mindestens { $least }, höchstens { $most }
 as-of = Stand { $date }
@@ -645,7 +644,6 @@ count-of-designs = { $n ->
    *[other] von { $n } Entwürfen
 }
 impressions-of-designs = { $impressions } { $designs }
-sheets-of-designs = { $sheets } { $designs }
 all = Alle
 
 # Listen von Abzügen.
@@ -846,11 +844,12 @@ column-holder = Standort
 number-short = Nr.
 title = Titel
 known = Bekannt
-sheets = Blätter
+sheets = Abzüge
 records = Einträge
-caption-crossing = Blätter nach Zustand und Druck
-crossing-open = Ein Blatt, das eines oder das andere sein kann, steht bei jedem.
-crossing-not-firm = Unter einer Zahl steht, wie viele ihrer Blätter nur wahrscheinlich oder möglicherweise so bestimmt sind (nicht sicher), und bei wie vielen das Gesehene der Bestimmung widerspricht (widersprochen). Die anderen sind sicher.
+caption-crossing = Abzüge nach Zustand und Druck
+crossing-open = Ein Abzug, der zu einem oder einem anderen gehören kann, zählt bei jedem.
+crossing-not-firm = Unter einer Zahl steht, wie viele ihrer Abzüge nur wahrscheinlich oder möglicherweise so bestimmt sind (nicht sicher), und bei wie vielen das Gesehene der Bestimmung widerspricht (widersprochen). Die anderen sind sicher.
+not-firm-key = Nicht sicher: nur wahrscheinlich oder möglicherweise so bestimmt. Widersprochen: das Gesehene widerspricht der Bestimmung. Die Zahlen zählen diese Abzüge mit.
 of-them-uncertain = { $n ->
     [one] { $n } nicht sicher
    *[other] { $n } nicht sicher
@@ -859,56 +858,80 @@ of-them-contradicted = { $n ->
     [one] { $n } widersprochen
    *[other] { $n } widersprochen
 }
+of-them-standing = davon { $n } { $standing } ({ $records })
 none-known = keines bekannt
 not-in-this-state = nicht in diesem Zustand gedruckt
 counted-not-shown = { $n ->
     [one] { $n } gezählt, nicht gezeigt
    *[other] { $n } gezählt, nicht gezeigt
 }
+not-in-these-rows = { $n ->
+    [one] { $n } gezählt, nicht gezeigt; er steht in keiner Zeile dieser Tabelle.
+   *[other] { $n } gezählt, nicht gezeigt; sie stehen in keiner Zeile dieser Tabelle.
+}
+designs-of-no-impression = { $n ->
+    [one] Ein weiterer Entwurf steht nicht in dieser Tabelle: Von ihm ist kein Abzug bekannt.
+   *[other] { $n } weitere Entwürfe stehen nicht in dieser Tabelle: Von ihnen ist kein Abzug bekannt.
+}
 declared-editions = Auflagen
 known-of-declared = { $n ->
     [one] Bekannt: { $known } von einem angegebenen
    *[other] Bekannt: { $known } von { $n } angegebenen
 }
+known-of-perhaps-declared = { $n ->
+    [one] Bekannt: { $known } von vielleicht einem angegebenen
+   *[other] Bekannt: { $known } von vielleicht { $n } angegebenen
+}
 known-of-printed = { $n ->
-    [one] Bekannt: { $known } von einem tatsächlich gedruckten
-   *[other] Bekannt: { $known } von { $n } tatsächlich gedruckten
+    [one] Bekannt: { $known } von einem gedruckten
+   *[other] Bekannt: { $known } von { $n } gedruckten
 }
 known-of-printing = Bekannt: { $known }
+proofs-included = Probedrucke eingeschlossen
+source-not-given = ohne Quellenangabe
 design = Entwurf
 declared = Angegeben
 numbers-printed = Gedruckt
-numbers-met = Nachgewiesen
-numbers-missing = Offen
+numbers-met = Nummern verzeichnet
 numbers-above = Darüber
-numbers-repeated = Doppelt
+numbers-repeated = Doppelt verzeichnet
 may-be-one-sheet-head = Vielleicht ein Blatt
 are-one-sheet = Ein Blatt, mehrere Einträge
 edition-declared = { $n ->
     [one] { $printing }: { $n } angegeben
    *[other] { $printing }: { $n } angegeben
 }
+edition-perhaps-declared = { $n ->
+    [one] { $printing }: vielleicht { $n } angegeben
+   *[other] { $printing }: vielleicht { $n } angegeben
+}
 edition-met-of = { $n ->
-    [0] Keine Nummer ist nachgewiesen.
-    [one] Eine der { $declared } Nummern ist nachgewiesen, { $missing } sind es nicht.
-   *[other] { $n } der { $declared } Nummern sind nachgewiesen, { $missing } sind es nicht.
+    [0] Keine Nummer ist verzeichnet.
+    [one] Eine der { $declared } Nummern ist verzeichnet.
+   *[other] { $n } der { $declared } Nummern sind verzeichnet.
+}
+edition-met-of-perhaps = { $n ->
+    [0] Keine Nummer ist verzeichnet.
+    [one] Eine von vielleicht { $declared } Nummern ist verzeichnet.
+   *[other] { $n } von vielleicht { $declared } Nummern sind verzeichnet.
 }
 edition-met = { $n ->
-    [one] Eine Nummer ist nachgewiesen; eine Auflagenhöhe ist nicht angegeben.
-   *[other] { $n } Nummern sind nachgewiesen; eine Auflagenhöhe ist nicht angegeben.
+    [one] Eine Nummer ist verzeichnet; eine Auflagenhöhe ist nicht angegeben.
+   *[other] { $n } Nummern sind verzeichnet; eine Auflagenhöhe ist nicht angegeben.
 }
-numbers-key = Eine Nummer als Verweis führt zu ihrem Blatt.
+numbers-key = Eine Nummer als Verweis führt zu ihrem Abzug.
 edition-unnumbered = Nicht nummeriert.
-declared-key = Bekannt: alle Blätter des Drucks, auch Probedrucke. Gedruckt: so viele wirklich. Nummern: die auf Blättern gelesenen.
-declared-by = Die Höhe wird so angegeben:
+declared-key = Bekannt: alle Abzüge des Drucks, Probedrucke eingeschlossen. Gedruckt: die Zahl der gedruckten. Nummern: die auf Abzügen gelesenen.
+declared-perhaps-key = ?: Die Höhe ist nur berichtet oder nur als wahrscheinlich oder möglich angegeben.
+declared-by = Quelle:
 of-other-size = Auf eine andere Höhe nummeriert, die niemand angibt:
 others-say = Andere nennen
-others-say-printed = Andere sagen, so viele seien tatsächlich gedruckt:
-met-twice = Auf mehr als einem Blatt:
+others-say-printed = Andere nennen als Zahl der gedruckten
+met-twice = Auf mehr als einem Abzug verzeichnet:
 above-declared = Über der angegebenen Auflage nummeriert:
 
 # Bestand: was neben den Zahlen steht.
-bars-key = Ein Balken ist gefüllt, soweit die Zahl sicher ist, und hohl, soweit sie reichen kann; jedes Blatt zählt, wie es bestimmt ist, gleich wie sicher.
+bars-key = Ein Balken ist bis zum unteren Ende der Zahl gefüllt und von dort bis zu ihrem oberen Ende hohl.
 class-edition = Auflagendrucke
 class-proof = Probedrucke
 class-counterproof = Gegendrucke
@@ -917,18 +940,18 @@ class-cancelled = von einer entwerteten Druckform
 class-fragment = Fragmente
 class-other = anderer Art
 set-apart = Nicht anerkannt
-set-apart-note = Abgelehnte oder zurückgezogene Entwürfe, getrennt aufgeführt. Ihre Blätter zählen in keiner Summe dieser Seite.
-set-apart-own = Dieser Entwurf ist nicht anerkannt; seine Blätter zählen in keiner Summe des Katalogs.
+set-apart-note = Abgelehnte oder zurückgezogene Entwürfe, getrennt aufgeführt. Ihre Abzüge zählen in keiner Summe dieser Seite.
+set-apart-own = Dieser Entwurf ist nicht anerkannt; seine Abzüge zählen in keiner Summe des Katalogs.
 census-by-series = Nach Folge
 series-together = Folge
 on-one-paper = Auf einem Bogen
 on-one-paper-note = Jedes Bild zählt für sich.
 of-one-set = Aus einem Satz
-of-one-set-note = Jedes Blatt eines Satzes zählt.
+of-one-set-note = Jeder Abzug eines Satzes zählt.
 recorded-not-counted = Verzeichnet, nicht gezählt
 by-state-and-printing = Nach Zustand und Druck
 holders-by-state = Nach Aufbewahrung und Zustand
-caption-holders-by-state = Blätter je Aufbewahrungsort und Zustand
+caption-holders-by-state = Abzüge je Aufbewahrungsort und Zustand
 counted-withdrawn = zurückgezogen
 format-census-csv = Die Zahlen als Tabelle (CSV)
 format-editions-csv = Die angegebenen Auflagen als Tabelle (CSV)
@@ -939,28 +962,29 @@ format-image-service = Die Aufnahme als Bilddienst (IIIF)
 
 # Bestand: wie viele es geben mag, und wann Blätter nachgewiesen sind.
 how-many-survive = Wie viele es geben mag
-survival-estimate = Blätter, die hätten nachgewiesen werden können: wohl mindestens etwa { $estimate } ({ $low } bis { $high }; Intervall von 95 %), zerstörte eingeschlossen.
-survival-size-recorded = Geschätzt wird nicht, weil für einen Druck angegeben oder festgehalten ist, wie viele gedruckt wurden: das Bekannte steht neben dieser Zahl.
+survival-estimate = Abzüge, die hätten nachgewiesen werden können, zerstörte eingeschlossen: eine untere Schranke von { $estimate } (95 %: { $interval }). Sie zeigt nicht, dass ein Abzug fehlt.
+survival-from-to = { $low } bis { $high }
+survival-size-recorded = Geschätzt wird nicht, weil für mindestens einen Druck eine Auflagenhöhe angegeben oder festgehalten ist; mit ihr sind die bekannten Abzüge zu vergleichen.
 survival-never-met = { $n ->
-    [one] Geschätzt wird nicht: zu einem bekannten Blatt ist kein Anlass verzeichnet.
-   *[other] Geschätzt wird nicht: zu { $n } bekannten Blättern ist kein Anlass verzeichnet.
+    [one] Geschätzt wird nicht: zu einem bekannten Abzug ist kein Anlass verzeichnet.
+   *[other] Geschätzt wird nicht: zu { $n } bekannten Abzügen ist kein Anlass verzeichnet.
 }
-survival-too-few = Geschätzt wird nicht: es braucht fünf nachgewiesene Blätter.
-survival-all-once = Geschätzt wird nicht: kein Blatt ist bei einem zweiten Anlass nachgewiesen.
-survival-few-once = Geschätzt wird nicht: es braucht zwei Blätter, die nur einmal nachgewiesen sind. Das zeigt nicht, dass es keine weiteren gibt.
+survival-too-few = Geschätzt wird nicht: es braucht fünf Abzüge mit einem verzeichneten Anlass.
+survival-all-once = Geschätzt wird nicht: kein Abzug ist bei einem zweiten Anlass verzeichnet.
+survival-few-once = Geschätzt wird nicht: es braucht zwei Abzüge, die nur bei einem Anlass verzeichnet sind. Das zeigt nicht, dass es keine weiteren gibt.
 survival-ground = { $n ->
-    [one] Ein Blatt ist bei wenigstens einem Anlass nachgewiesen
-   *[other] { $n } Blätter sind bei wenigstens einem Anlass nachgewiesen
+    [one] Ein Abzug ist bei wenigstens einem Anlass verzeichnet
+   *[other] { $n } Abzüge sind bei wenigstens einem Anlass verzeichnet
 }, davon { $once } bei einem, { $twice } bei zweien. Ein Anlass ist ein Jahr mit einem Nachweis, einer Ausstellung oder einem Besitzwechsel.
-survival-says-little = Fast jedes Blatt ist nur einmal nachgewiesen. Die Schätzung sagt dann kaum mehr, als dass es weitere geben mag.
-survival-pairs-open = Einträge, die ein Blatt sein können, gelten hier als zwei.
-survival-caution-1 = Das Verfahren (Chao1, verzerrungskorrigiert; Chao 1984 und 1987) gibt eine untere Schranke. Sie ist der Wahrheit nur nahe, wenn selten nachgewiesene Blätter nie nachgewiesenen gleichen.
+survival-says-little = Fast jeder Abzug ist nur bei einem Anlass verzeichnet. Die Schätzung sagt dann kaum mehr, als dass es weitere geben mag.
+open-pairs-count-twice = Je zwei Einträge, die ein Blatt sein können, gelten hier als zwei Abzüge.
+survival-caution-1 = Das Verfahren (Chao1, verzerrungskorrigiert; Chao 1984 und 1987) gibt eine untere Schranke. Sie ist der Wahrheit nur nahe, wenn selten nachgewiesene Abzüge nie nachgewiesenen gleichen.
 survival-caution-2 = Es nimmt Anlässe für unabhängig; Auktionskataloge zitieren aber einander, und Museumsangaben werden abgeschrieben.
-survival-caution-3 = Es nimmt die Zahl für fest, während Blätter verloren gehen und gefunden werden. Private Sammlungen können ganze Gruppen verbergen, und ein berühmter Zustand wird öfter nachgewiesen als andere.
-survival-caution-4 = Zwei Einträge zu einem Blatt vergrößern die Schätzung, eine falsche Zusammenlegung verkleinert sie.
+survival-caution-3 = Es nimmt die Zahl für fest, während Abzüge verloren gehen und gefunden werden. Private Sammlungen können ganze Gruppen verbergen, und ein berühmter Zustand wird öfter nachgewiesen als andere.
+survival-caution-4 = Zwei Einträge zu einem Abzug vergrößern die Schätzung, eine falsche Zusammenlegung verkleinert sie.
 survival-caution-5 = Für die Abzüge eines einzelnen Druckes kennen wir keine veröffentlichte Anwendung des Verfahrens.
 seen-over-time = Wann sie nachgewiesen sind
-seen-key = Gefüllt: zum ersten Mal nachgewiesene Blätter. Hohl: spätere Anlässe schon nachgewiesener Blätter. Je Blatt zählt ein Jahr einmal.
+seen-key = Gefüllt: zum ersten Mal nachgewiesene Abzüge. Hohl: spätere Anlässe schon nachgewiesener Abzüge. Je Abzug zählt ein Jahr einmal.
 seen-caption = Anlässe nach Jahrzehnt
 seen-first = Zum ersten Mal
 seen-again = Wieder

@@ -3,12 +3,11 @@
 
 how-counted-rule = One printed image on one sheet is one impression.
 how-counted-text =
-    Where two records may be one sheet, the count has two ends: at most, if every such question were
-    two sheets; at least, if as many as possible were one. Where too many such questions hang
-    together to be worked out, the lower end is a bound, marked ≥. A sheet that may be in one of two
-    states stands in both rows, and two records that may be one sheet are each counted in their own row:
-    rows need not add up, and the lower end of a row may be too high. Recuts, reproductions and withdrawn
-    records are not counted.
+    Where two records may be of one impression, the count has two ends: at most, if every such question
+    were two impressions; at least, if as many as possible were one. Where too many such questions hang
+    together to be worked out, the lower end is a bound, marked ≥. Rows need not add up: an impression
+    that may stand in either of two rows is counted in both. Doubtful impressions are counted, and named
+    beside the figures. Recuts, reproductions and withdrawn records are not counted.
 
 # Cautions.
 cautions-brief = What this catalogue is, what it is not, and what it asks of its readers.

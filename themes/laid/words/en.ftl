@@ -77,10 +77,6 @@ count-holders = { $n ->
     [one] { $n } holder
    *[other] { $n } holders
 }
-count-sheets = { $n ->
-    [one] { $n } sheet
-   *[other] { $n } sheets
-}
 
 # Names.
 untitled = Untitled
@@ -256,9 +252,9 @@ in-states = { $n ->
    *[other] states { $states }
 }
 declared-edition = declared edition { $n }
-really-printed = { $n ->
-    [one] one sheet printed
-   *[other] { $n } sheets printed
+count-printed = { $n ->
+    [one] one impression printed
+   *[other] { $n } impressions printed
 }
 numbered = numbered
 not-numbered = not numbered
@@ -268,7 +264,7 @@ of-printer = Printer
 of-publisher = Publisher
 of-date = Date
 of-edition = Declared edition
-of-printed = Really printed
+of-printed = Printed
 impressions = Impressions
 not-identified = Not identified
 private-collections = Private collections
@@ -428,7 +424,7 @@ years-may-be-later = It may have been printed only later
 years-nobody = no owner recorded
 years-perhaps-owner = perhaps { $owner }
 years-caution = Gaps are usual, and none is an accusation; nor is a record without gaps a clearance. Whoever must decide on a sheet needs research of its own, and licensed advice where the sheet is.
-provenance-years-brief = What is recorded here of the owners of each sheet from 30 January 1933 to 8 May 1945. Sheets printed later or destroyed before are not asked about; those of which it is not known when they were printed are. That no owner is recorded does not clear a sheet.
+provenance-years-brief = What is recorded here of the owners of each impression from 30 January 1933 to 8 May 1945. Impressions printed later or destroyed before are not asked about; impressions of unknown printing date are included. That no owner is recorded does not clear an impression.
 years-head-silent = No owner recorded for these years
 years-head-partly = Owners recorded for part of them
 years-head-perhaps = Owners recorded, not all with certainty
@@ -437,8 +433,8 @@ years-mark-change-recorded = change of hands recorded
 years-mark-change-possible = change of hands possible
 years-mark-later = may be printed later
 years-not-asked = { $n ->
-    [one] One impression is not asked about: it was printed later or destroyed before, or its record does not count.
-   *[other] { $n } impressions are not asked about: they were printed later or destroyed before, or their records do not count.
+    [one] One impression is not asked about: it was printed later or destroyed before, or it is withdrawn, a recut or a reproduction.
+   *[other] { $n } impressions are not asked about: they were printed later or destroyed before, or they are withdrawn, recuts or reproductions.
 }
 
 sightings = Seen
@@ -566,6 +562,9 @@ standing-accepted = Accepted
 standing-doubtful = Doubtful
 standing-rejected = Rejected
 standing-withdrawn = Withdrawn
+stands-doubtful = doubtful
+stands-rejected = rejected
+stands-withdrawn = withdrawn
 
 # Dates.
 date-unknown = date unknown
@@ -627,8 +626,8 @@ month-10 = October
 month-11 = November
 month-12 = December
 # Indexes and counts.
-sheets-between = at least { $least } and at most { $n } sheets
-sheets-not-below = not fewer than { $least } and at most { $n } sheets
+sheets-between = at least { $least } and at most { $n } impressions
+sheets-not-below = not fewer than { $least } and at most { $n } impressions
 between-numbers = at least { $least }, at most { $most }
 not-below-numbers = not fewer than { $least }, at most { $most }
 as-of = as of { $date }
@@ -645,7 +644,6 @@ count-of-designs = { $n ->
    *[other] of { $n } designs
 }
 impressions-of-designs = { $impressions } { $designs }
-sheets-of-designs = { $sheets } { $designs }
 all = All
 
 # Checklists.
@@ -866,11 +864,12 @@ column-holder = Holder
 number-short = No.
 title = Title
 known = Known
-sheets = Sheets
+sheets = Impressions
 records = Records
-caption-crossing = Sheets by state and printing
-crossing-open = A sheet that may be one or another stands with each.
-crossing-not-firm = Below a figure stands how many of its sheets are identified as probable or possible only (not certain), and of how many what was seen contradicts the identification (contradicted). The others are firm.
+caption-crossing = Impressions by state and printing
+crossing-open = An impression that may be of one or another is counted with each.
+crossing-not-firm = Below a figure stands how many of its impressions are identified as probable or possible only (not certain), and of how many what was seen contradicts the identification (contradicted). The others are firm.
+not-firm-key = Not certain: identified as probable or possible only. Contradicted: what was seen contradicts the identification. The figures count these impressions too.
 of-them-uncertain = { $n ->
     [one] { $n } not certain
    *[other] { $n } not certain
@@ -879,56 +878,80 @@ of-them-contradicted = { $n ->
     [one] { $n } contradicted
    *[other] { $n } contradicted
 }
+of-them-standing = { $n } of them { $standing } ({ $records })
 none-known = none known
 not-in-this-state = not printed in this state
 counted-not-shown = { $n ->
     [one] { $n } counted, not shown
    *[other] { $n } counted, not shown
 }
+not-in-these-rows = { $n ->
+    [one] { $n } counted, not shown; it is in no row of this table.
+   *[other] { $n } counted, not shown; they are in no row of this table.
+}
+designs-of-no-impression = { $n ->
+    [one] One more design is not in this table: no impression of it is known.
+   *[other] { $n } more designs are not in this table: no impression of them is known.
+}
 declared-editions = Editions
 known-of-declared = { $n ->
     [one] Known: { $known } of one declared
    *[other] Known: { $known } of { $n } declared
 }
+known-of-perhaps-declared = { $n ->
+    [one] Known: { $known } of perhaps one declared
+   *[other] Known: { $known } of perhaps { $n } declared
+}
 known-of-printed = { $n ->
-    [one] Known: { $known } of one really printed
-   *[other] Known: { $known } of { $n } really printed
+    [one] Known: { $known } of one printed
+   *[other] Known: { $known } of { $n } printed
 }
 known-of-printing = Known: { $known }
+proofs-included = proofs included
+source-not-given = source not given
 design = Design
 declared = Declared
 numbers-printed = Printed
-numbers-met = Met
-numbers-missing = Not met
+numbers-met = Numbers recorded
 numbers-above = Above
-numbers-repeated = Met twice
+numbers-repeated = Recorded twice
 may-be-one-sheet-head = May be one sheet
 are-one-sheet = One sheet, several records
 edition-declared = { $n ->
     [one] { $printing }: { $n } declared
    *[other] { $printing }: { $n } declared
 }
+edition-perhaps-declared = { $n ->
+    [one] { $printing }: perhaps { $n } declared
+   *[other] { $printing }: perhaps { $n } declared
+}
 edition-met-of = { $n ->
-    [0] No number was met.
-    [one] One of the { $declared } numbers was met, { $missing } were not.
-   *[other] { $n } of the { $declared } numbers were met, { $missing } were not.
+    [0] No number is recorded.
+    [one] One of the { $declared } numbers is recorded.
+   *[other] { $n } of the { $declared } numbers are recorded.
+}
+edition-met-of-perhaps = { $n ->
+    [0] No number is recorded.
+    [one] One of perhaps { $declared } numbers is recorded.
+   *[other] { $n } of perhaps { $declared } numbers are recorded.
 }
 edition-met = { $n ->
-    [one] One number was met; no size is declared.
-   *[other] { $n } numbers were met; no size is declared.
+    [one] One number is recorded; no size is declared.
+   *[other] { $n } numbers are recorded; no size is declared.
 }
-numbers-key = A number that is a link leads to its sheet.
+numbers-key = A number that is a link leads to its impression.
 edition-unnumbered = Not numbered.
-declared-key = Known: all sheets of the printing, proofs too. Printed: how many really were. Numbers: those read on sheets.
-declared-by = The size is given by this:
+declared-key = Known: all impressions of the printing, proofs included. Printed: the number printed. Numbers: those read on impressions.
+declared-perhaps-key = ?: the size is only reported, or given as probable or possible.
+declared-by = Source:
 of-other-size = Numbered as of another size, which nobody declares:
 others-say = Others give
-others-say-printed = Others say that so many were really printed:
-met-twice = Met on more than one sheet:
+others-say-printed = Others give as the number printed
+met-twice = Recorded on more than one impression:
 above-declared = Numbered above the declared edition:
 
 # Census: what stands beside the counts.
-bars-key = A bar is filled as far as the number is sure, and hollow as far as it may reach, each sheet taken as it is identified, however surely.
+bars-key = A bar is filled to the lower end of the count and hollow from there to its upper end.
 class-edition = edition impressions
 class-proof = proofs
 class-counterproof = counterproofs
@@ -937,18 +960,18 @@ class-cancelled = from a cancelled matrix
 class-fragment = fragments
 class-other = of other kinds
 set-apart = Not accepted
-set-apart-note = Rejected or withdrawn designs, listed apart. Their sheets count in no total of this page.
-set-apart-own = This design is not accepted; its sheets count in no total of the catalogue.
+set-apart-note = Rejected or withdrawn designs, listed apart. Their impressions count in no total of this page.
+set-apart-own = This design is not accepted; its impressions count in no total of the catalogue.
 census-by-series = By series
 series-together = Series
 on-one-paper = On one sheet of paper
 on-one-paper-note = Each is counted by itself.
 of-one-set = Of one set
-of-one-set-note = Each sheet of a set is counted.
+of-one-set-note = Each impression of a set is counted.
 recorded-not-counted = Recorded, not counted
 by-state-and-printing = By state and printing
 holders-by-state = By holder and state
-caption-holders-by-state = Sheets of each holder by state
+caption-holders-by-state = Impressions of each holder by state
 counted-withdrawn = withdrawn
 format-census-csv = The counts as a table (CSV)
 format-editions-csv = The declared editions as a table (CSV)
@@ -959,28 +982,29 @@ format-image-service = The photograph as an image service (IIIF)
 
 # Census: survival, and when sheets were met.
 how-many-survive = How many there may be
-survival-estimate = Sheets that could have been met: probably at least about { $estimate } ({ $low } to { $high }; interval of 95 %), destroyed ones among them.
-survival-size-recorded = No estimate is made, because how many were printed is declared or recorded for a printing: what is known stands against that number.
+survival-estimate = Impressions that could have been met, destroyed ones among them: a lower bound of { $estimate } (95 %: { $interval }). It does not show that any is missing.
+survival-from-to = { $low } to { $high }
+survival-size-recorded = No estimate is made because a size is declared or recorded for at least one printing; compare the known impressions with it.
 survival-never-met = { $n ->
-    [one] No estimate is made: of one known sheet no occasion is recorded.
-   *[other] No estimate is made: of { $n } known sheets no occasion is recorded.
+    [one] No estimate is made: of one known impression no occasion is recorded.
+   *[other] No estimate is made: of { $n } known impressions no occasion is recorded.
 }
-survival-too-few = No estimate is made: it takes five sheets that were met.
-survival-all-once = No estimate is made: no sheet was met on a second occasion.
-survival-few-once = No estimate is made: it takes two sheets that were met only once. That does not show that there are no others.
+survival-too-few = No estimate is made: it takes five impressions with a recorded occasion.
+survival-all-once = No estimate is made: no impression is recorded on a second occasion.
+survival-few-once = No estimate is made: it takes two impressions that are recorded on one occasion only. That does not show that there are no others.
 survival-ground = { $n ->
-    [one] One sheet was met on at least one occasion
-   *[other] { $n } sheets were met on at least one occasion
+    [one] One impression is recorded on at least one occasion
+   *[other] { $n } impressions are recorded on at least one occasion
 }; { $once } of them on one, { $twice } on two. An occasion is a year with a sighting, an exhibition or a change of hands.
-survival-says-little = Nearly every sheet was met only once. The estimate then says little more than that there may be others.
-survival-pairs-open = Records that may be one sheet are taken for two here.
-survival-caution-1 = The method (Chao1, bias-corrected; Chao 1984 and 1987) gives a lower bound. It is near the truth only if the sheets that were rarely met are like those never met.
+survival-says-little = Nearly every impression is recorded on one occasion only. The estimate then says little more than that there may be others.
+open-pairs-count-twice = Here every two records that may be one sheet are counted as two impressions.
+survival-caution-1 = The method (Chao1, bias-corrected; Chao 1984 and 1987) gives a lower bound. It is near the truth only if the impressions that were rarely met are like those never met.
 survival-caution-2 = It takes occasions for independent; but sale catalogues quote one another, and museum records are copied.
-survival-caution-3 = It takes the number for fixed, while sheets are lost and found. Private owners may hide whole groups of them, and a famous state is met more often than others.
-survival-caution-4 = Two records of one sheet make the estimate larger, a wrong merger makes it smaller.
+survival-caution-3 = It takes the number for fixed, while impressions are lost and found. Private owners may hide whole groups of them, and a famous state is met more often than others.
+survival-caution-4 = Two records of one impression make the estimate larger, a wrong merger makes it smaller.
 survival-caution-5 = For the impressions of one print we know of no published use of the method.
 seen-over-time = When they were met
-seen-key = Filled: sheets met for the first time. Hollow: later occasions of sheets met before. Of one sheet a year counts once.
+seen-key = Filled: impressions met for the first time. Hollow: later occasions of impressions met before. Of one impression a year counts once.
 seen-caption = Occasions by decade
 seen-first = First met
 seen-again = Met again
