@@ -44,6 +44,8 @@ pub struct Picture {
     pub side: Side,
     /// The view it shows of that side.
     pub view: View,
+    /// What it shows, in the words of the record, where that is not the sheet's side and view.
+    pub caption: Option<String>,
     /// The part that shows this image, where a picture shows more (an uncut sheet).
     pub area: Option<PercentBox>,
     /// Whether it shows the image mirrored (a counterproof).

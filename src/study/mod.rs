@@ -45,10 +45,10 @@ pub mod sizes;
 pub mod tolerance;
 
 pub use census::{clique_cover, crossing, editions, firmness, linked, occasions, survival};
-pub use history::{diligence, marks, ownership, printing_date};
+pub use history::{dealings, diligence, marks, ownership, printing_date};
 pub use identification::{
     agree, allowed, assumptions, candidates, changes, couplets, evidence, grades, identify,
-    next_point, printing_record, scale, separate, settle, table,
+    next_point, printing_record, remaining, scale, separate, settle, table,
 };
 
 use agree::Contradiction;

@@ -5,7 +5,8 @@
 
 use keyblock::model::key::ImpressionKey;
 use keyblock::study::diligence::{
-    ChangeOfHands, Coverage, DiligenceYears, FIRST, LAST, OwnerRecord,
+    ChangeOfHands, Coverage, DiligenceYears, EntryDate, EntryRef, Event, FIRST, LAST, Manner,
+    OwnerRecord,
 };
 
 use crate::small::{studied, studied_for_readers};
@@ -162,7 +163,8 @@ fn the_silence_at_the_end_is_told_with_the_entries_on_either_side() {
     let silence = |entries: &str| {
         let toml = format!("sheet = {{ date = \"1930\" }}\nprovenance = [{entries}]");
         let found = years(&toml).unwrap().silence?;
-        Some((found.after.1.index(), found.until.map(|(_, at)| at.index())))
+        let at = |event: Event| event.entry.1.index();
+        Some((at(found.after), found.until.map(at)))
     };
     let one = "{ owner = { name = \"One\" }, from = \"1931\", to = \"1940~\" }";
     let none = "{ owner = { name = \"One\" }, from = \"1931\" }, { agent = { name = \"A\" }, from = \"1938\" }";
@@ -175,6 +177,215 @@ fn the_silence_at_the_end_is_told_with_the_entries_on_either_side() {
     let throughout = "{ owner = \"museum\", from = \"1931\" }";
     assert_eq!(silence(throughout), None);
     assert_eq!(silence(""), None, "nobody is recorded before");
+}
+
+/// A sale is an event as an owner's date is: the first one after the gap is named, whichever it is, and an agent's date
+/// may be the last before it.
+#[test]
+fn the_next_event_after_a_gap_is_a_sale_or_an_owner_whichever_is_first() {
+    let silence = |entries: &str| {
+        let toml = format!("sheet = {{ date = \"1930\" }}\nprovenance = [{entries}]");
+        let found = years(&toml).unwrap().silence?;
+        let at = |event: Event| (event.entry.1.index(), event.date);
+        Some((at(found.after), found.until.map(at)))
+    };
+    let one = "{ owner = { name = \"One\" }, to = \"1942\" }";
+    let sale = "{ agent = { name = \"A\" }, from = \"1949-06-08\", how = \"sale\" }";
+    let now = "{ owner = \"museum\", from = \"2005~\" }";
+    let after = (0, EntryDate::To);
+    assert_eq!(
+        silence(&format!("{one}, {sale}, {now}")),
+        Some((after, Some((1, EntryDate::From))))
+    );
+    assert_eq!(
+        silence(&format!("{one}, {now}")),
+        Some((after, Some((1, EntryDate::From))))
+    );
+    let kept = "{ keeper = \"museum\", from = \"1946\" }";
+    assert_eq!(
+        silence(&format!("{one}, {kept}")),
+        Some((after, None)),
+        "a keeper is neither"
+    );
+    // What an agent had for years that reach beyond the gap is one event.
+    let long = "{ agent = { name = \"A\" }, from = \"1944\", to = \"1951\" }";
+    assert_eq!(
+        silence(&format!("{one}, {long}")),
+        Some(((1, EntryDate::From), None))
+    );
+    let unsure = "{ owner = { name = \"One\" }, to = \"1937\", this_sheet = \"possible\" }";
+    let early = "{ agent = { name = \"A\" }, from = \"1938-05\", how = \"sale\" }";
+    assert_eq!(
+        silence(&format!("{unsure}, {early}")),
+        Some(((1, EntryDate::From), None))
+    );
+    assert_eq!(silence(early), Some(((0, EntryDate::From), None)));
+    assert_eq!(silence(sale), None, "it is later");
+}
+
+/// Whichever of the two states it, and by the entries of all records of the other sheet.
+#[test]
+fn a_sheet_that_may_be_another_has_its_entries_of_these_years() {
+    let record = |n: u32, toml: &str| {
+        format!(
+            "-- records/designs/1/impressions/{n}.toml\nstatus = \"untraced\"\nsheet = {{ date = \"1930\" }}\n{toml}\n"
+        )
+    };
+    let first = record(
+        1,
+        "maybe_same_as = [{ impression = \"1.2\", why = \"The tear.\" }]\nprovenance = [\
+         { owner = { name = \"One\" }, from = \"1931\", to = \"1937\" }, \
+         { agent = { name = \"A\" }, from = \"1938-05\", how = \"sale\" }, \
+         { keeper = \"museum\", from = \"1946\" }]",
+    );
+    let second = record(
+        2,
+        "provenance = [{ owner = { name = \"Two\" }, from = \"1996\" }]",
+    );
+    let same = record(
+        3,
+        "same_as = [{ impression = \"1.1\" }]\nprovenance = [{ keeper = \"museum\", from = \"1940\" }]",
+    );
+    let found = |literals: &[&str], of: &str| -> Vec<(String, Vec<String>)> {
+        let (_, studies) = studied_for_readers(literals);
+        let others = &studies.diligence[&key(of)].possibly_same;
+        let entries = |entries: &[EntryRef]| {
+            let entries = entries.iter();
+            entries
+                .map(|(record, at)| format!("{record} {}", at.index()))
+                .collect()
+        };
+        let told = others.iter();
+        told.map(|o| (o.record.to_string(), entries(&o.entries)))
+            .collect()
+    };
+    let told = |record: &str, entries: &[&str]| {
+        let entries = entries.iter().map(|e| (*e).to_owned()).collect();
+        vec![(record.to_owned(), entries)]
+    };
+    let all = [DESIGN, MUSEUM, &first, &second, &same];
+    let entries = told("1.1", &["1.1 0", "1.1 1", "1.3 0"]);
+    assert_eq!(found(&all, "1.2"), entries);
+    assert_eq!(found(&all, "1.1"), told("1.2", &[]));
+    assert_eq!(found(&all, "1.3"), told("1.2", &[]));
+    // A sheet that is not published acts as absent, and so does a link that is private.
+    let hidden = first.replace("status =", "publish = false\nstatus =");
+    assert_eq!(found(&[DESIGN, MUSEUM, &hidden, &second], "1.2"), []);
+    let private = first.replace("status =", "private = [\"maybe_same_as\"]\nstatus =");
+    assert_eq!(found(&[DESIGN, MUSEUM, &private, &second], "1.2"), []);
+}
+
+/// A way of transfer that is not known counts for more than a note, and neither counts without a change.
+#[test]
+fn the_manner_of_a_change_of_hands_is_unknown_or_told_in_a_note() {
+    let manner = |entries: &str, more: &str, note: &str| {
+        let record = format!(
+            "-- records/designs/1/impressions/1.toml\nstatus = \"untraced\"\nsheet = {{ date = \"1930\" }}\n\
+             {more}\nprovenance = [{entries}]\n{note}"
+        );
+        let (_, studies) = studied(&[DESIGN, MUSEUM, &record]);
+        studies.diligence[&key("1.1")].manner
+    };
+    let note = "-- records/designs/1/impressions/1.md\nIn what manner is under research.\n";
+    let line = "provenance_line = \"The customs office, 1939.\"";
+    let changed = "{ owner = \"museum\", from = \"1939\", how = \"transfer\" }";
+    let unknown = "{ owner = \"museum\", from = \"1939\", how = \"unknown\" }";
+    for (entries, more, note, expected) in [
+        (changed, "", "", Manner::Plain),
+        (changed, "", note, Manner::Noted),
+        (changed, line, "", Manner::Written),
+        (changed, line, note, Manner::Noted),
+        (unknown, "", "", Manner::Unknown),
+        (unknown, line, note, Manner::Unknown),
+        (
+            "{ owner = \"museum\", from = \"1931\", how = \"unknown\" }",
+            line,
+            note,
+            Manner::Plain,
+        ),
+        (
+            "{ owner = { name = \"One\" }, to = \"1937\" }, { owner = \"museum\", from = \"1950\", how = \"unknown\" }",
+            "",
+            "",
+            Manner::Plain,
+        ),
+    ] {
+        assert_eq!(
+            manner(entries, more, note),
+            expected,
+            "{entries} {more} {note}"
+        );
+    }
+}
+
+/// The printings of a design whose state `whole` was cut down in 1955, to be printed once more.
+const TWO_PRINTINGS: &str = "points = [{ key = \"gulls\", ask = \"How many gulls?\", kind = \"count\", rests_on = \"matrix\" }]\n\
+     states = [{ key = \"whole\", shows = { gulls = 9 } }, { key = \"cut-down\", shows = { gulls = 5 } }]\n\
+     printings = [{ key = \"own\", kind = \"artist\", date = \"1927/1936\", states = [\"whole\"] }, \
+     { key = \"late\", kind = \"posthumous\", date = \"1956\", states = [\"cut-down\"] }]\n";
+
+/// It is said only where a recorded printing that can have ended later is still possible for the sheet.
+#[test]
+fn a_sheet_may_be_printed_later_only_by_a_recorded_printing_that_is_still_possible() {
+    let is_later = |design: &str, toml: &str| {
+        let record =
+            format!("-- records/designs/1/impressions/1.toml\nstatus = \"untraced\"\n{toml}\n");
+        let (_, studies) = studied(&[&format!("{DESIGN}{design}"), &record]);
+        let found = studies.diligence.get(&key("1.1"));
+        found.expect("a sheet that is concerned").may_be_later
+    };
+    let probable =
+        "identified = { state = \"whole\", printing = \"own\", certainty = \"probable\" }\n";
+    let contradicted =
+        "identified = { state = \"cut-down\", printing = \"late\" }\nobserved = { gulls = 9 }";
+    for (toml, expected) in [
+        ("", true),
+        (probable, true),
+        (&format!("{probable}observed = {{ gulls = 9 }}"), false),
+        ("observed = { gulls = 9 }", false),
+        (contradicted, false),
+        ("observed = { gulls = 5 }", true),
+        (
+            "observed = { gulls = { is = 9, certainty = \"probable\" } }",
+            true,
+        ),
+        ("observed = { gulls = \"not-visible\" }", true),
+        // Everything is excluded: then nothing is.
+        ("observed = { gulls = 7 }", true),
+        ("identified = { printing = \"own\" }", false),
+        // The sheet's own date, though it is not certain.
+        (
+            "observed = { gulls = 9 }\nsheet = { date = { is = \"1950\", certainty = \"possible\" } }",
+            true,
+        ),
+        ("sheet = { date = \"1930\" }", false),
+        (
+            "observed = { gulls = 5 }\nsightings = [{ date = \"1940\" }]",
+            false,
+        ),
+    ] {
+        assert_eq!(is_later(TWO_PRINTINGS, toml), expected, "{toml}");
+    }
+    for open in [
+        "\"1927/..\"",
+        "\"1927/\"",
+        "{ is = \"1930\", certainty = \"possible\" }",
+    ] {
+        let design = TWO_PRINTINGS.replace("\"1927/1936\"", open);
+        assert!(is_later(&design, "observed = { gulls = 9 }"), "{open}");
+    }
+    let undated = TWO_PRINTINGS.replace("date = \"1927/1936\", ", "");
+    assert!(is_later(&undated, "observed = { gulls = 9 }"));
+    // A paper of 1930 is not that of a printing that ended before.
+    let paper = "printings = [{ key = \"own\", kind = \"artist\", date = \"1927/1929\" }, { key = \"late\", kind = \"posthumous\", date = \"1956\" }]\n";
+    assert!(is_later(paper, "sheet = { paper_date = \"1930/..\" }"));
+    // Where no printing is recorded, the states and the design say when it can have been printed.
+    assert!(!is_later("", ""));
+    assert!(!is_later("states = [{ key = \"only\" }]\n", ""));
+    assert!(is_later(
+        "states = [{ key = \"only\", date = \"1944/1950\" }]\n",
+        ""
+    ));
 }
 
 #[test]
@@ -367,7 +578,10 @@ fn a_sheet_printed_later_is_not_concerned() {
     let is_later = |toml: &str| years(toml).unwrap().may_be_later;
     assert!(!is_later("sheet = { date = \"1930\" }"));
     assert!(is_later("sheet = { date = \"1945\" }"));
-    assert!(is_later(""), "nothing is known of when it was printed");
+    assert!(
+        !is_later(""),
+        "no printing is recorded, and the design is of 1927"
+    );
 }
 
 #[test]
@@ -526,7 +740,8 @@ fn what_was_had_seen_or_shown_in_time_was_not_printed_later() {
     let is_later = |toml: &str| {
         let record =
             format!("-- records/designs/1/impressions/1.toml\nstatus = \"untraced\"\n{toml}\n");
-        let (_, studies) = studied(&[DESIGN, MUSEUM, show, &record]);
+        let design = format!("{DESIGN}{TWO_PRINTINGS}");
+        let (_, studies) = studied(&[&design, MUSEUM, show, &record]);
         studies.diligence[&key("1.1")].may_be_later
     };
     for earlier in [
@@ -569,7 +784,8 @@ fn a_contradicted_identification_tells_nothing_of_the_printing() {
         (years.stretches[0].first.to_string(), years.may_be_later)
     };
     assert_eq!(first(9), ("1938-01-01".to_owned(), false));
-    assert_eq!(first(5), ("1933-01-30".to_owned(), true));
+    // That printing is the only one recorded, so that none of later years is.
+    assert_eq!(first(5), ("1933-01-30".to_owned(), false));
 }
 
 #[test]

@@ -575,3 +575,90 @@ fn a_sheet_is_cited_by_the_number_of_its_design() {
     assert!(!text.contains("r1.2"), "{text}");
     assert!(design.contains("impression/r1.2/"));
 }
+
+/// A picture that shows something else than its sheet's whole recto: its caption stands beside it, and in place of the
+/// side in the alternative text.
+#[test]
+fn a_caption_stands_in_place_of_the_side_of_a_picture() {
+    let pictures = r#"
+-- records/designs/1/impressions/1.toml
+status = "located"
+holder = "museum"
+[[pictures]]
+file = "pictures/1.jpg"
+rights = "CC0-1.0"
+caption = "The lower <right> part only"
+-- records/designs/1/impressions/2.toml
+status = "located"
+holder = "museum"
+[[pictures]]
+file = "pictures/1.jpg"
+rights = "CC0-1.0"
+-- records/designs/1/pictures/1.jpg
+no picture
+"#;
+    let site = site_of(&[FERRY, pictures]);
+    for address in ["design/1/", "impression/1.1/"] {
+        let html = page(&site, address);
+        assert!(
+            html.contains("The lower &lt;right&gt; part only</p>"),
+            "{address}: {html}"
+        );
+        let alts = attribute(html, "alt");
+        let captioned = "Impression 1.1: The lower &lt;right&gt; part only".to_owned();
+        assert!(alts.contains(&captioned), "{address}: {alts:?}");
+        assert!(!html.contains("Recto of impression 1.1"), "{address}");
+    }
+    assert!(page(&site, "design/1/").contains("Recto of impression 1.2"));
+    assert!(page(&site, "impression/1.2/").contains("<p>Recto</p>"));
+}
+
+/// What a drawing shows may be told too.
+#[test]
+fn a_caption_of_a_designs_own_picture_stands_in_place_of_its_kind() {
+    let design = FERRY.replace(
+        "[[points]]",
+        "pictures = [{ file = \"pictures/1.jpg\", of = \"drawing\", rights = \"CC0-1.0\", caption = \"A study of the bow\" }]\n[[points]]",
+    );
+    let site = site_of(&[&design, "-- records/designs/1/pictures/1.jpg\nno picture\n"]);
+    let html = page(&site, "design/1/");
+    assert!(html.contains("A study of the bow"), "{html}");
+    let alts = attribute(html, "alt");
+    let captioned = "A study of the bow: The Ferry".to_owned();
+    assert!(alts.contains(&captioned), "{alts:?}");
+}
+
+/// The cautions claim no more than the program ensures.
+#[test]
+fn the_cautions_name_what_is_said_against_what_was_seen_and_who_is_named_without_consent() {
+    let said = |language: &str, contact: &str| {
+        let settings = format!(
+            "-- catalogue.toml\ntitle = \"T\"\nsiglum = \"T\"\nartist = \"artist\"\nlanguage = \"{language}\"\n\
+             address = \"https://prints.example.org\"\n{contact}\n"
+        );
+        let site = site_of(&[FERRY, &settings]);
+        let text = crate::markup::tags(page(&site, "cautions/")).1;
+        let words: Vec<&str> = text.split_whitespace().collect();
+        words.join(" ")
+    };
+    let write = "contact = \"editors@prints.example.org\"";
+    let english = said("en", write);
+    for words in [
+        "unless it says “against what was seen”, and gives the reasons.",
+        "The name and place of a private collection are published only where its owner’s consent is recorded.",
+        "Others whom the records name, former owners among them, are named without it.",
+        "A person who objects to being named is taken out.",
+        "Write to editors@prints.example.org.",
+    ] {
+        assert!(english.contains(words), "{words}: {english}");
+    }
+    assert!(!said("en", "").contains("Write to"));
+    let german = said("de", write);
+    for words in [
+        "sofern nicht „entgegen dem, was gesehen wurde“ dabeisteht",
+        "darunter frühere Eigentümer, werden ohne sie genannt.",
+        "Man schreibe an editors@prints.example.org",
+    ] {
+        assert!(german.contains(words), "{words}: {german}");
+    }
+}

@@ -297,25 +297,60 @@ fn the_status_says_where_the_record_ends_and_who_sold_in_these_years() {
     let before = "{ owner = \"heir\", to = \"1932\" }";
     let sold = "{ owner = \"heir\", from = \"1931\", to = \"1938\" }, \
                 { agent = { name = \"Mole & Pier\" }, place = \"Northport\", from = \"1938-05\", how = \"sale\", direct = true }";
+    let traded = "{ owner = \"heir\", to = \"1937\", this_sheet = \"possible\" }, \
+                  { agent = { name = \"Mole & Pier\" }, from = \"1938-05\", how = \"sale\" }, \
+                  { agent = { name = \"Quay & Son\" }, from = \"1949-06-08\", how = \"sale\" }, \
+                  { owner = \"museum\", from = \"1978\" }";
+    let bought_in = "{ owner = \"heir\", to = \"1937\" }, \
+                     { agent = { name = \"Quay & Son\" }, from = \"1950\", how = \"sale\", sold = false, this_sheet = \"possible\" }";
+    let between = "{ owner = \"heir\", to = \"1937\" }, { owner = \"heir\", from = \"1950/1955\" }";
     for (language, entries, words) in [
-        ("en", until, "Last recorded about 1940; then none recorded."),
-        ("de", until, "Zuletzt um 1940 verzeichnet, danach keiner."),
+        (
+            "en",
+            until,
+            "Last recorded about 1940; then no owner recorded.",
+        ),
+        (
+            "de",
+            until,
+            "Zuletzt nachgewiesen um 1940; danach kein Eigentümer verzeichnet.",
+        ),
         (
             "en",
             later,
-            "Last recorded about 1940; then none recorded; next recorded 1978.",
+            "Last recorded about 1940; then no owner recorded until 1978 (Harbour Museum, Northport).",
         ),
         (
             "de",
             later,
-            "Zuletzt um 1940 verzeichnet, danach keiner; der nächste 1978.",
+            "Zuletzt nachgewiesen um 1940; danach kein Eigentümer verzeichnet bis 1978 (Harbour Museum, Northport).",
         ),
         (
             "en",
             unsure,
-            "Perhaps last recorded 1937; then none recorded.",
+            "Perhaps last recorded 1937; then no owner recorded.",
         ),
-        ("en", sold, "Last recorded 1938; then none recorded."),
+        ("en", sold, "Last recorded 1938; then no owner recorded."),
+        (
+            "en",
+            traded,
+            "Last recorded in the trade, May 1938; then no owner recorded until the sale of 8 June 1949 (Quay & Son).",
+        ),
+        (
+            "de",
+            traded,
+            "Zuletzt im Handel nachgewiesen, Mai 1938; danach kein Eigentümer verzeichnet bis zum Verkauf am 8. Juni 1949 (Quay & Son).",
+        ),
+        (
+            "en",
+            bought_in,
+            "Last recorded 1937; then no owner recorded until it was offered and not sold, 1950 (Quay & Son, possibly this sheet).",
+        ),
+        (
+            "en",
+            between,
+            "Last recorded 1937; then no owner recorded; next recorded between 1950 and 1955 (Ben Quire).",
+        ),
     ] {
         for text in said(language, entries) {
             assert!(text.contains(words), "{words}: {text}");
@@ -323,11 +358,11 @@ fn the_status_says_where_the_record_ends_and_who_sold_in_these_years() {
     }
     let [sheet, all] = said("en", before);
     assert!(
-        sheet.contains("Last recorded 1932; then none recorded."),
+        sheet.contains("Last recorded 1932; then no owner recorded."),
         "{sheet}"
     );
     assert!(
-        all.contains("1.2: last recorded 1932; then none recorded"),
+        all.contains("1.2: last recorded 1932; then no owner recorded"),
         "{all}"
     );
     let [sheet, all] = said("en", sold);
@@ -363,7 +398,10 @@ fn one_page_gathers_the_sheets_by_what_is_recorded_and_names_no_private_owner() 
     let site = site_of(&[FERRY, owner, record, hidden]);
     let html = page(&site, "provenance/");
     let (_, text) = tags(html);
-    assert!(text.contains("Owners recorded for part of them"), "{text}");
+    assert!(
+        text.contains("Recorded as having it, for part of these years"),
+        "{text}"
+    );
     assert!(
         text.contains("2 January 1940 to 8 May 1945: no owner recorded"),
         "{text}"
@@ -375,6 +413,120 @@ fn one_page_gathers_the_sheets_by_what_is_recorded_and_names_no_private_owner() 
     }
 }
 
+/// Two records of one sheet are two lines, and days of a certain owner are not listed.
+#[test]
+fn the_lists_of_these_years_count_records_and_say_that_only_open_days_stand_in_them() {
+    let record = |n: u32, toml: &str| {
+        format!(
+            "-- records/designs/1/impressions/{n}.toml\nstatus = \"untraced\"\nsheet = {{ date = \"1930\" }}\n{toml}\n"
+        )
+    };
+    let owned =
+        "provenance = [{ owner = { name = \"One\" }, from = \"1931\", to = \"1940-01-01\" }]";
+    let two = record(2, owned);
+    let three = record(3, "same_as = [{ impression = \"1.2\" }]");
+    let said = |language: &str| {
+        let settings = format!(
+            "-- catalogue.toml\ntitle = \"T\"\nsiglum = \"T\"\nartist = \"artist\"\nlanguage = \"{language}\"\naddress = \"https://prints.example.org\"\n"
+        );
+        let site = site_of(&[FERRY, &settings, &two, &three]);
+        tags(page(&site, "provenance/")).1
+    };
+    let english = said("en");
+    for words in [
+        "2 records. Only days without a certain owner are listed.",
+        "No owner recorded for these years1 record",
+    ] {
+        assert!(english.contains(words), "{words}: {english}");
+    }
+    assert!(!english.contains("31 January 1933 to 1 January 1940"));
+    let german = said("de");
+    let words = "2 Einträge. Aufgeführt sind nur Tage ohne sicheren Eigentümer.";
+    assert!(german.contains(words), "{german}");
+}
+
+#[test]
+fn a_sheet_that_may_be_another_is_told_with_what_that_one_records_of_these_years() {
+    let owner =
+        "-- records/holders/owner-a.toml\nname = \"Wilhelmina Skerry\"\nkind = \"private\"\n";
+    let record = |n: u32, toml: &str| {
+        format!(
+            "-- records/designs/1/impressions/{n}.toml\nstatus = \"located\"\nsheet = {{ date = \"1930\" }}\n{toml}\n"
+        )
+    };
+    let sold = record(
+        2,
+        "maybe_same_as = [{ impression = \"1.3\" }]\nprovenance = [\
+         { owner = { name = \"Tobias Wrack\" }, to = \"1937\", private = [\"owner\"] }, \
+         { agent = { name = \"Mole & Pier\" }, from = \"1938-05\", how = \"sale\" }]",
+    );
+    let sold = sold.replace("located", "untraced");
+    let kept = record(
+        3,
+        "holder = \"owner-a\"\nprovenance = [{ owner = \"owner-a\", from = \"1996\" }]",
+    );
+    let site = site_of(&[FERRY, owner, &sold, &kept]);
+    let text = |address: &str| tags(page(&site, address)).1;
+    let told = "erhaps the same sheet as 1.2: an owner whose name is withheld, until 1937; sale, Mole & Pier, May 1938";
+    assert!(
+        text("provenance/").contains(told),
+        "{}",
+        text("provenance/")
+    );
+    let sheet = text("impression/1.3/");
+    assert!(sheet.contains(told), "{sheet}");
+    assert!(
+        text("impression/1.2/").contains("Perhaps the same sheet as 1.3."),
+        "{}",
+        text("impression/1.2/")
+    );
+    let hidden = kept.replace("status =", "publish = false\nstatus =");
+    let site = site_of(&[FERRY, owner, &sold, &hidden]);
+    assert!(!tags(page(&site, "provenance/")).1.contains("same sheet"));
+}
+
+/// Two who possibly had it one after the other are not written as if it passed from the one to the other.
+#[test]
+fn a_change_of_hands_that_is_not_recorded_sends_the_reader_to_the_sheet() {
+    let record = |how: &str| {
+        format!(
+            "-- records/designs/1/impressions/2.toml\nstatus = \"located\"\nholder = \"museum\"\nsheet = {{ date = \"1930\" }}\n\
+             provenance = [{{ owner = \"heir\", from = \"1931\", to = \"1939~\" }}, {{ owner = \"museum\", from = \"1939-07\", how = \"{how}\" }}]\n"
+        )
+    };
+    let note = "-- records/designs/1/impressions/2.md\nFrom the customs office, in what manner is under research.\n";
+    let said = |how: &str, note: &str| {
+        let site = site_of(&[FERRY, PEOPLE, &record(how), note]);
+        let text = |address: &str| tags(page(&site, address)).1;
+        [text("provenance/"), text("impression/1.2/")]
+    };
+    let [all, sheet] = said("transfer", note);
+    let told = "1934 to July 1939: perhaps Ben Quire or Harbour Museum, Northport. See the note on the sheet.";
+    assert!(all.contains(told), "{all}");
+    assert!(!sheet.contains("changed hands is not recorded"), "{sheet}");
+    let [all, sheet] = said("unknown", "");
+    let told = "Northport. How it changed hands is not recorded: see the sheet.";
+    assert!(all.contains(told), "{all}");
+    assert!(
+        sheet.contains("How it changed hands is not recorded."),
+        "{sheet}"
+    );
+    let [all, _] = said("transfer", "");
+    assert!(
+        !all.contains("see the") && !all.contains("See the"),
+        "{all}"
+    );
+}
+
+#[test]
+fn the_work_to_be_done_names_sheets_without_an_owner_for_some_or_all_of_these_years() {
+    let record = "-- records/designs/1/impressions/2.toml\nstatus = \"located\"\nholder = \"museum\"\nsheet = { date = \"1930\" }\n";
+    let site = site_of(&[FERRY, record]);
+    let (_, text) = tags(page(&site, "holder/museum/"));
+    let said = "No owner recorded for some or all of 1933–1945: 1.1, 1.2";
+    assert!(text.contains(said), "{text}");
+}
+
 #[test]
 fn the_page_says_why_a_sheet_is_not_asked_about_and_that_silence_clears_none() {
     let burnt = "-- records/designs/1/impressions/2.toml\nstatus = \"destroyed\"\nsheet = { date = \"1926\" }\n\
@@ -382,7 +534,7 @@ fn the_page_says_why_a_sheet_is_not_asked_about_and_that_silence_clears_none() {
     let site = site_of(&[FERRY, burnt]);
     let (_, text) = tags(page(&site, "provenance/"));
     for said in [
-        "One impression is not asked about: it was printed later or destroyed before, or it is withdrawn, a recut or a reproduction.",
+        "One record is not asked about: its sheet was printed later or destroyed before, or it is withdrawn, a recut or a reproduction.",
         "That no owner is recorded does not clear an impression.",
     ] {
         assert!(text.contains(said), "{said}: {text}");

@@ -72,6 +72,14 @@ pub(crate) fn cautions(here: &Here<'_>) -> Leaf {
     ) {
         part.paragraphs.push(CleanHtml::text(rights));
     }
+    if let (Some(contact), Some(part)) = (
+        contact(here),
+        parts.iter_mut().find(|p| p.id == "caution-privacy"),
+    ) {
+        let to = [("contact", &contact)];
+        part.paragraphs
+            .push(here.words().html("contribute-how-text", None, &to));
+    }
     let added: Vec<CleanHtml> = settings
         .cautions
         .iter()

@@ -11,7 +11,7 @@ use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
 use crate::page::setting::leaf::Leaf;
-use crate::page::sheet::diligence::{handled, silence, stretch};
+use crate::page::sheet::diligence::{handled, possibly_same, see_the_sheet, silence, stretch};
 use crate::study::diligence::{ChangeOfHands, Coverage, DiligenceYears, OwnerRecord};
 
 #[derive(Serialize)]
@@ -107,19 +107,27 @@ fn by_place(here: &Here<'_>, status: Coverage) -> RunOn {
                 None => capitalised(&place),
             };
             let name = marked(here, impression, years);
-            let silence = silence(here, years).unwrap_or_default();
-            (lead, CleanHtml::join([&name, &silence], ": "))
+            let further = CleanHtml::join(&further(here, years), "; ");
+            (lead, CleanHtml::join([&name, &further], ": "))
         })
         .collect();
     let n = items.len();
     RunOn {
         heading: heading(here, status),
-        note: CleanHtml::text(&here.words().count("count-impressions", n)).some(),
+        note: CleanHtml::text(&here.words().count("count-records", n)).some(),
         lines: run_on::by_lead(here, items),
     }
 }
 
-/// A line for each sheet, with the gaps in its ownership.
+/// The records on either side of a gap, the other sheets that it may be, and where to read how it changed hands.
+fn further(here: &Here<'_>, years: &DiligenceYears) -> Vec<CleanHtml> {
+    let mut said: Vec<CleanHtml> = silence(here, years).into_iter().collect();
+    said.extend(possibly_same(here, years));
+    said.extend(see_the_sheet(here, years));
+    said
+}
+
+/// A line for each sheet, with the days without a certain owner.
 fn line_by_line(here: &Here<'_>, status: Coverage) -> List {
     let lines: Vec<CleanHtml> = sheets(here, status)
         .map(|(_, impression, years)| {
@@ -129,14 +137,19 @@ fn line_by_line(here: &Here<'_>, status: Coverage) -> List {
                 .filter(|s| s.known != OwnerRecord::Certain);
             let open: Vec<CleanHtml> = open.map(|s| stretch(here, s)).collect();
             let open = CleanHtml::join(&open, "; ");
-            let open = as_sentences(&[open, silence(here, years).unwrap_or_default()]);
+            let mut sentences = vec![open];
+            sentences.extend(further(here, years));
+            let sentences = as_sentences(&sentences);
             let place = CleanHtml::text(&here.whereabouts(impression));
             let name = CleanHtml::join([&marked(here, impression, years), &place], ", ");
-            name.then(". ").and(&open)
+            name.then(". ").and(&sentences)
         })
         .collect();
     let n = lines.len();
     let mut list = List::new(heading(here, status), lines);
-    list.note = CleanHtml::text(&here.words().count("count-impressions", n)).some();
+    let words = here.words();
+    let count = CleanHtml::text(&words.count("count-records", n));
+    let only_open = CleanHtml::text(words.word("years-only-open-days"));
+    list.note = (n > 0).then(|| as_sentences(&[count, only_open]));
     list
 }

@@ -40,10 +40,13 @@ pub(crate) fn plate(
         }
         PictureOwner::Design(design_key) => {
             let design = here.public().designs.get(design_key)?;
-            let what = picture.of.map_or_else(
-                || here.words().word("picture-of-illustration").to_owned(),
-                |of| here.words().listed("picture-of", of).to_owned(),
-            );
+            let of = || {
+                picture.of.map_or_else(
+                    || here.words().word("picture-of-illustration").to_owned(),
+                    |of| here.words().listed("picture-of", of).to_owned(),
+                )
+            };
+            let what = picture.caption.clone().unwrap_or_else(of);
             let mut caption = CleanHtml::text(&what);
             if let Some(cite) = &picture.cite {
                 caption = caption
@@ -147,7 +150,8 @@ pub(crate) fn key_of(impression: &Impression, name: &Key) -> PictureKey {
     }
 }
 
-/// Handle, state and printing, holder and accession; on the sheet's own page, which side it is.
+/// Handle, state and printing, holder and accession; on the sheet's own page, which side it is. A caption of the
+/// record stands in place of the side and view, on every page.
 fn caption(
     here: &Here<'_>,
     design: &Design,
@@ -155,8 +159,10 @@ fn caption(
     picture: &Picture,
 ) -> CleanHtml {
     let is_own = *here.address == Address::Impression(impression.key.clone());
-    let is_whole = picture.side == Side::Recto && picture.view == View::Whole;
-    let what = side_and_view(here, picture);
+    let is_whole =
+        picture.side == Side::Recto && picture.view == View::Whole && picture.caption.is_none();
+    let what = picture.caption.clone();
+    let what = what.unwrap_or_else(|| side_and_view(here, picture));
     if is_own {
         two_lines(
             &CleanHtml::text(&what),
@@ -233,18 +239,28 @@ pub(crate) fn side_and_view(here: &Here<'_>, picture: &Picture) -> String {
     }
 }
 
-/// The alternative text of a picture.
+/// The alternative text of a picture; the caption of the record, where it has one, and the sheet's number.
 fn describe(
     here: &Here<'_>,
     design: &Design,
     impression: &Impression,
     picture: &Picture,
 ) -> String {
+    let key = here.sheet_number(&impression.key);
+    if let Some(caption) = &picture.caption {
+        return here.words().with(
+            "alt-captioned",
+            &[
+                ("key", Argument::Text(&key)),
+                ("caption", Argument::Text(caption)),
+            ],
+        );
+    }
     let title = here.design_title(design).plain();
     here.words().with(
         "alt-impression",
         &[
-            ("key", Argument::Text(&here.sheet_number(&impression.key))),
+            ("key", Argument::Text(&key)),
             ("side", Argument::Text(&side_and_view(here, picture))),
             ("title", Argument::Text(&title)),
             ("where", Argument::Text(&here.whereabouts(impression))),

@@ -5,20 +5,23 @@
 use serde::Serialize;
 
 use super::provenance;
+use crate::model::edtf::parts::{Edtf, Precision};
 use crate::model::edtf::{Date, Day};
 use crate::model::impression::Impression;
 use crate::model::provenance::{PartyRole, ProvenanceEntry};
 use crate::page::phrases::dates;
+use crate::page::phrases::enumeration;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
 use crate::study::diligence::{
-    ChangeOfHands, Coverage, DiligenceYears, EntryRef, FIRST, LAST, OwnerRecord, Stretch,
+    ChangeOfHands, Coverage, DiligenceYears, EntryRef, Event, FIRST, LAST, Manner, OwnerRecord,
+    Stretch,
 };
 
 /// The part on its own page.
 #[derive(Serialize)]
 pub(crate) struct Diligence {
-    /// A summary of one to six sentences.
+    /// A summary in sentences.
     said: CleanHtml,
     /// The stretches of time, where there are several.
     stretches: Vec<CleanHtml>,
@@ -64,9 +67,13 @@ fn summary(here: &Here<'_>, impression: &Impression, years: &DiligenceYears) -> 
             sentences.push(CleanHtml::text(words.word("years-change-recorded")));
         }
     }
+    if years.manner == Manner::Unknown {
+        sentences.push(CleanHtml::text(words.word("years-manner-unknown")));
+    }
     if let Some(sales) = handled(here, years) {
         sentences.push(words.html("years-handled", None, &[("entries", &sales)]));
     }
+    sentences.extend(possibly_same(here, years));
     if years.may_be_later {
         sentences.push(CleanHtml::text(words.word("years-may-be-later")));
     }
@@ -77,37 +84,96 @@ fn summary(here: &Here<'_>, impression: &Impression, years: &DiligenceYears) -> 
     as_sentences(&sentences)
 }
 
-/// "last recorded about 1940; then none recorded; next recorded 1978", where these years end without an owner;
-/// each date in the form in which it is recorded.
+/// "last recorded 1942; then no owner recorded until the sale of 8 June 1949 (Mole & Pier)", where these years end
+/// without an owner; each date in the form in which it is recorded.
 pub(crate) fn silence(here: &Here<'_>, years: &DiligenceYears) -> Option<CleanHtml> {
     let silence = years.silence.as_ref()?;
     let words = here.words();
-    let dated = |of: &EntryRef, is_end: bool| {
-        let entry = entry(here, of)?;
-        let (first, second) = if is_end && is_owner(entry) {
-            (&entry.to, &entry.from)
-        } else {
-            (&entry.from, &entry.to)
-        };
-        let date = first.as_ref().or(second.as_ref())?;
-        Some(dates::once_html(&date.value, words))
+    let last = last_recorded(here, &silence.after)?;
+    let next = silence
+        .until
+        .as_ref()
+        .and_then(|next| next_recorded(here, next));
+    Some(match next {
+        Some(next) => words.html("years-then-next", None, &[("last", &last), ("next", &next)]),
+        None => words.html("years-then-none", None, &[("last", &last)]),
+    })
+}
+
+/// "last recorded 1942", "perhaps last recorded in the trade, May 1938".
+fn last_recorded(here: &Here<'_>, event: &Event) -> Option<CleanHtml> {
+    let words = here.words();
+    let entry = entry(here, &event.entry)?;
+    let date = dates::once_html(event.date.of(entry)?, words);
+    let word = match entry.role {
+        PartyRole::Agent => "years-last-in-trade",
+        PartyRole::Owner | PartyRole::Keeper => "years-last",
     };
-    let last = dated(&silence.after, true)?;
-    let next = silence.until.as_ref().and_then(|next| dated(next, false));
-    let said = match next {
-        Some(next) => words.html(
-            "years-last-and-next",
-            None,
-            &[("date", &last), ("next", &next)],
-        ),
-        None => words.html("years-last", None, &[("date", &last)]),
-    };
-    let is_certain = entry(here, &silence.after).is_some_and(ProvenanceEntry::is_certain);
-    Some(if is_certain {
+    let said = words.html(word, None, &[("date", &date)]);
+    Some(if entry.is_certain() {
         said
     } else {
         words.html("years-perhaps-last", None, &[("last", &said)])
     })
+}
+
+/// "no owner recorded until the sale of 8 June 1949 (Mole & Pier)": the next dated entry, be it of an owner or of an
+/// agent, with who it names.
+fn next_recorded(here: &Here<'_>, event: &Event) -> Option<CleanHtml> {
+    let words = here.words();
+    let entry = entry(here, &event.entry)?;
+    let date = event.date.of(entry)?;
+    let is_day = matches!(date.edtf(), Edtf::Date(d) if d.precision() == Precision::Day);
+    let is_one_date = matches!(date.edtf(), Edtf::Date(_));
+    let is_sale = entry
+        .how
+        .as_ref()
+        .is_some_and(|how| how.value.as_str() == "sale");
+    let word = match entry.role {
+        PartyRole::Agent if entry.sold == Some(false) => "years-next-bought-in",
+        PartyRole::Agent if is_sale && is_day && !date.is_loose() => "years-next-sale-of-day",
+        PartyRole::Agent if is_sale => "years-next-sale",
+        PartyRole::Agent => "years-next-in-trade",
+        PartyRole::Owner | PartyRole::Keeper if is_one_date => "years-next-owner",
+        PartyRole::Owner | PartyRole::Keeper => "years-next-owner-between",
+    };
+    let who = [
+        provenance::in_text(here, entry),
+        provenance::doubts(here, entry),
+    ];
+    let who = CleanHtml::join(&who, ", ");
+    let date = dates::once_html(date, words);
+    Some(words.html(word, None, &[("date", &date), ("who", &who)]))
+}
+
+/// "perhaps the same sheet as 7.8: sale, Mole & Pier, May 1938", one for each other sheet that it may be.
+pub(crate) fn possibly_same(here: &Here<'_>, years: &DiligenceYears) -> Vec<CleanHtml> {
+    let words = here.words();
+    let said = years.possibly_same.iter().map(|other| {
+        let entries = other.entries.iter().filter_map(|of| entry(here, of));
+        let entries: Vec<CleanHtml> = entries.map(|e| provenance::on_its_own(here, e)).collect();
+        let sheet = here.impression(&other.record);
+        match CleanHtml::join(&entries, "; ").some() {
+            Some(entries) => words.html(
+                "years-perhaps-same",
+                None,
+                &[("other", &sheet), ("entries", &entries)],
+            ),
+            None => words.html("years-perhaps-same-alone", None, &[("other", &sheet)]),
+        }
+    });
+    said.collect()
+}
+
+/// Where the sheet's page may tell how it changed hands: "see the note on the sheet".
+pub(crate) fn see_the_sheet(here: &Here<'_>, years: &DiligenceYears) -> Option<CleanHtml> {
+    let word = match years.manner {
+        Manner::Plain => return None,
+        Manner::Written => "years-see-written",
+        Manner::Noted => "years-see-note",
+        Manner::Unknown => "years-see-sheet",
+    };
+    Some(CleanHtml::text(here.words().word(word)))
 }
 
 /// The entries of agents in these years, with name and date: "sale, Mole & Pier, Northport, May 1938".
@@ -115,10 +181,6 @@ pub(crate) fn handled(here: &Here<'_>, years: &DiligenceYears) -> Option<CleanHt
     let entries = years.handled.iter().filter_map(|of| entry(here, of));
     let said: Vec<CleanHtml> = entries.map(|e| provenance::on_its_own(here, e)).collect();
     CleanHtml::join(&said, "; ").some()
-}
-
-fn is_owner(entry: &ProvenanceEntry) -> bool {
-    entry.role == PartyRole::Owner
 }
 
 fn entry<'h>(here: &Here<'h>, (record, entry): &EntryRef) -> Option<&'h ProvenanceEntry> {
@@ -133,20 +195,24 @@ pub(crate) fn stretch(here: &Here<'_>, stretch: &Stretch) -> CleanHtml {
     let names = owners(here, &stretch.owners);
     let who = match stretch.known {
         OwnerRecord::Missing => CleanHtml::text(words.word("years-nobody")),
-        OwnerRecord::Certain => names,
-        OwnerRecord::Uncertain => words.html("years-perhaps-owner", None, &[("owner", &names)]),
+        OwnerRecord::Certain => CleanHtml::join(&names, "; "),
+        // A semicolon would say that it passed directly from one to the next.
+        OwnerRecord::Uncertain => {
+            let one_of = enumeration::either(here, &names);
+            words.html("years-perhaps-owner", None, &[("owner", &one_of)])
+        }
     };
     capitalised(&time).then(": ").and(&who)
 }
 
 /// The parties of the entries, each once.
-fn owners(here: &Here<'_>, entries: &[EntryRef]) -> CleanHtml {
+fn owners(here: &Here<'_>, entries: &[EntryRef]) -> Vec<CleanHtml> {
     let mut names: Vec<CleanHtml> = Vec::new();
     for of in entries {
         let name = entry(here, of).map(|entry| provenance::in_text(here, entry));
         names.extend(name.filter(|name| !names.contains(name)));
     }
-    CleanHtml::join(&names, "; ")
+    names
 }
 
 /// A span of time in words: "1938 to 8 May 1945".

@@ -32,6 +32,7 @@ pub(crate) fn picture(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Optio
     let name = fields.key("name");
     let side = fields.word::<Side>("side");
     let view = fields.word("view").map_or(View::Whole, |view| view.value);
+    let caption = fields.words("caption");
     let area = fields
         .one("box", values::percent_box)
         .map(|area| area.value);
@@ -60,6 +61,7 @@ pub(crate) fn picture(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Optio
         path,
         side,
         view,
+        caption,
         area,
         mirrored,
         ties,

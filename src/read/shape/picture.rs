@@ -33,6 +33,11 @@ macro_rules! picture {
                     "what it shows of it; whole where nothing is said",
                 ),
                 may(
+                    "caption",
+                    Takes::Text,
+                    "what it shows, where that is not the sheet's side and view: \"the lower right part only\"",
+                ),
+                may(
                     "box",
                     Takes::Box,
                     "the part that shows this image, along its edges: [left, top, width, height] in percent",

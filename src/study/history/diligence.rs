@@ -13,7 +13,8 @@
 //!
 //! In: the published records, all those of one sheet together. Out: [`DiligenceYears`], one for each sheet
 //! that is concerned. Definitions: `docs/definitions.md, "The years 1933 to 1945"`.
-//! Not here: which days an entry proves (`ownership`), when a sheet was printed (`printing_date`).
+//! Not here: which days an entry proves (`ownership`), when a sheet was printed (`printing_date`), changes of hands
+//! and the records on either side of a gap (`dealings`).
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
@@ -35,13 +36,16 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::ownership::{Ownership, Span, is_maker, owners};
+use super::dealings;
+pub use super::dealings::{ChangeOfHands, EntryDate, EntryRef, Event, Manner, Silence};
+use super::ownership::{Ownership, Span, owners};
 use super::printing_date;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
-use crate::model::edtf::Day;
+use crate::model::edtf::{Date, Day};
 use crate::model::impression::{Impression, Status as Standing};
-use crate::model::key::{ImpressionKey, Key};
+use crate::model::key::ImpressionKey;
+use crate::model::place::Placed;
 use crate::model::provenance::{PartyRole, ProvenanceEntry};
 use crate::study::census::{Groups, is_counted};
 use crate::study::index::EntryAt;
@@ -71,9 +75,6 @@ pub enum OwnerRecord {
     Certain,
 }
 
-/// An entry of the provenance of a record: the record, and which of its entries.
-pub type EntryRef = (ImpressionKey, EntryAt);
-
 /// A time for which the owner is equally well known.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Stretch {
@@ -85,15 +86,6 @@ pub struct Stretch {
     pub known: OwnerRecord,
     /// The entries that name the owners, in the order of time.
     pub owners: Vec<EntryRef>,
-}
-
-/// What stands before and after the time at the end for which no owner is recorded.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Silence {
-    /// The entry whose date is the last before it.
-    pub after: EntryRef,
-    /// The entry of the next owner, where one is recorded.
-    pub until: Option<EntryRef>,
 }
 
 /// For how many of the days an owner of a sheet is recorded.
@@ -109,16 +101,13 @@ pub enum Coverage {
     Silent,
 }
 
-/// Whether the dates of a sheet show that it changed hands. Where they show nothing, it may still have
-/// changed hands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum ChangeOfHands {
-    /// No date of a change can fall in the time.
-    None,
-    /// One can, or somebody handled the sheet then and may not have sold it.
-    Possible,
-    /// One certainly does.
-    Recorded,
+/// Another sheet of which the records say that it may be this one.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PossibleSheet {
+    /// The record that is named, or that says so.
+    pub record: ImpressionKey,
+    /// The entries of all records of that sheet that fall, at least partly, or may fall within these years.
+    pub entries: Vec<EntryRef>,
 }
 
 /// The recorded owners of one sheet in these years.
@@ -127,15 +116,19 @@ pub struct DiligenceYears {
     /// The time that is asked about, from its first day or the first on which the sheet can have
     /// been printed, in stretches without gaps. Never empty.
     pub stretches: Vec<Stretch>,
-    /// Whether the sheet may have been printed only later.
+    /// Whether it can be of a recorded printing that may have ended only after these years.
     pub may_be_later: bool,
     /// Whether it changed hands in this time.
     pub change: ChangeOfHands,
-    /// The last record before these years end without one; `None` where they end with an owner, or where no
-    /// owner is recorded before.
+    /// What the records say of the way of that change.
+    pub manner: Manner,
+    /// The records on either side, where these years end without an owner; `None` where they end with one, or
+    /// where nothing dated is recorded before.
     pub silence: Option<Silence>,
     /// The entries of agents dated within this time, or partly within it.
     pub handled: Vec<EntryRef>,
+    /// The other sheets that may be this one, in the order of their keys.
+    pub possibly_same: Vec<PossibleSheet>,
 }
 
 impl DiligenceYears {
@@ -168,23 +161,107 @@ pub(crate) fn of_catalogue(
     catalogue: &Catalogue,
     groups: &Groups,
 ) -> BTreeMap<ImpressionKey, DiligenceYears> {
-    let mut sheets: BTreeMap<ImpressionKey, Vec<(&Design, &Impression)>> = BTreeMap::new();
+    let mut sheets: Sheets<'_> = BTreeMap::new();
     for (design, impression) in catalogue.impressions() {
         if is_counted(design, impression) {
             let sheet = groups.first_of(&impression.key);
             sheets.entry(sheet).or_default().push((design, impression));
         }
     }
+    let pairs = possible_pairs(groups, &sheets);
     let mut found = BTreeMap::new();
-    for records in sheets.values() {
-        let Some(years) = of_sheet(catalogue, records) else {
+    for (sheet, records) in &sheets {
+        let Some(mut years) = of_sheet(catalogue, records) else {
             continue;
         };
+        let others = pairs.get(sheet).into_iter().flatten();
+        let others = others.filter_map(|(other, record)| {
+            Some(PossibleSheet {
+                record: record.clone(),
+                entries: entries_in_these_years(catalogue, sheets.get(other)?),
+            })
+        });
+        years.possibly_same = others.collect();
         for (_, record) in records {
             found.insert(record.key.clone(), years.clone());
         }
     }
     found
+}
+
+/// The counted records of each sheet, by the first of them.
+type Sheets<'a> = BTreeMap<ImpressionKey, Vec<(&'a Design, &'a Impression)>>;
+
+/// The other sheets that may be each sheet (`maybe_same_as`, whichever record states it), each with the first record
+/// that is named or says so.
+fn possible_pairs(
+    groups: &Groups,
+    sheets: &Sheets<'_>,
+) -> BTreeMap<ImpressionKey, BTreeMap<ImpressionKey, ImpressionKey>> {
+    let mut pairs: BTreeMap<ImpressionKey, BTreeMap<ImpressionKey, ImpressionKey>> =
+        BTreeMap::new();
+    for (sheet, records) in sheets {
+        for (_, record) in records {
+            for link in &record.maybe_same_as {
+                let named = &link.impression.value;
+                let other = groups.first_of(named);
+                if other == *sheet || !sheets.contains_key(&other) {
+                    continue;
+                }
+                let mut add = |of: &ImpressionKey, other: &ImpressionKey, by: &ImpressionKey| {
+                    let others = pairs.entry(of.clone()).or_default();
+                    others.entry(other.clone()).or_insert_with(|| by.clone());
+                };
+                add(sheet, &other, named);
+                add(&other, sheet, &record.key);
+            }
+        }
+    }
+    pairs
+}
+
+/// The dated entries of a sheet that fall, at least partly, or may fall within these years: of owners by the days on
+/// which they possibly had it, of agents and keepers by their dates.
+fn entries_in_these_years(
+    catalogue: &Catalogue,
+    records: &[(&Design, &Impression)],
+) -> Vec<EntryRef> {
+    let asked = Span {
+        first: Some(FIRST),
+        last: Some(LAST),
+    };
+    let printed = printing_date::of_sheet(catalogue, records);
+    let artist = catalogue.settings.artist.as_ref().map(|a| &a.value);
+    let mut found = Vec::new();
+    for (design, impression) in records {
+        let owned = owners(design, impression, printed, artist);
+        let had_then = |at: EntryAt| {
+            let mut owned = owned.iter().filter(|owned| owned.entry == at);
+            owned.any(|owned| owned.possibly.meets(asked))
+        };
+        for (at, entry) in impression.provenance.iter().enumerate() {
+            let at = EntryAt::new(at);
+            let is_dated = entry.from.is_some() || entry.to.is_some();
+            let falls_within = match entry.role {
+                PartyRole::Owner => is_dated && !entry.is_destruction() && had_then(at),
+                PartyRole::Agent => dealings::is_dated_within(entry, asked),
+                PartyRole::Keeper => is_dated && written(entry).meets(asked),
+            };
+            if falls_within {
+                found.push((impression.key.clone(), at));
+            }
+        }
+    }
+    found
+}
+
+/// From the first day of an entry's dates to the last, as they are written; open where one is not recorded.
+fn written(entry: &ProvenanceEntry) -> Span {
+    let span = |date: Option<&Placed<Date>>| date.map(|date| Span::as_written(&date.value));
+    Span {
+        first: span(entry.from.as_ref()).and_then(|span| span.first),
+        last: span(entry.to.as_ref()).and_then(|span| span.last),
+    }
 }
 
 /// The recorded owners of one sheet, by all its records; `None` where it was certainly printed later, or
@@ -217,54 +294,19 @@ fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Option
     };
     let existence = Existence { printed, gone };
     let stretches = stretches(&owned, existence, first, last);
-    Some(DiligenceYears {
-        silence: silence(&stretches, &owned),
-        handled: handled(records, asked),
-        stretches,
-        may_be_later: printed.last.is_none_or(|last| last > LAST),
-        change: records
-            .iter()
-            .map(|(design, i)| change(design, i, artist, asked))
-            .max()
-            .unwrap_or(ChangeOfHands::None),
-    })
-}
-
-/// The records on either side of the last stretch, where it has no owner.
-fn silence(stretches: &[Stretch], owned: &[(EntryRef, Ownership)]) -> Option<Silence> {
-    let missing = stretches
+    let ends_without = stretches
         .last()
-        .filter(|s| s.known == OwnerRecord::Missing)?;
-    let before = owned.iter().filter_map(|((record, _), owned)| {
-        let last = owned.possibly.last.filter(|last| *last < missing.first)?;
-        Some((last, (record.clone(), owned.ended_by?)))
-    });
-    let after = owned.iter().filter_map(|(entry, owned)| {
-        let first = owned.possibly.first.filter(|first| *first > missing.last)?;
-        Some((first, entry.clone()))
-    });
-    Some(Silence {
-        after: before.max_by_key(|(last, _)| *last)?.1,
-        until: after
-            .min_by_key(|(first, _)| *first)
-            .map(|(_, entry)| entry),
+        .filter(|stretch| stretch.known == OwnerRecord::Missing);
+    let change = dealings::change(records, artist, asked);
+    Some(DiligenceYears {
+        silence: ends_without.and_then(|gap| dealings::silence(records, gap.last)),
+        handled: dealings::handled(records, asked),
+        stretches,
+        may_be_later: printing_date::may_be_after(records, printed, LAST),
+        change,
+        manner: dealings::manner(records, change, asked),
+        possibly_same: Vec::new(),
     })
-}
-
-/// The entries of agents with a date, as it is written, that falls at least partly within `asked`.
-fn handled(records: &[(&Design, &Impression)], asked: Span) -> Vec<EntryRef> {
-    let mut found = Vec::new();
-    for (_, impression) in records {
-        for (at, entry) in impression.provenance.iter().enumerate() {
-            let dates = [&entry.from, &entry.to].into_iter().flatten();
-            let mut spans = dates.map(|date| Span::as_written(&date.value));
-            let is_within = spans.any(|span| span.first.is_some() && span.meets(asked));
-            if entry.role == PartyRole::Agent && is_within {
-                found.push((impression.key.clone(), EntryAt::new(at)));
-            }
-        }
-    }
-    found
 }
 
 /// When a sheet was destroyed, if all its records say that it was: the time at which its last owner's
@@ -303,40 +345,6 @@ impl Existence {
         let spans = [self.printed, self.gone].into_iter();
         spans.filter(is_in_one_year).any(|span| span.contains(day))
     }
-}
-
-/// Whether a record says that its sheet passed from one to another within `asked`. A sheet that
-/// the artist had first came from no other owner, and one that was destroyed went to none.
-fn change(
-    design: &Design,
-    impression: &Impression,
-    artist: Option<&Key>,
-    asked: Span,
-) -> ChangeOfHands {
-    let is_owner = |entry: &ProvenanceEntry| entry.role == PartyRole::Owner;
-    let entries = &impression.provenance;
-    let is_destroyed = impression.status.value == Standing::Destroyed;
-    let ended = entries.iter().rposition(is_owner).filter(|_| is_destroyed);
-    let handled =
-        |entry: &ProvenanceEntry| entry.role != PartyRole::Keeper && entry.sold != Some(false);
-    let mut found = ChangeOfHands::None;
-    for (at, entry) in entries.iter().enumerate().filter(|(_, e)| handled(e)) {
-        let is_makers = at == 0 && is_maker(design, artist, entry);
-        let came = entry.from.as_ref();
-        let came = came.filter(|_| !is_makers && !entry.is_destruction());
-        let went = entry.to.as_ref().filter(|_| ended != Some(at));
-        for date in came.into_iter().chain(went) {
-            let when = Span::of(&date.value);
-            let is_sure = entry.is_certain() && (is_owner(entry) || entry.sold == Some(true));
-            if is_sure && when.lies_in(asked) {
-                return ChangeOfHands::Recorded;
-            }
-            if when.meets(asked) {
-                found = ChangeOfHands::Possible;
-            }
-        }
-    }
-    found
 }
 
 /// The time from `first` to `last`, cut wherever what is known changes.

@@ -1,6 +1,7 @@
 //! When a sheet was printed: the days between which its records place the printing.
 //!
-//! In: the records of one sheet, as published. Out: a [`Span`] of days ([`of_sheet`]).
+//! In: the records of one sheet, as published. Out: a [`Span`] of days ([`of_sheet`]); whether it can be of a recorded
+//! printing that may have ended only after a day ([`may_be_after`]).
 //! Method: the sheet's own date is used, else those of the printings it can be of. An identification that
 //! observations contradict is not used (`agree`). A sheet was printed no later than the first day on which
 //! somebody certainly had it, saw it or showed it. Definitions: `docs/definitions.md, "When a sheet was
@@ -34,7 +35,8 @@ use crate::model::design::Design;
 use crate::model::edtf::{Date, Day};
 use crate::model::impression::{Identification, Impression};
 use crate::study::identification::agree::contradiction;
-use crate::study::identification::candidates::allowed_by;
+use crate::study::identification::candidates::{Candidate, allowed_by, candidates};
+use crate::study::identification::remaining::not_excluded;
 
 /// When a sheet was printed, by all its records. Where they give no date, or one after the sheet is first
 /// recorded to exist, the span runs from the making of the design to that day.
@@ -60,6 +62,58 @@ pub fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Sp
     }
 }
 
+/// Whether a sheet, `printed` at some time of that span, can be of a recorded printing that may have ended only after
+/// `day`. A printing without a certain date may; where no printing is recorded, the date of the state counts, else that
+/// of the design, and none says nothing. Every record of the sheet must allow it.
+#[must_use]
+pub fn may_be_after(records: &[(&Design, &Impression)], printed: Span, day: Day) -> bool {
+    let can_be_later = printed.last.is_none_or(|last| last > day);
+    can_be_later && records.iter().all(|(d, i)| allows_after(d, i, day))
+}
+
+fn allows_after(design: &Design, impression: &Impression, day: Day) -> bool {
+    let ends_after = |date: &Date| Span::of(date).last.is_none_or(|last| last > day);
+    let ends_after_as_recorded = |dates: &Statements<Date>| {
+        let own = dates.0.first();
+        own.is_some_and(|own| ends_after(&own.is.value))
+    };
+    if let Some(date) = certain(&impression.sheet.date) {
+        return ends_after(date);
+    }
+    let is_after = |candidate: &Candidate<'_>| match (candidate.printing, candidate.state) {
+        (Some(printing), _) => certain(&printing.date).is_none_or(ends_after),
+        (None, Some(state)) if !state.date.0.is_empty() => ends_after_as_recorded(&state.date),
+        (None, _) => ends_after_as_recorded(&design.date),
+    };
+    let possible = possible(design, impression);
+    let no_candidate = possible.is_empty() && ends_after_as_recorded(&design.date);
+    let by_its_date = ends_after_as_recorded(&impression.sheet.date);
+    no_candidate || by_its_date || possible.iter().any(is_after)
+}
+
+/// The candidates that a sheet can be of: those that its certain identification allows, unless observations contradict
+/// it; else those that what was seen does not exclude.
+fn possible<'a>(design: &'a Design, impression: &Impression) -> Vec<Candidate<'a>> {
+    let relied_on = relied_on(design, impression);
+    let allowed = relied_on.map_or_else(Vec::new, |identified| allowed_by(design, identified));
+    if !allowed.is_empty() {
+        return allowed;
+    }
+    let left = not_excluded(design, impression);
+    if left.is_empty() {
+        candidates(design)
+    } else {
+        left
+    }
+}
+
+/// The identification of a record, where it is certain and no observation contradicts it.
+fn relied_on<'a>(design: &Design, impression: &'a Impression) -> Option<&'a Identification> {
+    let identified = impression.identified.as_ref()?;
+    let is_certain = identified.claim.certainty() == Certainty::Certain;
+    (is_certain && contradiction(design, impression).is_none()).then_some(identified)
+}
+
 /// The days that both allow; the first where they allow none.
 fn agreed(a: Span, b: Span) -> Span {
     if !a.meets(b) {
@@ -80,17 +134,11 @@ fn of_record(design: &Design, impression: &Impression) -> Span {
     if let Some(date) = certain(&impression.sheet.date) {
         return Span::of(date);
     }
-    let is_certain = |i: &&Identification| i.claim.certainty() == Certainty::Certain;
-    let runs = impression
-        .identified
-        .as_ref()
-        .filter(is_certain)
-        .filter(|_| contradiction(design, impression).is_none())
-        .and_then(|identified| {
-            let candidates = allowed_by(design, identified);
-            let dates = candidates.iter().map(|c| certain(&c.printing?.date));
-            dates.collect::<Option<Vec<&Date>>>()
-        });
+    let runs = relied_on(design, impression).and_then(|identified| {
+        let candidates = allowed_by(design, identified);
+        let dates = candidates.iter().map(|c| certain(&c.printing?.date));
+        dates.collect::<Option<Vec<&Date>>>()
+    });
     let spans: Vec<Span> = runs.into_iter().flatten().map(Span::of).collect();
     if spans.is_empty() {
         return Span {

@@ -17,6 +17,7 @@
 //! | [`grades`] | how well what was seen fits a state or printing, with the words |
 //! | [`next_point`] | which point to look at next; `answer_chances`: what an answer is expected to tell |
 //! | [`printing_record`] | what the records of printings say of a sheet's paper, inks, numbering and blocks |
+//! | [`remaining`] | the candidates that nothing recorded of a sheet excludes |
 //! | [`separate`] | which candidates no point separates; the smallest set of points |
 //! | [`settle`] | what the record of a sheet settles |
 //! | [`agree`] | whether observations contradict the recorded identification |
@@ -35,6 +36,7 @@ pub mod identify;
 mod leads;
 pub mod next_point;
 pub mod printing_record;
+pub mod remaining;
 pub mod scale;
 pub mod separate;
 pub mod settle;

@@ -20,7 +20,8 @@ caution-opinion-text =
     mit neuen Belegen ändern; das Verzeichnis sagt dann, was sich geändert hat.
 
     Wo es einen Zustand oder Druck nennt, heißt das: Das Blatt ist mit dem vereinbar, was darüber
-    verzeichnet ist, und die Gründe stehen dabei. Niemand sollte allein auf sein Wort hin kaufen,
+    verzeichnet ist, sofern nicht „entgegen dem, was gesehen wurde“ dabeisteht, und die Gründe sind
+    genannt. Niemand sollte allein auf sein Wort hin kaufen,
     verkaufen oder versichern.
 caution-tones = Töne und Farben
 caution-tones-text =
@@ -50,9 +51,12 @@ caution-handling-text =
     und befeuchte es nicht. „Nicht sichtbar“ ist eine gute Antwort.
 caution-privacy = Persönliches und Berichtigung
 caution-privacy-text =
-    Private Eigentümer werden nur mit ihrer verzeichneten Einwilligung genannt, die sie widerrufen
-    können; Blatt und Zahl bleiben dann, der Name geht. Wer einen Fehler findet oder etwas, das nicht
-    öffentlich sein sollte, möge schreiben.
+    Name und Ort einer Privatsammlung werden nur veröffentlicht, wo die Einwilligung des Eigentümers
+    verzeichnet ist. Sie kann widerrufen werden; Blatt und Zahl bleiben dann, der Name geht. Andere,
+    die in den Einträgen stehen, darunter frühere Eigentümer, werden ohne sie genannt.
+
+    Wer nicht genannt sein will, dessen Name wird entfernt. Wer Einspruch erhebt oder einen Fehler
+    findet oder etwas, das nicht öffentlich sein sollte, möge schreiben.
 caution-titles = Alte Worte
 caution-titles-text =
     Titel und Beschreibungen aus früherer Zeit können Worte enthalten, die wir nicht gebrauchen würden.
@@ -97,9 +101,9 @@ contribute-museum = Museen und Bibliotheken
 contribute-museum-text = Eine Tabelle Ihrer Abzüge ist willkommen, einer je Zeile, in Ihren Worten und Einheiten; ebenso Ihre eigenen Nummern und die Adresse Ihres Datensatzes. Ihr Herkunftsvermerk wird genau so gedruckt, wie Sie ihn geben, und jede Fotografie trägt die Rechte, die Sie nennen.
 contribute-public = Was öffentlich wird
 contribute-public-text =
-    Der Eintrag des Blattes, auf Wunsch mit Ihrem Namen als Quelle. Nie öffentlich: Name und Ort eines
-    privaten Eigentümers ohne verzeichnete Einwilligung, Anschriften, Werte und was die Datei einer
-    Fotografie über Ort und Zeit der Aufnahme sagt. Ein Eigentümer kann „Privatsammlung“ sein, mit oder
+    Der Eintrag des Blattes, auf Wunsch mit Ihrem Namen als Quelle. Nie öffentlich: Name und Ort einer
+    Privatsammlung ohne verzeichnete Einwilligung des Eigentümers, Anschriften, Werte und was die Datei
+    einer Fotografie über Ort und Zeit der Aufnahme sagt. Ein Eigentümer kann „Privatsammlung“ sein, mit oder
     ohne Land. Die Einwilligung kann jederzeit widerrufen werden, und der Name verschwindet dann von
     jeder Seite; was vorher gedruckt oder kopiert wurde, lässt sich nicht zurückrufen.
 contribute-rights = Fotografien

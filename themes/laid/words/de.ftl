@@ -65,6 +65,10 @@ count-impressions = { $n ->
     [one] { $n } Abzug
    *[other] { $n } Abzüge
 }
+count-records = { $n ->
+    [one] { $n } Eintrag
+   *[other] { $n } Einträge
+}
 count-states = { $n ->
     [one] { $n } Zustand
    *[other] { $n } Zustände
@@ -115,6 +119,7 @@ pressed-press = in der Presse gedruckt
 
 # Abbildungen.
 photograph-by = Foto: { $credit }.
+alt-captioned = Abzug { $key }: { $caption }
 alt-impression = { $side } des Abzugs { $key } von { $title }, { $where }
 side-recto = Vorderseite
 side-verso = Rückseite
@@ -415,9 +420,24 @@ years-partly = Für einen Teil der Zeit, { $time }, sind Eigentümer verzeichnet
 years-silent = Für die Zeit, { $time }, ist hier kein Eigentümer verzeichnet
 years-change-recorded = Für diese Jahre ist ein Wechsel des Eigentümers verzeichnet
 years-change-possible = In diese Jahre fällt vielleicht ein Wechsel des Eigentümers
-years-last = zuletzt { $date } verzeichnet, danach keiner
-years-last-and-next = zuletzt { $date } verzeichnet, danach keiner; der nächste { $next }
+years-last = zuletzt nachgewiesen { $date }
+years-last-in-trade = zuletzt im Handel nachgewiesen, { $date }
 years-perhaps-last = vielleicht { $last }
+years-then-none = { $last }; danach kein Eigentümer verzeichnet
+years-then-next = { $last }; danach { $next }
+years-next-owner = kein Eigentümer verzeichnet bis { $date } ({ $who })
+years-next-owner-between = kein Eigentümer verzeichnet; wieder nachgewiesen { $date } ({ $who })
+years-next-sale-of-day = kein Eigentümer verzeichnet bis zum Verkauf am { $date } ({ $who })
+years-next-sale = kein Eigentümer verzeichnet bis zu einem Verkauf, { $date } ({ $who })
+years-next-bought-in = kein Eigentümer verzeichnet, bis es angeboten und nicht verkauft wurde, { $date } ({ $who })
+years-next-in-trade = kein Eigentümer verzeichnet, bis es im Handel war, { $date } ({ $who })
+years-perhaps-same = vielleicht dasselbe Blatt wie { $other }: { $entries }
+years-perhaps-same-alone = vielleicht dasselbe Blatt wie { $other }
+years-manner-unknown = Wie es den Eigentümer wechselte, ist nicht verzeichnet
+years-see-sheet = wie es den Eigentümer wechselte, ist nicht verzeichnet: siehe das Blatt
+years-see-note = siehe die Anmerkung zum Blatt
+years-see-written = siehe die von Hand geschriebene Provenienz des Blattes
+years-only-open-days = Aufgeführt sind nur Tage ohne sicheren Eigentümer.
 years-handled = In diesen Jahren im Handel: { $entries }
 years-entries-only = Hier zählen nur die Einträge, nicht der von Hand geschriebene Text
 years-may-be-later = Es ist vielleicht erst später gedruckt
@@ -426,15 +446,15 @@ years-perhaps-owner = vielleicht { $owner }
 years-caution = Lücken sind üblich, und keine ist ein Vorwurf; ebenso wenig ist ein Nachweis ohne Lücken eine Entlastung. Wer über ein Blatt entscheiden muss, braucht eigene Nachforschung und zugelassenen Rat am Ort des Blattes.
 provenance-years-brief = Was hier über die Eigentümer jedes Abzugs vom 30. Januar 1933 bis 8. Mai 1945 verzeichnet ist. Nach später gedruckten oder vorher zerstörten Abzügen wird nicht gefragt; Abzüge unbekannter Druckzeit sind eingeschlossen. Dass kein Eigentümer verzeichnet ist, entlastet einen Abzug nicht.
 years-head-silent = Für diese Jahre kein Eigentümer verzeichnet
-years-head-partly = Für einen Teil davon verzeichnet
-years-head-perhaps = Verzeichnet, nicht durchweg mit Gewissheit
-years-head-throughout = Durchgehend verzeichnet
+years-head-partly = Als Besitzer verzeichnet, für einen Teil dieser Jahre
+years-head-perhaps = Als Besitzer verzeichnet, für manche Tage nicht mit Gewissheit
+years-head-throughout = Als Besitzer verzeichnet, durchgehend
 years-mark-change-recorded = Wechsel des Eigentümers verzeichnet
 years-mark-change-possible = Wechsel des Eigentümers möglich
 years-mark-later = vielleicht später gedruckt
 years-not-asked = { $n ->
-    [one] Nach einem Abzug wird nicht gefragt: Er ist später gedruckt oder vorher zerstört, oder er ist zurückgezogen, ein Nachschnitt oder eine Reproduktion.
-   *[other] Nach { $n } Abzügen wird nicht gefragt: Sie sind später gedruckt oder vorher zerstört, oder sie sind zurückgezogen, Nachschnitte oder Reproduktionen.
+    [one] Nach einem Eintrag wird nicht gefragt: Sein Blatt ist später gedruckt oder vorher zerstört, oder er ist zurückgezogen, ein Nachschnitt oder eine Reproduktion.
+   *[other] Nach { $n } Einträgen wird nicht gefragt: Ihre Blätter sind später gedruckt oder vorher zerstört, oder sie sind zurückgezogen, Nachschnitte oder Reproduktionen.
 }
 
 sightings = Gesehen
@@ -693,7 +713,7 @@ to-do-not-identified = Nicht bestimmt
 to-do-not-measured = Nicht gemessen
 to-do-no-photograph = Keine Fotografie hier
 to-do-no-verso = Keine Fotografie der Rückseite hier
-to-do-years = Für einen Teil von 1933–1945 kein Eigentümer verzeichnet
+to-do-years = Für 1933–1945 ganz oder teilweise kein Eigentümer verzeichnet
 
 # Personen.
 people-brief = { $n ->

@@ -18,7 +18,8 @@ caution-opinion-text =
     right to it. Opinions may change with evidence, and the catalogue then says what changed.
 
     Where it names a state or a printing, it means that a sheet is consistent with what is recorded
-    of them, and gives the reasons. Nobody should buy, sell or insure on its word alone.
+    of them, unless it says “against what was seen”, and gives the reasons. Nobody should buy, sell
+    or insure on its word alone.
 caution-tones = Tones and colours
 caution-tones-text =
     Photographs are not measurements. Light, camera, screen, fading and age all change a tone. Colours
@@ -45,9 +46,12 @@ caution-handling-text =
     “Not visible” is a good answer.
 caution-privacy = Privacy and correction
 caution-privacy-text =
-    Private owners are named only with their recorded consent, which they may withdraw; the sheet and
-    its count then stay, the name goes. Whoever finds a mistake, or something that should not be
-    public, is asked to write.
+    The name and place of a private collection are published only where its owner’s consent is
+    recorded. Consent may be withdrawn; the sheet and its count then stay, and the name goes. Others
+    whom the records name, former owners among them, are named without it.
+
+    A person who objects to being named is taken out. Whoever objects, or finds a mistake or something
+    that should not be public, is asked to write.
 caution-titles = Old words
 caution-titles-text =
     Titles and descriptions from the past may use words that we would not. They are kept as evidence
@@ -92,10 +96,10 @@ contribute-museum-text = A table of your impressions is welcome, one a row, in y
 contribute-public = What becomes public
 contribute-public-text =
     The record of the sheet, with your name as its source if you wish. Never public: the name and
-    place of a private owner without recorded consent, addresses, values, and whatever a
-    photograph’s file says of where and when it was taken. An owner may be “Private collection”, with a
-    country or without. Consent may be withdrawn at any time, and the name is then taken from every
-    page; what was printed or copied before cannot be called back.
+    place of a private collection whose owner’s consent is not recorded, addresses, values, and
+    whatever a photograph’s file says of where and when it was taken. An owner may be “Private
+    collection”, with a country or without. Consent may be withdrawn at any time, and the name is then
+    taken from every page; what was printed or copied before cannot be called back.
 contribute-rights = Photographs
 contribute-rights-text = Say who took them, how they are to be credited, and whether they may be shown here, and how large. Pictures that may not be shown still help to identify a sheet.
 

@@ -65,6 +65,10 @@ count-impressions = { $n ->
     [one] { $n } impression
    *[other] { $n } impressions
 }
+count-records = { $n ->
+    [one] { $n } record
+   *[other] { $n } records
+}
 count-states = { $n ->
     [one] { $n } state
    *[other] { $n } states
@@ -115,6 +119,7 @@ pressed-press = printed in a press
 
 # Pictures.
 photograph-by = Photograph: { $credit }.
+alt-captioned = Impression { $key }: { $caption }
 alt-impression = { $side } of impression { $key } of { $title }, { $where }
 side-recto = Recto
 side-verso = Verso
@@ -415,9 +420,24 @@ years-partly = Owners are recorded for part of the time from { $time }
 years-silent = No owner is recorded here for the time from { $time }
 years-change-recorded = A change of hands is recorded for these years
 years-change-possible = A change of hands may fall in these years
-years-last = last recorded { $date }; then none recorded
-years-last-and-next = last recorded { $date }; then none recorded; next recorded { $next }
+years-last = last recorded { $date }
+years-last-in-trade = last recorded in the trade, { $date }
 years-perhaps-last = perhaps { $last }
+years-then-none = { $last }; then no owner recorded
+years-then-next = { $last }; then { $next }
+years-next-owner = no owner recorded until { $date } ({ $who })
+years-next-owner-between = no owner recorded; next recorded { $date } ({ $who })
+years-next-sale-of-day = no owner recorded until the sale of { $date } ({ $who })
+years-next-sale = no owner recorded until a sale, { $date } ({ $who })
+years-next-bought-in = no owner recorded until it was offered and not sold, { $date } ({ $who })
+years-next-in-trade = no owner recorded until it was in the trade, { $date } ({ $who })
+years-perhaps-same = perhaps the same sheet as { $other }: { $entries }
+years-perhaps-same-alone = perhaps the same sheet as { $other }
+years-manner-unknown = How it changed hands is not recorded
+years-see-sheet = how it changed hands is not recorded: see the sheet
+years-see-note = see the note on the sheet
+years-see-written = see the provenance written by hand on the sheet
+years-only-open-days = Only days without a certain owner are listed.
 years-handled = In the trade in these years: { $entries }
 years-entries-only = Only the entries are counted here, not the text written by hand
 years-may-be-later = It may have been printed only later
@@ -426,15 +446,15 @@ years-perhaps-owner = perhaps { $owner }
 years-caution = Gaps are usual, and none is an accusation; nor is a record without gaps a clearance. Whoever must decide on a sheet needs research of its own, and licensed advice where the sheet is.
 provenance-years-brief = What is recorded here of the owners of each impression from 30 January 1933 to 8 May 1945. Impressions printed later or destroyed before are not asked about; impressions of unknown printing date are included. That no owner is recorded does not clear an impression.
 years-head-silent = No owner recorded for these years
-years-head-partly = Owners recorded for part of them
-years-head-perhaps = Owners recorded, not all with certainty
-years-head-throughout = Owners recorded throughout
+years-head-partly = Recorded as having it, for part of these years
+years-head-perhaps = Recorded as having it, for some days not with certainty
+years-head-throughout = Recorded as having it throughout
 years-mark-change-recorded = change of hands recorded
 years-mark-change-possible = change of hands possible
 years-mark-later = may be printed later
 years-not-asked = { $n ->
-    [one] One impression is not asked about: it was printed later or destroyed before, or it is withdrawn, a recut or a reproduction.
-   *[other] { $n } impressions are not asked about: they were printed later or destroyed before, or they are withdrawn, recuts or reproductions.
+    [one] One record is not asked about: its sheet was printed later or destroyed before, or it is withdrawn, a recut or a reproduction.
+   *[other] { $n } records are not asked about: their sheets were printed later or destroyed before, or they are withdrawn, recuts or reproductions.
 }
 
 sightings = Seen
@@ -693,7 +713,7 @@ to-do-not-identified = Not identified
 to-do-not-measured = Not measured
 to-do-no-photograph = No photograph here
 to-do-no-verso = No photograph of the verso here
-to-do-years = No owner recorded for some of 1933–1945
+to-do-years = No owner recorded for some or all of 1933–1945
 
 # People.
 people-brief = { $n ->
