@@ -173,7 +173,22 @@ pub(super) fn number_twice(catalogue: &Catalogue, studies: &Studies, findings: &
                 let later = others
                     .iter()
                     .filter(|o| studies.groups.first_of(o) != studies.groups.first_of(first));
-                findings.extend(later.filter_map(|other| twice(design, Some(&of), first, other)));
+                let wear = studies
+                    .designs
+                    .get(&design.key)
+                    .map(|study| &study.unlike_wear);
+                findings.extend(later.filter_map(|other| {
+                    let found = twice(design, Some(&of), first, other)?;
+                    let mut unlike = wear.into_iter().flatten();
+                    let are_two =
+                        unlike.any(|u| u.records.contains(first) && u.records.contains(other));
+                    // That they may be one sheet would be said in vain.
+                    Some(if are_two {
+                        found.help("read both numbers again: by their wear these are two sheets")
+                    } else {
+                        found
+                    })
+                }));
             }
         }
     }

@@ -26,7 +26,7 @@ pub(super) fn backwards(catalogue: &Catalogue, studies: &Studies, findings: &mut
             studies,
             design,
         };
-        for place in study.printing_order.places.iter() {
+        for place in &study.printing_order.places {
             let Some(cycle) = &place.cycle else { continue };
             let others = place.sheets.len().saturating_sub(cycle.steps.len());
             let found = judged.later_state_less_worn(cycle, others);

@@ -242,7 +242,7 @@ fn two_sheets_each_pulled_before_the_other_are_doubted() {
     assert_eq!(
         found,
         [
-            "records/designs/1/impressions/1.toml:3:22 wear-backwards: by what is recorded, 1.1 was printed before 1.2 (less wear at `hole`: `none`, not `open`), and 1.2 before 1.1 (less wear at `crack`: `none`, not `edge`)"
+            "records/designs/1/impressions/1.toml:3:37 wear-backwards: by what is recorded, 1.1 was printed before 1.2 (less wear at `hole`: `none`, not `open`), and 1.2 before 1.1 (less wear at `crack`: `none`, not `edge`)"
         ]
     );
 }

@@ -193,9 +193,8 @@ fn the_packages_that_are_there_twice_are_known() {
     assert_eq!(twice, TWICE);
 }
 
-/// `foldhash` and `hashbrown`: hash tables of packages of others; `miniz_oxide`: reads PNG, and TIFF in its older
-/// version; `syn`: only in derive macros.
-const TWICE: [&str; 4] = ["foldhash", "hashbrown", "miniz_oxide", "syn"];
+/// `miniz_oxide`: reads PNG, and TIFF in its older version; `syn`: only in derive macros.
+const TWICE: [&str; 2] = ["miniz_oxide", "syn"];
 
 /// The notices that the program prints (`keyblock --licences`): `content/licences.txt`.
 /// `KEYBLOCK_BLESS=1 cargo test the_notices` writes them anew.

@@ -82,12 +82,15 @@ observed = { crack = "none" }
 "#;
 
 #[test]
-fn the_order_of_pulling_is_drawn_and_said_without_sheets_that_are_not_shown() {
+fn the_order_of_printing_is_drawn_and_said_without_sheets_that_are_not_shown() {
     let drawn = html(&[WORN], "design/2/");
     let told = text(&drawn);
     assert!(told.contains("2.2 (crack: none)."), "{told}");
-    assert!(told.contains("2.1 (crack: edge) after 2.2."), "{told}");
-    assert!(drawn.contains("<path d=\"M"));
+    assert!(
+        told.contains("2.1 (crack: edge). After 2.2: wear of the blocks (crack: none, then edge)."),
+        "{told}"
+    );
+    assert!(drawn.contains("<path class=\"solid\" d=\"M"));
     assert!(!told.contains("2.3"));
 }
 

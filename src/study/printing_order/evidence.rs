@@ -157,11 +157,18 @@ impl<'a> Ground<'a> {
                 states: possible_states(design, impression, worn.matrix.as_ref())?,
             })
         });
+        let own_date = DaysOf::own(&impression.sheet.date, None);
+        // A sheet's own date within that of its printing gives every step that the printing gives.
+        let lies_in = |own: &DaysOf, printing: &DaysOf| {
+            printing.first <= own.first && own.last <= printing.last
+        };
+        let printing = printing_date(design, impression)
+            .filter(|printing| !own_date.as_ref().is_some_and(|own| lies_in(own, printing)));
         Placing::By(Evidence {
             wear: wear.collect(),
             state: only_state(design, impression),
-            own_date: DaysOf::own(&impression.sheet.date, None),
-            printing: printing_date(design, impression),
+            own_date,
+            printing,
         })
     }
 
@@ -170,7 +177,7 @@ impl<'a> Ground<'a> {
         let mut points = 0..self.worn.len();
         points.any(|at| self.is_less_worn(at, one, other))
             || self.is_of_earlier_state(one, other)
-            || self.ended_before(one, other).is_some()
+            || ended_before(one, other).is_some()
     }
 
     /// Why the sheet of the one record was printed before that of the other; empty where nothing says so.
@@ -181,10 +188,10 @@ impl<'a> Ground<'a> {
             .is_of_earlier_state(one, other)
             .then(|| Some((key(one.state)?, key(other.state)?)))
             .flatten();
-        let dates = self.ended_before(one, other).and_then(|(before, after)| {
+        let dates = ended_before(one, other).and_then(|(before, after)| {
             Some(Reason::Dates {
-                before: before.dated()?,
-                after: after.dated()?,
+                before: Box::new(before.dated()?),
+                after: Box::new(after.dated()?),
             })
         });
         wear.chain(states.map(|(before, after)| Reason::States { before, after }))
@@ -229,21 +236,20 @@ impl<'a> Ground<'a> {
         let before = self.ancestors.get(&other);
         before.is_some_and(|before| before.contains(&one))
     }
+}
 
-    /// The dates of which one ended before the other began; a sheet's own date is taken before that of its printing.
-    pub fn ended_before<'e>(
-        &self,
-        one: &'e Evidence,
-        other: &'e Evidence,
-    ) -> Option<(&'e DaysOf, &'e DaysOf)> {
-        let dates = |evidence: &'e Evidence| {
-            [&evidence.own_date, &evidence.printing]
-                .into_iter()
-                .flatten()
-        };
-        let mut pairs = dates(one).flat_map(|a| dates(other).map(move |b| (a, b)));
-        pairs.find(|(a, b)| a.last < b.first)
-    }
+/// The dates of which one ended before the other began; a sheet's own date is taken before that of its printing.
+pub(super) fn ended_before<'e>(
+    one: &'e Evidence,
+    other: &'e Evidence,
+) -> Option<(&'e DaysOf, &'e DaysOf)> {
+    let dates = |evidence: &'e Evidence| {
+        [&evidence.own_date, &evidence.printing]
+            .into_iter()
+            .flatten()
+    };
+    let mut pairs = dates(one).flat_map(|a| dates(other).map(move |b| (a, b)));
+    pairs.find(|(a, b)| a.last < b.first)
 }
 
 /// Whether some reading of a sheet's identification names a recut or a reproduction.

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::evidence::{Evidence, Ground, Placing};
+use super::evidence::{DaysOf, Evidence, Ground, Placing, ended_before};
 use super::reason::{DatedBy, Reason};
 use super::relation::Relation;
 use crate::model::design::Design;
@@ -168,7 +168,7 @@ fn classes_by_what_orders(ground: &Ground<'_>, classes: Vec<Class>) -> Vec<Class
             either(&is_less, evidence).then_some(seen)
         });
         let is_of_earlier = |a: &Evidence, b: &Evidence| ground.is_of_earlier_state(a, b);
-        let ended_before = |a: &Evidence, b: &Evidence| ground.ended_before(a, b).is_some();
+        let ended_before = |a: &Evidence, b: &Evidence| ended_before(a, b).is_some();
         let by_own = Evidence {
             own_date: evidence.own_date.clone(),
             ..Evidence::default()
@@ -317,7 +317,7 @@ fn place_of(ground: &Ground<'_>, class: &Class, layer: usize) -> Place {
         let state = evidence.state.and_then(|at| ground.state_key(at)).cloned();
         place.state = place.state.or(state);
         let dates = [&evidence.own_date, &evidence.printing].into_iter();
-        for dated in dates.flatten().filter_map(super::evidence::DaysOf::dated) {
+        for dated in dates.flatten().filter_map(DaysOf::dated) {
             if !place.dates.contains(&dated) {
                 place.dates.push(dated);
             }

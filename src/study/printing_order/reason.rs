@@ -19,9 +19,9 @@ pub enum Reason {
     /// It had been printed before the printing of the other began.
     Dates {
         /// The date of the sheet printed before.
-        before: DatedBy,
+        before: Box<DatedBy>,
         /// The date of the sheet printed after.
-        after: DatedBy,
+        after: Box<DatedBy>,
     },
 }
 

@@ -40,7 +40,7 @@ fn records(sheets: &[&str]) -> String {
     let sheets = (1..).zip(sheets).map(|(n, toml)| {
         format!("-- records/designs/1/impressions/{n}.toml\nstatus = \"untraced\"\n{toml}\n")
     });
-    sheets.collect()
+    sheets.collect::<Vec<String>>().concat()
 }
 
 fn study(design: &str, sheets: &[&str]) -> DesignStudy {
@@ -400,6 +400,12 @@ fn a_sheet_whose_observations_contradict_its_identification_is_left_out_and_name
 
 // Contradictions.
 
+/// The findings on orders that cannot be; that the printings of the quay cannot be told apart is another matter.
+fn backwards(literals: &[&str]) -> Vec<String> {
+    let found = audit_lines(literals).into_iter();
+    found.filter(|line| line.contains("-backwards: ")).collect()
+}
+
 /// A block or plate can be printed again in an earlier state only from a copy of it, or one of the records is wrong.
 #[test]
 fn a_restrike_of_an_earlier_state_printed_after_a_later_state_contradicts_the_states() {
@@ -414,9 +420,9 @@ fn a_restrike_of_an_earlier_state_printed_after_a_later_state_contradicts_the_st
         [["1.1 < 1.2: state a-c", "1.2 < 1.1: date late1956-again1970"]]
     );
     assert_eq!(
-        audit_lines(&[QUAY, &sheets]),
+        backwards(&[QUAY, &sheets]),
         [
-            "records/designs/1/impressions/1.toml:3:24 order-backwards: by what is recorded, 1.1 was printed before 1.2 (state i before state iii), and 1.2 before 1.1 (printing `late`, 1956 before printing `again`, 1970)"
+            "records/designs/1/impressions/1.toml:2:24 order-backwards: by what is recorded, 1.1 was printed before 1.2 (state i before state iii), and 1.2 before 1.1 (printing `late`, 1956 before printing `again`, 1970)"
         ]
     );
 }
@@ -436,7 +442,7 @@ fn wear_against_dates_is_told_with_both_reasons_and_counts_who_else_has_no_place
     ];
     let sheets: Vec<&str> = sheets.iter().map(String::as_str).collect();
     assert_eq!(
-        audit_lines(&[QUAY, &records(&sheets)]),
+        backwards(&[QUAY, &records(&sheets)]),
         [
             "records/designs/1/impressions/1.toml:3:22 wear-backwards: by what is recorded, 1.1 was printed before 1.2 (less wear at `crack`: `none`, not `edge`), and 1.2 before 1.1 (1930 before 1960); 1 more sheet has no place for the same reasons"
         ]
@@ -467,7 +473,7 @@ fn two_sheets_of_one_number_and_unlike_wear_are_flagged() {
             numbered("late", "12", "edge")
         ]),
         [
-            "records/designs/1/impressions/1.toml:3:13 number-unlike-wear: 1.1 and 1.2 have one number of printing `late`, but 1.1 shows more wear at `crack`: `mast`, not `edge`"
+            "records/designs/1/impressions/1.toml:2:13 number-unlike-wear: 1.1 and 1.2 have one number of printing `late`, but 1.1 shows more wear at `crack`: `mast`, not `edge`"
         ]
     );
     for near in [
@@ -542,8 +548,8 @@ fn the_page_of_a_design_tells_every_step_with_its_reasons() {
     let told = text(&html);
     for said in [
         "1.1 (state i; crack: none).",
-        "1.2 (state ii; crack: edge; 1920–1925). After 1.1: wear of the sky (crack: none, then edge); state i comes before state ii.",
-        "1.3 (1956). After 1.2: dates: 1920–1925 (printed by the artist) before 1956 (posthumous printing).",
+        "1.2 (state ii; crack: edge; 1920 to 1925). After 1.1: wear of the sky (crack: none, then edge); state i comes before state ii.",
+        "1.3 (1956). After 1.2: dates: 1920 to 1925 (printed by the artist) before 1956 (posthumous printing).",
         "Left out, because what was seen contradicts the identification: 1.4.",
     ] {
         assert!(told.contains(said), "{said}\n{told}");
@@ -554,7 +560,7 @@ fn the_page_of_a_design_tells_every_step_with_its_reasons() {
         2,
         "one of the legend"
     );
-    assert!(html.contains("<title>dates: 1920–1925"));
+    assert!(html.contains("<title>dates: 1920 to 1925"));
 }
 
 #[test]
