@@ -23,6 +23,7 @@ mod editions;
 mod firm;
 mod identification;
 mod life_dates;
+mod mark_records;
 mod marks_alone;
 mod printing_order;
 pub mod private_names;
@@ -55,6 +56,9 @@ const RULES: &[Rule] = &[
     separability::printings,
     separability::could_be_settled,
     shared_marks::relied_on,
+    mark_records::out_of_time,
+    mark_records::user_unlisted,
+    mark_records::other_kind,
     marks_alone::printings,
     marks_alone::certain,
     printing_order::backwards,

@@ -17,15 +17,23 @@ use crate::study::marks::{MarkIdentity, identity};
 
 use super::wording;
 
-/// The people said to have applied a mark, each with the place that says so.
+/// The people said to have used a mark, each with the place that says so.
 type Users<'a> = BTreeMap<&'a Key, Place>;
+
+/// A mark and those who used it.
+struct UsedMark<'a> {
+    kind: Option<MarkKind>,
+    /// Its number in a repertory, its text, or the key of its record.
+    name: String,
+    users: Users<'a>,
+}
 
 /// A point separates two printings by a mark that people of both printings are recorded to have used
 /// (docs/trade.md, "Marks on a sheet").
 ///
 /// Common practice, no source: seals and stamps survive the artist and are used on later printings.
 pub(super) fn relied_on(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
-    let users = users(catalogue);
+    let marks = marks_of_several(catalogue);
     for design in catalogue.designs.values() {
         let points: Vec<&Point> = design
             .points
@@ -35,15 +43,19 @@ pub(super) fn relied_on(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
         for point in &points {
             let is_only = points.len() == 1;
             for (one, other) in told_apart(design, point) {
-                let shared = users.iter().find_map(|((kind, text), users)| {
-                    let concerns = is_only || speaks_of(point, *kind);
-                    let first = user_of(one, users)?;
-                    let second = user_of(other, users)?;
-                    (concerns && first.0 != second.0).then_some((*kind, *text, first, second))
+                let shared = marks.values().find_map(|mark| {
+                    let is_named = mark.kind.is_some_and(|kind| speaks_of(point, kind));
+                    let first = user_of(one, &mark.users)?;
+                    let second = user_of(other, &mark.users)?;
+                    ((is_only || is_named) && first.0 != second.0).then_some((mark, first, second))
                 });
-                let Some((kind, text, first, second)) = shared else {
+                let Some((mark, first, second)) = shared else {
                     continue;
                 };
+                let kind = mark
+                    .kind
+                    .map_or_else(|| "mark".to_owned(), |kind| kind.to_string());
+                let text = &mark.name;
                 let who = |key: &Key| wording::person_or_holder(catalogue, key);
                 findings.push(
                     Finding::new(
@@ -59,8 +71,8 @@ pub(super) fn relied_on(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
                             who(second.0)
                         ),
                     )
-                    .beside(first.1, "applied by the one")
-                    .beside(second.1, "applied by the other")
+                    .beside(first.1, "used by the one")
+                    .beside(second.1, "used by the other")
                     .help("let both printings show what both can bear, and rely on another point"),
                 );
             }
@@ -68,20 +80,42 @@ pub(super) fn relied_on(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
     }
 }
 
-/// Every stamp or seal that several people are recorded to have applied, with these people.
-fn users(catalogue: &Catalogue) -> BTreeMap<MarkIdentity<'_>, Users<'_>> {
-    let mut users: BTreeMap<MarkIdentity<'_>, Users<'_>> = BTreeMap::new();
+/// Every stamp or seal that several people are recorded to have used, on sheets or in its record, with these people.
+fn marks_of_several(catalogue: &Catalogue) -> BTreeMap<MarkIdentity, UsedMark<'_>> {
+    let mut marks: BTreeMap<MarkIdentity, UsedMark<'_>> = BTreeMap::new();
+    for record in catalogue.marks.values() {
+        let text = record.text.as_ref().map(|text| text.value.as_str());
+        let used = UsedMark {
+            kind: record.kind.as_ref().map(|kind| kind.value),
+            name: text.unwrap_or(record.key.as_str()).to_owned(),
+            users: record
+                .users
+                .iter()
+                .map(|user| (&user.person.value, user.person.place))
+                .collect(),
+        };
+        marks.insert(MarkIdentity::Record(record.key.clone()), used);
+    }
     for (_, impression) in catalogue.impressions() {
         for mark in &impression.marks {
-            let stamp = identity(mark).filter(|(kind, _)| *kind != MarkKind::Collector);
-            if let (Some(stamp), Some(by)) = (stamp, &mark.applied_by) {
-                let users = users.entry(stamp).or_default();
-                users.entry(&by.value).or_insert(by.place);
-            }
+            let described = catalogue.described_mark(mark);
+            let (Some(stamp), Some(by)) = (identity(&described), &mark.applied_by) else {
+                continue;
+            };
+            let used = marks.entry(stamp).or_insert_with(|| UsedMark {
+                kind: described.kind.as_ref().map(|kind| kind.value),
+                name: described
+                    .number
+                    .clone()
+                    .or(described.text.clone())
+                    .unwrap_or_default(),
+                users: Users::new(),
+            });
+            used.users.entry(&by.value).or_insert(by.place);
         }
     }
-    users.retain(|_, users| users.len() > 1);
-    users
+    marks.retain(|_, mark| mark.users.len() > 1 && mark.kind != Some(MarkKind::Collector));
+    marks
 }
 
 /// The pairs of printings that share no value at a point.

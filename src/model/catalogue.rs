@@ -1,5 +1,6 @@
 //! The catalogue: every record, and how to find one.
 
+use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::design::Design;
@@ -8,6 +9,7 @@ use super::holder::Holder;
 use super::impression::Impression;
 use super::key::{ImpressionKey, Key, PictureKey, PictureOwner};
 use super::literature::Work;
+use super::mark::{Mark, MarkRecord};
 use super::note::Page;
 use super::occurrence::{Occurrences, RecordId};
 use super::person::Person;
@@ -35,6 +37,8 @@ pub struct Catalogue {
     pub literature: BTreeMap<Key, Work>,
     /// The exhibitions.
     pub exhibitions: BTreeMap<Key, Exhibition>,
+    /// The marks that several sheets share.
+    pub marks: BTreeMap<Key, MarkRecord>,
     /// The vocabularies.
     pub vocabularies: Vocabularies,
     /// The catalogue's own pages, by key.
@@ -63,6 +67,8 @@ pub struct Redacted {
     pub people: BTreeMap<Key, Person>,
     /// Exhibitions.
     pub exhibitions: BTreeMap<Key, Exhibition>,
+    /// Marks.
+    pub marks: BTreeMap<Key, MarkRecord>,
     /// The texts and references of records that keep something from readers: a field listed as
     /// private, or a table marked `publish = false`.
     pub occurrences: BTreeMap<RecordId, Occurrences>,
@@ -83,6 +89,7 @@ impl Redacted {
             holders,
             people,
             exhibitions,
+            marks,
             occurrences,
             texts,
         } = self;
@@ -92,6 +99,7 @@ impl Redacted {
             && holders.is_empty()
             && people.is_empty()
             && exhibitions.is_empty()
+            && marks.is_empty()
             && occurrences.is_empty()
             && texts.is_empty()
     }
@@ -159,6 +167,13 @@ impl Catalogue {
             let of_sheets = design.impressions.values().flat_map(pictures_of_sheet);
             pictures_of_design(design).chain(of_sheets)
         })
+    }
+
+    /// A mark on a sheet with what its record says of it ([`Mark::described`]).
+    #[must_use]
+    pub fn described_mark<'a>(&self, mark: &'a Mark) -> Cow<'a, Mark> {
+        let record = mark.record.as_ref();
+        mark.described(record.and_then(|key| self.marks.get(&key.value)))
     }
 
     /// Whether a person or holder has the key.
@@ -249,6 +264,13 @@ impl Catalogue {
     pub fn published_person(&self, key: &Key) -> Option<&Person> {
         let recorded = self.people.get(key)?;
         Some(self.redacted.people.get(key).unwrap_or(recorded))
+    }
+
+    /// A mark without its private fields.
+    #[must_use]
+    pub fn published_mark(&self, key: &Key) -> Option<&MarkRecord> {
+        let recorded = self.marks.get(key)?;
+        Some(self.redacted.marks.get(key).unwrap_or(recorded))
     }
 
     /// An exhibition without its private fields.

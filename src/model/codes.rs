@@ -102,6 +102,8 @@ codes! {
     PartyUnknown = "party-unknown", Error, "Neither a person nor a holder has the key.";
     LiteratureUnknown = "literature-unknown", Error, "The literature has no such entry.";
     ExhibitionUnknown = "exhibition-unknown", Error, "The exhibitions have no such entry.";
+    MarkUnknown = "mark-unknown", Error, "A mark is named that the catalogue does not have.";
+    MarkConditionUnknown = "mark-condition-unknown", Error, "A sheet names a condition that the record of its mark does not have.";
     TermUnknown = "term-unknown", Error, "The vocabulary has no such term.";
     MatrixUnknown = "matrix-unknown", Error, "The design has no such block, plate, stone or screen.";
     PointUnknown = "point-unknown", Error, "The design has no such point.";
@@ -124,6 +126,9 @@ codes! {
     PrintingsByMark = "printings-by-mark", Doubt, "Only a mark separates the sheets of two printings.";
     CertainByMark = "certain-by-mark", Doubt, "An impression is called certain though only marks speak for its printing.";
     MarkShared = "mark-shared", Doubt, "A mark used by two people is relied on to separate their printings.";
+    MarkOutOfTime = "mark-out-of-time", Doubt, "A mark was put on a sheet when its user did not have it, or when it was in another condition.";
+    MarkUserUnlisted = "mark-user-unlisted", Doubt, "Somebody put a mark on a sheet who is not among the users of its record.";
+    MarkOtherKind = "mark-other-kind", Doubt, "A mark on a sheet is of another kind than its record.";
     WearBackwards = "wear-backwards", Doubt, "The wear of a matrix would have to go backwards.";
     OrderBackwards = "order-backwards", Doubt, "By states and dates, each of several sheets would have been printed before another of them.";
     CouldBeSettled = "could-be-settled", Hint, "What was seen on a sheet allows a narrower identification than the one recorded.";

@@ -63,6 +63,8 @@ targets! {
     Work(Key) = "lit",
     /// `exhibition:KEY`
     Exhibition(Key) = "exhibition",
+    /// `mark:KEY`
+    Mark(Key) = "mark",
     /// `page:KEY`
     Page(Key) = "page",
     /// `picture:14.7/recto`

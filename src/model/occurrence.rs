@@ -29,6 +29,8 @@ pub enum RecordId {
     Exhibition(Key),
     /// A work of the literature.
     Work(Key),
+    /// A mark that several sheets share.
+    Mark(Key),
     /// A page of the catalogue's own.
     Page(Key),
     /// A term of the catalogue's own vocabulary.
@@ -199,6 +201,12 @@ pub enum MentionRole {
     Mark,
     /// Put a mark on it.
     AppliedMark,
+    /// The impression bears the mark.
+    BearsMark,
+    /// Used the mark.
+    MarkUser,
+    /// A picture of the mark.
+    MarkPicture,
     /// Saw or reported it.
     Sighting,
     /// Said something about it: a reading, an opinion, an observation, another claim.

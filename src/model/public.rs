@@ -20,6 +20,7 @@ use super::holder::Holder;
 use super::impression::{CountedSheet, Identification, Impression};
 use super::key::{ImpressionKey, PictureKey};
 use super::link::Target;
+use super::mark::MarkRecord;
 use super::occurrence::{MentionRole, RecordId, Reference, Referent};
 use super::place::{Placed, Sources};
 use super::standing::RecordStanding;
@@ -79,6 +80,7 @@ impl Concealed {
             mut holders,
             people,
             exhibitions,
+            marks,
             occurrences,
             texts: _,
         } = redacted;
@@ -98,6 +100,7 @@ impl Concealed {
         }
         catalogue.people.extend(people);
         catalogue.exhibitions.extend(exhibitions);
+        catalogue.marks.extend(marks);
         for (record, published) in occurrences {
             catalogue.occurrences.insert(record, published);
         }
@@ -158,6 +161,9 @@ impl Concealed {
             for impression in design.impressions.values_mut() {
                 links.of_impression(impression);
             }
+        }
+        for mark in self.catalogue.marks.values_mut() {
+            links.of_mark(mark);
         }
         for occurrences in self.catalogue.occurrences.values_mut() {
             links.references(&mut occurrences.references);
@@ -321,6 +327,14 @@ impl Links<'_> {
         self.impressions(&mut impression.shares_sheet);
         self.impressions(&mut impression.goes_with);
         self.standing(&mut impression.standing);
+    }
+
+    fn of_mark(&mut self, mark: &mut MarkRecord) {
+        let picture = mark.picture.as_ref();
+        if picture.is_some_and(|key| !self.present.pictures.contains(&key.value)) {
+            mark.picture = None;
+            self.has_removed = true;
+        }
     }
 
     fn standing(&mut self, standing: &mut RecordStanding) {

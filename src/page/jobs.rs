@@ -83,6 +83,11 @@ pub(super) fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, PageMaker<'a>)> {
         let make = move |here: &Here<'_>| records::exhibition::page(here, exhibition);
         jobs.push((address, Box::new(make)));
     }
+    for mark in public.marks.values() {
+        let address = Address::Mark(mark.key.clone());
+        let make = move |here: &Here<'_>| records::mark::page(here, mark);
+        jobs.push((address, Box::new(make)));
+    }
     for page in public.pages.values() {
         let address = Address::of_page(&page.key);
         if let Address::Page(_) = address {

@@ -40,7 +40,7 @@ fn has_something(input: &Input<'_>, overview: Overview) -> bool {
         Overview::Holders => !public.holders.is_empty(),
         Overview::People => !public.people.is_empty(),
         Overview::Owners => some_sheet(owners::has_any),
-        Overview::Marks => some_sheet(marks_index::has_any),
+        Overview::Marks => !public.marks.is_empty() || some_sheet(marks_index::has_any),
         Overview::Provenance => !input.studies.diligence.is_empty(),
         Overview::Chronology => !input.studies.chronology.is_empty(),
         Overview::Exhibitions => !public.exhibitions.is_empty(),

@@ -17,6 +17,7 @@ use crate::read::files::kind::{FileKind, Location};
 use crate::read::files::load::Loaded;
 use crate::read::records::designs::{self, DesignFiles, ReadDesign};
 use crate::read::records::exhibitions::exhibition;
+use crate::read::records::marks;
 use crate::read::records::parties;
 use crate::read::records::record;
 use crate::read::records::settings::{blank, settings};
@@ -64,6 +65,7 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
         people: BTreeMap::new(),
         literature: BTreeMap::new(),
         exhibitions: BTreeMap::new(),
+        marks: BTreeMap::new(),
         vocabularies: vocabulary::built_in(),
         pages: BTreeMap::new(),
         occurrences: BTreeMap::new(),
@@ -78,6 +80,7 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
     let mut unread = read_designs(loaded, locations, &mut catalogue, &mut findings);
     parties::holders(loaded, &mut catalogue, &mut findings);
     parties::people(loaded, &mut catalogue, &mut findings);
+    marks::marks(loaded, &mut catalogue, &mut findings);
     read_the_rest(dir, loaded, &mut catalogue, &mut findings);
     catalogue.sources = inputs.sources.clone();
     unread.add_unread(loaded, &catalogue.sources);

@@ -172,7 +172,7 @@ impl Definitions {
             }),
             Takes::Web => json!({ "type": "string", "pattern": "^https?://" }),
             Takes::File => json!({ "type": "string", "pattern": "^[^/]" }),
-            Takes::OwnKey | Takes::Part(_) | Takes::Theme => key(),
+            Takes::OwnKey | Takes::Part(_) | Takes::MarkCondition | Takes::Theme => key(),
             Takes::Word(words) => json!({ "enum": words() }),
             Takes::Term(list) => any([built_in(*list), key()]),
             Takes::TermOrWords(list) => any([built_in(*list), json!({ "type": "string" })]),

@@ -14,6 +14,7 @@
 mod declare;
 mod design;
 mod impression;
+mod mark;
 mod others;
 mod picture;
 
@@ -30,6 +31,7 @@ pub use impression::{
     OPINION, OTHER_SHEET, PROVENANCE, SAME_SHEET, SHEET, SIGHTING,
 };
 
+pub use mark::{MARK_CONDITION, MARK_RECORD, MARK_USER};
 pub use others::{
     CATALOGUE, CONSENT, EXHIBITION, FORMER_NAME, HOLDER, OTHER_NAME, PERSON, PICTURES, PRIVACY,
     SUCCESSOR, TERM,
@@ -47,6 +49,7 @@ pub static RECORDS: &[(&str, &Shape, Holds)] = &[
     ("impression", &IMPRESSION, Holds::One),
     ("holder", &HOLDER, Holds::One),
     ("person", &PERSON, Holds::One),
+    ("mark", &MARK_RECORD, Holds::One),
     ("exhibitions", &EXHIBITION, Holds::ManyByKey),
     ("vocabulary", &TERM, Holds::ManyByKey),
 ];

@@ -111,6 +111,7 @@ pub(crate) fn stray_files(
             }
             FileKind::HolderNote(key) if !catalogue.holders.contains_key(key) => lonely(here, path),
             FileKind::PersonNote(key) if !catalogue.people.contains_key(key) => lonely(here, path),
+            FileKind::MarkNote(key) if !catalogue.marks.contains_key(key) => lonely(here, path),
             _ => continue,
         };
         findings.push(finding);
@@ -159,8 +160,9 @@ fn expected_near(path: &str) -> String {
         Some("pages") => "pages are Markdown files: records/pages/introduction.md".to_owned(),
         Some("holders") => "holders are records/holders/KEY.toml".to_owned(),
         Some("people") => "people are records/people/KEY.toml".to_owned(),
+        Some("marks") => "marks are records/marks/KEY.toml".to_owned(),
         Some("designs") => "designs are records/designs/KEY/design.toml".to_owned(),
-        _ => "records/ holds designs, holders, people, pages, vocabulary, literature.bib and exhibitions.toml"
+        _ => "records/ holds designs, holders, people, marks, pages, vocabulary, literature.bib and exhibitions.toml"
             .to_owned(),
     }
 }

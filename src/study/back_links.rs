@@ -36,6 +36,8 @@ pub struct BackLinks {
     pub works: BTreeMap<Key, Vec<Mention>>,
     /// Of exhibitions.
     pub exhibitions: BTreeMap<Key, Vec<Mention>>,
+    /// Of marks.
+    pub marks: BTreeMap<Key, Vec<Mention>>,
     /// Of designs.
     pub designs: BTreeMap<Key, Vec<Mention>>,
     /// Of impressions.
@@ -68,6 +70,7 @@ impl BackLinks {
             Referent::Record(Target::Person(key), _) => self.people.entry(key.clone()),
             Referent::Record(Target::Work(key), _) => self.works.entry(key.clone()),
             Referent::Record(Target::Exhibition(key), _) => self.exhibitions.entry(key.clone()),
+            Referent::Record(Target::Mark(key), _) => self.marks.entry(key.clone()),
             Referent::Party(key, _) if catalogue.people.contains_key(key) => {
                 self.people.entry(key.clone())
             }
@@ -103,6 +106,7 @@ impl BackLinks {
             .chain(self.people.values_mut())
             .chain(self.works.values_mut())
             .chain(self.exhibitions.values_mut())
+            .chain(self.marks.values_mut())
             .chain(self.designs.values_mut())
             .chain(self.impressions.values_mut());
         for mentions in lists {

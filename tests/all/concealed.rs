@@ -226,6 +226,7 @@ fn file(path: &str, text: &'static str) -> File {
         ["records", "exhibitions.toml"] => "exhibitions",
         ["records", "holders", _] => "holder",
         ["records", "people", _] => "person",
+        ["records", "marks", _] => "mark",
         ["records", "vocabulary", _] => "vocabulary",
         ["records", "designs", _, "design.toml"] => "design",
         ["records", "designs", _, "impressions", name] if name.ends_with(".toml") => "impression",

@@ -68,6 +68,8 @@ mod kills;
 mod languages;
 /// What large catalogues cost, and what is refused.
 mod limits;
+/// Marks with records of their own.
+mod marks;
 /// Reading pages as a browser does.
 mod markup;
 /// What readers would take for granted if a page did not say otherwise.

@@ -13,7 +13,7 @@ use keyblock::model::finding::{Finding, Severity};
 use keyblock::model::occurrence::DesignPart;
 use keyblock::model::vocabulary::List;
 use keyblock::read::shape::{
-    CLAIM, COMPARISON, Holds, KeyShape, MapKeys, OBSERVED, PARTY, POINT, PROVENANCE, RECORDS,
+    CLAIM, COMPARISON, Holds, KeyShape, MARK, MapKeys, OBSERVED, PARTY, POINT, PROVENANCE, RECORDS,
     Shape, Shown, Takes, Target,
 };
 use keyblock::study::Studies;
@@ -35,6 +35,8 @@ kind = "museum"
 -- records/exhibitions.toml
 [show]
 title = "A show"
+-- records/marks/studio-seal.toml
+conditions = [{ key = "whole" }]
 -- records/pages/thanks.md
 # Thanks
 -- records/designs/1/design.toml
@@ -161,6 +163,10 @@ fn complete(shape: &'static Shape, key: &KeyShape, table: &mut Table) {
         if !["owner", "agent", "keeper"].contains(&key.name) {
             add("owner", "artist".into());
         }
+    } else if std::ptr::eq(shape, &raw const MARK) {
+        if key.name == "condition" {
+            add("mark", "studio-seal".into());
+        }
     } else if std::ptr::eq(shape, &raw const OBSERVED) {
         if !["is", "not"].contains(&key.name) {
             add("is", "present".into());
@@ -190,6 +196,7 @@ fn values(key: &KeyShape, takes: &'static Takes, around: &[&'static Shape]) -> V
         Takes::TextByLanguage => vec![text(), text().below("de", one("de"))],
         Takes::Refers(target, _) => vec![reference(*target)],
         Takes::Part(part) => vec![refers(unknown_part(*part), NOBODY)],
+        Takes::MarkCondition => vec![refers(Code::MarkConditionUnknown, NOBODY)],
         Takes::Theme => vec![refers(Code::ThemeUnknown, NOBODY)],
         Takes::Term(_) => vec![refers(Code::TermUnknown, NOBODY)],
         Takes::Link(_) => vec![refers(Code::DesignUnknown, "design:nobody-here")],
@@ -284,6 +291,7 @@ fn reference(target: Target) -> Planted {
         Target::Party => (Code::PartyUnknown, NOBODY),
         Target::Work => (Code::LiteratureUnknown, NOBODY),
         Target::Exhibition => (Code::ExhibitionUnknown, NOBODY),
+        Target::Mark => (Code::MarkUnknown, NOBODY),
         Target::Page => (Code::PageUnknown, NOBODY),
     };
     Planted::new("", Leaf::Reference(code), to)
@@ -348,6 +356,7 @@ fn sample(takes: &'static Takes) -> Value {
             Target::Person | Target::Party => "artist",
             Target::Work => "list",
             Target::Exhibition => "show",
+            Target::Mark => "studio-seal",
             Target::Page => "thanks",
         }
         .into(),
@@ -358,6 +367,7 @@ fn sample(takes: &'static Takes) -> Value {
             DesignPart::Variant => "pale",
         }
         .into(),
+        Takes::MarkCondition => "whole".into(),
         Takes::Theme => "laid".into(),
         Takes::Link(_) => "design:1".into(),
         Takes::Party(_) => "artist".into(),
@@ -383,6 +393,7 @@ fn file(kind: &str) -> &'static str {
         "impression" => "records/designs/1/impressions/3.toml",
         "holder" => "records/holders/planted.toml",
         "person" => "records/people/planted.toml",
+        "mark" => "records/marks/planted.toml",
         "exhibitions" => "records/exhibitions.toml",
         "vocabulary" => "records/vocabulary/techniques.toml",
         other => panic!("no record of the kind {other} is planted in"),

@@ -246,6 +246,7 @@ fn kind_of(path: &str) -> &'static str {
         [.., "impressions", _] => "impression",
         [_, "holders", _] => "holder",
         [_, "people", _] => "person",
+        [_, "marks", _] => "mark",
         [_, "vocabulary", _] => "vocabulary",
         _ => panic!("{path} is no record"),
     }

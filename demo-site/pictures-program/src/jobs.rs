@@ -85,7 +85,8 @@ pub fn gather<'a>(site: &Path, design: &'a Design, art: &'static Art) -> Vec<Job
             } else {
                 let part = record.area.map(|area| area.percent().map(|v| v as f32));
                 let part = slip.or(part);
-                detail(&layout, &home.unwrap_or(layout), part)
+                let of_mark = sheets::around_mark(impression, record, &layout);
+                of_mark.map_or_else(|| detail(&layout, &home.unwrap_or(layout), part), around)
             };
             let picture = Picture {
                 impression,
@@ -166,6 +167,20 @@ fn detail(layout: &Layout, home: &Layout, part: Option<[f32; 4]>) -> ([usize; 2]
     (size, window)
 }
 
+/// The same for the detail of a mark: the left, top, width and height of the part of its side of the sheet.
+fn around([x, y, w, h]: [f32; 4]) -> ([usize; 2], Window) {
+    let scale = DETAIL as f32 / w.max(h);
+    let size = [w, h].map(|v| (v * scale).round() as usize);
+    let window = Window {
+        x,
+        y,
+        w: size[0],
+        h: size[1],
+        scale,
+    };
+    (size, window)
+}
+
 /// The window of the design that its blocks must cover, a little more than what is seen.
 fn block_window(layout: &Layout, sheet: &Window, whole: bool) -> (Window, [f32; 2]) {
     let canvas = [layout.image[2] / layout.unit, layout.image[3] / layout.unit];
@@ -232,7 +247,7 @@ pub fn paint(
 }
 
 fn cut(job: &Job) -> Blocks {
-    let image = job.design.image.own().map(height_and_width);
+    let image = job.design.size.image.own().map(height_and_width);
     let full = image.map_or(job.canvas, |[h, w]| {
         let unit = h.max(w) / 1000.0;
         [w / unit, h / unit]

@@ -28,7 +28,11 @@ pub struct Layout {
 impl Layout {
     /// The layout that an impression's record and its design's give.
     pub fn of(design: &Design, impression: &Impression, look: &Look) -> Self {
-        let image = design.image.own().map_or([200.0, 300.0], height_and_width);
+        let image = design
+            .size
+            .image
+            .own()
+            .map_or([200.0, 300.0], height_and_width);
         let unit = image[0].max(image[1]) / 1000.0;
         let mut printed = image;
         // A block that was sawn down prints a shorter image; half a millimetre is a difference of measuring.
@@ -37,7 +41,7 @@ impl Layout {
         {
             printed[0] = height;
         }
-        let matrix = design.matrix_size.own().map(height_and_width);
+        let matrix = design.size.matrix.own().map(height_and_width);
         let intaglio = matrix.filter(|_| is_intaglio(design));
         let margins = impression.sheet.margins.as_deref().unwrap_or_default();
         let spare = match margins {

@@ -117,7 +117,7 @@ fn run(arguments: &[String]) -> Result<String, String> {
 /// The errors in its records, a line each. A missing picture is none: it is about to be painted.
 fn designs_of(site: &Path) -> Result<BTreeMap<Key, Design>, String> {
     let keyblock::read::Reading {
-        catalogue,
+        mut catalogue,
         findings,
     } = keyblock::read::read(site);
     let errors: Vec<String> = findings
@@ -131,7 +131,17 @@ fn designs_of(site: &Path) -> Result<BTreeMap<Key, Design>, String> {
         })
         .collect();
     if errors.is_empty() {
-        Ok(catalogue.designs)
+        // A mark with a record is painted as that says.
+        let mut designs = std::mem::take(&mut catalogue.designs);
+        for impression in designs
+            .values_mut()
+            .flat_map(|d| d.impressions.values_mut())
+        {
+            for mark in &mut impression.marks {
+                *mark = catalogue.described_mark(mark).into_owned();
+            }
+        }
+        Ok(designs)
     } else {
         Err(errors.join("\n"))
     }

@@ -6,6 +6,7 @@
 use keyblock::model::design::Design;
 use keyblock::model::impression::Impression;
 use keyblock::model::mark::{Mark as MarkRecord, MarkKind};
+use keyblock::model::picture::Picture;
 use keyblock::model::words::Side;
 
 use crate::engine::ink::Pass;
@@ -243,6 +244,30 @@ pub fn marks(
         marks.push(script::thumb(window, at, seed));
     }
     marks
+}
+
+/// How much of the sheet the detail of a mark shows, mm.
+const AROUND_MARK: f32 = 26.0;
+
+/// The part of its side of the sheet that the detail of a mark shows: left, top, width, height. A detail shows a mark
+/// where it has the name of the mark's record. It is moved so that it stays on the sheet.
+pub fn around_mark(
+    impression: &Impression,
+    picture: &Picture,
+    layout: &Layout,
+) -> Option<[f32; 4]> {
+    let named = |mark: &&MarkRecord| {
+        let record = mark.record.as_ref();
+        record.is_some_and(|key| key.value == picture.name.value)
+    };
+    let mark = impression.marks.iter().find(named)?;
+    let place = Words::of(mark.at.as_deref().unwrap_or_default());
+    let [x, y] = spot(&place, layout, picture.side == Side::Verso);
+    let [w, h] = layout.sheet;
+    let within = |centre: f32, length: f32| {
+        (centre - AROUND_MARK / 2.0).clamp(0.0, (length - AROUND_MARK).max(0.0))
+    };
+    Some([within(x, w), within(y, h), AROUND_MARK, AROUND_MARK])
 }
 
 fn one(mark: &MarkRecord, layout: &Layout, verso: bool, window: Window, seed: u32) -> Vec<Mark> {

@@ -91,15 +91,21 @@ impl ReasonWording<'_> {
         numbers.map(|record| self.catalogue.sheet_number(record))
     }
 
-    /// The text, as recorded, of the mark that a reason is about, from whichever record of the sheet has it.
-    fn mark_text(&self) -> Option<&str> {
+    /// The text, as recorded on the sheet or in the record of the mark, of the mark that a reason is about, from
+    /// whichever record of the sheet has it.
+    fn mark_text(&self) -> Option<String> {
+        let catalogue = self.catalogue;
         let records = self.design.impressions.values();
         let mut marks = records.flat_map(|record| match self.disclosure {
             Disclosure::Full => &record.marks,
-            Disclosure::Public => &self.catalogue.published_impression(record).marks,
+            Disclosure::Public => &catalogue.published_impression(record).marks,
         });
         let mark = marks.find(|mark| mark.place == self.places[0])?;
-        mark.text.as_deref()
+        let record = mark.record.as_ref().and_then(|key| match self.disclosure {
+            Disclosure::Full => catalogue.marks.get(&key.value),
+            Disclosure::Public => catalogue.published_mark(&key.value),
+        });
+        mark.described(record).text.clone()
     }
 
     fn exhibition<'a>(&'a self, key: &'a Key) -> &'a str {

@@ -42,13 +42,11 @@ pub(super) fn fact(here: &Here<'_>, design: &Design) -> Option<Fact> {
     let mut lines = Vec::new();
     let mut others = Vec::new();
     for (part, on_sheet, of, of_measured) in parts {
-        match recorded(here, design, part, of) {
-            Some(line) => lines.push(line),
-            None => {
-                let range = measured(design, on_sheet);
-                lines.extend(range.map(|range| range_line(here, &range, of_measured)));
-            }
-        }
+        let range = || {
+            let range = measured(design, on_sheet)?;
+            Some(range_line(here, &range, of_measured))
+        };
+        lines.extend(recorded(here, design, part, of).or_else(range));
         others.extend(other_figures(here, design, part, of));
     }
     if lines.is_empty() {

@@ -8,14 +8,16 @@ use serde::Serialize;
 use crate::model::impression::Impression;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::mark::{Mark, MarkKind};
+use crate::model::place::Placed;
 use crate::model::words::ClosedList as _;
 use crate::page::lists::list::List;
+use crate::page::phrases::claims;
 use crate::page::phrases::dates;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::words::Argument;
-use crate::study::marks::MarkUser;
+use crate::study::marks::{self, MarkUser};
 use crate::study::order::Collator;
 
 #[derive(Serialize)]
@@ -29,6 +31,8 @@ struct View {
 /// one (`docs/definitions.md`, "Marks with several users").
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 struct MarkIdentity {
+    /// The record of the mark; then everything else is empty here, and its record says it.
+    record: Option<Key>,
     text: String,
     whose: Option<Key>,
     applied_by: Option<Key>,
@@ -61,11 +65,16 @@ pub(crate) fn has_any(impression: &Impression) -> bool {
 fn shared(here: &Here<'_>) -> List {
     let words = here.words();
     let lines = here.book.studies.shared_marks.iter().map(|mark| {
-        let kind = CleanHtml::text(words.listed("mark", mark.kind));
-        let name = CleanHtml::text(&words.with("quoted", &[("text", Argument::Text(&mark.name))]));
+        let whole = match &mark.identity {
+            marks::MarkIdentity::Record(key) => here.mark(key),
+            marks::MarkIdentity::Described(kind, name, _) => {
+                let kind = CleanHtml::text(words.listed("mark", *kind));
+                let name = words.with("quoted", &[("text", Argument::Text(name))]);
+                CleanHtml::join([&kind, &CleanHtml::text(&name)], " ")
+            }
+        };
         let users: Vec<CleanHtml> = mark.users.iter().map(|user| used(here, user)).collect();
-        let whole = CleanHtml::join([&capitalised(&kind), &name], " ");
-        whole
+        capitalised(&whole)
             .then(". ")
             .and(&CleanHtml::join(&users, "; "))
             .then(".")
@@ -90,9 +99,19 @@ fn used(here: &Here<'_>, user: &MarkUser) -> CleanHtml {
 /// The marks of one kind.
 fn list(here: &Here<'_>, kind: Option<MarkKind>) -> List {
     let mut met: BTreeMap<MarkIdentity, Vec<&ImpressionKey>> = BTreeMap::new();
+    let is_of_kind = |of: Option<&Placed<MarkKind>>| of.map(|k| k.value) == kind;
+    let records = here.public().marks.values();
+    for record in records.filter(|record| is_of_kind(record.kind.as_ref())) {
+        met.insert(of_record(&record.key), Vec::new());
+    }
     for (_, impression) in here.impressions_in_order() {
-        let of_kind = |m: &&Mark| m.kind.as_ref().map(|k| k.value) == kind;
-        for mark in impression.marks.iter().filter(of_kind) {
+        for mark in &impression.marks {
+            let record = mark.record.as_ref();
+            let record = record.and_then(|key| here.public().marks.get(&key.value));
+            let own_kind = record.map_or(mark.kind.as_ref(), |record| record.kind.as_ref());
+            if !is_of_kind(own_kind) {
+                continue;
+            }
             let sheets = met.entry(identity(mark)).or_default();
             if sheets.last() != Some(&&impression.key) {
                 sheets.push(&impression.key);
@@ -104,16 +123,35 @@ fn list(here: &Here<'_>, kind: Option<MarkKind>) -> List {
     met.sort_by(|(a, _), (b, _)| collator.compare(&a.text, &b.text).then_with(|| a.cmp(b)));
     let lines = met
         .into_iter()
-        .map(|(mark, sheets)| described(here, &mark).then(": ").and(&here.handles(sheets)))
+        .map(|(mark, sheets)| {
+            CleanHtml::join([&described(here, &mark), &here.handles(sheets)], ": ")
+        })
         .collect();
     let word = kind.map_or("marks-other".to_owned(), |k| format!("marks-{}", k.word()));
     let id = kind.map_or("other".to_owned(), |k| k.word().to_owned());
     List::new(CleanHtml::text(here.words().word(&word)), lines).at(Some(id))
 }
 
+/// The identity of a mark that has a record.
+fn of_record(key: &Key) -> MarkIdentity {
+    MarkIdentity {
+        record: Some(key.clone()),
+        text: String::new(),
+        whose: None,
+        applied_by: None,
+        medium: String::new(),
+        colour: String::new(),
+        number: String::new(),
+    }
+}
+
 fn identity(mark: &Mark) -> MarkIdentity {
+    if let Some(record) = &mark.record {
+        return of_record(&record.value);
+    }
     let text = |t: &Option<String>| t.clone().unwrap_or_default();
     MarkIdentity {
+        record: None,
         text: text(&mark.text),
         whose: mark.whose.as_ref().map(|k| k.value.clone()),
         applied_by: mark.applied_by.as_ref().map(|k| k.value.clone()),
@@ -126,6 +164,17 @@ fn identity(mark: &Mark) -> MarkIdentity {
 /// "“O. Perelaz”, pencil; name of Oryna Perelaz; applied by Pavlo Perelaz; L. 1852".
 fn described(here: &Here<'_>, mark: &MarkIdentity) -> CleanHtml {
     let words = here.words();
+    if let Some(record) = mark
+        .record
+        .as_ref()
+        .and_then(|k| here.public().marks.get(k))
+    {
+        let colour = CleanHtml::text(record.colour.as_deref().unwrap_or_default());
+        let numbers = record.reference.iter().map(|r| claims::citation(here, r));
+        let numbers = CleanHtml::join(&numbers.collect::<Vec<_>>(), "; ");
+        let name = capitalised(&here.mark(&record.key));
+        return CleanHtml::join([&name, &colour, &numbers], ", ");
+    }
     let text = if mark.text.is_empty() {
         CleanHtml::empty()
     } else {

@@ -36,6 +36,7 @@ fn named(here: &Here<'_>, address: &Address) -> Option<CleanHtml> {
         Address::Person(key) => here.person(key),
         Address::Work(key) => here.work(key, None),
         Address::Exhibition(key) => here.exhibition(key),
+        Address::Mark(key) => here.mark(key),
         Address::Page(key) => {
             let title = &here.public().pages.get(key)?.title;
             here.link(address, &CleanHtml::text(title))
@@ -121,6 +122,7 @@ fn source_named(here: &Here<'_>, source: &RecordId) -> Option<CleanHtml> {
         RecordId::Holder(key) => here.holder_and_city(key),
         RecordId::Exhibition(key) => here.exhibition(key),
         RecordId::Person(key) => here.person(key),
+        RecordId::Mark(key) => here.mark(key),
         RecordId::Work(key) => here.work(key, None),
         RecordId::Page(_) | RecordId::Term(..) => return None,
     })

@@ -42,6 +42,10 @@ impl Here<'_> {
                 let title = CleanHtml::element("i", &[], &CleanHtml::text(&exhibition.title));
                 (Address::Exhibition(key.clone()), title)
             }
+            Target::Mark(key) => {
+                let mark = public.marks.get(key)?;
+                (Address::Mark(key.clone()), self.mark_name(mark))
+            }
             Target::Page(key) => {
                 let page = public.pages.get(key)?;
                 (Address::of_page(key), CleanHtml::text(&page.title))

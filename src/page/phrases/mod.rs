@@ -9,6 +9,7 @@
 //! | `calendar` | one date |
 //! | `dates` | sets and intervals of dates, lives, decades |
 //! | `sizes` | "212 × 301 mm" |
+//! | `mark_names` | marks that have a record |
 //! | `matrices` | blocks, plates, stones, screens |
 //! | `values` | values of points |
 //! | `evidence_words` | how well what was seen fits, and what a point says |
@@ -39,6 +40,7 @@ pub(crate) mod enumeration;
 pub(crate) mod evidence_words;
 pub(crate) mod imprint;
 mod link_targets;
+mod mark_names;
 pub(crate) mod matrices;
 pub(crate) mod party_names;
 pub(crate) mod readings;

@@ -228,6 +228,7 @@ pub(super) fn named(here: &Here<'_>, mentions: &[Mention]) -> Vec<List> {
         (MentionRole::Publisher, "named-publisher"),
         (MentionRole::Mark, "named-mark"),
         (MentionRole::AppliedMark, "named-applied-mark"),
+        (MentionRole::MarkUser, "named-mark-user"),
         (MentionRole::Sighting, "named-sighting"),
         (MentionRole::Said, "named-said"),
     ];

@@ -7,9 +7,11 @@
 //! | `person` | a person |
 //! | `work` | a work of the literature |
 //! | `exhibition` | an exhibition |
+//! | `mark` | a mark that several sheets share |
 
 pub(crate) mod exhibition;
 pub(crate) mod holder;
 mod holder_lists;
+pub(crate) mod mark;
 pub(crate) mod person;
 pub(crate) mod work;

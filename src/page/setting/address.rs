@@ -106,6 +106,8 @@ pub enum Address {
     Work(Key),
     /// An exhibition.
     Exhibition(Key),
+    /// A mark that several sheets share.
+    Mark(Key),
     /// One of the catalogue's own pages.
     Page(Key),
 }
@@ -129,6 +131,7 @@ impl fmt::Display for Address {
             Address::Person(key) => record(f, &Target::Person(key.clone())),
             Address::Work(key) => record(f, &Target::Work(key.clone())),
             Address::Exhibition(key) => record(f, &Target::Exhibition(key.clone())),
+            Address::Mark(key) => record(f, &Target::Mark(key.clone())),
             Address::Page(key) => record(f, &Target::Page(key.clone())),
         }
     }
@@ -171,6 +174,7 @@ impl Address {
             RecordId::Person(key) => Some(Address::Person(key.clone())),
             RecordId::Exhibition(key) => Some(Address::Exhibition(key.clone())),
             RecordId::Work(key) => Some(Address::Work(key.clone())),
+            RecordId::Mark(key) => Some(Address::Mark(key.clone())),
             RecordId::Page(key) => Some(Address::of_page(key)),
             RecordId::Catalogue | RecordId::Term(..) => None,
         }
@@ -195,6 +199,8 @@ pub enum Fragment<'a> {
     Point(&'a Key),
     /// A matrix.
     Matrix(&'a Key),
+    /// A condition of a mark.
+    Condition(&'a Key),
     /// A table of a census, by the property that it counts.
     Counts(&'a str),
     /// A row of such a table, by the key that it counts; `None` for the row of values that are not recorded.
@@ -209,6 +215,7 @@ impl fmt::Display for Fragment<'_> {
             Fragment::Printing(key) => write!(f, "printing-{key}"),
             Fragment::Variant(key) => write!(f, "variant-{key}"),
             Fragment::Point(key) => write!(f, "point-{key}"),
+            Fragment::Condition(key) => write!(f, "condition-{key}"),
             Fragment::Matrix(key) => write!(f, "matrix-{key}"),
             Fragment::Counts(by) => write!(f, "by-{by}"),
             Fragment::Counted(by, Some(key)) => write!(f, "{by}-{key}"),

@@ -1,15 +1,20 @@
 //! Marks on a sheet in words: "Signature, pencil, “The Artist 27”, lower right, recto".
 
-use crate::model::mark::Mark;
+use crate::model::mark::{Mark, MarkRecord};
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
-use crate::page::setting::address::{Address, Overview};
+use crate::page::setting::address::{Address, Fragment, Overview};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
+use crate::study::marks::interval;
 
 /// One mark.
 pub(super) fn line(here: &Here<'_>, mark: &Mark) -> CleanHtml {
     let words = here.words();
+    let described = here.public().described_mark(mark);
+    let mark = described.as_ref();
+    let record = mark.record.as_ref();
+    let record = record.and_then(|key| here.public().marks.get(&key.value));
     let text = |text: &Option<String>| {
         text.as_ref()
             .map_or_else(CleanHtml::empty, |text| CleanHtml::text(text))
@@ -19,6 +24,10 @@ pub(super) fn line(here: &Here<'_>, mark: &Mark) -> CleanHtml {
             .as_ref()
             .map_or(words.word("mark"), |kind| words.listed("mark", kind.value)),
     );
+    let kind = match record {
+        Some(record) => here.link(&Address::Mark(record.key.clone()), &capitalised(&kind)),
+        None => kind,
+    };
     let kind = match &mark.medium {
         Some(medium) => words.html(
             "in-medium",
@@ -68,6 +77,8 @@ pub(super) fn line(here: &Here<'_>, mark: &Mark) -> CleanHtml {
             &whose,
             &applied,
             &when,
+            &condition(here, mark, record),
+            &text(&mark.note),
         ],
         ", ",
     );
@@ -78,6 +89,30 @@ pub(super) fn line(here: &Here<'_>, mark: &Mark) -> CleanHtml {
     }
 }
 
+/// The condition of the mark with its time, which limits when it was put on the sheet.
+fn condition(here: &Here<'_>, mark: &Mark, record: Option<&MarkRecord>) -> CleanHtml {
+    let named = mark.condition.as_ref();
+    let Some((record, condition)) =
+        record.and_then(|record| Some((record, record.condition(&named?.value)?)))
+    else {
+        return CleanHtml::empty();
+    };
+    let key = &condition.key.value;
+    let name = match &condition.summary {
+        Some(summary) => summary.trim_end_matches('.').to_owned(),
+        None => key.as_str().replace('-', " "),
+    };
+    let to = here.href_part(&Address::Mark(record.key.clone()), Fragment::Condition(key));
+    let time = interval(&condition.from, &condition.to);
+    let time = time.map_or_else(CleanHtml::empty, |time| {
+        dates::throughout_html(&time, here.words())
+    });
+    let name = CleanHtml::link(&to, &CleanHtml::text(&name));
+    let said = CleanHtml::join([&name, &time], ", ");
+    here.words()
+        .html("mark-in-condition", None, &[("condition", &said)])
+}
+
 /// The other users of the mark, where there are any.
 fn others(here: &Here<'_>, mark: &Mark) -> Option<CleanHtml> {
     let shared = here.book.studies.shared_marks.iter().find(|s| s.is(mark))?;
@@ -86,7 +121,10 @@ fn others(here: &Here<'_>, mark: &Mark) -> Option<CleanHtml> {
         .iter()
         .map(|user| here.person_or_holder(&user.key));
     let users: Vec<CleanHtml> = users.collect();
-    let to = format!("{}#shared", here.href(&Address::Overview(Overview::Marks)));
+    let to = match &mark.record {
+        Some(record) => format!("{}#users", here.href(&Address::Mark(record.value.clone()))),
+        None => format!("{}#shared", here.href(&Address::Overview(Overview::Marks))),
+    };
     let text = CleanHtml::text(here.words().word("mark-shared"));
     let link = CleanHtml::link(&to, &text);
     Some(link.then(": ").and(&CleanHtml::join(&users, "; ")))

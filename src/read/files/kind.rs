@@ -28,6 +28,10 @@ pub(crate) enum FileKind {
     Person(Key),
     /// `people/KEY.md`.
     PersonNote(Key),
+    /// `marks/KEY.toml`.
+    Mark(Key),
+    /// `marks/KEY.md`.
+    MarkNote(Key),
     /// `literature.bib`.
     Literature,
     /// `exhibitions.toml`.
@@ -131,6 +135,7 @@ pub(crate) fn recognise(path: &str) -> FileKind {
         },
         ["records", "holders", file] => keyed(file, FileKind::Holder, Some(FileKind::HolderNote)),
         ["records", "people", file] => keyed(file, FileKind::Person, Some(FileKind::PersonNote)),
+        ["records", "marks", file] => keyed(file, FileKind::Mark, Some(FileKind::MarkNote)),
         ["records", "pages", file] => match file.strip_suffix(".md") {
             Some(stem) => stem
                 .parse()

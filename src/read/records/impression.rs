@@ -169,6 +169,8 @@ fn sheet(fields: &mut Fields<'_, '_>) -> Sheet {
 fn marks(fields: &mut Fields<'_, '_>) -> Vec<Mark> {
     fields.tables("marks", |fields| {
         let mark = Mark {
+            record: fields.key("mark"),
+            condition: fields.key("condition"),
             kind: fields.word("kind"),
             medium: fields.words("medium"),
             text: fields.words("text"),
@@ -179,6 +181,7 @@ fn marks(fields: &mut Fields<'_, '_>) -> Vec<Mark> {
             applied: fields.date("applied"),
             colour: fields.words("colour"),
             number: fields.words("number"),
+            note: fields.words("note"),
             claim: fields.claim(),
             place: fields.at,
         };

@@ -3,7 +3,7 @@
 //! Reading order: [`record`] parses a file and reads it, once as recorded and once as it may be
 //! published. Each kind of record has a file: [`settings`]; [`designs`] for a design's folder, with its
 //! [`design`], [`sizes`], [`points`] and [`states`], and the [`impression`]s with their [`provenance`] and
-//! [`pictures`]; [`parties`], which are [`holder`]s and people ([`person`]); [`exhibitions`]; [`terms`],
+//! [`pictures`]; [`parties`], which are [`holder`]s and people ([`person`]); [`marks`]; [`exhibitions`]; [`terms`],
 //! added to the built-in ones ([`vocabulary`]). [`citations`] occur in several kinds, and every record may say which
 //! doubts are [`settled`].
 
@@ -13,6 +13,7 @@ pub(crate) mod designs;
 pub(crate) mod exhibitions;
 pub(crate) mod holder;
 pub(crate) mod impression;
+pub(crate) mod marks;
 pub(crate) mod parties;
 pub(crate) mod person;
 pub(crate) mod pictures;

@@ -74,28 +74,36 @@ pub(crate) fn people(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &mu
 }
 
 /// A kind of record that has one file for each record.
-struct Kind<T> {
-    shape: &'static Shape,
+pub(super) struct Kind<T> {
+    /// The keys of the record.
+    pub(super) shape: &'static Shape,
     /// The key of the record that a file is, if it is such a record.
-    is_record: fn(&FileKind) -> Option<&Key>,
+    pub(super) is_record: fn(&FileKind) -> Option<&Key>,
     /// The key of the record that a text belongs to, if it is such a text.
-    is_note: fn(&FileKind) -> Option<&Key>,
-    read: fn(&mut Fields<'_, '_>, &Key) -> T,
-    add_note: fn(&mut T, Option<Note>),
+    pub(super) is_note: fn(&FileKind) -> Option<&Key>,
+    /// Reads one record.
+    pub(super) read: fn(&mut Fields<'_, '_>, &Key) -> T,
+    /// Adds the text beside a record to it.
+    pub(super) add_note: fn(&mut T, Option<Note>),
 }
 
 /// The records of a kind, in the order of their paths.
-struct Records<T> {
-    all: Vec<(Key, T)>,
+pub(super) struct Records<T> {
+    /// All of them.
+    pub(super) all: Vec<(Key, T)>,
     /// The records with private fields, without those fields.
-    public: Vec<(Key, T)>,
-    occurrences: Vec<(Key, RecordOccurrences)>,
-    texts: Vec<PrivateText>,
-    findings: Vec<Finding>,
+    pub(super) public: Vec<(Key, T)>,
+    /// The texts and references of each.
+    pub(super) occurrences: Vec<(Key, RecordOccurrences)>,
+    /// The private texts of all.
+    pub(super) texts: Vec<PrivateText>,
+    /// The findings on all.
+    pub(super) findings: Vec<Finding>,
 }
 
 impl<T: Send> Kind<T> {
-    fn read(&self, loaded: &[Loaded]) -> Records<T> {
+    /// Reads every record of the kind, with the text beside it.
+    pub(super) fn read(&self, loaded: &[Loaded]) -> Records<T> {
         let notes: BTreeMap<&Key, &Loaded> = loaded
             .iter()
             .filter_map(|file| Some(((self.is_note)(&file.kind)?, file)))

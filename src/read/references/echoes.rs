@@ -40,6 +40,7 @@ pub(crate) struct Unread {
     /// Records that could not be read at all.
     holders: bool,
     people: bool,
+    marks: bool,
 }
 
 impl Unread {
@@ -119,6 +120,7 @@ impl Unread {
         self.terms = any(&|path| path.starts_with("records/vocabulary/"));
         self.holders = unreadable("records/holders/");
         self.people = unreadable("records/people/");
+        self.marks = unreadable("records/marks/");
     }
 
     /// Whether the missing target of a reference may be something that was not read. The fault that kept it
@@ -153,6 +155,7 @@ impl Unread {
             Code::PartyUnknown => {
                 self.holders || self.people || misnamed("holders") || misnamed("people")
             }
+            Code::MarkUnknown => self.marks || misnamed("marks"),
             Code::PageUnknown => misnamed("pages"),
             _ => false,
         }

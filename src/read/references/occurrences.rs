@@ -264,6 +264,8 @@ impl Walk<'_> {
             | Takes::Ties
             // Checked against the point by `points`.
             | Takes::PointValues
+            // Checked against the mark by `resolve::conditions`.
+            | Takes::MarkCondition
             // The site names its pictures by key, so the path of the master is not published.
             | Takes::File => {}
         }
@@ -385,6 +387,7 @@ fn referent(target: Target, role: MentionRole, text: &str) -> Option<Referent> {
         Target::Person => link::Target::Person(text.parse().ok()?),
         Target::Work => link::Target::Work(text.parse().ok()?),
         Target::Exhibition => link::Target::Exhibition(text.parse().ok()?),
+        Target::Mark => link::Target::Mark(text.parse().ok()?),
         Target::Page => link::Target::Page(text.parse().ok()?),
     };
     Some(Referent::Record(record, role))

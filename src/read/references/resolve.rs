@@ -2,7 +2,8 @@
 //!
 //! In: the references of every record ([`Occurrences`](crate::model::occurrence::Occurrences)). Out: a
 //! finding at the place of each that leads nowhere. [`missing`] holds the code, the message and the help
-//! for each kind of target; [`circles`] reports states that follow themselves.
+//! for each kind of target; [`circles`] reports states that follow themselves, [`conditions`]
+//! conditions that a mark does not have.
 //!
 //! Messages contain keys only, never names of people, so nothing private can appear in one.
 //!
@@ -10,6 +11,7 @@
 //! records (`audit`).
 
 mod circles;
+mod conditions;
 mod missing;
 
 use std::collections::BTreeSet;
@@ -39,6 +41,7 @@ pub(crate) fn resolve(catalogue: &Catalogue, themes: &[String], found: &[Finding
             }
         }
     }
+    findings.extend(conditions::unknown(catalogue));
     findings.extend(catalogue.designs.values().flat_map(circles::circles));
     findings
 }

@@ -110,6 +110,8 @@ pub enum Takes {
     Refers(Target, MentionRole),
     /// The key of a part of the design.
     Part(DesignPart),
+    /// The key of a condition of the mark that the same table names.
+    MarkCondition,
     /// The key of a theme.
     Theme,
     /// A holder's key, or free words.
@@ -174,6 +176,8 @@ pub enum Target {
     Work,
     /// An exhibition.
     Exhibition,
+    /// A mark that several sheets share.
+    Mark,
     /// One of the catalogue's own pages.
     Page,
 }

@@ -264,6 +264,16 @@ pub static MARK: Shape = claimed(
     "a mark",
     &[
         may(
+            "mark",
+            Takes::Refers(Target::Mark, MentionRole::BearsMark),
+            "its record in records/marks/, where several sheets bear it",
+        ),
+        may(
+            "condition",
+            Takes::MarkCondition,
+            "in which of the conditions of that record it is",
+        ),
+        may(
             "kind",
             Takes::Word(words::<MarkKind>),
             "what kind of mark it is",
@@ -289,6 +299,11 @@ pub static MARK: Shape = claimed(
         may("applied", Takes::Date, "when it was put there"),
         may("colour", Takes::Text, "its colour"),
         may("number", Takes::Text, "its number in a repertory of marks"),
+        may(
+            "note",
+            Takes::Text,
+            "what is to be said of it here, where its words are not known",
+        ),
     ],
 );
 

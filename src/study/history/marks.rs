@@ -5,7 +5,8 @@
 //! them (common practice, no source; `docs/trade.md, "Marks on a sheet"`); a mark alone then identifies neither
 //! the owner nor the time.
 //!
-//! In: the published marks. Out: [`SharedMark`], one for each mark with more than one user.
+//! In: the marks on sheets and their records. Out: [`SharedMark`], one for each mark with more than one user; the users
+//! of one recorded mark.
 //! Definitions: `docs/definitions.md, "Marks with several users"`.
 //! Not here: whether such a mark is used to distinguish two printings (`audit`).
 //!
@@ -40,29 +41,36 @@ use crate::model::place::Placed;
 use crate::model::provenance::{Party, PartyRole};
 use crate::study::census::editions::only_printing;
 
-/// The identity of a mark, equal for two records of the same mark: kind, and number in a repertory or else the
-/// text.
-pub type MarkIdentity<'a> = (MarkKind, &'a str);
+/// The identity of a mark, equal for two records of the same mark.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum MarkIdentity {
+    /// The key of its record.
+    Record(Key),
+    /// Without a record: its kind, and its number in a repertory or else its text; of a collector's mark without a
+    /// number also whose it is, because many collectors had the same initials.
+    Described(MarkKind, String, Option<Key>),
+}
 
-/// The identity of a stamp, seal or collector's mark; `None` for a mark that is written by hand or not
-/// described.
+/// The identity of a mark that has a record, or of a described stamp, seal or collector's mark; `None` for other
+/// writing by hand.
 #[must_use]
-pub(crate) fn identity(mark: &Mark) -> Option<MarkIdentity<'_>> {
+pub(crate) fn identity(mark: &Mark) -> Option<MarkIdentity> {
+    if let Some(record) = &mark.record {
+        return Some(MarkIdentity::Record(record.value.clone()));
+    }
     let kind = mark.kind.as_ref()?.value;
     let is_repeated = matches!(kind, MarkKind::Stamp | MarkKind::Seal | MarkKind::Collector);
     let name = mark.number.as_deref().or(mark.text.as_deref())?;
-    is_repeated.then_some((kind, name))
+    let whose = mark.whose.as_ref().map(|key| key.value.clone());
+    let namesake = whose.filter(|_| kind == MarkKind::Collector && mark.number.is_none());
+    is_repeated.then(|| MarkIdentity::Described(kind, name.to_owned(), namesake))
 }
 
 /// A mark that several people used.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct SharedMark {
-    /// Its kind.
-    pub kind: MarkKind,
-    /// Its number in a repertory, or else its text.
-    pub name: String,
-    /// The person whose name it bears, where only that distinguishes it from another with the same text.
-    pub whose: Option<Key>,
+    /// Which mark it is.
+    pub identity: MarkIdentity,
     /// Its users, by the first day on which they can have used it.
     pub users: Vec<MarkUser>,
 }
@@ -72,27 +80,59 @@ pub struct SharedMark {
 pub struct MarkUser {
     /// The person or holder.
     pub key: Key,
-    /// When, as far as is known: when they put it on a sheet, else when they had the sheet or
-    /// printed it; the years from the first to the last of these where there are several.
+    /// When, as far as is known: as the record of the mark says; else when they put it on a sheet, else when they
+    /// had the sheet or printed it; the years from the first to the last of these where there are several.
     pub when: Option<Date>,
     /// On which sheets, in the order of their keys.
     pub sheets: Vec<ImpressionKey>,
 }
 
-/// The marks that several people used, by kind and name.
+/// The marks that several people used: those with a record by its key, then the others by kind and name.
 #[must_use]
 pub fn shared(catalogue: &Catalogue) -> Vec<SharedMark> {
-    let mut marks: BTreeMap<(MarkIdentity<'_>, Option<&Key>), BTreeMap<&Key, MarkUses>> =
-        BTreeMap::new();
+    uses(catalogue)
+        .into_iter()
+        .filter(|(_, users)| users.len() > 1)
+        .map(|(identity, users)| SharedMark {
+            identity,
+            users: in_order(users),
+        })
+        .collect()
+}
+
+/// Everybody who used a recorded mark: those whom its record names, and those who are said to have put it on a sheet.
+#[must_use]
+pub fn users_of(catalogue: &Catalogue, record: &Key) -> Vec<MarkUser> {
+    let identity = MarkIdentity::Record(record.clone());
+    uses(catalogue)
+        .remove(&identity)
+        .map(in_order)
+        .unwrap_or_default()
+}
+
+/// The uses of every mark, by its users.
+fn uses(catalogue: &Catalogue) -> BTreeMap<MarkIdentity, BTreeMap<&Key, MarkUses>> {
+    let mut marks: BTreeMap<MarkIdentity, BTreeMap<&Key, MarkUses>> = BTreeMap::new();
+    for record in catalogue.marks.values() {
+        let users = marks
+            .entry(MarkIdentity::Record(record.key.clone()))
+            .or_default();
+        for user in &record.users {
+            let uses = users.entry(&user.person.value).or_default();
+            uses.recorded.extend(interval(&user.from, &user.to));
+        }
+    }
     for (design, record) in catalogue.impressions() {
         if record.standing.is_withdrawn() {
             continue;
         }
         for mark in &record.marks {
-            let (Some(stamp), Some(by)) = (identity(mark), user(mark)) else {
+            let described = catalogue.described_mark(mark);
+            let kind = described.kind.as_ref().map(|kind| kind.value);
+            let (Some(identity), Some(by)) = (identity(&described), user(mark, kind)) else {
                 continue;
             };
-            let users = marks.entry((stamp, namesake(mark))).or_default();
+            let users = marks.entry(identity).or_default();
             let uses = users.entry(by).or_default();
             if uses.sheets.last() != Some(&record.key) {
                 uses.sheets.push(record.key.clone());
@@ -101,36 +141,19 @@ pub fn shared(catalogue: &Catalogue) -> Vec<SharedMark> {
         }
     }
     marks
-        .into_iter()
-        .filter(|(_, users)| users.len() > 1)
-        .map(|(((kind, name), whose), users)| SharedMark {
-            kind,
-            name: name.to_owned(),
-            whose: whose.cloned(),
-            users: in_order(users),
-        })
-        .collect()
-}
-
-/// The owner of a collector's mark that no repertory identifies: many collectors had the same initials.
-fn namesake(mark: &Mark) -> Option<&Key> {
-    let is_collectors = mark.kind.as_ref().map(|k| k.value) == Some(MarkKind::Collector);
-    let whose = mark.whose.as_ref().map(|key| &key.value);
-    whose.filter(|_| is_collectors && mark.number.is_none())
 }
 
 impl SharedMark {
-    /// Whether a mark on a sheet is this one.
+    /// Whether a mark on a sheet, with what its record says of it, is this one.
     #[must_use]
-    pub fn is(&self, mark: &Mark) -> bool {
-        identity(mark) == Some((self.kind, self.name.as_str()))
-            && namesake(mark) == self.whose.as_ref()
+    pub fn is(&self, described: &Mark) -> bool {
+        identity(described).as_ref() == Some(&self.identity)
     }
 }
 
 /// The user of a mark: the person recorded to have applied it, else the owner of a collector's mark.
-fn user(mark: &Mark) -> Option<&Key> {
-    let is_collectors = mark.kind.as_ref().map(|k| k.value) == Some(MarkKind::Collector);
+fn user(mark: &Mark, kind: Option<MarkKind>) -> Option<&Key> {
+    let is_collectors = kind == Some(MarkKind::Collector);
     let owner = mark.whose.as_ref().filter(|_| is_collectors);
     mark.applied_by.as_ref().or(owner).map(|key| &key.value)
 }
@@ -146,14 +169,7 @@ fn when(design: &Design, record: &Impression, mark: &Mark, by: &Key) -> Option<D
             && matches!(&entry.party, Party::Record(key) if key.value == *by)
     });
     if let Some(entry) = had {
-        let text = |date: &Option<Placed<Date>>| {
-            date.as_ref().map_or("..", |d| d.value.as_str()).to_owned()
-        };
-        let time = format!("{}/{}", text(&entry.from), text(&entry.to));
-        // Ends that are themselves intervals or sets make no interval; then there is no date.
-        return Date::parse(&time)
-            .ok()
-            .filter(|_| entry.from.is_some() || entry.to.is_some());
+        return interval(&entry.from, &entry.to);
     }
     let printing = design.printing(only_printing(record)?)?;
     let makers: BTreeSet<&Key> = printing
@@ -165,9 +181,21 @@ fn when(design: &Design, record: &Impression, mark: &Mark, by: &Key) -> Option<D
     printing.date.own().filter(|_| makers.contains(by)).cloned()
 }
 
+/// The time from one date to another; `None` where neither is known, or where an end is itself an interval or a set.
+#[must_use]
+pub(crate) fn interval(from: &Option<Placed<Date>>, to: &Option<Placed<Date>>) -> Option<Date> {
+    let text =
+        |date: &Option<Placed<Date>>| date.as_ref().map_or("..", |d| d.value.as_str()).to_owned();
+    let is_known = from.is_some() || to.is_some();
+    let time = format!("{}/{}", text(from), text(to));
+    Date::parse(&time).ok().filter(|_| is_known)
+}
+
 /// The known uses of one user.
 #[derive(Default)]
 struct MarkUses {
+    /// The times that the record of the mark gives.
+    recorded: Vec<Date>,
     when: Vec<Date>,
     sheets: Vec<ImpressionKey>,
 }
@@ -175,7 +203,11 @@ struct MarkUses {
 fn in_order(users: BTreeMap<&Key, MarkUses>) -> Vec<MarkUser> {
     let user = |(key, uses): (&Key, MarkUses)| MarkUser {
         key: key.clone(),
-        when: together(&uses.when),
+        when: together(if uses.recorded.is_empty() {
+            &uses.when
+        } else {
+            &uses.recorded
+        }),
         sheets: uses.sheets,
     };
     let mut users: Vec<MarkUser> = users.into_iter().map(user).collect();

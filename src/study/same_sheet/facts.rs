@@ -26,11 +26,14 @@ impl<'a> CatalogueFacts<'a> {
     pub(super) fn of(catalogue: &'a Catalogue, groups: &'a Groups) -> CatalogueFacts<'a> {
         let mut inscribed: BTreeMap<String, BTreeSet<&Key>> = BTreeMap::new();
         for (design, impression) in catalogue.impressions() {
-            let inscriptions = impression.marks.iter().filter(|mark| {
-                let kind = mark.kind.as_ref().map(|kind| kind.value);
-                kind == Some(MarkKind::Inscription)
-            });
-            for text in inscriptions.filter_map(texts::inscribed) {
+            let marks = impression.marks.iter();
+            let inscriptions = marks
+                .map(|mark| catalogue.described_mark(mark))
+                .filter(|mark| {
+                    let kind = mark.kind.as_ref().map(|kind| kind.value);
+                    kind == Some(MarkKind::Inscription)
+                });
+            for text in inscriptions.filter_map(|mark| texts::inscribed(&mark)) {
                 inscribed.entry(text).or_default().insert(&design.key);
             }
         }

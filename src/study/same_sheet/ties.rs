@@ -26,7 +26,8 @@ pub(super) fn ties(
     found.extend(number(design, impression));
     held(facts, impression, &mut found);
     for mark in &impression.marks {
-        found.extend(of_mark(facts, design, mark).map(|tie| (tie, mark.place)));
+        let described = facts.catalogue.described_mark(mark);
+        found.extend(of_mark(facts, design, &described).map(|tie| (tie, mark.place)));
     }
     let mut last = None;
     for entry in &impression.provenance {
@@ -109,7 +110,8 @@ fn of_mark(facts: &CatalogueFacts<'_>, design: &Design, mark: &Mark) -> Option<T
             if whose.is_some_and(|key| facts.is_public(key)) {
                 return None;
             }
-            let said = mark.number.as_deref().or(mark.text.as_deref());
+            let record = mark.record.as_ref().map(|key| key.value.as_str());
+            let said = mark.number.as_deref().or(record).or(mark.text.as_deref());
             if said.is_none() && whose.is_none() {
                 return None;
             }

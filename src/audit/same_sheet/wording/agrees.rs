@@ -26,12 +26,12 @@ impl ReasonWording<'_> {
                 Some(whose) => format!("both bear the collector's mark of {}", self.holder(whose)),
                 None => format!(
                     "both bear the collector's mark \"{}\"",
-                    self.mark_text().unwrap_or(mark)
+                    self.mark_text().as_ref().unwrap_or(mark)
                 ),
             },
             Tie::Inscription(text) => format!(
                 "both are inscribed \"{}\"",
-                self.mark_text().unwrap_or(text)
+                self.mark_text().as_ref().unwrap_or(text)
             ),
             Tie::Lot { agent, date, lot } => {
                 format!("both were lot {lot} at {}, {date}", self.name(agent))

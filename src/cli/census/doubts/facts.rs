@@ -214,6 +214,7 @@ impl Names<'_> {
     }
 
     fn mark(&self, mark: &Mark) -> String {
+        let mark = self.0.described_mark(mark);
         let kind = mark.kind.as_ref().map(|kind| kind.value.to_string());
         let text = mark.text.as_ref().map(|text| format!("“{text}”"));
         let whose = mark.whose.as_ref().map(|key| self.of(&key.value));

@@ -95,6 +95,12 @@ impl Known<'_> {
                 format!("there is no exhibition `{key}`"),
                 &format!("add [{key}] to records/exhibitions.toml"),
             ),
+            Target::Mark(key) => absent(
+                (&catalogue.marks, key, place),
+                Code::MarkUnknown,
+                format!("no mark has the key `{key}`"),
+                &format!("add records/marks/{key}.toml"),
+            ),
             Target::Page(key) => absent(
                 (&catalogue.pages, key, place),
                 Code::PageUnknown,

@@ -38,7 +38,7 @@ pub(super) fn compare(
     shared::compare(facts, tie_index, one, other, &mut reasons);
     sizes::compare(size_index, sheets, one, other, &mut reasons);
     observed::compare(design, one, other, &mut reasons);
-    removed::compare(one, other, &mut reasons);
+    removed::compare(facts, one, other, &mut reasons);
     exclusions::compare(facts, one, other, &mut reasons);
     custody::compare(facts, one, other, &mut reasons);
     reasons

@@ -14,11 +14,13 @@ use crate::model::place::Place;
 use crate::model::words::Side;
 use crate::study::census::editions::{Numbering, read_numbering};
 use crate::study::same_sheet::days::{days, inspected};
+use crate::study::same_sheet::facts::CatalogueFacts;
 use crate::study::same_sheet::reason::{Bearing, Evidence, Reason, turned};
 use crate::study::same_sheet::record::ComparedRecord;
 use crate::study::tolerance::grown;
 
 pub(super) fn compare(
+    facts: &CatalogueFacts<'_>,
     one: &ComparedRecord<'_>,
     other: &ComparedRecord<'_>,
     reasons: &mut Vec<Reason>,
@@ -45,6 +47,7 @@ pub(super) fn compare(
             gone(Bearing::Contradicts, evidence, [numbering.place, place]);
         }
         for mark in &has.marks {
+            let mark = facts.catalogue.described_mark(mark);
             let Some(kind) = mark.kind.as_ref().map(|kind| kind.value) else {
                 continue;
             };
@@ -58,7 +61,7 @@ pub(super) fn compare(
             {
                 continue;
             }
-            let bearing = if is_lasting(kind, mark) {
+            let bearing = if is_lasting(kind, &mark) {
                 Bearing::Excludes
             } else {
                 Bearing::Weighs
