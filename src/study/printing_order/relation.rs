@@ -168,9 +168,9 @@ mod tests {
     #[test]
     fn a_step_that_follows_from_others_is_left_out() {
         let found = of(4, &[(0, 1), (1, 2), (0, 2), (3, 2)]).reduction();
-        assert_eq!(found.sets, [[0], [3], [1], [2]]);
-        assert_eq!(found.steps, [(0, 2), (1, 3), (2, 3)]);
-        assert_eq!(found.layers, [0, 0, 1, 2]);
+        assert_eq!(found.sets, [[0], [1], [3], [2]]);
+        assert_eq!(found.steps, [(0, 1), (1, 3), (2, 3)]);
+        assert_eq!(found.layers, [0, 1, 0, 2]);
     }
 
     #[test]
