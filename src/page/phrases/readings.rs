@@ -74,7 +74,7 @@ pub(crate) fn short(here: &Here<'_>, design: &Design, impression: &Impression) -
     if plain.is_empty() {
         plain
     } else {
-        qualified(here, design, impression, reading, plain)
+        qualified(here, design, impression, reading, &plain)
     }
 }
 
@@ -85,10 +85,10 @@ pub(crate) fn qualified(
     design: &Design,
     impression: &Impression,
     reading: &Identification,
-    said: CleanHtml,
+    said: &CleanHtml,
 ) -> CleanHtml {
     let doubts = doubts(here, design, impression, reading);
-    CleanHtml::join([&said, &doubts], " ")
+    CleanHtml::join([said, &doubts], " ")
 }
 
 /// "(probable) (against what was seen)": the certainty of a reading that is not certain, and a note where an

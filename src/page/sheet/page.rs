@@ -137,7 +137,13 @@ fn brief(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml
         .identified
         .as_ref()
         .map_or_else(CleanHtml::empty, |r| {
-            readings::qualified(here, design, impression, r, readings::full(here, design, r))
+            readings::qualified(
+                here,
+                design,
+                impression,
+                r,
+                &readings::full(here, design, r),
+            )
         });
     // The kind is given only where it is not a sheet of the edition.
     let kind = impression
