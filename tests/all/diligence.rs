@@ -268,6 +268,11 @@ fn a_sheet_that_may_be_another_has_its_entries_of_these_years() {
     assert_eq!(found(&all, "1.2"), entries);
     assert_eq!(found(&all, "1.1"), told("1.2", &[]));
     assert_eq!(found(&all, "1.3"), told("1.2", &[]));
+    let noted = "-- records/designs/1/impressions/2.md\nA way that is not known.\n";
+    let (_, studies) = studied(&[DESIGN, MUSEUM, &first, &second, noted]);
+    let manner = |of: &str| studies.diligence[&key(of)].manner;
+    assert_eq!(manner("1.2"), Manner::Noted, "by the entries of the other");
+    assert_eq!(manner("1.1"), Manner::Plain);
     // A sheet that is not published acts as absent, and so does a link that is private.
     let hidden = first.replace("status =", "publish = false\nstatus =");
     assert_eq!(found(&[DESIGN, MUSEUM, &hidden, &second], "1.2"), []);

@@ -71,7 +71,7 @@ pub enum ChangeOfHands {
 /// What the records say of the way in which a sheet changed hands in these years.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Manner {
-    /// Nothing beside the entries, or there was no change.
+    /// Nothing beside the entries, or no change is recorded or possible.
     Plain,
     /// A record has a provenance written by hand, which may tell of it.
     Written,
@@ -182,15 +182,8 @@ fn change_in(
     found
 }
 
-/// What the records say of the way of a `change` within `asked`.
-pub(super) fn manner(
-    records: &[(&Design, &Impression)],
-    change: ChangeOfHands,
-    asked: Span,
-) -> Manner {
-    if change == ChangeOfHands::None {
-        return Manner::Plain;
-    }
+/// What the records say of the way in which a sheet changed hands within `asked`, where it did or may have.
+pub(super) fn manner(records: &[(&Design, &Impression)], asked: Span) -> Manner {
     let came_then = |entry: &&ProvenanceEntry| {
         let from = entry.from.as_ref();
         from.is_none_or(|from| Span::of(&from.value).meets(asked))

@@ -64,6 +64,12 @@ pub const LAST: Day = Day {
     day: 8,
 };
 
+/// All of them.
+const THESE_YEARS: Span = Span {
+    first: Some(FIRST),
+    last: Some(LAST),
+};
+
 /// The knowledge of the owner at one time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum OwnerRecord {
@@ -120,7 +126,8 @@ pub struct DiligenceYears {
     pub may_be_later: bool,
     /// Whether it changed hands in this time.
     pub change: ChangeOfHands,
-    /// What the records say of the way of that change.
+    /// What the records say of the way of that change, or of one that the entries of another sheet, which may be
+    /// this one, let suppose.
     pub manner: Manner,
     /// The records on either side, where these years end without an owner; `None` where they end with one, or
     /// where nothing dated is recorded before.
@@ -182,6 +189,11 @@ pub(crate) fn of_catalogue(
             })
         });
         years.possibly_same = others.collect();
+        let mut others = years.possibly_same.iter();
+        let other_has_entries = others.any(|other| !other.entries.is_empty());
+        if years.change != ChangeOfHands::None || other_has_entries {
+            years.manner = dealings::manner(records, THESE_YEARS);
+        }
         for (_, record) in records {
             found.insert(record.key.clone(), years.clone());
         }
@@ -226,10 +238,7 @@ fn entries_in_these_years(
     catalogue: &Catalogue,
     records: &[(&Design, &Impression)],
 ) -> Vec<EntryRef> {
-    let asked = Span {
-        first: Some(FIRST),
-        last: Some(LAST),
-    };
+    let asked = THESE_YEARS;
     let printed = printing_date::of_sheet(catalogue, records);
     let artist = catalogue.settings.artist.as_ref().map(|a| &a.value);
     let mut found = Vec::new();
@@ -297,14 +306,13 @@ fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Option
     let ends_without = stretches
         .last()
         .filter(|stretch| stretch.known == OwnerRecord::Missing);
-    let change = dealings::change(records, artist, asked);
     Some(DiligenceYears {
         silence: ends_without.and_then(|gap| dealings::silence(records, gap.last)),
         handled: dealings::handled(records, asked),
         stretches,
         may_be_later: printing_date::may_be_after(records, printed, LAST),
-        change,
-        manner: dealings::manner(records, change, asked),
+        change: dealings::change(records, artist, asked),
+        manner: Manner::Plain,
         possibly_same: Vec::new(),
     })
 }
