@@ -95,6 +95,8 @@ const RULES: &[Rule] = &[
     same_sheet::same_and_not,
     same_sheet::too_often,
     same_sheet::unsettled,
+    same_sheet::contradicted,
+    same_sheet::of_two_designs,
     private_names::name_published,
     rights::unsaid,
     signs::invisible,

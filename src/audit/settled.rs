@@ -9,6 +9,7 @@
 
 use std::collections::BTreeSet;
 
+use super::wording;
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::{Code, Severity};
 use crate::model::finding::{self, Finding};
@@ -103,7 +104,10 @@ pub fn divide(findings: Vec<Finding>, catalogue: &Catalogue) -> Divided {
     for one in waiting {
         match one.settled_by {
             Some(entry) => divided.settled.push(SettledFinding {
-                by: entry.by.as_ref().map(|key| name(catalogue, &key.value)),
+                by: entry
+                    .by
+                    .as_ref()
+                    .map(|key| wording::person_or_holder(catalogue, &key.value)),
                 entry,
                 finding: one.finding,
             }),
@@ -215,15 +219,6 @@ fn nothing(entry: &SettledDoubt) -> Finding {
     let message = format!("there is no `{code}` about this record to settle");
     Finding::new(Code::SettledNothing, entry.place, message)
         .help("take this entry away, or move it to the record that the doubt is about")
-}
-
-/// The name of a person or holder; their key where there is no such record.
-fn name(catalogue: &Catalogue, key: &crate::model::key::Key) -> String {
-    let person = catalogue.people.get(key).map(|person| &person.name.value);
-    let holder = || catalogue.holders.get(key).map(|holder| &holder.name.value);
-    person
-        .or_else(holder)
-        .map_or_else(|| key.to_string(), Clone::clone)
 }
 
 /// The files that findings about one record stand in.

@@ -152,6 +152,7 @@ codes! {
     LocatedNowhere = "located-nowhere", Doubt, "A sheet is said to be located, but neither its holder nor its owner is recorded.";
     DestroyedWithHolder = "destroyed-with-holder", Doubt, "A sheet is said to be destroyed, and a holder has it.";
     SameAndNot = "same-and-not", Doubt, "Two records are said to be one sheet and two.";
+    SameSheetContradicted = "same-sheet-contradicted", Doubt, "Two records are said to be one sheet, and what they record contradicts it.";
     SheetTooOften = "sheet-too-often", Error, "More records are said to be one sheet than any sheet has.";
     MayBeOneSheet = "may-be-one-sheet", Doubt, "Two records that nobody has compared yet may be one sheet.";
     SameAsItself = "same-as-itself", Error, "A record is said to be the same sheet as itself.";

@@ -127,7 +127,8 @@ impl PageFrame {
     fn new(leaf: &Leaf, here: &Here<'_>) -> PageFrame {
         let (public, words) = (here.public(), here.words());
         let settings = &public.settings;
-        let canonical = leaf.address.absolute(&settings.address.value);
+        let address = leaf.stands_at.as_ref().unwrap_or(&leaf.address);
+        let canonical = address.absolute(&settings.address.value);
         let files = here.export_links();
         let title = if leaf.address == Address::Opening {
             settings.title.value.clone()

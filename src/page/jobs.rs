@@ -39,8 +39,13 @@ pub(super) fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, PageMaker<'a>)> {
         }
         for impression in design.impressions.values() {
             let address = Address::Impression(impression.key.clone());
-            let make = move |here: &Here<'_>| sheet::page::page(here, design, impression);
-            jobs.push((address, Box::new(make)));
+            if book.studies.joined.has_page(&impression.key) {
+                let make = move |here: &Here<'_>| sheet::page::page(here, design, impression);
+                jobs.push((address, Box::new(make)));
+            } else {
+                let make = move |here: &Here<'_>| sheet::joined_record::page(here, impression);
+                jobs.push((address, Box::new(make)));
+            }
         }
         let census = Address::DesignCensus(design.key.clone());
         let make = move |here: &Here<'_>| census::design_census::page(here, design);

@@ -42,8 +42,9 @@ use rayon::prelude::*;
 use tera::Value;
 
 use crate::model::link::Target;
-use crate::model::occurrence::{MentionRole, Referent};
+use crate::model::occurrence::{MentionRole, RecordId, Referent};
 use crate::model::public::Public;
+use crate::study::joined::JoinedSheets;
 
 mod about;
 mod assets;
@@ -155,22 +156,30 @@ pub(crate) fn book<'a>(input: &Input<'a>) -> Result<Book<'a>, ThemeFault> {
         words,
         templates,
         overviews: overviews::present(input),
-        mentions: mentions(input.public),
+        mentions: mentions(input.public, &input.studies.joined),
         concordance,
         chosen: comparison::links::with_chosen(input.public, input.pictures),
     })
 }
 
-/// The pages whose texts mention each record.
-fn mentions(public: &Public) -> BTreeMap<Target, BTreeSet<Address>> {
+/// The pages whose texts mention each record. Those of one sheet are mentioned, and mention others, as one.
+fn mentions(public: &Public, joined: &JoinedSheets) -> BTreeMap<Target, BTreeSet<Address>> {
     let mut mentions: BTreeMap<Target, BTreeSet<Address>> = BTreeMap::new();
     for (record, occurrences) in &public.occurrences {
-        let Some(address) = Address::of_record(record) else {
-            continue;
+        let address = match record {
+            RecordId::Impression(key) => Address::Impression(joined.page_of(key).clone()),
+            _ => match Address::of_record(record) {
+                Some(address) => address,
+                None => continue,
+            },
         };
         for reference in &occurrences.references {
             if let Referent::Record(target, MentionRole::Linked) = &reference.to {
-                let pages = mentions.entry(target.clone()).or_default();
+                let target = match target {
+                    Target::Impression(key) => Target::Impression(joined.page_of(key).clone()),
+                    target => target.clone(),
+                };
+                let pages = mentions.entry(target).or_default();
                 pages.insert(address.clone());
             }
         }

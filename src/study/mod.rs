@@ -14,7 +14,7 @@
 //! | how many sheets | [`census`]: groups, counts, crossings, firmness, editions, occasions, survival |
 //! | the history of sheets | [`history`]: printing, ownership, 1933 to 1945, shared marks |
 //! | the order of printing | [`printing_order`]: from wear, states and dates |
-//! | which records are one sheet | [`same_sheet`] |
+//! | which records are one sheet | [`same_sheet`]; [`joined`] records and their page |
 //! | measurements | [`sizes`] of states and printings, [`tolerance`], [`size_slip`]: exchanged sides, wrong units |
 //! | the records listed another way | [`concordance`], [`opinions`], [`chronology`], [`back_links`] |
 
@@ -35,6 +35,7 @@ pub mod filing;
 pub mod history;
 pub mod identification;
 pub mod index;
+pub mod joined;
 pub mod numerals;
 pub mod opinions;
 pub mod order;
@@ -60,6 +61,7 @@ use concordance::Concordance;
 use diligence::DiligenceYears;
 use editions::EditionStudy;
 use firmness::FirmnessOfSheets;
+use joined::JoinedSheets;
 use linked::ImpressionGroup;
 use marks::SharedMark;
 use numerals::Numeral;
@@ -93,6 +95,8 @@ pub struct Studies {
     pub designs: BTreeMap<Key, DesignStudy>,
     /// Which records are one sheet.
     pub groups: Groups,
+    /// The page of each sheet that has several records.
+    pub joined: JoinedSheets,
     /// The census of all designs, rejected and withdrawn ones included.
     pub census: Census,
     /// The census of the designs that are neither rejected nor withdrawn.
@@ -199,6 +203,7 @@ impl Studies {
             shared_marks: marks::shared(catalogue),
             diligence,
             designs,
+            joined: JoinedSheets::of(catalogue, &groups),
             groups,
             order,
         }

@@ -338,6 +338,13 @@ fn site(files: &BTreeMap<&str, File>) -> (Site, Vec<String>) {
     compiled(folder.path())
 }
 
+/// The site of a literal without errors.
+pub fn site_of(literals: &[&str]) -> Site {
+    let folder = crate::small::lay_down(literals);
+    crate::small::sound(folder.path());
+    compiled(folder.path()).0
+}
+
 /// The site of the catalogue in a folder, and the errors.
 pub fn compiled(folder: &Path) -> (Site, Vec<String>) {
     let judged = judge(folder, &PictureWork::Prepare(&|_, _| {}));

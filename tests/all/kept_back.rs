@@ -9,16 +9,9 @@ use keyblock::model::public::Concealed;
 use keyblock::study::Studies;
 
 use crate::census_pages::part;
-use crate::concealed::{Site, compiled, difference};
+use crate::concealed::{Site, compiled, difference, site_of as site};
 use crate::program::{keyblock, text};
 use crate::small::{lay_down, sound};
-
-/// The site of a literal without errors.
-fn site(literals: &[&str]) -> Site {
-    let folder = lay_down(literals);
-    sound(folder.path());
-    compiled(folder.path()).0
-}
 
 fn page<'s>(site: &'s Site, address: &str) -> &'s str {
     std::str::from_utf8(&site[&format!("{address}index.html")]).unwrap()

@@ -55,6 +55,8 @@ mod identification;
 mod identify_command;
 /// Pictures as image services: the paths of their files, and which are written anew.
 mod image_services;
+/// Records joined as one sheet: their page, their addresses, and what contradicts them.
+mod joined_sheets;
 /// What the commands print for programs.
 mod json_documents;
 /// Single things that are kept from readers, and what the commands say of them.

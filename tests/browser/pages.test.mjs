@@ -7,7 +7,7 @@ import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { after, before, test } from "node:test";
 import { launch, listen } from "./browser.mjs";
-import { filesOf, serve } from "./site.mjs";
+import { filesOf, leadsOn, pagesOf, serve } from "./site.mjs";
 
 const folder = process.env.SITE ?? "demo-site/web";
 const require = createRequire(import.meta.url);
@@ -18,7 +18,7 @@ let pages;
 
 before(async () => {
   [browser, site] = [await launch(), await serve(folder)];
-  pages = (await filesOf(folder)).filter((f) => f.endsWith("index.html")).map((f) => f.slice(0, -"index.html".length));
+  pages = (await pagesOf(folder)).filter((f) => f.endsWith("index.html")).map((f) => f.slice(0, -"index.html".length));
 });
 after(async () => {
   await browser?.close();
@@ -35,6 +35,24 @@ function oneOfEachKind() {
   }
   return kinds;
 }
+
+test("the address of a record that shares the page of its sheet leads there, without a script", async () => {
+  const files = (await filesOf(folder)).filter((file) => file.endsWith("index.html"));
+  const leading = [];
+  for (const file of files) if (await leadsOn(folder, file)) leading.push(file.slice(0, -"index.html".length));
+  assert.ok(leading.includes("impression/7.23/"), `only ${leading} lead on`);
+  const page = await browser.newPage();
+  await page.setJavaScriptEnabled(false);
+  for (const path of leading) {
+    await page.goto(site.address + path, { waitUntil: "load" }).catch(() => null);
+    for (let waited = 0; page.url().endsWith(path) && waited < 50; waited += 1) {
+      await new Promise((done) => setTimeout(done, 100));
+    }
+    const at = page.url().slice(site.address.length);
+    assert.ok(pages.includes(at) && at.startsWith("impression/"), `/${path} leads to /${at}`);
+  }
+  await page.close();
+});
 
 test("every page opens on a phone, quietly and without sideways scrolling", async () => {
   const faults = [];

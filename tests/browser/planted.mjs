@@ -6,7 +6,7 @@ import { execFileSync } from "node:child_process";
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { launch } from "./browser.mjs";
-import { filesOf, serve } from "./site.mjs";
+import { pagesOf, serve } from "./site.mjs";
 
 /** Compiles the catalogue `name`. Gives its folder, the paths of its pages without `index.html`, the browser, the
  *  server's address, and a way to stop both. */
@@ -15,7 +15,7 @@ export async function publish(name) {
   assert.ok(existsSync(catalogue), `${catalogue} is missing: KEYBLOCK_MADE=$PWD/target/made cargo test unbroken`);
   execFileSync(process.env.KEYBLOCK ?? "target/release/keyblock", ["compile", catalogue], { stdio: "ignore" });
   const folder = join(catalogue, "web");
-  const files = await filesOf(folder);
+  const files = await pagesOf(folder);
   const pages = files.filter((f) => f.endsWith("index.html")).map((f) => f.slice(0, -"index.html".length));
   const [browser, site] = [await launch(), await serve(folder)];
   const stop = async () => {

@@ -31,6 +31,18 @@ export async function filesOf(folder) {
   return found.sort();
 }
 
+/** Whether a page leads to another at once: that of a record whose sheet has the page of another. */
+export async function leadsOn(folder, path) {
+  return (await readFile(join(folder, path), "utf8")).includes('<meta http-equiv="refresh"');
+}
+
+/** Every page below `folder` that stays where it is, by its file. */
+export async function pagesOf(folder) {
+  const files = (await filesOf(folder)).filter((file) => file.endsWith(".html"));
+  const leading = await Promise.all(files.map((file) => leadsOn(folder, file)));
+  return files.filter((_, at) => !leading[at]);
+}
+
 /** Serves `folder` at BASE; gives the address of its opening page and a way to stop. */
 export async function serve(folder) {
   const server = createServer(async (request, response) => {

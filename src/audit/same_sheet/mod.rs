@@ -1,8 +1,9 @@
-//! Rules on records of one sheet: those that may be one and do not say so ([`unsettled`]), and those said
-//! both to be one and not to be one ([`contradiction`]), and too many for one ([`too_often`]). [`wording`] gives a reason in words, for this and
-//! for `cli`.
+//! Rules on records of one sheet: those that may be one and do not say so ([`unsettled`]), those said both to be one
+//! and not to be one ([`contradiction`]), those said to be one although what they record contradicts it ([`joined`]), and
+//! too many for one ([`too_often`]). [`wording`] gives a reason in words, for this and for `cli`.
 
 mod contradiction;
+mod joined;
 mod private;
 mod too_often;
 mod wording;
@@ -15,6 +16,7 @@ use crate::study::same_sheet::reason::{Bearing, Evidence, Tie};
 use crate::study::same_sheet::{RecordPair, pairs};
 
 pub(super) use contradiction::same_and_not;
+pub(super) use joined::{contradicted, of_two_designs};
 pub(super) use too_often::too_often;
 pub use wording::reason;
 pub(crate) use wording::reason_in_full;

@@ -114,21 +114,19 @@ fn printing(here: &Here<'_>, design: &Design, key: &Key) -> CleanHtml {
     CleanHtml::link(&to, &CleanHtml::text(&here.printing_name(design, key)))
 }
 
-/// Records found to be one sheet: "14.2 and 14.19".
+/// Records found to be one sheet: "14.2 and 14.19", the one whose page it has first.
 fn same_sheets(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
-    let groups = &here.book.studies.groups;
-    let mut sheets: Vec<(ImpressionKey, Vec<CleanHtml>)> = Vec::new();
-    for impression in design.impressions.values() {
-        let first = groups.first_of(&impression.key);
-        let handle = here.impression(&impression.key);
-        match sheets.iter_mut().find(|(key, _)| *key == first) {
-            Some((_, handles)) => handles.push(handle),
-            None => sheets.push((first, vec![handle])),
+    let joined = here.joined();
+    let sheets = design.impressions.values().filter_map(|impression| {
+        let others = joined.others_on(&impression.key);
+        if others.is_empty() {
+            return None;
         }
-    }
-    sheets
-        .into_iter()
-        .filter(|(_, handles)| handles.len() > 1)
-        .map(|(_, handles)| enumeration::together(here, &handles))
-        .collect()
+        let others = others.iter().map(|key| here.record(key));
+        let all: Vec<CleanHtml> = std::iter::once(here.impression(&impression.key))
+            .chain(others)
+            .collect();
+        Some(enumeration::together(here, &all))
+    });
+    sheets.collect()
 }

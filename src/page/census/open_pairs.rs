@@ -28,9 +28,11 @@ pub(super) fn open_pairs<'a>(
     let mut pairs = Vec::new();
     for impression in designs.flat_map(|d| d.impressions.values()) {
         for other in &impression.maybe_same_as {
-            let (a, b) = (&impression.key, &other.impression.value);
+            let joined = here.joined();
+            let a = joined.page_of(&impression.key);
+            let b = joined.page_of(&other.impression.value);
             let is_published = here.public().impression(b).is_some();
-            if !is_published || !seen.insert((a.min(b), a.max(b))) {
+            if !is_published || a == b || !seen.insert((a.min(b), a.max(b))) {
                 continue;
             }
             pairs.push(RecordPair {

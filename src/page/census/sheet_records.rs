@@ -50,12 +50,12 @@ impl<'a> Records<'a> {
         sheets: &[ImpressionKey],
         part: Fragment<'_>,
     ) -> CleanHtml {
-        let mut records: Vec<&ImpressionKey> = sheets
+        let records = sheets
             .iter()
             .filter_map(|sheet| self.of.get(sheet))
             .flatten()
-            .copied()
-            .collect();
+            .copied();
+        let mut records = here.sheets_of(records);
         let order = &here.book.studies.order;
         records.sort_by_key(|key| order.impression_rank(key));
         let shown = if self.is_long && records.len() > HANDLES {

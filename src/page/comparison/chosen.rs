@@ -68,7 +68,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
             .iter()
             .map(|sheet| recorded::plate(here, design, sheet))
             .collect(),
-        heads: sheets.iter().map(|i| here.impression(&i.key)).collect(),
+        heads: sheets.iter().map(|i| here.impression_by(&i.key)).collect(),
         data: overlay::data(here, design, &sheets, rows.map(|row| &row.data).collect()),
         observations,
     };

@@ -48,12 +48,12 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, comparison: &Comparison) ->
         title: words.count("impressions-compared", sheets.len()),
         brief: CleanHtml::text(comparison.why.as_deref().unwrap_or_default()),
         plates: sheets.iter().map(|i| plate(here, design, i)).collect(),
-        heads: sheets.iter().map(|i| here.impression(&i.key)).collect(),
+        heads: sheets.iter().map(|i| here.impression_by(&i.key)).collect(),
         verdict: observations.in_words(here),
         observations,
         data: overlay::data(here, design, &sheets, Vec::new()),
     };
-    let keys: Vec<String> = sheets.iter().map(|i| here.sheet_number(&i.key)).collect();
+    let keys: Vec<String> = sheets.iter().map(|i| here.record_number(&i.key)).collect();
     let keys = keys.join(", ");
     let title = words.with("title-compared", &[("keys", Argument::Text(&keys))]);
     let siglum = &here.public().settings.siglum.value;

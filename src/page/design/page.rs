@@ -145,7 +145,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         related: sources::related(here, design),
         literature: sources::literature(here, design, &sheets),
         concordance: sources::concordance(here, design),
-        exhibitions: sources::exhibitions(here, &sheets),
+        exhibitions: sources::exhibitions(here, design, &sheets),
         commentary: markdown::note(here, design.commentary.as_ref()),
         mentioned: mentions::in_texts(here, &Target::Design(design.key.clone())),
     };

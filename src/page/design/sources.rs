@@ -8,7 +8,7 @@ use crate::model::design::Design;
 use crate::model::edtf::Day;
 use crate::model::impression::Impression;
 use crate::model::key::Key;
-use crate::model::literature::{Citation, Relation};
+use crate::model::literature::Relation;
 use crate::model::occurrence::{MentionRole, RecordId};
 use crate::model::vocabulary::List;
 use crate::page::phrases::claims;
@@ -32,7 +32,7 @@ struct Row {
     theirs: Vec<String>,
 }
 
-/// The works that the record of the design names, then those that its impressions name.
+/// The works that the record of the design names, then those that the records of its sheets name.
 pub(super) fn literature(
     here: &Here<'_>,
     design: &Design,
@@ -43,13 +43,21 @@ pub(super) fn literature(
         .iter()
         .chain(&design.known_from)
         .map(|c| claims::citation(here, c));
-    let of_sheets = sheets.iter().flat_map(|i| {
-        i.literature.iter().map(|c: &Citation| {
-            claims::citation(here, c)
+    let of_sheets = sheets.iter().flat_map(|sheet| {
+        let records = here.joined().on_page(design, sheet);
+        let citations = records.into_iter().flat_map(|record| &record.literature);
+        let mut lines: Vec<CleanHtml> = Vec::new();
+        for citation in citations {
+            let line = claims::citation(here, citation)
                 .then(" (")
-                .and(&here.impression(&i.key))
-                .then(")")
-        })
+                .and(&here.impression(&sheet.key))
+                .then(")");
+            // Several records of one sheet may name one work.
+            if !here.joined().is_joined(&sheet.key) || !lines.contains(&line) {
+                lines.push(line);
+            }
+        }
+        lines
     });
     own.chain(of_sheets).collect()
 }
@@ -127,9 +135,15 @@ pub(super) fn their_number(here: &Here<'_>, cell: &concordance::OtherNumber) -> 
 }
 
 /// The exhibitions of the design's sheets in order of date, each once with its numbers and sheets.
-pub(super) fn exhibitions(here: &Here<'_>, sheets: &[&Impression]) -> Vec<CleanHtml> {
+pub(super) fn exhibitions(
+    here: &Here<'_>,
+    design: &Design,
+    sheets: &[&Impression],
+) -> Vec<CleanHtml> {
     let mut shown: BTreeMap<(bool, Option<Day>, &Key), Vec<CleanHtml>> = BTreeMap::new();
-    for impression in sheets {
+    let records = sheets.iter().copied();
+    let records = records.flat_map(|sheet| here.joined().on_page(design, sheet));
+    for impression in records {
         for exhibited in &impression.exhibited {
             let key = &exhibited.exhibition.value;
             let exhibition = here.public().exhibitions.get(key);
@@ -140,10 +154,11 @@ pub(super) fn exhibitions(here: &Here<'_>, sheets: &[&Impression]) -> Vec<CleanH
                 .then(")");
             let at = exhibited.at.as_deref().unwrap_or_default();
             let said = CleanHtml::join([&CleanHtml::text(at), &sheet], " ");
-            shown
-                .entry((day.is_none(), day, key))
-                .or_default()
-                .push(said);
+            let lines = shown.entry((day.is_none(), day, key)).or_default();
+            // Several records of one sheet may name one exhibition.
+            if !here.joined().is_joined(&impression.key) || !lines.contains(&said) {
+                lines.push(said);
+            }
         }
     }
     shown

@@ -32,7 +32,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
     let words = here.words();
     let title = words.word("overview-provenance").to_owned();
     let not_asked = here
-        .impressions_in_order()
+        .sheets_in_order()
         .filter(|(_, i)| !here.book.studies.diligence.contains_key(&i.key))
         .count();
     let view = View {
@@ -57,7 +57,7 @@ fn sheets<'a>(
     status: Coverage,
 ) -> impl Iterator<Item = (&'a Design, &'a Impression, &'a DiligenceYears)> {
     let all = &here.book.studies.diligence;
-    here.impressions_in_order()
+    here.sheets_in_order()
         .filter_map(|(design, i)| Some((design, i, all.get(&i.key)?)))
         .filter(move |(_, _, years)| years.coverage() == status)
 }

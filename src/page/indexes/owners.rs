@@ -91,9 +91,15 @@ fn lines(here: &Here<'_>, role: PartyRole) -> Vec<(String, CleanHtml)> {
             let name = named(here, &of_names, &entry.party);
             let sheets = had.entry(name).or_default();
             let surer = entry.certainty();
-            match sheets.last_mut() {
-                Some((said, key)) if **key == impression.key => *said = surer.min(*said),
-                _ => sheets.push((surer, &impression.key)),
+            let page = here.joined().page_of(&impression.key);
+            let known = if here.joined().is_joined(page) {
+                sheets.iter_mut().find(|(_, key)| *key == page)
+            } else {
+                sheets.last_mut().filter(|(_, key)| *key == page)
+            };
+            match known {
+                Some((said, _)) => *said = surer.min(*said),
+                None => sheets.push((surer, page)),
             }
         }
     }

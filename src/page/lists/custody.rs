@@ -10,7 +10,8 @@ use crate::study::back_links::Mention;
 
 pub(crate) type HeldSheet<'a> = (&'a Design, &'a Impression);
 
-/// The published impressions that name the holder in a role, in the order of the catalogue.
+/// The published sheets that name the holder in a role, in the order of the catalogue, each once: by the record whose
+/// page it has, if that names the holder, else by the first that does.
 pub(crate) fn sheets<'a>(
     here: &Here<'a>,
     mentions: &[Mention],
@@ -23,12 +24,19 @@ pub(crate) fn sheets<'a>(
         };
         let design = here.public().designs.get(&key.design);
         let found = design.and_then(|d| Some((d, d.impressions.get(&key.number)?)));
-        if let Some(sheet) = found
-            && sheets
-                .last()
-                .is_none_or(|(_, last)| last.key != sheet.1.key)
-        {
-            sheets.push(sheet);
+        let Some(sheet) = found else { continue };
+        let joined = here.joined();
+        let page = joined.page_of(&sheet.1.key);
+        let known = if joined.is_joined(page) {
+            let mut before = sheets.iter_mut().rev();
+            before.find(|(_, known)| joined.page_of(&known.key) == page)
+        } else {
+            sheets.last_mut().filter(|(_, last)| last.key == *page)
+        };
+        match known {
+            Some(known) if *page == sheet.1.key => *known = sheet,
+            Some(_) => {}
+            None => sheets.push(sheet),
         }
     }
     sheets

@@ -62,16 +62,21 @@ pub(crate) fn by_records(
     mentions: &[Mention],
     wanted: impl Fn(MentionRole) -> bool,
 ) -> Vec<CleanHtml> {
-    // The mentions of one record stand together.
+    // The mentions of one record stand together, and those of the records of one sheet are given together.
     let mut by_source: Vec<(&RecordId, Vec<&str>)> = Vec::new();
     for mention in mentions.iter().filter(|m| wanted(m.role)) {
-        let is_new = by_source
-            .last()
-            .is_none_or(|(source, _)| **source != mention.from);
-        if is_new {
+        let known = if is_joined(here, &mention.from) {
+            let mut sources = by_source.iter();
+            sources.rposition(|(source, _)| is_one_sheet(here, source, &mention.from))
+        } else {
+            let last = by_source.len().checked_sub(1);
+            last.filter(|last| *by_source[*last].0 == mention.from)
+        };
+        let at = known.unwrap_or_else(|| {
             by_source.push((&mention.from, Vec::new()));
-        }
-        if let (Some((_, at)), Some(text)) = (by_source.last_mut(), mention.at.as_deref())
+            by_source.len() - 1
+        });
+        if let (Some((_, at)), Some(text)) = (by_source.get_mut(at), mention.at.as_deref())
             && !at.contains(&text)
         {
             at.push(text);
@@ -93,6 +98,21 @@ pub(crate) fn by_records(
             Some(CleanHtml::join([&name, &at], ": ")).filter(|said| !said.is_empty())
         })
         .collect()
+}
+
+/// Whether a record is of a sheet that has others.
+fn is_joined(here: &Here<'_>, record: &RecordId) -> bool {
+    matches!(record, RecordId::Impression(key) if here.joined().is_joined(key))
+}
+
+/// Whether two records are the same, or two of one sheet.
+fn is_one_sheet(here: &Here<'_>, one: &RecordId, other: &RecordId) -> bool {
+    match (one, other) {
+        (RecordId::Impression(one), RecordId::Impression(other)) => {
+            here.joined().page_of(one) == here.joined().page_of(other)
+        }
+        _ => one == other,
+    }
 }
 
 /// The published impressions of one design among some records, with its title once.

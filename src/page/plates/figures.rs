@@ -5,7 +5,7 @@ use tera::Context;
 use super::viewer;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
-use crate::model::key::{Key, PictureKey, PictureOwner};
+use crate::model::key::{ImpressionKey, Key, PictureKey, PictureOwner};
 use crate::model::picture::{Picture, View};
 use crate::model::words::Side;
 use crate::page::phrases::readings;
@@ -30,10 +30,12 @@ pub(crate) fn plate(
     let (caption, address, what) = match &key.owner {
         PictureOwner::Impression(impression_key) => {
             let design = here.public().designs.get(&impression_key.design)?;
-            let impression = here.public().impression(impression_key)?;
+            // A record that shares the page of its sheet is told of as the sheet: where it is, and under which number.
+            let page = here.joined().page_of(impression_key);
+            let impression = here.public().impression(page)?;
             credits.extend(impression.credit.as_ref().map(|c| CleanHtml::text(c)));
             (
-                caption(here, design, impression, picture),
+                caption(here, design, impression, impression_key, picture),
                 Address::Impression(impression_key.clone()),
                 describe(here, design, impression, picture),
             )
@@ -58,7 +60,7 @@ pub(crate) fn plate(
             (caption, Address::Design(design_key.clone()), what)
         }
     };
-    let is_here = address == *here.address;
+    let is_here = *here.page_at(&address) == *here.address;
     let largest = published.sizes.last()?;
     Some(Plate {
         image: Some(Image::new(
@@ -97,21 +99,28 @@ pub(crate) fn figure(
     here.book.templates.part("part.plate", &context).ok()
 }
 
-/// The picture that represents an impression: its whole recto, else its first.
+/// The picture that represents a sheet: its whole recto, else its first; of the records of one sheet, that of the
+/// first that has one.
 pub(crate) fn leading_picture(here: &Here<'_>, impression: &Impression) -> Option<PictureKey> {
-    let shown = |picture: &&Picture| {
-        here.book
-            .pictures
-            .contains_key(&key_of(impression, &picture.name))
+    let records = match here.public().designs.get(&impression.key.design) {
+        Some(design) => here.joined().on_page(design, impression),
+        None => vec![impression],
     };
-    let is_leading = |p: &&Picture| p.side == Side::Recto && p.view == View::Whole && !p.mirrored;
-    let best = impression
-        .pictures
+    let all: Vec<(&Impression, &Picture)> = records
+        .into_iter()
+        .flat_map(|record| record.pictures.iter().map(move |picture| (record, picture)))
+        .filter(|(record, picture)| {
+            here.book
+                .pictures
+                .contains_key(&key_of(record, &picture.name))
+        })
+        .collect();
+    let is_leading = |p: &Picture| p.side == Side::Recto && p.view == View::Whole && !p.mirrored;
+    let (record, best) = all
         .iter()
-        .filter(shown)
-        .find(is_leading)
-        .or_else(|| impression.pictures.iter().find(shown))?;
-    Some(key_of(impression, &best.name))
+        .find(|(_, picture)| is_leading(picture))
+        .or_else(|| all.first())?;
+    Some(key_of(record, &best.name))
 }
 
 /// The picture that represents a design: the reference picture; else that of the first impression that has
@@ -150,12 +159,13 @@ pub(crate) fn key_of(impression: &Impression, name: &Key) -> PictureKey {
     }
 }
 
-/// Handle, state and printing, holder and accession; on the sheet's own page, which side it is. A caption of the
-/// record stands in place of the side and view, on every page.
+/// Handle, state and printing, holder and accession; on the sheet's own page, which side it is, and from which `record`. A
+/// caption of the record stands in place of the side and view, on every page.
 fn caption(
     here: &Here<'_>,
     design: &Design,
     impression: &Impression,
+    record: &ImpressionKey,
     picture: &Picture,
 ) -> CleanHtml {
     let is_own = *here.address == Address::Impression(impression.key.clone());
@@ -164,8 +174,9 @@ fn caption(
     let what = picture.caption.clone();
     let what = what.unwrap_or_else(|| side_and_view(here, picture));
     if is_own {
+        let record = here.of_record(&impression.key, [record]);
         two_lines(
-            &CleanHtml::text(&what),
+            &CleanHtml::join([&CleanHtml::text(&what), &record], " "),
             &holder_and_number(here, impression),
         )
     } else if is_whole {

@@ -72,7 +72,12 @@ pub(crate) fn detail_sources<'d>(
 ) -> Vec<DetailSource<'d>> {
     let mut sources: Vec<DetailSource<'d>> = in_order(here, design)
         .into_iter()
-        .filter_map(|impression| detail_source(here, impression, point))
+        .filter_map(|impression| {
+            let records = here.joined().on_page(design, impression);
+            records
+                .into_iter()
+                .find_map(|record| detail_source(here, record, point))
+        })
         .collect();
     sources.retain(|source| here.book.pictures.contains_key(&source.key));
     sources

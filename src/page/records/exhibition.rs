@@ -1,5 +1,7 @@
 //! The page of an exhibition: place, dates, and the sheets shown.
 
+use std::collections::BTreeSet;
+
 use serde::Serialize;
 
 use crate::model::exhibition::Exhibition;
@@ -31,14 +33,24 @@ pub(crate) fn page(here: &Here<'_>, exhibition: &Exhibition) -> Leaf {
             .find(|e| e.exhibition.value == exhibition.key)
             .map(|e| e.at.clone().unwrap_or_default())
     };
-    let sheets = here
-        .impressions_in_order()
-        .filter(|(_, impression)| shown(impression).is_some());
+    let joined = here.joined();
+    let page_of = |i: &Impression| here.public().impression(joined.page_of(&i.key));
+    // A sheet with several records is listed once, by the record whose page it has where that was shown.
+    let mut listed = BTreeSet::new();
+    let sheets = here.impressions_in_order().filter(|(_, impression)| {
+        let is_told = || {
+            let by_page = page_of(impression).is_some_and(|page| shown(page).is_some());
+            by_page && !joined.has_page(&impression.key)
+        };
+        shown(impression).is_some()
+            && !is_told()
+            && listed.insert(joined.page_of(&impression.key).clone())
+    });
     let groups = checklist::checklist(
         here,
         sheets,
         |i| shown(i).unwrap_or_default(),
-        |i| holder(here, i),
+        |i| holder(here, page_of(i).unwrap_or(i)),
     );
     let lists = [mentions::list(
         here,

@@ -29,7 +29,11 @@ use crate::study::back_links::Mention;
 /// The sheets that the holder formerly owned, that were stolen from it, that it kept for others, and that
 /// are recorded only under its former number, which does not show whether it owned or kept them.
 pub(super) fn formerly(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> [List; 4] {
-    let has_none = |sheet: &HeldSheet<'_>| !has_now(sheet.1, &holder.key);
+    let has_none = |sheet: &HeldSheet<'_>| {
+        let joined = here.joined();
+        let page = here.public().impression(joined.page_of(&sheet.1.key));
+        !has_now(page.unwrap_or(sheet.1), &holder.key) && !has_now(sheet.1, &holder.key)
+    };
     let gone = |part| sheets(here, mentions, part).into_iter().filter(has_none);
     let is_stolen = |sheet: &HeldSheet<'_>| {
         stolen_from(sheet.1).is_some_and(|from| is_record(from, &holder.key))

@@ -1,5 +1,7 @@
 //! The page of a person: names, dates, and their roles in the catalogue.
 
+use std::collections::BTreeSet;
+
 use serde::Serialize;
 
 use super::holder_lists;
@@ -247,7 +249,8 @@ fn sheets(here: &Here<'_>, mentions: &[Mention], role: MentionRole, heading: &st
         let RecordId::Impression(key) = &mention.from else {
             continue;
         };
-        let Some(impression) = here.public().impression(key) else {
+        let page = here.joined().page_of(key);
+        let Some(impression) = here.public().impression(page) else {
             continue;
         };
         let place = here.whereabouts(impression);
@@ -262,7 +265,8 @@ fn sheets(here: &Here<'_>, mentions: &[Mention], role: MentionRole, heading: &st
     }
     // The sort is stable: impressions at one place keep the order of the catalogue.
     keys.sort_by(|a, b| a.0.cmp(&b.0).then_with(|| collator.compare(&a.1, &b.1)));
-    keys.dedup_by_key(|(_, _, _, key)| *key);
+    let mut seen = BTreeSet::new();
+    keys.retain(|(_, _, _, key)| seen.insert(here.joined().page_of(key)));
     let items = keys
         .chunk_by(|a, b| a.2 == b.2 && a.3.design == b.3.design)
         .filter_map(|chunk| {

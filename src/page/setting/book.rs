@@ -3,6 +3,7 @@
 //! [`Book`] is made once for a catalogue and shared by all threads. [`Here`] adds the page that is
 //! being made: its methods make relative links from that page to any other.
 
+use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -20,6 +21,7 @@ use crate::model::public::Public;
 use crate::model::theme::Theme;
 use crate::study::Studies;
 use crate::study::concordance::ConcordanceRow;
+use crate::study::joined::JoinedSheets;
 
 /// All data that pages are made from.
 pub(crate) struct Book<'a> {
@@ -76,9 +78,25 @@ impl<'b> Here<'b> {
         &self.book.public.settings.language.value
     }
 
-    /// The relative link from this page to another.
+    /// The relative link from this page to another. The records of one sheet have one page, so a link to any of
+    /// them leads there.
     pub fn href(&self, to: &Address) -> String {
-        format!("{}{to}", self.root)
+        format!("{}{}", self.root, self.page_at(to))
+    }
+
+    /// The address of the page that is shown at `to`: that of the sheet, for a record that has no page of its own.
+    pub fn page_at<'t>(&self, to: &'t Address) -> Cow<'t, Address> {
+        match to {
+            Address::Impression(key) if !self.joined().has_page(key) => {
+                Cow::Owned(Address::Impression(self.joined().page_of(key).clone()))
+            }
+            _ => Cow::Borrowed(to),
+        }
+    }
+
+    /// Which records of sheets share a page.
+    pub fn joined(&self) -> &'b JoinedSheets {
+        &self.book.studies.joined
     }
 
     /// The relative link to a file, by its path relative to the catalogue; to a file in the folder of
@@ -92,7 +110,8 @@ impl<'b> Here<'b> {
 
     /// The relative link to a place within a page; within this page, only the fragment.
     pub fn href_part(&self, to: &Address, part: Fragment<'_>) -> String {
-        if to == self.address {
+        let to = self.page_at(to);
+        if *to == *self.address {
             format!("#{part}")
         } else {
             format!("{}{to}#{part}", self.root)
@@ -101,7 +120,7 @@ impl<'b> Here<'b> {
 
     /// `text` as a link to a page; plain text on that page itself.
     pub fn link(&self, to: &Address, text: &CleanHtml) -> CleanHtml {
-        if to == self.address {
+        if *self.page_at(to) == *self.address {
             text.clone()
         } else {
             CleanHtml::link(&self.href(to), text)

@@ -17,6 +17,8 @@ pub(crate) struct Leaf {
     pub cited: Option<String>,
     /// The parts that have citations of their own, with their addresses: "CP 14 iii/v, https://…".
     pub cited_parts: Vec<String>,
+    /// The address of the page that says the same, where this one only leads there.
+    pub stands_at: Option<Address>,
     /// The template.
     pub template: &'static str,
     /// The data of the template.
@@ -37,6 +39,7 @@ impl Leaf {
             title,
             cited: None,
             cited_parts: Vec::new(),
+            stands_at: None,
             template,
             view: Value::from_serializable(view),
         }
@@ -45,6 +48,12 @@ impl Leaf {
     /// The same with `text` as its description.
     pub fn described(mut self, text: String) -> Leaf {
         self.description = text;
+        self
+    }
+
+    /// The same, as a page that only leads to `address`.
+    pub fn standing_at(mut self, address: Address) -> Leaf {
+        self.stands_at = Some(address);
         self
     }
 

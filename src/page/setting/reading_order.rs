@@ -1,7 +1,5 @@
 //! The order in which pages list designs and sheets.
 
-use std::collections::BTreeSet;
-
 use super::book::Here;
 use crate::model::design::Design;
 use crate::model::impression::{Impression, StateReading};
@@ -18,23 +16,27 @@ impl Here<'_> {
             .filter_map(move |key| designs.get(key))
     }
 
-    /// The published impressions, by design in the order of the catalogue.
-    pub fn impressions_in_order(
-        &self,
-    ) -> impl Iterator<Item = (&Design, &crate::model::impression::Impression)> {
+    /// The published sheets, each by the record whose page it has, by design in the order of the catalogue.
+    pub fn sheets_in_order(&self) -> impl Iterator<Item = (&Design, &Impression)> {
+        let joined = self.joined();
+        self.impressions_in_order()
+            .filter(move |(_, impression)| joined.has_page(&impression.key))
+    }
+
+    /// The published records of impressions, by design in the order of the catalogue.
+    pub fn impressions_in_order(&self) -> impl Iterator<Item = (&Design, &Impression)> {
         self.designs_in_order()
             .flat_map(|d| d.impressions.values().map(move |i| (d, i)))
     }
 }
 
-/// The impressions of a design that lists show: one for each distinct sheet, without withdrawn records.
+/// The impressions of a design that lists show: one for each distinct sheet, the record whose page it has, without
+/// withdrawn records.
 pub(crate) fn listed<'d>(here: &Here<'_>, design: &'d Design) -> Vec<&'d Impression> {
-    let mut seen = BTreeSet::new();
     design
         .impressions
         .values()
-        .filter(|i| !i.standing.is_withdrawn())
-        .filter(|i| seen.insert(here.book.studies.groups.first_of(&i.key)))
+        .filter(|i| !i.standing.is_withdrawn() && here.joined().has_page(&i.key))
         .collect()
 }
 

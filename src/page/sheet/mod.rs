@@ -13,15 +13,23 @@
 //! | `evidence_line` | one line of it |
 //! | `printing_record` | what printings record, beside what the sheet has |
 //! | `provenance` | the line of provenance |
+//! | `provenance_of_records` | the entries of several records as one history |
+//! | `reading` | the reading of the catalogue, with its grounds |
+//! | `records` | what several records of one sheet say together |
+//! | `joined_record` | the page at the address of a record that shares another's page |
 //! | `diligence` | its owners from 1933 to 1945 |
 
 mod apparatus;
 pub(crate) mod diligence;
 mod evidence;
 mod evidence_line;
+pub(crate) mod joined_record;
 mod marks;
 pub(crate) mod observed;
 mod opinions;
 pub(crate) mod page;
 mod printing_record;
 pub(crate) mod provenance;
+mod provenance_of_records;
+mod reading;
+mod records;

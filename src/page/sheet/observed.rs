@@ -74,7 +74,7 @@ pub(crate) fn on_sheets(here: &Here<'_>, design: &Design, point: &Point) -> Vec<
             impression.identified.as_ref(),
         );
         Some(SheetObservation {
-            sheet: here.impression(&impression.key),
+            sheet: here.impression_by(&impression.key),
             reading: readings::short(here, design, impression),
             seen: row.seen,
             remark: row.remark,

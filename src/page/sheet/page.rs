@@ -11,8 +11,10 @@ use super::evidence::{self, SheetEvidence};
 use super::observed::{self, ObservedTable};
 use super::opinions;
 use super::provenance::{self, Provenance};
+use super::reading::{ReadingView, reading_view};
+use super::records::{self, DatedLine, RecordPart};
 use crate::model::design::Design;
-use crate::model::impression::{Identification, Impression, OtherSheet, Status};
+use crate::model::impression::{Impression, OtherSheet, Status};
 use crate::model::key::{ImpressionKey, PictureKey};
 use crate::model::link::Target;
 use crate::model::occurrence::{MentionRole, RecordId};
@@ -23,6 +25,7 @@ use crate::page::lists::facts::Fact;
 use crate::page::lists::mentions;
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
+use crate::page::phrases::enumeration;
 use crate::page::phrases::readings;
 use crate::page::phrases::standing_note;
 use crate::page::phrases::venues::exhibition_in_full;
@@ -57,6 +60,8 @@ struct View {
     exhibited: Vec<CleanHtml>,
     literature: Vec<CleanHtml>,
     others: Vec<CleanHtml>,
+    /// What the other records of the sheet say of it.
+    records: Vec<RecordPart>,
     comparisons: Vec<CleanHtml>,
     /// The link to the comparison that the reader chooses.
     compare: Option<String>,
@@ -64,16 +69,10 @@ struct View {
     mentioned: Vec<CleanHtml>,
 }
 
-/// A reading with its grounds, and its alternatives.
-#[derive(Serialize)]
-struct ReadingView {
-    text: CleanHtml,
-    or: Vec<CleanHtml>,
-}
-
 pub(crate) fn page(here: &Here<'_>, design: &Design, impression: &Impression) -> Leaf {
     let key = here.sheet_number(&impression.key);
     let leading = figures::leading_picture(here, impression);
+    let all = here.joined().on_page(design, impression);
     let view = View {
         number_class: number_class(&key),
         number: key.clone(),
@@ -92,18 +91,18 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
         opinions: opinions::all(here, design, impression),
         observed: observed::table(here, design, impression),
         evidence: evidence::of_sheet(here, design, impression),
-        pictures: other_pictures(here, impression, leading.as_ref()),
-        provenance: provenance::of_sheet(here, impression),
+        pictures: other_pictures(here, &all, leading.as_ref()),
+        provenance: provenance::of_sheet(here, &all),
         years: diligence::of_sheet(here, impression),
-        sightings: sightings(here, impression),
-        exhibited: exhibited(here, impression),
-        literature: impression
-            .literature
+        sightings: records::united(here, &all, |record| sightings(here, record)),
+        exhibited: records::united(here, &all, |record| exhibited(here, record)),
+        literature: records::united(here, &all, |record| literature(here, record)),
+        others: other_records(here, &all),
+        records: records::others(here, design, &all),
+        comparisons: all
             .iter()
-            .map(|c| claims::citation(here, c))
+            .flat_map(|record| links::with_sheet(here, design, record))
             .collect(),
-        others: other_records(here, impression),
-        comparisons: links::with_sheet(here, design, impression),
         compare: links::chosen_href(here, design, Some(impression)),
         notes: markdown::note(here, impression.note.as_ref()),
         mentioned: mentions::in_texts(here, &Target::Impression(impression.key.clone())),
@@ -168,6 +167,17 @@ fn standings(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<C
     if impression.status.value == Status::Stolen {
         notes.push(CleanHtml::text(here.words().word("stolen-caution")));
     }
+    let joined = here.joined();
+    let records = joined.others_on(&impression.key);
+    if !records.is_empty() {
+        let all = std::iter::once(&impression.key).chain(records);
+        let names: Vec<CleanHtml> = all.map(|key| here.record(key)).collect();
+        let all = enumeration::together(here, &names);
+        notes.push(
+            here.words()
+                .html("one-sheet-of-records", None, &[("records", &all)]),
+        );
+    }
     for other in same_sheet(here, impression) {
         notes.push(here.words().html(
             "is-the-same-sheet",
@@ -178,57 +188,49 @@ fn standings(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<C
     notes
 }
 
-/// The other records of the same sheet in the same design, whichever record states it.
+/// The other records of the same sheet in the same design that keep a page of their own.
 fn same_sheet(here: &Here<'_>, impression: &Impression) -> Vec<ImpressionKey> {
+    let joined = here.joined();
     let others = here.book.studies.groups.others_of(&impression.key);
     others
         .filter(|other| other.design == impression.key.design)
+        .filter(|other| joined.page_of(other) != joined.page_of(&impression.key))
         .cloned()
         .collect()
 }
 
-fn reading_view(here: &Here<'_>, design: &Design, reading: &Identification) -> ReadingView {
-    ReadingView {
-        text: argued(here, design, reading),
-        or: reading
-            .or
-            .iter()
-            .map(|other| argued(here, design, other))
-            .collect(),
-    }
-}
-
-/// A reading with certainty, basis and reasons.
-fn argued(here: &Here<'_>, design: &Design, reading: &Identification) -> CleanHtml {
-    let what = readings::full(here, design, reading);
-    let certainty = CleanHtml::text(claims::certainty(here, reading.claim.certainty()));
-    let ground = claims::ground(here, &reading.claim);
-    let sure = CleanHtml::join([&certainty, &ground], ", ");
-    as_sentences(&[
-        what.then(": ").and(&sure),
-        CleanHtml::text(reading.why.as_deref().unwrap_or_default()),
-    ])
-}
-
 fn other_pictures(
     here: &Here<'_>,
-    impression: &Impression,
+    records: &[&Impression],
     leading: Option<&PictureKey>,
 ) -> Vec<Plate> {
-    impression
-        .pictures
-        .iter()
-        .map(|picture| figures::key_of(impression, &picture.name))
-        .filter(|key| Some(key) != leading)
+    let keys = records.iter().flat_map(|record| {
+        let pictures = record.pictures.iter();
+        pictures.map(|picture| figures::key_of(record, &picture.name))
+    });
+    keys.filter(|key| Some(key) != leading)
         .filter_map(|key| figures::plate(here, &key, None, Setting::Gallery))
         .collect()
 }
 
-fn sightings(here: &Here<'_>, impression: &Impression) -> Vec<CleanHtml> {
+fn sightings(here: &Here<'_>, impression: &Impression) -> Vec<DatedLine> {
     impression
         .sightings
         .iter()
-        .map(|sighting| sighting_line(here, sighting))
+        .map(|sighting| DatedLine {
+            day: sighting.date.value.first_named(),
+            line: sighting_line(here, sighting),
+        })
+        .collect()
+}
+
+fn literature(here: &Here<'_>, impression: &Impression) -> Vec<DatedLine> {
+    let citations = impression.literature.iter();
+    citations
+        .map(|citation| DatedLine {
+            day: None,
+            line: claims::citation(here, citation),
+        })
         .collect()
 }
 
@@ -247,60 +249,92 @@ fn sighting_line(here: &Here<'_>, sighting: &Sighting) -> CleanHtml {
     CleanHtml::join([&capitalised(&date), &by, &basis, &cite], ", ")
 }
 
-fn exhibited(here: &Here<'_>, impression: &Impression) -> Vec<CleanHtml> {
+fn exhibited(here: &Here<'_>, impression: &Impression) -> Vec<DatedLine> {
     impression
         .exhibited
         .iter()
         .map(|shown| {
             let key = &shown.exhibition.value;
             let exhibition = here.public().exhibitions.get(key);
+            let date = exhibition.and_then(|exhibition| exhibition.date.as_ref());
             let line = exhibition_in_full(here, key, exhibition);
-            match &shown.at {
-                Some(at) => line.then(", ").then(at),
-                None => line,
+            DatedLine {
+                day: date.and_then(|date| date.value.first_named()),
+                line: match &shown.at {
+                    Some(at) => line.then(", ").then(at),
+                    None => line,
+                },
             }
         })
         .collect()
 }
 
-/// Other records that are or may be this sheet, or belong to it, whichever record states it.
-fn other_records(here: &Here<'_>, impression: &Impression) -> Vec<CleanHtml> {
+/// Other records that are or may be this sheet, or belong to it, whichever record states it, and the reasons for which
+/// the records on this page were joined.
+fn other_records(here: &Here<'_>, records: &[&Impression]) -> Vec<CleanHtml> {
     let mut lines = Vec::new();
     let mut told: BTreeSet<(&str, ImpressionKey)> = BTreeSet::new();
-    let mut tell = |id: &'static str, other: &ImpressionKey, why: Option<&str>| {
-        if *other == impression.key || !told.insert((id, other.clone())) {
-            return;
-        }
-        let line = here
-            .words()
-            .html(id, None, &[("other", &here.impression(other))]);
-        lines.push(as_sentences(&[match why {
-            Some(why) => line.then(": ").then(why),
-            None => line,
-        }]));
-    };
+    for record in records {
+        related_records(here, records, record, &mut |id, other, why| {
+            let is_joined = records.iter().any(|known| known.key == *other);
+            // Records of this page are one sheet, which is the only thing to say of them here.
+            if *other == record.key || is_joined && id != "same-sheet-as" {
+                return;
+            }
+            let page = here.joined().page_of(other).clone();
+            let known = if is_joined { other.clone() } else { page };
+            if is_joined && why.is_none() || !told.insert((id, known)) {
+                return;
+            }
+            let name = if is_joined {
+                here.record(other)
+            } else {
+                here.impression(other)
+            };
+            let line = here.words().html(id, None, &[("other", &name)]);
+            lines.push(as_sentences(&[match why {
+                Some(why) => line.then(": ").then(why),
+                None => line,
+            }]));
+        });
+    }
+    lines
+}
+
+/// Calls `tell` for each relation that `record` has with another, or another with it: the word for it, the other record
+/// and the reason. `records` are those of its sheet.
+fn related_records(
+    here: &Here<'_>,
+    records: &[&Impression],
+    record: &Impression,
+    tell: &mut dyn FnMut(&'static str, &ImpressionKey, Option<&str>),
+) {
+    let is_page = records.first().is_some_and(|page| page.key == record.key);
     let kinds: [(&'static str, &[OtherSheet]); 3] = [
-        ("same-sheet-as", &impression.same_as),
-        ("maybe-same-sheet-as", &impression.maybe_same_as),
-        ("other-sheet-than", &impression.not_same_as),
+        ("same-sheet-as", &record.same_as),
+        ("maybe-same-sheet-as", &record.maybe_same_as),
+        ("other-sheet-than", &record.not_same_as),
     ];
     for (id, others) in kinds {
         for other in others {
-            tell(id, &other.impression.value, other.why.as_deref());
+            // "The same sheet as 14.9" is said once, from the record whose page this is where it is one of the two.
+            let other_key = &other.impression.value;
+            let is_of_page = records.first().is_some_and(|page| page.key == *other_key);
+            let named = if id == "same-sheet-as" && !is_page && is_of_page {
+                &record.key
+            } else {
+                other_key
+            };
+            tell(id, named, other.why.as_deref());
         }
     }
-    for other in &impression.shares_sheet {
+    for other in &record.shares_sheet {
         tell("shares-sheet-with", &other.value, None);
     }
-    for other in &impression.goes_with {
+    for other in &record.goes_with {
         tell("goes-with", &other.value, None);
     }
-    let mentions = here
-        .book
-        .studies
-        .back_links
-        .impressions
-        .get(&impression.key);
+    let mentions = here.book.studies.back_links.impressions.get(&record.key);
     for mention in mentions.into_iter().flatten() {
         let RecordId::Impression(from) = &mention.from else {
             continue;
@@ -321,10 +355,9 @@ fn other_records(here: &Here<'_>, impression: &Impression) -> Vec<CleanHtml> {
                 MentionRole::OtherSheet => &other.not_same_as,
                 _ => return None,
             };
-            let said = list.iter().find(|o| o.impression.value == impression.key)?;
+            let said = list.iter().find(|o| o.impression.value == record.key)?;
             said.why.as_deref()
         });
         tell(id, from, stated);
     }
-    lines
 }

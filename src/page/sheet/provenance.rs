@@ -12,6 +12,7 @@
 
 use serde::Serialize;
 
+use super::provenance_of_records::{self, UnitedEntry};
 use crate::model::certainty::Certainty;
 use crate::model::edtf::Date;
 use crate::model::impression::{Impression, Status};
@@ -42,34 +43,49 @@ struct Note {
     text: CleanHtml,
 }
 
-/// The provenance of a sheet; `None` where nothing is recorded.
-pub(crate) fn of_sheet(here: &Here<'_>, impression: &Impression) -> Option<Provenance> {
-    let written = impression.provenance_line.as_ref();
-    let written = written.map_or("", |text| &text.value);
-    let paragraphs = written.split("\n\n").map(str::trim);
+/// The provenance of a sheet by its records, the one whose page it has first; `None` where nothing is recorded.
+pub(crate) fn of_sheet(here: &Here<'_>, records: &[&Impression]) -> Option<Provenance> {
+    let page = records.first()?;
+    let written = records.iter().flat_map(|record| {
+        let text = record.provenance_line.as_ref();
+        let paragraphs = text.map_or("", |text| &text.value).split("\n\n");
+        let paragraphs = paragraphs.map(str::trim).filter(|text| !text.is_empty());
+        paragraphs.map(|text| {
+            let of_record = here.of_record(&page.key, [&record.key]);
+            CleanHtml::join([&CleanHtml::text(text), &of_record], " ")
+        })
+    });
+    let written = written.collect();
     let mut notes = Vec::new();
+    let entries = provenance_of_records::united(records);
     let provenance = Provenance {
-        written: paragraphs
-            .filter(|text| !text.is_empty())
-            .map(CleanHtml::text)
-            .collect(),
-        line: line(here, impression, &mut notes).some(),
+        written,
+        line: line(here, page, &entries, &mut notes).some(),
         notes,
     };
     (!provenance.written.is_empty() || provenance.line.is_some()).then_some(provenance)
 }
 
 /// The line; empty without entries. Sources are added to `notes`. The line of a sheet that was destroyed says
-/// so at its end, unless an entry does.
-fn line(here: &Here<'_>, impression: &Impression, notes: &mut Vec<Note>) -> CleanHtml {
-    let entries = &impression.provenance;
+/// so at its end, unless an entry does. `page` is the record whose page it is; where the sheet has others, each entry is
+/// followed by the records it comes from.
+fn line(
+    here: &Here<'_>,
+    page: &Impression,
+    entries: &[UnitedEntry<'_>],
+    notes: &mut Vec<Note>,
+) -> CleanHtml {
     let mut out = CleanHtml::empty();
-    for (at, entry) in entries.iter().enumerate() {
-        let next = entries.get(at + 1);
+    for (at, UnitedEntry { entry, records }) in entries.iter().enumerate() {
+        let next = entries.get(at + 1).map(|next| &*next.entry);
         let is_direct = |entry: &ProvenanceEntry| entry.direct == Some(true);
         let said = entry_in_line(here, entry, next);
         let follows = at > 0 && is_direct(entry);
         out.push(&if follows { said } else { sentence_start(&said) });
+        if let Some(of) = here.of_record(&page.key, records.iter().copied()).some() {
+            out.push_text(" ");
+            out.push(&of);
+        }
         out.push_text(match next {
             Some(next) if is_direct(next) => ";",
             _ => ".",
@@ -86,8 +102,8 @@ fn line(here: &Here<'_>, impression: &Impression, notes: &mut Vec<Note>) -> Clea
             out.push_text(" ");
         }
     }
-    let is_destroyed = impression.status.value == Status::Destroyed;
-    let is_told = entries.iter().any(ProvenanceEntry::is_destruction);
+    let is_destroyed = page.status.value == Status::Destroyed;
+    let is_told = entries.iter().any(|e| e.entry.is_destruction());
     if is_destroyed && !is_told && !entries.is_empty() {
         let destroyed = here.words().listed("status", Status::Destroyed);
         out.push_text(" ");

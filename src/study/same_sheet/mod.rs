@@ -26,9 +26,10 @@
 //! | `record` | a record made ready for comparing |
 //! | `tie_index`, `size_index` | which sheets of a design share a tie or a size |
 //! | `compare` | the comparisons of two records, one file for each subject |
+//! | [`joined`] | joined records that contradict each other |
 //! | `pairs` | which records are compared, and which pairs are suggested |
 //!
-//! Not here: records that are joined already (`census`), and the words (`audit::same_sheet`).
+//! Not here: which records are joined (`census`), and the words (`audit::same_sheet`).
 //!
 //! ```
 //! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
@@ -57,6 +58,7 @@
 mod compare;
 mod days;
 mod facts;
+pub mod joined;
 pub mod kind;
 mod pairs;
 mod possession;

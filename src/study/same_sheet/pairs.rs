@@ -174,7 +174,7 @@ impl<'a> Sheets<'a> {
 
 /// The reasons between each record of the one sheet and each of the other, by `beside`; those that
 /// follow only from private fields are marked so.
-fn reasons<'r, 'a>(
+pub(super) fn reasons<'r, 'a>(
     [one, other]: [&'r [ComparedRecord<'a>]; 2],
     beside: impl Fn([&'r ComparedRecord<'a>; 2]) -> Vec<Reason>,
 ) -> Vec<Reason> {
@@ -197,7 +197,7 @@ fn reasons<'r, 'a>(
 
 /// Each reason once, by bearing. Records of one sheet may give the same reason, one by a public field and
 /// the other by a private one.
-fn in_bearing(reasons: Vec<Reason>) -> Vec<Reason> {
+pub(super) fn in_bearing(reasons: Vec<Reason>) -> Vec<Reason> {
     let mut each: Vec<Reason> = Vec::new();
     for reason in reasons {
         let is_told = |known: &&mut Reason| {
