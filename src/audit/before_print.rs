@@ -70,7 +70,11 @@ pub(super) fn known_before_print(catalogue: &Catalogue, _: &Studies, findings: &
             );
             check(&what, Some(&sighting.date), true);
         }
-        for shown in &impression.exhibited {
+        for shown in impression
+            .exhibited
+            .iter()
+            .filter(|shown| shown.is_certain())
+        {
             let exhibition = catalogue.exhibitions.get(&shown.exhibition.value);
             let what = format!(
                 "{} is said to have been exhibited",

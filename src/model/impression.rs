@@ -1,6 +1,6 @@
 //! Impressions: single sheets, each with its holder, its observations and its identification.
 
-use super::certainty::{Claim, Statements};
+use super::certainty::{Certainty, Claim, Statements};
 use super::edtf::Date;
 use super::key::{ImpressionKey, Key};
 use super::literature::Citation;
@@ -229,6 +229,23 @@ pub struct Exhibited {
     pub exhibition: Placed<Key>,
     /// Its number or place there.
     pub at: Option<String>,
+    /// The certainty that it was this sheet.
+    pub this_sheet: Option<Placed<Certainty>>,
+}
+
+impl Exhibited {
+    /// The certainty that it was this sheet that was shown.
+    #[must_use]
+    pub fn certainty(&self) -> Certainty {
+        let this_sheet = self.this_sheet.as_ref();
+        this_sheet.map_or(Certainty::Certain, |said| said.value)
+    }
+
+    /// Whether it was certainly this sheet.
+    #[must_use]
+    pub fn is_certain(&self) -> bool {
+        self.certainty() == Certainty::Certain
+    }
 }
 
 /// Another record, and why it is or is not the same sheet.

@@ -651,7 +651,13 @@ provenance = [{{ owner = "{second_owner}", from = "1950", to = "1960" }}]
         )
     };
     assert_eq!(codes_of(&records("land")), []);
-    assert_eq!(codes_of(&records("elsewhere")), [Code::ProvenanceOverlap]);
+    // Told of the sheet's history, and of the link that joins its records.
+    let mut found = codes_of(&records("elsewhere"));
+    found.sort_unstable();
+    assert_eq!(
+        found,
+        [Code::SameSheetContradicted, Code::ProvenanceOverlap]
+    );
 }
 
 /// A text written by hand may not say of 1933 to 1945, or of whom, what no entry says: pages compute from entries.
@@ -866,6 +872,14 @@ fn a_sheet_shown_before_it_was_printed_is_doubted_at_its_date() {
         [Code::KnownBeforePrint]
     );
     assert_eq!(codes(&[FERRY, show, &record("1934")]), []);
+    let perhaps = sheet(
+        "sheet = { date = \"1935\" }\nexhibited = [{ exhibition = \"show\", this_sheet = \"probable\" }]",
+    );
+    assert_eq!(
+        codes(&[FERRY, show, &perhaps]),
+        [],
+        "it may have been another sheet"
+    );
 }
 
 #[test]

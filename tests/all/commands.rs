@@ -147,14 +147,17 @@ fn the_audit_speaks_json() {
     let ran = keyblock(&["audit", text(folder.path()), "--json"]);
     assert_eq!((ran.code, ran.err.as_str()), (Some(1), ""));
     let document: Value = serde_json::from_str(&ran.out).unwrap();
-    assert_eq!(keys(&document), ["counts", "findings"]);
-    assert_eq!(keys(&document["counts"]), ["doubt", "error", "hint"]);
+    assert_eq!(keys(&document), ["counts", "findings", "settled"]);
+    assert_eq!(
+        keys(&document["counts"]),
+        ["doubt", "error", "hint", "settled"]
+    );
     let findings = document["findings"].as_array().unwrap();
     for finding in findings {
         assert_eq!(
             keys(finding),
             [
-                "code", "column", "file", "help", "line", "message", "severity"
+                "code", "column", "digest", "file", "help", "line", "message", "severity"
             ]
         );
         assert!(finding["help"].is_string() || finding["help"].is_null());

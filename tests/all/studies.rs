@@ -335,6 +335,11 @@ fn an_occasion_is_a_year_whatever_recorded_it() {
         years(&["exhibited = [{ exhibition = \"undated\" }]"], tower),
         [Vec::<i64>::new()]
     );
+    for (this_sheet, met) in [("possible", vec![]), ("probable", vec![1938])] {
+        let shown =
+            format!("exhibited = [{{ exhibition = \"tower\", this_sheet = \"{this_sheet}\" }}]");
+        assert_eq!(years(&[&shown], tower), [met], "{this_sheet}");
+    }
 }
 
 #[test]

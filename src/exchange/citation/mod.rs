@@ -21,12 +21,13 @@ const FOLDERS: &[&str] = &["design/…/", "impression/…/"];
 /// Each citation describes the page beside it.
 const RELATION: &str = "describedby";
 
-/// Every design and every impression that has a page.
+/// Every design and every sheet; the records of one sheet have one page.
 fn subjects(sources: &Sources<'_>) -> Vec<Subject> {
     let designs = sources.public.designs.values();
     designs
         .flat_map(|design| {
             let sheets = design.impressions.values();
+            let sheets = sheets.filter(|sheet| sources.studies.joined.has_page(&sheet.key));
             let sheets = sheets.map(|sheet| Address::Impression(sheet.key.clone()));
             std::iter::once(Address::Design(design.key.clone())).chain(sheets)
         })

@@ -12,7 +12,7 @@ use super::open_pairs::{self, RecordPair};
 use super::sheet_records::Records;
 use super::survival::{self, Surviving};
 use crate::model::design::Design;
-use crate::model::key::{ImpressionKey, Key};
+use crate::model::key::Key;
 use crate::page::phrases::enumeration;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;

@@ -153,7 +153,9 @@ pub(super) fn exhibitions(
                 .and(&here.impression(&impression.key))
                 .then(")");
             let at = exhibited.at.as_deref().unwrap_or_default();
-            let said = CleanHtml::join([&CleanHtml::text(at), &sheet], " ");
+            let certainty = claims::this_sheet(here, exhibited.certainty()).unwrap_or_default();
+            let said = CleanHtml::join(&[at, certainty].map(CleanHtml::text), ", ");
+            let said = CleanHtml::join([&said, &sheet], " ");
             let lines = shown.entry((day.is_none(), day, key)).or_default();
             // Several records of one sheet may name one exhibition.
             if !here.joined().is_joined(&impression.key) || !lines.contains(&said) {

@@ -30,6 +30,15 @@ pub(crate) fn stated<T>(
     })
 }
 
+/// A note that a statement may concern another sheet; `None` where it certainly concerns this one.
+pub(crate) fn this_sheet<'h>(here: &Here<'h>, certainty: Certainty) -> Option<&'h str> {
+    match certainty {
+        Certainty::Probable => Some(here.words().word("probably-this-sheet")),
+        Certainty::Possible => Some(here.words().word("possibly-this-sheet")),
+        Certainty::Certain => None,
+    }
+}
+
 /// `value` followed by the claim in brackets.
 pub(crate) fn with_claim(here: &Here<'_>, value: CleanHtml, claim: &Claim) -> CleanHtml {
     let remark = remark(here, claim);

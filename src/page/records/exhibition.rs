@@ -10,6 +10,7 @@ use crate::model::link::Target;
 use crate::page::lists::checklist::{self, Checklist};
 use crate::page::lists::list::List;
 use crate::page::lists::mentions;
+use crate::page::phrases::claims;
 use crate::page::phrases::dates;
 use crate::page::phrases::venues;
 use crate::page::setting::book::Here;
@@ -31,7 +32,11 @@ pub(crate) fn page(here: &Here<'_>, exhibition: &Exhibition) -> Leaf {
         i.exhibited
             .iter()
             .find(|e| e.exhibition.value == exhibition.key)
-            .map(|e| e.at.clone().unwrap_or_default())
+            .map(|e| {
+                let at = CleanHtml::text(e.at.as_deref().unwrap_or_default());
+                let certainty = claims::this_sheet(here, e.certainty()).unwrap_or_default();
+                CleanHtml::join([&at, &CleanHtml::text(certainty)], ", ").plain()
+            })
     };
     let joined = here.joined();
     let page_of = |i: &Impression| here.public().impression(joined.page_of(&i.key));

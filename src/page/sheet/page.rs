@@ -260,10 +260,16 @@ fn exhibited(here: &Here<'_>, impression: &Impression) -> Vec<DatedLine> {
             let line = exhibition_in_full(here, key, exhibition);
             DatedLine {
                 day: date.and_then(|date| date.value.first_named()),
-                line: match &shown.at {
-                    Some(at) => line.then(", ").then(at),
-                    None => line,
-                },
+                line: CleanHtml::join(
+                    [
+                        &line,
+                        &CleanHtml::text(shown.at.as_deref().unwrap_or_default()),
+                        &CleanHtml::text(
+                            claims::this_sheet(here, shown.certainty()).unwrap_or_default(),
+                        ),
+                    ],
+                    ", ",
+                ),
             }
         })
         .collect()

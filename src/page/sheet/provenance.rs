@@ -241,11 +241,7 @@ pub(crate) fn doubts(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
 
 /// A note that an entry may concern another sheet.
 fn this_sheet<'h>(here: &Here<'h>, entry: &ProvenanceEntry) -> Option<&'h str> {
-    match entry.this_sheet.as_ref().map(|c| c.value) {
-        Some(Certainty::Probable) => Some(here.words().word("probably-this-sheet")),
-        Some(Certainty::Possible) => Some(here.words().word("possibly-this-sheet")),
-        Some(Certainty::Certain) | None => None,
-    }
+    claims::this_sheet(here, entry.this_sheet.as_ref()?.value)
 }
 
 /// The party and the way of transfer: "by descent to Heir [1920–2003]", "sale, Dealer, London", "lent

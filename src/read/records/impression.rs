@@ -193,9 +193,11 @@ fn exhibited(fields: &mut Fields<'_, '_>) -> Vec<Exhibited> {
     fields.tables("exhibited", |fields| {
         let exhibition = fields.key("exhibition");
         let at = fields.words("at");
+        let this_sheet = fields.word("this_sheet");
         Some(Exhibited {
             exhibition: exhibition?,
             at,
+            this_sheet,
         })
     })
 }

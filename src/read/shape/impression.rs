@@ -370,6 +370,11 @@ pub static EXHIBITED: Shape = plain(
         )
         .locator("at"),
         may("at", Takes::Text, "its number or place there: \"no. 9\""),
+        may(
+            "this_sheet",
+            Takes::Word(words::<Certainty>),
+            "how sure it is that it was this sheet",
+        ),
     ],
 );
 

@@ -86,7 +86,9 @@ fn reports<'a>(
 ) -> impl Iterator<Item = Option<&'a Date>> {
     let sighted = record.sightings.iter();
     let sighted = sighted.map(|sighting| Some(&sighting.date.value));
-    let exhibited = record.exhibited.iter().map(|shown| {
+    let exhibited = record.exhibited.iter();
+    let exhibited = exhibited.filter(|shown| shown.certainty() != Certainty::Possible);
+    let exhibited = exhibited.map(|shown| {
         let exhibition = catalogue.exhibitions.get(&shown.exhibition.value)?;
         Some(&exhibition.date.as_ref()?.value)
     });

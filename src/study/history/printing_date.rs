@@ -171,10 +171,13 @@ fn heard_of(catalogue: &Catalogue, impression: &Impression) -> Option<Day> {
         .filter(|entry| entry.is_certain());
     let entries = entries.flat_map(|entry| [&entry.from, &entry.to]).flatten();
     let seen = impression.sightings.iter().map(|sighting| &sighting.date);
-    let shown = impression.exhibited.iter().filter_map(|shown| {
-        let exhibition = catalogue.exhibitions.get(&shown.exhibition.value)?;
-        exhibition.date.as_ref()
-    });
+    let shown = impression.exhibited.iter();
+    let shown = shown
+        .filter(|shown| shown.is_certain())
+        .filter_map(|shown| {
+            let exhibition = catalogue.exhibitions.get(&shown.exhibition.value)?;
+            exhibition.date.as_ref()
+        });
     let dates = entries.chain(seen).chain(shown);
     dates.filter_map(|date| Span::of(&date.value).last).min()
 }

@@ -57,10 +57,13 @@ pub(super) fn known(catalogue: &Catalogue, impression: &Impression) -> Option<(D
         .flat_map(|entry| [entry.from.as_ref(), entry.to.as_ref()])
         .flatten();
     let of_sightings = impression.sightings.iter().map(|sighting| &sighting.date);
-    let of_shows = impression.exhibited.iter().filter_map(|shown| {
-        let exhibition = catalogue.exhibitions.get(&shown.exhibition.value)?;
-        exhibition.date.as_ref()
-    });
+    let of_shows = impression.exhibited.iter();
+    let of_shows = of_shows
+        .filter(|shown| shown.is_certain())
+        .filter_map(|shown| {
+            let exhibition = catalogue.exhibitions.get(&shown.exhibition.value)?;
+            exhibition.date.as_ref()
+        });
     let dates: Vec<(Day, Day)> = of_entries
         .chain(of_sightings)
         .chain(of_shows)

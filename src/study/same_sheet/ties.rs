@@ -36,7 +36,11 @@ pub(super) fn ties(
         last = ties.last().cloned();
         found.extend(ties.into_iter().map(|tie| (tie, entry.place)));
     }
-    for shown in &impression.exhibited {
+    for shown in impression
+        .exhibited
+        .iter()
+        .filter(|shown| shown.is_certain())
+    {
         // Many exhibits may stand in one room, or be "hors catalogue".
         if let Some(at) = shown.at.as_deref().and_then(plain_number) {
             let exhibition = shown.exhibition.value.clone();

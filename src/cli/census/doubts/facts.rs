@@ -136,7 +136,10 @@ fn facts(catalogue: &Catalogue, impression: &Impression) -> Vec<(&'static str, V
                     let date = exhibition
                         .and_then(|e| e.date.as_ref())
                         .map(|d| d.value.to_string());
-                    joined([Some(title), date, shown.at.clone()])
+                    let certainty = shown.this_sheet.as_ref();
+                    let certainty = certainty.filter(|said| said.value != Certainty::Certain);
+                    let certainty = certainty.map(|said| format!("{} this sheet", said.value));
+                    joined([Some(title), date, shown.at.clone(), certainty])
                 })
                 .collect(),
         ),

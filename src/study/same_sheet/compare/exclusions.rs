@@ -97,8 +97,8 @@ fn lots(facts: &CatalogueFacts<'_>, one: &Impression, other: &Impression) -> Exc
 
 /// Two numbers of one exhibition, or two exhibitions that ran in two places at one time.
 fn exhibits(facts: &CatalogueFacts<'_>, one: &Impression, other: &Impression) -> Exclusion {
-    for a in &one.exhibited {
-        for b in &other.exhibited {
+    for a in one.exhibited.iter().filter(|shown| shown.is_certain()) {
+        for b in other.exhibited.iter().filter(|shown| shown.is_certain()) {
             let places = [a.exhibition.place, b.exhibition.place];
             let keys = [a.exhibition.value.clone(), b.exhibition.value.clone()];
             if keys[0] == keys[1] {
