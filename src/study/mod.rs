@@ -16,6 +16,7 @@
 //! | the order of printing | [`printing_order`]: from wear, states and dates |
 //! | which records are one sheet | [`same_sheet`]; [`joined`] records and their page |
 //! | measurements | [`sizes`] of states and printings, [`tolerance`], [`size_slip`]: exchanged sides, wrong units |
+//! | what readers type to find a record | [`search`]: folding, words, the index and its shards |
 //! | the records listed another way | [`concordance`], [`opinions`], [`chronology`], [`back_links`] |
 
 use std::collections::BTreeMap;
@@ -41,6 +42,7 @@ pub mod opinions;
 pub mod order;
 pub mod printing_order;
 pub mod same_sheet;
+pub mod search;
 pub mod size_slip;
 pub mod sizes;
 pub mod tolerance;

@@ -1,0 +1,266 @@
+//! The terms cut into shards: files of which a reader's browser loads one for each word that is typed.
+//!
+//! A reader types the beginning of a word, and all terms with that beginning must then stand in one shard. So
+//! terms are taken together by their beginnings: a beginning whose terms fit into a shard is never cut. One whose
+//! terms do not fit is: its longer beginnings follow one by one. Only those who stop typing there need it whole, and
+//! for them the shard has one more term, the beginning with `*`, with the closest [`FIRST`] of the entries that
+//! have any word with that beginning. Then neighbours are put together into shards as long as they fit.
+//!
+//! The shard of a word is the last whose start does not sort after the word.
+
+use std::fmt::Write as _;
+
+use rayon::prelude::*;
+
+use super::index::{Class, Term};
+use super::sets::encode;
+
+/// The most bytes of a shard. A term that alone takes more has a shard of its own.
+pub const MOST_BYTES: usize = 28_000;
+
+/// How many entries are kept for a beginning whose terms stand in several shards.
+pub const FIRST: usize = 100;
+
+/// What stands behind a beginning in its own term; no word has it.
+pub const BEGINNING: char = '*';
+
+/// A part of the index.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Shard {
+    /// The beginning that it starts with; empty for the first.
+    pub start: String,
+    /// Its terms: the fields of a JSON object, with commas between them. The value of a term is an array: its
+    /// written form, or `0` where that is the term itself; then the entries of each class
+    /// ([`encode`]), without `0` at the end.
+    pub terms: String,
+}
+
+/// Terms that belong into one shard.
+struct Unit<'t> {
+    /// Their common beginning.
+    start: &'t str,
+    terms: &'t [Sized<'t>],
+    /// The term of the beginning itself, as JSON.
+    beginning: Option<String>,
+}
+
+/// A term, and the same as JSON.
+struct Sized<'t> {
+    term: &'t Term,
+    json: String,
+}
+
+/// Cuts the terms, which are sorted by UTF-16 units.
+#[must_use]
+pub fn shards(terms: &[Term]) -> Vec<Shard> {
+    let sized: Vec<Sized<'_>> = terms
+        .par_iter()
+        .map(|term| Sized {
+            term,
+            json: json(&term.folded, term.written.as_deref(), &term.entries),
+        })
+        .collect();
+    let mut units = Vec::new();
+    cut(&sized, 0, &mut units);
+    let mut shards: Vec<Shard> = Vec::new();
+    for unit in units {
+        let mut fields: Vec<&str> = unit.terms.iter().map(|term| term.json.as_str()).collect();
+        fields.extend(unit.beginning.as_deref());
+        let text = fields.join(",");
+        match shards.last_mut() {
+            Some(shard) if shard.terms.len() + 1 + text.len() <= MOST_BYTES => {
+                if !shard.terms.is_empty() && !text.is_empty() {
+                    shard.terms.push(',');
+                }
+                shard.terms.push_str(&text);
+            }
+            _ => shards.push(Shard {
+                start: unit.start.to_owned(),
+                terms: text,
+            }),
+        }
+    }
+    if let Some(first) = shards.first_mut() {
+        // A word that sorts before every term is looked up in the first shard, and is not there.
+        first.start.clear();
+    }
+    shards
+}
+
+/// Cuts terms with a common beginning of `length` bytes.
+fn cut<'t>(terms: &'t [Sized<'t>], length: usize, units: &mut Vec<Unit<'t>>) {
+    let Some(first) = terms.first() else { return };
+    let start = &first.term.folded[..length];
+    let bytes: usize = terms.iter().map(|term| term.json.len() + 1).sum();
+    if bytes <= MOST_BYTES || terms.len() == 1 {
+        units.push(Unit {
+            start,
+            terms,
+            beginning: None,
+        });
+        return;
+    }
+    // The term that is the beginning itself sorts first.
+    let (itself, longer) = terms.split_at(usize::from(first.term.folded.len() == length));
+    if length > 0 {
+        units.push(Unit {
+            start,
+            terms: itself,
+            beginning: Some(beginning(start, terms)),
+        });
+    }
+    let next = |term: &Sized<'_>| term.term.folded[length..].chars().next();
+    for terms in longer.chunk_by(|a, b| next(a) == next(b)) {
+        let letter = terms.first().and_then(next).map_or(0, char::len_utf8);
+        cut(terms, length + letter, units);
+    }
+}
+
+/// The term for a beginning: the closest entries that have any of `terms`.
+fn beginning(start: &str, terms: &[Sized<'_>]) -> String {
+    let mut closest: Vec<(usize, u32)> = Vec::new();
+    for term in terms {
+        let mut left = FIRST;
+        for (class, places) in term.term.entries.iter().enumerate() {
+            closest.extend(places.iter().take(left).map(|place| (class, *place)));
+            left = left.saturating_sub(places.len());
+        }
+    }
+    closest.sort_unstable();
+    let mut seen = std::collections::BTreeSet::new();
+    let kept = closest.into_iter().filter(|(_, place)| seen.insert(*place));
+    let mut entries: [Vec<u32>; Class::ALL.len()] = Default::default();
+    for (class, place) in kept.take(FIRST) {
+        if let Some(places) = entries.get_mut(class) {
+            places.push(place);
+        }
+    }
+    json(&format!("{start}{BEGINNING}"), None, &entries)
+}
+
+/// A term as a field of a JSON object.
+fn json(folded: &str, written: Option<&str>, entries: &[Vec<u32>]) -> String {
+    let text = |text: &str| serde_json::to_string(text).unwrap_or_default();
+    let mut out = text(folded);
+    out.push_str(":[");
+    match written {
+        Some(written) => out.push_str(&text(written)),
+        None => out.push('0'),
+    }
+    let last = entries.iter().rposition(|places| !places.is_empty());
+    for places in entries.iter().take(last.map_or(0, |last| last + 1)) {
+        let _ = write!(out, ",{}", encode(places));
+    }
+    out.push(']');
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeMap;
+
+    use super::*;
+
+    /// As many terms as fill many shards, each with some entries.
+    fn many() -> Vec<Term> {
+        let words = (0..30_000_u32).map(|n| {
+            let mixed = n.wrapping_mul(2_654_435_761);
+            let letter = |at: u32| char::from(b'a' + ((mixed >> (at * 5)) % 26) as u8);
+            let word: String = (0..2 + n % 5).map(letter).collect();
+            (word, n)
+        });
+        let terms = words.collect::<BTreeMap<String, u32>>().into_iter();
+        terms
+            .map(|(folded, n)| {
+                let mut entries: [Vec<u32>; 5] = Default::default();
+                entries[n as usize % 5] = (0..20).map(|k| n + 3 * k).collect();
+                Term {
+                    folded,
+                    written: None,
+                    entries,
+                }
+            })
+            .collect()
+    }
+
+    /// A shard's start and its terms.
+    type ReadShard = (String, serde_json::Map<String, serde_json::Value>);
+
+    fn read(shards: &[Shard]) -> Vec<ReadShard> {
+        let terms = |shard: &Shard| serde_json::from_str(&format!("{{{}}}", shard.terms));
+        shards
+            .iter()
+            .map(|shard| (shard.start.clone(), terms(shard).unwrap()))
+            .collect()
+    }
+
+    fn shard_of(shards: &[ReadShard], word: &str) -> usize {
+        shards.partition_point(|(start, _)| start.as_str() <= word) - 1
+    }
+
+    #[test]
+    fn every_shard_is_small_and_every_term_in_the_one_that_is_looked_up() {
+        let terms = many();
+        let shards = shards(&terms);
+        assert!(shards.len() > 30, "{}", shards.len());
+        for shard in &shards {
+            assert!(shard.terms.len() <= MOST_BYTES, "{}", shard.terms.len());
+        }
+        let read = read(&shards);
+        for term in &terms {
+            let (_, there) = &read[shard_of(&read, &term.folded)];
+            assert!(there.contains_key(&term.folded), "{}", term.folded);
+        }
+        let all = read.iter().flat_map(|(_, terms)| terms.keys());
+        let all = all.filter(|term| !term.ends_with(BEGINNING));
+        assert_eq!(all.count(), terms.len());
+    }
+
+    #[test]
+    fn all_terms_with_a_beginning_stand_in_its_shard_or_its_first_entries_do() {
+        let terms = many();
+        let read = read(&shards(&terms));
+        let mut cut = std::collections::BTreeSet::new();
+        for term in &terms {
+            for end in 1..=term.folded.len() {
+                let beginning = &term.folded[..end];
+                let (_, there) = &read[shard_of(&read, beginning)];
+                let of_itself = format!("{beginning}{BEGINNING}");
+                if there.contains_key(&of_itself) {
+                    cut.insert(of_itself);
+                } else {
+                    assert!(
+                        there.contains_key(&term.folded),
+                        "{} for {beginning}",
+                        term.folded
+                    );
+                }
+            }
+        }
+        assert!(cut.len() >= 20, "{cut:?}");
+    }
+
+    #[test]
+    fn a_beginning_that_is_cut_keeps_the_closest_entries() {
+        let terms = many();
+        let read = read(&shards(&terms));
+        let (_, there) = &read[shard_of(&read, "a")];
+        let first = there.get("a*").and_then(|value| value.as_array()).unwrap();
+        // The written form, and one class: there are a hundred entries of which a term is a number.
+        assert_eq!(first.len(), 2);
+        let of_a = terms.iter().filter(|term| term.folded.starts_with('a'));
+        let mut numbers: Vec<u32> = of_a.flat_map(|t| t.entries[0].iter().copied()).collect();
+        numbers.sort_unstable();
+        numbers.dedup();
+        numbers.truncate(FIRST);
+        assert_eq!(first[1].to_string(), encode(&numbers));
+    }
+
+    #[test]
+    fn a_small_catalogue_has_one_shard_and_an_empty_one_none() {
+        assert_eq!(shards(&[]), []);
+        let terms: Vec<Term> = many().into_iter().take(3).collect();
+        let [shard] = shards(&terms).try_into().unwrap();
+        assert_eq!(shard.start, "");
+    }
+}
