@@ -15,6 +15,7 @@
 //! | `editions_csv` | declared editions against the numbers met, as a table |
 //! | `spreadsheet` | comma-separated values, the format of both |
 //! | `citation` | citations for reference managers: BibTeX, CSL-JSON, RIS |
+//! | `search_index` | the index of the search in the browser, many files from one pass; no format of the table |
 //! | `image_service` | the `info.json` of a picture (IIIF Image API) |
 //!
 //! Not here: the tiles of an image service (`picture`), writing to disk (`issue`).
@@ -24,6 +25,7 @@ mod citation;
 mod editions_csv;
 mod format;
 mod image_service;
+mod search_index;
 mod spreadsheet;
 
 use std::collections::BTreeMap;
@@ -78,9 +80,10 @@ pub fn exports(public: &Public, studies: &PublishedStudies, pictures: &Pictures)
     }
 }
 
-/// Makes every file that the book's exports name, and passes each to `take`, from several threads and in
-/// no particular order.
+/// Makes every file that the book's exports name, and the index of the search, and passes each to `take`, from
+/// several threads and in no particular order.
 pub(crate) fn each(book: &Book<'_>, take: &Take<'_>) {
+    search_index::each(book, take);
     book.exports.files.par_iter().for_each(|(subject, files)| {
         for file in files {
             let format = FORMATS.iter().find(|format| format.name == file.format);

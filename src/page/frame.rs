@@ -162,7 +162,7 @@ impl PageFrame {
 /// # Errors
 /// [`ThemeFault`] where its template uses a field that the page does not have.
 pub(super) fn write(leaf: &Leaf, site: &Value, book: &Book<'_>) -> Result<String, ThemeFault> {
-    let root = leaf.address.root();
+    let root = book.root_of(&leaf.address);
     let here = Here {
         book,
         address: &leaf.address,

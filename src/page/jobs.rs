@@ -7,7 +7,7 @@ use crate::page::comparison::{chosen, recorded};
 use crate::page::setting::address::Address;
 use crate::page::setting::book::{Book, Here};
 use crate::page::setting::leaf::Leaf;
-use crate::page::{about, census, design, key, overviews, point, records, sheet, texts};
+use crate::page::{about, census, design, key, overviews, point, records, search, sheet, texts};
 
 /// Makes one page.
 pub(super) type PageMaker<'a> = Box<dyn Fn(&Here<'_>) -> Leaf + Send + Sync + 'a>;
@@ -17,6 +17,7 @@ pub(super) fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, PageMaker<'a>)> {
     let mut jobs: Vec<(Address, PageMaker<'a>)> = Vec::new();
     let public = book.public;
     jobs.push((Address::Opening, Box::new(about::opening::page)));
+    jobs.push((Address::NotFound, Box::new(search::not_found::page)));
     for design in public.designs.values() {
         let address = Address::Design(design.key.clone());
         jobs.push((

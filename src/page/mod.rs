@@ -22,6 +22,7 @@
 //! | `point` | the page of a point |
 //! | `indexes` | pages that gather records of one kind |
 //! | `records` | pages of holders, people, works and exhibitions |
+//! | `search` | what of each record is searched; the search page, and the page for an address without one |
 //! | `about` | the opening page, and pages about the catalogue itself |
 //! | `input` | the data that pages are made from |
 //! | `overviews` | which overviews a catalogue has, and the function that makes each |
@@ -63,12 +64,14 @@ mod phrases;
 mod plates;
 mod point;
 mod records;
+mod search;
 mod setting;
 mod sheet;
 mod texts;
 
 pub use input::Input;
 pub(crate) use phrases::{citations, dates, rights};
+pub(crate) use search::entries::entries as search_entries;
 pub use setting::address::{Address, Overview};
 pub(crate) use setting::book::{Book, Here};
 pub use setting::exports::{Export, ExportFormat, Exports, Subject};
@@ -117,7 +120,7 @@ pub(crate) fn each(book: &Book<'_>, take: &Take<'_>) -> Result<(), ThemeFault> {
     jobs::jobs(book)
         .par_iter()
         .try_for_each(|(address, make)| {
-            let root = address.root();
+            let root = book.root_of(address);
             let here = Here {
                 book,
                 address,

@@ -12,6 +12,7 @@ use crate::page::indexes::{
     chronology, concordance, designs, diligence_index, exhibitions, gathered, glossary, holders,
     literature, marks_index, owners, people, titles,
 };
+use crate::page::search;
 use crate::page::setting::address::Overview;
 use crate::page::setting::book::Here;
 use crate::page::setting::leaf::Leaf;
@@ -46,7 +47,8 @@ fn has_something(input: &Input<'_>, overview: Overview) -> bool {
         Overview::Exhibitions => !public.exhibitions.is_empty(),
         Overview::Literature => !public.literature.is_empty(),
         Overview::Concordance => !input.studies.concordance.works.is_empty(),
-        Overview::Glossary
+        Overview::Search
+        | Overview::Glossary
         | Overview::Changes
         | Overview::Cite
         | Overview::Contribute
@@ -58,6 +60,7 @@ fn has_something(input: &Input<'_>, overview: Overview) -> bool {
 /// Makes an overview.
 pub(super) fn page(here: &Here<'_>, overview: Overview) -> Leaf {
     match overview {
+        Overview::Search => search::page::page(here),
         Overview::Designs => designs::page(here),
         Overview::Titles => titles::page(here),
         Overview::Series => gathered::series(here),

@@ -111,7 +111,7 @@ fn message_page(message: &str) -> Vec<u8> {
 }
 
 /// A page made in reading `good`, with the script that follows the records. The page's
-/// Content-Security-Policy is widened so that the script may send requests to this server.
+/// Content-Security-Policy is widened, where it must be, so that the script may send requests to this server.
 fn page(bytes: &[u8], good: u64) -> Response {
     let html = String::from_utf8_lossy(bytes);
     let mut follow = String::new();
@@ -120,12 +120,14 @@ fn page(bytes: &[u8], good: u64) -> Response {
         "<link rel=\"stylesheet\" href=\"{OWN}/follow.css\">\
          <script src=\"{OWN}/follow.js\" data-number=\"{good}\" defer></script></body>"
     );
+    // A theme of the catalogue's own may have a frame whose policy lets no script load anything.
+    let own = if html.contains("connect-src 'self'") {
+        "default-src 'none'"
+    } else {
+        "default-src 'none'; connect-src 'self'"
+    };
     let html = html
-        .replacen(
-            "default-src 'none'",
-            "default-src 'none'; connect-src 'self'",
-            1,
-        )
+        .replacen("default-src 'none'", own, 1)
         .replacen("</body>", &follow, 1);
     not_stored(Response::ok(HTML, html.into_bytes()))
 }

@@ -13,12 +13,14 @@ fn example() -> Site {
     site(&Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/example-catalogue"))
 }
 
-/// The files of a site that are neither pages nor the theme's own.
+/// The files of a site that are neither pages nor the theme's own, nor of the index of the search
+/// (`search.rs`).
 fn exported(site: &Site) -> BTreeSet<&str> {
     let paths = site.files.keys().map(String::as_str);
-    paths
-        .filter(|path| !path.ends_with("index.html") && !path.starts_with("assets/"))
-        .collect()
+    let is_other = |path: &&str| {
+        path.ends_with(".html") || path.starts_with("assets/") || path.starts_with("search/")
+    };
+    paths.filter(|path| !is_other(path)).collect()
 }
 
 /// Whether a folder is one that the table names, with `…` for one key or, of a picture, two.

@@ -105,6 +105,8 @@ mod registration;
 mod same_sheet;
 /// Schemas of records, and the templates that a new catalogue begins with.
 mod schemas;
+/// What a search finds, and what its index must never have.
+mod search;
 /// Doubts that records say are settled.
 mod settled;
 /// Sizes by state and printing, and slips of measuring.

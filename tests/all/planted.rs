@@ -528,7 +528,7 @@ fn a_text_that_is_listed_as_private_publishes_no_name() {
 }
 
 /// Lists the key whose value has the planted name as private, in its own table.
-fn keep_private(value: &mut Value) -> bool {
+pub fn keep_private(value: &mut Value) -> bool {
     match value {
         Value::Table(table) => {
             let has_name = |value: &Value| match value {

@@ -204,6 +204,19 @@ fn a_private_name_in_the_words_of_a_theme_is_not_published() {
     assert!(matches!(attempt(&style), Outcome::Refused(_)));
 }
 
+/// No page has these words, only `search/index.json`.
+#[test]
+fn a_private_name_in_the_index_of_the_search_alone_is_not_published() {
+    let theme = |words: &str| {
+        let settings = "-- catalogue.toml\ntitle = \"The Prints\"\nsiglum = \"TP\"\nartist = \"artist\"\nlanguage = \"en\"\n\
+                        address = \"https://prints.example.org\"\ntheme = \"own\"\n";
+        format!("{settings}-- themes/own/words/en.ftl\nsearch-first = {words} {{ $n }}\n")
+    };
+    assert_eq!(attempt(&theme("The first")), Outcome::Published);
+    let told = attempt(&theme("Querlin Zabeldorn's first"));
+    assert!(matches!(told, Outcome::Refused(_)), "{told:?}");
+}
+
 /// Two records that each tell half of it: only the page has the whole.
 #[test]
 fn a_private_name_that_comes_together_on_a_page_is_not_published() {

@@ -4,15 +4,12 @@
 //! The program itself is run. Processor time is given beside elapsed time, because it does not depend on
 //! other work of the machine. Memory is what Linux calls `VmHWM`.
 
-#[path = "compile/catalogue.rs"]
-mod catalogue;
-
 use std::fs;
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
 
-use super::{median, tell};
+use super::{catalogue, median, tell};
 
 /// Designs of the small catalogue and of the large one, ten impressions each.
 const SIZES: [usize; 2] = [200, 2_000];

@@ -13,12 +13,15 @@
     reason = "counts and sides of a few thousand, which every number type here holds"
 )]
 
+#[path = "compile/catalogue.rs"]
+mod catalogue;
 mod census;
 mod compile;
 mod identification;
 #[path = "../pairs/mod.rs"]
 mod pairs;
 mod registration;
+mod search;
 mod tiles;
 
 use std::time::{Duration, Instant};
@@ -30,11 +33,13 @@ const SUBJECTS: &[(&str, fn())] = &[
     ("identification", identification::measure),
     ("registration", registration::measure),
     (CROSSES, registration::measure_crosses),
+    (SEARCH, search::measure),
     ("tiles", tiles::measure),
 ];
 
-/// A subject that takes minutes, so it is measured only where it is named.
+/// Subjects that take minutes, so they are measured only where they are named.
 const CROSSES: &str = "registration-crosses";
+const SEARCH: &str = "search";
 
 fn main() {
     // Cargo adds `--bench`; arguments that are not options name subjects.
@@ -51,7 +56,9 @@ fn main() {
         }
     }
     for (name, measure) in SUBJECTS {
-        if (wanted.is_empty() && *name != CROSSES) || wanted.iter().any(|word| word == name) {
+        if (wanted.is_empty() && ![CROSSES, SEARCH].contains(name))
+            || wanted.iter().any(|word| word == name)
+        {
             measure();
         }
     }

@@ -56,6 +56,21 @@ const VOCABULARIES: [Vocabulary; 6] = [
 ];
 
 pub(crate) fn page(here: &Here<'_>) -> Leaf {
+    let title = here.words().word("glossary").to_owned();
+    let view = View {
+        title: title.clone(),
+        groups: groups(here),
+    };
+    Leaf::new(here.address, title, "pages/glossary.html", &view)
+}
+
+/// Every term that the glossary explains, in its order: fragment, term, meaning.
+pub(crate) fn explained(here: &Here<'_>) -> Vec<(String, String, String)> {
+    let terms = groups(here).into_iter().flat_map(|group| group.terms);
+    terms.map(|term| (term.id, term.term, term.means)).collect()
+}
+
+fn groups(here: &Here<'_>) -> Vec<Group> {
     let words = here.words();
     let added = words
         .beginning_with("terms-")
@@ -69,13 +84,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
         .chain(VOCABULARIES.into_iter().map(|list| vocabulary(here, list)))
         .map(|group| in_order(here, group));
     let groups = std::iter::once(principles(here)).chain(explained);
-    let groups = groups.filter(|group| !group.terms.is_empty()).collect();
-    let title = words.word("glossary").to_owned();
-    let view = View {
-        title: title.clone(),
-        groups,
-    };
-    Leaf::new(here.address, title, "pages/glossary.html", &view)
+    groups.filter(|group| !group.terms.is_empty()).collect()
 }
 
 /// The principles of the catalogue: what makes a state, what counts, how things are measured.

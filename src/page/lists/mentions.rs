@@ -46,6 +46,7 @@ fn named(here: &Here<'_>, address: &Address) -> Option<CleanHtml> {
             here.link(address, &CleanHtml::text(&page.title))
         }
         Address::Opening
+        | Address::NotFound
         | Address::DesignCensus(_)
         | Address::IdentificationKey(_)
         | Address::ExaminationSheet(_)

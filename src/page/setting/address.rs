@@ -14,6 +14,8 @@ use crate::model::words::{ClosedList as _, closed_list};
 closed_list! {
     /// The pages that list records of many kinds; each is named by one word of its address.
     Overview {
+        /// Search.
+        Search = "search",
         /// Designs by number, date, technique and series.
         Designs = "designs",
         /// Titles, in every language.
@@ -80,6 +82,8 @@ impl Overview {
 pub enum Address {
     /// The opening page.
     Opening,
+    /// The page for an address that leads to nothing.
+    NotFound,
     /// An overview.
     Overview(Overview),
     /// A design.
@@ -118,6 +122,7 @@ impl fmt::Display for Address {
         let of_design = |key: &Key| Address::Design(key.clone());
         match self {
             Address::Opening => Ok(()),
+            Address::NotFound => f.write_str("404.html"),
             Address::Overview(overview) => write!(f, "{}/", overview.word()),
             Address::DesignCensus(key) => write!(f, "{}census/", of_design(key)),
             Address::IdentificationKey(key) => write!(f, "{}key/", of_design(key)),
@@ -145,7 +150,10 @@ fn record(f: &mut fmt::Formatter<'_>, target: &Target) -> fmt::Result {
 impl Address {
     /// The file that is served at the address.
     pub fn file(&self) -> String {
-        format!("{self}index.html")
+        match self {
+            Address::NotFound => self.to_string(),
+            folder => format!("{folder}index.html"),
+        }
     }
 
     /// The relative path from this page to the opening page: `./`, or `../` for each folder.
@@ -235,6 +243,7 @@ mod tests {
         assert_eq!(impression.root(), "../../");
         assert_eq!(Address::Opening.root(), "./");
         assert_eq!(Address::Opening.file(), "index.html");
+        assert_eq!(Address::NotFound.file(), "404.html");
         let comparison = Address::Comparison("14".parse().unwrap(), 1);
         assert_eq!(comparison.to_string(), "design/14/comparison/1/");
         assert_eq!(comparison.root(), "../../../../");

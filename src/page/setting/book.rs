@@ -8,6 +8,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use icu_locale::{LanguageIdentifier, LocaleDirectionality};
+use url::Url;
 
 use super::address::{Address, Fragment, Overview};
 use super::exports::Exports;
@@ -60,6 +61,19 @@ pub(crate) struct Here<'b> {
     pub address: &'b Address,
     /// The relative path from the page to the opening page: `../../`.
     pub root: &'b str,
+}
+
+impl Book<'_> {
+    /// The path from a page to the opening page. The page for an address that leads to nothing is served at any
+    /// address, so its path begins at the host, as the address of the catalogue says.
+    pub fn root_of(&self, page: &Address) -> String {
+        if *page != Address::NotFound {
+            return page.root();
+        }
+        let address = &self.public.settings.address.value;
+        let path = Url::parse(address).map_or_else(|_| "/".to_owned(), |url| url.path().to_owned());
+        format!("{}/", path.trim_end_matches('/'))
+    }
 }
 
 impl<'b> Here<'b> {

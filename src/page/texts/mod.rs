@@ -6,8 +6,10 @@
 //! | `long_text` | longer texts of the theme, in parts with a heading |
 //! | `catalogue_pages` | the order of the catalogue's own pages |
 //! | `catalogue_page` | one of them |
+//! | `plain_text` | Markdown as the words that readers see |
 
 pub(crate) mod catalogue_page;
 pub(crate) mod catalogue_pages;
 pub(crate) mod long_text;
 pub(crate) mod markdown;
+pub(crate) mod plain_text;

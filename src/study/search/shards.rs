@@ -39,13 +39,13 @@ pub struct Shard {
 struct Unit<'t> {
     /// Their common beginning.
     start: &'t str,
-    terms: &'t [Sized<'t>],
+    terms: &'t [Written<'t>],
     /// The term of the beginning itself, as JSON.
     beginning: Option<String>,
 }
 
 /// A term, and the same as JSON.
-struct Sized<'t> {
+struct Written<'t> {
     term: &'t Term,
     json: String,
 }
@@ -53,15 +53,15 @@ struct Sized<'t> {
 /// Cuts the terms, which are sorted by UTF-16 units.
 #[must_use]
 pub fn shards(terms: &[Term]) -> Vec<Shard> {
-    let sized: Vec<Sized<'_>> = terms
+    let written: Vec<Written<'_>> = terms
         .par_iter()
-        .map(|term| Sized {
+        .map(|term| Written {
             term,
             json: json(&term.folded, term.written.as_deref(), &term.entries),
         })
         .collect();
     let mut units = Vec::new();
-    cut(&sized, 0, &mut units);
+    cut(&written, 0, &mut units);
     let mut shards: Vec<Shard> = Vec::new();
     for unit in units {
         let mut fields: Vec<&str> = unit.terms.iter().map(|term| term.json.as_str()).collect();
@@ -88,7 +88,7 @@ pub fn shards(terms: &[Term]) -> Vec<Shard> {
 }
 
 /// Cuts terms with a common beginning of `length` bytes.
-fn cut<'t>(terms: &'t [Sized<'t>], length: usize, units: &mut Vec<Unit<'t>>) {
+fn cut<'t>(terms: &'t [Written<'t>], length: usize, units: &mut Vec<Unit<'t>>) {
     let Some(first) = terms.first() else { return };
     let start = &first.term.folded[..length];
     let bytes: usize = terms.iter().map(|term| term.json.len() + 1).sum();
@@ -109,7 +109,7 @@ fn cut<'t>(terms: &'t [Sized<'t>], length: usize, units: &mut Vec<Unit<'t>>) {
             beginning: Some(beginning(start, terms)),
         });
     }
-    let next = |term: &Sized<'_>| term.term.folded[length..].chars().next();
+    let next = |term: &Written<'_>| term.term.folded[length..].chars().next();
     for terms in longer.chunk_by(|a, b| next(a) == next(b)) {
         let letter = terms.first().and_then(next).map_or(0, char::len_utf8);
         cut(terms, length + letter, units);
@@ -117,7 +117,7 @@ fn cut<'t>(terms: &'t [Sized<'t>], length: usize, units: &mut Vec<Unit<'t>>) {
 }
 
 /// The term for a beginning: the closest entries that have any of `terms`.
-fn beginning(start: &str, terms: &[Sized<'_>]) -> String {
+fn beginning(start: &str, terms: &[Written<'_>]) -> String {
     let mut closest: Vec<(usize, u32)> = Vec::new();
     for term in terms {
         let mut left = FIRST;
@@ -165,7 +165,8 @@ mod tests {
     fn many() -> Vec<Term> {
         let words = (0..30_000_u32).map(|n| {
             let mixed = n.wrapping_mul(2_654_435_761);
-            let letter = |at: u32| char::from(b'a' + ((mixed >> (at * 5)) % 26) as u8);
+            let letter =
+                |at: u32| char::from(b'a' + u8::try_from((mixed >> (at * 5)) % 26).unwrap());
             let word: String = (0..2 + n % 5).map(letter).collect();
             (word, n)
         });

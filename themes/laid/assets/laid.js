@@ -55,3 +55,19 @@ for (const form of document.querySelectorAll("form.sift")) {
   window.addEventListener("hashchange", restore);
   restore();
 }
+
+// The search is loaded when its field is used: by the pointer, the keyboard, or the key "/" from anywhere.
+{
+  const field = document.querySelector("form.seek input");
+  const address = document.currentScript.src.replace(/laid\.js(?=$|\?)/, "search.js");
+  if (field) {
+    field.addEventListener("focus", () => import(address), { once: true });
+    document.addEventListener("keydown", (event) => {
+      const isTyping = event.target.closest("input, textarea, select, [contenteditable]");
+      if (event.key !== "/" || event.ctrlKey || event.altKey || event.metaKey || isTyping) return;
+      event.preventDefault();
+      field.focus();
+      field.select();
+    });
+  }
+}

@@ -1,0 +1,242 @@
+//! Designs, their states and their printings, as they are searched.
+
+use super::narrowing::{self, Ranks};
+use crate::model::design::Design;
+use crate::model::literature::Citation;
+use crate::model::vocabulary::List as Vocabulary;
+use crate::page::phrases::{dates, standing_note};
+use crate::page::plates::figures;
+use crate::page::setting::address::{Address, Fragment};
+use crate::page::setting::book::Here;
+use crate::page::texts::plain_text;
+use crate::study::numerals::roman;
+use crate::study::search::entry::{Entry, EntryKind, Field};
+
+/// A design.
+pub(super) fn design(here: &Here<'_>, design: &Design, ranks: &Ranks) -> Entry {
+    let mut entry = of_design(here, design, EntryKind::Design, "");
+    entry.number.clone_from(&design.number);
+    entry.add(Field::Number, &design.number);
+    entry.add_all(
+        Field::Number,
+        earlier_numbers(here, &design.literature, None),
+    );
+    entry.add_all(Field::Name, design.titles.iter().map(|t| t.text.as_str()));
+    let techniques = techniques(here, design);
+    let date = here.design_date(design);
+    entry.about = [date.as_str(), &techniques]
+        .into_iter()
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join(", ");
+    entry.add(Field::Fact, techniques);
+    entry.add(Field::Fact, date);
+    for maker in &design.makers {
+        entry.add(Field::Fact, here.person(&maker.person.value).plain());
+    }
+    let supports = design.support.iter();
+    entry.add_all(
+        Field::Fact,
+        supports.map(|key| here.term(Vocabulary::Papers, key.as_str())),
+    );
+    entry.add_all(Field::Fact, design.series.as_ref().map(|s| s.name.as_str()));
+    entry.add_all(
+        Field::Fact,
+        design.subjects.iter().map(|s| here.subject(s).plain()),
+    );
+    for matrix in &design.matrices {
+        let texts = [&matrix.material, &matrix.carries, &matrix.colour];
+        entry.add_all(Field::Text, texts.into_iter().flatten());
+    }
+    entry.add_all(
+        Field::Text,
+        design.points.iter().map(|point| point.ask.as_str()),
+    );
+    let standing = standing_note::note(here, &design.standing);
+    entry.add_all(Field::Text, standing.map(|note| note.plain()));
+    entry.add(
+        Field::Text,
+        plain_text::note(here, design.commentary.as_ref()),
+    );
+    entry.picture = figures::design_picture(here, design).and_then(|key| smallest(here, &key));
+    entry.values = ranks.techniques(design);
+    entry
+        .values
+        .extend(narrowing::decade(here, design.date.own()));
+    entry
+}
+
+/// The states of a design, without withdrawn ones.
+pub(super) fn states(here: &Here<'_>, design: &Design, ranks: &Ranks) -> Vec<Entry> {
+    let entry = |state: &crate::model::state::State| {
+        let key = &state.key.value;
+        let numeral = here.book.studies.numeral(&design.key, key)?;
+        let mut entry = of_design(
+            here,
+            design,
+            EntryKind::State,
+            &format!("#{}", Fragment::State(key)),
+        );
+        let number = format!("{} {}", design.number, numeral.roman());
+        entry.number = if numeral.is_only() {
+            format!("{}, {}", design.number, here.words().word("only-state"))
+        } else {
+            number.clone()
+        };
+        entry.add(Field::Number, format!("{number}/{}", roman(numeral.of())));
+        entry.add(Field::Number, number);
+        entry.add_all(
+            Field::Number,
+            earlier_numbers(here, &state.literature, Some(&design.literature)),
+        );
+        entry.about = state.summary.clone().unwrap_or_default();
+        entry.add(Field::Text, entry.about.clone());
+        titles_as_facts(&mut entry, design);
+        let by = state.by.as_ref();
+        entry.add_all(Field::Fact, by.map(|key| here.person(&key.value).plain()));
+        let date = state.date.own();
+        entry.add_all(
+            Field::Fact,
+            date.map(|date| dates::once(date, here.words())),
+        );
+        entry.values = ranks.techniques(design);
+        entry.values.extend(narrowing::state(here, design, key));
+        entry
+            .values
+            .extend(narrowing::decade(here, date.or(design.date.own())));
+        Some(entry)
+    };
+    design.standing_states().filter_map(entry).collect()
+}
+
+/// The printings of a design, without withdrawn ones.
+pub(super) fn printings(here: &Here<'_>, design: &Design, ranks: &Ranks) -> Vec<Entry> {
+    let entry = |printing: &crate::model::printing::Printing| {
+        let key = &printing.key.value;
+        let mut entry = of_design(
+            here,
+            design,
+            EntryKind::Printing,
+            &format!("#{}", Fragment::Printing(key)),
+        );
+        entry.number.clone_from(&design.number);
+        entry.add_all(
+            Field::Number,
+            earlier_numbers(here, &printing.literature, Some(&design.literature)),
+        );
+        let name = here.printing_name(design, key);
+        let date = printing.date.own();
+        let in_words = date.map(|date| dates::once(date, here.words()));
+        entry.about = match &in_words {
+            Some(date) => format!("{name}, {date}"),
+            None => name.clone(),
+        };
+        entry.add(Field::Name, name);
+        entry.add_all(Field::Fact, in_words);
+        titles_as_facts(&mut entry, design);
+        for made_by in [&printing.printer, &printing.publisher] {
+            let parties = made_by
+                .iter()
+                .map(|said| here.person_or_holder(&said.is.value));
+            entry.add_all(Field::Fact, parties.map(|party| party.plain()));
+        }
+        let papers = printing.paper.iter();
+        entry.add_all(
+            Field::Fact,
+            papers.map(|key| here.term(Vocabulary::Papers, key.as_str())),
+        );
+        entry.values = ranks.techniques(design);
+        entry.values.extend(narrowing::printing(here, design, key));
+        entry
+            .values
+            .extend(narrowing::decade(here, date.or(design.date.own())));
+        entry
+    };
+    design.standing_printings().map(entry).collect()
+}
+
+/// An entry with the title of a design.
+pub(super) fn of_design(
+    here: &Here<'_>,
+    design: &Design,
+    kind: EntryKind,
+    fragment: &str,
+) -> Entry {
+    let address = Address::Design(design.key.clone());
+    let title = match design.title() {
+        Some(title) if title.supplied => format!("[{}]", title.text.value),
+        Some(title) => title.text.value.clone(),
+        None => here.words().word("untitled").to_owned(),
+    };
+    let mut entry = Entry::new(kind, title, format!("{address}{fragment}"));
+    let language = design.title().and_then(|title| title.lang.as_ref());
+    entry.language = language
+        .map(|tag| tag.value.clone())
+        .filter(|tag| !tag.eq_ignore_ascii_case(here.language()));
+    entry
+}
+
+/// The number and the titles of the design, as facts of something that belongs to it.
+pub(super) fn titles_as_facts(entry: &mut Entry, design: &Design) {
+    entry.add(Field::Fact, &design.number);
+    entry.add_all(Field::Fact, design.titles.iter().map(|t| t.text.as_str()));
+}
+
+/// The techniques of a design in words.
+pub(super) fn techniques(here: &Here<'_>, design: &Design) -> String {
+    let terms = design.technique.iter();
+    let terms = terms.map(|key| here.term(Vocabulary::Techniques, key.as_str()));
+    terms.collect::<Vec<_>>().join(", ")
+}
+
+/// The smallest file of a picture.
+pub(super) fn smallest(here: &Here<'_>, key: &crate::model::key::PictureKey) -> Option<String> {
+    let picture = here.book.pictures.get(key)?;
+    picture.sizes.first().map(|size| size.address.clone())
+}
+
+/// The numbers that earlier catalogues give: each after the short form of the work, the name of its author and
+/// its title, as people cite them; and alone where it has a letter ("W 4"). `of_design`: the citations of
+/// the design, for the numbers of its states and printings.
+fn earlier_numbers(
+    here: &Here<'_>,
+    literature: &[Citation],
+    of_design: Option<&[Citation]>,
+) -> Vec<String> {
+    let mut numbers = Vec::new();
+    for citation in literature {
+        let (Some(own), Some(work)) = (
+            &citation.number,
+            here.public().literature.get(&citation.cite.value),
+        ) else {
+            continue;
+        };
+        let number = match of_design {
+            None => own.clone(),
+            Some(of_design) => {
+                let same_work = of_design.iter().filter(|c| c.cite == citation.cite);
+                let Some(number) = same_work.filter_map(|c| c.number.as_ref()).next() else {
+                    continue;
+                };
+                format!("{number} {own}")
+            }
+        };
+        let author = work.authors.split([',', ';']).next().unwrap_or_default();
+        let main_title = work.title.split(':').next().unwrap_or_default();
+        for name in [
+            work.short.as_str(),
+            author.trim(),
+            main_title.trim(),
+            &work.title,
+        ] {
+            let numbered = format!("{name} {number}");
+            if !name.is_empty() && !numbers.contains(&numbered) {
+                numbers.push(numbered);
+            }
+        }
+        if number.chars().any(char::is_alphabetic) {
+            numbers.push(number);
+        }
+    }
+    numbers
+}
