@@ -374,7 +374,7 @@ fn two_owners_at_once_are_a_doubt() {
     let told = doubt(&had("collector"), &had("other"));
     assert_eq!(
         told,
-        "1.1 and 1.2 are said to be one sheet, but 1.1 was owned by Col Lector while 1.2 was owned by Otto Other"
+        "R 1.1 and R 1.2 are said to be one sheet, but R 1.1 was owned by Col Lector while R 1.2 was owned by Otto Other"
     );
     agree(&had("collector"), &had("collector"));
 }
@@ -386,7 +386,7 @@ fn two_states_are_a_doubt_where_both_are_certain() {
     };
     let told = doubt(&of("dark", ""), &of("moonlit", ""));
     assert!(
-        told.ends_with("1.1 is taken to be state i, 1.2 state ii"),
+        told.ends_with("R 1.1 is taken to be state i, R 1.2 state ii"),
         "{told}"
     );
     agree(
@@ -399,7 +399,10 @@ fn two_states_are_a_doubt_where_both_are_certain() {
 fn two_numbers_are_a_doubt() {
     let of = |number: &str| format!("status = \"untraced\"\nnumbering = \"{number}\"");
     let told = doubt(&of("12/50"), &of("13/50"));
-    assert!(told.ends_with("1.1 is numbered 12/50, 1.2 13/50"), "{told}");
+    assert!(
+        told.ends_with("R 1.1 is numbered 12/50, R 1.2 13/50"),
+        "{told}"
+    );
     agree(&of("12/50"), &of("12/50"));
 }
 

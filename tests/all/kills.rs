@@ -165,11 +165,19 @@ fn title(number: u32) -> String {
     format!("The Colour Prints {number:05}")
 }
 
+fn encoded(text: &str) -> String {
+    percent_encoding::utf8_percent_encode(text, percent_encoding::NON_ALPHANUMERIC).to_string()
+}
+
 /// The site of the catalogue with another title. The mark is left aside: it has the hashes of all.
 fn titled(site: &BTreeMap<PathBuf, Vec<u8>>, number: u32) -> BTreeMap<PathBuf, Vec<u8>> {
     let renamed = site.iter().map(|(path, bytes)| {
         let bytes = match std::str::from_utf8(bytes) {
-            Ok(text) => text.replace(&title(0), &title(number)).into_bytes(),
+            // The link for corrections has it as an address does.
+            Ok(text) => text
+                .replace(&title(0), &title(number))
+                .replace(&encoded(&title(0)), &encoded(&title(number)))
+                .into_bytes(),
             Err(_) => bytes.clone(),
         };
         (path.clone(), bytes)

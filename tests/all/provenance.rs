@@ -434,14 +434,14 @@ fn the_lists_of_these_years_count_records_and_say_that_only_open_days_stand_in_t
     };
     let english = said("en");
     for words in [
-        "2 records. Only days without a certain owner are listed.",
+        "1 record. Only days without a certain owner are listed.",
         "No owner recorded for these years1 record",
     ] {
         assert!(english.contains(words), "{words}: {english}");
     }
     assert!(!english.contains("31 January 1933 to 1 January 1940"));
     let german = said("de");
-    let words = "2 Einträge. Aufgeführt sind nur Tage ohne sicheren Eigentümer.";
+    let words = "1 Eintrag. Aufgeführt sind nur Tage ohne sicheren Eigentümer.";
     assert!(german.contains(words), "{german}");
 }
 

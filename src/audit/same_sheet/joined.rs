@@ -114,12 +114,13 @@ pub(in crate::audit) fn of_two_designs(
                     Code::SameSheetContradicted,
                     other.impression.place,
                     format!(
-                        "{} and {key} are said to be one sheet, but they are of two designs",
-                        impression.key
+                        "{} and {} are said to be one sheet, but they are of two designs",
+                        design.sheet_number(impression),
+                        catalogue.sheet_number(key)
                     ),
                 )
                 .saying("said to be the same sheet")
-                .beside(there.place, key.to_string())
+                .beside(there.place, catalogue.sheet_number(key))
                 .help(
                     "write `shares_sheet` where both are printed on one paper; else take away `same_as`",
                 ),
@@ -134,13 +135,14 @@ fn finding(
     [here, there]: [Place; 2],
     words: &str,
 ) -> Finding {
+    let [first, second] = [one, other].map(|record| catalogue.sheet_number(record));
     let mut finding = Finding::new(
         Code::SameSheetContradicted,
         there,
-        format!("{one} and {other} are said to be one sheet, but {words}"),
+        format!("{first} and {second} are said to be one sheet, but {words}"),
     )
-    .saying(other.to_string())
-    .beside(here, one.to_string());
+    .saying(second)
+    .beside(here, first);
     if let Some(link) = link(catalogue, one, other) {
         finding = finding.beside(link, "said to be the same sheet");
     }

@@ -12,10 +12,11 @@ use crate::page::setting::book::Here;
 use crate::page::texts::plain_text;
 use crate::study::search::entry::{Entry, EntryKind, Field};
 
-/// The impressions of a design.
+/// The impressions of a design. A sheet with several records has one entry, with the words of all of them.
 pub(super) fn all(here: &Here<'_>, design: &Design, ranks: &Ranks) -> Vec<Entry> {
     let impressions = design.impressions.values();
     impressions
+        .filter(|impression| here.joined().has_page(&impression.key))
         .map(|impression| one(here, design, impression, ranks))
         .collect()
 }
@@ -24,15 +25,6 @@ fn one(here: &Here<'_>, design: &Design, impression: &Impression, ranks: &Ranks)
     let mut entry = of_design(here, design, EntryKind::Impression, "");
     entry.href = Address::Impression(impression.key.clone()).to_string();
     entry.number = here.sheet_number(&impression.key);
-    let number = entry.number.clone();
-    entry.add(Field::Number, number);
-    let accession = impression.accession.as_ref();
-    entry.add_all(Field::Accession, accession.map(|number| number.as_str()));
-    let former = impression.former_accessions.iter();
-    entry.add_all(
-        Field::Accession,
-        former.map(|former| former.number.as_str()),
-    );
     let reading = readings::short(here, design, impression).plain();
     let place = figures::holder_and_number(here, impression).plain();
     entry.about = match (reading.is_empty(), reading.ends_with('.')) {
@@ -42,9 +34,12 @@ fn one(here: &Here<'_>, design: &Design, impression: &Impression, ranks: &Ranks)
     };
     titles_as_facts(&mut entry, design);
     entry.add(Field::Fact, reading);
-    what_it_is(here, impression, &mut entry);
-    where_it_was(here, impression, &mut entry);
-    texts(here, impression, &mut entry);
+    for record in here.joined().on_page(design, impression) {
+        numbers(here, record, &mut entry);
+        what_it_is(here, record, &mut entry);
+        where_it_was(here, record, &mut entry);
+        texts(here, record, &mut entry);
+    }
     entry.picture = figures::leading_picture(here, impression).and_then(|key| smallest(here, &key));
     entry.values = ranks.techniques(design);
     let holder = impression.holder.as_ref();
@@ -59,6 +54,17 @@ fn one(here: &Here<'_>, design: &Design, impression: &Impression, ranks: &Ranks)
     let date = impression.sheet.date.own().or(design.date.own());
     entry.values.extend(narrowing::decade(here, date));
     entry
+}
+
+fn numbers(here: &Here<'_>, impression: &Impression, entry: &mut Entry) {
+    entry.add(Field::Number, here.record_number(&impression.key));
+    let accession = impression.accession.as_ref();
+    entry.add_all(Field::Accession, accession.map(|number| number.as_str()));
+    let former = impression.former_accessions.iter();
+    entry.add_all(
+        Field::Accession,
+        former.map(|former| former.number.as_str()),
+    );
 }
 
 fn what_it_is(here: &Here<'_>, impression: &Impression, entry: &mut Entry) {
