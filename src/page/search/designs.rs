@@ -214,8 +214,8 @@ fn earlier_numbers(
         let number = match of_design {
             None => own.clone(),
             Some(of_design) => {
-                let same_work = of_design.iter().filter(|c| c.cite == citation.cite);
-                let Some(number) = same_work.filter_map(|c| c.number.as_ref()).next() else {
+                let mut same_work = of_design.iter().filter(|c| c.cite == citation.cite);
+                let Some(number) = same_work.find_map(|c| c.number.as_ref()) else {
                     continue;
                 };
                 format!("{number} {own}")

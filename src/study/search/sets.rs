@@ -124,7 +124,7 @@ mod tests {
                         state = state
                             .wrapping_mul(6_364_136_223_846_793_005)
                             .wrapping_add(1);
-                        (state >> 33) % dense == 0
+                        (state >> 33).is_multiple_of(dense)
                     })
                     .collect();
                 assert_eq!(decode(&encode(&places)), places);
