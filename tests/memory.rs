@@ -221,7 +221,7 @@ struct Bits {
 impl Bits {
     fn number(&mut self, value: u32, count: usize) {
         for bit in 0..count {
-            if self.used % 8 == 0 {
+            if self.used.is_multiple_of(8) {
                 self.bytes.push(0);
             }
             let bit = u8::from(value >> bit & 1 == 1);

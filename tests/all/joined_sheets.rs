@@ -448,7 +448,7 @@ fn records_joined_through_others_are_held_to_the_same_reasons() {
     assert!(
         found[0]
             .message
-            .starts_with("1.1 and 1.3 are said to be one sheet")
+            .starts_with("R 1.1 and R 1.3 are said to be one sheet")
     );
     // Withdrawn records are not compared.
     let withdrawn = doubts(&[

@@ -60,13 +60,12 @@ struct CslDate<'a> {
 
 impl CslItem<'_> {
     fn of(item: &CitedItem) -> CslItem<'_> {
-        let name = |name| match name {
-            &Name::Parts {
-                ref family,
-                ref given,
-            } => CslName::Parts { family, given },
-            Name::Whole(literal) => CslName::Literal { literal },
-        };
+        fn name(name: &Name) -> CslName<'_> {
+            match name {
+                Name::Parts { family, given } => CslName::Parts { family, given },
+                Name::Whole(literal) => CslName::Literal { literal },
+            }
+        }
         CslItem {
             id: &item.id,
             r#type: "entry",

@@ -137,7 +137,10 @@ fn users_table(here: &Here<'_>, mark: &MarkRecord, users: &[MarkUser]) -> Option
             .iter()
             .filter(|recorded| recorded.person.value == user.key)
             .map(|recorded| {
-                let years = years(here, interval(&recorded.from, &recorded.to).as_ref());
+                let years = years(
+                    here,
+                    interval(recorded.from.as_ref(), recorded.to.as_ref()).as_ref(),
+                );
                 let years = if years.is_empty() {
                     CleanHtml::text(here.words().word("mark-years-unknown"))
                 } else {
@@ -178,7 +181,7 @@ fn conditions(here: &Here<'_>, mark: &MarkRecord, bearers: &[Bearer<'_>]) -> Opt
             shown.is_some_and(|key| key.value == condition.key.value)
         };
         let sheets = bearers.iter().filter(|(_, _, on)| shows(on));
-        let time = interval(&condition.from, &condition.to);
+        let time = interval(condition.from.as_ref(), condition.to.as_ref());
         TableRow {
             id: Fragment::Condition(&condition.key.value).to_string(),
             head: condition_name(condition),

@@ -103,7 +103,7 @@ fn condition(here: &Here<'_>, mark: &Mark, record: Option<&MarkRecord>) -> Clean
         None => key.as_str().replace('-', " "),
     };
     let to = here.href_part(&Address::Mark(record.key.clone()), Fragment::Condition(key));
-    let time = interval(&condition.from, &condition.to);
+    let time = interval(condition.from.as_ref(), condition.to.as_ref());
     let time = time.map_or_else(CleanHtml::empty, |time| {
         dates::throughout_html(&time, here.words())
     });

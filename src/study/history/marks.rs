@@ -119,7 +119,8 @@ fn uses(catalogue: &Catalogue) -> BTreeMap<MarkIdentity, BTreeMap<&Key, MarkUses
             .or_default();
         for user in &record.users {
             let uses = users.entry(&user.person.value).or_default();
-            uses.recorded.extend(interval(&user.from, &user.to));
+            uses.recorded
+                .extend(interval(user.from.as_ref(), user.to.as_ref()));
         }
     }
     for (design, record) in catalogue.impressions() {
@@ -169,7 +170,7 @@ fn when(design: &Design, record: &Impression, mark: &Mark, by: &Key) -> Option<D
             && matches!(&entry.party, Party::Record(key) if key.value == *by)
     });
     if let Some(entry) = had {
-        return interval(&entry.from, &entry.to);
+        return interval(entry.from.as_ref(), entry.to.as_ref());
     }
     let printing = design.printing(only_printing(record)?)?;
     let makers: BTreeSet<&Key> = printing
@@ -183,9 +184,8 @@ fn when(design: &Design, record: &Impression, mark: &Mark, by: &Key) -> Option<D
 
 /// The time from one date to another; `None` where neither is known, or where an end is itself an interval or a set.
 #[must_use]
-pub(crate) fn interval(from: &Option<Placed<Date>>, to: &Option<Placed<Date>>) -> Option<Date> {
-    let text =
-        |date: &Option<Placed<Date>>| date.as_ref().map_or("..", |d| d.value.as_str()).to_owned();
+pub(crate) fn interval(from: Option<&Placed<Date>>, to: Option<&Placed<Date>>) -> Option<Date> {
+    let text = |date: Option<&Placed<Date>>| date.map_or("..", |d| d.value.as_str()).to_owned();
     let is_known = from.is_some() || to.is_some();
     let time = format!("{}/{}", text(from), text(to));
     Date::parse(&time).ok().filter(|_| is_known)
