@@ -102,13 +102,8 @@ pub(crate) fn page(here: &Here<'_>, mark: &MarkRecord) -> Leaf {
 /// The size, the colour and the numbers in repertories.
 fn facts(here: &Here<'_>, mark: &MarkRecord) -> Vec<Fact> {
     let words = here.words();
-    let siglum = &here.public().settings.siglum.value;
     let numbers = mark.reference.iter().map(|r| claims::citation(here, r));
     [
-        Fact::one(
-            words.word("key"),
-            CleanHtml::text(&format!("{siglum} {}", mark.key)),
-        ),
         Fact::stated(
             words.word("size"),
             claims::stated(here, &mark.size, sizes::size),
