@@ -50,7 +50,7 @@ fn a_mark_has_a_page_with_users_conditions_printings_and_sheets() {
         "The frame chipped.",
         "Own printing",
         "Late printing",
-        "On a sheet it proves none of them",
+        "By itself it proves none of them",
         "href=\"../../impression/1.1/\"",
         "href=\"../../impression/1.2/\"",
         "Kept in ",

@@ -658,7 +658,7 @@ fn the_cautions_name_what_is_said_against_what_was_seen_and_who_is_named_without
         "unless it says “against what was seen”, and gives the reasons.",
         "The name and place of a private collection are published only where its owner’s consent is recorded.",
         "Others whom the records name, former owners among them, are named without it.",
-        "A person who objects to being named is taken out.",
+        "The name of a person who objects is taken out.",
         "Write to editors@prints.example.org.",
     ] {
         assert!(english.contains(words), "{words}: {english}");

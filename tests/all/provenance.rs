@@ -407,7 +407,7 @@ fn one_page_gathers_the_sheets_by_what_is_recorded_and_names_no_private_owner() 
         "{text}"
     );
     assert!(text.contains("1.2 (change of hands recorded)"), "{text}");
-    assert!(text.contains("1.1 (may be printed later)"), "{text}");
+    assert!(text.contains("1.1 (may have been printed later)"), "{text}");
     for secret in ["Skerry", "Tansill", "Wrack", "1.3"] {
         assert!(!text.contains(secret), "{secret}");
     }
@@ -501,7 +501,7 @@ fn a_change_of_hands_that_is_not_recorded_sends_the_reader_to_the_sheet() {
         [text("provenance/"), text("impression/1.2/")]
     };
     let [all, sheet] = said("transfer", note);
-    let told = "1934 to July 1939: perhaps Ben Quire or Harbour Museum, Northport. See the note on the sheet.";
+    let told = "1934 to June 1939: perhaps Ben Quire; July 1939: perhaps Ben Quire or Harbour Museum, Northport. See the note on the sheet.";
     assert!(all.contains(told), "{all}");
     assert!(!sheet.contains("changed hands is not recorded"), "{sheet}");
     let [all, sheet] = said("unknown", "");
@@ -534,7 +534,7 @@ fn the_page_says_why_a_sheet_is_not_asked_about_and_that_silence_clears_none() {
     let site = site_of(&[FERRY, burnt]);
     let (_, text) = tags(page(&site, "provenance/"));
     for said in [
-        "One record is not asked about: its sheet was printed later or destroyed before, or it is withdrawn, a recut or a reproduction.",
+        "One record is outside this study: its sheet was printed later or destroyed before, or it is withdrawn, a recut or a reproduction.",
         "That no owner is recorded does not clear an impression.",
     ] {
         assert!(text.contains(said), "{said}: {text}");
@@ -554,7 +554,7 @@ fn a_german_catalogue_says_it_in_german() {
     for said in [
         "Wahrscheinlich Ada Quire [1880–1949]; im Erbgang an Ben Quire, 1949.",
         "(Verkauf, Mole & Pier, 1951, zurückgegangen, möglicherweise dieses Blatt).",
-        "Für die ganze Zeit, 30. Januar 1933 bis 8. Mai 1945, ist ein Eigentümer verzeichnet, für einen Teil davon nicht mit Gewissheit.",
+        "Für die ganze Zeit, in der es bestanden haben kann, 30. Januar 1933 bis 8. Mai 1945, ist ein Eigentümer verzeichnet, für keinen Teil davon mit Gewissheit.",
         "keine ist ein Vorwurf",
     ] {
         assert!(text.contains(said), "{said}: {text}");

@@ -5,6 +5,7 @@ use serde::Serialize;
 
 use super::census_figures;
 use super::firmness;
+use super::sheet_records;
 use crate::model::certainty::{Basis, Certainty, Claim, Statement};
 use crate::page::phrases::claims;
 use crate::page::setting::address::Address;
@@ -93,7 +94,12 @@ pub(super) fn editions(here: &Here<'_>) -> Vec<EditionRow> {
                 .iter()
                 .find(|row| row.key.as_ref() == Some(&edition.printing));
             let not_firm = row.map_or_else(String::new, |row| {
-                firmness::in_words(here, study, &row.allowing)
+                let sheets: Vec<_> = row.allowing.iter().collect();
+                let doubtful = sheet_records::not_accepted(here, &sheets).plain();
+                let not_firm = firmness::in_words(here, study, &row.allowing);
+                let parts = [not_firm, doubtful].into_iter();
+                let parts: Vec<String> = parts.filter(|part| !part.is_empty()).collect();
+                parts.join("; ")
             });
             let printing = design.printing(&edition.printing);
             let number = |n: usize| match n {

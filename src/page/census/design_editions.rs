@@ -8,6 +8,7 @@ use serde::Serialize;
 use super::census_figures;
 use super::declared_editions::is_uncertain;
 use super::firmness;
+use super::sheet_records;
 use crate::model::certainty::{Claim, Statement};
 use crate::model::design::Design;
 use crate::model::key::ImpressionKey;
@@ -205,7 +206,7 @@ fn known_of(
     lines
 }
 
-/// "proofs included; 1 not certain, 1 contradicted": what the known sheets of a printing are; may be empty.
+/// "proofs included; one numbered above it; 1 not certain, 1 contradicted": what the known sheets of a printing are; may be empty.
 fn about_known(here: &Here<'_>, of_design: &DesignStudy, study: &EditionStudy) -> String {
     let by = &of_design.census.by;
     let mut printings = by.printing.iter();
@@ -220,8 +221,14 @@ fn about_known(here: &Here<'_>, of_design: &DesignStudy, study: &EditionStudy) -
     } else {
         ""
     };
+    let above = match study.outside.len() {
+        0 => String::new(),
+        n => here.words().count("numbered-above", n),
+    };
     let not_firm = firmness::in_words(here, of_design, &row.allowing);
-    let parts = [proofs, &not_firm]
+    let sheets: Vec<&ImpressionKey> = row.allowing.iter().collect();
+    let doubtful = sheet_records::not_accepted(here, &sheets).plain();
+    let parts = [proofs, &above, &not_firm, &doubtful]
         .into_iter()
         .filter(|part| !part.is_empty());
     parts.collect::<Vec<&str>>().join("; ")

@@ -91,7 +91,7 @@ impl<'a> Records<'a> {
 }
 
 /// The sheets of some records whose standing is not accepted, by standing: "1 of them doubtful (1.6)".
-fn not_accepted(here: &Here<'_>, records: &[&ImpressionKey]) -> CleanHtml {
+pub(super) fn not_accepted(here: &Here<'_>, records: &[&ImpressionKey]) -> CleanHtml {
     let groups = &here.book.studies.groups;
     let of_standing = |standing: &Standing| {
         let has_it = |key: &&&ImpressionKey| {

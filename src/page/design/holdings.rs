@@ -16,6 +16,7 @@ use crate::model::vocabulary::List;
 use crate::page::lists::run_on::RunOnLine;
 use crate::page::phrases::dates;
 use crate::page::phrases::enumeration;
+use crate::page::phrases::lots;
 use crate::page::phrases::matrices;
 use crate::page::phrases::readings;
 use crate::page::phrases::standing_note;
@@ -223,9 +224,7 @@ fn lost_sheet(here: &Here<'_>, design: &Design, impression: &Impression) -> Clea
     let last = impression.provenance.last().map(|entry| {
         let date = entry.to.as_ref().or(entry.from.as_ref());
         let date = date.map_or_else(CleanHtml::empty, |d| dates::once_html(&d.value, words));
-        let lot = entry.lot.as_ref().map_or_else(CleanHtml::empty, |lot| {
-            words.html("lot", None, &[("lot", &CleanHtml::text(lot))])
-        });
+        let lot = CleanHtml::text(&lots::number(here, entry));
         CleanHtml::join([&last_with(here, entry), &date, &lot], ", ")
     });
     let mut parts = vec![reading];

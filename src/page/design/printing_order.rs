@@ -205,7 +205,15 @@ impl Told<'_, '_> {
                     .html("order-stage", None, &[("point", &point), ("stage", &stage)]),
             )
         });
-        let dates = place.dates.iter().map(|by| CleanHtml::text(&self.date(by)));
+        let dates = place.dates.iter().map(|by| {
+            let date = self.date(by);
+            CleanHtml::text(&match by.printing {
+                Some(_) => self
+                    .words
+                    .with("order-printed", &[("date", Argument::Text(&date))]),
+                None => date,
+            })
+        });
         state.into_iter().chain(stages).chain(dates).collect()
     }
 

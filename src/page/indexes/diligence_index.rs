@@ -24,6 +24,7 @@ struct View {
     throughout: RunOn,
     partly: List,
     perhaps: List,
+    uncertain: List,
     not_asked: String,
 }
 
@@ -43,6 +44,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
         throughout: by_place(here, Coverage::Throughout),
         partly: line_by_line(here, Coverage::Partly),
         perhaps: line_by_line(here, Coverage::Perhaps),
+        uncertain: line_by_line(here, Coverage::Uncertain),
         not_asked: match not_asked {
             0 => String::new(),
             n => words.count("years-not-asked", n),
@@ -66,6 +68,7 @@ fn heading(here: &Here<'_>, status: Coverage) -> CleanHtml {
     let word = match status {
         Coverage::Throughout => "years-head-throughout",
         Coverage::Perhaps => "years-head-perhaps",
+        Coverage::Uncertain => "years-head-uncertain",
         Coverage::Partly => "years-head-partly",
         Coverage::Silent => "years-head-silent",
     };

@@ -20,6 +20,7 @@
 //! | `party_names` | holders and people |
 //! | `source_names` | works of the literature, exhibitions |
 //! | `link_targets` | the records that links in texts name |
+//! | `lots` | numbers of lots and of dealers' lists |
 //! | `venues` | where and when an exhibition was shown |
 //! | `claims` | certainty, basis and source of a statement |
 //! | `readings` | states and printings of a sheet |
@@ -40,6 +41,7 @@ pub(crate) mod enumeration;
 pub(crate) mod evidence_words;
 pub(crate) mod imprint;
 mod link_targets;
+pub(crate) mod lots;
 mod mark_names;
 pub(crate) mod matrices;
 pub(crate) mod party_names;

@@ -253,7 +253,7 @@ pub(crate) fn exemplary(
 }
 
 /// An example of each value of a point: the detail of a sheet on which it was seen for certain, else of one that is
-/// certainly of a state that shows nothing else there and that no observation contradicts. Of several, the one with
+/// certainly of a state that shows nothing else there; of no sheet whose observations contradict its identification. Of several, the one with
 /// the most certain alignment, then the first.
 pub(crate) fn exemplary_values(
     here: &Here<'_>,
@@ -261,7 +261,13 @@ pub(crate) fn exemplary_values(
     point: &Point,
 ) -> Vec<(Value, SheetDetail)> {
     let mut best: Vec<(Value, bool, DetailSource<'_>)> = Vec::new();
+    let studied = here.book.studies.designs.get(&design.key);
     for source in detail_sources(here, design, point) {
+        // A sheet whose identification is contradicted is no model for a reader.
+        let number = source.impression.key.number;
+        if studied.is_some_and(|study| study.contradictions.contains_key(&number)) {
+            continue;
+        }
         let Some((value, is_seen)) = value_on(design, source.impression, point) else {
             continue;
         };
@@ -379,12 +385,17 @@ pub(crate) fn not_shown(here: &Here<'_>, design: &Design, point: Option<&Point>)
         let is_aligned = |registration: &Registration| registration.onto_reference().is_some();
         let handle = here.impression(&impression.key);
         if !met.iter().any(|(_, registration)| is_aligned(registration)) {
+            // A caption says why a photograph of something else or of a part was not aligned.
+            let caption = met
+                .iter()
+                .find_map(|(key, _)| here.public().picture(key)?.caption.clone());
             let refused = met.iter().find_map(|(_, registration)| match registration {
                 Registration::Refused(refused) => Some(refused.why),
                 Registration::Reference | Registration::Aligned(_) => None,
             });
             lines.extend(refused.map(|why| {
-                let why = CleanHtml::text(words.word(refusals::refusal_word(why)));
+                let why = words.word(refusals::refusal_word(why));
+                let why = CleanHtml::text(caption.as_deref().unwrap_or(why));
                 words.html("not-aligned", None, &[("sheet", &handle), ("why", &why)])
             }));
         } else if let Some(point) = point

@@ -17,6 +17,7 @@ use crate::page::lists::custody::{
 use crate::page::lists::list::List;
 use crate::page::lists::mentions;
 use crate::page::phrases::dates;
+use crate::page::phrases::lots;
 use crate::page::phrases::matrices;
 use crate::page::phrases::standing_note;
 use crate::page::setting::address::{Address, Fragment, Overview};
@@ -125,9 +126,7 @@ fn times(here: &Here<'_>, holder: &Holder, impression: &Impression, role: PartyR
             let how = entry.how.as_ref().map_or_else(String::new, |how| {
                 here.term(Vocabulary::Transfers, how.as_str())
             });
-            let lot = entry.lot.as_ref().map_or_else(String::new, |lot| {
-                words.with("lot", &[("lot", Argument::Text(lot))])
-            });
+            let lot = lots::number(here, entry);
             let bought_in = if entry.sold == Some(false) {
                 words.word("bought-in")
             } else {

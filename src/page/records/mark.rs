@@ -228,13 +228,20 @@ fn printings(here: &Here<'_>, mark: &MarkRecord, bearers: &[Bearer<'_>]) -> Opti
                 dates::once_html(&date.value, here.words())
             })
         });
-        let conditions = sheets.iter().map(|(_, _, on)| {
-            let condition = on.condition.as_ref();
-            let condition = condition.and_then(|key| mark.condition(&key.value));
-            condition.map_or_else(CleanHtml::empty, condition_name)
+        // A condition is told of the sheets alone on which it is recorded.
+        let conditions = mark.conditions.iter().filter_map(|condition| {
+            let shown = sheets.iter().filter(|(_, _, on)| {
+                let shown = on.condition.as_ref();
+                shown.is_some_and(|key| key.value == condition.key.value)
+            });
+            let shown: Vec<&ImpressionKey> = shown.map(|(_, sheet, _)| &sheet.key).collect();
+            (!shown.is_empty()).then(|| {
+                let sheets = handles(here, shown);
+                condition_name(condition).then(" (").and(&sheets).then(")")
+            })
         });
         let applied = distinct(applied.collect());
-        let conditions = distinct(conditions.collect());
+        let conditions: Vec<CleanHtml> = conditions.collect();
         let keys = sheets.iter().map(|(_, sheet, _)| &sheet.key).collect();
         let mut cells = vec![printed, CleanHtml::join(&applied, "; ")];
         if !mark.conditions.is_empty() {

@@ -32,7 +32,7 @@ pub(crate) struct Diligence {
 /// The part for a sheet; `None` where it was printed later, destroyed before, or is not counted.
 pub(crate) fn of_sheet(here: &Here<'_>, impression: &Impression) -> Option<Diligence> {
     let years = here.book.studies.diligence.get(&impression.key)?;
-    let is_one = years.stretches.len() == 1 && years.coverage() != Coverage::Perhaps;
+    let is_one = years.stretches.len() == 1 && years.coverage() != Coverage::Uncertain;
     Some(Diligence {
         said: summary(here, impression, years),
         stretches: if is_one {
@@ -52,6 +52,7 @@ fn summary(here: &Here<'_>, impression: &Impression, years: &DiligenceYears) -> 
     let status = match years.coverage() {
         Coverage::Throughout => "years-throughout",
         Coverage::Perhaps => "years-perhaps",
+        Coverage::Uncertain => "years-uncertain",
         Coverage::Partly => "years-partly",
         Coverage::Silent => "years-silent",
     };

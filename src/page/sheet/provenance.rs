@@ -21,6 +21,7 @@ use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
 use crate::model::vocabulary::List;
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
+use crate::page::phrases::lots;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 
@@ -180,14 +181,7 @@ pub(crate) fn on_its_own(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml 
 fn told(here: &Here<'_>, entry: &ProvenanceEntry, next: Option<&ProvenanceEntry>) -> CleanHtml {
     let words = here.words();
     let text = |text: Option<&str>| CleanHtml::text(text.unwrap_or_default());
-    let lot = entry.lot.as_ref().map_or_else(CleanHtml::empty, |lot| {
-        let word = if is_dealer(here, &entry.party) {
-            "dealer-number"
-        } else {
-            "lot"
-        };
-        words.html(word, None, &[("lot", &CleanHtml::text(lot))])
-    });
+    let lot = CleanHtml::text(&lots::number(here, entry));
     let was_bought_in = entry.sold == Some(false);
     CleanHtml::join(
         [
@@ -201,16 +195,6 @@ fn told(here: &Here<'_>, entry: &ProvenanceEntry, next: Option<&ProvenanceEntry>
         ],
         ", ",
     )
-}
-
-/// Whether a party is recorded as a dealer and not as an auctioneer, so that its numbers are those of a list.
-fn is_dealer(here: &Here<'_>, party: &Party) -> bool {
-    let Party::Record(key) = party else {
-        return false;
-    };
-    let person = here.public().people.get(&key.value);
-    let has = |role: &str| person.is_some_and(|p| p.roles.iter().any(|r| r.value.as_str() == role));
-    has("dealer") && !has("auctioneer")
 }
 
 fn with_certainty(here: &Here<'_>, entry: &ProvenanceEntry, whole: CleanHtml) -> CleanHtml {

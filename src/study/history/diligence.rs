@@ -81,7 +81,7 @@ pub enum OwnerRecord {
     Certain,
 }
 
-/// A time for which the owner is equally well known.
+/// A time for which the owner is equally well known and, where no owner is certain, perhaps the same.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Stretch {
     /// Its first day.
@@ -101,6 +101,8 @@ pub enum Coverage {
     Throughout,
     /// For every day, but for some not with certainty.
     Perhaps,
+    /// For every day, but for none with certainty.
+    Uncertain,
     /// For some days.
     Partly,
     /// For none.
@@ -149,6 +151,8 @@ impl DiligenceYears {
             Coverage::Silent
         } else if self.stretches.iter().any(is(OwnerRecord::Missing)) {
             Coverage::Partly
+        } else if self.stretches.iter().all(is(OwnerRecord::Uncertain)) {
+            Coverage::Uncertain
         } else {
             Coverage::Perhaps
         }
@@ -381,7 +385,10 @@ fn stretches(
         let last = cuts.get(at + 1).map_or(last, |next| next.preceding());
         let (known, owners) = on_day(owned, existence, *day);
         match found.last_mut() {
-            Some(before) if before.known == known => {
+            Some(before)
+                if before.known == known
+                    && (known != OwnerRecord::Uncertain || before.owners == owners) =>
+            {
                 before.last = last;
                 let new = owners.into_iter().filter(|o| !before.owners.contains(o));
                 let new: Vec<EntryRef> = new.collect();

@@ -548,8 +548,8 @@ fn the_page_of_a_design_tells_every_step_with_its_reasons() {
     let told = text(&html);
     for said in [
         "1.1 (state i; crack: none).",
-        "1.2 (state ii; crack: edge; 1920 to 1925). After 1.1: wear of the sky (crack: none, then edge); state i comes before state ii.",
-        "1.3 (1956). After 1.2: dates: 1920 to 1925 (printed by the artist) before 1956 (posthumous printing).",
+        "1.2 (state ii; crack: edge; printing of 1920 to 1925). After 1.1: wear of the sky (crack: none, then edge); state i comes before state ii.",
+        "1.3 (printing of 1956). After 1.2: dates: 1920 to 1925 (printed by the artist) before 1956 (posthumous printing).",
         "Left out, because what was seen contradicts the identification: 1.4.",
     ] {
         assert!(told.contains(said), "{said}\n{told}");

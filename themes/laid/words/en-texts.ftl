@@ -50,7 +50,7 @@ caution-privacy-text =
     recorded. Consent may be withdrawn; the sheet and its count then stay, and the name goes. Others
     whom the records name, former owners among them, are named without it.
 
-    A person who objects to being named is taken out. Whoever objects, or finds a mistake or something
+    The name of a person who objects is taken out. Whoever objects, or finds a mistake or something
     that should not be public, is asked to write.
 caution-titles = Old words
 caution-titles-text =

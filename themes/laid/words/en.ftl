@@ -457,8 +457,9 @@ keeper-deposit = deposited with { $who }
 # The owners of 1933 to 1945.
 caution = Caution
 years-1933-1945 = 1933–1945
-years-throughout = An owner is recorded for all of the time from { $time }
-years-perhaps = An owner is recorded for all of the time from { $time }, but for part of it not with certainty
+years-throughout = An owner is recorded for all of the time in which it may have existed, from { $time }
+years-uncertain = An owner is recorded for all of the time in which it may have existed, from { $time }, but for none of it with certainty
+years-perhaps = An owner is recorded for all of the time in which it may have existed, from { $time }, but for part of it not with certainty
 years-partly = Owners are recorded for part of the time from { $time }
 years-silent = No owner is recorded here for the time from { $time }
 years-change-recorded = A change of hands is recorded for these years
@@ -487,17 +488,18 @@ years-may-be-later = It may have been printed only later
 years-nobody = no owner recorded
 years-perhaps-owner = perhaps { $owner }
 years-caution = Gaps are usual, and none is an accusation; nor is a record without gaps a clearance. Whoever must decide on a sheet needs research of its own, and licensed advice where the sheet is.
-provenance-years-brief = What is recorded here of the owners of each impression from 30 January 1933 to 8 May 1945. Impressions printed later or destroyed before are not asked about; impressions of unknown printing date are included. That no owner is recorded does not clear an impression.
+provenance-years-brief = What is recorded here of the owners of each impression from 30 January 1933 to 8 May 1945. Impressions printed later or destroyed before are outside this study; impressions of unknown printing date are included. That no owner is recorded does not clear an impression.
 years-head-silent = No owner recorded for these years
 years-head-partly = Recorded as having it, for part of these years
 years-head-perhaps = Recorded as having it, for some days not with certainty
+years-head-uncertain = Recorded as perhaps having it, for no day with certainty
 years-head-throughout = Recorded as having it throughout
 years-mark-change-recorded = change of hands recorded
 years-mark-change-possible = change of hands possible
-years-mark-later = may be printed later
+years-mark-later = may have been printed later
 years-not-asked = { $n ->
-    [one] One record is not asked about: its sheet was printed later or destroyed before, or it is withdrawn, a recut or a reproduction.
-   *[other] { $n } records are not asked about: their sheets were printed later or destroyed before, or they are withdrawn, recuts or reproductions.
+    [one] One record is outside this study: its sheet was printed later or destroyed before, or it is withdrawn, a recut or a reproduction.
+   *[other] { $n } records are outside this study: their sheets were printed later or destroyed before, or they are withdrawn, recuts or reproductions.
 }
 
 sightings = Seen
@@ -907,11 +909,11 @@ mark-user = Who
 mark-used = When
 mark-put-on = Put on
 mark-years-unknown = years not known
-mark-caution = Several used this mark. On a sheet it proves none of them: neither an owner nor a time.
+mark-caution = Several used this mark. By itself it proves none of them: neither a user nor a time.
 mark-conditions = Conditions
 mark-condition = Condition
 mark-condition-when = When
-mark-conditions-note = As the mark wore, it changed. Its condition on a sheet limits when it was put there, not when the sheet was printed.
+mark-conditions-note = The mark changed with time. Where its condition on a sheet is recorded, that limits when it was put there, not when the sheet was printed.
 mark-in-condition = condition: { $condition }
 mark-seen-on = Seen on
 mark-printings = Printings and dates
@@ -919,7 +921,7 @@ mark-printing = Printing
 mark-printed = Printed
 mark-printing-unknown = printing not settled
 mark-applied = Put there
-mark-sheets = Impressions that bear it
+mark-sheets = Impressions on which it is recorded
 
 # Titles.
 titles-brief = Every title in every language, without regard to an article at its head.
@@ -995,6 +997,10 @@ known-of-printed = { $n ->
 }
 known-of-printing = Known: { $known }
 proofs-included = proofs included
+numbered-above = { $n ->
+    [one] one of them numbered above it
+   *[other] { $n } of them numbered above it
+}
 source-not-given = source not given
 design = Design
 declared = Declared
@@ -1146,7 +1152,7 @@ key-measured-otherwise = Measure again: paper shrinks, and a difference of up to
 key-agrees-with-nothing = Nothing recorded here agrees: look again at each answer; it may be a recut, a reproduction, or a state or printing not yet described
 key-points = What to look at
 key-measure = Measured; two measurements of one thing may differ by { $tolerance }.
-details-from = details from { $picture }
+details-from = details from { $picture } and from the impressions numbered on them, whose pages give the rights
 detail-of-point = Where to look: { $ask }
 key-examine = Examine a sheet
 key-how-form = Answer in any order, and only what can be seen; tick several where it is one or the other. What is trimmed, mounted or framed over cannot be seen, and does not count as absent. { key-handling }
@@ -1231,6 +1237,7 @@ order-by-states = by the succession of states
 order-by-dates = by dates
 order-state = state { $state }
 order-stage = { $point }: { $stage }
+order-printed = printing of { $date }
 order-date-of-printing = { $date } ({ $printing })
 order-date-of-sheet = { $date } (the sheet itself)
 order-reason-wear = wear of the { $matrix } ({ $point }: { $before }, then { $after })
@@ -1247,7 +1254,7 @@ order-cycle-step = { $before } before { $after }: { $reasons }
 order-unlike-wear = { $one } and { $other } both have the number { $number } ({ $printing }), but { $other } shows more wear: { $wear }; if this was seen rightly they are two sheets, and one number may be misread or was given twice
 order-without = left out, because what was seen contradicts the identification: { $sheets }
 wear-of-no-matrix = blocks
-order-how = One sheet was printed before another where a matrix is less worn on it (both seen for certain, and the matrix not changed between their states), where its state comes first, or where its printing or its own date ended before the other’s began. Approximate, uncertain and open dates give no order. What no step joins may have been printed in any order.
+order-how = One sheet was printed before another where a matrix is less worn on it (both seen for certain, and no recorded point of that matrix differs between their states), where its state comes first, or where its printing or its own date ended before the other’s began. Approximate, uncertain and open dates give no order. What no step joins may have been printed in any order.
 seen-excludes-all = what was seen excludes every state and printing recorded here
 seen-nothing-telling = Nothing was seen at a point that distinguishes states or printings.
 perhaps-mixed = the points that exclude the nearest lie on different matrices: the blocks may be in different conditions
@@ -1261,7 +1268,7 @@ evidence-tells-nothing = What was seen tells no state or printing from another.
 evidence-states-alike = What was seen does not distinguish the states.
 evidence-printings-alike = What was seen does not distinguish the printings.
 evidence-departs = the sheet departs from what is recorded for its identification at { $points }, where sheets vary or marks are added; that does not contradict the identification
-evidence-unrecorded = of what is recorded, only { $candidate } fits; what it shows is not recorded at: { $points }
+evidence-unrecorded = of what is recorded, only { $candidate } fits; nothing is recorded of it at: { $points }
 evidence-matrix = matrix
 evidence-wear = wear
 evidence-blocks = blocks
