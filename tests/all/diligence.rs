@@ -394,10 +394,10 @@ fn a_sheet_may_be_printed_later_only_by_a_recorded_printing_that_is_still_possib
 }
 
 #[test]
-fn agents_of_these_years_are_found_by_their_date_as_written() {
-    let handled = |entries: &str| {
+fn dealings_of_these_years_are_found_by_their_date_as_written() {
+    let dealings = |entries: &str| {
         let toml = format!("sheet = {{ date = \"1930\" }}\nprovenance = [{entries}]");
-        years(&toml).unwrap().handled.len()
+        years(&toml).unwrap().dealings.len()
     };
     for (date, n) in [
         ("from = \"1938\"", 1),
@@ -408,9 +408,18 @@ fn agents_of_these_years_are_found_by_their_date_as_written() {
         ("how = \"sale\"", 0),
     ] {
         let entry = format!("{{ agent = {{ name = \"A\" }}, {date} }}");
-        assert_eq!(handled(&entry), n, "{date}");
+        assert_eq!(dealings(&entry), n, "{date}");
     }
-    assert_eq!(handled("{ owner = \"museum\", from = \"1938\" }"), 0);
+    for (date, n) in [
+        ("from = \"1938\"", 1),
+        ("from = \"1946\"", 0),
+        ("to = \"1938\"", 0),
+    ] {
+        let owner = format!("{{ owner = \"museum\", {date} }}");
+        assert_eq!(dealings(&owner), n, "an owner, {date}");
+        let keeper = format!("{{ keeper = \"museum\", {date} }}");
+        assert_eq!(dealings(&keeper), 0, "a keeper, {date}");
+    }
 }
 
 /// What burnt went to nobody, and its owner got it from nobody then.

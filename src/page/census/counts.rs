@@ -33,7 +33,7 @@ pub(super) struct Table {
     /// The rows.
     pub rows: Vec<TableRow>,
     /// What stands below the rows; may be empty.
-    pub note: String,
+    pub note: CleanHtml,
 }
 
 impl Table {
@@ -50,7 +50,7 @@ impl Table {
             if !not_firm.is_empty() {
                 let not_firm = CleanHtml::quiet(&not_firm);
                 row.records = CleanHtml::join([&row.records, &not_firm], "; ");
-                here.words().word("not-firm-key").clone_into(&mut self.note);
+                self.note = CleanHtml::text(here.words().word("not-firm-key"));
             }
         }
         self
@@ -103,7 +103,7 @@ pub(super) fn tables(here: &Here<'_>, census: &Census, records: &Records<'_>) ->
     // A sheet that is not shown has no status, so the rows do not add up to all.
     let not_shown = records.not_shown(census);
     if let Some(status) = tables.first_mut().filter(|_| not_shown > 0) {
-        status.note = words.count("not-in-these-rows", not_shown);
+        status.note = CleanHtml::text(&words.count("not-in-these-rows", not_shown));
     }
     tables.retain(|table| !table.rows.is_empty());
     tables
@@ -183,7 +183,7 @@ pub(super) fn table<K>(
         heading: words.word(&format!("by-{by}")).to_owned(),
         of: words.word(&format!("column-{by}")).to_owned(),
         rows,
-        note: String::new(),
+        note: CleanHtml::empty(),
     }
 }
 

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::contradicted;
 use super::counting_notes::{CountingNotes, counting_notes};
 use super::counts::{self, Table};
 use super::crossing::{self, Crossing, FigureTarget};
@@ -52,10 +53,13 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         (key.to_string(), printing(here, design, key))
     });
     let mut tables = match study {
-        Some(study) => vec![
-            states.with_firmness(here, study, &census.by.state),
-            printings.with_firmness(here, study, &census.by.printing),
-        ],
+        Some(study) => {
+            let mut states = states.with_firmness(here, study, &census.by.state);
+            let contradicted = contradicted::in_words(here, design, study);
+            states.note = CleanHtml::join([&states.note, &contradicted], " ");
+            let printings = printings.with_firmness(here, study, &census.by.printing);
+            vec![states, printings]
+        }
         None => vec![states, printings],
     };
     tables.retain(|table| !table.rows.is_empty());

@@ -16,10 +16,12 @@
 //! | `occasions` | when sheets were met |
 //! | `survival` | how many there may be |
 //! | `open_pairs` | records that may be one sheet |
+//! | `contradicted` | the states that fit what was seen on the contradicted sheets |
 //! | `counting_notes` | how the counts were made |
 
 pub(crate) mod catalogue_census;
 mod census_figures;
+mod contradicted;
 mod counting_notes;
 mod counts;
 pub(crate) mod crossing;

@@ -235,7 +235,7 @@ fn lost_sheet(here: &Here<'_>, design: &Design, impression: &Impression) -> Clea
         .and(&CleanHtml::join(&parts, ", "))
 }
 
-/// "last recorded: Old Basin Museum, Kelderhaven"; a private party is named by role.
+/// "last recorded: Old Basin Museum, Kelderhaven", "last recorded in the trade: Mole & Pier"; a private party is named by role.
 fn last_with(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
     let words = here.words();
     let party = match (&entry.party, entry.role) {
@@ -252,9 +252,9 @@ fn last_with(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
             .unwrap_or_else(|| here.party(&entry.party)),
         (Party::Named(_), _) => here.party(&entry.party),
     };
-    let party = match entry.role {
-        PartyRole::Agent => CleanHtml::text("(").and(&party).then(")"),
-        PartyRole::Owner | PartyRole::Keeper => party,
+    let word = match entry.role {
+        PartyRole::Agent => "last-recorded-in-trade",
+        PartyRole::Owner | PartyRole::Keeper => "last-recorded",
     };
-    words.html("last-recorded", None, &[("where", &party)])
+    words.html(word, None, &[("where", &party)])
 }

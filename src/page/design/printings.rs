@@ -57,6 +57,14 @@ pub(crate) fn lines(here: &Here<'_>, design: &Design) -> Vec<PrintingLine> {
         .collect()
 }
 
+/// Whether one and the same is said, with the same certainty, to have printed and published it, and nobody else is.
+fn is_one_house(printing: &Printing) -> bool {
+    match (&*printing.printer.0, &*printing.publisher.0) {
+        ([printer], [publisher]) => printer == publisher,
+        _ => false,
+    }
+}
+
 fn line(here: &Here<'_>, design: &Design, printing: &Printing) -> PrintingLine {
     let words = here.words();
     let name = here.printing_name(design, &printing.key.value);
@@ -79,10 +87,23 @@ fn line(here: &Here<'_>, design: &Design, printing: &Printing) -> PrintingLine {
     {
         sentences.push(kind_word);
     }
+    let (printed, published) = if is_one_house(printing) {
+        let both = some(printer.as_ref(), |p| {
+            say("printed-and-published-by", "who", p)
+        });
+        (both, CleanHtml::empty())
+    } else {
+        (
+            some(printer.as_ref(), |p| say("printed-by", "printer", p)),
+            some(publisher.as_ref(), |p| {
+                say("published-by", "publisher", p)
+            }),
+        )
+    };
     let made = CleanHtml::join(
         [
-            &some(printer.as_ref(), |p| say("printed-by", "printer", p)),
-            &some(publisher.as_ref(), |p| say("published-by", "publisher", p)),
+            &printed,
+            &published,
             &value(date.as_ref()),
             &states_printed(here, design, printing),
         ],

@@ -11,7 +11,7 @@ use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
 use crate::page::setting::leaf::Leaf;
-use crate::page::sheet::diligence::{handled, possibly_same, see_the_sheet, silence, stretch};
+use crate::page::sheet::diligence::{dealings, possibly_same, see_the_sheet, silence, stretch};
 use crate::study::diligence::{ChangeOfHands, Coverage, DiligenceYears, OwnerRecord};
 
 #[derive(Serialize)]
@@ -76,7 +76,7 @@ fn heading(here: &Here<'_>, status: Coverage) -> CleanHtml {
 }
 
 /// A handle with further facts that museums need: "14.7 (change of hands recorded, may be printed later; sale,
-/// Mole & Pier, Northport, May 1938)".
+/// Mole & Pier, Northport, May 1938; purchased by Harbour Museum, Northport, 1939)".
 fn marked(here: &Here<'_>, impression: &Impression, years: &DiligenceYears) -> CleanHtml {
     let words = here.words();
     let change = match years.change {
@@ -90,8 +90,8 @@ fn marked(here: &Here<'_>, impression: &Impression, years: &DiligenceYears) -> C
         ""
     };
     let marks = CleanHtml::join([&CleanHtml::text(change), &CleanHtml::text(later)], ", ");
-    let sales = handled(here, years).unwrap_or_default();
-    let marks = CleanHtml::join([&marks, &sales], "; ");
+    let dealings = dealings(here, years).unwrap_or_default();
+    let marks = CleanHtml::join([&marks, &dealings], "; ");
     let handle = here.impression(&impression.key);
     if marks.is_empty() {
         return handle;

@@ -178,10 +178,22 @@ pub(crate) fn see_the_sheet(here: &Here<'_>, years: &DiligenceYears) -> Option<C
 }
 
 /// The entries of agents in these years, with name and date: "sale, Mole & Pier, Northport, May 1938".
-pub(crate) fn handled(here: &Here<'_>, years: &DiligenceYears) -> Option<CleanHtml> {
-    let entries = years.handled.iter().filter_map(|of| entry(here, of));
-    let said: Vec<CleanHtml> = entries.map(|e| provenance::on_its_own(here, e)).collect();
+fn handled(here: &Here<'_>, years: &DiligenceYears) -> Option<CleanHtml> {
+    let entries = years.dealings.iter().filter_map(|of| entry(here, of));
+    let agents = entries.filter(|e| e.role == PartyRole::Agent);
+    let said: Vec<CleanHtml> = agents.map(|e| provenance::on_its_own(here, e)).collect();
     CleanHtml::join(&said, "; ").some()
+}
+
+/// The same with the owners who acquired it: "sale, Mole & Pier, Northport, May 1938; purchased by Harbour Museum,
+/// Northport, 1939".
+pub(crate) fn dealings(here: &Here<'_>, years: &DiligenceYears) -> Option<CleanHtml> {
+    let entries = years.dealings.iter().filter_map(|of| entry(here, of));
+    let said = entries.map(|e| match e.role {
+        PartyRole::Owner => provenance::acquisition(here, e),
+        PartyRole::Agent | PartyRole::Keeper => provenance::on_its_own(here, e),
+    });
+    CleanHtml::join(&said.collect::<Vec<_>>(), "; ").some()
 }
 
 fn entry<'h>(here: &Here<'h>, (record, entry): &EntryRef) -> Option<&'h ProvenanceEntry> {

@@ -177,6 +177,26 @@ pub(crate) fn on_its_own(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml 
     with_certainty(here, entry, told(here, entry, None))
 }
 
+/// How and when an owner acquired the sheet, without the end of the possession: "purchased by Museum, Northport, 1939".
+pub(crate) fn acquisition(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
+    let words = here.words();
+    let from = entry.from.as_ref().map(|date| {
+        let date = dates::once_html(&date.value, words);
+        if entry.how.is_some() {
+            date
+        } else {
+            words.html("date-from", None, &[("date", &date)])
+        }
+    });
+    let this_sheet = CleanHtml::text(this_sheet(here, entry).unwrap_or_default());
+    let said = [
+        &came_to(here, entry),
+        &from.unwrap_or_else(CleanHtml::empty),
+        &this_sheet,
+    ];
+    with_certainty(here, entry, CleanHtml::join(said, ", "))
+}
+
 /// "sale, Dealer, London, 3 November 1971, lot 212, bought in".
 fn told(here: &Here<'_>, entry: &ProvenanceEntry, next: Option<&ProvenanceEntry>) -> CleanHtml {
     let words = here.words();

@@ -2,7 +2,7 @@
 //! an owner.
 //!
 //! In: the published records of one sheet, and the days that are asked about. Out: a [`ChangeOfHands`] and what is
-//! said of it ([`Manner`]), a [`Silence`], the entries of agents.
+//! said of it ([`Manner`]), a [`Silence`], the entries of agents and of owners who acquired it then.
 //! Definitions: `docs/definitions.md, "The years 1933 to 1945"`.
 //! Not here: for which days an owner is recorded (`diligence`), which days an entry proves (`ownership`).
 
@@ -118,12 +118,27 @@ pub(super) fn silence(records: &[(&Design, &Impression)], last: Day) -> Option<S
     })
 }
 
-/// The entries of agents with a date, as it is written, that falls at least partly within `asked`.
-pub(super) fn handled(records: &[(&Design, &Impression)], asked: Span) -> Vec<EntryRef> {
+/// The entries of agents with a date, as it is written, that falls at least partly within `asked`, and those of owners
+/// with such a date of acquisition; in the order of the records. A maker who had the sheet first acquired it from nobody.
+pub(super) fn dealings(
+    records: &[(&Design, &Impression)],
+    artist: Option<&Key>,
+    asked: Span,
+) -> Vec<EntryRef> {
     let mut found = Vec::new();
-    for (_, impression) in records {
+    for (design, impression) in records {
         for (at, entry) in impression.provenance.iter().enumerate() {
-            if entry.role == PartyRole::Agent && is_dated_within(entry, asked) {
+            let is_one = match entry.role {
+                PartyRole::Agent => is_dated_within(entry, asked),
+                PartyRole::Owner => {
+                    let is_makers = at == 0 && is_maker(design, artist, entry);
+                    let from = entry.from.as_ref();
+                    let from = from.filter(|_| !is_makers && !entry.is_destruction());
+                    from.is_some_and(|from| Span::as_written(&from.value).meets(asked))
+                }
+                PartyRole::Keeper => false,
+            };
+            if is_one {
                 found.push((impression.key.clone(), EntryAt::new(at)));
             }
         }

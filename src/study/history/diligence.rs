@@ -134,8 +134,8 @@ pub struct DiligenceYears {
     /// The records on either side, where these years end without an owner; `None` where they end with one, or
     /// where nothing dated is recorded before.
     pub silence: Option<Silence>,
-    /// The entries of agents dated within this time, or partly within it.
-    pub handled: Vec<EntryRef>,
+    /// The entries of agents dated within this time, or partly within it, and of owners who acquired the sheet then.
+    pub dealings: Vec<EntryRef>,
     /// The other sheets that may be this one, in the order of their keys.
     pub possibly_same: Vec<PossibleSheet>,
 }
@@ -312,7 +312,7 @@ fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Option
         .filter(|stretch| stretch.known == OwnerRecord::Missing);
     Some(DiligenceYears {
         silence: ends_without.and_then(|gap| dealings::silence(records, gap.last)),
-        handled: dealings::handled(records, asked),
+        dealings: dealings::dealings(records, artist, asked),
         stretches,
         may_be_later: printing_date::may_be_after(records, printed, LAST),
         change: dealings::change(records, artist, asked),

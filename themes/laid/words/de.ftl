@@ -294,6 +294,7 @@ caption-printings = Worauf zu achten ist, Druck für Druck
 printings-compared = Drucke im Vergleich
 printed-by = gedruckt von { $printer }
 published-by = verlegt von { $publisher }
+printed-and-published-by = gedruckt und verlegt von { $who }
 all-states = alle Zustände
 in-states = { $n ->
     [one] Zustand { $states }
@@ -322,6 +323,7 @@ lacks = ohne { $matrices }
 lot = Los { $lot }
 dealer-number = Nr. { $lot }
 last-recorded = zuletzt nachgewiesen: { $where }
+last-recorded-in-trade = zuletzt im Handel nachgewiesen: { $where }
 last-recorded-owner = zuletzt in Privatbesitz nachgewiesen
 last-recorded-agent = zuletzt im Handel nachgewiesen
 last-recorded-keeper = zuletzt bei einem nicht genannten Verwahrer nachgewiesen
@@ -396,7 +398,7 @@ mark-collector = Sammlermarke
 mark-inscription = Aufschrift
 in-medium = { $what }, { $medium }
 quoted = „{ $text }“
-name-of = Name von { $person }
+name-of = auf den Namen { $person }
 applied-by = angebracht von { $person }
 looked-for = Gesucht und nicht gefunden: { $what }.
 without-signature = Signatur
@@ -939,6 +941,8 @@ caption-crossing = Abzüge nach Zustand und Druck
 crossing-open = Ein Abzug, der zu einem oder einem anderen gehören kann, zählt bei jedem.
 crossing-not-firm = Unter einer Zahl steht, wie viele ihrer Abzüge nur wahrscheinlich oder möglicherweise so bestimmt sind (nicht sicher), und bei wie vielen das Gesehene der Bestimmung widerspricht (widersprochen). Die anderen sind sicher.
 not-firm-key = Nicht sicher: nur wahrscheinlich oder möglicherweise so bestimmt. Widersprochen: das Gesehene widerspricht der Bestimmung. Die Zahlen zählen diese Abzüge mit.
+contradicted-fits = { $sheet } ist als { $called } bestimmt; was gesehen wurde, passt zu { $states }
+contradicted-fits-none = { $sheet } ist als { $called } bestimmt; was gesehen wurde, passt zu keinem verzeichneten Zustand
 of-them-uncertain = { $n ->
     [one] { $n } nicht sicher
    *[other] { $n } nicht sicher

@@ -294,6 +294,7 @@ caption-printings = What to look at, printing by printing
 printings-compared = Printings compared
 printed-by = printed by { $printer }
 published-by = published by { $publisher }
+printed-and-published-by = printed and published by { $who }
 all-states = all states
 in-states = { $n ->
     [one] state { $states }
@@ -322,6 +323,7 @@ lacks = lacks the { $matrices }
 lot = lot { $lot }
 dealer-number = no. { $lot }
 last-recorded = last recorded: { $where }
+last-recorded-in-trade = last recorded in the trade: { $where }
 last-recorded-owner = last recorded with a private owner
 last-recorded-agent = last recorded in the trade
 last-recorded-keeper = last recorded with a keeper who is not named
@@ -396,7 +398,7 @@ mark-collector = collector’s mark
 mark-inscription = inscription
 in-medium = { $what }, { $medium }
 quoted = “{ $text }”
-name-of = name of { $person }
+name-of = in the name of { $person }
 applied-by = applied by { $person }
 looked-for = Looked for, none found: { $what }.
 without-signature = signature
@@ -959,6 +961,8 @@ caption-crossing = Impressions by state and printing
 crossing-open = An impression that may be of one or another is counted with each.
 crossing-not-firm = Below a figure stands how many of its impressions are identified as probable or possible only (not certain), and of how many what was seen contradicts the identification (contradicted). The others are firm.
 not-firm-key = Not certain: identified as probable or possible only. Contradicted: what was seen contradicts the identification. The figures count these impressions too.
+contradicted-fits = { $sheet } is identified as { $called }; what was seen fits { $states }
+contradicted-fits-none = { $sheet } is identified as { $called }; what was seen fits no recorded state
 of-them-uncertain = { $n ->
     [one] { $n } not certain
    *[other] { $n } not certain
