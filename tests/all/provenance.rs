@@ -729,10 +729,10 @@ fn whose_name_a_mark_bears_is_not_who_put_it_there() {
         tags(page(&site, "marks/")).1
     };
     for (by, said) in [
-        ("", "“A. Q.”; name of Ada Quire: 1.2"),
+        ("", "“A. Q.”; in the name of Ada Quire: 1.2"),
         (
             ", applied_by = \"heir\"",
-            "“A. Q.”; name of Ada Quire; applied by Ben Quire: 1.2",
+            "“A. Q.”; in the name of Ada Quire; applied by Ben Quire: 1.2",
         ),
         (
             ", applied_by = \"owner\"",
