@@ -95,9 +95,7 @@ fn line(here: &Here<'_>, design: &Design, printing: &Printing) -> PrintingLine {
     } else {
         (
             some(printer.as_ref(), |p| say("printed-by", "printer", p)),
-            some(publisher.as_ref(), |p| {
-                say("published-by", "publisher", p)
-            }),
+            some(publisher.as_ref(), |p| say("published-by", "publisher", p)),
         )
     };
     let made = CleanHtml::join(
