@@ -196,7 +196,7 @@ fn conditions(here: &Here<'_>, mark: &MarkRecord, bearers: &[Bearer<'_>]) -> Opt
 /// A condition by its summary, or its key in words.
 fn condition_name(condition: &crate::model::mark::MarkCondition) -> CleanHtml {
     match &condition.summary {
-        Some(summary) => CleanHtml::text(summary),
+        Some(summary) => CleanHtml::text(summary.trim_end_matches('.')),
         None => CleanHtml::text(&condition.key.value.as_str().replace('-', " ")),
     }
 }
