@@ -75,6 +75,7 @@ say "beside the libraries of others"
 target/others/bin/python tests/reference/survival.py "$KEYBLOCK" demo-site tests/checks/chao1.csv
 target/others/bin/python tests/reference/colours.py "$KEYBLOCK"
 target/others/bin/python tests/reference/citations.py demo-site/web
+target/others/bin/python tests/reference/feed.py demo-site/web
 
 say "in the browser"
 node --test --test-concurrency=1 tests/browser/*.test.mjs

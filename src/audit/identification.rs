@@ -215,9 +215,9 @@ pub(super) fn look_again(catalogue: &Catalogue, studies: &Studies, findings: &mu
         let Some(identified_on) = &reading.claim.date else {
             continue;
         };
-        let named = states_named(reading);
-        let described_since = neighbours(design, &named)
+        let described_since = neighbours(design, reading)
             .into_iter()
+            .filter_map(|state| Some((state, state.described.as_ref()?)))
             .find(|(_, described)| identified_on.value.certainly_before(&described.value));
         if let Some((neighbour, described)) = described_since {
             let name = wording::state(studies, design, &neighbour.key.value);
@@ -242,19 +242,14 @@ pub(super) fn look_again(catalogue: &Catalogue, studies: &Studies, findings: &mu
     }
 }
 
-/// The states beside those named, and those split from them, each with the date of its description. Withdrawn
-/// states are left out, and so are the named ones, which the person who named them knew.
-fn neighbours<'a>(
-    design: &'a Design,
-    named: &[&Placed<Key>],
-) -> Vec<(&'a State, &'a Placed<crate::model::edtf::Date>)> {
+/// The states beside those that a reading names, and those split from them. Withdrawn states are left out, and so are the
+/// named ones, which the person who named them knew.
+pub(super) fn neighbours<'a>(design: &'a Design, reading: &Identification) -> Vec<&'a State> {
+    let named = states_named(reading);
     let is_named = |state: &State| named.iter().any(|n| n.value == state.key.value);
     let standing: Vec<&State> = design.standing_states().collect();
     let mut found = Vec::new();
     for (at, state) in standing.iter().enumerate() {
-        let Some(described) = &state.described else {
-            continue;
-        };
         let is_beside = [at.checked_sub(1), Some(at + 1)]
             .into_iter()
             .flatten()
@@ -265,7 +260,7 @@ fn neighbours<'a>(
             .as_ref()
             .is_some_and(|from| named.iter().any(|n| n.value == from.value));
         if !is_named(state) && (is_beside || is_split) {
-            found.push((*state, described));
+            found.push(*state);
         }
     }
     found

@@ -22,6 +22,8 @@ mod destruction;
 mod editions;
 mod firm;
 mod identification;
+mod identified_before;
+mod issued_addresses;
 mod life_dates;
 mod mark_records;
 mod marks_alone;
@@ -67,6 +69,7 @@ const RULES: &[Rule] = &[
     identification::not_in_printing,
     identification::withdrawn,
     identification::look_again,
+    identified_before::look_again,
     dates::before_state,
     dates::outside_printing,
     dates::paper_too_late,
@@ -99,6 +102,9 @@ const RULES: &[Rule] = &[
     same_sheet::of_two_designs,
     private_names::name_published,
     rights::unsaid,
+    issued_addresses::vanished,
+    issued_addresses::reused,
+    issued_addresses::replaced,
     signs::invisible,
     signs::direction,
 ];

@@ -16,7 +16,7 @@ use crate::model::finding::{Finding, Tally};
 use crate::model::place::Sources;
 use crate::press::cache::KEPT_UNUSED;
 use crate::press::last_compile::{CompileIdentity, PrintedReport};
-use crate::press::{self, Cache, DiskFault, PictureWork, PullFault, Pulled};
+use crate::press::{self, Cache, DiskFault, Judged, PictureWork, PullFault, Pulled};
 use crate::read::Inputs;
 
 pub(super) const ABOUT: &str = "\
@@ -51,18 +51,10 @@ pub(super) fn run(
     out: &mut impl Write,
 ) -> io::Result<Outcome> {
     let begun = Instant::now();
-    let target = std::path::absolute(to.map_or_else(|| dir.join("web"), Path::to_owned))?;
-    if let Some(source) = press::source_clash(dir, &target) {
-        say(format_args!(
-            "keyblock: the site cannot be compiled into `{}`: {source}",
-            target.display()
-        ));
-        say("  name another folder, such as one beside the records");
-        return Ok(Outcome::NotDone);
-    }
-    if let Err(fault) = issue::check_target(&target) {
-        return Ok(not_done(&fault));
-    }
+    let target = match target_of(dir, to)? {
+        Ok(target) => target,
+        Err(outcome) => return Ok(outcome),
+    };
     let inputs = Inputs::of(dir);
     let identity = CompileIdentity::of(dir, &inputs, &target);
     let last_report = identity.as_ref().and_then(|i| i.last_report(&target));
@@ -87,15 +79,64 @@ pub(super) fn run(
         Cache::of(dir).with_spare(publishing.spare_folder().as_deref()),
     );
     drop(progress);
-    if judged.tally().errors > 0 {
-        say_findings(&judged.findings, &judged.catalogue.sources);
-        if let Some(fault) = &judged.disk_fault {
-            say_disk(fault, &judged.cache, &publishing);
-        }
+    if has_errors(&judged, &publishing) {
         let found = report::tally(judged.tally());
         say(format_args!("{found}; nothing was published"));
         return Ok(Outcome::NotDone);
     }
+    let Some(report) = publish(judged, publishing, (&target, begun), sweep, out)? else {
+        return Ok(Outcome::NotDone);
+    };
+    // A file that was changed during the compile may or may not be in the site as it is now.
+    match identity {
+        Some(identity)
+            if CompileIdentity::of(dir, &inputs, &target).as_ref() == Some(&identity) =>
+        {
+            identity.keep(report, &target);
+        }
+        _ => {}
+    }
+    Ok(Outcome::Done)
+}
+
+/// The folder of the site of the catalogue in `dir`; the outcome where no site can be published there.
+pub(super) fn target_of(dir: &Path, to: Option<&Path>) -> io::Result<Result<PathBuf, Outcome>> {
+    let target = std::path::absolute(to.map_or_else(|| dir.join("web"), Path::to_owned))?;
+    if let Some(source) = press::source_clash(dir, &target) {
+        say(format_args!(
+            "keyblock: the site cannot be compiled into `{}`: {source}",
+            target.display()
+        ));
+        say("  name another folder, such as one beside the records");
+        return Ok(Err(Outcome::NotDone));
+    }
+    if let Err(fault) = issue::check_target(&target) {
+        return Ok(Err(not_done(&fault)));
+    }
+    Ok(Ok(target))
+}
+
+/// Prints the findings of a catalogue with errors; whether it has any.
+pub(super) fn has_errors(judged: &Judged, publishing: &Publishing) -> bool {
+    if judged.tally().errors == 0 {
+        return false;
+    }
+    say_findings(&judged.findings, &judged.catalogue.sources);
+    if let Some(fault) = &judged.disk_fault {
+        say_disk(fault, &judged.cache, publishing);
+    }
+    true
+}
+
+/// Makes the site of a catalogue without errors and publishes it; `None` where that failed, which is said.
+/// `target` is its folder, and when the work began.
+pub(super) fn publish(
+    judged: Judged,
+    publishing: Publishing,
+    (target, begun): (&Path, Instant),
+    sweep: Sweep,
+    out: &mut impl Write,
+) -> io::Result<Option<PrintedReport>> {
     let pages = AtomicUsize::new(0);
     let progress = Progress::of("aligning");
     let pulled = judged.pull(&|done, of| progress.tell(done, of), &|path, bytes| {
@@ -116,16 +157,20 @@ pub(super) fn run(
                 fault @ PullFault::PrivateName => say(format_args!("keyblock: {fault}")),
             }
             say(format_args!("nothing was published"));
-            return Ok(Outcome::NotDone);
+            return Ok(None);
         }
     };
     let outdated = publishing.outdated().into_iter();
     let outdated = outdated.filter_map(|(path, file)| Some((path, std::fs::read(file).ok()?)));
+    let dropped = publishing.dropped_pages();
     let formerly_told = pulled.names_formerly_told(outdated);
     say_not_kept(&pulled.cache);
     let published = match publishing.finish(&pulled.picture_files(), &pulled.tile_bundles()) {
         Ok(published) => published,
-        Err(fault) => return Ok(not_done(&fault)),
+        Err(fault) => {
+            not_done(&fault);
+            return Ok(None);
+        }
     };
     for sentence in &formerly_told {
         say(format_args!("keyblock: {sentence}"));
@@ -135,23 +180,38 @@ pub(super) fn run(
             "  the site no longer has it; {WHO_HAS_IT_STILL}"
         ));
     }
+    say_dropped(&dropped);
     let report = printed_report(&pulled, pages.into_inner());
-    let line = summary(&report, &made(&pulled, published), &target, begun);
+    let line = summary(&report, &made(&pulled, published), target, begun);
     writeln!(out, "{line}")?;
     clean(&pulled.cache, sweep, out)?;
-    // A file that was changed during the compile may or may not be in the site as it is now.
-    match identity {
-        Some(identity)
-            if CompileIdentity::of(dir, &inputs, &target).as_ref() == Some(&identity) =>
-        {
-            identity.keep(report, &target);
-        }
-        _ => {}
-    }
-    Ok(Outcome::Done)
+    Ok(Some(report))
 }
 
-fn not_done(fault: &PublishFault) -> Outcome {
+/// How many addresses that are dropped are named; the rest are counted.
+const DROPPED_NAMED: usize = 20;
+
+/// Warns of addresses that the old site had and the new one has not.
+fn say_dropped(pages: &[String]) {
+    if pages.is_empty() {
+        return;
+    }
+    let addresses = counted(pages.len(), "address", "addresses");
+    say(format_args!(
+        "keyblock: the site no longer has {addresses} that it had:"
+    ));
+    for page in pages.iter().take(DROPPED_NAMED) {
+        say(format_args!("  {page}"));
+    }
+    if let more @ 1.. = pages.len().saturating_sub(DROPPED_NAMED) {
+        say(format_args!("  and {more} more"));
+    }
+    say(
+        "  links to them lead to nothing now; restore the records, or name the former key of a record with `was`",
+    );
+}
+
+pub(super) fn not_done(fault: &PublishFault) -> Outcome {
     say(format_args!("keyblock: {fault}"));
     Outcome::NotDone
 }

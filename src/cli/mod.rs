@@ -16,6 +16,7 @@ mod census;
 mod compile;
 mod designs;
 mod identify;
+mod issue;
 mod kept_back;
 mod not_kept;
 mod outcome;
@@ -79,6 +80,9 @@ enum Command {
         #[arg(long)]
         sweep: bool,
     },
+    /// Issue an edition: compile, and register its addresses for good
+    #[command(long_about = issue::ABOUT)]
+    Issue(issue::IssueArguments),
     /// Report what is wrong or doubtful; write nothing
     #[command(long_about = audit::ABOUT)]
     Audit {
@@ -158,6 +162,9 @@ fn perform(command: Command, out: &mut impl Write) -> io::Result<Outcome> {
             };
             compile::run(dir, to.as_deref(), sweep, out)
         }),
+        Command::Issue(arguments) => {
+            with_catalogue(&arguments.dir, |dir| issue::run(dir, &arguments, out))
+        }
         Command::Audit { dir, settled, json } => {
             let printed = match (json, settled) {
                 (true, _) => audit::Printed::Document,

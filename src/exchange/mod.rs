@@ -11,6 +11,7 @@
 //! | file | subject |
 //! |---|---|
 //! | `format` | the table's types: a format, and the data from which its files are made |
+//! | `atom` | the feed of changes |
 //! | `census_csv` | the counts of a census as a table |
 //! | `editions_csv` | declared editions against the numbers met, as a table |
 //! | `spreadsheet` | comma-separated values, the format of both |
@@ -20,6 +21,7 @@
 //!
 //! Not here: the tiles of an image service (`picture`), writing to disk (`issue`).
 
+mod atom;
 mod census_csv;
 mod citation;
 mod editions_csv;
@@ -46,6 +48,7 @@ pub const FORMATS: &[Format] = &[
     citation::bibtex::FORMAT,
     citation::csl_json::FORMAT,
     citation::ris::FORMAT,
+    atom::FORMAT,
 ];
 
 /// The files of each format, as data for the links on pages.

@@ -9,7 +9,8 @@
 //! compiles made in it is deleted ([`old_site`]). Everything else there ([`foreign`]) is carried over to the new site
 //! while the old one is cleared away ([`clear`]), or the compile is refused before the exchange.
 //!
-//! Everything that is done on the disk goes through [`disk`]. Not here: registers and dated editions.
+//! Everything that is done in the folder of the site goes through [`disk`]. The register of issued addresses is a file of
+//! the catalogue, which [`register`] writes.
 #![allow(
     clippy::disallowed_methods,
     reason = "this stage writes the site to disk"
@@ -26,6 +27,7 @@ mod lock;
 pub(crate) mod mark;
 mod old_site;
 mod publishing;
+pub mod register;
 mod staging;
 mod swap;
 mod target;

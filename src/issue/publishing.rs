@@ -131,6 +131,17 @@ impl Publishing {
             .collect()
     }
 
+    /// The pages of the old site that the staged one has not, once every file was put: their addresses relative to
+    /// the site, in order, with a slash at the end.
+    #[must_use]
+    pub fn dropped_pages(&self) -> Vec<String> {
+        let put = self.put.lock().unwrap_or_else(PoisonError::into_inner);
+        let old = self.old.iter().flat_map(|old| old.mark().files.keys());
+        let pages = old.filter(|path| !put.contains_key(*path));
+        let pages = pages.filter_map(|path| path.strip_suffix("index.html"));
+        pages.map(str::to_owned).collect()
+    }
+
     /// Adds the pictures and exchanges the staged site for the old one, unless the two are the same. What no
     /// compile made in the old one is carried over.
     ///

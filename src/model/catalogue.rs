@@ -8,13 +8,15 @@ use super::exhibition::Exhibition;
 use super::holder::Holder;
 use super::impression::Impression;
 use super::key::{ImpressionKey, Key, PictureKey, PictureOwner};
+use super::link::Target;
 use super::literature::Work;
 use super::mark::{Mark, MarkRecord};
 use super::note::Page;
-use super::occurrence::{Occurrences, RecordId};
+use super::occurrence::{DesignPart, Occurrences, RecordId};
 use super::person::Person;
 use super::picture::Picture;
 use super::place::Sources;
+use super::register::{Digest, IssuedAddress, Register};
 use super::settings::Settings;
 use super::settled::SettledDoubt;
 use super::vocabulary::Vocabularies;
@@ -45,12 +47,19 @@ pub struct Catalogue {
     pub pages: BTreeMap<Key, Page>,
     /// The texts and references of each record, with those of the Markdown beside it.
     pub occurrences: BTreeMap<RecordId, Occurrences>,
+    /// The digest of what readers may know of each record, for each of its keys.
+    pub contents: BTreeMap<RecordId, RecordContent>,
+    /// The addresses that were issued; `None` before the first edition.
+    pub register: Option<Register>,
     /// The doubts that records say are settled, in the order of reading. Only the audit uses them.
     pub settled: Vec<SettledDoubt>,
     /// The records whose files list private fields, read again without those fields. Used
     /// by [`super::public`] and by the functions for published records below.
     pub redacted: Redacted,
 }
+
+/// The digest of the value of each key of a record, without what the record keeps private.
+pub type RecordContent = Vec<(Box<str>, Digest)>;
 
 /// Records as they may be published, where that is less than what is recorded.
 #[derive(Clone, Debug, Default)]
@@ -167,6 +176,47 @@ impl Catalogue {
             let of_sheets = design.impressions.values().flat_map(pictures_of_sheet);
             pictures_of_design(design).chain(of_sheets)
         })
+    }
+
+    /// Whether there is something at an address: the record, the part of it, the comparison.
+    #[must_use]
+    pub fn has_address(&self, address: &IssuedAddress) -> bool {
+        let design = |key: &Key| self.designs.get(key);
+        match address {
+            IssuedAddress::Record(target) => match target {
+                Target::Design(key) => self.designs.contains_key(key),
+                Target::Impression(key) => self.impression(key).is_some(),
+                Target::Holder(key) => self.holders.contains_key(key),
+                Target::Person(key) => self.people.contains_key(key),
+                Target::Work(key) => self.literature.contains_key(key),
+                Target::Exhibition(key) => self.exhibitions.contains_key(key),
+                Target::Mark(key) => self.marks.contains_key(key),
+                Target::Page(key) => self.pages.contains_key(key),
+                Target::Picture(key) => self.picture(key).is_some(),
+            },
+            IssuedAddress::Part(key, part, name) => design(key).is_some_and(|design| match part {
+                DesignPart::Matrix => design.matrix(name).is_some(),
+                DesignPart::State => design.state(name).is_some(),
+                DesignPart::Printing => design.printing(name).is_some(),
+                DesignPart::Variant => design.variant(name).is_some(),
+            }),
+            IssuedAddress::Point(key, name) => {
+                design(key).is_some_and(|design| design.point(name).is_some())
+            }
+            IssuedAddress::Comparison(key, place) => {
+                design(key).is_some_and(|design| (1..=design.comparisons.len()).contains(place))
+            }
+            IssuedAddress::Condition(key, name) => self.marks.get(key).is_some_and(|mark| {
+                let mut conditions = mark.conditions.iter();
+                conditions.any(|condition| condition.key.value == *name)
+            }),
+        }
+    }
+
+    /// The address that an issued address leads to, because its record has another key now.
+    #[must_use]
+    pub fn leads(&self, _address: &IssuedAddress) -> Option<IssuedAddress> {
+        None
     }
 
     /// A mark on a sheet with what its record says of it ([`Mark::described`]).

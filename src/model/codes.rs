@@ -186,6 +186,11 @@ codes! {
     SignInvisible = "sign-invisible", Hint, "A text holds a sign that cannot be seen and that its script does not need.";
     DirectionTurned = "direction-turned", Hint, "A text turns the direction of writing, or leaves it turned.";
     RightsUnsaid = "rights-unsaid", Hint, "The catalogue does not say under which licence it is published.";
+    // What was issued.
+    RegisterDamaged = "register-damaged", Error, "The register of issued addresses does not have its form.";
+    AddressVanished = "address-vanished", Error, "An address that an edition issued leads to nothing.";
+    AddressReused = "address-reused", Error, "An address that an edition issued leads to another thing.";
+    EntryReplaced = "entry-replaced", Doubt, "Nothing of an entry is left as an edition issued it.";
     // What was settled.
     SettledRefused = "settled-refused", Error, "A record says that a finding is settled that cannot be.";
     SettledWithoutDigest = "settled-without-digest", Hint, "A record does not say what a settled doubt rested on.";

@@ -7,7 +7,7 @@
 //! | designs | [`design`], [`point`], [`state`], [`printing`] |
 //! | sheets | [`impression`], [`mark`], [`picture`], [`provenance`], [`registration`] |
 //! | what those refer to | [`holder`], [`person`], [`literature`], [`exhibition`], [`vocabulary`], [`note`] |
-//! | the whole | [`settings`], [`theme`], [`catalogue`], [`occurrence`], [`public`] |
+//! | the whole | [`settings`], [`theme`], [`catalogue`], [`occurrence`], [`register`], [`issued_reading`], [`public`] |
 //!
 //! Fields are plain and public where every combination of values is a possible record; where something must
 //! hold (a key's form, a box inside its picture) the type enforces it.
@@ -23,6 +23,7 @@ pub mod exhibition;
 pub mod finding;
 pub mod holder;
 pub mod impression;
+pub mod issued_reading;
 pub mod key;
 pub mod link;
 pub mod literature;
@@ -36,6 +37,7 @@ pub mod point;
 pub mod printing;
 pub mod provenance;
 pub mod public;
+pub mod register;
 pub mod registration;
 pub mod settings;
 pub mod settled;

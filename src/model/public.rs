@@ -23,6 +23,7 @@ use super::link::Target;
 use super::mark::MarkRecord;
 use super::occurrence::{MentionRole, RecordId, Reference, Referent};
 use super::place::{Placed, Sources};
+use super::register::{Aspect, IssuedAddress};
 use super::standing::RecordStanding;
 
 /// A catalogue in which everything private acts as absent. Of an impression that is not published only a
@@ -46,9 +47,13 @@ impl Concealed {
             is_whole: true,
         };
         concealed.catalogue.sources = Sources::default();
+        let recorded = Recorded::of(&concealed.catalogue);
         concealed.put_redacted_records_in_place(private_owner);
         concealed.remove_unpublished();
         concealed.remove_links_to_absent_records();
+        if !concealed.is_whole {
+            recorded.conceal(&mut concealed.catalogue);
+        }
         concealed
     }
 
@@ -235,6 +240,58 @@ fn reading_alone(reading: Identification) -> Identification {
         },
         or: reading.or.into_iter().map(reading_alone).collect(),
         ..reading
+    }
+}
+
+/// What of the issued addresses is recorded, before anything is concealed.
+struct Recorded {
+    present: BTreeSet<IssuedAddress>,
+    identified: BTreeSet<ImpressionKey>,
+    held: BTreeSet<ImpressionKey>,
+}
+
+impl Recorded {
+    fn of(catalogue: &Catalogue) -> Recorded {
+        let addresses = catalogue.register.iter().flat_map(|r| r.entries.keys());
+        let present = addresses.filter(|address| catalogue.has_address(address));
+        let present: BTreeSet<IssuedAddress> = present.cloned().collect();
+        let issued = |has: fn(&Impression) -> bool| {
+            let sheets = catalogue.impressions();
+            let sheets = sheets.filter(|(_, sheet)| !present.is_empty() && has(sheet));
+            sheets.map(|(_, sheet)| sheet.key.clone()).collect()
+        };
+        Recorded {
+            identified: issued(|sheet| sheet.identified.is_some()),
+            held: issued(|sheet| sheet.holder.is_some()),
+            present,
+        }
+    }
+
+    /// Takes out of the register what is recorded and not published: editions before may have published it.
+    fn conceal(&self, catalogue: &mut Catalogue) {
+        let Some(mut register) = catalogue.register.take() else {
+            return;
+        };
+        register
+            .entries
+            .retain(|address, _| !self.present.contains(address) || catalogue.has_address(address));
+        for (address, entry) in &mut register.entries {
+            let IssuedAddress::Record(Target::Impression(key)) = address else {
+                continue;
+            };
+            let sheet = catalogue.impression(key);
+            let is_concealed = |recorded: &BTreeSet<ImpressionKey>,
+                                has: fn(&Impression) -> bool| {
+                recorded.contains(key) && !sheet.is_some_and(has)
+            };
+            if is_concealed(&self.identified, |sheet| sheet.identified.is_some()) {
+                entry.said.remove(&Aspect::Identified);
+            }
+            if is_concealed(&self.held, |sheet| sheet.holder.is_some()) {
+                entry.said.remove(&Aspect::Holder);
+            }
+        }
+        catalogue.register = Some(register);
     }
 }
 

@@ -60,6 +60,8 @@ pub(super) struct PageFrame {
     current: String,
     /// Every file for other programs that is made of the page.
     files: Vec<ExportLink>,
+    /// The feed of changes, where this page is not the one that it stands beside and announces it all the same.
+    feed: Option<ExportLink>,
     /// Those of them that describe the page to other programs: its citations.
     descriptions: Vec<ExportLink>,
 }
@@ -147,6 +149,9 @@ impl PageFrame {
             }),
             canonical,
             current: leaf.address.to_string(),
+            feed: matches!(leaf.address, Address::Opening | Address::Edition(_))
+                .then(|| here.feed_link())
+                .flatten(),
             descriptions: files
                 .iter()
                 .filter(|file| file.describes())

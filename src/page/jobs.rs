@@ -7,7 +7,10 @@ use crate::page::comparison::{chosen, recorded};
 use crate::page::setting::address::Address;
 use crate::page::setting::book::{Book, Here};
 use crate::page::setting::leaf::Leaf;
-use crate::page::{about, census, design, key, overviews, point, records, search, sheet, texts};
+use crate::page::{
+    about, census, changes, design, key, overviews, point, records, search, sheet, texts,
+};
+use crate::study::issued::editions::Editions;
 
 /// Makes one page.
 pub(super) type PageMaker<'a> = Box<dyn Fn(&Here<'_>) -> Leaf + Send + Sync + 'a>;
@@ -92,6 +95,12 @@ pub(super) fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, PageMaker<'a>)> {
     for mark in public.marks.values() {
         let address = Address::Mark(mark.key.clone());
         let make = move |here: &Here<'_>| records::mark::page(here, mark);
+        jobs.push((address, Box::new(make)));
+    }
+    let editions = book.editions.as_ref().map(Editions::register);
+    for (edition, place) in editions.iter().flat_map(|r| &r.editions).zip(0..) {
+        let address = Address::Edition(edition.key(place));
+        let make = move |here: &Here<'_>| changes::edition::page(here, place);
         jobs.push((address, Box::new(make)));
     }
     for page in public.pages.values() {

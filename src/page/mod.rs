@@ -22,6 +22,7 @@
 //! | `point` | the page of a point |
 //! | `indexes` | pages that gather records of one kind |
 //! | `records` | pages of holders, people, works and exhibitions |
+//! | `changes` | what each edition changed, and what changed since the last |
 //! | `search` | what of each record is searched; the search page, and the page for an address without one |
 //! | `about` | the opening page, and pages about the catalogue itself |
 //! | `input` | the data that pages are made from |
@@ -45,11 +46,13 @@ use tera::Value;
 use crate::model::link::Target;
 use crate::model::occurrence::{MentionRole, RecordId, Referent};
 use crate::model::public::Public;
+use crate::study::issued::editions::Editions;
 use crate::study::joined::JoinedSheets;
 
 mod about;
 mod assets;
 mod census;
+mod changes;
 mod comparison;
 mod design;
 mod drawings;
@@ -69,14 +72,17 @@ mod setting;
 mod sheet;
 mod texts;
 
+pub(crate) use changes::wording as changes_in_words;
 pub use input::Input;
 pub(crate) use phrases::{citations, dates, rights};
 pub(crate) use search::entries::entries as search_entries;
 pub use setting::address::{Address, Overview};
 pub(crate) use setting::book::{Book, Here};
 pub use setting::exports::{Export, ExportFormat, Exports, Subject};
+pub(crate) use setting::html::escape_into;
 pub use setting::pictures::{Alignments, Pictures, PublishedPicture, PublishedSize, Tiles, Tone};
 pub use setting::theme_fault::ThemeFault;
+pub(crate) use setting::words::Argument;
 pub use setting::words::{Words, private_owner};
 use setting::{template, words};
 
@@ -158,6 +164,7 @@ pub(crate) fn book<'a>(input: &Input<'a>) -> Result<Book<'a>, ThemeFault> {
         theme: input.theme,
         words,
         templates,
+        editions: Editions::of(input.public, input.studies),
         overviews: overviews::present(input),
         mentions: mentions(input.public, &input.studies.joined),
         concordance,

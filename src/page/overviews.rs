@@ -4,10 +4,13 @@ use std::collections::BTreeSet;
 
 use crate::model::design::Design;
 use crate::model::impression::Impression;
+use crate::model::public::Public;
+use crate::model::register::Aspect;
 use crate::model::words::ClosedList as _;
 use crate::page::Input;
 use crate::page::about::{catalogue_notes, cite};
 use crate::page::census::catalogue_census;
+use crate::page::changes::latest;
 use crate::page::indexes::{
     chronology, concordance, designs, diligence_index, exhibitions, gathered, glossary, holders,
     literature, marks_index, owners, people, titles,
@@ -46,7 +49,9 @@ fn has_something(input: &Input<'_>, overview: Overview) -> bool {
         Overview::Chronology => !input.studies.chronology.is_empty(),
         Overview::Exhibitions => !public.exhibitions.is_empty(),
         Overview::Literature => !public.literature.is_empty(),
-        Overview::Concordance => !input.studies.concordance.works.is_empty(),
+        Overview::Concordance => {
+            !input.studies.concordance.works.is_empty() || has_former_numbers(public)
+        }
         Overview::Search
         | Overview::Glossary
         | Overview::Changes
@@ -55,6 +60,18 @@ fn has_something(input: &Input<'_>, overview: Overview) -> bool {
         | Overview::Cautions
         | Overview::Data => true,
     }
+}
+
+/// Whether the number of a design or the numeral of a state was another in some edition.
+fn has_former_numbers(public: &Public) -> bool {
+    let register = public.register.iter();
+    let mut said = register
+        .flat_map(|register| register.entries.values())
+        .flat_map(|entry| {
+            let aspects = [Aspect::Number, Aspect::Numeral];
+            aspects.map(|aspect| entry.said.get(&aspect))
+        });
+    said.any(|said| said.is_some_and(|said| said.iter().count() > 1))
 }
 
 /// Makes an overview.
@@ -78,7 +95,7 @@ pub(super) fn page(here: &Here<'_>, overview: Overview) -> Leaf {
         Overview::Literature => literature::page(here),
         Overview::Concordance => concordance::page(here),
         Overview::Glossary => glossary::page(here),
-        Overview::Changes => catalogue_notes::changes(here),
+        Overview::Changes => latest::page(here),
         Overview::Cite => cite::page(here),
         Overview::Contribute => catalogue_notes::contribute(here),
         Overview::Cautions => catalogue_notes::cautions(here),

@@ -36,10 +36,13 @@ use crate::model::codes::Code;
 use crate::model::finding::{self, Finding, Severity, Tally};
 use crate::model::key::PictureKey;
 use crate::model::public::Concealed;
+use crate::model::register::{IssuedAddress, IssuedEdition, Register};
 use crate::model::theme::Theme;
 use crate::page::{self, Site, Take};
 use crate::picture::Prepared;
 use crate::read;
+use crate::study::issued::advance::advanced;
+use crate::study::issued::present::Present;
 use crate::study::{PublishedStudies, Studies};
 
 use private_names::NameCheck;
@@ -140,6 +143,20 @@ impl Judged {
     #[must_use]
     pub fn tally(&self) -> Tally {
         Tally::of(&self.findings)
+    }
+
+    /// Adds an edition to the register: every address that readers may know, and how its entry reads now. The site
+    /// that is pulled afterwards is that of the edition.
+    pub fn with_edition(&mut self, edition: IssuedEdition) -> &Register {
+        let catalogue = &self.catalogue;
+        let private_owner = page::private_owner(&self.theme, catalogue.published_settings());
+        let concealed = Concealed::of(catalogue.clone(), &private_owner);
+        let studies = PublishedStudies::of(&concealed, self.studies.clone());
+        let present = Present::of(&concealed.into_public(), &studies);
+        let issued = catalogue.register.clone().unwrap_or_default();
+        let leads = |address: &IssuedAddress| catalogue.leads(address);
+        let next = advanced(&issued, &present, edition, &leads);
+        self.catalogue.register.insert(next)
     }
 
     /// The findings alone.

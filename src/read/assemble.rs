@@ -20,6 +20,7 @@ use crate::read::records::exhibitions::exhibition;
 use crate::read::records::marks;
 use crate::read::records::parties;
 use crate::read::records::record;
+use crate::read::records::register;
 use crate::read::records::settings::{blank, settings};
 use crate::read::records::terms::term;
 use crate::read::records::vocabulary;
@@ -69,6 +70,8 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
         vocabularies: vocabulary::built_in(),
         pages: BTreeMap::new(),
         occurrences: BTreeMap::new(),
+        contents: BTreeMap::new(),
+        register: None,
         settled: Vec::new(),
         redacted: Redacted::default(),
     };
@@ -233,6 +236,11 @@ fn read_the_rest(
                     let terms = catalogue.vocabularies.0.entry(*list).or_default();
                     terms.insert(one.key, one.public.unwrap_or(one.value));
                 }
+            }
+            FileKind::Register => {
+                let (register, found) = register::register(source);
+                findings.extend(found);
+                catalogue.register = Some(register);
             }
             FileKind::Page(key) => {
                 let (page, found) = note::page(key.clone(), source.file, source.text);

@@ -5,6 +5,10 @@
 /// The largest text file that is read, in bytes: a hundred times the largest record known.
 pub(crate) const LARGEST_TEXT: u64 = 4 * 1024 * 1024;
 
+/// The largest register that is read, in bytes. An address takes about 150: that of 20,000 impressions, each with
+/// two pictures, has some 8 MB.
+pub(crate) const LARGEST_REGISTER: u64 = 64 * 1024 * 1024;
+
 /// How deep folders may lie in each other below `records/`; pictures may be kept in subfolders.
 pub(crate) const DEEPEST_FOLDER: usize = 24;
 

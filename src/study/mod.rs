@@ -17,6 +17,7 @@
 //! | which records are one sheet | [`same_sheet`]; [`joined`] records and their page |
 //! | measurements | [`sizes`] of states and printings, [`tolerance`], [`size_slip`]: exchanged sides, wrong units |
 //! | what readers type to find a record | [`search`]: folding, words, the index and its shards |
+//! | what editions issued, and what each changed | [`issued`] |
 //! | the records listed another way | [`concordance`], [`opinions`], [`chronology`], [`back_links`] |
 
 use std::collections::BTreeMap;
@@ -36,6 +37,7 @@ pub mod filing;
 pub mod history;
 pub mod identification;
 pub mod index;
+pub mod issued;
 pub mod joined;
 pub mod numerals;
 pub mod opinions;

@@ -39,6 +39,8 @@ mod demonstration;
 mod diligence;
 /// No file cites what does not exist.
 mod documents;
+/// Editions: issuing, keeping addresses, telling what changed.
+mod editions;
 /// Files for other programs, and the links to them.
 mod exports;
 /// Broken records, each reported at its place.

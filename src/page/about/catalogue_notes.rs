@@ -1,4 +1,4 @@
-//! Pages about the catalogue: cautions, how to contribute, the data, changes.
+//! Pages about the catalogue: cautions, how to contribute, the data.
 
 use serde::Serialize;
 
@@ -9,7 +9,6 @@ use crate::page::setting::address::Overview;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
-use crate::page::setting::words::Argument;
 use crate::page::texts::catalogue_pages;
 use crate::page::texts::long_text::TextPart;
 use crate::page::texts::markdown::{self, Placement};
@@ -150,25 +149,6 @@ pub(crate) fn data(here: &Here<'_>) -> Leaf {
         TextPart::new(here, "data-licence", &licence),
     ];
     leaf(here, Overview::Data, "pages/data.html", parts)
-}
-
-/// Changes since the last issued edition; without one there is nothing to compare with.
-pub(crate) fn changes(here: &Here<'_>) -> Leaf {
-    let words = here.words();
-    let edition = imprint::edition(here.public(), words);
-    let current = if edition.is_empty() {
-        words.word("changes-undated").to_owned()
-    } else {
-        words.with(
-            "changes-current-text",
-            &[("edition", Argument::Text(&edition))],
-        )
-    };
-    let parts = vec![
-        TextPart::new(here, "changes-current", &CleanHtml::text(&current)),
-        TextPart::of_word(here, "changes-later"),
-    ];
-    leaf(here, Overview::Changes, "pages/changes.html", parts)
 }
 
 /// The catalogue's contact, as a link where it is an address.

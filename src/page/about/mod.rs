@@ -3,7 +3,7 @@
 //! | file | subject |
 //! |---|---|
 //! | `opening` | the opening page |
-//! | `catalogue_notes` | cautions, how to contribute, the data, changes |
+//! | `catalogue_notes` | cautions, how to contribute, the data |
 //! | `cite` | how to cite |
 
 pub(crate) mod catalogue_notes;

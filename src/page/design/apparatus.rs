@@ -8,6 +8,7 @@ use crate::page::lists::facts::{Fact, Line};
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
 use crate::page::phrases::enumeration;
+use crate::page::phrases::formerly;
 use crate::page::phrases::matrices;
 use crate::page::setting::address::{Fragment, Overview};
 use crate::page::setting::book::Here;
@@ -52,6 +53,10 @@ pub(super) fn facts(here: &Here<'_>, design: &Design) -> Vec<Fact> {
         Fact::one(
             words.word("cited-as"),
             CleanHtml::text(&format!("{siglum} {}", design.number)),
+        ),
+        Fact::one(
+            words.word("formerly-numbered"),
+            formerly::numbers(here, design),
         ),
         Fact::one(
             words.word("formerly-titled"),

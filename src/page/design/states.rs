@@ -11,6 +11,7 @@ use crate::model::state::State;
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
 use crate::page::phrases::enumeration;
+use crate::page::phrases::formerly;
 use crate::page::phrases::standing_note;
 use crate::page::phrases::values;
 use crate::page::plates::strips;
@@ -56,6 +57,7 @@ fn line(here: &Here<'_>, design: &Design, state: &State) -> StateLine {
         let when = CleanHtml::text(&dates::once(&described.value, words));
         sentences.push(words.html("first-described", None, &[("date", &when)]));
     }
+    sentences.push(formerly::numerals(here, &design.key, &state.key.value));
     let cited = state.literature.iter().map(|c| claims::citation(here, c));
     sentences.extend(cited);
     if !state.standing.is_withdrawn() {

@@ -3,6 +3,7 @@
 
 use serde::Serialize;
 
+use super::own_editions::{self, OwnEditions};
 use crate::model::key::Key;
 use crate::model::literature::Relation;
 use crate::page::setting::address::{Address, Fragment};
@@ -18,6 +19,8 @@ struct View {
     works: Vec<CleanHtml>,
     rows: Vec<Row>,
     reverse: Vec<EarlierNumbers>,
+    /// What earlier editions of this catalogue called entries and states.
+    own_editions: Option<OwnEditions>,
 }
 
 #[derive(Serialize)]
@@ -76,6 +79,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
             .iter()
             .filter_map(|work| earlier_numbers(here, work))
             .collect(),
+        own_editions: own_editions::table(here),
         title: title.clone(),
     };
     Leaf::new(here.address, title, "pages/concordance.html", &view)

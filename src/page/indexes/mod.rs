@@ -14,6 +14,7 @@
 //! | `exhibitions` | exhibitions by date |
 //! | `literature` | works cited |
 //! | `concordance` | this catalogue's numbers and those of earlier catalogues |
+//! | `own_editions` | this catalogue's numbers and those of its earlier editions |
 //! | `glossary` | terms |
 
 pub(crate) mod chronology;
@@ -26,6 +27,7 @@ pub(crate) mod glossary;
 pub(crate) mod holders;
 pub(crate) mod literature;
 pub(crate) mod marks_index;
+pub(crate) mod own_editions;
 pub(crate) mod owners;
 pub(crate) mod people;
 pub(crate) mod titles;

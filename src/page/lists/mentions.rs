@@ -52,7 +52,8 @@ fn named(here: &Here<'_>, address: &Address) -> Option<CleanHtml> {
         | Address::ExaminationSheet(_)
         | Address::ChosenComparison(_)
         | Address::Point(..)
-        | Address::Comparison(..) => return None,
+        | Address::Comparison(..)
+        | Address::Edition(_) => return None,
     })
 }
 

@@ -29,6 +29,8 @@
 //! | `sheet_counts` | how many sheets |
 //! | `cautions` | sentences with a link to the cautions |
 //! | `imprint` | edition, contact, citation |
+//! | `formerly` | numbers and numerals of earlier editions |
+//! | `issued_readings` | what an edition said of a sheet |
 //! | `citations` | short citations of designs, states, printings and impressions |
 
 mod calendar;
@@ -39,7 +41,9 @@ pub(crate) mod dates;
 mod design_names;
 pub(crate) mod enumeration;
 pub(crate) mod evidence_words;
+pub(crate) mod formerly;
 pub(crate) mod imprint;
+pub(crate) mod issued_readings;
 mod link_targets;
 pub(crate) mod lots;
 mod mark_names;

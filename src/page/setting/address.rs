@@ -112,6 +112,8 @@ pub enum Address {
     Exhibition(Key),
     /// A mark that several sheets share.
     Mark(Key),
+    /// An edition of the catalogue.
+    Edition(Key),
     /// One of the catalogue's own pages.
     Page(Key),
 }
@@ -137,6 +139,7 @@ impl fmt::Display for Address {
             Address::Work(key) => record(f, &Target::Work(key.clone())),
             Address::Exhibition(key) => record(f, &Target::Exhibition(key.clone())),
             Address::Mark(key) => record(f, &Target::Mark(key.clone())),
+            Address::Edition(key) => write!(f, "edition/{key}/"),
             Address::Page(key) => record(f, &Target::Page(key.clone())),
         }
     }

@@ -22,6 +22,7 @@ use crate::model::public::Public;
 use crate::model::theme::Theme;
 use crate::study::Studies;
 use crate::study::concordance::ConcordanceRow;
+use crate::study::issued::editions::Editions;
 use crate::study::joined::JoinedSheets;
 
 /// All data that pages are made from.
@@ -48,6 +49,8 @@ pub(crate) struct Book<'a> {
     pub mentions: BTreeMap<Target, BTreeSet<Address>>,
     /// The rows of the concordance, by design.
     pub concordance: BTreeMap<Key, Vec<&'a ConcordanceRow>>,
+    /// What editions issued, and what changed since; `None` before the first edition.
+    pub editions: Option<Editions<'a>>,
     /// The designs with a comparison to choose.
     pub chosen: BTreeSet<Key>,
 }

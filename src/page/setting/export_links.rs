@@ -3,6 +3,7 @@
 
 use serde::Serialize;
 
+use super::address::{Address, Overview};
 use super::book::Here;
 use super::exports::{Export, Subject};
 use super::html::CleanHtml;
@@ -26,8 +27,19 @@ impl ExportLink {
 impl Here<'_> {
     /// Links to the files that are made from the content of this page.
     pub fn export_links(&self) -> Vec<ExportLink> {
+        self.links_to_files_of(self.address)
+    }
+
+    /// The link to the feed of changes; `None` before the first edition.
+    pub fn feed_link(&self) -> Option<ExportLink> {
+        let changes = Address::Overview(Overview::Changes);
+        let mut links = self.links_to_files_of(&changes).into_iter();
+        links.find(|link| link.media_type == "application/atom+xml")
+    }
+
+    fn links_to_files_of(&self, page: &Address) -> Vec<ExportLink> {
         let files = &self.book.exports.files;
-        let files = files.get(&Subject::Page(self.address.clone()));
+        let files = files.get(&Subject::Page(page.clone()));
         let link = |file: &Export| ExportLink {
             href: self.href_file(&file.path),
             text: self

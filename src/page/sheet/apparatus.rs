@@ -8,6 +8,7 @@ use crate::page::lists::facts::{Fact, Line};
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
 use crate::page::phrases::enumeration;
+use crate::page::phrases::issued_readings;
 use crate::page::phrases::matrices;
 use crate::page::phrases::sizes;
 use crate::page::setting::book::Here;
@@ -20,6 +21,10 @@ pub(super) fn facts(here: &Here<'_>, design: &Design, impression: &Impression) -
         words.word("cited-as"),
         CleanHtml::text(&format!("{siglum} {}", design.sheet_number(impression))),
     )];
+    facts.push(Fact::of_lines(
+        words.word("formerly-identified"),
+        issued_readings::former_readings(here, &impression.key),
+    ));
     let holder = impression
         .holder
         .as_ref()

@@ -2,6 +2,7 @@
 
 use super::nature::Nature;
 use crate::model::key::{ImpressionKey, Key, impression_number};
+use crate::model::register::REGISTER_FILE;
 use crate::model::vocabulary::List;
 use crate::model::words::ClosedList;
 
@@ -10,6 +11,8 @@ use crate::model::words::ClosedList;
 pub(crate) enum FileKind {
     /// `catalogue.toml`.
     Settings,
+    /// `register.toml`.
+    Register,
     /// `design.toml`.
     Design(Key),
     /// `design.md`.
@@ -127,6 +130,7 @@ pub(crate) fn recognise(path: &str) -> FileKind {
     let parts: Vec<&str> = path.split('/').collect();
     match parts.as_slice() {
         ["catalogue.toml"] => FileKind::Settings,
+        [REGISTER_FILE] => FileKind::Register,
         ["records", "literature.bib"] => FileKind::Literature,
         ["records", "exhibitions.toml"] => FileKind::Exhibitions,
         ["records", "designs", folder, rest @ ..] if !rest.is_empty() => match folder.parse() {

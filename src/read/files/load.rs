@@ -17,7 +17,7 @@ use crate::read::files::kind::FileKind;
 use crate::read::files::nature::Nature;
 use crate::read::files::text::{Text, read_text};
 use crate::read::files::walk::File;
-use crate::read::limits::{LARGEST_TEXT, megabytes};
+use crate::read::limits::{LARGEST_REGISTER, LARGEST_TEXT, megabytes};
 
 /// A file with its text.
 pub(crate) struct Loaded {
@@ -100,9 +100,21 @@ pub(crate) fn load(
 ) -> Vec<Loaded> {
     let texts = files
         .par_iter()
-        .map(|file| file.kind.is_text().then(|| read_text(&file.full)))
+        .map(|file| {
+            file.kind
+                .is_text()
+                .then(|| read_text(&file.full, largest(&file.kind)))
+        })
         .collect();
     load_texts(files, texts, sources, findings)
+}
+
+/// How many bytes a text file of a kind may have.
+fn largest(kind: &FileKind) -> u64 {
+    match kind {
+        FileKind::Register => LARGEST_REGISTER,
+        _ => LARGEST_TEXT,
+    }
 }
 
 /// Gives every file its id, in the order of their paths, with the texts that were read from them.
@@ -187,7 +199,7 @@ impl Fault {
                 format!(
                     "the file has {} MB; a record or text may have {} MB",
                     megabytes(*size),
-                    megabytes(LARGEST_TEXT)
+                    megabytes(largest(&file.kind))
                 ),
             )
             .help("keep pictures and data in files of their own"),

@@ -5,7 +5,6 @@ use std::io::Read as _;
 use std::path::Path;
 
 use super::nature::Nature;
-use crate::read::limits::LARGEST_TEXT;
 
 /// The text of a file.
 #[derive(Debug)]
@@ -14,7 +13,7 @@ pub(crate) enum Text {
     Whole(String),
     /// The file is not UTF-8 from this byte on; invalid bytes were replaced.
     Mangled { text: String, from: usize },
-    /// The file is larger than [`LARGEST_TEXT`] and was not read. Its size in bytes.
+    /// The file is larger than its kind may be and was not read. Its size in bytes.
     TooLarge(u64),
     /// The file is UTF-16 and was not read.
     Utf16,
@@ -32,23 +31,23 @@ enum Refusal {
     TooLarge(u64),
 }
 
-/// Reads a text file.
-pub(crate) fn read_text(full: &Path) -> Text {
+/// Reads a text file of at most `largest` bytes.
+pub(crate) fn read_text(full: &Path, largest: u64) -> Text {
     let read = || -> std::io::Result<Result<Vec<u8>, Refusal>> {
         let about = fs::metadata(full)?;
         if !about.is_file() {
             return Ok(Err(Refusal::NotAFile(Nature::of(about.file_type()))));
         }
         let size = about.len();
-        if size > LARGEST_TEXT {
+        if size > largest {
             return Ok(Err(Refusal::TooLarge(size)));
         }
         let mut bytes = Vec::with_capacity(usize::try_from(size).unwrap_or(0));
         // A file may grow while it is read.
         let file = fs::File::open(full)?;
-        file.take(LARGEST_TEXT + 1).read_to_end(&mut bytes)?;
+        file.take(largest + 1).read_to_end(&mut bytes)?;
         let length = bytes.len() as u64;
-        Ok(if length > LARGEST_TEXT {
+        Ok(if length > largest {
             Err(Refusal::TooLarge(length))
         } else {
             Ok(bytes)

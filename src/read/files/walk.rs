@@ -11,6 +11,7 @@ use std::path::{Path, PathBuf};
 
 use super::kind::{FileKind, recognise};
 use super::nature::Nature;
+use crate::model::register::REGISTER_FILE;
 use crate::read::limits::DEEPEST_FOLDER;
 
 /// A file of the catalogue.
@@ -28,7 +29,7 @@ pub(crate) struct File {
 pub(crate) fn walk(dir: &Path) -> Vec<File> {
     let root = dir.canonicalize().unwrap_or_else(|_| dir.to_owned());
     let mut files = Vec::new();
-    for path in ["catalogue.toml", "records"] {
+    for path in ["catalogue.toml", REGISTER_FILE, "records"] {
         let full = dir.join(path);
         if let Ok(about) = fs::symlink_metadata(&full) {
             visit(&root, &full, path, about.file_type(), 0, &mut files);

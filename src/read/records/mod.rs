@@ -5,7 +5,7 @@
 //! [`design`], [`sizes`], [`points`] and [`states`], and the [`impression`]s with their [`provenance`] and
 //! [`pictures`]; [`parties`], which are [`holder`]s and people ([`person`]); [`marks`]; [`exhibitions`]; [`terms`],
 //! added to the built-in ones ([`vocabulary`]). [`citations`] occur in several kinds, and every record may say which
-//! doubts are [`settled`].
+//! doubts are [`settled`]. [`register`] reads the addresses that were issued.
 
 pub(crate) mod citations;
 pub(crate) mod design;
@@ -20,6 +20,7 @@ pub(crate) mod pictures;
 pub(crate) mod points;
 pub(crate) mod provenance;
 pub(crate) mod record;
+pub(crate) mod register;
 pub(crate) mod settings;
 pub(crate) mod settled;
 pub(crate) mod sizes;

@@ -190,6 +190,17 @@ pub(crate) fn many<T>(
     })
 }
 
+/// Reads a file that holds no records: its tree, with the findings on its syntax.
+pub(crate) fn tree<R>(
+    source: Source<'_>,
+    read: impl for<'t> FnOnce(&'t DeTable<'t>) -> (R, Vec<Finding>),
+) -> (R, Vec<Finding>) {
+    parsed(source, |tree, faults, _| {
+        let (value, findings) = read(tree);
+        (value, kept(findings, faults, source.text))
+    })
+}
+
 /// Reads a record as it may be published. What it says is settled is for the editors alone.
 fn read_as_published<'t, T>(
     unseen: &mut Faults<'t>,

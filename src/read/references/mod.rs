@@ -2,8 +2,10 @@
 //!
 //! Reading order: [`occurrences`] walks a record along its declared keys, once as recorded and once
 //! without its [`private`] fields; [`note`] does the same for Markdown; [`resolve`] reports references
-//! to nothing, except those that [`echoes`] leaves out because their target was not read.
+//! to nothing, except those that [`echoes`] leaves out because their target was not read. [`content`] gives the digest
+//! of each key of a record.
 
+pub(crate) mod content;
 pub(crate) mod echoes;
 pub(crate) mod note;
 pub(crate) mod occurrences;

@@ -14,7 +14,7 @@
 use toml::Spanned;
 use toml::de::{DeString, DeTable, DeValue};
 
-use crate::model::catalogue::{Catalogue, PrivateText};
+use crate::model::catalogue::{Catalogue, PrivateText, RecordContent};
 use crate::model::key::Key;
 use crate::model::link;
 use crate::model::literature::Work;
@@ -25,7 +25,7 @@ use crate::model::place::Place;
 use crate::model::settled::SettledDoubt;
 use crate::read::faults::{Node, is_unread};
 use crate::read::files::load::Source;
-use crate::read::references::private;
+use crate::read::references::{content, private};
 use crate::read::shape::{CLAIM, KeyShape, MapKeys, OBSERVED, PARTY, Shape, Shown, Takes, Target};
 use crate::read::table::fields::in_order;
 
@@ -38,6 +38,8 @@ pub(crate) struct RecordOccurrences {
     pub(crate) published: Option<Occurrences>,
     /// The doubts that the record says are settled.
     pub(crate) settled: Vec<SettledDoubt>,
+    /// The digest of each of its keys, without what it keeps private.
+    content: RecordContent,
     /// Whether the whole record is withheld from readers.
     is_kept_back: bool,
 }
@@ -57,6 +59,7 @@ impl RecordOccurrences {
             let redacted = &mut catalogue.redacted.occurrences;
             redacted.insert(record.clone(), published);
         }
+        catalogue.contents.insert(record.clone(), self.content);
         catalogue.occurrences.insert(record, self.recorded);
         catalogue.settled.extend(self.settled);
     }
@@ -81,6 +84,7 @@ pub(crate) fn of_record<'t>(
         recorded,
         published,
         settled: Vec::new(),
+        content: content::of_table(redacted.as_ref().map_or(tree, |(tree, _)| tree)),
         is_kept_back: is_kept_back(shape, tree),
     };
     (occurrences, redacted)

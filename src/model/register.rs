@@ -1,0 +1,543 @@
+//! The register: every address that the catalogue's editions have issued, and how each entry read in each edition.
+//!
+//! `keyblock issue` writes it to `register.toml`, one line for one address, from what readers may know: keys, numbers,
+//! numerals and digests, no texts. A value that changes from edition to edition ([`Said`]) is kept with the edition
+//! from which on it holds, so the account of every edition can be given from the register alone.
+//!
+//! Reading is in `read::register`, writing in `issue::register`, comparing in `study::issued`.
+
+use std::cmp::Ordering;
+use std::collections::BTreeMap;
+use std::fmt;
+
+use super::edtf::Date;
+use super::key::{ImpressionKey, Key, NotAKey};
+use super::link::Target;
+use super::occurrence::DesignPart;
+use super::place::{Place, Placed};
+use super::words::{ClosedList as _, closed_list};
+
+/// The form in which the register is written; a register of another form is refused.
+pub const REGISTER_FORM: i64 = 1;
+
+/// The name of its file in the catalogue's folder.
+pub const REGISTER_FILE: &str = "register.toml";
+
+closed_list! {
+    /// The kinds of addresses, in the order of the file; each is the name of a section.
+    IssuedKind {
+        /// The page of a design.
+        Design = "design",
+        /// A state: a place in the page of its design.
+        State = "state",
+        /// A printing.
+        Printing = "printing",
+        /// A variant.
+        Variant = "variant",
+        /// A block, plate, stone or screen.
+        Matrix = "matrix",
+        /// The page of a point.
+        Point = "point",
+        /// The page of a recorded comparison.
+        Comparison = "comparison",
+        /// The page of an impression.
+        Impression = "impression",
+        /// The image service of a picture.
+        Picture = "picture",
+        /// The page of a holder.
+        Holder = "holder",
+        /// The page of a person.
+        Person = "person",
+        /// The page of a work of the literature.
+        Work = "lit",
+        /// The page of an exhibition.
+        Exhibition = "exhibition",
+        /// The page of a mark.
+        Mark = "mark",
+        /// A condition of a mark: a place in its page.
+        Condition = "condition",
+        /// A page of the catalogue's own.
+        Page = "page",
+    }
+}
+
+/// An address that was issued.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum IssuedAddress {
+    /// A record or a picture.
+    Record(Target),
+    /// A part of a design.
+    Part(Key, DesignPart, Key),
+    /// A point of a design.
+    Point(Key, Key),
+    /// A recorded comparison of a design, by its place in the record, from 1.
+    Comparison(Key, usize),
+    /// A condition of a mark.
+    Condition(Key, Key),
+}
+
+impl IssuedAddress {
+    /// Its kind.
+    #[must_use]
+    pub fn kind(&self) -> IssuedKind {
+        match self {
+            IssuedAddress::Record(target) => match target {
+                Target::Design(_) => IssuedKind::Design,
+                Target::Impression(_) => IssuedKind::Impression,
+                Target::Holder(_) => IssuedKind::Holder,
+                Target::Person(_) => IssuedKind::Person,
+                Target::Work(_) => IssuedKind::Work,
+                Target::Exhibition(_) => IssuedKind::Exhibition,
+                Target::Mark(_) => IssuedKind::Mark,
+                Target::Page(_) => IssuedKind::Page,
+                Target::Picture(_) => IssuedKind::Picture,
+            },
+            IssuedAddress::Part(_, part, _) => match part {
+                DesignPart::Matrix => IssuedKind::Matrix,
+                DesignPart::State => IssuedKind::State,
+                DesignPart::Printing => IssuedKind::Printing,
+                DesignPart::Variant => IssuedKind::Variant,
+            },
+            IssuedAddress::Point(..) => IssuedKind::Point,
+            IssuedAddress::Comparison(..) => IssuedKind::Comparison,
+            IssuedAddress::Condition(..) => IssuedKind::Condition,
+        }
+    }
+
+    /// The key under which the register lists it: "14", "14.7", "14/moon", "14/1".
+    #[must_use]
+    pub fn key(&self) -> String {
+        match self {
+            IssuedAddress::Record(target) => target.key().to_string(),
+            IssuedAddress::Part(whole, _, key)
+            | IssuedAddress::Point(whole, key)
+            | IssuedAddress::Condition(whole, key) => format!("{whole}/{key}"),
+            IssuedAddress::Comparison(design, place) => format!("{design}/{place}"),
+        }
+    }
+
+    /// The address with this kind and key.
+    ///
+    /// # Errors
+    /// [`NotAKey`] where the key is none of that kind.
+    pub fn parse(kind: IssuedKind, key: &str) -> Result<IssuedAddress, NotAKey> {
+        let part = |part: DesignPart| {
+            let (design, key) = key.split_once('/').ok_or(NotAKey)?;
+            Ok(IssuedAddress::Part(design.parse()?, part, key.parse()?))
+        };
+        match kind {
+            IssuedKind::State => part(DesignPart::State),
+            IssuedKind::Printing => part(DesignPart::Printing),
+            IssuedKind::Variant => part(DesignPart::Variant),
+            IssuedKind::Matrix => part(DesignPart::Matrix),
+            IssuedKind::Point => {
+                let (design, key) = key.split_once('/').ok_or(NotAKey)?;
+                Ok(IssuedAddress::Point(design.parse()?, key.parse()?))
+            }
+            IssuedKind::Condition => {
+                let (mark, key) = key.split_once('/').ok_or(NotAKey)?;
+                Ok(IssuedAddress::Condition(mark.parse()?, key.parse()?))
+            }
+            IssuedKind::Comparison => {
+                let (design, place) = key.split_once('/').ok_or(NotAKey)?;
+                let place = place.parse().map_err(|_| NotAKey)?;
+                Ok(IssuedAddress::Comparison(design.parse()?, place))
+            }
+            record => {
+                let target = format!("{}:{key}", record.word()).parse()?;
+                Ok(IssuedAddress::Record(target))
+            }
+        }
+    }
+
+    /// The address that the register names: "design:15"; `None` where it names none.
+    #[must_use]
+    pub fn named(text: &str) -> Option<IssuedAddress> {
+        let (kind, key) = text.split_once(':')?;
+        IssuedAddress::parse(IssuedKind::from_word(kind)?, key).ok()
+    }
+
+    /// The design that it is, or belongs to.
+    #[must_use]
+    pub fn design(&self) -> Option<&Key> {
+        match self {
+            IssuedAddress::Record(
+                Target::Design(key) | Target::Impression(ImpressionKey { design: key, .. }),
+            )
+            | IssuedAddress::Part(key, ..)
+            | IssuedAddress::Point(key, _)
+            | IssuedAddress::Comparison(key, _) => Some(key),
+            _ => None,
+        }
+    }
+
+    /// The order of the file: by kind, then by key with numbers as numbers ("2" before "10").
+    #[must_use]
+    pub fn in_file_order(&self, other: &IssuedAddress) -> Ordering {
+        let kinds = self.kind().cmp(&other.kind());
+        kinds.then_with(|| natural_order(&self.key(), &other.key()))
+    }
+}
+
+impl fmt::Display for IssuedAddress {
+    /// As the register names the record that an address leads to: "design:14", "state:14/moon".
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}:{}", self.kind(), self.key())
+    }
+}
+
+/// The order of two keys, runs of digits compared as numbers; keys that differ in leading zeros alone by their text.
+#[must_use]
+pub fn natural_order(a: &str, b: &str) -> Ordering {
+    let (mut left, mut right) = (a, b);
+    while let (Some(x), Some(y)) = (left.chars().next(), right.chars().next()) {
+        if x.is_ascii_digit() && y.is_ascii_digit() {
+            let (x, after_x) = digits(left);
+            let (y, after_y) = digits(right);
+            let (x, y) = (x.trim_start_matches('0'), y.trim_start_matches('0'));
+            let order = x.len().cmp(&y.len()).then_with(|| x.cmp(y));
+            if order != Ordering::Equal {
+                return order;
+            }
+            (left, right) = (after_x, after_y);
+        } else if x == y {
+            (left, right) = (
+                left.strip_prefix(x).unwrap_or_default(),
+                right.strip_prefix(y).unwrap_or_default(),
+            );
+        } else {
+            return x.cmp(&y);
+        }
+    }
+    left.len().cmp(&right.len()).then_with(|| a.cmp(b))
+}
+
+/// The digits that a text begins with, and the rest.
+fn digits(text: &str) -> (&str, &str) {
+    let end = text.find(|c: char| !c.is_ascii_digit());
+    text.split_at(end.unwrap_or(text.len()))
+}
+
+closed_list! {
+    /// What the register keeps of an entry for each edition.
+    Aspect {
+        /// The number of a design.
+        Number = "number",
+        /// The numeral of a state: "ii/iv", "i/i"; empty once it was withdrawn.
+        Numeral = "numeral",
+        /// The identification of an impression ([`super::issued_reading`], keys only).
+        Identified = "identified",
+        /// The holder of an impression, by key; empty where none is recorded.
+        Holder = "holder",
+        /// The standing, where it is not accepted.
+        Standing = "standing",
+        /// The impressions that a comparison shows, by key.
+        Shows = "shows",
+        /// The address that this one leads to: "design:15".
+        Leads = "leads",
+    }
+}
+
+closed_list! {
+    /// The subjects of an entry, for what was revised in it: groups of the keys of records.
+    Subject {
+        /// Titles.
+        Titles = "titles",
+        /// Names of holders, people, exhibitions.
+        Name = "name",
+        /// Dates of a design, of a life, of an exhibition.
+        Date = "date",
+        /// Makers, printers, users of a mark.
+        Makers = "makers",
+        /// Technique, support, paper.
+        Technique = "technique",
+        /// Sizes.
+        Size = "size",
+        /// Series.
+        Series = "series",
+        /// Subjects shown.
+        Motif = "motif",
+        /// Blocks and plates.
+        Matrices = "matrices",
+        /// States.
+        States = "states",
+        /// Printings.
+        Printings = "printings",
+        /// Variants.
+        Variants = "variants",
+        /// Points.
+        Points = "points",
+        /// Holder, owner, inventory number, status.
+        Whereabouts = "whereabouts",
+        /// Identification and opinions.
+        Identification = "identification",
+        /// Observations.
+        Observations = "observations",
+        /// The sheet: paper, size, kind, condition.
+        Sheet = "sheet",
+        /// Marks.
+        Marks = "marks",
+        /// Provenance and sightings.
+        Provenance = "provenance",
+        /// Exhibitions.
+        Exhibitions = "exhibitions",
+        /// Literature and older numbers.
+        Literature = "literature",
+        /// Pictures.
+        Pictures = "pictures",
+        /// Comparisons.
+        Comparisons = "comparisons",
+        /// Other records of the sheet, related designs, successors.
+        Relations = "relations",
+        /// Standing.
+        Standing = "standing",
+        /// Commentary, notes, the text of a page.
+        Text = "text",
+        /// Everything else.
+        Particulars = "particulars",
+    }
+}
+
+/// A value with the editions from which on it held: the place of the edition in [`Register::editions`], and the value
+/// until the next. An empty value: nothing.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Said(BTreeMap<usize, String>);
+
+impl Said {
+    /// The value `value` from `edition` on.
+    #[must_use]
+    pub fn since(edition: usize, value: String) -> Said {
+        Said(BTreeMap::from([(edition, value)]))
+    }
+
+    /// Adds that the value is `value` from `edition` on; nothing where it was that already.
+    pub fn set(&mut self, edition: usize, value: &str) {
+        if self.at(edition) != value {
+            self.0.insert(edition, value.to_owned());
+        }
+    }
+
+    /// Adds a value as it was read.
+    pub fn insert(&mut self, edition: usize, value: String) {
+        self.0.insert(edition, value);
+    }
+
+    /// The value in an edition; empty where nothing was said yet.
+    #[must_use]
+    pub fn at(&self, edition: usize) -> &str {
+        let until = self.0.range(..=edition);
+        until.last().map_or("", |(_, value)| value.as_str())
+    }
+
+    /// The last value; empty where there is none.
+    #[must_use]
+    pub fn last(&self) -> &str {
+        self.0.values().last().map_or("", String::as_str)
+    }
+
+    /// The value before an edition and in it, where that edition changed it.
+    #[must_use]
+    pub fn change(&self, edition: usize) -> Option<(&str, &str)> {
+        let now = self.0.get(&edition)?;
+        let before = self.0.range(..edition).last();
+        Some((before.map_or("", |(_, value)| value.as_str()), now))
+    }
+
+    /// The editions from which on each value held, with the value, in order.
+    pub fn iter(&self) -> impl Iterator<Item = (usize, &str)> {
+        self.0
+            .iter()
+            .map(|(edition, value)| (*edition, value.as_str()))
+    }
+}
+
+/// An edition that was issued.
+#[derive(Clone, Debug, PartialEq)]
+pub struct IssuedEdition {
+    /// Its name: "2".
+    pub edition: Placed<String>,
+    /// Its date, a day.
+    pub dated: Placed<Date>,
+    /// The address of the catalogue when it was issued, without a slash at the end. Ids of feeds are made from it.
+    pub address: String,
+    /// Why it was issued although records differed from what was committed.
+    pub uncommitted: Option<String>,
+}
+
+impl IssuedEdition {
+    /// Whether a date can be that of an edition: one day, "2026-10-15".
+    #[must_use]
+    pub fn can_be_dated(date: &Date) -> bool {
+        let parts: Vec<&str> = date.as_str().split('-').collect();
+        let is_number = |part: &&str| !part.is_empty() && part.bytes().all(|b| b.is_ascii_digit());
+        parts.len() == 3 && parts.iter().all(is_number)
+    }
+
+    /// The word of its page's address: the nearest key to its name ("0.1" is `0-1`), else its place, from 1.
+    #[must_use]
+    pub fn key(&self, place: usize) -> Key {
+        let place = (place + 1).to_string();
+        let named = Key::nearest_form(&self.edition.value);
+        named.unwrap_or_else(|| Key::nearest_form(&place).unwrap_or_else(Key::built_in_theme))
+    }
+}
+
+/// An address that was issued, and how its entry read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct IssuedEntry {
+    /// The edition that first issued it, as a place in [`Register::editions`], and where the register lists it.
+    pub since: Placed<usize>,
+    /// How it read in each edition.
+    pub said: BTreeMap<Aspect, Said>,
+    /// What was revised in which edition. An edition without a subject: the entry was revised.
+    pub revised: BTreeMap<usize, Vec<Subject>>,
+    /// The digest of each subject, as the last edition published it.
+    pub holds: BTreeMap<Subject, Digest>,
+}
+
+impl IssuedEntry {
+    /// An entry that says nothing yet.
+    #[must_use]
+    pub fn new(since: usize, place: Place) -> IssuedEntry {
+        IssuedEntry {
+            since: Placed::new(since, place),
+            said: BTreeMap::new(),
+            revised: BTreeMap::new(),
+            holds: BTreeMap::new(),
+        }
+    }
+
+    /// How it read in an edition; empty where nothing was said of that.
+    #[must_use]
+    pub fn at(&self, aspect: Aspect, edition: usize) -> &str {
+        self.said.get(&aspect).map_or("", |said| said.at(edition))
+    }
+
+    /// The address that it leads to, where its record has another key now.
+    #[must_use]
+    pub fn leads_to(&self) -> Option<IssuedAddress> {
+        IssuedAddress::named(self.last(Aspect::Leads))
+    }
+
+    /// How it read last.
+    #[must_use]
+    pub fn last(&self, aspect: Aspect) -> &str {
+        self.said.get(&aspect).map_or("", Said::last)
+    }
+}
+
+/// A digest of published values: 24 bits, which two values that differ share once in 16 million times.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Digest(u32);
+
+impl Digest {
+    /// Of a hash, its first 24 bits.
+    #[must_use]
+    pub fn of(hash: &[u8; 32]) -> Digest {
+        let [a, b, c, ..] = *hash;
+        Digest(u32::from_be_bytes([0, a, b, c]))
+    }
+
+    /// Reads six hexadecimal digits.
+    #[must_use]
+    pub fn parse(text: &str) -> Option<Digest> {
+        let is_form = text.len() == 6 && text.bytes().all(|b| b.is_ascii_hexdigit());
+        let number = is_form.then(|| u32::from_str_radix(text, 16).ok())??;
+        Some(Digest(number))
+    }
+}
+
+impl fmt::Display for Digest {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{:06x}", self.0)
+    }
+}
+
+/// The register.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Register {
+    /// The editions, in the order in which they were issued.
+    pub editions: Vec<IssuedEdition>,
+    /// Every address.
+    pub entries: BTreeMap<IssuedAddress, IssuedEntry>,
+}
+
+impl Register {
+    /// The last edition and its place.
+    #[must_use]
+    pub fn last(&self) -> Option<(usize, &IssuedEdition)> {
+        self.editions.iter().enumerate().next_back()
+    }
+
+    /// An entry, by its address.
+    #[must_use]
+    pub fn entry(&self, address: &IssuedAddress) -> Option<&IssuedEntry> {
+        self.entries.get(address)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn addresses_are_read_as_they_are_listed() {
+        for (kind, key) in [
+            (IssuedKind::Design, "14"),
+            (IssuedKind::State, "14/no-moon"),
+            (IssuedKind::Point, "14/lamps"),
+            (IssuedKind::Comparison, "14/2"),
+            (IssuedKind::Impression, "14.7"),
+            (IssuedKind::Picture, "14.7/recto"),
+            (IssuedKind::Work, "first-list"),
+            (IssuedKind::Condition, "round-seal/chipped"),
+        ] {
+            let address = IssuedAddress::parse(kind, key).unwrap();
+            assert_eq!((address.kind(), address.key().as_str()), (kind, key));
+            assert_eq!(address.to_string(), format!("{kind}:{key}"));
+        }
+        for (kind, key) in [
+            (IssuedKind::State, "14"),
+            (IssuedKind::Comparison, "14/x"),
+            (IssuedKind::Impression, "14"),
+            (IssuedKind::Design, "a b"),
+        ] {
+            assert_eq!(IssuedAddress::parse(kind, key), Err(NotAKey), "{key}");
+        }
+    }
+
+    #[test]
+    fn keys_are_in_the_order_of_their_numbers() {
+        let mut keys = ["14.10", "2", "14.9", "a10", "14", "a2", "02", "1"];
+        keys.sort_by(|a, b| natural_order(a, b));
+        assert_eq!(keys, ["1", "02", "2", "14", "14.9", "14.10", "a2", "a10"]);
+    }
+
+    #[test]
+    fn a_value_holds_until_the_next() {
+        let mut numeral = Said::since(0, "ii/ii".to_owned());
+        numeral.set(1, "ii/ii");
+        numeral.set(2, "iii/iii");
+        assert_eq!(
+            ["ii/ii", "ii/ii", "iii/iii", "iii/iii"],
+            [0, 1, 2, 5].map(|e| numeral.at(e))
+        );
+        assert_eq!(numeral.change(2), Some(("ii/ii", "iii/iii")));
+        assert_eq!((numeral.change(1), numeral.iter().count()), (None, 2));
+    }
+
+    #[test]
+    fn the_page_of_an_edition_has_the_nearest_key_to_its_name() {
+        let edition = |name: &str| IssuedEdition {
+            edition: Placed::new(name.to_owned(), Place::default()),
+            dated: Placed::new(Date::parse("2026-10-15").unwrap(), Place::default()),
+            address: String::new(),
+            uncommitted: None,
+        };
+        let key = |name: &str, place| edition(name).key(place).to_string();
+        assert_eq!(
+            [key("2", 1), key("0.1", 0), key("第三版", 2)],
+            ["2", "0-1", "3"]
+        );
+    }
+}

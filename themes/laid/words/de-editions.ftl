@@ -1,0 +1,127 @@
+# Ausgaben, und was jede von ihnen geändert hat.
+
+editions = Ausgaben
+changes-by-entry = Nach Einträgen
+changes-by-holder = Nach Besitzern
+changes-other-records = Andere Einträge
+changes-since = Seit { $edition }
+changes-since-text = Diese Änderungen gehören noch zu keiner Ausgabe. Ein Zitat der letzten Ausgabe kann anders lauten.
+changes-in = Änderungen in { $edition }
+changes-all-editions = Alle Änderungen
+changes-feed = Jede Ausgabe und ihre Änderungen meldet Lesern und Programmen ein Feed:
+edition-first = { $date }. Die erste Ausgabe: { $added }.
+edition-dated = { $date }. Was diese Ausgabe geändert hat, nach damaligem Stand.
+edition-added = neu { $added }
+edition-then-and-now = Nummern und Zustandszahlen
+edition-then-and-now-text = Diese Einträge und Zustände hatten in dieser Ausgabe eine andere Nummer oder Zustandszahl. Ihre Adressen sind dieselben geblieben.
+read-then = In dieser Ausgabe
+read-now = Jetzt
+
+count-works = { $n ->
+    [one] { $n } Werk der Literatur
+   *[other] { $n } Werke der Literatur
+}
+
+change-entry-new = Neuer Eintrag{ $n ->
+    [0] {""}
+    [one] , mit einem Abzug
+   *[other] , mit { $n } Abzügen
+}
+change-moved = Der Schlüssel des Eintrags war { $was }; seine früheren Adressen führen hierher
+change-number = Nummer { $now }, früher { $was }
+change-numerals = Zustandszahlen: { $moved }
+change-numeral = { $was } ist jetzt { $now }
+change-part-new = Neu: { $part }
+change-part-moved = { $part }, früher { $was } genannt
+change-part-standing = { $part }: { $standing }
+part-printing = Druck „{ $name }“
+part-variant = Variante „{ $name }“
+part-matrix = { $name } (Druckstock)
+change-accepted-again = wieder anerkannt
+change-revised = überarbeitet: { $subjects }
+change-revised-somehow = überarbeitet
+change-sheets-new = { $n ->
+    [one] Neuer Abzug: { $sheets }.
+   *[other] Neue Abzüge: { $sheets }.
+}
+change-sheet-new = neu
+change-identified = jetzt { $now }, früher { $was }
+change-holder = jetzt bei { $now }, früher bei { $was }
+change-no-holder = niemandem verzeichnet
+change-record-leads = { $was } führt jetzt zu { $now }.
+not-identified-then = nicht bestimmt
+
+holder-change-new = Neu: { $sheets }.
+holder-change-came = Jetzt hier verzeichnet: { $sheets }.
+holder-change-left = Früher hier verzeichnet: { $sheets }.
+holder-change-identified = Anders bestimmt: { $sheets }.
+holder-change-standing = Anders beurteilt: { $sheets }.
+holder-change-revised = Überarbeitet: { $sheets }.
+
+changes-new-holders = { $n ->
+    [one] Neuer Besitzer: { $records }.
+   *[other] Neue Besitzer: { $records }.
+}
+changes-new-people = { $n ->
+    [one] Neue Person: { $records }.
+   *[other] Neue Personen: { $records }.
+}
+changes-new-literature = Neu in der Literatur: { $records }.
+changes-new-exhibitions = { $n ->
+    [one] Neue Ausstellung: { $records }.
+   *[other] Neue Ausstellungen: { $records }.
+}
+changes-new-marks = { $n ->
+    [one] Neue Marke: { $records }.
+   *[other] Neue Marken: { $records }.
+}
+changes-new-pages = { $n ->
+    [one] Neue Seite: { $records }.
+   *[other] Neue Seiten: { $records }.
+}
+
+subject-titles = Titel
+subject-name = Name
+subject-date = Datierung
+subject-makers = Beteiligte
+subject-technique = Technik
+subject-size = Maße
+subject-series = Folge
+subject-motif = Motive
+subject-matrices = Stöcke und Platten
+subject-states = Zustände
+subject-printings = Drucke
+subject-variants = Varianten
+subject-points = Merkmale
+subject-whereabouts = Verbleib
+subject-identification = Bestimmung
+subject-observations = Beobachtungen
+subject-sheet = Blatt
+subject-marks = Marken
+subject-provenance = Provenienz
+subject-exhibitions = Ausstellungen
+subject-literature = Literatur
+subject-pictures = Bilder
+subject-comparisons = Vergleiche
+subject-relations = verwandte Einträge
+subject-standing = Beurteilung
+subject-text = Text
+subject-particulars = Angaben
+
+formerly-numbered = Frühere Nummer
+formerly-identified = In früheren Ausgaben
+formerly-read = früher { $value } ({ $editions })
+concordance-own-editions = Frühere Ausgaben dieses Katalogs
+concordance-own-editions-text = Wie frühere Ausgaben dieses Katalogs einen Eintrag oder Zustand nannten, der jetzt eine andere Nummer oder Zustandszahl hat.
+concordance-now = Jetzt
+
+feed-title = { $title }: Änderungen
+feed-first = Die erste Ausgabe: { $added }.
+feed-edition = { $n ->
+    [0] Kein Eintrag eines Entwurfs hat sich geändert.
+    [one] Änderungen an { $n } Entwurf.
+   *[other] Änderungen an { $n } Entwürfen.
+}
+
+format-atom = Feed der Änderungen (Atom)
+format-atom-about = Die Änderungen jeder Ausgabe sind ein Feed (Atom, RFC 4287), unter { $address }
