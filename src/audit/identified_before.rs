@@ -7,16 +7,19 @@ use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
 use crate::model::design::Design;
 use crate::model::finding::Finding;
-use crate::model::impression::{Identification, Impression};
+use crate::model::impression::{Identification, Impression, StateReading};
 use crate::model::issued_reading::IssuedReadings;
 use crate::model::link::Target;
 use crate::model::occurrence::DesignPart;
+use crate::model::printing::Printing;
 use crate::model::register::{Aspect, IssuedAddress, Register};
 use crate::model::state::State;
 use crate::study::Studies;
+use crate::study::agree::contradiction;
+use crate::study::candidates::candidates;
 
-/// A sheet keeps an identification of an edition that did not know a neighbouring state, and nothing says that it was
-/// looked at since.
+/// A sheet keeps an identification of an edition that did not know a neighbouring state, nothing says that it was looked at
+/// since, and what is recorded of it leaves that state possible.
 pub(super) fn look_again(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
     let Some(register) = &catalogue.register else {
         return;
@@ -71,7 +74,39 @@ fn unknown_then<'a>(
         let looked_at = reading.claim.date.as_ref();
         let is_before =
             looked_at.is_none_or(|date| date.value.certainly_before(&edition.dated.value));
-        (identified <= before && is_before && !is_judged)
+        let is_told = identified <= before && is_before && !is_judged;
+        (is_told && may_be(design, impression, reading, state))
             .then_some((edition.edition.value.as_str(), state))
     })
+}
+
+/// Whether a sheet may be in a state: a printing that it is identified with contains the state, and no observation
+/// contradicts it.
+fn may_be(
+    design: &Design,
+    impression: &Impression,
+    reading: &Identification,
+    state: &State,
+) -> bool {
+    let of_printing = |printing: Option<&Printing>| {
+        let mut printings = reading.printing.iter();
+        let is_of = |printing: &Printing| printings.any(|key| key.value == printing.key.value);
+        reading.printing.is_empty() || printing.is_some_and(is_of)
+    };
+    let mut candidates = candidates(design).into_iter();
+    let is_possible = candidates.any(|candidate| {
+        let is_state = candidate
+            .state
+            .is_some_and(|s| s.key.value == state.key.value);
+        is_state && of_printing(candidate.printing)
+    });
+    is_possible && {
+        let mut supposed = impression.clone();
+        supposed.identified = Some(Identification {
+            state: Some(StateReading::OneOf(vec![state.key.clone()])),
+            or: Vec::new(),
+            ..reading.clone()
+        });
+        contradiction(design, &supposed).is_none()
+    }
 }

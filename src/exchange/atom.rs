@@ -90,7 +90,7 @@ fn write(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
         let id = format!("{}/{page}", edition.address);
         let entry = Entry {
             id: &id,
-            title: &edition_and_date(words, edition),
+            title: &in_capital(&edition_and_date(words, edition)),
             edition,
             href: &page.absolute(base),
             summary: &summary(here, place, account),
@@ -129,6 +129,13 @@ fn write(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
     }
     feed.push_str("</feed>\n");
     Some(feed.into_bytes())
+}
+
+/// A title with a capital.
+fn in_capital(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().map(|c| c.to_uppercase().to_string());
+    first.unwrap_or_default() + letters.as_str()
 }
 
 /// "Changes in 4 designs." What an edition holds for readers of the feed, in a line.

@@ -32,6 +32,45 @@ pub struct IssuedReading {
 pub struct IssuedReadings(pub Vec<IssuedReading>);
 
 impl IssuedReadings {
+    /// Two identifications as they are written, without what both say: where both are one reading of the same printing,
+    /// only the states are left. Each is as it is where that would leave nothing of one.
+    #[must_use]
+    pub fn differing(was: &str, now: &str) -> (String, String) {
+        let whole = || (was.to_owned(), now.to_owned());
+        let (Ok(mut before), Ok(mut after)) = (was.parse::<Self>(), now.parse::<Self>()) else {
+            return whole();
+        };
+        let ([one], [other]) = (before.0.as_mut_slice(), after.0.as_mut_slice()) else {
+            return whole();
+        };
+        if one.states == other.states {
+            one.states.clear();
+            other.states.clear();
+        }
+        if one.printings == other.printings {
+            one.printings.clear();
+            other.printings.clear();
+        }
+        if one.variant == other.variant {
+            (one.variant, other.variant) = (None, None);
+        }
+        if one.kind == other.kind {
+            (one.kind, other.kind) = (None, None);
+        }
+        // A certainty belongs to the whole reading.
+        let is_bare = |reading: &IssuedReading| {
+            let reading = IssuedReading {
+                certainty: None,
+                ..reading.clone()
+            };
+            reading == IssuedReading::default()
+        };
+        if is_bare(one) || is_bare(other) || one.certainty != other.certainty {
+            return whole();
+        }
+        (before.to_string(), after.to_string())
+    }
+
     /// The readings that an identification allows; none for no identification.
     #[must_use]
     pub fn of(identified: Option<&Identification>) -> IssuedReadings {
@@ -146,6 +185,24 @@ fn read_one(text: &str) -> Result<IssuedReading, NotAKey> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_two_readings_share_is_left_out() {
+        let differing = |was, now| IssuedReadings::differing(was, now);
+        let pair = |was: &str, now: &str| (was.to_owned(), now.to_owned());
+        assert_eq!(
+            differing("state=moon printing=own", "state=dark printing=own"),
+            pair("state=moon", "state=dark")
+        );
+        for (was, now) in [
+            ("state=moon", "state=moon printing=own"),
+            ("state=moon certainty=probable", "state=dark"),
+            ("", "state=dark"),
+            ("state=moon or printing=own", "state=dark"),
+        ] {
+            assert_eq!(differing(was, now), pair(was, now));
+        }
+    }
 
     #[test]
     fn readings_are_read_as_they_are_written() {

@@ -55,8 +55,9 @@ pub(crate) fn page(here: &Here<'_>, place: usize) -> Leaf {
     };
     // Everything in the first edition was new.
     let shown = if place == 0 { &nothing } else { account };
+    let heading = words.word("changes").to_owned();
     let view = View {
-        account: account::view(here, told, shown, "edition", title.clone(), Vec::new()),
+        account: account::view(here, told, shown, "edition", heading, Vec::new()),
         then: then_and_now::table(here, editions, place),
         ways: ways(here, &register.editions, place),
         title: title.clone(),

@@ -1,5 +1,6 @@
 //! A change in words, as pages and the feed say it. Links lead to the entries as they are now.
 
+use crate::model::issued_reading::IssuedReadings;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::link::Target;
 use crate::model::occurrence::DesignPart;
@@ -44,6 +45,7 @@ pub(crate) fn of_design(here: &Here<'_>, told: Told<'_>, account: &DesignAccount
     let words = here.words();
     let mut sentences = Vec::new();
     let mut numerals = Vec::new();
+    let mut last = None;
     for change in &account.changes {
         match change {
             DesignChange::New => {
@@ -68,13 +70,14 @@ pub(crate) fn of_design(here: &Here<'_>, told: Told<'_>, account: &DesignAccount
                     sentences.push(of_part(here, told, &account.design, (*part, key), change))
                 }
             },
-            DesignChange::Revised(subjects) => sentences.push(revised(here, subjects)),
+            DesignChange::Revised(subjects) => last = Some(revised(here, subjects)),
         }
     }
     if !numerals.is_empty() {
         let moved = enumeration::together(here, &numerals);
         sentences.push(words.html("change-numerals", None, &[("moved", &moved)]));
     }
+    sentences.extend(last);
     as_sentences(&sentences)
 }
 
@@ -185,17 +188,23 @@ pub(crate) fn of_sheets(
             .html("change-sheets-new", Some(new.len()), &[("sheets", &all)]);
         lines.push(line);
     }
-    let others = account.sheets.iter().filter(|sheet| !is_new(sheet));
-    lines.extend(others.map(|account| {
+    // Sheets of which the same is said stand together: a new state often concerns several.
+    let mut others: Vec<(CleanHtml, Vec<CleanHtml>)> = Vec::new();
+    for account in account.sheets.iter().filter(|sheet| !is_new(sheet)) {
         let changes = account.changes.iter();
         let changes: Vec<CleanHtml> = changes
             .map(|change| of_sheet(here, told, &account.sheet, change))
             .collect();
         let changes = CleanHtml::join(&changes, "; ");
-        sheet_link(here, &account.sheet)
-            .then(": ")
-            .and(&changes)
-            .then(".")
+        let link = sheet_link(here, &account.sheet);
+        match others.iter_mut().find(|(said, _)| *said == changes) {
+            Some((_, sheets)) => sheets.push(link),
+            None => others.push((changes, vec![link])),
+        }
+    }
+    lines.extend(others.into_iter().map(|(changes, sheets)| {
+        let sheets = CleanHtml::join(&sheets, ", ");
+        sheets.then(": ").and(&changes).then(".")
     }));
     lines
 }
@@ -220,8 +229,9 @@ fn of_sheet(
         SheetChange::New => CleanHtml::text(words.word("change-sheet-new")),
         SheetChange::Identified { was, now } => {
             let before = told.edition.saturating_sub(1);
-            let was = reading(here, told.register, before, &sheet.design, was);
-            let now = reading(here, told.register, told.edition, &sheet.design, now);
+            let (was, now) = IssuedReadings::differing(was, now);
+            let was = reading(here, told.register, before, &sheet.design, &was);
+            let now = reading(here, told.register, told.edition, &sheet.design, &now);
             words.html("change-identified", None, &[("was", &was), ("now", &now)])
         }
         SheetChange::Holder { was, now } => {
