@@ -120,14 +120,19 @@ fn numbers_are_indexed_as_people_write_them() {
         ("p.118.2", "impression/2.1/"),
         ("p1182", "impression/2.1/"),
         ("1931.7", "impression/2.1/"),
-        ("w.4", "design/2/"),
-        ("first.list.w.4", "design/2/"),
-        ("willem.w.4", "design/2/"),
-        ("willem.1950.w.4", "design/2/"),
-        ("w.4.ii", "design/2/#state-early"),
         ("l.1852", "marks/#seal"),
     ] {
         assert_eq!(addresses(&site, key, 0), [address], "{key}");
+    }
+    // A number of an earlier catalogue leads to ours, then to its own row.
+    for (key, addressed) in [
+        ("w.4", ["design/2/", "lit/first-list/#w4"]),
+        ("first.list.w.4", ["design/2/", "lit/first-list/#w4"]),
+        ("willem.w.4", ["design/2/", "lit/first-list/#w4"]),
+        ("willem.1950.w.4", ["design/2/", "lit/first-list/#w4"]),
+        ("w.4.ii", ["design/2/#state-early", "lit/first-list/#w4ii"]),
+    ] {
+        assert_eq!(addresses(&site, key, 0), addressed, "{key}");
     }
     // A number without a letter is no number of ours because an earlier catalogue has it.
     assert!(addresses(&site, "4", 0).is_empty());
@@ -170,6 +175,7 @@ fn entries_stand_by_kind_in_the_order_of_results() {
             "holder",
             "person",
             "work",
+            "earlier",
             "page",
             "term"
         ]

@@ -29,7 +29,7 @@ pub(super) struct Concordance {
 #[derive(Serialize)]
 struct Row {
     ours: CleanHtml,
-    theirs: Vec<String>,
+    theirs: Vec<CleanHtml>,
 }
 
 /// The works that the record of the design names, then those that the records of its sheets name.
@@ -85,11 +85,12 @@ pub(super) fn concordance(here: &Here<'_>, design: &Design) -> Option<Concordanc
                 .iter()
                 .map(|work| {
                     let cells = row.cells.get(*work).map(Vec::as_slice).unwrap_or_default();
-                    let said: Vec<_> = cells.iter().map(|cell| their_number(here, cell)).collect();
+                    let said = cells.iter().map(|cell| their_number(here, work, cell));
+                    let said: Vec<CleanHtml> = said.collect();
                     if said.is_empty() {
-                        "–".to_owned()
+                        CleanHtml::text("–")
                     } else {
-                        said.join("; ")
+                        CleanHtml::join(&said, "; ")
                     }
                 })
                 .collect(),
@@ -122,15 +123,19 @@ pub(super) fn our_number(
     }
 }
 
-/// "22", or "II (covers ours)".
-pub(super) fn their_number(here: &Here<'_>, cell: &concordance::OtherNumber) -> String {
+/// "22", or "II (covers ours)"; the number leads to its row in the list of the work.
+pub(super) fn their_number(
+    here: &Here<'_>,
+    work: &Key,
+    cell: &concordance::OtherNumber,
+) -> CleanHtml {
+    let number = here.row_of(work, &cell.fragment(), &cell.number);
     match cell.relation {
-        Relation::Same => cell.number.clone(),
-        relation => format!(
-            "{} ({})",
-            cell.number,
-            here.words().listed("relation", relation)
-        ),
+        Relation::Same => number,
+        relation => number
+            .then(" (")
+            .then(here.words().listed("relation", relation))
+            .then(")"),
     }
 }
 

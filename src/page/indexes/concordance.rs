@@ -1,5 +1,8 @@
 //! The concordance of this catalogue's numbers with those of earlier catalogues, in both directions, down
-//! to states (`docs/definitions.md`, "Older numbers").
+//! to states and printings (`docs/definitions.md`, "Older numbers").
+//!
+//! The name of the earlier catalogue stands in every row, so that a reader finds "Verhoeven 22" in the page as it is
+//! cited.
 
 use serde::Serialize;
 
@@ -10,17 +13,25 @@ use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
-use crate::study::concordance::{ConcordanceRow, DesignPart, OtherNumber, OwnEntry, ReverseRow};
+use crate::study::concordance::{
+    ConcordanceRow, DesignPart, EarlierNumber, OtherNumber, OwnEntry, ReverseRow,
+};
 
 #[derive(Serialize)]
 struct View {
     title: String,
     brief: String,
-    works: Vec<CleanHtml>,
-    rows: Vec<Row>,
-    reverse: Vec<EarlierNumbers>,
+    ours: OwnNumbers,
+    theirs: Vec<EarlierNumbers>,
     /// What earlier editions of this catalogue called entries and states.
     own_editions: Option<OwnEditions>,
+}
+
+/// This catalogue's numbers, with those of one or several works beside them.
+#[derive(Serialize)]
+pub(crate) struct OwnNumbers {
+    works: Vec<CleanHtml>,
+    rows: Vec<Row>,
 }
 
 #[derive(Serialize)]
@@ -37,45 +48,32 @@ pub(crate) struct EarlierNumbers {
     id: String,
     work: CleanHtml,
     label: String,
-    rows: Vec<EarlierNumberRow>,
+    rows: Vec<EarlierNumberRows>,
+}
+
+/// A number of an earlier catalogue, with every entry of this one that it stands for.
+#[derive(Serialize)]
+struct EarlierNumberRows {
+    /// Its address on the page of the work; `None` on other pages.
+    id: Option<String>,
+    number: CleanHtml,
+    ours: Vec<EarlierNumberRow>,
 }
 
 #[derive(Serialize)]
 struct EarlierNumberRow {
-    number: String,
-    part: String,
     relation: String,
     ours: CleanHtml,
 }
 
 pub(crate) fn page(here: &Here<'_>) -> Leaf {
     let words = here.words();
-    let concordance = &here.book.studies.concordance;
+    let works = &here.book.studies.concordance.works;
     let title = words.word("concordance").to_owned();
-    let rows: Vec<Row> = concordance
-        .rows
-        .iter()
-        .filter(|row| here.public().designs.contains_key(&row.ours.design))
-        .map(|row| Row {
-            ours: our_number(here, &row.ours),
-            is_part: row.ours.part != DesignPart::Whole,
-            cells: concordance
-                .works
-                .iter()
-                .map(|work| their_numbers(here, row, work))
-                .collect(),
-        })
-        .collect();
     let view = View {
-        brief: words.count("concordance-brief", concordance.works.len()),
-        works: concordance
-            .works
-            .iter()
-            .map(|work| here.work(work, None))
-            .collect(),
-        rows,
-        reverse: concordance
-            .works
+        brief: words.count("concordance-brief", works.len()),
+        ours: own_numbers(here, works),
+        theirs: works
             .iter()
             .filter_map(|work| earlier_numbers(here, work))
             .collect(),
@@ -85,34 +83,60 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
     Leaf::new(here.address, title, "pages/concordance.html", &view)
 }
 
+/// The numbers of this catalogue beside those of `works`: every design, and those of its states and printings that one
+/// of them numbers.
+pub(crate) fn own_numbers(here: &Here<'_>, works: &[Key]) -> OwnNumbers {
+    let rows = here.book.studies.concordance.rows.iter();
+    let rows = rows.filter(|row| {
+        let is_numbered = works.iter().any(|work| row.cells.contains_key(work));
+        here.public().designs.contains_key(&row.ours.design)
+            && (is_numbered || row.ours.part == DesignPart::Whole)
+    });
+    OwnNumbers {
+        works: works.iter().map(|work| here.work(work, None)).collect(),
+        rows: rows
+            .map(|row| Row {
+                ours: our_number(here, &row.ours),
+                is_part: row.ours.part != DesignPart::Whole,
+                cells: works
+                    .iter()
+                    .map(|work| their_numbers(here, row, work))
+                    .collect(),
+            })
+            .collect(),
+    }
+}
+
 /// The numbers of an earlier catalogue; `None` where it numbers no design of this one.
 pub(crate) fn earlier_numbers(here: &Here<'_>, work: &Key) -> Option<EarlierNumbers> {
-    let rows: Vec<EarlierNumberRow> = here
-        .book
-        .studies
-        .concordance
-        .reverse
-        .get(work)?
-        .iter()
-        .filter(|row| here.public().designs.contains_key(&row.ours.design))
-        .map(|row| earlier_number_row(here, row))
-        .collect();
-    let label = here.work(work, None).plain();
+    let is_here = |row: &&&ReverseRow| here.public().designs.contains_key(&row.ours.design);
+    let is_its_page = *here.address == Address::Work(work.clone());
+    let numbers = here.book.studies.concordance.numbers_of(work);
+    let rows = numbers.iter().map(|number| EarlierNumberRows {
+        id: Some(number.fragment.clone()).filter(|id| is_its_page && !id.is_empty()),
+        number: their_number(here, work, number),
+        ours: number
+            .rows
+            .iter()
+            .filter(is_here)
+            .map(|row| EarlierNumberRow {
+                relation: here.words().listed("relation", row.relation).to_owned(),
+                ours: our_number(here, &row.ours),
+            })
+            .collect(),
+    });
+    let rows: Vec<EarlierNumberRows> = rows.filter(|row| !row.ours.is_empty()).collect();
     (!rows.is_empty()).then(|| EarlierNumbers {
         id: format!("from-{work}"),
         work: here.work(work, None),
-        label,
+        label: here.work(work, None).plain(),
         rows,
     })
 }
 
-fn earlier_number_row(here: &Here<'_>, row: &ReverseRow) -> EarlierNumberRow {
-    EarlierNumberRow {
-        number: row.number.clone().unwrap_or_default(),
-        part: row.part.clone().unwrap_or_default(),
-        relation: here.words().listed("relation", row.relation).to_owned(),
-        ours: our_number(here, &row.ours),
-    }
+/// "Verhoeven 22"; a link to the row on the page of the work.
+fn their_number(here: &Here<'_>, work: &Key, number: &EarlierNumber<'_>) -> CleanHtml {
+    here.earlier_number(work, &number.cited(), &number.fragment)
 }
 
 /// "14, *The Last Ferry*", "14, state *iii*/iv", "14, memorial edition".
@@ -154,7 +178,7 @@ fn our_number(here: &Here<'_>, ours: &OwnEntry) -> CleanHtml {
 /// the same thing.
 fn their_numbers(here: &Here<'_>, row: &ConcordanceRow, work: &Key) -> CleanHtml {
     let cell = |cell: &OtherNumber| {
-        let number = CleanHtml::text(&cell.number);
+        let number = here.earlier_number(work, &cell.cited(), &cell.fragment());
         if cell.relation == Relation::Same {
             number
         } else {

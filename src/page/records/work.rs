@@ -6,7 +6,7 @@ use serde::Serialize;
 use crate::model::link::Target;
 use crate::model::literature::Work;
 use crate::model::occurrence::{MentionRole, RecordId};
-use crate::page::indexes::concordance::{self, EarlierNumbers};
+use crate::page::indexes::concordance::{self, EarlierNumbers, OwnNumbers};
 use crate::page::lists::list::List;
 use crate::page::lists::mentions;
 use crate::page::phrases::party_names::sorted_name;
@@ -24,6 +24,8 @@ struct View {
     authors: Vec<CleanHtml>,
     text: Option<CleanHtml>,
     theirs: Option<EarlierNumbers>,
+    /// This catalogue's numbers, where the work numbers some.
+    ours: Option<OwnNumbers>,
     lists: Vec<List>,
 }
 
@@ -60,11 +62,15 @@ pub(crate) fn page(here: &Here<'_>, work: &Work) -> Leaf {
     .filter(List::has_lines)
     .collect();
     let title = work.short.clone();
+    let theirs = concordance::earlier_numbers(here, &work.key);
     let view = View {
         reference: full_reference(work),
         authors: authors(here, work),
         text: markdown::note(here, work.note.as_ref()),
-        theirs: concordance::earlier_numbers(here, &work.key),
+        ours: theirs
+            .is_some()
+            .then(|| concordance::own_numbers(here, std::slice::from_ref(&work.key))),
+        theirs,
         lists,
         title: title.clone(),
     };

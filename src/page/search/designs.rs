@@ -2,8 +2,9 @@
 
 use super::narrowing::{self, Ranks};
 use crate::model::design::Design;
-use crate::model::literature::Citation;
+use crate::model::literature::{Citation, Work};
 use crate::model::vocabulary::List as Vocabulary;
+use crate::page::phrases::source_names::first_author;
 use crate::page::phrases::{dates, standing_note};
 use crate::page::plates::figures;
 use crate::page::setting::address::{Address, Fragment};
@@ -221,22 +222,29 @@ fn earlier_numbers(
                 format!("{number} {own}")
             }
         };
-        let author = work.authors.split([',', ';']).next().unwrap_or_default();
-        let main_title = work.title.split(':').next().unwrap_or_default();
-        for name in [
-            work.short.as_str(),
-            author.trim(),
-            main_title.trim(),
-            &work.title,
-        ] {
-            let numbered = format!("{name} {number}");
-            if !name.is_empty() && !numbers.contains(&numbered) {
+        for numbered in as_cited(work, number) {
+            if !numbers.contains(&numbered) {
                 numbers.push(numbered);
             }
         }
-        if number.chars().any(char::is_alphabetic) {
-            numbers.push(number);
-        }
+    }
+    numbers
+}
+
+/// A number of an earlier catalogue as people cite it: after the short form, the first author, the title, and the title
+/// before its colon; and alone where it has a letter ("W 4").
+pub(super) fn as_cited(work: &Work, number: String) -> Vec<String> {
+    let main_title = work.title.split(':').next().unwrap_or_default();
+    let names = [
+        work.short.as_str(),
+        first_author(work),
+        main_title.trim(),
+        &work.title,
+    ];
+    let named = names.into_iter().filter(|name| !name.is_empty());
+    let mut numbers: Vec<String> = named.map(|name| format!("{name} {number}")).collect();
+    if number.chars().any(char::is_alphabetic) {
+        numbers.push(number);
     }
     numbers
 }

@@ -25,6 +25,7 @@ pub(crate) fn entries(here: &Here<'_>) -> Vec<Entry> {
     entries.extend(parties::holders(here, &ranks));
     entries.extend(parties::people(here));
     entries.extend(publications::works(here));
+    entries.extend(publications::earlier_numbers(here));
     entries.extend(publications::exhibitions(here));
     entries.extend(texts::pages(here));
     entries.extend(texts::terms(here));

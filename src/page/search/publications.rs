@@ -1,11 +1,14 @@
-//! The literature and the exhibitions, as they are searched.
+//! The literature, the numbers of earlier catalogues and the exhibitions, as they are searched.
 
+use super::designs::as_cited;
 use super::parties::by_title;
 use crate::model::exhibition::Venue;
+use crate::model::literature::Relation;
 use crate::page::phrases::dates;
-use crate::page::setting::address::Address;
+use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 use crate::page::texts::plain_text;
+use crate::study::concordance::{DesignPart, ReverseRow};
 use crate::study::search::entry::{Entry, EntryKind, Field};
 
 /// The works of the literature, by short form.
@@ -21,6 +24,54 @@ pub(super) fn works(here: &Here<'_>) -> Vec<Entry> {
         entry
     });
     by_title(here, works.collect())
+}
+
+/// The numbers of the earlier catalogues, each with what it stands for here: by work, then in its order.
+pub(super) fn earlier_numbers(here: &Here<'_>) -> Vec<Entry> {
+    let concordance = &here.book.studies.concordance;
+    let mut entries = Vec::new();
+    for work in &concordance.works {
+        let Some(work) = here.public().literature.get(work) else {
+            continue;
+        };
+        for number in concordance.numbers_of(&work.key) {
+            if number.fragment.is_empty() {
+                continue;
+            }
+            let address = Address::Work(work.key.clone());
+            let href = format!("{address}#{}", Fragment::EarlierNumber(&number.fragment));
+            let mut entry = Entry::new(EntryKind::Earlier, work.short.clone(), href);
+            entry.number = number.cited();
+            let ours = number.rows.iter().map(|row| ours(here, row));
+            let ours = ours.collect::<Vec<_>>().join("; ");
+            entry.about = format!("{}: {ours}", here.words().word("our-number"));
+            // A number of a state alone is cited with that of its design.
+            if number.number.is_some() {
+                entry.add_all(Field::Number, as_cited(work, number.cited()));
+            }
+            entries.push(entry);
+        }
+    }
+    entries
+}
+
+/// "7 iii/v (covers ours)".
+fn ours(here: &Here<'_>, row: &ReverseRow) -> String {
+    let ours = &row.ours;
+    let Some(design) = here.public().designs.get(&ours.design) else {
+        return String::new();
+    };
+    let part = match &ours.part {
+        DesignPart::Whole => String::new(),
+        DesignPart::State(state) => here.state_of(&design.key, state).plain(),
+        DesignPart::Printing(printing) => here.printing_name(design, printing),
+    };
+    let mut told = format!("{} {part}", design.number).trim_end().to_owned();
+    if row.relation != Relation::Same {
+        let relation = here.words().listed("relation", row.relation);
+        told = format!("{told} ({relation})");
+    }
+    told
 }
 
 /// The exhibitions, by title.

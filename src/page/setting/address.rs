@@ -216,6 +216,9 @@ pub enum Fragment<'a> {
     Counts(&'a str),
     /// A row of such a table, by the key that it counts; `None` for the row of values that are not recorded.
     Counted(&'a str, Option<&'a str>),
+    /// A number of an earlier catalogue on the page of that work
+    /// ([`crate::study::concordance::row_fragment`]).
+    EarlierNumber(&'a str),
 }
 
 impl fmt::Display for Fragment<'_> {
@@ -231,6 +234,7 @@ impl fmt::Display for Fragment<'_> {
             Fragment::Counts(by) => write!(f, "by-{by}"),
             Fragment::Counted(by, Some(key)) => write!(f, "{by}-{key}"),
             Fragment::Counted(by, None) => write!(f, "no-{by}"),
+            Fragment::EarlierNumber(row) => f.write_str(row),
         }
     }
 }

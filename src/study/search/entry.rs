@@ -21,6 +21,8 @@ closed_list! {
         Person = "person",
         /// A work of the literature.
         Work = "work",
+        /// A number of an earlier catalogue, in the list on the page of that.
+        Earlier = "earlier",
         /// An exhibition.
         Exhibition = "exhibition",
         /// A page of the catalogue: its own texts and its indexes.

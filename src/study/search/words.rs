@@ -86,21 +86,27 @@ fn pairs(part: &str, words: &mut Vec<Word>) {
 /// ```
 #[must_use]
 pub fn number_key(text: &str) -> Option<String> {
+    let parts = number_parts(text);
+    (!parts.is_empty()).then(|| key_of_parts(&parts))
+}
+
+/// The parts of a number, folded: its runs of letters and its runs of figures.
+///
+/// ```
+/// # use keyblock::study::search::words::number_parts;
+/// assert_eq!(number_parts("OP 12a, III"), ["op", "12", "a", "iii"]);
+/// ```
+#[must_use]
+pub fn number_parts(text: &str) -> Vec<String> {
     let text = normalised(text);
-    let mut key = String::new();
-    for run in runs(&text) {
-        for part in parts(run, is_figure) {
-            let folded = fold(part);
-            if folded.is_empty() {
-                continue;
-            }
-            if !key.is_empty() {
-                key.push('.');
-            }
-            key.push_str(&folded);
-        }
-    }
-    (!key.is_empty()).then(|| shortened(key))
+    let runs = runs(&text).flat_map(|run| parts(run, is_figure));
+    runs.map(fold).filter(|part| !part.is_empty()).collect()
+}
+
+/// The key of a number that consists of these parts.
+#[must_use]
+pub fn key_of_parts(parts: &[String]) -> String {
+    shortened(parts.join("."))
 }
 
 /// A key without its full stops, as a number is typed by those who leave out its punctuation.
