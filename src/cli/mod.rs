@@ -24,6 +24,7 @@ mod plural;
 mod progress;
 mod proof;
 pub mod report;
+mod resolve;
 mod start;
 mod streams;
 
@@ -112,6 +113,9 @@ enum Command {
     /// Tell how many sheets are known, where, and how certain that is
     #[command(long_about = census::ABOUT)]
     Census(census::CensusArguments),
+    /// Tell what references mean: numbers, states, accession numbers, titles, names
+    #[command(long_about = resolve::ABOUT)]
+    Resolve(resolve::ResolveArguments),
     /// Align the photographs of a design to its reference picture, and report how well each is aligned
     #[command(long_about = align::ABOUT)]
     Align(align::AlignArguments),
@@ -176,6 +180,9 @@ fn perform(command: Command, out: &mut impl Write) -> io::Result<Outcome> {
         Command::Proof { dir, port } => with_catalogue(&dir, |dir| proof::run(dir, port, out)),
         Command::Identify(arguments) => {
             with_catalogue(&arguments.dir, |dir| identify::run(dir, &arguments, out))
+        }
+        Command::Resolve(arguments) => {
+            with_catalogue(&arguments.dir, |dir| resolve::run(dir, &arguments, out))
         }
         Command::Align(arguments) => {
             with_catalogue(&arguments.dir, |dir| align::run(dir, &arguments, out))

@@ -17,6 +17,8 @@
 //! | `spreadsheet` | comma-separated values, the format of both |
 //! | `citation` | citations for reference managers: BibTeX, CSL-JSON, RIS |
 //! | `search_index` | the index of the search in the browser, many files from one pass; no format of the table |
+//! | `resolve_index` | the names, numbers and keys by which references are resolved here and on other sites; no format of the table |
+//! | `tag` | the tag of files that are loaded together |
 //! | `image_service` | the `info.json` of a picture (IIIF Image API) |
 //!
 //! Not here: the tiles of an image service (`picture`), writing to disk (`issue`).
@@ -27,8 +29,10 @@ mod citation;
 mod editions_csv;
 mod format;
 mod image_service;
+mod resolve_index;
 mod search_index;
 mod spreadsheet;
+mod tag;
 
 use std::collections::BTreeMap;
 
@@ -83,10 +87,11 @@ pub fn exports(public: &Public, studies: &PublishedStudies, pictures: &Pictures)
     }
 }
 
-/// Makes every file that the book's exports name, and the index of the search, and passes each to `take`, from
+/// Makes every file that the book's exports name, the index of the search and that of references, and passes each to `take`, from
 /// several threads and in no particular order.
 pub(crate) fn each(book: &Book<'_>, take: &Take<'_>) {
     search_index::each(book, take);
+    resolve_index::each(book, take);
     book.exports.files.par_iter().for_each(|(subject, files)| {
         for file in files {
             let format = FORMATS.iter().find(|format| format.name == file.format);

@@ -17,13 +17,14 @@ use std::collections::BTreeMap;
 use rayon::prelude::*;
 use serde::Serialize;
 
+use super::tag::tag;
 use crate::model::words::ClosedList as _;
 use crate::page::{Address, Book, Here, Take, search_entries};
 use crate::study::search::columns::{Column, columns};
 use crate::study::search::entry::{Entry, EntryKind};
 use crate::study::search::folding;
 use crate::study::search::index::terms;
-use crate::study::search::shards::{MOST_BYTES, Shard, shards};
+use crate::study::search::shards::{MOST_BYTES, shards};
 use crate::study::search::words::number_key;
 
 /// The folder of the index, which is that of the search page.
@@ -40,7 +41,10 @@ pub(super) fn each(book: &Book<'_>, take: &Take<'_>) {
     let records = records(&entries);
     let columns = columns(&entries);
     let shards = shards(&terms(&entries));
-    let tag = tag(&records, &shards, &columns);
+    let parts = columns.iter().flat_map(|column| &column.parts);
+    let contents = records.iter().map(|part| part.text.as_str());
+    let contents = contents.chain(shards.iter().map(|shard| shard.terms.as_str()));
+    let tag = tag(contents.chain(parts.map(|part| part.numbers.as_str())));
     let index = Index {
         tag: &tag,
         count: entries.len(),
@@ -187,23 +191,6 @@ fn words(here: &Here<'_>) -> BTreeMap<String, String> {
         (id.to_owned(), text)
     });
     plain.chain(counting).collect()
-}
-
-/// A short text that changes with the content, so that a browser never mixes files of two compiles.
-fn tag(records: &[Records], shards: &[Shard], columns: &[Column]) -> String {
-    let mut hash = blake3::Hasher::new();
-    for part in records {
-        hash.update(part.text.as_bytes());
-    }
-    for shard in shards {
-        hash.update(shard.terms.as_bytes());
-    }
-    for part in columns.iter().flat_map(|column| &column.parts) {
-        hash.update(part.numbers.as_bytes());
-    }
-    // Figures alone, so that no name stands in it by chance.
-    let [a, b, c, d, ..] = *hash.finalize().as_bytes();
-    u32::from_le_bytes([a, b, c, d]).to_string()
 }
 
 fn json(value: &impl Serialize) -> String {

@@ -23,6 +23,7 @@
 //! | `indexes` | pages that gather records of one kind |
 //! | `records` | pages of holders, people, works and exhibitions |
 //! | `changes` | what each edition changed, and what changed since the last |
+//! | `resolve` | references: the page that resolves them, and the words of readings |
 //! | `search` | what of each record is searched; the search page, and the page for an address without one |
 //! | `about` | the opening page, and pages about the catalogue itself |
 //! | `input` | the data that pages are made from |
@@ -67,6 +68,7 @@ mod phrases;
 mod plates;
 mod point;
 mod records;
+mod resolve;
 mod search;
 mod setting;
 mod sheet;
@@ -75,6 +77,7 @@ mod texts;
 pub(crate) use changes::wording as changes_in_words;
 pub use input::Input;
 pub(crate) use phrases::{citations, dates, rights};
+pub(crate) use resolve::reasons::{query_words, why};
 pub(crate) use search::entries::entries as search_entries;
 pub use setting::address::{Address, Overview};
 pub(crate) use setting::book::{Book, Here};

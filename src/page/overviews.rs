@@ -15,6 +15,7 @@ use crate::page::indexes::{
     chronology, concordance, designs, diligence_index, exhibitions, gathered, glossary, holders,
     literature, marks_index, owners, people, titles,
 };
+use crate::page::resolve;
 use crate::page::search;
 use crate::page::setting::address::Overview;
 use crate::page::setting::book::Here;
@@ -57,6 +58,7 @@ fn has_something(input: &Input<'_>, overview: Overview) -> bool {
         | Overview::Changes
         | Overview::Cite
         | Overview::Contribute
+        | Overview::Resolve
         | Overview::Cautions
         | Overview::Data => true,
     }
@@ -97,6 +99,7 @@ pub(super) fn page(here: &Here<'_>, overview: Overview) -> Leaf {
         Overview::Glossary => glossary::page(here),
         Overview::Changes => latest::page(here),
         Overview::Cite => cite::page(here),
+        Overview::Resolve => resolve::page::page(here),
         Overview::Contribute => catalogue_notes::contribute(here),
         Overview::Cautions => catalogue_notes::cautions(here),
         Overview::Data => catalogue_notes::data(here),

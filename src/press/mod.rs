@@ -9,7 +9,7 @@
 //! Reading order: [`pulled`] is the result of a pull, [`fault`] its failures; [`pictures`] prepares the
 //! photographs and [`alignment`] aligns them, both with results in the [`cache`]; [`files`] makes the rest
 //! of the site, and [`private_names`] searches each file before it is handed out. [`sources`] tells where no
-//! site may be published.
+//! site may be published. [`references`] resolves references without a pull.
 #![allow(
     clippy::disallowed_methods,
     reason = "asks whether a photograph is there and where paths lead, and keeps what the last compile printed"
@@ -23,6 +23,7 @@ pub(crate) mod last_compile;
 mod pictures;
 mod private_names;
 mod pulled;
+pub(crate) mod references;
 mod sources;
 
 use std::collections::{BTreeMap, BTreeSet};

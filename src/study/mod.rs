@@ -18,6 +18,7 @@
 //! | measurements | [`sizes`] of states and printings, [`tolerance`], [`size_slip`]: exchanged sides, wrong units |
 //! | what readers type to find a record | [`search`]: folding, words, the index and its shards |
 //! | what editions issued, and what each changed | [`issued`] |
+//! | what a reference means | [`resolve`]: names, numbers and keys, and the readings of a reference |
 //! | the records listed another way | [`concordance`], [`opinions`], [`chronology`], [`back_links`] |
 
 use std::collections::BTreeMap;
@@ -43,6 +44,7 @@ pub mod numerals;
 pub mod opinions;
 pub mod order;
 pub mod printing_order;
+pub mod resolve;
 pub mod same_sheet;
 pub mod search;
 pub mod size_slip;

@@ -3,13 +3,16 @@
 use std::fs;
 use std::path::Path;
 
+use serde_json::Value;
+
 use crate::pictures::photograph;
-use crate::program::{keyblock, text};
+use crate::program::{Ran, keyblock, text};
 use crate::small::lay_down;
 
 const QUAY: &str = r#"
 -- records/designs/1/design.toml
 titles = [{ text = "A Quay" }]
+literature = [{ cite = "first-list", number = "9", relation = "covers-ours" }]
 points = [
   { key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix" },
   { key = "lamps", ask = "How many lamps?", kind = "count", rests_on = "matrix" },
@@ -27,8 +30,11 @@ status = "untraced"
 identified = { state = "dark" }
 observed = { moon = "present" }
 pictures = [{ file = "pictures/both.png", rights = "CC0-1.0" }]
+-- records/literature.bib
+@book{first-list, author = {Willem, Ada}, title = {First List}, year = {1950}}
 -- records/designs/1/impressions/2.toml
 status = "untraced"
+former_accessions = [{ number = "1962.44" }]
 identified = { state = "moonlit", printing = "own" }
 maybe_same_as = [{ impression = "1.3", why = "the same fold" }]
 sheet = { size = [310, 425] }
@@ -38,6 +44,17 @@ status = "untraced"
 sheet = { size = [309, 425] }
 pictures = [{ file = "pictures/blank.png", rights = "CC0-1.0" }]
 "#;
+
+/// The list that a compile makes for other sites, without the table of folding and set in lines.
+fn index_for_other_sites(folder: &str) -> Ran {
+    let mut ran = keyblock(&["compile", folder]);
+    let path = Path::new(folder).join("web/resolve/index.json");
+    let index = fs::read(&path).unwrap_or_default();
+    let mut index: Value = serde_json::from_slice(&index).unwrap_or_default();
+    index["folding"] = serde_json::json!({ "a": "AÀÁ" });
+    ran.out = format!("{index:#}\n");
+    ran
+}
 
 #[test]
 fn the_documents_are_those_that_are_shown() {
@@ -52,6 +69,8 @@ fn the_documents_are_those_that_are_shown() {
         keyblock(&["census", "1", "--in", folder, "--json"]),
         keyblock(&["census", "1", "--in", folder, "--doubts", "--json"]),
         keyblock(&["align", "1", "--in", folder, "--json"]),
+        keyblock(&["resolve", "--in", folder, "--json", "TP 1 ii", "196244"]),
+        index_for_other_sites(folder),
     ];
     let page = Path::new(env!("CARGO_MANIFEST_DIR")).join("docs/JSON.md");
     let kept = fs::read_to_string(&page).unwrap();

@@ -54,6 +54,8 @@ closed_list! {
         Changes = "changes",
         /// How to cite.
         Cite = "cite",
+        /// References to records, resolved.
+        Resolve = "resolve",
         /// How to contribute.
         Contribute = "contribute",
         /// Cautions.
@@ -70,6 +72,7 @@ impl Overview {
             self,
             Overview::Changes
                 | Overview::Cite
+                | Overview::Resolve
                 | Overview::Contribute
                 | Overview::Cautions
                 | Overview::Data

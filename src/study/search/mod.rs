@@ -9,6 +9,7 @@
 //! | [`folding`] | the table by which letters are compared, the same here and in the browser |
 //! | [`words`] | a text as words, a number as a key |
 //! | [`entry`] | a record as it is searched and shown, and what readers narrow by |
+//! | [`query`] | what people write before a number and leave off its key |
 //! | [`index`] | every word with the entries that have it |
 //! | [`sets`] | a set of entries as short text |
 //! | [`shards`] | the words cut into files, one for each word that a reader can type |
@@ -18,6 +19,7 @@ pub mod columns;
 pub mod entry;
 pub mod folding;
 pub mod index;
+pub mod query;
 pub mod sets;
 pub mod shards;
 pub mod words;

@@ -69,13 +69,33 @@ export function comparing(table) {
     return found;
   };
 
-  /** The key of a number; empty for a text without letters and figures. */
-  const numberKey = (text) => {
+  /** The parts of a number, folded: its runs of letters and its runs of figures. */
+  const numberParts = (text) => {
     const found = [...text.normalize("NFKC").matchAll(RUNS)].flatMap(([run]) => parts(run, FIGURE).map(fold));
-    return shortened(found.filter((part) => part !== "").join("."));
+    return found.filter((part) => part !== "");
   };
 
-  return { fold, words, numberKey };
+  /** The key of a number that consists of these parts. */
+  const keyOfParts = (all) => shortened(all.join("."));
+
+  /** The key of a number; empty for a text without letters and figures. */
+  const numberKey = (text) => keyOfParts(numberParts(text));
+
+  return { fold, words, numberParts, keyOfParts, numberKey };
+}
+
+/** A query without the siglum or a word like "no." before a number, all as the parts of numbers; and whether the
+ *  siglum stood there. */
+export function bare(parts, siglum, before) {
+  let left = parts;
+  let namesCatalogue = false;
+  for (;;) {
+    if (siglum.length > 0 && left.length > siglum.length && siglum.every((part, at) => left[at] === part)) {
+      left = left.slice(siglum.length);
+      namesCatalogue = true;
+    } else if (left.length > 1 && before.includes(left[0])) left = left.slice(1);
+    else return { parts: left, namesCatalogue };
+  }
 }
 
 /** The places of a set, ascending. */
@@ -100,7 +120,7 @@ export function placesOf(set) {
 }
 
 /** The last of some starts that does not come after what is sought. */
-function lastNotAfter(starts, sought) {
+export function lastNotAfter(starts, sought) {
   let [low, high] = [0, starts.length];
   while (high - low > 1) {
     const middle = (low + high) >> 1;
@@ -167,21 +187,15 @@ export async function open(load) {
     return closest;
   };
 
-  const siglum = index.siglum.split(".");
-  const before = new Set((index.words["number-words"] ?? "").split(/[\s,|]+/).map(numberKey));
-  /** A query without the siglum or a word like "no." before a number. */
-  const bare = (tokens) => {
-    if (tokens.length > siglum.length && siglum.every((token, at) => tokens[at] === token)) return bare(tokens.slice(siglum.length));
-    if (tokens.length > 1 && before.has(tokens[0])) return bare(tokens.slice(1));
-    return tokens;
-  };
+  const siglum = index.siglum.split(".").filter((part) => part !== "");
+  const before = (index.words["number-words"] ?? "").split(/[\s,|]+/).map(numberKey);
 
   /** What a query asks for: the keys of numbers and names that it may be, and its words. */
   const read = (query) => {
     const key = numberKey(query);
     if (key === "") return { keys: [], words: [] };
     const tokens = key.split(".");
-    const left = bare(tokens);
+    const { parts: left } = bare(tokens, siglum, before);
     const keys = [...new Set([key, left.join(".")])];
     let rest = words(query).filter(({ isLast }) => !isLast);
     // The siglum belongs to the number after it, and is no word of any entry.

@@ -87,6 +87,50 @@ search-number-words = nr no nummer num kat
 not-found = Unter dieser Adresse gibt es keine Seite
 not-found-brief = Die Adresse ist vielleicht falsch geschrieben, oder die Seite gehörte nie zu diesem Verzeichnis. Dies enthält das Verzeichnis zu den Wörtern der Adresse.
 
+# Verweise. Die Listen sind, was neben einer Nummer steht und zu keiner gehört: vor einem Zustand („Zustand iii von v“), einer
+# Inventarnummer („Inv. 1962.44“), einer Ausgabe („Ausgabe 2“); die englischen stehen in jeder Sprache.
+resolve = Verweise auflösen
+resolve-brief = Verweise einfügen und dauerhafte Adressen erhalten: Nummern mit und ohne Zustand, Inventarnummern, Nummern früherer Verzeichnisse, Titel, Namen.
+resolve-field = Verweise, einer je Zeile
+resolve-hint = Zum Beispiel:
+resolve-go = Adressen finden
+resolve-copy = Adressen kopieren
+resolve-save = Als CSV speichern
+resolve-failed = Die Liste der Verweise konnte nicht geladen werden.
+resolve-no-script = Diese Seite braucht ein Skript, das dieser Browser nicht ausführt. { $indexes } führen zu jedem Eintrag.
+resolve-indexes = Die Register
+resolve-results = Was sie bedeuten
+resolve-found = Verweise, die hier etwas bedeuten: { $n } von { $of }
+resolve-asked = Verweis
+resolve-certainty = Sicherheit
+resolve-reading = Bedeutung und Adresse
+resolve-why = Warum
+resolve-nothing = bedeutet in diesem Verzeichnis nichts
+resolve-about = Für andere Websites
+resolve-about-text = Die Namen, Nummern und Schlüssel, nach denen Verweise gelesen werden, sind eine Datei, { $file }, die andere Websites und Datenbanken verwenden können: Sie hat Schlüssel und Adresse jedes Entwurfs, Zustands, Drucks und Abzugs und die Nummern früherer Verzeichnisse; die Inventarnummern stehen in Teilen daneben.
+resolve-state-words = zustand zust zst von state st of
+resolve-accession-words = inv inventar inventarnummer inventory acc accession
+resolve-edition-words = ausgabe auflage edition ed
+resolve-why-number = Nummer in diesem Verzeichnis
+resolve-why-key = Schlüssel in diesem Verzeichnis
+resolve-why-former-key = früherer Schlüssel
+resolve-why-edition = Zählung in Ausgabe { $edition }
+resolve-why-other-total = Zählung in diesem Verzeichnis, das eine andere Zahl von Zuständen hat
+resolve-why-not-there = „{ $text }“ ist dort nicht erfasst
+resolve-why-accession = Inventarnummer
+resolve-why-bare-accession = Inventarnummer ohne ihre Satzzeichen
+resolve-why-former-accession = frühere Inventarnummer
+resolve-why-earlier = { $work }, { $number }
+resolve-why-earlier-not-there = { $work }, { $number }; die Konkordanz hat dort kein „{ $text }“
+resolve-why-row = die Nummer selbst, in der Liste jenes Verzeichnisses
+resolve-why-title = Titel
+resolve-why-former-title = früherer Titel
+resolve-why-name = Name
+resolve-why-former-name = früherer Name
+resolve-why-isil = ISIL
+resolve-why-beginning = ein Titel oder Name beginnt so
+resolve-why-joined = { $record } ist ein Eintrag zu diesem Blatt
+
 # Verbinden.
 or = oder
 list-and = { $before } und { $last }

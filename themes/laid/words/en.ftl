@@ -87,6 +87,50 @@ search-number-words = no nr num number cat
 not-found = There is no page at this address
 not-found-brief = The address may be misspelt, or the page was never part of this catalogue. This is what the catalogue has for the words of the address.
 
+# References. The lists are what people write beside a number and what belongs to none: before a state ("state iii of v"),
+# an accession number ("inv. 1962.44"), an edition ("edition 2"); those of English stand in every language.
+resolve = Resolve references
+resolve-brief = Paste references to get permanent addresses: numbers with or without states, accession numbers, numbers of earlier catalogues, titles, names.
+resolve-field = References, one a line
+resolve-hint = For example:
+resolve-go = Find addresses
+resolve-copy = Copy the addresses
+resolve-save = Save as CSV
+resolve-failed = The list of references could not be loaded.
+resolve-no-script = This page needs a script, which this browser does not run. { $indexes } lead to every record.
+resolve-indexes = The indexes
+resolve-results = What they mean
+resolve-found = References with a meaning here: { $n } of { $of }
+resolve-asked = Reference
+resolve-certainty = Certainty
+resolve-reading = Meaning and address
+resolve-why = Why
+resolve-nothing = means nothing in this catalogue
+resolve-about = For other sites
+resolve-about-text = The names, numbers and keys by which references are read are one file, { $file }, which other sites and databases may use: it has the key and the address of every design, state, printing and impression, and the numbers of earlier catalogues; the accession numbers stand beside it in parts.
+resolve-state-words = state st of
+resolve-accession-words = inv inventory acc accession
+resolve-edition-words = edition ed
+resolve-why-number = number in this catalogue
+resolve-why-key = key in this catalogue
+resolve-why-former-key = former key
+resolve-why-edition = numeral in edition { $edition }
+resolve-why-other-total = numeral in this catalogue, which counts another number of states
+resolve-why-not-there = “{ $text }” is not recorded there
+resolve-why-accession = accession number
+resolve-why-bare-accession = accession number without its punctuation
+resolve-why-former-accession = former accession number
+resolve-why-earlier = { $work }, { $number }
+resolve-why-earlier-not-there = { $work }, { $number }; the concordance has no “{ $text }” there
+resolve-why-row = the number itself, in the list of that catalogue
+resolve-why-title = title
+resolve-why-former-title = former title
+resolve-why-name = name
+resolve-why-former-name = former name
+resolve-why-isil = ISIL
+resolve-why-beginning = a title or name begins so
+resolve-why-joined = { $record } is a record of this sheet
+
 # Joining.
 or = or
 list-and = { $before } and { $last }

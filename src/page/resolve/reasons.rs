@@ -1,0 +1,46 @@
+//! The words of references: those that people write beside numbers, and why a reference is read so.
+
+use crate::page::setting::words::{Argument, Words};
+use crate::study::resolve::names::{QueryWords, References};
+use crate::study::resolve::reading::{Meant, Reading};
+use crate::study::search::words::number_parts;
+
+/// The words that people write beside numbers.
+pub(crate) fn query_words(words: &Words) -> QueryWords {
+    let of = |id: &str| -> Vec<String> {
+        let all = words.word(id).split_whitespace();
+        all.flat_map(number_parts).collect()
+    };
+    QueryWords {
+        number: of("search-number-words"),
+        state: of("resolve-state-words"),
+        accession: of("resolve-accession-words"),
+        edition: of("resolve-edition-words"),
+        only_state: words.word("only-state").to_owned(),
+    }
+}
+
+/// Why a reference is read so, in words: "former accession number, Harbour Museum".
+pub(crate) fn why(words: &Words, references: &References, reading: &Reading) -> String {
+    let why = &reading.why;
+    let arguments: Vec<(&str, Argument<'_>)> = why
+        .arguments()
+        .into_iter()
+        .map(|(name, text)| (name, Argument::Text(text)))
+        .collect();
+    let mut told = words.with(&format!("resolve-why-{}", why.word()), &arguments);
+    if let Some(relation) = why.relation() {
+        told = format!("{told} ({})", words.listed("relation", relation));
+    }
+    if let Some(holder) = why.holder() {
+        told = format!("{told}, {holder}");
+    }
+    if let (Some(record), Meant::Impression(design, _)) = (reading.record, reading.meant)
+        && let Some(design) = references.designs.get(design)
+    {
+        let record = format!("{}.{record}", design.number);
+        let joined = words.with("resolve-why-joined", &[("record", Argument::Text(&record))]);
+        told = format!("{told}; {joined}");
+    }
+    told
+}

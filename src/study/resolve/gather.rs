@@ -1,0 +1,244 @@
+//! Gathers the names, numbers and keys of a catalogue.
+//!
+//! In: the catalogue as readers may know it, the order of its designs, its concordance and its joined records. Out:
+//! [`References`].
+
+use std::collections::BTreeMap;
+
+use super::names::{
+    Accession, DesignNames, EarlierRow, Names, OwnReading, PrintingNames, QueryWords, References,
+    StateNames, WorkNames,
+};
+use crate::model::catalogue::Catalogue;
+use crate::model::design::{Design, TitleKind};
+use crate::model::holder::Holder;
+use crate::model::key::Key;
+use crate::model::literature::Work;
+use crate::model::mark::MarkRecord;
+use crate::model::person::Person;
+use crate::study::concordance::{Concordance, DesignPart, ReverseRow};
+use crate::study::joined::JoinedSheets;
+use crate::study::numerals::numerals;
+use crate::study::order::Order;
+use crate::study::search::words::{number_key, without_stops};
+
+impl References {
+    /// The names of a catalogue. `words` are those of its language.
+    #[must_use]
+    pub fn of(
+        catalogue: &Catalogue,
+        order: &Order,
+        concordance: &Concordance,
+        joined: &JoinedSheets,
+        words: QueryWords,
+    ) -> References {
+        let settings = &catalogue.settings;
+        let designs = order.keys().iter();
+        let designs: Vec<&Design> = designs.filter_map(|k| catalogue.designs.get(k)).collect();
+        let names: Vec<DesignNames> = designs.iter().map(|d| design(d, joined)).collect();
+        let places: BTreeMap<&Key, usize> = designs.iter().map(|d| &d.key).zip(0..).collect();
+        let works = catalogue.literature.values();
+        let works = works.map(|w| work(w, concordance, &names, &places));
+        References {
+            siglum: settings.siglum.value.clone(),
+            address: settings.address.value.trim_end_matches('/').to_owned(),
+            edition: settings.edition.clone(),
+            words,
+            works: works.collect(),
+            holders: catalogue.holders.values().map(holder).collect(),
+            people: catalogue.people.values().map(person).collect(),
+            exhibitions: catalogue
+                .exhibitions
+                .values()
+                .map(|exhibition| Names::new(&exhibition.key, [exhibition.title.as_str()]))
+                .collect(),
+            marks: catalogue.marks.values().map(mark).collect(),
+            accessions: accessions(&designs),
+            designs: names,
+        }
+    }
+}
+
+impl Names {
+    fn new<'n>(key: &Key, names: impl IntoIterator<Item = &'n str>) -> Names {
+        Names {
+            key: key.clone(),
+            names: each_once(names),
+            former: Vec::new(),
+            was: Vec::new(),
+            town: None,
+            isil: None,
+        }
+    }
+}
+
+/// The texts, each once, without empty ones.
+fn each_once<'t>(texts: impl IntoIterator<Item = &'t str>) -> Vec<String> {
+    let mut all: Vec<String> = Vec::new();
+    for text in texts {
+        if !text.trim().is_empty() && !all.iter().any(|one| one == text) {
+            all.push(text.to_owned());
+        }
+    }
+    all
+}
+
+fn design(design: &Design, joined: &JoinedSheets) -> DesignNames {
+    let numerals = numerals(design);
+    let state = |state: &crate::model::state::State| StateNames {
+        key: state.key.value.clone(),
+        place: numerals.get(&state.key.value).map(|n| n.place()),
+        was: Vec::new(),
+        formerly: Vec::new(),
+    };
+    let withdrawn = design.states.iter().filter(|s| s.standing.is_withdrawn());
+    let first = design.title();
+    let is_former = |kind: TitleKind| kind == TitleKind::Former;
+    let current = design.titles.iter().filter(|t| !is_former(t.kind));
+    let former = design.titles.iter().filter(|t| is_former(t.kind));
+    let titles = each_once(first.into_iter().chain(current).map(|t| t.text.as_str()));
+    DesignNames {
+        key: design.key.clone(),
+        number: design.number.clone(),
+        former: each_once(former.map(|title| title.text.as_str()))
+            .into_iter()
+            .filter(|title| !titles.contains(title))
+            .collect(),
+        titles,
+        was: Vec::new(),
+        states: design
+            .standing_states()
+            .chain(withdrawn)
+            .map(state)
+            .collect(),
+        printings: design
+            .printings
+            .iter()
+            .map(|printing| PrintingNames {
+                key: printing.key.value.clone(),
+                name: printing.name.clone(),
+                was: Vec::new(),
+            })
+            .collect(),
+        impressions: design.impressions.keys().copied().collect(),
+        joined: design
+            .impressions
+            .values()
+            .filter(|impression| !joined.has_page(&impression.key))
+            .map(|impression| {
+                let page = joined.page_of(&impression.key);
+                (impression.key.number, page.number)
+            })
+            .collect(),
+    }
+}
+
+fn work(
+    work: &Work,
+    concordance: &Concordance,
+    designs: &[DesignNames],
+    places: &BTreeMap<&Key, usize>,
+) -> WorkNames {
+    let ours = |row: &&ReverseRow| {
+        let design = *places.get(&row.ours.design)?;
+        let names = designs.get(design)?;
+        let (state, printing) = match &row.ours.part {
+            DesignPart::Whole => (None, None),
+            DesignPart::State(key) => (names.states.iter().position(|s| s.key == *key), None),
+            DesignPart::Printing(key) => (None, names.printings.iter().position(|p| p.key == *key)),
+        };
+        Some(OwnReading {
+            design,
+            state,
+            printing,
+            relation: row.relation,
+        })
+    };
+    let numbers = concordance.numbers_of(&work.key).into_iter();
+    let author = work.authors.split([',', ';']).next().unwrap_or_default();
+    WorkNames {
+        key: work.key.clone(),
+        short: work.short.clone(),
+        title: work.title.clone(),
+        author: Some(author.trim().to_owned()).filter(|author| !author.is_empty()),
+        was: Vec::new(),
+        rows: numbers
+            .filter(|number| !number.fragment.is_empty())
+            .map(|number| EarlierRow {
+                number: number.number.map(str::to_owned),
+                part: number.part.map(str::to_owned),
+                fragment: number.fragment,
+                ours: number.rows.iter().filter_map(ours).collect(),
+            })
+            .collect(),
+    }
+}
+
+fn holder(holder: &Holder) -> Names {
+    let former = holder.formerly.iter().map(|former| former.name.as_str());
+    Names {
+        former: each_once(former),
+        town: holder.town.as_ref().map(|town| town.value.clone()),
+        isil: holder.isil.as_ref().map(|isil| isil.value.clone()),
+        ..Names::new(&holder.key, [holder.name.as_str()])
+    }
+}
+
+fn person(person: &Person) -> Names {
+    let others = person.names.iter().map(|name| name.text.as_str());
+    let names = std::iter::once(person.name.as_str()).chain(person.sort.as_deref());
+    Names::new(&person.key, names.chain(others))
+}
+
+/// A mark by its text; by its key in words where it has none.
+fn mark(mark: &MarkRecord) -> Names {
+    let in_words = mark.key.as_str().replace('-', " ");
+    let text = mark
+        .text
+        .as_ref()
+        .map_or(in_words.as_str(), |text| &text.value);
+    let numbers = mark.reference.iter().filter_map(|r| r.number.as_deref());
+    Names::new(&mark.key, std::iter::once(text).chain(numbers))
+}
+
+/// The accession numbers of every sheet, by their keys: as they are written, and without punctuation.
+fn accessions(designs: &[&Design]) -> BTreeMap<String, Vec<Accession>> {
+    let mut all: BTreeMap<String, Vec<Accession>> = BTreeMap::new();
+    for design in designs {
+        for impression in design.impressions.values() {
+            let present = impression.accession.iter().map(|number| {
+                let holder = impression.holder.as_ref();
+                (number.as_str(), holder.map(|key| key.value.clone()), false)
+            });
+            let former = impression.former_accessions.iter().map(|former| {
+                let holder = former.holder.as_ref();
+                (
+                    former.number.as_str(),
+                    holder.map(|key| key.value.clone()),
+                    true,
+                )
+            });
+            for (number, holder, is_former) in present.chain(former) {
+                let Some(key) = number_key(number) else {
+                    continue;
+                };
+                let accession = Accession {
+                    impression: impression.key.clone(),
+                    holder,
+                    is_former,
+                    is_bare: false,
+                };
+                let bare = without_stops(&key);
+                if bare != key {
+                    let bare = all.entry(bare).or_default();
+                    bare.push(Accession {
+                        is_bare: true,
+                        ..accession.clone()
+                    });
+                }
+                all.entry(key).or_default().push(accession);
+            }
+        }
+    }
+    all
+}
