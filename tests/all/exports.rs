@@ -14,11 +14,14 @@ fn example() -> Site {
 }
 
 /// The files of a site that are neither pages nor the theme's own, nor of the index of the search
-/// (`search.rs`).
+/// (`search.rs`) or the accession numbers of references (`resolve.rs`).
 fn exported(site: &Site) -> BTreeSet<&str> {
     let paths = site.files.keys().map(String::as_str);
     let is_other = |path: &&str| {
-        path.ends_with(".html") || path.starts_with("assets/") || path.starts_with("search/")
+        path.ends_with(".html")
+            || ["assets/", "search/", "resolve/accessions/"]
+                .iter()
+                .any(|folder| path.starts_with(folder))
     };
     paths.filter(|path| !is_other(path)).collect()
 }
