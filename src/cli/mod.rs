@@ -23,6 +23,7 @@ mod outcome;
 mod plural;
 mod progress;
 mod proof;
+mod rename;
 pub mod report;
 mod resolve;
 mod start;
@@ -119,6 +120,9 @@ enum Command {
     /// Align the photographs of a design to its reference picture, and report how well each is aligned
     #[command(long_about = align::ABOUT)]
     Align(align::AlignArguments),
+    /// Change a key through every record, and leave the old one in `was`
+    #[command(long_about = rename::ABOUT)]
+    Rename(rename::RenameArguments),
     /// Print completions for a shell
     Completions {
         /// The shell
@@ -189,6 +193,9 @@ fn perform(command: Command, out: &mut impl Write) -> io::Result<Outcome> {
         }
         Command::Census(arguments) => {
             with_catalogue(&arguments.dir, |dir| census::run(dir, &arguments, out))
+        }
+        Command::Rename(arguments) => {
+            with_catalogue(&arguments.dir, |dir| rename::run(dir, &arguments, out))
         }
         Command::Completions { shell } => {
             let mut text = Vec::new();

@@ -19,6 +19,7 @@
 //! | `search_index` | the index of the search in the browser, many files from one pass; no format of the table |
 //! | `resolve_index` | the names, numbers and keys by which references are resolved here and on other sites; no format of the table |
 //! | `tag` | the tag of files that are loaded together |
+//! | `redirect_rules` | the redirects for servers: three forms of one list; no format of the table |
 //! | `image_service` | the `info.json` of a picture (IIIF Image API) |
 //!
 //! Not here: the tiles of an image service (`picture`), writing to disk (`issue`).
@@ -30,6 +31,7 @@ mod editions_csv;
 mod format;
 mod image_service;
 mod resolve_index;
+mod redirect_rules;
 mod search_index;
 mod spreadsheet;
 mod tag;
@@ -92,11 +94,17 @@ pub fn exports(public: &Public, studies: &PublishedStudies, pictures: &Pictures)
 pub(crate) fn each(book: &Book<'_>, take: &Take<'_>) {
     search_index::each(book, take);
     resolve_index::each(book, take);
+    redirect_rules::each(book, take);
     book.exports.files.par_iter().for_each(|(subject, files)| {
         for file in files {
             let format = FORMATS.iter().find(|format| format.name == file.format);
             let bytes = format.and_then(|format| format.bytes(book, subject));
             if let Some(bytes) = bytes {
+                // A program that asks for a file at a former address cannot follow a page that leads elsewhere, so it
+                // gets the file. Tiles and pictures are not copied: their service says where they are now.
+                for former in book.redirects.former_paths(&file.path) {
+                    take(former, bytes.clone());
+                }
                 take(file.path.clone(), bytes);
             }
         }

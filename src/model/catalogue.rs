@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::design::Design;
 use super::exhibition::Exhibition;
+use super::former::FormerKeys;
 use super::holder::Holder;
 use super::impression::Impression;
 use super::key::{ImpressionKey, Key, PictureKey, PictureOwner};
@@ -51,6 +52,8 @@ pub struct Catalogue {
     pub contents: BTreeMap<RecordId, RecordContent>,
     /// The addresses that were issued; `None` before the first edition.
     pub register: Option<Register>,
+    /// The keys that records had before, by which they can still be named.
+    pub former: FormerKeys,
     /// The doubts that records say are settled, in the order of reading. Only the audit uses them.
     pub settled: Vec<SettledDoubt>,
     /// The records whose files list private fields, read again without those fields. Used
@@ -170,6 +173,16 @@ impl Catalogue {
         pictures.iter().find(|p| p.name.value == key.name)
     }
 
+    /// The pictures of one record; none where there is no such record.
+    #[must_use]
+    pub fn pictures_of(&self, owner: &PictureOwner) -> &[Picture] {
+        let pictures = match owner {
+            PictureOwner::Design(design) => self.designs.get(design).map(|d| &d.pictures),
+            PictureOwner::Impression(key) => self.impression(key).map(|i| &i.pictures),
+        };
+        pictures.map_or(&[], Vec::as_slice)
+    }
+
     /// Every picture with its key.
     pub fn pictures(&self) -> impl Iterator<Item = (PictureKey, &Picture)> {
         self.designs.values().flat_map(|design| {
@@ -239,7 +252,9 @@ impl Catalogue {
         self.became(one, other) || self.became(other, one)
     }
 
-    fn became(&self, from: &Key, to: &Key) -> bool {
+    /// Whether the holder `from` is the holder `to`, or was taken over by it, directly or through others.
+    #[must_use]
+    pub fn became(&self, from: &Key, to: &Key) -> bool {
         let mut seen = BTreeSet::new();
         let mut at = from;
         // Faulty records may name each other as successors: `seen` ends the loop.

@@ -84,6 +84,9 @@ codes! {
     KeyMisplaced = "key-misplaced", Error, "A key stands below a table header that swallowed it.";
     KeyForm = "key-form", Error, "A key is not lower-case letters and digits joined by hyphens.";
     KeyTwice = "key-twice", Error, "The same key is used twice where keys must differ.";
+    WasItself = "was-itself", Error, "A record names its own key as a key that it had before.";
+    WasPresent = "was-present", Error, "A record names as its former key a key that another record has.";
+    WasTwice = "was-twice", Error, "Two records name the same former key.";
     ValueType = "value-type", Error, "A value is of another type than the key takes.";
     ValueUnknown = "value-unknown", Error, "A word is not one of those that the key takes.";
     ValueEmpty = "value-empty", Error, "A text that must say something is empty.";
@@ -95,6 +98,9 @@ codes! {
     CodeSyntax = "code-syntax", Error, "A country, language, ISIL or colour code is malformed.";
     AddressSyntax = "address-syntax", Error, "A web address is malformed.";
     // References.
+    SeeCircle = "see-circle", Error, "Withdrawn records name each other to be seen instead.";
+    SuccessorCircle = "successor-circle", Error, "Holders are said to have taken each other over.";
+    KeyFormer = "key-former", Hint, "A record or part is named by a key that it had before.";
     DesignUnknown = "design-unknown", Error, "A design is named that the catalogue does not have.";
     ImpressionUnknown = "impression-unknown", Error, "An impression is named that the catalogue does not have.";
     HolderUnknown = "holder-unknown", Error, "A holder is named that the catalogue does not have.";

@@ -7,7 +7,7 @@
 //! | designs | [`design`], [`point`], [`state`], [`printing`] |
 //! | sheets | [`impression`], [`mark`], [`picture`], [`provenance`], [`registration`] |
 //! | what those refer to | [`holder`], [`person`], [`literature`], [`exhibition`], [`vocabulary`], [`note`] |
-//! | the whole | [`settings`], [`theme`], [`catalogue`], [`occurrence`], [`register`], [`issued_reading`], [`public`] |
+//! | the whole | [`settings`], [`theme`], [`catalogue`], [`occurrence`], [`former`], [`register`], [`issued_reading`], [`public`] |
 //!
 //! Fields are plain and public where every combination of values is a possible record; where something must
 //! hold (a key's form, a box inside its picture) the type enforces it.
@@ -21,6 +21,7 @@ pub mod direction;
 pub mod edtf;
 pub mod exhibition;
 pub mod finding;
+pub mod former;
 pub mod holder;
 pub mod impression;
 pub mod issued_reading;

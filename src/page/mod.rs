@@ -30,6 +30,8 @@
 //! | `overviews` | which overviews a catalogue has, and the function that makes each |
 //! | `jobs` | every page of the catalogue, and the function that makes it |
 //! | `frame` | the head and foot of every page |
+//! | `landings` | places in a page for the former keys of what stands there |
+//! | `moved` | the pages at former addresses |
 //! | `assets` | the theme's own files |
 //!
 //! A page is a view model (plain fields, words and numbers ready to show) and a template in
@@ -62,7 +64,9 @@ mod indexes;
 mod input;
 mod jobs;
 mod key;
+mod landings;
 mod lists;
+mod moved;
 mod overviews;
 mod phrases;
 mod plates;
@@ -84,6 +88,8 @@ pub(crate) use setting::book::{Book, Here};
 pub use setting::exports::{Export, ExportFormat, Exports, Subject};
 pub(crate) use setting::html::escape_into;
 pub use setting::pictures::{Alignments, Pictures, PublishedPicture, PublishedSize, Tiles, Tone};
+use setting::redirects::Redirects;
+pub(crate) use setting::redirects::{Extent, Redirect};
 pub use setting::theme_fault::ThemeFault;
 pub(crate) use setting::words::Argument;
 pub use setting::words::{Words, private_owner};
@@ -126,6 +132,7 @@ pub(crate) fn each(book: &Book<'_>, take: &Take<'_>) -> Result<(), ThemeFault> {
         &book.words,
         &book.overviews,
     ));
+    let landings = landings::Landings::of(book.public);
     jobs::jobs(book)
         .par_iter()
         .try_for_each(|(address, make)| {
@@ -135,7 +142,13 @@ pub(crate) fn each(book: &Book<'_>, take: &Take<'_>) -> Result<(), ThemeFault> {
                 address,
                 root: &root,
             };
-            let text = frame::write(&make(&here), &around, book)?;
+            let leaf = make(&here);
+            for former in book.redirects.former_paths(&address.file()) {
+                let text = moved::write(&leaf, &former, book)?;
+                take(former, text.into_bytes());
+            }
+            let text = frame::write(&leaf, &around, book)?;
+            let text = landings.added(address, text);
             take(address.file(), text.into_bytes());
             Ok(())
         })?;
@@ -171,6 +184,7 @@ pub(crate) fn book<'a>(input: &Input<'a>) -> Result<Book<'a>, ThemeFault> {
         overviews: overviews::present(input),
         mentions: mentions(input.public, &input.studies.joined),
         concordance,
+        redirects: Redirects::of(input.public, &input.studies.joined, input.pictures),
         chosen: comparison::links::with_chosen(input.public, input.pictures),
     })
 }

@@ -7,6 +7,7 @@ use rayon::prelude::*;
 
 use crate::model::catalogue::{Catalogue, PrivateText, Redacted};
 use crate::model::finding::Finding;
+use crate::model::former::FormerKeys;
 use crate::model::key::Key;
 use crate::model::occurrence::RecordId;
 use crate::model::place::{Place, Sources};
@@ -15,6 +16,7 @@ use crate::read::bibtex;
 use crate::read::files::inputs::Inputs;
 use crate::read::files::kind::{FileKind, Location};
 use crate::read::files::load::Loaded;
+use crate::read::former::former_keys;
 use crate::read::records::designs::{self, DesignFiles, ReadDesign};
 use crate::read::records::exhibitions::exhibition;
 use crate::read::records::marks;
@@ -29,8 +31,9 @@ use crate::read::references::echoes::Unread;
 use crate::read::references::note;
 use crate::read::references::occurrences;
 use crate::read::references::occurrences::RecordOccurrences;
+use crate::read::references::renewed::Renewal;
 use crate::read::references::resolve;
-use crate::read::shape::{CATALOGUE, EXHIBITION, TERM};
+use crate::read::shape::{CATALOGUE, EXHIBITION, PAGE, TERM};
 use crate::read::stray::stray_files;
 use crate::read::theme::{own_themes, theme};
 
@@ -57,7 +60,9 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
         locations, loaded, ..
     } = inputs;
     let mut findings = inputs.findings.clone();
-    let (settings, of_settings) = read_settings(loaded, &mut findings);
+    let (former, of_former) = former_keys(loaded);
+    findings.extend(of_former);
+    let (settings, of_settings) = read_settings(loaded, &former, &mut findings);
     let mut catalogue = Catalogue {
         sources: Sources::default(),
         settings,
@@ -72,6 +77,7 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
         occurrences: BTreeMap::new(),
         contents: BTreeMap::new(),
         register: None,
+        former,
         settled: Vec::new(),
         redacted: Redacted::default(),
     };
@@ -101,12 +107,16 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
 /// references of the settings.
 type OfSettings = (Option<Settings>, Vec<PrivateText>, RecordOccurrences);
 
-fn read_settings(loaded: &[Loaded], findings: &mut Vec<Finding>) -> (Settings, Option<OfSettings>) {
+fn read_settings(
+    loaded: &[Loaded],
+    former: &FormerKeys,
+    findings: &mut Vec<Finding>,
+) -> (Settings, Option<OfSettings>) {
     let own = loaded.iter().find(|file| file.kind == FileKind::Settings);
     let place = own.map_or(Place::default(), |file| Place::start_of(file.file));
     let record = own
         .and_then(Loaded::source)
-        .map(|source| record::one(source, &CATALOGUE, settings));
+        .map(|source| record::one(source, &CATALOGUE, of_catalogue(former), settings));
     match record {
         Some(record) => {
             findings.extend(record.findings);
@@ -114,6 +124,14 @@ fn read_settings(loaded: &[Loaded], findings: &mut Vec<Finding>) -> (Settings, O
             (record.value, Some(rest))
         }
         None => (blank(place), None),
+    }
+}
+
+/// Records that belong to no design.
+fn of_catalogue(former: &FormerKeys) -> Renewal<'_> {
+    Renewal {
+        former,
+        design: None,
     }
 }
 
@@ -159,9 +177,10 @@ fn read_designs(
         }
     }
     let folders: Vec<_> = folders.into_iter().collect();
+    let former = &catalogue.former;
     let read: Vec<ReadDesign> = folders
         .par_iter()
-        .map(|(key, files)| designs::read(key, files, locations))
+        .map(|(key, files)| designs::read(key, files, locations, former))
         .collect();
     let mut unread = Unread::default();
     for read in read {
@@ -192,6 +211,8 @@ fn read_the_rest(
     catalogue: &mut Catalogue,
     findings: &mut Vec<Finding>,
 ) {
+    let former = catalogue.former.clone();
+    let renewal = of_catalogue(&former);
     for file in loaded {
         let Some(source) = file.source() else {
             continue;
@@ -212,7 +233,7 @@ fn read_the_rest(
                 catalogue.literature = works;
             }
             FileKind::Exhibitions => {
-                let records = record::many(source, &EXHIBITION, exhibition);
+                let records = record::many(source, &EXHIBITION, renewal, exhibition);
                 findings.extend(records.findings);
                 catalogue.redacted.texts.extend(records.texts);
                 for one in records.all {
@@ -226,7 +247,7 @@ fn read_the_rest(
                 }
             }
             FileKind::Terms(list) => {
-                let records = record::many(source, &TERM, |fields, _| term(fields));
+                let records = record::many(source, &TERM, renewal, |fields, _| term(fields));
                 findings.extend(records.findings);
                 for one in records.all {
                     let record = RecordId::Term(*list, one.key.clone());
@@ -245,11 +266,24 @@ fn read_the_rest(
             FileKind::Page(key) => {
                 let (page, found) = note::page(key.clone(), source.file, source.text);
                 findings.extend(found);
-                let (occurrences, found) = note::read(&page.note);
+                let (occurrences, found) = note::read(&page.note, &former);
                 findings.extend(found);
                 let record = RecordId::Page(key.clone());
                 catalogue.occurrences.insert(record, occurrences);
                 catalogue.pages.insert(key.clone(), page);
+            }
+            FileKind::PageRecord(key) => {
+                // Its former keys are all that it says, and `former` has read them.
+                let record = record::one(source, &PAGE, renewal, |_| ());
+                findings.extend(record.findings);
+                catalogue.redacted.texts.extend(record.texts);
+                // The page itself was read before: its path is earlier.
+                let id = RecordId::Page(key.clone());
+                if let Some(page) = catalogue.occurrences.remove(&id) {
+                    let mut occurrences = record.occurrences;
+                    occurrences.extend(page);
+                    occurrences.add_to(catalogue, id);
+                }
             }
             _ => {}
         }

@@ -4,13 +4,14 @@
 //! entry, so that one broken entry hides neither the others nor their faults. [`super::reference`]
 //! words the references.
 //!
-//! [`bounds`] refuses what would exhaust the parser, [`blocks`] cuts the file, [`family`] finds the entries from which an entry takes fields, and
-//! [`words`] words the faults.
+//! [`bounds`] refuses what would exhaust the parser, [`blocks`] cuts the file, [`family`] finds the entries from which an entry takes fields,
+//! [`ids`] the further keys of an entry, and [`words`] words the faults.
 
 mod blocks;
 mod bounds;
 mod entry;
 mod family;
+mod ids;
 mod words;
 
 use std::collections::BTreeMap;
@@ -22,6 +23,7 @@ use self::blocks::{Parsed, blocks, parse_blocks};
 use self::bounds::{Abbreviations, Unusable};
 use self::entry::{Entry, shifted, visible};
 use self::family::{all_parents, entries_in_circles, family};
+pub(crate) use self::ids::{other_keys, references};
 use self::words::{words_for_syntax, words_for_type};
 use super::reference;
 use crate::model::codes::Code;

@@ -12,9 +12,11 @@
 //! | `table` | typed reading of one table, key by key; unknown and missing keys |
 //! | `values` | single values: texts, numbers, dates, sizes, keys, codes; suggestions for misspelt names |
 //! | `records` | a file for each kind of record, from its table to the model |
+//! | `former` | the keys that records had before |
 //! | `bibtex`, `reference` | the literature, and the wording of its references |
 //! | `references` | the texts and references of every record, links in Markdown, references to nothing |
 //! | `stray` | files that are not records, or that no record names |
+//! | [`rename`] | plans the change of a key through every record |
 //! | [`schema`], `start` | the JSON Schemas, from the same declarations; the first files of a catalogue |
 //! | [`mod@theme`] | the files of the theme |
 //! | `assemble` | runs these in order, from the files to a [`Reading`] |
@@ -30,10 +32,12 @@ mod assemble;
 mod bibtex;
 mod faults;
 mod files;
+mod former;
 mod limits;
 mod records;
 mod reference;
 mod references;
+pub mod rename;
 pub mod schema;
 pub mod shape;
 mod start;

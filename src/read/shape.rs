@@ -20,7 +20,7 @@ mod picture;
 
 pub use declare::{
     CLAIM, KeyShape, MapKeys, PARTY, PRIVATE, SETTLED_DOUBT, STANDING, Shape, Shown, Takes, Target,
-    words,
+    WAS, words,
 };
 pub use design::{
     COMPARISON, DESIGN, MAKER, MATRIX, MATRIX_NOW, POINT, PRINTING, RELATED, SERIES, SIZE, STATE,
@@ -33,8 +33,8 @@ pub use impression::{
 
 pub use mark::{MARK_CONDITION, MARK_RECORD, MARK_USER};
 pub use others::{
-    CATALOGUE, CONSENT, EXHIBITION, FORMER_NAME, HOLDER, OTHER_NAME, PERSON, PICTURES, PRIVACY,
-    SUCCESSOR, TERM,
+    CATALOGUE, CONSENT, EXHIBITION, FORMER_NAME, HOLDER, OTHER_NAME, PAGE, PERSON, PICTURES,
+    PRIVACY, SUCCESSOR, TERM,
 };
 pub use picture::{DESIGN_PICTURE, PICTURE};
 
@@ -50,6 +50,7 @@ pub static RECORDS: &[(&str, &Shape, Holds)] = &[
     ("holder", &HOLDER, Holds::One),
     ("person", &PERSON, Holds::One),
     ("mark", &MARK_RECORD, Holds::One),
+    ("page", &PAGE, Holds::One),
     ("exhibitions", &EXHIBITION, Holds::ManyByKey),
     ("vocabulary", &TERM, Holds::ManyByKey),
 ];

@@ -112,6 +112,11 @@ pub(crate) fn stray_files(
             FileKind::HolderNote(key) if !catalogue.holders.contains_key(key) => lonely(here, path),
             FileKind::PersonNote(key) if !catalogue.people.contains_key(key) => lonely(here, path),
             FileKind::MarkNote(key) if !catalogue.marks.contains_key(key) => lonely(here, path),
+            FileKind::PageRecord(key) if !catalogue.pages.contains_key(key) => {
+                let message = format!("this record is of no page: there is no {key}.md beside it");
+                Finding::new(Code::FileUnexpected, here, message)
+                    .help("write the page beside it, or take the record away")
+            }
             _ => continue,
         };
         findings.push(finding);

@@ -228,6 +228,7 @@ fn file(path: &str, text: &'static str) -> File {
         ["records", "people", _] => "person",
         ["records", "marks", _] => "mark",
         ["records", "vocabulary", _] => "vocabulary",
+        ["records", "pages", name] if name.ends_with(".toml") => "page",
         ["records", "designs", _, "design.toml"] => "design",
         ["records", "designs", _, "impressions", name] if name.ends_with(".toml") => "impression",
         _ => return File::Text(text),

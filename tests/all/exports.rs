@@ -14,12 +14,13 @@ fn example() -> Site {
 }
 
 /// The files of a site that are neither pages nor the theme's own, nor of the index of the search
-/// (`search.rs`) or the accession numbers of references (`resolve.rs`).
+/// (`search.rs`), the accession numbers of references (`resolve.rs`) or rules for servers (`former_addresses.rs`).
 fn exported(site: &Site) -> BTreeSet<&str> {
     let paths = site.files.keys().map(String::as_str);
     let is_other = |path: &&str| {
         path.ends_with(".html")
-            || ["assets/", "search/", "resolve/accessions/"]
+            || *path == "_redirects"
+            || ["assets/", "search/", "resolve/accessions/", "redirects/"]
                 .iter()
                 .any(|folder| path.starts_with(folder))
     };

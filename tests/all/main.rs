@@ -47,6 +47,8 @@ mod exports;
 mod findings;
 /// What no compile made, in the folder of a site.
 mod foreign_files;
+/// Former keys: what answers at the addresses that changed.
+mod former_addresses;
 /// Hostile and broken input of every kind.
 mod fuzz;
 /// The rules of the code, checked on its source.
@@ -105,6 +107,8 @@ mod references;
 mod registration;
 /// References and what they mean: `keyblock resolve`, the list for other sites, the rows of earlier catalogues.
 mod resolve;
+/// `keyblock rename`, run as a program.
+mod rename_command;
 /// Which records may be one sheet, and why.
 mod same_sheet;
 /// Schemas of records, and the templates that a new catalogue begins with.

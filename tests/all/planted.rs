@@ -395,6 +395,8 @@ fn file(kind: &str) -> &'static str {
         "person" => "records/people/planted.toml",
         "mark" => "records/marks/planted.toml",
         "exhibitions" => "records/exhibitions.toml",
+        // The page itself stands beside it.
+        "page" => "records/pages/thanks.toml",
         "vocabulary" => "records/vocabulary/techniques.toml",
         other => panic!("no record of the kind {other} is planted in"),
     }

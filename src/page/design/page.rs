@@ -22,6 +22,7 @@ use crate::page::census::crossing::{self, Crossing, FigureTarget};
 use crate::page::comparison::links;
 use crate::page::drawings::diagram::Diagram;
 use crate::page::key::candidates;
+use crate::page::lists::choices::{Choice, choices};
 use crate::page::lists::facts::Fact;
 use crate::page::lists::mentions;
 use crate::page::phrases::citations;
@@ -47,6 +48,8 @@ struct View {
     also: Vec<CleanHtml>,
     brief: CleanHtml,
     standing: Option<CleanHtml>,
+    /// The records to choose from, where it was withdrawn in favour of several.
+    choices: Vec<Choice>,
     plate: Option<Plate>,
     facts: Vec<Fact>,
     states: Vec<StateLine>,
@@ -107,6 +110,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         also: other_titles(here, design),
         brief: brief(here, design),
         standing: standing_note::note(here, &design.standing),
+        choices: choices(here, &design.standing),
         plate: leading
             .as_ref()
             .and_then(|key| figures::plate(here, key, None, Setting::Leading)),

@@ -1,6 +1,9 @@
 //! Custody: who keeps and who owns a sheet, and the sheets that name a holder.
 
+use std::collections::BTreeMap;
+
 use crate::model::design::Design;
+use crate::model::holder::Holder;
 use crate::model::impression::{Impression, Status};
 use crate::model::key::Key;
 use crate::model::occurrence::{MentionRole, RecordId};
@@ -40,6 +43,36 @@ pub(crate) fn sheets<'a>(
         }
     }
     sheets
+}
+
+/// The published sheets that the holder keeps, in the order of the catalogue: those recorded with it, and those still
+/// recorded with a holder that it took over. What was taken over is with its successor alone.
+pub(crate) fn kept_by<'a>(here: &Here<'a>, holder: &Holder) -> Vec<HeldSheet<'a>> {
+    let public = here.public();
+    if holder.successor.is_some() {
+        return Vec::new();
+    }
+    let before = public.holders.values();
+    let before = before.filter(|other| other.successor.is_some());
+    let before = before.filter(|other| public.became(&other.key, &holder.key));
+    let before: Vec<&Key> = before.map(|other| &other.key).collect();
+    let links = &here.book.studies.back_links.holders;
+    let of = |key: &Key| {
+        let mentions = links.get(key).map_or(&[][..], Vec::as_slice);
+        sheets(here, mentions, MentionRole::Holder)
+    };
+    let mut kept = of(&holder.key);
+    let own = kept.len();
+    kept.extend(before.into_iter().flat_map(of));
+    if kept.len() > own {
+        let designs = here.designs_in_order().zip(0_usize..);
+        let places: BTreeMap<&Key, usize> = designs.map(|(d, at)| (&d.key, at)).collect();
+        let place =
+            |(design, sheet): &HeldSheet<'_>| (places.get(&design.key).copied(), sheet.key.number);
+        kept.sort_by_key(place);
+        kept.dedup_by(|a, b| a.1.key == b.1.key);
+    }
+    kept
 }
 
 pub(crate) fn is_keeper(impression: &Impression, holder: &Key) -> bool {

@@ -7,9 +7,11 @@
 //! | `facts` | the lines of an apparatus |
 //! | `checklist` | impressions in a table |
 //! | `mentions` | the pages and records that name a record |
+//! | `choices` | the records to choose from in place of a withdrawn one |
 //! | `custody` | who keeps and who owns a sheet |
 
 pub(crate) mod checklist;
+pub(crate) mod choices;
 pub(crate) mod custody;
 pub(crate) mod facts;
 pub(crate) mod list;

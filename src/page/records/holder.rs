@@ -13,7 +13,7 @@ use crate::model::link::Target;
 use crate::model::occurrence::{MentionRole, RecordId};
 use crate::page::lists::checklist::{self, Checklist};
 use crate::page::lists::custody::{
-    HeldSheet, is_keeper, is_owner, is_record, is_set_apart, sheets,
+    HeldSheet, is_keeper, is_owner, is_record, is_set_apart, kept_by, sheets,
 };
 use crate::page::lists::facts::Fact;
 use crate::page::lists::list::List;
@@ -33,6 +33,8 @@ struct View {
     title: String,
     kind: String,
     brief: String,
+    /// Who took it over, where somebody did.
+    standing: Option<CleanHtml>,
     facts: Vec<Fact>,
     text: Option<CleanHtml>,
     held: Option<Checklist>,
@@ -46,7 +48,7 @@ pub(crate) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
     let none = Vec::new();
     let links = &here.book.studies.back_links;
     let mentions = links.holders.get(&holder.key).unwrap_or(&none);
-    let held = sheets(here, mentions, MentionRole::Holder);
+    let held = kept_by(here, holder);
     let owned: Vec<HeldSheet<'_>> = sheets(here, mentions, MentionRole::Owner)
         .into_iter()
         .filter(|(_, i)| is_owner(i, &holder.key) && !is_keeper(i, &holder.key))
@@ -64,6 +66,7 @@ pub(crate) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
     let view = View {
         kind: words.listed("holder-kind", holder.kind).to_owned(),
         brief: brief(here, holder, &held),
+        standing: taken_over(here, holder),
         facts: facts(here, holder, mentions),
         text: markdown::note(here, holder.note.as_ref()),
         plates: held
@@ -96,6 +99,14 @@ pub(crate) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
     };
     let whole = CleanHtml::text(&here.holder_city_first(holder)).plain();
     Leaf::new(here.address, title, "pages/holder.html", &view).described(whole)
+}
+
+/// "Continued by the Harbour Museum, Northport, which lists the sheets that are there now."
+fn taken_over(here: &Here<'_>, holder: &Holder) -> Option<CleanHtml> {
+    let successor = holder.successor.as_ref()?;
+    let name = here.holder_and_city(&successor.holder.value);
+    let of = [("successor", &name)];
+    Some(here.words().html("taken-over", None, &of))
 }
 
 /// "Northport, Netherlands. 12 impressions of 9 designs."
@@ -192,8 +203,20 @@ fn text_of(text: Option<&str>) -> CleanHtml {
     text.map_or_else(CleanHtml::empty, CleanHtml::text)
 }
 
-/// The owner of a sheet that is kept here.
+/// The owner of a sheet that is kept here, and the holder it is recorded with, where this one took that over.
 fn remark(here: &Here<'_>, holder: &Holder, impression: &Impression) -> CleanHtml {
+    let recorded = impression.holder.as_ref();
+    let recorded = recorded.filter(|recorded| recorded.value != holder.key);
+    let recorded = recorded.map_or_else(CleanHtml::empty, |recorded| {
+        let before = here.holder(&recorded.value);
+        here.words()
+            .html("recorded-with", None, &[("holder", &before)])
+    });
+    let owned = owned_by(here, holder, impression);
+    CleanHtml::join([&recorded, &owned], "; ")
+}
+
+fn owned_by(here: &Here<'_>, holder: &Holder, impression: &Impression) -> CleanHtml {
     impression
         .owner
         .as_ref()

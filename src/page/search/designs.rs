@@ -1,7 +1,9 @@
 //! Designs, their states and their printings, as they are searched.
 
+use super::former;
 use super::narrowing::{self, Ranks};
 use crate::model::design::Design;
+use crate::model::link::Target;
 use crate::model::literature::{Citation, Work};
 use crate::model::vocabulary::List as Vocabulary;
 use crate::page::phrases::source_names::first_author;
@@ -18,6 +20,7 @@ pub(super) fn design(here: &Here<'_>, design: &Design, ranks: &Ranks) -> Entry {
     let mut entry = of_design(here, design, EntryKind::Design, "");
     entry.number.clone_from(&design.number);
     entry.add(Field::Number, &design.number);
+    former::add(here, Target::Design(design.key.clone()), &mut entry);
     entry.add_all(
         Field::Number,
         earlier_numbers(here, &design.literature, None),

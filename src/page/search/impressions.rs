@@ -1,6 +1,7 @@
 //! Impressions as they are searched.
 
 use super::designs::{of_design, smallest, titles_as_facts};
+use super::former;
 use super::narrowing::{self, Ranks};
 use crate::model::design::Design;
 use crate::model::impression::{Impression, Party};
@@ -58,6 +59,7 @@ fn one(here: &Here<'_>, design: &Design, impression: &Impression, ranks: &Ranks)
 
 fn numbers(here: &Here<'_>, impression: &Impression, entry: &mut Entry) {
     entry.add(Field::Number, here.record_number(&impression.key));
+    former::add_of_sheet(here, &impression.key, entry);
     let accession = impression.accession.as_ref();
     entry.add_all(Field::Accession, accession.map(|number| number.as_str()));
     let former = impression.former_accessions.iter();

@@ -10,16 +10,18 @@
 //! | `parties` | holders and people |
 //! | `publications` | the literature, exhibitions |
 //! | `texts` | the catalogue's own pages, its indexes, the terms of its glossary |
+//! | `former` | former keys, which old addresses show |
 //! | `narrowing` | the values by which readers narrow a search |
 //! | `page` | the search page |
 //! | `not_found` | the page for an address that leads to nothing |
 //! | `ways` | the field, and the indexes for readers without scripts |
 //!
-//! Entries are made of what pages show, from the public catalogue alone. The index itself is made by
+//! Entries are made of what pages and addresses show, from the public catalogue alone. The index itself is made by
 //! `study::search` and written by `exchange::search_index`.
 
 mod designs;
 pub(crate) mod entries;
+mod former;
 mod impressions;
 mod marks;
 mod narrowing;

@@ -1,6 +1,8 @@
 //! Holders and people as they are searched.
 
+use super::former;
 use super::narrowing::Ranks;
+use crate::model::link::Target;
 use crate::page::phrases::party_names::roles;
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
@@ -22,6 +24,7 @@ pub(super) fn holders(here: &Here<'_>, ranks: &Ranks) -> Vec<Entry> {
             .collect::<Vec<_>>()
             .join(", ");
         entry.add(Field::Name, &holder.name.value);
+        former::add(here, Target::Holder(holder.key.clone()), &mut entry);
         entry.add_all(Field::Name, holder.formerly.iter().map(|f| f.name.as_str()));
         entry.add_all(
             Field::Number,
@@ -50,6 +53,7 @@ pub(super) fn people(here: &Here<'_>) -> Vec<Entry> {
             .filter(|fact| !fact.is_empty());
         entry.about = told.collect::<Vec<_>>().join(", ");
         entry.add(Field::Name, &person.name.value);
+        former::add(here, Target::Person(person.key.clone()), &mut entry);
         entry.add_all(
             Field::Name,
             person.names.iter().map(|name| name.text.as_str()),

@@ -1,8 +1,10 @@
 //! The literature, the numbers of earlier catalogues and the exhibitions, as they are searched.
 
 use super::designs::as_cited;
+use super::former;
 use super::parties::by_title;
 use crate::model::exhibition::Venue;
+use crate::model::link::Target;
 use crate::model::literature::Relation;
 use crate::page::phrases::dates;
 use crate::page::setting::address::{Address, Fragment};
@@ -18,6 +20,7 @@ pub(super) fn works(here: &Here<'_>) -> Vec<Entry> {
         let mut entry = Entry::new(EntryKind::Work, work.short.clone(), href);
         entry.about.clone_from(&work.title);
         entry.add(Field::Name, &work.short);
+        former::add(here, Target::Work(work.key.clone()), &mut entry);
         entry.add(Field::Name, &work.title);
         entry.add(Field::Fact, &work.full);
         entry.add(Field::Text, plain_text::note(here, work.note.as_ref()));
@@ -81,6 +84,7 @@ pub(super) fn exhibitions(here: &Here<'_>) -> Vec<Entry> {
         let title = exhibition.title.value.clone();
         let mut entry = Entry::new(EntryKind::Exhibition, title, href);
         entry.add(Field::Name, &exhibition.title.value);
+        former::add(here, Target::Exhibition(exhibition.key.clone()), &mut entry);
         let venue = exhibition.venue.as_ref().map(|venue| match venue {
             Venue::Holder(key) => here.holder_and_city(&key.value).plain(),
             Venue::Named(name) => name.clone(),

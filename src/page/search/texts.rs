@@ -1,5 +1,7 @@
 //! The catalogue's own pages, its indexes and the terms of its glossary, as they are searched.
 
+use super::former;
+use crate::model::link::Target;
 use crate::page::indexes::glossary;
 use crate::page::setting::address::{Address, Overview};
 use crate::page::setting::book::Here;
@@ -13,6 +15,7 @@ pub(super) fn pages(here: &Here<'_>) -> Vec<Entry> {
         let href = Address::of_page(&page.key).to_string();
         let mut entry = Entry::new(EntryKind::Page, page.title.clone(), href);
         entry.add(Field::Name, &page.title);
+        former::add(here, Target::Page(page.key.clone()), &mut entry);
         entry.add(Field::Text, plain_text::note(here, Some(&page.note)));
         entry
     });

@@ -14,6 +14,7 @@ use super::address::{Address, Fragment, Overview};
 use super::exports::Exports;
 use super::html::CleanHtml;
 use super::pictures::{Alignments, Pictures};
+use super::redirects::Redirects;
 use super::template::Templates;
 use super::words::Words;
 use crate::model::key::Key;
@@ -51,6 +52,8 @@ pub(crate) struct Book<'a> {
     pub concordance: BTreeMap<Key, Vec<&'a ConcordanceRow>>,
     /// What editions issued, and what changed since; `None` before the first edition.
     pub editions: Option<Editions<'a>>,
+    /// The redirects from former addresses.
+    pub redirects: Redirects,
     /// The designs with a comparison to choose.
     pub chosen: BTreeSet<Key>,
 }

@@ -13,6 +13,7 @@
 //! | `ink` | the block ink, legible on both papers |
 //! | `pictures` | published pictures |
 //! | `exports` | the files for other programs, as data |
+//! | `redirects` | from the addresses of former keys to those of present ones |
 //! | `book` | all data that pages are made from |
 //! | `export_links` | links to them |
 //! | `leaf` | one page before it is framed |
@@ -29,6 +30,7 @@ pub(crate) mod leaf;
 pub(crate) mod number_size;
 pub(crate) mod pictures;
 pub(crate) mod reading_order;
+pub(crate) mod redirects;
 pub(crate) mod template;
 pub(crate) mod theme_fault;
 pub(crate) mod words;

@@ -21,6 +21,7 @@ use crate::model::occurrence::{MentionRole, RecordId};
 use crate::model::provenance::Sighting;
 use crate::model::vocabulary::List;
 use crate::page::comparison::links;
+use crate::page::lists::choices::{Choice, choices};
 use crate::page::lists::facts::Fact;
 use crate::page::lists::mentions;
 use crate::page::phrases::claims;
@@ -45,6 +46,8 @@ struct View {
     title: String,
     brief: CleanHtml,
     standing: Vec<CleanHtml>,
+    /// The records to choose from, where it was withdrawn in favour of several.
+    choices: Vec<Choice>,
     plate: Option<Plate>,
     facts: Vec<Fact>,
     identification: Option<ReadingView>,
@@ -80,6 +83,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
         title: capital(&here.whereabouts(impression)),
         brief: brief(here, design, impression),
         standing: standings(here, design, impression),
+        choices: choices(here, &impression.standing),
         plate: leading
             .as_ref()
             .and_then(|key| figures::plate(here, key, None, Setting::Leading)),

@@ -276,7 +276,8 @@ impl Writer<'_, '_> {
                 self.hold();
             }
             Tag::Image { dest_url, .. } => {
-                self.picture = Some(dest_url.parse().ok());
+                let target = dest_url.parse().ok();
+                self.picture = Some(target.map(|target| self.present(target)));
                 self.hold();
             }
         }
@@ -352,8 +353,15 @@ impl Writer<'_, '_> {
         }
     }
 
+    /// The record that a link names, by its present key.
+    fn present(&self, target: Target) -> Target {
+        let former = &self.here.public().former;
+        former.record(&target).unwrap_or(target)
+    }
+
     fn link_target(&self, to: &str, title: &str) -> LinkTarget {
         if let Ok(target) = to.parse::<Target>() {
+            let target = self.present(target);
             let Some((address, name)) = self.here.target(&target) else {
                 return LinkTarget::Nowhere;
             };

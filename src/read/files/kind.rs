@@ -41,6 +41,8 @@ pub(crate) enum FileKind {
     Exhibitions,
     /// `pages/KEY.md`.
     Page(Key),
+    /// `pages/KEY.toml`.
+    PageRecord(Key),
     /// `vocabulary/LIST.toml`.
     Terms(List),
     /// A record whose file or folder name is not a valid key.
@@ -140,12 +142,7 @@ pub(crate) fn recognise(path: &str) -> FileKind {
         ["records", "holders", file] => keyed(file, FileKind::Holder, Some(FileKind::HolderNote)),
         ["records", "people", file] => keyed(file, FileKind::Person, Some(FileKind::PersonNote)),
         ["records", "marks", file] => keyed(file, FileKind::Mark, Some(FileKind::MarkNote)),
-        ["records", "pages", file] => match file.strip_suffix(".md") {
-            Some(stem) => stem
-                .parse()
-                .map_or_else(|_| no_key(stem, ExpectedName::Key), FileKind::Page),
-            None => FileKind::Unexpected,
-        },
+        ["records", "pages", file] => keyed(file, FileKind::PageRecord, Some(FileKind::Page)),
         ["records", "vocabulary", file] => file
             .strip_suffix(".toml")
             .and_then(List::from_word)

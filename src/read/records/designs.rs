@@ -8,6 +8,7 @@ use crate::model::catalogue::PrivateText;
 use crate::model::codes::Code;
 use crate::model::design::Design;
 use crate::model::finding::Finding;
+use crate::model::former::FormerKeys;
 use crate::model::impression::Impression;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::note::Note;
@@ -23,6 +24,7 @@ use crate::read::records::record::{self, Record, SecondReading};
 use crate::read::references::echoes::PARTS;
 use crate::read::references::note;
 use crate::read::references::occurrences::RecordOccurrences;
+use crate::read::references::renewed::Renewal;
 use crate::read::shape::{DESIGN, IMPRESSION};
 
 /// The files of one design.
@@ -66,14 +68,21 @@ pub(crate) fn read(
     key: &Key,
     files: &DesignFiles<'_>,
     all_files: &BTreeMap<String, Location>,
+    former: &FormerKeys,
 ) -> ReadDesign {
+    let renewal = Renewal {
+        former,
+        design: Some(key),
+    };
     let folder = Folder {
         path: format!("records/designs/{key}"),
         files: all_files,
     };
-    let record = files
-        .record
-        .map(|source| record::one(source, &DESIGN, |fields| design(fields, key, &folder)));
+    let record = files.record.map(|source| {
+        record::one(source, &DESIGN, renewal, |fields| {
+            design(fields, key, &folder)
+        })
+    });
     let nothing = || Record {
         value: DesignRecord {
             design: blank(key, files.place),
@@ -89,7 +98,7 @@ pub(crate) fn read(
     };
     let mut record = record.unwrap_or_else(nothing);
     if let Some(commentary) = &files.commentary {
-        let (occurrences, findings) = note::read(commentary);
+        let (occurrences, findings) = note::read(commentary, former);
         record.occurrences.extend(occurrences);
         record.findings.extend(findings);
     }
@@ -131,13 +140,13 @@ pub(crate) fn read(
                 design: key.clone(),
                 number: *number,
             };
-            let mut record = record::one_again(*source, &IMPRESSION, again, |fields| {
+            let mut record = record::one_again(*source, &IMPRESSION, renewal, again, |fields| {
                 let public_points = public_points.as_ref().filter(|_| fields.faults.redacted);
                 let points = public_points.unwrap_or(&points);
                 impression(fields, &key, points, &folder)
             });
             if let Some(note) = files.notes.get(number) {
-                let (occurrences, findings) = note::read(note);
+                let (occurrences, findings) = note::read(note, former);
                 record.occurrences.extend(occurrences);
                 record.findings.extend(findings);
             }

@@ -28,7 +28,7 @@ pub(crate) fn marks(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &mut
         read: mark,
         add_note: |mark, note| mark.note = note,
     };
-    let read = files.read(loaded);
+    let read = files.read(loaded, &catalogue.former);
     findings.extend(read.findings);
     catalogue.redacted.texts.extend(read.texts);
     catalogue.redacted.marks.extend(read.public);

@@ -7,6 +7,7 @@ use rayon::prelude::*;
 use crate::model::catalogue::{Catalogue, PrivateText};
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
+use crate::model::former::FormerKeys;
 use crate::model::holder::Holder;
 use crate::model::key::Key;
 use crate::model::note::Note;
@@ -19,6 +20,7 @@ use crate::read::records::person::person;
 use crate::read::records::record;
 use crate::read::references::note;
 use crate::read::references::occurrences::RecordOccurrences;
+use crate::read::references::renewed::Renewal;
 use crate::read::shape::{HOLDER, PERSON, Shape};
 use crate::read::table::fields::Fields;
 
@@ -37,7 +39,7 @@ pub(crate) fn holders(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &m
         read: holder,
         add_note: |holder, note| holder.note = note,
     };
-    let read = files.read(loaded);
+    let read = files.read(loaded, &catalogue.former);
     findings.extend(read.findings);
     isils_used_twice(&read.all, findings);
     catalogue.redacted.texts.extend(read.texts);
@@ -63,7 +65,7 @@ pub(crate) fn people(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &mu
         read: person,
         add_note: |person, note| person.note = note,
     };
-    let read = files.read(loaded);
+    let read = files.read(loaded, &catalogue.former);
     findings.extend(read.findings);
     catalogue.redacted.texts.extend(read.texts);
     catalogue.redacted.people.extend(read.public);
@@ -103,7 +105,7 @@ pub(super) struct Records<T> {
 
 impl<T: Send> Kind<T> {
     /// Reads every record of the kind, with the text beside it.
-    pub(super) fn read(&self, loaded: &[Loaded]) -> Records<T> {
+    pub(super) fn read(&self, loaded: &[Loaded], former: &FormerKeys) -> Records<T> {
         let notes: BTreeMap<&Key, &Loaded> = loaded
             .iter()
             .filter_map(|file| Some(((self.is_note)(&file.kind)?, file)))
@@ -115,10 +117,16 @@ impl<T: Send> Kind<T> {
         let read: Vec<_> = files
             .into_par_iter()
             .map(|(key, source)| {
-                let mut one = record::one(source, self.shape, |fields| (self.read)(fields, key));
+                let renewal = Renewal {
+                    former,
+                    design: None,
+                };
+                let mut one = record::one(source, self.shape, renewal, |fields| {
+                    (self.read)(fields, key)
+                });
                 let note = notes.get(key).and_then(|file| file.note());
                 if let Some(note) = &note {
-                    let (occurrences, findings) = note::read(note);
+                    let (occurrences, findings) = note::read(note, former);
                     one.occurrences.extend(occurrences);
                     one.findings.extend(findings);
                 }

@@ -15,6 +15,7 @@ use crate::read::files::load::Source;
 use crate::read::limits::{DEEPEST_NESTING, MOST_ITEMS};
 use crate::read::records::settled::settled_doubts;
 use crate::read::references::occurrences::{self, RecordOccurrences};
+use crate::read::references::renewed::{Renewal, Renewed, renewed, renewed_in_each};
 use crate::read::shape::Shape;
 use crate::read::syntax::{self, Fault};
 use crate::read::table::fields::{Fields, in_order, read_table};
@@ -72,20 +73,26 @@ pub(crate) enum SecondReading {
 pub(crate) fn one<T>(
     source: Source<'_>,
     shape: &'static Shape,
+    renewal: Renewal<'_>,
     read: impl for<'a, 't> Fn(&mut Fields<'a, 't>) -> T,
 ) -> Record<T> {
-    one_again(source, shape, SecondReading::WherePrivate, read)
+    one_again(source, shape, renewal, SecondReading::WherePrivate, read)
 }
 
 /// The same. `again` says when `read` is called a second time, with [`Faults::redacted`] set.
 pub(crate) fn one_again<T>(
     source: Source<'_>,
     shape: &'static Shape,
+    renewal: Renewal<'_>,
     again: SecondReading,
     read: impl for<'a, 't> Fn(&mut Fields<'a, 't>) -> T,
 ) -> Record<T> {
     let start = Place::start_of(source.file);
-    parsed(source, |tree, faults, broken| {
+    parsed(source, |tree, mut faults, broken| {
+        let (present, renewed) = renewed(tree, shape, source.file, renewal).unzip();
+        let tree = present.as_ref().unwrap_or(tree);
+        let hints = renewed.iter().flatten().map(Renewed::hint);
+        faults.findings.extend(hints);
         let mut of_file = Faults::new(source.file, source.text, tree, broken);
         let (value, settled) = read_table(&mut of_file, shape, tree, start, |fields| {
             (read(fields), settled_doubts(fields))
@@ -119,9 +126,14 @@ pub(crate) fn one_again<T>(
 pub(crate) fn many<T>(
     source: Source<'_>,
     shape: &'static Shape,
+    renewal: Renewal<'_>,
     read: impl for<'a, 't> Fn(&mut Fields<'a, 't>, &Key) -> T,
 ) -> Records<T> {
-    parsed(source, |tree, faults, broken| {
+    parsed(source, |tree, mut faults, broken| {
+        let (present, renewed) = renewed_in_each(tree, shape, source.file, renewal).unzip();
+        let tree = present.as_ref().unwrap_or(tree);
+        let hints = renewed.iter().flatten().map(Renewed::hint);
+        faults.findings.extend(hints);
         let mut of_file = Faults::new(source.file, source.text, tree, broken);
         let mut all = Vec::new();
         let mut texts = Vec::new();
@@ -199,6 +211,11 @@ pub(crate) fn tree<R>(
         let (value, findings) = read(tree);
         (value, kept(findings, faults, source.text))
     })
+}
+
+/// Parses a file and passes on its tree alone. Its faults are reported where its record is read.
+pub(crate) fn tree_alone<R>(source: Source<'_>, read: impl for<'t> FnOnce(&'t DeTable<'t>) -> R) -> R {
+    parsed(source, |tree, _, _| read(tree))
 }
 
 /// Reads a record as it may be published. What it says is settled is for the editors alone.

@@ -1,6 +1,6 @@
 //! The texts and references of every record, and references to nothing.
 //!
-//! Reading order: [`occurrences`] walks a record along its declared keys, once as recorded and once
+//! Reading order: [`renewed`] puts present keys in place of former ones; [`occurrences`] walks a record along its declared keys, once as recorded and once
 //! without its [`private`] fields; [`note`] does the same for Markdown; [`resolve`] reports references
 //! to nothing, except those that [`echoes`] leaves out because their target was not read. [`content`] gives the digest
 //! of each key of a record.
@@ -10,4 +10,5 @@ pub(crate) mod echoes;
 pub(crate) mod note;
 pub(crate) mod occurrences;
 pub(crate) mod private;
+pub(crate) mod renewed;
 pub(crate) mod resolve;

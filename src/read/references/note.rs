@@ -12,6 +12,7 @@ use pulldown_cmark::{Event, LinkType, Options, Parser, Tag, TagEnd};
 
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
+use crate::model::former::FormerKeys;
 use crate::model::key::Key;
 use crate::model::link::Target;
 use crate::model::note::{MARKDOWN, Note, Page};
@@ -19,6 +20,7 @@ use crate::model::occurrence::{MentionRole, Occurrences, Reference, Referent, Te
 use crate::model::place::{FileId, Place};
 use crate::read::faults::bounded;
 use crate::read::limits::DEEPEST_NESTING;
+use crate::read::references::renewed::Renewed;
 use crate::read::values::links::{LinkTarget, nowhere};
 
 /// A link or picture in a text.
@@ -34,8 +36,30 @@ struct Link {
     place: Place,
 }
 
-/// The text and its links to records, and the findings on it.
-pub(crate) fn read(note: &Note) -> (Occurrences, Vec<Finding>) {
+impl Link {
+    /// The link as a reference to the record `now`.
+    fn renewed(&self, now: &Target) -> Renewed {
+        Renewed {
+            place: self.place,
+            was: self.destination.clone(),
+            now: now.to_string(),
+        }
+    }
+}
+
+/// The links of a text by former keys.
+pub(crate) fn renewed(note: &Note, former: &FormerKeys) -> Vec<Renewed> {
+    let all = links(note).into_iter();
+    all.filter_map(|link| match &link.target {
+        LinkTarget::Record(target) => Some(link.renewed(&former.record(target)?)),
+        _ => None,
+    })
+    .collect()
+}
+
+/// The text and its links to records, and the findings on it. A link by a former key leads to the record that has
+/// a new one.
+pub(crate) fn read(note: &Note, former: &FormerKeys) -> (Occurrences, Vec<Finding>) {
     let mut occurrences = Occurrences::default();
     if !note.text.trim().is_empty() {
         let whole = Place::new(note.file, 0..note.text.len());
@@ -46,10 +70,13 @@ pub(crate) fn read(note: &Note) -> (Occurrences, Vec<Finding>) {
     }
     let mut findings = markup(note);
     for link in links(note) {
-        match link.target {
+        match &link.target {
             LinkTarget::Record(target)
                 if !link.is_picture || matches!(target, Target::Picture(_)) =>
             {
+                let now = former.record(target);
+                findings.extend(now.as_ref().map(|now| link.renewed(now).hint()));
+                let target = now.unwrap_or_else(|| target.clone());
                 occurrences.references.push(Reference {
                     to: Referent::Record(target, MentionRole::Linked),
                     place: link.place,
@@ -336,7 +363,7 @@ mod tests {
     #[test]
     fn markup_is_told_once_and_comments_are_not() {
         let text = "A <b>bold</b> word. <!-- aside -->\n\n<script>alert(1)</script>\n\n[x](javascript:alert)";
-        let (_, findings) = read(&note(text));
+        let (_, findings) = read(&note(text), &FormerKeys::default());
         let told: Vec<_> = findings
             .iter()
             .map(|f| text.get(f.at.place.span()).unwrap())
@@ -379,7 +406,7 @@ mod tests {
             (format!("Text\n\n{}a\n", "> ".repeat(deep)), 70),
         ] {
             assert_eq!(too_deep(&text), Some(at..at + 1), "{}", &text[..20]);
-            let (_, findings) = read(&note(&text));
+            let (_, findings) = read(&note(&text), &FormerKeys::default());
             assert_eq!(findings[0].code, Code::NestedTooDeep);
             page("a".parse().unwrap(), FileId::default(), &text);
         }

@@ -2,8 +2,8 @@
 //!
 //! In: the references of every record ([`Occurrences`](crate::model::occurrence::Occurrences)). Out: a
 //! finding at the place of each that leads nowhere. [`missing`] holds the code, the message and the help
-//! for each kind of target; [`circles`] reports states that follow themselves, [`conditions`]
-//! conditions that a mark does not have.
+//! for each kind of target; [`circles`] reports states that follow themselves, [`leading`]
+//! records that lead to each other in a circle, [`conditions`] conditions that a mark does not have.
 //!
 //! Messages contain keys only, never names of people, so nothing private can appear in one.
 //!
@@ -12,6 +12,7 @@
 
 mod circles;
 mod conditions;
+mod leading;
 mod missing;
 
 use std::collections::BTreeSet;
@@ -42,6 +43,7 @@ pub(crate) fn resolve(catalogue: &Catalogue, themes: &[String], found: &[Finding
         }
     }
     findings.extend(conditions::unknown(catalogue));
+    findings.extend(leading::circles(catalogue));
     findings.extend(catalogue.designs.values().flat_map(circles::circles));
     findings
 }

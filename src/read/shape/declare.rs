@@ -247,6 +247,13 @@ pub const PRIVATE: KeyShape = may(
 )
 .never_shown("it holds names of keys");
 
+/// The key of a record, or of a part of one, in which it names the keys that it had before.
+pub const WAS: KeyShape = may(
+    "was",
+    Takes::Several(&Takes::OwnKey),
+    "keys it had before: their addresses lead here",
+);
+
 /// The key of a record in which it says which of its doubts are settled.
 pub(super) const SETTLED: KeyShape = may(
     "settled",

@@ -1,7 +1,7 @@
 //! The keys of `design.toml`.
 
 use super::declare::{
-    MapKeys, SETTLED, Shape, Takes, Target, claimed, may, must, plain, standing, words,
+    MapKeys, SETTLED, Shape, Takes, Target, WAS, claimed, may, must, plain, standing, words,
 };
 use super::picture::DESIGN_PICTURE;
 use crate::model::design::{MatrixFate, MatrixKind, TitleKind};
@@ -97,6 +97,7 @@ pub static DESIGN: Shape = standing(
             Takes::Tables(&COMPARISON),
             "pairs or groups to be shown side by side",
         ),
+        WAS,
         SETTLED,
     ],
 );
@@ -215,6 +216,7 @@ pub static MATRIX: Shape = plain(
     "a matrix",
     &[
         must("key", Takes::OwnKey, "its key"),
+        WAS,
         may("kind", Takes::Word(words::<MatrixKind>), "what it is"),
         may("material", Takes::Text, "what it is made of"),
         may(
@@ -255,6 +257,7 @@ pub static POINT: Shape = plain(
     "a point",
     &[
         must("key", Takes::OwnKey, "its key"),
+        WAS,
         must(
             "ask",
             Takes::Text,
@@ -314,6 +317,7 @@ pub static STATE: Shape = standing(
     "a state",
     &[
         must("key", Takes::OwnKey, "its key: telling, not a numeral"),
+        WAS,
         may(
             "date",
             Takes::Statements(&Takes::Date),
@@ -363,6 +367,7 @@ pub static PRINTING: Shape = standing(
     "a printing",
     &[
         must("key", Takes::OwnKey, "its key"),
+        WAS,
         may("name", Takes::Text, "its name as readers see it"),
         must(
             "kind",
@@ -439,6 +444,7 @@ pub static VARIANT: Shape = standing(
     "a variant",
     &[
         must("key", Takes::OwnKey, "its key"),
+        WAS,
         may("summary", Takes::Text, "what differs, in a sentence"),
         may(
             "states",

@@ -1,6 +1,6 @@
 //! The keys of `marks/KEY.toml`.
 
-use super::declare::{SETTLED, Shape, Takes, Target, claimed, may, must, plain, words};
+use super::declare::{SETTLED, Shape, Takes, Target, WAS, claimed, may, must, plain, words};
 use super::design::NUMBERED_CITATION;
 use crate::model::mark::MarkKind;
 use crate::model::occurrence::MentionRole;
@@ -37,6 +37,7 @@ pub static MARK_RECORD: Shape = plain(
             Takes::Tables(&MARK_CONDITION),
             "its conditions, in the order of time: whole, chipped, recut",
         ),
+        WAS,
         SETTLED,
     ],
 );
@@ -60,6 +61,7 @@ pub static MARK_CONDITION: Shape = plain(
     "a condition of a mark",
     &[
         must("key", Takes::OwnKey, "its key"),
+        WAS,
         may("summary", Takes::Text, "what is to be seen, in a sentence"),
         may("from", Takes::Date, "from when the mark was so"),
         may("to", Takes::Date, "until when it was so"),

@@ -1,7 +1,9 @@
 //! The keys of the catalogue's settings, and of the records to which designs and impressions refer:
 //! holders, people, exhibitions, terms.
 
-use super::declare::{KeyShape, MapKeys, SETTLED, Shape, Takes, Target, may, must, plain, words};
+use super::declare::{
+    KeyShape, MapKeys, SETTLED, Shape, Takes, Target, WAS, may, must, plain, words,
+};
 use crate::model::holder::HolderKind;
 use crate::model::occurrence::MentionRole;
 use crate::model::vocabulary::CountingClass;
@@ -152,6 +154,7 @@ pub static HOLDER: Shape = plain(
             Takes::Table(&CONSENT),
             "a private owner's consent to be named",
         ),
+        WAS,
         SETTLED,
     ],
 );
@@ -221,6 +224,7 @@ pub static PERSON: Shape = plain(
             Takes::Several(&Takes::Web),
             "addresses of authority records",
         ),
+        WAS,
         SETTLED,
     ],
 );
@@ -251,9 +255,13 @@ pub static EXHIBITION: Shape = plain(
             Takes::Refers(Target::Work, MentionRole::Cited),
             "its catalogue",
         ),
+        WAS,
         SETTLED,
     ],
 );
+
+/// `pages/KEY.toml`, beside a page of the catalogue's own.
+pub static PAGE: Shape = plain("a page", &[WAS, SETTLED]);
 
 /// One table of `vocabulary/LIST.toml`.
 pub static TERM: Shape = Shape {

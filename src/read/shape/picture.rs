@@ -1,6 +1,6 @@
 //! The keys of a picture of a sheet or of a design.
 
-use super::declare::{Shape, Takes, Target, may, must, plain, words};
+use super::declare::{Shape, Takes, Target, WAS, may, must, plain, words};
 use super::others::LARGEST;
 use crate::model::occurrence::MentionRole;
 use crate::model::picture::{PictureOf, View};
@@ -22,6 +22,7 @@ macro_rules! picture {
                     Takes::OwnKey,
                     "its name; its side where nothing is said",
                 ),
+                WAS,
                 may(
                     "side",
                     Takes::Word(words::<Side>),

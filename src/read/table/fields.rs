@@ -40,6 +40,7 @@ pub(crate) fn read_table<'t, T>(
         asked: Vec::new(),
     };
     let value = read(&mut fields);
+    fields.former_keys();
     fields.finish();
     faults.leave();
     value
@@ -281,6 +282,14 @@ impl<'t> Fields<'_, 't> {
             }
         }
         all
+    }
+
+    /// Reports former keys that are no keys. `former` reads them of all records at once, before any record is
+    /// read, because references may name them.
+    fn former_keys(&mut self) {
+        if self.shape.key("was").is_some() {
+            self.keys("was");
+        }
     }
 
     /// The keys of a claim.

@@ -76,7 +76,9 @@ cite-address = Adressen
 cite-address-text =
     Jeder Eintrag, jeder Abzug, jeder Standort, jede Person und jedes Werk hat eine Adresse, die sich
     nicht ändert. Die Zahl eines Zustands ist nur sein Platz in der Reihe: Wird ein Zustand gefunden,
-    kann sie wandern, die Adresse nicht.
+    kann sie wandern, die Adresse nicht. Wo ein Eintrag umbenannt oder mit einem anderen vereint werden
+    musste, führt die alte Adresse zur heutigen; die eines zurückgezogenen Eintrags sagt, warum er
+    zurückgezogen wurde und was stattdessen anzusehen ist.
 cite-in-short = Kurz
 cite-in-full = Ausführlich
 

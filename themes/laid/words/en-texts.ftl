@@ -71,6 +71,8 @@ cite-address = Addresses
 cite-address-text =
     Every entry, impression, holder, person and work has one address that does not change. A state’s
     numeral is only its place in the order: when a state is found it may move, the address does not.
+    Where a record had to be renamed or joined with another, its old address leads to the present one;
+    that of a withdrawn record says why it was withdrawn, and what to see instead.
 cite-in-short = In short
 cite-in-full = In full
 
