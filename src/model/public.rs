@@ -124,6 +124,10 @@ impl Concealed {
             self.is_whole &= may_publish == [true; 2];
             conceal_holder(holder, may_publish, private_owner);
             let record = RecordId::Holder(key.clone());
+            if may_publish != [true; 2] {
+                // A digest of the record would let a guess at the name be confirmed.
+                catalogue.contents.remove(&record);
+            }
             if holder.note.is_none()
                 && let Some(occurrences) = catalogue.occurrences.get_mut(&record)
             {

@@ -415,6 +415,25 @@ fn what_became_private_is_told_of_no_earlier_edition() {
 }
 
 #[test]
+fn the_register_has_no_digest_of_an_owner_who_is_not_named() {
+    let owner = "\n-- records/holders/owner-a.toml\nname = \"Ottilie Quorn\"\nkind = \"private\"\nprivate = [\"kind\"]\n";
+    let folder = lay_down(&[CATALOGUE, owner]);
+    let dir = folder.path();
+    edit(
+        &dir.join("records/designs/1/impressions/2.toml"),
+        "gallery",
+        "owner-a",
+    );
+    issued(dir);
+    assert!(
+        register(dir).contains("\n\"owner-a\" = { since = \"1\" }\n"),
+        "{}",
+        register(dir)
+    );
+    assert!(!register(dir).contains("Quorn"));
+}
+
+#[test]
 fn a_compile_says_which_addresses_the_site_loses() {
     let folder = lay_down(&[CATALOGUE]);
     let dir = folder.path();

@@ -18,6 +18,7 @@ const TYPES = {
   ".jpg": "image/jpeg",
   ".png": "image/png",
   ".xml": "application/xml",
+  ".atom": "application/atom+xml",
 };
 
 /** Every file below `folder`, by its path there with `/`. */

@@ -7,7 +7,6 @@ use std::collections::BTreeMap;
 
 use crate::model::catalogue::Catalogue;
 use crate::model::design::{Comparison, Design};
-use crate::model::holder::Holder;
 use crate::model::impression::Impression;
 use crate::model::issued_reading::IssuedReadings;
 use crate::model::key::{Key, PictureKey, PictureOwner};
@@ -46,10 +45,7 @@ impl Present {
         for (key, holder) in &catalogue.holders {
             let target = Target::Holder(key.clone());
             let note = holder.note.as_ref();
-            let entry = present.record(catalogue, target, RecordId::Holder(key.clone()), note);
-            if is_withheld(holder) {
-                entry.holds.clear();
-            }
+            present.record(catalogue, target, RecordId::Holder(key.clone()), note);
         }
         for (key, person) in &catalogue.people {
             let target = Target::Person(key.clone());
@@ -208,11 +204,4 @@ pub fn subject_digests(
 pub fn shown(comparison: &Comparison) -> String {
     let keys = comparison.of.iter().map(|key| key.value.to_string());
     keys.collect::<Vec<_>>().join(" ")
-}
-
-/// Whether something of a holder is not published: then nothing is computed from its record.
-fn is_withheld(holder: &Holder) -> bool {
-    ["name", "place"]
-        .iter()
-        .any(|field| !holder.may_publish(field))
 }
