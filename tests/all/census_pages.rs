@@ -211,7 +211,7 @@ fn an_edition_stands_beside_its_sources_and_the_sizes_that_nobody_declares() {
         editions.contains("<p class=\"small\">Source: ") && editions.contains("p. 4"),
         "{editions}"
     );
-    assert!(editions.contains("Others give 40"), "{editions}");
+    assert!(editions.contains("Other sources give 40"), "{editions}");
     let known = "<p>Known: <a href=\"#printing-own\">2</a> of 50 declared. 2 of the 50 numbers are recorded. ";
     assert!(editions.contains(known), "{editions}");
     let other = &editions[editions.find("Numbered as of another size").unwrap()..];
@@ -340,7 +340,7 @@ fn known_impressions_stand_against_the_number_printed_with_its_source() {
         "{shown}"
     );
     assert!(
-        shown.contains("Others give as the number printed 45, "),
+        shown.contains("Other sources give as the number printed 45, "),
         "{shown}"
     );
     assert!(

@@ -105,10 +105,10 @@ mod published;
 mod references;
 /// Photographs aligned.
 mod registration;
-/// References and what they mean: `keyblock resolve`, the list for other sites, the rows of earlier catalogues.
-mod resolve;
 /// `keyblock rename`, run as a program.
 mod rename_command;
+/// References and what they mean: `keyblock resolve`, the list for other sites, the rows of earlier catalogues.
+mod resolve;
 /// Which records may be one sheet, and why.
 mod same_sheet;
 /// Schemas of records, and the templates that a new catalogue begins with.

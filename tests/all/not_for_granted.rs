@@ -50,7 +50,7 @@ fn a_heading_says_how_sure_an_identification_is_and_what_speaks_against_it() {
     let heading = |address: &str| words_of(page(&site, address));
     assert!(heading("impression/1.1/").contains("State i/ii."));
     assert!(heading("impression/1.2/").contains("State ii/ii (probable)."));
-    assert!(heading("impression/1.3/").contains("State i/ii (against what was seen)."));
+    assert!(heading("impression/1.3/").contains("State i/ii (contradicted by what was seen)."));
 }
 
 /// A list that files a sheet under a state or a printing repeats what its caption says of the identification.
@@ -67,7 +67,7 @@ fn lists_under_a_state_or_printing_say_how_sure_each_identification_is() {
     for sheet in [
         "1.1 Town Museum",
         "1.2 (probable) Town Museum",
-        "1.3 (against what was seen) ",
+        "1.3 (contradicted by what was seen) ",
     ] {
         assert!(listed.contains(sheet), "{sheet}: {listed}");
     }
@@ -76,7 +76,7 @@ fn lists_under_a_state_or_printing_say_how_sure_each_identification_is() {
     for sheet in [
         "1.1i/ii",
         "1.2ii/ii (probable)",
-        "1.3i/ii (against what was seen)",
+        "1.3i/ii (contradicted by what was seen)",
     ] {
         assert!(holder.contains(sheet), "{sheet}: {holder}");
     }

@@ -655,7 +655,7 @@ fn the_cautions_name_what_is_said_against_what_was_seen_and_who_is_named_without
     let write = "contact = \"editors@prints.example.org\"";
     let english = said("en", write);
     for words in [
-        "unless it says “against what was seen”, and gives the reasons.",
+        "unless it says “contradicted by what was seen”, and gives the reasons.",
         "The name and place of a private collection are published only where its owner’s consent is recorded.",
         "Others whom the records name, former owners among them, are named without it.",
         "The name of a person who objects is taken out.",

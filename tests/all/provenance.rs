@@ -399,7 +399,7 @@ fn one_page_gathers_the_sheets_by_what_is_recorded_and_names_no_private_owner() 
     let html = page(&site, "provenance/");
     let (_, text) = tags(html);
     assert!(
-        text.contains("Recorded as having it, for part of these years"),
+        text.contains("Owner recorded, or perhaps recorded, for part of these years"),
         "{text}"
     );
     assert!(

@@ -306,7 +306,7 @@ fn the_page_of_a_point_groups_by_state_and_names_what_is_missing() {
     assert!(moon.contains("1.3: Photograph: The owner. CC BY 4.0."));
     // What was seen, and that one sheet contradicts its identification.
     assert!(moon.contains("One observation does not agree with the identification"));
-    assert!(moon.contains("but shown: present"));
+    assert!(moon.contains("but recorded: present"));
 }
 
 #[test]

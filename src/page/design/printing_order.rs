@@ -343,6 +343,19 @@ impl Told<'_, '_> {
         as_sentences(&sentences)
     }
 
+    /// Whether one of two records says that they are two sheets.
+    fn are_two(&self, a: &ImpressionKey, b: &ImpressionKey) -> bool {
+        let public = self.here.public();
+        let says = |one: &ImpressionKey, other: &ImpressionKey| {
+            let record = public.impression(one);
+            record.is_some_and(|record| {
+                let mut others = record.not_same_as.iter();
+                others.any(|of| of.impression.value == *other)
+            })
+        };
+        says(a, b) || says(b, a)
+    }
+
     /// "7.14 and 7.15 both have the number 12 of Memorial portfolio, but unlike wear: …."
     fn unlike_wear(&self, found: &UnlikeWear) -> CleanHtml {
         let [less, more] = &found.records;
@@ -360,7 +373,12 @@ impl Told<'_, '_> {
             ("printing", &CleanHtml::text(&printing)),
             ("wear", &CleanHtml::join(&steps, "; ")),
         ];
-        self.sentence("order-unlike-wear", &given)
+        let id = if self.are_two(less, more) {
+            "order-unlike-wear-two"
+        } else {
+            "order-unlike-wear"
+        };
+        self.sentence(id, &given)
     }
 }
 

@@ -76,7 +76,7 @@ fn heading(here: &Here<'_>, status: Coverage) -> CleanHtml {
 }
 
 /// A handle with further facts that museums need: "14.7 (change of hands recorded, may be printed later; sale,
-/// Mole & Pier, Northport, May 1938; purchased by Harbour Museum, Northport, 1939)".
+/// Mole & Pier, Northport, May 1938 | purchased by Harbour Museum, Northport, 1939)".
 fn marked(here: &Here<'_>, impression: &Impression, years: &DiligenceYears) -> CleanHtml {
     let words = here.words();
     let change = match years.change {

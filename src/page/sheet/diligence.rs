@@ -152,8 +152,10 @@ pub(crate) fn possibly_same(here: &Here<'_>, years: &DiligenceYears) -> Vec<Clea
     let words = here.words();
     let said = years.possibly_same.iter().map(|other| {
         let entries = other.entries.iter().filter_map(|of| entry(here, of));
-        let entries: Vec<CleanHtml> = entries.map(|e| provenance::on_its_own(here, e)).collect();
         let sheet = here.impression(&other.record);
+        let entries: Vec<CleanHtml> = entries
+            .map(|e| provenance::of_other_sheet(here, e, &sheet))
+            .collect();
         match CleanHtml::join(&entries, "; ").some() {
             Some(entries) => words.html(
                 "years-perhaps-same",
@@ -185,7 +187,7 @@ fn handled(here: &Here<'_>, years: &DiligenceYears) -> Option<CleanHtml> {
     CleanHtml::join(&said, "; ").some()
 }
 
-/// The same with the owners who acquired it: "sale, Mole & Pier, Northport, May 1938; purchased by Harbour Museum,
+/// The same with the owners who acquired it: "sale, Mole & Pier, Northport, May 1938 | purchased by Harbour Museum,
 /// Northport, 1939".
 pub(crate) fn dealings(here: &Here<'_>, years: &DiligenceYears) -> Option<CleanHtml> {
     let entries = years.dealings.iter().filter_map(|of| entry(here, of));
@@ -193,7 +195,8 @@ pub(crate) fn dealings(here: &Here<'_>, years: &DiligenceYears) -> Option<CleanH
         PartyRole::Owner => provenance::acquisition(here, e),
         PartyRole::Agent | PartyRole::Keeper => provenance::on_its_own(here, e),
     });
-    CleanHtml::join(&said.collect::<Vec<_>>(), "; ").some()
+    // A semicolon would say that it passed directly from one to the next.
+    CleanHtml::join(&said.collect::<Vec<_>>(), " | ").some()
 }
 
 fn entry<'h>(here: &Here<'h>, (record, entry): &EntryRef) -> Option<&'h ProvenanceEntry> {

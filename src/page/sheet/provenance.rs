@@ -177,6 +177,23 @@ pub(crate) fn on_its_own(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml 
     with_certainty(here, entry, told(here, entry, None))
 }
 
+/// The same told on the page of another sheet, so that its own is named: "sale, Dealer, London, 1971, possibly 14.9".
+pub(crate) fn of_other_sheet(
+    here: &Here<'_>,
+    entry: &ProvenanceEntry,
+    sheet: &CleanHtml,
+) -> CleanHtml {
+    let word = match entry.this_sheet.as_ref().map(|certainty| certainty.value) {
+        Some(Certainty::Probable) => Some("probably-that-sheet"),
+        Some(Certainty::Possible) => Some("possibly-that-sheet"),
+        Some(Certainty::Certain) | None => None,
+    };
+    let of = word.map_or_else(CleanHtml::empty, |word| {
+        here.words().html(word, None, &[("sheet", sheet)])
+    });
+    with_certainty(here, entry, told_of(here, entry, None, &of))
+}
+
 /// How and when an owner acquired the sheet, without the end of the possession: "purchased by Museum, Northport, 1939".
 pub(crate) fn acquisition(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml {
     let words = here.words();
@@ -199,6 +216,17 @@ pub(crate) fn acquisition(here: &Here<'_>, entry: &ProvenanceEntry) -> CleanHtml
 
 /// "sale, Dealer, London, 3 November 1971, lot 212, bought in".
 fn told(here: &Here<'_>, entry: &ProvenanceEntry, next: Option<&ProvenanceEntry>) -> CleanHtml {
+    let this_sheet = CleanHtml::text(this_sheet(here, entry).unwrap_or_default());
+    told_of(here, entry, next, &this_sheet)
+}
+
+/// The same, with what is said of whether it was the sheet.
+fn told_of(
+    here: &Here<'_>,
+    entry: &ProvenanceEntry,
+    next: Option<&ProvenanceEntry>,
+    this_sheet: &CleanHtml,
+) -> CleanHtml {
     let words = here.words();
     let text = |text: Option<&str>| CleanHtml::text(text.unwrap_or_default());
     let lot = CleanHtml::text(&lots::number(here, entry));
@@ -211,7 +239,7 @@ fn told(here: &Here<'_>, entry: &ProvenanceEntry, next: Option<&ProvenanceEntry>
             &lot,
             &text(entry.price.as_deref()),
             &text(was_bought_in.then(|| words.word("bought-in"))),
-            &text(this_sheet(here, entry)),
+            this_sheet,
         ],
         ", ",
     )

@@ -214,7 +214,10 @@ pub(crate) fn tree<R>(
 }
 
 /// Parses a file and passes on its tree alone. Its faults are reported where its record is read.
-pub(crate) fn tree_alone<R>(source: Source<'_>, read: impl for<'t> FnOnce(&'t DeTable<'t>) -> R) -> R {
+pub(crate) fn tree_alone<R>(
+    source: Source<'_>,
+    read: impl for<'t> FnOnce(&'t DeTable<'t>) -> R,
+) -> R {
     parsed(source, |tree, _, _| read(tree))
 }
 

@@ -131,7 +131,7 @@ pub(super) fn dealings(
             let is_one = match entry.role {
                 PartyRole::Agent => is_dated_within(entry, asked),
                 PartyRole::Owner => {
-                    let is_makers = at == 0 && is_maker(design, artist, entry);
+                    let is_makers = at == 0 && is_maker(design, impression, artist, entry);
                     let from = entry.from.as_ref();
                     let from = from.filter(|_| !is_makers && !entry.is_destruction());
                     from.is_some_and(|from| Span::as_written(&from.value).meets(asked))
@@ -179,7 +179,7 @@ fn change_in(
         |entry: &ProvenanceEntry| entry.role != PartyRole::Keeper && entry.sold != Some(false);
     let mut found = ChangeOfHands::None;
     for (at, entry) in entries.iter().enumerate().filter(|(_, e)| handled(e)) {
-        let is_makers = at == 0 && is_maker(design, artist, entry);
+        let is_makers = at == 0 && is_maker(design, impression, artist, entry);
         let came = entry.from.as_ref();
         let came = came.filter(|_| !is_makers && !entry.is_destruction());
         let went = entry.to.as_ref().filter(|_| ended != Some(at));

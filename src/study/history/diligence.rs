@@ -347,16 +347,21 @@ struct Existence {
 }
 
 impl Existence {
-    /// Whether a day lies in the year in which the sheet was printed, or destroyed, before or after
-    /// which it did not exist. A span of several years says nothing about a single sheet.
-    fn is_doubtful(self, day: Day) -> bool {
-        let is_in_one_year = |span: &Span| {
-            let years = span.first.zip(span.last);
-            years.is_some_and(|(first, last)| first.year == last.year)
-        };
-        let spans = [self.printed, self.gone].into_iter();
-        spans.filter(is_in_one_year).any(|span| span.contains(day))
+    /// Whether a day lies in the year in which the sheet was printed, before which it did not exist.
+    fn may_begin_on(self, day: Day) -> bool {
+        is_in_one_year(self.printed) && self.printed.contains(day)
     }
+
+    /// Whether a day lies in the year in which the sheet was destroyed, after which it did not exist.
+    fn may_end_on(self, day: Day) -> bool {
+        is_in_one_year(self.gone) && self.gone.contains(day)
+    }
+}
+
+/// A span of several years says nothing about a single sheet.
+fn is_in_one_year(span: Span) -> bool {
+    let years = span.first.zip(span.last);
+    years.is_some_and(|(first, last)| first.year == last.year)
 }
 
 /// The time from `first` to `last`, cut wherever what is known changes.
@@ -411,12 +416,13 @@ fn on_day(
     existence: Existence,
     day: Day,
 ) -> (OwnerRecord, Vec<EntryRef>) {
-    // In the year in which a sheet was printed, a certain owner who can have acquired it is enough: the
-    // sheet was with its printer, with that owner, or not yet printed. The same holds for its end.
-    let is_doubtful = existence.is_doubtful(day);
+    // In the year in which a sheet was printed, a certain owner who acquired it then is enough: the sheet was with its
+    // printer, with that owner, or not yet printed. In the year of its end, a certain owner is.
+    let (may_begin, may_end) = (existence.may_begin_on(day), existence.may_end_on(day));
     let has_it = |owned: &Ownership| {
+        let is_enough = may_end || may_begin && owned.has_beginning;
         owned.certainly.is_some_and(|span| span.contains(day))
-            || is_doubtful && owned.is_firm && owned.possibly.contains(day)
+            || is_enough && owned.is_firm && owned.possibly.contains(day)
     };
     let by = |wanted: &dyn Fn(&Ownership) -> bool| -> Vec<EntryRef> {
         let entries = owned.iter().filter(|(_, owned)| wanted(owned));

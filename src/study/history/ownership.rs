@@ -31,12 +31,14 @@
 //! assert_eq!(days(owned.possibly), ["1938-01-01", "1950-12-31"]);
 //! ```
 
+use crate::model::certainty::Certainty;
 use crate::model::design::Design;
 use crate::model::edtf::{Date, Day};
 use crate::model::impression::Impression;
 use crate::model::key::Key;
 use crate::model::place::Placed;
 use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
+use crate::study::identification::candidates::{Candidate, allowed_by};
 use crate::study::index::EntryAt;
 
 /// How many years a date that is approximate or uncertain may be off, either way: "c. 1610" is
@@ -150,6 +152,8 @@ pub struct Ownership {
     pub ended_by: Option<EntryAt>,
     /// Whether the entry itself is certain, whatever its dates.
     pub is_firm: bool,
+    /// Whether the entry says when the possession began, or names a maker who had the sheet first.
+    pub has_beginning: bool,
 }
 
 /// When each owner of a record had the sheet. `printed` is when it was printed, `artist` the first owner: an
@@ -170,7 +174,7 @@ pub fn owners(
         .collect();
     let first = impression.provenance.first();
     let chain = Chain {
-        is_from_the_start: first.is_some_and(|entry| is_maker(design, artist, entry)),
+        is_from_the_start: first.is_some_and(|entry| is_maker(design, impression, artist, entry)),
         is_to_this_day: steps
             .last()
             .is_some_and(|last| has_it_now(impression, &last.entry.party)),
@@ -182,15 +186,35 @@ pub fn owners(
         .collect()
 }
 
-/// Whether an entry names the artist, or another maker of the design.
+/// Whether an entry names the artist, another maker of the design, or the printer of the printing that the sheet is
+/// identified with for certain.
 #[must_use]
-pub(crate) fn is_maker(design: &Design, artist: Option<&Key>, entry: &ProvenanceEntry) -> bool {
+pub(crate) fn is_maker(
+    design: &Design,
+    impression: &Impression,
+    artist: Option<&Key>,
+    entry: &ProvenanceEntry,
+) -> bool {
     match &entry.party {
         Party::Record(key) => {
-            artist == Some(&key.value) || design.makers.iter().any(|m| m.person.value == key.value)
+            artist == Some(&key.value)
+                || design.makers.iter().any(|m| m.person.value == key.value)
+                || is_printer(design, impression, &key.value)
         }
         Party::Named(_) | Party::Undisclosed => false,
     }
+}
+
+/// Whether a person or house printed every printing that the sheet's certain identification allows.
+fn is_printer(design: &Design, impression: &Impression, party: &Key) -> bool {
+    let identified = impression.identified.as_ref();
+    let certain = identified.filter(|i| i.claim.certainty() == Certainty::Certain);
+    let allowed = certain.map_or_else(Vec::new, |identified| allowed_by(design, identified));
+    let printed = |candidate: &Candidate<'_>| {
+        let printer = candidate.printing.map(|printing| &printing.printer);
+        printer.and_then(|printer| printer.own()) == Some(party)
+    };
+    !allowed.is_empty() && allowed.iter().all(printed)
 }
 
 /// Whether the record says that a party owns the sheet now: as its owner, else as its holder.
@@ -261,6 +285,7 @@ impl Chain<'_> {
             possibly,
             ended_by,
             is_firm: step.is_firm,
+            has_beginning: step.entry.from.is_some() || (at == 0 && self.is_from_the_start),
         })
     }
 

@@ -2,7 +2,7 @@
 //!
 //! In: the records of one sheet, as published. Out: a [`Span`] of days ([`of_sheet`]); whether it can be of a recorded
 //! printing that may have ended only after a day ([`may_be_after`]).
-//! Method: the sheet's own date is used, else those of the printings it can be of. An identification that
+//! Method: the sheet's own date is used, else those of the printings it can be of, from when its state was made. An identification that
 //! observations contradict is not used (`agree`). A sheet was printed no later than the first day on which
 //! somebody certainly had it, saw it or showed it. Definitions: `docs/definitions.md, "When a sheet was
 //! printed"`.
@@ -136,10 +136,10 @@ fn of_record(design: &Design, impression: &Impression) -> Span {
     }
     let runs = relied_on(design, impression).and_then(|identified| {
         let candidates = allowed_by(design, identified);
-        let dates = candidates.iter().map(|c| certain(&c.printing?.date));
-        dates.collect::<Option<Vec<&Date>>>()
+        let spans = candidates.iter().map(printed_as);
+        spans.collect::<Option<Vec<Span>>>()
     });
-    let spans: Vec<Span> = runs.into_iter().flatten().map(Span::of).collect();
+    let spans: Vec<Span> = runs.into_iter().flatten().collect();
     if spans.is_empty() {
         return Span {
             first: made(design),
@@ -151,6 +151,18 @@ fn of_record(design: &Design, impression: &Impression) -> Span {
         first: spans.iter().map(|s| s.first).min().flatten(),
         last: last.and_then(|last| last.into_iter().max()),
     }
+}
+
+/// When sheets of a candidate were printed: within the dates of its printing, and not before its state was made. `None`
+/// where the printing has no certain date.
+fn printed_as(candidate: &Candidate<'_>) -> Option<Span> {
+    let printing = Span::of(certain(&candidate.printing?.date)?);
+    let state = candidate.state.and_then(|state| certain(&state.date));
+    let from_state = Span {
+        first: state.and_then(|date| Span::of(date).first),
+        last: None,
+    };
+    Some(agreed(printing, from_state))
 }
 
 fn made(design: &Design) -> Option<Day> {

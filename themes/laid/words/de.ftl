@@ -475,6 +475,8 @@ probably = wahrscheinlich
 possibly = möglicherweise
 probably-this-sheet = wahrscheinlich dieses Blatt
 possibly-this-sheet = möglicherweise dieses Blatt
+probably-that-sheet = wahrscheinlich { $sheet }
+possibly-that-sheet = möglicherweise { $sheet }
 owner-gift = Schenkung an { $who }
 owner-bequest = Vermächtnis an { $who }
 owner-descent = im Erbgang an { $who }
@@ -537,10 +539,10 @@ years-perhaps-owner = vielleicht { $owner }
 years-caution = Lücken sind üblich, und keine ist ein Vorwurf; ebenso wenig ist ein Nachweis ohne Lücken eine Entlastung. Wer über ein Blatt entscheiden muss, braucht eigene Nachforschung und zugelassenen Rat am Ort des Blattes.
 provenance-years-brief = Was hier über die Eigentümer jedes Abzugs vom 30. Januar 1933 bis 8. Mai 1945 verzeichnet ist. Nach später gedruckten oder vorher zerstörten Abzügen wird nicht gefragt; Abzüge unbekannter Druckzeit sind eingeschlossen. Dass kein Eigentümer verzeichnet ist, entlastet einen Abzug nicht.
 years-head-silent = Für diese Jahre kein Eigentümer verzeichnet
-years-head-partly = Als Besitzer verzeichnet, für einen Teil dieser Jahre
-years-head-perhaps = Als Besitzer verzeichnet, für manche Tage nicht mit Gewissheit
-years-head-uncertain = Als möglicher Besitzer verzeichnet, für keinen Tag mit Gewissheit
-years-head-throughout = Als Besitzer verzeichnet, durchgehend
+years-head-partly = Eigentümer verzeichnet, auch nur vielleicht, für einen Teil dieser Jahre
+years-head-perhaps = Eigentümer durchgehend verzeichnet, für manche Tage nicht mit Gewissheit
+years-head-uncertain = Eigentümer durchgehend verzeichnet, für keinen Tag mit Gewissheit
+years-head-throughout = Eigentümer durchgehend verzeichnet
 years-mark-change-recorded = Wechsel des Eigentümers verzeichnet
 years-mark-change-possible = Wechsel des Eigentümers möglich
 years-mark-later = vielleicht später gedruckt
@@ -1119,7 +1121,7 @@ survival-few-once = Geschätzt wird nicht: es braucht zwei Abzüge, die nur bei 
 survival-ground = { $n ->
     [one] Ein Abzug ist bei wenigstens einem Anlass verzeichnet
    *[other] { $n } Abzüge sind bei wenigstens einem Anlass verzeichnet
-}, davon { $once } bei einem, { $twice } bei zweien. Ein Anlass ist ein Jahr mit einem Nachweis, einer Ausstellung oder einem Besitzwechsel.
+}, davon { $once } bei einem, { $twice } bei zweien. Ein Anlass ist ein Jahr mit einem Nachweis, einer Ausstellung, einem Besitzwechsel oder einer Leihe.
 survival-says-little = Fast jeder Abzug ist nur bei einem Anlass verzeichnet. Die Schätzung sagt dann kaum mehr, als dass es weitere geben mag.
 open-pairs-count-twice = Je zwei Einträge, die ein Blatt sein können, gelten hier als zwei Abzüge.
 survival-caution-1 = Das Verfahren (Chao1, verzerrungskorrigiert; Chao 1984 und 1987) gibt eine untere Schranke. Sie ist der Wahrheit nur nahe, wenn selten nachgewiesene Abzüge nie nachgewiesenen gleichen.
@@ -1283,6 +1285,7 @@ order-contradicts = ohne Reihenfolge
 order-in-a-cycle = { $sheets } lassen sich nicht ordnen, weil sich das Verzeichnete widerspricht
 order-cycle-step = { $before } vor { $after }: { $reasons }
 order-unlike-wear = { $one } und { $other } haben beide die Nummer { $number } ({ $printing }), doch { $other } zeigt mehr Abnutzung: { $wear }; ist das richtig gesehen, sind es zwei Blätter, und eine Nummer ist vielleicht verlesen oder wurde zweimal vergeben
+order-unlike-wear-two = { $one } und { $other } haben beide die Nummer { $number } ({ $printing }), und { $other } zeigt mehr Abnutzung: { $wear }; sie sind als zwei Blätter verzeichnet, also ist eine Nummer vielleicht verlesen oder wurde zweimal vergeben
 order-without = nicht eingeordnet, weil das Gesehene der Bestimmung widerspricht: { $sheets }
 wear-of-no-matrix = Druckstöcke
 order-how = Ein Blatt wurde vor einem anderen gedruckt, wenn ein Stock auf ihm weniger abgenutzt ist (beides sicher gesehen, und kein verzeichnetes Merkmal dieses Stocks ist in ihren Zuständen verschieden), wenn sein Zustand vorausgeht oder wenn seine Auflage oder sein eigenes Datum endete, bevor das andere begann. Ungefähre, unsichere und offene Daten ordnen nichts. Was kein Schritt verbindet, kann in jeder Reihenfolge gedruckt sein.

@@ -3,9 +3,9 @@
 
 how-counted-rule = One printed image on one sheet is one impression.
 how-counted-text =
-    Where two records may be of one impression, the count has two ends: at most, if every such question
-    were two impressions; at least, if as many as possible were one. Where too many such questions hang
-    together to be worked out, the lower end is a bound, marked ≥. Rows need not add up: an impression
+    Where two records may be of one impression, the count has two ends: at most, if each such pair is
+    taken as two impressions; at least, if as many as possible are taken as one. Where too many records
+    are linked for the lower end to be worked out, it is a bound, marked ≥. Rows need not add up: an impression
     that may stand in either of two rows is counted in both. Doubtful impressions are counted, and named
     beside the figures. Recuts, reproductions and withdrawn records are not counted.
 
@@ -18,7 +18,7 @@ caution-opinion-text =
     right to it. Opinions may change with evidence, and the catalogue then says what changed.
 
     Where it names a state or a printing, it means that a sheet is consistent with what is recorded
-    of them, unless it says “against what was seen”, and gives the reasons. Nobody should buy, sell
+    of them, unless it says “contradicted by what was seen”, and gives the reasons. Nobody should buy, sell
     or insure on its word alone.
 caution-tones = Tones and colours
 caution-tones-text =
