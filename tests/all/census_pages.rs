@@ -576,7 +576,7 @@ fn a_design_without_a_known_impression_is_said_to_have_no_row() {
 
 #[test]
 fn an_open_doubt_is_said_to_count_as_two_where_occasions_are_counted() {
-    let said = "Here every two records that may be one sheet are counted as two impressions.";
+    let said = "Here records that may be of one sheet are counted separately.";
     let open = site_of(&[&undeclared()]);
     let census = page(&open, "design/1/census/");
     assert!(part(census, "survival").contains(said));

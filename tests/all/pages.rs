@@ -258,8 +258,12 @@ text = "{hostile}"
     let site = site(small::lay_down(&[&record]).path());
     for (path, text) in html_pages(&site) {
         // The theme's scripts and style sheets, and none from a record.
-        let searches = ["404.html", "search/index.html"].contains(&path);
-        let scripts = 1 + usize::from(searches);
+        let scripts = match path {
+            "404.html" | "search/index.html" => 2,
+            // Its data too.
+            "resolve/index.html" => 3,
+            _ => 1,
+        };
         assert_eq!(text.matches("<script").count(), scripts, "{path}");
         for never in [
             "<img src=x",
