@@ -1,7 +1,7 @@
 //! The types of the table of formats: a format, and the data from which its files are made.
 
 use crate::model::public::Public;
-use crate::page::{Address, Book, Here, Pictures, Subject};
+use crate::page::{Address, Book, Here, Pictures, Subject, Take};
 use crate::study::Studies;
 
 /// A format for other programs: the place and type of its files, and the functions that list and write
@@ -25,6 +25,16 @@ pub struct Format {
     pub(super) write: fn(&Here<'_>, &Subject) -> Option<Vec<u8>>,
 }
 
+/// A format of files that one pass over the whole catalogue makes.
+pub struct WholeFormat {
+    /// Its name.
+    pub name: &'static str,
+    /// The paths of its files, relative to the catalogue; `…` is a placeholder.
+    pub paths: &'static [&'static str],
+    /// Makes the files, and passes each to `Take`.
+    pub(super) each: fn(&Book<'_>, &Take<'_>),
+}
+
 /// The data from which subjects are listed.
 #[derive(Clone, Copy)]
 pub(super) struct Sources<'a> {
@@ -34,6 +44,17 @@ pub(super) struct Sources<'a> {
     pub studies: &'a Studies,
     /// The pictures that may be shown.
     pub pictures: &'a Pictures,
+}
+
+impl<'a> Sources<'a> {
+    /// The same data, from a book.
+    pub fn of(book: &'a Book<'_>) -> Sources<'a> {
+        Sources {
+            public: book.public,
+            studies: book.studies,
+            pictures: book.pictures,
+        }
+    }
 }
 
 impl Format {

@@ -6,7 +6,8 @@
 //! [`FORMATS`] is the table of formats. A format is one file of this folder, with a function that lists
 //! its subjects and one that writes a file. To add one: that file, a line of the table, and its words
 //! `format-NAME` (the text of a link) and `format-NAME-about` (a sentence of the page about the data).
-//! Pages get their links as data ([`exports`]) and import nothing from here.
+//! [`WHOLE`] is the table of formats whose files are all made in one pass over the catalogue; the pages that name
+//! their files know them by name. Pages get their links as data ([`exports`]) and import nothing from here.
 //!
 //! | file | subject |
 //! |---|---|
@@ -16,11 +17,16 @@
 //! | `editions_csv` | declared editions against the numbers met, as a table |
 //! | `spreadsheet` | comma-separated values, the format of both |
 //! | `citation` | citations for reference managers: BibTeX, CSL-JSON, RIS |
-//! | `search_index` | the index of the search in the browser, many files from one pass; no format of the table |
-//! | `resolve_index` | the names, numbers and keys by which references are resolved here and on other sites; no format of the table |
+//! | `search_index` | the index of the search in the browser, in one pass |
+//! | `resolve_index` | the names, numbers and keys by which references are resolved here and on other sites, in one pass |
 //! | `tag` | the tag of files that are loaded together |
-//! | `redirect_rules` | the redirects for servers: three forms of one list; no format of the table |
+//! | `redirect_rules` | the redirects for servers: three forms of one list, in one pass |
+//! | `tables` | everything public as tables, in one pass; the sheets of a holder |
 //! | `image_service` | the `info.json` of a picture (IIIF Image API) |
+//! | `lido` | the sheets of a design as museums exchange them |
+//! | `oai` | all sheets for harvesters, in Dublin Core and LIDO |
+//! | `sitemap` | the addresses of all pages, in one pass |
+//! | `xml` | XML documents |
 //!
 //! Not here: the tiles of an image service (`picture`), writing to disk (`issue`).
 
@@ -30,11 +36,16 @@ mod citation;
 mod editions_csv;
 mod format;
 mod image_service;
+mod lido;
+mod oai;
 mod redirect_rules;
 mod resolve_index;
 mod search_index;
+mod sitemap;
 mod spreadsheet;
+mod tables;
 mod tag;
+mod xml;
 
 use std::collections::BTreeMap;
 
@@ -43,8 +54,8 @@ use rayon::prelude::*;
 use crate::model::public::Public;
 use crate::page::{Book, Export, ExportFormat, Exports, Pictures, Subject, Take};
 use crate::study::PublishedStudies;
-pub use format::Format;
 use format::Sources;
+pub use format::{Format, WholeFormat};
 
 /// Every format, in the order in which a page links to its files.
 pub const FORMATS: &[Format] = &[
@@ -55,6 +66,19 @@ pub const FORMATS: &[Format] = &[
     citation::csl_json::FORMAT,
     citation::ris::FORMAT,
     atom::FORMAT,
+    tables::holder_sheets::CSV,
+    tables::holder_sheets::JSON,
+    lido::FORMAT,
+    oai::FORMAT,
+];
+
+/// Every format whose files one pass over the catalogue makes.
+pub const WHOLE: &[WholeFormat] = &[
+    search_index::FORMAT,
+    resolve_index::FORMAT,
+    redirect_rules::FORMAT,
+    tables::FORMAT,
+    sitemap::FORMAT,
 ];
 
 /// The files of each format, as data for the links on pages.
@@ -86,15 +110,15 @@ pub fn exports(public: &Public, studies: &PublishedStudies, pictures: &Pictures)
     Exports {
         formats: formats.collect(),
         files,
+        tables: tables::notes(sources),
+        holder_table: tables::holder_sheets::columns(),
     }
 }
 
-/// Makes every file that the book's exports name, the index of the search and that of references, and passes each to `take`, from
-/// several threads and in no particular order.
+/// Makes every file that the book's exports name, and those of the formats of the whole, and passes each to `take`,
+/// from several threads and in no particular order.
 pub(crate) fn each(book: &Book<'_>, take: &Take<'_>) {
-    search_index::each(book, take);
-    resolve_index::each(book, take);
-    redirect_rules::each(book, take);
+    WHOLE.iter().for_each(|format| (format.each)(book, take));
     book.exports.files.par_iter().for_each(|(subject, files)| {
         for file in files {
             let format = FORMATS.iter().find(|format| format.name == file.format);

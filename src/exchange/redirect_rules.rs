@@ -20,10 +20,23 @@ use std::fmt::Write as _;
 use serde::Serialize;
 use url::Url;
 
+use super::format::WholeFormat;
 use crate::page::{Book, Extent, Redirect, Take};
 
+/// The rules for servers.
+pub(super) const FORMAT: WholeFormat = WholeFormat {
+    name: "redirect-rules",
+    paths: &[
+        "_redirects",
+        "redirects/apache.conf",
+        "redirects/nginx.conf",
+        "redirects/redirects.json",
+    ],
+    each,
+};
+
 /// Makes the files, and passes each to `take`. A catalogue without redirects has none.
-pub(super) fn each(book: &Book<'_>, take: &Take<'_>) {
+fn each(book: &Book<'_>, take: &Take<'_>) {
     if book.redirects.is_empty() {
         return;
     }

@@ -13,6 +13,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 use serde_json::{Value, json};
 
+use super::format::WholeFormat;
 use super::tag::tag;
 use crate::model::literature::Relation;
 use crate::model::words::ClosedList as _;
@@ -27,8 +28,15 @@ use crate::study::search::shards::MOST_BYTES;
 /// The folder of the files, which is that of the page.
 const FOLDER: &str = "resolve/";
 
+/// The index of references.
+pub(super) const FORMAT: WholeFormat = WholeFormat {
+    name: "resolve-index",
+    paths: &["resolve/index.json", "resolve/accessions/….json"],
+    each,
+};
+
 /// Makes every file, and passes each to `take`.
-pub(super) fn each(book: &Book<'_>, take: &Take<'_>) {
+fn each(book: &Book<'_>, take: &Take<'_>) {
     let studies = book.studies;
     let references = References::of(
         book.public,

@@ -1,5 +1,5 @@
-//! The search index: what the theme's `find.js` loads in the browser. Not a format of the table, because one
-//! pass over the whole catalogue makes many files, which nobody but the search loads.
+//! The search index: what the theme's `find.js` loads in the browser. One pass over the whole catalogue makes many
+//! files, which nobody but the search loads.
 //!
 //! | file | content |
 //! |---|---|
@@ -17,6 +17,7 @@ use std::collections::BTreeMap;
 use rayon::prelude::*;
 use serde::Serialize;
 
+use super::format::WholeFormat;
 use super::tag::tag;
 use crate::model::words::ClosedList as _;
 use crate::page::{Address, Book, Here, Take, search_entries};
@@ -30,8 +31,20 @@ use crate::study::search::words::number_key;
 /// The folder of the index, which is that of the search page.
 const FOLDER: &str = "search/";
 
+pub(super) const FORMAT: WholeFormat = WholeFormat {
+    name: "search-index",
+    paths: &[
+        "search/index.json",
+        "search/narrow.json",
+        "search/terms/….json",
+        "search/records/….json",
+        "search/narrow/….json",
+    ],
+    each,
+};
+
 /// Makes every file of the index, and passes each to `take`.
-pub(super) fn each(book: &Book<'_>, take: &Take<'_>) {
+fn each(book: &Book<'_>, take: &Take<'_>) {
     let here = Here {
         book,
         address: &Address::Opening,

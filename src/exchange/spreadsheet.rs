@@ -2,17 +2,15 @@
 //!
 //! In: rows of text. Out: the bytes of a file.
 
+use std::borrow::Cow;
+
 /// A table of `N` columns that is being written.
 pub(super) struct Spreadsheet<const N: usize>(csv::Writer<Vec<u8>>);
 
 impl<const N: usize> Spreadsheet<N> {
     /// A table with these heads and no row yet.
     pub fn new(heads: [&str; N]) -> Spreadsheet<N> {
-        let mut table = Spreadsheet(
-            csv::WriterBuilder::new()
-                .terminator(csv::Terminator::CRLF)
-                .from_writer(Vec::new()),
-        );
+        let mut table = Spreadsheet(writer());
         table.row(heads);
         table
     }
@@ -20,7 +18,9 @@ impl<const N: usize> Spreadsheet<N> {
     /// Adds a row; no cell of it can be taken for a formula. This cannot fail, because it writes to memory
     /// and every row has `N` cells.
     pub fn row(&mut self, cells: [&str; N]) {
-        let _ = self.0.write_record(cells.map(harmless));
+        let _ = self
+            .0
+            .write_record(cells.map(harmless).iter().map(|cell| cell.as_bytes()));
     }
 
     /// The bytes of the file.
@@ -29,13 +29,20 @@ impl<const N: usize> Spreadsheet<N> {
     }
 }
 
+/// A writer of the format, for tables whose columns are declared elsewhere.
+pub(super) fn writer() -> csv::Writer<Vec<u8>> {
+    csv::WriterBuilder::new()
+        .terminator(csv::Terminator::CRLF)
+        .from_writer(Vec::new())
+}
+
 /// The text in a form that no spreadsheet takes for a formula: a text that begins like a formula gets an
 /// apostrophe before it (common practice, no source).
-fn harmless(text: &str) -> String {
+pub(super) fn harmless(text: &str) -> Cow<'_, str> {
     if text.starts_with(['=', '+', '-', '@', '\t', '\r']) {
-        format!("'{text}")
+        Cow::Owned(format!("'{text}"))
     } else {
-        text.to_owned()
+        Cow::Borrowed(text)
     }
 }
 

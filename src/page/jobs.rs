@@ -4,7 +4,7 @@
 //! name, and a line here or, for an overview, in `overviews`.
 
 use crate::page::comparison::{chosen, recorded};
-use crate::page::setting::address::Address;
+use crate::page::setting::address::{Address, Overview};
 use crate::page::setting::book::{Book, Here};
 use crate::page::setting::leaf::Leaf;
 use crate::page::{
@@ -15,12 +15,26 @@ use crate::study::issued::editions::Editions;
 /// Makes one page.
 pub(super) type PageMaker<'a> = Box<dyn Fn(&Here<'_>) -> Leaf + Send + Sync + 'a>;
 
+/// The addresses of the pages that search engines may list: not those that only lead to another page, nor those that
+/// hold nothing of the catalogue.
+pub(crate) fn listed_pages(book: &Book<'_>) -> Vec<Address> {
+    let addresses = jobs(book).into_iter().map(|(address, _)| address);
+    addresses
+        .filter(|address| match address {
+            Address::NotFound | Address::Overview(Overview::Search) => false,
+            Address::Impression(key) => book.studies.joined.has_page(key),
+            _ => true,
+        })
+        .collect()
+}
+
 /// Every page of the catalogue: its address, and the function that makes it.
 pub(super) fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, PageMaker<'a>)> {
     let mut jobs: Vec<(Address, PageMaker<'a>)> = Vec::new();
     let public = book.public;
     jobs.push((Address::Opening, Box::new(about::opening::page)));
     jobs.push((Address::NotFound, Box::new(search::not_found::page)));
+    jobs.push((Address::FieldNotes, Box::new(about::field_notes::page)));
     for design in public.designs.values() {
         let address = Address::Design(design.key.clone());
         jobs.push((

@@ -95,6 +95,7 @@ impl Landings {
             Address::Opening
             | Address::NotFound
             | Address::Edition(_)
+            | Address::FieldNotes
             | Address::Holder(_)
             | Address::Person(_)
             | Address::Work(_)

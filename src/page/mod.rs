@@ -78,14 +78,22 @@ mod setting;
 mod sheet;
 mod texts;
 
+pub(crate) use about::data::column_meaning;
 pub(crate) use changes::wording as changes_in_words;
 pub use input::Input;
-pub(crate) use phrases::{citations, dates, rights};
+pub(crate) use jobs::listed_pages;
+pub(crate) use lists::checklist::unqualified_state;
+pub(crate) use lists::custody;
+pub(crate) use phrases::venues::venue;
+pub(crate) use phrases::{citations, dates, imprint, readings, rights};
 pub(crate) use resolve::reasons::{query_words, why};
 pub(crate) use search::entries::entries as search_entries;
+pub(crate) use setting::address::Fragment;
 pub use setting::address::{Address, Overview};
 pub(crate) use setting::book::{Book, Here};
-pub use setting::exports::{Export, ExportFormat, Exports, Subject};
+pub use setting::exports::{
+    ColumnKind, ColumnNotes, Export, ExportFormat, Exports, Subject, TableNotes,
+};
 pub(crate) use setting::html::escape_into;
 pub use setting::pictures::{Alignments, Pictures, PublishedPicture, PublishedSize, Tiles, Tone};
 use setting::redirects::Redirects;
@@ -94,6 +102,7 @@ pub use setting::theme_fault::ThemeFault;
 pub(crate) use setting::words::Argument;
 pub use setting::words::{Words, private_owner};
 use setting::{template, words};
+pub(crate) use sheet::provenance::on_its_own as provenance_entry;
 
 /// A compiled catalogue, as files.
 #[derive(Clone, Debug, Default)]

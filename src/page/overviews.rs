@@ -8,7 +8,7 @@ use crate::model::public::Public;
 use crate::model::register::Aspect;
 use crate::model::words::ClosedList as _;
 use crate::page::Input;
-use crate::page::about::{catalogue_notes, cite};
+use crate::page::about::{catalogue_notes, cite, data};
 use crate::page::census::catalogue_census;
 use crate::page::changes::latest;
 use crate::page::indexes::{
@@ -102,6 +102,6 @@ pub(super) fn page(here: &Here<'_>, overview: Overview) -> Leaf {
         Overview::Resolve => resolve::page::page(here),
         Overview::Contribute => catalogue_notes::contribute(here),
         Overview::Cautions => catalogue_notes::cautions(here),
-        Overview::Data => catalogue_notes::data(here),
+        Overview::Data => data::page(here),
     }
 }

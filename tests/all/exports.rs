@@ -4,7 +4,7 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use keyblock::exchange::{FORMATS, Format};
+use keyblock::exchange::{FORMATS, Format, WHOLE};
 use keyblock::page::Site;
 
 use crate::pages::{page, site};
@@ -13,16 +13,15 @@ fn example() -> Site {
     site(&Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/example-catalogue"))
 }
 
-/// The files of a site that are neither pages nor the theme's own, nor of the index of the search
-/// (`search.rs`), the accession numbers of references (`resolve.rs`) or rules for servers (`former_addresses.rs`).
+/// The files of a site that are neither pages nor the theme's own, nor of a format of the whole catalogue.
 fn exported(site: &Site) -> BTreeSet<&str> {
     let paths = site.files.keys().map(String::as_str);
+    let is_of_the_whole = |path: &str| {
+        let mut named = WHOLE.iter().flat_map(|format| format.paths);
+        named.any(|named| is_folder(path, named))
+    };
     let is_other = |path: &&str| {
-        path.ends_with(".html")
-            || *path == "_redirects"
-            || ["assets/", "search/", "resolve/accessions/", "redirects/"]
-                .iter()
-                .any(|folder| path.starts_with(folder))
+        path.ends_with(".html") || path.starts_with("assets/") || is_of_the_whole(path)
     };
     paths.filter(|path| !is_other(path)).collect()
 }

@@ -1,10 +1,9 @@
-//! Pages about the catalogue: cautions, how to contribute, the data.
+//! Pages about the catalogue: cautions, how to contribute.
 
 use serde::Serialize;
 
 use crate::model::words::ClosedList as _;
 use crate::page::phrases::imprint;
-use crate::page::phrases::rights;
 use crate::page::setting::address::Overview;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
@@ -116,43 +115,8 @@ pub(crate) fn contribute(here: &Here<'_>) -> Leaf {
     leaf(here, Overview::Contribute, "pages/contribute.html", parts)
 }
 
-/// The data: the files for other programs.
-pub(crate) fn data(here: &Here<'_>) -> Leaf {
-    let words = here.words();
-    let settings = &here.public().settings;
-    let get = match contact(here) {
-        Some(contact) => words.html("data-get-text", None, &[("contact", &contact)]),
-        None => CleanHtml::text(words.word("data-get-no-contact")),
-    };
-    let licence = match &settings.licence {
-        Some(licence) => words.html(
-            "data-licence-text",
-            None,
-            &[("licence", &CleanHtml::text(&rights::in_words(licence)))],
-        ),
-        None => CleanHtml::text(words.word("data-no-licence")),
-    };
-    let site = settings.address.value.trim_end_matches('/');
-    let example = CleanHtml::text(&format!("{site}/design/…/"));
-    let addresses = [("address", &CleanHtml::span("quotable", &example))];
-    let addresses = words.html("data-addresses-text", None, &addresses);
-    let beside = [
-        &here.exports_described(),
-        &CleanHtml::text(words.word("data-nothing-else")),
-    ];
-    let beside = CleanHtml::join(beside, " ");
-    let parts = vec![
-        TextPart::of_word(here, "data-records"),
-        TextPart::new(here, "data-get", &get),
-        TextPart::new(here, "data-beside", &beside),
-        TextPart::new(here, "data-addresses", &addresses),
-        TextPart::new(here, "data-licence", &licence),
-    ];
-    leaf(here, Overview::Data, "pages/data.html", parts)
-}
-
 /// The catalogue's contact, as a link where it is an address.
-fn contact(here: &Here<'_>) -> Option<CleanHtml> {
+pub(super) fn contact(here: &Here<'_>) -> Option<CleanHtml> {
     let contact = here.public().settings.contact.as_ref()?;
     let text = CleanHtml::text(contact);
     Some(match imprint::contact_href(contact) {

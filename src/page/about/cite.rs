@@ -60,7 +60,8 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
         "cite-unknown",
         &CleanHtml::text(&unknown),
     ));
-    parts.push(TextPart::of_word(here, "cite-address"));
+    let more = ["cite-address", "cite-files", "cite-data", "cite-picture"];
+    parts.extend(more.map(|heading| TextPart::of_word(here, heading)));
     catalogue_notes::leaf(here, Overview::Cite, "pages/cite.html", parts)
 }
 

@@ -96,7 +96,12 @@ fn state(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml
     CleanHtml::join([&state, &doubts], " ")
 }
 
-fn unqualified_state(here: &Here<'_>, design: &Design, reading: &Identification) -> CleanHtml {
+/// The state of a reading in words, "iii/iv", without how sure it is; empty where none is named.
+pub(crate) fn unqualified_state(
+    here: &Here<'_>,
+    design: &Design,
+    reading: &Identification,
+) -> CleanHtml {
     match &reading.state {
         Some(StateReading::OneOf(states)) => {
             let states: Vec<CleanHtml> = states

@@ -75,6 +75,18 @@ pub(crate) fn kept_by<'a>(here: &Here<'a>, holder: &Holder) -> Vec<HeldSheet<'a>
     kept
 }
 
+/// The sheets that the holder owns and others keep.
+pub(crate) fn owned_elsewhere<'a>(
+    here: &Here<'a>,
+    mentions: &[Mention],
+    holder: &Key,
+) -> Vec<HeldSheet<'a>> {
+    let owned = sheets(here, mentions, MentionRole::Owner).into_iter();
+    owned
+        .filter(|(_, i)| is_owner(i, holder) && !is_keeper(i, holder))
+        .collect()
+}
+
 pub(crate) fn is_keeper(impression: &Impression, holder: &Key) -> bool {
     impression
         .holder

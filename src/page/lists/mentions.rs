@@ -52,6 +52,7 @@ fn named(here: &Here<'_>, address: &Address) -> Option<CleanHtml> {
         | Address::ExaminationSheet(_)
         | Address::ChosenComparison(_)
         | Address::Point(..)
+        | Address::FieldNotes
         | Address::Comparison(..)
         | Address::Edition(_) => return None,
     })

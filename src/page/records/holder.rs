@@ -12,15 +12,14 @@ use crate::model::key::Key;
 use crate::model::link::Target;
 use crate::model::occurrence::{MentionRole, RecordId};
 use crate::page::lists::checklist::{self, Checklist};
-use crate::page::lists::custody::{
-    HeldSheet, is_keeper, is_owner, is_record, is_set_apart, kept_by, sheets,
-};
+use crate::page::lists::custody::{HeldSheet, is_record, is_set_apart, kept_by, owned_elsewhere};
 use crate::page::lists::facts::Fact;
 use crate::page::lists::list::List;
 use crate::page::lists::mentions;
 use crate::page::phrases::dates;
 use crate::page::plates::figures;
 use crate::page::setting::book::Here;
+use crate::page::setting::export_links::ExportLink;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::pictures::{Plate, Setting};
@@ -41,6 +40,8 @@ struct View {
     owned: Option<Checklist>,
     plates: Vec<Plate>,
     lists: Vec<List>,
+    /// The sheets as files for other programs.
+    files: Vec<ExportLink>,
 }
 
 pub(crate) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
@@ -49,10 +50,7 @@ pub(crate) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
     let links = &here.book.studies.back_links;
     let mentions = links.holders.get(&holder.key).unwrap_or(&none);
     let held = kept_by(here, holder);
-    let owned: Vec<HeldSheet<'_>> = sheets(here, mentions, MentionRole::Owner)
-        .into_iter()
-        .filter(|(_, i)| is_owner(i, &holder.key) && !is_keeper(i, &holder.key))
-        .collect();
+    let owned = owned_elsewhere(here, mentions, &holder.key);
     let mut lists = Vec::from(holder_lists::formerly(here, holder, mentions));
     lists.extend([
         holder_lists::handled(here, holder, mentions),
@@ -95,6 +93,7 @@ pub(crate) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
             |i| remark(here, holder, i),
         ),
         lists: lists.into_iter().filter(List::has_lines).collect(),
+        files: here.export_links_of(&["holder-csv", "holder-json"]),
         title: title.clone(),
     };
     let whole = CleanHtml::text(&here.holder_city_first(holder)).plain();

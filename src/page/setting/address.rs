@@ -89,6 +89,8 @@ pub enum Address {
     NotFound,
     /// An overview.
     Overview(Overview),
+    /// The columns of the tables of data.
+    FieldNotes,
     /// A design.
     Design(Key),
     /// The census of a design.
@@ -129,6 +131,7 @@ impl fmt::Display for Address {
             Address::Opening => Ok(()),
             Address::NotFound => f.write_str("404.html"),
             Address::Overview(overview) => write!(f, "{}/", overview.word()),
+            Address::FieldNotes => write!(f, "{}/fields/", Overview::Data.word()),
             Address::DesignCensus(key) => write!(f, "{}census/", of_design(key)),
             Address::IdentificationKey(key) => write!(f, "{}key/", of_design(key)),
             Address::ExaminationSheet(key) => write!(f, "{}key/sheet/", of_design(key)),

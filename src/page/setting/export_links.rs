@@ -11,6 +11,8 @@ use super::html::CleanHtml;
 /// A link from a page to a file.
 #[derive(Clone, Serialize)]
 pub(crate) struct ExportLink {
+    #[serde(skip)]
+    format: &'static str,
     href: String,
     text: String,
     media_type: &'static str,
@@ -41,6 +43,7 @@ impl Here<'_> {
         let files = &self.book.exports.files;
         let files = files.get(&Subject::Page(page.clone()));
         let link = |file: &Export| ExportLink {
+            format: file.format,
             href: self.href_file(&file.path),
             text: self
                 .words()
@@ -52,12 +55,29 @@ impl Here<'_> {
         files.into_iter().flatten().map(link).collect()
     }
 
-    /// The sentences about the formats, in the order of the formats. A format without a sentence is
-    /// left out.
+    /// The same, of some formats alone, by name.
+    pub fn export_links_of(&self, formats: &[&str]) -> Vec<ExportLink> {
+        let links = self.export_links().into_iter();
+        links
+            .filter(|link| formats.contains(&link.format))
+            .collect()
+    }
+
+    /// The sentences about the formats, in the order of the formats. A format without a sentence, or without a file in
+    /// this catalogue, is left out.
     pub fn exports_described(&self) -> CleanHtml {
         let words = self.words();
         let site = self.public().settings.address.value.trim_end_matches('/');
-        let described = self.book.exports.formats.iter().filter_map(|format| {
+        let exports = self.book.exports;
+        let has_files = |name: &str| {
+            let mut files = exports.files.values().flatten();
+            files.any(|file| file.format == name)
+        };
+        let formats = exports
+            .formats
+            .iter()
+            .filter(|format| has_files(format.name));
+        let described = formats.filter_map(|format| {
             let id = format!("format-{}-about", format.name);
             let folder = format.folders.first()?;
             let address = CleanHtml::text(&format!("{site}/{folder}"));

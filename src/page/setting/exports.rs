@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 
 use super::address::Address;
 use crate::model::key::PictureKey;
+use crate::model::words::closed_list;
 
 /// The subject from which a file is made.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -22,6 +23,62 @@ pub struct Exports {
     pub formats: Vec<ExportFormat>,
     /// The files of each subject, in the order of the formats.
     pub files: BTreeMap<Subject, Vec<Export>>,
+    /// The tables of everything public.
+    pub tables: Vec<TableNotes>,
+    /// The columns of the table of its sheets that each holder has.
+    pub holder_table: Vec<ColumnNotes>,
+}
+
+/// A table of the data as pages describe it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct TableNotes {
+    /// Its name, which is also that of its files and part of the ids of its words.
+    pub name: &'static str,
+    /// How many rows it has.
+    pub rows: usize,
+    /// The size of its file in CSV, in bytes.
+    pub csv_bytes: usize,
+    /// The size of its file in JSON, in bytes.
+    pub json_bytes: usize,
+    /// Its columns.
+    pub columns: Vec<ColumnNotes>,
+}
+
+/// A column of a table.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ColumnNotes {
+    /// Its name, which is also part of the id of its word; a unit stands at its end (`_mm`).
+    pub name: &'static str,
+    /// What its cells hold.
+    pub kind: ColumnKind,
+    /// The only words that its cells may hold; none: any.
+    pub words: Vec<&'static str>,
+    /// The table whose keys its cells hold.
+    pub references: Option<&'static str>,
+    /// Whether every row has a value in it.
+    pub is_required: bool,
+}
+
+closed_list! {
+    /// What the cells of a column hold. The words are also part of the ids of words.
+    ColumnKind {
+        /// Text.
+        Text = "text",
+        /// A web address.
+        Address = "address",
+        /// A whole number.
+        Integer = "integer",
+        /// A number.
+        Number = "number",
+        /// `true` or `false`.
+        Boolean = "boolean",
+        /// A day, `YYYY-MM-DD`.
+        Day = "day",
+        /// A date as recorded, EDTF.
+        Date = "date",
+        /// Several values.
+        List = "list",
+    }
 }
 
 /// The data of a format that pages use.

@@ -64,73 +64,134 @@ caution-titles-text =
 cautions-added = Dieses Verzeichnisses
 
 # Zitieren.
-cite-brief = Nummern bleiben, Zustandszahlen können wandern: Man zitiere die Nummer und mit einer Zustandszahl die Ausgabe.
+cite-brief = Die Nummer eines Druckes ändert sich nicht. Die Zahl eines Zustands kann sich ändern; man zitiere sie darum mit der Ausgabe dieses Verzeichnisses.
 cite-whole = Das Verzeichnis
-cite-design = Ein Eintrag
-cite-design-text = Sigle und Nummer. In einem Angebot folgen der Zustand mit der Gesamtzahl und die Ausgabe des Verzeichnisses, die sie zählte:
-cite-impression = Ein Abzug
-cite-impression-text = Seine Kennung benennt ein Blatt, wohin es auch kommt und wem es auch gehört:
+cite-design = Eine Graphik
+cite-design-text = Man nenne die Abkürzung des Verzeichnisses und die Nummer. In einem Angebot folgen der Zustand, die Zahl der Zustände und die Ausgabe des Verzeichnisses, die sie zählte:
+cite-impression = Ein einzelner Abzug
+cite-impression-text = Die Zahl nach dem Punkt benennt ein bestimmtes Blatt, wem es auch gehört und wohin es auch kommt:
 cite-unknown = Ein hier nicht verzeichnetes Blatt
-cite-unknown-text = Man zitiere den Eintrag für die Graphik, sage vom Blatt „dieser Abzug nicht verzeichnet in { $siglum }“ und teile es uns bitte mit.
+cite-unknown-text = Man zitiere die Graphik und sage vom Blatt „dieser Abzug nicht verzeichnet in { $siglum }“. Bitte teilen Sie es uns dann mit, wie unter „Mitwirken“ beschrieben.
 cite-address = Adressen
 cite-address-text =
-    Jeder Eintrag, jeder Abzug, jeder Standort, jede Person und jedes Werk hat eine Adresse, die sich
-    nicht ändert. Die Zahl eines Zustands ist nur sein Platz in der Reihe: Wird ein Zustand gefunden,
-    kann sie wandern, die Adresse nicht. Wo ein Eintrag umbenannt oder mit einem anderen vereint werden
-    musste, führt die alte Adresse zur heutigen; die eines zurückgezogenen Eintrags sagt, warum er
-    zurückgezogen wurde und was stattdessen anzusehen ist.
+    Jede Graphik, jeder Abzug, jeder Standort, jede Person und jedes Werk hat eine Adresse, und sie ändert sich nicht. Die Adresse einer Seite steht an ihrem Fuß und darf gedruckt werden.
+
+    Zustände sind in der Reihenfolge gezählt, in der sie entstanden. Wird ein Zustand zwischen zwei anderen gefunden, so rücken die Zahlen danach um eins weiter. Die Adresse eines Zustands enthält seinen Schlüssel, nicht seine Zahl, und bleibt gleich.
+
+    Wo ein Eintrag umbenannt oder mit einem anderen vereint werden musste, führt die alte Adresse zur heutigen. Die Seite eines zurückgezogenen Eintrags sagt, warum er zurückgezogen wurde und was stattdessen anzusehen ist.
+cite-files = Für Literaturverwaltungen
+cite-files-text = Am Fuß der Seite jeder Graphik und jedes Abzugs stehen ihre Zitate als Dateien: BibTeX, RIS und CSL-JSON, die Programme für Literaturlisten lesen. Die Schaltfläche „Kopieren“ neben einem Zitat kopiert es als Text.
+cite-data = Eine Tabelle der Daten
+cite-data-text = Man nenne das Verzeichnis, seine Ausgabe und die Adresse der Seite „Daten“. Auf die Ausgabe kommt es an: Eine spätere kann mehr enthalten.
+cite-picture = Eine Fotografie
+cite-picture-text = Bildnachweis und Rechte stehen unter jeder Fotografie; beide sind Sache ihres Inhabers. Die Lizenz dieses Verzeichnisses gilt nicht für Fotografien.
 cite-in-short = Kurz
 cite-in-full = Ausführlich
 
 # Beitragen.
-contribute-brief = Der Bestand wächst durch das, was Leser schicken. Jedes Blatt zählt, jede Berichtigung auch.
+contribute-brief = Dieses Verzeichnis wächst durch das, was Leser schicken: Blätter, die darin fehlen, Nachweise, Berichtigungen.
 contribute-how = Wohin schreiben
-contribute-how-text = Man schreibe an { $contact } und nenne den Eintrag oder Abzug mit seiner Nummer.
+contribute-how-text = Man schreibe an { $contact } und nenne die Graphik oder den Abzug mit der Nummer. Der Link am Fuß jeder Seite trägt Nummer, Ausgabe und Adresse gleich ein.
 contribute-how-no-contact = Dieses Verzeichnis nennt keine Anschrift; seine Herausgeber stehen unten in der Zitierweise.
 contribute-sheet = Ein nicht verzeichnetes Blatt
-contribute-sheet-text = Schicken Sie, was Sie haben; jedes davon hilft, keines ist Bedingung:
+contribute-sheet-text = Schicken Sie, was Sie haben. Jedes davon hilft, keines ist Bedingung:
 contribute-sheet-1 = Fotografien beider Seiten, das ganze Blatt in gleichmäßigem Licht, wenn möglich mit Maßstab
 contribute-sheet-2 = die Maße von Blatt und Darstellung oder Plattenrand in Millimetern, Höhe zuerst, und wie gemessen wurde
 contribute-sheet-3 = jede Signatur, jeder Stempel, jede Nummer, Aufschrift und jedes Wasserzeichen, mit der Stelle und ob Bleistift, Tinte oder Stempel
-contribute-sheet-4 = was an den Stellen zu sehen ist, die der Eintrag nennt, und was nicht zu sehen ist
+contribute-sheet-4 = was an den Stellen zu sehen ist, die auf der Seite der Graphik stehen, und was nicht zu sehen ist
 contribute-sheet-5 = wo das Blatt ist, seine Inventarnummer, und wo es vorher war, mit der Quelle
 contribute-sheet-6 = wer es ansah, wann, und ob das Blatt oder eine Fotografie
 contribute-sighting = Ein Nachweis
-contribute-sighting-text = Eine Auktion, eine Ausstellung, eine alte Liste, eine Fotografie: das Datum, die Quelle mit Seite oder Losnummer, und was dort zeigt, dass es dieses Blatt war.
+contribute-sighting-text = Eine Auktion, eine Ausstellung, eine alte Liste, eine Fotografie: Schicken Sie das Datum, die Quelle mit Seite oder Losnummer, und was dort zeigt, dass es dieses Blatt war.
 contribute-correction = Eine Berichtigung
-contribute-correction-text = Sagen Sie, was falsch ist und worauf sich das stützt. Abweichende Meinungen stehen neben unserer, mit Verfasser und Datum.
+contribute-correction-text = Sagen Sie, was falsch ist und worauf sich das stützt. Weicht Ihre Ansicht von unserer ab, so kann sie neben unserer stehen, mit Ihrem Namen und dem Datum.
 contribute-museum = Museen und Bibliotheken
-contribute-museum-text = Eine Tabelle Ihrer Abzüge ist willkommen, einer je Zeile, in Ihren Worten und Einheiten; ebenso Ihre eigenen Nummern und die Adresse Ihres Datensatzes. Ihr Herkunftsvermerk wird genau so gedruckt, wie Sie ihn geben, und jede Fotografie trägt die Rechte, die Sie nennen.
+contribute-museum-text =
+    Eine Tabelle Ihrer Abzüge ist willkommen, einer in jeder Zeile, in Ihren Worten und Einheiten, mit Ihren eigenen Nummern und den Adressen Ihrer Datensätze. Ihr Herkunftsvermerk wird genau so gedruckt, wie Sie ihn geben, und jede Fotografie trägt die Rechte, die Sie nennen.
+
+    Die Seite Ihres Hauses bietet die hier verzeichneten Blätter als Tabelle an. Am einfachsten ist es für beide Seiten, wenn Sie diese Tabelle berichtigen und zurückschicken.
 contribute-public = Was öffentlich wird
 contribute-public-text =
-    Der Eintrag des Blattes, auf Wunsch mit Ihrem Namen als Quelle. Nie öffentlich: Name und Ort einer
-    Privatsammlung ohne verzeichnete Einwilligung des Eigentümers, Anschriften, Werte und was die Datei
-    einer Fotografie über Ort und Zeit der Aufnahme sagt. Ein Eigentümer kann „Privatsammlung“ sein, mit oder
-    ohne Land. Die Einwilligung kann jederzeit widerrufen werden, und der Name verschwindet dann von
-    jeder Seite; was vorher gedruckt oder kopiert wurde, lässt sich nicht zurückrufen.
+    Öffentlich: der Eintrag des Blattes, auf Wunsch mit Ihrem Namen als Quelle. Nicht öffentlich: Name und Ort eines privaten Eigentümers, sofern er nicht zugestimmt hat; Anschriften; Werte; und was die Datei einer Fotografie über Ort und Zeit der Aufnahme sagt. Ein privater Eigentümer kann als „Privatsammlung“ erscheinen, mit oder ohne Land.
+
+    Ein Eigentümer kann seine Zustimmung jederzeit widerrufen. Der Name verschwindet dann von jeder Seite und aus jeder Datei hier. Was vorher gedruckt oder kopiert wurde, lässt sich nicht zurückrufen.
 contribute-rights = Fotografien
-contribute-rights-text = Sagen Sie, wer sie aufnahm, wie sie zu bezeichnen sind und ob sie hier gezeigt werden dürfen und wie groß. Auch Bilder, die nicht gezeigt werden dürfen, helfen ein Blatt zu bestimmen.
+contribute-rights-text = Sagen Sie, wer sie aufnahm, wie sie zu bezeichnen sind, ob sie hier gezeigt werden dürfen und wie groß. Auch eine Fotografie, die nicht gezeigt werden darf, hilft ein Blatt zu bestimmen.
 
 # Daten.
-data-brief = Was es heute für Maschinen gibt und was nicht.
-data-records = Die Einträge
+data-brief = Was man aus diesem Verzeichnis entnehmen kann, in welcher Form und unter welchen Bedingungen.
+data-offers = Was es gibt
+data-offers-text = Alles, was die Seiten zeigen, gibt es auch als Daten, kostenlos und ohne zu fragen:
+data-offers-1 = Für alle: sämtliche Einträge als Tabellen, eine Datei für jede Art von Eintrag, für die Tabellenkalkulation (CSV) oder für ein Programm (JSON). Sie sind unten aufgeführt.
+data-offers-2 = Für Museen und Bibliotheken: auf der Seite jedes Standorts eine Tabelle der eigenen Blätter mit Inventarnummern und ihren bleibenden Adressen hier.
+data-offers-3 = Für Museen und Portale: neben jeder Graphik die Datensätze ihrer Blätter in LIDO, dem Austauschformat der Museen; und alle zusammen in einer Datei für Sammelprogramme, die Datensätze aus vielen Verzeichnissen holen.
+data-offers-4 = Für Schreibende: das Zitat jedes Entwurfs und jedes Blattes, für Literaturverwaltungen. Mehr auf der Seite „Zitierweise“.
+data-tables = Die Tabellen
+data-tables-text = Jede Zeile hat den Schlüssel ihres Eintrags, mit dem die Tabellen aufeinander verweisen. Was jede Spalte enthält, steht unter:
+data-table = Tabelle
+data-rows = Zeilen
+data-reading = Wie die Tabellen zu lesen sind
+data-reading-text =
+    Ein Eintrag wird mit seinem Schlüssel benannt, dem letzten Teil seiner Adresse: 14 ist ein Entwurf, 14.7 sein siebter verzeichneter Abzug, 14/moonlit einer seiner Zustände. Schlüssel ändern sich nicht. Die Zahlen der Zustände stehen zum Lesen da; sie können von einer Ausgabe zur nächsten wandern.
+
+    Eine leere Zelle heißt, dass nichts verzeichnet ist, nie, dass etwas gesucht und nicht gefunden wurde; wo das bekannt ist, sagt es eine Spalte. Ein Datum steht so da, wie es verzeichnet ist, nach den Regeln für ungewisse Daten der ISO 8601-2 (EDTF): 1927~ ist um 1927, 1927/1931 von 1927 bis 1931. Daneben stehen der erste und der letzte Tag, den es meinen kann. Maße in Millimetern, Höhe vor Breite.
+
+    Was ungewiss ist, ist so bezeichnet: Eine Spalte nennt die Sicherheit eines Wertes (certain sicher, probable wahrscheinlich, possible möglich), und die Tabelle der Angaben enthält jede Ansicht zu Datum, Maß oder Auflage mit ihrer Quelle. Was private Eigentümer nicht öffentlich machen wollen, steht nicht in den Daten.
+
+    In CSV sind die Glieder einer Liste durch „|“ getrennt, und vor einem Text, der mit =, +, - oder @ beginnt, steht ein Apostroph, damit ihn keine Tabellenkalkulation für eine Formel hält. JSON hat Listen als Listen und Texte, wie sie sind, und lässt leere Zellen weg.
+data-museum = Für die Datenbank eines Museums
+data-museum-text = Um von Ihren Datensätzen zu unseren zu führen und zurück:
+data-museum-1 = Man nehme auf der Seite des eigenen Hauses die Tabelle seiner Blätter (CSV oder JSON).
+data-museum-2 = Man gleiche sie über die Inventarnummer mit den eigenen Datensätzen ab. Ein Blatt, das dort keine hat, gleicht man von Hand ab, mit den Fotografien auf seiner Seite.
+data-museum-3 = Man behalte die Adresse jedes Blattes im eigenen Datensatz. Sie bleibt, was immer über das Blatt herausgefunden wird.
+data-museum-4 = Man behalte die Zahl eines Zustands nicht ohne die Ausgabe des Verzeichnisses, sondern den Schlüssel des Zustands, oder nehme die Zahl aus jeder Ausgabe neu.
+data-museum-5 = Ist etwas falsch oder fehlt ein Blatt, so schreibe man uns; was hilft, steht unter „Mitwirken“.
+data-get = Die Einträge selbst
+data-get-text = Die Dateien, aus denen die Seiten gemacht werden, bekommt man auf Anfrage: { $contact }.
+data-get-no-contact = Die Dateien, aus denen die Seiten gemacht werden, sind hier nicht zu haben.
+data-records = Woraus die Seiten gemacht sind
 data-records-text =
     Dieses Verzeichnis wird aus einfachem Text gesetzt: eine TOML-Datei für jeden Entwurf, Abzug,
-    Standort und jede Person, Markdown für die längeren Texte, BibTeX für die Literatur. Die Einträge
-    sind die Daten; die Seiten werden daraus gemacht.
-data-get = Wie man sie bekommt
-data-get-text = Die Einträge werden hier nicht zum Herunterladen angeboten. Man frage danach: { $contact }.
-data-get-no-contact = Die Einträge werden hier nicht zum Herunterladen angeboten.
+    Standort und jede Person, Markdown für die längeren Texte, BibTeX für die Literatur. Seiten und
+    Tabellen werden aus diesen Einträgen gemacht und sagen dasselbe.
 data-beside = Neben den Seiten
 format-bibtex-about = Neben jedem Entwurf und jedem Abzug stehen seine Zitate für Literaturverwaltungen: citation.bib (BibTeX), citation.json (CSL-JSON) und citation.ris (RIS), in { $address }
 format-census-csv-about = Die Zahlen jeder Zählung stehen daneben als Tabellen (CSV).
+format-holder-csv-about = Neben der Seite jedes Standorts, der ein Blatt verwahrt oder besitzt, stehen seine Blätter als Tabellen: sheets.csv und sheets.json, in { $address }
 format-image-service-about = Jede gezeigte Aufnahme ist ein Bilddienst (IIIF Image API 3.0, Stufe 0), unter der Adresse { $address } mit Blatt und Namen der Aufnahme; seine Datei info.json sagt, was zu haben ist.
-data-nothing-else = Nachrichtenströme und Datensätze in anderen Formaten gibt es nicht.
 data-addresses = Adressen als Kennungen
-data-addresses-text = Die Adresse einer Seite ist die Kennung ihres Eintrags: { $address }. Sie darf in anderen Datenbanken stehen.
+data-addresses-text = Die Adresse einer Seite ist die bleibende Kennung ihres Eintrags: { $design } eines Entwurfs, { $impression } eines Abzugs, { $holder } eines Standorts, mit dem Schlüssel statt „…“. Diese Adressen dürfen in anderen Datenbanken und in Büchern stehen.
+format-lido-about = Neben jeder Graphik stehen die Datensätze ihrer Blätter in LIDO 1.1, einem XML-Format, das Museen austauschen: lido.xml, in { $address }
+format-oai-about = Alle diese Datensätze stehen noch einmal in einer einzigen Datei, in LIDO und im einfacheren Dublin Core, als statisches Archiv für das Protokoll OAI-PMH: oai.xml, in { $address } Sammelprogramme lesen sie über ein Gateway, das andere betreiben.
+data-machines = Für Programme
+data-machines-text =
+    Alles ist eine einfache Datei: Es gibt keine Schnittstelle, bei der man sich anmelden müsste, und keine Obergrenze. Man beginne mit { $package }; darin ist jede Tabelle mit Spalten, Größe und SHA-256 beschrieben (ein Data Package mit Table Schemas, Version 2.0); „version“ ist die Ausgabe des Verzeichnisses. Hat sich diese Datei nicht geändert, so hat sich in den Tabellen nichts geändert.
+
+    Jede Seite nennt in ihrem Kopf die Dateien, die neben ihr stehen, als Links mit ihren Medientypen. Keine Seite braucht ein Skript, um gelesen zu werden. Die Adressen aller Seiten stehen in sitemap.xml.
 data-licence = Lizenz
-data-licence-text = Text und Daten: { $licence }. Fotografien: wie jeweils angegeben. Die Werke selbst können urheberrechtlich geschützt sein.
-data-no-licence = Für Text und Daten dieses Verzeichnisses ist keine Lizenz genannt. Fotografien: wie jeweils angegeben.
+data-licence-text = Text und Daten dieses Verzeichnisses stehen unter { $licence }. Wer sie zu diesen Bedingungen nutzt, braucht keine weitere Erlaubnis; man nenne das Verzeichnis und seine Ausgabe.
+data-no-licence = Für Text und Daten dieses Verzeichnisses ist keine Lizenz genannt. Wer mehr als ein Zitat veröffentlichen will, frage vorher.
+data-licence-pictures = Die Bilder stehen nicht unter dieser Lizenz. Jedes hat eigene Rechte, die sein Inhaber angegeben hat; sie stehen darunter und in der Tabelle der Bilder.
+data-licence-works = Die Graphiken selbst können urheberrechtlich geschützt sein, wer auch immer sie fotografiert hat. Ob sie es sind, hängt vom Land und vom Todesjahr des Künstlers ab.
+data-licence-facts = Eine Tatsache (ein Maß, ein Datum, der Ort eines Blattes) gehört niemandem. Bitte sagen Sie trotzdem, woher Sie sie haben, damit Leser sie prüfen können und Berichtigungen ankommen.
+field-notes = Was die Spalten enthalten
+field-notes-brief = Jede Spalte jeder Tabelle der Seite { $data }.
+column = Spalte
+column-kind-of = Was es ist
+column-holds = Was sie enthält
+column-always = { $kind }, nie leer
+column-of-table = Schlüssel der Tabelle
+column-words = Eines von:
+column-kind-text = Text
+column-kind-address = Netzadresse
+column-kind-integer = ganze Zahl
+column-kind-number = Zahl
+column-kind-boolean = true oder false
+column-kind-day = Tag
+column-kind-date = Datum (EDTF)
+column-kind-list = Liste
+as-data = Als Daten
+holder-as-data = Diese Blätter als Tabelle, mit Inventarnummern und bleibenden Adressen, zum Abgleich mit einer Datenbank:
 
 # Änderungen.
 changes-current = Diese Ausgabe

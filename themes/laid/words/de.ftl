@@ -1104,6 +1104,12 @@ format-editions-csv = Die angegebenen Auflagen als Tabelle (CSV)
 format-bibtex = BibTeX
 format-csl-json = CSL-JSON
 format-ris = RIS
+format-holder-csv = CSV
+format-lido = Die Datensätze ihrer Blätter (LIDO)
+format-oai = Alle Datensätze für Sammelprogramme (OAI-PMH)
+format-holder-json = JSON
+size-kilobytes = { $n } kB
+size-megabytes = { $n } MB
 format-image-service = Die Aufnahme als Bilddienst (IIIF)
 
 # Bestand: wie viele es geben mag, und wann Blätter nachgewiesen sind.

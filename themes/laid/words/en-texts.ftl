@@ -59,72 +59,134 @@ caution-titles-text =
 cautions-added = Of this catalogue
 
 # How to cite.
-cite-brief = Numbers last, numerals may move: cite the number, and with a numeral the edition.
+cite-brief = The number of a print does not change. The numeral of a state can change, so cite it with the edition of this catalogue.
 cite-whole = The catalogue
-cite-design = An entry
-cite-design-text = The siglum and the number. In a listing, the state and its total follow, and the edition of the catalogue that counted them:
-cite-impression = An impression
-cite-impression-text = Its handle names one sheet, wherever it goes and whoever owns it:
-cite-unknown = A sheet not recorded here
-cite-unknown-text = Cite the entry for the print, and say of the sheet “this impression not recorded in { $siglum }”. Then please tell us of it.
+cite-design = A print
+cite-design-text = Give the short title of the catalogue and the number. For a listing, add the state, the number of states, and the edition of the catalogue that counted them:
+cite-impression = One impression
+cite-impression-text = The number after the point names one sheet of paper, whoever owns it and wherever it goes:
+cite-unknown = A sheet that is not recorded here
+cite-unknown-text = Cite the print, and say of the sheet “this impression not recorded in { $siglum }”. Then please tell us of it, as “How to contribute” says.
 cite-address = Addresses
 cite-address-text =
-    Every entry, impression, holder, person and work has one address that does not change. A state’s
-    numeral is only its place in the order: when a state is found it may move, the address does not.
-    Where a record had to be renamed or joined with another, its old address leads to the present one;
-    that of a withdrawn record says why it was withdrawn, and what to see instead.
+    Every print, impression, holder, person and work has one address, and it does not change. The address of a page is named at its foot and may be printed.
+
+    States have numerals in the order in which they were made. If a state is found between two others, the numerals after it move by one. The address of a state contains its key, not its numeral, and stays the same.
+
+    Where a record had to be renamed or joined with another, its old address leads to the present one. The page of a withdrawn record says why it was withdrawn, and what to see instead.
+cite-files = For reference managers
+cite-files-text = At the foot of the page of each print and each impression are its citations as files: BibTeX, RIS and CSL-JSON, which programs such as those for bibliographies read. The sign “Copy” beside a citation copies it as text.
+cite-data = A table of the data
+cite-data-text = Name the catalogue, its edition and the address of the page Data. The edition matters: a later one may hold more.
+cite-picture = A photograph
+cite-picture-text = The credit and the rights stand beneath each photograph; both belong to its owner. The licence of this catalogue does not cover photographs.
 cite-in-short = In short
 cite-in-full = In full
 
 # How to contribute.
-contribute-brief = The census grows by what readers send. Every sheet counts, and so does every correction.
+contribute-brief = This catalogue grows by what readers send: sheets that are not in it, sightings, corrections.
 contribute-how = Where to write
-contribute-how-text = Write to { $contact }. Say which entry or impression you mean, by its number.
+contribute-how-text = Write to { $contact }. Say which print or impression you mean, by its number. The link at the foot of each page fills in the number, the edition and the address.
 contribute-how-no-contact = This catalogue gives no address to write to; its editors are named in the citation below.
-contribute-sheet = A sheet not recorded
-contribute-sheet-text = Send what you have; each of these helps, and none is required:
+contribute-sheet = A sheet that is not recorded
+contribute-sheet-text = Send what you have. Each of these helps, and none is required:
 contribute-sheet-1 = photographs of both sides, the whole sheet in even light, with a ruler if there is one
 contribute-sheet-2 = the size of the sheet and of the image or platemark in millimetres, height first, and how it was measured
-contribute-sheet-3 = every signature, stamp, number, inscription and watermark, with its place and whether pencil, ink or stamp
-contribute-sheet-4 = what you see at the points that the entry lists, and what you cannot see
+contribute-sheet-3 = every signature, stamp, number, inscription and watermark, with its place and whether it is in pencil, ink or stamped
+contribute-sheet-4 = what you see at the points that the page of the print lists, and what you cannot see
 contribute-sheet-5 = where the sheet is, its accession number, and where it was before, with the source
 contribute-sheet-6 = who looked, when, and whether at the sheet or at a photograph
 contribute-sighting = A sighting
-contribute-sighting-text = A sale, an exhibition, an old list, a photograph: the date, the source with its page or lot, and what there shows that it was this sheet.
+contribute-sighting-text = A sale, an exhibition, an old list, a photograph: send the date, the source with its page or lot, and what there shows that it was this sheet.
 contribute-correction = A correction
-contribute-correction-text = Say what is wrong and on what evidence. Views that differ from ours are recorded beside ours, with their author and date.
+contribute-correction-text = Say what is wrong and on what evidence. If your view differs from ours, it can be recorded beside ours, with your name and the date.
 contribute-museum = Museums and libraries
-contribute-museum-text = A table of your impressions is welcome, one a row, in your own words and units; so are your own record numbers and the address of your record. Your credit line is printed exactly as you give it, and each photograph carries the rights you state.
+contribute-museum-text =
+    A table of your impressions is welcome, one in each row, in your own words and units, with your own record numbers and the addresses of your records. Your credit line is printed exactly as you give it, and each photograph carries the rights you state.
+
+    The page of your institution offers the sheets recorded here as a table. It is easiest for both sides if you correct that table and send it back.
 contribute-public = What becomes public
 contribute-public-text =
-    The record of the sheet, with your name as its source if you wish. Never public: the name and
-    place of a private collection whose owner’s consent is not recorded, addresses, values, and
-    whatever a photograph’s file says of where and when it was taken. An owner may be “Private
-    collection”, with a country or without. Consent may be withdrawn at any time, and the name is then
-    taken from every page; what was printed or copied before cannot be called back.
+    Public: the record of the sheet, with your name as its source if you wish. Not public: the name and place of a private owner, unless the owner has agreed; addresses; values; and whatever the file of a photograph says of where and when it was taken. A private owner can be named “Private collection”, with or without a country.
+
+    An owner may withdraw this agreement at any time. The name is then taken from every page and every file here. What was printed or copied before cannot be called back.
 contribute-rights = Photographs
-contribute-rights-text = Say who took them, how they are to be credited, and whether they may be shown here, and how large. Pictures that may not be shown still help to identify a sheet.
+contribute-rights-text = Say who took them, how they are to be credited, whether they may be shown here, and how large. A photograph that may not be shown still helps to identify a sheet.
 
 # The data.
-data-brief = What there is for machines today, and what there is not.
-data-records = The records
+data-brief = What can be taken from this catalogue, in which form, and on what terms.
+data-offers = What there is
+data-offers-text = Everything that the pages show can also be had as data, at no charge and without asking:
+data-offers-1 = For everybody: all records as tables, one file for each kind of record, for a spreadsheet (CSV) or for a program (JSON). They are listed below.
+data-offers-2 = For museums and libraries: on the page of each holder, a table of its own sheets with their accession numbers and their permanent addresses here.
+data-offers-3 = For museums and portals: beside each print, the records of its sheets in LIDO, the exchange format of museums; and all of them in one file for harvesters (programs that collect records from many catalogues).
+data-offers-4 = For writers: the citation of each design and each sheet, for reference managers. The page “How to cite” says more.
+data-tables = The tables
+data-tables-text = Each row has the key of its record, by which tables refer to each other. What every column holds is said under:
+data-table = Table
+data-rows = Rows
+data-reading = How to read the tables
+data-reading-text =
+    A record is named by its key, the last part of its address: 14 is a design, 14.7 its seventh recorded impression, 14/moonlit one of its states. Keys do not change. Numerals of states are given for reading; they may change from one edition to the next.
+
+    An empty cell means that nothing is recorded, never that something was looked for and not found; where that is known, a column says so. A date stands as it is recorded, by the rules for uncertain dates of ISO 8601-2 (EDTF): 1927~ is about 1927, 1927/1931 from 1927 to 1931. Beside it stand the first and the last day that it can mean. Sizes are in millimetres, height before width.
+
+    What is uncertain says so: a column gives the certainty of a value (certain, probable, possible), and the table of statements has every view of a date, size or edition with its source. What private owners have not consented to make public is not in the data.
+
+    In CSV, the items of a list are divided by “|”, and an apostrophe stands before a text that begins with =, +, - or @, so that no spreadsheet takes it for a formula. JSON has lists as lists and texts as they are, and leaves empty cells out.
+data-museum = For the database of a museum
+data-museum-text = To lead from your records to ours and back:
+data-museum-1 = On the page of your institution, take the table of its sheets (CSV or JSON).
+data-museum-2 = Match it with your records by accession number. A sheet that has none there is matched by hand, with the photographs on its page.
+data-museum-3 = Keep the address of each sheet in your record. It stays the same whatever is found out about the sheet.
+data-museum-4 = Do not keep the numeral of a state without the edition of the catalogue. Keep the key of the state, or take the numeral anew from each edition.
+data-museum-5 = If something is wrong, or a sheet is missing, write to us; “How to contribute” says what helps.
+data-get = The records themselves
+data-get-text = The files from which the pages are made can be asked for: { $contact }.
+data-get-no-contact = The files from which the pages are made are not offered here.
+data-records = What the pages are made from
 data-records-text =
     This catalogue is compiled from plain text: a TOML file for each design, impression, holder and
-    person, Markdown for the longer texts, BibTeX for the literature. The records are the data; the
-    pages are made from them.
-data-get = Getting them
-data-get-text = The records are not offered for download here. Ask for them: { $contact }.
-data-get-no-contact = The records are not offered for download here.
+    person, Markdown for the longer texts, BibTeX for the literature. The pages and the tables are made
+    from these records and say the same.
 data-beside = Beside the pages
 format-bibtex-about = Beside each design and each impression stand its citations for reference managers: citation.bib (BibTeX), citation.json (CSL-JSON) and citation.ris (RIS), in { $address }
 format-census-csv-about = The counts of a census page stand beside it as tables (CSV).
+format-holder-csv-about = Beside the page of each holder that keeps or owns a sheet stand its sheets as tables: sheets.csv and sheets.json, in { $address }
 format-image-service-about = Every photograph that is shown is an image service (IIIF Image API 3.0, level 0), at { $address }, by sheet and name; its file info.json says what can be had.
-data-nothing-else = There are no feeds, and no records in other formats.
 data-addresses = Addresses as identifiers
-data-addresses-text = The address of a page is the identifier of its record: { $address }. It may be kept in other databases.
+data-addresses-text = The address of a page is the permanent identifier of its record: { $design } of a design, { $impression } of an impression, { $holder } of a holder, with the key in place of “…”. These addresses may be kept in other databases and printed in books.
+format-lido-about = Beside each print stand the records of its sheets in LIDO 1.1, an XML format that museums exchange: lido.xml, in { $address }
+format-oai-about = All these records stand once more in one file, in LIDO and in the simpler Dublin Core, as a static repository for the protocol OAI-PMH: oai.xml, in { $address } Harvesters read it through a gateway, which others run.
+data-machines = For programs
+data-machines-text =
+    Everything is a plain file: there is no interface to register for, and no limit. Begin with { $package }, which describes every table with its columns, its size and its SHA-256 (a Data Package with Table Schemas, version 2.0); its “version” is the edition of the catalogue. If that file has not changed, nothing in the tables has.
+
+    Each page names the files beside it in its head, as links with their media types. A page never needs a script to be read. The addresses of all pages are in sitemap.xml.
 data-licence = Licence
-data-licence-text = Text and data: { $licence }. Photographs: as said under each. The works themselves may be in copyright.
-data-no-licence = No licence is stated for the text and data of this catalogue. Photographs: as said under each.
+data-licence-text = The text and the data of this catalogue are under { $licence }. Whoever uses them on these terms needs no further permission; name the catalogue and its edition.
+data-no-licence = No licence is stated for the text and data of this catalogue. Ask before you publish more than a quotation.
+data-licence-pictures = The pictures are not under this licence. Each has rights of its own, which its owner stated; they stand beneath it and in the table of pictures.
+data-licence-works = The prints themselves may be in copyright, whoever took the photograph. Whether they are depends on the country and on the year of the artist’s death.
+data-licence-facts = A fact (a size, a date, the place of a sheet) belongs to nobody. Please say all the same where you have it from, so that a reader can check it and a correction can find its way.
+field-notes = What the columns hold
+field-notes-brief = Every column of every table on the page { $data }.
+column = Column
+column-kind-of = What it is
+column-holds = What it holds
+column-always = { $kind }, never empty
+column-of-table = Keys of the table
+column-words = One of:
+column-kind-text = text
+column-kind-address = web address
+column-kind-integer = whole number
+column-kind-number = number
+column-kind-boolean = true or false
+column-kind-day = day
+column-kind-date = date (EDTF)
+column-kind-list = list
+as-data = As data
+holder-as-data = These sheets as a table, with accession numbers and permanent addresses, to be matched with a database:
 
 # Changes.
 changes-current = This edition

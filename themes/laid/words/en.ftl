@@ -1124,6 +1124,12 @@ format-editions-csv = The declared editions as a table (CSV)
 format-bibtex = BibTeX
 format-csl-json = CSL-JSON
 format-ris = RIS
+format-holder-csv = CSV
+format-lido = The records of its sheets (LIDO)
+format-oai = All records for harvesters (OAI-PMH)
+format-holder-json = JSON
+size-kilobytes = { $n } kB
+size-megabytes = { $n } MB
 format-image-service = The photograph as an image service (IIIF)
 
 # Census: survival, and when sheets were met.

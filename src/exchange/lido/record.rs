@@ -1,0 +1,465 @@
+//! The record of a sheet: what it is, where it is, its state and printing, sizes, marks, relations, rights, pictures.
+
+use super::events::{self, printing};
+use super::parts::{LOCAL, URI, appellation, concept, measured, note, permanent, term};
+use crate::exchange::xml::Xml;
+use crate::model::design::{Design, TitleKind};
+use crate::model::impression::{Impression, Status};
+use crate::model::key::{ImpressionKey, Key, PictureKey, PictureOwner};
+use crate::model::mark::Mark;
+use crate::model::picture::Picture;
+use crate::model::vocabulary::List as Vocabulary;
+use crate::page::{Address, Argument, Here, imprint, readings, rights, unqualified_state};
+
+/// The address of prints in the AAT.
+const PRINTS: &str = "http://vocab.getty.edu/aat/300041273";
+
+/// What stands in the record of a sheet.
+pub(super) fn content(xml: &mut Xml, here: &Here<'_>, design: &Design, sheet: &Impression) {
+    let settings = &here.public().settings;
+    let records = here.joined().on_page(design, sheet);
+    let language = [("xml:lang", settings.language.value.as_str())];
+    let address = |key: &ImpressionKey| permanent(here, &Address::Impression(key.clone()));
+    xml.text("lido:lidoRecID", &[URI], &address(&sheet.key));
+    for record in &records {
+        xml.text("lido:objectPublishedID", &[URI], &address(&record.key));
+    }
+    xml.element("lido:descriptiveMetadata", &language, |xml| {
+        classification(xml, here, sheet);
+        identification(xml, here, design, &records);
+        events::events(xml, here, design, &records);
+        relations(xml, here, design, &records);
+    });
+    xml.element("lido:administrativeMetadata", &language, |xml| {
+        if let Some(rights) = &settings.work_rights {
+            xml.element("lido:rightsWorkWrap", &[], |xml| {
+                xml.element("lido:rightsWorkSet", &[], |xml| {
+                    concept(xml, "lido:rightsType", None, rights);
+                });
+            });
+        }
+        record_of(xml, here, sheet);
+        resources(xml, here, &records);
+    });
+}
+
+fn classification(xml: &mut Xml, here: &Here<'_>, sheet: &Impression) {
+    xml.element("lido:objectClassificationWrap", &[], |xml| {
+        xml.element("lido:objectWorkTypeWrap", &[], |xml| {
+            let word = here.words().word("lido-print");
+            concept(xml, "lido:objectWorkType", Some(PRINTS), word);
+        });
+        if let Some(kind) = sheet.kind.own() {
+            xml.element("lido:classificationWrap", &[], |xml| {
+                let key = kind.as_str();
+                term(xml, here, "lido:classification", Vocabulary::Kinds, key);
+            });
+        }
+    });
+}
+
+fn identification(xml: &mut Xml, here: &Here<'_>, design: &Design, records: &[&Impression]) {
+    xml.element("lido:objectIdentificationWrap", &[], |xml| {
+        titles(xml, here, design);
+        inscriptions(xml, here, records);
+        repositories(xml, here, records);
+        if let Some(sheet) = records.first() {
+            state_and_edition(xml, here, design, sheet);
+        }
+        descriptions(xml, here, records);
+        measurements(xml, here, records);
+        materials(xml, here, records);
+    });
+}
+
+fn titles(xml: &mut Xml, here: &Here<'_>, design: &Design) {
+    xml.element("lido:titleWrap", &[], |xml| {
+        let preferred = design.title();
+        for title in &design.titles {
+            let is_preferred = preferred.is_some_and(|first| std::ptr::eq(first, title));
+            let pref = if is_preferred {
+                "preferred"
+            } else {
+                "alternate"
+            };
+            let mut of_text = Vec::new();
+            of_text.extend(title.lang.as_ref().map(|lang| ("xml:lang", lang.as_str())));
+            let mut of_set = vec![("lido:pref", pref)];
+            if title.kind != TitleKind::Usual {
+                of_set.push(("lido:type", here.words().listed("title", title.kind)));
+            }
+            xml.element("lido:titleSet", &of_set, |xml| {
+                xml.text("lido:appellationValue", &of_text, &title.text);
+            });
+        }
+        if design.titles.is_empty() {
+            appellation(xml, "lido:titleSet", &design.number);
+        }
+    });
+}
+
+fn inscriptions(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
+    let words = here.words();
+    let numbers = records
+        .iter()
+        .filter_map(|record| record.numbering.as_ref());
+    let numbers: Vec<_> = numbers.collect();
+    let marks: Vec<_> = records.iter().flat_map(|record| &record.marks).collect();
+    if numbers.is_empty() && marks.is_empty() {
+        return;
+    }
+    xml.element("lido:inscriptionsWrap", &[], |xml| {
+        for number in numbers {
+            let kind = [("lido:type", words.word("lido-numbering"))];
+            xml.element("lido:inscriptions", &kind, |xml| {
+                xml.text("lido:inscriptionTranscription", &[], number);
+            });
+        }
+        for mark in marks {
+            inscription(xml, here, mark);
+        }
+    });
+}
+
+fn inscription(xml: &mut Xml, here: &Here<'_>, mark: &Mark) {
+    let words = here.words();
+    let mark = here.public().described_mark(mark);
+    let kind = mark
+        .kind
+        .as_ref()
+        .map(|kind| words.listed("mark", kind.value));
+    let kind: Vec<_> = kind.map(|kind| ("lido:type", kind)).into_iter().collect();
+    let name = |key: Option<&Key>| key.map(|key| here.person_or_holder(key).plain());
+    let described = [
+        mark.medium.clone(),
+        mark.colour.clone(),
+        mark.at.clone(),
+        mark.side.map(|side| words.listed("side", side).to_owned()),
+        name(mark.whose.as_ref().map(|whose| &whose.value)),
+        mark.number.clone(),
+        mark.note.clone(),
+    ];
+    let described: Vec<String> = described.into_iter().flatten().collect();
+    xml.element("lido:inscriptions", &kind, |xml| {
+        if let Some(text) = &mark.text {
+            xml.some_text("lido:inscriptionTranscription", &[], text);
+        }
+        note(
+            xml,
+            "lido:inscriptionDescription",
+            &[],
+            &described.join(", "),
+        );
+    });
+}
+
+fn repositories(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
+    let current = records.first().filter(|sheet| sheet.holder.is_some());
+    let former: Vec<_> = records
+        .iter()
+        .flat_map(|record| &record.former_accessions)
+        .collect();
+    if current.is_none() && former.is_empty() {
+        return;
+    }
+    xml.element("lido:repositoryWrap", &[], |xml| {
+        if let Some(sheet) = current {
+            let kind = match sheet.status.value {
+                Status::Located => "current",
+                Status::Untraced | Status::Destroyed | Status::Stolen => "former",
+            };
+            let holder = sheet.holder.as_ref().map(|holder| &holder.value);
+            let number = sheet.accession.as_ref().map(|number| number.value.as_str());
+            repository(xml, here, kind, holder, number);
+        }
+        for former in former {
+            let holder = former.holder.as_ref().map(|holder| &holder.value);
+            repository(xml, here, "former", holder, Some(&former.number));
+        }
+    });
+}
+
+fn repository(
+    xml: &mut Xml,
+    here: &Here<'_>,
+    kind: &str,
+    holder: Option<&Key>,
+    number: Option<&str>,
+) {
+    let holder = holder.and_then(|key| here.public().holders.get(key));
+    xml.element("lido:repositorySet", &[("lido:type", kind)], |xml| {
+        if let Some(holder) = holder {
+            xml.element("lido:repositoryName", &[], |xml| {
+                let address = permanent(here, &Address::Holder(holder.key.clone()));
+                xml.text("lido:legalBodyID", &[URI], &address);
+                if let Some(isil) = &holder.isil {
+                    xml.text("lido:legalBodyID", &[LOCAL, ("lido:source", "ISIL")], isil);
+                }
+                let name = here.holder_name(holder);
+                appellation(xml, "lido:legalBodyName", &name);
+            });
+        }
+        xml.some_text("lido:workID", &[], number.unwrap_or_default());
+        let town = holder.and_then(|holder| holder.town.as_ref());
+        if let Some(town) = town {
+            xml.element("lido:repositoryLocation", &[], |xml| {
+                appellation(xml, "lido:namePlaceSet", town);
+            });
+        }
+    });
+}
+
+/// The state, the printing and the number in the edition, as this edition of the catalogue reads them.
+fn state_and_edition(xml: &mut Xml, here: &Here<'_>, design: &Design, sheet: &Impression) {
+    let words = here.words();
+    let Some(reading) = &sheet.identified else {
+        return;
+    };
+    let doubts = readings::doubts(here, design, sheet, reading).plain();
+    let in_doubt = |text: String| match (text.as_str(), doubts.as_str()) {
+        ("", _) | (_, "") => text,
+        _ => format!("{text} {doubts}"),
+    };
+    let states = unqualified_state(here, design, reading).plain();
+    let declared = printing(design, sheet).and_then(|printing| printing.edition.own());
+    let edition = [
+        readings::printing_alone(here, design, reading),
+        sheet
+            .numbering
+            .as_ref()
+            .map_or_else(String::new, |n| n.value.clone()),
+        declared.map_or_else(String::new, |n| {
+            words.count("lido-declared", usize::try_from(*n).unwrap_or(usize::MAX))
+        }),
+    ];
+    let edition: Vec<&str> = edition
+        .iter()
+        .map(String::as_str)
+        .filter(|t| !t.is_empty())
+        .collect();
+    let settings = &here.public().settings;
+    let source = format!("{} {}", settings.siglum.value, design.number);
+    let source = match imprint::edition(here.public(), words) {
+        edition if edition.is_empty() => source,
+        edition => format!("{source}, {edition}"),
+    };
+    xml.element("lido:displayStateEditionWrap", &[], |xml| {
+        xml.some_text("lido:displayState", &[], &in_doubt(states));
+        xml.some_text("lido:displayEdition", &[], &in_doubt(edition.join(", ")));
+        xml.text("lido:sourceStateEdition", &[], &source);
+    });
+}
+
+fn descriptions(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
+    let words = here.words();
+    let written = records.iter().flat_map(|record| {
+        let margins = record.sheet.margins.as_deref();
+        let line = record
+            .provenance_line
+            .as_ref()
+            .map(|line| line.value.as_str());
+        [
+            ("condition", record.condition.as_deref()),
+            ("lido-margins", margins),
+            ("provenance", line),
+        ]
+    });
+    let written: Vec<_> = written
+        .filter_map(|(kind, text)| Some((kind, text.filter(|text| !text.is_empty())?)))
+        .collect();
+    if written.is_empty() {
+        return;
+    }
+    xml.element("lido:objectDescriptionWrap", &[], |xml| {
+        for (kind, text) in written {
+            let kind = [("lido:type", words.word(kind))];
+            note(xml, "lido:objectDescriptionSet", &kind, text);
+        }
+    });
+}
+
+fn measurements(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
+    let sizes: Vec<_> = records
+        .iter()
+        .flat_map(|record| {
+            let sheet = &record.sheet;
+            [
+                ("of-sheet", sheet.size.own()),
+                ("of-image", sheet.image.own()),
+                ("of-platemark", sheet.platemark.own()),
+            ]
+        })
+        .filter_map(|(of, size)| Some((of, size?)))
+        .collect();
+    if sizes.is_empty() {
+        return;
+    }
+    xml.element("lido:objectMeasurementsWrap", &[], |xml| {
+        for (of, size) in sizes {
+            measured(xml, here, size, here.words().word(of));
+        }
+    });
+}
+
+fn materials(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
+    let papers = records
+        .iter()
+        .filter_map(|record| record.sheet.paper.as_ref());
+    let papers: Vec<_> = papers.collect();
+    let watermarks = records
+        .iter()
+        .filter_map(|record| record.sheet.watermark.as_ref());
+    let watermarks: Vec<_> = watermarks.collect();
+    if papers.is_empty() && watermarks.is_empty() {
+        return;
+    }
+    xml.element("lido:objectMaterialsTechWrap", &[], |xml| {
+        for paper in papers {
+            xml.element("lido:objectMaterialsTechSet", &[], |xml| {
+                xml.element("lido:materialsTech", &[], |xml| {
+                    let key = paper.value.as_str();
+                    term(xml, here, "lido:termMaterialsTech", Vocabulary::Papers, key);
+                });
+            });
+        }
+        for watermark in watermarks {
+            xml.element("lido:objectMaterialsTechSet", &[], |xml| {
+                let watermark = [("watermark", Argument::Text(watermark))];
+                let shown = here.words().with("watermark", &watermark);
+                xml.text("lido:displayMaterialsTech", &[], &shown);
+            });
+        }
+    });
+}
+
+fn relations(xml: &mut Xml, here: &Here<'_>, design: &Design, records: &[&Impression]) {
+    let words = here.words();
+    xml.element("lido:objectRelationWrap", &[], |xml| {
+        if !design.subjects.is_empty() {
+            xml.element("lido:subjectWrap", &[], |xml| {
+                for subject in &design.subjects {
+                    xml.element("lido:subjectSet", &[], |xml| {
+                        xml.element("lido:subject", &[], |xml| {
+                            let key = subject.value.as_str();
+                            term(xml, here, "lido:subjectConcept", Vocabulary::Subjects, key);
+                        });
+                    });
+                }
+            });
+        }
+        xml.element("lido:relatedWorksWrap", &[], |xml| {
+            let entry = Address::Design(design.key.clone());
+            let name = here.design_title(design).plain();
+            related(xml, here, &entry, &name, words.word("lido-impression-of"));
+            for (key, relation) in records.iter().flat_map(|record| other_sheets(record)) {
+                let address = Address::Impression(here.joined().page_of(key).clone());
+                let name = here.sheet_number(key);
+                related(xml, here, &address, &name, words.word(relation));
+            }
+        });
+    });
+}
+
+/// The other sheets that a record names, with the word for the relation.
+fn other_sheets(record: &Impression) -> Vec<(&ImpressionKey, &'static str)> {
+    let mut all = Vec::new();
+    let taken_from = record.taken_from.iter();
+    all.extend(taken_from.map(|key| (&key.value, "lido-counterproof-of")));
+    let maybe = record.maybe_same_as.iter();
+    all.extend(maybe.map(|other| (&other.impression.value, "lido-maybe-same")));
+    let sharing = record.shares_sheet.iter();
+    all.extend(sharing.map(|key| (&key.value, "lido-shares-sheet")));
+    let set = record.goes_with.iter();
+    all.extend(set.map(|key| (&key.value, "lido-goes-with")));
+    all
+}
+
+fn related(xml: &mut Xml, here: &Here<'_>, address: &Address, name: &str, relation: &str) {
+    xml.element("lido:relatedWorkSet", &[], |xml| {
+        xml.element("lido:relatedWork", &[], |xml| {
+            xml.element("lido:object", &[], |xml| {
+                let address = permanent(here, address);
+                xml.text("lido:objectWebResource", &[], &address);
+                xml.text("lido:objectID", &[URI], &address);
+                appellation(xml, "lido:objectName", name);
+            });
+        });
+        concept(xml, "lido:relatedWorkRelType", None, relation);
+    });
+}
+
+fn record_of(xml: &mut Xml, here: &Here<'_>, sheet: &Impression) {
+    let settings = &here.public().settings;
+    xml.element("lido:recordWrap", &[], |xml| {
+        xml.text("lido:recordID", &[LOCAL], &sheet.key.to_string());
+        let item = here.words().word("lido-item");
+        concept(xml, "lido:recordType", None, item);
+        xml.element("lido:recordSource", &[], |xml| {
+            appellation(xml, "lido:legalBodyName", &settings.title);
+            let site = permanent(here, &Address::Opening);
+            xml.text("lido:legalBodyWeblink", &[], &site);
+        });
+        if let Some(licence) = &settings.licence {
+            xml.element("lido:recordRights", &[], |xml| {
+                let address = rights::uri(licence);
+                let name = rights::in_words(licence);
+                concept(xml, "lido:rightsType", address.as_deref(), &name);
+            });
+        }
+        xml.element("lido:recordInfoSet", &[], |xml| {
+            let page = permanent(here, &Address::Impression(sheet.key.clone()));
+            let html = [("lido:formatResource", "text/html")];
+            xml.text("lido:recordInfoLink", &html, &page);
+            if let Some(dated) = &settings.dated {
+                xml.text("lido:recordMetadataDate", &[], dated.as_str());
+            }
+        });
+    });
+}
+
+fn resources(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
+    let pictures: Vec<_> = records
+        .iter()
+        .flat_map(|record| record.pictures.iter().map(|picture| (&record.key, picture)))
+        .filter_map(|(key, picture)| {
+            let key = PictureKey {
+                owner: PictureOwner::Impression(key.clone()),
+                name: picture.name.value.clone(),
+            };
+            let published = here.book.pictures.get(&key)?;
+            let file = published.sizes.last()?;
+            Some((key.to_string(), picture, file.address.as_str()))
+        })
+        .collect();
+    if pictures.is_empty() {
+        return;
+    }
+    xml.element("lido:resourceWrap", &[], |xml| {
+        for (key, picture, file) in pictures {
+            resource(xml, here, &key, picture, file);
+        }
+    });
+}
+
+fn resource(xml: &mut Xml, here: &Here<'_>, key: &str, picture: &Picture, file: &str) {
+    let words = here.words();
+    let site = permanent(here, &Address::Opening);
+    xml.element("lido:resourceSet", &[], |xml| {
+        xml.text("lido:resourceID", &[LOCAL], key);
+        xml.element("lido:resourceRepresentation", &[], |xml| {
+            let jpeg = [("lido:formatResource", "image/jpeg")];
+            xml.text("lido:linkResource", &jpeg, &format!("{site}{file}"));
+        });
+        let side = words.listed("side", picture.side);
+        concept(xml, "lido:resourcePerspective", None, side);
+        let caption = picture.caption.as_deref().unwrap_or_default();
+        xml.some_text("lido:resourceDescription", &[], caption);
+        xml.element("lido:rightsResource", &[], |xml| {
+            let address = rights::uri(&picture.rights);
+            let name = rights::in_words(&picture.rights);
+            concept(xml, "lido:rightsType", address.as_deref(), &name);
+            let credit = picture.credit.as_deref().unwrap_or_default();
+            xml.some_text("lido:creditLine", &[], credit);
+        });
+    });
+}
