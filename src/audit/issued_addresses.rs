@@ -112,13 +112,19 @@ fn remedy(address: &IssuedAddress) -> String {
             Target::Holder(key) => renamed(&format!("records/holders/{key}.toml"), key, "holder"),
             Target::Person(key) => renamed(&format!("records/people/{key}.toml"), key, "person"),
             Target::Mark(key) => renamed(&format!("records/marks/{key}.toml"), key, "mark"),
-            Target::Work(key) => format!("restore the entry `{key}` in records/literature.bib"),
+            Target::Work(key) => format!(
+                "restore the entry `{key}` in records/literature.bib, or write `ids = {{{key}}}` in the entry that took \
+                 its place"
+            ),
             Target::Exhibition(key) => renamed(
                 &format!("[{key}] in records/exhibitions.toml"),
                 key,
                 "exhibition",
             ),
-            Target::Page(key) => format!("restore records/pages/{key}.md"),
+            Target::Page(key) => format!(
+                "restore records/pages/{key}.md, or write `was = [\"{key}\"]` in a .toml file beside the text that took \
+                 its place"
+            ),
             Target::Picture(key) => format!(
                 "restore the picture `{name}`, with `publish = false` where it must not be shown; or write \
                  `was = [\"{name}\"]` at the picture that took its place",

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::design::Design;
 use super::exhibition::Exhibition;
-use super::former::FormerKeys;
+use super::former::{FormerKeys, Named};
 use super::holder::Holder;
 use super::impression::Impression;
 use super::key::{ImpressionKey, Key, PictureKey, PictureOwner};
@@ -226,10 +226,47 @@ impl Catalogue {
         }
     }
 
-    /// The address that an issued address leads to, because its record has another key now.
+    /// The address that an issued address leads to, because its record has another key now (`was`); `None` where
+    /// it is not a former one.
     #[must_use]
-    pub fn leads(&self, _address: &IssuedAddress) -> Option<IssuedAddress> {
-        None
+    pub fn leads(&self, address: &IssuedAddress) -> Option<IssuedAddress> {
+        let former = &self.former;
+        if former.is_empty() {
+            return None;
+        }
+        let design_now = |key: &Key| match former.record(&Target::Design(key.clone())) {
+            Some(Target::Design(now)) => now,
+            _ => key.clone(),
+        };
+        let key_now = |was: Named| {
+            let now = former.key_of(&was).cloned();
+            now.unwrap_or_else(|| was.key().clone())
+        };
+        let to = match address {
+            IssuedAddress::Record(target) => IssuedAddress::Record(former.record(target)?),
+            IssuedAddress::Part(design, part, key) => {
+                let design = design_now(design);
+                let key = key_now(Named::Part(design.clone(), *part, key.clone()));
+                IssuedAddress::Part(design, *part, key)
+            }
+            IssuedAddress::Point(design, key) => {
+                let design = design_now(design);
+                let key = key_now(Named::Point(design.clone(), key.clone()));
+                IssuedAddress::Point(design, key)
+            }
+            IssuedAddress::Comparison(design, place) => {
+                IssuedAddress::Comparison(design_now(design), *place)
+            }
+            IssuedAddress::Condition(mark, key) => {
+                let mark = match former.record(&Target::Mark(mark.clone())) {
+                    Some(Target::Mark(now)) => now,
+                    _ => mark.clone(),
+                };
+                let key = key_now(Named::Condition(mark.clone(), key.clone()));
+                IssuedAddress::Condition(mark, key)
+            }
+        };
+        (to != *address && self.has_address(&to)).then_some(to)
     }
 
     /// A mark on a sheet with what its record says of it ([`Mark::described`]).

@@ -92,7 +92,10 @@ fn arrived(site: &Path, address: &str) -> String {
     let to = canonical.split('"').next().unwrap();
     let to = to.strip_prefix("https://prints.example.org/cat/").unwrap();
     let there = page(site, to);
-    assert!(!there.contains("http-equiv=\"refresh\""), "{address} leads on from {to}");
+    assert!(
+        !there.contains("http-equiv=\"refresh\""),
+        "{address} leads on from {to}"
+    );
     to.to_owned()
 }
 
@@ -102,7 +105,9 @@ fn every_address_of_an_edition_answers_in_the_next() {
     let dir = folder.path();
     let pictures = dir.join("records/designs/ferry/pictures");
     fs::create_dir_all(&pictures).unwrap();
-    image::RgbImage::new(60, 45).save(pictures.join("1.png")).unwrap();
+    image::RgbImage::new(60, 45)
+        .save(pictures.join("1.png"))
+        .unwrap();
     let issued = keyblock(&["issue", text(dir)]);
     assert_eq!(issued.code, Some(0), "{}", issued.err);
     let third = folder.path().join("third");
@@ -129,15 +134,27 @@ fn every_address_of_an_edition_answers_in_the_next() {
     );
     // Two museums become one; a key changes, a number, the name of a picture.
     fs::remove_file(dir.join("records/holders/gallery.toml")).unwrap();
-    edit(&dir.join("records/holders/museum.toml"), "name", "was = [\"gallery\"]\nname");
-    edit(&designs.join("lock/design.toml"), "number = \"2\"", "was = [\"lock\"]\nnumber = \"2a\"");
+    edit(
+        &dir.join("records/holders/museum.toml"),
+        "name",
+        "was = [\"gallery\"]\nname",
+    );
+    edit(
+        &designs.join("lock/design.toml"),
+        "number = \"2\"",
+        "was = [\"lock\"]\nnumber = \"2a\"",
+    );
     fs::rename(designs.join("lock"), designs.join("sluice")).unwrap();
     edit(
         &designs.join("ferry/impressions/1.toml"),
         "name = \"recto\"",
         "name = \"front\", was = [\"recto\"]",
     );
-    edit(&dir.join("catalogue.toml"), "edition = \"3\"", "edition = \"4\"");
+    edit(
+        &dir.join("catalogue.toml"),
+        "edition = \"3\"",
+        "edition = \"4\"",
+    );
     edit(&dir.join("catalogue.toml"), "2026-03-01", "2027-03-01");
     let issued = keyblock(&["issue", text(dir)]);
     assert_eq!(issued.code, Some(0), "{}", issued.err);
@@ -156,11 +173,20 @@ fn every_address_of_an_edition_answers_in_the_next() {
         assert_eq!(arrived(&site, from), to, "{from}");
     }
     for part in ["state-dark", "state-moonlit", "printing-own", "point-moon"] {
-        assert!(page(&site, "design/ferry/").contains(&format!("id=\"{part}\"")), "{part}");
+        assert!(
+            page(&site, "design/ferry/").contains(&format!("id=\"{part}\"")),
+            "{part}"
+        );
     }
     assert!(page(&site, "design/mill/").contains("By a pupil."));
-    assert!(page(&site, "design/ferry/").to_lowercase().contains("formerly <span class=\"numeral\">ii</span>"));
-    assert!(page(&site, "design/sluice/").contains("2 (<a href=\"../../edition/3/\">edition 3</a>)"));
+    assert!(
+        page(&site, "design/ferry/")
+            .to_lowercase()
+            .contains("formerly <span class=\"numeral\">ii</span>")
+    );
+    assert!(
+        page(&site, "design/sluice/").contains("2 (<a href=\"../../edition/3/\">edition 3</a>)")
+    );
     let info = "picture/ferry.1/recto/info.json";
     assert!(third.join(info).is_file() && site.join(info).is_file());
 
@@ -177,15 +203,24 @@ fn every_address_of_an_edition_answers_in_the_next() {
     }
     let feed = fs::read_to_string(site.join("changes/feed.atom")).unwrap();
     for design in ["ferry", "sluice", "mill"] {
-        assert!(feed.contains(&format!("/edition/4/#edition-design-{design}</id>")), "{feed}");
+        assert!(
+            feed.contains(&format!("/edition/4/#edition-design-{design}</id>")),
+            "{feed}"
+        );
     }
     let concordance = page(&site, "concordance/");
     let of_third = concordance.split("id=\"own-editions\"").nth(1).unwrap();
-    assert!(of_third.contains("<td>2</td>") && of_third.contains("1 <span class=\"numeral\">ii</span>"));
+    assert!(
+        of_third.contains("<td>2</td>") && of_third.contains("1 <span class=\"numeral\">ii</span>")
+    );
 
     // Without a reason nothing may go.
     fs::remove_file(designs.join("ferry/impressions/2.toml")).unwrap();
-    edit(&dir.join("catalogue.toml"), "edition = \"4\"", "edition = \"5\"");
+    edit(
+        &dir.join("catalogue.toml"),
+        "edition = \"4\"",
+        "edition = \"5\"",
+    );
     for command in ["compile", "issue"] {
         let ran = keyblock(&[command, text(dir)]);
         assert_eq!(ran.code, Some(1), "{command}");

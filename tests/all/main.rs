@@ -41,6 +41,8 @@ mod diligence;
 mod documents;
 /// Editions: issuing, keeping addresses, telling what changed.
 mod editions;
+/// The life of a catalogue from one edition to the next.
+mod editions_story;
 /// Files for other programs, and the links to them.
 mod exports;
 /// Broken records, each reported at its place.
