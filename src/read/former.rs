@@ -11,6 +11,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use rayon::prelude::*;
+use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use crate::model::codes::Code;
@@ -235,7 +236,7 @@ impl Walk<'_> {
 
 /// Calls `visit` with a table, or with each table of a list.
 fn each_table<'n, 't>(node: Option<&'n Node<'t>>, mut visit: impl FnMut(&'n DeTable<'t>)) {
-    match node.map(|node| node.get_ref()) {
+    match node.map(Spanned::get_ref) {
         Some(DeValue::Table(table)) => visit(table),
         Some(DeValue::Array(list)) => {
             for node in list {

@@ -533,7 +533,7 @@ fn what_is_settled_changes_no_page_private_or_not() {
         .filter(|key| key.name() == SETTLED)
         .cloned()
         .collect();
-    assert_eq!((keys.len(), records.len()), (48, 8));
+    assert_eq!((keys.len(), records.len()), (54, 9));
     let whole = site(&FILES).0;
     let sites = [
         site(&changed(&records, Change::Remove)).0,

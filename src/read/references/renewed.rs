@@ -77,7 +77,7 @@ pub(crate) fn renewed_in_each<'t>(
 ) -> Option<(DeTable<'t>, Vec<Renewed>)> {
     let mut all = tree.clone();
     let mut found = Vec::new();
-    for (_, node) in all.iter_mut() {
+    for (_, node) in &mut all {
         if let DeValue::Table(table) = node.get_mut() {
             let (present, renewed) = renewed(table, shape, file, renewal)?;
             *table = present;

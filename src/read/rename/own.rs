@@ -41,7 +41,8 @@ pub(super) fn edit(
     match (thing, &file.kind) {
         (Named::Record(Target::Work(_)), FileKind::Literature) => own.work(),
         (Named::Record(target), kind) if is_of_file(target, kind) => {
-            record::tree_alone(source, |tree| own.root(tree))
+            record::tree_alone(source, |tree| own.root(tree));
+            Ok(())
         }
         (Named::Record(Target::Exhibition(_)), FileKind::Exhibitions) => {
             record::tree_alone(source, |tree| own.exhibition(tree))
@@ -132,9 +133,9 @@ struct Own<'e, 't> {
 
 impl Own<'_, '_> {
     /// A record that is a file: its `was` stands below its first key.
-    fn root(&mut self, tree: &DeTable<'_>) -> Result<(), Refusal> {
+    fn root(&mut self, tree: &DeTable<'_>) {
         if self.in_list(tree) {
-            return Ok(());
+            return;
         }
         let line = self.was_line();
         // The key of a header stands within it, and that of a value before the value.
@@ -145,7 +146,6 @@ impl Own<'_, '_> {
             Some((_, node)) => self.edits.insert_below(node.span().end, &line),
             None => self.edits.insert(0, format!("{line}\n\n")),
         }
-        Ok(())
     }
 
     /// A part of a record, in a list of tables.
