@@ -63,14 +63,22 @@ impl Format {
     pub(super) fn path(&self, subject: &Subject, pictures: &Pictures) -> Option<String> {
         Some(match subject {
             Subject::Page(address) => format!("{address}{}", self.file),
+            Subject::Part(design, part) => {
+                format!("{}{part}/{}", Address::Design(design.clone()), self.file)
+            }
             Subject::Picture(key) => format!("{}/{}", pictures.get(key)?.tiles.address, self.file),
         })
     }
 
     /// The file of a subject. `root` is empty: links in a file are relative to the catalogue.
     pub(super) fn bytes(&self, book: &Book<'_>, subject: &Subject) -> Option<Vec<u8>> {
+        let of_part;
         let address = match subject {
             Subject::Page(address) => address,
+            Subject::Part(design, _) => {
+                of_part = Address::Design(design.clone());
+                &of_part
+            }
             Subject::Picture(_) => &Address::Opening,
         };
         let here = Here {

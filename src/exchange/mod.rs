@@ -27,6 +27,8 @@
 //! | `oai` | all sheets for harvesters, in Dublin Core and LIDO |
 //! | `sitemap` | the addresses of all pages, in one pass |
 //! | `xml` | XML documents |
+//! | `iiif` | manifests, points as annotations, collections (IIIF Presentation API) |
+//! | `linked_art` | Linked Art: designs, states, printings, impressions, provenance, holders, people |
 //!
 //! Not here: the tiles of an image service (`picture`), writing to disk (`issue`).
 
@@ -35,8 +37,10 @@ mod census_csv;
 mod citation;
 mod editions_csv;
 mod format;
+mod iiif;
 mod image_service;
 mod lido;
+mod linked_art;
 mod oai;
 mod redirect_rules;
 mod resolve_index;
@@ -62,6 +66,10 @@ pub const FORMATS: &[Format] = &[
     census_csv::FORMAT,
     editions_csv::FORMAT,
     image_service::FORMAT,
+    linked_art::RECORDS,
+    linked_art::HISTORIES,
+    iiif::MANIFESTS,
+    iiif::COLLECTIONS,
     citation::bibtex::FORMAT,
     citation::csl_json::FORMAT,
     citation::ris::FORMAT,

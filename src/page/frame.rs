@@ -13,6 +13,8 @@ use crate::model::public::Public;
 use crate::model::words::ClosedList as _;
 use crate::page::phrases::imprint::{citation, correction_href, edition};
 use crate::page::phrases::rights;
+use crate::page::preview::open_graph::{self, LinkPreview};
+use crate::page::preview::schema_org;
 use crate::page::setting::address::{Address, Overview};
 use crate::page::setting::book::{Book, Here, is_right_to_left};
 use crate::page::setting::export_links::ExportLink;
@@ -64,6 +66,12 @@ pub(super) struct PageFrame {
     feed: Option<ExportLink>,
     /// Those of them that describe the page to other programs: its citations.
     descriptions: Vec<ExportLink>,
+    /// Those of them that are the record of the page in another form: linked data.
+    data: Vec<ExportLink>,
+    /// What a link to the page shows.
+    preview: Option<LinkPreview>,
+    /// The record of the page in the vocabulary of schema.org.
+    record: Option<CleanHtml>,
 }
 
 /// The overviews in the navigation at the head.
@@ -154,9 +162,16 @@ impl PageFrame {
                 .flatten(),
             descriptions: files
                 .iter()
-                .filter(|file| file.describes())
+                .filter(|file| file.describes() && !file.is_linked_data())
                 .cloned()
                 .collect(),
+            data: files
+                .iter()
+                .filter(|file| file.is_linked_data())
+                .cloned()
+                .collect(),
+            preview: open_graph::of_page(here, leaf),
+            record: schema_org::of_page(here, leaf),
             files,
         }
     }

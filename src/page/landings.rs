@@ -100,7 +100,6 @@ impl Landings {
             | Address::Person(_)
             | Address::Work(_)
             | Address::Exhibition(_)
-            | Address::Edition(_)
             | Address::Page(_) => (&none, &none),
         };
         let mut page = page;

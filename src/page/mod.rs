@@ -26,6 +26,7 @@
 //! | `resolve` | references: the page that resolves them, and the words of readings |
 //! | `search` | what of each record is searched; the search page, and the page for an address without one |
 //! | `about` | the opening page, and pages about the catalogue itself |
+//! | `preview` | what the head of a page says of it to other programs: Open Graph, schema.org |
 //! | `input` | the data that pages are made from |
 //! | `overviews` | which overviews a catalogue has, and the function that makes each |
 //! | `jobs` | every page of the catalogue, and the function that makes it |
@@ -71,6 +72,7 @@ mod overviews;
 mod phrases;
 mod plates;
 mod point;
+mod preview;
 mod records;
 mod resolve;
 mod search;
@@ -85,15 +87,19 @@ pub(crate) use jobs::listed_pages;
 pub(crate) use lists::checklist::unqualified_state;
 pub(crate) use lists::custody;
 pub(crate) use phrases::venues::venue;
-pub(crate) use phrases::{citations, dates, imprint, readings, rights};
+pub(crate) use phrases::{
+    citations, claims, dates, imprint, lots, readings, rights, standing_note, values,
+};
+pub(crate) use plates::{canvas as places, figures};
 pub(crate) use resolve::reasons::{query_words, why};
 pub(crate) use search::entries::entries as search_entries;
 pub(crate) use setting::address::Fragment;
 pub use setting::address::{Address, Overview};
 pub(crate) use setting::book::{Book, Here};
 pub use setting::exports::{
-    ColumnKind, ColumnNotes, Export, ExportFormat, Exports, Subject, TableNotes,
+    ColumnKind, ColumnNotes, DesignPart, Export, ExportFormat, Exports, Subject, TableNotes,
 };
+pub(crate) use setting::html;
 pub(crate) use setting::html::escape_into;
 pub use setting::pictures::{Alignments, Pictures, PublishedPicture, PublishedSize, Tiles, Tone};
 use setting::redirects::Redirects;
@@ -103,6 +109,7 @@ pub(crate) use setting::words::Argument;
 pub use setting::words::{Words, private_owner};
 use setting::{template, words};
 pub(crate) use sheet::provenance::on_its_own as provenance_entry;
+pub(crate) use sheet::{marks, opinions, provenance, provenance_of_records};
 
 /// A compiled catalogue, as files.
 #[derive(Clone, Debug, Default)]

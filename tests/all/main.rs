@@ -76,6 +76,10 @@ mod kills;
 mod languages;
 /// What large catalogues cost, and what is refused.
 mod limits;
+/// Linked Art, against the rules of its schemas.
+mod linked_art;
+/// Manifests, collections and places of pictures, against the rules of IIIF.
+mod manifests;
 /// Marks with records of their own.
 mod marks;
 /// Reading pages as a browser does.
@@ -91,6 +95,8 @@ mod pairs;
 mod pictures;
 /// A private name in every text that records declare, and a missing target of every reference.
 mod planted;
+/// What the head of a page says to other programs.
+mod previews;
 /// The order in which sheets were printed.
 mod printing_order;
 /// Attempts to publish a private name.

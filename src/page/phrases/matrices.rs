@@ -30,3 +30,10 @@ pub(crate) fn matrix_name(here: &Here<'_>, design: &Design, key: &Key) -> String
         None => name,
     }
 }
+
+impl Here<'_> {
+    /// The name of a matrix, as [`matrix_name`].
+    pub fn matrix_name(&self, design: &Design, key: &Key) -> String {
+        matrix_name(self, design, key)
+    }
+}

@@ -2,7 +2,7 @@
 
 use tera::Context;
 
-use super::viewer;
+use super::canvas;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
 use crate::model::key::{ImpressionKey, Key, PictureKey, PictureOwner};
@@ -75,7 +75,9 @@ pub(crate) fn plate(
             here.href(&address)
         }),
         viewer: match setting {
-            Setting::Leading => viewer::attribute(here, key),
+            Setting::Leading => canvas::attribute(here, key),
+            // The viewer of the leading plate opens the page's other pictures at a place that a link names.
+            Setting::Gallery if is_here => canvas::attribute(here, key),
             _ => None,
         },
         caption,

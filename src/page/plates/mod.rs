@@ -5,10 +5,12 @@
 //! | file | subject |
 //! |---|---|
 //! | `viewer` | the viewer's data of a picture, and its scale in millimetres |
+//! | `canvas` | canvases of pictures (IIIF), places on them, links that open such a place |
 //! | `figures` | one picture with caption and credit |
 //! | `gallery` | every photographed sheet of a design |
 //! | `strips` | one point, cut from every aligned photograph |
 
+pub(crate) mod canvas;
 pub(crate) mod figures;
 pub(crate) mod gallery;
 pub(crate) mod strips;

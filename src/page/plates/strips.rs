@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use super::figures;
+use super::{canvas, figures};
 use crate::model::certainty::Certainty;
 use crate::model::design::Design;
 use crate::model::impression::{Impression, StateReading};
@@ -53,6 +53,8 @@ pub(crate) struct SheetDetail {
     sheet: CleanHtml,
     /// Holder and number.
     holder: CleanHtml,
+    /// The link that opens the sheet's photograph at this place, where the list offers it.
+    place: Option<String>,
 }
 
 /// A sheet with the picture its details are cut from.
@@ -213,7 +215,24 @@ fn detail(
             handle.then(" ").and(&reading)
         },
         holder: figures::holder_and_number(here, source.impression),
+        place: None,
     })
+}
+
+/// The details of sheets, each with the link that opens its place in the photograph.
+pub(crate) fn placed_details(
+    here: &Here<'_>,
+    design: &Design,
+    point: &Point,
+    sources: &[DetailSource<'_>],
+) -> Vec<SheetDetail> {
+    let details = sources.iter().filter_map(|source| {
+        Some(SheetDetail {
+            place: canvas::point_href(here, design, &point.key.value, &source.key),
+            ..detail(here, design, point, source)?
+        })
+    });
+    details.collect()
 }
 
 fn shape(size: &PublishedSize) -> &'static str {

@@ -65,18 +65,13 @@ pub(crate) fn viewer_picture(here: &Here<'_>, key: &PictureKey) -> Option<Viewer
     })
 }
 
-/// The same data as JSON, for an attribute.
-pub(crate) fn attribute(here: &Here<'_>, key: &PictureKey) -> Option<String> {
-    serde_json::to_string(&viewer_picture(here, key)?).ok()
-}
-
 fn has_tiles(published: &PublishedPicture) -> bool {
     let tiles = &published.tiles;
     tiles.side > 0 && !tiles.factors.is_empty() && tiles.width > 0 && tiles.height > 0
 }
 
 /// Width and height in px of a picture's largest published form.
-fn published_size(published: &PublishedPicture) -> Option<(u32, u32)> {
+pub(crate) fn published_size(published: &PublishedPicture) -> Option<(u32, u32)> {
     if has_tiles(published) {
         return Some((published.tiles.width, published.tiles.height));
     }

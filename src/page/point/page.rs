@@ -258,7 +258,7 @@ fn groups(
             Some(Group {
                 label,
                 heading: capitalised(&heading),
-                details: strips::details(here, design, point, group),
+                details: strips::placed_details(here, design, point, group),
             })
         })
         .collect()

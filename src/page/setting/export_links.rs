@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use super::address::{Address, Overview};
 use super::book::Here;
-use super::exports::{Export, Subject};
+use super::exports::{DesignPart, Export, Subject};
 use super::html::CleanHtml;
 
 /// A link from a page to a file.
@@ -24,12 +24,19 @@ impl ExportLink {
     pub fn describes(&self) -> bool {
         self.relation == "describedby"
     }
+
+    /// Whether the file is JSON-LD, which has links to other records.
+    pub fn is_linked_data(&self) -> bool {
+        self.media_type.starts_with("application/ld+json")
+    }
 }
 
 impl Here<'_> {
-    /// Links to the files that are made from the content of this page.
+    /// Links to the files that are made from the content of this page, then to those of its parts.
     pub fn export_links(&self) -> Vec<ExportLink> {
-        self.links_to_files_of(self.address)
+        let mut links = self.links_to_files_of(self.address);
+        links.extend(self.files_of_parts());
+        links
     }
 
     /// The link to the feed of changes; `None` before the first edition.
@@ -40,19 +47,79 @@ impl Here<'_> {
     }
 
     fn links_to_files_of(&self, page: &Address) -> Vec<ExportLink> {
-        let files = &self.book.exports.files;
-        let files = files.get(&Subject::Page(page.clone()));
-        let link = |file: &Export| ExportLink {
+        let files = self.book.exports.files.get(&Subject::Page(page.clone()));
+        let files = files.into_iter().flatten();
+        files.map(|file| self.link_to_file(file, None)).collect()
+    }
+
+    fn link_to_file(&self, file: &Export, part: Option<&DesignPart>) -> ExportLink {
+        let id = format!("format-{}", file.format);
+        let format = self.words().word(&id);
+        ExportLink {
             format: file.format,
             href: self.href_file(&file.path),
-            text: self
-                .words()
-                .word(&format!("format-{}", file.format))
-                .to_owned(),
+            text: match part {
+                Some(part) => format!("{format}: {}", self.part_name(part)),
+                None => format.to_owned(),
+            },
             media_type: file.media_type,
-            relation: file.relation,
+            // A design is the collection of its parts.
+            relation: part.map_or(file.relation, |_| "item"),
+        }
+    }
+
+    /// The files of the parts of a design, on the page of the design.
+    fn files_of_parts(&self) -> Vec<ExportLink> {
+        let Address::Design(design) = self.address else {
+            return Vec::new();
         };
-        files.into_iter().flatten().map(link).collect()
+        let Some(design) = self.public().designs.get(design) else {
+            return Vec::new();
+        };
+        let states = design.states.iter();
+        let states = states.map(|state| DesignPart::State(state.key.value.clone()));
+        let printings = design.printings.iter();
+        let printings = printings.map(|printing| DesignPart::Printing(printing.key.value.clone()));
+        let matrices = design.matrices.iter();
+        let matrices = matrices.map(|matrix| DesignPart::Matrix(matrix.key.value.clone()));
+        let files = &self.book.exports.files;
+        let parts = states.chain(printings).chain(matrices);
+        parts
+            .flat_map(|part| {
+                let subject = Subject::Part(design.key.clone(), part.clone());
+                let links = files.get(&subject).into_iter().flatten();
+                links
+                    .map(|file| self.link_to_file(file, Some(&part)))
+                    .collect::<Vec<_>>()
+            })
+            .collect()
+    }
+
+    /// The name of a part of this page's design.
+    fn part_name(&self, part: &DesignPart) -> String {
+        let Address::Design(key) = self.address else {
+            return part.to_string();
+        };
+        let Some(design) = self.public().designs.get(key) else {
+            return part.to_string();
+        };
+        match part {
+            DesignPart::State(state) => {
+                let numeral = self.book.studies.numeral(key, state);
+                let numeral = numeral.filter(|numeral| !numeral.is_only());
+                let word = self.words().word("state");
+                match numeral {
+                    Some(numeral) => format!("{word} {}", numeral.roman()),
+                    None => format!("{word} {state}"),
+                }
+            }
+            DesignPart::Printing(printing) => {
+                let printing = design.printing(printing);
+                let name = printing.and_then(|printing| printing.name.clone());
+                name.unwrap_or_else(|| part.to_string())
+            }
+            DesignPart::Matrix(matrix) => matrix.as_str().replace('-', " "),
+        }
     }
 
     /// The same, of some formats alone, by name.

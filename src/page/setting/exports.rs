@@ -2,9 +2,10 @@
 //! links.
 
 use std::collections::BTreeMap;
+use std::fmt;
 
-use super::address::Address;
-use crate::model::key::PictureKey;
+use super::address::{Address, Fragment};
+use crate::model::key::{Key, PictureKey};
 use crate::model::words::closed_list;
 
 /// The subject from which a file is made.
@@ -12,8 +13,32 @@ use crate::model::words::closed_list;
 pub enum Subject {
     /// The content of a page; the file is in the folder of the page.
     Page(Address),
+    /// A part of a design; the file is in a folder of its own within that of the page of the design.
+    Part(Key, DesignPart),
     /// A published picture; the file is in the folder of its image service.
     Picture(PictureKey),
+}
+
+/// A part of a design that has no page of its own, by its key.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum DesignPart {
+    /// A state.
+    State(Key),
+    /// A printing.
+    Printing(Key),
+    /// A block, plate, stone or screen.
+    Matrix(Key),
+}
+
+impl fmt::Display for DesignPart {
+    /// As its place on the page of the design: `state-cut-down`.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            DesignPart::State(key) => Fragment::State(key).fmt(f),
+            DesignPart::Printing(key) => Fragment::Printing(key).fmt(f),
+            DesignPart::Matrix(key) => Fragment::Matrix(key).fmt(f),
+        }
+    }
 }
 
 /// The files of a site for other programs.

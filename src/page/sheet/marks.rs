@@ -9,7 +9,7 @@ use crate::page::setting::html::{CleanHtml, capitalised};
 use crate::study::marks::interval;
 
 /// One mark.
-pub(super) fn line(here: &Here<'_>, mark: &Mark) -> CleanHtml {
+pub(crate) fn line(here: &Here<'_>, mark: &Mark) -> CleanHtml {
     let words = here.words();
     let described = here.public().described_mark(mark);
     let mark = described.as_ref();

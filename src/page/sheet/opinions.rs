@@ -12,7 +12,7 @@ use crate::page::setting::html::{CleanHtml, as_sentences};
 use crate::study::opinions::in_our_terms;
 
 /// A line for each opinion.
-pub(super) fn all(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<CleanHtml> {
+pub(crate) fn all(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<CleanHtml> {
     let words = here.words();
     impression
         .opinions

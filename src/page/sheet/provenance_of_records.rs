@@ -14,13 +14,13 @@ use crate::model::place::Place;
 use crate::model::provenance::ProvenanceEntry;
 
 /// An entry of a sheet's history, and the records that have it.
-pub(super) struct UnitedEntry<'a> {
+pub(crate) struct UnitedEntry<'a> {
     pub entry: Cow<'a, ProvenanceEntry>,
     pub records: Vec<&'a ImpressionKey>,
 }
 
 /// The entries of the records of one sheet. Those of a single record are as it has them.
-pub(super) fn united<'a>(records: &[&'a Impression]) -> Vec<UnitedEntry<'a>> {
+pub(crate) fn united<'a>(records: &[&'a Impression]) -> Vec<UnitedEntry<'a>> {
     let several = records.len() > 1;
     let mut waiting: Vec<Waiting<'a>> = records.iter().map(|record| Waiting::of(record)).collect();
     let mut all: Vec<UnitedEntry<'a>> = Vec::new();

@@ -154,9 +154,22 @@
       this.move((x - this.x) * share, (y - this.y) * share);
     }
 
+    /** Goes to a part of the frame, once a pane has a size to show it in. */
+    show(part) {
+      this.wanted = part;
+      this.move(0, 0);
+    }
+
     /** Moves by pixels of the frame, its middle never out of the frame. */
     move(x, y) {
       const { width, height } = this.frame;
+      const [opening] = this.panes;
+      if (this.wanted && opening?.width > 0) {
+        const [left, top, wide, high] = this.wanted;
+        this.wanted = null;
+        this.zoom(Math.min(opening.width / wide, opening.height / high) / this.scale);
+        return this.move(left + wide / 2 - this.x, top + high / 2 - this.y);
+      }
       const reach = (at, length, seen) => {
         const half = Math.min(seen / this.scale / 2, length / 2);
         return Math.min(Math.max(at, half), length - half);
@@ -321,7 +334,8 @@
 
   // A plate that is opened in its place.
 
-  const open = (figure, picture) => {
+  const open = (figure, picture, part = null) => {
+    if (figure.classList.contains("viewing")) return;
     const ground = figure.querySelector(".ground");
     const [still] = ground.children;
     const look = figure.querySelector(".look");
@@ -342,13 +356,15 @@
     figure.classList.add("viewing");
     ground.append(pane.element);
     ground.after(bar);
+    if (part) view.show(part);
+    document.dispatchEvent(new CustomEvent("looking", { detail: { view, pane, picture, bar } }));
     pane.element.focus({ preventScroll: true });
     pane.element.scrollIntoView({ block: "nearest" });
   };
 
-  globalThis.keyblockViewer = { Layer, Pane, View, controls, tile, file, times, inverse, apply, scaled, element };
+  globalThis.keyblockViewer = { Layer, Pane, View, controls, tile, file, times, inverse, apply, scaled, element, open };
 
-  for (const figure of document.querySelectorAll("figure[data-closer]")) {
+  for (const figure of document.querySelectorAll("figure.plate[data-closer]")) {
     const picture = JSON.parse(figure.dataset.closer);
     const link = figure.querySelector(".ground > a");
     picture.alt = figure.querySelector("img").alt;

@@ -159,6 +159,10 @@ format-bibtex-about = Neben jedem Entwurf und jedem Abzug stehen seine Zitate f�
 format-census-csv-about = Die Zahlen jeder Zählung stehen daneben als Tabellen (CSV).
 format-holder-csv-about = Neben der Seite jedes Standorts, der ein Blatt verwahrt oder besitzt, stehen seine Blätter als Tabellen: sheets.csv und sheets.json, in { $address }
 format-image-service-about = Jede gezeigte Aufnahme ist ein Bilddienst (IIIF Image API 3.0, Stufe 0), unter der Adresse { $address } mit Blatt und Namen der Aufnahme; seine Datei info.json sagt, was zu haben ist.
+format-linked-art-about = Neben jedem Entwurf und Abzug, jedem Standort und jeder Person steht der Eintrag in Linked Art (JSON-LD), unter { $address }linked-art.json; die der Zustände, Drucke und Stöcke stehen unter dem Entwurf.
+format-linked-art-provenance-about = Die Provenienz eines Abzugs steht daneben in provenance.json.
+format-iiif-manifest-about = Jeder Abzug mit Aufnahmen hat ein Manifest (IIIF Presentation 3.0), { $address }manifest.json, mit den Merkmalen des Entwurfs als Annotationen.
+format-iiif-collection-about = Sammlungen von Manifesten stehen neben den Entwürfen, den Standorten und der Liste der Entwürfe: { $address }collection.json.
 data-addresses = Adressen als Kennungen
 data-addresses-text = Die Adresse einer Seite ist die bleibende Kennung ihres Eintrags: { $design } eines Entwurfs, { $impression } eines Abzugs, { $holder } eines Standorts, mit dem Schlüssel statt „…“. Diese Adressen dürfen in anderen Datenbanken und in Büchern stehen.
 format-lido-about = Neben jeder Graphik stehen die Datensätze ihrer Blätter in LIDO 1.1, einem XML-Format, das Museen austauschen: lido.xml, in { $address }
@@ -192,6 +196,7 @@ column-kind-date = Datum (EDTF)
 column-kind-list = Liste
 as-data = Als Daten
 holder-as-data = Diese Blätter als Tabelle, mit Inventarnummern und bleibenden Adressen, zum Abgleich mit einer Datenbank:
+dataset-description = Die Entwürfe, Zustände, Drucke und bekannten Abzüge von { $title }, mit Standorten, Bestimmung, Beobachtungen und Provenienz.
 
 # Änderungen.
 changes-current = Diese Ausgabe

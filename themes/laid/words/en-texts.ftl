@@ -154,6 +154,10 @@ format-bibtex-about = Beside each design and each impression stand its citations
 format-census-csv-about = The counts of a census page stand beside it as tables (CSV).
 format-holder-csv-about = Beside the page of each holder that keeps or owns a sheet stand its sheets as tables: sheets.csv and sheets.json, in { $address }
 format-image-service-about = Every photograph that is shown is an image service (IIIF Image API 3.0, level 0), at { $address }, by sheet and name; its file info.json says what can be had.
+format-linked-art-about = Beside each design, impression, holder and person stands its record in Linked Art (JSON-LD), at { $address }linked-art.json; those of states, printings and blocks stand below the design.
+format-linked-art-provenance-about = The provenance of an impression is in provenance.json beside it.
+format-iiif-manifest-about = Each impression with photographs has a manifest (IIIF Presentation 3.0), { $address }manifest.json, with the points of the design as annotations.
+format-iiif-collection-about = Collections of manifests stand beside the designs, the holders and the list of designs: { $address }collection.json.
 data-addresses = Addresses as identifiers
 data-addresses-text = The address of a page is the permanent identifier of its record: { $design } of a design, { $impression } of an impression, { $holder } of a holder, with the key in place of “…”. These addresses may be kept in other databases and printed in books.
 format-lido-about = Beside each print stand the records of its sheets in LIDO 1.1, an XML format that museums exchange: lido.xml, in { $address }
@@ -187,6 +191,7 @@ column-kind-date = date (EDTF)
 column-kind-list = list
 as-data = As data
 holder-as-data = These sheets as a table, with accession numbers and permanent addresses, to be matched with a database:
+dataset-description = The designs, states, printings and known impressions of { $title }, with holders, identification, observations and provenance.
 
 # Changes.
 changes-current = This edition
