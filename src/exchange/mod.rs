@@ -51,7 +51,7 @@ mod tables;
 mod tag;
 mod xml;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use rayon::prelude::*;
 
@@ -127,6 +127,8 @@ pub fn exports(public: &Public, studies: &PublishedStudies, pictures: &Pictures)
 /// from several threads and in no particular order.
 pub(crate) fn each(book: &Book<'_>, take: &Take<'_>) {
     WHOLE.iter().for_each(|format| (format.each)(book, take));
+    let paths = book.exports.files.values().flatten();
+    let paths: BTreeSet<&str> = paths.map(|file| file.path.as_str()).collect();
     book.exports.files.par_iter().for_each(|(subject, files)| {
         for file in files {
             let format = FORMATS.iter().find(|format| format.name == file.format);
@@ -134,8 +136,9 @@ pub(crate) fn each(book: &Book<'_>, take: &Take<'_>) {
             if let Some(bytes) = bytes {
                 // A program that asks for a file at a former address cannot follow a page that leads elsewhere, so it
                 // gets the file. Tiles and pictures are not copied: their service says where they are now.
-                for former in book.redirects.former_paths(&file.path) {
-                    take(former, bytes.clone());
+                let is_taken = |path: &str| paths.contains(path);
+                for other in book.redirects.copies(&file.path, is_taken) {
+                    take(other, bytes.clone());
                 }
                 take(file.path.clone(), bytes);
             }
@@ -145,8 +148,6 @@ pub(crate) fn each(book: &Book<'_>, take: &Take<'_>) {
 
 #[cfg(test)]
 mod tests {
-    use std::collections::BTreeSet;
-
     use super::*;
     use crate::page::Words;
     use crate::read;

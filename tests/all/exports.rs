@@ -16,14 +16,16 @@ fn example() -> Site {
 /// The files of a site that are neither pages nor the theme's own, nor of a format of the whole catalogue.
 fn exported(site: &Site) -> BTreeSet<&str> {
     let paths = site.files.keys().map(String::as_str);
-    let is_of_the_whole = |path: &str| {
-        let mut named = WHOLE.iter().flat_map(|format| format.paths);
-        named.any(|named| is_folder(path, named))
-    };
     let is_other = |path: &&str| {
         path.ends_with(".html") || path.starts_with("assets/") || is_of_the_whole(path)
     };
     paths.filter(|path| !is_other(path)).collect()
+}
+
+/// Whether a file is of a format of the whole catalogue.
+fn is_of_the_whole(path: &str) -> bool {
+    let mut named = WHOLE.iter().flat_map(|format| format.paths);
+    named.any(|named| is_folder(path, named))
 }
 
 /// Whether a folder is one that the table names, with `…` for one key or, of a picture, two.
@@ -70,7 +72,8 @@ fn a_page_links_to_each_file_in_its_folder_and_to_no_other() {
     // Image services belong to pictures.
     let of_pages = |path: &str| {
         let extensions = [".csv", ".json", ".bib", ".ris"];
-        !path.starts_with("picture/") && extensions.iter().any(|end| path.ends_with(end))
+        let is_one = extensions.iter().any(|end| path.ends_with(end));
+        is_one && !path.starts_with("picture/") && !is_of_the_whole(path)
     };
     let files = exported(&site);
     let mut linked = BTreeSet::new();

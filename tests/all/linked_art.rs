@@ -223,7 +223,7 @@ fn records(site: &Site) -> Vec<(String, Value)> {
     for (path, bytes) in &site.files {
         if path.ends_with("/linked-art.json") {
             records.push((path.clone(), serde_json::from_slice(bytes).unwrap()));
-        } else if path.ends_with("/provenance.json") {
+        } else if path.starts_with("impression/") && path.ends_with("/provenance.json") {
             let graph: Value = serde_json::from_slice(bytes).unwrap();
             for mut record in graph["@graph"].as_array().unwrap().clone() {
                 record["@context"] = graph["@context"].clone();

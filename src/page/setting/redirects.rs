@@ -11,12 +11,13 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::address::Address;
+use super::address::{Address, Fragment};
 use super::pictures::Pictures;
 use crate::model::design::Design;
 use crate::model::former::Named;
 use crate::model::key::{ImpressionKey, Key, PictureKey, PictureOwner};
 use crate::model::link::Target;
+use crate::model::occurrence::DesignPart;
 use crate::model::public::Public;
 use crate::study::joined::JoinedSheets;
 
@@ -47,6 +48,8 @@ pub struct Redirects {
     all: Vec<Redirect>,
     /// The former folders of each folder.
     former: BTreeMap<String, BTreeSet<String>>,
+    /// The folders of the records that share each page of a sheet with the record that has it.
+    joined: BTreeMap<String, BTreeSet<String>>,
 }
 
 impl Redirects {
@@ -77,6 +80,23 @@ impl Redirects {
     /// Whether there is none.
     pub fn is_empty(&self) -> bool {
         self.all.is_empty()
+    }
+
+    /// The other paths of a file for programs, which cannot follow a page that leads elsewhere: the former ones, and
+    /// those beside the records that share the page. Where one of these has a file of its own, `is_taken` says so.
+    pub fn copies(&self, path: &str, is_taken: impl Fn(&str) -> bool) -> BTreeSet<String> {
+        let mut paths = self.former_paths(path);
+        if let Some((folder, name)) = path.rsplit_once('/') {
+            let joined = self.joined.get(&format!("{folder}/"));
+            for beside in joined.into_iter().flatten() {
+                let copy = format!("{beside}{name}");
+                if !is_taken(&copy) {
+                    paths.extend(self.former_paths(&copy));
+                    paths.insert(copy);
+                }
+            }
+        }
+        paths
     }
 
     /// The former paths of the file at `path`, in the order of their names.
@@ -110,11 +130,23 @@ fn page_of(target: &Target) -> Option<Address> {
     })
 }
 
+/// The place of a part, which also names the folder of its files; `None` for a kind of part without files.
+fn place_of(kind: DesignPart, key: &Key) -> Option<String> {
+    Some(match kind {
+        DesignPart::State => Fragment::State(key).to_string(),
+        DesignPart::Printing => Fragment::Printing(key).to_string(),
+        DesignPart::Matrix => Fragment::Matrix(key).to_string(),
+        DesignPart::Variant => return None,
+    })
+}
+
 /// The former keys of designs and of what stands in their folders.
 struct FormerNames<'p> {
     designs: BTreeMap<&'p Key, Vec<&'p Key>>,
     points: BTreeMap<(&'p Key, &'p Key), Vec<&'p Key>>,
     pictures: BTreeMap<&'p PictureKey, Vec<&'p Key>>,
+    /// The former places of the parts of each design that have files, and the present ones.
+    parts: BTreeMap<&'p Key, Vec<(String, String)>>,
     /// The published pictures of each record.
     published: BTreeMap<&'p PictureOwner, Vec<&'p PictureKey>>,
 }
@@ -125,6 +157,7 @@ impl<'p> FormerNames<'p> {
             designs: BTreeMap::new(),
             points: BTreeMap::new(),
             pictures: BTreeMap::new(),
+            parts: BTreeMap::new(),
             published: BTreeMap::new(),
         };
         for key in pictures.keys() {
@@ -142,8 +175,15 @@ impl<'p> FormerNames<'p> {
                 Named::Point(design, point) => {
                     names.points.entry((design, point)).or_default().push(was);
                 }
-                // Parts without a page: their pages keep a place for each former key.
-                Named::Part(..) | Named::Condition(..) | Named::Record(_) => {}
+                // Parts have no page: that of the design keeps a place for each former key.
+                Named::Part(design, kind, part) => {
+                    if let Some(now) = place_of(*kind, part)
+                        && let Some(then) = place_of(*kind, was)
+                    {
+                        names.parts.entry(design).or_default().push((then, now));
+                    }
+                }
+                Named::Condition(..) | Named::Record(_) => {}
             }
         }
         names
@@ -179,6 +219,10 @@ impl Collected {
                     let from = Address::Point(key.clone(), (*was).clone()).to_string();
                     self.add(from, to.clone(), Extent::Folder);
                 }
+            }
+            for (then, now) in former.parts.get(present).into_iter().flatten() {
+                let from = format!("{}{then}/", folder(key));
+                self.add(from, format!("{}{now}/", folder(present)), Extent::Folder);
             }
             let owner = |key: &Key| PictureOwner::Design(key.clone());
             self.pictures(&owner(key), &owner(present), former);
@@ -228,6 +272,15 @@ impl Collected {
                 of_folder.insert(redirect.from.clone());
             }
         }
-        Redirects { all, former }
+        let mut joined: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
+        for redirect in all.iter().filter(|r| r.extent == Extent::Page) {
+            let beside = joined.entry(redirect.to.clone()).or_default();
+            beside.insert(redirect.from.clone());
+        }
+        Redirects {
+            all,
+            former,
+            joined,
+        }
     }
 }
