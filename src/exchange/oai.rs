@@ -54,7 +54,7 @@ struct Metadata {
     namespace: &'static str,
 }
 
-const FORMATS: [Metadata; 2] = [
+static FORMATS: [Metadata; 2] = [
     Metadata {
         prefix: "oai_dc",
         schema: "http://www.openarchives.org/OAI/2.0/oai_dc.xsd",
@@ -66,6 +66,10 @@ const FORMATS: [Metadata; 2] = [
         namespace: lido::NAMESPACE,
     },
 ];
+
+/// The most sheets that stand in LIDO too. A record takes 1.1 kB in Dublin Core and some ten in LIDO (the demonstration): with
+/// more sheets the file would pass 50 MB, which a gateway reads whole. The same records stand beside the designs.
+const MOST_IN_LIDO: usize = 5_000;
 
 /// What the protocol asks of the catalogue.
 struct Required<'s> {
@@ -109,12 +113,13 @@ fn subjects(sources: &Sources<'_>) -> Vec<Subject> {
 
 fn write(here: &Here<'_>, _: &Subject) -> Option<Vec<u8>> {
     let required = Required::of(&here.public().settings)?;
+    let formats = formats(here.public().impressions().count());
     let mut xml = Xml::document();
     xml.element("Repository", &NAMESPACES, |xml| {
         xml.line();
         identify(xml, here, &required);
         xml.element("ListMetadataFormats", &[], |xml| {
-            for format in &FORMATS {
+            for format in formats {
                 xml.element("oai:metadataFormat", &[], |xml| {
                     xml.text("oai:metadataPrefix", &[], format.prefix);
                     xml.text("oai:schema", &[], format.schema);
@@ -123,7 +128,7 @@ fn write(here: &Here<'_>, _: &Subject) -> Option<Vec<u8>> {
             }
         });
         xml.line();
-        for format in &FORMATS {
+        for format in formats {
             xml.element("ListRecords", &[("metadataPrefix", format.prefix)], |xml| {
                 xml.line();
                 records(xml, here, &required, format);
@@ -133,6 +138,16 @@ fn write(here: &Here<'_>, _: &Subject) -> Option<Vec<u8>> {
     });
     xml.line();
     Some(xml.bytes())
+}
+
+/// The formats of the records of so many sheets.
+fn formats(sheets: usize) -> &'static [Metadata] {
+    let all: &[Metadata] = &FORMATS;
+    if sheets > MOST_IN_LIDO {
+        &all[..1]
+    } else {
+        all
+    }
 }
 
 fn identify(xml: &mut Xml, here: &Here<'_>, required: &Required<'_>) {
@@ -154,6 +169,7 @@ fn records(xml: &mut Xml, here: &Here<'_>, required: &Required<'_>, format: &Met
     let sources = Sources::of(here.book);
     let place = format!("{} {}", format.namespace, format.schema);
     let place = [("xsi:schemaLocation", place.as_str())];
+    let namespace = ("xmlns", lido::NAMESPACE);
     for design in sources.designs() {
         for sheet in lido::sheets(&sources, design) {
             xml.element("oai:record", &[], |xml| {
@@ -163,7 +179,7 @@ fn records(xml: &mut Xml, here: &Here<'_>, required: &Required<'_>, format: &Met
                     xml.text("oai:datestamp", &[], &required.day);
                 });
                 xml.element("oai:metadata", &[], |xml| match format.prefix {
-                    "lido" => lido::record(xml, here, design, sheet, &place),
+                    "lido" => lido::record(xml, here, design, sheet, &[namespace, place[0]]),
                     _ => xml.element("oai_dc:dc", &place, |xml| {
                         dublin_core(xml, here, design, sheet);
                     }),
@@ -236,5 +252,22 @@ fn dublin_core(xml: &mut Xml, here: &Here<'_>, design: &Design, sheet: &Impressi
             "dc:rights",
             &rights::uri(licence).unwrap_or_else(|| licence.clone()),
         );
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_large_catalogue_is_harvested_in_dublin_core_alone() {
+        let prefixes = |sheets| {
+            formats(sheets)
+                .iter()
+                .map(|format| format.prefix)
+                .collect::<Vec<_>>()
+        };
+        assert_eq!(prefixes(MOST_IN_LIDO), ["oai_dc", "lido"]);
+        assert_eq!(prefixes(MOST_IN_LIDO + 1), ["oai_dc"]);
     }
 }

@@ -12,7 +12,7 @@ use crate::page::{Address, Here, provenance_entry, venue};
 
 /// The events of a sheet; `records` are all that tell of it, its own first.
 pub(super) fn events(xml: &mut Xml, here: &Here<'_>, design: &Design, records: &[&Impression]) {
-    xml.element("lido:eventWrap", &[], |xml| {
+    xml.element("eventWrap", &[], |xml| {
         if let Some(sheet) = records.first() {
             production(xml, here, design, sheet);
         }
@@ -30,11 +30,11 @@ pub(super) fn events(xml: &mut Xml, here: &Here<'_>, design: &Design, records: &
 
 /// An event of a kind. The numbers are those of LIDO's terminology.
 fn event(xml: &mut Xml, number: &str, word: &str, content: impl FnOnce(&mut Xml)) {
-    xml.element("lido:eventSet", &[], |xml| {
-        xml.element("lido:event", &[], |xml| {
+    xml.element("eventSet", &[], |xml| {
+        xml.element("event", &[], |xml| {
             // Addresses of events come before the kind; `content` writes what comes after it.
             let address = format!("http://terminology.lido-schema.org/{number}");
-            concept(xml, "lido:eventType", Some(&address), word);
+            concept(xml, "eventType", Some(&address), word);
             content(xml);
         });
     });
@@ -58,7 +58,7 @@ fn production(xml: &mut Xml, here: &Here<'_>, design: &Design, sheet: &Impressio
                     term(
                         xml,
                         here,
-                        "lido:roleActor",
+                        "roleActor",
                         Vocabulary::Roles,
                         role.value.as_str(),
                     );
@@ -70,7 +70,7 @@ fn production(xml: &mut Xml, here: &Here<'_>, design: &Design, sheet: &Impressio
         for (statements, role) in roles.into_iter().flatten() {
             if let Some(own) = statements.iter().next() {
                 let role = |xml: &mut Xml| {
-                    term(xml, here, "lido:roleActor", Vocabulary::Roles, role);
+                    term(xml, here, "roleActor", Vocabulary::Roles, role);
                 };
                 actor(xml, here, &own.is.value, role, own.claim.certainty());
             }
@@ -78,23 +78,17 @@ fn production(xml: &mut Xml, here: &Here<'_>, design: &Design, sheet: &Impressio
         let of_printing = printing.and_then(|printing| printing.date.own());
         let when = sheet.sheet.date.own().or(of_printing).or(design.date.own());
         if let Some(when) = when {
-            date(xml, here, "lido:eventDate", when);
+            date(xml, here, "eventDate", when);
         }
         if let Some(printing) = printing {
             let name = here.printing_name(design, &printing.key);
-            concept(xml, "lido:eventMethod", None, &name);
+            concept(xml, "eventMethod", None, &name);
         }
         for technique in &design.technique {
-            xml.element("lido:eventMaterialsTech", &[], |xml| {
-                xml.element("lido:materialsTech", &[], |xml| {
+            xml.element("eventMaterialsTech", &[], |xml| {
+                xml.element("materialsTech", &[], |xml| {
                     let key = technique.value.as_str();
-                    term(
-                        xml,
-                        here,
-                        "lido:termMaterialsTech",
-                        Vocabulary::Techniques,
-                        key,
-                    );
+                    term(xml, here, "termMaterialsTech", Vocabulary::Techniques, key);
                 });
             });
         }
@@ -107,18 +101,21 @@ fn acquisition(xml: &mut Xml, here: &Here<'_>, entry: &ProvenanceEntry) {
         let role = words.word("role-owner");
         party(xml, here, &entry.party, role, entry.certainty());
         let [from, to] = [&entry.from, &entry.to].map(|date| date.as_ref().map(|d| &d.value));
-        period(xml, here, "lido:eventDate", from, to);
+        period(xml, here, "eventDate", from, to);
         if let Some(place) = &entry.at_place {
-            xml.element("lido:eventPlace", &[], |xml| {
-                xml.text("lido:displayPlace", &[], place);
+            xml.element("eventPlace", &[], |xml| {
+                xml.text("displayPlace", &[], place);
             });
         }
         if let Some(how) = &entry.how {
             let key = how.value.as_str();
-            term(xml, here, "lido:eventMethod", Vocabulary::Transfers, key);
+            term(xml, here, "eventMethod", Vocabulary::Transfers, key);
         }
-        let text = provenance_entry(here, entry).plain();
-        note(xml, "lido:eventDescriptionSet", &[], &text);
+        // The words of the page say more than the elements above only of a sale.
+        if entry.lot.is_some() || entry.price.is_some() || entry.sold.is_some() {
+            let text = provenance_entry(here, entry).plain();
+            note(xml, "eventDescriptionSet", &[], &text);
+        }
     });
 }
 
@@ -127,32 +124,27 @@ fn exhibition(xml: &mut Xml, here: &Here<'_>, exhibited: &Exhibited) {
         return;
     };
     let words = here.words();
-    xml.element("lido:eventSet", &[], |xml| {
-        xml.element("lido:event", &[], |xml| {
+    xml.element("eventSet", &[], |xml| {
+        xml.element("event", &[], |xml| {
             let address = Address::Exhibition(exhibition.key.clone());
-            xml.text("lido:eventID", &[URI], &permanent(here, &address));
+            xml.text("eventID", &[URI], &permanent(here, &address));
             let kind = "http://terminology.lido-schema.org/lido00225";
-            concept(
-                xml,
-                "lido:eventType",
-                Some(kind),
-                words.word("event-exhibition"),
-            );
-            appellation(xml, "lido:eventName", &exhibition.title);
+            concept(xml, "eventType", Some(kind), words.word("event-exhibition"));
+            appellation(xml, "eventName", &exhibition.title);
             if let Some(when) = &exhibition.date {
-                date(xml, here, "lido:eventDate", when);
+                date(xml, here, "eventDate", when);
             }
             let venue = venue(here, exhibition).plain();
             if !venue.is_empty() {
-                xml.element("lido:eventPlace", &[], |xml| {
-                    xml.text("lido:displayPlace", &[], &venue);
+                xml.element("eventPlace", &[], |xml| {
+                    xml.text("displayPlace", &[], &venue);
                 });
             }
             let number = exhibited.at.as_deref().unwrap_or_default();
-            note(xml, "lido:eventDescriptionSet", &[], number);
+            note(xml, "eventDescriptionSet", &[], number);
             if exhibited.certainty() != Certainty::Certain {
                 let doubt = words.listed("certainty", exhibited.certainty());
-                note(xml, "lido:eventDescriptionSet", &[], doubt);
+                note(xml, "eventDescriptionSet", &[], doubt);
             }
         });
     });

@@ -67,7 +67,9 @@ fn write(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
     let design = here.public().designs.get(key)?;
     let sources = Sources::of(here.book);
     let mut xml = Xml::document();
-    xml.element("lido:lidoWrap", &[("xmlns:lido", NAMESPACE)], |xml| {
+    // Elements without a prefix take a quarter less; attributes need one.
+    let namespaces = [("xmlns", NAMESPACE), ("xmlns:lido", NAMESPACE)];
+    xml.element("lidoWrap", &namespaces, |xml| {
         for sheet in sheets(&sources, design) {
             xml.line();
             record(xml, here, design, sheet, &[]);
@@ -86,7 +88,7 @@ pub(super) fn record(
     sheet: &Impression,
     attributes: &[(&str, &str)],
 ) {
-    xml.element("lido:lido", attributes, |xml| {
+    xml.element("lido", attributes, |xml| {
         record::content(xml, here, design, sheet);
     });
 }

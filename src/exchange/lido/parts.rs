@@ -20,9 +20,9 @@ pub(super) const LOCAL: (&str, &str) =
 pub(super) fn concept(xml: &mut Xml, name: &str, address: Option<&str>, term: &str) {
     xml.element(name, &[], |xml| {
         if let Some(address) = address {
-            xml.text("lido:conceptID", &[URI], address);
+            xml.text("conceptID", &[URI], address);
         }
-        xml.some_text("lido:term", &[], term);
+        xml.some_text("term", &[], term);
     });
 }
 
@@ -37,7 +37,7 @@ pub(super) fn term(xml: &mut Xml, here: &Here<'_>, name: &str, list: Vocabulary,
 /// A name.
 pub(super) fn appellation(xml: &mut Xml, name: &str, text: &str) {
     xml.element(name, &[], |xml| {
-        xml.text("lido:appellationValue", &[], text);
+        xml.text("appellationValue", &[], text);
     });
 }
 
@@ -45,7 +45,7 @@ pub(super) fn appellation(xml: &mut Xml, name: &str, text: &str) {
 pub(super) fn note(xml: &mut Xml, name: &str, attributes: &[(&str, &str)], text: &str) {
     if !text.is_empty() {
         xml.element(name, attributes, |xml| {
-            xml.text("lido:descriptiveNoteValue", &[], text);
+            xml.text("descriptiveNoteValue", &[], text);
         });
     }
 }
@@ -86,12 +86,12 @@ pub(super) fn period(
 
 fn dated(xml: &mut Xml, name: &str, shown: &str, earliest: Edge, latest: Edge) {
     xml.element(name, &[], |xml| {
-        xml.text("lido:displayDate", &[], shown);
+        xml.text("displayDate", &[], shown);
         let [earliest, latest] = [earliest, latest].map(day);
         if earliest.is_some() || latest.is_some() {
-            xml.element("lido:date", &[], |xml| {
-                xml.some_text("lido:earliestDate", &[], &earliest.unwrap_or_default());
-                xml.some_text("lido:latestDate", &[], &latest.unwrap_or_default());
+            xml.element("date", &[], |xml| {
+                xml.some_text("earliestDate", &[], &earliest.unwrap_or_default());
+                xml.some_text("latestDate", &[], &latest.unwrap_or_default());
             });
         }
     });
@@ -128,14 +128,14 @@ pub(super) fn actor(
         (None, None) => return,
     };
     let authority = public.people.get(key).map_or(&[][..], |p| &p.authority);
-    xml.element("lido:eventActor", &[], |xml| {
-        xml.element("lido:actorInRole", &[], |xml| {
-            xml.element("lido:actor", &[("lido:type", kind)], |xml| {
-                xml.text("lido:actorID", &[URI], &permanent(here, &address));
+    xml.element("eventActor", &[], |xml| {
+        xml.element("actorInRole", &[], |xml| {
+            xml.element("actor", &[("lido:type", kind)], |xml| {
+                xml.text("actorID", &[URI], &permanent(here, &address));
                 for address in authority {
-                    xml.text("lido:actorID", &[URI], address);
+                    xml.text("actorID", &[URI], address);
                 }
-                appellation(xml, "lido:nameActorSet", &name);
+                appellation(xml, "nameActorSet", &name);
             });
             role(xml);
             qualifier(xml, here, certainty);
@@ -151,15 +151,15 @@ pub(super) fn party(
     role: &str,
     certainty: Certainty,
 ) {
-    let in_role = |xml: &mut Xml| concept(xml, "lido:roleActor", None, role);
+    let in_role = |xml: &mut Xml| concept(xml, "roleActor", None, role);
     match party {
         Party::Record(key) => actor(xml, here, key, in_role, certainty),
         Party::Named(_) | Party::Undisclosed => {
             let name = here.party(party).plain();
-            xml.element("lido:eventActor", &[], |xml| {
-                xml.element("lido:actorInRole", &[], |xml| {
-                    xml.element("lido:actor", &[], |xml| {
-                        appellation(xml, "lido:nameActorSet", &name);
+            xml.element("eventActor", &[], |xml| {
+                xml.element("actorInRole", &[], |xml| {
+                    xml.element("actor", &[], |xml| {
+                        appellation(xml, "nameActorSet", &name);
                     });
                     in_role(xml);
                     qualifier(xml, here, certainty);
@@ -173,32 +173,31 @@ pub(super) fn party(
 fn qualifier(xml: &mut Xml, here: &Here<'_>, certainty: Certainty) {
     if certainty != Certainty::Certain {
         let word = here.words().listed("certainty", certainty);
-        concept(xml, "lido:attributionQualifierActor", None, word);
+        concept(xml, "attributionQualifierActor", None, word);
     }
 }
 
 /// A size in words and figures: `part` names what was measured.
 pub(super) fn measured(xml: &mut Xml, here: &Here<'_>, size: &Size, part: &str) {
     let words = here.words();
-    xml.element("lido:objectMeasurementsSet", &[], |xml| {
+    xml.element("objectMeasurementsSet", &[], |xml| {
         let shown = format!("{size} mm ({part})");
-        xml.text("lido:displayObjectMeasurements", &[], &shown);
-        xml.element("lido:objectMeasurements", &[], |xml| {
+        xml.text("displayObjectMeasurements", &[], &shown);
+        xml.element("objectMeasurements", &[], |xml| {
             let sides = [
                 ("measured-height", "300055644", size.height_mm()),
                 ("measured-width", "300055647", size.width_mm()),
             ];
             for (side, aat, length) in sides {
-                xml.element("lido:measurementsSet", &[], |xml| {
+                xml.element("measurementsSet", &[], |xml| {
                     let address = format!("http://vocab.getty.edu/aat/{aat}");
                     let side = words.word(side);
-                    concept(xml, "lido:measurementType", Some(&address), side);
-                    let millimetres = "http://vocab.getty.edu/aat/300379097";
-                    concept(xml, "lido:measurementUnit", Some(millimetres), "mm");
-                    xml.text("lido:measurementValue", &[], &length.to_string());
+                    concept(xml, "measurementType", Some(&address), side);
+                    concept(xml, "measurementUnit", None, "mm");
+                    xml.text("measurementValue", &[], &length.to_string());
                 });
             }
-            concept(xml, "lido:extentMeasurements", None, part);
+            concept(xml, "extentMeasurements", None, part);
         });
     });
 }

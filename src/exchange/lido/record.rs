@@ -20,21 +20,21 @@ pub(super) fn content(xml: &mut Xml, here: &Here<'_>, design: &Design, sheet: &I
     let records = here.joined().on_page(design, sheet);
     let language = [("xml:lang", settings.language.value.as_str())];
     let address = |key: &ImpressionKey| permanent(here, &Address::Impression(key.clone()));
-    xml.text("lido:lidoRecID", &[URI], &address(&sheet.key));
+    xml.text("lidoRecID", &[URI], &address(&sheet.key));
     for record in &records {
-        xml.text("lido:objectPublishedID", &[URI], &address(&record.key));
+        xml.text("objectPublishedID", &[URI], &address(&record.key));
     }
-    xml.element("lido:descriptiveMetadata", &language, |xml| {
+    xml.element("descriptiveMetadata", &language, |xml| {
         classification(xml, here, sheet);
         identification(xml, here, design, &records);
         events::events(xml, here, design, &records);
         relations(xml, here, design, &records);
     });
-    xml.element("lido:administrativeMetadata", &language, |xml| {
+    xml.element("administrativeMetadata", &language, |xml| {
         if let Some(rights) = &settings.work_rights {
-            xml.element("lido:rightsWorkWrap", &[], |xml| {
-                xml.element("lido:rightsWorkSet", &[], |xml| {
-                    concept(xml, "lido:rightsType", None, rights);
+            xml.element("rightsWorkWrap", &[], |xml| {
+                xml.element("rightsWorkSet", &[], |xml| {
+                    concept(xml, "rightsType", None, rights);
                 });
             });
         }
@@ -44,22 +44,22 @@ pub(super) fn content(xml: &mut Xml, here: &Here<'_>, design: &Design, sheet: &I
 }
 
 fn classification(xml: &mut Xml, here: &Here<'_>, sheet: &Impression) {
-    xml.element("lido:objectClassificationWrap", &[], |xml| {
-        xml.element("lido:objectWorkTypeWrap", &[], |xml| {
+    xml.element("objectClassificationWrap", &[], |xml| {
+        xml.element("objectWorkTypeWrap", &[], |xml| {
             let word = here.words().word("lido-print");
-            concept(xml, "lido:objectWorkType", Some(PRINTS), word);
+            concept(xml, "objectWorkType", Some(PRINTS), word);
         });
         if let Some(kind) = sheet.kind.own() {
-            xml.element("lido:classificationWrap", &[], |xml| {
+            xml.element("classificationWrap", &[], |xml| {
                 let key = kind.as_str();
-                term(xml, here, "lido:classification", Vocabulary::Kinds, key);
+                term(xml, here, "classification", Vocabulary::Kinds, key);
             });
         }
     });
 }
 
 fn identification(xml: &mut Xml, here: &Here<'_>, design: &Design, records: &[&Impression]) {
-    xml.element("lido:objectIdentificationWrap", &[], |xml| {
+    xml.element("objectIdentificationWrap", &[], |xml| {
         titles(xml, here, design);
         inscriptions(xml, here, records);
         repositories(xml, here, records);
@@ -73,7 +73,7 @@ fn identification(xml: &mut Xml, here: &Here<'_>, design: &Design, records: &[&I
 }
 
 fn titles(xml: &mut Xml, here: &Here<'_>, design: &Design) {
-    xml.element("lido:titleWrap", &[], |xml| {
+    xml.element("titleWrap", &[], |xml| {
         let preferred = design.title();
         for title in &design.titles {
             let is_preferred = preferred.is_some_and(|first| std::ptr::eq(first, title));
@@ -86,14 +86,14 @@ fn titles(xml: &mut Xml, here: &Here<'_>, design: &Design) {
             of_text.extend(title.lang.as_ref().map(|lang| ("xml:lang", lang.as_str())));
             let mut of_set = vec![("lido:pref", pref)];
             if title.kind != TitleKind::Usual {
-                of_set.push(("lido:type", here.words().listed("title", title.kind)));
+                of_set.push(("lido:type", here.words().listed("title-kind", title.kind)));
             }
-            xml.element("lido:titleSet", &of_set, |xml| {
-                xml.text("lido:appellationValue", &of_text, &title.text);
+            xml.element("titleSet", &of_set, |xml| {
+                xml.text("appellationValue", &of_text, &title.text);
             });
         }
         if design.titles.is_empty() {
-            appellation(xml, "lido:titleSet", &design.number);
+            appellation(xml, "titleSet", &design.number);
         }
     });
 }
@@ -108,11 +108,11 @@ fn inscriptions(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
     if numbers.is_empty() && marks.is_empty() {
         return;
     }
-    xml.element("lido:inscriptionsWrap", &[], |xml| {
+    xml.element("inscriptionsWrap", &[], |xml| {
         for number in numbers {
             let kind = [("lido:type", words.word("lido-numbering"))];
-            xml.element("lido:inscriptions", &kind, |xml| {
-                xml.text("lido:inscriptionTranscription", &[], number);
+            xml.element("inscriptions", &kind, |xml| {
+                xml.text("inscriptionTranscription", &[], number);
             });
         }
         for mark in marks {
@@ -140,16 +140,11 @@ fn inscription(xml: &mut Xml, here: &Here<'_>, mark: &Mark) {
         mark.note.clone(),
     ];
     let described: Vec<String> = described.into_iter().flatten().collect();
-    xml.element("lido:inscriptions", &kind, |xml| {
+    xml.element("inscriptions", &kind, |xml| {
         if let Some(text) = &mark.text {
-            xml.some_text("lido:inscriptionTranscription", &[], text);
+            xml.some_text("inscriptionTranscription", &[], text);
         }
-        note(
-            xml,
-            "lido:inscriptionDescription",
-            &[],
-            &described.join(", "),
-        );
+        note(xml, "inscriptionDescription", &[], &described.join(", "));
     });
 }
 
@@ -162,7 +157,7 @@ fn repositories(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
     if current.is_none() && former.is_empty() {
         return;
     }
-    xml.element("lido:repositoryWrap", &[], |xml| {
+    xml.element("repositoryWrap", &[], |xml| {
         if let Some(sheet) = current {
             let kind = match sheet.status.value {
                 Status::Located => "current",
@@ -187,23 +182,23 @@ fn repository(
     number: Option<&str>,
 ) {
     let holder = holder.and_then(|key| here.public().holders.get(key));
-    xml.element("lido:repositorySet", &[("lido:type", kind)], |xml| {
+    xml.element("repositorySet", &[("lido:type", kind)], |xml| {
         if let Some(holder) = holder {
-            xml.element("lido:repositoryName", &[], |xml| {
+            xml.element("repositoryName", &[], |xml| {
                 let address = permanent(here, &Address::Holder(holder.key.clone()));
-                xml.text("lido:legalBodyID", &[URI], &address);
+                xml.text("legalBodyID", &[URI], &address);
                 if let Some(isil) = &holder.isil {
-                    xml.text("lido:legalBodyID", &[LOCAL, ("lido:source", "ISIL")], isil);
+                    xml.text("legalBodyID", &[LOCAL, ("lido:source", "ISIL")], isil);
                 }
                 let name = here.holder_name(holder);
-                appellation(xml, "lido:legalBodyName", &name);
+                appellation(xml, "legalBodyName", &name);
             });
         }
-        xml.some_text("lido:workID", &[], number.unwrap_or_default());
+        xml.some_text("workID", &[], number.unwrap_or_default());
         let town = holder.and_then(|holder| holder.town.as_ref());
         if let Some(town) = town {
-            xml.element("lido:repositoryLocation", &[], |xml| {
-                appellation(xml, "lido:namePlaceSet", town);
+            xml.element("repositoryLocation", &[], |xml| {
+                appellation(xml, "namePlaceSet", town);
             });
         }
     });
@@ -243,10 +238,10 @@ fn state_and_edition(xml: &mut Xml, here: &Here<'_>, design: &Design, sheet: &Im
         edition if edition.is_empty() => source,
         edition => format!("{source}, {edition}"),
     };
-    xml.element("lido:displayStateEditionWrap", &[], |xml| {
-        xml.some_text("lido:displayState", &[], &in_doubt(states));
-        xml.some_text("lido:displayEdition", &[], &in_doubt(edition.join(", ")));
-        xml.text("lido:sourceStateEdition", &[], &source);
+    xml.element("displayStateEditionWrap", &[], |xml| {
+        xml.some_text("displayState", &[], &in_doubt(states));
+        xml.some_text("displayEdition", &[], &in_doubt(edition.join(", ")));
+        xml.text("sourceStateEdition", &[], &source);
     });
 }
 
@@ -270,10 +265,10 @@ fn descriptions(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
     if written.is_empty() {
         return;
     }
-    xml.element("lido:objectDescriptionWrap", &[], |xml| {
+    xml.element("objectDescriptionWrap", &[], |xml| {
         for (kind, text) in written {
             let kind = [("lido:type", words.word(kind))];
-            note(xml, "lido:objectDescriptionSet", &kind, text);
+            note(xml, "objectDescriptionSet", &kind, text);
         }
     });
 }
@@ -294,7 +289,7 @@ fn measurements(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
     if sizes.is_empty() {
         return;
     }
-    xml.element("lido:objectMeasurementsWrap", &[], |xml| {
+    xml.element("objectMeasurementsWrap", &[], |xml| {
         for (of, size) in sizes {
             measured(xml, here, size, here.words().word(of));
         }
@@ -313,20 +308,20 @@ fn materials(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
     if papers.is_empty() && watermarks.is_empty() {
         return;
     }
-    xml.element("lido:objectMaterialsTechWrap", &[], |xml| {
+    xml.element("objectMaterialsTechWrap", &[], |xml| {
         for paper in papers {
-            xml.element("lido:objectMaterialsTechSet", &[], |xml| {
-                xml.element("lido:materialsTech", &[], |xml| {
+            xml.element("objectMaterialsTechSet", &[], |xml| {
+                xml.element("materialsTech", &[], |xml| {
                     let key = paper.value.as_str();
-                    term(xml, here, "lido:termMaterialsTech", Vocabulary::Papers, key);
+                    term(xml, here, "termMaterialsTech", Vocabulary::Papers, key);
                 });
             });
         }
         for watermark in watermarks {
-            xml.element("lido:objectMaterialsTechSet", &[], |xml| {
+            xml.element("objectMaterialsTechSet", &[], |xml| {
                 let watermark = [("watermark", Argument::Text(watermark))];
                 let shown = here.words().with("watermark", &watermark);
-                xml.text("lido:displayMaterialsTech", &[], &shown);
+                xml.text("displayMaterialsTech", &[], &shown);
             });
         }
     });
@@ -334,20 +329,20 @@ fn materials(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
 
 fn relations(xml: &mut Xml, here: &Here<'_>, design: &Design, records: &[&Impression]) {
     let words = here.words();
-    xml.element("lido:objectRelationWrap", &[], |xml| {
+    xml.element("objectRelationWrap", &[], |xml| {
         if !design.subjects.is_empty() {
-            xml.element("lido:subjectWrap", &[], |xml| {
+            xml.element("subjectWrap", &[], |xml| {
                 for subject in &design.subjects {
-                    xml.element("lido:subjectSet", &[], |xml| {
-                        xml.element("lido:subject", &[], |xml| {
+                    xml.element("subjectSet", &[], |xml| {
+                        xml.element("subject", &[], |xml| {
                             let key = subject.value.as_str();
-                            term(xml, here, "lido:subjectConcept", Vocabulary::Subjects, key);
+                            term(xml, here, "subjectConcept", Vocabulary::Subjects, key);
                         });
                     });
                 }
             });
         }
-        xml.element("lido:relatedWorksWrap", &[], |xml| {
+        xml.element("relatedWorksWrap", &[], |xml| {
             let entry = Address::Design(design.key.clone());
             let name = here.design_title(design).plain();
             related(xml, here, &entry, &name, words.word("lido-impression-of"));
@@ -375,43 +370,42 @@ fn other_sheets(record: &Impression) -> Vec<(&ImpressionKey, &'static str)> {
 }
 
 fn related(xml: &mut Xml, here: &Here<'_>, address: &Address, name: &str, relation: &str) {
-    xml.element("lido:relatedWorkSet", &[], |xml| {
-        xml.element("lido:relatedWork", &[], |xml| {
-            xml.element("lido:object", &[], |xml| {
+    xml.element("relatedWorkSet", &[], |xml| {
+        xml.element("relatedWork", &[], |xml| {
+            xml.element("object", &[], |xml| {
                 let address = permanent(here, address);
-                xml.text("lido:objectWebResource", &[], &address);
-                xml.text("lido:objectID", &[URI], &address);
-                appellation(xml, "lido:objectName", name);
+                xml.text("objectID", &[URI], &address);
+                appellation(xml, "objectName", name);
             });
         });
-        concept(xml, "lido:relatedWorkRelType", None, relation);
+        concept(xml, "relatedWorkRelType", None, relation);
     });
 }
 
 fn record_of(xml: &mut Xml, here: &Here<'_>, sheet: &Impression) {
     let settings = &here.public().settings;
-    xml.element("lido:recordWrap", &[], |xml| {
-        xml.text("lido:recordID", &[LOCAL], &sheet.key.to_string());
+    xml.element("recordWrap", &[], |xml| {
+        xml.text("recordID", &[LOCAL], &sheet.key.to_string());
         let item = here.words().word("lido-item");
-        concept(xml, "lido:recordType", None, item);
-        xml.element("lido:recordSource", &[], |xml| {
-            appellation(xml, "lido:legalBodyName", &settings.title);
+        concept(xml, "recordType", None, item);
+        xml.element("recordSource", &[], |xml| {
+            appellation(xml, "legalBodyName", &settings.title);
             let site = permanent(here, &Address::Opening);
-            xml.text("lido:legalBodyWeblink", &[], &site);
+            xml.text("legalBodyWeblink", &[], &site);
         });
         if let Some(licence) = &settings.licence {
-            xml.element("lido:recordRights", &[], |xml| {
+            xml.element("recordRights", &[], |xml| {
                 let address = rights::uri(licence);
                 let name = rights::in_words(licence);
-                concept(xml, "lido:rightsType", address.as_deref(), &name);
+                concept(xml, "rightsType", address.as_deref(), &name);
             });
         }
-        xml.element("lido:recordInfoSet", &[], |xml| {
+        xml.element("recordInfoSet", &[], |xml| {
             let page = permanent(here, &Address::Impression(sheet.key.clone()));
             let html = [("lido:formatResource", "text/html")];
-            xml.text("lido:recordInfoLink", &html, &page);
+            xml.text("recordInfoLink", &html, &page);
             if let Some(dated) = &settings.dated {
-                xml.text("lido:recordMetadataDate", &[], dated.as_str());
+                xml.text("recordMetadataDate", &[], dated.as_str());
             }
         });
     });
@@ -434,7 +428,7 @@ fn resources(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
     if pictures.is_empty() {
         return;
     }
-    xml.element("lido:resourceWrap", &[], |xml| {
+    xml.element("resourceWrap", &[], |xml| {
         for (key, picture, file) in pictures {
             resource(xml, here, &key, picture, file);
         }
@@ -444,22 +438,22 @@ fn resources(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
 fn resource(xml: &mut Xml, here: &Here<'_>, key: &str, picture: &Picture, file: &str) {
     let words = here.words();
     let site = permanent(here, &Address::Opening);
-    xml.element("lido:resourceSet", &[], |xml| {
-        xml.text("lido:resourceID", &[LOCAL], key);
-        xml.element("lido:resourceRepresentation", &[], |xml| {
+    xml.element("resourceSet", &[], |xml| {
+        xml.text("resourceID", &[LOCAL], key);
+        xml.element("resourceRepresentation", &[], |xml| {
             let jpeg = [("lido:formatResource", "image/jpeg")];
-            xml.text("lido:linkResource", &jpeg, &format!("{site}{file}"));
+            xml.text("linkResource", &jpeg, &format!("{site}{file}"));
         });
         let side = words.listed("side", picture.side);
-        concept(xml, "lido:resourcePerspective", None, side);
+        concept(xml, "resourcePerspective", None, side);
         let caption = picture.caption.as_deref().unwrap_or_default();
-        xml.some_text("lido:resourceDescription", &[], caption);
-        xml.element("lido:rightsResource", &[], |xml| {
+        xml.some_text("resourceDescription", &[], caption);
+        xml.element("rightsResource", &[], |xml| {
             let address = rights::uri(&picture.rights);
             let name = rights::in_words(&picture.rights);
-            concept(xml, "lido:rightsType", address.as_deref(), &name);
+            concept(xml, "rightsType", address.as_deref(), &name);
             let credit = picture.credit.as_deref().unwrap_or_default();
-            xml.some_text("lido:creditLine", &[], credit);
+            xml.some_text("creditLine", &[], credit);
         });
     });
 }

@@ -39,11 +39,8 @@ use rayon::prelude::*;
 
 use super::format::{Sources, WholeFormat};
 use crate::page::{Book, TableNotes, Take};
-use package::Described;
+use package::{Described, FOLDER};
 use table::Written;
-
-/// The folder of the tables, which is that of the page about the data.
-const FOLDER: &str = "data/";
 
 /// Every table, and the description of all.
 pub(super) const FORMAT: WholeFormat = WholeFormat {

@@ -5,10 +5,13 @@
 
 use serde::Serialize;
 
+use super::cell;
 use super::table::Written;
-use super::{FOLDER, cell};
 use crate::model::key::Key;
 use crate::page::{Address, Book, ColumnKind, ColumnNotes, Here, Overview, column_meaning, rights};
+
+/// The folder of the tables, which is that of the page about the data.
+pub(super) const FOLDER: &str = "data/";
 
 /// The name of the file.
 pub(super) const FILE: &str = "datapackage.json";
@@ -257,13 +260,13 @@ fn resource(here: &Here<'_>, table: &Described, tables: &[Described]) -> Resourc
 
 fn field(here: &Here<'_>, table: &str, column: &ColumnNotes) -> Field {
     let (kind, format) = match column.kind {
-        ColumnKind::Text | ColumnKind::Date => ("string", None),
+        // The text of the standard has a type `list`, its published profile has not.
+        ColumnKind::Text | ColumnKind::Date | ColumnKind::List => ("string", None),
         ColumnKind::Address => ("string", Some("uri")),
         ColumnKind::Integer => ("integer", None),
         ColumnKind::Number => ("number", None),
         ColumnKind::Boolean => ("boolean", None),
         ColumnKind::Day => ("date", None),
-        ColumnKind::List => ("list", None),
     };
     let is = |kind| column.kind == kind;
     Field {

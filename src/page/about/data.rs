@@ -50,13 +50,13 @@ struct FileLink {
 /// name, else for names that end alike.
 pub(crate) fn column_meaning(words: &Words, table: &str, column: &str) -> String {
     let name = column.replace('_', "-");
-    let own = words.find(&format!("column-{table}-{name}"));
-    if let Some(found) = own.or_else(|| words.find(&format!("column-{name}"))) {
+    let own = words.find(&format!("field-{table}-{name}"));
+    if let Some(found) = own.or_else(|| words.find(&format!("field-{name}"))) {
         return found.to_owned();
     }
     match column.rsplit_once('_') {
         Some((of, ending)) => {
-            let id = format!("column-ends-{ending}");
+            let id = format!("field-ends-{ending}");
             words.with(&id, &[("of", Argument::Text(&of.replace('_', " ")))])
         }
         None => column.to_owned(),
