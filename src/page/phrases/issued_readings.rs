@@ -35,6 +35,9 @@ pub(crate) fn state_name(
     let address = IssuedAddress::Part(design.clone(), DesignPart::State, key.clone());
     let entry = register.entry(&address);
     let numeral = entry.map_or("", |entry| entry.at(Aspect::Numeral, edition));
+    if numeral == "i/i" {
+        return numeral_text(here, numeral);
+    }
     let numeral = if numeral.is_empty() {
         CleanHtml::text(&key.as_str().replace('-', " "))
     } else {

@@ -6,6 +6,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::model::issued_reading::IssuedReadings;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::link::Target;
 use crate::model::occurrence::DesignPart;
@@ -289,6 +290,7 @@ fn of_design<'m>(
 
 /// The register as one of its editions changed it.
 struct Accounting<'r> {
+    register: &'r Register,
     edition: usize,
     /// By the address that they lead to since this edition: the addresses of records that had another key.
     moved: BTreeMap<IssuedAddress, (&'r IssuedAddress, &'r IssuedEntry)>,
@@ -301,6 +303,7 @@ impl<'r> Accounting<'r> {
             Some((IssuedAddress::named(now)?, (address, entry)))
         });
         Accounting {
+            register,
             edition,
             moved: leading.collect(),
         }
@@ -418,13 +421,18 @@ impl<'r> Accounting<'r> {
             return changes;
         }
         let mut told = Vec::new();
+        // Where a state or a holder only has another key, the sheet is what it was.
         if let Some((was, now)) = self.change(address, entry, Aspect::Identified) {
-            changes.push(SheetChange::Identified { was, now });
             told.push(Subject::Identification);
+            if self.with_present_keys(address, &was) != now {
+                changes.push(SheetChange::Identified { was, now });
+            }
         }
         if let Some((was, now)) = self.change(address, entry, Aspect::Holder) {
-            changes.push(SheetChange::Holder { was, now });
             told.push(Subject::Whereabouts);
+            if self.present_holder(&was) != now {
+                changes.push(SheetChange::Holder { was, now });
+            }
         }
         if let Some(standing) = self.standing(address, entry) {
             changes.push(SheetChange::Standing(standing));
@@ -436,6 +444,53 @@ impl<'r> Accounting<'r> {
             changes.push(SheetChange::Revised(revised));
         }
         changes
+    }
+
+    /// A holder's key as it is in this edition, where the edition led it to another.
+    fn present_holder(&self, key: &str) -> String {
+        let address = IssuedAddress::parse(IssuedKind::Holder, key).ok();
+        let to = address.and_then(|address| self.led(&address));
+        to.map_or_else(|| key.to_owned(), |to| to.key())
+    }
+
+    /// An identification of the edition before, with the keys that states, printings and variants have in this one.
+    /// `address` is that of the sheet.
+    fn with_present_keys(&self, address: &IssuedAddress, written: &str) -> String {
+        let before = self
+            .moved
+            .get(address)
+            .map_or(address, |(former, _)| *former);
+        let (Some(design), Ok(mut readings)) = (before.design(), written.parse::<IssuedReadings>())
+        else {
+            return written.to_owned();
+        };
+        let now = |part: DesignPart, key: &mut Key| {
+            let address = IssuedAddress::Part(design.clone(), part, key.clone());
+            if let Some(IssuedAddress::Part(_, _, present)) = self.led(&address) {
+                *key = present;
+            }
+        };
+        for reading in &mut readings.0 {
+            for (matrix, state) in &mut reading.states {
+                if let Some(matrix) = matrix {
+                    now(DesignPart::Matrix, matrix);
+                }
+                now(DesignPart::State, state);
+            }
+            for printing in &mut reading.printings {
+                now(DesignPart::Printing, printing);
+            }
+            if let Some(variant) = &mut reading.variant {
+                now(DesignPart::Variant, variant);
+            }
+        }
+        readings.to_string()
+    }
+
+    /// The address that an address leads to in this edition.
+    fn led(&self, address: &IssuedAddress) -> Option<IssuedAddress> {
+        let entry = self.register.entry(address)?;
+        IssuedAddress::named(entry.at(Aspect::Leads, self.edition))
     }
 
     /// The holders that the changes of a sheet concern, each with the change that matters most to it.
