@@ -73,7 +73,7 @@ fn a_page_links_to_each_file_in_its_folder_and_to_no_other() {
     let of_pages = |path: &str| {
         let extensions = [".csv", ".json", ".bib", ".ris"];
         let is_one = extensions.iter().any(|end| path.ends_with(end));
-        is_one && !path.starts_with("picture/") && !is_of_the_whole(path)
+        is_one && !path.starts_with("picture/")
     };
     let files = exported(&site);
     let mut linked = BTreeSet::new();
@@ -88,11 +88,9 @@ fn a_page_links_to_each_file_in_its_folder_and_to_no_other() {
         let names = hrefs
             .filter_map(|rest| rest.split_once('"'))
             .map(|(name, _)| name);
-        linked.extend(
-            names
-                .filter(|name| of_pages(name))
-                .map(|name| format!("{folder}{name}")),
-        );
+        let names = names.filter(|name| of_pages(name));
+        let paths = names.map(|name| format!("{folder}{name}"));
+        linked.extend(paths.filter(|path| !is_of_the_whole(path)));
     }
     let there: BTreeSet<String> = files
         .iter()

@@ -136,8 +136,18 @@ fn moved(before: &Site, after: &Site) -> BTreeMap<String, String> {
         path.as_str() == "search/index.html"
             || !(path.starts_with("search/") || path.contains("redirects"))
     };
+    // A manifest lists pictures: it stands as long as the sheet has one.
+    let lost_its_pictures = |path: &str| {
+        let sheet = path.strip_prefix("impression/");
+        let sheet = sheet.and_then(|path| path.strip_suffix("/manifest.json"));
+        sheet.is_some_and(|sheet| {
+            let pictures = format!("picture/{sheet}/");
+            !after.files.keys().any(|path| path.starts_with(&pictures))
+        })
+    };
     let mut moved = BTreeMap::new();
-    for path in before.files.keys().filter(is_address) {
+    let paths = before.files.keys().filter(is_address);
+    for path in paths.filter(|path| !lost_its_pictures(path)) {
         let bytes = after.files.get(path);
         let bytes = bytes.unwrap_or_else(|| panic!("{path} does not answer"));
         if !path.ends_with(".html") {
