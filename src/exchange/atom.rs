@@ -34,7 +34,7 @@ pub(super) const FORMAT: Format = Format {
 fn subjects(sources: &Sources<'_>) -> Vec<Subject> {
     let register = sources.public.register.as_ref();
     let is_issued = register.is_some_and(|register| register.last().is_some());
-    let page = is_issued.then(|| Subject::Page(Address::Overview(Overview::Changes)));
+    let page = is_issued.then_some(Subject::Page(Address::Overview(Overview::Changes)));
     page.into_iter().collect()
 }
 

@@ -62,12 +62,12 @@ pub(crate) fn of_design(here: &Here<'_>, told: Told<'_>, account: &DesignAccount
                 sentences.push(words.html("change-number", None, &[("was", &was), ("now", &now)]));
             }
             DesignChange::Standing(standing) => {
-                sentences.push(standing_of(here, standing.as_deref()))
+                sentences.push(standing_of(here, standing.as_deref()));
             }
             DesignChange::Part(part, key, change) => match change {
                 PartChange::Numeral { was, now } => numerals.extend(moved_numeral(here, was, now)),
                 change => {
-                    sentences.push(of_part(here, told, &account.design, (*part, key), change))
+                    sentences.push(of_part(here, told, &account.design, (*part, key), change));
                 }
             },
             DesignChange::Revised(subjects) => last = Some(revised(here, subjects)),

@@ -30,14 +30,14 @@ pub(crate) fn of_table(table: &DeTable<'_>) -> RecordContent {
 
 fn add(hasher: &mut blake3::Hasher, node: &Node<'_>) {
     match node.get_ref() {
-        DeValue::String(text) => add_text(hasher, b"text", text),
+        DeValue::String(text) => add_text(hasher, *b"text", text),
         DeValue::Integer(number) => add_number(hasher, &number.to_string()),
         DeValue::Float(number) => add_number(hasher, &number.to_string()),
-        DeValue::Boolean(yes) => add_text(hasher, b"flag", if *yes { "true" } else { "false" }),
-        DeValue::Datetime(date) => add_text(hasher, b"date", &date.to_string()),
+        DeValue::Boolean(yes) => add_text(hasher, *b"flag", if *yes { "true" } else { "false" }),
+        DeValue::Datetime(date) => add_text(hasher, *b"date", &date.to_string()),
         DeValue::Array(list) => {
             let published = || list.iter().filter(|node| !is_kept_back(node));
-            add_text(hasher, b"list", &published().count().to_string());
+            add_text(hasher, *b"list", &published().count().to_string());
             published().for_each(|node| add(hasher, node));
         }
         DeValue::Table(table) => {
@@ -45,9 +45,9 @@ fn add(hasher: &mut blake3::Hasher, node: &Node<'_>) {
                 let all = table.iter();
                 all.filter(|(key, _)| !SILENT.contains(&key.get_ref().as_ref()))
             };
-            add_text(hasher, b"keys", &told().count().to_string());
+            add_text(hasher, *b"keys", &told().count().to_string());
             for (key, node) in told() {
-                add_text(hasher, b"name", key.get_ref());
+                add_text(hasher, *b"name", key.get_ref());
                 add(hasher, node);
             }
         }
@@ -63,14 +63,14 @@ fn is_kept_back(node: &Node<'_>) -> bool {
 
 fn add_number(hasher: &mut blake3::Hasher, written: &str) {
     match written.replace('_', "").parse::<f64>() {
-        Ok(number) => add_text(hasher, b"numb", &number.to_string()),
-        Err(_) => add_text(hasher, b"numb", written),
+        Ok(number) => add_text(hasher, *b"numb", &number.to_string()),
+        Err(_) => add_text(hasher, *b"numb", written),
     }
 }
 
 /// Adds a text with its length, so that two texts never run together.
-fn add_text(hasher: &mut blake3::Hasher, kind: &[u8; 4], text: &str) {
-    hasher.update(kind);
+fn add_text(hasher: &mut blake3::Hasher, kind: [u8; 4], text: &str) {
+    hasher.update(&kind);
     hasher.update(&(text.len() as u64).to_le_bytes());
     hasher.update(text.as_bytes());
 }
