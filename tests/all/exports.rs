@@ -4,7 +4,7 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use keyblock::exchange::{FORMATS, Format, WHOLE};
+use keyblock::exchange::{FORMATS, Format, WHOLE, WholeFormat};
 use keyblock::page::Site;
 
 use crate::pages::{page, site};
@@ -13,12 +13,10 @@ fn example() -> Site {
     site(&Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/example-catalogue"))
 }
 
-/// The files of a site that are neither pages nor the theme's own, nor of a format of the whole catalogue.
+/// The files of a site that are neither pages nor the theme's own.
 fn exported(site: &Site) -> BTreeSet<&str> {
     let paths = site.files.keys().map(String::as_str);
-    let is_other = |path: &&str| {
-        path.ends_with(".html") || path.starts_with("assets/") || is_of_the_whole(path)
-    };
+    let is_other = |path: &&str| path.ends_with(".html") || path.starts_with("assets/");
     paths.filter(|path| !is_other(path)).collect()
 }
 
@@ -44,13 +42,21 @@ fn is_of(path: &str, format: &Format) -> bool {
     folder.is_some_and(|folder| format.folders.iter().any(|named| is_folder(folder, named)))
 }
 
+fn is_of_whole(path: &str, format: &WholeFormat) -> bool {
+    format.paths.iter().any(|named| is_folder(path, named))
+}
+
 #[test]
 fn every_file_is_of_one_format_and_every_format_has_files() {
     let site = example();
     let files = exported(&site);
     for path in &files {
-        let formats = FORMATS.iter().filter(|format| is_of(path, format));
-        assert_eq!(formats.count(), 1, "{path}");
+        let formats = FORMATS.iter().filter(|format| is_of(path, format)).count();
+        let whole = WHOLE
+            .iter()
+            .filter(|format| is_of_whole(path, format))
+            .count();
+        assert_eq!(formats + whole, 1, "{path}");
     }
     // The pictures of the example are given without tiles, so they have no image services, and no edition of it was
     // issued, so it has no feed (`editions.rs`).
@@ -60,6 +66,14 @@ fn every_file_is_of_one_format_and_every_format_has_files() {
     {
         assert!(
             files.iter().any(|path| is_of(path, format)),
+            "{}",
+            format.name
+        );
+    }
+    for format in WHOLE {
+        let mut files = files.iter();
+        assert!(
+            files.any(|path| is_of_whole(path, format)),
             "{}",
             format.name
         );

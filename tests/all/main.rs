@@ -33,6 +33,8 @@ mod commands;
 mod comparisons;
 /// What is private acts as if it were not there.
 mod concealed;
+/// The tables of the data, their description, and the sheets of each holder.
+mod data_tables;
 /// The findings of the audit on the example and the demonstration.
 mod demonstration;
 /// What is recorded of the owners from 1933 to 1945.
@@ -74,6 +76,8 @@ mod key_pages;
 mod kills;
 /// A language that consists of files of words alone.
 mod languages;
+/// The records of sheets in LIDO, and the OAI-PMH static repository.
+mod lido;
 /// What large catalogues cost, and what is refused.
 mod limits;
 /// Linked Art, against the rules of its schemas.
@@ -125,6 +129,8 @@ mod schemas;
 mod search;
 /// Doubts that records say are settled.
 mod settled;
+/// The site map.
+mod sitemap;
 /// Sizes by state and printing, and slips of measuring.
 mod sizes;
 /// The smallest catalogues, as literals.
