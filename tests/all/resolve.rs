@@ -484,6 +484,149 @@ fn records_with_errors_are_left_out_and_the_rest_is_resolved() {
     );
 }
 
+/// Two works of one author, a number that stands for two designs, one that is written in two ways, and parts.
+const CATALOGUES: &str = r#"
+-- records/literature.bib
+@book{checklist, author = {Willem, Ada}, title = {Checklist}, year = {1950}}
+@book{woodcuts, author = {Willem, Ada}, title = {Woodcuts}, year = {1962}}
+@book{other, author = {Orme, Pia}, title = {Other Prints}, year = {1969}}
+-- records/designs/1/design.toml
+titles = [{ text = "The Ferry" }]
+literature = [
+  { cite = "other", number = "12/I" },
+  { cite = "checklist", number = "9" },
+  { cite = "checklist", number = "10", relation = "part-of-ours" },
+]
+states = [{ key = "dark" }, { key = "moonlit", literature = [{ cite = "other", number = "II", relation = "error" }] }]
+printings = [{ key = "own", name = "Printed by the artist", kind = "artist", states = "all", literature = [{ cite = "other", number = "b", relation = "not-a-state" }] }]
+-- records/designs/2/design.toml
+titles = [{ text = "The Lock" }]
+literature = [{ cite = "other", number = "12-I", relation = "covers-ours" }, { cite = "woodcuts", number = "9б" }]
+-- records/designs/3/design.toml
+titles = [{ text = "The Mill" }]
+"#;
+
+/// The rows of a table on a page: the cells of each as text, with bars between them.
+fn rows(html: &str) -> Vec<String> {
+    let rows = html.split("<tr").skip(1);
+    let cells = rows.map(|row| {
+        let row = row.split("</tr>").next().unwrap();
+        let row = row.split_once('>').unwrap().1;
+        let cells = row.split_inclusive("</t").map(|cell| {
+            let mut text = String::new();
+            let mut is_tag = false;
+            for c in cell.trim_end_matches("</t").chars() {
+                match c {
+                    '<' => is_tag = true,
+                    '>' => is_tag = false,
+                    c if !is_tag => text.push(c),
+                    _ => {}
+                }
+            }
+            text.trim_start_matches(['h', 'd', '>']).trim().to_owned()
+        });
+        let cells: Vec<String> = cells.filter(|cell| !cell.is_empty()).collect();
+        cells.join(" | ")
+    });
+    cells.collect()
+}
+
+#[test]
+fn the_page_of_an_earlier_catalogue_lists_its_numbers_and_ours_both_ways() {
+    let site = site_of(&[CATALOGUES]);
+    let other = page(&site, "lit/other/");
+    let (_, numbers) = other.split_once("id=\"its_numbers\"").unwrap();
+    let (theirs, ours) = numbers.split_once("id=\"our_numbers\"").unwrap();
+    assert_eq!(
+        rows(theirs)[1..],
+        [
+            // One number, however it is punctuated, and both designs that it stands for.
+            "Orme 12-I | 2, The Lock | covers ours",
+            "1, The Ferry | the same",
+            "Orme 12/I b | 1, Printed by the artist | not a state",
+            "Orme 12/I II | 1, state ii/ii | in error",
+        ]
+    );
+    for row in ["12i", "12i-b", "12i-ii"] {
+        assert_eq!(
+            theirs.matches(&format!("<tbody id=\"{row}\">")).count(),
+            1,
+            "{row}"
+        );
+        assert!(
+            theirs.contains(&format!("<a href=\"#{row}\">Orme 12")),
+            "{row}"
+        );
+    }
+    assert_eq!(
+        rows(ours)[1..],
+        [
+            "1, The Ferry | Orme 12/I",
+            "1, state ii/ii | Orme 12/I II (in error)",
+            "1, Printed by the artist | Orme 12/I b (not a state)",
+            "2, The Lock | Orme 12-I (covers ours)",
+            "3, The Mill | –not described there",
+        ]
+    );
+    // What is not ASCII stands as it is in the page, and percent-encoded in an address.
+    assert!(page(&site, "lit/woodcuts/").contains("<tbody id=\"9б\">"));
+}
+
+#[test]
+fn lines_of_the_concordance_name_their_author_and_lead_to_rows() {
+    let site = site_of(&[CATALOGUES]);
+    let concordance = page(&site, "concordance/");
+    // Two of the works are by one author, so their numbers stand behind the short form.
+    for (cited, to) in [
+        ("Willem 1950 9", "../lit/checklist/#9"),
+        ("Willem 1950 10", "../lit/checklist/#10"),
+        ("Orme 12/I II", "../lit/other/#12i-ii"),
+    ] {
+        let link = format!("<a href=\"{to}\">{cited}</a>");
+        assert_eq!(concordance.matches(&link).count(), 2, "{link}");
+    }
+    let design = page(&site, "design/1/");
+    for (number, to) in [
+        ("9", "checklist/#9"),
+        ("10", "checklist/#10"),
+        ("II", "other/#12i-ii"),
+        ("b", "other/#12i-b"),
+    ] {
+        assert!(
+            design.contains(&format!("<a href=\"../../lit/{to}\">{number}</a>")),
+            "{number}"
+        );
+    }
+}
+
+/// Every reason has its word on the page, where the script takes it from.
+#[test]
+fn every_reason_stands_on_the_page_of_references() {
+    let site = site_of(&[HARBOUR]);
+    let html = page(&site, "resolve/");
+    let (_, data) = html.split_once("id=\"resolve_data\">").unwrap();
+    let data: Value = serde_json::from_str(data.split_once("</script>").unwrap().0).unwrap();
+    let there: Vec<&str> = data["why"]
+        .as_object()
+        .unwrap()
+        .keys()
+        .map(String::as_str)
+        .collect();
+    let words = include_str!("../../themes/laid/words/en.ftl");
+    let ids = words
+        .lines()
+        .filter_map(|line| line.strip_prefix("resolve-why-"));
+    let mut ids: Vec<&str> = ids.filter_map(|line| line.split(' ').next()).collect();
+    ids.sort_unstable();
+    assert_eq!(there, ids);
+    assert!(ids.len() > 15);
+    assert_eq!(data["certainty"]["probable"], "probable");
+    // What the examples say can be resolved.
+    let (_, examples) = html.split_once("<pre>").unwrap();
+    let examples: Vec<&str> = examples.split_once("</pre>").unwrap().0.lines().collect();
+    assert_eq!(examples, ["TP 14 iii", "TP 14.1", "Willem 9"]);
+}
+
 /// A validator of a schema in `docs/schemas`.
 fn schema(name: &str) -> jsonschema::Validator {
     let path = format!(

@@ -106,6 +106,7 @@ async function resolve() {
   const known = results.filter(({ readings }) => readings.length > 0);
   status.textContent = fill(words.found.found, { n: known.length, of: results.length });
   if (save.href.startsWith("blob:")) URL.revokeObjectURL(save.href);
+  save.download = "references.csv";
   save.href = URL.createObjectURL(new Blob(["\ufeff", csv(results)], { type: "text/csv;charset=utf-8" }));
   const label = (copy.dataset.label ??= copy.textContent);
   copy.textContent = label;
