@@ -126,7 +126,9 @@ pub fn exports(public: &Public, studies: &PublishedStudies, pictures: &Pictures)
 /// Makes every file that the book's exports name, and those of the formats of the whole, and passes each to `take`,
 /// from several threads and in no particular order.
 pub(crate) fn each(book: &Book<'_>, take: &Take<'_>) {
-    WHOLE.iter().for_each(|format| (format.each)(book, take));
+    for format in WHOLE {
+        (format.each)(book, take);
+    }
     let paths = book.exports.files.values().flatten();
     let paths: BTreeSet<&str> = paths.map(|file| file.path.as_str()).collect();
     book.exports.files.par_iter().for_each(|(subject, files)| {

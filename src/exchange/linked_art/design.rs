@@ -202,7 +202,7 @@ pub(super) fn state(here: &Here<'_>, design: &Design, state: &State) -> Node {
         ),
         dimension: parts::dimensions(here, &state.size.image, ("image", "of-image")),
         part_of: vec![ids::design(here, design)],
-        subject_of: on_page(here, design, DesignPart::State(key.clone())),
+        subject_of: on_page(here, design, &DesignPart::State(key.clone())),
         ..record
     }
 }
@@ -245,7 +245,7 @@ pub(super) fn printing(here: &Here<'_>, design: &Design, printing: &Printing) ->
             .iter()
             .map(|matrix| ids::matrix(here, design, &matrix.value))
             .collect(),
-        subject_of: on_page(here, design, DesignPart::Printing(key.clone())),
+        subject_of: on_page(here, design, &DesignPart::Printing(key.clone())),
         ..record
     }
 }
@@ -303,7 +303,7 @@ pub(super) fn matrix(here: &Here<'_>, design: &Design, matrix: &Matrix) -> Node 
         shows: vec![ids::design(here, design)],
         current_custodian: keeper.into_iter().collect(),
         destroyed_by: now.and_then(|now| destruction(here, now)),
-        subject_of: on_page(here, design, DesignPart::Matrix(key.clone())),
+        subject_of: on_page(here, design, &DesignPart::Matrix(key.clone())),
         ..record
     }
 }
@@ -323,7 +323,7 @@ fn destruction(here: &Here<'_>, now: &MatrixNow) -> Option<Box<Node>> {
 }
 
 /// The place of a part on the page of its design.
-fn on_page(here: &Here<'_>, design: &Design, part: DesignPart) -> Vec<Node> {
+fn on_page(here: &Here<'_>, design: &Design, part: &DesignPart) -> Vec<Node> {
     let page = Address::Design(design.key.clone());
     parts::subject_of(here, &page, Some(&part.to_string()))
 }

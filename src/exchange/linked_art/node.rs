@@ -106,6 +106,10 @@ impl Node {
     }
 
     /// The same in a box, for a property that has one value.
+    #[allow(
+        clippy::unnecessary_wraps,
+        reason = "every such property may be absent, so each caller would wrap it"
+    )]
     pub fn boxed(self) -> Option<Box<Node>> {
         Some(Box::new(self))
     }

@@ -3,6 +3,8 @@
 //! In: the declarations of the tables, the size and hash of each file. Out: `data/datapackage.json`, in which the
 //! meanings are in the language of the catalogue.
 
+use std::fmt::Write as _;
+
 use serde::Serialize;
 
 use super::cell;
@@ -29,7 +31,10 @@ impl Described {
     /// Of a table that was written: the size and the SHA-256 of its CSV.
     pub fn of(written: &Written) -> Described {
         let hash = hmac_sha256::Hash::hash(&written.csv);
-        let hash: String = hash.iter().map(|byte| format!("{byte:02x}")).collect();
+        let hash = hash.iter().fold(String::new(), |mut hex, byte| {
+            let _ = write!(hex, "{byte:02x}");
+            hex
+        });
         Described {
             name: written.name,
             key: written.key.clone(),

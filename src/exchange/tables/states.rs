@@ -11,6 +11,7 @@ use crate::model::point::{ShownAtPoint, Value};
 use crate::model::printing::{Printing, StatesPrinted};
 use crate::model::state::{State, Variant};
 use crate::page::Fragment;
+use crate::study::numerals::Numeral;
 
 pub(super) fn matrices(sources: Sources<'_>) -> Written {
     type Row<'s> = (&'s Design, usize, &'s Matrix);
@@ -55,8 +56,10 @@ pub(super) fn states(sources: Sources<'_>) -> Written {
         .required()
         .integer("position", |row| row.1.into())
         .required()
-        .text("numeral", move |row| numeral(row).map(|n| n.roman()).into())
-        .integer("of_states", move |row| numeral(row).map(|n| n.of()).into())
+        .text("numeral", move |row| {
+            numeral(row).map(Numeral::roman).into()
+        })
+        .integer("of_states", move |row| numeral(row).map(Numeral::of).into())
         .date(["date", "date_earliest", "date_latest"], |row| {
             row.2.date.own()
         })

@@ -45,17 +45,17 @@ impl Present {
         for (key, holder) in &catalogue.holders {
             let target = Target::Holder(key.clone());
             let note = holder.note.as_ref();
-            present.record(catalogue, target, RecordId::Holder(key.clone()), note);
+            present.record(catalogue, target, &RecordId::Holder(key.clone()), note);
         }
         for (key, person) in &catalogue.people {
             let target = Target::Person(key.clone());
             let note = person.note.as_ref();
-            present.record(catalogue, target, RecordId::Person(key.clone()), note);
+            present.record(catalogue, target, &RecordId::Person(key.clone()), note);
         }
         for (key, mark) in &catalogue.marks {
             let target = Target::Mark(key.clone());
             let note = mark.note.as_ref();
-            present.record(catalogue, target, RecordId::Mark(key.clone()), note);
+            present.record(catalogue, target, &RecordId::Mark(key.clone()), note);
             for condition in &mark.conditions {
                 let condition = condition.key.value.clone();
                 present.add(IssuedAddress::Condition(key.clone(), condition));
@@ -63,7 +63,7 @@ impl Present {
         }
         for key in catalogue.exhibitions.keys() {
             let target = Target::Exhibition(key.clone());
-            present.record(catalogue, target, RecordId::Exhibition(key.clone()), None);
+            present.record(catalogue, target, &RecordId::Exhibition(key.clone()), None);
         }
         for key in catalogue.literature.keys() {
             present.add(IssuedAddress::Record(Target::Work(key.clone())));
@@ -71,7 +71,7 @@ impl Present {
         for (key, page) in &catalogue.pages {
             let target = Target::Page(key.clone());
             let note = Some(&page.note);
-            present.record(catalogue, target, RecordId::Page(key.clone()), note);
+            present.record(catalogue, target, &RecordId::Page(key.clone()), note);
         }
         present
     }
@@ -85,10 +85,10 @@ impl Present {
         &mut self,
         catalogue: &Catalogue,
         target: Target,
-        record: RecordId,
+        record: &RecordId,
         note: Option<&Note>,
     ) -> &mut PresentEntry {
-        let holds = subject_digests(catalogue, &record, note);
+        let holds = subject_digests(catalogue, record, note);
         let entry = self.0.entry(IssuedAddress::Record(target)).or_default();
         entry.holds = holds;
         entry
@@ -98,7 +98,7 @@ impl Present {
         let key = &design.key;
         let target = Target::Design(key.clone());
         let record = RecordId::Design(key.clone());
-        let entry = self.record(catalogue, target, record, design.commentary.as_ref());
+        let entry = self.record(catalogue, target, &record, design.commentary.as_ref());
         entry.say(Aspect::Number, &design.number);
         entry.say_standing(&design.standing);
         let part = |part, name: &Key| IssuedAddress::Part(key.clone(), part, name.clone());
@@ -141,7 +141,7 @@ impl Present {
         let key = &impression.key;
         let target = Target::Impression(key.clone());
         let record = RecordId::Impression(key.clone());
-        let entry = self.record(catalogue, target, record, impression.note.as_ref());
+        let entry = self.record(catalogue, target, &record, impression.note.as_ref());
         let readings = IssuedReadings::of(impression.identified.as_ref());
         entry.say(Aspect::Identified, &readings.to_string());
         let holder = impression.holder.as_ref();
