@@ -185,21 +185,21 @@ fn the_checker_passes_what_the_schemas_pass_and_refuses_what_they_refuse() {
     assert_eq!(record_faults(&sample), Vec::<String>::new());
     let broken: [(&str, fn(&mut Value)); 8] = [
         ("no label", |r| {
-            drop(r.as_object_mut().unwrap().remove("_label"))
+            drop(r.as_object_mut().unwrap().remove("_label"));
         }),
         ("no id", |r| drop(r.as_object_mut().unwrap().remove("id"))),
         ("an unknown property", |r| r["colour"] = json!("red")),
         ("one where a list is due", |r| {
-            r["shows"] = r["shows"][0].clone()
+            r["shows"] = r["shows"][0].clone();
         }),
         ("a year", |r| {
-            r["produced_by"]["timespan"]["begin_of_the_begin"] = json!("1927")
+            r["produced_by"]["timespan"]["begin_of_the_begin"] = json!("1927");
         }),
         ("a text as number", |r| {
-            r["dimension"][0]["value"] = json!("212")
+            r["dimension"][0]["value"] = json!("212");
         }),
         ("a wrong class", |r| {
-            r["shows"][0]["type"] = json!("HumanMadeObject")
+            r["shows"][0]["type"] = json!("HumanMadeObject");
         }),
         ("no content", |r| {
             drop(
