@@ -108,6 +108,8 @@ struct DesignEntry<'a> {
     #[serde(skip_serializing_if = "<[_]>::is_empty")]
     was: &'a [String],
     #[serde(skip_serializing_if = "Vec::is_empty")]
+    formerly: Vec<FormerNumberEntry<'a>>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
     states: Vec<StateEntry<'a>>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     printings: Vec<PrintingEntry<'a>>,
@@ -115,6 +117,12 @@ struct DesignEntry<'a> {
     impressions: Vec<[u32; 2]>,
     #[serde(skip_serializing_if = "BTreeMap::is_empty")]
     joined: &'a BTreeMap<u32, u32>,
+}
+
+#[derive(Serialize)]
+struct FormerNumberEntry<'a> {
+    edition: &'a str,
+    number: &'a str,
 }
 
 #[derive(Serialize)]
@@ -236,6 +244,14 @@ impl<'a> DesignEntry<'a> {
             titles: &names.titles,
             former: &names.former,
             was: &names.was,
+            formerly: names
+                .formerly
+                .iter()
+                .map(|former| FormerNumberEntry {
+                    edition: &former.edition,
+                    number: &former.number,
+                })
+                .collect(),
             states: names.states.iter().map(StateEntry::of).collect(),
             printings: names
                 .printings

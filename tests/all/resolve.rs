@@ -484,6 +484,108 @@ fn records_with_errors_are_left_out_and_the_rest_is_resolved() {
     );
 }
 
+/// A catalogue as its first edition has it.
+const FIRST_EDITION: &str = r#"
+-- catalogue.toml
+title = "The Prints"
+siglum = "TP"
+artist = "artist"
+language = "en"
+address = "https://prints.example.org"
+licence = "CC-BY-4.0"
+edition = "1"
+dated = "2024-06-01"
+-- records/designs/mill/design.toml
+number = "3"
+titles = [{ text = "The Mill" }]
+states = [{ key = "dark" }, { key = "moonlit" }]
+-- records/designs/mill/impressions/1.toml
+status = "untraced"
+-- records/people/old.toml
+name = "A Printer"
+"#;
+
+/// The same later: the design has another key and number, a state stands before the others, the person another key.
+const LATER: &str = r#"
+-- records/designs/tide-mill/design.toml
+number = "4"
+was = ["mill"]
+titles = [{ text = "The Mill" }]
+states = [{ key = "before-lamps" }, { key = "dark" }, { key = "moonlit" }]
+-- records/designs/tide-mill/impressions/1.toml
+status = "untraced"
+-- records/people/printer.toml
+name = "A Printer"
+was = ["old"]
+"#;
+
+#[test]
+fn citations_of_an_earlier_edition_are_still_understood() {
+    let folder = lay_down(&[FIRST_EDITION]);
+    let dir = folder.path();
+    let ran = keyblock(&["issue", text(dir)]);
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    fs::remove_dir_all(dir.join("records/designs/mill")).unwrap();
+    fs::remove_file(dir.join("records/people/old.toml")).unwrap();
+    for file in format!("\n{LATER}").split("\n-- ").skip(1) {
+        let (path, record) = file.split_once('\n').unwrap();
+        let path = dir.join(path.trim());
+        fs::create_dir_all(path.parent().unwrap()).unwrap();
+        fs::write(path, record).unwrap();
+    }
+    let expected = [
+        (
+            "TP 3 ii (edition 1)",
+            &["certain TP 4 iii/iii number or numeral of edition 1"][..],
+        ),
+        (
+            "TP 3, edition 1",
+            &["certain TP 4, The Mill number or numeral of edition 1"],
+        ),
+        (
+            "TP 3",
+            &["possible TP 4, The Mill number or numeral of edition 1"],
+        ),
+        ("TP 4 (edition 1)", &[]),
+        ("TP 4", &["certain TP 4, The Mill number in this catalogue"]),
+        (
+            "TP 4 ii",
+            &[
+                "probable TP 4 ii/iii number in this catalogue",
+                "possible TP 4 iii/iii number or numeral of edition 1",
+            ],
+        ),
+        (
+            "https://prints.example.org/design/mill/#state-dark",
+            &["certain TP 4 ii/iii former key"],
+        ),
+        ("impression:mill.1", &["certain TP 4.1 former key"]),
+        ("person:old", &["certain A Printer former key"]),
+    ];
+    let references: Vec<&str> = expected.iter().map(|(reference, _)| *reference).collect();
+    let ran = keyblock(
+        &[
+            &["resolve", "--in", text(dir), "--json"],
+            references.as_slice(),
+        ]
+        .concat(),
+    );
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    let document: Value = serde_json::from_str(&ran.out).unwrap();
+    for (at, (reference, expected)) in expected.iter().enumerate() {
+        let readings = document["results"][at]["readings"].as_array().unwrap();
+        let told: Vec<String> = readings
+            .iter()
+            .map(|reading| {
+                let [certainty, label, why] =
+                    ["certainty", "label", "why"].map(|key| reading[key].as_str().unwrap());
+                format!("{certainty} {label} {why}")
+            })
+            .collect();
+        assert_eq!(told, *expected, "{reference}");
+    }
+}
+
 /// Two works of one author, a number that stands for two designs, one that is written in two ways, and parts.
 const CATALOGUES: &str = r#"
 -- records/literature.bib

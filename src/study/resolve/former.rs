@@ -3,12 +3,75 @@
 //! In: single former names, each with what had it. Out: the names of a catalogue with them, so that a reference to a former
 //! edition is still understood. A former name of something that is not there is left out.
 
-use super::names::{DesignNames, FormerNumeral, References, StateNames};
+use super::names::{DesignNames, FormerNumber, FormerNumeral, References, StateNames};
+use crate::model::catalogue::Catalogue;
+use crate::model::former::Named;
 use crate::model::key::Key;
 use crate::model::link::Target;
+use crate::model::occurrence::DesignPart as RecordPart;
+use crate::model::register::{Aspect, IssuedAddress};
 use crate::study::concordance::DesignPart;
+use crate::study::issued::readings::EditionReadings;
+use crate::study::numerals::from_roman;
 
 impl References {
+    /// Adds every former name of a catalogue: the keys that its records say they had, and the numbers and numerals in
+    /// its register that are others now.
+    pub(super) fn add_former_names(&mut self, catalogue: &Catalogue) {
+        for former in catalogue.former.public() {
+            let was = &former.was.value;
+            match &former.of {
+                Named::Record(record) => self.add_former_key(record, &DesignPart::Whole, was),
+                Named::Part(design, part, key) => {
+                    let part = match part {
+                        RecordPart::State => DesignPart::State(key.clone()),
+                        RecordPart::Printing => DesignPart::Printing(key.clone()),
+                        _ => continue,
+                    };
+                    self.add_former_key(&Target::Design(design.clone()), &part, was);
+                }
+                Named::Point(..) | Named::Condition(..) => {}
+            }
+        }
+        let Some(register) = &catalogue.register else {
+            return;
+        };
+        let readings = EditionReadings::of(register);
+        let editions: Vec<&str> = register
+            .editions
+            .iter()
+            .map(|e| e.edition.as_str())
+            .collect();
+        for design in &mut self.designs {
+            let keys: Vec<Key> = keys(&design.key, &design.was);
+            let whole = keys.iter().cloned().map(Target::Design);
+            let whole: Vec<IssuedAddress> = whole.map(IssuedAddress::Record).collect();
+            let others = editions.iter().zip(said(&readings, &whole, Aspect::Number));
+            let others =
+                others.filter(|(_, number)| !number.is_empty() && *number != design.number);
+            design.formerly = others
+                .map(|(edition, number)| FormerNumber {
+                    edition: (*edition).to_owned(),
+                    number: number.to_owned(),
+                })
+                .collect();
+            for state in &mut design.states {
+                let of_state = self::keys(&state.key, &state.was);
+                let addresses = keys.iter().flat_map(|design| {
+                    let states = of_state.iter().cloned();
+                    states
+                        .map(|state| IssuedAddress::Part(design.clone(), RecordPart::State, state))
+                });
+                let addresses: Vec<IssuedAddress> = addresses.collect();
+                let said = said(&readings, &addresses, Aspect::Numeral);
+                for (edition, numeral) in editions.iter().zip(said) {
+                    let place = numeral.split('/').next().and_then(from_roman);
+                    state.add_former_place(edition, place);
+                }
+            }
+        }
+    }
+
     /// Adds a key that a record had before; of a design also a key that one of its states or printings had.
     pub fn add_former_key(&mut self, record: &Target, part: &DesignPart, was: &Key) {
         let former = match (record, part) {
@@ -45,18 +108,6 @@ impl References {
         }
     }
 
-    /// Adds the place that a state had in an earlier edition of the catalogue, where it is not the present one.
-    pub fn add_former_numeral(&mut self, design: &Key, state: &Key, edition: &str, place: u32) {
-        if let Some(state) = self.state_of(design, state)
-            && state.place != Some(place)
-        {
-            state.formerly.push(FormerNumeral {
-                edition: edition.to_owned(),
-                place,
-            });
-        }
-    }
-
     fn names_of(&mut self, design: &Key) -> Option<&mut DesignNames> {
         self.designs.iter_mut().find(|names| names.key == *design)
     }
@@ -64,6 +115,44 @@ impl References {
     fn state_of(&mut self, design: &Key, state: &Key) -> Option<&mut StateNames> {
         let states = &mut self.names_of(design)?.states;
         states.iter_mut().find(|names| names.key == *state)
+    }
+}
+
+/// The present key, then the former ones.
+fn keys(present: &Key, was: &[String]) -> Vec<Key> {
+    let former = was.iter().filter_map(|key| key.parse().ok());
+    std::iter::once(present.clone()).chain(former).collect()
+}
+
+/// What the first of some addresses that says anything says in each edition. The register knows former keys only
+/// once an edition was issued with the present ones.
+fn said<'r>(
+    readings: &EditionReadings<'r>,
+    addresses: &[IssuedAddress],
+    aspect: Aspect,
+) -> Vec<&'r str> {
+    let mut said: Vec<&str> = Vec::new();
+    for address in addresses {
+        let of_address = readings.by_edition(address, aspect);
+        said.resize(of_address.len().max(said.len()), "");
+        for (known, one) in said.iter_mut().zip(of_address) {
+            if known.is_empty() {
+                *known = one;
+            }
+        }
+    }
+    said
+}
+
+impl StateNames {
+    /// Adds the place that it had in an earlier edition of the catalogue, where it had another than now.
+    fn add_former_place(&mut self, edition: &str, place: Option<u32>) {
+        if let Some(place) = place.filter(|place| self.place != Some(*place)) {
+            self.formerly.push(FormerNumeral {
+                edition: edition.to_owned(),
+                place,
+            });
+        }
     }
 }
 
@@ -98,6 +187,10 @@ mod tests {
                 titles: Vec::new(),
                 former: Vec::new(),
                 was: Vec::new(),
+                formerly: vec![FormerNumber {
+                    edition: "1".to_owned(),
+                    number: "12".to_owned(),
+                }],
                 states: vec![state("before-lamps", 1), state("lamps", 2)],
                 printings: Vec::new(),
                 impressions: vec![1],
@@ -109,7 +202,7 @@ mod tests {
         references.add_former_key(&design, &DesignPart::Whole, &key("mill"));
         let lamps = DesignPart::State(key("lamps"));
         references.add_former_key(&design, &lamps, &key("lit"));
-        references.add_former_numeral(&key("14"), &key("lamps"), "1", 1);
+        references.designs[0].states[1].add_former_place("1", Some(1));
         Resolver::new(references)
     }
 
@@ -143,8 +236,18 @@ mod tests {
     fn a_numeral_of_an_edition_is_that_of_the_edition() {
         let resolver = renumbered();
         assert_eq!(
-            readings(&resolver, "TP 14 i (edition 1)"),
+            readings(&resolver, "TP 12 i (edition 1)"),
             ["certain TP 14 ii/ii edition"]
+        );
+        assert_eq!(
+            readings(&resolver, "TP 12 (edition 1)"),
+            ["certain TP 14 edition"]
+        );
+        assert_eq!(readings(&resolver, "TP 12"), ["possible TP 14 edition"]);
+        // In that edition it had another number.
+        assert_eq!(
+            readings(&resolver, "TP 14 (edition 1)"),
+            Vec::<String>::new()
         );
         // Without an edition it is probably the present one.
         assert_eq!(

@@ -39,7 +39,7 @@ impl References {
         let places: BTreeMap<&Key, usize> = designs.iter().map(|d| &d.key).zip(0..).collect();
         let works = catalogue.literature.values();
         let works = works.map(|w| work(w, concordance, &names, &places));
-        References {
+        let mut references = References {
             siglum: settings.siglum.value.clone(),
             address: settings.address.value.trim_end_matches('/').to_owned(),
             edition: settings.edition.clone(),
@@ -55,7 +55,9 @@ impl References {
             marks: catalogue.marks.values().map(mark).collect(),
             accessions: accessions(&designs),
             designs: names,
-        }
+        };
+        references.add_former_names(catalogue);
+        references
     }
 }
 
@@ -106,6 +108,7 @@ fn design(design: &Design, joined: &JoinedSheets) -> DesignNames {
             .collect(),
         titles,
         was: Vec::new(),
+        formerly: Vec::new(),
         states: design
             .standing_states()
             .chain(withdrawn)

@@ -11,6 +11,8 @@ use crate::study::search::words::number_parts;
 pub struct Lookup {
     /// The designs by number.
     pub numbers: HashMap<String, Vec<usize>>,
+    /// The designs by number in an earlier edition, with that.
+    pub former_numbers: HashMap<String, Vec<(usize, String)>>,
     /// The designs by key, former keys too.
     pub keys: HashMap<String, Vec<Keyed>>,
     /// The other records by kind and key.
@@ -66,6 +68,10 @@ impl Lookup {
                 .entry(name_key(&design.number))
                 .or_default()
                 .push(at);
+            for former in &design.formerly {
+                let numbers = lookup.former_numbers.entry(name_key(&former.number));
+                numbers.or_default().push((at, former.edition.clone()));
+            }
             let former = design.was.iter().map(|key| (key.as_str(), true));
             for (key, is_former) in std::iter::once((design.key.as_str(), false)).chain(former) {
                 lookup.keys.entry(name_key(key)).or_default().push(Keyed {

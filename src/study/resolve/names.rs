@@ -62,6 +62,8 @@ pub struct DesignNames {
     pub former: Vec<String>,
     /// Keys that it had before.
     pub was: Vec<String>,
+    /// Its numbers in earlier editions of the catalogue, where they were others.
+    pub formerly: Vec<FormerNumber>,
     /// Its states: those with a numeral in order, then withdrawn ones.
     pub states: Vec<StateNames>,
     /// Its printings, in order.
@@ -70,6 +72,15 @@ pub struct DesignNames {
     pub impressions: Vec<u32>,
     /// The impressions whose sheet has the page of another.
     pub joined: BTreeMap<u32, u32>,
+}
+
+/// The number of a design in an earlier edition of the catalogue.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FormerNumber {
+    /// The edition.
+    pub edition: String,
+    /// The number.
+    pub number: String,
 }
 
 /// A state.

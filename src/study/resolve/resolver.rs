@@ -158,19 +158,33 @@ impl Resolver {
             let (number, rest) = asked.number.split_at(end);
             let key = number.join(".");
             let numbered = self.lookup.numbers.get(&key).into_iter().flatten();
-            for design in numbered {
-                self.parts(
-                    *design,
-                    rest,
-                    After::Number,
-                    asked,
-                    &Why::Number,
-                    rank,
-                    readings,
-                );
+            // A design that had another number in the edition that is cited is not meant by its present one.
+            let had_other = |design: &usize| {
+                let mut formerly = self.references.designs[*design].formerly.iter();
+                formerly.any(|former| Some(&former.edition) == asked.edition.as_ref())
+            };
+            for design in numbered.filter(|design| !had_other(design)) {
+                let after = After::Number;
+                self.parts(*design, rest, after, asked, &Why::Number, rank, readings);
+            }
+            let formerly = self.lookup.former_numbers.get(&key).into_iter().flatten();
+            for (design, edition) in formerly {
+                let is_cited = asked.edition.as_ref().is_none_or(|cited| cited == edition);
+                if !is_cited {
+                    continue;
+                }
+                let from = readings.len();
+                let why = Why::Edition(edition.clone());
+                self.parts(*design, rest, After::Number, asked, &why, rank, readings);
+                if asked.edition.is_none() {
+                    for reading in &mut readings[from..] {
+                        reading.rank = Rank::FormerNumeral;
+                        reading.certainty = Certainty::Possible;
+                    }
+                }
             }
             let keyed = self.lookup.keys.get(&key).into_iter().flatten();
-            for keyed in keyed {
+            for keyed in keyed.filter(|keyed| !had_other(&keyed.design)) {
                 let why = why_of_key(*keyed);
                 self.parts(
                     keyed.design,

@@ -67,6 +67,7 @@ export async function open(load) {
 
   // The names by key.
   const numbers = new Map();
+  const formerNumbers = new Map();
   const keys = new Map();
   const records = new Map();
   const names = new Map();
@@ -91,6 +92,7 @@ export async function open(load) {
     design.standing = design.states.filter(({ numeral }) => numeral !== undefined).length;
     for (const state of design.states) state.place = state.numeral === undefined ? null : fromRoman(state.numeral);
     add(numbers, nameKey(design.number), at);
+    for (const { edition, number } of design.formerly ?? []) add(formerNumbers, nameKey(number), { design: at, edition });
     add(keys, nameKey(design.key), { design: at, isFormer: false });
     for (const former of design.was ?? []) add(keys, nameKey(former), { design: at, isFormer: true });
     addNames(design.titles, ["design", at], "name", "title");
@@ -300,8 +302,17 @@ export async function open(load) {
     for (let end = 1; end <= asked.number.length; end += 1) {
       const key = joined(asked.number, end);
       const rest = asked.number.slice(end);
-      for (const design of numbers.get(key) ?? []) readParts(asked, design, true, rest, { word: "number" }, rank, readings);
-      for (const keyed of keys.get(key) ?? []) readParts(asked, keyed.design, true, rest, whyOfKey(keyed), rank, readings);
+      // A design that had another number in the edition that is cited is not meant by its present one.
+      const hadOther = (at) => (designs[at].formerly ?? []).some(({ edition }) => edition === asked.edition);
+      for (const design of (numbers.get(key) ?? []).filter((at) => !hadOther(at))) readParts(asked, design, true, rest, { word: "number" }, rank, readings);
+      for (const { design, edition } of formerNumbers.get(key) ?? []) {
+        if (asked.edition !== null && asked.edition !== edition) continue;
+        const found = [];
+        readParts(asked, design, true, rest, { word: "edition", edition }, rank, found);
+        if (asked.edition === null) for (const one of found) Object.assign(one, { rank: rankOf("former-numeral"), certainty: POSSIBLE });
+        readings.push(...found);
+      }
+      for (const keyed of (keys.get(key) ?? []).filter(({ design }) => !hadOther(design))) readParts(asked, keyed.design, true, rest, whyOfKey(keyed), rank, readings);
     }
   };
 
