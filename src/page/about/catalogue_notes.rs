@@ -101,7 +101,7 @@ pub(crate) fn contribute(here: &Here<'_>) -> Leaf {
     let mut sheet = TextPart::of_word(here, "contribute-sheet");
     sheet.items = (1..)
         .map_while(|n| words.find(&format!("contribute-sheet-{n}")))
-        .map(str::to_owned)
+        .map(CleanHtml::text)
         .collect();
     let parts = vec![
         TextPart::new(here, "contribute-how", &how),

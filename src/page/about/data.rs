@@ -131,8 +131,15 @@ fn listed(here: &Here<'_>, heading: &str) -> TextPart {
     let mut part = TextPart::of_word(here, heading);
     part.items = (1..)
         .map_while(|n| words.find(&format!("{heading}-{n}")))
-        .map(str::to_owned)
+        .map(CleanHtml::text)
         .collect();
+    part
+}
+
+/// The files beside the pages, format by format.
+fn beside(here: &Here<'_>) -> TextPart {
+    let mut part = TextPart::new(here, "data-beside", &CleanHtml::empty());
+    part.items = here.exports_described();
     part
 }
 
@@ -141,7 +148,7 @@ fn parts(here: &Here<'_>) -> Vec<TextPart> {
     let settings = &here.public().settings;
     let site = settings.address.value.trim_end_matches('/');
     let quoted =
-        |path: &str| CleanHtml::span("quotable", &CleanHtml::text(&format!("{site}{path}")));
+        |path: &str| CleanHtml::span("address", &CleanHtml::text(&format!("{site}{path}")));
     let get = match contact(here) {
         Some(contact) => words.html("data-get-text", None, &[("contact", &contact)]),
         None => CleanHtml::text(words.word("data-get-no-contact")),
@@ -157,7 +164,7 @@ fn parts(here: &Here<'_>) -> Vec<TextPart> {
     vec![
         TextPart::of_word(here, "data-reading"),
         listed(here, "data-museum"),
-        TextPart::new(here, "data-beside", &here.exports_described()),
+        beside(here),
         TextPart::new(here, "data-addresses", &addresses),
         TextPart::new(here, "data-machines", &machines),
         TextPart::of_word(here, "data-records"),

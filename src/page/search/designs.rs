@@ -6,6 +6,7 @@ use crate::model::design::Design;
 use crate::model::link::Target;
 use crate::model::literature::{Citation, Work};
 use crate::model::vocabulary::List as Vocabulary;
+use crate::page::phrases::formerly;
 use crate::page::phrases::source_names::first_author;
 use crate::page::phrases::{dates, standing_note};
 use crate::page::plates::figures;
@@ -21,6 +22,8 @@ pub(super) fn design(here: &Here<'_>, design: &Design, ranks: &Ranks) -> Entry {
     entry.number.clone_from(&design.number);
     entry.add(Field::Number, &design.number);
     former::add(here, Target::Design(design.key.clone()), &mut entry);
+    let numbers = formerly::former_numbers(here, design);
+    entry.add_all(Field::Number, numbers.iter().map(|n| n.value.as_str()));
     entry.add_all(
         Field::Number,
         earlier_numbers(here, &design.literature, None),
@@ -95,6 +98,11 @@ pub(super) fn states(here: &Here<'_>, design: &Design, ranks: &Ranks) -> Vec<Ent
         );
         entry.about = state.summary.clone().unwrap_or_default();
         entry.add(Field::Text, entry.about.clone());
+        // Not as numbers, because the same numeral is now that of another state.
+        entry.add(
+            Field::Text,
+            formerly::numerals(here, &design.key, key).plain(),
+        );
         titles_as_facts(&mut entry, design);
         let by = state.by.as_ref();
         entry.add_all(Field::Fact, by.map(|key| here.person(&key.value).plain()));

@@ -132,7 +132,7 @@ impl Here<'_> {
 
     /// The sentences about the formats, in the order of the formats. A format without a sentence, or without a file in
     /// this catalogue, is left out.
-    pub fn exports_described(&self) -> CleanHtml {
+    pub fn exports_described(&self) -> Vec<CleanHtml> {
         let words = self.words();
         let site = self.public().settings.address.value.trim_end_matches('/');
         let exports = self.book.exports;
@@ -148,11 +148,11 @@ impl Here<'_> {
             let id = format!("format-{}-about", format.name);
             let folder = format.folders.first()?;
             let address = CleanHtml::text(&format!("{site}/{folder}"));
-            let address = CleanHtml::span("quotable", &address);
+            let address = CleanHtml::span("address", &address);
             words
                 .has(&id)
                 .then(|| words.html(&id, None, &[("address", &address)]))
         });
-        CleanHtml::join(&described.collect::<Vec<_>>(), " ")
+        described.collect()
     }
 }

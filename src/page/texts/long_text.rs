@@ -15,7 +15,7 @@ pub(crate) struct TextPart {
     /// The paragraphs.
     pub paragraphs: Vec<CleanHtml>,
     /// A list below it.
-    pub items: Vec<String>,
+    pub items: Vec<CleanHtml>,
     /// Texts to be copied, each with a label.
     pub quotable: Vec<Quotable>,
 }
