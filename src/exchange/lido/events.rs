@@ -50,7 +50,7 @@ pub(super) fn printing<'d>(design: &'d Design, sheet: &Impression) -> Option<&'d
 
 fn production(xml: &mut Xml, here: &Here<'_>, design: &Design, sheet: &Impression) {
     let printing = printing(design, sheet);
-    let word = here.words().word("event-production");
+    let word = here.words().word("lido-production");
     event(xml, "lido00007", word, |xml| {
         for maker in &design.makers {
             let role = |xml: &mut Xml| {
@@ -97,7 +97,7 @@ fn production(xml: &mut Xml, here: &Here<'_>, design: &Design, sheet: &Impressio
 
 fn acquisition(xml: &mut Xml, here: &Here<'_>, entry: &ProvenanceEntry) {
     let words = here.words();
-    event(xml, "lido00001", words.word("event-acquisition"), |xml| {
+    event(xml, "lido00001", words.word("lido-acquisition"), |xml| {
         let role = words.word("role-owner");
         party(xml, here, &entry.party, role, entry.certainty());
         let [from, to] = [&entry.from, &entry.to].map(|date| date.as_ref().map(|d| &d.value));
@@ -129,7 +129,7 @@ fn exhibition(xml: &mut Xml, here: &Here<'_>, exhibited: &Exhibited) {
             let address = Address::Exhibition(exhibition.key.clone());
             xml.text("eventID", &[URI], &permanent(here, &address));
             let kind = "http://terminology.lido-schema.org/lido00225";
-            concept(xml, "eventType", Some(kind), words.word("event-exhibition"));
+            concept(xml, "eventType", Some(kind), words.word("lido-exhibition"));
             appellation(xml, "eventName", &exhibition.title);
             if let Some(when) = &exhibition.date {
                 date(xml, here, "eventDate", when);
