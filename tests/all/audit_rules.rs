@@ -1,8 +1,12 @@
 //! The rules of the audit, each on the smallest catalogue that breaks it and on one that does not.
 
+use keyblock::audit::audit;
 use keyblock::model::codes::Code;
+use keyblock::model::finding::Severity;
+use keyblock::read::read;
+use keyblock::study::Studies;
 
-use crate::small::{audit_lines, audited, codes};
+use crate::small::{audit_lines, audited, codes, lay_down};
 
 /// A design with two states that differ in a moon, points of inking, mark and measure, and two printings.
 const FERRY: &str = r#"
@@ -782,7 +786,14 @@ kind = "museum"
 status = "untraced"
 provenance = [{ owner = "one", from = "1930", to = "1970" }, { owner = "third", from = "1950" }]
 "#;
-    assert_eq!(codes_of(records), [Code::ProvenanceOverlap]);
+    let folder = lay_down(&[FERRY, records]);
+    let reading = read(folder.path());
+    let errors = reading.findings.iter().filter(|f| f.severity() == Severity::Error);
+    let errors: Vec<Code> = errors.map(|f| f.code).collect();
+    assert_eq!(errors, [Code::SuccessorCircle]);
+    let studies = Studies::of(&reading.catalogue);
+    let doubts = audit(&reading.catalogue, &studies);
+    assert!(doubts.iter().any(|f| f.code == Code::ProvenanceOverlap));
 }
 
 #[test]

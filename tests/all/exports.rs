@@ -70,7 +70,11 @@ fn every_file_is_of_one_format_and_every_format_has_files() {
             format.name
         );
     }
-    for format in WHOLE {
+    // No record of the example had another key, so it has no rules for servers (`former_addresses.rs`).
+    for format in WHOLE
+        .iter()
+        .filter(|format| format.name != "redirect-rules")
+    {
         let mut files = files.iter();
         assert!(
             files.any(|path| is_of_whole(path, format)),
@@ -108,7 +112,7 @@ fn a_page_links_to_each_file_in_its_folder_and_to_no_other() {
     }
     let there: BTreeSet<String> = files
         .iter()
-        .filter(|path| of_pages(path))
+        .filter(|path| of_pages(path) && !is_of_the_whole(path))
         .map(|path| (*path).to_owned())
         .collect();
     assert!(!there.is_empty());

@@ -114,13 +114,10 @@ fn subjects(sources: &Sources<'_>) -> Vec<Subject> {
             owners.insert(&owner.value);
         }
     }
-    // A program that asks for the sheets of a holder that was taken over gets those of its successor.
+    // What a holder kept that was taken over is with its successor.
     let keeps = |holder: &Holder| {
-        keepers.iter().any(|key| {
-            *key == &holder.key
-                || public.became(key, &holder.key)
-                || public.became(&holder.key, key)
-        })
+        let was = |key: &Key| *key == holder.key || public.became(key, &holder.key);
+        holder.successor.is_none() && keepers.iter().any(|key| was(key))
     };
     let holders = public.holders.values();
     let holders = holders.filter(|holder| keeps(holder) || owners.contains(&holder.key));
@@ -135,28 +132,13 @@ fn table_of(here: &Here<'_>, subject: &Subject) -> Option<Written> {
     };
     let mentions = here.book.studies.back_links.holders.get(holder);
     let mentions = mentions.map_or(&[][..], Vec::as_slice);
-    let kept = custody::kept_by(here, last_successor(here, holder)?);
+    let kept = custody::kept_by(here, here.public().holders.get(holder)?);
     let kept = kept.into_iter();
     let owned = custody::owned_elsewhere(here, mentions, holder).into_iter();
     let rows = kept
         .map(|sheet| row(here, Custody::Keeps, sheet))
         .chain(owned.map(|sheet| row(here, Custody::Owns, sheet)));
     Some(table().write(rows))
-}
-
-/// The holder itself, or the last of those that took it over.
-fn last_successor<'h>(here: &Here<'h>, holder: &Key) -> Option<&'h Holder> {
-    let holders = &here.public().holders;
-    let mut last = holders.get(holder)?;
-    // Successors in a circle are an error; so that none is followed for ever, there are no more steps than holders.
-    for _ in holders {
-        let next = last.successor.as_ref();
-        let Some(next) = next.and_then(|next| holders.get(&next.holder.value)) else {
-            break;
-        };
-        last = next;
-    }
-    Some(last)
 }
 
 fn row(here: &Here<'_>, custody: Custody, (design, sheet): SheetRow<'_>) -> Row {

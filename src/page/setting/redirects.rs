@@ -15,6 +15,7 @@ use super::address::{Address, Fragment};
 use super::pictures::Pictures;
 use crate::model::design::Design;
 use crate::model::former::Named;
+use crate::model::holder::Holder;
 use crate::model::key::{ImpressionKey, Key, PictureKey, PictureOwner};
 use crate::model::link::Target;
 use crate::model::occurrence::DesignPart;
@@ -48,7 +49,8 @@ pub struct Redirects {
     all: Vec<Redirect>,
     /// The former folders of each folder.
     former: BTreeMap<String, BTreeSet<String>>,
-    /// The folders of the records that share each page of a sheet with the record that has it.
+    /// The folders of records beside which the files of another stand too: of those that share the page of a sheet, and
+    /// of holders that were taken over.
     joined: BTreeMap<String, BTreeSet<String>>,
 }
 
@@ -69,7 +71,15 @@ impl Redirects {
                 all.add(from, to.to_string(), Extent::Folder);
             }
         }
-        all.into_redirects()
+        let mut redirects = all.into_redirects();
+        let folder = |key: &Key| Address::Holder(key.clone()).to_string();
+        for holder in public.holders.values() {
+            if let Some(last) = last_successor(public, holder) {
+                let beside = redirects.joined.entry(folder(last)).or_default();
+                beside.insert(folder(&holder.key));
+            }
+        }
+        redirects
     }
 
     /// The redirects, in the order in which a server should try them.
@@ -113,6 +123,20 @@ impl Redirects {
         }
         paths
     }
+}
+
+/// The last of the holders that took over a holder; `None` where none did.
+fn last_successor<'p>(public: &'p Public, holder: &'p Holder) -> Option<&'p Key> {
+    let mut last = holder;
+    // Successors in a circle are an error; there are no more steps than holders, so that none is followed for ever.
+    for _ in &public.holders {
+        let next = last.successor.as_ref();
+        let Some(next) = next.and_then(|next| public.holders.get(&next.holder.value)) else {
+            break;
+        };
+        last = next;
+    }
+    (last.key != holder.key).then_some(&last.key)
 }
 
 /// The page of a record that may have former keys; `None` for impressions and pictures, which have those of their
