@@ -139,6 +139,7 @@ async function visit(path, expected = path) {
 test("edition 3 is issued, with the register of the demonstration", async () => {
   await edit("catalogue.toml", 'edition = "2"', 'edition = "3"');
   await edit("catalogue.toml", 'dated = "2026-10-15"', 'dated = "2027-03-01"');
+  await edit("records/designs/16/impressions/6.toml", "the upper corners creased", "the upper corners flattened");
   const { said, out } = await done("issue", folder);
   assert.match(said + out, /edition 3 is issued/);
   const files = await filesOf(web);
@@ -326,7 +327,8 @@ test("pages of changes and the feed carry each change", async () => {
   // Edition 3 tells what it changed itself, and what its numbers and numerals are now.
   const before = await published("edition/3/index.html");
   assert.match(plain(before), /1 March 2027/);
-  assert.ok(!before.includes('id="edition-design-27"') && before.includes('id="edition-design-20"'));
+  assert.ok(!before.includes('id="edition-design-27"'));
+  assert.match(at(before, "edition-design-16"), /^The Salt Pans ?16\.6: revised: the sheet\.$/);
   for (const row of [/22 ii\/ii ?22 iii\/iii/, /27 ?31, The Swept Channel/, /26 ?26a, /]) assert.match(plain(before), row);
 
   const feed = await published("changes/feed.atom");
