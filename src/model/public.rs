@@ -23,7 +23,7 @@ use super::link::Target;
 use super::mark::MarkRecord;
 use super::occurrence::{MentionRole, RecordId, Reference, Referent};
 use super::place::{Placed, Sources};
-use super::register::{Aspect, IssuedAddress};
+use super::register::{Aspect, IssuedAddress, IssuedKind};
 use super::standing::RecordStanding;
 
 /// A catalogue in which everything private acts as absent. Of an impression that is not published only a
@@ -252,6 +252,7 @@ struct Recorded {
     present: BTreeSet<IssuedAddress>,
     identified: BTreeSet<ImpressionKey>,
     held: BTreeSet<ImpressionKey>,
+    joined: BTreeSet<ImpressionKey>,
 }
 
 impl Recorded {
@@ -267,6 +268,7 @@ impl Recorded {
         Recorded {
             identified: issued(|sheet| sheet.identified.is_some()),
             held: issued(|sheet| sheet.holder.is_some()),
+            joined: joined(catalogue),
             present,
         }
     }
@@ -279,6 +281,12 @@ impl Recorded {
         register
             .entries
             .retain(|address, _| !self.present.contains(address) || catalogue.has_address(address));
+        let joined = joined(catalogue);
+        let is_concealed_sheet = |key: &str| {
+            IssuedAddress::parse(IssuedKind::Impression, key).is_ok_and(|address| {
+                self.present.contains(&address) && !catalogue.has_address(&address)
+            })
+        };
         for (address, entry) in &mut register.entries {
             let IssuedAddress::Record(Target::Impression(key)) = address else {
                 continue;
@@ -294,9 +302,31 @@ impl Recorded {
             if is_concealed(&self.held, |sheet| sheet.holder.is_some()) {
                 entry.said.remove(&Aspect::Holder);
             }
+            let said = entry.said.get(&Aspect::Sheet);
+            let names_concealed =
+                said.is_some_and(|said| said.iter().any(|(_, sheet)| is_concealed_sheet(sheet)));
+            let is_parted = self.joined.contains(key) && !joined.contains(key);
+            if names_concealed || is_parted {
+                entry.said.remove(&Aspect::Sheet);
+            }
         }
         catalogue.register = Some(register);
     }
+}
+
+/// The impressions that `same_as` joins to another: those that say so, and those of which it is said.
+fn joined(catalogue: &Catalogue) -> BTreeSet<ImpressionKey> {
+    let saying = catalogue.impressions();
+    let saying = saying.filter(|(_, sheet)| !sheet.same_as.is_empty());
+    saying
+        .flat_map(|(_, sheet)| {
+            let others = sheet
+                .same_as
+                .iter()
+                .map(|other| other.impression.value.clone());
+            others.chain([sheet.key.clone()])
+        })
+        .collect()
 }
 
 /// The impressions and pictures that a catalogue has.

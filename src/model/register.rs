@@ -229,6 +229,9 @@ closed_list! {
         Identified = "identified",
         /// The holder of an impression, by key; empty where none is recorded.
         Holder = "holder",
+        /// The impression with the page of the sheet, by key, where several records are of one sheet and this one has
+        /// not the page; empty where it has its own.
+        Sheet = "sheet",
         /// The standing, where it is not accepted.
         Standing = "standing",
         /// The impressions that a comparison shows, by key.

@@ -197,6 +197,7 @@ fn every_address_of_an_edition_answers_in_the_next() {
         "The key of the entry was lock",
         "umber 2a, formerly 2",
         "Withdrawn.",
+        "the same sheet as ",
         "gallery leads to ",
     ] {
         assert!(changes.contains(words), "{words} is not in\n{changes}");

@@ -304,7 +304,7 @@ test("in a browser pages that stay say what has become of their record", async (
 test("pages of changes and the feed carry each change", async () => {
   const changes = [
     ["design-22", /New: state ii\/iii\. Numerals: ii\/ii is now iii\/iii/],
-    ["design-17", /17\.10/],
+    ["design-17", /17\.11: the same sheet as 17\.10/],
     ["design-19", /Withdrawn/],
     ["design-16", /16\.3.*Gallery of the Bay.*Corvallen Institute of Art|16\.3.*Corvallen Institute of Art/],
     ["design-27", /Number 31, formerly 27/],

@@ -238,6 +238,11 @@ fn of_sheet(
             let (was, now) = (holder(here, was), holder(here, now));
             words.html("change-holder", None, &[("was", &was), ("now", &now)])
         }
+        SheetChange::Sheet(Some(page)) => {
+            let page = sheet_link(here, page);
+            words.html("change-sheet-joined", None, &[("sheet", &page)])
+        }
+        SheetChange::Sheet(None) => CleanHtml::text(words.word("change-sheet-parted")),
         SheetChange::Standing(standing) => standing_of(here, standing.as_deref()),
         SheetChange::Revised(subjects) => revised(here, subjects),
     }

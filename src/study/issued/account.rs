@@ -110,6 +110,9 @@ pub enum SheetChange {
         /// The holder in this edition.
         now: String,
     },
+    /// It was found to be of the same sheet as this impression, which has the page of the sheet; `None`: it has its own
+    /// page again.
+    Sheet(Option<ImpressionKey>),
     /// Its standing is another; `None`: accepted.
     Standing(Option<String>),
     /// These subjects were revised.
@@ -430,9 +433,15 @@ impl<'r> Accounting<'r> {
         }
         if let Some((was, now)) = self.change(address, entry, Aspect::Holder) {
             told.push(Subject::Whereabouts);
-            if self.present_holder(&was) != now {
+            if self.present_key(IssuedKind::Holder, &was) != now {
                 changes.push(SheetChange::Holder { was, now });
             }
+        }
+        if let Some((was, now)) = self.change(address, entry, Aspect::Sheet)
+            && self.present_key(IssuedKind::Impression, &was) != now
+        {
+            told.push(Subject::Relations);
+            changes.push(SheetChange::Sheet(now.parse().ok()));
         }
         if let Some(standing) = self.standing(address, entry) {
             changes.push(SheetChange::Standing(standing));
@@ -446,9 +455,9 @@ impl<'r> Accounting<'r> {
         changes
     }
 
-    /// A holder's key as it is in this edition, where the edition led it to another.
-    fn present_holder(&self, key: &str) -> String {
-        let address = IssuedAddress::parse(IssuedKind::Holder, key).ok();
+    /// The key of a record as it is in this edition, where the edition led it to another.
+    fn present_key(&self, kind: IssuedKind, key: &str) -> String {
+        let address = IssuedAddress::parse(kind, key).ok();
         let to = address.and_then(|address| self.led(&address));
         to.map_or_else(|| key.to_owned(), |to| to.key())
     }
@@ -512,7 +521,7 @@ impl<'r> Accounting<'r> {
                 }
                 SheetChange::Identified { .. } => HolderChangeKind::Identified,
                 SheetChange::Standing(_) => HolderChangeKind::Standing,
-                SheetChange::Revised(_) => HolderChangeKind::Revised,
+                SheetChange::Sheet(_) | SheetChange::Revised(_) => HolderChangeKind::Revised,
             });
         }
         if let (Ok(now), Some(kind)) = (now, kinds.into_iter().min()) {

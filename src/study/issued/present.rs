@@ -133,11 +133,11 @@ impl Present {
             self.picture(PictureOwner::Design(key.clone()), &picture.name.value);
         }
         for impression in design.impressions.values() {
-            self.impression(catalogue, impression);
+            self.impression(catalogue, studies, impression);
         }
     }
 
-    fn impression(&mut self, catalogue: &Catalogue, impression: &Impression) {
+    fn impression(&mut self, catalogue: &Catalogue, studies: &Studies, impression: &Impression) {
         let key = &impression.key;
         let target = Target::Impression(key.clone());
         let record = RecordId::Impression(key.clone());
@@ -146,6 +146,10 @@ impl Present {
         entry.say(Aspect::Identified, &readings.to_string());
         let holder = impression.holder.as_ref();
         entry.say(Aspect::Holder, holder.map_or("", |key| key.value.as_str()));
+        let page = studies.joined.page_of(key);
+        if page != key {
+            entry.say(Aspect::Sheet, &page.to_string());
+        }
         entry.say_standing(&impression.standing);
         for picture in &impression.pictures {
             self.picture(PictureOwner::Impression(key.clone()), &picture.name.value);

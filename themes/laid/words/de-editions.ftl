@@ -48,6 +48,8 @@ change-sheet-new = neu
 change-identified = jetzt { $now }, früher { $was }
 change-holder = jetzt bei { $now }, früher bei { $was }
 change-no-holder = niemandem verzeichnet
+change-sheet-joined = dasselbe Blatt wie { $sheet }
+change-sheet-parted = nicht dasselbe Blatt wie ein anderer Abzug
 change-record-leads = { $was } führt jetzt zu { $now }.
 not-identified-then = nicht bestimmt
 

@@ -48,6 +48,8 @@ change-sheet-new = new
 change-identified = now { $now }, formerly { $was }
 change-holder = now with { $now }, formerly with { $was }
 change-no-holder = no recorded holder
+change-sheet-joined = the same sheet as { $sheet }
+change-sheet-parted = not the same sheet as another
 change-record-leads = { $was } leads to { $now } now.
 not-identified-then = not identified
 
