@@ -788,7 +788,10 @@ provenance = [{ owner = "one", from = "1930", to = "1970" }, { owner = "third", 
 "#;
     let folder = lay_down(&[FERRY, records]);
     let reading = read(folder.path());
-    let errors = reading.findings.iter().filter(|f| f.severity() == Severity::Error);
+    let errors = reading
+        .findings
+        .iter()
+        .filter(|f| f.severity() == Severity::Error);
     let errors: Vec<Code> = errors.map(|f| f.code).collect();
     assert_eq!(errors, [Code::SuccessorCircle]);
     let studies = Studies::of(&reading.catalogue);
