@@ -169,14 +169,27 @@ fn encoded(text: &str) -> String {
     percent_encoding::utf8_percent_encode(text, percent_encoding::NON_ALPHANUMERIC).to_string()
 }
 
-/// The site of the catalogue with another title. The mark is left aside: it has the hashes of all.
+/// A title as the description of the data has it.
+fn as_name(text: &str) -> String {
+    text.to_lowercase().replace(' ', "-")
+}
+
+/// Whether a file has a tag made from all that stands in it, which other bytes do not replace.
+fn has_tag(path: &Path) -> bool {
+    path.starts_with("resolve") && path.extension().is_some_and(|ending| ending == "json")
+}
+
+/// The site of the catalogue with another title. The mark is left aside: it has the hashes of all. So are files with
+/// tags.
 fn titled(site: &BTreeMap<PathBuf, Vec<u8>>, number: u32) -> BTreeMap<PathBuf, Vec<u8>> {
-    let renamed = site.iter().map(|(path, bytes)| {
+    let site = site.iter().filter(|(path, _)| !has_tag(path));
+    let renamed = site.map(|(path, bytes)| {
         let bytes = match std::str::from_utf8(bytes) {
             // The link for corrections has it as an address does.
             Ok(text) => text
                 .replace(&title(0), &title(number))
                 .replace(&encoded(&title(0)), &encoded(&title(number)))
+                .replace(&as_name(&title(0)), &as_name(&title(number)))
                 .into_bytes(),
             Err(_) => bytes.clone(),
         };
@@ -185,7 +198,8 @@ fn titled(site: &BTreeMap<PathBuf, Vec<u8>>, number: u32) -> BTreeMap<PathBuf, V
     renamed.collect()
 }
 
-/// The files of the site in `dir` that compiles made, without the mark, which must list exactly them; those of
+/// The files of the site in `dir` that compiles made, without the mark, which must list exactly them, and without those
+/// with tags; those of
 /// somebody must be there, or in the folder that the next compile carries them over from.
 fn site(dir: &Path, is_complete: bool) -> BTreeMap<PathBuf, Vec<u8>> {
     let mut site = bytes_below(&dir.join("web"));
@@ -216,6 +230,7 @@ fn site(dir: &Path, is_complete: bool) -> BTreeMap<PathBuf, Vec<u8>> {
             "{path}"
         );
     }
+    site.retain(|path, _| !has_tag(path));
     site
 }
 

@@ -47,7 +47,7 @@ fn a_mark_has_a_page_with_users_conditions_printings_and_sheets() {
         "no. S. 12",
         "Dora Dealer",
         "1951",
-        "The frame chipped.",
+        "The frame chipped",
         "Own printing",
         "Late printing",
         "By itself it proves none of them",
