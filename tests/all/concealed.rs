@@ -19,6 +19,8 @@ const EVERY_KEY: &str = include_str!("../every-key.txt");
 
 /// The keys that cannot be as if absent, each with the reason.
 const EXCEPTIONS: &[(&str, &str)] = &[
+    ("design.pictures.name", FORMER_NAMES),
+    ("impression.pictures.name", FORMER_NAMES),
     ("design.pictures.publish", DECIDES),
     ("impression.pictures.publish", DECIDES),
     ("impression.publish", DECIDES),
@@ -43,6 +45,7 @@ impl DeclaredKey {
     }
 }
 
+const FORMER_NAMES: &str = "the former names of a picture are withheld with its name";
 const DECIDES: &str = "it decides what is published; without it more would be";
 const ROLE_STAYS: &str = "readers may learn that there was an owner, a dealer or a keeper, not who";
 const PARTY_STAYS: &str =
