@@ -50,7 +50,7 @@ fn a_mark_has_a_page_with_users_conditions_printings_and_sheets() {
         "The frame chipped",
         "Own printing",
         "Late printing",
-        "By itself it proves none of them",
+        "alone it establishes neither a user nor a date",
         "href=\"../../impression/1.1/\"",
         "href=\"../../impression/1.2/\"",
         "Kept in ",
@@ -70,7 +70,7 @@ fn a_mark_of_one_user_has_no_caution() {
     );
     let site = site_of(&[&alone]);
     let html = page(&site, "mark/studio-seal/");
-    assert!(!html.contains("proves none of them"));
+    assert!(!html.contains("alone it establishes"));
 }
 
 #[test]
