@@ -31,6 +31,11 @@ before(async () => {
   for (const file of files.filter((f) => /^picture\/.+\/info\.json$/.test(f))) {
     const service = file.slice(0, -"/info.json".length);
     const info = JSON.parse(await readFile(join(folder, file), "utf8"));
+    // At a former address only `info.json` stands, which names the present one.
+    if (!info.id.endsWith(`/${service}`)) {
+      assert.ok(files.some((f) => f.endsWith("/info.json") && info.id.endsWith(`/${f.slice(0, -"/info.json".length)}`)), file);
+      continue;
+    }
     const images = files.filter((f) => f.startsWith(`${service}/`) && f !== file);
     services.set(service, { info, images: images.map((f) => f.slice(service.length + 1)) });
   }

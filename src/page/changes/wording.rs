@@ -212,7 +212,12 @@ pub(crate) fn of_sheets(
 /// A sheet by its number, as a link where its page is there.
 pub(crate) fn sheet_link(here: &Here<'_>, key: &ImpressionKey) -> CleanHtml {
     if here.public().impression(key).is_some() {
-        here.impression(key)
+        // The number of its own record, though the page is that of another.
+        if here.joined().has_page(key) {
+            here.impression(key)
+        } else {
+            here.record(key)
+        }
     } else {
         CleanHtml::span("handle", &CleanHtml::text(&here.public().sheet_number(key)))
     }
