@@ -9,7 +9,6 @@ use std::collections::BTreeMap;
 use crate::model::former::Named;
 use crate::model::key::Key;
 use crate::model::link::Target;
-use crate::model::occurrence::DesignPart;
 use crate::model::public::Public;
 use crate::page::setting::address::{Address, Fragment};
 
@@ -34,12 +33,7 @@ impl Landings {
             let was = &key.was.value;
             match &key.of {
                 Named::Part(design, part, now) => {
-                    let ids = |key| match part {
-                        DesignPart::Matrix => Fragment::Matrix(key),
-                        DesignPart::State => Fragment::State(key),
-                        DesignPart::Printing => Fragment::Printing(key),
-                        DesignPart::Variant => Fragment::Variant(key),
-                    };
+                    let ids = |key| Fragment::of_part(*part, key);
                     let pair = (ids(now).to_string(), ids(was).to_string());
                     landings
                         .of_designs

@@ -8,7 +8,7 @@ use std::fmt;
 
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::link::Target;
-use crate::model::occurrence::RecordId;
+use crate::model::occurrence::{DesignPart, RecordId};
 use crate::model::words::{ClosedList as _, closed_list};
 
 closed_list! {
@@ -225,6 +225,18 @@ pub enum Fragment<'a> {
     /// A number of an earlier catalogue on the page of that work
     /// ([`crate::study::concordance::row_fragment`]).
     EarlierNumber(&'a str),
+}
+
+impl<'a> Fragment<'a> {
+    /// The place of a part of a design on its page.
+    pub fn of_part(part: DesignPart, key: &'a Key) -> Fragment<'a> {
+        match part {
+            DesignPart::Matrix => Fragment::Matrix(key),
+            DesignPart::State => Fragment::State(key),
+            DesignPart::Printing => Fragment::Printing(key),
+            DesignPart::Variant => Fragment::Variant(key),
+        }
+    }
 }
 
 impl fmt::Display for Fragment<'_> {

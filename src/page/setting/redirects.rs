@@ -156,12 +156,7 @@ fn page_of(target: &Target) -> Option<Address> {
 
 /// The place of a part, which also names the folder of its files; `None` for a kind of part without files.
 fn place_of(kind: DesignPart, key: &Key) -> Option<String> {
-    Some(match kind {
-        DesignPart::State => Fragment::State(key).to_string(),
-        DesignPart::Printing => Fragment::Printing(key).to_string(),
-        DesignPart::Matrix => Fragment::Matrix(key).to_string(),
-        DesignPart::Variant => return None,
-    })
+    (kind != DesignPart::Variant).then(|| Fragment::of_part(kind, key).to_string())
 }
 
 /// The former keys of designs and of what stands in their folders.
