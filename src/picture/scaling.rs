@@ -1,11 +1,5 @@
 //! Scaling whole pictures.
-//!
-//! Lanczos with three lobes on the encoded values, not in linear light: the usual choice for photographs,
-//! though dense black hatching comes out a shade darker than it looks from afar.
 
-use fast_image_resize as fir;
-use fir::images::{TypedImage, TypedImageRef};
-use fir::pixels::U8x3;
 use image::RgbImage;
 
 use crate::extent::Extent;
@@ -32,16 +26,8 @@ pub fn memory(from: Extent, to: Extent) -> u64 {
 /// # Errors
 /// As [`scale`].
 pub fn scale_into(from: Extent, rgb: &[u8], to: Extent, pixels: &mut [u8]) -> Result<(), Fault> {
-    // One kind of pixel, named here: otherwise the code for every kind is compiled into this crate.
-    let source =
-        TypedImageRef::<U8x3>::from_buffer(from.width, from.height, rgb).map_err(|_| refused())?;
-    let mut scaled =
-        TypedImage::<U8x3>::from_buffer(to.width, to.height, pixels).map_err(|_| refused())?;
-    let options = fir::ResizeOptions::new()
-        .resize_alg(fir::ResizeAlg::Convolution(fir::FilterType::Lanczos3));
-    fir::Resizer::new()
-        .resize_typed(&source, &mut scaled, &options)
-        .map_err(|_| refused())
+    let size = |extent: Extent| (extent.width, extent.height);
+    keyblock_scaler::rgb(size(from), rgb, size(to), pixels).map_err(|_| refused())
 }
 
 fn refused() -> Fault {

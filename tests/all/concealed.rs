@@ -146,6 +146,15 @@ impl DeclaredKey {
     fn name(&self) -> &str {
         self.path.rsplit('.').next().unwrap()
     }
+
+    /// Whether one of the keys stands in the other.
+    fn is_in_one_branch(&self, other: &DeclaredKey) -> bool {
+        let holds = |outer: &str, inner: &str| {
+            let below = inner.strip_prefix(outer);
+            below.is_some_and(|rest| rest.starts_with('.'))
+        };
+        holds(&self.path, &other.path) || holds(&other.path, &self.path)
+    }
 }
 
 /// Every key that the shapes declare. A shape that holds itself is entered once.
@@ -416,10 +425,9 @@ fn the_catalogue_of_every_key_is_sound_and_has_every_key() {
     );
 }
 
-/// The keys in sets that are changed at once: one key of a design, one of an impression and one of another record, so
-/// that fewer sites need be made. The kinds with fewer keys begin again, so that no set is one key that no page shows. The
-/// keys of claims, which many tables have, are changed in all tables of a kind of
-/// record at once.
+/// The keys in sets that are changed at once: two keys of a design, two of an impression and two of other records, so
+/// that fewer sites need be made. The kinds with fewer keys begin again, so that no set is one key that no page shows.
+/// The keys of claims, which many tables have, are changed in all tables of a kind of record at once.
 fn sets() -> Vec<Vec<DeclaredKey>> {
     let mut by_kind: [Vec<Vec<DeclaredKey>>; 3] = Default::default();
     let mut claims: BTreeMap<(String, String), Vec<DeclaredKey>> = BTreeMap::new();
@@ -441,16 +449,37 @@ fn sets() -> Vec<Vec<DeclaredKey>> {
     for ((kind, _), keys) in claims {
         by_kind[place(&kind)].push(keys);
     }
+    let by_kind = by_kind.map(in_pairs);
     let most = by_kind.iter().map(Vec::len).max().unwrap();
     let set = |at: usize| {
-        by_kind
-            .iter()
-            .filter_map(|keys| keys.get(at % keys.len()))
-            .flatten()
-            .cloned()
-            .collect()
+        let of_kind = by_kind.iter().map(|pairs| &pairs[at % pairs.len()]);
+        of_kind.flatten().cloned().collect()
     };
     (0..most).map(set).collect()
+}
+
+/// Joins keys of a kind of record two by two, half of the list apart: a key in a table that is absent would not be
+/// tested.
+fn in_pairs(mut keys: Vec<Vec<DeclaredKey>>) -> Vec<Vec<DeclaredKey>> {
+    let seconds = keys.split_off(keys.len().div_ceil(2));
+    let mut pairs: Vec<(Vec<DeclaredKey>, bool)> =
+        keys.into_iter().map(|first| (first, false)).collect();
+    for second in seconds {
+        let is_free = |(first, is_pair): &&mut (Vec<DeclaredKey>, bool)| {
+            !*is_pair
+                && !first
+                    .iter()
+                    .any(|one| second.iter().any(|other| one.is_in_one_branch(other)))
+        };
+        match pairs.iter_mut().find(is_free) {
+            Some((first, is_pair)) => {
+                first.extend(second);
+                *is_pair = true;
+            }
+            None => pairs.push((second, true)),
+        }
+    }
+    pairs.into_iter().map(|(pair, _)| pair).collect()
 }
 
 /// What `of` gives for each item, from threads of its own: pictures are prepared with tasks of rayon's pool, which must

@@ -16,7 +16,7 @@ use std::time::{Duration, Instant};
 use rustix::process::{Pid, Signal, kill_process};
 
 use crate::foreign_files::{THEIRS, add_theirs, take_theirs};
-use crate::program::{bytes_below, command, compile, copy_of, edit, files_below, text};
+use crate::program::{bytes_below, command, compile, copy_of, edit, files_below, program, text};
 
 /// How many kills there are, unless `KEYBLOCK_KILLS` says otherwise (DEVELOPERS.md, "Tests").
 const KILLS: u32 = 200;
@@ -370,12 +370,13 @@ fn a_disk_that_refuses_a_page_leaves_the_old_site() {
         "The Colour Prints",
         "The Prints in Colour",
     );
-    let program = env!("CARGO_BIN_EXE_keyblock");
+    let program = program();
     // Without the trap, the first file above the limit would end the program by a signal.
     for script in ["trap '' XFSZ; ulimit -f 4", "ulimit -f 4"] {
         let ran = std::process::Command::new("sh")
             .args(["-c", &format!("{script}; exec \"$0\" compile \"$1\"")])
-            .args([program, text(dir)])
+            .arg(&program)
+            .arg(dir)
             .output()
             .unwrap();
         assert!(!ran.status.success(), "{script}");

@@ -1,6 +1,7 @@
 //! Runs the program itself, and reads the files that it writes.
 
 use std::collections::BTreeMap;
+use std::ffi::OsString;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
@@ -14,9 +15,15 @@ pub struct Ran {
     pub err: String,
 }
 
+/// The program that tests run: the file that `KEYBLOCK` names, or the one built with the tests. `tests/all.sh` names
+/// the optimised program, which compiles the demonstration many times faster.
+pub fn program() -> OsString {
+    std::env::var_os("KEYBLOCK").unwrap_or_else(|| env!("CARGO_BIN_EXE_keyblock").into())
+}
+
 /// The program with arguments, run without a terminal.
 pub fn command(words: &[&str]) -> Command {
-    let mut command = Command::new(env!("CARGO_BIN_EXE_keyblock"));
+    let mut command = Command::new(program());
     command.args(words).stdin(Stdio::null());
     command
 }

@@ -1,8 +1,5 @@
 //! The working image: grey, upright, one image alone, not mirrored, 1000 px along its longest side.
 
-use fast_image_resize as fir;
-use fir::images::{TypedImage, TypedImageRef};
-use fir::pixels::U8;
 use image::metadata::Orientation;
 use image::{DynamicImage, GrayImage, imageops};
 use keyblock_model::boxes::PercentBox;
@@ -37,8 +34,7 @@ pub fn working(
     let part = area.map_or([0.0, 0.0, 100.0, 100.0], PercentBox::percent);
     let master = upright(stored.dimensions(), orientation);
     let to = scaled_to(stored.dimensions(), orientation, area);
-    let scaled = scale(&stored, to).ok_or_else(refused)?;
-    drop(stored);
+    let scaled = scale(stored, to).ok_or_else(refused)?;
     let mut turned = DynamicImage::ImageLuma8(scaled);
     turned.apply_orientation(orientation);
     let whole = turned.into_luma8();
@@ -140,21 +136,14 @@ fn exchanges_sides(orientation: Orientation) -> bool {
     )
 }
 
-fn scale(grey: &GrayImage, to: (u32, u32)) -> Option<GrayImage> {
-    if grey.dimensions() == to {
-        return Some(grey.clone());
+fn scale(mut grey: GrayImage, to: (u32, u32)) -> Option<GrayImage> {
+    let from = grey.dimensions();
+    if from == to {
+        return Some(grey);
     }
-    // One kind of pixel, as in `crate::scaling`.
-    let source =
-        TypedImageRef::<U8>::from_buffer(grey.width(), grey.height(), grey.as_raw()).ok()?;
-    let mut pixels = vec![0; to.0 as usize * to.1 as usize];
-    let mut scaled = TypedImage::<U8>::from_buffer(to.0, to.1, &mut pixels).ok()?;
-    let options = fir::ResizeOptions::new()
-        .resize_alg(fir::ResizeAlg::Convolution(fir::FilterType::CatmullRom));
-    fir::Resizer::new()
-        .resize_typed(&source, &mut scaled, &options)
-        .ok()?;
-    GrayImage::from_raw(to.0, to.1, pixels)
+    let mut scaled = GrayImage::new(to.0, to.1);
+    keyblock_scaler::grey(from, &mut grey, to, &mut scaled).ok()?;
+    Some(scaled)
 }
 
 #[cfg(test)]
