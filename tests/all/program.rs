@@ -16,7 +16,7 @@ pub struct Ran {
 }
 
 /// The program that tests run: the file that `KEYBLOCK` names, or the one built with the tests. `tests/all.sh` names
-/// the optimised program, which compiles the demonstration many times faster.
+/// the optimised program, which compiles the demonstration much faster.
 pub fn program() -> OsString {
     std::env::var_os("KEYBLOCK").unwrap_or_else(|| env!("CARGO_BIN_EXE_keyblock").into())
 }

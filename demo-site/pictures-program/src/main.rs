@@ -222,9 +222,7 @@ mod tests {
                 Ok(bytes.len())
             } else {
                 let path = path.display();
-                Err(format!(
-                    "{path} is painted otherwise (was it built with `-p paint` alone?)"
-                ))
+                Err(format!("{path} is painted otherwise"))
             }
         };
         let painted = jobs::paint(&jobs_of(&all, "26"), same).unwrap();

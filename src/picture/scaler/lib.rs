@@ -4,8 +4,8 @@
 //! hatching comes out a shade darker than it looks from afar.
 //!
 //! A crate of its own for the time it takes to build: the scaler's code is compiled once for each kind of pixel and
-//! each of 30 precisions wherever it is called. In `picture`, which tests compile twice, it was more than half of
-//! the code.
+//! each of 30 precisions wherever it is called. In `picture`, which tests compile twice, it was about half of the
+//! code that is generated.
 
 use fast_image_resize as fir;
 use fir::images::{TypedImage, TypedImageRef};
