@@ -42,7 +42,7 @@ sentence at the end says so where there is any. With --json no sentence is print
 pub(super) struct AlignArguments {
     /// The design: its key, or the number that readers see
     design: String,
-    /// The catalogue's folder
+    /// The catalogue's folder; this folder where none is named
     #[arg(long = "in", value_name = "DIR", default_value = ".")]
     pub(super) dir: std::path::PathBuf,
     /// Print one JSON document on standard output
@@ -180,7 +180,7 @@ fn print(
     let Some(reference) = reference else {
         return writeln!(
             out,
-            "No reference picture: name one with `reference_picture` in the design's record."
+            "No reference picture: name one with “reference_picture” in the design's record."
         );
     };
     let reference = catalogue.picture_number(reference);
@@ -218,7 +218,7 @@ fn print(
             out,
             "A refused photograph is shown side by side only. If it shows another print, or a part \
              (view = \"detail\"), correct the record; if it is right, tie four points by hand (see \
-             `keyblock align --help`)."
+             “keyblock align --help”)."
         )?;
     }
     Ok(())

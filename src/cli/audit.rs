@@ -66,7 +66,7 @@ pub(super) fn run(dir: &Path, printed: Printed, out: &mut impl Write) -> io::Res
             let settled = match judged.settled.len() {
                 0 => String::new(),
                 _ => format!(
-                    "; {} (`keyblock audit --settled` shows them)",
+                    "; {} (“keyblock audit --settled” shows them)",
                     settled_tally(&judged.settled)
                 ),
             };

@@ -323,7 +323,7 @@ fn pictures_in_words(pulled: &Pulled) -> String {
     let pictures = counted(pulled.prepared.len(), "picture", "pictures");
     match pulled.not_aligned() {
         0 => pictures,
-        n => format!("{pictures} ({n} not aligned, see `keyblock align`)"),
+        n => format!("{pictures} ({n} not aligned, see “keyblock align”)"),
     }
 }
 

@@ -2,7 +2,7 @@
 //!
 //! In: the arguments. Out: output for people or for programs, and an [`Outcome`]. Each command has a file,
 //! which makes one call of the library. [`report`] prints findings for people, [`audit_document`] for programs;
-//! [`progress`] draws bars on a terminal, [`streams`] writes to streams that may be closed. No stage before
+//! [`progress`] draws bars on a terminal, [`voice`] words help and refusals of arguments, [`streams`] writes to streams that may be closed. No stage before
 //! this one deals with arguments, terminals or colour.
 #![allow(
     clippy::disallowed_methods,
@@ -28,12 +28,13 @@ pub mod report;
 mod resolve;
 mod start;
 mod streams;
+mod voice;
 
 use std::ffi::OsString;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
-use clap::{CommandFactory, Parser, Subcommand};
+use clap::{CommandFactory, FromArgMatches, Parser, Subcommand};
 
 use compile::Sweep;
 pub use outcome::Outcome;
@@ -46,7 +47,10 @@ use streams::{MayClose, say};
     about = "Compiles plain records into the web catalogue raisonné of a printmaker",
     long_about = "Keyblock compiles plain TOML records with Markdown notes into the cross-linked web \
                   catalogue raisonné of a printmaker: one record per design, one per known impression.",
-    after_help = "Exit codes: 0 done, whatever the doubts and hints; 1 errors found, or not done; 2 usage.",
+    after_help = "For example\n  keyblock compile my-catalogue\n\nThe program ends with 0 when it has done its work, \
+                  whatever the doubts and hints; with 1 when it found errors or could not do it; with 2 when it was \
+                  called wrongly.",
+    disable_version_flag = true,
     max_term_width = 100,
     arg_required_else_help = true
 )]
@@ -54,6 +58,9 @@ struct Arguments {
     /// Print the licences of everything that the program is built from
     #[arg(long, exclusive = true)]
     licences: bool,
+    /// Print the version
+    #[arg(short = 'V', long, action = clap::ArgAction::Version)]
+    version: Option<bool>,
     #[command(subcommand)]
     command: Option<Command>,
 }
@@ -64,18 +71,24 @@ const LICENCES: &str = include_str!("../../content/licences.txt");
 #[derive(Subcommand)]
 enum Command {
     /// Create an empty catalogue with commented templates
-    #[command(long_about = start::ABOUT)]
+    #[command(
+        long_about = start::ABOUT,
+        after_help = "For example\n  keyblock start my-catalogue"
+    )]
     Start {
         /// The folder to create it in: a new one, or one without files
         dir: PathBuf,
     },
     /// Read and check the records, and write the site; all or nothing
-    #[command(long_about = compile::ABOUT)]
+    #[command(
+        long_about = compile::ABOUT,
+        after_help = "For example\n  keyblock compile my-catalogue\n  keyblock compile my-catalogue --to /srv/www/prints"
+    )]
     Compile {
-        /// The catalogue's folder
+        /// The catalogue's folder; this folder where none is named
         #[arg(default_value = ".")]
         dir: PathBuf,
-        /// The folder of the site: empty, or compiled into before; not among the records [default: DIR/web]
+        /// The folder of the site: empty, or compiled into before; not among the records. DIR/web where none is named
         #[arg(long, value_name = "DIR")]
         to: Option<PathBuf>,
         /// Remove from the cache at once what this compile did not use
@@ -83,12 +96,18 @@ enum Command {
         sweep: bool,
     },
     /// Issue an edition: compile, and register its addresses for good
-    #[command(long_about = issue::ABOUT)]
+    #[command(
+        long_about = issue::ABOUT,
+        after_help = "For example\n  keyblock issue my-catalogue"
+    )]
     Issue(issue::IssueArguments),
     /// Report what is wrong or doubtful; write nothing
-    #[command(long_about = audit::ABOUT)]
+    #[command(
+        long_about = audit::ABOUT,
+        after_help = "For example\n  keyblock audit my-catalogue\n  keyblock audit my-catalogue --settled"
+    )]
     Audit {
-        /// The catalogue's folder
+        /// The catalogue's folder; this folder where none is named
         #[arg(default_value = ".")]
         dir: PathBuf,
         /// Print the doubts that records say are settled, with the reason of each, instead of the others
@@ -99,50 +118,69 @@ enum Command {
         json: bool,
     },
     /// Pull a proof: serve the catalogue on this machine and update it as records change
-    #[command(long_about = proof::ABOUT)]
+    #[command(
+        long_about = proof::ABOUT,
+        after_help = "For example\n  keyblock proof my-catalogue"
+    )]
     Proof {
-        /// The catalogue's folder
+        /// The catalogue's folder; this folder where none is named
         #[arg(default_value = ".")]
         dir: PathBuf,
-        /// The port on the loopback address; 0 takes a free one
+        /// The port on the loopback address: 7414 where none is named; 0 takes a free one
         #[arg(long, default_value_t = 7414)]
         port: u16,
     },
     /// Tell which state and printing a sheet can be, and why
-    #[command(long_about = identify::ABOUT)]
+    #[command(
+        long_about = identify::ABOUT,
+        after_help = "For example\n  keyblock identify 14 --see moon=present lamps=2,3:probable\n  keyblock identify 14 --in my-catalogue"
+    )]
     Identify(identify::IdentifyArguments),
     /// Tell how many sheets are known, where, and how certain that is
-    #[command(long_about = census::ABOUT)]
+    #[command(
+        long_about = census::ABOUT,
+        after_help = "For example\n  keyblock census\n  keyblock census 14 --doubts doubts.html"
+    )]
     Census(census::CensusArguments),
     /// Tell what references mean: numbers, states, accession numbers, titles, names
-    #[command(long_about = resolve::ABOUT)]
+    #[command(
+        long_about = resolve::ABOUT,
+        after_help = "For example\n  keyblock resolve \"OP 14 iii\" 14.7\n  keyblock resolve --list holdings.csv --column number"
+    )]
     Resolve(resolve::ResolveArguments),
     /// Align the photographs of a design to its reference picture, and report how well each is aligned
-    #[command(long_about = align::ABOUT)]
+    #[command(
+        long_about = align::ABOUT,
+        after_help = "For example\n  keyblock align 14"
+    )]
     Align(align::AlignArguments),
-    /// Change a key through every record, and leave the old one in `was`
-    #[command(long_about = rename::ABOUT)]
+    /// Change a key through every record, and leave the old one as a former name
+    #[command(
+        long_about = rename::ABOUT,
+        after_help = "For example\n  keyblock rename holder old-key new-key\n  keyblock rename state 14/cut-down trimmed"
+    )]
     Rename(rename::RenameArguments),
     /// Print completions for a shell
+    #[command(after_help = "For example\n  keyblock completions bash")]
     Completions {
         /// The shell
         shell: clap_complete::Shell,
     },
 }
 
+/// The commands and their arguments, with help in our words.
+fn arguments() -> clap::Command {
+    voice::with_our_help(Arguments::command())
+}
+
 /// Runs the command that `arguments` name. The first is the name of the program.
 pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Outcome {
-    let arguments = match Arguments::try_parse_from(arguments) {
+    let matched = self::arguments()
+        .try_get_matches_from(arguments)
+        .and_then(|matches| Arguments::from_arg_matches(&matches));
+    let arguments = match matched {
         Ok(arguments) => arguments,
-        Err(refusal) => {
-            // Write errors are ignored: the pipe may be closed.
-            let _ = refusal.print();
-            return if refusal.use_stderr() {
-                Outcome::Usage
-            } else {
-                Outcome::Done
-            };
-        }
+        Err(refusal) => return voice::answer(&refusal),
     };
     let out = &mut MayClose(io::stdout().lock());
     let done = match arguments.command {
@@ -199,7 +237,7 @@ fn perform(command: Command, out: &mut impl Write) -> io::Result<Outcome> {
         }
         Command::Completions { shell } => {
             let mut text = Vec::new();
-            clap_complete::generate(shell, &mut Arguments::command(), "keyblock", &mut text);
+            clap_complete::generate(shell, &mut self::arguments(), "keyblock", &mut text);
             out.write_all(&text).map(|()| Outcome::Done)
         }
     }

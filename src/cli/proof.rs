@@ -27,7 +27,7 @@ pub(super) fn run(dir: &Path, port: u16, out: &mut impl Write) -> io::Result<Out
     };
     writeln!(
         out,
-        "proof of `{}` at http://{}/",
+        "proof of “{}” at http://{}/",
         dir.display(),
         listener.local_addr()?
     )?;

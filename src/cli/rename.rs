@@ -12,11 +12,10 @@ use crate::read::Inputs;
 use crate::read::rename::{KINDS, Refusal, RenamePlan, named, plan};
 
 pub(super) const ABOUT: &str = "\
-Changes a key in every record, text and file name that has it, and leaves the old one in `was`, so that the addresses of \
+Changes a key in every record, text and file name that has it, and leaves the old one as a former name (was), so that the addresses of \
 the old key lead to the new one.
 
-A part is named with its record: `keyblock rename state 14/cut-down trimmed`, `keyblock rename picture 14.7/recto front`. \
-A work of the literature is a `lit`. An impression has no key of its own to change: its number is permanent.
+A part is named with its record: state 14/cut-down, picture 14.7/recto. A work of the literature is of the kind lit. An impression has no key of its own to change: its number is permanent.
 
 Only the bytes of the key change; comments, order and spacing stay. It is refused, and nothing is changed, where the new \
 key is or was that of another record, or where the catalogue would then have an error that it does not have now. Doubts \
@@ -32,7 +31,7 @@ pub(super) struct RenameArguments {
     old: String,
     /// Its new key: lower-case letters and digits joined by hyphens
     new: String,
-    /// The catalogue's folder
+    /// The catalogue's folder; this folder where none is named
     #[arg(long = "in", value_name = "DIR", default_value = ".")]
     pub(super) dir: PathBuf,
 }

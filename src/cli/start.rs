@@ -42,7 +42,7 @@ pub(super) fn run(dir: &Path, out: &mut impl Write) -> io::Result<Outcome> {
     )?;
     writeln!(
         out,
-        "next: `keyblock proof {dir}`, and change the records while you watch"
+        "next: “keyblock proof {dir}”, and change the records while you watch"
     )?;
     Ok(Outcome::Done)
 }

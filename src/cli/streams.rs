@@ -6,6 +6,8 @@
 use std::fmt::Display;
 use std::io::{self, ErrorKind, IsTerminal, Write};
 
+use super::report;
+
 /// A stream whose reader may close it. Writing to it then does nothing.
 pub(super) struct MayClose<W>(pub W);
 
@@ -25,9 +27,10 @@ impl<W: Write> Write for MayClose<W> {
     }
 }
 
-/// Writes `text` and a line break on standard error. Write errors are ignored.
+/// Writes `text` and a line break on standard error, what is typed in quotation marks instead of backticks. Write
+/// errors are ignored.
 pub(super) fn say(text: impl Display) {
-    let _ = writeln!(io::stderr(), "{text}");
+    let _ = writeln!(io::stderr(), "{}", report::quoted(&text.to_string()));
 }
 
 /// Whether to write colour: on a terminal, unless `NO_COLOR` is set.

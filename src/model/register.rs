@@ -188,7 +188,7 @@ impl fmt::Display for IssuedAddress {
 
 /// The order of two keys, runs of digits compared as numbers; keys that differ in leading zeros alone by their text.
 #[must_use]
-pub fn natural_order(a: &str, b: &str) -> Ordering {
+fn natural_order(a: &str, b: &str) -> Ordering {
     let (mut left, mut right) = (a, b);
     while let (Some(x), Some(y)) = (left.chars().next(), right.chars().next()) {
         if x.is_ascii_digit() && y.is_ascii_digit() {

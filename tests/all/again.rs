@@ -20,7 +20,7 @@ fn mark_as_kept(dir: &Path) {
 fn says_what_was_kept(dir: &Path) -> bool {
     let ran = keyblock(&["compile", text(dir)]);
     assert_eq!(ran.code, Some(0), "{}", ran.err);
-    assert!(ran.err.contains("doubt["), "{}", ran.err);
+    assert!(ran.err.contains("  Doubt "), "{}", ran.err);
     ran.out.contains("1 kept doubt")
 }
 
@@ -31,7 +31,7 @@ fn a_compile_of_the_same_says_the_same_without_doing_it_over() {
     let first = keyblock(&["compile", text(dir)]);
     let site = bytes_below(&dir.join("web"));
     let second = keyblock(&["compile", text(dir)]);
-    assert!(first.err.contains("doubt["), "{}", first.err);
+    assert!(first.err.contains("  Doubt "), "{}", first.err);
     assert_eq!(second.err, first.err);
     let holds = |out: &str| out.split("; ").take(2).collect::<Vec<_>>().join("; ");
     assert_eq!(holds(&second.out), holds(&first.out));

@@ -434,7 +434,7 @@ fn the_command_counts_a_series_as_its_pages_do() {
     let unknown = keyblock(&["census", "--series", "=The Quay", "--in", dir]);
     assert_eq!(unknown.code, Some(2));
     assert!(
-        unknown.err.contains("the nearest is `=The Quays`"),
+        unknown.err.contains("the nearest is “=The Quays”"),
         "{}",
         unknown.err
     );

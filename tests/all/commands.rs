@@ -73,7 +73,11 @@ fn an_error_leaves_the_last_good_site() {
     edit(&design(dir), "date = \"1927\"", "date = \"winter\"");
     let first = keyblock(&["compile", text(dir)]);
     assert_eq!((first.code, first.out.as_str()), (Some(1), ""));
-    assert!(first.err.contains("error[date-syntax]"), "{}", first.err);
+    assert!(
+        first.err.contains("  Code     date-syntax"),
+        "{}",
+        first.err
+    );
     assert!(
         first.err.ends_with("1 error; nothing was published\n"),
         "{}",
@@ -346,7 +350,7 @@ fn without_a_terminal_there_is_no_colour_and_no_bar() {
         assert_eq!(ran.code, Some(0));
         let said = ran.out + &ran.err;
         assert!(
-            said.contains("doubt[identification-contradicted]"),
+            said.contains("Code     identification-contradicted"),
             "{said}"
         );
         let control = said.chars().find(|c| c.is_control() && *c != '\n');

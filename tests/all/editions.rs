@@ -151,7 +151,7 @@ fn an_edition_is_refused_with_every_reason_at_once() {
     let ran = issue(dir);
     assert_eq!(ran.code, Some(1));
     for reason in [
-        "error[address-vanished]",
+        "Code     address-vanished",
         "impression 1.2 was issued in edition 1 and is not there any more",
         "restore records/designs/1/impressions/2.toml",
         "edition 1 was issued already",
@@ -209,7 +209,7 @@ fn a_damaged_register_refuses_to_compile_and_is_not_written_over() {
     for words in ["compile", "issue"] {
         let ran = keyblock(&[words, text(dir)]);
         assert_eq!(ran.code, Some(1), "{words}");
-        assert!(ran.err.contains("error[register-damaged]"), "{}", ran.err);
+        assert!(ran.err.contains("Code     register-damaged"), "{}", ran.err);
     }
     assert_eq!(register(dir), damaged);
 }

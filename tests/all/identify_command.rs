@@ -228,10 +228,10 @@ fn every_word_that_makes_no_sense_is_told_with_what_there_is() {
         &["1", "--see", "moon=present", "--see", "moon=absent"],
     );
     assert_eq!(twice.code, Some(2));
-    assert!(twice.err.contains("`moon` is given twice"));
+    assert!(twice.err.contains("“moon” is given twice"));
     let unknown = identify(folder, &["2"]);
     assert_eq!(unknown.code, Some(2));
-    assert!(unknown.err.contains("there is no design `2`"));
+    assert!(unknown.err.contains("there is no design “2”"));
 }
 
 #[test]

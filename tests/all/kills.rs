@@ -382,7 +382,7 @@ fn a_disk_that_refuses_a_page_leaves_the_old_site() {
         assert!(!ran.status.success(), "{script}");
         if script.starts_with("trap") {
             let said = String::from_utf8(ran.stderr).unwrap();
-            assert!(said.contains("keyblock: could not write `"), "{said}");
+            assert!(said.contains("keyblock: could not write “"), "{said}");
             assert!(!dir.join(".web.next").exists());
         }
         assert!(

@@ -363,7 +363,7 @@ fn a_compile_that_would_tell_a_private_name_leaves_the_site_as_it_was() {
     let ran = keyblock(&["compile", text(folder.path())]);
     assert_eq!(ran.code, Some(1), "{}", ran.err);
     for words in [
-        "error[private-name-published]",
+        "Code     private-name-published",
         "would stand in `",
         "nothing was published",
     ] {

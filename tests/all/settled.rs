@@ -71,11 +71,11 @@ fn a_settled_doubt_is_counted_apart_and_shown_with_its_reason() {
     assert_eq!(ran.code, Some(0));
     assert_eq!(
         ran.out,
-        "nothing found; 1 settled (`keyblock audit --settled` shows them)\n"
+        "nothing found; 1 settled (“keyblock audit --settled” shows them)\n"
     );
     let ran = keyblock(&["audit", text(folder.path()), "--settled"]);
     assert!(
-        ran.out.contains("doubt[identification-contradicted]"),
+        ran.out.contains("Code     identification-contradicted"),
         "{}",
         ran.out
     );

@@ -42,12 +42,12 @@ a sentence below the counts says so where there is any. With --json no sentence 
 /// The arguments of `census`.
 #[derive(Debug, clap::Args)]
 pub(super) struct CensusArguments {
-    /// The design: its key, or the number that readers see [default: the whole catalogue]
+    /// The design: its key, or the number that readers see. The whole catalogue where none is named
     design: Option<String>,
     /// All designs of a series together: its name
     #[arg(long, value_name = "NAME", conflicts_with_all = ["design", "doubts"])]
     series: Option<String>,
-    /// The catalogue's folder
+    /// The catalogue's folder; this folder where none is named
     #[arg(long = "in", value_name = "DIR", default_value = ".")]
     pub(super) dir: PathBuf,
     /// Show which records may be one sheet; with FILE.html, as a page for the editors

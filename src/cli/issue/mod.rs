@@ -25,7 +25,7 @@ use committed::Committed;
 use refusal::Refusal;
 
 pub(super) const ABOUT: &str = "\
-Issues the edition that catalogue.toml names with `edition` and `dated`: compiles the site, and writes to register.toml \
+Issues the edition that catalogue.toml names (edition, dated): compiles the site, and writes to register.toml \
 every address with the number of each design, the numeral of each state and the identification of each impression in \
 this edition.
 
@@ -36,16 +36,16 @@ its feed say what each edition changed, by entry and by holder.
 Nothing is issued, and every reason is given, while there are errors, while an issued address would lead to nothing \
 or to another thing, where the edition was issued already, and where records differ from what is committed in git.
 
-All or nothing, as `keyblock compile`. The register is written last: after a crash, issue the edition again. Commit \
+All or nothing, as with compile. The register is written last: after a crash, issue the edition again. Commit \
 register.toml with the records.";
 
 /// The arguments of `keyblock issue`.
 #[derive(Args)]
 pub(super) struct IssueArguments {
-    /// The catalogue's folder
+    /// The catalogue's folder; this folder where none is named
     #[arg(default_value = ".")]
     pub(super) dir: PathBuf,
-    /// The folder of the site, as for `compile` [default: DIR/web]
+    /// The folder of the site, as for compile. DIR/web where none is named
     #[arg(long, value_name = "DIR")]
     pub(super) to: Option<PathBuf>,
     /// Issue although records differ from what is committed, for this reason; the register keeps it

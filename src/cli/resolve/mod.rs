@@ -40,13 +40,13 @@ pub(super) struct ResolveArguments {
     /// The references
     #[arg(required_unless_present = "list", conflicts_with = "list")]
     references: Vec<String>,
-    /// The catalogue's folder
+    /// The catalogue's folder; this folder where none is named
     #[arg(long = "in", value_name = "DIR", default_value = ".")]
     pub(super) dir: PathBuf,
     /// Resolve a column of a table, and write the table with the readings
     #[arg(long, value_name = "FILE.csv")]
     list: Option<PathBuf>,
-    /// The column with the references: its heading, or its number from 1 [default: the only one]
+    /// The column with the references: its heading, or its number from 1. The only one where none is named
     #[arg(long, value_name = "COLUMN", requires = "list")]
     column: Option<String>,
     /// The table has no row of headings
