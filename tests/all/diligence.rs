@@ -6,7 +6,7 @@
 use keyblock::model::key::ImpressionKey;
 use keyblock::study::diligence::{
     ChangeOfHands, Coverage, DiligenceYears, EntryDate, EntryRef, Event, FIRST, LAST, Manner,
-    OwnerRecord,
+    OwnerRecord, PrintedLater, ProbableDate,
 };
 
 use crate::small::{studied, studied_for_readers};
@@ -47,7 +47,7 @@ fn lines(years: &DiligenceYears) -> Vec<String> {
         let owners = stretch
             .owners
             .iter()
-            .map(|(_, entry)| entry.index().to_string());
+            .map(|owner| owner.entry.1.index().to_string());
         let words: Vec<String> = [time, known.to_owned()].into_iter().chain(owners).collect();
         words.join(" ")
     };
@@ -73,7 +73,7 @@ fn an_owner_of_the_whole_time_is_recorded_throughout() {
     );
     let found = found.unwrap();
     assert_eq!(found.coverage(), Coverage::Throughout);
-    assert!(found.change == ChangeOfHands::None && !found.may_be_later);
+    assert!(found.change == ChangeOfHands::None && found.later == PrintedLater::No);
 }
 
 #[test]
@@ -337,7 +337,7 @@ fn a_sheet_may_be_printed_later_only_by_a_recorded_printing_that_is_still_possib
             format!("-- records/designs/1/impressions/1.toml\nstatus = \"untraced\"\n{toml}\n");
         let (_, studies) = studied(&[&format!("{DESIGN}{design}"), &record]);
         let found = studies.diligence.get(&key("1.1"));
-        found.expect("a sheet that is concerned").may_be_later
+        found.expect("a sheet that is concerned").later != PrintedLater::No
     };
     let probable =
         "identified = { state = \"whole\", printing = \"own\", certainty = \"probable\" }\n";
@@ -393,6 +393,78 @@ fn a_sheet_may_be_printed_later_only_by_a_recorded_printing_that_is_still_possib
     ));
 }
 
+/// "May have been printed later" would say less than the record of a sheet that is probably of a late printing.
+#[test]
+fn a_sheet_is_probably_printed_later_where_its_record_takes_a_later_printing_to_be_probable() {
+    let later = |toml: &str| {
+        let record =
+            format!("-- records/designs/1/impressions/1.toml\nstatus = \"untraced\"\n{toml}\n");
+        let (_, studies) = studied(&[&format!("{DESIGN}{TWO_PRINTINGS}"), &record]);
+        studies.diligence[&key("1.1")].later.clone()
+    };
+    let of = |by: ProbableDate| PrintedLater::Probably(key("1.1"), by);
+    let late = || ProbableDate::Printings(vec!["late".parse().unwrap()]);
+    let probable = "identified = { printing = \"late\", certainty = \"probable\" }";
+    let possible = "identified = { printing = \"late\", certainty = \"possible\" }";
+    let either = "identified = { printing = [\"own\", \"late\"], certainty = \"probable\" }";
+    let or_own = "identified = { printing = \"late\", certainty = \"probable\", or = [{ printing = \"own\", certainty = \"possible\" }] }";
+    let contradicted = format!("{probable}\nobserved = {{ gulls = 9 }}");
+    let dated = "sheet = { date = { is = \"1950\", certainty = \"probable\" } }";
+    let dated_early = "sheet = { date = { is = \"1930\", certainty = \"probable\" } }";
+    assert_eq!(later(probable), of(late()));
+    assert_eq!(later(or_own), of(late()));
+    assert_eq!(later(dated), of(ProbableDate::OfSheet));
+    for perhaps in [possible, either, &format!("{probable}\n{dated_early}")] {
+        assert_eq!(later(perhaps), PrintedLater::Perhaps, "{perhaps}");
+    }
+    assert_eq!(later(&contradicted), PrintedLater::No);
+}
+
+/// The owner may be certain where only a date is open, so both are told apart.
+#[test]
+fn what_is_open_of_an_owner_is_the_entry_or_the_beginning_or_the_end() {
+    let open = |entries: &str| {
+        let toml = format!("sheet = {{ date = \"1930\" }}\nprovenance = [{entries}]");
+        let years = years(&toml).unwrap();
+        let owners = years.stretches.iter().flat_map(|stretch| &stretch.owners);
+        let told = owners.map(|owner| {
+            let is = |is_so: bool, word: &'static str| if is_so { word } else { "" };
+            [
+                is(!owner.is_firm, "entry "),
+                is(!owner.has_begun, "beginning "),
+                is(!owner.is_kept, "end "),
+                is(owner.is_ever_certain, "(elsewhere certain)"),
+            ]
+            .concat()
+        });
+        told.collect::<Vec<String>>()
+    };
+    for (entries, expected) in [
+        (
+            "{ owner = \"museum\", from = \"1936\" }",
+            vec!["beginning (elsewhere certain)", "(elsewhere certain)"],
+        ),
+        (
+            "{ owner = { name = \"One\" }, from = \"1931\", to = \"1940~\" }",
+            vec!["(elsewhere certain)", "end (elsewhere certain)"],
+        ),
+        (
+            "{ owner = { name = \"One\" }, to = \"1950\" }",
+            vec!["beginning "],
+        ),
+        (
+            "{ owner = { name = \"One\" }, from = \"1931\" }",
+            vec!["end "],
+        ),
+        (
+            "{ owner = { name = \"One\" }, from = \"1931\", to = \"1950\", certainty = \"probable\" }",
+            vec!["entry beginning end "],
+        ),
+    ] {
+        assert_eq!(open(entries), expected, "{entries}");
+    }
+}
+
 #[test]
 fn dealings_of_these_years_are_found_by_their_date_as_written() {
     let dealings = |entries: &str| {
@@ -445,7 +517,10 @@ fn a_dated_printing_of_a_design_without_states_dates_its_sheets() {
             "-- records/designs/1/impressions/1.toml\nstatus = \"untraced\"\n{identified}\n"
         );
         let (_, studies) = studied(&[&design, &record]);
-        studies.diligence.get(&key("1.1")).map(|y| y.may_be_later)
+        studies
+            .diligence
+            .get(&key("1.1"))
+            .map(|y| y.later != PrintedLater::No)
     };
     assert_eq!(found("identified = { printing = \"own\" }"), Some(false));
     assert_eq!(found("identified = { printing = \"later\" }"), None);
@@ -592,7 +667,7 @@ fn a_sheet_printed_later_is_not_concerned() {
         let found = years(&format!("sheet = {{ date = \"{date}\" }}"));
         assert_eq!(found.is_some(), is_concerned, "{date}");
     }
-    let is_later = |toml: &str| years(toml).unwrap().may_be_later;
+    let is_later = |toml: &str| years(toml).unwrap().later != PrintedLater::No;
     assert!(!is_later("sheet = { date = \"1930\" }"));
     assert!(is_later("sheet = { date = \"1945\" }"));
     assert!(
@@ -759,7 +834,7 @@ fn what_was_had_seen_or_shown_in_time_was_not_printed_later() {
             format!("-- records/designs/1/impressions/1.toml\nstatus = \"untraced\"\n{toml}\n");
         let design = format!("{DESIGN}{TWO_PRINTINGS}");
         let (_, studies) = studied(&[&design, MUSEUM, show, &record]);
-        studies.diligence[&key("1.1")].may_be_later
+        studies.diligence[&key("1.1")].later != PrintedLater::No
     };
     for earlier in [
         "provenance = [{ owner = \"museum\", from = \"1929\" }]",
@@ -798,7 +873,10 @@ fn a_contradicted_identification_tells_nothing_of_the_printing() {
         );
         let (_, studies) = studied(&[&design, &record]);
         let years = &studies.diligence[&key("1.1")];
-        (years.stretches[0].first.to_string(), years.may_be_later)
+        (
+            years.stretches[0].first.to_string(),
+            years.later != PrintedLater::No,
+        )
     };
     assert_eq!(first(9), ("1938-01-01".to_owned(), false));
     // That printing is the only one recorded, so that none of later years is.

@@ -11,7 +11,9 @@ use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
 use crate::page::setting::leaf::Leaf;
-use crate::page::sheet::diligence::{dealings, possibly_same, see_the_sheet, silence, stretch};
+use crate::page::sheet::diligence::{
+    dealings, possibly_same, printed_later, see_the_sheet, silence, stretch,
+};
 use crate::study::diligence::{ChangeOfHands, Coverage, DiligenceYears, OwnerRecord};
 
 #[derive(Serialize)]
@@ -84,12 +86,8 @@ fn marked(here: &Here<'_>, impression: &Impression, years: &DiligenceYears) -> C
         ChangeOfHands::Possible => words.word("years-mark-change-possible"),
         ChangeOfHands::Recorded => words.word("years-mark-change-recorded"),
     };
-    let later = if years.may_be_later {
-        words.word("years-mark-later")
-    } else {
-        ""
-    };
-    let marks = CleanHtml::join([&CleanHtml::text(change), &CleanHtml::text(later)], ", ");
+    let later = printed_later(here, years, "years-mark").unwrap_or_default();
+    let marks = CleanHtml::join([&CleanHtml::text(change), &later], ", ");
     let dealings = dealings(here, years).unwrap_or_default();
     let marks = CleanHtml::join([&marks, &dealings], "; ");
     let handle = here.impression(&impression.key);

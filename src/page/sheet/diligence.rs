@@ -5,9 +5,10 @@
 use serde::Serialize;
 
 use super::provenance;
-use crate::model::edtf::parts::{Edtf, Precision};
+use crate::model::edtf::parts::{CalendarDate, Edtf, Precision};
 use crate::model::edtf::{Date, Day};
 use crate::model::impression::Impression;
+use crate::model::key::ImpressionKey;
 use crate::model::provenance::{PartyRole, ProvenanceEntry};
 use crate::page::phrases::dates;
 use crate::page::phrases::enumeration;
@@ -15,7 +16,7 @@ use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
 use crate::study::diligence::{
     ChangeOfHands, Coverage, DiligenceYears, EntryRef, Event, FIRST, LAST, Manner, OwnerRecord,
-    Stretch,
+    PrintedLater, ProbableDate, Stretch, StretchOwner,
 };
 
 /// The part on its own page.
@@ -75,9 +76,7 @@ fn summary(here: &Here<'_>, impression: &Impression, years: &DiligenceYears) -> 
         sentences.push(words.html("years-handled", None, &[("entries", &sales)]));
     }
     sentences.extend(possibly_same(here, years));
-    if years.may_be_later {
-        sentences.push(CleanHtml::text(words.word("years-may-be-later")));
-    }
+    sentences.extend(printed_later(here, years, "years"));
     // A text written by hand is not computed with, so that it may say what the summary does not.
     if impression.provenance_line.is_some() {
         sentences.push(CleanHtml::text(words.word("years-entries-only")));
@@ -147,6 +146,46 @@ fn next_recorded(here: &Here<'_>, event: &Event) -> Option<CleanHtml> {
     Some(words.html(word, None, &[("date", &date), ("who", &who)]))
 }
 
+/// "it was probably printed later, between 1974 and 1979 (Estate edition)"; `place` names the form of the words: `years`
+/// in a sentence, `years-mark` behind the handle of the sheet.
+pub(crate) fn printed_later(
+    here: &Here<'_>,
+    years: &DiligenceYears,
+    place: &str,
+) -> Option<CleanHtml> {
+    let words = here.words();
+    match &years.later {
+        PrintedLater::No => None,
+        PrintedLater::Perhaps => Some(CleanHtml::text(
+            words.word(&format!("{place}-may-be-later")),
+        )),
+        PrintedLater::Probably(record, by) => {
+            let by = probable_date(here, record, by)?;
+            let word = format!("{place}-probably-later");
+            Some(words.html(&word, None, &[("by", &by)]))
+        }
+    }
+}
+
+/// "between 1974 and 1979 (Estate edition)".
+fn probable_date(here: &Here<'_>, record: &ImpressionKey, by: &ProbableDate) -> Option<CleanHtml> {
+    let design = here.public().designs.get(&record.design)?;
+    let impression = here.public().impression(record)?;
+    let once = |date: &Date| dates::once_html(date, here.words());
+    match by {
+        ProbableDate::OfSheet => impression.sheet.date.own().map(once),
+        ProbableDate::Printings(keys) => {
+            let printings = keys.iter().filter_map(|key| {
+                let date = once(design.printing(key)?.date.own()?);
+                let name = here.printing_name(design, key);
+                Some(date.then(" (").then(&name).then(")"))
+            });
+            let printings: Vec<CleanHtml> = printings.collect();
+            enumeration::either(here, &printings).some()
+        }
+    }
+}
+
 /// "perhaps the same sheet as 7.8: sale, Mole & Pier, May 1938", one for each other sheet that it may be.
 pub(crate) fn possibly_same(here: &Here<'_>, years: &DiligenceYears) -> Vec<CleanHtml> {
     let words = here.words();
@@ -204,31 +243,74 @@ fn entry<'h>(here: &Here<'h>, (record, entry): &EntryRef) -> Option<&'h Provenan
     impression.provenance.get(entry.index())
 }
 
-/// "1938 to 8 May 1945: no owner is recorded".
+/// "1939 to 8 May 1945: no owner recorded", "1938: Harbour Museum, Northport (acquired 1938, the day is not recorded)".
 pub(crate) fn stretch(here: &Here<'_>, stretch: &Stretch) -> CleanHtml {
     let words = here.words();
     let time = CleanHtml::text(&time(here, stretch.first, stretch.last));
-    let names = owners(here, &stretch.owners);
+    let said = |say: &dyn Fn(&StretchOwner, &ProvenanceEntry) -> CleanHtml| {
+        let mut names: Vec<CleanHtml> = Vec::new();
+        for owner in &stretch.owners {
+            let name = entry(here, &owner.entry).map(|entry| say(owner, entry));
+            names.extend(name.filter(|name| !names.contains(name)));
+        }
+        names
+    };
     let who = match stretch.known {
         OwnerRecord::Missing => CleanHtml::text(words.word("years-nobody")),
-        OwnerRecord::Certain => CleanHtml::join(&names, "; "),
+        OwnerRecord::Certain => CleanHtml::join(&said(&|_, e| provenance::in_text(here, e)), "; "),
         // A semicolon would say that it passed directly from one to the next.
-        OwnerRecord::Uncertain => {
-            let one_of = enumeration::either(here, &names);
-            words.html("years-perhaps-owner", None, &[("owner", &one_of)])
-        }
+        OwnerRecord::Uncertain => enumeration::either(here, &said(&|o, e| uncertain(here, o, e))),
     };
     capitalised(&time).then(": ").and(&who)
 }
 
-/// The parties of the entries, each once.
-fn owners(here: &Here<'_>, entries: &[EntryRef]) -> Vec<CleanHtml> {
-    let mut names: Vec<CleanHtml> = Vec::new();
-    for of in entries {
-        let name = entry(here, of).map(|entry| provenance::in_text(here, entry));
-        names.extend(name.filter(|name| !names.contains(name)));
+/// An owner who is not certain at the time: "perhaps Ada Quire", where the entry is not certain; else with what is open
+/// about the dates, "Ada Quire (since when is not recorded; until 1938, the day is not recorded)".
+fn uncertain(here: &Here<'_>, owner: &StretchOwner, entry: &ProvenanceEntry) -> CleanHtml {
+    let words = here.words();
+    let name = provenance::in_text(here, entry);
+    if !owner.is_firm {
+        return words.html("years-perhaps-owner", None, &[("owner", &name)]);
     }
-    names
+    let ends = [
+        (&entry.from, owner.has_begun, "acquired"),
+        (&entry.to, owner.is_kept, "held"),
+    ];
+    let ends = ends.map(|(date, is_settled, end)| {
+        let date = date.as_ref().map(|date| &date.value);
+        match (date, is_settled) {
+            (Some(date), false) => {
+                let open = if is_short_of_a_day(date) {
+                    "-some-day"
+                } else {
+                    ""
+                };
+                dated(here, &format!("years-{end}{open}"), date)
+            }
+            // The dates that stand with other days of the same owner are not repeated.
+            (Some(date), true) if !owner.is_ever_certain => {
+                dated(here, &format!("years-{end}"), date)
+            }
+            (None, false) => CleanHtml::text(words.word(&format!("years-{end}-not-recorded"))),
+            (_, true) => CleanHtml::empty(),
+        }
+    });
+    match CleanHtml::join(&ends, "; ").some() {
+        Some(ends) => name.then(" (").and(&ends).then(")"),
+        None => name,
+    }
+}
+
+fn dated(here: &Here<'_>, word: &str, date: &Date) -> CleanHtml {
+    let date = dates::once_html(date, here.words());
+    here.words().html(word, None, &[("date", &date)])
+}
+
+/// Whether a date is one plain month or year, so that only the day is not recorded.
+fn is_short_of_a_day(date: &Date) -> bool {
+    let is_part =
+        |date: &CalendarDate| date.precision() != Precision::Day && !date.has_unspecified();
+    !date.is_loose() && matches!(date.edtf(), Edtf::Date(d) if is_part(d))
 }
 
 /// A span of time in words: "1938 to 8 May 1945".

@@ -40,6 +40,7 @@ use super::dealings;
 pub use super::dealings::{ChangeOfHands, EntryDate, EntryRef, Event, Manner, Silence};
 use super::ownership::{Ownership, Span, owners};
 use super::printing_date;
+pub use super::printing_date::ProbableDate;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::edtf::{Date, Day};
@@ -90,8 +91,23 @@ pub struct Stretch {
     pub last: Day,
     /// Whether an owner is recorded, and with certainty.
     pub known: OwnerRecord,
-    /// The entries that name the owners, in the order of time.
-    pub owners: Vec<EntryRef>,
+    /// The owners, in the order of time.
+    pub owners: Vec<StretchOwner>,
+}
+
+/// An owner of a stretch of time, and what is open where it is not certain.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct StretchOwner {
+    /// The entry that names the owner.
+    pub entry: EntryRef,
+    /// Whether the entry itself is certain: then only its dates are open.
+    pub is_firm: bool,
+    /// Whether the sheet was certainly acquired by the first day of the stretch.
+    pub has_begun: bool,
+    /// Whether it was certainly not parted with before the end of the stretch.
+    pub is_kept: bool,
+    /// Whether the entry proves the ownership for any day, of this stretch or another.
+    pub is_ever_certain: bool,
 }
 
 /// For how many of the days an owner of a sheet is recorded.
@@ -118,6 +134,17 @@ pub struct PossibleSheet {
     pub entries: Vec<EntryRef>,
 }
 
+/// Whether a sheet was perhaps printed only after these years.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum PrintedLater {
+    /// No: nothing recorded allows it.
+    No,
+    /// It may have been.
+    Perhaps,
+    /// Probably: what this record takes to be probable, and nothing contradicts, was printed later.
+    Probably(ImpressionKey, ProbableDate),
+}
+
 /// The recorded owners of one sheet in these years.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct DiligenceYears {
@@ -125,7 +152,7 @@ pub struct DiligenceYears {
     /// been printed, in stretches without gaps. Never empty.
     pub stretches: Vec<Stretch>,
     /// Whether it can be of a recorded printing that may have ended only after these years.
-    pub may_be_later: bool,
+    pub later: PrintedLater,
     /// Whether it changed hands in this time.
     pub change: ChangeOfHands,
     /// What the records say of the way of that change, or of one that the entries of another sheet, which may be
@@ -314,11 +341,22 @@ fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Option
         silence: ends_without.and_then(|gap| dealings::silence(records, gap.last)),
         dealings: dealings::dealings(records, artist, asked),
         stretches,
-        may_be_later: printing_date::may_be_after(records, printed, LAST),
+        later: printed_later(records, printed),
         change: dealings::change(records, artist, asked),
         manner: Manner::Plain,
         possibly_same: Vec::new(),
     })
+}
+
+fn printed_later(records: &[(&Design, &Impression)], printed: Span) -> PrintedLater {
+    if !printing_date::may_be_after(records, printed, LAST) {
+        return PrintedLater::No;
+    }
+    let mut probable = records.iter().filter_map(|(design, impression)| {
+        let by = printing_date::probably_after(design, impression, LAST)?;
+        Some(PrintedLater::Probably(impression.key.clone(), by))
+    });
+    probable.next().unwrap_or(PrintedLater::Perhaps)
 }
 
 /// When a sheet was destroyed, if all its records say that it was: the time at which its last owner's
@@ -385,7 +423,7 @@ fn stretches(
     cuts.extend(existence.printed.last.map(Day::following));
     cuts.retain(|day| first <= *day && *day <= last);
     let cuts: Vec<Day> = cuts.into_iter().collect();
-    let mut found: Vec<Stretch> = Vec::new();
+    let mut found: Vec<DayRecord> = Vec::new();
     for (at, day) in cuts.iter().enumerate() {
         let last = cuts.get(at + 1).map_or(last, |next| next.preceding());
         let (known, owners) = on_day(owned, existence, *day);
@@ -396,10 +434,10 @@ fn stretches(
             {
                 before.last = last;
                 let new = owners.into_iter().filter(|o| !before.owners.contains(o));
-                let new: Vec<EntryRef> = new.collect();
+                let new: Vec<usize> = new.collect();
                 before.owners.extend(new);
             }
-            _ => found.push(Stretch {
+            _ => found.push(DayRecord {
                 first: *day,
                 last,
                 known,
@@ -407,15 +445,43 @@ fn stretches(
             }),
         }
     }
-    found
+    found.into_iter().map(|days| days.stretch(owned)).collect()
 }
 
-/// How well the owner on one day is known, and by which entries.
+/// Days in a row that are known equally well, with the owners by their places among all.
+struct DayRecord {
+    first: Day,
+    last: Day,
+    known: OwnerRecord,
+    owners: Vec<usize>,
+}
+
+impl DayRecord {
+    fn stretch(self, owned: &[(EntryRef, Ownership)]) -> Stretch {
+        let (first, last) = (self.first, self.last);
+        let owners = self.owners.iter().filter_map(|at| owned.get(*at));
+        let owners = owners.map(|(entry, owned)| StretchOwner {
+            entry: entry.clone(),
+            is_firm: owned.is_firm,
+            has_begun: owned.has_begun_by(first),
+            is_kept: owned.is_kept_until(last),
+            is_ever_certain: owned.certainly.is_some(),
+        });
+        Stretch {
+            first,
+            last,
+            known: self.known,
+            owners: owners.collect(),
+        }
+    }
+}
+
+/// How well the owner on one day is known, and by which of the entries.
 fn on_day(
     owned: &[(EntryRef, Ownership)],
     existence: Existence,
     day: Day,
-) -> (OwnerRecord, Vec<EntryRef>) {
+) -> (OwnerRecord, Vec<usize>) {
     // In the year in which a sheet was printed, a certain owner who acquired it then is enough: the sheet was with its
     // printer, with that owner, or not yet printed. In the year of its end, a certain owner is.
     let (may_begin, may_end) = (existence.may_begin_on(day), existence.may_end_on(day));
@@ -424,9 +490,10 @@ fn on_day(
         owned.certainly.is_some_and(|span| span.contains(day))
             || is_enough && owned.is_firm && owned.possibly.contains(day)
     };
-    let by = |wanted: &dyn Fn(&Ownership) -> bool| -> Vec<EntryRef> {
-        let entries = owned.iter().filter(|(_, owned)| wanted(owned));
-        entries.map(|(entry, _)| entry.clone()).collect()
+    let by = |wanted: &dyn Fn(&Ownership) -> bool| -> Vec<usize> {
+        let all = owned.iter().enumerate();
+        let found = all.filter(|(_, (_, owned))| wanted(owned));
+        found.map(|(at, _)| at).collect()
     };
     let owners = by(&has_it);
     if !owners.is_empty() {

@@ -138,6 +138,17 @@ fn moved(day: Day, years: i64) -> Day {
     }
 }
 
+/// One end of the time for which somebody certainly owned a sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Bound {
+    /// No day bounds it: the sheet was theirs from its printing, or is to this day.
+    None,
+    /// This day does.
+    On(Day),
+    /// It is not recorded.
+    NotRecorded,
+}
+
 /// The time for which an entry makes its party the owner.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Ownership {
@@ -145,6 +156,10 @@ pub struct Ownership {
     pub entry: EntryAt,
     /// The days on any reading of the dates; `None` where the entry proves no day.
     pub certainly: Option<Span>,
+    /// By when the party had certainly acquired the sheet.
+    pub begun: Bound,
+    /// Until when the party had certainly not parted with it.
+    pub kept: Bound,
     /// The days on some reading of the dates.
     pub possibly: Span,
     /// The entry whose date ends the possible time: its own, or that of a certain entry after it. `None` where
@@ -154,6 +169,28 @@ pub struct Ownership {
     pub is_firm: bool,
     /// Whether the entry says when the possession began, or names a maker who had the sheet first.
     pub has_beginning: bool,
+}
+
+impl Ownership {
+    /// Whether the party had acquired the sheet by `day`, on any reading of the dates.
+    #[must_use]
+    pub fn has_begun_by(&self, day: Day) -> bool {
+        match self.begun {
+            Bound::None => true,
+            Bound::On(begun) => begun <= day,
+            Bound::NotRecorded => false,
+        }
+    }
+
+    /// Whether the party had not parted with the sheet before the end of `day`, on any reading of the dates.
+    #[must_use]
+    pub fn is_kept_until(&self, day: Day) -> bool {
+        match self.kept {
+            Bound::None => true,
+            Bound::On(kept) => day <= kept,
+            Bound::NotRecorded => false,
+        }
+    }
 }
 
 /// When each owner of a record had the sheet. `printed` is when it was printed, `artist` the first owner: an
@@ -229,6 +266,18 @@ fn has_it_now(impression: &Impression, party: &Party) -> bool {
     }
 }
 
+/// The time between two bounds; `None` where one of them is not recorded, or no day lies between.
+fn between(begun: Bound, kept: Bound) -> Option<Span> {
+    let day = |bound: Bound| match bound {
+        Bound::None => Some(None),
+        Bound::On(day) => Some(Some(day)),
+        Bound::NotRecorded => None,
+    };
+    let (first, last) = (day(begun)?, day(kept)?);
+    let is_some_time = first.zip(last).is_none_or(|(first, last)| first <= last);
+    is_some_time.then_some(Span { first, last })
+}
+
 /// An entry of an owner or agent, its dates as spans.
 struct Step<'a> {
     at: EntryAt,
@@ -275,13 +324,16 @@ impl Chain<'_> {
     fn owned(&self, at: usize) -> Option<Ownership> {
         let step = self.steps.get(at).filter(|step| step.is_owner())?;
         let (possibly, ended_by) = self.possibly(at, step);
+        let (begun, kept) = if step.is_firm {
+            (self.begun(at, step), self.kept(at, step))
+        } else {
+            (Bound::NotRecorded, Bound::NotRecorded)
+        };
         Some(Ownership {
             entry: step.at,
-            certainly: if step.is_firm {
-                self.certainly(at, step)
-            } else {
-                None
-            },
+            certainly: between(begun, kept),
+            begun,
+            kept,
             possibly,
             ended_by,
             is_firm: step.is_firm,
@@ -289,28 +341,30 @@ impl Chain<'_> {
         })
     }
 
-    /// From the day by which the owner had certainly acquired the sheet to the last on which it had certainly
-    /// not left; where it went straight to the next owner, until that one had it.
-    fn certainly(&self, at: usize, step: &Step<'_>) -> Option<Span> {
+    /// The day by which the owner had certainly acquired the sheet.
+    fn begun(&self, at: usize, step: &Step<'_>) -> Bound {
         let had_it_printed = at == 0 && self.is_from_the_start && step.entry.from.is_none();
-        let first = if had_it_printed {
-            self.printed.first
-        } else {
-            let before = (0..at).rev().find(|i| self.is_owner(*i));
-            let before = before.filter(|before| self.next_linked(*before) == Some(at));
-            let taken_over = || self.handed_over(before?, at);
-            Some(step.from.begun().or_else(taken_over)?)
-        };
-        let last = if at + 1 == self.steps.len() && self.is_to_this_day && step.entry.to.is_none() {
-            None
-        } else {
-            let given = self
-                .next_linked(at)
-                .and_then(|next| self.handed_over(at, next));
-            Some(given.max(step.to.not_ended())?)
-        };
-        let is_some_time = first.zip(last).is_none_or(|(first, last)| first <= last);
-        is_some_time.then_some(Span { first, last })
+        if had_it_printed {
+            return self.printed.first.map_or(Bound::None, Bound::On);
+        }
+        let before = (0..at).rev().find(|i| self.is_owner(*i));
+        let before = before.filter(|before| self.next_linked(*before) == Some(at));
+        let taken_over = || self.handed_over(before?, at);
+        let begun = step.from.begun().or_else(taken_over);
+        begun.map_or(Bound::NotRecorded, Bound::On)
+    }
+
+    /// The last day on which the sheet had certainly not left the owner; where it went straight to the next owner, that
+    /// on which that one had it.
+    fn kept(&self, at: usize, step: &Step<'_>) -> Bound {
+        if at + 1 == self.steps.len() && self.is_to_this_day && step.entry.to.is_none() {
+            return Bound::None;
+        }
+        let given = self
+            .next_linked(at)
+            .and_then(|next| self.handed_over(at, next));
+        let kept = given.max(step.to.not_ended());
+        kept.map_or(Bound::NotRecorded, Bound::On)
     }
 
     fn is_owner(&self, at: usize) -> bool {

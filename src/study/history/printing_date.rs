@@ -1,7 +1,7 @@
 //! When a sheet was printed: the days between which its records place the printing.
 //!
 //! In: the records of one sheet, as published. Out: a [`Span`] of days ([`of_sheet`]); whether it can be of a recorded
-//! printing that may have ended only after a day ([`may_be_after`]).
+//! printing that may have ended only after a day ([`may_be_after`]), and whether it probably is ([`probably_after`]).
 //! Method: the sheet's own date is used, else those of the printings it can be of, from when its state was made. An identification that
 //! observations contradict is not used (`agree`). A sheet was printed no later than the first day on which
 //! somebody certainly had it, saw it or showed it. Definitions: `docs/definitions.md, "When a sheet was
@@ -34,6 +34,7 @@ use crate::model::certainty::{Certainty, Statements};
 use crate::model::design::Design;
 use crate::model::edtf::{Date, Day};
 use crate::model::impression::{Identification, Impression};
+use crate::model::key::Key;
 use crate::study::identification::agree::contradiction;
 use crate::study::identification::candidates::{Candidate, allowed_by, candidates};
 use crate::study::identification::remaining::not_excluded;
@@ -69,6 +70,46 @@ pub fn of_sheet(catalogue: &Catalogue, records: &[(&Design, &Impression)]) -> Sp
 pub fn may_be_after(records: &[(&Design, &Impression)], printed: Span, day: Day) -> bool {
     let can_be_later = printed.last.is_none_or(|last| last > day);
     can_be_later && records.iter().all(|(d, i)| allows_after(d, i, day))
+}
+
+/// What makes it probable that a sheet was printed only after a day.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ProbableDate {
+    /// Its identification, with these printings.
+    Printings(Vec<Key>),
+    /// Its own date.
+    OfSheet,
+}
+
+/// What makes it probable that a sheet was printed only after `day`: its own date, or its identification, which calls
+/// itself probable, where no observation contradicts it and every printing that it allows, other readings apart, has a
+/// certain date that begins later. `None` where nothing does.
+#[must_use]
+pub fn probably_after(design: &Design, impression: &Impression, day: Day) -> Option<ProbableDate> {
+    let begins_after = |date: &Date| Span::of(date).first.is_some_and(|first| first > day);
+    let own = impression.sheet.date.0.first();
+    if let Some(own) = own {
+        let is_later = own.claim.certainty() == Certainty::Probable && begins_after(&own.is.value);
+        return is_later.then_some(ProbableDate::OfSheet);
+    }
+    let identified = impression.identified.as_ref()?;
+    if identified.claim.certainty() != Certainty::Probable
+        || contradiction(design, impression).is_some()
+    {
+        return None;
+    }
+    let all = candidates(design);
+    let allowed = all.iter().filter(|candidate| candidate.fits(identified));
+    let mut printings: Vec<Key> = Vec::new();
+    for candidate in allowed {
+        let printing = candidate.printing?;
+        certain(&printing.date).filter(|date| begins_after(date))?;
+        let key = &printing.key.value;
+        if !printings.contains(key) {
+            printings.push(key.clone());
+        }
+    }
+    (!printings.is_empty()).then_some(ProbableDate::Printings(printings))
 }
 
 fn allows_after(design: &Design, impression: &Impression, day: Day) -> bool {
