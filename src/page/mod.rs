@@ -88,7 +88,8 @@ pub(crate) use lists::checklist::unqualified_state;
 pub(crate) use lists::custody;
 pub(crate) use phrases::venues::venue;
 pub(crate) use phrases::{
-    citations, claims, dates, imprint, lots, readings, rights, standing_note, values,
+    citations, claims, dates, earlier_numbers, imprint, lots, readings, rights, standing_note,
+    values,
 };
 pub(crate) use plates::{canvas as places, figures};
 pub(crate) use resolve::reasons::{query_words, why};

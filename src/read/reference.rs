@@ -122,6 +122,30 @@ mod tests {
         assert_eq!(work.short, "Ray et Meer");
     }
 
+    /// "Perelaz 1951" of a ledger kept from 1919 would date every entry to the last year.
+    #[test]
+    fn what_was_never_published_is_cited_by_its_title_and_all_its_years() {
+        let short = |fields: &str| work(&format!("@unpublished{{a, {fields}}}")).short;
+        let author = "author = {Perelaz, Oryna}, title = {Print ledger}";
+        for (fields, expected) in [
+            (
+                format!("{author}, date = {{1919/1951}}"),
+                "Perelaz, Print ledger, 1919–1951",
+            ),
+            (
+                format!("{author}, date = {{1936}}"),
+                "Perelaz, Print ledger, 1936",
+            ),
+            (author.to_owned(), "Perelaz, Print ledger"),
+            (
+                "title = {Day-book of the Press: Accounts}, date = {1930/1940}".to_owned(),
+                "Day-book of the Press, 1930–1940",
+            ),
+        ] {
+            assert_eq!(short(&fields), expected, "{fields}");
+        }
+    }
+
     #[test]
     fn the_short_form_is_author_and_year() {
         let short = |fields: &str| {

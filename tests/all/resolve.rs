@@ -226,8 +226,8 @@ fn numbers_of_earlier_catalogues_are_read_through_the_concordance() {
     ];
     const ROW_I: &str = "certain lit/first-list/#9i | Willem 1950, 9 I | the number itself, in the list of that catalogue";
     const COVERED: &[&str] = &[
-        "possible design/14/#state-dark | TP 14 i/iii | Willem 1950, 9 I (covers ours)",
-        "possible design/14/#state-moonlit | TP 14 ii/iii | Willem 1950, 9 I (covers ours)",
+        "possible design/14/#state-dark | TP 14 i/iii | Willem 1950, 9 I (includes this state)",
+        "possible design/14/#state-moonlit | TP 14 ii/iii | Willem 1950, 9 I (includes this state)",
         ROW_I,
     ];
     assert_read(&[
@@ -248,7 +248,7 @@ fn numbers_of_earlier_catalogues_are_read_through_the_concordance() {
         (
             "Orme W 4 III",
             &[
-                "certain design/14/#state-cut-down | TP 14 iii/iii | Orme 1969, W 4 III (part of ours)",
+                "certain design/14/#state-cut-down | TP 14 iii/iii | Orme 1969, W 4 III (part of this state)",
                 "certain lit/second/#w4iii | Orme 1969, W 4 III | the number itself, in the list of that catalogue",
             ],
         ),
@@ -643,7 +643,7 @@ fn the_page_of_an_earlier_catalogue_lists_its_numbers_and_ours_both_ways() {
         rows(theirs)[1..],
         [
             // One number, however it is punctuated, and both designs that it stands for.
-            "Orme 12-I | 2, The Lock | covers ours",
+            "Orme 12-I | 2, The Lock | includes this design",
             "1, The Ferry | the same",
             "Orme 12/I b | 1, Printed by the artist | not a state",
             "Orme 12/I II | 1, state ii/ii | in error",
@@ -666,7 +666,7 @@ fn the_page_of_an_earlier_catalogue_lists_its_numbers_and_ours_both_ways() {
             "1, The Ferry | Orme 12/I",
             "1, state ii/ii | Orme 12/I II (in error)",
             "1, Printed by the artist | Orme 12/I b (not a state)",
-            "2, The Lock | Orme 12-I (covers ours)",
+            "2, The Lock | Orme 12-I (includes this design)",
             "3, The Mill | –not described there",
         ]
     );

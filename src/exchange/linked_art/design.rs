@@ -15,6 +15,7 @@ use crate::model::printing::Printing;
 use crate::model::standing::RecordStanding;
 use crate::model::state::State;
 use crate::model::vocabulary::List;
+use crate::page::earlier_numbers::NumberedPart;
 use crate::page::html::CleanHtml;
 use crate::page::{Address, DesignPart, Here, Overview, claims, dates, standing_note};
 use crate::study::numerals::predecessors;
@@ -22,7 +23,7 @@ use crate::study::numerals::predecessors;
 /// The record of a design.
 pub(super) fn design(here: &Here<'_>, design: &Design) -> Node {
     let page = Address::Design(design.key.clone());
-    let (numbers, notes) = parts::earlier_numbers(here, &design.literature);
+    let (numbers, notes) = parts::earlier_numbers(here, &design.literature, NumberedPart::Design);
     let makers = design.makers.iter();
     let (certain, doubted): (Vec<&Maker>, Vec<&Maker>) =
         makers.partition(|maker| parts::is_certain(&maker.claim));
@@ -177,7 +178,7 @@ pub(super) fn state(here: &Here<'_>, design: &Design, state: &State) -> Node {
         here.design_title(design).plain(),
         record.label.as_deref().unwrap_or_default()
     );
-    let (numbers, notes) = parts::earlier_numbers(here, &state.literature);
+    let (numbers, notes) = parts::earlier_numbers(here, &state.literature, NumberedPart::State);
     let before = predecessors(design, state);
     let before = before.into_iter();
     let before = before.map(|state| ids::state(here, design, &state.key.value));
@@ -217,7 +218,8 @@ pub(super) fn printing(here: &Here<'_>, design: &Design, printing: &Printing) ->
         here.design_title(design).plain(),
         record.label.as_deref().unwrap_or_default()
     );
-    let (numbers, notes) = parts::earlier_numbers(here, &printing.literature);
+    let (numbers, notes) =
+        parts::earlier_numbers(here, &printing.literature, NumberedPart::Printing);
     let kind = printing.kind.own();
     let kind = kind.map_or("", |kind| words.listed("printing", *kind));
     let statements = [

@@ -11,6 +11,7 @@ use crate::model::edtf::{Date, Day};
 use crate::model::key::PictureKey;
 use crate::model::literature::{Citation, Relation};
 use crate::model::size::Size;
+use crate::page::earlier_numbers::{self, NumberedPart};
 use crate::page::html::CleanHtml;
 use crate::page::{Address, Here, claims, dates, places};
 
@@ -92,7 +93,11 @@ pub(super) fn number(here: &Here<'_>, number: &str) -> Node {
 }
 
 /// The numbers of earlier catalogues for the same thing; of others, which cover more or less, statements.
-pub(super) fn earlier_numbers(here: &Here<'_>, literature: &[Citation]) -> (Vec<Node>, Vec<Node>) {
+pub(super) fn earlier_numbers(
+    here: &Here<'_>,
+    literature: &[Citation],
+    part: NumberedPart,
+) -> (Vec<Node>, Vec<Node>) {
     let (mut numbers, mut notes) = (Vec::new(), Vec::new());
     for citation in literature {
         match (&citation.number, citation.relation) {
@@ -112,7 +117,7 @@ pub(super) fn earlier_numbers(here: &Here<'_>, literature: &[Citation]) -> (Vec<
             }
             (Some(_), _) => notes.extend(statement(
                 concepts::NOTE,
-                claims::citation(here, citation).plain(),
+                earlier_numbers::citation(here, citation, part).plain(),
             )),
             (None, _) => {}
         }

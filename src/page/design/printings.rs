@@ -10,6 +10,7 @@ use crate::model::state::Variant;
 use crate::model::vocabulary::List;
 use crate::page::phrases::claims::{self, Stated};
 use crate::page::phrases::dates;
+use crate::page::phrases::earlier_numbers::{self, NumberedPart};
 use crate::page::phrases::enumeration;
 use crate::page::phrases::matrices;
 use crate::page::phrases::standing_note;
@@ -157,7 +158,7 @@ fn line(here: &Here<'_>, design: &Design, printing: &Printing) -> PrintingLine {
         printing
             .literature
             .iter()
-            .map(|c| claims::citation(here, c)),
+            .map(|c| earlier_numbers::citation(here, c, NumberedPart::Printing)),
     );
 
     let mut others = Vec::new();

@@ -12,6 +12,7 @@ use crate::model::literature::Relation;
 use crate::model::occurrence::{MentionRole, RecordId};
 use crate::model::vocabulary::List;
 use crate::page::phrases::claims;
+use crate::page::phrases::earlier_numbers::{self, NumberedPart};
 use crate::page::phrases::venues::exhibition_in_full;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
@@ -42,13 +43,13 @@ pub(super) fn literature(
         .literature
         .iter()
         .chain(&design.known_from)
-        .map(|c| claims::citation(here, c));
+        .map(|c| earlier_numbers::citation(here, c, NumberedPart::Design));
     let of_sheets = sheets.iter().flat_map(|sheet| {
         let records = here.joined().on_page(design, sheet);
         let citations = records.into_iter().flat_map(|record| &record.literature);
         let mut lines: Vec<CleanHtml> = Vec::new();
         for citation in citations {
-            let line = claims::citation(here, citation)
+            let line = earlier_numbers::citation(here, citation, NumberedPart::Design)
                 .then(" (")
                 .and(&here.impression(&sheet.key))
                 .then(")");
@@ -85,7 +86,9 @@ pub(super) fn concordance(here: &Here<'_>, design: &Design) -> Option<Concordanc
                 .iter()
                 .map(|work| {
                     let cells = row.cells.get(*work).map(Vec::as_slice).unwrap_or_default();
-                    let said = cells.iter().map(|cell| their_number(here, work, cell));
+                    let part = NumberedPart::from(&row.ours.part);
+                    let said = cells.iter();
+                    let said = said.map(|cell| their_number(here, work, cell, part));
                     let said: Vec<CleanHtml> = said.collect();
                     if said.is_empty() {
                         CleanHtml::text("–")
@@ -123,18 +126,19 @@ pub(super) fn our_number(
     }
 }
 
-/// "22", or "II (covers ours)"; the number leads to its row in the list of the work.
+/// "22", or "II (includes this state)"; the number leads to its row in the list of the work.
 pub(super) fn their_number(
     here: &Here<'_>,
     work: &Key,
     cell: &concordance::OtherNumber,
+    part: NumberedPart,
 ) -> CleanHtml {
     let number = here.row_of(work, &cell.fragment(), &cell.number);
     match cell.relation {
         Relation::Same => number,
         relation => number
             .then(" (")
-            .then(here.words().listed("relation", relation))
+            .then(earlier_numbers::relation(here.words(), relation, part))
             .then(")"),
     }
 }

@@ -10,6 +10,7 @@ use crate::model::point::Point;
 use crate::model::state::State;
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
+use crate::page::phrases::earlier_numbers::{self, NumberedPart};
 use crate::page::phrases::enumeration;
 use crate::page::phrases::formerly;
 use crate::page::phrases::standing_note;
@@ -58,7 +59,8 @@ fn line(here: &Here<'_>, design: &Design, state: &State) -> StateLine {
         sentences.push(words.html("first-described", None, &[("date", &when)]));
     }
     sentences.push(formerly::numerals(here, &design.key, &state.key.value));
-    let cited = state.literature.iter().map(|c| claims::citation(here, c));
+    let cited = state.literature.iter();
+    let cited = cited.map(|c| earlier_numbers::citation(here, c, NumberedPart::State));
     sentences.extend(cited);
     if !state.standing.is_withdrawn() {
         let told = told_apart::from_those_before(here, design, state);

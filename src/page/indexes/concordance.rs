@@ -9,6 +9,7 @@ use serde::Serialize;
 use super::own_editions::{self, OwnEditions};
 use crate::model::key::Key;
 use crate::model::literature::Relation;
+use crate::page::phrases::earlier_numbers::relation;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
@@ -120,7 +121,7 @@ pub(crate) fn earlier_numbers(here: &Here<'_>, work: &Key) -> Option<EarlierNumb
             .iter()
             .filter(is_here)
             .map(|row| EarlierNumberRow {
-                relation: here.words().listed("relation", row.relation).to_owned(),
+                relation: relation(here.words(), row.relation, (&row.ours.part).into()).to_owned(),
                 ours: our_number(here, &row.ours),
             })
             .collect(),
@@ -182,7 +183,7 @@ fn their_numbers(here: &Here<'_>, row: &ConcordanceRow, work: &Key) -> CleanHtml
         if cell.relation == Relation::Same {
             number
         } else {
-            let relation = here.words().listed("relation", cell.relation);
+            let relation = relation(here.words(), cell.relation, (&row.ours.part).into());
             number
                 .then(" ")
                 .and(&CleanHtml::quiet(&format!("({relation})")))

@@ -11,8 +11,8 @@ use crate::model::mark::{Mark, MarkKind};
 use crate::model::place::Placed;
 use crate::model::words::ClosedList as _;
 use crate::page::lists::list::List;
-use crate::page::phrases::claims;
 use crate::page::phrases::dates;
+use crate::page::phrases::earlier_numbers::{self, NumberedPart};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 use crate::page::setting::leaf::Leaf;
@@ -170,7 +170,8 @@ fn described(here: &Here<'_>, mark: &MarkIdentity) -> CleanHtml {
         .and_then(|k| here.public().marks.get(k))
     {
         let colour = CleanHtml::text(record.colour.as_deref().unwrap_or_default());
-        let numbers = record.reference.iter().map(|r| claims::citation(here, r));
+        let numbers = record.reference.iter();
+        let numbers = numbers.map(|r| earlier_numbers::citation(here, r, NumberedPart::Design));
         let numbers = CleanHtml::join(&numbers.collect::<Vec<_>>(), "; ");
         let name = capitalised(&here.mark(&record.key));
         return CleanHtml::join([&name, &colour, &numbers], ", ");

@@ -4,7 +4,6 @@ use serde::Serialize;
 
 use super::dates;
 use crate::model::certainty::{Certainty, Claim, Statement, Statements};
-use crate::model::literature::{Citation, Relation};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 
@@ -115,24 +114,4 @@ pub(crate) fn ground(here: &Here<'_>, claim: &Claim) -> CleanHtml {
 /// The word for a certainty.
 pub(crate) fn certainty<'h>(here: &Here<'h>, certainty: Certainty) -> &'h str {
     here.words().listed("certainty", certainty)
-}
-
-/// A citation: "Verhoeven 1961, p. 12, no. 22", with the relation of the work's number to this
-/// catalogue's.
-pub(crate) fn citation(here: &Here<'_>, citation: &Citation) -> CleanHtml {
-    let mut out = here.work(&citation.cite.value, citation.at.as_deref());
-    if let Some(number) = &citation.number {
-        let number = CleanHtml::text(number);
-        let numbered = here
-            .words()
-            .html("cited-number", None, &[("number", &number)]);
-        out = out.then(", ").and(&numbered);
-    }
-    match citation.relation {
-        Relation::Same => out,
-        relation => out
-            .then(" (")
-            .then(here.words().listed("relation", relation))
-            .then(")"),
-    }
 }

@@ -23,6 +23,7 @@
 //! | `lots` | numbers of lots and of dealers' lists |
 //! | `venues` | where and when an exhibition was shown |
 //! | `claims` | certainty, basis and source of a statement |
+//! | `earlier_numbers` | citations with the numbers of earlier catalogues |
 //! | `readings` | states and printings of a sheet |
 //! | `standing_note` | doubtful, rejected, withdrawn |
 //! | `refusals` | why a photograph could not be aligned |
@@ -39,6 +40,7 @@ pub(crate) mod citations;
 pub(crate) mod claims;
 pub(crate) mod dates;
 mod design_names;
+pub(crate) mod earlier_numbers;
 pub(crate) mod enumeration;
 pub(crate) mod evidence_words;
 pub(crate) mod formerly;

@@ -14,6 +14,7 @@ use crate::page::lists::list::List;
 use crate::page::lists::mentions;
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
+use crate::page::phrases::earlier_numbers::{self, NumberedPart};
 use crate::page::phrases::sizes;
 use crate::page::plates::figures;
 use crate::page::setting::address::{Address, Fragment, Overview};
@@ -102,7 +103,8 @@ pub(crate) fn page(here: &Here<'_>, mark: &MarkRecord) -> Leaf {
 /// The size, the colour and the numbers in repertories.
 fn facts(here: &Here<'_>, mark: &MarkRecord) -> Vec<Fact> {
     let words = here.words();
-    let numbers = mark.reference.iter().map(|r| claims::citation(here, r));
+    let numbers = mark.reference.iter();
+    let numbers = numbers.map(|r| earlier_numbers::citation(here, r, NumberedPart::Design));
     [
         Fact::stated(
             words.word("size"),

@@ -8,6 +8,7 @@ use serde::Serialize;
 use crate::model::certainty::Certainty;
 use crate::model::literature::Relation;
 use crate::model::words::ClosedList;
+use crate::page::phrases::earlier_numbers::{self, NumberedPart};
 use crate::page::setting::address::{Address, Overview};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
@@ -36,7 +37,7 @@ struct View {
 #[derive(Serialize)]
 struct ScriptWords {
     why: BTreeMap<String, String>,
-    relation: BTreeMap<&'static str, String>,
+    relation: BTreeMap<String, String>,
     certainty: BTreeMap<&'static str, String>,
     found: BTreeMap<&'static str, String>,
 }
@@ -121,10 +122,24 @@ fn script_words(words: &Words) -> ScriptWords {
     });
     ScriptWords {
         why: why.collect(),
-        relation: all::<Relation>(words, "relation"),
+        relation: relations(words),
         certainty: all::<Certainty>(words, "certainty"),
         found,
     }
+}
+
+/// How an earlier number relates to each part of this catalogue: "covers-ours state".
+fn relations(words: &Words) -> BTreeMap<String, String> {
+    let parts = NumberedPart::ALL.into_iter();
+    let all = parts.flat_map(|part| Relation::ALL.iter().map(move |relation| (part, *relation)));
+    all.map(|(part, relation)| {
+        let id = format!("{} {}", relation.word(), part.word());
+        (
+            id,
+            earlier_numbers::relation(words, relation, part).to_owned(),
+        )
+    })
+    .collect()
 }
 
 /// The ends of the ids of the reasons.

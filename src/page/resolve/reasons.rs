@@ -1,5 +1,6 @@
 //! The words of references: those that people write beside numbers, and why a reference is read so.
 
+use crate::page::phrases::earlier_numbers::{self, NumberedPart};
 use crate::page::setting::words::{Argument, Words};
 use crate::study::resolve::names::{QueryWords, References};
 use crate::study::resolve::reading::{Meant, Reading};
@@ -30,7 +31,15 @@ pub(crate) fn why(words: &Words, references: &References, reading: &Reading) -> 
         .collect();
     let mut told = words.with(&format!("resolve-why-{}", why.word()), &arguments);
     if let Some(relation) = why.relation() {
-        told = format!("{told} ({})", words.listed("relation", relation));
+        let part = match reading.meant {
+            Meant::State(..) => NumberedPart::State,
+            Meant::Printing(..) => NumberedPart::Printing,
+            _ => NumberedPart::Design,
+        };
+        told = format!(
+            "{told} ({})",
+            earlier_numbers::relation(words, relation, part)
+        );
     }
     if let Some(holder) = why.holder() {
         told = format!("{told}, {holder}");

@@ -7,6 +7,7 @@ use crate::model::exhibition::Venue;
 use crate::model::link::Target;
 use crate::model::literature::Relation;
 use crate::page::phrases::dates;
+use crate::page::phrases::earlier_numbers::relation;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 use crate::page::texts::plain_text;
@@ -58,7 +59,7 @@ pub(super) fn earlier_numbers(here: &Here<'_>) -> Vec<Entry> {
     entries
 }
 
-/// "7 iii/v (covers ours)".
+/// "7 iii/v (includes this state)".
 fn ours(here: &Here<'_>, row: &ReverseRow) -> String {
     let ours = &row.ours;
     let Some(design) = here.public().designs.get(&ours.design) else {
@@ -71,7 +72,7 @@ fn ours(here: &Here<'_>, row: &ReverseRow) -> String {
     };
     let mut told = format!("{} {part}", design.number).trim_end().to_owned();
     if row.relation != Relation::Same {
-        let relation = here.words().listed("relation", row.relation);
+        let relation = relation(here.words(), row.relation, (&ours.part).into());
         told = format!("{told} ({relation})");
     }
     told

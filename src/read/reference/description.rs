@@ -15,6 +15,8 @@ use super::line::isolated;
 pub(in crate::read) struct Description {
     pub(super) key: String,
     pub(super) kind: Kind,
+    /// Whether it was never published: a letter, a ledger, a diary.
+    pub(super) is_unpublished: bool,
     pub(super) authors: Vec<Person>,
     pub(super) editors: Vec<Person>,
     pub(super) compilers: Vec<Person>,
@@ -181,6 +183,7 @@ impl Description {
         Ok(Description {
             key: entry.key.clone(),
             kind,
+            is_unpublished: entry.entry_type == EntryType::Unpublished,
             authors: entry.author().unwrap_or_default(),
             editors,
             compilers,

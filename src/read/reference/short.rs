@@ -1,12 +1,14 @@
-//! The short form of a reference: names and year, with a letter added where two would be equal.
+//! The short form of a reference: names and year, with a letter added where two would be equal. A manuscript, which may
+//! have been written over years, is cited by its title and all its years.
 
 use std::collections::BTreeMap;
 
-use super::description::Description;
+use super::description::{Description, joined};
 use super::names::{family, is_others};
-use super::words::Words;
+use super::words::{Words, year};
 
-/// "Verhoeven 1961", "Smith and Jones 1970", "Smith et al. 1970"; the title where there are no authors.
+/// "Verhoeven 1961", "Smith and Jones 1970", "Smith et al. 1970"; the title where there are no authors; of what was never
+/// published "Verhoeven, Print ledger, 1919–1951".
 pub(super) fn short(work: &Description, words: &Words) -> String {
     let et_al = |one| format!("{} {}", family(one), words.say("bibliography-et-al", &[]));
     let name = match work.names() {
@@ -17,6 +19,16 @@ pub(super) fn short(work: &Description, words: &Words) -> String {
         [one, other] => format!("{} {} {}", family(one), words.and(), family(other)),
         [one, ..] => et_al(one),
     };
+    if work.is_unpublished && !work.title.is_empty() {
+        let years = work.date.as_ref().map(year).unwrap_or_default();
+        let title = shortened(&work.title);
+        let author = if work.names().is_empty() {
+            ""
+        } else {
+            name.as_str()
+        };
+        return joined(&[author, title.as_str(), years.as_str()], ", ");
+    }
     match work.year() {
         Some(year) => format!("{name} {year}"),
         None => name,

@@ -349,7 +349,7 @@ export async function open(load) {
             ? ["printing", at, designs[at].printings.findIndex(({ key }) => key === printing)]
             : ["design", at];
       const certainty = relation === "error" ? POSSIBLE : relation === "covers-ours" ? (number.ours.length === 1 ? PROBABLE : POSSIBLE) : CERTAIN;
-      readings.push(reading(meant, rank, { word: "earlier", work: short, number: number.cited, relation }, Math.max(own, certainty)));
+      readings.push(reading(meant, rank, { word: "earlier", work: short, number: number.cited, relation, part: meant[0] }, Math.max(own, certainty)));
     }
     readings.push(reading(["row", work, row], rank, { word: "row" }, own));
   };
@@ -546,11 +546,11 @@ export async function open(load) {
   return { index, resolve };
 }
 
-/** Why a reference is read so, in words: `words.why` by word, `words.relation` by relation. */
+/** Why a reference is read so, in words: `words.why` by word, `words.relation` by relation and part ("covers-ours state"). */
 export function reason(words, why) {
   const fill = (text) => text.replace(/\{(\w+)\}/g, (_, name) => why[name]);
   let told = fill(words.why[why.word]);
-  if (why.relation !== undefined) told += ` (${words.relation[why.relation]})`;
+  if (why.relation !== undefined) told += ` (${words.relation[`${why.relation} ${why.part}`]})`;
   if (why.holder !== undefined) told += `, ${why.holder}`;
   if (why.record !== undefined) told += `; ${fill(words.why.joined)}`;
   return told;
