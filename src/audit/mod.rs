@@ -93,6 +93,7 @@ const RULES: &[Rule] = &[
     provenance::order,
     provenance::overlap,
     provenance_text::beyond_entries,
+    provenance_text::note_beyond_entries,
     before_print::known_before_print,
     successors::after_the_end,
     same_sheet::same_and_not,

@@ -1,9 +1,13 @@
-//! Rule: the provenance written by hand says what no entry says.
+//! Rules: the provenance written by hand, or the note on a sheet, says what no entry says.
 //!
 //! Owners of 1933 to 1945 are computed from the entries alone (docs/definitions.md, "The years 1933 to 1945"). A text
-//! that names a year of that time, or somebody on record, beyond the entries would make a page say two things.
+//! that names a year of that time, or somebody on record, beyond the entries would make a page say two things. A note
+//! tells of much else, so only its years count, and not those in which the sheet was seen or shown.
 
-use std::collections::BTreeSet;
+use std::collections::BTreeMap;
+use std::ops::RangeInclusive;
+
+use pulldown_cmark::Event;
 
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
@@ -12,7 +16,7 @@ use crate::model::edtf::Date;
 use crate::model::finding::Finding;
 use crate::model::impression::Impression;
 use crate::model::key::Key;
-use crate::model::place::Placed;
+use crate::model::place::{Place, Placed};
 use crate::model::provenance::{Party, ProvenanceEntry};
 use crate::study::Studies;
 use crate::study::diligence::{FIRST, LAST};
@@ -25,7 +29,7 @@ pub(super) fn beyond_entries(catalogue: &Catalogue, _: &Studies, findings: &mut 
             continue;
         };
         let years: Vec<String> = years(&text.value)
-            .into_iter()
+            .into_keys()
             .filter(|year| !impression.provenance.iter().any(|e| covers(e, *year)))
             .map(|year| year.to_string())
             .collect();
@@ -52,12 +56,74 @@ pub(super) fn beyond_entries(catalogue: &Catalogue, _: &Studies, findings: &mut 
     }
 }
 
-/// The years from 1933 to 1945 that a text names, in figures. "1939.7" is an inventory number.
-fn years(text: &str) -> BTreeSet<i64> {
-    let mut found = BTreeSet::new();
+/// The note on a sheet that existed then names a year from 1933 to 1945 in which no entry has a date, and in which the
+/// sheet was neither seen nor shown.
+pub(super) fn note_beyond_entries(
+    catalogue: &Catalogue,
+    studies: &Studies,
+    findings: &mut Vec<Finding>,
+) {
+    for (_, impression) in catalogue.impressions() {
+        let is_concerned = studies.diligence.contains_key(&impression.key);
+        let Some(note) = impression.note.as_ref().filter(|_| is_concerned) else {
+            continue;
+        };
+        let mut found: BTreeMap<i64, usize> = BTreeMap::new();
+        for (event, span) in note.parser().into_offset_iter() {
+            // Not the targets of links, whose keys may have years.
+            let Event::Text(_) = event else { continue };
+            let text = note.text.get(span.clone()).unwrap_or_default();
+            for (year, at) in years(text) {
+                found.entry(year).or_insert(span.start + at);
+            }
+        }
+        found.retain(|year, _| !is_told(catalogue, impression, *year));
+        let Some(at) = found.values().min() else {
+            continue;
+        };
+        let years: Vec<String> = found.keys().map(ToString::to_string).collect();
+        findings.push(
+            Finding::new(
+                Code::ProvenanceTextApart,
+                Place::new(note.file, *at..at + YEAR),
+                format!(
+                    "the note on {} names {}, but no entry of `provenance` has a date then",
+                    catalogue.sheet_number(&impression.key),
+                    years.join(", ")
+                ),
+            )
+            .help("add the entry, as `possible` where that is all that is known, or settle the doubt if the note tells of something else"),
+        );
+    }
+}
+
+/// Whether an entry covers a year, or the sheet was seen or shown in it.
+fn is_told(catalogue: &Catalogue, impression: &Impression, year: i64) -> bool {
+    let shown = impression.exhibited.iter();
+    let shown = shown.filter_map(|e| {
+        catalogue
+            .exhibitions
+            .get(&e.exhibition.value)?
+            .date
+            .as_ref()
+    });
+    let seen = impression.sightings.iter().map(|sighting| &sighting.date);
+    let mut dates = shown.chain(seen);
+    impression.provenance.iter().any(|e| covers(e, year))
+        || dates.any(|date| named_years(date).is_some_and(|years| years.contains(&year)))
+}
+
+/// The bytes of a year in figures.
+const YEAR: usize = 4;
+
+/// The years from 1933 to 1945 that a text names, in figures, each with the byte at which it first stands. "1939.7" is an
+/// inventory number.
+fn years(text: &str) -> BTreeMap<i64, usize> {
+    let mut found = BTreeMap::new();
     for (at, _) in text.match_indices("19") {
         let before = text.get(..at).and_then(|b| b.chars().next_back());
-        let Some((year, after)) = text.get(at..).and_then(|rest| rest.split_at_checked(4)) else {
+        let Some((year, after)) = text.get(at..).and_then(|rest| rest.split_at_checked(YEAR))
+        else {
             continue;
         };
         let mut next = after.chars();
@@ -68,7 +134,7 @@ fn years(text: &str) -> BTreeSet<i64> {
         if let (false, Ok(year)) = (is_longer, year.parse::<i64>())
             && (FIRST.year..=LAST.year).contains(&year)
         {
-            found.insert(year);
+            found.entry(year).or_insert(at);
         }
     }
     found
@@ -76,17 +142,20 @@ fn years(text: &str) -> BTreeSet<i64> {
 
 /// Whether an entry has a date in a year, or dates on both sides of it.
 fn covers(entry: &ProvenanceEntry, year: i64) -> bool {
-    let days = |date: &Placed<Date>| {
-        let (first, last) = (date.value.first_named()?, date.value.last_named()?);
-        Some((first.year, last.year))
-    };
-    let from = entry.from.as_ref().and_then(days);
-    let to = entry.to.as_ref().and_then(days);
-    let is_in = |(first, last)| first <= year && year <= last;
+    let from = entry.from.as_ref().and_then(named_years);
+    let to = entry.to.as_ref().and_then(named_years);
+    let is_in = |years: &RangeInclusive<i64>| years.contains(&year);
     let is_between = from
-        .zip(to)
-        .is_some_and(|((first, _), (_, last))| is_in((first, last)));
-    from.is_some_and(is_in) || to.is_some_and(is_in) || is_between
+        .as_ref()
+        .zip(to.as_ref())
+        .is_some_and(|(from, to)| (*from.start()..=*to.end()).contains(&year));
+    from.as_ref().is_some_and(is_in) || to.as_ref().is_some_and(is_in) || is_between
+}
+
+/// From the first year that a date names to the last.
+fn named_years(date: &Placed<Date>) -> Option<RangeInclusive<i64>> {
+    let (first, last) = (date.value.first_named()?, date.value.last_named()?);
+    Some(first.year..=last.year)
 }
 
 /// The persons and holders on record whose name stands in a text, each with it.
@@ -137,7 +206,7 @@ mod tests {
 
     #[test]
     fn years_are_four_figures_alone() {
-        let found = |text: &str| years(text).into_iter().collect::<Vec<_>>();
+        let found = |text: &str| years(text).into_keys().collect::<Vec<_>>();
         assert_eq!(found("(A, 1938); B, spring 1939."), [1938, 1939]);
         assert_eq!(
             found("1932, 1946, 19381, A1938, inv. 1939.7, 19, 193é").len(),

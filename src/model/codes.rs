@@ -170,7 +170,7 @@ codes! {
     // Provenance and dates.
     ProvenanceOrder = "provenance-order", Doubt, "Provenance entries are not in the order of time.";
     ProvenanceOverlap = "provenance-overlap", Doubt, "Two owners hold one sheet at the same certain time.";
-    ProvenanceTextApart = "provenance-text-apart", Doubt, "The provenance written by hand names a year from 1933 to 1945, or somebody on record, that no entry has.";
+    ProvenanceTextApart = "provenance-text-apart", Doubt, "The provenance written by hand names a year from 1933 to 1945, or somebody on record, that no entry has; or a note names such a year.";
     KnownBeforePrint = "known-before-print", Doubt, "A sheet was owned, handled, kept, seen or shown before it was printed.";
     HolderSucceeded = "holder-succeeded", Doubt, "A sheet is with a holder that another took over, or came there after that.";
     DatedAfterCatalogue = "dated-after-catalogue", Doubt, "Something is dated after the catalogue itself.";

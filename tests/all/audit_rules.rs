@@ -689,6 +689,35 @@ fn a_hand_written_provenance_that_goes_beyond_the_entries_is_a_doubt() {
     assert!(!found("Sold 1949.", ""));
 }
 
+/// A note and the status of a sheet in these years would say two things.
+#[test]
+fn a_note_that_names_a_year_of_1933_to_1945_beyond_the_entries_is_a_doubt() {
+    let found = |note: &str, record: &str| {
+        let record = format!(
+            "-- records/designs/14/impressions/9.toml\nstatus = \"untraced\"\n{record}\n-- records/designs/14/impressions/9.md\n{note}\n"
+        );
+        let work = "-- records/literature.bib\n@book{list-1938, title = {List}, year = {1938}}\n";
+        let found = codes(&[FERRY, work, &record]);
+        found.contains(&Code::ProvenanceTextApart)
+    };
+    let entry = "provenance = [{ owner = { name = \"One\" }, from = \"1931\", to = \"1940~\" }]";
+    for (note, record, is_beyond) in [
+        ("In a shop in 1938.", "", true),
+        ("In a shop in 1938.", entry, false),
+        ("Sold in 1941.", entry, true),
+        ("Sold in 1949, or 1932.", "", false),
+        ("See [the list](lit:list-1938).", "", false),
+        (
+            "Shown in 1938.",
+            "sightings = [{ date = \"1938-05\" }]",
+            false,
+        ),
+        ("In a shop in 1938.", "sheet = { date = \"1956\" }", false),
+    ] {
+        assert_eq!(found(note, record), is_beyond, "{note} {record}");
+    }
+}
+
 /// Readers cite by number, and commands take numbers and keys.
 #[test]
 fn a_number_names_one_design() {
