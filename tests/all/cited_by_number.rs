@@ -189,3 +189,142 @@ fn the_terminal_cites_sheets_and_pictures_by_number() {
         }
     }
 }
+
+/// A catalogue whose keys have nothing of what they name.
+const NAMED: &str = r#"
+-- catalogue.toml
+title = "The Prints of Ada Quire"
+siglum = "AQ"
+artist = "qx-artist"
+language = "en"
+address = "https://prints.example.org"
+-- records/people/qx-artist.toml
+name = "Ada Quire"
+roles = ["artist"]
+born = "1890"
+-- records/people/qx-printer.toml
+name = "Ben Mole"
+roles = ["printer"]
+-- records/holders/qx-holder.toml
+name = "Harbour Museum"
+kind = "museum"
+place = "Northport"
+-- records/literature.bib
+@book{qx-list, author = {Verhoeven, Jan}, title = {The Quays}, year = {1961}}
+-- records/exhibitions.toml
+[qx-show]
+title = "Ferries"
+date = "1971"
+-- records/marks/qx-seal.toml
+kind = "seal"
+text = "AQ"
+users = [{ person = "qx-artist", from = "1927", to = "1941" }, { person = "qx-printer", from = "1937" }]
+conditions = [{ key = "qx-chip", summary = "The corner lost.", from = "1936" }]
+-- records/designs/1/design.toml
+titles = [{ text = "A Quay" }]
+date = "1927"
+makers = [{ person = "qx-artist", role = "artist" }]
+literature = [{ cite = "qx-list", number = "9" }]
+points = [
+  { key = "qx-moon", ask = "Is there a moon?", kind = "presence", rests_on = "matrix" },
+  { key = "qx-cat", ask = "Is there a cat?", kind = "presence", rests_on = "matrix" },
+  { key = "qx-wall", ask = "How is the wall inked?", kind = "choice", rests_on = "inking", values = { qx-even = "in one tone", qx-graded = "darker at the top" } },
+]
+states = [
+  { key = "qx-dark", shows = { qx-moon = "absent" }, literature = [{ cite = "qx-list", number = "only state", relation = "covers-ours" }] },
+  { key = "qx-lit", shows = { qx-moon = "present" } },
+]
+printings = [
+  { key = "qx-own", name = "Printed by the artist", kind = "artist", printer = "qx-artist", date = "1927/1936", states = "all", shows = { qx-wall = "qx-graded" } },
+  { key = "qx-late", name = "Estate edition", kind = "posthumous", printer = "qx-printer", date = "1956", edition = 20, numbered = true, states = ["qx-lit"], shows = { qx-wall = "qx-even" } },
+]
+-- records/designs/1/impressions/1.toml
+status = "located"
+holder = "qx-holder"
+identified = { state = "qx-dark", printing = "qx-own" }
+observed = { qx-moon = "absent", qx-cat = "present", qx-wall = "qx-even" }
+provenance = [{ owner = "qx-artist", to = "1936" }, { owner = "qx-holder", from = "1936", how = "gift", direct = true }]
+sightings = [{ date = "1950", by = "qx-printer" }]
+exhibited = [{ exhibition = "qx-show" }]
+marks = [{ mark = "qx-seal", condition = "qx-chip" }]
+-- records/designs/1/impressions/2.toml
+status = "untraced"
+numbering = "3/20"
+identified = { state = "qx-lit", printing = "qx-late", certainty = "probable" }
+observed = { qx-moon = { is = "present", certainty = "possible" }, qx-wall = "not-visible" }
+"#;
+
+/// The visible texts of a page, and those that are spoken; addresses that are shown in full are left out.
+fn texts_of(html: &str) -> Vec<String> {
+    let (found, shown) = tags(html);
+    let spoken = found.iter().flat_map(|tag| {
+        ["alt", "aria-label", "title"]
+            .into_iter()
+            .filter_map(|name| tag.value(name))
+    });
+    let shown = shown
+        .lines()
+        .filter(|line| !line.trim_start().starts_with(['{', '[']));
+    let texts = shown.chain(spoken).map(|text| {
+        let words = text.split_whitespace();
+        let words = words.filter(|word| !word.contains("://") && !word.contains('/'));
+        words.collect::<Vec<&str>>().join(" ")
+    });
+    texts.collect()
+}
+
+/// States, printings, people, holders, works, exhibitions, marks and values have names, which readers are told instead of
+/// their keys. A point has a question and no name, so its key, in words, stands for it in tables and indexes.
+#[test]
+fn no_page_shows_the_key_of_what_has_a_name() {
+    let site = crate::pages::site_of(&[NAMED]);
+    let (mut texts, mut by_key) = (0, Vec::new());
+    let pages = site.files.iter();
+    for (path, html) in
+        pages.filter(|(path, _)| path.ends_with(".html") && !path.starts_with("data/"))
+    {
+        for text in texts_of(std::str::from_utf8(html).unwrap()) {
+            texts += 1;
+            let points = ["moon", "cat", "wall"];
+            let mut text = text.to_lowercase().replace("qx-", "qx ");
+            for point in points {
+                text = text.replace(&format!("qx {point}"), point);
+            }
+            if text.contains("qx") {
+                by_key.push(format!("{path}: {text}"));
+            }
+        }
+    }
+    assert_eq!(by_key, Vec::<String>::new());
+    assert!(texts > 200, "{texts}");
+}
+
+/// What is said of a sheet's evidence is said with the questions.
+#[test]
+fn the_evidence_on_a_sheet_names_points_by_their_questions() {
+    let site = crate::pages::site_of(&[NAMED]);
+    for (sheet, said) in [
+        (
+            "impression/1.1/",
+            vec![
+                "what it shows is not recorded at: Is there a cat?",
+                "which does not contradict the identification: How is the wall inked?",
+            ],
+        ),
+        (
+            "impression/1.2/",
+            vec![
+                "Is there a moon? present; anything else excludes it (not seen for certain: look again)",
+                "State ii/ii (Printed by the artist), the first of 2 that weigh the same, is recorded with:",
+                "If a conservator unmounts the sheet, look: How is the wall inked?",
+            ],
+        ),
+    ] {
+        let (_, text) = tags(page(&site, sheet));
+        for said in said {
+            assert!(text.contains(said), "{said}\n{text}");
+        }
+        let (_, evidence) = text.split_once("What the observations say").unwrap();
+        assert!(!evidence.to_lowercase().contains("qx "), "{evidence}");
+    }
+}

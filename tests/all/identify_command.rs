@@ -291,7 +291,8 @@ fn the_terminal_and_the_english_pages_have_one_wording() {
     let kinds = EvidenceKind::ALL
         .iter()
         .map(|of| (format!("evidence-{of}"), of.word()));
-    for (id, said) in fits.chain(bearings).chain(kinds) {
+    let weight = [("evidence-no-weight".to_owned(), "not weighed")];
+    for (id, said) in fits.chain(bearings).chain(kinds).chain(weight) {
         let line = format!("{id} = {said}");
         assert!(words.lines().any(|declared| declared == line), "{line}");
     }

@@ -9,14 +9,13 @@ use std::io::{self, Write};
 use super::examination::Examination;
 use super::wording::Names;
 use crate::model::words::ClosedList;
-use crate::study::evidence::{Bearing, Evidence, EvidenceRow, Fit, Overturning};
+use crate::study::evidence::{
+    Bearing, Evidence, EvidenceRow, Fit, MOST_OVERTURNING, Overturning, weighs,
+};
 use crate::study::index::{CandidateAt, PointAt};
 
 /// The least information, in bits, that a point must be expected to give to be asked for.
 pub(super) const WORTH_LOOKING: f64 = 0.01;
-
-/// The most points that are listed as able to change the answer.
-const MOST_OVERTURNING: usize = 6;
 
 /// Prints what was seen, the evidence, what to look at next, and what would change the answer.
 pub(super) fn conclusion(
@@ -186,13 +185,14 @@ impl<W: Write> Page<'_, W> {
             .map(|allowed| self.names.allowed(point, allowed))
             .unwrap_or_default();
         let mut observed = self.examination.observed.iter();
-        let seen = observed
-            .find(|o| o.point == point)
-            .map(|o| self.names.seen(o))
-            .unwrap_or_default();
+        let observed = observed.find(|o| o.point == point);
+        let seen = observed.map(|o| self.names.seen(o)).unwrap_or_default();
+        let is_weighed = bearing == Bearing::Excludes
+            || observed.is_some_and(|o| weighs(self.examination.table, o, candidate));
+        let weight = if is_weighed { "" } else { ", not weighed" };
         writeln!(
             self.out,
-            "      {bearing} ({}): {} {seen}; recorded: {recorded}",
+            "      {bearing} ({}{weight}): {} {seen}; recorded: {recorded}",
             column.evidence,
             self.names.question(point),
         )
@@ -245,7 +245,11 @@ impl<W: Write> Page<'_, W> {
         };
         self.heading("What would change this")?;
         let name = self.names.candidate(best);
-        writeln!(self.out, "  {name} is recorded with:")?;
+        let alike = match evidence.alike {
+            0 | 1 => String::new(),
+            alike => format!(", the first of {alike} that weigh the same,"),
+        };
+        writeln!(self.out, "  {name}{alike} is recorded with:")?;
         for overturning in points.iter().take(MOST_OVERTURNING) {
             let line = self.overturning_line(overturning);
             writeln!(self.out, "      {line}")?;

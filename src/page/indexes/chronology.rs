@@ -153,7 +153,7 @@ fn event_line(here: &Here<'_>, event: &Event, states: &[&Key]) -> Option<CleanHt
                 &Address::Design(design.clone()),
                 Fragment::Matrix(&matrix.key),
             );
-            let name = CleanHtml::text(&matrix.key.as_str().replace('-', " "));
+            let name = CleanHtml::text(&here.matrix_name(record, &matrix.key));
             words.html(
                 "event-matrix",
                 None,

@@ -75,7 +75,7 @@ enum AllowedData {
 }
 
 /// The words of the script, with the arguments it fills. Those of evidence are added.
-const WORDS: [(&str, &[&str]); 18] = [
+const WORDS: [(&str, &[&str]); 20] = [
     ("key-left-all", &["all"]),
     ("key-left-some", &["left", "all"]),
     ("key-left-one", &["all"]),
@@ -91,6 +91,8 @@ const WORDS: [(&str, &[&str]); 18] = [
     ("evidence-would-exclude", &["ask", "recorded"]),
     ("evidence-would-weigh", &["ask", "recorded"]),
     ("evidence-look-again", &[]),
+    ("evidence-no-weight", &[]),
+    ("evidence-first-of-alike", &["n"]),
     ("value-not-visible", &[]),
     ("value-not-applicable", &[]),
     ("or", &[]),

@@ -7,6 +7,7 @@ use super::points::at_place;
 use crate::model::design::Design;
 use crate::model::point::{Point, PointKind};
 use crate::page::phrases::enumeration;
+use crate::page::plates::strips;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::study::scale::Allowed;
@@ -50,7 +51,7 @@ fn told(
         let point = design.point(&column.key)?;
         let allowed = column.allows(*row.candidates.first()?)?;
         let shown = CleanHtml::text(&self::allowed(here, point, column, allowed));
-        Some(here.point(design, &point.key.value).then(" ").and(&shown))
+        Some(strips::ask(here, design, point).then(" ").and(&shown))
     });
     points.collect()
 }

@@ -8,10 +8,10 @@ use crate::model::impression::{Identification, Impression, StateReading};
 use crate::model::vocabulary::List;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
-use crate::page::setting::html::CleanHtml;
+use crate::page::setting::html::{CleanHtml, sentence_start};
 use crate::study::agree::contradiction;
 
-/// A reading in full: "state *iii*/iv, Printed by the artist", with links.
+/// A reading in full: "state *iii*/iv. Printed by the artist", with links; the first letter as within a sentence.
 pub(crate) fn full(here: &Here<'_>, design: &Design, reading: &Identification) -> CleanHtml {
     let words = here.words();
     let state = match &reading.state {
@@ -53,15 +53,16 @@ pub(crate) fn full(here: &Here<'_>, design: &Design, reading: &Identification) -
     let kind = reading.kind.as_ref().map_or_else(CleanHtml::empty, |k| {
         CleanHtml::text(&here.term(List::Kinds, k.value.as_str()))
     });
-    CleanHtml::join(
-        [
-            &state,
-            &enumeration::either(here, &printings),
-            &variant,
-            &kind,
-        ],
-        ". ",
-    )
+    let parts = [state, enumeration::either(here, &printings), variant, kind];
+    let mut said = CleanHtml::empty();
+    for part in parts.iter().filter(|part| !part.is_empty()) {
+        said = if said.is_empty() {
+            part.clone()
+        } else {
+            said.then(". ").and(&sentence_start(part))
+        };
+    }
+    said
 }
 
 /// The reading of a sheet in a caption or a list: "*iii*. Printed by the artist (probable)"; empty
@@ -161,7 +162,7 @@ fn by_matrix(
         .iter()
         .map(|(matrix, state)| {
             let state = here.numeral(&design.key, &state.value);
-            let matrix = CleanHtml::text(&matrix.value.as_str().replace('-', " "));
+            let matrix = CleanHtml::text(&here.matrix_name(design, &matrix.value));
             here.words().html(
                 "state-of-matrix",
                 None,

@@ -203,6 +203,29 @@ pub(crate) fn capitalised(html: &CleanHtml) -> CleanHtml {
     }
 }
 
+/// `html` with its first letter as a capital, where it begins with a lower-case letter, be it within brackets
+/// or elements.
+pub(crate) fn sentence_start(html: &CleanHtml) -> CleanHtml {
+    let (before, text) = html.as_str().split_at(first_letter(html.as_str()));
+    let rest = capitalised(&CleanHtml::trusted(text.to_owned()));
+    CleanHtml::trusted(before.to_owned()).and(&rest)
+}
+
+/// The byte at which the text begins, after brackets and the tags of elements.
+pub(crate) fn first_letter(html: &str) -> usize {
+    let mut rest = html;
+    loop {
+        let after = match rest.strip_prefix('(') {
+            Some(after) => after,
+            None => match rest.strip_prefix('<').and_then(|tag| tag.split_once('>')) {
+                Some((_, after)) => after,
+                None => return html.len() - rest.len(),
+            },
+        };
+        rest = after;
+    }
+}
+
 /// The parts as sentences, each with a capital and a full stop; empty parts are left out.
 pub(crate) fn as_sentences(parts: &[CleanHtml]) -> CleanHtml {
     let mut out = CleanHtml::empty();

@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 
 use serde::Serialize;
 
-use super::evidence_line::LineView;
+use super::evidence_line::{LineView, line_weight};
 use super::printing_record;
 use crate::model::design::Design;
 use crate::model::impression::{Impression, StateReading};
@@ -21,9 +21,11 @@ use crate::page::phrases::readings;
 use crate::page::phrases::values;
 use crate::page::plates::strips;
 use crate::page::setting::book::Here;
-use crate::page::setting::html::{CleanHtml, as_sentences};
+use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
 use crate::study::agree::departure;
-use crate::study::evidence::{Bearing, Evidence, EvidenceRow, Fit, Overturning, overturning};
+use crate::study::evidence::{
+    Bearing, Evidence, EvidenceRow, Fit, MOST_OVERTURNING, Overturning, overturning, weighs,
+};
 use crate::study::index::{CandidateAt, PointAt};
 use crate::study::next_point::NextPoint;
 use crate::study::printing_record::{RecordedEvidence, RecordedKind, recorded_evidence};
@@ -32,9 +34,6 @@ use crate::study::table::DiagnosticTable;
 
 /// Points expected to give less than this, in bits, are not suggested.
 const SETTLES: f64 = 0.01;
-
-/// The most points that are listed as able to change the answer.
-const MOST_OVERTURNING: usize = 5;
 
 /// The evidence on a sheet.
 #[derive(Serialize)]
@@ -137,10 +136,11 @@ impl Page<'_, '_> {
         }
         let departing: Vec<CleanHtml> = departure(self.design, self.impression)
             .iter()
-            .map(|clash| self.here.point(self.design, &clash.point))
+            .filter_map(|clash| self.design.point(&clash.point))
+            .map(|point| strips::ask(self.here, self.design, point))
             .collect();
         if !departing.is_empty() {
-            let points = enumeration::together(self.here, &departing);
+            let points = CleanHtml::join(&departing, " ");
             sentences.push(words.html("evidence-departs", None, &[("points", &points)]));
         }
         if is_mixed(self.impression) {
@@ -148,8 +148,7 @@ impl Page<'_, '_> {
         }
         if let (Some(best), false) = (self.evidence.best, self.evidence.unrecorded.is_empty()) {
             let candidate = self.candidate(best);
-            let points = self.points(self.evidence.unrecorded.iter().copied());
-            let points = enumeration::together(self.here, &points);
+            let points = self.questions(self.evidence.unrecorded.iter().copied());
             let given = [("candidate", &candidate), ("points", &points)];
             sentences.push(words.html("evidence-unrecorded", None, &given));
         }
@@ -270,11 +269,14 @@ impl Page<'_, '_> {
             .iter()
             .find(|o| o.point.value == point.key.value)?;
         let allowed = self.table.points[at].allows(candidate)?;
+        let mut weighed = self.settled.observed.iter().filter(|o| o.point == at);
+        let is_weighed = weighed.any(|observed| weighs(self.table, observed, candidate));
         Some(LineView {
             point: Some(at),
             bearing,
             bearing_word: evidence_words::bearing(words, bearing),
             kind: evidence_words::kind(words, point.evidence()),
+            weight: line_weight(here, bearing, is_weighed),
             ask: strips::ask(here, self.design, point),
             seen: values::seen(here, point, &observation.seen),
             recorded: recorded::allowed(here, point, &self.table.points[at], allowed),
@@ -295,8 +297,12 @@ impl Page<'_, '_> {
         if lines.is_empty() {
             return None;
         }
+        let best = capitalised(&self.candidate(best));
         Some(ChangeView {
-            best: self.candidate(best),
+            best: match self.evidence.alike {
+                0 | 1 => best,
+                alike => best.then(&words.count("evidence-first-of-alike", alike)),
+            },
             lines,
             more: match found.len().saturating_sub(MOST_OVERTURNING) {
                 0 => String::new(),
@@ -337,18 +343,15 @@ impl Page<'_, '_> {
     fn next(&self) -> CleanHtml {
         let words = self.here.words();
         let mut sentences = Vec::new();
-        let worth = |points: &[NextPoint], most: usize| -> Vec<CleanHtml> {
+        let worth = |points: &[NextPoint], most: usize| {
             let worth = points.iter().filter(|next| next.bits >= SETTLES);
-            self.points(worth.take(most).map(|next| next.point))
+            self.questions(worth.take(most).map(|next| next.point))
+                .some()
         };
-        let open = worth(&self.settled.next, 2);
-        if !open.is_empty() {
-            let points = enumeration::either(self.here, &open);
+        if let Some(points) = worth(&self.settled.next, 2) {
             sentences.push(words.html("would-settle", None, &[("points", &points)]));
         }
-        let hidden = worth(&self.settled.hidden, 3);
-        if !hidden.is_empty() {
-            let points = enumeration::together(self.here, &hidden);
+        if let Some(points) = worth(&self.settled.hidden, 3) {
             sentences.push(words.html("would-settle-unmounted", None, &[("points", &points)]));
         }
         if sentences.is_empty() && self.settled.identified.left().count() > 1 {
@@ -361,9 +364,11 @@ impl Page<'_, '_> {
         self.design.point(&self.table.points.get(at)?.key)
     }
 
-    fn points(&self, points: impl Iterator<Item = PointAt>) -> Vec<CleanHtml> {
-        let points = points.map(|at| self.here.point(self.design, &self.table.points[at].key));
-        points.collect()
+    /// The questions of points, one after the other.
+    fn questions(&self, points: impl Iterator<Item = PointAt>) -> CleanHtml {
+        let points = points.filter_map(|at| self.point(at));
+        let asks = points.map(|point| strips::ask(self.here, self.design, point));
+        CleanHtml::join(&asks.collect::<Vec<_>>(), " ")
     }
 
     fn candidate(&self, at: CandidateAt) -> CleanHtml {

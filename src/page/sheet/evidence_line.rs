@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::page::plates::strips::SheetDetail;
+use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::study::grades::Bearing;
 use crate::study::index::PointAt;
@@ -18,9 +19,19 @@ pub(super) struct LineView {
     #[serde(rename = "bearing")]
     pub(super) bearing_word: String,
     pub(super) kind: String,
+    /// Says that it does not weigh; empty where it does, or excludes.
+    pub(super) weight: String,
     pub(super) ask: CleanHtml,
     pub(super) seen: String,
     pub(super) recorded: String,
     /// The place on this sheet's own photograph, at the first line that tells of it.
     pub(super) detail: Option<SheetDetail>,
+}
+
+/// What a line says of its weight: nothing where it weighs or excludes.
+pub(super) fn line_weight(here: &Here<'_>, bearing: Bearing, is_weighed: bool) -> String {
+    if is_weighed || bearing == Bearing::Excludes {
+        return String::new();
+    }
+    here.words().word("evidence-no-weight").to_owned()
 }

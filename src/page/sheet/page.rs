@@ -26,13 +26,14 @@ use crate::page::lists::facts::Fact;
 use crate::page::lists::mentions;
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
+use crate::page::phrases::earlier_numbers::{self, NumberedPart};
 use crate::page::phrases::enumeration;
 use crate::page::phrases::readings;
 use crate::page::phrases::standing_note;
 use crate::page::phrases::venues::exhibition_in_full;
 use crate::page::plates::figures;
 use crate::page::setting::book::Here;
-use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
+use crate::page::setting::html::{CleanHtml, as_sentences, capitalised, sentence_start};
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::number_size::number_class;
 use crate::page::setting::pictures::{Plate, Setting};
@@ -145,7 +146,7 @@ fn brief(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml
                 design,
                 impression,
                 r,
-                &readings::full(here, design, r),
+                &sentence_start(&readings::full(here, design, r)),
             )
         });
     // The kind is given only where it is not a sheet of the edition.
@@ -233,7 +234,7 @@ fn literature(here: &Here<'_>, impression: &Impression) -> Vec<DatedLine> {
     citations
         .map(|citation| DatedLine {
             day: None,
-            line: claims::citation(here, citation),
+            line: earlier_numbers::citation(here, citation, NumberedPart::Design),
         })
         .collect()
 }

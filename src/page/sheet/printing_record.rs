@@ -1,7 +1,7 @@
 //! What printings record of paper, inks, numbering and blocks, set beside what the sheet has, in words
 //! (`docs/definitions.md`, "What a sheet's page adds").
 
-use super::evidence_line::LineView;
+use super::evidence_line::{LineView, line_weight};
 use crate::model::design::Design;
 use crate::model::impression::{BlockPrinted, Impression};
 use crate::model::key::Key;
@@ -97,6 +97,7 @@ fn line(
         bearing: evidence.bearing,
         bearing_word: evidence_words::bearing(words, evidence.bearing),
         kind: evidence_words::kind(words, kind),
+        weight: line_weight(here, evidence.bearing, false),
         ask: CleanHtml::text(words.word(ask)).then(":"),
         seen: seen.unwrap_or_default(),
         recorded: recorded.unwrap_or_default(),

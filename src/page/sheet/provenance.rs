@@ -23,7 +23,7 @@ use crate::page::phrases::claims;
 use crate::page::phrases::dates;
 use crate::page::phrases::lots;
 use crate::page::setting::book::Here;
-use crate::page::setting::html::{CleanHtml, capitalised};
+use crate::page::setting::html::{CleanHtml, capitalised, first_letter, sentence_start};
 
 /// The provenance as a page shows it.
 #[derive(Serialize)]
@@ -111,29 +111,6 @@ fn line(
         out.push(&capitalised(&CleanHtml::text(destroyed)).then("."));
     }
     out
-}
-
-/// `html` with its first letter as a capital, where it begins with a lower-case letter, be it within brackets
-/// or elements.
-fn sentence_start(html: &CleanHtml) -> CleanHtml {
-    let (before, text) = html.as_str().split_at(first_letter(html.as_str()));
-    let rest = capitalised(&CleanHtml::trusted(text.to_owned()));
-    CleanHtml::trusted(before.to_owned()).and(&rest)
-}
-
-/// The byte at which the text begins, after brackets and the tags of elements.
-fn first_letter(html: &str) -> usize {
-    let mut rest = html;
-    loop {
-        let after = match rest.strip_prefix('(') {
-            Some(after) => after,
-            None => match rest.strip_prefix('<').and_then(|tag| tag.split_once('>')) {
-                Some((_, after)) => after,
-                None => return html.len() - rest.len(),
-            },
-        };
-        rest = after;
-    }
 }
 
 /// A name within an English line, its article small: "the Print Society". "The Hague" keeps its capital.

@@ -7,7 +7,7 @@ use crate::model::impression::Identification;
 use crate::page::phrases::claims;
 use crate::page::phrases::readings;
 use crate::page::setting::book::Here;
-use crate::page::setting::html::{CleanHtml, as_sentences};
+use crate::page::setting::html::{CleanHtml, as_sentences, sentence_start};
 
 /// A reading with its grounds, and its alternatives.
 #[derive(Serialize)]
@@ -39,7 +39,7 @@ fn argued(here: &Here<'_>, design: &Design, reading: &Identification) -> CleanHt
     let ground = claims::ground(here, &reading.claim);
     let sure = CleanHtml::join([&certainty, &ground], ", ");
     as_sentences(&[
-        what.then(": ").and(&sure),
+        sentence_start(&what).then(": ").and(&sure),
         CleanHtml::text(reading.why.as_deref().unwrap_or_default()),
     ])
 }

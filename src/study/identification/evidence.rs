@@ -59,6 +59,8 @@ pub struct Evidence {
     pub printings: Vec<EvidenceRow>,
     /// The candidate of most weight, the first in the record's order among equals; `None` where all are excluded.
     pub best: Option<CandidateAt>,
+    /// How many candidates weigh as much as the best, itself among them; 0 where there is none.
+    pub alike: usize,
     /// Where only one candidate is left: the points seen at which nothing is recorded of it.
     pub unrecorded: Vec<PointAt>,
 }
@@ -144,7 +146,12 @@ impl Evidence {
             let rows = identified.rows_by_weight(rows).into_iter();
             with_the_best(rows.map(|row| weighing.row(axis, row)).collect())
         };
+        let weight = |at: CandidateAt| identified.candidates[at].weight;
+        let is_alike = |at: &&CandidateAt| {
+            best.is_some_and(|best| greater_first(weight(**at), weight(best)).is_eq())
+        };
         Evidence {
+            alike: left.iter().filter(is_alike).count(),
             states: rows(Axis::State, &table.states),
             printings: rows(Axis::Printing, &table.printings),
             best,
@@ -300,6 +307,20 @@ fn strongest_first(table: &DiagnosticTable, points: impl Iterator<Item = PointAt
     points
 }
 
+/// Whether what was seen weighs for a candidate: it is likelier, or less likely, than where nothing is recorded of it. An
+/// observation that is too uncertain does not, though it is for or against.
+#[must_use]
+pub fn weighs(table: &DiagnosticTable, observed: &Observed, candidate: CandidateAt) -> bool {
+    let column = &table.points[observed.point];
+    let error = error(observed.certainty, column.straying);
+    let likelihood =
+        |allowed: Option<&Allowed>| column.scale.likelihood(&observed.answer, allowed, error);
+    greater_first(likelihood(column.allows(candidate)), likelihood(None)).is_ne()
+}
+
+/// The most points that are listed as able to overturn the best candidate; others are counted.
+pub const MOST_OVERTURNING: usize = 5;
+
 /// A point that could overturn the best candidate.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Overturning {
@@ -313,8 +334,8 @@ pub struct Overturning {
     pub is_uncertain: bool,
 }
 
-/// The points that could overturn the best candidate: those among `next`, and those where a deciding point was seen
-/// but not for certain. Those that would exclude come first, then in the order of `next`.
+/// The points that could overturn the best candidate: those among `next`, and those where something was seen but not
+/// for certain. Those that would exclude come first, then in the order of `next`.
 #[must_use]
 pub fn overturning(
     table: &DiagnosticTable,
@@ -328,8 +349,7 @@ pub fn overturning(
     let uncertain = observed
         .iter()
         .filter(|o| o.answer.is_telling() && o.certainty != Certainty::Certain)
-        .map(|o| o.point)
-        .filter(|point| table.points[*point].is_deciding);
+        .map(|o| o.point);
     let uncertain: Vec<PointAt> = uncertain.collect();
     let unseen = next.iter().map(|next| next.point);
     let points = uncertain.iter().copied().chain(unseen);

@@ -2,7 +2,7 @@
 
 use keyblock::model::certainty::Certainty;
 use keyblock::model::key::Key;
-use keyblock::study::evidence::{Evidence, EvidenceRow, Fit, Grade, overturning};
+use keyblock::study::evidence::{Evidence, EvidenceRow, Fit, Grade, overturning, weighs};
 use keyblock::study::identify::{Observed, identify};
 use keyblock::study::next_point::next_points;
 use keyblock::study::table::DiagnosticTable;
@@ -226,4 +226,74 @@ fn what_would_change_the_answer_is_named_the_deciding_points_first() {
             .all(|(_, would_exclude, _)| !would_exclude)
     );
     assert_eq!(named.len(), 5);
+}
+
+/// A point that only weighs was not seen for certain: looked at again, it may speak against the best.
+#[test]
+fn every_point_that_was_not_seen_for_certain_is_to_be_looked_at_again() {
+    let table = quay();
+    let seen = [
+        certainly(&table, "moon", &["present"]),
+        seen(&table, "crack", &["short"], Certainty::Possible),
+        seen(&table, "paper", &["laid"], Certainty::Probable),
+    ];
+    let identified = identify(&table, &seen);
+    let found = Evidence::of(&table, &seen, &identified);
+    let next = next_points(&table, &identified, &seen);
+    let again = overturning(&table, &seen, &found, &next);
+    let again = again.iter().filter(|o| o.is_uncertain);
+    let again: Vec<_> = again
+        .map(|o| table.points[o.point].key.to_string())
+        .collect();
+    assert_eq!(again, ["crack", "paper"]);
+}
+
+/// By hand: of three values two are allowed, so the chance of error is at most one in three; "possible" at a point that
+/// rests on inking errs in 1 - 0.7 · 0.9 = 0.37 of the cases, and then what was seen tells nothing.
+#[test]
+fn an_observation_that_is_too_uncertain_is_for_or_against_without_weight() {
+    let table = table(&[&design(
+        r#"
+points = [{ key = "sky", ask = "The sky?", kind = "choice", rests_on = "inking", values = { even = "even", graded = "graded", wiped = "wiped" } }]
+printings = [
+  { key = "own", kind = "artist", shows = { sky = ["graded", "wiped"] } },
+  { key = "late", kind = "restrike", shows = { sky = "even" } },
+]
+"#,
+    )]);
+    let weighed = |value: &str, certainty: Certainty| {
+        let seen = [seen(&table, "sky", &[value], certainty)];
+        let candidates = table.candidates.indexes();
+        let weighed = candidates.map(|at| weighs(&table, &seen[0], at));
+        let against = identify(&table, &seen).candidates;
+        let against = against.iter().map(|c| !c.against.is_empty());
+        weighed.zip(against).collect::<Vec<(bool, bool)>>()
+    };
+    // Of each printing: whether it weighs, and whether it is against.
+    assert_eq!(
+        weighed("even", Certainty::Certain),
+        [(true, true), (true, false)]
+    );
+    assert_eq!(
+        weighed("even", Certainty::Possible),
+        [(false, true), (true, false)]
+    );
+    assert_eq!(
+        weighed("graded", Certainty::Possible),
+        [(false, false), (true, true)]
+    );
+}
+
+/// Two candidates of one weight: the one named first is no better.
+#[test]
+fn candidates_that_weigh_as_much_as_the_best_are_counted() {
+    let table = quay();
+    assert_eq!(
+        evidence(&table, &[certainly(&table, "moon", &["absent"])]).alike,
+        1
+    );
+    assert_eq!(
+        evidence(&table, &[certainly(&table, "moon", &["present"])]).alike,
+        3
+    );
 }

@@ -59,6 +59,15 @@
     return (1 - capped) * right + (capped * (seen.length - agreeing)) / others;
   };
 
+  /** Whether an answer is likelier, or less likely, for a candidate than where nothing is recorded of it. */
+  const weighs = (point, answer, candidate) => {
+    const seen = seenAt(point, answer);
+    if (seen === null) return false;
+    const error = errorAt(point, answer.certainty);
+    const [known, unknown] = [allowedBy(point, candidate), null].map((allowed) => likelihood(point, seen, allowed, error));
+    return rounded(known) !== rounded(unknown);
+  };
+
   const isAgainst = (point, seen, allowed) => {
     if (allowed === null) return false;
     if (!point.values) return Math.abs(seen - allowed) > 2 * point.tolerance + ROUNDING;
@@ -172,7 +181,7 @@
 
   /**
    * The evidence as it is put to people: `states` and `printings`, by falling weight, each { at, best, level, fit, excludedBy,
-   * against, inFavour }, `level` being the candidates that weigh as much as its best where not all do; `best`, the candidate of most weight, or null; `unrecorded`, where one candidate is left, the
+   * against, inFavour }, `level` being the candidates that weigh as much as its best where not all do; `best`, the candidate of most weight, or null; `alike`, how many weigh as much; `unrecorded`, where one candidate is left, the
    * points seen at which nothing is recorded of it; `distinguished`, whether the answers distinguish any states and any
    * printings; `overturning`, the points that could overturn the best. Points
    * stand with the strongest kind of evidence first.
@@ -235,7 +244,7 @@
     const left = candidates.flatMap((_, candidate) => (isLeft(candidate) ? [candidate] : []));
     const unrecorded = left.length === 1 ? observed.map(({ point }) => point).filter((point) => allowedBy(table.points[point], left[0]) === null) : [];
 
-    const uncertain = observed.filter(({ point, certainty }) => certainty !== "certain" && table.points[point].decides).map(({ point }) => point);
+    const uncertain = observed.filter(({ certainty }) => certainty !== "certain").map(({ point }) => point);
     const couldBeAgainst = (at) => {
       const point = table.points[at];
       const allowed = allowedBy(point, best);
@@ -249,7 +258,8 @@
     const printings = rows("printings", false);
     const distinguishes = (axis, all) => table[axis].length > 1 && !all.every(({ fit }) => fit.startsWith("nothing-"));
     const distinguished = { states: distinguishes("states", states), printings: distinguishes("printings", printings) };
-    return { states, printings, best, unrecorded, overturning, distinguished };
+    const alike = best === null ? 0 : left.filter((candidate) => rounded(weights[candidate]) === rounded(weights[best])).length;
+    return { states, printings, best, alike, unrecorded, overturning, distinguished };
   };
 
   /** The answers that an address holds, and the words in it that this key does not understand. */
@@ -302,5 +312,5 @@
     return words.length === 0 ? "" : `#see=${words.join(",")}`;
   };
 
-  globalThis.keyblock = { weigh, evidence, read, write };
+  globalThis.keyblock = { weigh, weighs, evidence, read, write };
 })();

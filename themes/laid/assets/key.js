@@ -8,7 +8,7 @@
   if (!source || !template) return;
   const table = JSON.parse(source.textContent);
   const { words } = table;
-  const { weigh, evidence, read, write } = globalThis.keyblock;
+  const { weigh, weighs, evidence, read, write } = globalThis.keyblock;
   const language = document.documentElement.lang;
   const figure = new Intl.NumberFormat(language, { maximumFractionDigits: 2 });
   const fill = (text, given) => text.replace(/\{(\w+)\}/g, (_, name) => given[name]);
@@ -24,7 +24,11 @@
   const ticks = (question) => [...question.querySelectorAll("input[name=value]")];
   const control = (question, name) => question.querySelector(`[name=${name}]`);
 
-  const joined = (said) => (said.length < 2 ? said.join("") : `${said.slice(0, -1).join(", ")} ${words.or} ${said.at(-1)}`);
+  // Where a value has a comma of its own, each is divided by the word, as pages do.
+  const joined = (said) => {
+    const comma = said.some((one) => one.includes(",")) ? ` ${words.or} ` : ", ";
+    return said.length < 2 ? said.join("") : `${said.slice(0, -1).join(comma)} ${words.or} ${said.at(-1)}`;
+  };
   const inWords = (at, places) => joined(places.map((place) => ticks(questions[at])[place].parentElement.textContent.trim()));
   const numberInWords = (at, number) => `${figure.format(number)} ${questions[at].querySelector(".unit").textContent}`;
 
@@ -75,7 +79,8 @@
   /** One point for or against: "for, matrix: Is there a moon? present; recorded: present". */
   const line = (bearing, point, candidate, given) => {
     const answer = given.find((one) => one.point === point);
-    const kind = element("span", `${words[`bearing-${bearing}`]}, ${words[table.points[point].evidence]}`, "bearing");
+    const weightless = bearing !== "excludes" && !weighs(table.points[point], answer, candidate) ? `, ${words["evidence-no-weight"]}` : "";
+    const kind = element("span", `${words[`bearing-${bearing}`]}, ${words[table.points[point].evidence]}${weightless}`, "bearing");
     const said = { ask: askOf(point), seen: toldWithCertainty(answer), recorded: recordedOf(point, candidate) };
     return item(bearing, kind, " ", isolated(words["evidence-seen-and-recorded"], said));
   };
@@ -117,12 +122,12 @@
   };
 
   /** Says what could overturn the best. */
-  const sayChange = ({ best, overturning, distinguished }) => {
+  const sayChange = ({ best, alike, overturning, distinguished }) => {
     const part = find(".change");
     part.hidden = overturning.length === 0 || !(distinguished.states || distinguished.printings);
     if (part.hidden) return;
-    find(".change-best").textContent = nameOf(best);
-    const lines = overturning.slice(0, 5).map(({ point, wouldExclude, uncertain }) => {
+    find(".change-best").textContent = nameOf(best) + (alike > 1 ? fill(words["evidence-first-of-alike"], { n: alike }) : "");
+    const lines = overturning.map(({ point, wouldExclude, uncertain }) => {
       const said = isolated(words[wouldExclude ? "evidence-would-exclude" : "evidence-would-weigh"], { ask: askOf(point), recorded: recordedOf(point, best) });
       return item("", said, uncertain ? ` (${words["evidence-look-again"]})` : "");
     });
