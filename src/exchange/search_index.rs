@@ -5,6 +5,7 @@
 //! |---|---|
 //! | `search/index.json` | `tag`, which changes with the content; `count` of entries; `kinds`: word and first place of each; `siglum` as the key of a number; `folding`; the starts of the shards (`terms`) and the first places of `records`; the `words` of the interface |
 //! | `search/terms/N.json` | shard N of the terms (`study::search::shards`) |
+//! | `search/more/N.json` | part N of the entries of the words that very many entries have |
 //! | `search/records/N.json` | entries as they are shown: kind, number, title, about, address, picture, language; nothing at the end is left out as `0` |
 //! | `search/narrow.json` | `columns`: by what, the values as key and label, their combinations, the first place of each part |
 //! | `search/narrow/BY-N.json` | part N of a column (`study::search::columns`) |
@@ -25,7 +26,7 @@ use crate::study::search::columns::{Column, columns};
 use crate::study::search::entry::{Entry, EntryKind};
 use crate::study::search::folding;
 use crate::study::search::index::terms;
-use crate::study::search::shards::{MOST_BYTES, shards};
+use crate::study::search::shards::{MOST_BYTES, Shards, shards};
 use crate::study::search::words::number_key;
 
 /// The folder of the index, which is that of the search page.
@@ -37,6 +38,7 @@ pub(super) const FORMAT: WholeFormat = WholeFormat {
         "search/index.json",
         "search/narrow.json",
         "search/terms/….json",
+        "search/more/….json",
         "search/records/….json",
         "search/narrow/….json",
     ],
@@ -53,10 +55,11 @@ fn each(book: &Book<'_>, take: &Take<'_>) {
     let entries = search_entries(&here);
     let records = records(&entries);
     let columns = columns(&entries);
-    let shards = shards(&terms(&entries));
+    let Shards { shards, more } = shards(&terms(&entries));
     let parts = columns.iter().flat_map(|column| &column.parts);
     let contents = records.iter().map(|part| part.text.as_str());
     let contents = contents.chain(shards.iter().map(|shard| shard.terms.as_str()));
+    let contents = contents.chain(more.iter().map(String::as_str));
     let tag = tag(contents.chain(parts.map(|part| part.numbers.as_str())));
     let index = Index {
         tag: &tag,
@@ -78,6 +81,10 @@ fn each(book: &Book<'_>, take: &Take<'_>) {
     shards.par_iter().enumerate().for_each(|(at, shard)| {
         let text = format!("{{\"tag\":\"{tag}\",\"terms\":{{{}}}}}", shard.terms);
         write(format!("terms/{at}.json"), text);
+    });
+    more.par_iter().enumerate().for_each(|(at, sets)| {
+        let text = format!("{{\"tag\":\"{tag}\",\"sets\":[{sets}]}}");
+        write(format!("more/{at}.json"), text);
     });
     records.par_iter().enumerate().for_each(|(at, part)| {
         let text = format!("{{\"tag\":\"{tag}\",\"records\":[{}]}}", part.text);

@@ -114,6 +114,32 @@ test("every file of the index is small, and one word needs one shard", async () 
   }
 });
 
+test("a word that most entries have gives its first results from one file, and the others from its parts", async () => {
+  const { folding } = await index("index.json");
+  const files = {
+    "index.json": { tag: "1", count: 9, kinds: [["design", 0]], siglum: "", folding, terms: [""], records: [0], words: {} },
+    "terms/0.json": { tag: "1", terms: { moon: [0, 0, 0, [7]], paper: [0, 0, 0, [1], [0, 2], { more: [3, 2] }] } },
+    "more/3.json": { tag: "1", sets: [[3, [4, -1]]] },
+    "more/4.json": { tag: "1", sets: [[3, [6]], [4, [7, 1]]] },
+  };
+  const loaded = [];
+  const finder = await finding.open(async (path) => {
+    loaded.push(path);
+    return structuredClone(files[path]);
+  });
+  const first = await finder.find("paper ");
+  assert.deepEqual([...first.places], [1, 0, 2]);
+  assert.deepEqual(loaded, ["index.json", "terms/0.json"]);
+  const all = await first.complete();
+  assert.deepEqual([...all.places], [1, 0, 2, 4, 5, 6, 7, 8]);
+  assert.equal(all.complete, undefined);
+  assert.deepEqual(finder.found(all, 8), [{ place: 4, written: "paper" }]);
+  // Of two words the first results may stand in the parts alone.
+  const both = await finder.find("paper moon ");
+  assert.deepEqual([...both.places], [7]);
+  assert.ok(!both.some && both.complete === undefined);
+});
+
 test("a number is found however it is written, before what only mentions it", async () => {
   const page = await open("search/");
   for (const [query, kind, href] of [

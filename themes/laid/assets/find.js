@@ -169,9 +169,26 @@ export async function open(load) {
     return 6 + 2 * (place - 2) + (isWhole ? 0 : 1);
   };
 
+  /** Where the rest of a term stands that does not fit into its shard: the first of some files, and how many. */
+  const restOf = ({ value }) => (Array.isArray(value.at(-1)) ? undefined : value.at(-1)?.more);
+
   const setsOf = (found) => {
-    found.sets ??= found.value.slice(1).map(placesOf);
+    if (!found.sets) {
+      const sets = restOf(found) ? found.value.slice(1, -1) : found.value.slice(1);
+      found.sets = sets.map(placesOf);
+    }
     return found.sets;
+  };
+
+  /** Adds the rest of a term to its sets: what follows in the class that was cut, and the classes after it. */
+  const addRest = async (found) => {
+    const [first, count] = restOf(found);
+    const files = await Promise.all(Array.from({ length: count }, (_, at) => part(`more/${first + at}.json`)));
+    const sets = [...setsOf(found)];
+    for (const { sets: rest } of files) {
+      for (const [place, set] of rest) sets[place] = [...(sets[place] ?? []), ...placesOf(set)];
+    }
+    found.sets = Array.from(sets, (places) => places ?? []);
   };
 
   /** For every entry the closest grade among some terms. */
@@ -215,13 +232,27 @@ export async function open(load) {
   };
 
   /** Finds the entries for a query: `places`, the best first; `some` where no entry has all of its words; `isCut`
-   *  where a short beginning stands for more entries than were looked at. */
+   *  where a short beginning stands for more entries than were looked at. A word that very many entries have is at first
+   *  read in part, which gives the first entries: then `complete` gives what is found when the rest is read. */
   const find = async (query) => {
     const asked = read(query);
     const [ofKeys, ofWords] = await Promise.all([
       Promise.all(asked.keys.map(termsOf)),
       Promise.all(asked.words.map(termsOfWord)),
     ]);
+    const partial = [...ofKeys, ...ofWords].flat().filter(restOf);
+    const complete = async () => {
+      await Promise.all(partial.map(addRest));
+      return ranked(asked, ofKeys, ofWords);
+    };
+    const first = ranked(asked, ofKeys, ofWords);
+    if (partial.length === 0) return first;
+    // Before the rest is read, nothing says that no entry has every word.
+    return first.places.length === 0 || first.some ? complete() : { ...first, complete };
+  };
+
+  /** The entries in order of how well they fit. */
+  const ranked = (asked, ofKeys, ofWords) => {
     const keys = ofKeys.map((terms) => grades(terms, NAME));
     const each = ofWords.map((terms) => grades(terms, TEXT));
     const scored = [];

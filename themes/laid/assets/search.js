@@ -110,18 +110,20 @@ function begin(form) {
         options = [];
         return close();
       }
-      let finder;
-      let results;
-      let records;
       try {
-        finder = await ready();
-        results = await finder.find(query);
-        const first = [...results.places.slice(0, ABREAST)];
-        records = await Promise.all(first.map(async (at) => ({ at, record: await finder.record(at) })));
+        const finder = await ready();
+        const results = await finder.find(query);
+        await offer(finder, results, mine, query);
+        if (results.complete && mine === asked) await offer(finder, await results.complete(), mine, query);
       } catch {
         if (mine === asked) status.textContent = form.dataset.failed;
-        return;
       }
+    };
+
+    /** Offers the first results of a query, and the page of all. */
+    const offer = async (finder, results, mine, query) => {
+      const first = [...results.places.slice(0, ABREAST)];
+      const records = await Promise.all(first.map(async (at) => ({ at, record: await finder.record(at) })));
       if (mine !== asked) return;
       const { words } = finder.index;
       options = records.map(({ at, record }, place) => {
@@ -144,7 +146,7 @@ function begin(form) {
         made.setAttribute("aria-selected", "false");
         return { element: made, href: hrefOf(finder, results, at, record) };
       });
-      if (results.places.length > options.length) {
+      if (!results.complete && results.places.length > options.length) {
         const made = element("li", "all", fill(words.all, { n: results.places.length }));
         made.id = `${list.id}_all`;
         made.setAttribute("role", "option");
@@ -156,7 +158,8 @@ function begin(form) {
       field.removeAttribute("aria-activedescendant");
       list.hidden = options.length === 0;
       field.setAttribute("aria-expanded", String(!list.hidden));
-      status.textContent = sentence(words, results, results.places.length);
+      // How many there are is known when all is read.
+      if (!results.complete) status.textContent = sentence(words, results, results.places.length);
     };
 
     let timer;
@@ -270,7 +273,8 @@ function begin(form) {
       for (const old of before) old.remove();
       list.hidden = state.left.length === 0;
       part.hidden = false;
-      status.textContent = sentence(finder.index.words, results, state.left.length, isNarrowed);
+      // How many there are is known when all is read.
+      if (!results.complete) status.textContent = sentence(finder.index.words, results, state.left.length, isNarrowed);
     };
 
     /** Writes the values of each select, with the number of results that have it. */
@@ -313,13 +317,20 @@ function begin(form) {
       }
       try {
         const finder = await ready();
-        const results = await finder.find(query);
+        let results = await finder.find(query);
         if (mine !== asked) return;
         const needsColumns = Object.keys(choices).length > 0;
+        if (results.complete && needsColumns) results = await results.complete();
         state = { finder, results, left: results.places, columns: needsColumns ? await finder.columns() : state?.columns };
         if (mine !== asked) return;
         await refresh(mine);
         if (mine !== asked) return;
+        if (results.complete) {
+          state.results = await results.complete();
+          if (mine !== asked) return;
+          await refresh(mine);
+          if (mine !== asked) return;
+        }
         state.columns ??= await finder.columns();
         if (mine !== asked) return;
         offer();
