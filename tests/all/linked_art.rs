@@ -383,6 +383,11 @@ fn a_sheet_has_its_numbers_sizes_times_and_keeper() {
         .collect();
     assert_eq!(heights, [255.0, 211.5]);
     assert_eq!(sheet["current_custodian"][0]["_label"], "Harbour Museum");
+    // The process of a colour woodcut (tests/checks/aat_terms.csv).
+    let process = &sheet["produced_by"]["technique"][0]["id"];
+    assert_eq!(*process, "http://vocab.getty.edu/aat/300053296");
+    let museum = record(&site, "holder/harbour-museum/");
+    assert_eq!(museum["residence"][0]["type"], "Place");
     // "About 1927": the bounds are those of the year, and the words tell the doubt.
     let parts = sheet["produced_by"]["part"].as_array().unwrap();
     let printed = parts
@@ -419,6 +424,8 @@ lot = "12"
 owner = { name = "A Collector" }
 from = "1931"
 how = "purchase"
+place = "Southport"
+price = "f 35"
 [[provenance]]
 keeper = "museum"
 from = "1950"
@@ -453,6 +460,13 @@ kind = "museum"
             .any(|i| i["type"] == "Identifier" && i["content"] == "lot 12")
     );
     assert_eq!(part(2)["transferred_title_to"][0]["type"], "Group");
+    let sale = &entries[2];
+    assert_eq!(sale["took_place_at"][0]["_label"], "Southport");
+    let payment = &sale["part"][1];
+    assert_eq!(payment["type"], "Payment");
+    assert_eq!(payment["referred_to_by"][0]["content"], "f 35");
+    assert_eq!(payment["paid_from"][0]["_label"], "A Collector");
+    assert!(payment.get("paid_to").is_none(), "not said to be direct");
     assert!(
         part(2).get("transferred_title_from").is_none(),
         "not said to be direct"

@@ -55,6 +55,12 @@ pub(super) fn holder(here: &Here<'_>, holder: &Holder) -> Node {
             .collect(),
         classified_as: is_museum.then(|| MUSEUM.node()).into_iter().collect(),
         referred_to_by: statement(NOTE, place.join(", ")).into_iter().collect(),
+        residence: ids::place(
+            format!("{}#place", ids::record(here, &page)),
+            place.join(", "),
+        )
+        .into_iter()
+        .collect(),
         attributed_by: successor.into_iter().collect(),
         subject_of: parts::subject_of(here, &page, None),
         ..Node::at("Group", ids::record(here, &page), name)

@@ -104,6 +104,35 @@ pub(super) fn term(here: &Here<'_>, kind: &'static str, list: List, key: &str) -
     Node::at(kind, id, here.term(list, key))
 }
 
+/// The process of a technique, where the thesaurus has a number for it that was looked up. The numbers of the vocabulary
+/// are those of prints so made. A technique of the catalogue's own has none.
+pub(super) fn process(here: &Here<'_>, technique: &str) -> Option<Node> {
+    let (_, number) = PROCESSES.iter().find(|(key, _)| *key == technique)?;
+    let label = here.term(List::Techniques, technique);
+    Some(Node::at("Type", aat(*number), label))
+}
+
+/// The processes of built-in techniques: tests/checks/aat_terms.csv, group "process", which names the source of each.
+/// Colour and chiaroscuro woodcuts are made by the process of woodcuts.
+const PROCESSES: &[(&str, u32)] = &[
+    ("aquatint", 300_053_242),
+    ("chiaroscuro-woodcut", 300_053_296),
+    ("colour-lithograph", 300_190_525),
+    ("colour-woodcut", 300_053_296),
+    ("drypoint", 300_053_228),
+    ("engraving", 300_053_225),
+    ("etching", 300_053_241),
+    ("lift-ground", 300_053_243),
+    ("linocut", 300_060_720),
+    ("lithograph", 300_053_271),
+    ("mezzotint", 300_053_233),
+    ("offset-lithograph", 300_192_900),
+    ("screenprint", 300_053_281),
+    ("transfer-lithograph", 300_053_276),
+    ("wood-engraving", 300_053_303),
+    ("woodcut", 300_053_296),
+];
+
 /// A word that the glossary explains, by the id of its entry there.
 pub(super) fn glossary_word(here: &Here<'_>, id: &str, label: &str) -> Node {
     Node::at("Type", in_glossary(here, id), label)
@@ -171,6 +200,22 @@ const LANGUAGES: &[(&str, u32)] = &[
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// Source: `tests/checks/aat_terms.csv`, looked up; each number stands there as a process.
+    #[test]
+    fn the_process_of_a_technique_was_looked_up() {
+        let looked_up = include_str!("../../../tests/checks/aat_terms.csv");
+        let techniques = include_str!("../../../content/vocabulary/techniques.toml");
+        for (technique, number) in PROCESSES {
+            let is_process =
+                |line: &str| line.starts_with("process,") && line.contains(&format!(",{number},"));
+            assert!(looked_up.lines().any(is_process), "{technique}");
+            assert!(
+                techniques.contains(&format!("\n[{technique}]\n")),
+                "{technique}"
+            );
+        }
+    }
 
     /// What is looked up by bisection must be in order. The two numbers stand in the source of the table.
     #[test]

@@ -77,6 +77,12 @@ pub(super) fn agent(here: &Here<'_>, key: &Key) -> Option<Node> {
     Some(Node::at("Person", id, person.name.value.as_str()))
 }
 
+/// A place that records only name: `id` is an address within the record that names it. `None` without a name.
+pub(super) fn place(id: String, name: impl Into<String>) -> Option<Node> {
+    let name = name.into();
+    (!name.is_empty()).then(|| Node::at("Place", id, name))
+}
+
 /// A person or holder, or somebody who is named without a record: a group, as the model advises where it is not known
 /// whether a person is meant. `id` is the address that such a one gets, a place in the record that names them.
 pub(super) fn party(here: &Here<'_>, party: &Party, id: String) -> Option<Node> {

@@ -172,7 +172,7 @@ pub(in crate::exchange) fn credit(here: &Here<'_>, impression: &Impression) -> O
     impression.credit.clone().or(of_holder)
 }
 
-/// How it was made: the work of each maker of the design, and the printing, which is part of a printing of the
+/// How it was made: by which processes, the work of each maker of the design, and the printing, which is part of a printing of the
 /// catalogue where that is certain.
 fn production(
     here: &Here<'_>,
@@ -203,7 +203,15 @@ fn production(
             .and_then(|key| ids::printing(here, design, key).boxed()),
         ..Node::new("Production")
     };
+    let techniques = design.technique.iter();
+    let mut processes: Vec<Node> = Vec::new();
+    for process in techniques.filter_map(|technique| concepts::process(here, technique.as_str())) {
+        if !processes.iter().any(|known| known.id == process.id) {
+            processes.push(process);
+        }
+    }
     Node {
+        technique: processes,
         part: made_by(here, makers).into_iter().chain([printed]).collect(),
         ..Node::new("Production")
     }

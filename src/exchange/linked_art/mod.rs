@@ -15,7 +15,9 @@
 //! | block, plate, stone, screen | `HumanMadeObject` that `shows` the design | as the model's own example of a print and its plate |
 //! | holder | `Group` | |
 //! | person | `Person` | a record does not say whether it is a workshop |
-//! | entry of the provenance | `Activity`, classified as provenance | with an `Acquisition` or a `TransferOfCustody` as its part |
+//! | entry of the provenance | `Activity`, classified as provenance | with an `Acquisition` or a `TransferOfCustody` as its part, and a `Payment` where a price is recorded |
+//! | technique | `technique` of the production, a process of the AAT | only of the built-in techniques whose process was looked up; the sheet is classified by the kind of print in any case |
+//! | town of a holder, place of a sale | `Place`, without a record of its own | the catalogue names places and identifies none |
 //!
 //! **The model has no class for an edition, a state or the number of an impression** (its mapping of the cataloguing
 //! categories says "not mapped"), so the table's third and fourth rows are our reading, and the numbers are said in a

@@ -71,13 +71,17 @@ node! {
         member_of
         part
         part_of
+        paid_from
+        paid_to
         participant
         referred_to_by
         representation
         represents_instance_of_type
+        residence
         shows
         subject_of
         technique
+        took_place_at
         transferred_custody_from
         transferred_custody_of
         transferred_custody_to

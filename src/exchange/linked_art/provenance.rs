@@ -5,6 +5,8 @@
 //! change of hands, `from`; where only the end is recorded, it happened at the latest then. `from` of one entry and
 //! `to` of the one before are joined only where the record says that the sheet came straight (`direct`).
 //!
+//! A recorded price is a `Payment`, a recorded place where it `took_place_at`.
+//!
 //! An entry that is not certain, or not certainly of this sheet, states nothing of it: it has no part, and the sheet
 //! is assigned to it with the words of the doubt.
 
@@ -82,9 +84,14 @@ fn activity(
     let from = before.filter(|before| entry.direct == Some(true) && before.is_certain());
     let from = from.filter(|before| before.role == PartyRole::Owner);
     let from = from.and_then(|before| party(place - 1, before));
+    let payment = is_certain
+        .then(|| payment(entry, from.clone(), to.clone()))
+        .flatten();
     let transfer = (is_certain && !entry.is_destruction())
         .then(|| transfer(entry, &this, from, to.clone()))
         .flatten();
+    let at = entry.at_place.clone().filter(|_| entry.is_certain());
+    let at = at.and_then(|name| ids::place(format!("{file}#{place}-place"), name));
     let doubt = provenance::doubts(here, entry).plain();
     let doubted = (!entry.is_certain()).then(|| Node {
         identified_by: vec![parts::display(doubt)],
@@ -111,7 +118,8 @@ fn activity(
         timespan: when(here, entry),
         carried_out_by: to.filter(|_| is_agent).into_iter().collect(),
         used_specific_object: used.then_some(this).into_iter().collect(),
-        part: transfer.into_iter().collect(),
+        took_place_at: at.into_iter().collect(),
+        part: transfer.into_iter().chain(payment).collect(),
         attributed_by: doubted.into_iter().collect(),
         ..Node::at("Activity", id, said.as_str())
     }
@@ -149,6 +157,19 @@ fn transfer(
             transferred_title_to: to,
             ..Node::new("Acquisition")
         }
+    })
+}
+
+/// The price, in words: records give it as a text, from which no amount and currency can be taken for certain. An owner
+/// paid it; to whom is known where the sheet came straight from the one before. Of an agent it is not said who paid.
+fn payment(entry: &ProvenanceEntry, from: Option<Node>, to: Option<Node>) -> Option<Node> {
+    let price = parts::statement(NOTE, entry.price.as_deref().unwrap_or_default())?;
+    let is_owner = entry.role == PartyRole::Owner;
+    Some(Node {
+        referred_to_by: vec![price],
+        paid_from: to.filter(|_| is_owner).into_iter().collect(),
+        paid_to: from.filter(|_| is_owner).into_iter().collect(),
+        ..Node::new("Payment")
     })
 }
 
