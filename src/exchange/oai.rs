@@ -3,8 +3,8 @@
 //!
 //! It is made where the catalogue has a mail address as contact and a date of edition, both of which the protocol
 //! requires. The datestamp of every record is the date of the edition. Records that were withdrawn are absent
-//! (`deletedRecord` is `no`, as the specification requires). `baseURL` is the address of the file itself: that of a gateway is
-//! known only to who runs it.
+//! (`deletedRecord` is `no`, as the specification requires). `baseURL` is the address at the gateway that
+//! the setting `oai_gateway` names; without one, that of the file itself.
 
 use url::Url;
 
@@ -152,10 +152,11 @@ fn formats(sheets: usize) -> &'static [Metadata] {
 
 fn identify(xml: &mut Xml, here: &Here<'_>, required: &Required<'_>) {
     let settings = &here.public().settings;
-    let base = settings.address.value.trim_end_matches('/');
+    let gateway = settings.oai_gateway.as_ref();
+    let gateway = gateway.map(|gateway| gateway.value.as_str());
     xml.element("Identify", &[], |xml| {
         xml.text("oai:repositoryName", &[], &settings.title);
-        xml.text("oai:baseURL", &[], &format!("{base}/{}", FORMAT.file));
+        xml.text("oai:baseURL", &[], &base_url(&settings.address, gateway));
         xml.text("oai:protocolVersion", &[], "2.0");
         xml.text("oai:adminEmail", &[], required.mail);
         xml.text("oai:earliestDatestamp", &[], &required.day);
@@ -163,6 +164,16 @@ fn identify(xml: &mut Xml, here: &Here<'_>, required: &Required<'_>) {
         xml.text("oai:granularity", &[], "YYYY-MM-DD");
     });
     xml.line();
+}
+
+/// The address at which harvesters ask: that of the gateway, a slash, and the address of the file without its scheme
+/// (section 2, "Static Repository base URL"); without a gateway the address of the file.
+fn base_url(address: &str, gateway: Option<&str>) -> String {
+    let file = format!("{}/{}", address.trim_end_matches('/'), FORMAT.file);
+    match (gateway, file.split_once("://")) {
+        (Some(gateway), Some((_, location))) => format!("{gateway}/{location}"),
+        _ => file,
+    }
 }
 
 fn records(xml: &mut Xml, here: &Here<'_>, required: &Required<'_>, format: &Metadata) {
@@ -258,6 +269,17 @@ fn dublin_core(xml: &mut Xml, here: &Here<'_>, design: &Design, sheet: &Impressi
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// The specification's example of a gateway and a file, with our name of the file.
+    #[test]
+    fn the_base_address_is_that_of_the_gateway_and_the_file_without_its_scheme() {
+        let address = "http://an.oa.org/ma";
+        assert_eq!(base_url(address, None), "http://an.oa.org/ma/oai.xml");
+        assert_eq!(
+            base_url(address, Some("http://gateway.institution.org/oai")),
+            "http://gateway.institution.org/oai/an.oa.org/ma/oai.xml"
+        );
+    }
 
     #[test]
     fn a_large_catalogue_is_harvested_in_dublin_core_alone() {

@@ -31,6 +31,8 @@ pub struct Settings {
     pub work_rights: Option<String>,
     /// Where to write to.
     pub contact: Option<String>,
+    /// The gateway through which harvesters read the OAI-PMH static repository, without a slash at the end.
+    pub oai_gateway: Option<Placed<String>>,
     /// The theme.
     pub theme: Placed<Key>,
     /// The block ink: the colour of numerals, links and differences.

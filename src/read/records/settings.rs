@@ -33,6 +33,7 @@ pub(crate) fn blank(place: Place) -> Settings {
         licence: None,
         work_rights: None,
         contact: None,
+        oai_gateway: None,
         theme: Placed::new(Key::built_in_theme(), place),
         ink: Ink::default(),
         principles: Vec::new(),
@@ -68,6 +69,9 @@ pub(crate) fn settings(fields: &mut Fields<'_, '_>) -> Settings {
     settings.licence = fields.words("licence");
     settings.work_rights = fields.words("work_rights");
     settings.contact = fields.words("contact");
+    settings.oai_gateway = fields
+        .one("oai_gateway", values::web)
+        .map(|gateway| gateway.map(|gateway| gateway.trim_end_matches('/').to_owned()));
     if let Some(theme) = fields.key("theme") {
         settings.theme = theme;
     }

@@ -54,6 +54,11 @@ pub static CATALOGUE: Shape = plain(
         ),
         may("contact", Takes::Text, "where to write to"),
         may(
+            "oai_gateway",
+            Takes::Web,
+            "the gateway through which harvesters read oai.xml (OAI-PMH)",
+        ),
+        may(
             "theme",
             Takes::Theme,
             "the theme; laid where nothing is said",
