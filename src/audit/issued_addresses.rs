@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
+use crate::model::design::Comparison;
 use crate::model::finding::Finding;
 use crate::model::key::{Key, PictureOwner};
 use crate::model::link::Target;
@@ -171,15 +172,17 @@ pub(super) fn reused(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Find
     for (address, entry) in &register.entries {
         let edition = edition_of(register, entry);
         if let IssuedAddress::Comparison(design, place) = address {
-            let comparisons = catalogue
-                .designs
-                .get(design)
-                .map(|design| &design.comparisons);
-            let comparison = place
-                .checked_sub(1)
-                .and_then(|at| comparisons.and_then(|all| all.get(at)));
+            let recorded = catalogue.designs.get(design);
+            let comparison = recorded.and_then(|design| design.comparison(*place));
             let issued = entry.last(Aspect::Shows);
-            let Some(comparison) = comparison.filter(|now| shown(now) != issued) else {
+            // A sheet that is not published stands in the record alone, and one may be added.
+            let shows_all = |now: &Comparison| {
+                let of: Vec<String> = now.of.iter().map(|key| key.value.to_string()).collect();
+                issued
+                    .split_whitespace()
+                    .all(|key| of.iter().any(|of| of == key))
+            };
+            let Some(comparison) = comparison.filter(|now| !shows_all(now)) else {
                 continue;
             };
             findings.push(

@@ -20,6 +20,7 @@ use super::place::Sources;
 use super::register::{Digest, IssuedAddress, Register};
 use super::settings::Settings;
 use super::settled::SettledDoubt;
+use super::standing::RecordStanding;
 use super::vocabulary::Vocabularies;
 
 /// Everything a catalogue records. Designs are in the order of their keys; `study::order` gives the
@@ -52,6 +53,9 @@ pub struct Catalogue {
     pub contents: BTreeMap<RecordId, RecordContent>,
     /// The addresses that were issued; `None` before the first edition.
     pub register: Option<Register>,
+    /// The issued addresses of records, and of parts of records, that are not published any more, each with the last
+    /// edition that published it, as a place in [`Register::editions`]. Only [`super::public`] fills it.
+    pub unpublished: BTreeMap<IssuedAddress, usize>,
     /// The keys that records had before, by which they can still be named.
     pub former: FormerKeys,
     /// The doubts that records say are settled, in the order of reading. Only the audit uses them.
@@ -217,13 +221,19 @@ impl Catalogue {
                 design(key).is_some_and(|design| design.point(name).is_some())
             }
             IssuedAddress::Comparison(key, place) => {
-                design(key).is_some_and(|design| (1..=design.comparisons.len()).contains(place))
+                design(key).is_some_and(|design| design.comparison(*place).is_some())
             }
             IssuedAddress::Condition(key, name) => self.marks.get(key).is_some_and(|mark| {
                 let mut conditions = mark.conditions.iter();
                 conditions.any(|condition| condition.key.value == *name)
             }),
         }
+    }
+
+    /// Whether an issued address has its record, or leads to the one that took its place.
+    #[must_use]
+    pub fn answers(&self, address: &IssuedAddress) -> bool {
+        self.has_address(address) || self.leads(address).is_some()
     }
 
     /// The address that an issued address leads to, because its record has another key now (`was`); `None` where
@@ -287,6 +297,55 @@ impl Catalogue {
     #[must_use]
     pub fn are_one_house(&self, one: &Key, other: &Key) -> bool {
         self.became(one, other) || self.became(other, one)
+    }
+
+    /// The records to see in place of a record. One that was withdrawn itself and names others is passed over, so that no
+    /// reader is sent on twice.
+    #[must_use]
+    pub fn to_see_instead(&self, standing: &RecordStanding) -> Vec<Target> {
+        let mut found = Vec::new();
+        let mut passed = BTreeSet::new();
+        self.follow(standing, &mut passed, &mut found);
+        found
+    }
+
+    fn follow(
+        &self,
+        standing: &RecordStanding,
+        passed: &mut BTreeSet<Target>,
+        found: &mut Vec<Target>,
+    ) {
+        let named = standing.see.iter();
+        for target in named.filter_map(|to| to.value.parse::<Target>().ok()) {
+            // Faulty records may name each other: each is followed once.
+            if !passed.insert(target.clone()) {
+                continue;
+            }
+            let further = match &target {
+                Target::Design(key) => self.designs.get(key).map(|design| &design.standing),
+                Target::Impression(key) => self.impression(key).map(|sheet| &sheet.standing),
+                _ => None,
+            };
+            match further.filter(|further| further.is_withdrawn() && !further.see.is_empty()) {
+                Some(further) => self.follow(further, passed, found),
+                None => found.push(target),
+            }
+        }
+    }
+
+    /// The last of the holders that took over a holder; `None` where none did.
+    #[must_use]
+    pub fn last_successor<'c>(&'c self, holder: &'c Key) -> Option<&'c Key> {
+        let mut last = holder;
+        // Successors in a circle are an error; there are no more steps than holders, so that none is followed for ever.
+        for _ in &self.holders {
+            let successor = self.holders.get(last).and_then(|h| h.successor.as_ref());
+            match successor.filter(|next| self.holders.contains_key(&next.holder.value)) {
+                Some(next) => last = &next.holder.value,
+                None => break,
+            }
+        }
+        (last != holder).then_some(last)
     }
 
     /// Whether the holder `from` is the holder `to`, or was taken over by it, directly or through others.

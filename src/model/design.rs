@@ -136,6 +136,12 @@ impl Design {
         self.points.iter().find(|p| p.key.value == *key)
     }
 
+    /// A comparison, by its place in the record.
+    #[must_use]
+    pub fn comparison(&self, number: usize) -> Option<&Comparison> {
+        self.comparisons.iter().find(|c| c.number == number)
+    }
+
     /// A state, by key.
     #[must_use]
     pub fn state(&self, key: &Key) -> Option<&State> {
@@ -265,6 +271,9 @@ pub struct MatrixNow {
 /// Impressions to show together.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Comparison {
+    /// Its place in the record, from 1, which is part of its address. A comparison that is not published keeps the
+    /// places of the others as they are.
+    pub number: usize,
     /// The impressions; two to four.
     pub of: Vec<Placed<ImpressionKey>>,
     /// Why.

@@ -238,6 +238,10 @@ closed_list! {
         Shows = "shows",
         /// The address that this one leads to: "design:15".
         Leads = "leads",
+        /// The holder that took over a holder, by key.
+        Successor = "successor",
+        /// "yes" where the record is there and is not published any more.
+        Unpublished = "unpublished",
     }
 }
 
@@ -420,6 +424,20 @@ impl IssuedEntry {
     #[must_use]
     pub fn leads_to(&self) -> Option<IssuedAddress> {
         IssuedAddress::named(self.last(Aspect::Leads))
+    }
+
+    /// The last edition that published it under this address, as a place in [`Register::editions`]. `last` is the
+    /// place of the last edition of all.
+    #[must_use]
+    pub fn last_published(&self, last: usize) -> usize {
+        let since = |aspect| -> Option<usize> {
+            let said: &Said = self.said.get(&aspect)?;
+            let (edition, value) = said.0.last_key_value()?;
+            (!value.is_empty()).then_some(*edition)
+        };
+        let ended = [Aspect::Unpublished, Aspect::Leads].map(since);
+        let ended = ended.into_iter().flatten().min();
+        ended.map_or(last, |edition| edition.saturating_sub(1))
     }
 
     /// How it read last.

@@ -77,6 +77,7 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
         occurrences: BTreeMap::new(),
         contents: BTreeMap::new(),
         register: None,
+        unpublished: BTreeMap::new(),
         former,
         settled: Vec::new(),
         redacted: Redacted::default(),

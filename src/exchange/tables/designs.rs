@@ -109,18 +109,20 @@ pub(super) fn related(sources: Sources<'_>) -> Written {
 }
 
 pub(super) fn comparisons(sources: Sources<'_>) -> Written {
-    type Row<'s> = (&'s Design, usize, &'s Comparison);
-    let rows = sources.designs().flat_map(|d| numbered(d, &d.comparisons));
+    type Row<'s> = (&'s Design, &'s Comparison);
+    let rows = sources
+        .designs()
+        .flat_map(|d| d.comparisons.iter().map(move |comparison| (d, comparison)));
     TableOf::new("comparisons")
         .part_of("design", "designs", |row: &Row| (&row.0.key).into())
-        .position(|row| row.1)
+        .position(|row| row.1.number)
         .keys_of("impressions", "impressions", |row| {
-            Cell::list(row.2.of.iter().map(|key| &key.value))
+            Cell::list(row.1.of.iter().map(|key| &key.value))
         })
         .required()
-        .text("why", |row| row.2.why.as_ref().into())
+        .text("why", |row| row.1.why.as_ref().into())
         .address("address", |row| {
-            sources.address(&Address::Comparison(row.0.key.clone(), row.1))
+            sources.address(&Address::Comparison(row.0.key.clone(), row.1.number))
         })
         .required()
         .write(rows)

@@ -18,8 +18,7 @@ pub(crate) fn recorded(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
     design
         .comparisons
         .iter()
-        .zip(1..)
-        .map(|(comparison, place)| {
+        .map(|comparison| {
             let names: Vec<_> = comparison
                 .of
                 .iter()
@@ -28,7 +27,7 @@ pub(crate) fn recorded(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
                 })
                 .collect();
             let all = enumeration::together(here, &names);
-            let address = Address::Comparison(design.key.clone(), place);
+            let address = Address::Comparison(design.key.clone(), comparison.number);
             let link = CleanHtml::link(&here.href(&address), &all);
             match &comparison.why {
                 Some(why) => link.then(": ").then(why),
@@ -47,9 +46,8 @@ pub(crate) fn with_sheet(
     design
         .comparisons
         .iter()
-        .zip(1..)
-        .filter(|(comparison, _)| comparison.of.iter().any(|k| k.value == impression.key))
-        .map(|(comparison, place)| {
+        .filter(|comparison| comparison.of.iter().any(|k| k.value == impression.key))
+        .map(|comparison| {
             let others: Vec<_> = comparison
                 .of
                 .iter()
@@ -60,7 +58,7 @@ pub(crate) fn with_sheet(
             let text = here
                 .words()
                 .html("compared-with", None, &[("others", &all)]);
-            let address = Address::Comparison(design.key.clone(), place);
+            let address = Address::Comparison(design.key.clone(), comparison.number);
             let link = CleanHtml::link(&here.href(&address), &text);
             match &comparison.why {
                 Some(why) => link.then(": ").then(why),

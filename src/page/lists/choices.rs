@@ -32,7 +32,7 @@ pub(crate) fn choices(here: &Here<'_>, stands: &RecordStanding) -> Vec<Choice> {
     if !stands.is_withdrawn() {
         return Vec::new();
     }
-    let targets = standing_note::leads_to(here, stands);
+    let targets = here.public().to_see_instead(stands);
     if targets.len() < 2 {
         return Vec::new();
     }

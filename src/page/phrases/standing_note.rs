@@ -1,10 +1,7 @@
 //! Notes on records that are doubtful, rejected or withdrawn. Their pages stay, give the reason and
 //! link to other records.
 
-use std::collections::BTreeSet;
-
 use super::enumeration;
-use crate::model::link::Target;
 use crate::model::standing::RecordStanding;
 use crate::model::words::Standing;
 use crate::page::setting::book::Here;
@@ -37,7 +34,9 @@ pub(crate) fn note(here: &Here<'_>, stands: &RecordStanding) -> Option<CleanHtml
             out.push_text(".");
         }
     }
-    let see: Vec<CleanHtml> = leads_to(here, stands)
+    let see: Vec<CleanHtml> = here
+        .public()
+        .to_see_instead(stands)
         .iter()
         .map(|target| match here.target(target) {
             Some((address, name)) => here.link(&address, &name),
@@ -51,38 +50,4 @@ pub(crate) fn note(here: &Here<'_>, stands: &RecordStanding) -> Option<CleanHtml
         out.push_text(".");
     }
     out.some()
-}
-
-/// The records to see in place of a record. One that was withdrawn itself and names others is passed over, so that no
-/// reader is sent on twice.
-pub(crate) fn leads_to(here: &Here<'_>, stands: &RecordStanding) -> Vec<Target> {
-    let mut found = Vec::new();
-    let mut passed = BTreeSet::new();
-    follow(here, stands, &mut passed, &mut found);
-    found
-}
-
-fn follow(
-    here: &Here<'_>,
-    stands: &RecordStanding,
-    passed: &mut BTreeSet<Target>,
-    found: &mut Vec<Target>,
-) {
-    let named = stands.see.iter();
-    for target in named.filter_map(|to| to.value.parse::<Target>().ok()) {
-        // Faulty records may name each other: each is followed once.
-        if !passed.insert(target.clone()) {
-            continue;
-        }
-        let public = here.public();
-        let further = match &target {
-            Target::Design(key) => public.designs.get(key).map(|design| &design.standing),
-            Target::Impression(key) => public.impression(key).map(|sheet| &sheet.standing),
-            _ => None,
-        };
-        match further.filter(|standing| standing.is_withdrawn() && !standing.see.is_empty()) {
-            Some(standing) => follow(here, standing, passed, found),
-            None => found.push(target),
-        }
-    }
 }

@@ -15,7 +15,6 @@ use super::address::{Address, Fragment};
 use super::pictures::Pictures;
 use crate::model::design::Design;
 use crate::model::former::Named;
-use crate::model::holder::Holder;
 use crate::model::key::{ImpressionKey, Key, PictureKey, PictureOwner};
 use crate::model::link::Target;
 use crate::model::occurrence::DesignPart;
@@ -74,7 +73,7 @@ impl Redirects {
         let mut redirects = all.into_redirects();
         let folder = |key: &Key| Address::Holder(key.clone()).to_string();
         for holder in public.holders.values() {
-            if let Some(last) = last_successor(public, holder) {
+            if let Some(last) = public.last_successor(&holder.key) {
                 let beside = redirects.joined.entry(folder(last)).or_default();
                 beside.insert(folder(&holder.key));
             }
@@ -123,20 +122,6 @@ impl Redirects {
         }
         paths
     }
-}
-
-/// The last of the holders that took over a holder; `None` where none did.
-fn last_successor<'p>(public: &'p Public, holder: &'p Holder) -> Option<&'p Key> {
-    let mut last = holder;
-    // Successors in a circle are an error; there are no more steps than holders, so that none is followed for ever.
-    for _ in &public.holders {
-        let next = last.successor.as_ref();
-        let Some(next) = next.and_then(|next| public.holders.get(&next.holder.value)) else {
-            break;
-        };
-        last = next;
-    }
-    (last.key != holder.key).then_some(&last.key)
 }
 
 /// The page of a record that may have former keys; `None` for impressions and pictures, which have those of their

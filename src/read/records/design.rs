@@ -292,7 +292,7 @@ fn own_pictures(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Pictures {
 }
 
 fn comparisons(fields: &mut Fields<'_, '_>) -> Vec<Comparison> {
-    fields.tables("comparisons", |fields| {
+    let mut comparisons = fields.tables("comparisons", |fields| {
         let of = fields.several("of", values::impression_key);
         let why = fields.words("why");
         let written = fields.take("of").map(|node| {
@@ -310,9 +310,14 @@ fn comparisons(fields: &mut Fields<'_, '_>) -> Vec<Comparison> {
                 .push(finding.help("name the impressions: [\"14.1\", \"14.2\"]"));
         }
         (of.len() > 1).then_some(Comparison {
+            number: 0,
             of,
             why,
             place: fields.at,
         })
-    })
+    });
+    for (comparison, number) in comparisons.iter_mut().zip(1..) {
+        comparison.number = number;
+    }
+    comparisons
 }

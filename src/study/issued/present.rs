@@ -45,7 +45,10 @@ impl Present {
         for (key, holder) in &catalogue.holders {
             let target = Target::Holder(key.clone());
             let note = holder.note.as_ref();
-            present.record(catalogue, target, &RecordId::Holder(key.clone()), note);
+            let entry = present.record(catalogue, target, &RecordId::Holder(key.clone()), note);
+            let successor = holder.successor.as_ref();
+            let successor = successor.map_or("", |successor| successor.holder.value.as_str());
+            entry.say(Aspect::Successor, successor);
         }
         for (key, person) in &catalogue.people {
             let target = Target::Person(key.clone());
@@ -125,8 +128,9 @@ impl Present {
         for point in &design.points {
             self.add(IssuedAddress::Point(key.clone(), point.key.value.clone()));
         }
-        for (comparison, place) in design.comparisons.iter().zip(1..) {
-            let entry = self.add(IssuedAddress::Comparison(key.clone(), place));
+        for comparison in &design.comparisons {
+            let number = comparison.number;
+            let entry = self.add(IssuedAddress::Comparison(key.clone(), number));
             entry.say(Aspect::Shows, &shown(comparison));
         }
         for picture in &design.pictures {
