@@ -20,7 +20,8 @@ use crate::model::words::ClosedList as _;
 use crate::page::{Book, Take, query_words};
 use crate::study::numerals::roman;
 use crate::study::resolve::names::{
-    Accession, DesignNames, EarlierRow, Names, QueryWords, References, StateNames, WorkNames,
+    Accession, DesignNames, EarlierRow, Names, QueryWords, References, Stands, StateNames,
+    WorkNames,
 };
 use crate::study::search::folding;
 use crate::study::search::shards::MOST_BYTES;
@@ -94,6 +95,8 @@ struct Index<'a> {
     exhibitions: Vec<NamesEntry<'a>>,
     marks: Vec<NamesEntry<'a>>,
     accessions: Vec<&'a str>,
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    stands: BTreeMap<&'a str, StandsEntry>,
     words: WordLists<'a>,
     folding: BTreeMap<&'static str, &'static str>,
 }
@@ -200,6 +203,22 @@ struct OwnEntry<'a> {
 }
 
 #[derive(Serialize)]
+struct StandsEntry {
+    how: &'static str,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    see: Vec<String>,
+}
+
+impl StandsEntry {
+    fn of(stands: &Stands) -> StandsEntry {
+        StandsEntry {
+            how: stands.how.word(),
+            see: stands.see.iter().map(ToString::to_string).collect(),
+        }
+    }
+}
+
+#[derive(Serialize)]
 struct WordLists<'a> {
     number: &'a [String],
     state: &'a [String],
@@ -230,6 +249,11 @@ impl<'a> Index<'a> {
             exhibitions: names(&references.exhibitions),
             marks: names(&references.marks),
             accessions: Vec::new(),
+            stands: references
+                .stands
+                .iter()
+                .map(|(named, stands)| (named.as_str(), StandsEntry::of(stands)))
+                .collect(),
             words: WordLists::of(&references.words),
             folding: folding::table().collect(),
         }

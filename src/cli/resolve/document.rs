@@ -30,6 +30,10 @@ pub(super) struct ReadingEntry {
     pub label: String,
     pub certainty: &'static str,
     pub why: String,
+    /// What has become of it, where it does not simply stand.
+    pub standing: Option<&'static str>,
+    /// The addresses of the records to see in its place.
+    pub see: Vec<String>,
 }
 
 impl<'a> ResolveDocument<'a> {
@@ -53,6 +57,7 @@ pub(super) fn entries(catalogue: &ResolvedCatalogue, readings: &[Reading]) -> Ve
     let references = catalogue.resolver.references();
     let entry = |reading: &Reading| {
         let target = references.target(reading.meant)?;
+        let stands = references.stands(reading.meant);
         Some(ReadingEntry {
             kind: target.kind,
             key: target.key,
@@ -62,6 +67,11 @@ pub(super) fn entries(catalogue: &ResolvedCatalogue, readings: &[Reading]) -> Ve
             label: target.label,
             certainty: reading.certainty.word(),
             why: catalogue.why(reading),
+            standing: stands.map(|stands| stands.how.word()),
+            see: stands.map_or_else(Vec::new, |stands| {
+                let see = stands.see.iter();
+                see.map(|record| references.page_of(record)).collect()
+            }),
         })
     };
     readings.iter().filter_map(entry).collect()

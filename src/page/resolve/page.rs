@@ -16,6 +16,7 @@ use crate::page::setting::leaf::Leaf;
 use crate::page::setting::words::Words;
 use crate::page::texts::catalogue_pages;
 use crate::page::texts::markdown::{self, Placement};
+use crate::study::resolve::names::Fate;
 
 #[derive(Serialize)]
 struct View {
@@ -39,6 +40,8 @@ struct ScriptWords {
     why: BTreeMap<String, String>,
     relation: BTreeMap<String, String>,
     certainty: BTreeMap<&'static str, String>,
+    stands: BTreeMap<&'static str, String>,
+    see: String,
     found: BTreeMap<&'static str, String>,
 }
 
@@ -124,6 +127,8 @@ fn script_words(words: &Words) -> ScriptWords {
         why: why.collect(),
         relation: relations(words),
         certainty: all::<Certainty>(words, "certainty"),
+        stands: all::<Fate>(words, "stands"),
+        see: words.left_open("resolve-see", &["records"]),
         found,
     }
 }

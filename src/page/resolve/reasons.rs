@@ -51,5 +51,18 @@ pub(crate) fn why(words: &Words, references: &References, reading: &Reading) -> 
         let joined = words.with("resolve-why-joined", &[("record", Argument::Text(&record))]);
         told = format!("{told}; {joined}");
     }
+    if let Some(stands) = references.stands(reading.meant) {
+        told = format!("{told}; {}", words.listed("stands", stands.how));
+        let see: Vec<String> = stands
+            .see
+            .iter()
+            .map(|r| references.short_name(r))
+            .collect();
+        if !see.is_empty() {
+            let see = see.join(", ");
+            let see = words.with("resolve-see", &[("records", Argument::Text(&see))]);
+            told = format!("{told}, {see}");
+        }
+    }
     told
 }

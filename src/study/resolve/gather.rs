@@ -6,16 +6,19 @@
 use std::collections::BTreeMap;
 
 use super::names::{
-    Accession, DesignNames, EarlierRow, Names, OwnReading, PrintingNames, QueryWords, References,
-    StateNames, WorkNames,
+    Accession, DesignNames, EarlierRow, Fate, Names, OwnReading, PrintingNames, QueryWords,
+    References, Stands, StateNames, WorkNames,
 };
 use crate::model::catalogue::Catalogue;
 use crate::model::design::{Design, TitleKind};
 use crate::model::holder::Holder;
 use crate::model::key::Key;
+use crate::model::link::Target;
 use crate::model::literature::Work;
 use crate::model::mark::MarkRecord;
 use crate::model::person::Person;
+use crate::model::standing::RecordStanding;
+use crate::model::words::Standing;
 use crate::study::concordance::{Concordance, DesignPart, ReverseRow};
 use crate::study::joined::JoinedSheets;
 use crate::study::numerals::numerals;
@@ -54,6 +57,7 @@ impl References {
                 .collect(),
             marks: catalogue.marks.values().map(mark).collect(),
             accessions: accessions(&designs),
+            stands: stands(catalogue, &designs),
             designs: names,
         };
         references.add_former_names(catalogue);
@@ -202,6 +206,48 @@ fn mark(mark: &MarkRecord) -> Names {
         .map_or(in_words.as_str(), |text| &text.value);
     let numbers = mark.reference.iter().filter_map(|r| r.number.as_deref());
     Names::new(&mark.key, std::iter::once(text).chain(numbers))
+}
+
+/// The records that do not simply stand: a part or sheet of a design stands as the design does, unless it says more.
+fn stands(catalogue: &Catalogue, designs: &[&Design]) -> BTreeMap<String, Stands> {
+    let mut all = BTreeMap::new();
+    let mut add = |named: String, standing: &RecordStanding| {
+        let how = match standing.standing {
+            Standing::Accepted => return,
+            Standing::Doubtful => Fate::Doubtful,
+            Standing::Rejected => Fate::Rejected,
+            Standing::Withdrawn => Fate::Withdrawn,
+        };
+        let see = catalogue.to_see_instead(standing);
+        all.insert(named, Stands { how, see });
+    };
+    for design in designs {
+        let key = &design.key;
+        add(format!("design:{key}"), &design.standing);
+        for state in &design.states {
+            add(format!("state:{key}/{}", state.key.value), &state.standing);
+        }
+        for printing in &design.printings {
+            let part = &printing.key.value;
+            add(format!("printing:{key}/{part}"), &printing.standing);
+        }
+        for impression in design.impressions.values() {
+            add(
+                format!("impression:{}", impression.key),
+                &impression.standing,
+            );
+        }
+    }
+    for key in catalogue.holders.keys() {
+        if let Some(successor) = catalogue.last_successor(key) {
+            let stands = Stands {
+                how: Fate::TakenOver,
+                see: vec![Target::Holder(successor.clone())],
+            };
+            all.insert(format!("holder:{key}"), stands);
+        }
+    }
+    all
 }
 
 /// The accession numbers of every sheet, by their keys: as they are written, and without punctuation.

@@ -5,7 +5,9 @@
 use std::collections::BTreeMap;
 
 use crate::model::key::{ImpressionKey, Key};
+use crate::model::link::Target;
 use crate::model::literature::Relation;
+use crate::model::words::closed_list;
 
 /// Everything that can be cited, each list in the order in which equally good readings stand.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -32,6 +34,32 @@ pub struct References {
     pub marks: Vec<Names>,
     /// The accession numbers by their keys ([`super::super::search::words::number_key`]), each with its sheets.
     pub accessions: BTreeMap<String, Vec<Accession>>,
+    /// The records, states and printings that do not simply stand, by how they are named: "design:19", "state:19/cut",
+    /// "printing:19/own", "impression:19.2", "holder:harbour-museum".
+    pub stands: BTreeMap<String, Stands>,
+}
+
+/// What has become of a record.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Stands {
+    /// What.
+    pub how: Fate,
+    /// The records to see in its place.
+    pub see: Vec<Target>,
+}
+
+closed_list! {
+    /// What has become of a record that does not simply stand.
+    Fate {
+        /// Its standing is doubtful.
+        Doubtful = "doubtful",
+        /// It was rejected.
+        Rejected = "rejected",
+        /// It was withdrawn.
+        Withdrawn = "withdrawn",
+        /// A holder that another continues.
+        TakenOver = "taken-over",
+    }
 }
 
 /// Words that people write beside numbers, in parts as numbers have them.

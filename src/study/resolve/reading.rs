@@ -1,7 +1,9 @@
 //! A reading of a reference: what is meant, how certainly, and why.
 
-use super::names::{DesignNames, Names, References};
+use super::names::{DesignNames, Names, References, Stands};
 use crate::model::certainty::Certainty;
+use crate::model::key::Key;
+use crate::model::link::Target as Link;
 use crate::model::literature::Relation;
 use crate::study::numerals::roman;
 
@@ -225,6 +227,65 @@ pub struct Target {
 }
 
 impl References {
+    /// What has become of what a reading means; `None` where it simply stands.
+    #[must_use]
+    pub fn stands(&self, meant: Meant) -> Option<&Stands> {
+        let of_design = |design: usize, part: Option<String>| {
+            let key = &self.designs.get(design)?.key;
+            let own = part.and_then(|part| self.stands.get(&part));
+            own.or_else(|| self.stands.get(&format!("design:{key}")))
+        };
+        match meant {
+            Meant::Design(design) => of_design(design, None),
+            Meant::State(design, state) => {
+                let names = self.designs.get(design)?;
+                let state = &names.states.get(state)?.key;
+                of_design(design, Some(format!("state:{}/{state}", names.key)))
+            }
+            Meant::Printing(design, printing) => {
+                let names = self.designs.get(design)?;
+                let printing = &names.printings.get(printing)?.key;
+                of_design(design, Some(format!("printing:{}/{printing}", names.key)))
+            }
+            Meant::Impression(design, number) => {
+                let names = self.designs.get(design)?;
+                of_design(design, Some(format!("impression:{}.{number}", names.key)))
+            }
+            Meant::Holder(at) => {
+                let key = &self.holders.get(at)?.key;
+                self.stands.get(&format!("holder:{key}"))
+            }
+            _ => None,
+        }
+    }
+
+    /// The name of a record by which a reader is sent on: "OP 15", "OP 15.2", "Harbour Museum".
+    #[must_use]
+    pub fn short_name(&self, record: &Link) -> String {
+        let cited = |key: &Key| {
+            let design = self.designs.iter().find(|design| design.key == *key)?;
+            Some(self.cited(design))
+        };
+        let name = match record {
+            Link::Design(key) => cited(key),
+            Link::Impression(key) => {
+                cited(&key.design).map(|design| format!("{design}.{}", key.number))
+            }
+            Link::Holder(key) => {
+                let holder = self.holders.iter().find(|holder| holder.key == *key);
+                holder.and_then(|holder| holder.names.first().cloned())
+            }
+            _ => None,
+        };
+        name.unwrap_or_else(|| record.key().to_string())
+    }
+
+    /// The absolute address of the page of a record.
+    #[must_use]
+    pub fn page_of(&self, record: &Link) -> String {
+        format!("{}/{}/{}/", self.address, record.kind(), record.key())
+    }
+
     /// What a reading leads to.
     #[must_use]
     pub fn target(&self, meant: Meant) -> Option<Target> {

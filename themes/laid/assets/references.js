@@ -521,6 +521,27 @@ export async function open(load) {
     return target("design", key, address("state", { design: key, state: state.key }), `${cited}${numeral}`, { state: state.key });
   };
 
+  /** What has become of what is meant: of the part or sheet itself, else of its design; nothing where it simply stands. */
+  const standsOf = ([kind, at, place]) => {
+    if (index.stands === undefined) return undefined;
+    if (kind === "holder") return index.stands[`holder:${index.holders[at].key}`];
+    if (!["design", "state", "printing", "impression"].includes(kind)) return undefined;
+    const { key, states, printings } = designs[at];
+    const own = { state: () => `state:${key}/${states[place].key}`, printing: () => `printing:${key}/${printings[place].key}`, impression: () => `impression:${key}.${place}` }[kind];
+    return (own && index.stands[own()]) ?? index.stands[`design:${key}`];
+  };
+
+  /** The short name of a record: "OP 15", "OP 15.2", "Harbour Museum". */
+  const shortName = (record) => {
+    const [kind, key] = record.split(":");
+    const cited = (design) => placeOf.has(design) && `${index.siglum} ${designs[placeOf.get(design)].number}`;
+    if (kind === "design") return cited(key) || key;
+    if (kind === "holder") return nameOfHolder.get(key) ?? key;
+    const dot = key.lastIndexOf(".");
+    const design = kind === "impression" && cited(key.slice(0, dot));
+    return design ? design + key.slice(dot) : key;
+  };
+
   /** The readings of a reference, the likeliest first. `why` has the end of the id of its word, and its arguments. */
   const resolve = async (text) => {
     const asked = read(text);
@@ -536,11 +557,22 @@ export async function open(load) {
       notThere(asked, readings);
       beginning(asked, readings);
     }
-    return settle(readings).map(({ meant, certainty, why, record }) => ({
-      ...targetOf(meant),
-      certainty: CERTAINTIES[certainty],
-      why: { ...why, record: record === null ? undefined : `${designs[meant[1]].number}.${record}` },
-    }));
+    return settle(readings).map(({ meant, certainty, why, record }) => {
+      const stands = standsOf(meant);
+      const see = stands?.see ?? [];
+      return {
+        ...targetOf(meant),
+        certainty: CERTAINTIES[certainty],
+        why: {
+          ...why,
+          record: record === null ? undefined : `${designs[meant[1]].number}.${record}`,
+          stands: stands?.how,
+          records: see.length > 0 ? see.map(shortName).join(", ") : undefined,
+        },
+        standing: stands?.how ?? null,
+        see: see.map((one) => `${index.address}/${one.replace(":", "/")}/`),
+      };
+    });
   };
 
   return { index, resolve };
@@ -553,5 +585,7 @@ export function reason(words, why) {
   if (why.relation !== undefined) told += ` (${words.relation[`${why.relation} ${why.part}`]})`;
   if (why.holder !== undefined) told += `, ${why.holder}`;
   if (why.record !== undefined) told += `; ${fill(words.why.joined)}`;
+  if (why.stands !== undefined) told += `; ${words.stands[why.stands]}`;
+  if (why.records !== undefined) told += `, ${fill(words.see)}`;
   return told;
 }

@@ -130,6 +130,7 @@ resolve-why-name = Name
 resolve-why-former-name = früherer Name
 resolve-why-isil = ISIL
 resolve-why-beginning = ein Titel oder Name beginnt so
+resolve-see = siehe { $records }
 resolve-why-joined = { $record } ist ein Eintrag zu diesem Blatt
 
 # Verbinden.
@@ -702,6 +703,7 @@ standing-withdrawn = Zurückgezogen
 stands-doubtful = zweifelhaft
 stands-rejected = abgelehnt
 stands-withdrawn = zurückgezogen
+stands-taken-over = fortgeführt
 
 # Daten.
 date-unknown = Datum unbekannt

@@ -130,6 +130,7 @@ resolve-why-name = name
 resolve-why-former-name = former name
 resolve-why-isil = ISIL
 resolve-why-beginning = a title or name begins so
+resolve-see = see { $records }
 resolve-why-joined = { $record } is a record of this sheet
 
 # Joining.
@@ -702,6 +703,7 @@ standing-withdrawn = Withdrawn
 stands-doubtful = doubtful
 stands-rejected = rejected
 stands-withdrawn = withdrawn
+stands-taken-over = taken over
 
 # Dates.
 date-unknown = date unknown
