@@ -1,24 +1,27 @@
 //! The feed of changes: Atom (RFC 4287), one for the catalogue, beside the page of changes.
 //!
-//! An entry for each edition, and one for each design that it changed, so that who follows one print sees it. The designs
-//! of the first edition have none: everything in it was new. Designs have entries for the last [`EDITIONS_IN_FULL`]
+//! An entry for each edition, one for each design that it changed, and one for each other record: whoever follows one print
+//! or one museum sees it. The records of the first edition have none: everything in it was new. Records have entries for the last [`EDITIONS_IN_FULL`]
 //! editions; those before stand on the pages of their editions, so that the feed does not grow with the catalogue's age.
 //!
 //! Ids are the addresses of the editions' pages as they were issued, kept by the register, and never change, even where
 //! the catalogue moves to another address. Dates are those of the editions, never the clock's; an edition is dated to a
 //! day, and Atom asks for a time, so each is the beginning of its day in universal time.
 
+use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 use super::format::{Format, Sources};
-use crate::model::register::IssuedEdition;
+use crate::model::link::Target;
+use crate::model::register::{IssuedAddress, IssuedEdition};
 use crate::page::changes_in_words::{
-    Told, design_name, edition_and_date, edition_name, of_design, of_sheets,
+    Told, design_name, edition_and_date, edition_name, holder_line, of_design, of_record,
+    of_sheets, record_name, record_place,
 };
 use crate::page::{Address, Here, Overview, Subject, escape_into};
 use crate::study::issued::account::EditionAccount;
 
-/// How many editions, counted from the last, have entries for single designs.
+/// How many editions, counted from the last, have entries for single records.
 const EDITIONS_IN_FULL: usize = 3;
 
 pub(super) const FORMAT: Format = Format {
@@ -126,9 +129,70 @@ fn write(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
             };
             entry.write(&mut feed);
         }
+        for record in records(here, &page, account) {
+            let entry = Entry {
+                id: &format!("{id}#edition-{}", record.place),
+                title: &format!("{} ({})", record.name, edition_name(words, edition)),
+                edition,
+                href: &record.page.absolute(base),
+                summary: &record.changes.join(" "),
+            };
+            entry.write(&mut feed);
+        }
     }
     feed.push_str("</feed>\n");
     Some(feed.into_bytes())
+}
+
+/// What an edition changed in a record other than a design.
+struct ChangedRecord {
+    /// Its place on the page of the edition, after the id of the account.
+    place: String,
+    name: String,
+    /// Its page; that of the edition where it has none.
+    page: Address,
+    /// What changed, in sentences.
+    changes: Vec<String>,
+}
+
+/// The records that an edition changed: holders with what changed of their sheets, people, literature, exhibitions, marks
+/// and pages.
+fn records(here: &Here<'_>, edition: &Address, account: &EditionAccount) -> Vec<ChangedRecord> {
+    let mut changed: BTreeMap<IssuedAddress, Vec<String>> = BTreeMap::new();
+    for record in &account.records {
+        let of_it = changed.entry(record.address.clone()).or_default();
+        of_it.push(of_record(here, record).plain());
+    }
+    for (key, changes) in &account.holders {
+        let address = IssuedAddress::Record(Target::Holder(key.clone()));
+        let of_it = changed.entry(address).or_default();
+        of_it.push(holder_line(here, changes).plain());
+    }
+    let mut records: Vec<_> = changed.into_iter().collect();
+    records.sort_by(|(a, _), (b, _)| a.in_file_order(b));
+    let records = records.into_iter().map(|(address, changes)| {
+        let present = here.public().leads(&address);
+        let present = present.unwrap_or_else(|| address.clone());
+        let page = match &present {
+            IssuedAddress::Record(target) if here.public().has_address(&present) => {
+                here.target(target).map(|(page, _)| page)
+            }
+            _ => None,
+        };
+        ChangedRecord {
+            place: match &address {
+                // The changes of its sheets have a place already.
+                IssuedAddress::Record(Target::Holder(key)) if account.holders.contains_key(key) => {
+                    format!("holder-{key}")
+                }
+                address => record_place(address),
+            },
+            name: record_name(here, &address).plain(),
+            page: page.unwrap_or_else(|| edition.clone()),
+            changes,
+        }
+    });
+    records.collect()
 }
 
 /// A title with a capital.

@@ -7,9 +7,8 @@ use crate::model::key::Key;
 use crate::model::register::IssuedKind;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
-use crate::study::issued::account::{
-    EditionAccount, HolderChange, HolderChangeKind, RecordAccount, RecordChange,
-};
+use crate::study::issued::account::EditionAccount;
+use crate::study::issued::account::changes::{HolderChange, RecordAccount};
 
 /// The account of an edition.
 #[derive(Serialize)]
@@ -60,7 +59,7 @@ pub(crate) fn view(
     AccountView {
         entries: entries.collect(),
         holders: holders(here, account, id),
-        others: others(here, account),
+        others: others(here, account, id),
         id: id.to_owned(),
         heading,
         about,
@@ -72,7 +71,7 @@ fn holders(here: &Here<'_>, account: &EditionAccount, id: &str) -> Vec<EntryView
         .holders
         .iter()
         .map(|(key, changes)| {
-            let name = here.public().holders.get(key);
+            let name = wording::present_holder(here, key);
             let name = name.map_or_else(|| key.to_string(), |h| here.holder_city_first(h));
             (name, key, changes)
         })
@@ -80,50 +79,26 @@ fn holders(here: &Here<'_>, account: &EditionAccount, id: &str) -> Vec<EntryView
     holders.sort_by(|a, b| (&a.0, a.1).cmp(&(&b.0, b.1)));
     holders
         .into_iter()
-        .map(|(_, key, changes)| {
-            let town = here.public().holders.get(key);
-            let town = town.and_then(|holder| holder.town.as_ref());
-            EntryView {
-                id: format!("{id}-holder-{key}"),
-                hang: town.map_or_else(String::new, |town| town.value.clone()),
-                title: wording::holder_name(here, key),
-                lines: vec![holder_line(here, changes)],
-            }
+        .map(|(_, key, changes)| EntryView {
+            id: format!("{id}-holder-{key}"),
+            hang: hang(here, key),
+            title: wording::holder_name(here, key),
+            lines: vec![wording::holder_line(here, changes)],
         })
         .collect()
 }
 
-/// "New: 14.7, 14.8. Identified otherwise: 3.2."
-fn holder_line(here: &Here<'_>, changes: &[HolderChange]) -> CleanHtml {
-    let kinds = [
-        (HolderChangeKind::New, "holder-change-new"),
-        (HolderChangeKind::Came, "holder-change-came"),
-        (HolderChangeKind::Left, "holder-change-left"),
-        (HolderChangeKind::Identified, "holder-change-identified"),
-        (HolderChangeKind::Standing, "holder-change-standing"),
-        (HolderChangeKind::Revised, "holder-change-revised"),
-    ];
-    let mut sentences = Vec::new();
-    for (kind, word) in kinds {
-        let mut sheets: Vec<_> = changes
-            .iter()
-            .filter(|change| change.kind == kind)
-            .collect();
-        sheets.sort_by_key(|change| here.book.studies.order.impression_rank(&change.sheet));
-        let links: Vec<CleanHtml> = sheets
-            .into_iter()
-            .map(|change| wording::sheet_link(here, &change.sheet))
-            .collect();
-        if !links.is_empty() {
-            let all = CleanHtml::join(&links, ", ");
-            sentences.push(here.words().html(word, None, &[("sheets", &all)]));
-        }
-    }
-    CleanHtml::join(&sentences, " ")
+/// What hangs beside a holder: its town, else what kind of holder it is; the place of private owners is in their names.
+fn hang(here: &Here<'_>, key: &Key) -> String {
+    let Some(holder) = wording::present_holder(here, key) else {
+        return key.to_string();
+    };
+    let town = holder.town.as_ref().map(|town| town.value.clone());
+    town.unwrap_or_else(|| here.words().listed("holder-kind", holder.kind).to_owned())
 }
 
 /// The other records, a line for each kind of change.
-fn others(here: &Here<'_>, account: &EditionAccount) -> Vec<CleanHtml> {
+fn others(here: &Here<'_>, account: &EditionAccount, id: &str) -> Vec<CleanHtml> {
     let words = here.words();
     let mut lines = Vec::new();
     let kinds = [
@@ -136,10 +111,9 @@ fn others(here: &Here<'_>, account: &EditionAccount) -> Vec<CleanHtml> {
     ];
     for (kind, word) in kinds {
         let new = account.records.iter();
-        let new = new
-            .filter(|record| record.address.kind() == kind && record.change == RecordChange::New);
+        let new = new.filter(|record| record.address.kind() == kind && record.is_new());
         let names: Vec<CleanHtml> = new
-            .map(|record| wording::record_name(here, &record.address))
+            .map(|record| marked(record, id, &wording::record_name(here, &record.address)))
             .collect();
         if !names.is_empty() {
             let all = CleanHtml::join(&names, "; ");
@@ -150,24 +124,14 @@ fn others(here: &Here<'_>, account: &EditionAccount) -> Vec<CleanHtml> {
         account
             .records
             .iter()
-            .filter_map(|record| other(here, record)),
+            .filter(|record| !record.is_new())
+            .map(|record| marked(record, id, &wording::of_record(here, record))),
     );
     lines
 }
 
-fn other(here: &Here<'_>, record: &RecordAccount) -> Option<CleanHtml> {
-    let name = wording::record_name(here, &record.address);
-    match &record.change {
-        RecordChange::New => None,
-        RecordChange::Leads(to) => {
-            let was = CleanHtml::text(&record.address.key().replace('-', " "));
-            let now = wording::record_name(here, to);
-            let both = [("was", &was), ("now", &now)];
-            Some(here.words().html("change-record-leads", None, &both))
-        }
-        RecordChange::Revised(subjects) => {
-            let revised = wording::record_revised(here, subjects);
-            Some(name.then(": ").and(&revised).then("."))
-        }
-    }
+/// What is told of a record, with the place that the feed names.
+fn marked(record: &RecordAccount, id: &str, told: &CleanHtml) -> CleanHtml {
+    let place = format!("{id}-{}", wording::record_place(&record.address));
+    CleanHtml::element("span", &[("id", place.as_str())], told)
 }

@@ -1,5 +1,6 @@
 //! A change in words, as pages and the feed say it. Links lead to the entries as they are now.
 
+use crate::model::holder::Holder;
 use crate::model::issued_reading::IssuedReadings;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::link::Target;
@@ -13,8 +14,10 @@ use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences};
 use crate::page::setting::words::{Argument, Words};
-use crate::study::issued::account::{
-    DesignAccount, DesignChange, EditionAccount, PartChange, SheetAccount, SheetChange,
+use crate::study::issued::account::EditionAccount;
+use crate::study::issued::account::changes::{
+    DesignAccount, DesignChange, HolderChange, HolderChangeKind, PartChange, RecordAccount,
+    RecordChange, SheetAccount, SheetChange,
 };
 
 /// The register in which changes are told, and the edition that made them.
@@ -260,20 +263,51 @@ fn holder(here: &Here<'_>, key: &str) -> CleanHtml {
     }
 }
 
+/// The holder that a key names in the register, as it is now.
+pub(crate) fn present_holder<'h>(here: &Here<'h>, key: &Key) -> Option<&'h Holder> {
+    let holders = &here.public().holders;
+    let address = IssuedAddress::Record(Target::Holder(key.clone()));
+    match here.public().leads(&address) {
+        Some(IssuedAddress::Record(Target::Holder(present))) => holders.get(&present),
+        _ => holders.get(key),
+    }
+}
+
 /// A holder as a link; the key in words of one that is no longer recorded.
 pub(crate) fn holder_name(here: &Here<'_>, key: &Key) -> CleanHtml {
-    let present = match here
-        .public()
-        .leads(&IssuedAddress::Record(Target::Holder(key.clone())))
-    {
-        Some(IssuedAddress::Record(Target::Holder(present))) => present,
-        _ => key.clone(),
-    };
-    if here.public().holders.contains_key(&present) {
-        here.holder(&present)
-    } else {
-        CleanHtml::text(&key.as_str().replace('-', " "))
+    match present_holder(here, key) {
+        Some(holder) => here.holder(&holder.key),
+        None => CleanHtml::text(&key.as_str().replace('-', " ")),
     }
+}
+
+/// What changed of the sheets of a holder: "New: 14.7, 14.8. Identified otherwise: 3.2."
+pub(crate) fn holder_line(here: &Here<'_>, changes: &[HolderChange]) -> CleanHtml {
+    let kinds = [
+        (HolderChangeKind::New, "holder-change-new"),
+        (HolderChangeKind::Came, "holder-change-came"),
+        (HolderChangeKind::Left, "holder-change-left"),
+        (HolderChangeKind::Identified, "holder-change-identified"),
+        (HolderChangeKind::Standing, "holder-change-standing"),
+        (HolderChangeKind::Revised, "holder-change-revised"),
+    ];
+    let mut sentences = Vec::new();
+    for (kind, word) in kinds {
+        let mut sheets: Vec<_> = changes
+            .iter()
+            .filter(|change| change.kind == kind)
+            .collect();
+        sheets.sort_by_key(|change| here.book.studies.order.impression_rank(&change.sheet));
+        let links: Vec<CleanHtml> = sheets
+            .into_iter()
+            .map(|change| sheet_link(here, &change.sheet))
+            .collect();
+        if !links.is_empty() {
+            let all = CleanHtml::join(&links, ", ");
+            sentences.push(here.words().html(word, None, &[("sheets", &all)]));
+        }
+    }
+    CleanHtml::join(&sentences, " ")
 }
 
 /// A record other than a design or a sheet, as a link; its key in words where it is no longer there.
@@ -294,9 +328,35 @@ pub(crate) fn record_name(here: &Here<'_>, address: &IssuedAddress) -> CleanHtml
     }
 }
 
-/// The sentence about another record that was revised or leads elsewhere.
-pub(crate) fn record_revised(here: &Here<'_>, subjects: &[Subject]) -> CleanHtml {
-    revised(here, subjects)
+/// A record other than a design or a sheet that is not new, with what changed of it.
+pub(crate) fn of_record(here: &Here<'_>, record: &RecordAccount) -> CleanHtml {
+    let words = here.words();
+    let mut said = Vec::new();
+    for change in &record.changes {
+        said.push(match change {
+            RecordChange::New => CleanHtml::text(words.word("change-sheet-new")),
+            RecordChange::Leads(to) => {
+                let was = CleanHtml::text(&record.address.key().replace('-', " "));
+                let now = record_name(here, to);
+                let both = [("was", &was), ("now", &now)];
+                return words.html("change-record-leads", None, &both);
+            }
+            RecordChange::TakenOver(Some(by)) => {
+                let by = holder_name(here, by);
+                words.html("change-taken-over", None, &[("successor", &by)])
+            }
+            RecordChange::TakenOver(None) => CleanHtml::text(words.word("change-on-its-own")),
+            RecordChange::Revised(subjects) => revised(here, subjects),
+        });
+    }
+    let name = record_name(here, &record.address);
+    let said = CleanHtml::join(&said, "; ");
+    name.then(": ").and(&said).then(".")
+}
+
+/// The place of a record other than a design on the page of an edition, after the id of the account: "record-holder-KEY".
+pub(crate) fn record_place(address: &IssuedAddress) -> String {
+    format!("record-{}-{}", address.kind(), address.key())
 }
 
 /// The name of a design with its number: a link where it is there, else its key in words.

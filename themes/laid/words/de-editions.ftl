@@ -50,6 +50,8 @@ change-holder = jetzt bei { $now }, früher bei { $was }
 change-no-holder = niemandem verzeichnet
 change-sheet-joined = dasselbe Blatt wie { $sheet }
 change-sheet-parted = nicht dasselbe Blatt wie ein anderer Abzug
+change-taken-over = fortgeführt von { $successor }
+change-on-its-own = wieder eigenständig
 change-record-leads = { $was } führt jetzt zu { $now }.
 not-identified-then = nicht bestimmt
 
@@ -127,3 +129,14 @@ feed-edition = { $n ->
 
 format-atom = Feed der Änderungen (Atom)
 format-atom-about = Die Änderungen jeder Ausgabe sind ein Feed (Atom, RFC 4287), unter { $address }
+
+edition-revised = seither überarbeitet
+cite-revised = Seit der letzten Ausgabe
+cite-revised-text = Die Einträge sind seit der letzten Ausgabe überarbeitet worden; Zitate sagen es. Fügen Sie den Tag hinzu, an dem Sie die Seite gelesen haben. Die Adresse bleibt dieselbe.
+
+unpublished = Nicht mehr veröffentlicht
+unpublished-since = Was unter dieser Adresse stand, ist zuletzt in { $edition } erschienen.
+no-key-now = Zu diesem Eintrag sind jetzt keine Merkmale erfasst, an denen ein Abzug bestimmt werden könnte.
+nothing-to-compare-now = Von diesem Eintrag lassen sich jetzt keine zwei Abzüge vergleichen.
+no-entry-now = Der Katalog führt hier jetzt nichts auf.
+elsewhere-here = Anderswo im Katalog

@@ -50,6 +50,8 @@ change-holder = now with { $now }, formerly with { $was }
 change-no-holder = no recorded holder
 change-sheet-joined = the same sheet as { $sheet }
 change-sheet-parted = not the same sheet as another
+change-taken-over = taken over by { $successor }
+change-on-its-own = independent again
 change-record-leads = { $was } leads to { $now } now.
 not-identified-then = not identified
 
@@ -127,3 +129,14 @@ feed-edition = { $n ->
 
 format-atom = Feed of changes (Atom)
 format-atom-about = The changes of every edition are a feed (Atom, RFC 4287), at { $address }
+
+edition-revised = as revised since
+cite-revised = Since the last edition
+cite-revised-text = The records have been revised since the last edition was issued, and citations say so. Add the day on which you read the page. The address stays the same.
+
+unpublished = No longer published
+unpublished-since = What stood at this address was last published in { $edition }.
+no-key-now = No points are recorded now by which an impression of this entry could be identified.
+nothing-to-compare-now = Fewer than two impressions of this entry can be compared now.
+no-entry-now = The catalogue lists nothing here now.
+elsewhere-here = Elsewhere in the catalogue
