@@ -19,6 +19,7 @@
 //! | `citation` | citations for reference managers: BibTeX, CSL-JSON, RIS |
 //! | `search_index` | the index of the search in the browser, in one pass |
 //! | `resolve_index` | the names, numbers and keys by which references are resolved here and on other sites, in one pass |
+//! | `issued` | what editions issued of sheets and pictures: their files stay |
 //! | `tag` | the tag of files that are loaded together |
 //! | `redirect_rules` | the redirects for servers: three forms of one list, in one pass |
 //! | `tables` | everything public as tables, in one pass; the sheets of a holder |
@@ -39,6 +40,7 @@ mod editions_csv;
 mod format;
 mod iiif;
 mod image_service;
+mod issued;
 mod lido;
 mod linked_art;
 mod oai;

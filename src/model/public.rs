@@ -18,7 +18,7 @@ use super::certainty::Claim;
 use super::design::Design;
 use super::holder::Holder;
 use super::impression::{CountedSheet, Identification, Impression};
-use super::key::{ImpressionKey, PictureKey};
+use super::key::{ImpressionKey, Key, PictureKey};
 use super::link::Target;
 use super::mark::MarkRecord;
 use super::occurrence::{MentionRole, RecordId, Reference, Referent};
@@ -249,17 +249,24 @@ fn reading_alone(reading: Identification) -> Identification {
 
 /// What of the issued addresses is recorded, before anything is concealed.
 struct Recorded {
-    present: BTreeSet<IssuedAddress>,
+    /// The addresses that have their record, with the address of that where its key is another now.
+    present: BTreeMap<IssuedAddress, Option<IssuedAddress>>,
     identified: BTreeSet<ImpressionKey>,
     held: BTreeSet<ImpressionKey>,
     joined: BTreeSet<ImpressionKey>,
+    /// The holders that were taken over.
+    taken_over: BTreeSet<Key>,
 }
 
 impl Recorded {
     fn of(catalogue: &Catalogue) -> Recorded {
         let addresses = catalogue.register.iter().flat_map(|r| r.entries.keys());
-        let present = addresses.filter(|address| catalogue.has_address(address));
-        let present: BTreeSet<IssuedAddress> = present.cloned().collect();
+        let present = addresses.filter_map(|address| {
+            let to = catalogue.leads(address);
+            let is_recorded = to.is_some() || catalogue.has_address(address);
+            is_recorded.then(|| (address.clone(), to))
+        });
+        let present: BTreeMap<IssuedAddress, Option<IssuedAddress>> = present.collect();
         let issued = |has: fn(&Impression) -> bool| {
             let sheets = catalogue.impressions();
             let sheets = sheets.filter(|(_, sheet)| !present.is_empty() && has(sheet));
@@ -269,27 +276,53 @@ impl Recorded {
             identified: issued(|sheet| sheet.identified.is_some()),
             held: issued(|sheet| sheet.holder.is_some()),
             joined: joined(catalogue),
+            taken_over: taken_over(catalogue),
             present,
         }
     }
 
-    /// Takes out of the register what is recorded and not published: editions before may have published it.
+    /// Whether the record of an address is there and not published.
+    fn is_concealed(&self, catalogue: &Catalogue, address: &IssuedAddress) -> bool {
+        self.present.contains_key(address) && !catalogue.answers(address)
+    }
+
+    /// Takes out of the register what is recorded and not published, and keeps the addresses: editions before may have
+    /// published it.
     fn conceal(&self, catalogue: &mut Catalogue) {
         let Some(mut register) = catalogue.register.take() else {
             return;
         };
-        register
-            .entries
-            .retain(|address, _| !self.present.contains(address) || catalogue.has_address(address));
+        let last = register.editions.len().saturating_sub(1);
+        let mut unpublished = BTreeMap::new();
+        register.entries.retain(|address, entry| {
+            if !self.is_concealed(catalogue, address) {
+                return true;
+            }
+            let edition = entry.last_published(last);
+            // Rules of servers lead from a former address to this one.
+            if let Some(Some(to)) = self.present.get(address) {
+                unpublished.entry(to.clone()).or_insert(edition);
+            }
+            unpublished.insert(address.clone(), edition);
+            false
+        });
         let joined = joined(catalogue);
+        let taken_over = taken_over(catalogue);
         let is_concealed_sheet = |key: &str| {
-            IssuedAddress::parse(IssuedKind::Impression, key).is_ok_and(|address| {
-                self.present.contains(&address) && !catalogue.has_address(&address)
-            })
+            IssuedAddress::parse(IssuedKind::Impression, key)
+                .is_ok_and(|address| self.is_concealed(catalogue, &address))
         };
         for (address, entry) in &mut register.entries {
-            let IssuedAddress::Record(Target::Impression(key)) = address else {
-                continue;
+            let now = self.present.get(address).and_then(Option::as_ref);
+            let key = match now.unwrap_or(address) {
+                IssuedAddress::Record(Target::Impression(key)) => key,
+                IssuedAddress::Record(Target::Holder(key)) => {
+                    if self.taken_over.contains(key) && !taken_over.contains(key) {
+                        entry.said.remove(&Aspect::Successor);
+                    }
+                    continue;
+                }
+                _ => continue,
             };
             let sheet = catalogue.impression(key);
             let is_concealed = |recorded: &BTreeSet<ImpressionKey>,
@@ -311,7 +344,15 @@ impl Recorded {
             }
         }
         catalogue.register = Some(register);
+        catalogue.unpublished = unpublished;
     }
+}
+
+/// The holders that were taken over by another.
+fn taken_over(catalogue: &Catalogue) -> BTreeSet<Key> {
+    let holders = catalogue.holders.values();
+    let holders = holders.filter(|holder| holder.successor.is_some());
+    holders.map(|holder| holder.key.clone()).collect()
 }
 
 /// The impressions that `same_as` joins to another: those that say so, and those of which it is said.

@@ -4,12 +4,9 @@
 //! The caution is in the frame and not in the pages. A catalogue can therefore omit it only by replacing
 //! the frame.
 
-use std::collections::BTreeSet;
-
 use serde::Serialize;
 use tera::Value;
 
-use crate::model::public::Public;
 use crate::model::words::ClosedList as _;
 use crate::page::phrases::imprint::{citation, correction_href, edition};
 use crate::page::phrases::rights;
@@ -21,7 +18,6 @@ use crate::page::setting::export_links::ExportLink;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::theme_fault::ThemeFault;
-use crate::page::setting::words::Words;
 use crate::page::texts::catalogue_pages;
 
 /// The parts of the frame that are the same on every page.
@@ -87,7 +83,8 @@ const NAV: [Overview; 7] = [
 
 impl SiteFrame {
     /// The frame of a catalogue.
-    pub fn new(public: &Public, words: &Words, overviews: &BTreeSet<Overview>) -> SiteFrame {
+    pub fn new(book: &Book<'_>) -> SiteFrame {
+        let (public, words, overviews) = (book.public, &book.words, &book.overviews);
         let settings = &public.settings;
         let way = |overview: &Overview| NavLink {
             address: Address::Overview(*overview).to_string(),
@@ -124,7 +121,7 @@ impl SiteFrame {
                 .map(way)
                 .collect(),
             contents,
-            edition: edition(public, words),
+            edition: edition(book),
             licence: settings.licence.as_deref().map(rights::in_words),
             work_rights: settings.work_rights.clone(),
             contact: settings.contact.clone(),
@@ -135,8 +132,7 @@ impl SiteFrame {
 impl PageFrame {
     /// The frame of `leaf`, as seen from its page.
     fn new(leaf: &Leaf, here: &Here<'_>) -> PageFrame {
-        let (public, words) = (here.public(), here.words());
-        let settings = &public.settings;
+        let settings = &here.public().settings;
         let address = leaf.stands_at.as_ref().unwrap_or(&leaf.address);
         let canonical = address.absolute(&settings.address.value);
         let files = here.export_links();
@@ -148,12 +144,12 @@ impl PageFrame {
         PageFrame {
             title,
             description: leaf.description.clone(),
-            cite: citation(leaf.cited.as_deref(), public, words, &canonical),
+            cite: citation(leaf.cited.as_deref(), here.book, &canonical),
             short: leaf.cited.clone(),
             parts: leaf.cited_parts.clone(),
             corrections: settings.contact.as_deref().and_then(|contact| {
                 let cited = leaf.cited.as_deref().unwrap_or(&leaf.title);
-                correction_href(contact, cited, &edition(public, words), &canonical)
+                correction_href(contact, cited, &edition(here.book), &canonical)
             }),
             canonical,
             current: leaf.address.to_string(),

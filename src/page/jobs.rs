@@ -8,7 +8,7 @@ use crate::page::setting::address::{Address, Overview};
 use crate::page::setting::book::{Book, Here};
 use crate::page::setting::leaf::Leaf;
 use crate::page::{
-    about, census, changes, design, key, overviews, point, records, search, sheet, texts,
+    about, census, changes, design, key, overviews, point, records, search, sheet, texts, vacated,
 };
 use crate::study::issued::editions::Editions;
 
@@ -28,8 +28,24 @@ pub(crate) fn listed_pages(book: &Book<'_>) -> Vec<Address> {
         .collect()
 }
 
+/// Every page of the site: those of the catalogue, and those at issued addresses without content.
+pub(super) fn all<'a>(book: &'a Book<'a>) -> Vec<(Address, PageMaker<'a>)> {
+    let mut jobs = jobs(book);
+    let written = jobs.iter().flat_map(|(address, _)| {
+        let file = address.file();
+        let mut files = book.redirects.former_paths(&file);
+        files.insert(file);
+        files
+    });
+    for (address, vacancy) in vacated::addresses(book, &written.collect()) {
+        let make = move |here: &Here<'_>| vacated::page(here, vacancy);
+        jobs.push((address, Box::new(make)));
+    }
+    jobs
+}
+
 /// Every page of the catalogue: its address, and the function that makes it.
-pub(super) fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, PageMaker<'a>)> {
+fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, PageMaker<'a>)> {
     let mut jobs: Vec<(Address, PageMaker<'a>)> = Vec::new();
     let public = book.public;
     jobs.push((Address::Opening, Box::new(about::opening::page)));
@@ -41,8 +57,8 @@ pub(super) fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, PageMaker<'a>)> {
             address,
             Box::new(move |here| design::page::page(here, design)),
         ));
-        for (comparison, place) in design.comparisons.iter().zip(1..) {
-            let address = Address::Comparison(design.key.clone(), place);
+        for comparison in &design.comparisons {
+            let address = Address::Comparison(design.key.clone(), comparison.number);
             let make = move |here: &Here<'_>| recorded::page(here, design, comparison);
             jobs.push((address, Box::new(make)));
         }

@@ -29,6 +29,7 @@
 //! | `preview` | what the head of a page says of it to other programs: Open Graph, schema.org |
 //! | `input` | the data that pages are made from |
 //! | `overviews` | which overviews a catalogue has, and the function that makes each |
+//! | `vacated` | pages at issued addresses without content |
 //! | `jobs` | every page of the catalogue, and the function that makes it |
 //! | `frame` | the head and foot of every page |
 //! | `landings` | places in a page for the former keys of what stands there |
@@ -79,6 +80,7 @@ mod search;
 mod setting;
 mod sheet;
 mod texts;
+mod vacated;
 
 pub(crate) use about::data::column_meaning;
 pub(crate) use changes::wording as changes_in_words;
@@ -144,31 +146,25 @@ impl Site {
 /// # Errors
 /// [`ThemeFault`] where a template is broken. Some files may have been handed out by then.
 pub(crate) fn each(book: &Book<'_>, take: &Take<'_>) -> Result<(), ThemeFault> {
-    let around = Value::from_serializable(&frame::SiteFrame::new(
-        book.public,
-        &book.words,
-        &book.overviews,
-    ));
+    let around = Value::from_serializable(&frame::SiteFrame::new(book));
     let landings = landings::Landings::of(book.public);
-    jobs::jobs(book)
-        .par_iter()
-        .try_for_each(|(address, make)| {
-            let root = book.root_of(address);
-            let here = Here {
-                book,
-                address,
-                root: &root,
-            };
-            let leaf = make(&here);
-            for former in book.redirects.former_paths(&address.file()) {
-                let text = moved::write(&leaf, &former, book)?;
-                take(former, text.into_bytes());
-            }
-            let text = frame::write(&leaf, &around, book)?;
-            let text = landings.added(address, text);
-            take(address.file(), text.into_bytes());
-            Ok(())
-        })?;
+    jobs::all(book).par_iter().try_for_each(|(address, make)| {
+        let root = book.root_of(address);
+        let here = Here {
+            book,
+            address,
+            root: &root,
+        };
+        let leaf = make(&here);
+        for former in book.redirects.former_paths(&address.file()) {
+            let text = moved::write(&leaf, &former, book)?;
+            take(former, text.into_bytes());
+        }
+        let text = frame::write(&leaf, &around, book)?;
+        let text = landings.added(address, text);
+        take(address.file(), text.into_bytes());
+        Ok(())
+    })?;
     assets::assets(book.theme, book.public).for_each(|(path, bytes)| take(path, bytes));
     Ok(())
 }

@@ -8,7 +8,7 @@ use keyblock::model::codes::Code;
 use keyblock::read::read;
 
 use crate::program::{Ran, bytes_below, command, edit, keyblock, text};
-use crate::small::lay_down;
+use crate::small::{TWO_MUSEUMS, lay_down};
 
 const CATALOGUE: &str = r#"
 -- catalogue.toml
@@ -23,16 +23,6 @@ edition = "1"
 dated = "2024-06-01"
 -- records/people/editor.toml
 name = "Ed Itor"
--- records/holders/museum.toml
-name = "Harbour Museum"
-kind = "museum"
-place = "Northport"
-country = "NO"
--- records/holders/gallery.toml
-name = "Town Gallery"
-kind = "museum"
-place = "Southport"
-country = "SE"
 -- records/designs/1/design.toml
 titles = [{ text = "The Ferry" }]
 points = [
@@ -57,6 +47,11 @@ titles = [{ text = "The Lock" }]
 holder = "gallery"
 status = "located"
 "#;
+
+/// The catalogue in a folder of its own.
+fn catalogue() -> tempfile::TempDir {
+    lay_down(&[TWO_MUSEUMS, CATALOGUE])
+}
 
 fn issue(dir: &Path) -> Ran {
     keyblock(&["issue", text(dir)])
@@ -98,7 +93,7 @@ fn insert_a_state(dir: &Path) {
 
 #[test]
 fn the_register_lists_every_address_with_what_the_edition_said_of_it() {
-    let folder = lay_down(&[CATALOGUE]);
+    let folder = catalogue();
     let dir = folder.path();
     let said = issued(dir);
     assert!(said.contains("edition 1 is issued"), "{said}");
@@ -128,7 +123,7 @@ fn the_register_lists_every_address_with_what_the_edition_said_of_it() {
 
 #[test]
 fn a_register_that_is_read_and_written_is_the_same_to_the_byte() {
-    let folder = lay_down(&[CATALOGUE]);
+    let folder = catalogue();
     let dir = folder.path();
     issued(dir);
     insert_a_state(dir);
@@ -142,7 +137,7 @@ fn a_register_that_is_read_and_written_is_the_same_to_the_byte() {
 
 #[test]
 fn an_edition_is_refused_with_every_reason_at_once() {
-    let folder = lay_down(&[CATALOGUE]);
+    let folder = catalogue();
     let dir = folder.path();
     issued(dir);
     let before = (register(dir), bytes_below(&dir.join("web")));
@@ -173,7 +168,7 @@ fn an_edition_is_refused_with_every_reason_at_once() {
 #[test]
 fn an_edition_needs_a_name_a_day_and_a_page_of_its_own() {
     let refused = |from: &str, to: &str, reason: &str| {
-        let folder = lay_down(&[CATALOGUE]);
+        let folder = catalogue();
         let dir = folder.path();
         edit(&dir.join("catalogue.toml"), from, to);
         let ran = issue(dir);
@@ -183,7 +178,7 @@ fn an_edition_needs_a_name_a_day_and_a_page_of_its_own() {
     };
     refused("edition = \"1\"\n", "", "does not name the edition");
     refused("dated = \"2024-06-01\"", "", "does not date the edition");
-    let folder = lay_down(&[CATALOGUE]);
+    let folder = catalogue();
     let dir = folder.path();
     next_edition(dir, "1", "0.1");
     issued(dir);
@@ -200,7 +195,7 @@ fn an_edition_needs_a_name_a_day_and_a_page_of_its_own() {
 
 #[test]
 fn a_damaged_register_refuses_to_compile_and_is_not_written_over() {
-    let folder = lay_down(&[CATALOGUE]);
+    let folder = catalogue();
     let dir = folder.path();
     issued(dir);
     let damaged = register(dir).replace("since = \"1\", number", "number");
@@ -216,7 +211,7 @@ fn a_damaged_register_refuses_to_compile_and_is_not_written_over() {
 
 #[test]
 fn a_record_may_vanish_from_the_site_only_with_a_reason() {
-    let folder = lay_down(&[CATALOGUE]);
+    let folder = catalogue();
     let dir = folder.path();
     issued(dir);
     next_edition(dir, "1", "2");
@@ -251,7 +246,7 @@ fn a_record_may_vanish_from_the_site_only_with_a_reason() {
 
 #[test]
 fn pages_say_what_an_edition_changed_by_entry_and_by_holder() {
-    let folder = lay_down(&[CATALOGUE]);
+    let folder = catalogue();
     let dir = folder.path();
     issued(dir);
     assert!(
@@ -324,7 +319,7 @@ fn pages_say_what_an_edition_changed_by_entry_and_by_holder() {
 
 #[test]
 fn the_feed_has_an_entry_for_each_edition_and_each_changed_design() {
-    let folder = lay_down(&[CATALOGUE]);
+    let folder = catalogue();
     let dir = folder.path();
     issued(dir);
     insert_a_state(dir);
@@ -387,7 +382,7 @@ fn the_feed_has_an_entry_for_each_edition_and_each_changed_design() {
 
 #[test]
 fn what_became_private_is_told_of_no_earlier_edition() {
-    let folder = lay_down(&[CATALOGUE]);
+    let folder = catalogue();
     let dir = folder.path();
     issued(dir);
     insert_a_state(dir);
@@ -417,7 +412,7 @@ fn what_became_private_is_told_of_no_earlier_edition() {
 #[test]
 fn the_register_has_no_digest_of_an_owner_who_is_not_named() {
     let owner = "\n-- records/holders/owner-a.toml\nname = \"Ottilie Quorn\"\nkind = \"private\"\nprivate = [\"kind\"]\n";
-    let folder = lay_down(&[CATALOGUE, owner]);
+    let folder = lay_down(&[TWO_MUSEUMS, CATALOGUE, owner]);
     let dir = folder.path();
     edit(
         &dir.join("records/designs/1/impressions/2.toml"),
@@ -435,7 +430,7 @@ fn the_register_has_no_digest_of_an_owner_who_is_not_named() {
 
 #[test]
 fn a_compile_says_which_addresses_the_site_loses() {
-    let folder = lay_down(&[CATALOGUE]);
+    let folder = catalogue();
     let dir = folder.path();
     assert_eq!(keyblock(&["compile", text(dir)]).code, Some(0));
     fs::rename(
@@ -456,7 +451,7 @@ fn a_compile_says_which_addresses_the_site_loses() {
 
 #[test]
 fn an_entry_that_says_nothing_of_what_it_said_is_refused_until_it_is_settled() {
-    let folder = lay_down(&[CATALOGUE]);
+    let folder = catalogue();
     let dir = folder.path();
     let design = dir.join("records/designs/2/design.toml");
     let full = "titles = [{ text = \"The Lock\" }]\ndate = \"1927\"\nsubjects = [\"a lock\"]\n";
@@ -486,7 +481,7 @@ fn an_entry_that_says_nothing_of_what_it_said_is_refused_until_it_is_settled() {
 
 #[test]
 fn a_comparison_in_the_place_of_another_is_refused() {
-    let folder = lay_down(&[CATALOGUE]);
+    let folder = catalogue();
     let dir = folder.path();
     let third = "holder = \"museum\"\nstatus = \"located\"\n";
     fs::write(dir.join("records/designs/1/impressions/3.toml"), third).unwrap();
@@ -529,7 +524,7 @@ fn git(dir: &Path, words: &[&str]) -> bool {
 
 #[test]
 fn records_that_differ_from_what_is_committed_need_a_reason() {
-    let folder = lay_down(&[CATALOGUE]);
+    let folder = catalogue();
     let dir = folder.path();
     if !git(dir, &["init", "-q"]) {
         return;
@@ -560,7 +555,7 @@ fn records_that_differ_from_what_is_committed_need_a_reason() {
 
 #[test]
 fn without_git_an_edition_is_issued_and_that_is_said() {
-    let folder = lay_down(&[CATALOGUE]);
+    let folder = catalogue();
     let dir = folder.path();
     let output = command(&["issue", text(dir)])
         .env("PATH", "")

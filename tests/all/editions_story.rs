@@ -6,7 +6,7 @@ use std::fs;
 use std::path::Path;
 
 use crate::program::{edit, files_below, keyblock, text};
-use crate::small::lay_down;
+use crate::small::{TWO_MUSEUMS, lay_down};
 
 const THIRD: &str = r#"
 -- catalogue.toml
@@ -19,16 +19,6 @@ address = "https://prints.example.org/cat"
 licence = "CC-BY-4.0"
 edition = "3"
 dated = "2026-03-01"
--- records/holders/museum.toml
-name = "Harbour Museum"
-kind = "museum"
-place = "Northport"
-country = "NO"
--- records/holders/gallery.toml
-name = "Town Gallery"
-kind = "museum"
-place = "Southport"
-country = "SE"
 -- records/designs/ferry/design.toml
 number = "1"
 titles = [{ text = "The Ferry" }]
@@ -42,7 +32,10 @@ states = [
   { key = "moonlit", shows = { moon = "present", boat = "present" } },
 ]
 printings = [{ key = "own", kind = "artist", states = "all" }]
-comparisons = [{ of = ["ferry.1", "ferry.2"], why = "The moon." }]
+comparisons = [
+  { of = ["ferry.1", "ferry.5"], why = "The paper." },
+  { of = ["ferry.1", "ferry.2"], why = "The moon." },
+]
 -- records/designs/ferry/impressions/1.toml
 holder = "museum"
 status = "located"
@@ -55,15 +48,46 @@ identified = { state = "moonlit" }
 -- records/designs/ferry/impressions/3.toml
 status = "untraced"
 identified = { state = "moonlit" }
+-- records/designs/ferry/impressions/4.toml
+holder = "archive"
+accession = "9"
+status = "located"
+pictures = [{ file = "pictures/1.png", name = "recto", rights = "CC0-1.0" }]
+-- records/designs/ferry/impressions/5.toml
+holder = "museum"
+status = "located"
+accession = "Quorn 77"
+observed = { boat = "present" }
+-- records/holders/archive.toml
+name = "County Archive"
+kind = "library"
+place = "Eastport"
+country = "NO"
+-- records/holders/shipyard.toml
+name = "Shipyard Museum"
+kind = "museum"
+place = "Westport"
+country = "NO"
 -- records/designs/lock/design.toml
 number = "2"
 titles = [{ text = "The Lock" }]
+points = [{ key = "bolt", ask = "A bolt?", kind = "presence", rests_on = "matrix" }]
+states = [{ key = "whole", shows = { bolt = "present" } }, { key = "broken", shows = { bolt = "absent" } }]
 -- records/designs/lock/impressions/1.toml
 holder = "gallery"
 status = "located"
+observed = { bolt = "present" }
+-- records/designs/lock/impressions/2.toml
+holder = "gallery"
+status = "located"
+observed = { bolt = "absent" }
 -- records/designs/mill/design.toml
 number = "3"
 titles = [{ text = "The Mill" }]
+series = { name = "Mills" }
+-- records/designs/mill/impressions/1.toml
+holder = "museum"
+status = "located"
 "#;
 
 /// The addresses of pages below a site, with a slash at the end.
@@ -99,9 +123,84 @@ fn arrived(site: &Path, address: &str) -> String {
     to.to_owned()
 }
 
+/// Every file of the edition before is there, but for those of what is not published any more; pages without content say
+/// so, and nothing of what they had.
+fn vacated(before: &Path, site: &Path) {
+    let is_loose = |path: &str| {
+        path.starts_with("search/") && path.ends_with(".json")
+            || path.starts_with("picture/") && path.matches('/').count() == 1
+    };
+    let lost: Vec<String> = files_below(before)
+        .iter()
+        .map(|file| {
+            let path = file.strip_prefix(before).unwrap();
+            path.to_str().unwrap().to_owned()
+        })
+        .filter(|path| !is_loose(path) && !site.join(path).exists())
+        .filter(|path| !path.ends_with("0/default.jpg"))
+        .collect();
+    let of_sheet = |path: &String| path.starts_with("impression/ferry.5/");
+    assert!(lost.iter().all(of_sheet), "{lost:?}");
+    let said = "No longer published";
+    let page = |address: &str| page(site, address);
+    for address in [
+        "impression/ferry.5/",
+        "design/ferry/comparison/1/",
+        "design/lock/point/bolt/",
+        "design/sluice/point/bolt/",
+    ] {
+        let at = arrived(site, address);
+        let text = page(&at);
+        assert!(
+            text.contains(said) && text.contains("noindex"),
+            "{address}: {text}"
+        );
+        assert!(
+            text.contains(">edition 3, 1 March 2026</a>"),
+            "{address}: {text}"
+        );
+    }
+    let sheet = page("impression/ferry.5/");
+    for secret in ["Quorn", "boat", "Harbour Museum", "The paper"] {
+        assert!(!sheet.contains(secret), "{secret} in {sheet}");
+    }
+    assert!(sheet.contains("href=\"../../design/ferry/\""));
+    // The comparison beside it keeps its address.
+    assert!(page("design/ferry/comparison/2/").contains("The moon."));
+    for (address, words) in [
+        ("design/sluice/key/", "No points are recorded now"),
+        ("design/sluice/key/sheet/", "No points are recorded now"),
+        ("design/sluice/comparison/", "can be compared now"),
+        ("series/", "lists nothing here now"),
+    ] {
+        let text = page(address);
+        assert!(
+            text.contains(words) && text.contains("noindex"),
+            "{address}: {text}"
+        );
+    }
+    assert_eq!(arrived(site, "design/lock/key/"), "design/sluice/key/");
+    let sitemap = fs::read_to_string(site.join("sitemap.xml")).unwrap();
+    for address in ["impression/ferry.5/", "design/sluice/key/", "/series/"] {
+        assert!(!sitemap.contains(address), "{address}");
+    }
+    let file = |path: &str| fs::read_to_string(site.join(path)).unwrap();
+    let lido = file("design/mill/lido.xml");
+    assert!(lido.contains("impression/mill.1/") && lido.contains("Withdrawn. By a pupil."));
+    assert!(file("holder/archive/collection.json").contains("\"items\":[]"));
+    assert_eq!(file("holder/archive/sheets.csv").lines().count(), 1);
+    // The register says from which edition on the sheet is not published.
+    let register = fs::read_to_string(site.parent().unwrap().join("register.toml")).unwrap();
+    let line = register
+        .lines()
+        .find(|line| line.starts_with("\"ferry.5\""))
+        .unwrap();
+    assert!(line.contains("unpublished = { \"4\" = \"yes\" }"), "{line}");
+}
+
 #[test]
 fn every_address_of_an_edition_answers_in_the_next() {
-    let folder = lay_down(&[THIRD]);
+    let folder = lay_down(&[TWO_MUSEUMS, THIRD]);
     let dir = folder.path();
     let pictures = dir.join("records/designs/ferry/pictures");
     fs::create_dir_all(&pictures).unwrap();
@@ -150,6 +249,40 @@ fn every_address_of_an_edition_answers_in_the_next() {
         "name = \"recto\"",
         "name = \"front\", was = [\"recto\"]",
     );
+    // A museum is taken over; the only sheet of an archive goes to another holder.
+    edit(
+        &dir.join("records/holders/shipyard.toml"),
+        "name",
+        "successor = { holder = \"museum\" }\nname",
+    );
+    edit(
+        &designs.join("ferry/impressions/4.toml"),
+        "archive",
+        "museum",
+    );
+    // A sheet is no longer published, nor the points of a design; a design leaves its series.
+    edit(
+        &designs.join("ferry/impressions/5.toml"),
+        "status",
+        "publish = false\nstatus",
+    );
+    edit(
+        &designs.join("sluice/design.toml"),
+        "titles",
+        "private = [\"points\"]\ntitles",
+    );
+    for sheet in ["1", "2"] {
+        edit(
+            &designs.join(format!("sluice/impressions/{sheet}.toml")),
+            "status",
+            "private = [\"observed\"]\nstatus",
+        );
+    }
+    edit(
+        &designs.join("mill/design.toml"),
+        "series = { name = \"Mills\" }\n",
+        "",
+    );
     edit(
         &dir.join("catalogue.toml"),
         "edition = \"3\"",
@@ -178,6 +311,7 @@ fn every_address_of_an_edition_answers_in_the_next() {
             "{part}"
         );
     }
+    vacated(&third, &site);
     assert!(page(&site, "design/mill/").contains("By a pupil."));
     assert!(
         page(&site, "design/ferry/")
@@ -199,6 +333,7 @@ fn every_address_of_an_edition_answers_in_the_next() {
         "Withdrawn.",
         "the same sheet as ",
         "gallery leads to ",
+        "Shipyard Museum</a>: taken over by <a",
     ] {
         assert!(changes.contains(words), "{words} is not in\n{changes}");
     }
@@ -208,6 +343,20 @@ fn every_address_of_an_edition_answers_in_the_next() {
             feed.contains(&format!("/edition/4/#edition-design-{design}</id>")),
             "{feed}"
         );
+    }
+    for (record, told) in [
+        ("holder-museum", "Now recorded here: 1.4".to_owned()),
+        (
+            "record-holder-shipyard",
+            "Shipyard Museum: taken over by Harbour Museum.".to_owned(),
+        ),
+    ] {
+        let entry = feed
+            .split("<entry>")
+            .find(|entry| entry.contains(&format!("/edition/4/#edition-{record}</id>")));
+        let entry = entry.unwrap_or_else(|| panic!("no {record} in {feed}"));
+        assert!(entry.contains(&told), "{entry}");
+        assert!(page(&site, "edition/4/").contains(&format!("id=\"edition-{record}\"")));
     }
     let concordance = page(&site, "concordance/");
     let of_third = concordance.split("id=\"own-editions\"").nth(1).unwrap();

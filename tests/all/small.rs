@@ -35,6 +35,20 @@ identified = { state = "dark" }
 observed = { moon = "present" }
 "#;
 
+/// Two museums in two countries.
+pub const TWO_MUSEUMS: &str = r#"
+-- records/holders/museum.toml
+name = "Harbour Museum"
+kind = "museum"
+place = "Northport"
+country = "NO"
+-- records/holders/gallery.toml
+name = "Town Gallery"
+kind = "museum"
+place = "Southport"
+country = "SE"
+"#;
+
 /// Writes the files of `literals`, with those that every catalogue needs, into a folder of their own.
 pub fn lay_down(literals: &[&str]) -> tempfile::TempDir {
     let folder = tempfile::tempdir().unwrap();

@@ -181,6 +181,8 @@ test("records change, and edition 4 is issued", async () => {
     'holder = "corvallen"\naccession = "2026.80"\n' +
       'former_accessions = [{ holder = "saint-ronan", number = "80.2", until = "2026" }]',
   );
+  // The owner of a sheet withdraws the consent to publish it.
+  await edit(`${designs}/13/impressions/4.toml`, "status =", "publish = false\nstatus =");
   // A number changes; the keys of a design and of a state; the name of a picture.
   await edit(`${designs}/27/design.toml`, 'number = "27"\ndate', 'number = "31"\ndate');
   await edit(`${designs}/26/design.toml`, 'number = "26"\ndate', 'number = "26a"\ndate');
@@ -201,12 +203,12 @@ test("every file and every place of edition 3 is where it was, or where its addr
   const isLoose = (file) => /^picture\/[^/]+$/.test(file) || /^search\/.+\.json$/.test(file);
   // Tiles of a picture that has another address: `info.json` says where they are.
   const isMovedTile = (file) => /^picture\/(24\.\d+|16\.3)\/recto\/.+\/default\.jpg$/.test(file);
-  // Files that list sheets stand as long as there is one to list: a withdrawn design has no records for exchange, and
-  // a holder whose only photographed sheet has moved has no manifests.
-  const isEmpty = (file) => ["design/19/lido.xml", "holder/saint-ronan/collection.json"].includes(file);
+  // What is not published any more has a page, and no files.
+  const isWithheld = (file) => /^(impression|picture)\/13\.4\//.test(file) && file !== "impression/13.4/index.html";
   const gone = third.files.filter((file) => !now.has(file));
   assert.ok(gone.some(isMovedTile), "no picture has moved");
-  assert.deepEqual(gone.filter((file) => !isLoose(file) && !isMovedTile(file) && !isEmpty(file)), []);
+  assert.deepEqual(gone.filter((file) => !isLoose(file) && !isMovedTile(file) && !isWithheld(file)), []);
+  assert.match(await published("design/19/lido.xml"), /impression\/19\.2\/.*Withdrawn\. The blocks were cut by a pupil\./s);
   for (const [picture, is] of [
     ["24.2/recto", "thunderhead.2/recto"],
     ["16.3/recto", "16.3/front"],
@@ -279,6 +281,11 @@ test("in a browser pages that stay say what has become of their record", async (
   assert.match(withdrawn.standing, /Withdrawn\. The blocks were cut by a pupil\. See 15, Dredger in Fog/);
   const sheet = await visit("impression/19.2/");
   assert.match(sheet.text, /[Ww]ithdrawn/);
+  const withheld = await visit("impression/13.4/");
+  assert.equal(withheld.heading, "No longer published");
+  assert.match(withheld.text, /last published in edition 3, 1 March 2027/);
+  const secret = /Brackwater|1949\.3|Foxing|9\/30/i.exec(await page.content());
+  assert.equal(secret, null);
   const taken = await visit("holder/saint-ronan/");
   assert.match(taken.standing, /Corvallen Institute of Art/);
   const successor = await visit("holder/corvallen/");
@@ -321,7 +328,7 @@ test("pages of changes and the feed carry each change", async () => {
   for (const [html, name] of [[latest, "latest"], [fourth, "edition"]]) {
     assert.match(at(html, `${name}-holder-corvallen`), /16\.3/);
     assert.match(plain(html), /ferrisport leads to Holmsted Museum of Art now/);
-    assert.match(plain(html), /Gallery of the Bay: revised/);
+    assert.match(plain(html), /Gallery of the Bay: taken over by Corvallen Institute of Art/);
   }
 
   // Edition 3 tells what it changed itself, and what its numbers and numerals are now.
@@ -337,6 +344,8 @@ test("pages of changes and the feed carry each change", async () => {
   assert.match(entry("4/"), /<title>Edition 4, 2 May 2028<\/title>/);
   assert.match(entry("3/"), /<title>Edition 3, 1 March 2027<\/title>/);
   for (const [id, words] of changes) assert.match(plain(entry(`4/#edition-${id}`)), words);
+  assert.match(plain(entry("4/#edition-holder-corvallen")), /Corvallen Institute of Art.*Now recorded here: 16\.3/);
+  assert.match(plain(entry("4/#edition-record-holder-ferrisport")), /ferrisport leads to Holmsted Museum of Art/);
 
   const concordance = await published("concordance/index.html");
   const own = plain(concordance.slice(concordance.indexOf('id="own-editions"')));
@@ -382,6 +391,18 @@ test("citations of both editions are understood on the command line", async () =
     }
   }
   assert.deepEqual(wrong, []);
+  // What was withdrawn or taken over is found, and said to be.
+  const { out: fates } = await done("resolve", "--json", "--in", folder, "OP 19", "19.2", "holder:saint-ronan");
+  const fate = JSON.parse(fates).results.map(({ readings: [{ standing, see, why }] }) => ({ standing, see, why }));
+  const dredger = [`${ADDRESS}design/15/`];
+  assert.deepEqual(fate.map(({ standing, see }) => [standing, see]), [
+    ["withdrawn", dredger],
+    ["withdrawn", dredger],
+    ["taken-over", [`${ADDRESS}holder/corvallen/`]],
+  ]);
+  assert.match(fate[0].why, /withdrawn, see OP 15$/);
+  const text = (await done("resolve", "--in", folder, "OP 19")).out;
+  assert.match(text, /; withdrawn, see OP 15/);
   // A numeral that was another state's in an earlier edition is that one too, with less certainty.
   const both = results.find(({ asked }) => asked === "OP 22 ii").readings.map(({ state }) => state);
   assert.deepEqual(both, ["boat-alone", "boat-gone"]);

@@ -38,6 +38,9 @@ fn entry(item: &CitedItem) -> Entry {
     if let Some(edition) = &item.edition {
         entry.set("edition", whole(edition));
     }
+    if let Some(revised) = &item.revised {
+        entry.set("note", whole(revised));
+    }
     if !item.date.is_empty() {
         let parts: Vec<String> = item.date.iter().map(|part| format!("{part:02}")).collect();
         entry.set("date", plain(parts.join("-")));

@@ -39,6 +39,8 @@ struct CslItem<'a> {
     #[serde(skip_serializing_if = "Option::is_none")]
     edition: Option<&'a str>,
     #[serde(skip_serializing_if = "Option::is_none")]
+    note: Option<&'a str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     issued: Option<CslDate<'a>>,
     #[serde(rename = "URL")]
     url: &'a str,
@@ -74,6 +76,7 @@ impl CslItem<'_> {
             container_title: &item.catalogue,
             editor: item.editors.iter().map(name).collect(),
             edition: item.edition.as_deref(),
+            note: item.revised.as_deref(),
             issued: (!item.date.is_empty()).then_some(CslDate {
                 date_parts: [&item.date],
             }),

@@ -5,7 +5,7 @@
 use crate::model::edtf::Date;
 use crate::model::person::Person;
 use crate::page::citations::{self, CitedEntry};
-use crate::page::{Address, Here, Subject};
+use crate::page::{Address, Here, Subject, imprint};
 
 /// An entry of the catalogue, as reference managers take it.
 pub(super) struct CitedItem {
@@ -21,6 +21,8 @@ pub(super) struct CitedItem {
     pub editors: Vec<Name>,
     /// The edition of the catalogue, as recorded.
     pub edition: Option<String>,
+    /// That the entry was revised since the edition, in words; `None` where it stands as the edition had it.
+    pub revised: Option<String>,
     /// The date of the edition: year, month, day, as far as recorded.
     pub date: Vec<u32>,
     /// The permanent address.
@@ -84,15 +86,18 @@ fn item(here: &Here<'_>, entry: CitedEntry, title: &str) -> CitedItem {
     let settings = &public.settings;
     let editors = settings.editors.iter();
     let editors = editors.filter_map(|key| public.people.get(&key.value));
-    let date = settings.dated.as_ref();
+    let edition = imprint::CitedEdition::of(here.book);
+    let revised = edition.is_revised;
+    let revised = revised.then(|| here.words().word("edition-revised").to_owned());
     CitedItem {
         id: id(&settings.siglum.value, &entry.key),
         title: format!("{}, {title}", entry.short),
         short: entry.short,
         catalogue: settings.title.value.clone(),
         editors: editors.map(Name::of).collect(),
-        edition: settings.edition.clone(),
-        date: date.map_or_else(Vec::new, |date| day(date)),
+        edition: edition.name.map(str::to_owned),
+        revised,
+        date: edition.dated.map_or_else(Vec::new, day),
         url: entry.url,
         language: settings.language.value.clone(),
     }

@@ -34,6 +34,7 @@ fn record(item: &CitedItem) -> String {
         Name::Whole(name) => ("A2", name.clone()),
     }));
     lines.extend(item.edition.iter().map(|edition| ("ET", edition.clone())));
+    lines.extend(item.revised.iter().map(|note| ("N1", note.clone())));
     if let [year, rest @ ..] = &item.date[..] {
         lines.push(("PY", format!("{year:04}")));
         let part = |at: usize| rest.get(at).map_or_else(String::new, |n| format!("{n:02}"));

@@ -34,8 +34,11 @@ mod shown;
 mod types;
 mod words;
 
+use std::collections::BTreeSet;
+
 use self::shown::{COLLECTION, of_design, sheets_with_pictures};
 use super::format::{Format, Sources};
+use super::issued::IssuedSheets;
 use crate::page::{Address, Here, Overview, Subject, places};
 
 /// A manifest for each sheet and each design with pictures.
@@ -75,11 +78,18 @@ fn subjects_of_manifests(sources: &Sources<'_>) -> Vec<Subject> {
 fn subjects_of_collections(sources: &Sources<'_>) -> Vec<Subject> {
     let (pictures, joined) = (sources.pictures, &sources.studies.joined);
     let mut all = Vec::new();
-    let mut holders = std::collections::BTreeSet::new();
+    // A collection that an edition issued stays, though it may be empty.
+    let issued = IssuedSheets::of(sources.public);
+    let mut holders = BTreeSet::new();
+    for holder in &issued.pictured_holders {
+        // Beside a holder that was taken over stands the collection of its last successor.
+        let last = sources.public.last_successor(holder);
+        holders.insert(last.unwrap_or(holder).clone());
+    }
     for design in sources.public.designs.values() {
         let sheets: Vec<_> = sheets_with_pictures(pictures, joined, design).collect();
         let has_own = of_design(pictures, design).next().is_some();
-        if !sheets.is_empty() || has_own {
+        if !sheets.is_empty() || has_own || issued.pictured_designs.contains(&design.key) {
             all.push(Address::Design(design.key.clone()));
         }
         let of_sheets = sheets.iter().filter_map(|sheet| sheet.holder.as_ref());

@@ -2,7 +2,8 @@
 //!
 //! One file beside each design has a record for each of its sheets (`lidoWrap`). A file for each sheet would be as large
 //! in all and make as many files again as the site has; a file of the whole stands in the OAI-PMH static repository
-//! ([`super::oai`]), which holds the same records. Records of one sheet make one record; withdrawn ones make none.
+//! ([`super::oai`]), which holds the same records. Records of one sheet make one record. One that was
+//! withdrawn makes none, unless an edition issued it: then the record stays and says why.
 //!
 //! | file | subject |
 //! |---|---|
@@ -18,6 +19,7 @@ mod parts;
 mod record;
 
 use super::format::{Format, Sources};
+use super::issued::was_issued;
 use super::xml::Xml;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
@@ -52,10 +54,25 @@ pub(super) fn sheets<'d>(
     })
 }
 
+/// The sheets with a record beside their design: those above, and those that an edition issued and that were withdrawn,
+/// whose records say so.
+fn sheets_of_file<'d>(
+    sources: &Sources<'_>,
+    design: &'d Design,
+) -> impl Iterator<Item = &'d Impression> {
+    let (public, joined) = (sources.public, &sources.studies.joined);
+    let is_withdrawn = design.standing.is_withdrawn();
+    let sheets = design.impressions.values();
+    sheets.filter(move |sheet| {
+        let stands = !is_withdrawn && !sheet.standing.is_withdrawn();
+        joined.has_page(&sheet.key) && (stands || was_issued(public, &sheet.key))
+    })
+}
+
 fn subjects(sources: &Sources<'_>) -> Vec<Subject> {
     let designs = sources.public.designs.values();
     designs
-        .filter(|design| sheets(sources, design).next().is_some())
+        .filter(|design| sheets_of_file(sources, design).next().is_some())
         .map(|design| Subject::Page(Address::Design(design.key.clone())))
         .collect()
 }
@@ -70,7 +87,7 @@ fn write(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
     // Elements without a prefix take a quarter less; attributes need one.
     let namespaces = [("xmlns", NAMESPACE), ("xmlns:lido", NAMESPACE)];
     xml.element("lidoWrap", &namespaces, |xml| {
-        for sheet in sheets(&sources, design) {
+        for sheet in sheets_of_file(&sources, design) {
             xml.line();
             record(xml, here, design, sheet, &[]);
         }

@@ -8,8 +8,12 @@ use crate::model::impression::{Impression, Status};
 use crate::model::key::{ImpressionKey, Key, PictureKey, PictureOwner};
 use crate::model::mark::Mark;
 use crate::model::picture::Picture;
+use crate::model::register::Subject;
 use crate::model::vocabulary::List as Vocabulary;
-use crate::page::{Address, Argument, Here, imprint, readings, rights, unqualified_state};
+use crate::model::words::Standing;
+use crate::page::{
+    Address, Argument, Here, imprint, readings, rights, standing_note, unqualified_state,
+};
 
 /// The address of prints in the AAT.
 const PRINTS: &str = "http://vocab.getty.edu/aat/300041273";
@@ -66,7 +70,7 @@ fn identification(xml: &mut Xml, here: &Here<'_>, design: &Design, records: &[&I
         if let Some(sheet) = records.first() {
             state_and_edition(xml, here, design, sheet);
         }
-        descriptions(xml, here, records);
+        descriptions(xml, here, design, records);
         measurements(xml, here, records);
         materials(xml, here, records);
     });
@@ -234,7 +238,7 @@ fn state_and_edition(xml: &mut Xml, here: &Here<'_>, design: &Design, sheet: &Im
         .collect();
     let settings = &here.public().settings;
     let source = format!("{} {}", settings.siglum.value, design.number);
-    let source = match imprint::edition(here.public(), words) {
+    let source = match imprint::edition(here.book) {
         edition if edition.is_empty() => source,
         edition => format!("{source}, {edition}"),
     };
@@ -245,8 +249,14 @@ fn state_and_edition(xml: &mut Xml, here: &Here<'_>, design: &Design, sheet: &Im
     });
 }
 
-fn descriptions(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
+fn descriptions(xml: &mut Xml, here: &Here<'_>, design: &Design, records: &[&Impression]) {
     let words = here.words();
+    let stands = records.iter().map(|record| &record.standing);
+    let stands = std::iter::once(&design.standing).chain(stands);
+    let stands = stands.filter(|stands| stands.standing != Standing::Accepted);
+    let stands: Vec<String> = stands
+        .filter_map(|stands| Some(standing_note::note(here, stands)?.plain()))
+        .collect();
     let written = records.iter().flat_map(|record| {
         let margins = record.sheet.margins.as_deref();
         let line = record
@@ -262,10 +272,14 @@ fn descriptions(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
     let written: Vec<_> = written
         .filter_map(|(kind, text)| Some((kind, text.filter(|text| !text.is_empty())?)))
         .collect();
-    if written.is_empty() {
+    if written.is_empty() && stands.is_empty() {
         return;
     }
     xml.element("objectDescriptionWrap", &[], |xml| {
+        for text in &stands {
+            let kind = [("lido:type", words.listed("subject", Subject::Standing))];
+            note(xml, "objectDescriptionSet", &kind, text);
+        }
         for (kind, text) in written {
             let kind = [("lido:type", words.word(kind))];
             note(xml, "objectDescriptionSet", &kind, text);

@@ -10,6 +10,7 @@ use super::impressions::{numerals, states};
 use super::rows::{SheetRow, parts};
 use super::table::{TableOf, Written};
 use crate::exchange::format::{Format, Sources};
+use crate::exchange::issued::IssuedSheets;
 use crate::model::certainty::Certainty;
 use crate::model::holder::Holder;
 use crate::model::impression::Status;
@@ -120,7 +121,11 @@ fn subjects(sources: &Sources<'_>) -> Vec<Subject> {
         holder.successor.is_none() && keepers.iter().any(|key| was(key))
     };
     let holders = public.holders.values();
-    let holders = holders.filter(|holder| keeps(holder) || owners.contains(&holder.key));
+    // The table that an edition issued stays, though it may be empty.
+    let issued = IssuedSheets::of(public).holders;
+    let is_issued = |holder: &Holder| holder.successor.is_none() && issued.contains(&holder.key);
+    let holders =
+        holders.filter(|holder| keeps(holder) || owners.contains(&holder.key) || is_issued(holder));
     holders
         .map(|holder| Subject::Page(Address::Holder(holder.key.clone())))
         .collect()

@@ -60,6 +60,9 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
         "cite-unknown",
         &CleanHtml::text(&unknown),
     ));
+    if imprint::CitedEdition::of(here.book).is_revised {
+        parts.push(TextPart::of_word(here, "cite-revised"));
+    }
     let more = ["cite-address", "cite-files", "cite-data", "cite-picture"];
     parts.extend(more.map(|heading| TextPart::of_word(here, heading)));
     catalogue_notes::leaf(here, Overview::Cite, "pages/cite.html", parts)
@@ -68,7 +71,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
 fn full(here: &Here<'_>, cited: Option<&str>, address: &Address) -> CleanHtml {
     let public = here.public();
     let canonical = address.absolute(&public.settings.address.value);
-    imprint::citation(cited, public, here.words(), &canonical)
+    imprint::citation(cited, here.book, &canonical)
 }
 
 /// The example: the first sheet identified with a state, of the design with the most states; else the
@@ -119,7 +122,7 @@ fn state(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml
 
 /// "(edition 2, 15 October 2026)"; empty where neither is recorded.
 fn edition_in_brackets(here: &Here<'_>) -> String {
-    let edition = imprint::edition(here.public(), here.words());
+    let edition = imprint::edition(here.book);
     if edition.is_empty() {
         edition
     } else {

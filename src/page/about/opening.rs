@@ -5,9 +5,9 @@ use serde::Serialize;
 use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::model::words::ClosedList as _;
-use crate::page::phrases::dates;
 use crate::page::phrases::enumeration;
 use crate::page::phrases::sheet_counts;
+use crate::page::phrases::{dates, imprint};
 use crate::page::plates::figures;
 use crate::page::setting::address::{Address, Overview};
 use crate::page::setting::book::Here;
@@ -43,17 +43,16 @@ struct EntryLink {
 pub(crate) fn page(here: &Here<'_>) -> Leaf {
     let settings = &here.public().settings;
     let words = here.words();
+    let edition = imprint::CitedEdition::of(here.book);
     let mut hang = Vec::new();
-    hang.extend(settings.edition.as_ref().map(|edition| {
+    hang.extend(edition.name.map(|edition| {
         let edition = words.with("edition", &[("edition", Argument::Text(edition))]);
         capitalised(&CleanHtml::text(&edition)).plain()
     }));
-    hang.extend(
-        settings
-            .dated
-            .as_ref()
-            .map(|d| dates::once(&d.value, words)),
-    );
+    hang.extend(edition.dated.map(|date| dates::once(date, words)));
+    if edition.is_revised {
+        hang.push(words.word("edition-revised").to_owned());
+    }
     let introduction = here.public().pages.get(catalogue_pages::INTRODUCTION);
     let title = settings.title.value.clone();
     let view = View {

@@ -34,7 +34,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
     let words = here.words();
     let title = catalogue_pages::title(here.public(), words, Overview::Changes).to_owned();
     let own = catalogue_pages::opening(here.public(), Overview::Changes);
-    let edition = imprint::edition(here.public(), words);
+    let edition = imprint::edition(here.book);
     let current = if edition.is_empty() {
         words.word("changes-undated").to_owned()
     } else {

@@ -3,23 +3,62 @@
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
 
 use super::dates;
-use crate::model::public::Public;
+use crate::model::edtf::Date;
+use crate::page::setting::book::Book;
 use crate::page::setting::html::CleanHtml;
-use crate::page::setting::words::{Argument, Words};
+use crate::page::setting::words::Argument;
 
-/// "edition 0.1, 1 November 2026"; parts that are not recorded are left out.
-pub(crate) fn edition(public: &Public, words: &Words) -> String {
-    let settings = &public.settings;
-    let edition = settings
-        .edition
-        .as_ref()
-        .map(|e| words.with("edition", &[("edition", Argument::Text(e))]));
-    let dated = settings.dated.as_ref().map(|d| dates::once(d, words));
-    [edition, dated]
-        .into_iter()
-        .flatten()
-        .collect::<Vec<_>>()
-        .join(", ")
+/// The edition of the catalogue that a site is cited as.
+///
+/// Of a catalogue with a register it is the last edition that was issued: one that is named and not issued yet cannot be
+/// cited.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct CitedEdition<'b> {
+    /// Its name: "2".
+    pub name: Option<&'b str>,
+    /// Its date.
+    pub dated: Option<&'b Date>,
+    /// Whether the site says other things than the edition did.
+    pub is_revised: bool,
+}
+
+impl<'b> CitedEdition<'b> {
+    /// The edition as which the site of a book is cited.
+    pub fn of(book: &'b Book<'_>) -> CitedEdition<'b> {
+        let settings = &book.public.settings;
+        let named = CitedEdition {
+            name: settings.edition.as_deref(),
+            dated: settings.dated.as_ref().map(|dated| &dated.value),
+            is_revised: false,
+        };
+        let Some(editions) = &book.editions else {
+            return named;
+        };
+        let Some((_, last)) = editions.register().last() else {
+            return named;
+        };
+        CitedEdition {
+            name: Some(&last.edition.value),
+            dated: Some(&last.dated.value),
+            is_revised: named.name != Some(last.edition.value.as_str())
+                || !editions.since.is_empty(),
+        }
+    }
+}
+
+/// "edition 2, 1 November 2026"; "edition 2, 1 November 2026, as revised since" where the site says other things than the
+/// edition did. Parts that are not recorded are left out.
+pub(crate) fn edition(book: &Book<'_>) -> String {
+    let words = &book.words;
+    let cited = CitedEdition::of(book);
+    let name = cited
+        .name
+        .map(|name| words.with("edition", &[("edition", Argument::Text(name))]));
+    let dated = cited.dated.map(|date| dates::once(date, words));
+    let revised = cited.is_revised;
+    let revised = revised.then(|| words.word("edition-revised").to_owned());
+    let parts = [name, dated, revised].into_iter().flatten();
+    parts.collect::<Vec<_>>().join(", ")
 }
 
 /// The link of a contact that is a web or mail address.
@@ -60,12 +99,8 @@ pub(crate) fn correction_href(
 }
 
 /// "CP 14.7, in The Editor (ed.), *The Colour Prints*, edition 0.1, 1 November 2026, https://…".
-pub(crate) fn citation(
-    cited: Option<&str>,
-    public: &Public,
-    words: &Words,
-    canonical: &str,
-) -> CleanHtml {
+pub(crate) fn citation(cited: Option<&str>, book: &Book<'_>, canonical: &str) -> CleanHtml {
+    let (public, words) = (book.public, &book.words);
     let settings = &public.settings;
     let editors: Vec<&str> = settings
         .editors
@@ -86,7 +121,7 @@ pub(crate) fn citation(
         [
             &editors,
             &title,
-            &CleanHtml::text(&edition(public, words)),
+            &CleanHtml::text(&edition(book)),
             &CleanHtml::text(canonical),
         ],
         ", ",

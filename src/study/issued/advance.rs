@@ -1,8 +1,8 @@
 //! The register with one more edition.
 //!
 //! In: the register, every address of the catalogue as it is now, and the edition. Out: the register that `keyblock
-//! issue` would write. No address is ever taken out: the entry of one that is no longer there, or not published any
-//! more, stays as it read last.
+//! issue` would write. No address is ever taken out: the entry of one that is not published any more stays as it read
+//! last, and says from which edition on it is not.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -52,10 +52,19 @@ pub fn advanced(
         if present.0.contains_key(address) {
             continue;
         }
-        if let Some(to) = leads(address) {
-            let said = BTreeMap::from([(Aspect::Leads, to.to_string())]);
+        let to = leads(address);
+        let is_published = to.as_ref().is_some_and(|to| present.0.contains_key(to));
+        if let Some(to) = to {
+            let mut said = BTreeMap::from([(Aspect::Leads, to.to_string())]);
+            if !is_published {
+                said.insert(Aspect::Unpublished, "yes".to_owned());
+            }
             say(entry, this, &said);
             entry.holds.clear();
+        } else {
+            // What is not recorded any more is an error, so it is recorded and not published.
+            let unpublished = entry.said.entry(Aspect::Unpublished).or_default();
+            unpublished.set(this, "yes");
         }
     }
     next
