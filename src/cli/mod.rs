@@ -65,8 +65,12 @@ struct Arguments {
     command: Option<Command>,
 }
 
-/// The licences of the packages that are built in, with their notices.
-const LICENCES: &str = include_str!("../../content/licences.txt");
+/// The licences of the packages that are built in, with their notices, and that of the face of the pages.
+const LICENCES: &str = concat!(
+    include_str!("../../content/licences.txt"),
+    "\nThe face of the pages is cut from Source Serif 4 and renamed (SIL Open Font License 1.1):\n\n",
+    include_str!("../../themes/laid/assets/type/OFL.txt"),
+);
 
 #[derive(Subcommand)]
 enum Command {

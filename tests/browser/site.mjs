@@ -15,6 +15,7 @@ const TYPES = {
   ".js": "text/javascript; charset=utf-8",
   ".json": "application/json",
   ".svg": "image/svg+xml",
+  ".woff2": "font/woff2",
   ".jpg": "image/jpeg",
   ".png": "image/png",
   ".xml": "application/xml",
