@@ -8,10 +8,12 @@ use serde::Serialize;
 use tera::Value;
 
 use crate::model::words::ClosedList as _;
+use crate::page::neighbours::{self, Neighbours};
 use crate::page::phrases::imprint::{citation, correction_href, edition};
 use crate::page::phrases::rights;
 use crate::page::preview::open_graph::{self, LinkPreview};
 use crate::page::preview::schema_org;
+use crate::page::sections::{SECTIONS, section};
 use crate::page::setting::address::{Address, Overview};
 use crate::page::setting::book::{Book, Here, is_right_to_left};
 use crate::page::setting::export_links::ExportLink;
@@ -55,7 +57,12 @@ pub(super) struct PageFrame {
     parts: Vec<String>,
     /// The link for corrections, with address and edition.
     corrections: Option<String>,
+    /// The address of the page.
     current: String,
+    /// The address of the page that leads into its section; empty where it has none.
+    section: String,
+    /// The pages before and after it.
+    neighbours: Option<Neighbours>,
     /// Every file for other programs that is made of the page.
     files: Vec<ExportLink>,
     /// The feed of changes, where this page is not the one that it stands beside and announces it all the same.
@@ -69,17 +76,6 @@ pub(super) struct PageFrame {
     /// The record of the page in the vocabulary of schema.org.
     record: Option<CleanHtml>,
 }
-
-/// The overviews in the navigation at the head.
-const NAV: [Overview; 7] = [
-    Overview::Designs,
-    Overview::Holders,
-    Overview::People,
-    Overview::Census,
-    Overview::Chronology,
-    Overview::Concordance,
-    Overview::Literature,
-];
 
 impl SiteFrame {
     /// The frame of a catalogue.
@@ -115,10 +111,15 @@ impl SiteFrame {
             language: settings.language.value.clone(),
             right_to_left: is_right_to_left(&settings.language.value),
             siglum: settings.siglum.value.clone(),
-            nav: NAV
+            nav: SECTIONS
                 .iter()
                 .filter(|o| overviews.contains(o))
-                .map(way)
+                .map(|overview| NavLink {
+                    address: Address::Overview(*overview).to_string(),
+                    text: words
+                        .word(&format!("section-{}", overview.word()))
+                        .to_owned(),
+                })
                 .collect(),
             contents,
             edition: edition(book),
@@ -153,6 +154,9 @@ impl PageFrame {
             }),
             canonical,
             current: leaf.address.to_string(),
+            section: section(&leaf.address)
+                .map_or_else(String::new, |o| Address::Overview(o).to_string()),
+            neighbours: neighbours::of_page(here),
             feed: matches!(leaf.address, Address::Opening | Address::Edition(_))
                 .then(|| here.feed_link())
                 .flatten(),

@@ -8,7 +8,8 @@ use crate::page::setting::address::{Address, Overview};
 use crate::page::setting::book::{Book, Here};
 use crate::page::setting::leaf::Leaf;
 use crate::page::{
-    about, census, changes, design, key, overviews, point, records, search, sheet, texts, vacated,
+    about, census, changes, design, indexes, key, overviews, point, records, search, sheet, texts,
+    vacated,
 };
 use crate::study::issued::editions::Editions;
 
@@ -95,6 +96,10 @@ fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, PageMaker<'a>)> {
     for overview in book.overviews.iter().copied() {
         let make = move |here: &Here<'_>| overviews::page(here, overview);
         jobs.push((Address::Overview(overview), Box::new(make)));
+    }
+    if book.overviews.contains(&Overview::Designs) {
+        let make = |here: &Here<'_>| indexes::designs::list(here);
+        jobs.push((Address::DesignList, Box::new(make)));
     }
     for holder in public.holders.values() {
         let address = Address::Holder(holder.key.clone());

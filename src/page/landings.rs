@@ -90,6 +90,7 @@ impl Landings {
             | Address::NotFound
             | Address::Edition(_)
             | Address::FieldNotes
+            | Address::DesignList
             | Address::Holder(_)
             | Address::Person(_)
             | Address::Work(_)

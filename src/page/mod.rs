@@ -31,6 +31,8 @@
 //! | `overviews` | which overviews a catalogue has, and the function that makes each |
 //! | `vacated` | pages at issued addresses without content |
 //! | `jobs` | every page of the catalogue, and the function that makes it |
+//! | `neighbours` | the pages before and after a page |
+//! | `sections` | the section that a page belongs to |
 //! | `frame` | the head and foot of every page |
 //! | `landings` | places in a page for the former keys of what stands there |
 //! | `moved` | the pages at former addresses |
@@ -69,6 +71,7 @@ mod key;
 mod landings;
 mod lists;
 mod moved;
+mod neighbours;
 mod overviews;
 mod phrases;
 mod plates;
@@ -77,6 +80,7 @@ mod preview;
 mod records;
 mod resolve;
 mod search;
+mod sections;
 mod setting;
 mod sheet;
 mod texts;

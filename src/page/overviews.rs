@@ -8,13 +8,14 @@ use crate::model::public::Public;
 use crate::model::register::Aspect;
 use crate::model::words::ClosedList as _;
 use crate::page::Input;
-use crate::page::about::{catalogue_notes, cite, data};
+use crate::page::about::{catalogue_notes, cite, contents, data};
 use crate::page::census::catalogue_census;
 use crate::page::changes::latest;
 use crate::page::indexes::{
     chronology, concordance, designs, diligence_index, exhibitions, gathered, glossary, holders,
     literature, marks_index, owners, people, titles,
 };
+use crate::page::key::{candidates, choose};
 use crate::page::resolve;
 use crate::page::search;
 use crate::page::setting::address::Overview;
@@ -36,6 +37,7 @@ fn has_something(input: &Input<'_>, overview: Overview) -> bool {
     let some_sheet = |wanted: fn(&Impression) -> bool| public.impressions().any(|(_, i)| wanted(i));
     match overview {
         Overview::Designs => !public.designs.is_empty(),
+        Overview::Identify => some_design(candidates::has_key),
         Overview::Titles => some_design(|d| !d.titles.is_empty()),
         Overview::Series => some_design(|d| d.series.is_some()),
         Overview::Subjects => some_design(|d| !d.subjects.is_empty()),
@@ -55,6 +57,7 @@ fn has_something(input: &Input<'_>, overview: Overview) -> bool {
         }
         Overview::Search
         | Overview::Glossary
+        | Overview::About
         | Overview::Changes
         | Overview::Cite
         | Overview::Contribute
@@ -81,6 +84,7 @@ pub(super) fn page(here: &Here<'_>, overview: Overview) -> Leaf {
     match overview {
         Overview::Search => search::page::page(here),
         Overview::Designs => designs::page(here),
+        Overview::Identify => choose::page(here),
         Overview::Titles => titles::page(here),
         Overview::Series => gathered::series(here),
         Overview::Subjects => gathered::subjects(here),
@@ -97,6 +101,7 @@ pub(super) fn page(here: &Here<'_>, overview: Overview) -> Leaf {
         Overview::Literature => literature::page(here),
         Overview::Concordance => concordance::page(here),
         Overview::Glossary => glossary::page(here),
+        Overview::About => contents::page(here),
         Overview::Changes => latest::page(here),
         Overview::Cite => cite::page(here),
         Overview::Resolve => resolve::page::page(here),

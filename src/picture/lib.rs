@@ -11,6 +11,7 @@
 //! | what is published of it | `derive`, [`tiles`], `pyramid`, `codec`, `small` |
 //! | many photographs | `budget`, `cache`, `store`, `sweep`, `batch` |
 //! | one photograph on another | [`align`] |
+//! | what a photograph shows, cut out small | `trim` |
 //! | the points of a design | `detail` (with `area`), [`tone`] |
 //!
 //! The flow of one picture: `batch` reads the file and looks up in `cache` whether its content was prepared
@@ -58,6 +59,7 @@ mod tests;
 mod tiff;
 pub mod tiles;
 pub mod tone;
+mod trim;
 mod turn;
 mod unpack;
 mod webp;
@@ -71,3 +73,4 @@ pub use small::{Small, small};
 pub use store::Store;
 pub use sweep::Swept;
 pub use tone::Tone;
+pub use trim::{TrimRequest, Trimmed, trim_all};

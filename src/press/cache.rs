@@ -1,6 +1,6 @@
 //! The cache of a catalogue.
 //!
-//! Pictures, alignments and details are kept, each in a folder of its own. A cache that cannot be written costs time
+//! Pictures, alignments, details and small pictures are kept, each in a folder of its own. A cache that cannot be written costs time
 //! and nothing else: where there is a spare folder, everything is made without being kept.
 
 use std::path::{Path, PathBuf};
@@ -24,6 +24,7 @@ pub struct Cache {
     pub(super) pictures: Store,
     pub(super) alignments: Store,
     pub(super) details: Store,
+    pub(super) small: Store,
 }
 
 impl Cache {
@@ -36,6 +37,7 @@ impl Cache {
             pictures: store("pictures"),
             alignments: store("alignments"),
             details: store("details"),
+            small: store("small"),
             root,
         }
     }
@@ -47,6 +49,7 @@ impl Cache {
         Cache {
             pictures: self.pictures.with_spare(spare),
             details: self.details.with_spare(spare),
+            small: self.small.with_spare(spare),
             ..self
         }
     }
@@ -77,8 +80,8 @@ impl Cache {
         swept.into_iter().fold(Swept::default(), Swept::and)
     }
 
-    fn stores(&self) -> [&Store; 3] {
-        [&self.pictures, &self.alignments, &self.details]
+    fn stores(&self) -> [&Store; 4] {
+        [&self.pictures, &self.alignments, &self.details, &self.small]
     }
 }
 

@@ -7,7 +7,7 @@
 //! keeps what the last compile read and printed.
 //!
 //! Reading order: [`pulled`] is the result of a pull, [`fault`] its failures; [`pictures`] prepares the
-//! photographs and [`alignment`] aligns them, both with results in the [`cache`]; [`files`] makes the rest
+//! photographs, [`alignment`] aligns them and [`small`] cuts small pictures, all with results in the [`cache`]; [`files`] makes the rest
 //! of the site, and [`private_names`] searches each file before it is handed out. [`sources`] tells where no
 //! site may be published. [`references`] resolves references without a pull.
 #![allow(
@@ -24,6 +24,7 @@ mod pictures;
 mod private_names;
 mod pulled;
 pub(crate) mod references;
+mod small;
 mod sources;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -216,8 +217,16 @@ impl Judged {
             let studies = PublishedStudies::of(&concealed, studies);
             let plan = pictures::plan(&concealed.settings);
             let is_prepared = |key: &PictureKey| prepared.contains_key(key);
-            let aligned =
+            let mut aligned =
                 alignment::align_all(&dir, &concealed, &plan, is_prepared, &cache, progress)?;
+            let small = small::cut_all(
+                &concealed,
+                &prepared,
+                &plan,
+                &cache,
+                &mut aligned.alignments,
+            )?;
+            aligned.files.extend(small);
             let public = concealed.into_public();
             let pictures = pictures::published(&prepared);
             let input = page::Input {

@@ -94,6 +94,13 @@ pub fn site_of(literals: &[&str]) -> Site {
     site(folder.path())
 }
 
+/// The same in a theme that `change` makes of the built-in one.
+pub fn site_with(literals: &[&str], change: impl FnOnce(&mut Theme)) -> Site {
+    let folder = small::lay_down(literals);
+    small::sound(folder.path());
+    try_site(folder.path(), change).unwrap()
+}
+
 /// The text of a page.
 pub fn page<'s>(site: &'s Site, address: &str) -> &'s str {
     let file = site

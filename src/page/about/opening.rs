@@ -1,10 +1,11 @@
-//! The opening page: a description of the catalogue, one plate, and links to its parts.
+//! The opening page: the title with one plate, then the prints by eye, then the three ways into the catalogue.
 
 use serde::Serialize;
 
 use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::model::words::ClosedList as _;
+use crate::page::lists::wall::{self, Hung};
 use crate::page::phrases::enumeration;
 use crate::page::phrases::sheet_counts;
 use crate::page::phrases::{dates, imprint};
@@ -27,18 +28,25 @@ struct View {
     plate: Option<Plate>,
     introduction: Option<CleanHtml>,
     introduction_href: Option<String>,
-    counts: CleanHtml,
     naming: Option<CleanHtml>,
-    begin: Vec<EntryLink>,
-    series: Vec<EntryLink>,
+    /// Prints by eye: all of them, or as many as the page holds.
+    hung: Vec<Hung>,
+    /// The link to all prints, where the wall has not all of them.
+    all: Option<CleanHtml>,
+    ways: Vec<WayIn>,
 }
 
-/// A link to a part of the catalogue, with its number of entries.
+/// A way into the catalogue, with a sentence about it.
 #[derive(Serialize)]
-struct EntryLink {
-    text: CleanHtml,
-    count: String,
+struct WayIn {
+    href: String,
+    title: String,
+    about: CleanHtml,
 }
+
+/// The most prints that the opening page shows by eye. More are chosen at equal distances, so that the wall goes
+/// through the whole of the work.
+const MOST_PRINTS: usize = 40;
 
 pub(crate) fn page(here: &Here<'_>) -> Leaf {
     let settings = &here.public().settings;
@@ -67,10 +75,13 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
         introduction: introduction
             .and_then(|page| markdown::first_paragraph(&page.note.text, here).some()),
         introduction_href: introduction.map(|page| here.href(&Address::of_page(&page.key))),
-        counts: counts(here),
         naming: naming(here),
-        begin: begin(here),
-        series: series(here),
+        all: all_prints(here),
+        hung: by_eye(here)
+            .into_iter()
+            .map(|d| wall::design(here, d))
+            .collect(),
+        ways: ways(here),
     };
     let described = format!("{title}. {}", view.brief.plain());
     Leaf::new(here.address, title, "pages/opening.html", &view).described(described)
@@ -162,78 +173,49 @@ fn naming(here: &Here<'_>) -> Option<CleanHtml> {
     )
 }
 
-fn begin(here: &Here<'_>) -> Vec<EntryLink> {
-    let words = here.words();
-    let public = here.public();
-    let count = |overview: Overview| match overview {
-        Overview::Designs => accepted_designs(here).to_string(),
-        Overview::Holders => public.holders.len().to_string(),
-        Overview::Census => sheet_counts::figure(here.book.studies.accepted.sheets),
-        _ => String::new(),
-    };
-    let ways = [
-        Overview::Designs,
-        Overview::Census,
-        Overview::Holders,
-        Overview::Chronology,
-        Overview::Concordance,
-    ];
-    let mut begin: Vec<EntryLink> = ways
-        .into_iter()
-        .filter(|o| here.book.overviews.contains(o))
-        .map(|o| EntryLink {
-            text: here.link(
-                &Address::Overview(o),
-                &CleanHtml::text(words.word(o.word())),
-            ),
-            count: count(o),
-        })
+/// The accepted designs that have a picture; where they are many, some of them at equal distances.
+fn by_eye<'h>(here: &'h Here<'_>) -> Vec<&'h Design> {
+    let pictured: Vec<&Design> = here
+        .designs_in_order()
+        .filter(|d| !d.standing.is_set_apart() && figures::design_picture(here, d).is_some())
         .collect();
-    begin.extend(
-        catalogue_pages::in_order(public)
-            .into_iter()
-            .map(|page| EntryLink {
-                text: here.link(&Address::of_page(&page.key), &CleanHtml::text(&page.title)),
-                count: String::new(),
-            }),
-    );
-    begin
+    let shown = pictured.len().min(MOST_PRINTS);
+    (0..shown)
+        .filter_map(|at| pictured.get(at * pictured.len() / shown).copied())
+        .collect()
 }
 
-/// The series in the order of their first designs, with the years they span.
-fn series(here: &Here<'_>) -> Vec<EntryLink> {
-    let mut found: Vec<(&str, usize, Vec<i64>)> = Vec::new();
-    for design in here.designs_in_order() {
-        let Some(series) = &design.series else {
-            continue;
-        };
-        let name = series.name.value.as_str();
-        let at = found.iter().position(|(known, _, _)| *known == name);
-        let at = at.unwrap_or_else(|| {
-            found.push((name, 0, Vec::new()));
-            found.len() - 1
-        });
-        if let Some((_, count, years)) = found.get_mut(at) {
-            *count += 1;
-            if let Some(date) = design.date.own() {
-                let edges = [date.earliest(), date.latest()];
-                years.extend(edges.iter().filter_map(|e| e.day()).map(|d| d.year));
-            }
-        }
-    }
-    found
-        .into_iter()
-        .map(|(name, count, years)| {
-            let link = CleanHtml::element("i", &[], &here.gathered(Overview::Series, name, name));
-            let span = match (years.iter().min(), years.iter().max()) {
-                (Some(first), Some(last)) if first == last => first.to_string(),
-                (Some(first), Some(last)) => format!("{first}–{last}"),
-                _ => String::new(),
-            };
-            EntryLink {
-                text: CleanHtml::join([&link, &CleanHtml::text(&span)], ", "),
-                count: here.words().count("count-designs", count),
-            }
+/// "All 1,000 prints", where the wall has fewer.
+fn all_prints(here: &Here<'_>) -> Option<CleanHtml> {
+    let all = accepted_designs(here);
+    let text = here.words().count("all-prints", all);
+    let link = here.link(
+        &Address::Overview(Overview::Designs),
+        &CleanHtml::text(&text),
+    );
+    (all > by_eye(here).len() && here.book.overviews.contains(&Overview::Designs)).then_some(link)
+}
+
+/// Browse the prints, identify a sheet, the census: those that the catalogue has.
+fn ways(here: &Here<'_>) -> Vec<WayIn> {
+    let words = here.words();
+    let ways = [
+        (
+            Overview::Designs,
+            CleanHtml::text(words.word("way-designs-about")),
+        ),
+        (
+            Overview::Identify,
+            CleanHtml::text(words.word("way-identify-about")),
+        ),
+        (Overview::Census, counts(here)),
+    ];
+    ways.into_iter()
+        .filter(|(overview, _)| here.book.overviews.contains(overview))
+        .map(|(overview, about)| WayIn {
+            href: here.href(&Address::Overview(overview)),
+            title: words.word(&format!("way-{}", overview.word())).to_owned(),
+            about,
         })
         .collect()
 }

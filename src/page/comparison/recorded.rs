@@ -72,6 +72,7 @@ pub(crate) fn plate(here: &Here<'_>, design: &Design, impression: &Impression) -
         .and_then(|key| figures::plate(here, &key, None, Setting::Abreast))
         .unwrap_or_else(|| Plate {
             image: None,
+            stands_alone: false,
             href: None,
             viewer: None,
             caption: figures::caption_of_sheet(here, design, impression),

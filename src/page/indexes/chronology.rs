@@ -5,6 +5,7 @@ use serde::Serialize;
 use crate::model::edtf::Date;
 use crate::model::exhibition::Venue;
 use crate::model::key::Key;
+use crate::page::lists::wall::{self, Hung};
 use crate::page::phrases::dates;
 use crate::page::phrases::enumeration;
 use crate::page::setting::address::{Address, Fragment};
@@ -26,7 +27,14 @@ struct Year {
     when: String,
     /// The events.
     events: Vec<CleanHtml>,
+    /// Small pictures of the designs that were begun.
+    pictures: CleanHtml,
+    #[serde(skip)]
+    begun: Vec<Hung>,
 }
+
+/// How many pictures stand for a year.
+const PICTURES: usize = 8;
 
 pub(crate) fn page(here: &Here<'_>) -> Leaf {
     let title = here.words().word("chronology").to_owned();
@@ -73,13 +81,26 @@ fn years(here: &Here<'_>) -> Vec<Year> {
         } else {
             told.then(" ").and(&CleanHtml::quiet(&format!("({whole})")))
         };
-        match years.last_mut() {
-            Some(year) if year.when == when => year.events.push(told),
-            _ => years.push(Year {
+        if years.last().is_none_or(|year| year.when != when) {
+            years.push(Year {
                 when,
-                events: vec![told],
-            }),
+                events: Vec::new(),
+                pictures: CleanHtml::empty(),
+                begun: Vec::new(),
+            });
         }
+        if let Some(year) = years.last_mut() {
+            year.events.push(told);
+            if let EventKind::Design(key) = &event.what
+                && year.begun.len() < PICTURES
+            {
+                let design = here.public().designs.get(key);
+                year.begun.extend(design.map(|d| wall::design(here, d)));
+            }
+        }
+    }
+    for year in &mut years {
+        year.pictures = wall::row(here, &year.begun);
     }
     years
 }

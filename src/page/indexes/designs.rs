@@ -1,5 +1,5 @@
-//! The designs by number, each with a small plate; then by date. Rejected and withdrawn designs keep
-//! their numbers and are listed apart.
+//! The designs, by eye and in words: a wall of pictures by number, and on a page of its own a list by number with a line
+//! about each, then by date. Rejected and withdrawn designs keep their numbers and stand apart.
 
 use serde::Serialize;
 
@@ -7,6 +7,7 @@ use crate::model::design::Design;
 use crate::model::edtf::Day;
 use crate::model::words::ClosedList as _;
 use crate::page::design::brief;
+use crate::page::lists::wall::{self, Hung};
 use crate::page::phrases::dates;
 use crate::page::phrases::sheet_counts;
 use crate::page::phrases::standing_note;
@@ -15,12 +16,28 @@ use crate::page::setting::address::{Address, Overview};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences};
 use crate::page::setting::leaf::Leaf;
-use crate::page::setting::pictures::{Image, Setting};
+use crate::page::setting::pictures::SmallImage;
+use crate::page::setting::words::Argument;
+use crate::page::texts::catalogue_pages;
 
 #[derive(Serialize)]
-struct View {
+struct WallView {
     title: String,
     brief: CleanHtml,
+    /// The link to the list.
+    list: String,
+    /// The link to the designs by date.
+    by_date: String,
+    accepted: Vec<Hung>,
+    apart: Vec<Hung>,
+}
+
+#[derive(Serialize)]
+struct ListView {
+    title: String,
+    brief: CleanHtml,
+    /// The link to the wall.
+    by_eye: String,
     accepted: Vec<Entry>,
     apart: Vec<Entry>,
     years: Vec<Year>,
@@ -35,7 +52,7 @@ pub(crate) struct Entry {
     original: Option<CleanHtml>,
     about: CleanHtml,
     standing: Option<CleanHtml>,
-    image: Option<Image>,
+    image: Option<SmallImage>,
 }
 
 /// The designs that begin in one year.
@@ -45,28 +62,70 @@ struct Year {
     designs: Vec<CleanHtml>,
 }
 
+/// The designs as a wall.
 pub(crate) fn page(here: &Here<'_>) -> Leaf {
-    let words = here.words();
-    let (apart, accepted): (Vec<&Design>, Vec<&Design>) = here
-        .designs_in_order()
-        .partition(|d| d.standing.is_set_apart());
-    let view = View {
-        title: words.word(Overview::Designs.word()).to_owned(),
+    let [accepted, apart] = by_standing(here);
+    let hung = |designs: &[&Design]| designs.iter().map(|d| wall::design(here, d)).collect();
+    let list = here.href(&Address::DesignList);
+    let view = WallView {
+        title: title(here),
         brief: brief(here, accepted.len()),
-        years: by_date(here, &accepted),
-        accepted: accepted.iter().map(|d| entry(here, d)).collect(),
-        apart: apart.iter().map(|d| entry(here, d)).collect(),
+        by_date: format!("{list}#by-date"),
+        list,
+        accepted: hung(&accepted),
+        apart: hung(&apart),
     };
     let title = view.title.clone();
     let described = view.brief.plain();
     Leaf::new(here.address, title, "pages/designs.html", &view).described(described)
 }
 
-/// "29 designs by number. Also by date, techniques, series."
+/// The designs in words, by number and by date.
+pub(crate) fn list(here: &Here<'_>) -> Leaf {
+    let [accepted, apart] = by_standing(here);
+    let view = ListView {
+        title: title(here),
+        brief: brief(here, accepted.len()),
+        by_eye: here.href(&Address::Overview(Overview::Designs)),
+        years: by_date(here, &accepted),
+        accepted: accepted.iter().map(|d| entry(here, d)).collect(),
+        apart: apart.iter().map(|d| entry(here, d)).collect(),
+    };
+    let title = here
+        .words()
+        .with("as-list", &[("title", Argument::Text(&view.title))]);
+    let described = view.brief.plain();
+    Leaf::new(here.address, title, "pages/design-list.html", &view).described(described)
+}
+
+fn title(here: &Here<'_>) -> String {
+    catalogue_pages::title(here.public(), here.words(), Overview::Designs).to_owned()
+}
+
+/// The designs that count, then those that are rejected or withdrawn, each in the order of the catalogue.
+fn by_standing<'h>(here: &'h Here<'_>) -> [Vec<&'h Design>; 2] {
+    let (apart, accepted) = here
+        .designs_in_order()
+        .partition(|d| d.standing.is_set_apart());
+    [accepted, apart]
+}
+
+/// "29 prints. Also by date, technique, series."
 fn brief(here: &Here<'_>, count: usize) -> CleanHtml {
     let words = here.words();
-    let by_date = CleanHtml::link("#by-date", &CleanHtml::text(words.word("by-date")));
-    let others = [Overview::Techniques, Overview::Series, Overview::Titles];
+    let list = here.href(&Address::DesignList);
+    let text = CleanHtml::text(words.word("by-date"));
+    let by_date = if *here.address == Address::DesignList {
+        CleanHtml::link("#by-date", &text)
+    } else {
+        CleanHtml::link(&format!("{list}#by-date"), &text)
+    };
+    let others = [
+        Overview::Techniques,
+        Overview::Series,
+        Overview::Subjects,
+        Overview::Titles,
+    ];
     let others = others
         .into_iter()
         .filter(|o| here.book.overviews.contains(o))
@@ -83,12 +142,9 @@ fn brief(here: &Here<'_>, count: usize) -> CleanHtml {
     ])
 }
 
+/// A design for a list: number, titles, a line about it, a small picture.
 pub(crate) fn entry(here: &Here<'_>, design: &Design) -> Entry {
-    let image = figures::design_picture(here, design).and_then(|key| {
-        let picture = here.book.pictures.get(&key)?;
-        // The title beside it is its description.
-        Image::new(picture, here.root, String::new(), Setting::Thumb)
-    });
+    let picture = figures::design_picture(here, design);
     Entry {
         number: design.number.clone(),
         href: here.href(&Address::Design(design.key.clone())),
@@ -96,7 +152,7 @@ pub(crate) fn entry(here: &Here<'_>, design: &Design) -> Entry {
         original: original_title(here, design),
         about: about(here, design),
         standing: standing_note::note(here, &design.standing),
-        image,
+        image: picture.and_then(|key| figures::small(here, &key)),
     }
 }
 

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use crate::model::exhibition::Exhibition;
 use crate::model::occurrence::MentionRole;
+use crate::page::lists::wall;
 use crate::page::phrases::dates;
 use crate::page::phrases::venues::venue;
 use crate::page::setting::book::Here;
@@ -20,7 +21,12 @@ struct View {
 struct Entry {
     when: String,
     text: CleanHtml,
+    /// Small pictures of prints that were shown.
+    pictures: CleanHtml,
 }
+
+/// How many pictures stand for an exhibition.
+const PICTURES: usize = 6;
 
 pub(crate) fn page(here: &Here<'_>) -> Leaf {
     let title = here.words().word("exhibitions").to_owned();
@@ -51,16 +57,18 @@ fn entry(here: &Here<'_>, exhibition: &Exhibition) -> Entry {
         .back_links
         .exhibitions
         .get(&exhibition.key);
-    let shown = mentions
+    let shown: Vec<_> = mentions
         .into_iter()
         .flatten()
         .filter(|m| m.role == MentionRole::Exhibited)
-        .count();
+        .cloned()
+        .collect();
+    let pictures = wall::row(here, &wall::designs_of(here, &shown, PICTURES));
     let line = CleanHtml::join(
         [&here.exhibition(&exhibition.key), &venue(here, exhibition)],
         ", ",
     );
-    let shown = match shown {
+    let shown = match shown.len() {
         0 => CleanHtml::empty(),
         n => CleanHtml::text(" ").and(&CleanHtml::span(
             "count",
@@ -73,6 +81,7 @@ fn entry(here: &Here<'_>, exhibition: &Exhibition) -> Entry {
             |date| year(here, date),
         ),
         text: line.and(&shown),
+        pictures,
     }
 }
 

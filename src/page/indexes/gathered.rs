@@ -9,6 +9,7 @@ use crate::model::key::{ImpressionKey, Key};
 use crate::model::vocabulary::List as Vocabulary;
 use crate::model::words::ClosedList as _;
 use crate::page::lists::list::List;
+use crate::page::lists::wall::{self, Hung};
 use crate::page::setting::address::Overview;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
@@ -36,25 +37,27 @@ fn leaf(here: &Here<'_>, overview: Overview, template: &'static str, lists: Vec<
 /// The series, each in its own order.
 pub(crate) fn series(here: &Here<'_>) -> Leaf {
     let numbers = Collator::of_numbers(here.language());
-    let mut by_name: BTreeMap<&str, Vec<(&str, CleanHtml)>> = BTreeMap::new();
+    let mut by_name: BTreeMap<&str, Vec<(&str, Hung)>> = BTreeMap::new();
     for design in here.designs_in_order() {
         if let Some(series) = &design.series {
             let position = series.position.as_deref().unwrap_or_default();
-            let line = here.design_and_date(&design.key);
-            let line = CleanHtml::join([&CleanHtml::text(position), &line], ". ");
+            let mut hung = wall::design(here, design);
+            if !position.is_empty() {
+                hung.place = format!("{position}.");
+            }
             by_name
                 .entry(&series.name)
                 .or_default()
-                .push((position, line));
+                .push((position, hung));
         }
     }
     let lists = by_name
         .into_iter()
-        .map(|(name, mut lines)| {
+        .map(|(name, mut hung)| {
             // The sort is stable: designs without a position keep the order of the catalogue.
-            lines.sort_by(|a, b| numbers.compare(a.0, b.0));
-            let lines = lines.into_iter().map(|(_, line)| line).collect();
-            List::new(CleanHtml::text(name), lines).at(id_of(name))
+            hung.sort_by(|a, b| numbers.compare(a.0, b.0));
+            let hung = hung.into_iter().map(|(_, hung)| hung).collect();
+            List::of_wall(CleanHtml::text(name), hung).at(id_of(name))
         })
         .collect();
     leaf(
@@ -67,25 +70,25 @@ pub(crate) fn series(here: &Here<'_>) -> Leaf {
 
 /// The subjects, terms and free words.
 pub(crate) fn subjects(here: &Here<'_>) -> Leaf {
-    let mut by_subject: BTreeMap<&str, Vec<CleanHtml>> = BTreeMap::new();
+    let mut by_subject: BTreeMap<&str, Vec<Hung>> = BTreeMap::new();
     for design in here.designs_in_order() {
         for subject in &design.subjects {
             by_subject
                 .entry(subject)
                 .or_default()
-                .push(here.design_and_date(&design.key));
+                .push(wall::design(here, design));
         }
     }
     let lists = by_subject
         .into_iter()
-        .map(|(subject, lines)| {
+        .map(|(subject, hung)| {
             let name = here
                 .public()
                 .vocabularies
                 .term(Vocabulary::Subjects, subject)
                 .and_then(|term| term.label(here.language()))
                 .unwrap_or(subject);
-            List::new(CleanHtml::text(name), lines).at(id_of(subject))
+            List::of_wall(CleanHtml::text(name), hung).at(id_of(subject))
         })
         .collect();
     leaf(
@@ -98,18 +101,21 @@ pub(crate) fn subjects(here: &Here<'_>) -> Leaf {
 
 /// The techniques.
 pub(crate) fn techniques(here: &Here<'_>) -> Leaf {
-    let mut by_technique: BTreeMap<&Key, Vec<CleanHtml>> = BTreeMap::new();
+    let mut by_technique: BTreeMap<&Key, Vec<Hung>> = BTreeMap::new();
     for design in here.designs_in_order() {
         for technique in &design.technique {
             by_technique
                 .entry(&technique.value)
                 .or_default()
-                .push(here.design_and_date(&design.key));
+                .push(wall::design(here, design));
         }
     }
     let lists = by_technique
         .into_iter()
-        .map(|(technique, lines)| term_list(here, Vocabulary::Techniques, technique, lines))
+        .map(|(technique, hung)| {
+            let name = here.term(Vocabulary::Techniques, technique.as_str());
+            List::of_wall(CleanHtml::text(&name), hung).at(id_of(technique.as_str()))
+        })
         .collect();
     leaf(
         here,
@@ -141,14 +147,14 @@ pub(crate) fn papers(here: &Here<'_>) -> Leaf {
     let lists = by_paper
         .into_iter()
         .map(|(paper, designs)| {
-            let lines = designs
-                .into_iter()
-                .filter_map(|keys| {
-                    let design = here.design(&keys.first()?.design);
-                    Some(design.then(": ").and(&here.handles(keys)))
-                })
-                .collect();
-            term_list(here, Vocabulary::Papers, paper, lines)
+            let row = pictures_on(here, &designs);
+            let lines = designs.into_iter().filter_map(|keys| {
+                let design = here.design(&keys.first()?.design);
+                Some(design.then(": ").and(&here.handles(keys)))
+            });
+            let lines = row.some().into_iter().chain(lines).collect();
+            let name = here.term(Vocabulary::Papers, paper.as_str());
+            List::new(CleanHtml::text(&name), lines).at(id_of(paper.as_str()))
         })
         .collect();
     leaf(
@@ -159,10 +165,21 @@ pub(crate) fn papers(here: &Here<'_>) -> Leaf {
     )
 }
 
-/// A list under a term of a vocabulary.
-fn term_list(here: &Here<'_>, list: Vocabulary, key: &Key, lines: Vec<CleanHtml>) -> List {
-    let name = here.term(list, key.as_str());
-    List::new(CleanHtml::text(&name), lines).at(id_of(key.as_str()))
+/// How many sheets stand for a paper.
+const SHEETS_OF_PAPER: usize = 6;
+
+/// A row of pictures of sheets on one paper: the first of each design.
+fn pictures_on(here: &Here<'_>, designs: &[Vec<&ImpressionKey>]) -> CleanHtml {
+    let sheets = designs.iter().filter_map(|keys| {
+        let design = here.public().designs.get(&keys.first()?.design)?;
+        let mut pictured = keys.iter().filter_map(|key| {
+            let hung = wall::impression(here, design, here.public().impression(key)?);
+            hung.image.is_some().then_some(hung)
+        });
+        pictured.next()
+    });
+    let sheets: Vec<Hung> = sheets.take(SHEETS_OF_PAPER).collect();
+    wall::row(here, &sheets)
 }
 
 /// The id of a list, to which `Here::gathered` links.

@@ -5,11 +5,12 @@ use serde::Serialize;
 use crate::model::holder::{Holder, HolderKind};
 use crate::model::key::Key;
 use crate::page::lists::list::List;
-use crate::page::setting::address::Address;
+use crate::page::setting::address::{Address, Overview};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::words::Argument;
+use crate::page::texts::catalogue_pages;
 use crate::study::order::Collator;
 
 #[derive(Serialize)]
@@ -39,7 +40,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
     })
     .filter(List::has_lines)
     .collect();
-    let title = words.word("holders").to_owned();
+    let title = catalogue_pages::title(here.public(), words, Overview::Holders).to_owned();
     let brief = words.with(
         "holders-brief",
         &[

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use crate::model::person::Person;
 use crate::page::lists::list::{self, List};
+use crate::page::lists::wall;
 use crate::page::phrases::party_names::{roles, sorted_name};
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
@@ -18,6 +19,9 @@ struct View {
     brief: String,
     letters: Vec<List>,
 }
+
+/// How many pictures stand for a person: of prints that they made, printed, published or owned.
+const PICTURES: usize = 4;
 
 pub(crate) fn page(here: &Here<'_>) -> Leaf {
     let people = &here.public().people;
@@ -58,8 +62,15 @@ fn line(here: &Here<'_>, person: &Person) -> CleanHtml {
         &CleanHtml::text(sorted_name(person)),
     );
     let life = CleanHtml::text(&here.life(person));
-    CleanHtml::join(
+    let line = CleanHtml::join(
         [&name, &life, &CleanHtml::quiet(&roles(here, person))],
         ", ",
-    )
+    );
+    let artist = here.public().settings.artist.as_ref();
+    if artist.is_some_and(|artist| artist.value == person.key) {
+        return line;
+    }
+    let mentions = here.book.studies.back_links.people.get(&person.key);
+    let designs = wall::designs_of(here, mentions.map_or(&[], Vec::as_slice), PICTURES);
+    line.and(&wall::row(here, &designs))
 }

@@ -5,7 +5,6 @@ use serde::Serialize;
 
 use crate::model::design::Design;
 use crate::model::impression::Impression;
-use crate::model::key::PictureKey;
 use crate::model::link::Target;
 use crate::model::standing::RecordStanding;
 use crate::page::phrases::{readings, standing_note};
@@ -13,7 +12,7 @@ use crate::page::plates::figures;
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences};
-use crate::page::setting::pictures::{Image, Setting};
+use crate::page::setting::pictures::SmallImage;
 
 /// One record to choose.
 #[derive(Serialize)]
@@ -24,7 +23,7 @@ pub(crate) struct Choice {
     original: Option<CleanHtml>,
     about: CleanHtml,
     standing: Option<CleanHtml>,
-    image: Option<Image>,
+    image: Option<SmallImage>,
 }
 
 /// The records to which a withdrawn record leads; empty where it leads to one only, which its note names.
@@ -71,7 +70,7 @@ fn of_design(here: &Here<'_>, design: &Design) -> Choice {
         original: None,
         about: CleanHtml::text(&here.design_date(design)),
         standing: standing_note::note(here, &design.standing),
-        image: figures::design_picture(here, design).and_then(|key| thumb(here, &key)),
+        image: figures::design_picture(here, design).and_then(|key| figures::small(here, &key)),
     }
 }
 
@@ -87,12 +86,7 @@ fn of_impression(here: &Here<'_>, design: &Design, impression: &Impression) -> C
         original: None,
         about: as_sentences(&[reading, numbering]),
         standing: standing_note::note(here, &impression.standing),
-        image: figures::leading_picture(here, impression).and_then(|key| thumb(here, &key)),
+        image: figures::leading_picture(here, impression)
+            .and_then(|key| figures::small(here, &key)),
     }
-}
-
-/// A small plate. The title beside it is its description.
-fn thumb(here: &Here<'_>, key: &PictureKey) -> Option<Image> {
-    let picture = here.book.pictures.get(key)?;
-    Image::new(picture, here.root, String::new(), Setting::Thumb)
 }

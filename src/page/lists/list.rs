@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::wall::Hung;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::study::order::Collator;
@@ -17,6 +18,8 @@ pub(crate) struct List {
     pub note: Option<CleanHtml>,
     /// The lines.
     pub lines: Vec<CleanHtml>,
+    /// Pictures side by side, in place of lines.
+    pub wall: Vec<Hung>,
 }
 
 impl List {
@@ -27,6 +30,15 @@ impl List {
             heading,
             note: None,
             lines,
+            wall: Vec::new(),
+        }
+    }
+
+    /// Pictures under a heading.
+    pub fn of_wall(heading: CleanHtml, wall: Vec<Hung>) -> List {
+        List {
+            wall,
+            ..List::new(heading, Vec::new())
         }
     }
 

@@ -53,6 +53,7 @@ fn named(here: &Here<'_>, address: &Address) -> Option<CleanHtml> {
         | Address::ChosenComparison(_)
         | Address::Point(..)
         | Address::FieldNotes
+        | Address::DesignList
         | Address::Comparison(..)
         | Address::Edition(_) => return None,
     })

@@ -8,6 +8,7 @@
 //! | `checklist` | impressions in a table |
 //! | `mentions` | the pages and records that name a record |
 //! | `choices` | the records to choose from in place of a withdrawn one |
+//! | `wall` | small pictures of designs and impressions, side by side |
 //! | `custody` | who keeps and who owns a sheet |
 
 pub(crate) mod checklist;
@@ -17,3 +18,4 @@ pub(crate) mod facts;
 pub(crate) mod list;
 pub(crate) mod mentions;
 pub(crate) mod run_on;
+pub(crate) mod wall;

@@ -13,7 +13,7 @@ use crate::page::phrases::rights;
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences};
-use crate::page::setting::pictures::{Image, Plate, Setting};
+use crate::page::setting::pictures::{Image, Plate, Setting, SmallImage};
 use crate::page::setting::words::Argument;
 
 /// A picture as a plate for a template. `alt` is its alternative text, where a text of the catalogue
@@ -62,13 +62,16 @@ pub(crate) fn plate(
     };
     let is_here = *here.page_at(&address) == *here.address;
     let largest = published.sizes.last()?;
+    let alt = alt.unwrap_or(what);
+    let small = here.book.alignments.small.get(key);
+    let small = small.filter(|_| setting == Setting::Gallery);
+    let image = match small {
+        Some(small) => Image::of_size(small, here.root, alt, setting),
+        None => Image::new(published, here.root, alt, setting)?,
+    };
     Some(Plate {
-        image: Some(Image::new(
-            published,
-            here.root,
-            alt.unwrap_or(what),
-            setting,
-        )?),
+        image: Some(image),
+        stands_alone: small.is_some() || here.book.alignments.on_ground.contains(key),
         href: Some(if is_here {
             format!("{}{}", here.root, largest.address)
         } else {
@@ -86,6 +89,13 @@ pub(crate) fn plate(
             as_sentences(&credits).some()
         },
     })
+}
+
+/// A picture for walls and lists, in its smallest file.
+pub(crate) fn small(here: &Here<'_>, key: &PictureKey) -> Option<SmallImage> {
+    let smallest = here.book.pictures.get(key)?.sizes.first()?;
+    let small = here.book.alignments.small.get(key).unwrap_or(smallest);
+    Some(SmallImage::new(small, here.root))
 }
 
 /// A picture as a whole figure, for texts.

@@ -35,6 +35,7 @@ pub(super) fn above(here: &Here<'_>) -> Vec<Step> {
         Address::Exhibition(_) => steps.extend(overview(here, Overview::Exhibitions)),
         Address::Mark(_) => steps.extend(overview(here, Overview::Marks)),
         Address::Edition(_) => steps.extend(overview(here, Overview::Changes)),
+        Address::DesignList => steps.extend(overview(here, Overview::Designs)),
         Address::FieldNotes => steps.extend(overview(here, Overview::Data)),
     }
     steps

@@ -16,13 +16,13 @@ use crate::page::lists::custody::{HeldSheet, is_record, is_set_apart, kept_by, o
 use crate::page::lists::facts::Fact;
 use crate::page::lists::list::List;
 use crate::page::lists::mentions;
+use crate::page::lists::wall::{self, Hung};
 use crate::page::phrases::dates;
 use crate::page::plates::figures;
 use crate::page::setting::book::Here;
 use crate::page::setting::export_links::ExportLink;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
-use crate::page::setting::pictures::{Plate, Setting};
 use crate::page::setting::words::Argument;
 use crate::page::texts::markdown;
 use crate::study::back_links::Mention;
@@ -38,7 +38,10 @@ struct View {
     text: Option<CleanHtml>,
     held: Option<Checklist>,
     owned: Option<Checklist>,
-    plates: Vec<Plate>,
+    /// The sheets that are there, by eye.
+    hung: Vec<Hung>,
+    /// Who made their photographs, and the rights in them.
+    credits: Vec<CleanHtml>,
     lists: Vec<List>,
     /// The sheets as files for other programs.
     files: Vec<ExportLink>,
@@ -67,10 +70,11 @@ pub(crate) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
         standing: taken_over(here, holder),
         facts: facts(here, holder, mentions),
         text: markdown::note(here, holder.note.as_ref()),
-        plates: held
+        credits: credits(here, &held),
+        hung: held
             .iter()
-            .filter_map(|(_, impression)| figures::leading_picture(here, impression))
-            .filter_map(|key| figures::plate(here, &key, None, Setting::Gallery))
+            .map(|(design, impression)| wall::impression(here, design, impression))
+            .filter(|hung| hung.image.is_some())
             .collect(),
         owned: checklist::checklist(
             here,
@@ -98,6 +102,18 @@ pub(crate) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
     };
     let whole = CleanHtml::text(&here.holder_city_first(holder)).plain();
     Leaf::new(here.address, title, "pages/holder.html", &view).described(whole)
+}
+
+/// The credits of the photographs in the wall, each once.
+fn credits(here: &Here<'_>, held: &[HeldSheet<'_>]) -> Vec<CleanHtml> {
+    let mut credits = Vec::new();
+    for (_, impression) in held {
+        let key = figures::leading_picture(here, impression);
+        let picture = key.and_then(|key| here.public().picture(&key));
+        let credit = picture.map(|picture| figures::credit(here, picture));
+        credits.extend(credit.filter(|credit| !credits.contains(credit)));
+    }
+    credits
 }
 
 /// "Continued by the Harbour Museum, Northport, which lists the sheets that are there now."

@@ -16,8 +16,10 @@ closed_list! {
     Overview {
         /// Search.
         Search = "search",
-        /// Designs by number, date, technique and series.
+        /// Designs by number, as pictures.
         Designs = "designs",
+        /// Which print and which state a sheet is: the way to the identification keys.
+        Identify = "identify",
         /// Titles, in every language.
         Titles = "titles",
         /// Series.
@@ -50,6 +52,8 @@ closed_list! {
         Concordance = "concordance",
         /// Terms.
         Glossary = "glossary",
+        /// The ways to all pages about the artist and the catalogue.
+        About = "about",
         /// Changes since the last edition.
         Changes = "changes",
         /// How to cite.
@@ -91,6 +95,8 @@ pub enum Address {
     Overview(Overview),
     /// The columns of the tables of data.
     FieldNotes,
+    /// The designs in words: by number, then by date.
+    DesignList,
     /// A design.
     Design(Key),
     /// The census of a design.
@@ -132,6 +138,7 @@ impl fmt::Display for Address {
             Address::NotFound => f.write_str("404.html"),
             Address::Overview(overview) => write!(f, "{}/", overview.word()),
             Address::FieldNotes => write!(f, "{}/fields/", Overview::Data.word()),
+            Address::DesignList => write!(f, "{}/list/", Overview::Designs.word()),
             Address::DesignCensus(key) => write!(f, "{}census/", of_design(key)),
             Address::IdentificationKey(key) => write!(f, "{}key/", of_design(key)),
             Address::ExaminationSheet(key) => write!(f, "{}key/sheet/", of_design(key)),

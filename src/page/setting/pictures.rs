@@ -1,6 +1,6 @@
 //! Published pictures as pages need them: files, sizes, captions.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
@@ -19,6 +19,10 @@ pub struct Alignments {
     pub registrations: BTreeMap<PictureKey, Registration>,
     /// The part of a picture that shows a point, cut along the reference's axes, by point.
     pub details: BTreeMap<PictureKey, BTreeMap<Key, PublishedSize>>,
+    /// The small form of a picture, cut to the image or to the sheet, where it could be cut.
+    pub small: BTreeMap<PictureKey, PublishedSize>,
+    /// The pictures that show the whole sheet on an even ground of their own.
+    pub on_ground: BTreeSet<PictureKey>,
     /// The tone of a point's part of a picture, relative to its bare paper, by point.
     pub tones: BTreeMap<PictureKey, BTreeMap<Key, Tone>>,
 }
@@ -67,14 +71,12 @@ pub struct PublishedSize {
 pub enum Setting {
     /// The leading plate, across margin and text.
     Leading,
-    /// The leading plate of the opening page, across everything.
+    /// The plate of the opening page, beside its title.
     Wide,
     /// One of a gallery.
     Gallery,
     /// Two to four abreast.
     Abreast,
-    /// Beside an entry of a list.
-    Thumb,
 }
 
 impl Setting {
@@ -82,10 +84,9 @@ impl Setting {
     fn sizes(self) -> &'static str {
         match self {
             Setting::Leading => "(max-width: 46em) 100vw, 44rem",
-            Setting::Wide => "(max-width: 46em) 100vw, 60rem",
+            Setting::Wide => "(max-width: 46em) 100vw, 36rem",
             Setting::Gallery => "(max-width: 46em) 44vw, 15rem",
             Setting::Abreast => "(max-width: 46em) 100vw, 30rem",
-            Setting::Thumb => "11rem",
         }
     }
 
@@ -115,6 +116,20 @@ pub struct Image {
 }
 
 impl Image {
+    /// A single file.
+    pub fn of_size(size: &PublishedSize, root: &str, alt: String, setting: Setting) -> Image {
+        let src = format!("{root}{}", size.address);
+        Image {
+            srcset: format!("{src} {}w", size.width),
+            src,
+            sizes: setting.sizes(),
+            width: size.width,
+            height: size.height,
+            alt,
+            lazy: !setting.is_at_the_top(),
+        }
+    }
+
     /// `picture` on a page whose root is `root`.
     pub fn new(
         picture: &PublishedPicture,
@@ -141,6 +156,28 @@ impl Image {
     }
 }
 
+/// A small picture in a wall or a list: one file.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SmallImage {
+    /// The file.
+    pub src: String,
+    /// Its width in px.
+    pub width: u32,
+    /// Its height in px.
+    pub height: u32,
+}
+
+impl SmallImage {
+    /// The file of one size on a page whose root is `root`.
+    pub fn new(size: &PublishedSize, root: &str) -> SmallImage {
+        SmallImage {
+            src: format!("{root}{}", size.address),
+            width: size.width,
+            height: size.height,
+        }
+    }
+}
+
 /// A picture with its caption and credit.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Plate {
@@ -151,6 +188,8 @@ pub struct Plate {
     /// The viewer's data (`plates::viewer`), where the viewer may open the picture on the page.
     #[serde(rename = "closer")]
     pub viewer: Option<String>,
+    /// Whether it stands without a ground of the page's: it has one of its own, or is cut to what it shows.
+    pub stands_alone: bool,
     /// The caption: what the picture shows, its holder and accession number.
     pub caption: CleanHtml,
     /// The credit: the owner of the photograph, and the rights.

@@ -1,5 +1,6 @@
 // Everything on the pages can be read without this script. It counts the plates that answer to a choice, keeps the
-// choice in the address, so that it can be sent to a colleague, and copies citations.
+// choice in the address, so that it can be sent to a colleague, copies citations, and leads to the neighbouring pages by
+// the keyboard.
 "use strict";
 
 const copy = document.getElementById("page_copy");
@@ -70,4 +71,18 @@ for (const form of document.querySelectorAll("form.sift")) {
       field.select();
     });
   }
+}
+
+// The keys ← and → lead to the page before and after this one. They are left to whatever uses them itself (fields, choices,
+// panes that scroll, the viewer), to the browser together with another key, and to a page that scrolls sideways.
+{
+  const isRightToLeft = document.documentElement.dir === "rtl";
+  const taking = "input, textarea, select, summary, [contenteditable], [role], .scroll, .pane, [tabindex]:not(main)";
+  document.addEventListener("keydown", (event) => {
+    if (!["ArrowLeft", "ArrowRight"].includes(event.key) || event.defaultPrevented) return;
+    if (event.ctrlKey || event.altKey || event.metaKey || event.shiftKey || event.target.closest(taking)) return;
+    if (document.documentElement.scrollWidth > document.documentElement.clientWidth) return;
+    const isBack = (event.key === "ArrowLeft") !== isRightToLeft;
+    document.querySelector(`.neighbours a[rel="${isBack ? "prev" : "next"}"]`)?.click();
+  });
 }

@@ -44,6 +44,48 @@ contribute = Mitwirken
 cautions = Vorbehalte
 data = Daten
 
+# Die Abschnitte im Kopf jeder Seite und die Wege in das Verzeichnis.
+section-designs = Graphiken
+section-identify = Bestimmen
+section-census = Census
+section-holders = Sammlungen
+section-about = Über
+overview-designs = Graphiken
+overview-identify = Ein Blatt bestimmen
+overview-about = Über das Verzeichnis
+overview-holders = Sammlungen
+neighbouring-designs = Benachbarte Graphiken
+neighbouring-impressions = Benachbarte Abzüge
+neighbour-before = Zurück:
+neighbour-after = Weiter:
+ways-in = Wege hinein
+way-designs = Die Graphiken ansehen
+way-designs-about = Alle Graphiken im Bild, in der Reihenfolge des Verzeichnisses.
+way-identify = Ein Blatt bestimmen
+way-identify-about = Die Graphik nach dem Bild wählen und angeben, was zu sehen ist: Der Schlüssel nennt die passenden Zustände und Drucke.
+way-census = Der Census
+all-prints = { $n ->
+    [one] Die Graphik
+   *[other] Alle { $n } Graphiken
+}
+as-list = { $title }, als Liste
+views = Ansichten
+view-wall = Bilder
+view-list = Liste
+not-pictured = keine Fotografie
+holder-wall = Fotografien
+identify-brief = Welche Graphik ist es? Ihr Bild führt zu ihrem Bestimmungsschlüssel, der fragt, was auf dem Blatt zu sehen ist, und die passenden Zustände und Drucke nennt.
+identify-which = Graphiken mit Bestimmungsschlüssel
+identify-without = Graphiken ohne Schlüssel
+identify-number = Nach einer Nummer
+identify-by-number = Eine Nummer dieses oder eines älteren Verzeichnisses oder eine Inventarnummer führt zum Eintrag: { $resolve }. Titel, Namen und die Wörter von Aufschriften findet die { $search }.
+about-texts = Das Verzeichnis
+about-artist = Künstler und Werk
+about-use = Zum Gebrauch
+about-keyboard = Auf der Tastatur
+keyboard-neighbours = ← und → auf der Seite einer Graphik oder eines Abzugs: zurück und weiter.
+keyboard-search = / auf jeder Seite: Suche.
+
 # Suche. `search-number-words`: was vor einer Nummer geschrieben wird und zu keiner gehört.
 search = Suche
 search-field = Im Verzeichnis suchen
@@ -243,7 +285,6 @@ rights-NKC = Kein Schutz bekannt
 what-it-is = Ein Werkverzeichnis der Druckgraphik mit dem Bestand aller bekannten Abzüge
 edited-by = herausgegeben von { $editors }
 the-catalogue = Das Verzeichnis
-to-begin = Zum Einstieg
 introduction-in-full = Die ganze Einleitung
 how-sheets-are-named = Ein Blatt heißt nach der Nummer seines Entwurfs und seiner eigenen, wie { $example }; diese Namen ändern sich nicht.
 by-number = Nach Nummern
@@ -252,10 +293,11 @@ by-date-head = Nach Daten
 by-techniques = nach Techniken
 by-series = nach Folgen
 by-titles = nach Titeln
+by-subjects = nach Motiven
 also = Auch { $ways }
 designs-by-number = { $n ->
-    [one] Ein Entwurf
-   *[other] { $n } Entwürfe, nach Nummern
+    [one] Eine Graphik
+   *[other] { $n } Graphiken, nach Nummern
 }
 designs-apart = Abgelehnt und zurückgezogen
 no-impression-known = kein Abzug bekannt

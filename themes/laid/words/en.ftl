@@ -44,6 +44,48 @@ contribute = How to contribute
 cautions = Cautions
 data = Data
 
+# The sections in the head of every page, and the ways into the catalogue.
+section-designs = Prints
+section-identify = Identify
+section-census = Census
+section-holders = Collections
+section-about = About
+overview-designs = Prints
+overview-identify = Identify a sheet
+overview-about = About the catalogue
+overview-holders = Collections
+neighbouring-designs = Neighbouring prints
+neighbouring-impressions = Neighbouring impressions
+neighbour-before = Previous:
+neighbour-after = Next:
+ways-in = Ways in
+way-designs = Browse the prints
+way-designs-about = Every print by its picture, in the order of the catalogue.
+way-identify = Identify a sheet
+way-identify-about = Choose the print by its picture, then answer what can be seen: the key names the states and printings that fit.
+way-census = The census
+all-prints = { $n ->
+    [one] The print
+   *[other] All { $n } prints
+}
+as-list = { $title }, as a list
+views = Views
+view-wall = Pictures
+view-list = List
+not-pictured = no photograph
+holder-wall = Photographs
+identify-brief = Which print is it? Its picture leads to its identification key, which asks what can be seen on the sheet and names the states and printings that fit.
+identify-which = Prints with an identification key
+identify-without = Prints without a key
+identify-number = By a number
+identify-by-number = A number of this catalogue or of an earlier one, or an accession number, leads to the record: { $resolve }. Titles, names and the words of inscriptions are found by { $search }.
+about-texts = The catalogue
+about-artist = The artist and the prints
+about-use = Using the catalogue
+about-keyboard = On the keyboard
+keyboard-neighbours = ← and → on the page of a print or an impression: the one before, the one after.
+keyboard-search = / on any page: search.
+
 # Search. `search-number-words`: what people write before a number, which belongs to no number.
 search = Search
 search-field = Search the catalogue
@@ -243,7 +285,6 @@ rights-NKC = No known copyright
 what-it-is = A catalogue raisonné of the prints, with a census of every impression known
 edited-by = edited by { $editors }
 the-catalogue = The catalogue
-to-begin = To begin
 introduction-in-full = The introduction in full
 how-sheets-are-named = A sheet is named by the number of its design and its own, as in { $example }; these names do not change.
 by-number = By number
@@ -252,10 +293,11 @@ by-date-head = By date
 by-techniques = by technique
 by-series = by series
 by-titles = by title
+by-subjects = by subject
 also = Also { $ways }
 designs-by-number = { $n ->
-    [one] One design
-   *[other] { $n } designs, by number
+    [one] One print
+   *[other] { $n } prints, by number
 }
 designs-apart = Rejected and withdrawn
 no-impression-known = no impression known
