@@ -23,7 +23,7 @@ pub fn find(pixels: &RgbImage) -> Option<Part> {
         return None;
     }
     let ground = even_ground(pixels, band)?;
-    let is_other = |pixel: &Rgb<u8>| apart(pixel, ground) > OTHER;
+    let is_other = |pixel: &Rgb<u8>| apart(*pixel, ground) > OTHER;
     let mut rows = vec![0u32; height as usize];
     let mut columns = vec![0u32; width as usize];
     for (row, count) in pixels.rows().zip(&mut rows) {
@@ -73,13 +73,13 @@ fn even_ground(pixels: &RgbImage, band: u32) -> Option<[u8; 3]> {
     });
     let even = edge
         .iter()
-        .filter(|pixel| apart(pixel, middle) <= EVEN)
+        .filter(|pixel| apart(***pixel, middle) <= EVEN)
         .count();
     (even * 100 >= edge.len() * 98).then_some(middle)
 }
 
 /// The largest difference of a channel.
-fn apart(pixel: &Rgb<u8>, ground: [u8; 3]) -> u8 {
+fn apart(pixel: Rgb<u8>, ground: [u8; 3]) -> u8 {
     let channels = pixel.0.iter().zip(ground);
     channels
         .map(|(one, other)| one.abs_diff(other))
