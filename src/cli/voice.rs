@@ -111,9 +111,10 @@ fn sentences(refusal: &clap::Error) -> (String, String) {
         }
         ErrorKind::ArgumentConflict => {
             let other = word(ContextKind::PriorArg).unwrap_or_default();
-            let fault = match other.is_empty() || other == argument {
-                true => format!("`{argument}` is given twice"),
-                false => format!("`{argument}` and `{other}` exclude each other"),
+            let fault = if other.is_empty() || other == argument {
+                format!("`{argument}` is given twice")
+            } else {
+                format!("`{argument}` and `{other}` exclude each other")
             };
             (fault, "leave one of them out".to_owned())
         }

@@ -10,7 +10,7 @@ use crate::model::former::Named;
 use crate::model::key::{ImpressionKey, Key, PictureOwner};
 use crate::model::link::Target;
 use crate::model::public::Public;
-use crate::model::register::{Aspect, IssuedAddress};
+use crate::model::register::{Aspect, IssuedAddress, Said};
 
 /// What editions issued of sheets and pictures.
 #[derive(Debug, Default)]
@@ -61,7 +61,7 @@ impl IssuedSheets {
                 continue;
             };
             let holders = entry.said.get(&Aspect::Holder).into_iter();
-            let holders = holders.flat_map(|said| said.iter());
+            let holders = holders.flat_map(Said::iter);
             for holder in holders.filter_map(|(_, key)| holder_now(key)) {
                 if pictured.contains(&sheet) {
                     issued.pictured_holders.insert(holder.clone());

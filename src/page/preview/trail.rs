@@ -21,7 +21,9 @@ pub(super) fn above(here: &Here<'_>) -> Vec<Step> {
     match here.address {
         Address::Opening | Address::NotFound => return Vec::new(),
         Address::Overview(_) | Address::Page(_) => {}
-        Address::Design(_) => steps.extend(overview(here, Overview::Designs)),
+        Address::Design(_) | Address::DesignList => {
+            steps.extend(overview(here, Overview::Designs));
+        }
         Address::Impression(key) => of_design(here, &key.design, &mut steps),
         Address::DesignCensus(key)
         | Address::IdentificationKey(key)
@@ -35,7 +37,6 @@ pub(super) fn above(here: &Here<'_>) -> Vec<Step> {
         Address::Exhibition(_) => steps.extend(overview(here, Overview::Exhibitions)),
         Address::Mark(_) => steps.extend(overview(here, Overview::Marks)),
         Address::Edition(_) => steps.extend(overview(here, Overview::Changes)),
-        Address::DesignList => steps.extend(overview(here, Overview::Designs)),
         Address::FieldNotes => steps.extend(overview(here, Overview::Data)),
     }
     steps
