@@ -238,15 +238,15 @@ status = "located"
 sheet = { inks = ["black", "Blue grey"] }
 "#;
     let told = text(&html(&[record], "impression/4.1/"));
-    assert!(!told.contains("inking Inks:"), "{told}");
+    assert!(!told.contains("weighed Inks:"), "{told}");
     let told = text(&html(&[record], "impression/4.2/"));
     for line in [
-        "for, inking Inks: black and Blue grey; recorded: black and blue-grey",
-        "against, inking Inks: black and Blue grey; recorded: black and cold grey",
+        "for, inking, not weighed Inks: black and Blue grey; recorded: black and blue-grey",
+        "against, inking, not weighed Inks: black and Blue grey; recorded: black and cold grey",
     ] {
         assert!(told.contains(line), "{line}\n{told}");
     }
-    assert_eq!(told.matches("inking Inks:").count(), 2, "{told}");
+    assert_eq!(told.matches("weighed Inks:").count(), 2, "{told}");
     let design = text(&html(&[record], "design/4/"));
     assert!(
         design.contains("In black and blue-grey. Rubbed by hand."),
