@@ -146,7 +146,7 @@ fn next_recorded(here: &Here<'_>, event: &Event) -> Option<CleanHtml> {
     Some(words.html(word, None, &[("date", &date), ("who", &who)]))
 }
 
-/// "it was probably printed later, between 1974 and 1979 (Estate edition)"; `place` names the form of the words: `years`
+/// "it was probably printed later, between 1974 and 1979, Estate edition"; `place` names the form of the words: `years`
 /// in a sentence, `years-mark` behind the handle of the sheet.
 pub(crate) fn printed_later(
     here: &Here<'_>,
@@ -167,7 +167,7 @@ pub(crate) fn printed_later(
     }
 }
 
-/// "between 1974 and 1979 (Estate edition)".
+/// "between 1974 and 1979, Estate edition".
 fn probable_date(here: &Here<'_>, record: &ImpressionKey, by: &ProbableDate) -> Option<CleanHtml> {
     let design = here.public().designs.get(&record.design)?;
     let impression = here.public().impression(record)?;
@@ -178,7 +178,7 @@ fn probable_date(here: &Here<'_>, record: &ImpressionKey, by: &ProbableDate) -> 
             let printings = keys.iter().filter_map(|key| {
                 let date = once(design.printing(key)?.date.own()?);
                 let name = here.printing_name(design, key);
-                Some(date.then(" (").then(&name).then(")"))
+                Some(date.then(", ").then(&name))
             });
             let printings: Vec<CleanHtml> = printings.collect();
             enumeration::either(here, &printings).some()
