@@ -283,6 +283,21 @@ fn pages_say_what_an_edition_changed_by_entry_and_by_holder() {
     ];
     let latest = page(dir, "changes");
     assert!(latest.contains("Since edition 1"));
+    // What readers cite is no longer what the edition said; the address is the same.
+    let cited = |dir: &Path| {
+        let files = ["citation.bib", "citation.json", "citation.ris"];
+        let files =
+            files.map(|file| fs::read_to_string(dir.join("web/design/1").join(file)).unwrap());
+        (page(dir, "design/1"), files)
+    };
+    let revised =
+        "edition 1, 1 June 2024, as revised since, https://prints.example.org/cat/design/1/";
+    let (design, files) = cited(dir);
+    assert!(design.contains(revised), "{design}");
+    for file in files {
+        assert!(file.contains("as revised since"), "{file}");
+    }
+    assert!(page(dir, "cite").contains("Add the day on which you read the page"));
     for words in told {
         assert!(latest.contains(words), "{words} is not in\n{latest}");
     }
@@ -293,6 +308,9 @@ fn pages_say_what_an_edition_changed_by_entry_and_by_holder() {
         assert!(second.contains(words), "{words} is not in\n{second}");
     }
     assert!(!page(dir, "changes").contains("Since edition"));
+    let (design, files) = cited(dir);
+    assert!(!design.contains("as revised since") && design.contains("edition 2, 1 June 2024, "));
+    assert!(files.iter().all(|file| !file.contains("as revised since")));
     // The numerals of the first edition can be looked up, on its page, beside the state and in the concordance.
     let first = page(dir, "edition/1");
     assert!(

@@ -280,7 +280,7 @@ fn every_address_of_an_edition_answers_in_the_next() {
     }
     edit(
         &designs.join("mill/design.toml"),
-        "series = { name = \"Mills\" }\n",
+        "series = { name = \"Mills\" }",
         "",
     );
     edit(
@@ -362,6 +362,30 @@ fn every_address_of_an_edition_answers_in_the_next() {
     let of_third = concordance.split("id=\"own-editions\"").nth(1).unwrap();
     assert!(
         of_third.contains("<td>2</td>") && of_third.contains("1 <span class=\"numeral\">ii</span>")
+    );
+
+    // What was withdrawn or taken over is found, and said to be.
+    let found = keyblock(&[
+        "resolve",
+        "--in",
+        text(dir),
+        "TP 3",
+        "mill.1",
+        "holder:shipyard",
+    ]);
+    let told: Vec<&str> = found
+        .out
+        .lines()
+        .filter(|line| line.starts_with("  "))
+        .collect();
+    assert!(
+        told[0].ends_with("number in this catalogue; withdrawn"),
+        "{told:?}"
+    );
+    assert!(told[1].ends_with("; withdrawn"), "{told:?}");
+    assert!(
+        told[2].ends_with("key in this catalogue; taken over, see Harbour Museum"),
+        "{told:?}"
     );
 
     // Without a reason nothing may go.
