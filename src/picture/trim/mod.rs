@@ -38,7 +38,7 @@ const CUT_FROM: u32 = 900;
 const QUALITY: u8 = 82;
 
 /// Raise this whenever the same file and edges would give other results.
-const SCHEME: u32 = 1;
+const SCHEME: u32 = 2;
 
 /// How many hexadecimal digits of the hash are in names.
 const DIGITS: usize = 24;

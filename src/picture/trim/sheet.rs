@@ -1,7 +1,7 @@
 //! Finding the sheet on a photograph, where it lies on an even ground.
 //!
-//! In: pixels. Out: the part that the sheet takes, or nothing where that is not certain: the ground must be even along
-//! all edges of the photograph, the sheet must differ from it and fill a rectangle whose edges follow those of the
+//! In: pixels. Out: the part that the sheet takes, or nothing where that is not certain: the ground must be grey or black
+//! and even along all edges of the photograph, the sheet must differ from it and fill a rectangle whose edges follow those of the
 //! photograph, and nothing else may lie beside it (a colour target, a ruler, a shadow). Whole numbers only, so that every
 //! processor finds the same.
 
@@ -22,7 +22,7 @@ pub fn find(pixels: &RgbImage) -> Option<Part> {
     if width < 40 || height < 40 {
         return None;
     }
-    let ground = even_ground(pixels, band)?;
+    let ground = even_ground(pixels, band).filter(|ground| is_neutral(*ground))?;
     let is_other = |pixel: &Rgb<u8>| apart(*pixel, ground) > OTHER;
     let mut rows = vec![0u32; height as usize];
     let mut columns = vec![0u32; width as usize];
@@ -56,6 +56,14 @@ pub fn find(pixels: &RgbImage) -> Option<Part> {
     let is_filled = inside * 100 >= area * 82;
     let is_alone = (all - inside) * 100 <= area;
     (is_inset && is_large && is_filled && is_alone).then_some([left, top, wide, high])
+}
+
+/// Whether a colour can be a ground: grey or black. Paper is lighter or warmer, and a photograph that ends with the sheet
+/// has paper along its edges.
+fn is_neutral(ground: [u8; 3]) -> bool {
+    let [red, green, blue] = ground;
+    let (most, least) = (red.max(green).max(blue), red.min(green).min(blue));
+    most - least <= 14 && most <= 205
 }
 
 /// The colour along the edges, where it is even.
@@ -144,7 +152,7 @@ mod tests {
     fn what_is_not_certain_is_not_found() {
         let sheet = [60, 30, 180, 140];
         let turned = |x: u32, y: u32| in_part(sheet, x.saturating_sub(y / 10), y);
-        let nothing: [(&str, RgbImage); 4] = [
+        let nothing: [(&str, RgbImage); 5] = [
             ("nothing but ground", photograph(|_, _| None)),
             (
                 "a sheet that fills the photograph",
@@ -153,6 +161,16 @@ mod tests {
             (
                 "a turned sheet",
                 photograph(|x, y| turned(x, y).then_some(PAPER)),
+            ),
+            (
+                "an image on paper that fills the photograph",
+                photograph(|x, y| {
+                    Some(if in_part(sheet, x, y) {
+                        [60, 60, 60]
+                    } else {
+                        PAPER
+                    })
+                }),
             ),
             (
                 "a colour target beside it",
