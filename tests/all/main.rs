@@ -145,3 +145,5 @@ mod supply_chain;
 mod told_apart;
 /// Texts without a place to break, for the width of pages.
 mod unbroken;
+/// Prints by eye, the sections of the head, the pages beside a page, a second theme.
+mod walls;
