@@ -3,6 +3,7 @@
 //! A [`CleanHtml`] is made of escaped text and of elements written in this stage's code, so no text of
 //! a record becomes markup. Templates get it as a value marked as safe and never switch escaping off.
 
+use std::borrow::Cow;
 use std::fmt::Write as _;
 
 use serde::{Serialize, Serializer};
@@ -21,8 +22,8 @@ impl CleanHtml {
         CleanHtml::default()
     }
 
-    /// Text, escaped. Text that is written from right to left is isolated, so that it does not reorder the
-    /// words, numbers and commas around it.
+    /// Text, escaped, its apostrophes as they are printed. Text that is written from right to left is isolated, so that
+    /// it does not reorder the words, numbers and commas around it.
     pub fn text(text: &str) -> CleanHtml {
         let mut out = CleanHtml(String::with_capacity(text.len()));
         out.push_text(text);
@@ -109,6 +110,8 @@ impl CleanHtml {
 
     /// Adds text at the end, escaped and isolated as [`CleanHtml::text`] is.
     pub fn push_text(&mut self, text: &str) {
+        let printed = with_apostrophes(text);
+        let text = printed.as_ref();
         if text.chars().any(is_right_to_left) {
             self.0.push_str("<bdi>");
             escape_into(&mut self.0, text);
@@ -241,6 +244,21 @@ pub(crate) fn as_sentences(parts: &[CleanHtml]) -> CleanHtml {
     out
 }
 
+/// Text with apostrophes as they are printed: ’ for the typewriter's sign after a letter. Markdown does the same. A web
+/// address stays as it is.
+fn with_apostrophes(text: &str) -> Cow<'_, str> {
+    if !text.contains('\'') || text.contains("://") {
+        return Cow::Borrowed(text);
+    }
+    let mut before = ' ';
+    let printed = text.chars().map(|c| {
+        let is_apostrophe = c == '\'' && before.is_alphabetic();
+        before = c;
+        if is_apostrophe { '’' } else { c }
+    });
+    Cow::Owned(printed.collect())
+}
+
 /// Appends `text` with the five characters escaped that have a meaning in HTML.
 pub(crate) fn escape_into(out: &mut String, text: &str) {
     // Most texts have none of them and are copied whole.
@@ -272,6 +290,21 @@ pub(crate) fn escape_into(out: &mut String, text: &str) {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn an_apostrophe_after_a_letter_is_printed_as_one() {
+        let printed = |text: &str| CleanHtml::text(text).plain();
+        assert_eq!(
+            printed("The Chandlers' Yard, the cooper's"),
+            "The Chandlers’ Yard, the cooper’s"
+        );
+        // Minutes, feet and addresses are none.
+        assert_eq!(printed("5' 6\""), "5' 6\"");
+        assert_eq!(
+            printed("https://example.org/o'b"),
+            "https://example.org/o'b"
+        );
+    }
 
     #[test]
     fn text_and_attributes_are_escaped() {
