@@ -33,6 +33,8 @@ pub struct Work {
     /// The same as HTML of the formatter's making: text escaped; only emphasis, and isolated texts
     /// that are written from right to left.
     pub full_html: String,
+    /// The names and the year, with which `full_html` begins.
+    pub head_html: String,
     /// Authors or editors with the family name first, for sorting; may be empty.
     pub authors: String,
     /// The year, where there is one.

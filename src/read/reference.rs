@@ -41,12 +41,13 @@ pub(super) fn works(
     for ((key, place, described), (short, letter)) in described.into_iter().zip(shorts) {
         let authors: Vec<String> = described.names().iter().map(sorted).collect();
         let (year, title) = (described.year(), described.title.clone());
-        let full = set(&described.isolated(), words);
+        let full = set(&described.isolated(), &letter, words);
         let work = Work {
             key: key.clone(),
             short: format!("{short}{letter}"),
             full: full.text,
             full_html: full.html,
+            head_html: full.head,
             authors: authors.join("; "),
             year,
             title,
@@ -189,6 +190,24 @@ mod tests {
         let (works, _) = bibtex::read(text, FileId::default(), &Words::built_in("en"));
         let shorts: Vec<_> = works.values().map(|w| w.short.as_str()).collect();
         assert_eq!(shorts, ["Ray 1970a", "Ray 1970b"]);
+    }
+
+    #[test]
+    fn names_and_year_begin_the_full_form_with_the_letter_of_the_short_one() {
+        let text = "@book{a, author={Ray, C.}, year=1970, title={A}, address={Northport}}\n@book{b, author={Ray, C.}, year=1970, title={B}}\n@misc{c, title={A Sale}, year=1949, address={Northport}}";
+        let (works, _) = bibtex::read(text, FileId::default(), &Words::built_in("en"));
+        let said: Vec<_> = works
+            .values()
+            .map(|w| (w.head_html.as_str(), w.full.as_str()))
+            .collect();
+        assert_eq!(
+            said,
+            [
+                ("Ray, C. 1970a", "Ray, C. 1970a. A. Northport."),
+                ("Ray, C. 1970b", "Ray, C. 1970b. B."),
+                ("“A Sale.” 1949", "“A Sale.” 1949. Northport."),
+            ]
+        );
     }
 
     #[test]

@@ -132,3 +132,20 @@ fn a_correction_carries_the_address_and_the_edition() {
     let page = page(&site, "impression/2.4/");
     assert!(page.contains(&format!("href=\"{link}\"")), "{page}");
 }
+
+/// The short form would say names and year a second time beside the full reference.
+#[test]
+fn the_literature_names_each_author_once() {
+    let records = "-- records/designs/1/design.toml\ntitles = [{ text = \"The Ferry\" }]\n\
+         -- records/literature.bib\n\
+         @book{ray-1970, author = {Ray, Clara}, title = {A List}, date = {1970}, address = {Kelderhaven}}\n\
+         @book{sale-1949, title = {A Sale}, date = {1949}, location = {Kelderhaven}}\n";
+    let site = site_of(&[records]);
+    let literature = page(&site, "literature/");
+    for line in [
+        "<li><a href=\"../lit/ray-1970/\">Ray, Clara. 1970</a>. <em>A List</em>. Kelderhaven.</li>",
+        "<li><a href=\"../lit/sale-1949/\"><em>A Sale</em>. 1949</a>. Kelderhaven.</li>",
+    ] {
+        assert!(literature.contains(line), "{literature}");
+    }
+}

@@ -4,8 +4,7 @@ use serde::Serialize;
 
 use crate::model::literature::Work;
 use crate::page::lists::list::List;
-use crate::page::phrases::source_names::full_reference;
-use crate::page::setting::address::Address;
+use crate::page::phrases::source_names::linked_reference;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
@@ -36,11 +35,14 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
     let lists = [
         (
             "earlier-catalogues",
-            earlier.map(|w| line(here, w)).collect(),
+            earlier.map(|w| linked_reference(here, w)).collect(),
         ),
         (
             "literature-cited",
-            others.into_iter().map(|w| line(here, w)).collect(),
+            others
+                .into_iter()
+                .map(|w| linked_reference(here, w))
+                .collect(),
         ),
     ]
     .into_iter()
@@ -61,13 +63,4 @@ fn sorted_under(work: &Work) -> &str {
     } else {
         &work.authors
     }
-}
-
-/// The short form, as a link to the work, and the full reference.
-fn line(here: &Here<'_>, work: &Work) -> CleanHtml {
-    let short = CleanHtml::link(
-        &here.href(&Address::Work(work.key.clone())),
-        &CleanHtml::text(&work.short),
-    );
-    short.then(". ").and(&full_reference(work))
 }

@@ -82,3 +82,13 @@ pub(crate) fn first_author(work: &Work) -> &str {
 pub(crate) fn full_reference(work: &Work) -> CleanHtml {
     CleanHtml::trusted(work.full_html.clone())
 }
+
+/// The same, with the names and the year as a link to the page of the work: they distinguish it as its short form does,
+/// so the two need not stand beside each other.
+pub(crate) fn linked_reference(here: &Here<'_>, work: &Work) -> CleanHtml {
+    let rest = work.full_html.strip_prefix(work.head_html.as_str());
+    let to = here.href(&Address::Work(work.key.clone()));
+    let head = CleanHtml::trusted(work.head_html.clone());
+    let rest = CleanHtml::trusted(rest.unwrap_or_default().to_owned());
+    CleanHtml::link(&to, &head).and(&rest)
+}

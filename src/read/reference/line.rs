@@ -9,6 +9,8 @@ use crate::model::direction::is_right_to_left;
 pub(super) struct Line {
     pub(super) text: String,
     pub(super) html: String,
+    /// The HTML of the names and the year at its head, with which `html` begins.
+    pub(super) head: String,
     /// Whether the line ends with a full stop that closing quotation marks follow.
     is_stopped: bool,
 }

@@ -16,15 +16,16 @@ use super::names::{heading, in_line};
 use super::pages::pages;
 use super::words::{Words, capitalised, year};
 
-/// The full reference.
-pub(super) fn set(work: &Description, words: &Words) -> Line {
+/// The full reference. `letter` follows the year, as in the short form.
+pub(super) fn set(work: &Description, letter: &str, words: &Words) -> Line {
     let mut line = Line::default();
     let head = work.head();
     line.sentence(&head_names(work, words));
     if head == Head::Title {
         title(work, words, &mut line);
     }
-    line.sentence(&years(work, words));
+    line.sentence(&format!("{}{letter}", years(work, words)));
+    line.head.clone_from(&line.html);
     if head != Head::Title {
         title(work, words, &mut line);
     }
