@@ -13,6 +13,7 @@ use std::path::Path;
 
 use serde::Serialize;
 
+use super::finding_page;
 use super::http::{Client, Request, Response};
 use super::latest::Latest;
 use super::served::Served;
@@ -174,6 +175,8 @@ struct ProofStatus {
 struct FindingStatus {
     severity: &'static str,
     place: String,
+    /// The address of the page of its record, at the part that it is about.
+    page: Option<String>,
     message: String,
     help: Option<String>,
 }
@@ -187,6 +190,10 @@ impl ProofStatus {
             FindingStatus {
                 severity: finding.severity().word(),
                 place: format!("{path}:{}:{}", position.line, position.column),
+                page: {
+                    let text = sources.text(finding.at.place.file);
+                    finding_page::address(&served.site, path, text, position.line)
+                },
                 message: finding.message.clone(),
                 help: finding.help.clone(),
             }

@@ -45,13 +45,19 @@
     return made;
   }
 
-  function entry({ severity, place, message, help }) {
+  const isOfThisPage = ({ page }) => page !== null && page !== undefined && page.split("#")[0] === location.pathname;
+
+  function entry({ severity, place, page, message, help }) {
     const item = element("li", severity);
     item.append(element("p", "severity", severity));
     const matter = element("div", "matter");
     matter.append(element("p", "message", message));
     if (help) matter.append(element("p", "help", help));
-    if (place) matter.append(element("p", "place", place));
+    if (place) {
+      const line = element("p", "place", page ? undefined : place);
+      if (page) line.append(Object.assign(element("a", "", place), { href: page }));
+      matter.append(line);
+    }
     item.append(matter);
     return item;
   }
@@ -62,12 +68,18 @@
       .filter(([count]) => count > 0)
       .map(([count, word]) => `${count} ${word}${count === 1 ? "" : "s"}`);
     if (told.fault) counted.unshift("the pages cannot be made");
+    const here = told.findings.filter(isOfThisPage).length;
+    if (here > 0 && here < told.findings.length) counted.push(`${here} of this page`);
     const stays = told.good !== told.number && pageNumber > 0;
     return counted.join(", ") + (stays ? "; the last good page stays" : "");
   }
 
   function show(told) {
-    const entries = told.findings.map(entry);
+    // Those of this page come first, the others after a line that says so.
+    const here = told.findings.filter(isOfThisPage);
+    const others = told.findings.filter((finding) => !isOfThisPage(finding));
+    const entries = [...here, ...others].map(entry);
+    if (here.length > 0 && others.length > 0) entries[here.length].classList.add("elsewhere");
     if (told.fault) entries.unshift(entry({ severity: "error", message: told.fault }));
     shown.hidden = entries.length === 0;
     if (shown.hidden) return shown.replaceChildren();
@@ -78,6 +90,10 @@
     const summary = document.createElement("summary");
     summary.append(element("span", "counts", inWords(told)));
     summary.addEventListener("click", () => sessionStorage.setItem(openKey, details.open ? "no" : "yes"));
+    list.addEventListener("click", (event) => {
+      // A link to a part of this page shows the part, above the list.
+      if (event.target.closest("a")) sessionStorage.setItem(openKey, "yes");
+    });
     details.append(summary, list);
     shown.replaceChildren(details);
   }

@@ -10,6 +10,7 @@
 )]
 
 mod answer;
+mod finding_page;
 mod http;
 mod latest;
 mod served;

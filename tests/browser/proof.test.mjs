@@ -148,6 +148,28 @@ test("a doubt is counted on a page that follows all the same, and opened when as
   await findingsGone();
 });
 
+test("findings of the open page come first, and each leads to the page of its record", async () => {
+  await page.goto(`${proof.address}impression/14.1/`, { waitUntil: "load" });
+  await edited(DESIGN, 'date = "1927"', 'date = "winter 1927"', async () => {
+    await edited(SHEET, "lamps = { is = 2", "lamps = { is = 99", async () => {
+      const listed = () => look(() => {
+        const items = [...document.querySelectorAll(".proof_findings .list > li")];
+        return items.map((item) => ({ place: item.querySelector(".place").textContent, to: item.querySelector(".place a")?.getAttribute("href") ?? null }));
+      });
+      const found = await until("both findings", async () => {
+        const all = await listed();
+        return all?.some(({ place }) => place.startsWith("records/designs/14/design.toml")) && all;
+      });
+      const [design] = found.filter(({ place }) => place.startsWith("records/designs/14/design.toml"));
+      assert.equal(design.to, "/design/14/");
+      await page.goto(proof.address + design.to.slice(1), { waitUntil: "load" });
+      const [first] = await until("the findings", async () => ((await listed()) ?? []).length > 0 && listed());
+      assert.equal(first.to, "/design/14/");
+    });
+  });
+  await findingsGone();
+});
+
 test("markup in a finding is shown, never run", async () => {
   const hostile = `<img src=x onerror='document.title=1'><script>document.title=2</script>`;
   const title = await page.title();
