@@ -111,6 +111,14 @@ impl Vocabularies {
         self.0.get(&list)?.get(key)
     }
 
+    /// The class in which a kind of impression counts.
+    #[must_use]
+    pub fn class_of(&self, kind: &Key) -> CountingClass {
+        let term = self.term(List::Kinds, kind.as_str());
+        term.and_then(|term| term.class)
+            .unwrap_or(CountingClass::Other)
+    }
+
     /// The terms of one list.
     pub fn terms(&self, list: List) -> impl Iterator<Item = (&Key, &Term)> {
         self.0.get(&list).into_iter().flatten()

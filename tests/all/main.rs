@@ -16,6 +16,8 @@ mod cache;
 mod census_doubts;
 /// The links of the figures of the census.
 mod census_figures;
+/// The census in groups, and as a picture.
+mod census_groups;
 /// The census on pages.
 mod census_pages;
 mod census_rows;

@@ -10,6 +10,7 @@ use super::occasions::{self, OccasionsPart};
 use super::open_pairs::{self, RecordPair};
 use super::series_census::{self, SeriesRow};
 use super::sheet_records::Records;
+use super::whole::{self, WholeRow};
 use crate::model::design::Design;
 use crate::model::impression::Status;
 use crate::model::words::ClosedList as _;
@@ -25,6 +26,8 @@ struct View {
     title: String,
     brief: String,
     counted: CountingNotes,
+    /// Every sheet as a square, by design.
+    whole: Vec<WholeRow>,
     /// The statuses that occur, as heads of columns.
     statuses: Vec<CleanHtml>,
     designs: Vec<DesignRow>,
@@ -126,6 +129,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
             .map(|s| capitalised(&CleanHtml::text(here.status(*s))))
             .collect(),
         counted: counting_notes(here, &here.designs_in_order().collect::<Vec<_>>()),
+        whole: whole::of_designs(here),
         series: series_census::all(here, &statuses, &records),
         tables: counts::tables(here, &studies.accepted, &records),
         seen: occasions::over_time(here, &studies.met, &records, studies.accepted.sheets),

@@ -1,16 +1,13 @@
 //! Tables of the census: rows with a figure, its bar and the records behind it.
 
-use std::collections::BTreeSet;
-
 use serde::Serialize;
 
 use super::census_figures::says_something;
 use super::firmness;
+use super::grouped_counts;
 use super::sheet_records::Records;
-use crate::model::holder::HolderKind;
 use crate::model::impression::Status;
 use crate::model::key::Key;
-use crate::model::vocabulary::{CountingClass, List as Vocabulary};
 use crate::model::words::ClosedList as _;
 use crate::page::drawings::bars::Bar;
 use crate::page::setting::address::Fragment;
@@ -19,13 +16,14 @@ use crate::page::setting::html::CleanHtml;
 use crate::page::setting::words::Argument;
 use crate::study::DesignStudy;
 use crate::study::census::{Census, Row};
-use crate::study::order::Collator;
 
 /// A table of sheets by one property.
 #[derive(Serialize)]
 pub(super) struct Table {
     /// The heading's id.
     pub id: String,
+    /// The ids of the properties that its rows count besides: figures elsewhere link to each.
+    pub landings: Vec<String>,
     /// The heading.
     pub heading: String,
     /// The head of the first column: "Country".
@@ -58,10 +56,12 @@ impl Table {
 }
 
 /// One row of a table.
-#[derive(Serialize)]
+#[derive(Clone, Serialize)]
 pub(super) struct TableRow {
     /// The fragment that figures elsewhere link to; may be empty.
     pub id: String,
+    /// Its place among the rows around it.
+    pub level: Level,
     /// The value.
     pub name: CleanHtml,
     /// The number of sheets.
@@ -72,66 +72,40 @@ pub(super) struct TableRow {
     pub records: CleanHtml,
 }
 
-/// The tables of a census that do not depend on a design: status, class, kind, country, city, holder.
+/// The place of a row among those around it, as a class of its row.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) enum Level {
+    /// A row of a table whose rows are all alike.
+    Plain,
+    /// The sum of the rows below it, up to the next of its kind.
+    Group,
+    /// A row of such a group; also the sum of those of `Inner` below it.
+    Within,
+    /// A row of a row within a group.
+    Inner,
+}
+
+/// The tables of a census that do not depend on a design: status; kinds in their classes; holders in their places.
 pub(super) fn tables(here: &Here<'_>, census: &Census, records: &Records<'_>) -> Vec<Table> {
     let words = here.words();
-    let kind = |key: &Key| {
-        let name = CleanHtml::text(&here.term(Vocabulary::Kinds, key.as_str()));
-        (key.to_string(), name)
-    };
-    let class = |class: &CountingClass| {
-        let name = CleanHtml::text(words.listed("class", *class));
-        (class.word().to_owned(), name)
-    };
     let status = |status: &Status| {
         let name = CleanHtml::text(here.status(*status));
         (status.word().to_owned(), name)
     };
-    let country = |key: &String| (key.clone(), CleanHtml::text(here.country(key)));
-    let city = |key: &String| (String::new(), CleanHtml::text(key));
-    let holder = |key: &Key| (key.to_string(), city_first(here, key));
-    let mut tables = vec![
-        table(here, "status", &census.by.status, records, status),
-        table(here, "class", &census.by.class, records, class),
-        table(here, "kind", &census.by.kind, records, kind),
-        table(here, "country", &census.by.country, records, country),
-        table(here, "city", &census.by.city, records, city),
-        table(here, "holder", &census.by.holder, records, holder),
-    ];
-    // Status and class keep the order of their lists.
-    sort_rows(here, census, tables.get_mut(2..).unwrap_or_default());
+    let mut status = table(here, "status", &census.by.status, records, status);
     // A sheet that is not shown has no status, so the rows do not add up to all.
     let not_shown = records.not_shown(census);
-    if let Some(status) = tables.first_mut().filter(|_| not_shown > 0) {
+    if not_shown > 0 {
         status.note = CleanHtml::text(&words.count("not-in-these-rows", not_shown));
     }
+    let mut tables = vec![
+        status,
+        grouped_counts::kinds(here, census, records),
+        grouped_counts::places(here, census, records),
+    ];
     tables.retain(|table| !table.rows.is_empty());
     tables
-}
-
-/// Sorts rows by name: private collections after those of cities, unknown values last.
-fn sort_rows(here: &Here<'_>, census: &Census, tables: &mut [Table]) {
-    let collator = Collator::of_words(here.language());
-    let unnamed = ["not-recorded", "not-told"].map(|word| here.words().word(word));
-    let is_private = |key: &&Key| {
-        let holder = here.public().holders.get(*key);
-        holder.is_some_and(|holder| holder.kind == HolderKind::Private)
-    };
-    let holders = census.by.holder.iter().filter_map(|row| row.key.as_ref());
-    let private = holders.filter(is_private);
-    let private: BTreeSet<String> = private.map(|key| city_first(here, key).plain()).collect();
-    for table in tables {
-        table.rows.sort_by(|a, b| {
-            let name = |row: &TableRow| row.name.plain();
-            let is_late = |row: &TableRow| {
-                let is_unnamed = unnamed.contains(&row.name.as_str());
-                (is_unnamed, private.contains(&name(row)))
-            };
-            is_late(a)
-                .cmp(&is_late(b))
-                .then_with(|| collator.compare(&name(a), &name(b)))
-        });
-    }
 }
 
 /// A table with its rows in the order given. `name` gives the key of a row (may be empty) and its name.
@@ -143,13 +117,42 @@ pub(super) fn table<K>(
     name: impl Fn(&K) -> (String, CleanHtml),
 ) -> Table {
     let words = here.words();
+    let rows = if says_something(rows) {
+        table_rows(here, by, rows, records, largest(rows), name)
+    } else {
+        Vec::new()
+    };
+    Table {
+        id: format!("by-{by}"),
+        landings: Vec::new(),
+        heading: words.word(&format!("by-{by}")).to_owned(),
+        of: words.word(&format!("column-{by}")).to_owned(),
+        rows,
+        note: CleanHtml::empty(),
+    }
+}
+
+/// The largest number of sheets of a row.
+pub(super) fn largest<K>(rows: &[Row<K>]) -> usize {
+    rows.iter().map(|row| row.sheets.at_most).max().unwrap_or(0)
+}
+
+/// Rows of the census as rows of a table, in the order given; `most` sheets have the longest bar.
+pub(super) fn table_rows<K>(
+    here: &Here<'_>,
+    by: &str,
+    rows: &[Row<K>],
+    records: &Records<'_>,
+    most: usize,
+    name: impl Fn(&K) -> (String, CleanHtml),
+) -> Vec<TableRow> {
+    let words = here.words();
     // Holders and places may be known and withheld.
     let nothing = match by {
         "country" | "city" | "holder" => "not-told",
         _ => "not-recorded",
     };
     let not_recorded = CleanHtml::text(words.word(nothing));
-    let most = rows.iter().map(|row| row.sheets.at_most).max().unwrap_or(0);
     let row = |row: &Row<K>| {
         let named = row.key.as_ref().map(&name);
         // The row of unrecorded values may be missing from the table of one design, so it links to the
@@ -170,21 +173,11 @@ pub(super) fn table<K>(
             bar: Bar::of(row.sheets, most),
             records: records.behind(here, &row.allowing, part),
             id,
+            level: Level::Plain,
             name: named.map_or_else(|| not_recorded.clone(), |(_, name)| name),
         }
     };
-    let rows = if says_something(rows) {
-        rows.iter().map(row).collect()
-    } else {
-        Vec::new()
-    };
-    Table {
-        id: format!("by-{by}"),
-        heading: words.word(&format!("by-{by}")).to_owned(),
-        of: words.word(&format!("column-{by}")).to_owned(),
-        rows,
-        note: CleanHtml::empty(),
-    }
+    rows.iter().map(row).collect()
 }
 
 /// "Northport, Harbour Museum", with the name as a link.

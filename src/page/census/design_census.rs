@@ -12,6 +12,7 @@ use super::occasions::{self, OccasionsPart};
 use super::open_pairs::{self, RecordPair};
 use super::sheet_records::Records;
 use super::survival::{self, Surviving};
+use super::whole::{self, WholeRow};
 use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::page::phrases::enumeration;
@@ -30,6 +31,11 @@ struct View {
     /// For a design that no total includes, a note that says so.
     set_apart: String,
     counted: CountingNotes,
+    /// Every sheet as a square, by printing.
+    whole: Vec<WholeRow>,
+    /// By state and by printing.
+    own_tables: Vec<Table>,
+    /// By status, kind and place.
     tables: Vec<Table>,
     crossing: Option<Crossing>,
     holding: Option<HoldingTable>,
@@ -52,7 +58,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     let printings = counts::table(here, "printing", &census.by.printing, &records, |key| {
         (key.to_string(), printing(here, design, key))
     });
-    let mut tables = match study {
+    let mut own_tables = match study {
         Some(study) => {
             let mut states = states.with_firmness(here, study, &census.by.state);
             let contradicted = contradicted::in_words(here, design, study);
@@ -62,8 +68,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         }
         None => vec![states, printings],
     };
-    tables.retain(|table| !table.rows.is_empty());
-    tables.extend(counts::tables(here, census, &records));
+    own_tables.retain(|table| !table.rows.is_empty());
     let title = words.word("census").to_owned();
     let name = here.design_name(design).plain();
     let view = View {
@@ -75,7 +80,9 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
             String::new()
         },
         counted: counting_notes(here, &[design]),
-        tables,
+        whole: whole::of_design(here, design),
+        own_tables,
+        tables: counts::tables(here, census, &records),
         crossing: crossing::table(here, design, FigureTarget::Records(&records)),
         holding: study.and_then(|study| holding_table::table(here, design, study, &records)),
         seen: study

@@ -5,6 +5,8 @@
 //! | `catalogue_census` | the page for the whole catalogue |
 //! | `design_census` | the page for one design |
 //! | `counts` | rows of the census as tables |
+//! | `grouped_counts` | kinds in their classes, holders in their places |
+//! | `whole` | every sheet as a square |
 //! | `census_figures` | figures as links to their records |
 //! | `sheet_records` | the records behind a figure |
 //! | `crossing` | states crossed with printings |
@@ -29,9 +31,11 @@ mod declared_editions;
 pub(crate) mod design_census;
 mod design_editions;
 mod firmness;
+mod grouped_counts;
 mod holding_table;
 mod occasions;
 mod open_pairs;
 mod series_census;
 pub(crate) mod sheet_records;
 mod survival;
+mod whole;

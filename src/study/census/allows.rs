@@ -13,7 +13,7 @@ use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::impression::{CountedSheet, Identification, Impression, Status};
 use crate::model::key::Key;
-use crate::model::vocabulary::{CountingClass, List};
+use crate::model::vocabulary::CountingClass;
 
 /// What one record says, a set of values for each kind of row. Where the record says nothing, the set is empty.
 #[derive(Default)]
@@ -74,10 +74,7 @@ impl RecordAllows {
             None => allows.kind.extend(own_kind.cloned().map(Some)),
             Some(identified) => allows.read(design, identified, own_kind),
         }
-        let class = |kind: &Key| {
-            let term = catalogue.vocabularies.term(List::Kinds, kind.as_str());
-            term.and_then(|t| t.class).unwrap_or(CountingClass::Other)
-        };
+        let class = |kind: &Key| catalogue.vocabularies.class_of(kind);
         let classes = allows.kind.iter().map(|kind| kind.as_ref().map(class));
         allows.class = classes.collect();
         allows
