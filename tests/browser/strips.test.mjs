@@ -90,6 +90,15 @@ test("the page of the design shows its points in strips, in the order of states"
   }
 });
 
+test("three points at most stand on the page of the design, and each other has its own", async () => {
+  const page = await open(design.path, { width: 1280 });
+  const asked = await page.$$eval("[aria-labelledby=strips] h3 a", (links) => links.map((link) => new URL(link.href).pathname));
+  assert.equal(asked.length, 3);
+  assert.ok(points.length > 3, `${points.length} points have details`);
+  for (const path of asked) assert.ok(points.some((point) => path.endsWith(point)), path);
+  await page.close();
+});
+
 test("the page of a point shows its details larger, state by state", async () => {
   assert.ok(points.length > 2, `${points.length} points have details`);
   const page = await open(points[0], { width: 1280 });

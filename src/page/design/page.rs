@@ -1,6 +1,7 @@
-//! The page of a design, in the order of an entry of a print catalogue (`docs/trade.md`, "Order of an
-//! entry"): number, titles, date, technique, size, series, matrices; states; printings; impressions;
-//! census; comparisons; related designs; literature and concordance; exhibitions; commentary.
+//! The page of a design. Its template sets the order: the plate, the facts in the order of an entry of a print
+//! catalogue (`docs/trade.md`, "Order of an entry"), the commentary, states, printings, impressions with the gallery of
+//! their photographs, census; then the rest. In a printed entry the commentary comes last; on a screen that is
+//! fifteen screens below the plate it is about.
 
 use serde::Serialize;
 
@@ -56,8 +57,10 @@ struct View {
     states: Vec<StateLine>,
     only_state: bool,
     state_table: Option<PointTable>,
-    /// The strips: each point, cut from every aligned photograph.
+    /// The strips: the points that separate most, each cut from every aligned photograph.
     strips: Vec<Strip>,
+    /// Whether other points have details too, on their own pages.
+    more_strips: bool,
     strip_credits: Vec<CleanHtml>,
     /// The photographed sheets that are in no strip, with the reasons.
     not_aligned: Vec<CleanHtml>,
@@ -105,7 +108,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     let mut placed = taken;
     placed.extend(printing_table.iter().flat_map(PointTable::row_ids));
     let gallery = gallery::gallery(here, design, &sheets);
-    let strips = strips::all(here, design);
+    let strips = strips::of_design(here, design);
     let view = View {
         number: design.number.clone(),
         number_class: number_class(&design.number),
@@ -121,7 +124,8 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         states: states::lines(here, design),
         only_state: design.standing_states().count() == 1,
         state_table,
-        strip_credits: strips::all_credits(here, design),
+        strip_credits: strips::credits_of_design(here, design),
+        more_strips: strips::has_more(here, design, strips.len()),
         not_aligned: if strips.is_empty() {
             Vec::new()
         } else {

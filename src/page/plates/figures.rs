@@ -172,7 +172,7 @@ pub(crate) fn key_of(impression: &Impression, name: &Key) -> PictureKey {
 }
 
 /// Handle, state and printing, holder and accession; on the sheet's own page, which side it is, and from which `record`. A
-/// caption of the record stands in place of the side and view, on every page.
+/// caption of the record stands in place of the side and view, on every page, and before what the sheet is.
 fn caption(
     here: &Here<'_>,
     design: &Design,
@@ -193,6 +193,10 @@ fn caption(
         )
     } else if is_whole {
         caption_of_sheet(here, design, impression)
+    } else if picture.caption.is_some() {
+        // It may say that the photograph shows something else than the sheet, so it comes first.
+        CleanHtml::element("p", &[], &CleanHtml::text(&what))
+            .and(&caption_of_sheet(here, design, impression))
     } else {
         two_lines(
             &sheet_and_reading(here, design, impression)

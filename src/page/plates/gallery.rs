@@ -45,6 +45,8 @@ struct Answer {
 #[derive(Serialize)]
 struct GallerySheet {
     classes: String,
+    /// Its key in the addresses of comparisons, where it can be compared.
+    key: Option<String>,
     plate: Plate,
 }
 
@@ -87,14 +89,14 @@ pub(crate) fn gallery(
             continue;
         };
         if let Some(plate) = figures::plate(here, &key, None, Setting::Gallery) {
-            shown.push((sheet_places(here, design, impression), plate));
+            shown.push((sheet_places(here, design, impression), impression, plate));
         }
     }
     if shown.len() < 2 {
         return None;
     }
     let is_met = |of: &dyn Fn(&SheetPlaces) -> Vec<usize>, place: usize| {
-        shown.iter().any(|(facts, _)| of(facts).contains(&place))
+        shown.iter().any(|(facts, ..)| of(facts).contains(&place))
     };
     let states = |facts: &SheetPlaces| facts.states.clone();
     let printings = |facts: &SheetPlaces| facts.printings.clone();
@@ -155,8 +157,14 @@ pub(crate) fn gallery(
 
     let sheets = shown
         .into_iter()
-        .map(|(facts, plate)| GallerySheet {
+        .map(|(facts, impression, plate)| GallerySheet {
             classes: classes(&facts),
+            // Whatever has a photograph can be compared, where the design has a comparison to choose.
+            key: here
+                .book
+                .chosen
+                .contains(&design.key)
+                .then(|| impression.key.to_string()),
             plate,
         })
         .collect();

@@ -4,6 +4,7 @@
 //! `picture` cuts them; this file chooses and captions them. A sheet is shown once, from the picture
 //! with the most certain alignment.
 
+use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
 use serde::Serialize;
@@ -14,7 +15,7 @@ use crate::model::design::Design;
 use crate::model::impression::{Impression, StateReading};
 use crate::model::key::{Key, PictureKey};
 use crate::model::picture::Picture;
-use crate::model::point::{ObservedValue, Point, Value};
+use crate::model::point::{ObservedValue, Point, RestsOn, Value};
 use crate::model::registration::Registration;
 use crate::page::phrases::readings;
 use crate::page::phrases::refusals;
@@ -24,7 +25,7 @@ use crate::page::setting::html::{CleanHtml, as_sentences};
 use crate::page::setting::pictures::PublishedSize;
 use crate::page::setting::reading_order;
 use crate::page::setting::words::Argument;
-use crate::study::allowed::{is_against, shown_values};
+use crate::study::allowed::{is_against, is_told_apart, shown_values};
 
 /// One point of every sheet.
 #[derive(Serialize)]
@@ -148,17 +149,78 @@ fn confidence(here: &Here<'_>, picture: &PictureKey) -> f64 {
     }
 }
 
-/// The strips of a design: one for each point of which two or more sheets have a detail.
-pub(crate) fn all(here: &Here<'_>, design: &Design) -> Vec<Strip> {
-    let strips = design.points.iter().filter_map(|point| {
-        let sources = detail_sources(here, design, point);
-        (sources.len() > 1).then(|| Strip {
+/// The most strips on the page of a design; the page of each point shows its own.
+const MOST_STRIPS: usize = 3;
+
+/// The points of a design whose strips stand on its page: of those of which two or more sheets have a detail, the ones
+/// that separate the most states or printings, in the record's order.
+fn most_telling<'d>(
+    here: &Here<'_>,
+    design: &'d Design,
+) -> Vec<(&'d Point, Vec<DetailSource<'d>>)> {
+    let shown = design
+        .points
+        .iter()
+        .enumerate()
+        .filter_map(|(place, point)| {
+            let sources = detail_sources(here, design, point);
+            (sources.len() > 1).then_some((place, point, sources))
+        });
+    let mut shown: Vec<_> = shown.collect();
+    shown.sort_by_key(|(place, point, _)| (Reverse(separated_pairs(design, point)), *place));
+    shown.truncate(MOST_STRIPS);
+    shown.sort_by_key(|(place, ..)| *place);
+    shown
+        .into_iter()
+        .map(|(_, point, sources)| (point, sources))
+        .collect()
+}
+
+/// How many pairs of states a point separates; of printings, where it does not rest on the matrix.
+fn separated_pairs(design: &Design, point: &Point) -> usize {
+    let shown: Vec<_> = if point.rests_on.value == RestsOn::Matrix {
+        let states = design.standing_states();
+        states
+            .filter_map(|state| shown_values(&state.shows, point))
+            .collect()
+    } else {
+        let printings = design.standing_printings();
+        printings
+            .filter_map(|printing| shown_values(&printing.shows, point))
+            .collect()
+    };
+    let pairs = shown.iter().enumerate().map(|(at, one)| {
+        let others = shown.iter().skip(at + 1);
+        others
+            .filter(|other| is_told_apart(point, one, other))
+            .count()
+    });
+    pairs.sum()
+}
+
+/// Whether more points than `shown` have details.
+pub(crate) fn has_more(here: &Here<'_>, design: &Design, shown: usize) -> bool {
+    let points = design.points.iter();
+    let mut points = points.filter(|point| detail_sources(here, design, point).len() > 1);
+    points.nth(shown).is_some()
+}
+
+/// The strips on the page of a design. Holders are named on the pages of the points.
+pub(crate) fn of_design(here: &Here<'_>, design: &Design) -> Vec<Strip> {
+    let strip = |(point, sources): (&Point, Vec<DetailSource<'_>>)| {
+        let details = sources.iter().filter_map(|source| {
+            Some(SheetDetail {
+                holder: CleanHtml::empty(),
+                ..detail(here, design, point, source)?
+            })
+        });
+        Strip {
             ask: ask(here, design, point),
             label: label(here, point),
-            details: details(here, design, point, &sources),
-        })
-    });
-    strips.collect()
+            details: details.collect(),
+        }
+    };
+    most_telling(here, design).into_iter().map(strip).collect()
 }
 
 /// The question of a point, as a link to its page.
@@ -170,19 +232,6 @@ pub(crate) fn ask(here: &Here<'_>, design: &Design, point: &Point) -> CleanHtml 
 fn label(here: &Here<'_>, point: &Point) -> String {
     let ask = Argument::Text(&point.ask.value);
     here.words().with("strip-of", &[("ask", ask)])
-}
-
-/// The details of sheets, with captions.
-pub(crate) fn details(
-    here: &Here<'_>,
-    design: &Design,
-    point: &Point,
-    sources: &[DetailSource<'_>],
-) -> Vec<SheetDetail> {
-    let details = sources
-        .iter()
-        .filter_map(|s| detail(here, design, point, s));
-    details.collect()
 }
 
 fn detail(
@@ -372,13 +421,24 @@ pub(crate) fn credits(here: &Here<'_>, sources: &[DetailSource<'_>]) -> Vec<Clea
         .collect()
 }
 
-/// The credits of every photograph in a strip of the design.
+/// The credits of the photographs in the strips on the page of the design.
+pub(crate) fn credits_of_design(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
+    let shown = most_telling(here, design);
+    credits_of(here, shown.into_iter().map(|(_, sources)| sources))
+}
+
+/// The credits of every photograph of which a detail is shown at some point.
 pub(crate) fn all_credits(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
-    let of_points = design
-        .points
-        .iter()
-        .map(|point| detail_sources(here, design, point));
-    let mut shown: Vec<DetailSource<'_>> = of_points.filter(|s| s.len() > 1).flatten().collect();
+    let points = design.points.iter();
+    let of_points = points.map(|point| detail_sources(here, design, point));
+    credits_of(here, of_points.filter(|sources| sources.len() > 1))
+}
+
+fn credits_of<'d>(
+    here: &Here<'_>,
+    shown: impl Iterator<Item = Vec<DetailSource<'d>>>,
+) -> Vec<CleanHtml> {
+    let mut shown: Vec<DetailSource<'_>> = shown.flatten().collect();
     shown.sort_by_cached_key(|source| {
         let impression = source.impression;
         (impression.key.clone(), source.key.clone())
