@@ -84,7 +84,7 @@ test("sheets are chosen by keyboard, four at most, and kept in the address", asy
   const all = (await dataOf(page)).sheets.length;
   assert.equal((await rowsOf(page))[0].length, all + 1, "the table does not begin with every sheet");
   for (let at = 0; at < 4; at += 1) {
-    await page.focus(`.chooser label:nth-of-type(${at + 1}) input`);
+    await page.focus(`.chooser li:nth-of-type(${at + 1}) input`);
     await page.keyboard.press("Space");
   }
   const keys = (await dataOf(page)).sheets.slice(0, 4).map((sheet) => sheet.key);
@@ -102,6 +102,66 @@ test("sheets are chosen by keyboard, four at most, and kept in the address", asy
   await page.click(".chooser button[type=reset]");
   await page.waitForFunction(() => location.hash === "");
   assert.equal((await rowsOf(page))[0].length, all + 1);
+  await page.close();
+});
+
+test("photographs are ticked, and compared once two are", async () => {
+  const page = await open(CHOSEN);
+  const seen = (name) => page.$eval(name, (element) => element.checkVisibility());
+  assert.ok(!(await seen(".toolbar")), "there are tools before anything is chosen");
+  const { pictures, wide } = await page.$$eval(".chooser img", (all) => ({ pictures: all.length, wide: all.every((image) => image.getBoundingClientRect().width > 40) }));
+  assert.ok(pictures > 10 && wide, `${pictures} photographs to choose from`);
+  for (const at of [1, 3]) await page.click(`.chooser li:nth-of-type(${at}) img`);
+  assert.equal(await page.$eval(".chooser .go", (button) => button.textContent), "Compare 2");
+  await page.click(".chooser .go");
+  assert.ok(!(await seen(".chooser")) && (await seen(".toolbar")));
+  assert.equal(await page.$$eval(".abreast .pane", (all) => all.length), 2);
+  await page.click(".choose");
+  assert.ok(await seen(".chooser"));
+  assert.equal(await page.$eval(".choose", (button) => button.getAttribute("aria-expanded")), "true");
+  await page.close();
+});
+
+test("a comparison fits its window, with its tools in one row that stays", async () => {
+  for (const [width, height] of [[1280, 900], [1920, 1080]]) {
+    for (const mode of ["side", "edge", "blink", "overlay", "difference"]) {
+      const page = await open(`${CHOSEN}#of=7.3,7.5&mode=${mode}`, { width, height });
+      await rest(200);
+      const { bottom, rows, high } = await page.evaluate(() => {
+        const rect = (e) => e.getBoundingClientRect();
+        const shown = [...document.querySelectorAll(".abreast > li")].filter((item) => item.checkVisibility());
+        const tools = [...document.querySelectorAll(".toolbar :is(label, button, summary)")].filter((e) => e.checkVisibility());
+        return { bottom: Math.max(...shown.map((item) => rect(item).bottom)), rows: Math.max(...tools.map((e) => rect(e).bottom)) - Math.min(...tools.map((e) => rect(e).top)), high: rect(document.querySelector(".pane")).height };
+      });
+      assert.ok(bottom <= height, `${mode} at ${width}: reaches ${bottom} of ${height}`);
+      assert.ok(high > 0.6 * height, `${mode} at ${width}: the pane is ${high} high`);
+      assert.ok(rows < 48, `${mode} at ${width}: the tools take ${rows}`);
+      await page.evaluate(() => scrollTo(0, document.body.scrollHeight / 2));
+      const top = await page.$eval(".toolbar", (bar) => bar.getBoundingClientRect().top);
+      assert.ok(Math.abs(top) < 1, `${mode} at ${width}: the tools are at ${top}`);
+      await page.close();
+    }
+  }
+  // On a phone two photographs share one window.
+  const phone = await open(`${CHOSEN}#of=7.3,7.5`, { width: 390, height: 844 });
+  await rest(200);
+  const { tall, all } = await phone.evaluate(() => {
+    const items = [...document.querySelectorAll(".abreast > li")].filter((item) => item.checkVisibility());
+    const [first, last] = [items[0], items.at(-1)].map((e) => e.getBoundingClientRect());
+    return { tall: document.querySelector(".toolbar").offsetHeight, all: last.bottom - first.top };
+  });
+  assert.ok(tall + all <= 844 + 12, `${tall} of tools and ${all} of photographs`);
+  await phone.close();
+});
+
+test("the legend of differences is folded behind a question", async () => {
+  const page = await open(`${CHOSEN}#of=7.3,7.5&mode=difference`);
+  assert.ok(!(await page.$eval(".how .sign-how", (text) => text.checkVisibility())));
+  await page.focus(".how summary");
+  await page.keyboard.press("Enter");
+  assert.ok(await page.$eval(".how .sign-how", (text) => text.checkVisibility()));
+  await look(page, "edge");
+  assert.ok(!(await page.$eval(".how .sign-how", (text) => text.checkVisibility())), "the legend of differences stands at the divider");
   await page.close();
 });
 
@@ -234,7 +294,7 @@ test("what differs is drawn where the record says it differs, and nothing where 
   await look(page, "difference");
   await page.waitForSelector(".stage canvas", { timeout: 30000 });
   assert.match(await page.$eval(".of-difference output", (output) => output.textContent), /\d.*printed image/);
-  assert.match(await page.$eval(".of-difference .sign", (text) => text.textContent), /7\.5.*7\.3/);
+  assert.match(await page.$eval(".how .sign", (text) => text.textContent), /7\.5.*7\.3/);
   const buoy = await boxOf("buoy");
   const [, , width, height] = buoy;
   // Places of the printed image with nothing recorded to differ: the lower right, the rock, the sea.

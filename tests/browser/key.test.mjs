@@ -208,6 +208,12 @@ async function open(faults, fragment = "") {
   return page;
 }
 
+/** Clicks what may lie below the line that stays in sight: scrolled to the middle of the window first. */
+async function press(page, selector) {
+  await page.$eval(selector, (element) => element.scrollIntoView({ block: "center" }));
+  await page.click(selector);
+}
+
 const texts = (page, selector) => page.$$eval(selector, (found) => found.map((e) => e.textContent.replace(/\s+/g, " ").trim()));
 
 test("answers are restored from the address, with what they exclude and why", async () => {
@@ -242,6 +248,42 @@ test("answers are restored from the address, with what they exclude and why", as
   await page.close();
 });
 
+test("nothing is ticked beforehand, and what cannot be seen is an answer like the others", async () => {
+  const faults = [];
+  const page = await open(faults);
+  assert.equal(await page.$$eval("form.examine input:checked", (all) => all.length), 0);
+  const styles = await page.$eval("#see-buoy", (question) => {
+    const labels = [...question.querySelectorAll(".answers label")];
+    const shown = labels.map((label) => [getComputedStyle(label).color, getComputedStyle(label.querySelector("input")).appearance, label.querySelector("input").type].join());
+    return { shown: new Set(shown).size, last: labels.at(-1).querySelector("input").name };
+  });
+  assert.deepEqual(styles, { shown: 1, last: "unseen" });
+  assert.deepEqual(faults, []);
+  await page.close();
+});
+
+test("the question to look at next stands first, and questions move only when the reader asks", async () => {
+  const faults = [];
+  const page = await open(faults);
+  const first = () => page.$eval(".questions > li", (question) => question.id);
+  const next = () => page.$eval(".look-here:not([hidden])", (text) => text.closest("li").id);
+  assert.equal(await first(), await next());
+  const before = await page.$$eval(".questions > li", (all) => all.map(({ id }) => id));
+  await press(page, `#${before[0]} .answers input`);
+  const order = await page.$$eval(".questions > li", (all) => all.map(({ id }) => id));
+  assert.deepEqual(order, before, "a question moved while it was answered");
+  const wanted = await next();
+  assert.notEqual(wanted, before[0]);
+  await press(page, ".result .way");
+  assert.equal(await first(), wanted);
+  assert.equal(await page.evaluate(() => document.activeElement.closest(".questions > li").id), wanted);
+  // An address with answers begins with what to look at next as well.
+  const again = await open(faults, await page.evaluate(() => location.hash));
+  assert.equal(await again.$eval(".questions > li", (question) => question.id), wanted);
+  assert.deepEqual(faults, []);
+  await Promise.all([page.close(), again.close()]);
+});
+
 test("answers are given by keyboard, kept in the address, and taken back", async () => {
   const faults = [];
   const page = await open(faults);
@@ -253,14 +295,14 @@ test("answers are given by keyboard, kept in the address, and taken back", async
   assert.equal((await page.$$(".of-states > .out")).length, 0, "only what is certain excludes");
   await page.select("#see-buoy select", "certain");
   assert.equal((await page.$$(".of-states > .out")).length, 3);
-  await page.click(".way");
+  await press(page, ".result .way");
   assert.ok(await page.evaluate(() => document.activeElement.closest(".questions > li")?.querySelector(".look-here:not([hidden])") !== null));
-  await page.click("#see-buoy input[name=unseen]");
+  await press(page, "#see-buoy input[name=unseen]");
   assert.equal(await page.evaluate(() => location.hash), "#see=buoy=not-visible");
   assert.equal((await page.$$("#see-buoy input[value=present]:checked")).length, 0);
-  await page.click("#see-buoy input[name=unseen]");
+  await press(page, "#see-buoy input[name=unseen]");
   assert.equal(await page.evaluate(() => location.hash), "");
-  await page.click("#see-gulls input[value='3']");
+  await press(page, "#see-gulls input[value='3']");
   await page.click("button[type=reset]");
   assert.equal(await page.evaluate(() => location.hash), "");
   assert.equal((await page.$$(".of-states > .out")).length, 0);

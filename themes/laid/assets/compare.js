@@ -23,6 +23,16 @@
   template.before(template.content);
   const form = document.querySelector(".comparing");
   const find = (name) => form.querySelector(name);
+  const toolbar = find(".toolbar");
+  const opener = find(".choose");
+  const [how, sign, signHow] = [".how", ".sign", ".sign-how"].map(find);
+  // What is set once stands beside the title, so that the row that stays has room.
+  const aside = element("div", "settings screen-only");
+  const grounds = document.querySelector("form.grounds");
+  const room = grounds.parentElement;
+  aside.append(grounds, how);
+  room.remove();
+  document.querySelector(".head").append(aside);
   const list = document.querySelector(".abreast");
   const items = [...list.children];
   sheets.forEach((sheet, at) => {
@@ -31,6 +41,12 @@
   });
   const chooser = find(".chooser");
   const ticks = chooser ? [...chooser.querySelectorAll("input")] : [];
+  // The photographs of the page stand in the form too, to be ticked; their names are the form's.
+  ticks.forEach((tick, at) => {
+    const image = items[at].querySelector("img")?.cloneNode();
+    if (image) Object.assign(image, { alt: "", loading: "lazy", sizes: "9rem" });
+    tick.nextElementSibling.append(image ?? tick.nextElementSibling.dataset.bare);
+  });
   const modes = [...form.querySelectorAll("input[name=mode]")];
 
   let chosen = chooser ? [] : sheets.map((_, at) => at);
@@ -145,7 +161,7 @@
     for (const pane of panes) pane.close();
     panes = [];
     for (const item of items) item.querySelector(".ground").classList.remove("paned");
-    for (const tools of form.querySelectorAll(".tools > *")) tools.hidden = true;
+    for (const tools of [...form.querySelectorAll(".tools > *"), sign, signHow]) tools.hidden = true;
   };
 
   /** The frame that the chosen share: what they lie on; where none does, the first of them. */
@@ -166,8 +182,10 @@
     if (JSON.stringify(view?.frame) !== JSON.stringify(wanted)) {
       view = new View(wanted);
       bar?.remove();
+      aside.querySelector(".scale")?.remove();
       bar = controls(view);
-      find(".stage").after(bar);
+      toolbar.append(bar);
+      aside.prepend(bar.querySelector(".scale"));
     }
     return true;
   };
@@ -268,7 +286,8 @@
     difference: async (pane) => {
       const box = tools("of-difference");
       const said = box.querySelector("output");
-      box.querySelector(".sign").textContent = fill(words["compare-difference-of"], names());
+      sign.textContent = fill(words["compare-difference-of"], names());
+      sign.hidden = signHow.hidden = false;
       said.textContent = said.dataset.working;
       const [first, second] = two.map((at) => sheets[at]);
       try {
@@ -309,12 +328,40 @@
     });
   };
 
+  // The panes take what the window leaves below the head and the tools, so that all is in sight at once.
+
+  const narrow = matchMedia("(max-width: 46em)");
+
+  const fit = () => {
+    if (panes.length === 0) return;
+    const isSide = mode() === "side";
+    const captions = items.filter((item) => !item.hidden).map((item) => Math.ceil(item.querySelector("figcaption").getBoundingClientRect().height));
+    const tallest = Math.max(0, ...captions) + 16;
+    const above = panes[0].element.getBoundingClientRect().top + scrollY;
+    // On a phone they stand below each other, each with its caption, and share the window without its head.
+    const stacked = isSide && narrow.matches ? panes.length : 1;
+    const left = stacked > 1 ? innerHeight - toolbar.offsetHeight : innerHeight - above;
+    const room = left / stacked - tallest;
+    document.body.style.setProperty("--room", `${Math.round(Math.max(room, (0.5 * innerHeight) / stacked))}px`);
+  };
+
+  const setChoosing = (isOpen) => {
+    chooser.hidden = !isOpen;
+    opener.setAttribute("aria-expanded", isOpen);
+  };
+
   const show = () => {
     clear();
     const isChosen = chosen.length > 1;
     const able = laid();
-    find(".ways").hidden = !isChosen;
-    list.classList.toggle("row", Boolean(chooser) && !isChosen);
+    toolbar.hidden = how.hidden = !isChosen;
+    if (opener && isChosen) opener.querySelector("span").textContent = chosen.map((at) => sheets[at].number).join(", ");
+    if (chooser) {
+      // Until two are chosen there is nothing but the choice; the page's own row is for readers without scripts.
+      if (!isChosen) setChoosing(true);
+      list.hidden = !isChosen;
+      list.classList.remove("row");
+    }
     for (const [at, item] of items.entries()) item.hidden = isChosen && !chosen.includes(at);
     // Two that lie on each other, or nothing but side by side.
     for (const input of modes) input.disabled = input.value !== "side" && able.length < 2;
@@ -336,10 +383,14 @@
     list.classList.toggle("captions", isReady && !isSide);
     for (const at of isReady && !isSide ? chosen : []) items[at].hidden = !two.includes(at);
     if (isReady) ways[mode()](isSide ? undefined : open(find(".stage"), label(two)));
+    fit();
     if (chooser) {
       for (const [at, tick] of ticks.entries()) tick.disabled = chosen.length === MOST && !chosen.includes(at);
       const ids = { 0: "choose", 1: "choose-one-more", [MOST]: "four-chosen" };
       chooser.querySelector("output").textContent = words[`compare-${ids[chosen.length]}`] ?? "";
+      const go = chooser.querySelector(".go");
+      go.hidden = !isChosen;
+      go.textContent = go.dataset.go.replace("{n}", chosen.length);
     }
   };
 
@@ -375,9 +426,21 @@
   for (const one of form.querySelectorAll("form")) one.addEventListener("submit", (event) => event.preventDefault());
   // A link to a part of the page takes nothing away.
   window.addEventListener("hashchange", () => /^$|[#&](of|mode|two)=/.test(location.hash) && begin());
+  addEventListener("resize", fit);
+  opener?.addEventListener("click", () => {
+    setChoosing(chooser.hidden);
+    fit();
+    if (!chooser.hidden) chooser.scrollIntoView({ block: "nearest" });
+  });
+  chooser?.querySelector(".go").addEventListener("click", () => {
+    setChoosing(false);
+    fit();
+    toolbar.scrollIntoView({ block: "nearest" });
+    modes.find((input) => input.checked).focus({ preventScroll: true });
+  });
   // Who comes with sheets chosen comes for the pictures.
   const isSent = new URLSearchParams(location.hash.slice(1)).get("of")?.includes(",");
-  if (chooser && isSent) find(".choosing").open = false;
+  if (chooser && isSent) setChoosing(false);
   globalThis.keyblockCompare = { verdict, view: () => view };
   begin();
 })();

@@ -21,6 +21,15 @@
   const rows = { states: rowsOf("of-states"), printings: rowsOf("of-printings") };
   const questions = [...form.querySelectorAll(".questions > li")];
   const askOf = (at) => questions[at].querySelector(".ask").textContent;
+  const ways = [...form.querySelectorAll(".way")];
+  let nextPoint; // The point to look at next.
+
+  /** Puts the question to look at next first; the others follow in the order of the record. */
+  const arrange = () => {
+    if (nextPoint === undefined) return;
+    form.querySelector(".questions").replaceChildren(questions[nextPoint], ...questions.filter((_, at) => at !== nextPoint));
+  };
+
   const ticks = (question) => [...question.querySelectorAll("input[name=value]")];
   const control = (question, name) => question.querySelector(`[name=${name}]`);
 
@@ -162,18 +171,18 @@
   const sayNext = ({ next, nearest }, count) => {
     const best = next.length > 0 && next[0].bits >= 0.01 ? next[0] : null;
     const status = find(".status");
-    const way = find(".way");
     const sentence = best ? `${count} ${words["key-next"]} ${askOf(best.point)}` : count;
     if (status.textContent !== sentence) status.textContent = sentence;
-    find(".bar").textContent = sentence;
+    find(".left").textContent = best ? `${count} ${words["key-next"]}` : count;
     find(".next").hidden = nearest.length > 0;
     find(".next-none").hidden = best !== null;
-    find(".next-some").hidden = best === null;
-    if (best) {
+    for (const some of form.querySelectorAll(".next-some")) some.hidden = best === null;
+    for (const way of best ? ways : []) {
       way.textContent = askOf(best.point);
       way.dataset.point = best.point;
       way.title = fill(words["key-next-worth"], { bits: figure.format(best.bits) });
     }
+    nextPoint = best?.point;
     questions.forEach((question, at) => (question.querySelector(".look-here").hidden = at !== best?.point));
   };
 
@@ -225,6 +234,7 @@
     fault.hidden = unknown.length === 0;
     fault.textContent = fill(words["key-not-understood"], { what: unknown.join(", ") });
     say();
+    arrange();
   };
 
   form.addEventListener("input", (event) => {
@@ -239,10 +249,13 @@
     event.preventDefault();
     questions.forEach(begin);
     keep();
+    arrange();
   });
-  find(".way").addEventListener("click", (event) => {
-    const question = questions[Number(event.currentTarget.dataset.point)];
-    question.scrollIntoView({ block: "center" });
+  // The questions keep their places while they are answered, and move when the reader asks for the next.
+  for (const way of ways) way.addEventListener("click", () => {
+    const question = questions[nextPoint];
+    arrange();
+    question.scrollIntoView({ block: "nearest" });
     question.querySelector("input").focus({ preventScroll: true });
   });
   window.addEventListener("hashchange", () => {
