@@ -402,7 +402,7 @@ fn every_page_carries_the_caution_and_a_strict_policy() {
             !policy.contains("unsafe") && !policy.contains("http"),
             "{path}"
         );
-        assert!(text.contains("<html lang=\"en\">"), "{path}");
+        assert!(text.contains("<html lang=\"en\" "), "{path}");
         for event in [" onclick=", " onload=", " style=\""] {
             assert!(!text.contains(event), "{path} has{event}");
         }
@@ -505,7 +505,7 @@ dated = \"2026-11-01\"
 ",
     ]);
     let design = page(&site, "design/1/");
-    assert!(design.contains("<html lang=\"de\">"));
+    assert!(design.contains("<html lang=\"de\" "));
     assert!(design.contains(">Zustände</h2>"));
     assert!(design.contains("1. November 2026"));
     // The title is marked as English.

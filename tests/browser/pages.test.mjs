@@ -7,7 +7,7 @@ import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { after, before, test } from "node:test";
 import { launch, listen } from "./browser.mjs";
-import { filesOf, leadsOn, pagesOf, serve } from "./site.mjs";
+import { filesOf, kindsOf, leadsOn, pagesOf, serve } from "./site.mjs";
 
 const folder = process.env.SITE ?? "demo-site/web";
 const require = createRequire(import.meta.url);
@@ -25,16 +25,7 @@ after(async () => {
   await site?.stop();
 });
 
-/** One address of each kind of page: the folders' names with keys left out. */
-function oneOfEachKind() {
-  const kinds = new Map();
-  for (const page of pages) {
-    const parts = page.split("/").filter(Boolean);
-    const kind = parts.map((part, i) => (i % 2 === 1 && !(parts[i] === "census") ? "*" : part)).join("/");
-    if (!kinds.has(kind)) kinds.set(kind, page);
-  }
-  return kinds;
-}
+const oneOfEachKind = () => kindsOf(pages);
 
 test("every address that leads on arrives at its page, without a script", async () => {
   const files = (await filesOf(folder)).filter((file) => file.endsWith("index.html"));

@@ -45,6 +45,17 @@ export async function pagesOf(folder) {
   return files.filter((_, at) => !leading[at]);
 }
 
+/** One of some addresses for each kind of page: the folders' names with keys left out. */
+export function kindsOf(pages) {
+  const kinds = new Map();
+  for (const page of pages) {
+    const parts = page.split("/").filter(Boolean);
+    const kind = parts.map((part, i) => (i % 2 === 1 && !(parts[i] === "census") ? "*" : part)).join("/");
+    if (!kinds.has(kind)) kinds.set(kind, page);
+  }
+  return kinds;
+}
+
 /** Serves `folder` at BASE; gives the address of its opening page and a way to stop. */
 export async function serve(folder) {
   const server = createServer(async (request, response) => {
