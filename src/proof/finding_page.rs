@@ -50,7 +50,7 @@ fn part(text: &str, line: usize) -> Option<String> {
     let is_head = |line: &&str| line.trim_start().starts_with('[');
     let lines: Vec<&str> = text.lines().collect();
     let above = lines.get(..line.min(lines.len()))?;
-    let begins = above.iter().rposition(|line| is_head(&line))?;
+    let begins = above.iter().rposition(is_head)?;
     let (_, kind) = PARTS
         .iter()
         .find(|(head, _)| above.get(begins).is_some_and(|l| l.trim() == *head))?;

@@ -39,12 +39,12 @@ pub(super) fn kinds(here: &Here<'_>, census: &Census, records: &Records<'_>) -> 
     sort(here, &mut kinds, |_| false);
     let mut rows = Vec::new();
     for (class, group) in classes {
-        let is_of_class = |kind: &Option<&Key>| {
+        let is_of_class = |kind: Option<&Key>| {
             kind.map(|kind| here.public().vocabularies.class_of(kind)) == class.copied()
         };
         let of_class: Vec<TableRow> = kinds
             .iter()
-            .filter(|(kind, _)| is_of_class(kind))
+            .filter(|(kind, _)| is_of_class(*kind))
             .map(|(_, row)| within(row, Level::Within))
             .collect();
         if class.is_none() || of_class.is_empty() {
@@ -120,9 +120,9 @@ pub(super) fn places(here: &Here<'_>, census: &Census, records: &Records<'_>) ->
                 sum_of(group)
             });
         }
-        let town = |key: &Option<&Key>| key.and_then(town_of);
-        for of_town in here_kept.chunk_by(|(a, _), (b, _)| town(a) == town(b)) {
-            let shared = of_town.first().and_then(|(key, _)| town(key));
+        let town = |key: Option<&Key>| key.and_then(town_of);
+        for of_town in here_kept.chunk_by(|(a, _), (b, _)| town(*a) == town(*b)) {
+            let shared = of_town.first().and_then(|(key, _)| town(*key));
             let shared = shared.filter(|town| of_town.len() > 1 && has_one_country(town));
             let sum = shared.and_then(|town| cities.get(&Some(town)));
             rows.extend(sum.map(|row| sum_of(within(row, Level::Within))));
@@ -165,9 +165,9 @@ fn with_keys<K>(rows: &[Row<K>], shown: Vec<TableRow>) -> Vec<(Option<&K>, Table
 fn sort<K>(here: &Here<'_>, rows: &mut [(Option<&K>, TableRow)], is_late: impl Fn(&K) -> bool) {
     let collator = Collator::of_words(here.language());
     rows.sort_by(|(a, one), (b, other)| {
-        let place = |key: &Option<&K>| (key.is_none(), key.is_some_and(&is_late));
-        place(a)
-            .cmp(&place(b))
+        let place = |key: Option<&K>| (key.is_none(), key.is_some_and(&is_late));
+        place(*a)
+            .cmp(&place(*b))
             .then_with(|| collator.compare(&one.name.plain(), &other.name.plain()))
     });
 }
