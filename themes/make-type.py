@@ -128,7 +128,7 @@ def main(package, out):
             total += cut(whole, ranges, features, out / f"text-{slug}-{name}.woff2")
     whole = opened(files / "SourceSerif4Display-Regular.ttf", "Keyblock Figures", "Regular", False)
     total += cut(whole, FIGURES, ["onum", "lnum", "kern"], out / "figures.woff2")
-    (out / "OFL.txt").write_bytes((package / "LICENSE.md").read_bytes())
+    (out / "OFL.txt").write_bytes(next(package.glob("LICENSE*")).read_bytes())
     print("all", total)
 
 

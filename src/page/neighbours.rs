@@ -36,6 +36,8 @@ pub(super) fn of_page(here: &Here<'_>) -> Option<Neighbours> {
         }
         Address::Impression(key) => {
             let impressions = &here.public().designs.get(&key.design)?.impressions;
+            // A record that is no longer published has a page and no neighbours.
+            impressions.get(&key.number)?;
             let is_shown = |impression: &&Impression| {
                 !impression.standing.is_withdrawn() && here.joined().has_page(&impression.key)
             };

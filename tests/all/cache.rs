@@ -126,7 +126,7 @@ fn a_cache_that_cannot_be_written_fails_no_compile() {
 /// Gives every file of the cache a date of so many days ago.
 fn date(dir: &Path, days: u64) {
     let time = SystemTime::now() - Duration::from_secs(days * 24 * 60 * 60);
-    for folder in ["pictures", "alignments", "details"] {
+    for folder in ["pictures", "alignments", "details", "small"] {
         for file in files_below(&dir.join(".keyblock").join(folder)) {
             let file = fs::File::options().append(true).open(file).unwrap();
             file.set_modified(time).unwrap();
@@ -135,7 +135,8 @@ fn date(dir: &Path, days: u64) {
 }
 
 fn kept(dir: &Path) -> BTreeSet<PathBuf> {
-    let folders = ["pictures", "alignments", "details"].map(|f| dir.join(".keyblock").join(f));
+    let folders =
+        ["pictures", "alignments", "details", "small"].map(|f| dir.join(".keyblock").join(f));
     folders
         .iter()
         .flat_map(|folder| files_below(folder))

@@ -94,7 +94,8 @@ fn the_chosen_comparison_offers_sheets_by_number_and_keeps_keys_for_addresses() 
     let site = site(folder.path());
     let comparison = page(&site, "design/14/comparison/");
     for part in [
-        "value=\"14.1\"><b>№ 14.1</b>",
+        "value=\"14.1\"><span class=\"picture\"",
+        "<b>№ 14.1</b>",
         "\"key\":\"14.1\",\"number\":\"№ 14.1\"",
     ] {
         assert!(comparison.contains(part), "{part}\n{comparison}");

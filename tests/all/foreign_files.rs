@@ -137,11 +137,11 @@ fn no_site_is_compiled_among_the_records() {
     let dir = folder.path();
     let before = bytes_below(dir);
     for (to, why) in [
-        ("records/web", "keeps its own files in `records`"),
-        ("records", "keeps its own files in `records`"),
-        ("records/pages/web", "keeps its own files in `records`"),
-        ("themes/laid", "keeps its own files in `themes`"),
-        (".keyblock/web", "keeps its own files in `.keyblock`"),
+        ("records/web", "keeps its own files in “records”"),
+        ("records", "keeps its own files in “records”"),
+        ("records/pages/web", "keeps its own files in “records”"),
+        ("themes/laid", "keeps its own files in “themes”"),
+        (".keyblock/web", "keeps its own files in “.keyblock”"),
         ("", "it is the folder of the catalogue itself"),
         ("..", "the catalogue is in it"),
     ] {

@@ -210,16 +210,16 @@ fn every_word_that_makes_no_sense_is_told_with_what_there_is() {
     assert_eq!(ran.code, Some(2));
     assert!(ran.out.is_empty());
     for told in [
-        "design 1 has no point `moom`",
-        "the nearest is `moon`; the points are moon, lamps, height",
-        "`moon` has no value `presemt`",
-        "the nearest is `present`; the values are present, absent",
-        "`few` is no number of `lamps`",
-        "`1,2` is no measurement of `height`",
-        "`height` is measured; `!=` says nothing there",
-        "`moon` says of no point what was seen",
-        "`surely` is no certainty",
-        "every value of `moon` is ruled out",
+        "design 1 has no point “moom”",
+        "the nearest is “moon”; the points are moon, lamps, height",
+        "“moon” has no value “presemt”",
+        "the nearest is “present”; the values are present, absent",
+        "“few” is no number of “lamps”",
+        "“1,2” is no measurement of “height”",
+        "“height” is measured; “!=” says nothing there",
+        "“moon” says of no point what was seen",
+        "“surely” is no certainty",
+        "every value of “moon” is ruled out",
     ] {
         assert!(ran.err.contains(told), "{told}\n{}", ran.err);
     }

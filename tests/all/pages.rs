@@ -218,8 +218,10 @@ titles = [
     let design = page(&site, "design/1/");
     assert!(design.contains("<h1>[Harbour in Fog]</h1>"));
     assert!(design.contains("<span lang=\"uk\">Гавань</span>"));
-    let artist = page(&site, "designs/");
-    assert!(artist.contains(">[Harbour in Fog]</a>"));
+    let wall = page(&site, "designs/");
+    assert!(wall.contains("<bdi>[Harbour in Fog]</bdi>"), "{wall}");
+    let list = page(&site, "designs/list/");
+    assert!(list.contains(">[Harbour in Fog]</a>"), "{list}");
 }
 
 #[test]
@@ -525,11 +527,10 @@ fn own_pages_stand_in_the_order_of_the_catalogue() {
     let in_order = |more: &str| -> Vec<String> {
         let site = site_of(&[&settings(more), pages]);
         let page = page(&site, "");
-        let begin = page.split("id=\"page_contents\"").next().unwrap();
-        let own = attribute(begin, "href").into_iter();
-        let own = own.filter_map(|href| Some(href.strip_prefix("./page/")?.to_owned()));
-        // The first words of the introduction link to it as well.
-        own.skip(1).collect()
+        let contents = page.split("id=\"page_contents\"").nth(1).unwrap();
+        let own = attribute(contents, "href").into_iter();
+        own.filter_map(|href| Some(href.strip_prefix("./page/")?.to_owned()))
+            .collect()
     };
     assert_eq!(in_order(""), ["introduction/", "life/", "thanks/"]);
     assert_eq!(

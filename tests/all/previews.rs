@@ -61,7 +61,7 @@ fn a_sheet_is_a_work_of_art_of_its_design() {
         .collect();
     assert_eq!(
         names[..3],
-        ["The Colour Prints", "Designs", "14, The Last Ferry"]
+        ["The Colour Prints", "Prints", "14, The Last Ferry"]
     );
     assert_eq!(names.len(), 4);
 }

@@ -193,12 +193,12 @@ fn a_private_name_does_not_pass_in_any_place() {
 fn a_private_name_in_the_words_of_a_theme_is_not_published() {
     let theme = "-- catalogue.toml\ntitle = \"The Prints\"\nsiglum = \"TP\"\nartist = \"artist\"\nlanguage = \"en\"\n\
                  address = \"https://prints.example.org\"\ntheme = \"own\"\n\
-                 -- themes/own/words/en.ftl\nprivate-owner = Mrs Q. Zabeldorn\nholders = Querlin Zabeldorn's sheets\n";
+                 -- themes/own/words/en.ftl\nprivate-owner = Mrs Q. Zabeldorn\nsection-holders = Querlin Zabeldorn's sheets\n";
     assert!(matches!(attempt(theme), Outcome::Refused(_)));
     let style = theme
         .replace("-- themes/own/words/en.ftl", "-- themes/own/assets/own.css")
         .replace(
-            "private-owner = Mrs Q. Zabeldorn\nholders = Querlin Zabeldorn's sheets",
+            "private-owner = Mrs Q. Zabeldorn\nsection-holders = Querlin Zabeldorn's sheets",
             "/* for Querlin Zabeldorn */",
         );
     assert!(matches!(attempt(&style), Outcome::Refused(_)));
@@ -331,7 +331,7 @@ fn a_compile_takes_out_a_name_whose_consent_was_withdrawn_and_says_where_it_stoo
     assert_eq!(telling(), [] as [&str; 0]);
     let more = format!("and {} more files", told_before.len() - 3);
     for words in [
-        "until now, the name of the private owner `owner-a` stood in `",
+        "until now, the name of the private owner “owner-a” stood in “",
         &more,
     ] {
         assert!(ran.err.contains(words), "{words}: {}", ran.err);
@@ -354,7 +354,7 @@ fn a_compile_that_would_tell_a_private_name_leaves_the_site_as_it_was() {
     std::fs::create_dir_all(&words).unwrap();
     std::fs::write(
         words.join("en.ftl"),
-        "holders = Sheets of Querlin Zabeldorn\n",
+        "section-holders = Sheets of Querlin Zabeldorn\n",
     )
     .unwrap();
     let settings = folder.path().join("catalogue.toml");
@@ -364,7 +364,7 @@ fn a_compile_that_would_tell_a_private_name_leaves_the_site_as_it_was() {
     assert_eq!(ran.code, Some(1), "{}", ran.err);
     for words in [
         "Code     private-name-published",
-        "would stand in `",
+        "would stand in “",
         "nothing was published",
     ] {
         assert!(ran.err.contains(words), "{words}: {}", ran.err);

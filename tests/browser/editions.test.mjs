@@ -469,7 +469,7 @@ test("nothing goes without a reason: the record is named, and the site and the r
       assert.ok(finding, `${command} without ${path}: ${said}`);
       assert.ok(finding.includes(record), finding);
       assert.match(finding, new RegExp(`restore ${path.replaceAll(".", "\\.")}`));
-      assert.match(finding, /`standing = "withdrawn"`|`was = /);
+      assert.match(finding, /“standing = "withdrawn"”|“was = /);
     }
     await rename(kept, join(folder, path));
   }

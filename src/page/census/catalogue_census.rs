@@ -6,6 +6,7 @@ use super::census_figures;
 use super::counting_notes::{CountingNotes, counting_notes};
 use super::counts::{self, Table};
 use super::declared_editions::{self, EditionRow};
+use super::grouped_counts;
 use super::occasions::{self, OccasionsPart};
 use super::open_pairs::{self, RecordPair};
 use super::series_census::{self, SeriesRow};
@@ -131,7 +132,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
         counted: counting_notes(here, &here.designs_in_order().collect::<Vec<_>>()),
         whole: whole::of_designs(here),
         series: series_census::all(here, &statuses, &records),
-        tables: counts::tables(here, &studies.accepted, &records),
+        tables: grouped_counts::tables(here, &studies.accepted, &records),
         seen: occasions::over_time(here, &studies.met, &records, studies.accepted.sheets),
         pairs: open_pairs::open_pairs(here, here.designs_in_order()),
         some_perhaps: editions.iter().any(EditionRow::has_uncertain_size),

@@ -4,18 +4,15 @@ use serde::Serialize;
 
 use super::census_figures::says_something;
 use super::firmness;
-use super::grouped_counts;
 use super::sheet_records::Records;
-use crate::model::impression::Status;
 use crate::model::key::Key;
-use crate::model::words::ClosedList as _;
 use crate::page::drawings::bars::Bar;
 use crate::page::setting::address::Fragment;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::words::Argument;
 use crate::study::DesignStudy;
-use crate::study::census::{Census, Row};
+use crate::study::census::Row;
 
 /// A table of sheets by one property.
 #[derive(Serialize)]
@@ -84,28 +81,6 @@ pub(super) enum Level {
     Within,
     /// A row of a row within a group.
     Inner,
-}
-
-/// The tables of a census that do not depend on a design: status; kinds in their classes; holders in their places.
-pub(super) fn tables(here: &Here<'_>, census: &Census, records: &Records<'_>) -> Vec<Table> {
-    let words = here.words();
-    let status = |status: &Status| {
-        let name = CleanHtml::text(here.status(*status));
-        (status.word().to_owned(), name)
-    };
-    let mut status = table(here, "status", &census.by.status, records, status);
-    // A sheet that is not shown has no status, so the rows do not add up to all.
-    let not_shown = records.not_shown(census);
-    if not_shown > 0 {
-        status.note = CleanHtml::text(&words.count("not-in-these-rows", not_shown));
-    }
-    let mut tables = vec![
-        status,
-        grouped_counts::kinds(here, census, records),
-        grouped_counts::places(here, census, records),
-    ];
-    tables.retain(|table| !table.rows.is_empty());
-    tables
 }
 
 /// A table with its rows in the order given. `name` gives the key of a row (may be empty) and its name.

@@ -7,6 +7,7 @@ use super::counting_notes::{CountingNotes, counting_notes};
 use super::counts::{self, Table};
 use super::crossing::{self, Crossing, FigureTarget};
 use super::design_editions::{self, Edition};
+use super::grouped_counts;
 use super::holding_table::{self, HoldingTable};
 use super::occasions::{self, OccasionsPart};
 use super::open_pairs::{self, RecordPair};
@@ -82,7 +83,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         counted: counting_notes(here, &[design]),
         whole: whole::of_design(here, design),
         own_tables,
-        tables: counts::tables(here, census, &records),
+        tables: grouped_counts::tables(here, census, &records),
         crossing: crossing::table(here, design, FigureTarget::Records(&records)),
         holding: study.and_then(|study| holding_table::table(here, design, study, &records)),
         seen: study

@@ -4,9 +4,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::census_figures::says_something;
-use super::counts::{self, Level, Table, TableRow, largest, table_rows};
+use super::counts::{self, Level, Table, TableRow, largest, table, table_rows};
 use super::sheet_records::Records;
 use crate::model::holder::HolderKind;
+use crate::model::impression::Status;
 use crate::model::key::Key;
 use crate::model::vocabulary::{CountingClass, List as Vocabulary};
 use crate::model::words::ClosedList as _;
@@ -15,8 +16,30 @@ use crate::page::setting::html::CleanHtml;
 use crate::study::census::{Census, Row};
 use crate::study::order::Collator;
 
+/// The tables of a census that do not depend on a design: status; kinds in their classes; holders in their places.
+pub(super) fn tables(here: &Here<'_>, census: &Census, records: &Records<'_>) -> Vec<Table> {
+    let words = here.words();
+    let status = |status: &Status| {
+        let name = CleanHtml::text(here.status(*status));
+        (status.word().to_owned(), name)
+    };
+    let mut status = table(here, "status", &census.by.status, records, status);
+    // A sheet that is not shown has no status, so the rows do not add up to all.
+    let not_shown = records.not_shown(census);
+    if not_shown > 0 {
+        status.note = CleanHtml::text(&words.count("not-in-these-rows", not_shown));
+    }
+    let mut tables = vec![
+        status,
+        kinds(here, census, records),
+        places(here, census, records),
+    ];
+    tables.retain(|table| !table.rows.is_empty());
+    tables
+}
+
 /// Kinds of impression, in the classes in which they count.
-pub(super) fn kinds(here: &Here<'_>, census: &Census, records: &Records<'_>) -> Table {
+fn kinds(here: &Here<'_>, census: &Census, records: &Records<'_>) -> Table {
     let words = here.words();
     let class = |class: &CountingClass| {
         let name = CleanHtml::text(words.listed("class", *class));
@@ -64,7 +87,7 @@ pub(super) fn kinds(here: &Here<'_>, census: &Census, records: &Records<'_>) -> 
 }
 
 /// Holders, in their countries and towns. A town has a row of its own where it has several holders.
-pub(super) fn places(here: &Here<'_>, census: &Census, records: &Records<'_>) -> Table {
+fn places(here: &Here<'_>, census: &Census, records: &Records<'_>) -> Table {
     let by = &census.by;
     let country = |key: &String| (key.clone(), CleanHtml::text(here.country(key)));
     let city = |key: &String| (String::new(), CleanHtml::text(key));

@@ -17,6 +17,7 @@ use keyblock_model::boxes::PercentBox;
 use rayon::prelude::*;
 use serde::{Deserialize, Serialize};
 
+use self::sheet::Part;
 use crate::area::Area;
 use crate::cache::write_whole;
 use crate::extent::Extent;
@@ -135,9 +136,6 @@ fn cut(pixels: &RgbImage, image: Option<PercentBox>) -> Result<Made, Fault> {
         has_ground: sheet.is_some(),
     })
 }
-
-/// A part of a picture in whole px: left, top, width, height.
-type Part = [u32; 4];
 
 /// The px that a part covers, at least one.
 #[allow(

@@ -7,7 +7,8 @@
 
 use image::{Rgb, RgbImage};
 
-use super::Part;
+/// A part of a picture in whole px: left, top, width, height.
+pub type Part = [u32; 4];
 
 /// How far a channel may be from the ground's to count as ground along the edges, of 255.
 const EVEN: u8 = 18;
