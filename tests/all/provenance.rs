@@ -680,7 +680,7 @@ fn a_sheet_is_found_by_the_numbers_it_had() {
 fn a_holder_that_was_merged_keeps_a_page_that_tells_all_of_it() {
     let text = text_of("holder/old/");
     for line in [
-        "FormerlyMariners' Rooms, until 1910",
+        "FormerlyMariners’ Rooms, until 1910",
         "Continued byHarbour Museum, Northport, from 1987",
         "Formerly owned 1.2, The Ferry: N 10; 1931 to 1987, gift; now Northport, Harbour Museum",
         "Formerly here 1.3, The Ferry: N 9; untraced",
