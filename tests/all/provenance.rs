@@ -133,7 +133,7 @@ fn an_article_is_small_within_the_line_and_a_sentence_begins_with_a_capital() {
              { owner = { name = \"Theo Pier\" }, from = \"1942\", how = \"gift\" }, \
              { agent = { name = \"the auction rooms\" }, from = \"1950\" }"
         ),
-        "The artist's mother, until 1930; gift to the Print Society, 1931. Purchased by The Hague Cabinet, 1940. \
+        "The artist’s mother, until 1930; gift to the Print Society, 1931. Purchased by The Hague Cabinet, 1940. \
          Van der Mole, from 1941. Gift to Theo Pier, 1942. (The auction rooms, 1950)."
     );
 }
@@ -606,7 +606,7 @@ fn former_owners_agents_and_keepers_stand_apart_with_their_sheets() {
     let (agents, keepers) = rest.split_once("Keepers").unwrap();
     for line in [
         "Ada Quire, 1880–1949: 1.2, 1.3 (possibly)",
-        "Mariners' Rooms, see Old Cabinet: 1.3",
+        "Mariners’ Rooms, see Old Cabinet: 1.3",
         "Old Cabinet, Northport, now Harbour Museum: 1.2",
     ] {
         assert!(owners.contains(line), "{line}: {owners}");
@@ -777,11 +777,11 @@ fn one_who_is_only_named_stands_under_the_last_name() {
     let (_, text) = tags(page(&site, "owners/"));
     let at = |name: &str| text.find(name).unwrap_or_else(|| panic!("{name}: {text}"));
     assert!(
-        at("Xaver Abel: 1.2") < at("Dockers' Institute: 1.2"),
+        at("Xaver Abel: 1.2") < at("Dockers’ Institute: 1.2"),
         "{text}"
     );
     assert!(
-        at("Dockers' Institute: 1.2") < at("Dr Anna Weiss: 1.2"),
+        at("Dockers’ Institute: 1.2") < at("Dr Anna Weiss: 1.2"),
         "{text}"
     );
 }
