@@ -234,18 +234,18 @@ fn what_cannot_be_renamed_changes_nothing() {
     let dir = lay_down(&[RECORDS]);
     let before = bytes_below(dir.path());
     for (kind, old, new, said) in [
-        ("holder", "musem", "x", "the nearest key is `museum`"),
+        ("holder", "musem", "x", "the nearest key is “museum”"),
         (
             "holder",
             "house",
             "x",
-            "it is a former key; the present one is `museum`",
+            "it is a former key; the present one is “museum”",
         ),
         (
             "holder",
             "museum",
             "Harbour Museum",
-            "write `harbour-museum`",
+            "write “harbour-museum”",
         ),
         ("holder", "museum", "museum", "is the key already"),
         (
@@ -255,14 +255,14 @@ fn what_cannot_be_renamed_changes_nothing() {
             "people and holders are named alike",
         ),
         ("state", "ferry/dark", "moonlit", "another record has it"),
-        ("state", "dark", "x", "write it like `14/cut-down`"),
+        ("state", "dark", "x", "write it like “14/cut-down”"),
         (
             "person",
             "col",
             "museum",
             "people and holders are named alike",
         ),
-        ("boat", "ferry", "x", "invalid value 'boat'"),
+        ("boat", "ferry", "x", "<KIND> cannot be “boat”"),
     ] {
         let ran = rename(dir.path(), kind, old, new);
         assert_eq!(ran.code, Some(2), "{kind} {old} {new}: {}", ran.out);

@@ -427,13 +427,13 @@ fn a_list_keeps_its_columns_and_gets_ours() {
             2,
             "has 2 columns, and nothing says which has the references\n  name it with --column; the columns are a, b",
         ),
-        (b"a,b\n1,2\n", &["--column", "c"], 2, "has no column `c`"),
-        (b"a,b\n1,2\n", &["--column", "3"], 2, "has no column `3`"),
+        (b"a,b\n1,2\n", &["--column", "c"], 2, "has no column “c”"),
+        (b"a,b\n1,2\n", &["--column", "3"], 2, "has no column “3”"),
         (
             b"a,a\n1,2\n",
             &["--column", "a"],
             2,
-            "the columns 1 and 2 are both called `a`\n  name the column by its number",
+            "the columns 1 and 2 are both called “a”\n  name the column by its number",
         ),
         (
             b"a\nM\xfcller\n",

@@ -241,8 +241,10 @@ fn a_strip_follows_states_then_printings_and_says_whose_each_sheet_is() {
         first.contains("<span class=\"numeral\">i</span>"),
         "{first}"
     );
-    assert!(strips[0].contains("Harbour Museum"));
-    assert!(strips[0].contains("(<span class=\"accession\">1962.44</span>)"));
+    // Whose each sheet is stands on the page of the point.
+    let point = page(&site, "design/1/point/moon/");
+    assert!(point.contains("Harbour Museum"), "{point}");
+    assert!(point.contains("(<span class=\"accession\">1962.44</span>)"));
     assert!(strips[0].contains("alt=\"Detail of 1.3: Is there a moon?\""));
 }
 

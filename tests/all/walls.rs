@@ -41,7 +41,9 @@ fn designs_hang_on_a_wall_and_stand_in_a_list_at_its_own_address() {
     // The fragment that was on the wall's page before still leads somewhere.
     assert!(wall.contains("id=\"by-date\"") && list.contains("id=\"by-date\""));
     let series = page(&site, "series/");
-    assert!(series.contains("<span class=\"quiet\">3.</span> <span class=\"handle\">2</span>"));
+    assert!(series.contains(
+        "<span class=\"quiet\"><bdi>3.</bdi></span> <span class=\"handle\"><bdi>2</bdi></span>"
+    ));
 }
 
 #[test]
