@@ -459,7 +459,7 @@ test("nothing goes without a reason: the record is named, and the site and the r
   for (const [path, record] of [
     ["records/designs/13/impressions/5.toml", "impression 13.5"],
     ["records/designs/25", "design 25"],
-    ["records/holders/stara-prystan.toml", "holder `stara-prystan`"],
+    ["records/holders/stara-prystan.toml", "holder “stara-prystan”"],
   ]) {
     await rename(join(folder, path), kept);
     for (const command of ["compile", "issue"]) {
