@@ -7,13 +7,21 @@
   const placeKey = `proof-place:${location.pathname}`;
   const openKey = "proof-open";
 
+  // Whether an element moves with the page, which one that sticks to the window does not.
+  function scrollsAlong(element) {
+    for (let around = element; around && around !== document.body; around = around.parentElement) {
+      if (["sticky", "fixed"].includes(getComputedStyle(around).position)) return false;
+    }
+    return true;
+  }
+
   // The scroll position is stored relative to the nearest element above with an id, so that lines
   // added higher up do not shift it; relative to the top where there is no such element.
   function keepPlace() {
-    const above = [...document.querySelectorAll("main [id]")]
-      .map((named) => ({ id: named.id, top: named.getBoundingClientRect().top }))
-      .filter(({ top }) => top <= 0)
-      .at(-1);
+    const named = [...document.querySelectorAll("main [id]")].findLast(
+      (named) => named.getClientRects().length > 0 && named.getBoundingClientRect().top <= 0 && scrollsAlong(named),
+    );
+    const above = named && { id: named.id, top: named.getBoundingClientRect().top };
     sessionStorage.setItem(placeKey, JSON.stringify({ ...above, scrolled: scrollY }));
     history.scrollRestoration = "manual";
   }

@@ -119,7 +119,7 @@ test("a broken record keeps the last good page and tells what is wrong beside it
     assert.ok(await look(`document.querySelector("main").innerText.includes("winter of 1926")`), "the last good page is gone");
 
     const terminal = proof.terminal();
-    assert.match(terminal, /error\[date-syntax\]/);
+    assert.match(terminal, /  Code     date-syntax/);
     assert.match(terminal, /records\/designs\/14\/design\.toml:2:15/);
     assert.match(terminal, /errors 1, doubts 0, hints 0; the last good proof stays/);
 
