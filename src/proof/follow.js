@@ -142,8 +142,10 @@
   }
 
   document.body.append(shown);
-  // A reload before the position is restored would store the wrong position.
-  addEventListener("load", () => {
+  // A reload before the position is restored would store the wrong position. Lines have another height
+  // until the text face is there, which a page does not wait for.
+  addEventListener("load", async () => {
+    await document.fonts.ready;
     findPlace();
     follow();
   });
