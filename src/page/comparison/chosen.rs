@@ -42,7 +42,7 @@ struct View {
 struct Choice {
     /// In addresses.
     key: String,
-    /// As readers cite it.
+    /// As readers cite it; with the record where another one of the same sheet can be chosen too.
     number: String,
     about: CleanHtml,
 }
@@ -94,7 +94,7 @@ fn choice(here: &Here<'_>, design: &Design, sheet: &Impression) -> Choice {
     let place = CleanHtml::text(&here.whereabouts(sheet));
     Choice {
         key: sheet.key.to_string(),
-        number: here.sheet_number(&sheet.key),
+        number: here.number_by(&sheet.key),
         about: CleanHtml::join([&state, &place], ", "),
     }
 }

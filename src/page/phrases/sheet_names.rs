@@ -41,6 +41,15 @@ impl Here<'_> {
         sheet.then(" ").and(&by)
     }
 
+    /// The same without links.
+    pub fn number_by(&self, record: &ImpressionKey) -> String {
+        let sheet = self.sheet_number(record);
+        if self.joined().has_page(record) {
+            return sheet;
+        }
+        format!("{sheet} {{{}}}", self.record_number(record))
+    }
+
     /// "R 1.7": the number of the design, as readers cite it, with that of the sheet; of a sheet with several
     /// records, that of its page.
     pub fn sheet_number(&self, key: &ImpressionKey) -> String {
