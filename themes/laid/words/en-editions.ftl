@@ -5,12 +5,12 @@ changes-by-entry = By entry
 changes-by-holder = By holder
 changes-other-records = Other records
 changes-since = Since { $edition }
-changes-since-text = These changes belong to no edition yet. A citation of the last edition may read otherwise.
+changes-since-text = These changes belong to no edition yet. A citation of the last edition may differ.
 changes-in = Changes in { $edition }
 changes-all-editions = All changes
-changes-feed = A feed tells readers and programs of each edition and of what it changed:
+changes-feed = A feed announces each edition and its changes to readers and programs:
 edition-first = { $date }. The first edition: { $added }.
-edition-dated = { $date }. What this edition changed, as it was then.
+edition-dated = { $date }. What this edition changed, as it stood then.
 edition-added = { $added } added
 edition-then-and-now = Numbers and numerals
 edition-then-and-now-text = These entries and states had another number or numeral in this edition. Their addresses have not changed.
@@ -27,7 +27,7 @@ change-entry-new = New entry{ $n ->
     [one] , with one impression
    *[other] , with { $n } impressions
 }
-change-moved = The key of the entry was { $was }; its former addresses lead here
+change-moved = The identifier of the entry was { $was }; its former addresses lead here
 change-number = Number { $now }, formerly { $was }
 change-numerals = Numerals: { $moved }
 change-numeral = { $was } is now { $now }
@@ -48,17 +48,17 @@ change-sheet-new = new
 change-identified = now { $now }, formerly { $was }
 change-holder = now with { $now }, formerly with { $was }
 change-no-holder = no recorded holder
-change-sheet-joined = the same sheet as { $sheet }
-change-sheet-parted = not the same sheet as another
-change-taken-over = taken over by { $successor }
+change-sheet-joined = the same impression as { $sheet }
+change-sheet-parted = not the same impression as another
+change-taken-over = now part of { $successor }
 change-on-its-own = independent again
-change-record-leads = { $was } leads to { $now } now.
+change-record-leads = { $was } now leads to { $now }.
 not-identified-then = not identified
 
 holder-change-new = New: { $sheets }.
 holder-change-came = Now recorded here: { $sheets }.
 holder-change-left = Formerly recorded here: { $sheets }.
-holder-change-identified = Identified otherwise: { $sheets }.
+holder-change-identified = Identified differently: { $sheets }.
 holder-change-standing = Standing changed: { $sheets }.
 holder-change-revised = Revised: { $sheets }.
 

@@ -4,8 +4,8 @@
 catalogue = Catalogue
 contents = Contents
 on-this-page = On this page
-skip-to-text = To the text
-to-cite = To cite
+skip-to-text = Skip to main text
+to-cite = How to cite this page
 cite-states-and-printings = States and printings
 for-reference-managers = For reference managers:
 as-linked-data = As linked data:
@@ -18,9 +18,9 @@ cited-editors = { $n ->
    *[other] { $names } (eds.)
 }
 cited-in = { $cited }, in { $whole }
-text-and-data-under = Text and data under { $licence }; photographs as said under each.
-corrections-to = Corrections, and sheets not yet known to us:
-caution-line = This catalogue is scholarly opinion at its date: not an authentication, an appraisal or an opinion on title.
+text-and-data-under = Text and data under { $licence }; photographs as credited beneath each.
+corrections-to = Please send corrections and unrecorded impressions to
+caution-line = This catalogue states scholarly opinion as of its date; it is not an authentication, an appraisal or an opinion on title.
 
 # Pages that gather.
 designs = Designs
@@ -42,7 +42,7 @@ glossary = Glossary
 changes = Changes
 cite = How to cite
 contribute = How to contribute
-cautions = Cautions
+cautions = Scope and limitations
 data = Data
 
 # The sections in the head of every page, and the ways into the catalogue.
@@ -59,11 +59,11 @@ neighbouring-designs = Neighbouring prints
 neighbouring-impressions = Neighbouring impressions
 neighbour-before = Previous:
 neighbour-after = Next:
-ways-in = Ways in
+ways-in = Start here
 way-designs = Browse the prints
 way-designs-about = Every print by its picture, in the order of the catalogue.
 way-identify = Identify a sheet
-way-identify-about = Choose the print by its picture, then answer what can be seen: the key names the states and printings that fit.
+way-identify-about = Choose the print by its picture and answer questions about what you see: the identification key names the states and printings that fit.
 way-census = The census
 all-prints = { $n ->
     [one] The print
@@ -78,27 +78,27 @@ holder-wall = Photographs
 identify-brief = Which print is it? Its picture leads to its identification key, which asks what can be seen on the sheet and names the states and printings that fit.
 identify-which = Prints with an identification key
 identify-without = Prints without a key
-identify-number = By a number
+identify-number = By number
 identify-by-number = A number of this catalogue or of an earlier one, or an accession number, leads to the record: { $resolve }. Titles, names and the words of inscriptions are found by { $search }.
 about-texts = The catalogue
 about-artist = The artist and the prints
 about-use = Using the catalogue
-about-keyboard = On the keyboard
-keyboard-neighbours = ← and → on the page of a print or an impression: the one before, the one after.
+about-keyboard = Keyboard
+keyboard-neighbours = ← and → on the page of a print or an impression: previous and next.
 keyboard-search = / on any page: search.
 
 # Search. `search-number-words`: what people write before a number, which belongs to no number.
 search = Search
 search-field = Search the catalogue
-search-hint = Titles in any script, numbers, accession numbers, names, marks, and the words of every text. The key / leads to the search from any page.
-search-failed = The search index could not be loaded. The indexes need no script.
+search-hint = Titles in any script, numbers, accession numbers, names, marks, and the words of every text. Press / on any page to search.
+search-failed = The search index could not be loaded. The indexes work without scripts.
 search-no-script = Searching needs a script, which this browser does not run. These indexes lead to every record:
 search-results = Results
 search-indexes = Indexes
 search-narrow = Narrow the results
 search-found = Found: { $n }
-search-first = The first { $n }; with more letters there will be fewer
-search-some = Nothing has all of these words. Found by some of them: { $n }
+search-first = The first { $n }; type more letters for fewer results
+search-some = No record has all of these words. Records with some of them: { $n }
 search-count = { $n } of { $of }
 search-nothing = Nothing was found.
 search-all = All { $n } results
@@ -109,7 +109,7 @@ search-in-number = number
 search-in-name = name
 search-in-record = in the record
 search-in-text = in the text
-search-by-kind = Kind
+search-by-kind = Type of record
 search-by-state = State
 search-by-printing = Printing
 search-by-holder = Holder
@@ -143,30 +143,30 @@ resolve-save = Save as CSV
 resolve-failed = The list of references could not be loaded.
 resolve-no-script = This page needs a script, which this browser does not run. { $indexes } lead to every record.
 resolve-indexes = The indexes
-resolve-results = What they mean
-resolve-found = References with a meaning here: { $n } of { $of }
+resolve-results = Readings
+resolve-found = References understood: { $n } of { $of }
 resolve-asked = Reference
 resolve-certainty = Certainty
-resolve-reading = Meaning and address
-resolve-why = Why
-resolve-nothing = means nothing in this catalogue
+resolve-reading = Reading and address
+resolve-why = Reason
+resolve-nothing = not understood
 resolve-about = For other sites
-resolve-about-text = The names, numbers and keys by which references are read are one file, { $file }, which other sites and databases may use: it has the key and the address of every design, state, printing and impression, and the numbers of earlier catalogues; the accession numbers stand beside it in parts.
+resolve-about-text = The names, numbers and identifiers by which references are read are in one file, { $file }, which other sites and databases may use: it gives the identifier and the address of every design, state, printing and impression, and the numbers of earlier catalogues; the accession numbers are in further files beside it.
 resolve-state-words = state st of
 resolve-accession-words = inv inventory acc accession
 resolve-edition-words = edition ed
 resolve-why-number = number in this catalogue
-resolve-why-key = key in this catalogue
-resolve-why-former-key = former key
+resolve-why-key = identifier in this catalogue
+resolve-why-former-key = former identifier
 resolve-why-edition = number or numeral of edition { $edition }
-resolve-why-other-total = numeral in this catalogue, which counts another number of states
+resolve-why-other-total = numeral in this catalogue, which has another total of states
 resolve-why-not-there = “{ $text }” is not recorded there
 resolve-why-accession = accession number
 resolve-why-bare-accession = accession number without its punctuation
 resolve-why-former-accession = former accession number
 resolve-why-earlier = { $work }, { $number }
 resolve-why-earlier-not-there = { $work }, { $number }; the concordance has no “{ $text }” there
-resolve-why-row = the number itself, in the list of that catalogue
+resolve-why-row = the number itself, in that catalogue’s list
 resolve-why-title = title
 resolve-why-former-title = former title
 resolve-why-name = name
@@ -174,7 +174,7 @@ resolve-why-former-name = former name
 resolve-why-isil = ISIL
 resolve-why-beginning = a title or name begins so
 resolve-see = see { $records }
-resolve-why-joined = { $record } is a record of this sheet
+resolve-why-joined = { $record } is a record of this impression
 
 # Joining.
 or = or
@@ -189,7 +189,33 @@ by-person = by { $person }
 table = Table
 note-back = Back
 
-# Counting.
+# Counting. `in-words` is a number inside a sentence, `in-words-first` one that begins it.
+in-words = { $n ->
+    [1] one
+    [2] two
+    [3] three
+    [4] four
+    [5] five
+    [6] six
+    [7] seven
+    [8] eight
+    [9] nine
+    [10] ten
+   *[other] { $n }
+}
+in-words-first = { $n ->
+    [1] One
+    [2] Two
+    [3] Three
+    [4] Four
+    [5] Five
+    [6] Six
+    [7] Seven
+    [8] Eight
+    [9] Nine
+    [10] Ten
+   *[other] { $n }
+}
 count-designs = { $n ->
     [one] { $n } design
    *[other] { $n } designs
@@ -283,11 +309,11 @@ rights-UND = Copyright undetermined
 rights-NKC = No known copyright
 
 # The opening page and the designs.
-what-it-is = A catalogue raisonné of the prints, with a census of every impression known
+what-it-is = A catalogue raisonné of the prints, with a census of all known impressions
 edited-by = edited by { $editors }
 the-catalogue = The catalogue
-introduction-in-full = The introduction in full
-how-sheets-are-named = A sheet is named by the number of its design and its own, as in { $example }; these names do not change.
+introduction-in-full = Read the introduction
+how-sheets-are-named = Each impression has a permanent number, made of the design’s number and its own: { $example }.
 by-number = By number
 by-date = by date
 by-date-head = By date
@@ -298,7 +324,7 @@ by-subjects = by subject
 also = Also { $ways }
 designs-by-number = { $n ->
     [one] One print
-   *[other] { $n } prints, by number
+   *[other] { in-words-first } prints, by number
 }
 designs-apart = Rejected and withdrawn
 no-impression-known = no impression known
@@ -306,15 +332,15 @@ undated = Undated
 
 # A design's page.
 entry = Entry
-cited-as = Cited as
+cited-as = Cite as
 date = Date
 makers = Makers
 technique = Technique
 size = Size
-size-of-states = { $figure }, the size of { $states }
+size-of-states = { $figure } in { $states }
 size-measured = { $n ->
     [one] { $range } ({ $of }, measured on one sheet)
-   *[other] { $range } ({ $of }, measured on { $n } sheets)
+   *[other] { $range } ({ $of }, measured on { in-words } sheets)
 }
 series-one = Series
 formerly-titled = Formerly titled
@@ -334,23 +360,23 @@ of-sheet = sheet
 of-platemark = platemark
 from-blocks = { $n ->
     [one] { $technique } from one block
-   *[other] { $technique } from { $n } blocks
+   *[other] { $technique } from { in-words } blocks
 }
 from-plates = { $n ->
     [one] { $technique } from one plate
-   *[other] { $technique } from { $n } plates
+   *[other] { $technique } from { in-words } plates
 }
 from-stones = { $n ->
     [one] { $technique } from one stone
-   *[other] { $technique } from { $n } stones
+   *[other] { $technique } from { in-words } stones
 }
 from-screens = { $n ->
     [one] { $technique } from one screen
-   *[other] { $technique } from { $n } screens
+   *[other] { $technique } from { in-words } screens
 }
 from-some-matrices = { $n ->
     [one] { $technique } from one matrix
-   *[other] { $technique } from { $n } matrices
+   *[other] { $technique } from { in-words } matrices
 }
 on-paper = on { $papers }
 in-inks = in { $inks }
@@ -366,22 +392,22 @@ matrix-now-destroyed = destroyed
 matrix-now-unknown = whereabouts unknown
 state = State
 states = States
-caption-states = What to look at, state by state
+caption-states = How the states differ
 states-compared = States compared
 point = Point
 points = Points
-other-points = Also to look at
+other-points = Further points
 first-described = first described { $date }
 state-follows = follows { $states }
 state-follows-none = follows no other state
 unchanged = { $value }, unchanged
 changed = changed:
 not-recorded = not recorded
-not-told = not recorded or not told
+not-told = not recorded or withheld
 printing = Printing
 printings = Printings
 variants = Variants
-caption-printings = What to look at, printing by printing
+caption-printings = How the printings differ
 printings-compared = Printings compared
 printed-by = printed by { $printer }
 published-by = published by { $publisher }
@@ -394,12 +420,12 @@ in-states = { $n ->
 declared-edition = declared edition { $n }
 count-printed = { $n ->
     [one] one impression printed
-   *[other] { $n } impressions printed
+   *[other] { in-words } impressions printed
 }
 numbered = numbered
 not-numbered = not numbered
 from-matrices = from the { $matrices }
-of-kind = Kind
+of-kind = Type
 of-printer = Printer
 of-publisher = Publisher
 of-date = Date
@@ -410,19 +436,19 @@ not-identified = Not identified
 private-collections = Private collections
 place-not-recorded = Place not recorded
 the-same = the same
-lacks = lacks the { $matrices }
+lacks = without the { $matrices }
 lot = lot { $lot }
 dealer-number = no. { $lot }
 last-recorded = last recorded: { $where }
 last-recorded-in-trade = last recorded in the trade: { $where }
 last-recorded-owner = last recorded with a private owner
 last-recorded-agent = last recorded in the trade
-last-recorded-keeper = last recorded with a keeper who is not named
+last-recorded-keeper = last recorded with an unnamed custodian
 show-all = Show all
-some-answer = { $shown } of { $all } answer to this.
-none-answers = None of { $all } answers to all of this.
+some-answer = { $shown } of { $all } shown.
+none-answers = No impression matches.
 all-of-them = all
-not-said = not said
+not-said = not stated
 holder = Holder
 kind-of-holder-museum = museums
 kind-of-holder-library = libraries
@@ -434,18 +460,18 @@ kind-of-holder-unknown = not known
 drawings-and-blocks = Drawings and blocks
 sheets-known = { $n ->
     [one] One impression known
-   *[other] { $n } impressions known
+   *[other] { in-words-first } impressions known
 }
 sheets-known-between = { $n ->
     [one] At most one impression known
-   *[other] At least { $least }, at most { $n } impressions known
+   *[other] { $least } to { $n } impressions known
 }
 sheets-known-not-below = { $n ->
     [one] At most one impression known
-   *[other] Not fewer than { $least }, at most { $n } impressions known
+   *[other] { $least } or more, at most { $n } impressions known
 }
 of-which-located = { $figure } located
-may-be-one-sheet = { $one } and { $other } may be one sheet.
+may-be-one-sheet = { $one } and { $other } may be the same impression.
 census-of-design = The census of this design
 comparisons = Comparisons
 related = Related designs
@@ -457,18 +483,18 @@ see = See { $records }
 
 # An impression's page.
 sheet = Sheet
-inventory = inventory { $number }
+inventory = accession no. { $number }
 owner = Owner
-accession = Inventory
+accession = Accession no.
 formerly = formerly { $what }
 credit-line = Credit line
 status = Status
-kind = Kind
+kind = Impression type
 taken-from = Taken from
 number = Number
 paper = Paper
 inks = Inks
-pulled = Pulled
+pulled = Printed
 watermark = watermark: { $watermark }
 margins = margins: { $margins }
 printed-side-recto = printed on the recto
@@ -490,7 +516,7 @@ in-medium = { $what }, { $medium }
 quoted = “{ $text }”
 name-of = in the name of { $person }
 applied-by = applied by { $person }
-looked-for = Looked for, none found: { $what }.
+looked-for = No { $what } found.
 without-signature = signature
 without-stamp = stamp
 without-seal = seal
@@ -502,24 +528,24 @@ identification = Identification
 or-else = Or:
 other-opinions = Other opinions
 after-work = after { $work }
-observed = What was observed
-seen-there = Seen
-observed-certainly = What was observed; certain unless said otherwise
+observed = Observations
+seen-there = On the sheet
+observed-certainly = Observations (certain unless noted)
 but-shows = but recorded:
 count-disagree = { $n ->
     [one] One observation does not agree with the identification
-   *[other] { $n } observations do not agree with the identification
+   *[other] { in-words-first } observations do not agree with the identification
 }
 more-pictures = More pictures
 provenance = Provenance
-provenance-key = Earliest first. A semicolon says that the sheet passed directly to the next; a full stop that it did not, or that this is not known. Agents stand in round brackets, life dates in square ones.
+provenance-key = Earliest first. A semicolon marks direct transfer; a full stop, a gap or an unknown link. Dealers and agents stand in parentheses, life dates in brackets.
 provenance-as-recorded = As recorded, entry by entry
 bought-in = bought in
-as-keeper = in keeping
+as-keeper = as custodian
 probably = probably
 possibly = possibly
-probably-this-sheet = probably this sheet
-possibly-this-sheet = possibly this sheet
+probably-this-sheet = probably this impression
+possibly-this-sheet = possibly this impression
 probably-that-sheet = probably { $sheet }
 possibly-that-sheet = possibly { $sheet }
 owner-gift = gift to { $who }
@@ -551,13 +577,13 @@ keeper-deposit = deposited with { $who }
 # The owners of 1933 to 1945.
 caution = Caution
 years-1933-1945 = 1933–1945
-years-throughout = An owner is recorded for all of the time in which it may have existed, from { $time }
-years-uncertain = An owner is recorded for all of the time in which it may have existed, from { $time }, but for none of it with certainty
-years-perhaps = An owner is recorded for all of the time in which it may have existed, from { $time }, but for part of it not with certainty
+years-throughout = Ownership is recorded for the whole time in which the sheet may have existed, from { $time }
+years-uncertain = Ownership is recorded for the whole time in which the sheet may have existed, from { $time }, but with certainty for none of it
+years-perhaps = Ownership is recorded for the whole time in which the sheet may have existed, from { $time }, but not with certainty for all of it
 years-partly = Owners are recorded for part of the time from { $time }
-years-silent = No owner is recorded here for the time from { $time }
-years-change-recorded = A change of hands is recorded for these years
-years-change-possible = A change of hands may fall in these years
+years-silent = No owner is recorded here from { $time }
+years-change-recorded = A change of ownership is recorded for these years
+years-change-possible = Ownership may have changed in these years
 years-last = last recorded { $date }
 years-last-in-trade = last recorded in the trade, { $date }
 years-perhaps-last = perhaps { $last }
@@ -567,18 +593,18 @@ years-next-owner = no owner recorded until { $date } ({ $who })
 years-next-owner-between = no owner recorded; next recorded { $date } ({ $who })
 years-next-sale-of-day = no owner recorded until the sale of { $date } ({ $who })
 years-next-sale = no owner recorded until a sale, { $date } ({ $who })
-years-next-bought-in = no owner recorded until it was offered and not sold, { $date } ({ $who })
+years-next-bought-in = no owner recorded until it was offered and bought in, { $date } ({ $who })
 years-next-in-trade = no owner recorded until it was in the trade, { $date } ({ $who })
-years-perhaps-same = perhaps the same sheet as { $other }: { $entries }
-years-perhaps-same-alone = perhaps the same sheet as { $other }
-years-manner-unknown = How it changed hands is not recorded
-years-see-sheet = how it changed hands is not recorded: see the sheet
-years-see-note = see the note on the sheet
-years-see-written = see the provenance written by hand on the sheet
+years-perhaps-same = perhaps the same impression as { $other }: { $entries }
+years-perhaps-same-alone = perhaps the same impression as { $other }
+years-manner-unknown = How ownership changed is not recorded
+years-see-sheet = how ownership changed is not recorded: see the impression
+years-see-note = see the note on the impression
+years-see-written = see the provenance text of the impression
 years-only-open-days = Only days without a certain owner are listed.
 years-handled = In the trade in these years: { $entries }
-years-entries-only = Only the entries are counted here, not the text written by hand
-years-may-be-later = It may have been printed only later
+years-entries-only = Only the entries are counted here, not the provenance text
+years-may-be-later = It may have been printed later
 years-probably-later = It was probably printed later, { $by }
 years-nobody = no owner recorded
 years-perhaps-owner = perhaps { $owner }
@@ -588,39 +614,39 @@ years-acquired-not-recorded = since when is not recorded
 years-held = held until { $date }
 years-held-some-day = held until { $date }, the day is not recorded
 years-held-not-recorded = until when is not recorded
-years-caution = Gaps are common and imply no wrongdoing; a record without gaps is no clearance. Anyone who decides about a particular sheet should commission independent research and qualified legal advice in the country where it is.
-provenance-years-brief = What is recorded here of the owners of each impression from 30 January 1933 to 8 May 1945. Impressions printed later or destroyed before are outside this study; impressions of unknown printing date are included. The absence of a recorded owner does not clear an impression.
+years-caution = Gaps are common and imply no wrongdoing; a complete record is no clearance. Anyone deciding about a particular sheet should commission independent research and qualified legal advice in the country where it is.
+provenance-years-brief = The recorded owners of each impression from 30 January 1933 to 8 May 1945. Impressions printed after or destroyed before these years are left out; those of unknown printing date are included. The absence of a recorded owner does not clear an impression.
 years-head-silent = No owner recorded for these years
-years-head-partly = Owner recorded, or perhaps recorded, for part of these years
-years-head-perhaps = Owner recorded throughout, for some days not with certainty
-years-head-uncertain = Owner recorded throughout, for no day with certainty
+years-head-partly = Owner recorded, certainly or possibly, for part of these years
+years-head-perhaps = Owner recorded throughout, for some days without certainty
+years-head-uncertain = Owner recorded throughout, for every day without certainty
 years-head-throughout = Owner recorded throughout
-years-mark-change-recorded = change of hands recorded
-years-mark-change-possible = change of hands possible
+years-mark-change-recorded = change of ownership recorded
+years-mark-change-possible = change of ownership possible
 years-mark-may-be-later = may have been printed later
 years-mark-probably-later = probably printed later, { $by }
 years-not-asked = { $n ->
-    [one] One record is outside this study: its sheet was printed later or destroyed before, or it is withdrawn, a recut or a reproduction.
-   *[other] { $n } records are outside this study: their sheets were printed later or destroyed before, or they are withdrawn, recuts or reproductions.
+    [one] One record is left out: its impression was printed after or destroyed before these years, or it is withdrawn, a recut or a reproduction.
+   *[other] { in-words-first } records are left out: their impressions were printed after or destroyed before these years, or they are withdrawn, recuts or reproductions.
 }
 
-sightings = Seen
+sightings = Recorded sightings
 notes = Notes
 other-records = Other records
-stolen-caution = Recorded here as stolen. The catalogue gives no opinion on title: whoever meets this sheet should turn to the last recorded owner or to the authorities, as local law requires.
+stolen-caution = Recorded here as stolen. The catalogue gives no opinion on title: anyone who encounters this sheet should contact the last recorded owner or the authorities, as local law requires.
 against-what-was-seen = contradicted by what was seen
-is-the-same-sheet = This record and { $other } are one sheet.
-one-sheet-of-records = { $records } are records of one sheet. A number in braces names the record that a line comes from.
+is-the-same-sheet = This record and { $other } describe the same impression.
+one-sheet-of-records = { $records } describe the same impression. A number in braces names the record that a line comes from.
 choices = One of these
-taken-over = Continued by { $successor }, which lists the sheets that were here.
-recorded-with = recorded with { $holder }
+taken-over = Now part of { $successor }, where the impressions once held here are listed.
+recorded-with = recorded under { $holder }
 has-moved = This page is now here: { $page }.
-leads-to-its-sheet = { $record } and { $sheet } are one sheet, which is described at { $sheet }.
+leads-to-its-sheet = { $record } and { $sheet } describe the same impression; see { $sheet }.
 record-of-this-sheet = From record { $record }
-same-sheet-as = The same sheet as { $other }
-maybe-same-sheet-as = Perhaps the same sheet as { $other }
-other-sheet-than = Certainly another sheet than { $other }
-shares-sheet-with = On the same paper as { $other }
+same-sheet-as = The same impression as { $other }
+maybe-same-sheet-as = Perhaps the same impression as { $other }
+other-sheet-than = Certainly not the same as { $other }
+shares-sheet-with = On the same sheet of paper as { $other }
 goes-with = Belongs with { $other }
 counterproof-taken = A counterproof was taken from it: { $other }
 compare = Compare
@@ -637,18 +663,18 @@ impressions-compared = { $n ->
 }
 title-compared = { $keys } compared
 observations = Observations
-together = Together
+together = Result
 verdict-differ = differ
 verdict-agree = agree
 verdict-cannot-be-told = cannot be told
 count-differ = { $n ->
-    [0] They differ at none of the { $all } points observed.
-    [one] They differ at one point of { $all }.
-   *[other] They differ at { $n } points of { $all }.
+    [0] They differ at none of the { $all } points recorded.
+    [one] They differ at one of the { $all } points recorded.
+   *[other] They differ at { $n } of the { $all } points recorded.
 }
-nothing-observed = Nothing was recorded at any point of these sheets.
-not-looked-at = Recorded on none of them:
-ground = Ground
+nothing-observed = No observations are recorded for these impressions.
+not-looked-at = Not recorded on any of them:
+ground = Background
 ground-page = as the page
 ground-light = light
 ground-dark = dark
@@ -672,43 +698,43 @@ compare-overlay = overlay
 compare-difference = differences
 compare-first = First
 compare-second = Second
-compare-edge-between = { $first } left of the edge, { $second } right of it
+compare-edge-between = { $first } left of the divider, { $second } right of it
 compare-opacity-of = { $second } over { $first }
 compare-now = { $number }
 compare-stop = stop
 compare-go = resume
 compare-step = switch
-compare-pace = Pace
+compare-pace = Speed
 compare-slow = slow
-compare-quick = quick
+compare-quick = fast
 compare-is-still = Reduced motion is on: switch by hand.
 compare-working = Comparing …
-compare-difference-of = Dark: darker on { $second }. Light: darker on { $first }. Middle grey: no difference in line.
-compare-difference-how = Lines and edges alone are compared: a surface that only one sheet has shows at its edge. Nothing is drawn where only one photograph reaches. How rich the ink is and how the photographs were lit is levelled out; fading, stains and a poor fit are not. A difference seen here is a reason to look at the sheets, and no evidence by itself.
-compare-difference-share = Lines and edges differ on { $percent } of the surface.
+compare-difference-of = Dark: darker on { $second }. Light: darker on { $first }. Mid-grey: no difference in line.
+compare-difference-how = Only lines and edges are compared, so an area that is on one sheet only shows at its edge. Nothing is drawn where only one photograph reaches. Differences in inking and in lighting are evened out; fading, stains and a poor fit are not. A difference seen here is a reason to look at the sheets, and no evidence by itself.
+compare-difference-share = Lines and edges differ on { $percent } of the area.
 compare-difference-share-of-image = Lines and edges differ on { $percent } of the printed image.
-compare-unreadable = The pixels cannot be read: browsers forbid it on pages opened from a disk.
+compare-unreadable = The pixels cannot be read: browsers do not allow it on pages opened from a disk.
 compare-no-picture = There is no photograph of { $number }.
-compare-not-laid = The photograph of { $number } cannot be laid on the others: { $why }.
-compare-side-only = They are shown side by side only, and not at one scale.
-recorded-on-no-sheet = Recorded on no sheet:
+compare-not-laid = The photograph of { $number } cannot be aligned with the others: { $why }.
+compare-side-only = Side-by-side view only; not to a common scale.
+recorded-on-no-sheet = Not recorded on any impression:
 
 # Looking closer at a picture.
-view-closer-look = Look closer
-view-closer = closer
-view-further = further away
-view-whole = the whole
+view-closer-look = Zoom
+view-closer = zoom in
+view-further = zoom out
+view-whole = whole photograph
 view-left = move left
 view-right = move right
 view-up = move up
 view-down = move down
 view-close = close
-view-copy-link = Copy a link to this place
-view-copy-state = Copy the place for another viewer (IIIF)
+view-copy-link = Copy a link to this detail
+view-copy-state = Copy this detail for another viewer (IIIF)
 view-bar = The bar is as long as
-view-is-whole = The whole is in sight.
-view-is-closer = { $times } times the first view.
-view-keys = Keys: + and − closer and further away, 0 the whole, the arrows to move. The wheel enlarges once the picture has been clicked.
+view-is-whole = Whole photograph
+view-is-closer = { $times }×
+view-keys = Keyboard: + − zoom, 0 whole photograph, arrows move. Click the picture to zoom with the wheel.
 
 # Values of points.
 value-present = present
@@ -730,7 +756,7 @@ certainty-possible = possible
 basis-first-hand = at first hand
 basis-photograph = from a photograph
 basis-literature = from literature
-basis-report = by report
+basis-report = from a report
 cited-number = no. { $number }
 relation-same = the same
 relation-covers-ours-design = includes this design
@@ -748,7 +774,7 @@ standing-withdrawn = Withdrawn
 stands-doubtful = doubtful
 stands-rejected = rejected
 stands-withdrawn = withdrawn
-stands-taken-over = taken over
+stands-taken-over = merged
 
 # Dates.
 date-unknown = date unknown
@@ -761,8 +787,8 @@ date-not-before = not before { $date }
 date-not-after = not after { $date }
 date-from = from { $date }
 date-until = until { $date }
-date-from-unknown = from { $date }, until when is not known
-date-until-unknown = until { $date }, from when is not known
+date-from-unknown = from { $date }, end unknown
+date-until-unknown = until { $date }, beginning unknown
 date-or-earlier = { $date } or earlier
 date-or-later = { $date } or later
 date-day = { $day } { $month } { $year }
@@ -770,7 +796,7 @@ date-day-month = { $day } { $month }
 date-day-alone = { $day }
 date-month = { $month } { $year }
 date-some-day = a day in { $month } { $year }
-date-some-month = a month of { $year }
+date-some-month = a month in { $year }
 date-some-day-of-year = a day in { $year }
 date-decade = { $decade }s
 date-the-decade = the { $decade }s
@@ -810,10 +836,10 @@ month-10 = October
 month-11 = November
 month-12 = December
 # Indexes and counts.
-sheets-between = at least { $least } and at most { $n } impressions
-sheets-not-below = not fewer than { $least } and at most { $n } impressions
-between-numbers = at least { $least }, at most { $most }
-not-below-numbers = not fewer than { $least }, at most { $most }
+sheets-between = { $least } to { $n } impressions
+sheets-not-below = { $least } or more, at most { $n } impressions
+between-numbers = { $least } to { $most }
+not-below-numbers = { $least } or more, at most { $most }
 as-of = as of { $date }
 this-catalogue = this catalogue
 see-record = see { $record }
@@ -832,12 +858,12 @@ all = All
 
 # Checklists.
 impression = Impression
-accession-number = Accession
-printing-and-kind = Printing, kind
+accession-number = Accession no.
+printing-and-kind = Printing, type
 remarks = Remarks
 
 # Holders.
-holders-brief = By city, then institution. { $holders } in { $cities }.
+holders-brief = Arranged by city, then by institution. { $holders } in { $cities }.
 holders-private = Private collections
 holders-trade = The trade
 holders-without-place = Place not recorded
@@ -850,29 +876,29 @@ holder-kind-private = private collection
 holder-kind-trade = trade
 holder-kind-unknown = kind not known
 formerly-named = Formerly
-took-over = Took over
+took-over = Incorporates
 continued-by = Continued by
 isil = ISIL
 web = Web
 owned-by = owned by { $owner }
-owned-elsewhere = Owned, kept elsewhere
+owned-elsewhere = On deposit elsewhere
 kept-at = Kept at
 impressions-here = Impressions here
 formerly-owned = Formerly owned
 stolen-from-here = Stolen from here
-formerly-kept = Formerly kept for others
+formerly-kept = Formerly on deposit here
 formerly-here = Formerly here
-handled-here = Handled here
+handled-here = Sold or offered here
 matrices-here = Blocks and plates here
 exhibitions-here = Exhibitions here
 now-at = now { $where }
-named-printer = Printed
-named-publisher = Published
-named-mark = Their name is on
-named-applied-mark = Marks put on
+named-printer = As printer
+named-publisher = As publisher
+named-mark = Name appears on
+named-applied-mark = Marks applied to
 named-mark-user = Used the mark
-named-sighting = Seen by them
-named-said = Opinions and statements on
+named-sighting = Examined or reported
+named-said = Opinions and statements about
 to-do = Still to be done
 to-do-not-identified = Not identified
 to-do-not-measured = Not measured
@@ -882,23 +908,23 @@ to-do-years = No owner recorded for some or all of 1933–1945
 
 # People.
 people-brief = { $n ->
-    [one] One person, under every form of the name.
-   *[other] { $n } people, under every form of their names.
+    [one] One person, with cross-references from variant names.
+   *[other] { in-words-first } people, with cross-references from variant names.
 }
 active = Active
 in-this-catalogue = In this catalogue
-is-artist = the artist of these prints
+is-artist = artist
 is-editor = editor
 authority = Authority records
 made-by-them = Designs
 in-no-series = Single prints
 by-where-now = by where they are now
-unless-said = { $what }, unless said otherwise
-printed-by-them = Printed
-published-by-them = Published
-owned-by-them = Owned
-kept-by-them = Kept
-handled-by-them = Handled
+unless-said = { $what }, unless noted
+printed-by-them = As printer
+published-by-them = As publisher
+owned-by-them = As owner
+kept-by-them = As custodian
+handled-by-them = As dealer or agent
 writings = Writings
 
 # Chronology.
@@ -911,19 +937,19 @@ event-states = { $n ->
     [one] State { $states } of { $design }
    *[other] States { $states } of { $design }
 }
-event-printing = { $printing }: { $design }
-event-matrix = { $matrix } { $fate }: { $design }
+event-printing = { $design }: { $printing }
+event-matrix = { $design }: { $matrix } { $fate }
 event-exhibition = Exhibition: { $exhibition }
 
 # Concordance and literature.
 concordance-brief = { $n ->
-    [one] Our numbers beside those of one earlier catalogue, both ways.
-   *[other] Our numbers beside those of { $n } earlier catalogues, both ways.
+    [one] This catalogue’s numbers against those of one earlier catalogue, in both directions.
+   *[other] This catalogue’s numbers against those of { in-words } earlier catalogues, in both directions.
 }
 from-our-numbers = From our numbers
 from-their-numbers = From { $work }
-our-number = Here
-their-number = There
+our-number = This catalogue
+their-number = Its number
 its-numbers = Its numbers
 its-number = Number
 relation = Relation
@@ -993,19 +1019,19 @@ bibliography-day = { $region ->
 exhibition = Exhibition
 exhibition-catalogue = Catalogue
 impressions-shown = Impressions shown
-number-there = No. there
-now-kept = Now
+number-there = No. in the exhibition
+now-kept = Present holder
 
 # Marks.
-owners-brief = Recorded as owners before the present holder; agents and keepers apart. Not an opinion on title.
-owners-agents = Agents
-owners-keepers = Keepers
-owners-numbers = Former inventory numbers
-owners-numbers-elsewhere = With a holder who is not recorded
-marks-brief = What was put on single sheets by hand or stamp, and what the papermaker left in them.
-mark-shared = A mark that several used
-marks-shared = Used by several
-marks-shared-note = such a mark alone tells neither owner nor time
+owners-brief = Owners before the present holder; dealers, agents and custodians are listed separately. Not an opinion on title.
+owners-agents = Dealers and agents
+owners-keepers = Custodians
+owners-numbers = Former accession numbers
+owners-numbers-elsewhere = Holder not recorded
+marks-brief = Signatures, stamps, seals, collectors’ marks and inscriptions, with watermarks.
+mark-shared = A mark with several users
+marks-shared = Several users
+marks-shared-note = alone it identifies neither owner nor date
 marks-signature = Signatures
 marks-stamp = Stamps
 marks-seal = Seals
@@ -1019,43 +1045,43 @@ mark-not-described = not described
 mark-colour = Colour
 mark-repertory = Repertory
 mark-users = Used by
-mark-user = Who
-mark-used = When
-mark-put-on = Stamped
+mark-user = User
+mark-used = Period
+mark-put-on = Applied to
 mark-years-unknown = years not known
-mark-caution = The mark was used by several; alone it establishes neither a user nor a date.
+mark-caution = The mark had several users; alone it establishes neither a user nor a date.
 mark-conditions = Conditions
 mark-condition = Condition
-mark-condition-when = When
-mark-conditions-note = The mark changed with time. Where its condition on a sheet is recorded, that limits when it was put there, not when the sheet was printed.
+mark-condition-when = Period
+mark-conditions-note = The mark changed over time. Where its condition on a sheet is recorded, that limits when the mark was applied, not when the sheet was printed.
 mark-in-condition = condition: { $condition }
-mark-seen-on = Seen on
+mark-seen-on = Recorded on
 mark-printings = Printings and dates
 mark-printing = Printing
 mark-printed = Printed
 mark-printing-unknown = printing not settled
-mark-applied = Stamped
+mark-applied = Applied
 mark-sheets = Impressions on which it is recorded
 
 # Titles.
-titles-brief = Every title in every language, without regard to an article at its head.
+titles-brief = All titles in all languages; initial articles are ignored.
 title-kind-translated = translated
 title-kind-former = former title
 
 # Census.
-census-brief = Known: { $sheets }, { $as-of }.
-census-brief-undated = Known: { $sheets }.
+census-brief = { $sheets } known { $as-of }.
+census-brief-undated = { $sheets } known.
 census-of = Census of { $design }
 how-counted = How we count
 by-design = By design
 by-status = By status
 by-state = By state
 by-printing = By printing
-by-kind = By kind
+by-kind = By impression type
 by-place = By place
 whole = At a glance
-whole-key = Each square is one impression. A row is one design; a gap divides its printings. Records that may be of one impression are counted separately.
-whole-key-of-design = Each square is one impression. Records that may be of one impression are counted separately.
+whole-key = Each square is one impression. Each row is one design, with a gap between printings. Records that may describe one impression are counted separately.
+whole-key-of-design = Each square is one impression. Records that may describe one impression are counted separately.
 whole-others = printed by others
 whole-uncertain = printing uncertain, or contradicted by an observation
 whole-unknown = no printing recorded
@@ -1068,7 +1094,7 @@ whole-no-printing = No printing recorded
 column-status = Status
 column-state = State
 column-printing = Printing
-column-kind = Kind
+column-kind = Impression type
 column-holder = Holder
 column-place = Country, town and holder
 number-short = No.
@@ -1077,9 +1103,9 @@ known = Known
 sheets = Impressions
 records = Records
 caption-crossing = Impressions by state and printing
-crossing-open = An impression that may be of one or another is counted with each.
-crossing-not-firm = Below a figure stands how many of its impressions are identified as probable or possible only (not certain), and of how many what was seen contradicts the identification (contradicted). The others are firm.
-not-firm-key = Not certain: identified as probable or possible only. Contradicted: what was seen contradicts the identification. The figures count these impressions too.
+crossing-open = An impression of uncertain state or printing is counted under each possibility.
+crossing-not-firm = Below a figure: how many of its impressions are identified only as probable or possible (not certain), and how many are contradicted by what was seen (contradicted). The others are firm.
+not-firm-key = Not certain: identified only as probable or possible. Contradicted: what was seen contradicts the identification. The figures include these impressions.
 contradicted-fits = { $sheet } is identified as { $called }; what was seen fits { $states }
 contradicted-fits-none = { $sheet } is identified as { $called }; what was seen fits no recorded state
 of-them-uncertain = { $n ->
@@ -1094,16 +1120,16 @@ of-them-standing = { $n } of them { $standing } ({ $records })
 none-known = none known
 not-in-this-state = not printed in this state
 counted-not-shown = { $n ->
-    [one] { $n } counted, not shown
-   *[other] { $n } counted, not shown
+    [one] { $n } counted but not published
+   *[other] { $n } counted but not published
 }
 not-in-these-rows = { $n ->
-    [one] { $n } counted, not shown; it is in no row of this table.
-   *[other] { $n } counted, not shown; they are in no row of this table.
+    [one] { $n } counted but not published; it is in no row of this table.
+   *[other] { $n } counted but not published; they are in no row of this table.
 }
 designs-of-no-impression = { $n ->
-    [one] One more design is not in this table: no impression of it is known.
-   *[other] { $n } more designs are not in this table: no impression of them is known.
+    [one] One further design is not in this table: no impression of it is known.
+   *[other] { in-words-first } further designs are not in this table: no impression of them is known.
 }
 declared-editions = Editions
 known-of-declared = { $n ->
@@ -1122,17 +1148,17 @@ known-of-printing = Known: { $known }
 proofs-included = proofs included
 numbered-above = { $n ->
     [one] one of them numbered above it
-   *[other] { $n } of them numbered above it
+   *[other] { in-words } of them numbered above it
 }
 source-not-given = source not given
 design = Design
 declared = Declared
 numbers-printed = Printed
 numbers-met = Numbers recorded
-numbers-above = Above
+numbers-above = Above the edition
 numbers-repeated = Recorded twice
-may-be-one-sheet-head = May be one sheet
-are-one-sheet = One sheet, several records
+may-be-one-sheet-head = Perhaps the same impression
+are-one-sheet = One impression, several records
 edition-declared = { $n ->
     [one] { $printing }: { $n } declared
    *[other] { $printing }: { $n } declared
@@ -1143,8 +1169,8 @@ edition-perhaps-declared = { $n ->
 }
 edition-met-of = { $n ->
     [0] No number is recorded.
-    [one] One of the { $declared } numbers is recorded.
-   *[other] { $n } of the { $declared } numbers are recorded.
+    [one] One of { $declared } numbers is recorded.
+   *[other] { $n } of { $declared } numbers are recorded.
 }
 edition-met-of-perhaps = { $n ->
     [0] No number is recorded.
@@ -1153,36 +1179,36 @@ edition-met-of-perhaps = { $n ->
 }
 edition-met = { $n ->
     [one] One number is recorded; no size is declared.
-   *[other] { $n } numbers are recorded; no size is declared.
+   *[other] { in-words-first } numbers are recorded; no size is declared.
 }
-numbers-key = A number that is a link leads to its impression.
+numbers-key = A linked number leads to its impression.
 edition-unnumbered = Not numbered.
-declared-key = Known: all impressions of the printing, proofs included. Printed: the number printed. Numbers: those read on impressions.
+declared-key = Known: all impressions of the printing, proofs included. Printed: the number printed. Numbers recorded: those read on impressions.
 declared-perhaps-key = ?: the size is only reported, or given as probable or possible.
 declared-by = Source:
-of-other-size = Numbered as of another size, which nobody declares:
+of-other-size = Numbered out of a different total:
 others-say = Other sources give
 others-say-printed = Other sources give as the number printed
 met-twice = Recorded on more than one impression:
 above-declared = Numbered above the declared edition:
 
 # Census: what stands beside the counts.
-bars-key = A bar is filled to the lower end of the count and hollow from there to its upper end.
+bars-key = Solid bars: certain minimum. Outline: possible maximum.
 class-edition = edition impressions
 class-proof = proofs
 class-counterproof = counterproofs
 class-maculature = maculatures
 class-cancelled = from a cancelled matrix
 class-fragment = fragments
-class-other = of other kinds
-set-apart = Not accepted
-set-apart-note = Rejected or withdrawn designs, listed apart. Their impressions count in no total of this page.
-set-apart-own = This design is not accepted; its impressions count in no total of the catalogue.
+class-other = other types
+set-apart = Rejected and withdrawn
+set-apart-note = Rejected or withdrawn designs, listed separately. Their impressions are in no total on this page.
+set-apart-own = This design is rejected or withdrawn; its impressions are in no total of the catalogue.
 census-by-series = By series
 series-together = Series
 on-one-paper = On one sheet of paper
 on-one-paper-note = Each is counted by itself.
-of-one-set = Of one set
+of-one-set = From one set
 of-one-set-note = Each impression of a set is counted.
 recorded-not-counted = Recorded, not counted
 by-state-and-printing = By state and printing
@@ -1195,7 +1221,7 @@ format-bibtex = BibTeX
 format-csl-json = CSL-JSON
 format-ris = RIS
 format-holder-csv = CSV
-format-lido = The records of its sheets (LIDO)
+format-lido = The records of its impressions (LIDO)
 format-oai = All records for harvesters (OAI-PMH)
 format-holder-json = JSON
 size-kilobytes = { $n } kB
@@ -1207,50 +1233,50 @@ format-iiif-manifest = IIIF manifest
 format-iiif-collection = IIIF collection
 
 # Census: survival, and when sheets were met.
-how-many-survive = How many there may be
-survival-estimate = Impressions that could have been met, destroyed ones among them: a lower bound of { $estimate } (95 %: { $interval }). It does not show that any is missing.
+how-many-survive = Estimated total
+survival-estimate = An estimated { $estimate } impressions or more existed to be recorded, including any since destroyed (95% interval: { $interval }). This does not show that any is missing.
 survival-from-to = { $low } to { $high }
 survival-size-recorded = No estimate is made because a size is declared or recorded for at least one printing; compare the known impressions with it.
 survival-never-met = { $n ->
-    [one] No estimate is made: of one known impression no occasion is recorded.
-   *[other] No estimate is made: of { $n } known impressions no occasion is recorded.
+    [one] No estimate is made: one known impression has no recorded occasion.
+   *[other] No estimate is made: { in-words } known impressions have no recorded occasion.
 }
-survival-too-few = No estimate is made: it takes five impressions with a recorded occasion.
+survival-too-few = No estimate is made: at least five impressions with a recorded occasion are needed.
 survival-all-once = No estimate is made: no impression is recorded on a second occasion.
-survival-few-once = No estimate is made: it takes two impressions that are recorded on one occasion only. That does not show that there are no others.
+survival-few-once = No estimate is made: at least two impressions recorded on one occasion only are needed. This does not show that there are no others.
 survival-ground = { $n ->
-    [one] One impression is recorded on at least one occasion
-   *[other] { $n } impressions are recorded on at least one occasion
-}; { $once } of them on one, { $twice } on two. An occasion is a year with a sighting, an exhibition, a change of hands or a loan.
-survival-says-little = Nearly every impression is recorded on one occasion only. The estimate then says little more than that there may be others.
-open-pairs-count-twice = Here records that may be of one sheet are counted separately.
-survival-caution-1 = The method (Chao1, bias-corrected; Chao 1984 and 1987) gives a lower bound. It is near the truth only if the impressions that were rarely met are like those never met.
-survival-caution-2 = It takes occasions for independent; but sale catalogues quote one another, and museum records are copied.
-survival-caution-3 = It takes the number for fixed, while impressions are lost and found. Private owners may hide whole groups of them, and a famous state is met more often than others.
-survival-caution-4 = Two records of one impression make the estimate larger, a wrong merger makes it smaller.
-survival-caution-5 = For the impressions of one print we know of no published use of the method.
+    [one] Based on one impression recorded on at least one occasion
+   *[other] Based on { $n } impressions recorded on at least one occasion
+}, of which { $once } on one and { $twice } on two. An occasion is a year with a sighting, an exhibition, a change of hands or a loan.
+survival-says-little = Nearly every impression is recorded on one occasion only, so the estimate says little more than that there may be others.
+open-pairs-count-twice = Records that may describe one impression are counted separately here.
+survival-caution-1 = The method (Chao1, bias-corrected; Chao 1984 and 1987) gives a lower bound. It is near the truth only if impressions that were rarely recorded are like those never recorded.
+survival-caution-2 = It treats occasions as independent; but sale catalogues quote one another, and museum records are copied.
+survival-caution-3 = It treats the number as fixed, while impressions are lost and found. Private owners may hide whole groups of them, and a famous state is recorded more often than others.
+survival-caution-4 = Two records of one impression raise the estimate; a wrong merger lowers it.
+survival-caution-5 = We know of no published use of the method for the impressions of a single print.
 seen-over-time = When they were recorded
 seen-key = Filled: impressions recorded for the first time. Hollow: later occasions of impressions recorded before. For any one impression a year counts once.
 seen-caption = Occasions by decade
-seen-first = First met
-seen-again = Met again
+seen-first = First recorded
+seen-again = Recorded again
 decade-column = Years
 decade = { $from }–{ $to }
 occasions-undated = { $n ->
     [one] One report gives no year.
-   *[other] { $n } reports give no year.
+   *[other] { in-words-first } reports give no year.
 }
 as-a-table = As a table
 
 # Glossary.
 principles-of-catalogue = Principles of this catalogue
 principle-states = What makes a state
-principle-counts = What counts
-principle-measures = How things are measured
+principle-counts = What is counted
+principle-measures = How measurements are taken
 terms-of-techniques = Techniques
-terms-of-kinds = Kinds of impressions
+terms-of-kinds = Types of impression
 terms-of-papers = Papers
-terms-of-transfers = Ways of transfer
+terms-of-transfers = Modes of transfer
 terms-of-roles = Roles
 terms-of-relations = Relations between designs
 papers = Papers
@@ -1264,49 +1290,49 @@ identification-key = Identification key
 key-of = Identification key to { $design }
 key-candidates = { $n ->
     [one] One state and printing is recorded
-   *[other] { $n } combinations of state and printing are recorded
+   *[other] { in-words-first } combinations of state and printing are recorded
 }
-key-asks = which state and printing a sheet can be.
+key-asks = find the state and printing of a sheet, point by point.
 key-in-numbers = The key
-key-how = Begin at 1. Look at the sheet, take the lead that fits, and go on to its number, until it says what the sheet is consistent with.
-key-unseen = What is trimmed, mounted or framed over cannot be seen, and does not count as absent: follow every lead there, and keep whatever you come to. Where no lead fits, nothing recorded here agrees: go back, or report the sheet.
-key-confirm = Before you rely on an end, look at the points that it names, and compare the sheet with everything that its state and printing show.
+key-how = Begin at 1. Look at the sheet, choose the line that fits, and go to its number, until you reach a result.
+key-unseen = Whatever is trimmed, mounted or framed over cannot be seen, and does not count as absent: follow every line there, and keep every result. Where no line fits, nothing recorded here agrees: go back, or report the sheet.
+key-confirm = Before relying on a result, check the points it names, and compare the sheet with everything that its state and printing show.
 key-is-no-authentication = The key says what a sheet is consistent with, as far as this catalogue knows; it does not authenticate.
-key-handling = Do not take a print from its frame or lift its mount to answer a question, and wet no watermark.
+key-handling = Never take a print out of its frame, lift its mount or wet a watermark to answer a question.
 key-from = from
 key-go-to = go to
-key-tells-nothing = Nothing recorded here tells one from another. A sheet of this design is
-key-not-told-apart = No recorded point tells these apart.
-key-stops = More points tell some of these apart, but the key would grow too long for paper.
+key-tells-nothing = Nothing recorded here distinguishes them. A sheet of this design is
+key-not-told-apart = No recorded point distinguishes these.
+key-stops = Further points distinguish some of these, but the key would grow too long for paper.
 key-confirmed-by = confirm it by { $points }
 key-state-confirmed-by = confirm the state by { $points }
-key-printing-not-decided = no deciding point separates this printing from { $printings }: compare { $points }
-key-measured-otherwise = Measure again: paper shrinks, and a difference of up to { $twice } speaks against none of these. Beyond it nothing recorded here agrees: it may be a recut, a reproduction, or a state or printing not yet described
-key-agrees-with-nothing = Nothing recorded here agrees: look again at each answer; it may be a recut, a reproduction, or a state or printing not yet described
-key-points = What to look at
+key-printing-not-decided = no deciding point distinguishes this printing from { $printings }: compare { $points }
+key-measured-otherwise = Measure again: paper shrinks, and a difference of up to { $twice } rules out none of these. Beyond that, nothing recorded here agrees: it may be a recut, a reproduction, or a state or printing not yet described
+key-agrees-with-nothing = Nothing recorded here agrees: check each answer again; it may be a recut, a reproduction, or a state or printing not yet described
+key-points = Points to examine
 key-measure = Measured; two measurements of one thing may differ by { $tolerance }.
 details-from = details from { $picture } and from the impressions numbered on them, whose pages give the rights
 detail-of-point = Where to look: { $ask }
 key-examine = Examine a sheet
 key-how-form = Answer in any order, and only what you can see. If you cannot decide between answers, tick both. Leave out what is trimmed, framed or covered by a mount: it does not count as absent. { key-handling }
-key-nearest = Nothing recorded fits; the fewest points exclude
+key-nearest = Nothing recorded fits. Excluded by the fewest points:
 key-next = Look next:
 key-next-worth = expected to give { $bits } bits of information
-key-next-none = Nothing else recorded here is expected to tell more.
+key-next-none = Nothing else recorded here is expected to settle more.
 key-look-here = look here next
 key-measured = measured
 key-how-sure = how sure
-key-not-ticked = none of those ticked
+key-not-ticked = anything but these
 key-not-these = not { $values }
 key-weight = weight { $weight }
 key-with-states = with { $states }
 key-left-all = Nothing is excluded.
-key-left-some = { $left } of { $all } combinations of state and printing are not excluded.
-key-left-one = One of { $all } combinations of state and printing is not excluded.
-key-left-none = What was seen excludes every state and printing recorded here. Look at the points again. If they stand, it may be a state not yet described.
-key-mixed = The points that exclude them lie on different matrices: the blocks may be in different conditions.
-key-not-understood = The address of this page holds what this key does not know: { $what }
-key-begin-again = Begin again
+key-left-some = { $left } of { $all } possibilities remain.
+key-left-one = One of { $all } possibilities remains.
+key-left-none = No recorded state and printing fits all your answers. Check them, or mark an uncertain one as probable. If the answers stand, it may be a state not yet described.
+key-mixed = The points that exclude them lie on different matrices: the matrices may be in different states.
+key-not-understood = Part of this page’s address was not understood and is ignored: { $what }
+key-begin-again = Start again
 key-kept = The address of this page keeps the answers and may be sent to a colleague.
 consistent-with = consistent with { $candidates }
 another-number = another number
@@ -1319,8 +1345,8 @@ number-above = more than { $number } { $unit }
 examination-sheet = Examination sheet
 examination-sheet-of = Examination sheet for { $design }
 examination-sheet-why = the same points on paper, to be ticked in front of the print.
-examination-sheet-print = To be printed and filled in with a pencil in front of the print. Then:
-sheet-points = What to look at, in the order that tells most
+examination-sheet-print = To be printed, and filled in with a pencil in front of the print. Then:
+sheet-points = Points to examine, the most telling first
 sheet-instrument = Measured with
 sheet-image-size = Image, height × width
 sheet-platemark-size = Platemark, height × width
@@ -1334,20 +1360,20 @@ sheet-condition-how = Margins, tears, losses, stains, repairs, backing, mount.
 sheet-not-seen = What could not be seen
 sheet-not-seen-how = Where and why: trimmed, mounted, framed, laid down.
 sheet-examined-by = Examined by
-sheet-seen-how = Seen
+sheet-seen-how = Examined
 sheet-unframed = unframed
 sheet-framed = framed or mounted
 sheet-both-sides = both sides
 sheet-from-photograph = from a photograph
 sheet-size-of = Sheet, height × width
-sheet-how = Tick what is seen; two boxes for one or the other. Tick nothing that was not looked at.
+sheet-how = Tick what you see; tick two if undecided. Leave blank what you did not examine.
 cannot-be-seen = cannot be seen
 only-probable = only probable
 only-possible = only possible
 
 # What tells states apart, and what follows from what was seen.
-told-by = told from { $state } by { $points }
-told-by-nothing = no recorded point tells it from { $state }
+told-by = distinguished from { $state } by { $points }
+told-by-nothing = not distinguishable from { $state } at any recorded point
 smallest-set-of-all = These points together distinguish every state and printing: { $points }.
 smallest-set = These points together distinguish every state and printing that can be distinguished: { $points }.
 gathered-set = These points together distinguish every state and printing that can be distinguished, though fewer may do: { $points }.
@@ -1355,12 +1381,12 @@ set-weighs = { $n ->
     [one] Of these, { $points } excludes nothing and only makes one likelier than another.
    *[other] Of these, { $points } exclude nothing and only make one likelier than another.
 }
-not-separated = No recorded point separates { $pairs }.
-only-made-likelier = No deciding point separates { $pairs }: what is seen makes one likelier than the other and excludes neither.
+not-separated = No recorded point distinguishes { $pairs }.
+only-made-likelier = No deciding point distinguishes { $pairs }: what is seen makes one likelier than the other and excludes neither.
 pair-not-separated = { $one } from { $other }
 not-separated-more = { $n ->
-    [one] One pair more is not separated.
-   *[other] { $n } pairs more are not separated.
+    [one] One further pair is not distinguished.
+   *[other] { in-words-first } further pairs are not distinguished.
 }
 descent = Descent
 descent-said = { $state } from { $before }
@@ -1379,7 +1405,7 @@ order-reason-dates = dates: { $before } before { $after }
 order-after = after { $before }: { $reasons }
 order-more = { $n ->
     [one] and one more
-   *[other] and { $n } more
+   *[other] and { in-words } more
 }
 order-contradicts = not in order
 order-in-a-cycle = { $sheets } cannot be put in order, because what is recorded of them contradicts itself
@@ -1388,21 +1414,21 @@ order-unlike-wear = { $one } and { $other } both have the number { $number } ({ 
 order-unlike-wear-two = { $one } and { $other } both have the number { $number } ({ $printing }), and { $other } shows more wear: { $wear }; they are recorded as two sheets, so one number may be misread or was given twice
 order-without = left out, because what was seen contradicts the identification: { $sheets }
 wear-of-no-matrix = blocks
-order-how = One sheet was printed before another where a matrix is less worn on it (both seen for certain, and no recorded point of that matrix differs between their states), where its state comes first, or where its printing or its own date ended before the other’s began. Approximate, uncertain and open dates give no order. What no step joins may have been printed in any order.
+order-how = One impression was printed before another where a matrix shows less wear on it (seen for certain on both, with no recorded difference of that matrix between their states), where its state comes first, or where its printing or its own date ended before the other’s began. Approximate, uncertain and open dates give no order. Impressions that no step connects may have been printed in any order.
 seen-excludes-all = what was seen excludes every state and printing recorded here
 seen-nothing-telling = Nothing was seen at a point that distinguishes states or printings.
-perhaps-mixed = the points that exclude the nearest lie on different matrices: the blocks may be in different conditions
+perhaps-mixed = the points that exclude the nearest lie on different matrices: the matrices may be in different states
 would-settle = look next: { $points }
-nothing-would-settle = No recorded point that is still to be looked at separates those that are left.
+nothing-would-settle = No recorded point that is still to be examined distinguishes those that remain.
 would-settle-unmounted = if a conservator unmounts the sheet, look: { $points }
 
 # The evidence for states and printings.
 evidence = What the observations say
-evidence-tells-nothing = What was seen tells no state or printing from another.
+evidence-tells-nothing = What was seen distinguishes neither states nor printings.
 evidence-states-alike = What was seen does not distinguish the states.
 evidence-printings-alike = What was seen does not distinguish the printings.
-evidence-departs = the sheet departs from what is recorded for its identification where sheets vary or marks are added, which does not contradict the identification: { $points }
-evidence-unrecorded = of what is recorded, only { $candidate } fits; what it shows is not recorded at: { $points }
+evidence-departs = the sheet departs from what is recorded for its identification only where sheets vary or marks are added, which does not contradict the identification: { $points }
+evidence-unrecorded = only { $candidate } fits what is recorded; what it shows is not recorded at: { $points }
 evidence-matrix = matrix
 evidence-wear = wear
 evidence-blocks = blocks
@@ -1417,7 +1443,7 @@ bearing-excludes = excludes
 bearing-for = for
 bearing-against = against
 fit-best = fits best
-fit-level = level with the best
+fit-level = as good as the best
 fit-behind = behind
 fit-far-behind = far behind
 fit-very-far-behind = very far behind
@@ -1427,7 +1453,7 @@ fit-nothing-to-compare = nothing recorded to compare
 fit-nothing-told = not distinguished
 evidence-folded = { $n ->
     [one] one more observation
-   *[other] { $n } more observations
+   *[other] { in-words } more observations
 }
 no-state-of-this = no state of this design
 no-recorded-printing = no recorded printing
@@ -1441,16 +1467,16 @@ evidence-look-again = not seen for certain: look again
 evidence-if-unmounted = could be seen if a conservator unmounted the sheet
 evidence-more-points = { $n ->
     [one] and one more point
-   *[other] and { $n } more points
+   *[other] and { in-words } more points
 }
 evidence-always = It may be none of these: a recut, a reproduction, or a state or printing not yet described.
 evidence-copy-untold = nothing is recorded that distinguishes it
-evidence-grades = Only what the matrix shows excludes; wear, blocks, paper, inking and marks vary or can be added, and weigh. Level with the best: what was seen is at most 3 times as likely for the best; behind: at most 20 times; far behind: at most 150 times; very far behind: more. The chances of error behind this are working assumptions.
+evidence-grades = Only the matrix can exclude; wear, blocks, paper, inking and marks vary or can be added, and are weighed. As good as the best: what was seen is at most 3 times as likely for the best; behind: at most 20 times; far behind: at most 150 times; very far behind: more. The chances of error behind these figures are working assumptions.
 examine-by-key = Examine a sheet by the key
 in-our-terms = here { $ours }
-number-not-in-concordance = a number that the concordance does not have
+number-not-in-concordance = a number that is not in the concordance
 number-is-an-error = which the concordance calls an error
-mixed-and-key = The key compares whole states; this sheet is taken to be from blocks in different conditions.
+mixed-and-key = The key compares whole states; this sheet is taken to be from matrices in different states.
 
 # Points, their strips and their tones.
 title-point = { $number }, { $point }
@@ -1461,33 +1487,33 @@ point-kind-measure = A measure in { $unit }, to within { $tolerance } { $unit }
 point-kind-stage = A stage of wear
 point-rests-on = rests on: { $ground }
 point-answers = Answers
-point-bearing = What follows
+point-bearing = What an answer decides
 point-decides = A certain answer here excludes every state and printing of which something else is recorded. Reason: { $why }
-point-strays = About { $n } of { $of } sheets depart from what is recorded here, so an answer weighs and excludes nothing.
+point-strays = About { $n } of { $of } sheets depart from what is recorded here, so an answer is weighed and excludes nothing.
 point-shown = What is shown there
-separates = Tells apart
+separates = Distinguishes
 separates-from = { $one } from { $others }
 strips = Details
-strips-how = Each row is one point, cut from every photograph that could be aligned with the reference picture, in the order of states and printings.
+strips-how = Each row shows one point on every aligned photograph, in order of state and printing.
 strips-more = These points distinguish most; the page of each other point shows its own details.
 detail-in-picture = in the picture
-detail-in-picture-about = “In the picture” opens the photograph at this place. The link has the place as a content state (IIIF), so other viewers can open it too.
-strip-of = Sheet by sheet: { $ask }
+detail-in-picture-about = “In the picture” opens the photograph at this place. The link holds the place as a content state (IIIF), so other viewers can open it too.
+strip-of = Impression by impression: { $ask }
 strip-of-state = Details, { $state }
 alt-detail = Detail of { $key }: { $ask }
-not-aligned = { $sheet } is not shown, for its photograph could not be aligned: { $why }.
-part-not-shown = { $sheet } is not shown, for its photograph ends before this place.
+not-aligned = { $sheet } is not shown: its photograph could not be aligned ({ $why }).
+part-not-shown = { $sheet } is not shown: its photograph does not reach this detail.
 refusal-little-to-compare = there is too little on it to compare
-refusal-nothing-in-common = nothing on it was found again on the reference picture
-refusal-no-plausible-fit = it fits only as no camera would bend it
-refusal-few-agree = too few places agree
-refusal-one-part-only = the places that agree lie in one part only
-refusal-ties-disagree = the ties set by hand disagree
-refusal-not-tried = it is not one that is laid on the reference picture
-taken-to-be = Taken to be
+refusal-nothing-in-common = no matching detail was found
+refusal-no-plausible-fit = the only fit would need an impossible distortion
+refusal-few-agree = too few places match
+refusal-one-part-only = the matching places lie in one part only
+refusal-ties-disagree = the places matched by hand disagree
+refusal-not-tried = it is not one of those aligned with the reference picture
+taken-to-be = Identified as
 shown-by-these = Its state and printing show
 tones = Tones
-tone-caution = Tones read from photographs are not colorimetry: light, camera, paper, fading and age all change them. They are set out to be looked at, never as evidence; nothing in this catalogue rests on them.
+tone-caution = Tones read from photographs are not colorimetry: light, camera, paper, fading and age all change them. They are shown for looking, never as evidence; nothing in this catalogue rests on them.
 tone-table = Mean of L*, a* and b* (CIELAB, D65) with its standard deviation; bare paper of the same photograph is 100, 0, 0
 tone-difference = CIEDE2000 from { $sheet }
 tone-base = the others are measured against it
