@@ -2,7 +2,7 @@
 
 editions = Ausgaben
 changes-by-entry = Nach Einträgen
-changes-by-holder = Nach Besitzern
+changes-by-holder = Nach Sammlungen
 changes-other-records = Andere Einträge
 changes-since = Seit { $edition }
 changes-since-text = Diese Änderungen gehören noch zu keiner Ausgabe. Ein Zitat der letzten Ausgabe kann anders lauten.
@@ -27,7 +27,7 @@ change-entry-new = Neuer Eintrag{ $n ->
     [one] , mit einem Abzug
    *[other] , mit { $n } Abzügen
 }
-change-moved = Der Schlüssel des Eintrags war { $was }; seine früheren Adressen führen hierher
+change-moved = Die Kennung des Eintrags war { $was }; seine früheren Adressen führen hierher
 change-number = Nummer { $now }, früher { $was }
 change-numerals = Zustandszahlen: { $moved }
 change-numeral = { $was } ist jetzt { $now }
@@ -36,7 +36,7 @@ change-part-moved = { $part }, früher { $was } genannt
 change-part-standing = { $part }: { $standing }
 part-printing = Druck „{ $name }“
 part-variant = Variante „{ $name }“
-part-matrix = { $name } (Druckstock)
+part-matrix = { $name } (Druckform)
 change-accepted-again = wieder anerkannt
 change-revised = überarbeitet: { $subjects }
 change-revised-somehow = überarbeitet
@@ -47,10 +47,10 @@ change-sheets-new = { $n ->
 change-sheet-new = neu
 change-identified = jetzt { $now }, früher { $was }
 change-holder = jetzt bei { $now }, früher bei { $was }
-change-no-holder = niemandem verzeichnet
-change-sheet-joined = dasselbe Blatt wie { $sheet }
-change-sheet-parted = nicht dasselbe Blatt wie ein anderer Abzug
-change-taken-over = fortgeführt von { $successor }
+change-no-holder = keiner Sammlung
+change-sheet-joined = derselbe Abzug wie { $sheet }
+change-sheet-parted = nicht derselbe Abzug wie ein anderer
+change-taken-over = jetzt Teil von { $successor }
 change-on-its-own = wieder eigenständig
 change-record-leads = { $was } führt jetzt zu { $now }.
 not-identified-then = nicht bestimmt
@@ -63,8 +63,8 @@ holder-change-standing = Anders beurteilt: { $sheets }.
 holder-change-revised = Überarbeitet: { $sheets }.
 
 changes-new-holders = { $n ->
-    [one] Neuer Besitzer: { $records }.
-   *[other] Neue Besitzer: { $records }.
+    [one] Neue Sammlung: { $records }.
+   *[other] Neue Sammlungen: { $records }.
 }
 changes-new-people = { $n ->
     [one] Neue Person: { $records }.
@@ -87,7 +87,7 @@ changes-new-pages = { $n ->
 subject-titles = Titel
 subject-name = Name
 subject-date = Datierung
-subject-makers = Beteiligte
+subject-makers = Urheber
 subject-technique = Technik
 subject-size = Maße
 subject-series = Folge
@@ -115,8 +115,8 @@ subject-particulars = Angaben
 formerly-numbered = Frühere Nummer
 formerly-identified = In früheren Ausgaben
 formerly-read = früher { $value } ({ $editions })
-concordance-own-editions = Frühere Ausgaben dieses Katalogs
-concordance-own-editions-text = Wie frühere Ausgaben dieses Katalogs einen Eintrag oder Zustand nannten, der jetzt eine andere Nummer oder Zustandszahl hat.
+concordance-own-editions = Frühere Ausgaben dieses Verzeichnisses
+concordance-own-editions-text = Wie frühere Ausgaben dieses Verzeichnisses einen Eintrag oder Zustand nannten, der jetzt eine andere Nummer oder Zustandszahl hat.
 concordance-now = Jetzt
 
 feed-title = { $title }: Änderungen
@@ -136,7 +136,7 @@ cite-revised-text = Die Einträge sind seit der letzten Ausgabe überarbeitet wo
 
 unpublished = Nicht mehr veröffentlicht
 unpublished-since = Was unter dieser Adresse stand, ist zuletzt in { $edition } erschienen.
-no-key-now = Zu diesem Eintrag sind jetzt keine Merkmale erfasst, an denen ein Abzug bestimmt werden könnte.
+no-key-now = Zu diesem Eintrag sind jetzt keine Merkmale verzeichnet, an denen ein Abzug bestimmt werden könnte.
 nothing-to-compare-now = Von diesem Eintrag lassen sich jetzt keine zwei Abzüge vergleichen.
-no-entry-now = Der Katalog führt hier jetzt nichts auf.
-elsewhere-here = Anderswo im Katalog
+no-entry-now = Das Verzeichnis führt hier jetzt nichts auf.
+elsewhere-here = Anderswo im Verzeichnis

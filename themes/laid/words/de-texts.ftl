@@ -3,104 +3,103 @@
 
 how-counted-rule = Ein gedrucktes Bild auf einem Blatt ist ein Abzug.
 how-counted-text =
-    Wo zwei Einträge einen Abzug betreffen können, hat die Zahl zwei Enden: höchstens, wenn jede solche
-    Frage zwei Abzüge wären; mindestens, wenn möglichst viele einer wären. Wo zu viele solche Fragen
-    zusammenhängen, um sie zu lösen, ist das untere Ende eine Schranke, bezeichnet mit ≥. Die Zeilen
-    müssen sich nicht zur Summe fügen: Ein Abzug, der in einer von zwei Zeilen stehen kann, zählt in
-    beiden. Zweifelhafte Abzüge sind gezählt und neben den Zahlen genannt. Nachschnitte, Reproduktionen
-    und zurückgezogene Einträge sind nicht gezählt.
+    Wo zwei Einträge denselben Abzug beschreiben können, ist die Zahl eine Spanne: Die höhere zählt sie
+    einzeln, die niedrigere möglichst viele nur einmal. Wo sich die niedrigere nicht genau ermitteln
+    lässt, ist sie eine Schranke, bezeichnet mit ≥. Die Zeilen müssen sich nicht zur Summe fügen: Ein
+    Abzug, der zu einer von zwei Zeilen gehören kann, zählt in beiden. Zweifelhafte Abzüge sind gezählt
+    und neben den Zahlen genannt. Nachschnitte, Reproduktionen und zurückgezogene Einträge sind nicht
+    gezählt.
 
 # Vorbehalte.
 cautions-brief = Was dieses Verzeichnis ist, was es nicht ist und worum es seine Leser bittet.
 caution-opinion = Meinung zu einem Datum
 caution-opinion-text =
-    Dieses Verzeichnis gibt eine wissenschaftliche Meinung zu seinem Datum wieder. Es ist weder
-    Echtheitsbestätigung noch Schätzung noch Auskunft über Eigentum. Dass ein Blatt darin steht oder
-    fehlt, ist kein Urteil über seinen Wert oder über irgendjemandes Recht daran. Meinungen können sich
-    mit neuen Belegen ändern; das Verzeichnis sagt dann, was sich geändert hat.
+    Dieses Verzeichnis gibt eine wissenschaftliche Meinung zu seinem Datum wieder. Es ist weder eine
+    Echtheitsbestätigung noch eine Schätzung noch eine Auskunft über Eigentum. Dass ein Blatt darin steht
+    oder fehlt, ist kein Urteil über seinen Wert oder über ein Recht daran. Meinungen können sich mit
+    neuen Belegen ändern; das Verzeichnis sagt dann, was sich geändert hat.
 
     Wo es einen Zustand oder Druck nennt, heißt das: Das Blatt ist mit dem vereinbar, was darüber
-    verzeichnet ist, sofern nicht „entgegen dem, was gesehen wurde“ dabeisteht, und die Gründe sind
-    genannt. Niemand sollte allein auf sein Wort hin kaufen,
-    verkaufen oder versichern.
+    verzeichnet ist, sofern nicht „im Widerspruch zum Gesehenen“ dabeisteht. Die Gründe sind genannt.
+    Niemand sollte allein auf das Verzeichnis hin kaufen, verkaufen oder versichern.
 caution-tones = Töne und Farben
 caution-tones-text =
     Fotografien sind keine Messungen. Licht, Kamera, Bildschirm, Verblassen und Alter verändern einen
-    Ton. Aus Fotografien gemessene Farben sind keine Farbmessung, und kein Farbunterschied zwischen
-    zwei Fotografien ist hier für sich allein ein Beleg.
+    Ton. Aus Fotografien gelesene Farben sind keine Farbmessung, und kein Farbunterschied zwischen
+    zwei Fotografien ist hier für sich ein Beleg.
 caution-provenance = Lücken der Provenienz
 caution-provenance-text =
-    Lücken in der Geschichte eines Druckes sind üblich, und keine ist ein Vorwurf. Schweigen ist aber
-    auch keine Entlastung. Wer über ein Blatt entscheiden muss, vor allem über eines, das zwischen 1933
-    und 1945 in Europa gewesen sein kann, braucht eigene Nachforschung und zugelassenen Rat am Ort
-    des Blattes.
+    Lücken in der Geschichte eines Blattes sind üblich und bedeuten kein Unrecht; ein lückenloser
+    Nachweis ist keine Entlastung. Wer über ein bestimmtes Blatt entscheidet, vor allem über eines, das
+    zwischen 1933 und 1945 in Europa gewesen sein kann, sollte eigens nachforschen und am Ort des Blattes
+    fachkundigen Rechtsrat einholen.
 caution-rights = Urheberrecht
 caution-rights-text =
     Kunstwerke können urheberrechtlich geschützt sein, ebenso Fotografien von ihnen; das Recht ist von
-    Land zu Land verschieden. Die Rechte an jeder Fotografie stehen darunter und sind die, die ihr
-    Eigentümer angegeben hat. Die Lizenz dieses Verzeichnisses gilt für Text und Daten, für kein Bild.
+    Land zu Land verschieden. Die Rechte an jeder Fotografie stehen darunter, wie ihr Inhaber sie
+    angegeben hat. Die Lizenz dieses Verzeichnisses gilt für Text und Daten, für keine Fotografie.
 caution-cultural-property = Kulturgut
 caution-cultural-property-text =
     Gesetze über Ausfuhr, Einfuhr und Rückgabe von Kulturgut sind von Land zu Land verschieden und
-    ändern sich. Was hier über die Geschichte eines Blattes steht, ist kein Rechtsrat darüber, wohin es
-    gehen darf.
+    ändern sich. Was hier über die Geschichte eines Blattes steht, ist keine Rechtsauskunft über Ausfuhr
+    oder Verkauf.
 caution-handling = Umgang mit Originalen
 caution-handling-text =
-    Originale gehören in geübte Hände: sauber und trocken, zwei Hände, volle Auflage, wenig Licht. Für
-    eine Frage dieses Verzeichnisses nehme man kein Blatt aus dem Rahmen, löse es nicht vom Passepartout
-    und befeuchte es nicht. „Nicht sichtbar“ ist eine gute Antwort.
-caution-privacy = Persönliches und Berichtigung
+    Originale gehören in geübte Hände: sauber und trocken, beide Hände, volle Auflage, wenig Licht.
+    Nehmen Sie für eine Frage dieses Verzeichnisses kein Blatt aus dem Rahmen, lösen Sie es nicht vom
+    Passepartout und befeuchten Sie es nicht. „Nicht sichtbar“ ist eine gute Antwort.
+caution-privacy = Persönlichkeitsschutz und Berichtigung
 caution-privacy-text =
-    Name und Ort einer Privatsammlung werden nur veröffentlicht, wo die Einwilligung des Eigentümers
-    verzeichnet ist. Sie kann widerrufen werden; Blatt und Zahl bleiben dann, der Name geht. Andere,
-    die in den Einträgen stehen, darunter frühere Eigentümer, werden ohne sie genannt.
+    Name und Ort eines privaten Eigentümers werden nur veröffentlicht, wo seine Einwilligung verzeichnet
+    ist. Sie kann widerrufen werden; der Abzug bleibt dann in der Zählung, der Name wird entfernt. Andere,
+    die in den Einträgen stehen, darunter frühere Eigentümer, werden ohne Einwilligung genannt.
 
-    Wer nicht genannt sein will, dessen Name wird entfernt. Wer Einspruch erhebt oder einen Fehler
-    findet oder etwas, das nicht öffentlich sein sollte, möge schreiben.
-caution-titles = Alte Worte
+    Wer nicht genannt sein will, dessen Name wird entfernt. Wer widerspricht oder einen Fehler findet oder
+    etwas, das nicht öffentlich sein sollte, möge uns schreiben.
+caution-titles = Historische Sprache
 caution-titles-text =
-    Titel und Beschreibungen aus früherer Zeit können Worte enthalten, die wir nicht gebrauchen würden.
-    Sie bleiben als Zeugnis stehen und sind nicht unsere.
-cautions-added = Dieses Verzeichnisses
+    Titel und Beschreibungen aus früherer Zeit können Wörter enthalten, die wir nicht gebrauchen würden.
+    Sie bleiben als Zeugnisse stehen und geben nicht unsere Ansicht wieder.
+cautions-added = Zu diesem Verzeichnis
 
 # Zitieren.
-cite-brief = Die Nummer eines Druckes ändert sich nicht. Die Zahl eines Zustands kann sich ändern; man zitiere sie darum mit der Ausgabe dieses Verzeichnisses.
+cite-brief = Nummern sind dauerhaft; Zustandszahlen können sich ändern. Zitieren Sie die Nummer und bei einem Zustand auch die Ausgabe.
 cite-whole = Das Verzeichnis
 cite-design = Eine Graphik
-cite-design-text = Man nenne die Abkürzung des Verzeichnisses und die Nummer. In einem Angebot folgen der Zustand, die Zahl der Zustände und die Ausgabe des Verzeichnisses, die sie zählte:
+cite-design-text = Nennen Sie die Abkürzung des Verzeichnisses und die Nummer. In einem Angebot folgen der Zustand, die Zahl der Zustände und die Ausgabe des Verzeichnisses, die sie zählte:
 cite-impression = Ein einzelner Abzug
-cite-impression-text = Die Zahl nach dem Punkt benennt ein bestimmtes Blatt, wem es auch gehört und wohin es auch kommt:
-cite-unknown = Ein hier nicht verzeichnetes Blatt
-cite-unknown-text = Man zitiere die Graphik und sage vom Blatt „dieser Abzug nicht verzeichnet in { $siglum }“. Bitte teilen Sie es uns dann mit, wie unter „Mitwirken“ beschrieben.
+cite-impression-text = Seine Nummer bleibt, wohin das Blatt auch kommt und wem es auch gehört:
+cite-unknown = Ein hier nicht verzeichneter Abzug
+cite-unknown-text = Zitieren Sie die Graphik mit dem Zusatz „dieser Abzug nicht verzeichnet in { $siglum }“. Bitte teilen Sie ihn uns dann mit, wie unter „Mitwirken“ beschrieben.
 cite-address = Adressen
 cite-address-text =
-    Jede Graphik, jeder Abzug, jeder Standort, jede Person und jedes Werk hat eine Adresse, und sie ändert sich nicht. Die Adresse einer Seite steht an ihrem Fuß und darf gedruckt werden.
+    Jede Graphik, jeder Abzug, jede Sammlung, jede Person und jedes Werk hat eine Adresse, und sie ändert sich nicht. Die Adresse einer Seite steht an ihrem Fuß und darf gedruckt werden.
 
-    Zustände sind in der Reihenfolge gezählt, in der sie entstanden. Wird ein Zustand zwischen zwei anderen gefunden, so rücken die Zahlen danach um eins weiter. Die Adresse eines Zustands enthält seinen Schlüssel, nicht seine Zahl, und bleibt gleich.
+    Zustände sind in der Reihenfolge gezählt, in der sie entstanden. Wird ein Zustand zwischen zwei anderen gefunden, so rücken die Zahlen danach um eins weiter. Die Adresse eines Zustands enthält seine Kennung, nicht seine Zahl, und bleibt gleich.
 
     Wo ein Eintrag umbenannt oder mit einem anderen vereint werden musste, führt die alte Adresse zur heutigen. Die Seite eines zurückgezogenen Eintrags sagt, warum er zurückgezogen wurde und was stattdessen anzusehen ist.
 cite-files = Für Literaturverwaltungen
-cite-files-text = Am Fuß der Seite jeder Graphik und jedes Abzugs stehen ihre Zitate als Dateien: BibTeX, RIS und CSL-JSON, die Programme für Literaturlisten lesen. Die Schaltfläche „Kopieren“ neben einem Zitat kopiert es als Text.
+cite-files-text = Am Fuß der Seite jeder Graphik und jedes Abzugs stehen die Zitate als Dateien für Literaturverwaltungen: BibTeX, RIS und CSL-JSON. Die Schaltfläche „Kopieren“ neben einem Zitat kopiert es als Text.
 cite-data = Eine Tabelle der Daten
-cite-data-text = Man nenne das Verzeichnis, seine Ausgabe und die Adresse der Seite „Daten“. Auf die Ausgabe kommt es an: Eine spätere kann mehr enthalten.
+cite-data-text = Nennen Sie das Verzeichnis, seine Ausgabe und die Adresse der Seite „Daten“. Auf die Ausgabe kommt es an: Eine spätere kann mehr enthalten.
 cite-picture = Eine Fotografie
 cite-picture-text = Bildnachweis und Rechte stehen unter jeder Fotografie; beide sind Sache ihres Inhabers. Die Lizenz dieses Verzeichnisses gilt nicht für Fotografien.
 cite-in-short = Kurz
 cite-in-full = Ausführlich
 
 # Beitragen.
-contribute-brief = Dieses Verzeichnis wächst durch das, was Leser schicken: Blätter, die darin fehlen, Nachweise, Berichtigungen.
+contribute-brief = Dieses Verzeichnis wächst durch das, was Leser schicken: nicht verzeichnete Abzüge, Nachweise, Berichtigungen.
 contribute-how = Wohin schreiben
-contribute-how-text = Man schreibe an { $contact } und nenne die Graphik oder den Abzug mit der Nummer. Der Link am Fuß jeder Seite trägt Nummer, Ausgabe und Adresse gleich ein.
+contribute-how-text = Schreiben Sie an { $contact } und nennen Sie die Graphik oder den Abzug mit der Nummer. Der Link am Fuß jeder Seite trägt Nummer, Ausgabe und Adresse gleich ein.
 contribute-how-no-contact = Dieses Verzeichnis nennt keine Anschrift; seine Herausgeber stehen unten in der Zitierweise.
-contribute-sheet = Ein nicht verzeichnetes Blatt
+contribute-sheet = Ein nicht verzeichneter Abzug
 contribute-sheet-text = Schicken Sie, was Sie haben. Jedes davon hilft, keines ist Bedingung:
 contribute-sheet-1 = Fotografien beider Seiten, das ganze Blatt in gleichmäßigem Licht, wenn möglich mit Maßstab
 contribute-sheet-2 = die Maße von Blatt und Darstellung oder Plattenrand in Millimetern, Höhe zuerst, und wie gemessen wurde
 contribute-sheet-3 = jede Signatur, jeder Stempel, jede Nummer, Aufschrift und jedes Wasserzeichen, mit der Stelle und ob Bleistift, Tinte oder Stempel
-contribute-sheet-4 = was an den Stellen zu sehen ist, die auf der Seite der Graphik stehen, und was nicht zu sehen ist
+contribute-sheet-4 = was an den Merkmalen zu sehen ist, die auf der Seite der Graphik stehen, und was nicht zu sehen ist
 contribute-sheet-5 = wo das Blatt ist, seine Inventarnummer, und wo es vorher war, mit der Quelle
-contribute-sheet-6 = wer es ansah, wann, und ob das Blatt oder eine Fotografie
+contribute-sheet-6 = wer es untersuchte, wann, und ob am Blatt oder an einer Fotografie
 contribute-sighting = Ein Nachweis
 contribute-sighting-text = Eine Auktion, eine Ausstellung, eine alte Liste, eine Fotografie: Schicken Sie das Datum, die Quelle mit Seite oder Losnummer, und was dort zeigt, dass es dieses Blatt war.
 contribute-correction = Eine Berichtigung
@@ -112,61 +111,61 @@ contribute-museum-text =
     Die Seite Ihres Hauses bietet die hier verzeichneten Blätter als Tabelle an. Am einfachsten ist es für beide Seiten, wenn Sie diese Tabelle berichtigen und zurückschicken.
 contribute-public = Was öffentlich wird
 contribute-public-text =
-    Öffentlich: der Eintrag des Blattes, auf Wunsch mit Ihrem Namen als Quelle. Nicht öffentlich: Name und Ort eines privaten Eigentümers, sofern er nicht zugestimmt hat; Anschriften; Werte; und was die Datei einer Fotografie über Ort und Zeit der Aufnahme sagt. Ein privater Eigentümer kann als „Privatsammlung“ erscheinen, mit oder ohne Land.
+    Öffentlich: der Eintrag des Blattes, auf Wunsch mit Ihrem Namen als Quelle. Nicht öffentlich: Name und Ort eines privaten Eigentümers, sofern er nicht zugestimmt hat; Anschriften; Werte; und was die Datei einer Fotografie über Ort und Zeit der Aufnahme sagt. Ein privater Eigentümer kann als „Privatbesitz“ erscheinen, mit oder ohne Land.
 
-    Ein Eigentümer kann seine Zustimmung jederzeit widerrufen. Der Name verschwindet dann von jeder Seite und aus jeder Datei hier. Was vorher gedruckt oder kopiert wurde, lässt sich nicht zurückrufen.
+    Ein Eigentümer kann seine Zustimmung jederzeit widerrufen. Der Name wird dann von jeder Seite und aus jeder Datei hier entfernt. Was vorher gedruckt oder kopiert wurde, lässt sich nicht zurückrufen.
 contribute-rights = Fotografien
-contribute-rights-text = Sagen Sie, wer sie aufnahm, wie sie zu bezeichnen sind, ob sie hier gezeigt werden dürfen und wie groß. Auch eine Fotografie, die nicht gezeigt werden darf, hilft ein Blatt zu bestimmen.
+contribute-rights-text = Sagen Sie, wer sie aufnahm, wie sie zu bezeichnen sind, ob sie hier gezeigt werden dürfen und wie groß. Auch eine Fotografie, die nicht gezeigt werden darf, hilft, einen Abzug zu bestimmen.
 
 # Daten.
-data-brief = Was man aus diesem Verzeichnis entnehmen kann, in welcher Form und unter welchen Bedingungen.
+data-brief = Was man weiterverwenden kann, in welcher Form und unter welchen Bedingungen.
 data-offers = Was es gibt
 data-offers-text = Alles, was die Seiten zeigen, gibt es auch als Daten, kostenlos und ohne zu fragen:
 data-offers-1 = Für alle: sämtliche Einträge als Tabellen, eine Datei für jede Art von Eintrag, für die Tabellenkalkulation (CSV) oder für ein Programm (JSON). Sie sind unten aufgeführt.
-data-offers-2 = Für Museen und Bibliotheken: auf der Seite jedes Standorts eine Tabelle der eigenen Blätter mit Inventarnummern und ihren bleibenden Adressen hier.
-data-offers-3 = Für Museen und Portale: neben jeder Graphik die Datensätze ihrer Blätter in LIDO, dem Austauschformat der Museen; und alle zusammen in einer Datei für Sammelprogramme, die Datensätze aus vielen Verzeichnissen holen.
-data-offers-4 = Für Schreibende: das Zitat jedes Entwurfs und jedes Blattes, für Literaturverwaltungen. Mehr auf der Seite „Zitierweise“.
+data-offers-2 = Für Museen und Bibliotheken: auf der Seite jeder Sammlung eine Tabelle der eigenen Abzüge mit Inventarnummern und ihren bleibenden Adressen hier.
+data-offers-3 = Für Museen und Portale: neben jeder Graphik die Datensätze ihrer Abzüge in LIDO, dem Austauschformat der Museen; und alle zusammen in einer Datei für Sammelprogramme, die Datensätze aus vielen Verzeichnissen holen.
+data-offers-4 = Für Schreibende: das Zitat jedes Entwurfs und jedes Abzugs, für Literaturverwaltungen. Mehr auf der Seite „Zitierweise“.
 data-tables = Die Tabellen
-data-tables-text = Jede Zeile hat den Schlüssel ihres Eintrags, mit dem die Tabellen aufeinander verweisen. Was jede Spalte enthält, steht unter:
+data-tables-text = Jede Zeile hat die Kennung ihres Eintrags, mit der die Tabellen aufeinander verweisen. Was jede Spalte enthält, steht unter:
 data-table = Tabelle
 data-rows = Zeilen
 data-reading = Wie die Tabellen zu lesen sind
 data-reading-text =
-    Ein Eintrag wird mit seinem Schlüssel benannt, dem letzten Teil seiner Adresse: 14 ist ein Entwurf, 14.7 sein siebter verzeichneter Abzug, 14/moonlit einer seiner Zustände. Schlüssel ändern sich nicht. Die Zahlen der Zustände stehen zum Lesen da; sie können von einer Ausgabe zur nächsten wandern.
+    Ein Eintrag wird mit seiner Kennung benannt, dem letzten Teil seiner Adresse: 14 ist ein Entwurf, 14.7 sein siebter verzeichneter Abzug, 14/moonlit einer seiner Zustände. Kennungen ändern sich nicht. Zustandszahlen stehen zum Lesen da; sie können sich von einer Ausgabe zur nächsten ändern.
 
-    Eine leere Zelle heißt, dass nichts verzeichnet ist, nie, dass etwas gesucht und nicht gefunden wurde; wo das bekannt ist, sagt es eine Spalte. Ein Datum steht so da, wie es verzeichnet ist, nach den Regeln für ungewisse Daten der ISO 8601-2 (EDTF): 1927~ ist um 1927, 1927/1931 von 1927 bis 1931. Daneben stehen der erste und der letzte Tag, den es meinen kann. Maße in Millimetern, Höhe vor Breite.
+    Eine leere Zelle heißt, dass nichts verzeichnet ist, nie, dass etwas gesucht und nicht gefunden wurde; wo das bekannt ist, sagt es eine Spalte. Ein Datum steht so da, wie es verzeichnet ist, nach den Regeln der ISO 8601-2 (EDTF) für ungewisse Daten: 1927~ ist um 1927, 1927/1931 von 1927 bis 1931. Daneben stehen der erste und der letzte Tag, den es bedeuten kann. Maße stehen in Millimetern, Höhe vor Breite.
 
     Was ungewiss ist, ist so bezeichnet: Eine Spalte nennt die Sicherheit eines Wertes (certain sicher, probable wahrscheinlich, possible möglich), und die Tabelle der Angaben enthält jede Ansicht zu Datum, Maß oder Auflage mit ihrer Quelle. Was private Eigentümer nicht öffentlich machen wollen, steht nicht in den Daten.
 
     In CSV sind die Glieder einer Liste durch „|“ getrennt, und vor einem Text, der mit =, +, - oder @ beginnt, steht ein Apostroph, damit ihn keine Tabellenkalkulation für eine Formel hält. JSON hat Listen als Listen und Texte, wie sie sind, und lässt leere Zellen weg.
 data-museum = Für die Datenbank eines Museums
 data-museum-text = Um von Ihren Datensätzen zu unseren zu führen und zurück:
-data-museum-1 = Man nehme auf der Seite des eigenen Hauses die Tabelle seiner Blätter (CSV oder JSON).
-data-museum-2 = Man gleiche sie über die Inventarnummer mit den eigenen Datensätzen ab. Ein Blatt, das dort keine hat, gleicht man von Hand ab, mit den Fotografien auf seiner Seite.
-data-museum-3 = Hat eine Liste nur Nummern, unsere oder die eines früheren Verzeichnisses, so füge man ihre Spalte auf der Seite „Verweise auflösen“ ein; sie gibt die Adressen und sagt, wie sicher jede ist.
-data-museum-4 = Man behalte die Adresse jedes Blattes im eigenen Datensatz. Sie bleibt, was immer über das Blatt herausgefunden wird.
-data-museum-5 = Man behalte die Zahl eines Zustands nicht ohne die Ausgabe des Verzeichnisses, sondern den Schlüssel des Zustands, oder nehme die Zahl aus jeder Ausgabe neu.
-data-museum-6 = Ist etwas falsch oder fehlt ein Blatt, so schreibe man uns; was hilft, steht unter „Mitwirken“.
+data-museum-1 = Nehmen Sie auf der Seite Ihres Hauses die Tabelle seiner Abzüge (CSV oder JSON).
+data-museum-2 = Gleichen Sie sie über die Inventarnummer mit Ihren Datensätzen ab, Abzüge ohne Inventarnummer von Hand mit den Fotografien auf ihrer Seite.
+data-museum-3 = Hat eine Liste nur Nummern, unsere oder die eines früheren Verzeichnisses, so fügen Sie ihre Spalte auf der Seite „Verweise auflösen“ ein; sie gibt die Adressen und sagt, wie sicher jede ist.
+data-museum-4 = Behalten Sie die Adresse jedes Abzugs in Ihrem Datensatz. Sie bleibt, was immer über das Blatt herausgefunden wird.
+data-museum-5 = Behalten Sie keine Zustandszahl ohne die Ausgabe des Verzeichnisses, sondern die Kennung des Zustands, oder übernehmen Sie die Zahl aus jeder Ausgabe neu.
+data-museum-6 = Ist etwas falsch oder fehlt ein Abzug, so schreiben Sie uns; was hilft, steht unter „Mitwirken“.
 data-get = Die Einträge selbst
-data-get-text = Die Dateien, aus denen die Seiten gemacht werden, bekommt man auf Anfrage: { $contact }.
-data-get-no-contact = Die Dateien, aus denen die Seiten gemacht werden, sind hier nicht zu haben.
-data-records = Woraus die Seiten gemacht sind
+data-get-text = Die Dateien, aus denen die Seiten erzeugt werden, erhalten Sie auf Anfrage: { $contact }.
+data-get-no-contact = Die Dateien, aus denen die Seiten erzeugt werden, werden hier nicht angeboten.
+data-records = Woraus die Seiten erzeugt sind
 data-records-text =
-    Dieses Verzeichnis wird aus einfachem Text gesetzt: eine TOML-Datei für jeden Entwurf, Abzug,
-    Standort und jede Person, Markdown für die längeren Texte, BibTeX für die Literatur. Seiten und
-    Tabellen werden aus diesen Einträgen gemacht und sagen dasselbe.
-data-beside = Neben den Seiten
-format-bibtex-about = Neben jedem Entwurf und jedem Abzug stehen seine Zitate für Literaturverwaltungen: citation.bib (BibTeX), citation.json (CSL-JSON) und citation.ris (RIS), in { $address }
-format-census-csv-about = Die Zahlen jeder Zählung stehen daneben als Tabellen (CSV).
-format-holder-csv-about = Neben der Seite jedes Standorts, der ein Blatt verwahrt oder besitzt, stehen seine Blätter als Tabellen: sheets.csv und sheets.json, in { $address }
-format-image-service-about = Jede gezeigte Aufnahme ist ein Bilddienst (IIIF Image API 3.0, Stufe 0), unter der Adresse { $address } mit Blatt und Namen der Aufnahme; seine Datei info.json sagt, was zu haben ist.
-format-linked-art-about = Neben jedem Entwurf und Abzug, jedem Standort und jeder Person steht der Eintrag in Linked Art (JSON-LD), unter { $address }linked-art.json; die der Zustände, Drucke und Stöcke stehen unter dem Entwurf.
+    Dieses Verzeichnis wird aus einfachem Text erzeugt: eine TOML-Datei für jeden Entwurf, jeden Abzug,
+    jede Sammlung und jede Person, Markdown für die längeren Texte, BibTeX für die Literatur. Seiten und
+    Tabellen werden aus diesen Einträgen erzeugt und sagen dasselbe.
+data-beside = Tabellen und Bilder
+format-bibtex-about = Neben jedem Entwurf und jedem Abzug stehen Zitate für Literaturverwaltungen: citation.bib (BibTeX), citation.json (CSL-JSON) und citation.ris (RIS), in { $address }
+format-census-csv-about = Die Zahlen jeder Seite des Census stehen daneben als Tabellen (CSV).
+format-holder-csv-about = Neben der Seite jeder Sammlung, die Abzüge verwahrt oder besitzt, stehen diese als Tabellen: sheets.csv und sheets.json, in { $address }
+format-image-service-about = Jede gezeigte Fotografie ist ein Bilddienst (IIIF Image API 3.0, Stufe 0), unter { $address } mit Abzug und Namen; seine Datei info.json sagt, was zu haben ist.
+format-linked-art-about = Neben jedem Entwurf und Abzug, jeder Sammlung und jeder Person steht der Eintrag in Linked Art (JSON-LD), unter { $address }linked-art.json; die der Zustände, Drucke und Stöcke stehen unter dem Entwurf.
 format-linked-art-provenance-about = Die Provenienz eines Abzugs steht daneben in provenance.json.
-format-iiif-manifest-about = Jeder Abzug mit Aufnahmen hat ein Manifest (IIIF Presentation 3.0), { $address }manifest.json, mit den Merkmalen des Entwurfs als Annotationen.
-format-iiif-collection-about = Sammlungen von Manifesten stehen neben den Entwürfen, den Standorten und der Liste der Entwürfe: { $address }collection.json.
-data-addresses = Adressen als Kennungen
-data-addresses-text = Die Adresse einer Seite ist die bleibende Kennung ihres Eintrags: { $design } eines Entwurfs, { $impression } eines Abzugs, { $holder } eines Standorts, mit dem Schlüssel statt „…“. Diese Adressen dürfen in anderen Datenbanken und in Büchern stehen.
-format-lido-about = Neben jeder Graphik stehen die Datensätze ihrer Blätter in LIDO 1.1, einem XML-Format, das Museen austauschen: lido.xml, in { $address }
+format-iiif-manifest-about = Jeder Abzug mit Fotografien hat ein Manifest (IIIF Presentation 3.0), { $address }manifest.json, mit den Merkmalen des Entwurfs als Annotationen.
+format-iiif-collection-about = Sammlungen von Manifesten stehen neben den Entwürfen, den Sammlungen und der Liste der Entwürfe: { $address }collection.json.
+data-addresses = Dauerhafte Adressen
+data-addresses-text = Die Adresse einer Seite bezeichnet ihren Eintrag dauerhaft: { $design } einen Entwurf, { $impression } einen Abzug, { $holder } eine Sammlung, mit der Kennung statt „…“. Diese Adressen dürfen in anderen Datenbanken und in Büchern stehen.
+format-lido-about = Neben jeder Graphik stehen die Datensätze ihrer Abzüge in LIDO 1.1, einem XML-Format, das Museen austauschen: lido.xml, in { $address }
 format-oai-about = Alle diese Datensätze stehen noch einmal in einer einzigen Datei, in LIDO und im einfacheren Dublin Core, als statisches Archiv für das Protokoll OAI-PMH: oai.xml, in { $address } Sammelprogramme lesen sie über ein Gateway, das andere betreiben.
 data-machines = Für Programme
 data-machines-text =
@@ -174,18 +173,18 @@ data-machines-text =
 
     Jede Seite nennt in ihrem Kopf die Dateien, die neben ihr stehen, als Links mit ihren Medientypen. Keine Seite braucht ein Skript, um gelesen zu werden. Die Adressen aller Seiten stehen in sitemap.xml.
 data-licence = Lizenz
-data-licence-text = Text und Daten dieses Verzeichnisses stehen unter { $licence }. Wer sie zu diesen Bedingungen nutzt, braucht keine weitere Erlaubnis; man nenne das Verzeichnis und seine Ausgabe.
+data-licence-text = Text und Daten dieses Verzeichnisses stehen unter { $licence }. Wer sie zu diesen Bedingungen nutzt, braucht keine weitere Erlaubnis; nennen Sie das Verzeichnis und seine Ausgabe.
 data-no-licence = Für Text und Daten dieses Verzeichnisses ist keine Lizenz genannt. Wer mehr als ein Zitat veröffentlichen will, frage vorher.
-data-licence-pictures = Die Bilder stehen nicht unter dieser Lizenz. Jedes hat eigene Rechte, die sein Inhaber angegeben hat; sie stehen darunter und in der Tabelle der Bilder.
+data-licence-pictures = Die Fotografien stehen nicht unter dieser Lizenz. Jede hat eigene Rechte, die ihr Inhaber angegeben hat; sie stehen darunter und in der Tabelle der Bilder.
 data-licence-works = Die Graphiken selbst können urheberrechtlich geschützt sein, wer auch immer sie fotografiert hat. Ob sie es sind, hängt vom Land und vom Todesjahr des Künstlers ab.
-data-licence-facts = Eine Tatsache (ein Maß, ein Datum, der Ort eines Blattes) gehört niemandem. Bitte sagen Sie trotzdem, woher Sie sie haben, damit Leser sie prüfen können und Berichtigungen ankommen.
+data-licence-facts = Eine Tatsache (ein Maß, ein Datum, der Ort eines Blattes) gehört niemandem. Bitte sagen Sie trotzdem, woher Sie sie haben, damit Leser sie prüfen können und Berichtigungen uns erreichen.
 field-notes = Was die Spalten enthalten
 field-notes-brief = Jede Spalte jeder Tabelle der Seite { $data }.
 column = Spalte
 column-kind-of = Was es ist
 column-holds = Was sie enthält
 column-always = { $kind }, nie leer
-column-of-table = Schlüssel der Tabelle
+column-of-table = Kennungen der Tabelle
 column-words = Eines von:
 column-kind-text = Text
 column-kind-address = Netzadresse
@@ -196,12 +195,12 @@ column-kind-day = Tag
 column-kind-date = Datum (EDTF)
 column-kind-list = Liste
 as-data = Als Daten
-holder-as-data = Diese Blätter als Tabelle, mit Inventarnummern und bleibenden Adressen, zum Abgleich mit einer Datenbank:
-dataset-description = Die Entwürfe, Zustände, Drucke und bekannten Abzüge von { $title }, mit Standorten, Bestimmung, Beobachtungen und Provenienz.
+holder-as-data = Diese Abzüge als Tabelle, mit Inventarnummern und bleibenden Adressen, zum Abgleich mit einer Datenbank:
+dataset-description = Die Entwürfe, Zustände, Drucke und bekannten Abzüge von { $title }, mit Sammlungen, Bestimmung, Beobachtungen und Provenienz.
 
 # Änderungen.
 changes-current = Diese Ausgabe
-changes-current-text = Was Sie lesen, ist { $edition }.
-changes-undated = Was Sie lesen, trägt weder Ausgabe noch Datum.
+changes-current-text = Sie lesen { $edition }.
+changes-undated = Dieses Verzeichnis trägt weder Ausgabe noch Datum.
 changes-later = Frühere Ausgaben
 changes-later-text = Bisher wurde keine Ausgabe mit einem Register ihrer Adressen und Zustandszahlen herausgegeben; es gibt also nichts, womit diese zu vergleichen wäre. Von der ersten herausgegebenen Ausgabe an steht hier, was sich geändert hat: Einträge, Zustände, Abzüge und Zustandszahlen.

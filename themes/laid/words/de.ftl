@@ -4,8 +4,8 @@
 catalogue = Werkverzeichnis
 contents = Inhalt
 on-this-page = Auf dieser Seite
-skip-to-text = Zum Text
-to-cite = Zitierweise
+skip-to-text = Zum Haupttext
+to-cite = Zitierweise dieser Seite
 cite-states-and-printings = Zustände und Drucke
 for-reference-managers = Für Literaturverwaltungen:
 as-linked-data = Als verknüpfte Daten:
@@ -18,9 +18,9 @@ cited-editors = { $n ->
    *[other] { $names } (Hgg.)
 }
 cited-in = { $cited }, in: { $whole }
-text-and-data-under = Text und Daten unter { $licence }; Fotografien wie jeweils angegeben.
-corrections-to = Berichtigungen und uns noch unbekannte Blätter an:
-caution-line = Dieses Verzeichnis gibt eine wissenschaftliche Meinung zu seinem Datum wieder: weder Echtheitsbestätigung noch Schätzung noch Auskunft über Eigentum.
+text-and-data-under = Text und Daten unter { $licence }; Fotografien mit den jeweils darunter genannten Rechten.
+corrections-to = Berichtigungen und Hinweise auf nicht verzeichnete Abzüge bitte an
+caution-line = Dieses Verzeichnis gibt eine wissenschaftliche Meinung zu seinem Datum wieder; es ist weder eine Echtheitsbestätigung noch eine Schätzung noch eine Auskunft über Eigentum.
 
 # Sammelseiten.
 designs = Entwürfe
@@ -28,8 +28,8 @@ titles = Titel
 series = Folgen
 subjects = Motive
 techniques = Techniken
-census = Bestand
-holders = Standorte
+census = Census
+holders = Sammlungen
 people = Personen
 marks = Marken
 owners = Frühere Eigentümer
@@ -59,11 +59,11 @@ neighbouring-designs = Benachbarte Graphiken
 neighbouring-impressions = Benachbarte Abzüge
 neighbour-before = Zurück:
 neighbour-after = Weiter:
-ways-in = Wege hinein
-way-designs = Die Graphiken ansehen
+ways-in = Einstieg
+way-designs = Graphiken ansehen
 way-designs-about = Alle Graphiken im Bild, in der Reihenfolge des Verzeichnisses.
 way-identify = Ein Blatt bestimmen
-way-identify-about = Die Graphik nach dem Bild wählen und angeben, was zu sehen ist: Der Schlüssel nennt die passenden Zustände und Drucke.
+way-identify-about = Wählen Sie die Graphik nach dem Bild und geben Sie an, was zu sehen ist: Der Bestimmungsschlüssel nennt die passenden Zustände und Drucke.
 way-census = Der Census
 all-prints = { $n ->
     [one] Die Graphik
@@ -78,12 +78,12 @@ holder-wall = Fotografien
 identify-brief = Welche Graphik ist es? Ihr Bild führt zu ihrem Bestimmungsschlüssel, der fragt, was auf dem Blatt zu sehen ist, und die passenden Zustände und Drucke nennt.
 identify-which = Graphiken mit Bestimmungsschlüssel
 identify-without = Graphiken ohne Schlüssel
-identify-number = Nach einer Nummer
+identify-number = Nach Nummer
 identify-by-number = Eine Nummer dieses oder eines älteren Verzeichnisses oder eine Inventarnummer führt zum Eintrag: { $resolve }. Titel, Namen und die Wörter von Aufschriften findet die { $search }.
 about-texts = Das Verzeichnis
 about-artist = Künstler und Werk
 about-use = Zum Gebrauch
-about-keyboard = Auf der Tastatur
+about-keyboard = Tastatur
 keyboard-neighbours = ← und → auf der Seite einer Graphik oder eines Abzugs: zurück und weiter.
 keyboard-search = / auf jeder Seite: Suche.
 
@@ -91,14 +91,14 @@ keyboard-search = / auf jeder Seite: Suche.
 search = Suche
 search-field = Im Verzeichnis suchen
 search-hint = Titel in jeder Schrift, Nummern, Inventarnummern, Namen, Marken und die Wörter aller Texte. Die Taste / führt von jeder Seite zur Suche.
-search-failed = Das Suchverzeichnis konnte nicht geladen werden. Die Register brauchen kein Skript.
+search-failed = Der Suchindex konnte nicht geladen werden. Die Register brauchen kein Skript.
 search-no-script = Die Suche braucht ein Skript, das dieser Browser nicht ausführt. Diese Register führen zu jedem Eintrag:
 search-results = Ergebnisse
 search-indexes = Register
 search-narrow = Ergebnisse eingrenzen
 search-found = Gefunden: { $n }
-search-first = Die ersten { $n }; mit mehr Buchstaben werden es weniger
-search-some = Nichts enthält alle diese Wörter. Mit einigen davon gefunden: { $n }
+search-first = Die ersten { $n }; weitere Buchstaben grenzen die Suche ein
+search-some = Kein Eintrag enthält alle diese Wörter. Einträge mit einigen davon: { $n }
 search-count = { $n } von { $of }
 search-nothing = Nichts gefunden.
 search-all = Alle { $n } Ergebnisse
@@ -109,10 +109,10 @@ search-in-number = Nummer
 search-in-name = Name
 search-in-record = im Eintrag
 search-in-text = im Text
-search-by-kind = Art
+search-by-kind = Art des Eintrags
 search-by-state = Zustand
 search-by-printing = Druck
-search-by-holder = Standort
+search-by-holder = Sammlung
 search-by-technique = Technik
 search-by-decade = Jahrzehnt
 search-kind-design = Entwurf
@@ -120,7 +120,7 @@ search-kind-state = Zustand
 search-kind-printing = Druck
 search-kind-impression = Abzug
 search-kind-mark = Marke
-search-kind-holder = Standort
+search-kind-holder = Sammlung
 search-kind-person = Person
 search-kind-work = Literatur
 search-kind-earlier = Nummer eines früheren Verzeichnisses
@@ -143,38 +143,38 @@ resolve-save = Als CSV speichern
 resolve-failed = Die Liste der Verweise konnte nicht geladen werden.
 resolve-no-script = Diese Seite braucht ein Skript, das dieser Browser nicht ausführt. { $indexes } führen zu jedem Eintrag.
 resolve-indexes = Die Register
-resolve-results = Was sie bedeuten
-resolve-found = Verweise, die hier etwas bedeuten: { $n } von { $of }
+resolve-results = Lesarten
+resolve-found = Verstandene Verweise: { $n } von { $of }
 resolve-asked = Verweis
 resolve-certainty = Sicherheit
-resolve-reading = Bedeutung und Adresse
-resolve-why = Warum
-resolve-nothing = bedeutet in diesem Verzeichnis nichts
+resolve-reading = Lesart und Adresse
+resolve-why = Grund
+resolve-nothing = nicht verstanden
 resolve-about = Für andere Websites
-resolve-about-text = Die Namen, Nummern und Schlüssel, nach denen Verweise gelesen werden, sind eine Datei, { $file }, die andere Websites und Datenbanken verwenden können: Sie hat Schlüssel und Adresse jedes Entwurfs, Zustands, Drucks und Abzugs und die Nummern früherer Verzeichnisse; die Inventarnummern stehen in Teilen daneben.
+resolve-about-text = Die Namen, Nummern und Kennungen, nach denen Verweise gelesen werden, stehen in einer Datei, { $file }, die andere Websites und Datenbanken verwenden können: Sie enthält Kennung und Adresse jedes Entwurfs, Zustands, Drucks und Abzugs sowie die Nummern früherer Verzeichnisse; die Inventarnummern stehen in weiteren Dateien daneben.
 resolve-state-words = zustand zust zst von state st of
 resolve-accession-words = inv inventar inventarnummer inventory acc accession
 resolve-edition-words = ausgabe auflage edition ed
 resolve-why-number = Nummer in diesem Verzeichnis
-resolve-why-key = Schlüssel in diesem Verzeichnis
-resolve-why-former-key = früherer Schlüssel
-resolve-why-edition = Nummer oder Zählung der Ausgabe { $edition }
-resolve-why-other-total = Zählung in diesem Verzeichnis, das eine andere Zahl von Zuständen hat
+resolve-why-key = Kennung in diesem Verzeichnis
+resolve-why-former-key = frühere Kennung
+resolve-why-edition = Nummer oder Zustandszahl der Ausgabe { $edition }
+resolve-why-other-total = Zustandszahl in diesem Verzeichnis, das eine andere Zahl von Zuständen hat
 resolve-why-not-there = „{ $text }“ ist dort nicht erfasst
 resolve-why-accession = Inventarnummer
 resolve-why-bare-accession = Inventarnummer ohne ihre Satzzeichen
 resolve-why-former-accession = frühere Inventarnummer
 resolve-why-earlier = { $work }, { $number }
 resolve-why-earlier-not-there = { $work }, { $number }; die Konkordanz hat dort kein „{ $text }“
-resolve-why-row = die Nummer selbst, in der Liste jenes Verzeichnisses
+resolve-why-row = die Nummer selbst, in der Liste des anderen Verzeichnisses
 resolve-why-title = Titel
 resolve-why-former-title = früherer Titel
 resolve-why-name = Name
 resolve-why-former-name = früherer Name
 resolve-why-isil = ISIL
-resolve-why-beginning = ein Titel oder Name beginnt so
+resolve-why-beginning = ein Titel oder Name, der so beginnt
 resolve-see = siehe { $records }
-resolve-why-joined = { $record } ist ein Eintrag zu diesem Blatt
+resolve-why-joined = { $record } ist ein Eintrag zu diesem Abzug
 
 # Verbinden.
 or = oder
@@ -189,7 +189,33 @@ by-person = von { $person }
 table = Tabelle
 note-back = Zurück
 
-# Zählen.
+# Zählen. `in-words` ist eine Zahl im Satz, `in-words-first` eine am Anfang.
+in-words = { $n ->
+    [1] ein
+    [2] zwei
+    [3] drei
+    [4] vier
+    [5] fünf
+    [6] sechs
+    [7] sieben
+    [8] acht
+    [9] neun
+    [10] zehn
+   *[other] { $n }
+}
+in-words-first = { $n ->
+    [1] Ein
+    [2] Zwei
+    [3] Drei
+    [4] Vier
+    [5] Fünf
+    [6] Sechs
+    [7] Sieben
+    [8] Acht
+    [9] Neun
+    [10] Zehn
+   *[other] { $n }
+}
 count-designs = { $n ->
     [one] { $n } Entwurf
    *[other] { $n } Entwürfe
@@ -211,19 +237,19 @@ count-printings = { $n ->
    *[other] { $n } Drucke
 }
 count-holders = { $n ->
-    [one] { $n } Standort
-   *[other] { $n } Standorte
+    [one] { $n } Sammlung
+   *[other] { $n } Sammlungen
 }
 
 # Namen.
 untitled = Ohne Titel
 private-collection = Privatbesitz
 name-withheld = Name nicht genannt
-withheld-owner = jemand, dessen Name nicht genannt ist
+withheld-owner = ein Eigentümer, dessen Name nicht genannt ist
 withheld-somebody = jemand, dessen Name nicht genannt ist
 private-in-text = Privatbesitz, { $country }
 a-private-collection = { $collection }
-holder-not-recorded = Standort nicht verzeichnet
+holder-not-recorded = Sammlung nicht verzeichnet
 life-born = geboren { $date }
 life-died = gestorben { $date }
 life-active = tätig { $date }
@@ -283,11 +309,11 @@ rights-UND = Schutz nicht bestimmbar
 rights-NKC = Kein Schutz bekannt
 
 # Die Titelseite und die Entwürfe.
-what-it-is = Ein Werkverzeichnis der Druckgraphik mit dem Bestand aller bekannten Abzüge
+what-it-is = Ein Werkverzeichnis der Druckgraphik mit einem Census aller bekannten Abzüge
 edited-by = herausgegeben von { $editors }
 the-catalogue = Das Verzeichnis
-introduction-in-full = Die ganze Einleitung
-how-sheets-are-named = Ein Blatt heißt nach der Nummer seines Entwurfs und seiner eigenen, wie { $example }; diese Namen ändern sich nicht.
+introduction-in-full = Zur Einleitung
+how-sheets-are-named = Jeder Abzug hat eine dauerhafte Nummer aus der des Entwurfs und seiner eigenen: { $example }.
 by-number = Nach Nummern
 by-date = nach Daten
 by-date-head = Nach Daten
@@ -298,7 +324,7 @@ by-subjects = nach Motiven
 also = Auch { $ways }
 designs-by-number = { $n ->
     [one] Eine Graphik
-   *[other] { $n } Graphiken, nach Nummern
+   *[other] { in-words-first } Graphiken, nach Nummern
 }
 designs-apart = Abgelehnt und zurückgezogen
 no-impression-known = kein Abzug bekannt
@@ -306,15 +332,15 @@ undated = Ohne Datum
 
 # Die Seite eines Entwurfs.
 entry = Eintrag
-cited-as = Zitiert als
+cited-as = Zitieren als
 date = Datum
 makers = Urheber
 technique = Technik
 size = Maße
-size-of-states = { $figure }, das Maß von { $states }
+size-of-states = { $figure } in { $states }
 size-measured = { $n ->
     [one] { $range } ({ $of }, an einem Blatt gemessen)
-   *[other] { $range } ({ $of }, an { $n } Blättern gemessen)
+   *[other] { $range } ({ $of }, an { in-words } Blättern gemessen)
 }
 series-one = Folge
 formerly-titled = Früher betitelt
@@ -334,23 +360,23 @@ of-sheet = Blatt
 of-platemark = Plattenrand
 from-blocks = { $n ->
     [one] { $technique } von einem Stock
-   *[other] { $technique } von { $n } Stöcken
+   *[other] { $technique } von { in-words } Stöcken
 }
 from-plates = { $n ->
     [one] { $technique } von einer Platte
-   *[other] { $technique } von { $n } Platten
+   *[other] { $technique } von { in-words } Platten
 }
 from-stones = { $n ->
     [one] { $technique } von einem Stein
-   *[other] { $technique } von { $n } Steinen
+   *[other] { $technique } von { in-words } Steinen
 }
 from-screens = { $n ->
     [one] { $technique } von einem Sieb
-   *[other] { $technique } von { $n } Sieben
+   *[other] { $technique } von { in-words } Sieben
 }
 from-some-matrices = { $n ->
     [one] { $technique } von einer Druckform
-   *[other] { $technique } von { $n } Druckformen
+   *[other] { $technique } von { in-words } Druckformen
 }
 on-paper = auf { $papers }
 in-inks = in { $inks }
@@ -366,11 +392,11 @@ matrix-now-destroyed = zerstört
 matrix-now-unknown = Verbleib unbekannt
 state = Zustand
 states = Zustände
-caption-states = Worauf zu achten ist, Zustand für Zustand
+caption-states = Wie sich die Zustände unterscheiden
 states-compared = Zustände im Vergleich
 point = Merkmal
 points = Merkmale
-other-points = Ferner zu beachten
+other-points = Weitere Merkmale
 first-described = zuerst beschrieben { $date }
 state-follows = folgt auf { $states }
 state-follows-none = folgt auf keinen anderen Zustand
@@ -381,7 +407,7 @@ not-told = nicht verzeichnet oder nicht genannt
 printing = Druck
 printings = Drucke
 variants = Varianten
-caption-printings = Worauf zu achten ist, Druck für Druck
+caption-printings = Wie sich die Drucke unterscheiden
 printings-compared = Drucke im Vergleich
 printed-by = gedruckt von { $printer }
 published-by = verlegt von { $publisher }
@@ -394,7 +420,7 @@ in-states = { $n ->
 declared-edition = angegebene Auflage { $n }
 count-printed = { $n ->
     [one] ein Abzug gedruckt
-   *[other] { $n } Abzüge gedruckt
+   *[other] { in-words } Abzüge gedruckt
 }
 numbered = nummeriert
 not-numbered = nicht nummeriert
@@ -417,13 +443,13 @@ last-recorded = zuletzt nachgewiesen: { $where }
 last-recorded-in-trade = zuletzt im Handel nachgewiesen: { $where }
 last-recorded-owner = zuletzt in Privatbesitz nachgewiesen
 last-recorded-agent = zuletzt im Handel nachgewiesen
-last-recorded-keeper = zuletzt bei einem nicht genannten Verwahrer nachgewiesen
+last-recorded-keeper = zuletzt bei einem ungenannten Verwahrer nachgewiesen
 show-all = Alle zeigen
-some-answer = { $shown } von { $all } entsprechen dem.
-none-answers = Von { $all } entspricht keiner alledem.
+some-answer = { $shown } von { $all } gezeigt.
+none-answers = Kein Abzug entspricht der Auswahl.
 all-of-them = alle
-not-said = nicht gesagt
-holder = Standort
+not-said = nicht angegeben
+holder = Sammlung
 kind-of-holder-museum = Museen
 kind-of-holder-library = Bibliotheken
 kind-of-holder-archive = Archive
@@ -434,19 +460,19 @@ kind-of-holder-unknown = nicht bekannt
 drawings-and-blocks = Zeichnungen und Stöcke
 sheets-known = { $n ->
     [one] Ein Abzug bekannt
-   *[other] { $n } Abzüge bekannt
+   *[other] { in-words-first } Abzüge bekannt
 }
 sheets-known-between = { $n ->
     [one] Höchstens ein Abzug bekannt
-   *[other] Mindestens { $least }, höchstens { $n } Abzüge bekannt
+   *[other] { $least } bis { $n } Abzüge bekannt
 }
 sheets-known-not-below = { $n ->
     [one] Höchstens ein Abzug bekannt
-   *[other] Nicht weniger als { $least }, höchstens { $n } Abzüge bekannt
+   *[other] { $least } oder mehr, höchstens { $n } Abzüge bekannt
 }
 of-which-located = { $figure } nachgewiesen
-may-be-one-sheet = { $one } und { $other } sind vielleicht ein Blatt.
-census-of-design = Der Bestand dieses Entwurfs
+may-be-one-sheet = { $one } und { $other } sind vielleicht derselbe Abzug.
+census-of-design = Der Census dieses Entwurfs
 comparisons = Vergleiche
 related = Verwandte Entwürfe
 named-as-related-by = Als verwandt genannt bei
@@ -463,7 +489,7 @@ accession = Inv.-Nr.
 formerly = früher { $what }
 credit-line = Herkunftsvermerk
 status = Verbleib
-kind = Art
+kind = Art des Abzugs
 taken-from = Abgenommen von
 number = Nummer
 paper = Papier
@@ -490,7 +516,7 @@ in-medium = { $what }, { $medium }
 quoted = „{ $text }“
 name-of = auf den Namen { $person }
 applied-by = angebracht von { $person }
-looked-for = Gesucht und nicht gefunden: { $what }.
+looked-for = Nicht gefunden: { $what }.
 without-signature = Signatur
 without-stamp = Stempel
 without-seal = Siegel
@@ -502,24 +528,24 @@ identification = Bestimmung
 or-else = Oder:
 other-opinions = Andere Meinungen
 after-work = nach { $work }
-observed = Was zu sehen war
-seen-there = Gesehen
-observed-certainly = Was zu sehen war; sicher, wo nichts anderes gesagt ist
-but-shows = aber gezeigt:
+observed = Beobachtungen
+seen-there = Auf dem Blatt
+observed-certainly = Beobachtungen (sicher, wo nichts anderes vermerkt ist)
+but-shows = verzeichnet aber:
 count-disagree = { $n ->
     [one] Eine Beobachtung stimmt nicht mit der Bestimmung überein
-   *[other] { $n } Beobachtungen stimmen nicht mit der Bestimmung überein
+   *[other] { in-words-first } Beobachtungen stimmen nicht mit der Bestimmung überein
 }
 more-pictures = Weitere Abbildungen
 provenance = Provenienz
-provenance-key = Das Früheste zuerst. Ein Strichpunkt sagt, dass das Blatt unmittelbar an den Nächsten ging; ein Punkt, dass es nicht so war oder nicht bekannt ist. Vermittler stehen in runden Klammern, Lebensdaten in eckigen.
+provenance-key = Das Früheste zuerst. Ein Strichpunkt bezeichnet den unmittelbaren Übergang, ein Punkt eine Lücke oder eine unbekannte Verbindung. Händler und Vermittler stehen in runden, Lebensdaten in eckigen Klammern.
 provenance-as-recorded = Wie verzeichnet, Eintrag für Eintrag
 bought-in = zurückgegangen
-as-keeper = in Verwahrung
+as-keeper = als Verwahrer
 probably = wahrscheinlich
 possibly = möglicherweise
-probably-this-sheet = wahrscheinlich dieses Blatt
-possibly-this-sheet = möglicherweise dieses Blatt
+probably-this-sheet = wahrscheinlich dieser Abzug
+possibly-this-sheet = möglicherweise dieser Abzug
 probably-that-sheet = wahrscheinlich { $sheet }
 possibly-that-sheet = möglicherweise { $sheet }
 owner-gift = Schenkung an { $who }
@@ -549,13 +575,13 @@ keeper-loan = Leihgabe an { $who }
 keeper-deposit = Depositum bei { $who }
 
 # Die Eigentümer von 1933 bis 1945.
-caution = Vorsicht
+caution = Hinweis
 years-1933-1945 = 1933–1945
-years-throughout = Für die ganze Zeit, in der es bestanden haben kann, { $time }, ist ein Eigentümer verzeichnet
-years-uncertain = Für die ganze Zeit, in der es bestanden haben kann, { $time }, ist ein Eigentümer verzeichnet, für keinen Teil davon mit Gewissheit
-years-perhaps = Für die ganze Zeit, in der es bestanden haben kann, { $time }, ist ein Eigentümer verzeichnet, für einen Teil davon nicht mit Gewissheit
-years-partly = Für einen Teil der Zeit, { $time }, sind Eigentümer verzeichnet
-years-silent = Für die Zeit, { $time }, ist hier kein Eigentümer verzeichnet
+years-throughout = Für die ganze Zeit, in der das Blatt bestanden haben kann, { $time }, ist ein Eigentümer verzeichnet
+years-uncertain = Für die ganze Zeit, in der das Blatt bestanden haben kann, { $time }, ist ein Eigentümer verzeichnet, für keinen Teil davon mit Gewissheit
+years-perhaps = Für die ganze Zeit, in der das Blatt bestanden haben kann, { $time }, ist ein Eigentümer verzeichnet, für einen Teil davon nicht mit Gewissheit
+years-partly = Für einen Teil der Zeit { $time } sind Eigentümer verzeichnet
+years-silent = Für die Zeit { $time } ist hier kein Eigentümer verzeichnet
 years-change-recorded = Für diese Jahre ist ein Wechsel des Eigentümers verzeichnet
 years-change-possible = In diese Jahre fällt vielleicht ein Wechsel des Eigentümers
 years-last = zuletzt nachgewiesen { $date }
@@ -567,19 +593,19 @@ years-next-owner = kein Eigentümer verzeichnet bis { $date } ({ $who })
 years-next-owner-between = kein Eigentümer verzeichnet; wieder nachgewiesen { $date } ({ $who })
 years-next-sale-of-day = kein Eigentümer verzeichnet bis zum Verkauf am { $date } ({ $who })
 years-next-sale = kein Eigentümer verzeichnet bis zu einem Verkauf, { $date } ({ $who })
-years-next-bought-in = kein Eigentümer verzeichnet, bis es angeboten und nicht verkauft wurde, { $date } ({ $who })
-years-next-in-trade = kein Eigentümer verzeichnet, bis es im Handel war, { $date } ({ $who })
-years-perhaps-same = vielleicht dasselbe Blatt wie { $other }: { $entries }
-years-perhaps-same-alone = vielleicht dasselbe Blatt wie { $other }
-years-manner-unknown = Wie es den Eigentümer wechselte, ist nicht verzeichnet
-years-see-sheet = wie es den Eigentümer wechselte, ist nicht verzeichnet: siehe das Blatt
-years-see-note = siehe die Anmerkung zum Blatt
-years-see-written = siehe die von Hand geschriebene Provenienz des Blattes
+years-next-bought-in = kein Eigentümer verzeichnet bis zu einem Angebot ohne Verkauf, { $date } ({ $who })
+years-next-in-trade = kein Eigentümer verzeichnet, bis das Blatt im Handel war, { $date } ({ $who })
+years-perhaps-same = vielleicht derselbe Abzug wie { $other }: { $entries }
+years-perhaps-same-alone = vielleicht derselbe Abzug wie { $other }
+years-manner-unknown = Wie der Eigentümer wechselte, ist nicht verzeichnet
+years-see-sheet = wie der Eigentümer wechselte, ist nicht verzeichnet: siehe den Abzug
+years-see-note = siehe die Anmerkung zum Abzug
+years-see-written = siehe den Provenienztext des Abzugs
 years-only-open-days = Aufgeführt sind nur Tage ohne sicheren Eigentümer.
 years-handled = In diesen Jahren im Handel: { $entries }
-years-entries-only = Hier zählen nur die Einträge, nicht der von Hand geschriebene Text
-years-may-be-later = Es ist vielleicht erst später gedruckt
-years-probably-later = Es ist wahrscheinlich später gedruckt, { $by }
+years-entries-only = Hier zählen nur die Einträge, nicht der Provenienztext
+years-may-be-later = Vielleicht erst später gedruckt
+years-probably-later = Wahrscheinlich später gedruckt, { $by }
 years-nobody = kein Eigentümer verzeichnet
 years-perhaps-owner = vielleicht { $owner }
 years-acquired = erworben { $date }
@@ -588,10 +614,10 @@ years-acquired-not-recorded = seit wann, ist nicht verzeichnet
 years-held = Eigentümer bis { $date }
 years-held-some-day = Eigentümer bis { $date }, der Tag ist nicht verzeichnet
 years-held-not-recorded = bis wann, ist nicht verzeichnet
-years-caution = Lücken sind üblich und bedeuten kein Unrecht; ein Nachweis ohne Lücken ist keine Entlastung. Wer über ein bestimmtes Blatt entscheidet, sollte eigens nachforschen und am Ort des Blattes fachkundigen Rechtsrat einholen.
-provenance-years-brief = Was hier über die Eigentümer jedes Abzugs vom 30. Januar 1933 bis 8. Mai 1945 verzeichnet ist. Nach später gedruckten oder vorher zerstörten Abzügen wird nicht gefragt; Abzüge unbekannter Druckzeit sind eingeschlossen. Dass kein Eigentümer verzeichnet ist, entlastet einen Abzug nicht.
+years-caution = Lücken sind üblich und bedeuten kein Unrecht; ein lückenloser Nachweis ist keine Entlastung. Wer über ein bestimmtes Blatt entscheidet, sollte eigens nachforschen und am Ort des Blattes fachkundigen Rechtsrat einholen.
+provenance-years-brief = Die verzeichneten Eigentümer jedes Abzugs vom 30. Januar 1933 bis zum 8. Mai 1945. Danach gedruckte oder vorher zerstörte Abzüge fehlen hier; Abzüge unbekannter Druckzeit sind eingeschlossen. Dass kein Eigentümer verzeichnet ist, entlastet einen Abzug nicht.
 years-head-silent = Für diese Jahre kein Eigentümer verzeichnet
-years-head-partly = Eigentümer verzeichnet, auch nur vielleicht, für einen Teil dieser Jahre
+years-head-partly = Eigentümer für einen Teil dieser Jahre verzeichnet, sicher oder vielleicht
 years-head-perhaps = Eigentümer durchgehend verzeichnet, für manche Tage nicht mit Gewissheit
 years-head-uncertain = Eigentümer durchgehend verzeichnet, für keinen Tag mit Gewissheit
 years-head-throughout = Eigentümer durchgehend verzeichnet
@@ -600,27 +626,27 @@ years-mark-change-possible = Wechsel des Eigentümers möglich
 years-mark-may-be-later = vielleicht später gedruckt
 years-mark-probably-later = wahrscheinlich später gedruckt, { $by }
 years-not-asked = { $n ->
-    [one] Nach einem Eintrag wird nicht gefragt: Sein Blatt ist später gedruckt oder vorher zerstört, oder er ist zurückgezogen, ein Nachschnitt oder eine Reproduktion.
-   *[other] Nach { $n } Einträgen wird nicht gefragt: Ihre Blätter sind später gedruckt oder vorher zerstört, oder sie sind zurückgezogen, Nachschnitte oder Reproduktionen.
+    [one] Ein Eintrag fehlt hier: Sein Abzug ist nach diesen Jahren gedruckt oder vorher zerstört, oder er ist zurückgezogen, ein Nachschnitt oder eine Reproduktion.
+   *[other] { in-words-first } Einträge fehlen hier: Ihre Abzüge sind nach diesen Jahren gedruckt oder vorher zerstört, oder sie sind zurückgezogen, Nachschnitte oder Reproduktionen.
 }
 
-sightings = Gesehen
+sightings = Nachweise
 notes = Anmerkungen
 other-records = Andere Einträge
 stolen-caution = Hier als gestohlen verzeichnet. Das Verzeichnis äußert sich nicht zum Eigentum: Wem dieses Blatt begegnet, der wende sich an den zuletzt verzeichneten Eigentümer oder an die Behörden, wie es das örtliche Recht verlangt.
-against-what-was-seen = entgegen dem, was gesehen wurde
-is-the-same-sheet = Dieser Eintrag und { $other } sind ein Blatt.
-one-sheet-of-records = { $records } sind Einträge eines Blattes. Eine Nummer in geschweiften Klammern nennt den Eintrag, aus dem eine Zeile stammt.
-choices = Eines von diesen
-taken-over = Fortgeführt von { $successor }; dort stehen die Blätter, die hier waren.
-recorded-with = verzeichnet bei { $holder }
+against-what-was-seen = im Widerspruch zum Gesehenen
+is-the-same-sheet = Dieser Eintrag und { $other } beschreiben denselben Abzug.
+one-sheet-of-records = { $records } beschreiben denselben Abzug. Eine Nummer in geschweiften Klammern nennt den Eintrag, aus dem eine Zeile stammt.
+choices = Zur Auswahl
+taken-over = Jetzt Teil von { $successor }; dort sind die früher hier verwahrten Abzüge aufgeführt.
+recorded-with = verzeichnet unter { $holder }
 has-moved = Diese Seite steht jetzt hier: { $page }.
-leads-to-its-sheet = { $record } und { $sheet } sind ein Blatt; es ist unter { $sheet } beschrieben.
+leads-to-its-sheet = { $record } und { $sheet } beschreiben denselben Abzug; siehe { $sheet }.
 record-of-this-sheet = Aus dem Eintrag { $record }
-same-sheet-as = Dasselbe Blatt wie { $other }
-maybe-same-sheet-as = Vielleicht dasselbe Blatt wie { $other }
-other-sheet-than = Sicher ein anderes Blatt als { $other }
-shares-sheet-with = Auf demselben Papier wie { $other }
+same-sheet-as = Derselbe Abzug wie { $other }
+maybe-same-sheet-as = Vielleicht derselbe Abzug wie { $other }
+other-sheet-than = Sicher nicht derselbe Abzug wie { $other }
+shares-sheet-with = Auf demselben Bogen wie { $other }
 goes-with = Gehört zu { $other }
 counterproof-taken = Davon wurde ein Gegendruck genommen: { $other }
 compare = Vergleichen
@@ -637,18 +663,18 @@ impressions-compared = { $n ->
 }
 title-compared = { $keys } im Vergleich
 observations = Beobachtungen
-together = Zusammen
+together = Ergebnis
 verdict-differ = verschieden
 verdict-agree = gleich
 verdict-cannot-be-told = nicht zu entscheiden
 count-differ = { $n ->
-    [0] Sie unterscheiden sich an keinem der { $all } beobachteten Merkmale.
-    [one] Sie unterscheiden sich an einem von { $all } Merkmalen.
-   *[other] Sie unterscheiden sich an { $n } von { $all } Merkmalen.
+    [0] Sie unterscheiden sich an keinem der { $all } verzeichneten Merkmale.
+    [one] Sie unterscheiden sich an einem der { $all } verzeichneten Merkmale.
+   *[other] Sie unterscheiden sich an { $n } der { $all } verzeichneten Merkmale.
 }
-nothing-observed = An keinem Merkmal dieser Blätter ist etwas verzeichnet.
-not-looked-at = Bei keinem verzeichnet:
-ground = Grund
+nothing-observed = Zu diesen Abzügen sind keine Beobachtungen verzeichnet.
+not-looked-at = Bei keinem von ihnen verzeichnet:
+ground = Hintergrund
 ground-page = wie die Seite
 ground-light = hell
 ground-dark = dunkel
@@ -659,12 +685,12 @@ comparison-of = { $design }: Abzüge im Vergleich
 compare-any = Abzüge vergleichen
 compare-with-another = Mit einem anderen Abzug vergleichen
 compare-which = Abzüge wählen
-compare-none = keinen wählen
+compare-none = Auswahl aufheben
 compare-choose = Wählen Sie zwei bis vier.
 compare-choose-one-more = Wählen Sie noch einen.
-compare-four-chosen = Mehr als vier gehen nicht: nehmen Sie einen weg, um einen anderen zu wählen.
+compare-four-chosen = Höchstens vier. Entfernen Sie einen, um einen anderen zu wählen.
 compare-how = Ansicht
-compare-how-to-read = Wie ist das zu lesen?
+compare-how-to-read = Zum Verständnis
 compare-side = nebeneinander
 compare-edge = Trennlinie
 compare-blink = abwechselnd
@@ -672,7 +698,7 @@ compare-overlay = überlagert
 compare-difference = Unterschiede
 compare-first = Erster
 compare-second = Zweiter
-compare-edge-between = { $first } links der Kante, { $second } rechts davon
+compare-edge-between = { $first } links der Trennlinie, { $second } rechts davon
 compare-opacity-of = { $second } über { $first }
 compare-now = { $number }
 compare-stop = anhalten
@@ -681,41 +707,41 @@ compare-step = wechseln
 compare-pace = Tempo
 compare-slow = langsam
 compare-quick = schnell
-compare-is-still = Ihr System wünscht keine Bewegung: schalten Sie von Hand weiter.
+compare-is-still = Bewegung ist reduziert: bitte von Hand wechseln.
 compare-working = Wird verglichen …
 compare-difference-of = Dunkel: dunkler auf { $second }. Hell: dunkler auf { $first }. Mittelgrau: kein Unterschied in der Linie.
-compare-difference-how = Verglichen werden nur Linien und Kanten: Eine Fläche, die nur ein Blatt hat, zeigt sich an ihrer Kante. Wohin nur eine Aufnahme reicht, ist nichts gezeichnet. Wie satt die Farbe ist und wie die Aufnahmen belichtet sind, ist ausgeglichen; Verblassen, Flecken und eine ungenaue Lage sind es nicht. Ein Unterschied ist hier ein Anlass, die Blätter anzusehen, und für sich kein Beleg.
+compare-difference-how = Verglichen werden nur Linien und Kanten; eine Fläche, die nur auf einem Blatt steht, zeigt sich daher an ihrer Kante. Wo nur eine Fotografie hinreicht, ist nichts gezeichnet. Unterschiede der Einfärbung und der Beleuchtung sind ausgeglichen, Verblassen, Flecken und ungenaue Deckung nicht. Ein Unterschied ist hier ein Anlass, die Blätter anzusehen, und für sich kein Beleg.
 compare-difference-share = Linien und Kanten unterscheiden sich auf { $percent } der Fläche.
 compare-difference-share-of-image = Linien und Kanten unterscheiden sich auf { $percent } des Druckbilds.
-compare-unreadable = Die Bildpunkte lassen sich nicht lesen: Browser verbieten es auf Seiten, die von der Festplatte geöffnet werden.
-compare-no-picture = Von { $number } gibt es keine Aufnahme.
-compare-not-laid = Die Aufnahme von { $number } lässt sich nicht auf die anderen legen: { $why }.
-compare-side-only = Sie sind nur nebeneinander zu sehen, nicht in einem Maßstab.
-recorded-on-no-sheet = Auf keinem Blatt festgehalten:
+compare-unreadable = Die Bildpunkte lassen sich nicht lesen: Browser erlauben es auf Seiten nicht, die von der Festplatte geöffnet werden.
+compare-no-picture = Von { $number } gibt es keine Fotografie.
+compare-not-laid = Die Fotografie von { $number } lässt sich nicht auf die anderen ausrichten: { $why }.
+compare-side-only = Nur nebeneinander; kein gemeinsamer Maßstab.
+recorded-on-no-sheet = Auf keinem Abzug verzeichnet:
 
 # Ein Bild von Nahem.
-view-closer-look = Näher ansehen
-view-closer = näher
-view-further = weiter weg
-view-whole = das Ganze
+view-closer-look = Vergrößern
+view-closer = vergrößern
+view-further = verkleinern
+view-whole = ganze Fotografie
 view-left = nach links
 view-right = nach rechts
 view-up = nach oben
 view-down = nach unten
 view-close = schließen
-view-copy-link = Link zu dieser Stelle kopieren
-view-copy-state = Stelle für einen anderen Betrachter kopieren (IIIF)
+view-copy-link = Link zu diesem Ausschnitt kopieren
+view-copy-state = Ausschnitt für einen anderen Betrachter kopieren (IIIF)
 view-bar = Der Balken ist so lang wie
-view-is-whole = Das Ganze ist im Blick.
-view-is-closer = { $times }-mal so groß wie zuerst.
-view-keys = Tasten: + und − näher und weiter weg, 0 das Ganze, die Pfeile zum Verschieben. Das Rad vergrößert, sobald das Bild angeklickt ist.
+view-is-whole = Ganze Fotografie
+view-is-closer = { $times }×
+view-keys = Tastatur: + − vergrößern und verkleinern, 0 ganze Fotografie, Pfeile verschieben. Klick auf das Bild: Vergrößern mit dem Rad.
 
 # Werte der Merkmale.
 value-present = vorhanden
 value-absent = fehlt
 value-not = nicht
 value-not-visible = nicht sichtbar
-value-not-applicable = nicht anwendbar
+value-not-applicable = nicht zutreffend
 wear = Abnutzung
 rests-on-matrix = Druckform
 rests-on-blocks = gedruckte Stöcke
@@ -730,7 +756,7 @@ certainty-possible = möglich
 basis-first-hand = nach Augenschein
 basis-photograph = nach einer Fotografie
 basis-literature = nach der Literatur
-basis-report = nach Bericht
+basis-report = nach einem Bericht
 cited-number = Nr. { $number }
 relation-same = dasselbe
 relation-covers-ours-design = umfasst diesen Entwurf
@@ -748,7 +774,7 @@ standing-withdrawn = Zurückgezogen
 stands-doubtful = zweifelhaft
 stands-rejected = abgelehnt
 stands-withdrawn = zurückgezogen
-stands-taken-over = fortgeführt
+stands-taken-over = aufgegangen
 
 # Daten.
 date-unknown = Datum unbekannt
@@ -761,8 +787,8 @@ date-not-before = nicht vor { $date }
 date-not-after = nicht nach { $date }
 date-from = ab { $date }
 date-until = bis { $date }
-date-from-unknown = ab { $date }, bis wann ist unbekannt
-date-until-unknown = bis { $date }, ab wann ist unbekannt
+date-from-unknown = ab { $date }, Ende unbekannt
+date-until-unknown = bis { $date }, Beginn unbekannt
 date-or-earlier = { $date } oder früher
 date-or-later = { $date } oder später
 date-day = { $day }. { $month } { $year }
@@ -770,7 +796,7 @@ date-day-month = { $day }. { $month }
 date-day-alone = { $day }.
 date-month = { $month } { $year }
 date-some-day = ein Tag im { $month } { $year }
-date-some-month = ein Monat des Jahres { $year }
+date-some-month = ein Monat im Jahr { $year }
 date-some-day-of-year = ein Tag im Jahr { $year }
 date-decade = { $decade }er Jahre
 date-the-decade = { $decade }/{ $end }
@@ -810,10 +836,10 @@ month-10 = Oktober
 month-11 = November
 month-12 = Dezember
 # Register und Zahlen.
-sheets-between = mindestens { $least } und höchstens { $n } Abzüge
-sheets-not-below = nicht weniger als { $least } und höchstens { $n } Abzüge
-not-below-numbers = nicht weniger als { $least }, höchstens { $most }
-between-numbers = mindestens { $least }, höchstens { $most }
+sheets-between = { $least } bis { $n } Abzüge
+sheets-not-below = { $least } oder mehr, höchstens { $n } Abzüge
+not-below-numbers = { $least } oder mehr, höchstens { $most }
+between-numbers = { $least } bis { $most }
 as-of = Stand { $date }
 this-catalogue = dieses Verzeichnis
 see-record = siehe { $record }
@@ -836,9 +862,9 @@ accession-number = Inv.-Nr.
 printing-and-kind = Druck, Art
 remarks = Bemerkungen
 
-# Standorte.
-holders-brief = Nach Ort, dann Einrichtung. { $holders } an { $cities }.
-holders-private = Privatsammlungen
+# Sammlungen.
+holders-brief = Nach Ort, dann nach Einrichtung. { $holders } an { $cities }.
+holders-private = Privatbesitz
 holders-trade = Handel
 holders-without-place = Ort nicht verzeichnet
 now-part-of = jetzt { $holder }
@@ -846,32 +872,32 @@ holder-kind-museum = Museum
 holder-kind-library = Bibliothek
 holder-kind-archive = Archiv
 holder-kind-foundation = Stiftung
-holder-kind-private = Privatsammlung
+holder-kind-private = Privatbesitz
 holder-kind-trade = Handel
 holder-kind-unknown = Art nicht bekannt
 formerly-named = Früher
-took-over = Übernommen
+took-over = Aufgenommen
 continued-by = Fortgeführt von
 isil = ISIL
 web = Web
 owned-by = Eigentum: { $owner }
-owned-elsewhere = Eigenes, anderswo verwahrt
-kept-at = Verwahrt
+owned-elsewhere = Als Depositum anderswo
+kept-at = Verwahrt bei
 impressions-here = Abzüge hier
-formerly-owned = Ehemals im Eigentum
+formerly-owned = Früher im Eigentum
 stolen-from-here = Von hier gestohlen
-formerly-kept = Ehemals für andere verwahrt
+formerly-kept = Früher als Depositum hier
 formerly-here = Früher hier
-handled-here = Durch den Handel hier
+handled-here = Hier verkauft oder angeboten
 matrices-here = Stöcke und Platten hier
 exhibitions-here = Ausstellungen hier
 now-at = jetzt { $where }
-named-printer = Druckte
-named-publisher = Verlegte
-named-mark = Namenszug auf
-named-applied-mark = Marken gesetzt auf
-named-mark-user = Benutzte die Marke
-named-sighting = Gesehen
+named-printer = Als Drucker
+named-publisher = Als Verleger
+named-mark = Name steht auf
+named-applied-mark = Marken angebracht auf
+named-mark-user = Als Benutzer der Marke
+named-sighting = Als Gewährsperson
 named-said = Meinungen und Aussagen zu
 to-do = Noch zu tun
 to-do-not-identified = Nicht bestimmt
@@ -882,23 +908,23 @@ to-do-years = Für 1933–1945 ganz oder teilweise kein Eigentümer verzeichnet
 
 # Personen.
 people-brief = { $n ->
-    [one] Eine Person, unter jeder Form des Namens.
-   *[other] { $n } Personen, unter jeder Form ihrer Namen.
+    [one] Eine Person, mit Verweisen von anderen Namensformen.
+   *[other] { in-words-first } Personen, mit Verweisen von anderen Namensformen.
 }
 active = Tätig
 in-this-catalogue = In diesem Verzeichnis
-is-artist = schuf diese Drucke
+is-artist = Künstler
 is-editor = Herausgeber
 authority = Normdaten
 made-by-them = Entwürfe
 in-no-series = Einzelblätter
-by-where-now = nach heutigem Standort
-unless-said = { $what }, wo nichts anderes gesagt ist
-printed-by-them = Gedruckt
-published-by-them = Verlegt
-owned-by-them = Im Besitz gewesen
-kept-by-them = Verwahrt
-handled-by-them = Im Handel vermittelt
+by-where-now = nach heutiger Sammlung
+unless-said = { $what }, wo nichts anderes vermerkt ist
+printed-by-them = Als Drucker
+published-by-them = Als Verleger
+owned-by-them = Als Eigentümer
+kept-by-them = Als Verwahrer
+handled-by-them = Als Händler oder Vermittler
 writings = Schriften
 
 # Chronologie.
@@ -911,22 +937,22 @@ event-states = { $n ->
     [one] Zustand { $states } von { $design }
    *[other] Zustände { $states } von { $design }
 }
-event-printing = { $printing }: { $design }
-event-matrix = { $matrix } { $fate }: { $design }
+event-printing = { $design }: { $printing }
+event-matrix = { $design }: { $matrix } { $fate }
 event-exhibition = Ausstellung: { $exhibition }
 
 # Konkordanz und Literatur.
 concordance-brief = { $n ->
-    [one] Unsere Nummern neben denen eines früheren Verzeichnisses, in beiden Richtungen.
-   *[other] Unsere Nummern neben denen von { $n } früheren Verzeichnissen, in beiden Richtungen.
+    [one] Die Nummern dieses Verzeichnisses neben denen eines früheren, in beiden Richtungen.
+   *[other] Die Nummern dieses Verzeichnisses neben denen von { in-words } früheren, in beiden Richtungen.
 }
-from-our-numbers = Von unseren Nummern
-from-their-numbers = Von { $work }
-our-number = Hier
-their-number = Dort
+from-our-numbers = Nach unseren Nummern
+from-their-numbers = Nach { $work }
+our-number = Dieses Verzeichnis
+their-number = Dortige Nummer
 its-numbers = Seine Nummern
 its-number = Nummer
-relation = Verhältnis
+relation = Beziehung
 not-described-there = dort nicht beschrieben
 concordance-dash = Ein Strich: dort nicht beschrieben.
 earlier-catalogues = Frühere Verzeichnisse
@@ -973,19 +999,19 @@ bibliography-day = { $day }. { $month }
 exhibition = Ausstellung
 exhibition-catalogue = Katalog
 impressions-shown = Gezeigte Abzüge
-number-there = Nr. dort
-now-kept = Jetzt
+number-there = Nr. der Ausstellung
+now-kept = Heutige Sammlung
 
 # Marken.
-owners-brief = Als Eigentümer vor dem heutigen Standort verzeichnet; Vermittler und Verwahrer für sich. Keine Aussage über das Eigentumsrecht.
-owners-agents = Vermittler
+owners-brief = Eigentümer vor der heutigen Sammlung; Händler, Vermittler und Verwahrer sind gesondert aufgeführt. Keine Aussage über das Eigentumsrecht.
+owners-agents = Händler und Vermittler
 owners-keepers = Verwahrer
 owners-numbers = Frühere Inventarnummern
-owners-numbers-elsewhere = An einem Standort, der nicht verzeichnet ist
-marks-brief = Was auf einzelne Blätter von Hand oder mit Stempel gesetzt wurde, und was der Papiermacher in ihnen ließ.
-mark-shared = Eine Marke, die mehrere benutzten
-marks-shared = Von mehreren benutzt
-marks-shared-note = allein sagt eine solche Marke weder Eigentümer noch Zeit
+owners-numbers-elsewhere = Sammlung nicht verzeichnet
+marks-brief = Signaturen, Stempel, Siegel, Sammlermarken und Aufschriften, dazu Wasserzeichen.
+mark-shared = Eine Marke mit mehreren Benutzern
+marks-shared = Mehrere Benutzer
+marks-shared-note = für sich bestimmt sie weder Eigentümer noch Zeit
 marks-signature = Signaturen
 marks-stamp = Stempel
 marks-seal = Siegel
@@ -994,48 +1020,48 @@ marks-inscription = Aufschriften
 marks-other = Andere Marken
 marks-watermark = Wasserzeichen
 mark-own-hand = eigenhändig
-mark-applied-by = gesetzt von { $name }
+mark-applied-by = angebracht von { $name }
 mark-not-described = nicht beschrieben
 mark-colour = Farbe
-mark-repertory = Verzeichnis
+mark-repertory = Repertorium
 mark-users = Benutzt von
-mark-user = Wer
-mark-used = Wann
-mark-put-on = Gesetzt auf
+mark-user = Benutzer
+mark-used = Zeit
+mark-put-on = Angebracht auf
 mark-years-unknown = Jahre nicht bekannt
-mark-caution = Mehrere benutzten diese Marke. Für sich allein beweist sie keinen von ihnen: weder Benutzer noch Zeit.
+mark-caution = Die Marke hatte mehrere Benutzer; für sich bestimmt sie weder Benutzer noch Zeit.
 mark-conditions = Zustände der Marke
 mark-condition = Zustand der Marke
-mark-condition-when = Wann
-mark-conditions-note = Die Marke veränderte sich mit der Zeit. Wo ihr Zustand auf einem Blatt verzeichnet ist, begrenzt er, wann sie gesetzt wurde, nicht wann das Blatt gedruckt wurde.
+mark-condition-when = Zeit
+mark-conditions-note = Die Marke veränderte sich mit der Zeit. Wo ihr Zustand auf einem Blatt verzeichnet ist, begrenzt er, wann sie angebracht wurde, nicht, wann das Blatt gedruckt wurde.
 mark-in-condition = Zustand der Marke: { $condition }
-mark-seen-on = Zu sehen auf
+mark-seen-on = Verzeichnet auf
 mark-printings = Drucke und Daten
 mark-printing = Druck
 mark-printed = Gedruckt
 mark-printing-unknown = Druck nicht bestimmt
-mark-applied = Gesetzt
+mark-applied = Angebracht
 mark-sheets = Abzüge, auf denen sie verzeichnet ist
 
 # Titel.
-titles-brief = Jeder Titel in jeder Sprache, ein Artikel am Anfang bleibt außer Betracht.
+titles-brief = Alle Titel in allen Sprachen; Artikel am Anfang bleiben unberücksichtigt.
 title-kind-translated = übersetzt
 title-kind-former = früherer Titel
 
-# Bestand.
-census-brief = Bekannt: { $sheets }, { $as-of }.
-census-brief-undated = Bekannt: { $sheets }.
-census-of = Bestand von { $design }
+# Census.
+census-brief = { $sheets } bekannt, { $as-of }.
+census-brief-undated = { $sheets } bekannt.
+census-of = Census: { $design }
 how-counted = Wie wir zählen
-by-design = Nach Entwurf
+by-design = Nach Entwürfen
 by-status = Nach Verbleib
-by-state = Nach Zustand
-by-printing = Nach Druck
-by-kind = Nach Art
+by-state = Nach Zuständen
+by-printing = Nach Drucken
+by-kind = Nach Art des Abzugs
 by-place = Nach Orten
 whole = Auf einen Blick
-whole-key = Jedes Quadrat ist ein Abzug. Eine Zeile ist ein Entwurf; eine Lücke trennt seine Drucke. Einträge, die denselben Abzug betreffen können, zählen einzeln.
-whole-key-of-design = Jedes Quadrat ist ein Abzug. Einträge, die denselben Abzug betreffen können, zählen einzeln.
+whole-key = Jedes Quadrat ist ein Abzug, jede Zeile ein Entwurf; Lücken trennen seine Drucke. Einträge, die denselben Abzug beschreiben können, zählen einzeln.
+whole-key-of-design = Jedes Quadrat ist ein Abzug. Einträge, die denselben Abzug beschreiben können, zählen einzeln.
 whole-others = von anderen gedruckt
 whole-uncertain = Druck unsicher oder im Widerspruch zu einer Beobachtung
 whole-unknown = kein Druck verzeichnet
@@ -1048,18 +1074,18 @@ whole-no-printing = Kein Druck verzeichnet
 column-status = Verbleib
 column-state = Zustand
 column-printing = Druck
-column-kind = Art
-column-holder = Standort
-column-place = Land, Ort und Standort
+column-kind = Art des Abzugs
+column-holder = Sammlung
+column-place = Land, Ort und Sammlung
 number-short = Nr.
 title = Titel
 known = Bekannt
 sheets = Abzüge
 records = Einträge
 caption-crossing = Abzüge nach Zustand und Druck
-crossing-open = Ein Abzug, der zu einem oder einem anderen gehören kann, zählt bei jedem.
-crossing-not-firm = Unter einer Zahl steht, wie viele ihrer Abzüge nur wahrscheinlich oder möglicherweise so bestimmt sind (nicht sicher), und bei wie vielen das Gesehene der Bestimmung widerspricht (widersprochen). Die anderen sind sicher.
-not-firm-key = Nicht sicher: nur wahrscheinlich oder möglicherweise so bestimmt. Widersprochen: das Gesehene widerspricht der Bestimmung. Die Zahlen zählen diese Abzüge mit.
+crossing-open = Ein Abzug von ungewissem Zustand oder Druck zählt bei jeder Möglichkeit.
+crossing-not-firm = Unter einer Zahl: wie viele ihrer Abzüge nur als wahrscheinlich oder möglich bestimmt sind (nicht sicher) und bei wie vielen das Gesehene der Bestimmung widerspricht (widersprochen). Die übrigen sind sicher.
+not-firm-key = Nicht sicher: nur als wahrscheinlich oder möglich bestimmt. Widersprochen: Das Gesehene widerspricht der Bestimmung. Die Zahlen schließen diese Abzüge ein.
 contradicted-fits = { $sheet } ist als { $called } bestimmt; was gesehen wurde, passt zu { $states }
 contradicted-fits-none = { $sheet } ist als { $called } bestimmt; was gesehen wurde, passt zu keinem verzeichneten Zustand
 of-them-uncertain = { $n ->
@@ -1071,19 +1097,19 @@ of-them-contradicted = { $n ->
    *[other] { $n } widersprochen
 }
 of-them-standing = davon { $n } { $standing } ({ $records })
-none-known = keines bekannt
+none-known = keiner bekannt
 not-in-this-state = nicht in diesem Zustand gedruckt
 counted-not-shown = { $n ->
-    [one] { $n } gezählt, nicht gezeigt
-   *[other] { $n } gezählt, nicht gezeigt
+    [one] { $n } gezählt, nicht veröffentlicht
+   *[other] { $n } gezählt, nicht veröffentlicht
 }
 not-in-these-rows = { $n ->
-    [one] { $n } gezählt, nicht gezeigt; er steht in keiner Zeile dieser Tabelle.
-   *[other] { $n } gezählt, nicht gezeigt; sie stehen in keiner Zeile dieser Tabelle.
+    [one] { $n } gezählt, nicht veröffentlicht; er steht in keiner Zeile dieser Tabelle.
+   *[other] { $n } gezählt, nicht veröffentlicht; sie stehen in keiner Zeile dieser Tabelle.
 }
 designs-of-no-impression = { $n ->
     [one] Ein weiterer Entwurf steht nicht in dieser Tabelle: Von ihm ist kein Abzug bekannt.
-   *[other] { $n } weitere Entwürfe stehen nicht in dieser Tabelle: Von ihnen ist kein Abzug bekannt.
+   *[other] { in-words-first } weitere Entwürfe stehen nicht in dieser Tabelle: Von ihnen ist kein Abzug bekannt.
 }
 declared-editions = Auflagen
 known-of-declared = { $n ->
@@ -1102,17 +1128,17 @@ known-of-printing = Bekannt: { $known }
 proofs-included = Probedrucke eingeschlossen
 numbered-above = { $n ->
     [one] einer davon mit höherer Nummer
-   *[other] { $n } davon mit höheren Nummern
+   *[other] { in-words } davon mit höheren Nummern
 }
 source-not-given = ohne Quellenangabe
 design = Entwurf
 declared = Angegeben
 numbers-printed = Gedruckt
 numbers-met = Nummern verzeichnet
-numbers-above = Darüber
+numbers-above = Über der Auflage
 numbers-repeated = Doppelt verzeichnet
-may-be-one-sheet-head = Vielleicht ein Blatt
-are-one-sheet = Ein Blatt, mehrere Einträge
+may-be-one-sheet-head = Vielleicht derselbe Abzug
+are-one-sheet = Ein Abzug, mehrere Einträge
 edition-declared = { $n ->
     [one] { $printing }: { $n } angegeben
    *[other] { $printing }: { $n } angegeben
@@ -1123,8 +1149,8 @@ edition-perhaps-declared = { $n ->
 }
 edition-met-of = { $n ->
     [0] Keine Nummer ist verzeichnet.
-    [one] Eine der { $declared } Nummern ist verzeichnet.
-   *[other] { $n } der { $declared } Nummern sind verzeichnet.
+    [one] Eine von { $declared } Nummern ist verzeichnet.
+   *[other] { $n } von { $declared } Nummern sind verzeichnet.
 }
 edition-met-of-perhaps = { $n ->
     [0] Keine Nummer ist verzeichnet.
@@ -1133,32 +1159,32 @@ edition-met-of-perhaps = { $n ->
 }
 edition-met = { $n ->
     [one] Eine Nummer ist verzeichnet; eine Auflagenhöhe ist nicht angegeben.
-   *[other] { $n } Nummern sind verzeichnet; eine Auflagenhöhe ist nicht angegeben.
+   *[other] { in-words-first } Nummern sind verzeichnet; eine Auflagenhöhe ist nicht angegeben.
 }
-numbers-key = Eine Nummer als Verweis führt zu ihrem Abzug.
+numbers-key = Eine verlinkte Nummer führt zu ihrem Abzug.
 edition-unnumbered = Nicht nummeriert.
-declared-key = Bekannt: alle Abzüge des Drucks, Probedrucke eingeschlossen. Gedruckt: die Zahl der gedruckten. Nummern: die auf Abzügen gelesenen.
+declared-key = Bekannt: alle Abzüge des Drucks, Probedrucke eingeschlossen. Gedruckt: die Zahl der gedruckten Abzüge. Nummern verzeichnet: die auf Abzügen gelesenen Nummern.
 declared-perhaps-key = ?: Die Höhe ist nur berichtet oder nur als wahrscheinlich oder möglich angegeben.
 declared-by = Quelle:
-of-other-size = Auf eine andere Höhe nummeriert, die niemand angibt:
-others-say = Andere nennen
-others-say-printed = Andere nennen als Zahl der gedruckten
+of-other-size = Mit abweichender Auflagenhöhe nummeriert:
+others-say = Andere Quellen geben an:
+others-say-printed = Andere Quellen geben als Zahl der gedruckten Abzüge an:
 met-twice = Auf mehr als einem Abzug verzeichnet:
 above-declared = Über der angegebenen Auflage nummeriert:
 
-# Bestand: was neben den Zahlen steht.
-bars-key = Ein Balken ist bis zum unteren Ende der Zahl gefüllt und von dort bis zu ihrem oberen Ende hohl.
+# Census: was neben den Zahlen steht.
+bars-key = Gefüllte Balken: sichere Mindestzahl. Umriss: mögliche Höchstzahl.
 class-edition = Auflagendrucke
 class-proof = Probedrucke
 class-counterproof = Gegendrucke
 class-maculature = Makulaturabzüge
 class-cancelled = von einer entwerteten Druckform
 class-fragment = Fragmente
-class-other = anderer Art
-set-apart = Nicht anerkannt
-set-apart-note = Abgelehnte oder zurückgezogene Entwürfe, getrennt aufgeführt. Ihre Abzüge zählen in keiner Summe dieser Seite.
-set-apart-own = Dieser Entwurf ist nicht anerkannt; seine Abzüge zählen in keiner Summe des Katalogs.
-census-by-series = Nach Folge
+class-other = andere Arten
+set-apart = Abgelehnt und zurückgezogen
+set-apart-note = Abgelehnte oder zurückgezogene Entwürfe, gesondert aufgeführt. Ihre Abzüge zählen in keiner Summe dieser Seite.
+set-apart-own = Dieser Entwurf ist abgelehnt oder zurückgezogen; seine Abzüge zählen in keiner Summe des Verzeichnisses.
+census-by-series = Nach Folgen
 series-together = Folge
 on-one-paper = Auf einem Bogen
 on-one-paper-note = Jedes Bild zählt für sich.
@@ -1166,8 +1192,8 @@ of-one-set = Aus einem Satz
 of-one-set-note = Jeder Abzug eines Satzes zählt.
 recorded-not-counted = Verzeichnet, nicht gezählt
 by-state-and-printing = Nach Zustand und Druck
-holders-by-state = Nach Aufbewahrung und Zustand
-caption-holders-by-state = Abzüge je Aufbewahrungsort und Zustand
+holders-by-state = Nach Sammlung und Zustand
+caption-holders-by-state = Abzüge je Sammlung nach Zustand
 counted-withdrawn = zurückgezogen
 format-census-csv = Die Zahlen als Tabelle (CSV)
 format-editions-csv = Die angegebenen Auflagen als Tabelle (CSV)
@@ -1175,64 +1201,64 @@ format-bibtex = BibTeX
 format-csl-json = CSL-JSON
 format-ris = RIS
 format-holder-csv = CSV
-format-lido = Die Datensätze ihrer Blätter (LIDO)
+format-lido = Die Datensätze ihrer Abzüge (LIDO)
 format-oai = Alle Datensätze für Sammelprogramme (OAI-PMH)
 format-holder-json = JSON
 size-kilobytes = { $n } kB
 size-megabytes = { $n } MB
-format-image-service = Die Aufnahme als Bilddienst (IIIF)
+format-image-service = Die Fotografie als Bilddienst (IIIF)
 format-linked-art = Linked Art
 format-linked-art-provenance = Provenienz in Linked Art
 format-iiif-manifest = IIIF-Manifest
 format-iiif-collection = IIIF-Sammlung
 
-# Bestand: wie viele es geben mag, und wann Blätter nachgewiesen sind.
-how-many-survive = Wie viele es geben mag
-survival-estimate = Abzüge, die hätten nachgewiesen werden können, zerstörte eingeschlossen: eine untere Schranke von { $estimate } (95 %: { $interval }). Sie zeigt nicht, dass ein Abzug fehlt.
+# Census: wie viele es geben mag, und wann Blätter nachgewiesen sind.
+how-many-survive = Geschätzte Gesamtzahl
+survival-estimate = Schätzungsweise gab es mindestens { $estimate } nachweisbare Abzüge, seither zerstörte eingeschlossen (95-%-Intervall: { $interval }). Das zeigt nicht, dass ein Abzug fehlt.
 survival-from-to = { $low } bis { $high }
-survival-size-recorded = Geschätzt wird nicht, weil für mindestens einen Druck eine Auflagenhöhe angegeben oder festgehalten ist; mit ihr sind die bekannten Abzüge zu vergleichen.
+survival-size-recorded = Geschätzt wird nicht, weil für mindestens einen Druck eine Auflagenhöhe angegeben oder verzeichnet ist; mit ihr sind die bekannten Abzüge zu vergleichen.
 survival-never-met = { $n ->
-    [one] Geschätzt wird nicht: zu einem bekannten Abzug ist kein Anlass verzeichnet.
-   *[other] Geschätzt wird nicht: zu { $n } bekannten Abzügen ist kein Anlass verzeichnet.
+    [one] Geschätzt wird nicht: Zu einem bekannten Abzug ist kein Anlass verzeichnet.
+   *[other] Geschätzt wird nicht: Zu { in-words } bekannten Abzügen ist kein Anlass verzeichnet.
 }
-survival-too-few = Geschätzt wird nicht: es braucht fünf Abzüge mit einem verzeichneten Anlass.
-survival-all-once = Geschätzt wird nicht: kein Abzug ist bei einem zweiten Anlass verzeichnet.
-survival-few-once = Geschätzt wird nicht: es braucht zwei Abzüge, die nur bei einem Anlass verzeichnet sind. Das zeigt nicht, dass es keine weiteren gibt.
+survival-too-few = Geschätzt wird nicht: Dazu sind mindestens fünf Abzüge mit einem verzeichneten Anlass nötig.
+survival-all-once = Geschätzt wird nicht: Kein Abzug ist bei einem zweiten Anlass verzeichnet.
+survival-few-once = Geschätzt wird nicht: Dazu sind mindestens zwei Abzüge nötig, die nur bei einem Anlass verzeichnet sind. Das zeigt nicht, dass es keine weiteren gibt.
 survival-ground = { $n ->
-    [one] Ein Abzug ist bei wenigstens einem Anlass verzeichnet
-   *[other] { $n } Abzüge sind bei wenigstens einem Anlass verzeichnet
-}, davon { $once } bei einem, { $twice } bei zweien. Ein Anlass ist ein Jahr mit einem Nachweis, einer Ausstellung, einem Besitzwechsel oder einer Leihe.
-survival-says-little = Fast jeder Abzug ist nur bei einem Anlass verzeichnet. Die Schätzung sagt dann kaum mehr, als dass es weitere geben mag.
-open-pairs-count-twice = Je zwei Einträge, die ein Blatt sein können, gelten hier als zwei Abzüge.
-survival-caution-1 = Das Verfahren (Chao1, verzerrungskorrigiert; Chao 1984 und 1987) gibt eine untere Schranke. Sie ist der Wahrheit nur nahe, wenn selten nachgewiesene Abzüge nie nachgewiesenen gleichen.
-survival-caution-2 = Es nimmt Anlässe für unabhängig; Auktionskataloge zitieren aber einander, und Museumsangaben werden abgeschrieben.
-survival-caution-3 = Es nimmt die Zahl für fest, während Abzüge verloren gehen und gefunden werden. Private Sammlungen können ganze Gruppen verbergen, und ein berühmter Zustand wird öfter nachgewiesen als andere.
+    [one] Grundlage ist ein Abzug, der bei mindestens einem Anlass verzeichnet ist
+   *[other] Grundlage sind { $n } Abzüge, die bei mindestens einem Anlass verzeichnet sind
+}, davon { $once } bei einem und { $twice } bei zweien. Ein Anlass ist ein Jahr mit einem Nachweis, einer Ausstellung, einem Besitzwechsel oder einer Leihe.
+survival-says-little = Fast jeder Abzug ist nur bei einem Anlass verzeichnet; die Schätzung sagt daher kaum mehr, als dass es weitere geben kann.
+open-pairs-count-twice = Einträge, die denselben Abzug beschreiben können, zählen hier einzeln.
+survival-caution-1 = Das Verfahren (Chao1, verzerrungskorrigiert; Chao 1984 und 1987) gibt eine untere Schranke. Sie kommt der Wahrheit nur nahe, wenn selten nachgewiesene Abzüge den nie nachgewiesenen gleichen.
+survival-caution-2 = Es setzt voraus, dass Anlässe unabhängig sind; aber Auktionskataloge zitieren einander, und Museumsangaben werden abgeschrieben.
+survival-caution-3 = Es setzt eine feste Zahl voraus, während Abzüge verloren gehen und gefunden werden. Private Eigentümer können ganze Gruppen verbergen, und ein berühmter Zustand wird öfter nachgewiesen als andere.
 survival-caution-4 = Zwei Einträge zu einem Abzug vergrößern die Schätzung, eine falsche Zusammenlegung verkleinert sie.
 survival-caution-5 = Für die Abzüge eines einzelnen Druckes kennen wir keine veröffentlichte Anwendung des Verfahrens.
 seen-over-time = Wann sie nachgewiesen sind
 seen-key = Gefüllt: zum ersten Mal nachgewiesene Abzüge. Hohl: spätere Anlässe schon nachgewiesener Abzüge. Je Abzug zählt ein Jahr einmal.
 seen-caption = Anlässe nach Jahrzehnt
-seen-first = Zum ersten Mal
-seen-again = Wieder
+seen-first = Zum ersten Mal nachgewiesen
+seen-again = Wieder nachgewiesen
 decade-column = Jahre
 decade = { $from }–{ $to }
 occasions-undated = { $n ->
     [one] Ein Nachweis nennt kein Jahr.
-   *[other] { $n } Nachweise nennen kein Jahr.
+   *[other] { in-words-first } Nachweise nennen kein Jahr.
 }
 as-a-table = Als Tabelle
 
 # Glossar.
 principles-of-catalogue = Grundsätze dieses Verzeichnisses
 principle-states = Was einen Zustand ausmacht
-principle-counts = Was zählt
+principle-counts = Was gezählt wird
 principle-measures = Wie gemessen wird
 terms-of-techniques = Techniken
 terms-of-kinds = Arten von Abzügen
 terms-of-papers = Papiere
 terms-of-transfers = Arten des Übergangs
 terms-of-roles = Rollen
-terms-of-relations = Verhältnisse zwischen Entwürfen
+terms-of-relations = Beziehungen zwischen Entwürfen
 papers = Papiere
 matrix-fate-extant = erhalten
 matrix-fate-cancelled = entwertet
@@ -1244,50 +1270,50 @@ identification-key = Bestimmungsschlüssel
 key-of = Bestimmungsschlüssel zu { $design }
 key-candidates = { $n ->
     [one] Verzeichnet ist ein Zustand in einem Druck
-   *[other] Verzeichnet sind { $n } Verbindungen von Zustand und Druck
+   *[other] Verzeichnet sind { in-words } Verbindungen von Zustand und Druck
 }
-key-asks = welcher Zustand und Druck ein Blatt sein kann.
+key-asks = Zustand und Druck eines Blattes finden, Merkmal für Merkmal.
 key-in-numbers = Der Schlüssel
-key-how = Man beginnt bei 1, sieht das Blatt an, wählt die Zeile, die zutrifft, und geht zu ihrer Nummer weiter, bis gesagt wird, womit das Blatt vereinbar ist.
-key-unseen = Was beschnitten, montiert oder vom Rahmen verdeckt ist, ist nicht zu sehen und gilt nicht als fehlend: dort folgt man jeder Zeile und behält, was man erreicht. Trifft keine Zeile zu, so stimmt nichts hier Verzeichnetes überein: man geht zurück oder meldet das Blatt.
-key-confirm = Bevor man sich auf ein Ende verlässt, sehe man die dort genannten Merkmale an und vergleiche das Blatt mit allem, was dieser Zustand und dieser Druck zeigen.
-key-is-no-authentication = Der Schlüssel sagt, womit ein Blatt nach Kenntnis dieses Katalogs vereinbar ist; er bestätigt keine Echtheit.
-key-handling = Um eine Frage zu beantworten, nehme man keinen Druck aus dem Rahmen, hebe kein Passepartout und befeuchte kein Wasserzeichen.
+key-how = Beginnen Sie bei 1. Sehen Sie das Blatt an, wählen Sie die Zeile, die zutrifft, und gehen Sie zu ihrer Nummer, bis Sie zu einem Ergebnis kommen.
+key-unseen = Was beschnitten, montiert oder vom Rahmen verdeckt ist, ist nicht zu sehen und gilt nicht als fehlend: Folgen Sie dort jeder Zeile und behalten Sie jedes Ergebnis. Trifft keine Zeile zu, so stimmt nichts hier Verzeichnetes überein: Gehen Sie zurück oder melden Sie das Blatt.
+key-confirm = Bevor Sie sich auf ein Ergebnis verlassen, prüfen Sie die dort genannten Merkmale und vergleichen Sie das Blatt mit allem, was dieser Zustand und dieser Druck zeigen.
+key-is-no-authentication = Der Schlüssel sagt, womit ein Blatt nach Kenntnis dieses Verzeichnisses vereinbar ist; er bestätigt keine Echtheit.
+key-handling = Nehmen Sie nie ein Blatt aus dem Rahmen, heben Sie nie ein Passepartout und befeuchten Sie nie ein Wasserzeichen, um eine Frage zu beantworten.
 key-from = von
 key-go-to = weiter zu
-key-tells-nothing = Nichts hier Verzeichnetes unterscheidet das eine vom anderen. Ein Blatt dieses Entwurfs ist
-key-not-told-apart = Kein verzeichnetes Merkmal unterscheidet sie.
+key-tells-nothing = Nichts hier Verzeichnetes unterscheidet sie. Ein Blatt dieses Entwurfs ist
+key-not-told-apart = Kein verzeichnetes Merkmal unterscheidet diese.
 key-stops = Weitere Merkmale unterscheiden einige davon, doch würde der Schlüssel für Papier zu lang.
 key-confirmed-by = zu bestätigen durch { $points }
 key-state-confirmed-by = der Zustand ist zu bestätigen durch { $points }
-key-printing-not-decided = kein entscheidendes Merkmal trennt diesen Druck von { $printings }: zu vergleichen sind { $points }
-key-measured-otherwise = Nochmals messen: Papier schrumpft, und eine Abweichung bis { $twice } spricht gegen keinen davon. Darüber hinaus stimmt nichts hier Verzeichnetes überein: vielleicht ist es ein Nachschnitt, eine Reproduktion oder ein noch nicht beschriebener Zustand oder Druck
+key-printing-not-decided = kein entscheidendes Merkmal unterscheidet diesen Druck von { $printings }: zu vergleichen sind { $points }
+key-measured-otherwise = Nochmals messen: Papier schrumpft, und eine Abweichung bis { $twice } schließt keinen davon aus. Darüber hinaus stimmt nichts hier Verzeichnetes überein: vielleicht ist es ein Nachschnitt, eine Reproduktion oder ein noch nicht beschriebener Zustand oder Druck
 key-agrees-with-nothing = Nichts hier Verzeichnetes stimmt überein: jede Antwort nochmals prüfen; vielleicht ist es ein Nachschnitt, eine Reproduktion oder ein noch nicht beschriebener Zustand oder Druck
-key-points = Was anzusehen ist
-key-measure = Gemessen; zwei Messungen derselben Sache weichen um { $tolerance } ab.
+key-points = Zu prüfende Merkmale
+key-measure = Gemessen; zwei Messungen derselben Sache können um { $tolerance } voneinander abweichen.
 details-from = Ausschnitte aus { $picture } und aus den Abzügen, deren Nummern darauf stehen; die Rechte stehen auf deren Seiten
 detail-of-point = Wo zu suchen ist: { $ask }
 key-examine = Ein Blatt untersuchen
-key-how-form = In beliebiger Folge antworten, und nur, was zu sehen ist; mehreres ankreuzen, wo es das eine oder das andere ist. Was beschnitten, montiert oder vom Rahmen verdeckt ist, ist nicht zu sehen und gilt nicht als fehlend. { key-handling }
-key-nearest = Nichts Verzeichnetes passt; am wenigsten spricht gegen
-key-next = Als nächstes ansehen:
+key-how-form = Antworten Sie in beliebiger Folge und nur, was Sie sehen. Können Sie sich zwischen Antworten nicht entscheiden, so kreuzen Sie beide an. Lassen Sie aus, was beschnitten, gerahmt oder vom Passepartout verdeckt ist: Es gilt nicht als fehlend. { key-handling }
+key-nearest = Nichts Verzeichnetes passt. Von den wenigsten Merkmalen ausgeschlossen:
+key-next = Als Nächstes ansehen:
 key-next-worth = lässt { $bits } Bit Aufschluss erwarten
 key-next-none = Nichts weiter Verzeichnetes verspricht mehr Aufschluss.
-key-look-here = als nächstes ansehen
+key-look-here = als Nächstes ansehen
 key-measured = gemessen
 key-how-sure = wie sicher
-key-not-ticked = nichts vom Angekreuzten
+key-not-ticked = keines der angekreuzten
 key-not-these = nicht { $values }
 key-weight = Gewicht { $weight }
 key-with-states = mit { $states }
 key-left-all = Nichts ist ausgeschlossen.
-key-left-some = { $left } von { $all } Verbindungen von Zustand und Druck sind nicht ausgeschlossen.
-key-left-one = Eine von { $all } Verbindungen von Zustand und Druck ist nicht ausgeschlossen.
-key-left-none = Das Gesehene schließt jeden hier verzeichneten Zustand und Druck aus. Diese Merkmale nochmals ansehen. Bestätigen sie sich, ist es vielleicht ein noch nicht beschriebener Zustand.
-key-mixed = Die ausschließenden Merkmale liegen auf verschiedenen Druckformen: vielleicht sind die Stöcke in verschiedenem Zustand.
-key-not-understood = Die Adresse dieser Seite enthält, was dieser Schlüssel nicht kennt: { $what }
+key-left-some = { $left } von { $all } Möglichkeiten bleiben.
+key-left-one = Eine von { $all } Möglichkeiten bleibt.
+key-left-none = Kein verzeichneter Zustand und Druck passt zu allen Antworten. Prüfen Sie sie, oder bezeichnen Sie eine unsichere als wahrscheinlich. Bestätigen sich die Antworten, ist es vielleicht ein noch nicht beschriebener Zustand.
+key-mixed = Die ausschließenden Merkmale liegen auf verschiedenen Druckformen: Vielleicht sind die Druckformen in verschiedenen Zuständen.
+key-not-understood = Ein Teil der Adresse dieser Seite wurde nicht verstanden und bleibt unberücksichtigt: { $what }
 key-begin-again = Von vorn
-key-kept = Die Adresse dieser Seite behält die Antworten und lässt sich weitergeben.
+key-kept = Die Adresse dieser Seite enthält die Antworten und lässt sich weitergeben.
 consistent-with = vereinbar mit { $candidates }
 another-number = eine andere Zahl
 number-between = { $low } bis { $high } { $unit }
@@ -1298,15 +1324,15 @@ number-above = mehr als { $number } { $unit }
 # Der Untersuchungsbogen.
 examination-sheet = Untersuchungsbogen
 examination-sheet-of = Untersuchungsbogen zu { $design }
-examination-sheet-why = dieselben Merkmale auf Papier, vor dem Druck anzukreuzen.
-examination-sheet-print = Zum Ausdrucken; vor dem Druck mit Bleistift auszufüllen. Danach:
-sheet-points = Was anzusehen ist, das Aufschlussreichste zuerst
+examination-sheet-why = dieselben Merkmale auf Papier, zum Ankreuzen vor dem Blatt.
+examination-sheet-print = Zum Ausdrucken und Ausfüllen mit Bleistift, das Blatt vor Augen. Danach:
+sheet-points = Zu prüfende Merkmale, das aufschlussreichste zuerst
 sheet-instrument = Gemessen mit
 sheet-image-size = Darstellung, Höhe × Breite
 sheet-platemark-size = Plattenrand, Höhe × Breite
 sheet-sides = Beide Seiten des Blattes
-sheet-recto = Vorderseite: Beschriftungen und Marken
-sheet-verso = Rückseite: Beschriftungen und Marken
+sheet-recto = Vorderseite: Aufschriften und Marken
+sheet-verso = Rückseite: Aufschriften und Marken
 sheet-side-how = Wortlaut, Mittel, Stelle auf dem Blatt; Stempel mit Größe und Farbe.
 sheet-watermark = Wasserzeichen und Papier
 sheet-watermark-how = Eine Skizze mit Größe und Richtung der Kettlinien, wo Licht durchscheint.
@@ -1314,20 +1340,20 @@ sheet-condition-how = Ränder, Risse, Fehlstellen, Flecken, Ausbesserungen, Unte
 sheet-not-seen = Was nicht zu sehen war
 sheet-not-seen-how = Wo und warum: beschnitten, montiert, gerahmt, aufgezogen.
 sheet-examined-by = Untersucht von
-sheet-seen-how = Gesehen
+sheet-seen-how = Untersucht
 sheet-unframed = ungerahmt
 sheet-framed = gerahmt oder montiert
 sheet-both-sides = beide Seiten
 sheet-from-photograph = nach einer Fotografie
 sheet-size-of = Blatt, Höhe × Breite
-sheet-how = Ankreuzen, was zu sehen ist; zwei Kästchen für das eine oder das andere. Nichts ankreuzen, was nicht angesehen wurde.
+sheet-how = Kreuzen Sie an, was Sie sehen, zwei Kästchen, wenn Sie unentschieden sind. Lassen Sie leer, was Sie nicht untersucht haben.
 cannot-be-seen = nicht zu sehen
 only-probable = nur wahrscheinlich
 only-possible = nur möglich
 
 # Was Zustände unterscheidet, und was aus dem Gesehenen folgt.
 told-by = von { $state } zu unterscheiden durch { $points }
-told-by-nothing = kein verzeichnetes Merkmal unterscheidet ihn von { $state }
+told-by-nothing = an keinem verzeichneten Merkmal von { $state } zu unterscheiden
 smallest-set-of-all = Diese Merkmale zusammen unterscheiden alle Zustände und Drucke: { $points }.
 smallest-set = Diese Merkmale zusammen unterscheiden alle Zustände und Drucke, die sich unterscheiden lassen: { $points }.
 gathered-set = Diese Merkmale zusammen unterscheiden alle Zustände und Drucke, die sich unterscheiden lassen, vielleicht auch schon weniger: { $points }.
@@ -1335,12 +1361,12 @@ set-weighs = { $n ->
     [one] Davon schließt { $points } nichts aus und macht nur eines wahrscheinlicher als ein anderes.
    *[other] Davon schließen { $points } nichts aus und machen nur eines wahrscheinlicher als ein anderes.
 }
-not-separated = Kein verzeichnetes Merkmal trennt { $pairs }.
-only-made-likelier = Kein entscheidendes Merkmal trennt { $pairs }: das Gesehene macht das eine wahrscheinlicher und schließt das andere nicht aus.
+not-separated = Kein verzeichnetes Merkmal unterscheidet { $pairs }.
+only-made-likelier = Kein entscheidendes Merkmal unterscheidet { $pairs }: Das Gesehene macht das eine wahrscheinlicher und schließt das andere nicht aus.
 pair-not-separated = { $one } von { $other }
 not-separated-more = { $n ->
-    [one] Ein weiteres Paar ist nicht getrennt.
-   *[other] { $n } weitere Paare sind nicht getrennt.
+    [one] Ein weiteres Paar ist nicht zu unterscheiden.
+   *[other] { in-words-first } weitere Paare sind nicht zu unterscheiden.
 }
 descent = Abfolge
 descent-said = { $state } aus { $before }
@@ -1359,37 +1385,37 @@ order-reason-dates = Daten: { $before } vor { $after }
 order-after = nach { $before }: { $reasons }
 order-more = { $n ->
     [one] und einem weiteren
-   *[other] und { $n } weiteren
+   *[other] und { in-words } weiteren
 }
 order-contradicts = ohne Reihenfolge
 order-in-a-cycle = { $sheets } lassen sich nicht ordnen, weil sich das Verzeichnete widerspricht
 order-cycle-step = { $before } vor { $after }: { $reasons }
-order-unlike-wear = { $one } und { $other } haben beide die Nummer { $number } ({ $printing }), doch { $other } zeigt mehr Abnutzung: { $wear }; ist das richtig gesehen, sind es zwei Blätter, und eine Nummer ist vielleicht verlesen oder wurde zweimal vergeben
-order-unlike-wear-two = { $one } und { $other } haben beide die Nummer { $number } ({ $printing }), und { $other } zeigt mehr Abnutzung: { $wear }; sie sind als zwei Blätter verzeichnet, also ist eine Nummer vielleicht verlesen oder wurde zweimal vergeben
+order-unlike-wear = { $one } und { $other } haben beide die Nummer { $number } ({ $printing }), doch { $other } zeigt mehr Abnutzung: { $wear }; ist das richtig gesehen, sind es zwei Blätter, und eine Nummer ist vielleicht falsch gelesen oder wurde zweimal vergeben
+order-unlike-wear-two = { $one } und { $other } haben beide die Nummer { $number } ({ $printing }), und { $other } zeigt mehr Abnutzung: { $wear }; sie sind als zwei Blätter verzeichnet, also ist eine Nummer vielleicht falsch gelesen oder wurde zweimal vergeben
 order-without = nicht eingeordnet, weil das Gesehene der Bestimmung widerspricht: { $sheets }
-wear-of-no-matrix = Druckstöcke
-order-how = Ein Blatt wurde vor einem anderen gedruckt, wenn ein Stock auf ihm weniger abgenutzt ist (beides sicher gesehen, und kein verzeichnetes Merkmal dieses Stocks ist in ihren Zuständen verschieden), wenn sein Zustand vorausgeht oder wenn seine Auflage oder sein eigenes Datum endete, bevor das andere begann. Ungefähre, unsichere und offene Daten ordnen nichts. Was kein Schritt verbindet, kann in jeder Reihenfolge gedruckt sein.
+wear-of-no-matrix = Druckformen
+order-how = Ein Abzug wurde vor einem anderen gedruckt, wenn eine Druckform auf ihm weniger abgenutzt ist (auf beiden sicher gesehen, und kein verzeichnetes Merkmal dieser Druckform ist in ihren Zuständen verschieden), wenn sein Zustand vorausgeht oder wenn sein Druck oder sein eigenes Datum endete, bevor das andere begann. Ungefähre, unsichere und offene Daten ergeben keine Reihenfolge. Abzüge, die kein Schritt verbindet, können in jeder Reihenfolge gedruckt sein.
 seen-excludes-all = das Gesehene schließt jeden hier verzeichneten Zustand und Druck aus
 seen-nothing-telling = An keinem Merkmal, das Zustände oder Drucke unterscheidet, wurde etwas gesehen.
-perhaps-mixed = die Merkmale, die die nächsten ausschließen, liegen auf verschiedenen Druckformen: vielleicht sind die Stöcke in verschiedenem Zustand
+perhaps-mixed = die Merkmale, die die nächsten ausschließen, liegen auf verschiedenen Druckformen: vielleicht sind die Druckformen in verschiedenen Zuständen
 would-settle = als Nächstes ansehen: { $points }
-nothing-would-settle = Kein verzeichnetes Merkmal, das noch anzusehen wäre, unterscheidet die übrigen.
-would-settle-unmounted = würde eine Restauratorin oder ein Restaurator das Blatt ausrahmen, wäre anzusehen: { $points }
+nothing-would-settle = Kein verzeichnetes Merkmal, das noch zu prüfen wäre, unterscheidet die verbleibenden.
+would-settle-unmounted = wenn eine Restauratorin oder ein Restaurator das Blatt aus der Montierung löst, ansehen: { $points }
 
 # Was für Zustände und Drucke spricht.
-evidence = Was die Beobachtungen besagen
-evidence-tells-nothing = Das Gesehene unterscheidet keinen Zustand und keinen Druck vom anderen.
+evidence = Was die Beobachtungen aussagen
+evidence-tells-nothing = Das Gesehene unterscheidet weder Zustände noch Drucke.
 evidence-states-alike = Das Gesehene unterscheidet die Zustände nicht.
 evidence-printings-alike = Das Gesehene unterscheidet die Drucke nicht.
-evidence-departs = das Blatt weicht von dem ab, was für seine Bestimmung verzeichnet ist, aber bei Merkmalen, die von Blatt zu Blatt wechseln oder hinzugefügt werden; das widerspricht der Bestimmung nicht: { $points }
-evidence-unrecorded = von dem Verzeichneten passt nur { $candidate }; was es zeigt, ist nicht verzeichnet bei: { $points }
+evidence-departs = das Blatt weicht von dem, was für seine Bestimmung verzeichnet ist, nur in Merkmalen ab, die von Blatt zu Blatt wechseln oder hinzugefügt werden; das widerspricht der Bestimmung nicht: { $points }
+evidence-unrecorded = nur { $candidate } passt zu dem Verzeichneten; was es zeigt, ist nicht verzeichnet bei: { $points }
 evidence-matrix = Druckform
 evidence-wear = Abnutzung
 evidence-blocks = Stöcke
 evidence-paper = Papier
 evidence-inking = Einfärbung
 evidence-mark = Marke
-evidence-of-paper-date = Alter des Papiers
+evidence-of-paper-date = Datum des Papiers
 evidence-recorded = verzeichnet:
 evidence-no-weight = nicht gewichtet
 evidence-seen-and-recorded = { $ask } { $seen }; verzeichnet: { $recorded }
@@ -1397,7 +1423,7 @@ bearing-excludes = schließt aus
 bearing-for = dafür
 bearing-against = dagegen
 fit-best = passt am besten
-fit-level = gleichauf mit dem besten
+fit-level = so gut wie das beste
 fit-behind = dahinter
 fit-far-behind = weit dahinter
 fit-very-far-behind = sehr weit dahinter
@@ -1407,7 +1433,7 @@ fit-nothing-to-compare = nichts Vergleichbares verzeichnet
 fit-nothing-told = nicht unterschieden
 evidence-folded = { $n ->
     [one] eine weitere Beobachtung
-   *[other] { $n } weitere Beobachtungen
+   *[other] { in-words } weitere Beobachtungen
 }
 no-state-of-this = kein Zustand dieses Entwurfs
 no-recorded-printing = kein verzeichneter Druck
@@ -1418,19 +1444,19 @@ evidence-is-recorded-with = ist verzeichnet mit:
 evidence-would-exclude = { $ask } { $recorded }; alles andere schließt es aus
 evidence-would-weigh = { $ask } { $recorded }; alles andere spricht dagegen
 evidence-look-again = nicht sicher gesehen: nochmals ansehen
-evidence-if-unmounted = zu sehen, wenn eine Restauratorin oder ein Restaurator das Blatt ausrahmte
+evidence-if-unmounted = zu sehen, wenn eine Restauratorin oder ein Restaurator das Blatt aus der Montierung löst
 evidence-more-points = { $n ->
     [one] und ein weiteres Merkmal
-   *[other] und { $n } weitere Merkmale
+   *[other] und { in-words } weitere Merkmale
 }
 evidence-always = Es kann auch nichts davon sein: ein Nachschnitt, eine Reproduktion oder ein noch nicht beschriebener Zustand oder Druck.
 evidence-copy-untold = nichts ist verzeichnet, was sie unterscheidet
-evidence-grades = Nur was die Druckform zeigt, schließt aus; Abnutzung, Stöcke, Papier, Einfärbung und Marken wechseln oder können hinzukommen und wägen. Gleichauf mit dem besten: das Gesehene ist beim besten höchstens 3-mal so wahrscheinlich; dahinter: höchstens 20-mal; weit dahinter: höchstens 150-mal; sehr weit dahinter: mehr. Die Irrtumsraten dahinter sind Arbeitsannahmen.
-examine-by-key = Ein Blatt nach dem Schlüssel prüfen
+evidence-grades = Nur die Druckform kann ausschließen; Abnutzung, Stöcke, Papier, Einfärbung und Marken wechseln oder können hinzukommen und werden gewichtet. So gut wie das beste: Das Gesehene ist beim besten höchstens 3-mal so wahrscheinlich; dahinter: höchstens 20-mal; weit dahinter: höchstens 150-mal; sehr weit dahinter: mehr. Die Irrtumsraten hinter diesen Zahlen sind Arbeitsannahmen.
+examine-by-key = Ein Blatt mit dem Schlüssel untersuchen
 in-our-terms = hier { $ours }
-number-not-in-concordance = eine Nummer, die die Konkordanz nicht hat
+number-not-in-concordance = eine Nummer, die nicht in der Konkordanz steht
 number-is-an-error = was die Konkordanz einen Irrtum nennt
-mixed-and-key = Der Schlüssel vergleicht ganze Zustände; dieses Blatt gilt als von Stöcken in verschiedener Verfassung gedruckt.
+mixed-and-key = Der Schlüssel vergleicht ganze Zustände; dieses Blatt gilt als von Druckformen in verschiedenen Zuständen gedruckt.
 
 # Merkmale, ihre Detailreihen und ihre Töne.
 title-point = { $number }, { $point }
@@ -1441,34 +1467,34 @@ point-kind-measure = Ein Maß in { $unit }, auf { $tolerance } { $unit } genau
 point-kind-stage = Eine Stufe der Abnutzung
 point-rests-on = beruht auf: { $ground }
 point-answers = Antworten
-point-bearing = Was daraus folgt
-point-decides = Eine sichere Antwort schließt jeden Zustand und jeden Druck aus, für den hier anderes festgehalten ist. Begründung: { $why }
-point-strays = Etwa { $n } von { $of } Blättern weichen hier von dem ab, was festgehalten ist; eine Antwort wiegt daher nur und schließt nichts aus.
+point-bearing = Was eine Antwort entscheidet
+point-decides = Eine sichere Antwort schließt jeden Zustand und jeden Druck aus, für den hier anderes verzeichnet ist. Begründung: { $why }
+point-strays = Etwa { $n } von { $of } Blättern weichen hier von dem Verzeichneten ab; eine Antwort wird daher nur gewichtet und schließt nichts aus.
 point-shown = Was dort zu sehen ist
 separates = Unterscheidet
 separates-from = { $one } von { $others }
 strips = Details
-strips-how = Jede Reihe ist ein Merkmal, ausgeschnitten aus jeder Aufnahme, die auf dem Referenzbild liegt, in der Folge der Zustände und Drucke.
+strips-how = Jede Reihe zeigt ein Merkmal auf allen ausgerichteten Fotografien, in der Folge der Zustände und Drucke.
 strips-more = Diese Merkmale unterscheiden am meisten; die Seite jedes anderen Merkmals zeigt seine eigenen Details.
-detail-in-picture = in der Aufnahme
-detail-in-picture-about = „In der Aufnahme“ öffnet die Fotografie an dieser Stelle. Der Link enthält die Stelle als Content State (IIIF), sodass auch andere Betrachter sie öffnen können.
-strip-of = Blatt für Blatt: { $ask }
+detail-in-picture = in der Fotografie
+detail-in-picture-about = „In der Fotografie“ öffnet sie an dieser Stelle. Der Link enthält die Stelle als Content State (IIIF), sodass auch andere Betrachter sie öffnen können.
+strip-of = Abzug für Abzug: { $ask }
 strip-of-state = Details, { $state }
 alt-detail = Detail von { $key }: { $ask }
-not-aligned = { $sheet } fehlt, denn seine Aufnahme ließ sich nicht ausrichten: { $why }.
-part-not-shown = { $sheet } fehlt, denn seine Aufnahme endet vor dieser Stelle.
-refusal-little-to-compare = auf ihr ist zu wenig zu vergleichen
-refusal-nothing-in-common = nichts auf ihr fand sich auf dem Referenzbild wieder
-refusal-no-plausible-fit = sie passte nur so, wie keine Kamera sie verzöge
+not-aligned = { $sheet } fehlt hier: Die Fotografie ließ sich nicht ausrichten ({ $why }).
+part-not-shown = { $sheet } fehlt hier: Die Fotografie reicht nicht bis zu dieser Stelle.
+refusal-little-to-compare = zu wenig darauf ist vergleichbar
+refusal-nothing-in-common = keine übereinstimmende Stelle gefunden
+refusal-no-plausible-fit = die einzige Deckung verlangt eine unmögliche Verzerrung
 refusal-few-agree = zu wenige Stellen stimmen überein
-refusal-one-part-only = die übereinstimmenden Stellen liegen alle in einem Teil
-refusal-ties-disagree = die von Hand gesetzten Passpunkte widersprechen sich
-refusal-not-tried = sie gehört nicht zu denen, die auf das Referenzbild gelegt werden
-taken-to-be = Gilt als
+refusal-one-part-only = die übereinstimmenden Stellen liegen nur in einem Teil
+refusal-ties-disagree = die von Hand gesetzten Passpunkte widersprechen einander
+refusal-not-tried = sie gehört nicht zu denen, die am Referenzbild ausgerichtet werden
+taken-to-be = Bestimmt als
 shown-by-these = Zustand und Druck zeigen
 tones = Töne
-tone-caution = Aus Aufnahmen gelesene Töne sind keine Farbmessung: Licht, Kamera, Papier, Ausbleichen und Alter verändern sie alle. Sie stehen hier zum Betrachten, nie als Beleg; nichts in diesem Katalog beruht auf ihnen.
-tone-table = Mittel von L*, a* und b* (CIELAB, D65) mit Standardabweichung; unbedrucktes Papier derselben Aufnahme ist 100, 0, 0
+tone-caution = Aus Fotografien gelesene Töne sind keine Farbmessung: Licht, Kamera, Papier, Verblassen und Alter verändern sie. Sie stehen hier zum Betrachten, nie als Beleg; nichts in diesem Verzeichnis beruht auf ihnen.
+tone-table = Mittel von L*, a* und b* (CIELAB, D65) mit Standardabweichung; unbedrucktes Papier derselben Fotografie ist 100, 0, 0
 tone-difference = CIEDE2000 von { $sheet }
 tone-base = an ihm sind die anderen gemessen
 paper-bare = Unbedrucktes Papier
