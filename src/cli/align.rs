@@ -23,14 +23,14 @@ use crate::press::alignment::Group;
 use crate::read;
 
 pub(super) const ABOUT: &str = "\
-Aligns every photograph of a whole sheet that shows the side of the design's reference_picture to it, and \
+Aligns with the design's reference_picture every photograph of a whole sheet that shows the same side, and \
 reports how certain each alignment is.
 
-Confidence is the share of places with texture that agree. Where too few do, the photograph is refused, and \
-is shown side by side only: never overlaid, and no detail is cut from it. Refused means that it shows another \
-print, a part only, or too little; where it does show the sheet, tie at least four points by hand:
+Confidence is the share of places with texture that match. Where too few do, the photograph is refused: it is \
+shown side by side only, never overlaid, and no detail is cut from it. A refused photograph shows another print, a \
+part only, or too little; where it does show the sheet, match at least four places by hand:
   ties = [[x, y, x, y], …]   percent of this picture, and of the reference
-in its [[pictures]] of the record. Ties win over what the program finds.
+in the picture's [[pictures]] of the record. Ties take precedence over what the program finds.
 
 Results are kept in the catalogue's cache, and used as long as the photographs stay the same.
 
@@ -160,11 +160,11 @@ fn entry(key: &PictureKey, found: &Result<Registration, Fault>) -> PictureEntry 
 fn in_words(why: Refusal) -> &'static str {
     match why {
         Refusal::LittleToCompare => "too little on it to compare",
-        Refusal::NothingInCommon => "nothing on it was found again on the reference",
-        Refusal::NoPlausibleFit => "it fits only when bent in a way that no camera bends a picture",
-        Refusal::FewAgree => "too few places agree",
-        Refusal::OnePartOnly => "the places that agree lie in one part only",
-        Refusal::TiesDisagree => "the ties contradict the pictures or each other",
+        Refusal::NothingInCommon => "no matching detail was found on the reference",
+        Refusal::NoPlausibleFit => "the only fit would need an impossible distortion",
+        Refusal::FewAgree => "too few places match",
+        Refusal::OnePartOnly => "the matching places lie in one part only",
+        Refusal::TiesDisagree => "the ties disagree with the pictures or with each other",
     }
 }
 

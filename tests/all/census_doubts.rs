@@ -68,7 +68,7 @@ fn the_pairs_are_listed_with_all_that_speaks_for_and_against() {
       the record says that they may be one
       excludes        1.3 is taken to be state i, 1.4 state ii
 
-    3 pairs, 1 of them said in no record yet. To settle one, write in one of its records `same_as`, `maybe_same_as` or `not_same_as`, with a `why`.
+    3 pairs, 1 of them not yet stated in any record. To settle one, write in one of its records `same_as`, `maybe_same_as` or `not_same_as`, with a `why`.
 
     Everything recorded was used, also what is private or not published; the pages leave that out.
     ");
@@ -86,7 +86,7 @@ fn nothing_suspected_is_said() {
     ]);
     let ran = doubts(folder.path(), &[]);
     assert_eq!(ran.code, Some(0));
-    assert_eq!(ran.out, "No two records are suspected to be one sheet.\n");
+    assert_eq!(ran.out, "No two records are suspected to describe one sheet.\n");
 }
 
 /// The page, written to a file outside the catalogue.

@@ -146,7 +146,7 @@ fn what_is_not_accepted_stands_apart_and_in_no_total() {
         let site = site_of(&[FERRY, &another(standing)]);
         let census = page(&site, "census/");
         assert!(
-            census.contains("at least 4 and at most 5 impressions of"),
+            census.contains("4 to 5 impressions of"),
             "{census}"
         );
         assert!(!part(census, "by-design").contains("The Crane"));
@@ -171,7 +171,7 @@ fn what_is_not_accepted_stands_apart_and_in_no_total() {
     let doubtful = site_of(&[FERRY, &another("doubtful")]);
     let census = page(&doubtful, "census/");
     assert!(
-        census.contains("at least 5 and at most 6 impressions of"),
+        census.contains("5 to 6 impressions of"),
         "{census}"
     );
     assert!(!census.contains("id=\"set-apart\""));
@@ -190,8 +190,8 @@ fn the_command_counts_what_is_not_accepted_and_says_so() {
     };
     let document: serde_json::Value = serde_json::from_str(&counted(&["--json"])).unwrap();
     assert_eq!(document["sheets"]["at_most"], 6);
-    let said = "Not accepted, and counted all the same: R 1\n";
+    let said = "Rejected or withdrawn, and counted all the same: R 1\n";
     assert!(counted(&[]).contains(said));
     assert!(counted(&["--series", "=The Quays"]).contains(said));
-    assert!(!counted(&["1"]).contains("Not accepted"));
+    assert!(!counted(&["1"]).contains("Rejected or withdrawn"));
 }

@@ -92,7 +92,7 @@ fn holders_stand_in_their_countries_and_towns() {
             row("within", "Northport", "3", ""),
             row("inner", "Harbour Museum", "2", "1.1, 1.5"),
             row("inner", "Town Library", "1", "1.2"),
-            row("", "not recorded or not told", "1", "1.4"),
+            row("", "not recorded or withheld", "1", "1.4"),
         ]
     );
     // Figures elsewhere lead to each of the three.

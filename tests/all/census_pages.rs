@@ -89,7 +89,7 @@ fn classes_stand_apart_and_what_does_not_count_is_named() {
     let site = site_of(&[FERRY]);
     let census = page(&site, "design/1/census/");
     assert!(
-        census.contains("at least 4 and at most 5 impressions; 1 counted, not shown"),
+        census.contains("4 to 5 impressions; 1 counted but not published"),
         "{census}"
     );
     let classes = part(census, "by-class");
@@ -102,10 +102,10 @@ fn classes_stand_apart_and_what_does_not_count_is_named() {
         assert!(classes.contains(&row), "{class}: {classes}");
     }
     // An unpublished sheet is counted, by class among others, and stands in no row of holder or status.
-    assert!(classes.contains("1 counted, not shown"));
+    assert!(classes.contains("1 counted but not published"));
     for id in ["by-holder", "by-status"] {
         let rows = part(census, id).split("</tbody>").next().unwrap();
-        assert!(!rows.contains("counted, not shown"), "{rows}");
+        assert!(!rows.contains("counted but not published"), "{rows}");
     }
     let apart = part(census, "not-counted");
     assert!(apart.contains("1.5") && !apart.contains("1.1"), "{apart}");
@@ -130,11 +130,11 @@ fn beyond_an_exact_count_the_lower_end_is_said_to_be_a_bound() {
     let site = site_of(&[&records]);
     let census = page(&site, "design/1/census/");
     assert!(
-        census.contains("not fewer than 13 and at most 26 impressions"),
+        census.contains("13 or more, at most 26 impressions"),
         "{census}"
     );
     assert!(part(census, "by-status").contains("≥13–26"));
-    assert!(page(&site, "design/1/").contains("Not fewer than 13, at most 26 impressions known"));
+    assert!(page(&site, "design/1/").contains("13 or more, at most 26 impressions known"));
 }
 
 #[test]
@@ -197,7 +197,7 @@ fn what_a_catalogue_settles_stands_beside_the_counts_and_in_the_glossary() {
     }
     let principles = part(page(&site, "glossary/"), "principles");
     assert!(
-        principles.contains("What counts")
+        principles.contains("What is counted")
             && principles.contains("Frames &lt;are&gt; not measured.")
     );
     assert!(!page(&site_of(&[FERRY]), "glossary/").contains("id=\"principles\""));
@@ -214,8 +214,8 @@ fn an_edition_stands_beside_its_sources_and_the_sizes_that_nobody_declares() {
     assert!(editions.contains("Other sources give 40"), "{editions}");
     let known = "<p>Known: <a href=\"#printing-own\">2</a> of 50 declared. 2 of the 50 numbers are recorded. ";
     assert!(editions.contains(known), "{editions}");
-    let other = &editions[editions.find("Numbered as of another size").unwrap()..];
-    assert!(other.starts_with("Numbered as of another size, which nobody declares: 60: "));
+    let other = &editions[editions.find("Numbered out of a different total").unwrap()..];
+    assert!(other.starts_with("Numbered out of a different total: 60: "));
     assert!(other.contains("impression/1.4/"));
 }
 
@@ -233,15 +233,15 @@ fn survival_is_estimated_or_the_reason_is_said() {
     let survival = part(page(&site, "design/1/census/"), "survival");
     assert!(
         survival.contains(
-            "Impressions that could have been met, destroyed ones among them: a lower bound of 6 (95 %: 5 to "
+            "An estimated 6 impressions or more existed to be recorded, including any since destroyed (95% interval: 5 to "
         ),
         "{survival}"
     );
     assert!(
-        survival.contains("It does not show that any is missing."),
+        survival.contains("This does not show that any is missing."),
         "{survival}"
     );
-    let ground = "5 impressions are recorded on at least one occasion; 3 of them on one, 2 on two.";
+    let ground = "Based on 5 impressions recorded on at least one occasion, of which 3 on one and 2 on two.";
     assert!(survival.contains(ground), "{survival}");
     assert!(survival.contains("gives a lower bound"));
     let own = "key = \"own\"\n";
@@ -548,12 +548,12 @@ fn an_impression_that_is_not_shown_is_told_beside_the_rows_that_do_not_add_up() 
         let status = part(page(&site, address), "by-status");
         let below = status.split("</tbody>").nth(1).unwrap();
         assert!(
-            below.contains("1 counted, not shown; it is in no row of this table."),
+            below.contains("1 counted but not published; it is in no row of this table."),
             "{below}"
         );
     }
     let all = part(page(&site, "census/"), "by-design");
-    let told = "<span class=\"of-cell\">1 counted, not shown</span>";
+    let told = "<span class=\"of-cell\">1 counted but not published</span>";
     // In the row of its design and in the row of all.
     assert_eq!(all.matches(told).count(), 2, "{all}");
     let shown = site_of(&[&FERRY.replace("publish = false\n", "")]);
@@ -563,7 +563,7 @@ fn an_impression_that_is_not_shown_is_told_beside_the_rows_that_do_not_add_up() 
 #[test]
 fn a_design_without_a_known_impression_is_said_to_have_no_row() {
     let bare = "-- records/designs/2/design.toml\ntitles = [{ text = \"The Crane\" }]\n";
-    let said = "One more design is not in this table: no impression of it is known.";
+    let said = "One further design is not in this table: no impression of it is known.";
     let site = site_of(&[FERRY, bare]);
     let all = part(page(&site, "census/"), "by-design");
     assert!(all.contains(said) && !all.contains("The Crane"), "{all}");
@@ -576,7 +576,7 @@ fn a_design_without_a_known_impression_is_said_to_have_no_row() {
 
 #[test]
 fn an_open_doubt_is_said_to_count_as_two_where_occasions_are_counted() {
-    let said = "Here records that may be of one sheet are counted separately.";
+    let said = "Records that may describe one impression are counted separately here.";
     let open = site_of(&[&undeclared()]);
     let census = page(&open, "design/1/census/");
     assert!(part(census, "survival").contains(said));
@@ -664,7 +664,7 @@ fn one_design_of_the_demonstration_shows_an_estimate() {
     let survival = part(census, "survival");
     assert!(
         survival.contains(
-            "5 impressions are recorded on at least one occasion; 2 of them on one, 1 on two."
+            "Based on 5 impressions recorded on at least one occasion, of which 2 on one and 1 on two."
         ),
         "{survival}"
     );

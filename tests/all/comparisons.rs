@@ -148,7 +148,7 @@ fn photographs_are_laid_on_the_reference_as_published() {
 fn a_photograph_that_was_refused_says_why() {
     let data = data(&quay());
     assert!(data["sheets"][2]["onto"].is_null());
-    assert_eq!(data["sheets"][2]["why"], "too few places agree");
+    assert_eq!(data["sheets"][2]["why"], "too few places match");
     assert!(data["sheets"][3]["picture"].is_null());
     assert!(data["sheets"][3]["why"].is_null());
 }
@@ -176,7 +176,7 @@ fn the_table_tells_the_script_what_each_sheet_can_be() {
     assert!(moon[3].is_null(), "nothing was recorded");
     assert_eq!(data["rows"][1]["tolerance"], 1.5);
     assert_eq!(data["counts"].as_array().unwrap().len(), 3);
-    assert_eq!(data["counts"][2], "They differ at 2 points of {all}.");
+    assert_eq!(data["counts"][2], "They differ at 2 of the {all} points recorded.");
 }
 
 #[test]

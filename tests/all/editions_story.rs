@@ -328,12 +328,12 @@ fn every_address_of_an_edition_answers_in_the_next() {
     for words in [
         "New: state <span class=\"numeral\">ii</span>/iii",
         "ii</span>/ii is now <span class=\"numeral\">iii</span>/iii",
-        "The key of the entry was lock",
+        "The identifier of the entry was lock",
         "umber 2a, formerly 2",
         "Withdrawn.",
-        "the same sheet as ",
+        "the same impression as ",
         "gallery leads to ",
-        "Shipyard Museum</a>: taken over by <a",
+        "Shipyard Museum</a>: now part of <a",
     ] {
         assert!(changes.contains(words), "{words} is not in\n{changes}");
     }
@@ -348,7 +348,7 @@ fn every_address_of_an_edition_answers_in_the_next() {
         ("holder-museum", "Now recorded here: 1.4".to_owned()),
         (
             "record-holder-shipyard",
-            "Shipyard Museum: taken over by Harbour Museum.".to_owned(),
+            "Shipyard Museum: now part of Harbour Museum.".to_owned(),
         ),
     ] {
         let entry = feed
@@ -384,7 +384,7 @@ fn every_address_of_an_edition_answers_in_the_next() {
     );
     assert!(told[1].ends_with("; withdrawn"), "{told:?}");
     assert!(
-        told[2].ends_with("key in this catalogue; taken over, see Harbour Museum"),
+        told[2].ends_with("identifier in this catalogue; merged, see Harbour Museum"),
         "{told:?}"
     );
 

@@ -490,7 +490,7 @@ fn a_holder_that_was_taken_over_explains_and_its_sheets_stand_with_the_successor
     assert!(moved.is_empty(), "{moved:?}");
     let old = page(&after, "holder/library/");
     assert!(
-        old.contains("Continued by <a href=\"../../holder/museum/\">Harbour Museum"),
+        old.contains("Now part of <a href=\"../../holder/museum/\">Harbour Museum"),
         "{old}"
     );
     assert!(!old.contains("impressions-here"));
@@ -498,7 +498,7 @@ fn a_holder_that_was_taken_over_explains_and_its_sheets_stand_with_the_successor
     for expected in [
         "2 impressions of 1 design",
         "impression/ferry.2/",
-        "recorded with <a href=\"../../holder/library/\">",
+        "recorded under <a href=\"../../holder/library/\">",
     ] {
         assert!(new.contains(expected), "{expected}: {new}");
     }

@@ -214,11 +214,11 @@ fn every_word_that_makes_no_sense_is_told_with_what_there_is() {
         "the nearest is “moon”; the points are moon, lamps, height",
         "“moon” has no value “presemt”",
         "the nearest is “present”; the values are present, absent",
-        "“few” is no number of “lamps”",
-        "“1,2” is no measurement of “height”",
+        "“few” is not a number of “lamps”",
+        "“1,2” is not a measurement of “height”",
         "“height” is measured; “!=” says nothing there",
         "“moon” says of no point what was seen",
-        "“surely” is no certainty",
+        "“surely” is not a certainty",
         "every value of “moon” is ruled out",
     ] {
         assert!(ran.err.contains(told), "{told}\n{}", ran.err);
@@ -244,7 +244,7 @@ fn people_are_told_the_evidence_and_never_what_it_is() {
         "  i/ii a: excluded\n      excludes (matrix): A moon? present; recorded: absent\n",
         "What would change this\n  ii/ii b is recorded with:\n      How many lamps? 3; anything else excludes it\n",
         "It may be none of these: a recut, a reproduction, or a state or printing not yet described.",
-        "no authentication",
+        "not an authentication",
     ] {
         assert!(told.contains(line), "{line}\n{told}");
     }

@@ -259,7 +259,7 @@ fn what_another_record_says_of_the_sheet_itself_stands_in_a_part_of_its_own() {
     assert!(other.contains("Torn at the left."), "{other}");
     assert!(other.contains("from a photograph"), "{other}");
     assert!(
-        other.contains("The same sheet as R 1.1: The tear is at the same place."),
+        other.contains("The same impression as R 1.1: The tear is at the same place."),
         "{other}"
     );
     assert!(
@@ -283,7 +283,7 @@ fn the_address_of_another_record_leads_to_the_page_of_the_sheet() {
     );
     let text = plain(html);
     assert!(
-        text.contains("R 1.1 and R 1.2 are one sheet, which is described at R 1.2."),
+        text.contains("R 1.1 and R 1.2 describe the same impression; see R 1.2."),
         "{text}"
     );
     for word in ["Torn at the left.", "Early show", "Col Lector"] {

@@ -72,7 +72,7 @@ fn an_unpublished_record_adds_to_no_row_that_names_another() {
         let kinds = part(census, "by-kind");
         let (_, proofs) = kinds.split_once("trial proof").unwrap();
         let proofs = proofs.split("</tr>").next().unwrap();
-        assert!(proofs.contains("1 counted, not shown"), "{proofs}");
+        assert!(proofs.contains("1 counted but not published"), "{proofs}");
         assert!(!proofs.contains("1.1"), "{proofs}");
         for id in ["by-status", "by-holder", "by-country"] {
             let rows = part(census, id).split("</table>").next().unwrap();
@@ -375,6 +375,6 @@ fn commands_use_everything_and_say_so_to_people_alone() {
         ],
         &[],
     );
-    assert!(census.contains("Known: 1 sheet\n"), "{census}");
+    assert!(census.contains("Known: 1 impression\n"), "{census}");
     assert!(census.contains("stolen"), "{census}");
 }

@@ -450,7 +450,7 @@ same_as = [{ impression = "1.1", why = "the same number" }]
     let joined = page(&site, "impression/1.1/");
     assert!(joined.contains("<span class=\"handle\">1.3</span> are records of one sheet."));
     assert!(
-        joined.contains("The same sheet as <span class=\"handle\">1.3</span>: the same number.")
+        joined.contains("The same impression as <span class=\"handle\">1.3</span>: the same number.")
     );
     let design = page(&site, "design/1/");
     assert!(
@@ -482,7 +482,7 @@ status = "located"
 observed = { moon = "present", stamp = "absent", mast = "present" }
 "#]);
     let text = page(&site, "design/1/comparison/1/");
-    assert!(text.contains("They differ at one point of 3."));
+    assert!(text.contains("They differ at one of the 3 points recorded."));
     let at = |needle: &str| text.find(needle).unwrap_or_else(|| panic!("no {needle:?}"));
     assert!(at("A moon?") < at("A stamp?") && at("A stamp?") < at("A mast?"));
     assert!(
@@ -676,7 +676,7 @@ fn the_cautions_name_what_is_said_against_what_was_seen_and_who_is_named_without
     for words in [
         "unless it says “contradicted by what was seen”, and gives the reasons.",
         "The name and place of a private collection are published only where its owner’s consent is recorded.",
-        "Others whom the records name, former owners among them, are named without it.",
+        "Other people in the records, former owners among them, are named without consent.",
         "The name of a person who objects is taken out.",
         "Write to editors@prints.example.org.",
     ] {
@@ -685,9 +685,9 @@ fn the_cautions_name_what_is_said_against_what_was_seen_and_who_is_named_without
     assert!(!said("en", "").contains("Write to"));
     let german = said("de", write);
     for words in [
-        "sofern nicht „entgegen dem, was gesehen wurde“ dabeisteht",
+        "sofern nicht „im Widerspruch zum Gesehenen“ dabeisteht",
         "darunter frühere Eigentümer, werden ohne sie genannt.",
-        "Man schreibe an editors@prints.example.org",
+        "Schreiben Sie an editors@prints.example.org",
     ] {
         assert!(german.contains(words), "{words}: {german}");
     }

@@ -67,7 +67,7 @@ fn agents_stand_in_round_brackets_and_nobody_else() {
     );
     assert_eq!(
         line("{ keeper = \"museum\", from = \"1966\", how = \"loan\" }, { keeper = \"museum\" }"),
-        "Lent to Harbour Museum, Northport, 1966. Harbour Museum, Northport, in keeping."
+        "Lent to Harbour Museum, Northport, 1966. Harbour Museum, Northport, as custodian."
     );
 }
 
@@ -196,7 +196,7 @@ fn whether_it_was_this_sheet_is_another_question() {
         line(
             "{ agent = { name = \"A dealer\" }, from = \"1951\", lot = \"9\", this_sheet = \"possible\" }, { owner = \"heir\", this_sheet = \"probable\", certainty = \"possible\" }"
         ),
-        "(A dealer, 1951, lot 9, possibly this sheet). Possibly Ben Quire, probably this sheet."
+        "(A dealer, 1951, lot 9, possibly this impression). Possibly Ben Quire, probably this impression."
     );
 }
 
@@ -253,7 +253,7 @@ fn a_sheet_that_existed_in_1933_is_told_of_with_the_caution_and_no_accusation() 
     let html = section("sheet = { date = \"1930\" }");
     let (_, text) = tags(&html);
     for said in [
-        "No owner is recorded here for the time from 30 January 1933 to 8 May 1945.",
+        "No owner is recorded here from 30 January 1933 to 8 May 1945.",
         "Gaps are common and imply no wrongdoing",
         "legal advice in the country where it is",
     ] {
@@ -344,7 +344,7 @@ fn the_status_says_where_the_record_ends_and_who_sold_in_these_years() {
         (
             "en",
             bought_in,
-            "Last recorded 1937; then no owner recorded until it was offered and not sold, 1950 (Quay & Son, possibly this sheet).",
+            "Last recorded 1937; then no owner recorded until it was offered and bought in, 1950 (Quay & Son, possibly this impression).",
         ),
         (
             "en",
@@ -381,7 +381,7 @@ fn the_status_says_where_the_record_ends_and_who_sold_in_these_years() {
 
 #[test]
 fn a_text_written_by_hand_is_said_not_to_count() {
-    let note = "Only the entries are counted here, not the text written by hand.";
+    let note = "Only the entries are counted here, not the provenance text.";
     let entries =
         "sheet = { date = \"1930\" }\nprovenance = [{ owner = \"owner\", to = \"1937\" }]";
     assert!(!tags(&section(entries)).1.contains(note));
@@ -399,14 +399,14 @@ fn one_page_gathers_the_sheets_by_what_is_recorded_and_names_no_private_owner() 
     let html = page(&site, "provenance/");
     let (_, text) = tags(html);
     assert!(
-        text.contains("Owner recorded, or perhaps recorded, for part of these years"),
+        text.contains("Owner recorded, certainly or possibly, for part of these years"),
         "{text}"
     );
     assert!(
         text.contains("2 January 1940 to 8 May 1945: no owner recorded"),
         "{text}"
     );
-    assert!(text.contains("1.2 (change of hands recorded)"), "{text}");
+    assert!(text.contains("1.2 (change of ownership recorded)"), "{text}");
     assert!(text.contains("1.1 (may have been printed later)"), "{text}");
     for secret in ["Skerry", "Tansill", "Wrack", "1.3"] {
         assert!(!text.contains(secret), "{secret}");
@@ -467,7 +467,7 @@ fn a_sheet_that_may_be_another_is_told_with_what_that_one_records_of_these_years
     );
     let site = site_of(&[FERRY, owner, &sold, &kept]);
     let text = |address: &str| tags(page(&site, address)).1;
-    let told = "erhaps the same sheet as 1.2: an owner whose name is withheld, until 1937; sale, Mole & Pier, May 1938";
+    let told = "erhaps the same impression as 1.2: an owner whose name is withheld, until 1937; sale, Mole & Pier, May 1938";
     assert!(
         text("provenance/").contains(told),
         "{}",
@@ -476,7 +476,7 @@ fn a_sheet_that_may_be_another_is_told_with_what_that_one_records_of_these_years
     let sheet = text("impression/1.3/");
     assert!(sheet.contains(told), "{sheet}");
     assert!(
-        text("impression/1.2/").contains("Perhaps the same sheet as 1.3."),
+        text("impression/1.2/").contains("Perhaps the same impression as 1.3."),
         "{}",
         text("impression/1.2/")
     );
@@ -505,10 +505,10 @@ fn a_change_of_hands_that_is_not_recorded_sends_the_reader_to_the_sheet() {
     assert!(all.contains(told), "{all}");
     assert!(!sheet.contains("changed hands is not recorded"), "{sheet}");
     let [all, sheet] = said("unknown", "");
-    let told = "is not recorded). How it changed hands is not recorded: see the sheet.";
+    let told = "is not recorded). How ownership changed is not recorded: see the impression.";
     assert!(all.contains(told), "{all}");
     assert!(
-        sheet.contains("How it changed hands is not recorded."),
+        sheet.contains("How ownership changed is not recorded."),
         "{sheet}"
     );
     let [all, _] = said("transfer", "");
@@ -534,7 +534,7 @@ fn the_page_says_why_a_sheet_is_not_asked_about_and_that_silence_clears_none() {
     let site = site_of(&[FERRY, burnt]);
     let (_, text) = tags(page(&site, "provenance/"));
     for said in [
-        "One record is outside this study: its sheet was printed later or destroyed before, or it is withdrawn, a recut or a reproduction.",
+        "One record is left out: its impression was printed after or destroyed before these years, or it is withdrawn, a recut or a reproduction.",
         "The absence of a recorded owner does not clear an impression.",
     ] {
         assert!(text.contains(said), "{said}: {text}");
@@ -553,8 +553,8 @@ fn a_german_catalogue_says_it_in_german() {
     let (_, text) = tags(page(&site, "impression/1.2/"));
     for said in [
         "Wahrscheinlich Ada Quire [1880–1949]; im Erbgang an Ben Quire, 1949.",
-        "(Verkauf, Mole & Pier, 1951, zurückgegangen, möglicherweise dieses Blatt).",
-        "Für die ganze Zeit, in der es bestanden haben kann, 30. Januar 1933 bis 8. Mai 1945, ist ein Eigentümer verzeichnet, für keinen Teil davon mit Gewissheit.",
+        "(Verkauf, Mole & Pier, 1951, zurückgegangen, möglicherweise dieser Abzug).",
+        "Für die ganze Zeit, in der das Blatt bestanden haben kann, 30. Januar 1933 bis 8. Mai 1945, ist ein Eigentümer verzeichnet, für keinen Teil davon mit Gewissheit.",
         "Lücken sind üblich und bedeuten kein Unrecht",
     ] {
         assert!(text.contains(said), "{said}: {text}");
@@ -602,8 +602,8 @@ fn text_of(address: &str) -> String {
 #[test]
 fn former_owners_agents_and_keepers_stand_apart_with_their_sheets() {
     let text = text_of("owners/");
-    let (owners, rest) = text.split_once("Agents").unwrap();
-    let (agents, keepers) = rest.split_once("Keepers").unwrap();
+    let (owners, rest) = text.split_once("Dealers and agents").unwrap();
+    let (agents, keepers) = rest.split_once("Custodians").unwrap();
     for line in [
         "Ada Quire, 1880–1949: 1.2, 1.3 (possibly)",
         "Mariners’ Rooms, see Old Cabinet: 1.3",
@@ -612,7 +612,7 @@ fn former_owners_agents_and_keepers_stand_apart_with_their_sheets() {
         assert!(owners.contains(line), "{line}: {owners}");
     }
     assert!(agents.contains("Mole & Pier: 1.2"), "{agents}");
-    let brief = "Recorded as owners before the present holder; agents and keepers apart. Not an opinion on title. Cautions";
+    let brief = "Owners before the present holder; dealers, agents and custodians are listed separately. Not an opinion on title. Scope and limitations";
     assert!(owners.contains(brief), "{owners}");
     assert!(keepers.contains("Store: 1.2"), "{keepers}");
     // The present owner of a sheet is not a former owner of it.
@@ -664,14 +664,14 @@ fn whom_a_sheet_was_stolen_from_is_no_former_owner() {
 #[test]
 fn a_sheet_is_found_by_the_numbers_it_had() {
     let text = text_of("owners/");
-    let (_, numbers) = text.split_once("Former inventory numbers").unwrap();
+    let (_, numbers) = text.split_once("Former accession numbers").unwrap();
     // In the order of counting, not of letters.
     assert!(
         numbers.contains("Old Cabinet, Northport N 9 1.3 N 10 1.2"),
         "{numbers}"
     );
     assert!(
-        numbers.contains("With a holder who is not recorded X 1 1.2"),
+        numbers.contains("Holder not recorded X 1 1.2"),
         "{numbers}"
     );
 }
@@ -687,14 +687,14 @@ fn a_holder_that_was_merged_keeps_a_page_that_tells_all_of_it() {
     ] {
         assert!(text.contains(line), "{line}: {text}");
     }
-    assert!(text_of("holder/museum/").contains("Took overOld Cabinet"));
+    assert!(text_of("holder/museum/").contains("IncorporatesOld Cabinet"));
 }
 
 #[test]
 fn what_was_kept_for_others_is_never_called_owned() {
     let text = text_of("holder/store/");
     assert!(
-        text.contains("Formerly kept for others 1.2, The Ferry: 1960 to 1970"),
+        text.contains("Formerly on deposit here 1.2, The Ferry: 1960 to 1970"),
         "{text}"
     );
     assert!(!text.contains("Formerly owned"));
@@ -712,7 +712,7 @@ fn a_mark_that_several_used_is_told_on_the_sheet_and_among_the_marks() {
     assert!(text("marks/").contains(told), "{}", text("marks/"));
     let sheet = text("impression/1.2/");
     assert!(
-        sheet.contains("A mark that several used: Ada Quire; Ben Quire."),
+        sheet.contains("A mark with several users: Ada Quire; Ben Quire."),
         "{sheet}"
     );
     assert!(page(&site, "impression/1.2/").contains("marks/#shared"));
@@ -806,7 +806,7 @@ fn a_lost_sheet_that_somebody_unnamed_had_last_is_told_as_the_trade_says_it() {
         (
             "en",
             "keeper",
-            "last recorded with a keeper who is not named, 1940",
+            "last recorded with an unnamed custodian, 1940",
         ),
         ("de", "owner", "zuletzt in Privatbesitz nachgewiesen, 1940"),
         ("de", "agent", "zuletzt im Handel nachgewiesen, 1940"),

@@ -133,7 +133,7 @@ fn numbers_states_and_impressions_are_read_as_people_write_them() {
         (
             "TP 14 iii/iv",
             &[
-                "possible design/14/#state-cut-down | TP 14 iii/iii | numeral in this catalogue, which counts another number of states",
+                "possible design/14/#state-cut-down | TP 14 iii/iii | numeral in this catalogue, which has another total of states",
             ],
         ),
         (
@@ -142,7 +142,7 @@ fn numbers_states_and_impressions_are_read_as_people_write_them() {
         ),
         (
             "14 cut-down",
-            &["certain design/14/#state-cut-down | TP 14 iii/iii | key in this catalogue"],
+            &["certain design/14/#state-cut-down | TP 14 iii/iii | identifier in this catalogue"],
         ),
         (
             "TP 14 Printed by the artist",
@@ -155,7 +155,7 @@ fn numbers_states_and_impressions_are_read_as_people_write_them() {
         (
             "14.3",
             &[
-                "certain impression/14.1/ | TP 14.1 | number in this catalogue; 14.3 is a record of this sheet",
+                "certain impression/14.1/ | TP 14.1 | number in this catalogue; 14.3 is a record of this impression",
             ],
         ),
         (
@@ -176,44 +176,44 @@ fn keys_links_and_addresses_are_read() {
     assert_read(&[
         (
             "design:15",
-            &["certain design/15/ | TP 15a, Night Ferry | key in this catalogue"],
+            &["certain design/15/ | TP 15a, Night Ferry | identifier in this catalogue"],
         ),
         (
             "impression/14.2/",
-            &["certain impression/14.2/ | TP 14.2 | key in this catalogue"],
+            &["certain impression/14.2/ | TP 14.2 | identifier in this catalogue"],
         ),
         (
             "https://prints.example.org/design/14/#state-moonlit",
-            &["certain design/14/#state-moonlit | TP 14 ii/iii | key in this catalogue"],
+            &["certain design/14/#state-moonlit | TP 14 ii/iii | identifier in this catalogue"],
         ),
         (
             "prints.example.org/design/14/#printing-own",
             &[
-                "certain design/14/#printing-own | TP 14 (Printed by the artist) | key in this catalogue",
+                "certain design/14/#printing-own | TP 14 (Printed by the artist) | identifier in this catalogue",
             ],
         ),
         (
             "https://prints.example.org/design/14/census/",
-            &["certain design/14/ | TP 14, Ōsaka Ferry | key in this catalogue"],
+            &["certain design/14/ | TP 14, Ōsaka Ferry | identifier in this catalogue"],
         ),
         (
             "holder:harbour",
-            &["certain holder/harbour/ | Harbour Museum, Northport | key in this catalogue"],
+            &["certain holder/harbour/ | Harbour Museum, Northport | identifier in this catalogue"],
         ),
         (
             "https://prints.example.org/lit/first-list/#9i",
-            &["certain lit/first-list/#9i | Willem 1950, 9 I | key in this catalogue"],
+            &["certain lit/first-list/#9i | Willem 1950, 9 I | identifier in this catalogue"],
         ),
         (
             "dark",
             &[
-                "possible design/14/#state-dark | TP 14 i/iii | key in this catalogue",
-                "possible design/15/#state-dark | TP 15a, only state | key in this catalogue",
+                "possible design/14/#state-dark | TP 14 i/iii | identifier in this catalogue",
+                "possible design/15/#state-dark | TP 15a, only state | identifier in this catalogue",
             ],
         ),
         (
             "cut-down",
-            &["probable design/14/#state-cut-down | TP 14 iii/iii | key in this catalogue"],
+            &["probable design/14/#state-cut-down | TP 14 iii/iii | identifier in this catalogue"],
         ),
     ]);
 }
@@ -222,9 +222,9 @@ fn keys_links_and_addresses_are_read() {
 fn numbers_of_earlier_catalogues_are_read_through_the_concordance() {
     const NINE: &[&str] = &[
         "certain design/14/ | TP 14, Ōsaka Ferry | Willem 1950, 9",
-        "certain lit/first-list/#9 | Willem 1950, 9 | the number itself, in the list of that catalogue",
+        "certain lit/first-list/#9 | Willem 1950, 9 | the number itself, in that catalogue’s list",
     ];
-    const ROW_I: &str = "certain lit/first-list/#9i | Willem 1950, 9 I | the number itself, in the list of that catalogue";
+    const ROW_I: &str = "certain lit/first-list/#9i | Willem 1950, 9 I | the number itself, in that catalogue’s list";
     const COVERED: &[&str] = &[
         "possible design/14/#state-dark | TP 14 i/iii | Willem 1950, 9 I (includes this state)",
         "possible design/14/#state-moonlit | TP 14 ii/iii | Willem 1950, 9 I (includes this state)",
@@ -242,35 +242,35 @@ fn numbers_of_earlier_catalogues_are_read_through_the_concordance() {
             "W 4",
             &[
                 "probable design/14/ | TP 14, Ōsaka Ferry | Orme 1969, W 4",
-                "probable lit/second/#w4 | Orme 1969, W 4 | the number itself, in the list of that catalogue",
+                "probable lit/second/#w4 | Orme 1969, W 4 | the number itself, in that catalogue’s list",
             ],
         ),
         (
             "Orme W 4 III",
             &[
                 "certain design/14/#state-cut-down | TP 14 iii/iii | Orme 1969, W 4 III (part of this state)",
-                "certain lit/second/#w4iii | Orme 1969, W 4 III | the number itself, in the list of that catalogue",
+                "certain lit/second/#w4iii | Orme 1969, W 4 III | the number itself, in that catalogue’s list",
             ],
         ),
         (
             "First List 9 c",
             &[
                 "certain design/14/#printing-own | TP 14 (Printed by the artist) | Willem 1950, 9 c (not a state)",
-                "certain lit/first-list/#9c | Willem 1950, 9 c | the number itself, in the list of that catalogue",
+                "certain lit/first-list/#9c | Willem 1950, 9 c | the number itself, in that catalogue’s list",
             ],
         ),
         (
             "Willem 12/I",
             &[
                 "possible design/15/ | TP 15a, Night Ferry | Willem 1950, 12/I (in error)",
-                "certain lit/first-list/#12i | Willem 1950, 12/I | the number itself, in the list of that catalogue",
+                "certain lit/first-list/#12i | Willem 1950, 12/I | the number itself, in that catalogue’s list",
             ],
         ),
         (
             "Willem 9 VII",
             &[
                 "possible design/14/ | TP 14, Ōsaka Ferry | Willem 1950, 9; the concordance has no “vii” there",
-                "possible lit/first-list/#9 | Willem 1950, 9 | the number itself, in the list of that catalogue",
+                "possible lit/first-list/#9 | Willem 1950, 9 | the number itself, in that catalogue’s list",
             ],
         ),
         (
@@ -378,7 +378,7 @@ fn people_get_a_line_for_each_reading() {
     assert_eq!(
         ran.out,
         "TP 14 iii\n  certain   TP 14 iii/iii  https://prints.example.org/design/14/#state-cut-down  number in this catalogue\n\
-         \nnothing at all\n  means nothing in this catalogue\n"
+         \nnothing at all\n  not understood\n"
     );
 }
 

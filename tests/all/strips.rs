@@ -297,7 +297,7 @@ fn the_page_of_a_point_groups_by_state_and_names_what_is_missing() {
     // Refused, with the reason in words.
     let handle = "<a class=\"handle\" href=\"../../../../impression/1.5/\">1.5</a>";
     assert!(moon.contains(&format!(
-        "{handle} is not shown, for its photograph could not be aligned: too few places agree."
+        "{handle} is not shown: its photograph could not be aligned (too few places match)."
     )));
     // The credits of the photographs, sheets with the same one together.
     assert!(
@@ -318,7 +318,7 @@ fn a_photograph_that_ends_before_a_point_is_named_there() {
         of_first.remove(&key("moon"));
     });
     let moon = page(&site, "design/1/point/moon/");
-    assert!(moon.contains("1.1</a> is not shown, for its photograph ends before this place."));
+    assert!(moon.contains("1.1</a> is not shown: its photograph does not reach this detail."));
     assert!(!page(&site, "design/1/point/sky/").contains("ends before"));
 }
 

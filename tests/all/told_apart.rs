@@ -24,7 +24,7 @@ fn text(html: &str) -> String {
 #[test]
 fn a_state_says_by_which_points_it_is_told_from_the_one_before() {
     let told = text(&html(&[FERRY], "design/1/"));
-    assert!(told.contains("Told from i by moon."), "{told}");
+    assert!(told.contains("Distinguished from i by moon."), "{told}");
     assert!(told.contains("These points together distinguish every state and printing: moon."));
 }
 
@@ -36,10 +36,10 @@ fn where_no_point_tells_two_states_apart_the_page_says_so() {
     );
     let told = text(&html(&[&alike], "design/1/"));
     assert!(
-        told.contains("No recorded point tells it from i."),
+        told.contains("Not distinguishable from i at any recorded point."),
         "{told}"
     );
-    assert!(told.contains("No recorded point separates state"), "{told}");
+    assert!(told.contains("No recorded point distinguishes state"), "{told}");
 }
 
 #[test]
@@ -277,7 +277,7 @@ fn the_page_of_a_point_says_why_it_decides_or_how_often_sheets_depart() {
             [
                 "A certain answer here excludes every state and printing of which something else is recorded. Reason: \
                  The block split in one night &amp; was never mended.",
-                "About 12 of 100 sheets depart from what is recorded here, so an answer weighs and excludes nothing.",
+                "About 12 of 100 sheets depart from what is recorded here, so an answer is weighed and excludes nothing.",
                 "About 125 of 1000 sheets depart",
             ],
         ),
@@ -357,7 +357,7 @@ fn an_opinion_after_another_catalogue_is_said_in_our_terms_too() {
     let told = text(&html(&[AFTER], "impression/3.1/"));
     assert!(told.contains("“II/II”, here ii/iii or iii/iii"), "{told}");
     assert!(
-        told.contains("“III”, a number that the concordance does not have"),
+        told.contains("“III”, a number that is not in the concordance"),
         "{told}"
     );
 }

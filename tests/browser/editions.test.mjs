@@ -311,12 +311,12 @@ test("in a browser pages that stay say what has become of their record", async (
 test("pages of changes and the feed carry each change", async () => {
   const changes = [
     ["design-22", /New: state ii\/iii\. Numerals: ii\/ii is now iii\/iii/],
-    ["design-17", /17\.11: the same sheet as 17\.10/],
+    ["design-17", /17\.11: the same impression as 17\.10/],
     ["design-19", /Withdrawn/],
     ["design-16", /16\.3.*Gallery of the Bay.*Corvallen Institute of Art|16\.3.*Corvallen Institute of Art/],
     ["design-27", /Number 31, formerly 27/],
     ["design-26", /Number 26a, formerly 26/],
-    ["design-thunderhead", /The key of the entry was 24/],
+    ["design-thunderhead", /The identifier of the entry was 24/],
     ["design-2", /rifts/],
   ];
   const latest = await published("changes/index.html");
@@ -328,7 +328,7 @@ test("pages of changes and the feed carry each change", async () => {
   for (const [html, name] of [[latest, "latest"], [fourth, "edition"]]) {
     assert.match(at(html, `${name}-holder-corvallen`), /16\.3/);
     assert.match(plain(html), /ferrisport leads to Holmsted Museum of Art now/);
-    assert.match(plain(html), /Gallery of the Bay: taken over by Corvallen Institute of Art/);
+    assert.match(plain(html), /Gallery of the Bay: now part of Corvallen Institute of Art/);
   }
 
   // Edition 3 tells what it changed itself, and what its numbers and numerals are now.

@@ -143,7 +143,7 @@ test("with scripts the choice is said aloud and kept in the address", async () =
   await choose(page, state);
   const left = await seen();
   const said = () => page.$eval(".sift output", (output) => output.textContent);
-  assert.equal(await said(), `${left} of ${all} answer to this.`);
+  assert.equal(await said(), `${left} of ${all} shown.`);
   assert.equal(new URL(page.url()).hash, `#only=${state}`);
 
   // Sent to a colleague, the address shows the same; an answer that is not there does no harm.

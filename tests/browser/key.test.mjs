@@ -133,7 +133,7 @@ function differences(table, said, ours) {
   return found;
 }
 
-const FITS = { best: "fits best", level: "level with the best", excluded: "excluded", "no-printing": "not in a recorded printing that fits", "nothing-to-compare": "nothing recorded to compare", "nothing-told": "not distinguished" };
+const FITS = { best: "fits best", level: "as good as the best", excluded: "excluded", "no-printing": "not in a recorded printing that fits", "nothing-to-compare": "nothing recorded to compare", "nothing-told": "not distinguished" };
 
 /** The differences between the states as the command prints them for people and as the page ranks them. */
 function differencesInWords(table, printed, evidence) {
@@ -228,7 +228,7 @@ test("answers are restored from the address, with what they exclude and why", as
   }));
   assert.deepEqual(state, { beam: ["present"], crack: ["none", "edge"], sure: "probable", height: "245.5", buoy: [] });
   const states = await texts(page, ".of-states > li");
-  assert.match(states[0], /^ii\/v level with the best ?for, matrix Does a pale beam run from the lantern to the left edge\? present; recorded: present/);
+  assert.match(states[0], /^ii\/v as good as the best ?for, matrix Does a pale beam run from the lantern to the left edge\? present; recorded: present/);
   const [excluded] = states.filter((line) => line.startsWith("i/v excluded"));
   assert.match(excluded ?? "", /excludes, matrix Does a pale beam run from the lantern to the left edge\? present; recorded: absent/);
   assert.ok(states.some((line) => /^v\/v excluded.*245\.5 mm; recorded: 232 mm/.test(line)), states.join("\n"));
@@ -237,13 +237,13 @@ test("answers are restored from the address, with what they exclude and why", as
   assert.ok((await texts(page, ".result")).every((text) => !/%|\bbits?\b/.test(text)), "no percentage and no bits are shown");
   assert.match((await texts(page, ".change"))[0], /What would change this .*anything else excludes it/);
   assert.match((await texts(page, ".always"))[0], /It may be none of these/);
-  assert.match((await texts(page, ".status"))[0], /^2 of 6 combinations of state and printing are not excluded\. Look next: /);
+  assert.match((await texts(page, ".status"))[0], /^2 of 6 possibilities remain\. Look next: /);
   assert.equal((await page.$$(".look-here:not([hidden])")).length, 1);
 
   // The address may change under the page.
   await page.evaluate(() => (location.hash = "#see=gulls!=5,nonsense=1"));
   await page.waitForFunction(() => document.querySelector("#see-gulls input[name=not]").checked);
-  assert.deepEqual(await texts(page, ".not-understood"), ["The address of this page holds what this key does not know: nonsense=1"]);
+  assert.deepEqual(await texts(page, ".not-understood"), ["Part of this page’s address was not understood and is ignored: nonsense=1"]);
   assert.deepEqual(faults, []);
   await page.close();
 });
@@ -338,7 +338,7 @@ test("without script there is a key for paper, and no control that does nothing"
 test("the key works from a disk", async () => {
   const page = await browser.newPage();
   await page.goto(`${pathToFileURL(resolve(folder, "design/7/key/index.html"))}#see=gulls=5`, { waitUntil: "load" });
-  assert.match((await texts(page, ".status"))[0], /^4 of 6 combinations of state and printing are not excluded\./);
+  assert.match((await texts(page, ".status"))[0], /^4 of 6 possibilities remain\./);
   await page.close();
 });
 

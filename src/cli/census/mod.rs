@@ -24,19 +24,19 @@ use document::CensusDocument;
 use scope::ScopedCensus;
 
 pub(super) const ABOUT: &str = "\
-Counts the known sheets of a design, of a series, or of the whole catalogue: by status, class, kind, state, printing, country, \
+Counts the known impressions of a design, of a series, or of the whole catalogue: by status, class, type, state, printing, country, \
 town and holder.
 
-Records joined by same_as are one sheet. Where two may be one (maybe_same_as), a count is an interval: at \
-most, if every one of them is a sheet of its own; at least, if all those that may be one are one. A sheet that \
-may be of two states is counted in both rows, so rows need not add up.
+Records joined by same_as are counted once. Where two may be one (maybe_same_as), the count is a range: the \
+higher figure counts them separately, the lower counts as many as possible once. An impression that may be of two \
+states is counted in both rows, so rows need not add up.
 
---doubts shows instead which records may be one sheet, those that say so and those that nothing excludes \
-and telling facts suggest (a number, a mark, a lot, an owner, a size that few sheets share), with all reasons \
+--doubts lists instead the records that may be one sheet: those that say so, and those that telling facts \
+suggest (a number, a mark, a lot, an owner, a size that few sheets share) and nothing excludes, with all reasons \
 for and against. No records are joined. With FILE.html it writes a page for the editors, both records and \
 photographs side by side; it holds private names and is never part of the site.
 
-Everything recorded is counted, also what is private or not published, which the pages of the catalogue leave out; \
+Everything recorded is counted, including what is private or not published, which the pages of the catalogue leave out; \
 a sentence below the counts says so where there is any. With --json no sentence is printed.";
 
 /// The arguments of `census`.

@@ -42,7 +42,7 @@ pub(super) fn census(
     if !apart.is_empty() {
         writeln!(
             out,
-            "Not accepted, and counted all the same: {}",
+            "Rejected or withdrawn, and counted all the same: {}",
             apart.join(", ")
         )?;
     }
@@ -60,7 +60,7 @@ pub(super) fn census(
         writeln!(
             out,
             "\n{}\n{}",
-            heading("How many there may be"),
+            heading("Estimated total"),
             survival(&study.survival)
         )?;
     }
@@ -110,7 +110,7 @@ fn tables(
             "By class",
             lines(&by.class, |class| class.word().to_owned()),
         ),
-        ("By kind", lines(&by.kind, ToString::to_string)),
+        ("By impression type", lines(&by.kind, ToString::to_string)),
         ("By state", lines(&by.state, state)),
         ("By printing", lines(&by.printing, printing)),
         ("By country", lines(&by.country, Clone::clone)),
@@ -147,7 +147,7 @@ fn figure(sheets: Sheets) -> String {
     }
 }
 
-/// "24 sheets", "at least 20, at most 22 sheets".
+/// "24 impressions", "20 to 22 impressions".
 fn in_words(sheets: Sheets) -> String {
     let Sheets {
         at_least,
@@ -157,12 +157,12 @@ fn in_words(sheets: Sheets) -> String {
     let bound = if exact {
         ""
     } else {
-        " (the least is a lower bound)"
+        " (the lower figure is a bound)"
     };
     match (sheets.is_certain(), at_most) {
-        (true, 1) => "1 sheet".to_owned(),
-        (true, n) => format!("{n} sheets"),
-        (false, n) => format!("at least {at_least}, at most {n} sheets{bound}"),
+        (true, 1) => "1 impression".to_owned(),
+        (true, n) => format!("{n} impressions"),
+        (false, n) => format!("{at_least} to {n} impressions{bound}"),
     }
 }
 
@@ -186,14 +186,14 @@ fn editions(design: &Design, study: &DesignStudy) -> String {
         };
         let known = figure(edition.sheets);
         let met = edition.within().count();
-        let _ = write!(text, "  {name}: known {known}, {sizes}; {met} numbers met");
+        let _ = write!(text, "  {name}: known {known}, {sizes}; {met} numbers recorded");
         let mut list = |what: &str, numbers: &[u32]| {
             if !numbers.is_empty() {
                 let numbers: Vec<String> = numbers.iter().map(ToString::to_string).collect();
                 let _ = write!(text, "; {what} {}", numbers.join(", "));
             }
         };
-        list("met on two sheets", &edition.repeated);
+        list("recorded twice", &edition.repeated);
         list("above every declared size", &edition.outside);
         text.push('\n');
     }
@@ -204,13 +204,14 @@ fn editions(design: &Design, study: &DesignStudy) -> String {
 fn survival(survival: &Survival) -> String {
     let met = survival.met;
     let ground = format!(
-        "{} sheets were met on at least one occasion; {} of them on one, {} on two.",
+        "Based on {} impressions recorded on at least one occasion, of which {} on one and {} on two.",
         met.sheets, met.once, met.twice
     );
     let conclusion = match survival.estimate {
         Ok(estimate) => format!(
-            "Sheets that could have been met: probably at least {:.0} ({:.0} to {:.0}, 95 %; Chao1, bias-corrected), \
-             destroyed ones among them, if occasions are independent and all sheets as likely to be met.",
+            "An estimated {:.0} impressions or more existed to be recorded, including any since destroyed (95% interval: \
+             {:.0} to {:.0}; Chao1, bias-corrected), if occasions are independent and all impressions equally likely to \
+             be recorded.",
             estimate.sheets, estimate.low, estimate.high
         ),
         Err(why) => format!("No estimate: {}.", no_estimate(why)),
@@ -222,18 +223,18 @@ fn survival(survival: &Survival) -> String {
 fn no_estimate(why: NoEstimate) -> String {
     match why {
         NoEstimate::SizeRecorded => {
-            "how many were printed is declared or recorded, which says more".to_owned()
+            "the number printed is declared or recorded, which says more".to_owned()
         }
-        NoEstimate::NeverMet(1) => "of one known sheet no occasion is recorded".to_owned(),
+        NoEstimate::NeverMet(1) => "one known impression has no recorded occasion".to_owned(),
         NoEstimate::NeverMet(sheets) => {
-            format!("of {sheets} known sheets no occasion is recorded")
+            format!("{sheets} known impressions have no recorded occasion")
         }
-        NoEstimate::TooFew => "it takes five sheets that were met".to_owned(),
+        NoEstimate::TooFew => "at least five impressions with a recorded occasion are needed".to_owned(),
         NoEstimate::AllMetOnce => {
-            "no sheet was met twice, so nothing tells how many were never met".to_owned()
+            "no impression is recorded on a second occasion".to_owned()
         }
         NoEstimate::TooFewMetOnce => {
-            "it takes two sheets that were met only once; that there are no others is not shown"
+            "at least two impressions recorded on one occasion only are needed; this does not show that there are no others"
                 .to_owned()
         }
     }

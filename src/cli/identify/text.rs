@@ -119,12 +119,12 @@ impl<W: Write> Page<'_, W> {
         {
             writeln!(
                 self.out,
-                "  These points lie on different matrices: the blocks may be in different conditions."
+                "  These points lie on different matrices: the matrices may be in different states."
             )?;
         }
         writeln!(
             self.out,
-            "  Look at these points again. If they stand, it may be a state not yet described."
+            "  Check these points again. If they stand, it may be a state not yet described."
         )
     }
 
@@ -206,7 +206,7 @@ impl<W: Write> Page<'_, W> {
         let name = self.names.candidate(best);
         writeln!(
             self.out,
-            "\nOf what is recorded, only {name} fits; what it shows is not recorded at:"
+            "\nOnly {name} fits what is recorded; what it shows is not recorded at:"
         )?;
         for point in &evidence.unrecorded {
             writeln!(self.out, "  {}", self.names.question(*point))?;
@@ -225,7 +225,7 @@ impl<W: Write> Page<'_, W> {
             if self.examination.identified.left().count() > 1 {
                 writeln!(
                     self.out,
-                    "\nNo recorded point that is still to be looked at separates those that are left."
+                    "\nNo recorded point that is still to be examined distinguishes those that remain."
                 )?;
             }
             return Ok(());
@@ -301,7 +301,7 @@ impl<W: Write> Page<'_, W> {
                 })
                 .collect();
             let told = if shown.is_empty() {
-                "nothing is recorded that tells it".to_owned()
+                "nothing is recorded that distinguishes it".to_owned()
             } else {
                 shown.join("; ")
             };
@@ -309,9 +309,9 @@ impl<W: Write> Page<'_, W> {
         }
         writeln!(
             self.out,
-            "\nLevel: what was seen is at most 3 times as likely for the best; behind: at most 20 times; far behind: at \
-             most\n150 times; very far behind: more. The chances of error behind this are working assumptions.\nThis is \
-             what the records of the catalogue allow; they may be incomplete. It is no authentication."
+            "\nAs good as the best: what was seen is at most 3 times as likely for the best; behind: at most 20 times; far\nbehind: \
+             at most 150 times; very far behind: more. The chances of error behind these figures are working \
+             assumptions.\nThis is what the records of the catalogue allow; they may be incomplete. It is not an authentication."
         )
     }
 }

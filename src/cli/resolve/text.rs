@@ -24,7 +24,7 @@ pub(super) fn write(
         }
         let readings = entries(catalogue, readings);
         if readings.is_empty() {
-            writeln!(out, "  means nothing in this catalogue")?;
+            writeln!(out, "  not understood")?;
         }
         let width = |text: &str| text.chars().count();
         let label = readings.iter().map(|r| width(&r.label)).max().unwrap_or(0);

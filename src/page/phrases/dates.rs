@@ -225,7 +225,7 @@ mod tests {
                 ("19XX", "between 1900 and 1999", "zwischen 1900 und 1999"),
                 ("1XXX", "between 1000 and 1999", "zwischen 1000 und 1999"),
                 ("1985-04-XX", "a day in April 1985", "ein Tag im April 1985"),
-                ("1985-XX", "a month of 1985", "ein Monat des Jahres 1985"),
+                ("1985-XX", "a month in 1985", "ein Monat im Jahr 1985"),
                 ("1985-XX-XX", "a day in 1985", "ein Tag im Jahr 1985"),
                 ("1927-21", "spring 1927", "Frühjahr 1927"),
                 ("1927-24", "winter 1927", "Winter 1927"),
@@ -261,13 +261,13 @@ mod tests {
                 ("../1931", "not after 1931", "nicht nach 1931"),
                 (
                     "1927/",
-                    "from 1927, until when is not known",
-                    "ab 1927, bis wann ist unbekannt",
+                    "from 1927, end unknown",
+                    "ab 1927, Ende unbekannt",
                 ),
                 (
                     "/1931",
-                    "until 1931, from when is not known",
-                    "bis 1931, ab wann ist unbekannt",
+                    "until 1931, beginning unknown",
+                    "bis 1931, Beginn unbekannt",
                 ),
                 ("[1927,1929]", "1927 or 1929", "1927 oder 1929"),
                 (

@@ -2,7 +2,8 @@
 
 use super::marks;
 use crate::model::design::Design;
-use crate::model::impression::Impression;
+use crate::model::impression::{BlockPrinted, Impression};
+use crate::model::key::Key;
 use crate::model::vocabulary::List;
 use crate::page::lists::facts::{Fact, Line};
 use crate::page::phrases::claims;
@@ -65,18 +66,9 @@ pub(super) fn facts(here: &Here<'_>, design: &Design, impression: &Impression) -
         ),
     ));
     facts.extend(sheet_facts(here, impression));
-    let blocks: Vec<_> = impression
-        .blocks
-        .iter()
-        .map(|(matrix, printed)| {
-            CleanHtml::text(&matrices::matrix_name(here, design, &matrix.value))
-                .then(" ")
-                .then(words.listed("block", printed.value))
-        })
-        .collect();
     facts.push(Fact::one(
         words.word("blocks-printed"),
-        capitalised(&CleanHtml::join(&blocks, "; ")),
+        capitalised(&blocks_printed(here, design, impression)),
     ));
     facts.push(marks_fact(here, impression));
     facts.push(Fact::one(
@@ -84,6 +76,41 @@ pub(super) fn facts(here: &Here<'_>, design: &Design, impression: &Impression) -
         CleanHtml::text(impression.condition.as_deref().unwrap_or_default()),
     ));
     facts.into_iter().flatten().collect()
+}
+
+/// The blocks printed: "All five", "All but the lamp block"; block by block where not every block of the design was
+/// recorded, or where one could not be seen.
+fn blocks_printed(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
+    let words = here.words();
+    let name = |matrix: &Key| CleanHtml::text(&matrices::matrix_name(here, design, matrix));
+    let count = impression.blocks.len();
+    let is_whole = count > 1 && count == design.matrices.len();
+    let is_seen = |printed: BlockPrinted| printed != BlockPrinted::NotVisible;
+    let lacking: Vec<_> = impression
+        .blocks
+        .iter()
+        .filter(|(_, printed)| printed.value == BlockPrinted::NotPrinted)
+        .map(|(matrix, _)| name(&matrix.value))
+        .collect();
+    if is_whole && impression.blocks.iter().all(|(_, printed)| is_seen(printed.value)) {
+        if lacking.is_empty() {
+            return words.html("blocks-all", Some(count), &[]);
+        }
+        if lacking.len() < count {
+            let all = enumeration::together(here, &lacking);
+            return words.html("blocks-all-but", None, &[("matrices", &all)]);
+        }
+    }
+    let blocks: Vec<_> = impression
+        .blocks
+        .iter()
+        .map(|(matrix, printed)| {
+            name(&matrix.value)
+                .then(" ")
+                .then(words.listed("block", printed.value))
+        })
+        .collect();
+    CleanHtml::join(&blocks, "; ")
 }
 
 /// The accession number and former numbers.
@@ -180,8 +207,8 @@ fn marks_fact(here: &Here<'_>, impression: &Impression) -> Option<Fact> {
         .map(|w| CleanHtml::text(words.listed("without", w.value)))
         .collect();
     if !without.is_empty() {
-        let all = CleanHtml::join(&without, ", ");
-        lines.push(words.html("looked-for", None, &[("what", &all)]));
+        let any = enumeration::either(here, &without);
+        lines.push(words.html("looked-for", None, &[("what", &any)]));
     }
     Fact::of_lines(words.word("marks"), lines)
 }

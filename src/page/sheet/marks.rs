@@ -1,6 +1,8 @@
 //! Marks on a sheet in words: "Signature, pencil, “The Artist 27”, lower right, recto".
 
+use crate::model::key::Key;
 use crate::model::mark::{Mark, MarkRecord};
+use crate::model::place::Placed;
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
 use crate::page::setting::address::{Address, Fragment, Overview};
@@ -52,17 +54,8 @@ pub(crate) fn line(here: &Here<'_>, mark: &Mark) -> CleanHtml {
                 &[("number", &CleanHtml::text(number))],
             )
         });
-    let whose = mark.whose.as_ref().map_or_else(CleanHtml::empty, |key| {
-        let person = here.person_or_holder(&key.value);
-        words.html("name-of", None, &[("person", &person)])
-    });
-    let applied = mark
-        .applied_by
-        .as_ref()
-        .map_or_else(CleanHtml::empty, |key| {
-            let person = here.person_or_holder(&key.value);
-            words.html("applied-by", None, &[("person", &person)])
-        });
+    let key_of = |party: &Option<Placed<Key>>| party.as_ref().map(|key| key.value.clone());
+    let (whose, applied) = whose_and_by(here, key_of(&mark.whose), key_of(&mark.applied_by));
     let when = mark.applied.as_ref().map_or_else(CleanHtml::empty, |date| {
         dates::once_html(&date.value, words)
     });
@@ -87,6 +80,20 @@ pub(crate) fn line(here: &Here<'_>, mark: &Mark) -> CleanHtml {
         Some(others) => line.then(". ").and(&others).then("."),
         None => line,
     }
+}
+
+/// Whose name the mark bears and who applied it; "by The Artist" where both are one.
+fn whose_and_by(here: &Here<'_>, whose: Option<Key>, by: Option<Key>) -> (CleanHtml, CleanHtml) {
+    let words = here.words();
+    let phrase = |id: &str, key: Option<Key>| {
+        key.map_or_else(CleanHtml::empty, |key| {
+            words.html(id, None, &[("person", &here.person_or_holder(&key))])
+        })
+    };
+    if whose.is_some() && whose == by {
+        return (phrase("by-person", by), CleanHtml::empty());
+    }
+    (phrase("name-of", whose), phrase("applied-by", by))
 }
 
 /// The condition of the mark with its time, which limits when it was put on the sheet.

@@ -502,6 +502,11 @@ printed-side-verso = auf der Rückseite gedruckt
 printed-side-edge = auf der Kante gedruckt
 printed-side-mount = auf der Unterlage gedruckt
 blocks-printed = Gedruckte Stöcke
+blocks-all = { $n ->
+    [2] beide
+   *[other] alle { in-words }
+}
+blocks-all-but = alle außer { $matrices }
 block-printed = gedruckt
 block-not-printed = nicht gedruckt
 block-not-visible = nicht sichtbar

@@ -502,6 +502,11 @@ printed-side-verso = printed on the verso
 printed-side-edge = printed on the edge
 printed-side-mount = printed on the mount
 blocks-printed = Blocks printed
+blocks-all = { $n ->
+    [2] both
+   *[other] all { in-words }
+}
+blocks-all-but = all but the { $matrices }
 block-printed = printed
 block-not-printed = not printed
 block-not-visible = not visible

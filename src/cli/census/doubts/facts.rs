@@ -212,7 +212,7 @@ impl Names<'_> {
         match party {
             Party::Record(key) => self.of(&key.value),
             Party::Named(name) => name.value.clone(),
-            Party::Undisclosed => "somebody undisclosed".to_owned(),
+            Party::Undisclosed => "someone undisclosed".to_owned(),
         }
     }
 

@@ -29,7 +29,7 @@ impl fmt::Display for Refusal {
         match self {
             Refusal::NotAPage(path) => write!(
                 f,
-                "`{}` is no name for a page; end it with .html, and name a design before `--doubts`",
+                "`{}` is not a name for a page; end it with .html, and name a design before `--doubts`",
                 path.display()
             ),
             Refusal::NoFolder(path) => write!(f, "there is no folder `{}`", path.display()),
@@ -40,7 +40,7 @@ impl fmt::Display for Refusal {
             ),
             Refusal::NotOurs(path) => write!(
                 f,
-                "`{}` is there, and is no page of open doubts; name another file",
+                "`{}` is there, and is not a page of open doubts; name another file",
                 path.display()
             ),
         }

@@ -64,10 +64,10 @@ pub(super) fn verdict(pair: &RecordPair) -> &'static str {
     if pair.is_excluded() {
         "excluded, unless something recorded as certain is wrong"
     } else if pair.is_suggested() && !pair.is_stated {
-        "may be one sheet, and no record says so yet"
+        "may be one sheet (not yet stated in any record)"
     } else if pair.is_suggested() {
         "may be one sheet"
     } else {
-        "stated, with little else recorded that speaks for it"
+        "stated in a record; little else speaks for it"
     }
 }

@@ -16,7 +16,7 @@ pub(super) fn pairs(
     out: &mut impl Write,
 ) -> io::Result<()> {
     if found.is_empty() {
-        return writeln!(out, "No two records are suspected to be one sheet.");
+        return writeln!(out, "No two records are suspected to describe one sheet.");
     }
     let heading = |text: &str| {
         if colour {
@@ -54,13 +54,13 @@ pub(super) fn pairs(
     )
 }
 
-/// "4 pairs, 1 of them said in no record yet".
+/// "4 pairs, 1 of them not yet stated in any record".
 pub(super) fn counted_pairs(found: &[DesignPairs<'_>]) -> String {
     let all = || found.iter().flat_map(|of| &of.pairs);
     let unsaid = all().filter(|pair| !pair.is_stated).count();
     let pairs = counted(all().count(), "pair", "pairs");
     match unsaid {
         0 => pairs,
-        n => format!("{pairs}, {n} of them said in no record yet"),
+        n => format!("{pairs}, {n} of them not yet stated in any record"),
     }
 }
