@@ -15,15 +15,15 @@ use crate::press::{self, PictureWork};
 pub(super) const ABOUT: &str = "\
 Reports everything that is wrong or doubtful in a catalogue, in one run, and writes nothing.
 
-Errors forbid publishing: what cannot be understood, references to nothing, private names in published \
-text. Doubts are what scholarship must settle: contradictions, impossible dates, numbers above an \
+Errors prevent publishing: what cannot be understood, references to nothing, private names in published \
+text. Doubts need a scholar's decision: contradictions, impossible dates, numbers above an \
 edition. Hints are the rest. Exit code 0 without errors, 1 with.
 
 A record may say that a doubt or hint about it is settled: settled = [{ code = \"…\", why = \"…\", by = \"…\", date = \"…\" }]. \
-It is then counted apart, and --settled prints it with the reason. audit gives the digest to add to the entry, so that the \
+It is then counted separately, and --settled prints it with the reason. audit gives the digest to add to the entry, so that the \
 doubt is raised again once what it rests on changes.
 
-Everything recorded is judged, also what is private or not published, which the pages of the catalogue leave out; a \
+Everything recorded is judged, including what is private or not published, which the pages of the catalogue leave out; a \
 sentence at the end says so where there is any. With --json no sentence is printed.";
 
 /// What is printed.

@@ -24,11 +24,11 @@ Reads and checks the records, computes the studies, and writes the site.
 
 All or nothing: where there is an error, or the disk fails, the last good site is left unchanged. \
 The new site is set up beside the old one, and the two are exchanged at the end. What has not changed is \
-not made again; where nothing has, photographs judged by their size and times, only the findings are printed again.
+not made again; where nothing has changed (photographs are judged by size and times), only the findings are printed again.
 
-Only what a compile made is ever deleted. Other files in the folder of the site (.git, CNAME, pages of one's own) \
-stay as they are; where the new site has a file of the same name, and where a page was changed by hand and would be \
-replaced, nothing is published and each file is named.
+Only what a compile made is ever deleted. Other files in the folder of the site (.git, CNAME, pages of your own) \
+stay as they are. Where the new site has a file of the same name, or would replace a page that was changed by hand, \
+nothing is published and each such file is named.
 
 Prepared pictures are kept in DIR/.keyblock, which may be deleted at any time. Those that no compile has used for \
 30 days are removed by the next compile that does not find everything unchanged; --sweep removes at once whatever \

@@ -47,9 +47,9 @@ use streams::{MayClose, say};
     about = "Compiles plain records into the web catalogue raisonné of a printmaker",
     long_about = "Keyblock compiles plain TOML records with Markdown notes into the cross-linked web \
                   catalogue raisonné of a printmaker: one record per design, one per known impression.",
-    after_help = "For example\n  keyblock compile my-catalogue\n\nThe program ends with 0 when it has done its work, \
-                  whatever the doubts and hints; with 1 when it found errors or could not do it; with 2 when it was \
-                  called wrongly.",
+    after_help = "For example\n  keyblock compile my-catalogue\n\nThe exit code is 0 when the work is done, \
+                  whatever the doubts and hints; 1 when errors were found or the work could not be done; 2 when the \
+                  command was used wrongly.",
     disable_version_flag = true,
     max_term_width = 100,
     arg_required_else_help = true
@@ -99,7 +99,7 @@ enum Command {
         #[arg(long)]
         sweep: bool,
     },
-    /// Issue an edition: compile, and register its addresses for good
+    /// Issue an edition: compile, and register its addresses permanently
     #[command(
         long_about = issue::ABOUT,
         after_help = "For example\n  keyblock issue my-catalogue"
@@ -134,31 +134,31 @@ enum Command {
         #[arg(long, default_value_t = 7414)]
         port: u16,
     },
-    /// Tell which state and printing a sheet can be, and why
+    /// Say which state and printing a sheet can be, and why
     #[command(
         long_about = identify::ABOUT,
         after_help = "For example\n  keyblock identify 14 --see moon=present lamps=2,3:probable\n  keyblock identify 14 --in my-catalogue"
     )]
     Identify(identify::IdentifyArguments),
-    /// Tell how many sheets are known, where, and how certain that is
+    /// Count the impressions known, by holder, place, state and printing
     #[command(
         long_about = census::ABOUT,
         after_help = "For example\n  keyblock census\n  keyblock census 14 --doubts doubts.html"
     )]
     Census(census::CensusArguments),
-    /// Tell what references mean: numbers, states, accession numbers, titles, names
+    /// Resolve references: numbers, states, accession numbers, titles, names
     #[command(
         long_about = resolve::ABOUT,
         after_help = "For example\n  keyblock resolve \"OP 14 iii\" 14.7\n  keyblock resolve --list holdings.csv --column number"
     )]
     Resolve(resolve::ResolveArguments),
-    /// Align the photographs of a design to its reference picture, and report how well each is aligned
+    /// Align the photographs of a design with its reference picture, and report how well each fits
     #[command(
         long_about = align::ABOUT,
         after_help = "For example\n  keyblock align 14"
     )]
     Align(align::AlignArguments),
-    /// Change a key through every record, and leave the old one as a former name
+    /// Change a key in every record, and keep the old one as a former key
     #[command(
         long_about = rename::ABOUT,
         after_help = "For example\n  keyblock rename holder old-key new-key\n  keyblock rename state 14/cut-down trimmed"

@@ -80,7 +80,7 @@ fn planned(dir: &Path, arguments: &RenameArguments) -> Result<RenamePlan, Refusa
             None => "keys are lower-case letters and digits, joined by single hyphens".to_owned(),
         };
         Refusal {
-            message: format!("`{new}` is no key"),
+            message: format!("`{new}` is not a key"),
             help,
             is_usage: true,
         }

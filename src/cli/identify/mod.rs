@@ -24,7 +24,7 @@ use crate::study::table::DiagnosticTable;
 use examination::Examination;
 
 pub(super) const ABOUT: &str = "\
-Tells which states and which printings of a design a sheet can be, with the evidence for and against each, what \
+Says which states and printings of a design a sheet can be, with the evidence for and against each, what \
 to look at next, and what would change the answer.
 
 What was seen is given with --see, a point of the design and its value:
@@ -33,13 +33,13 @@ What was seen is given with --see, a point of the design and its value:
   sky!=even,wiped        none of these
   image-height=211.5     a measurement, in the point's unit
   stamp=not-visible      trimmed, mounted or framed there; not-applicable: of a block that was not printed
-each followed by :probable or :possible where it is not certain. Only what the matrix shows excludes, where it is \
-certain; wear, blocks, paper, inking and marks weigh, because they vary or can be added.
+each followed by :probable or :possible where it is not certain. Only the matrix can exclude, where the observation \
+is certain; wear, blocks, paper, inking and marks are weighed, because they vary or can be added.
 
 Without --see, on a terminal, the points are asked for one at a time, the most telling first. The answer is what \
-the sheet is consistent with; it is no authentication.
+the sheet is consistent with; it is not an authentication.
 
-Everything recorded is used, also what is private or not published, which the pages of the catalogue leave out; a \
+Everything recorded is used, including what is private or not published, which the pages of the catalogue leave out; a \
 sentence at the end says so where there is any. With --json no sentence is printed.";
 
 /// The arguments of `identify`.

@@ -123,7 +123,7 @@ fn certainty(seen: &str) -> Result<(&str, Certainty), Fault> {
     match Certainty::from_word(word) {
         Some(certainty) => Ok((values, certainty)),
         None => Err(Fault::new(
-            format!("`{word}` is no certainty"),
+            format!("`{word}` is not a certainty"),
             "write `:certain`, `:probable` or `:possible`, or nothing where it is certain",
         )),
     }
@@ -160,7 +160,7 @@ pub(super) fn answer(
             .map(Answer::Number)
             .ok_or_else(|| {
                 Fault::new(
-                    format!("`{values}` is no measurement of `{key}`"),
+                    format!("`{values}` is not a measurement of `{key}`"),
                     format!("write one number, in {unit}, such as `{key}=211.5`"),
                 )
             });
@@ -195,7 +195,7 @@ fn value_at(column: &PointColumn, value: &str) -> Result<ValueAt, Fault> {
             .and_then(|n| column.scale.index_of(&Value::Count(n)))
             .ok_or_else(|| {
                 Fault::new(
-                    format!("`{value}` is no number of `{key}`"),
+                    format!("`{value}` is not a number of `{key}`"),
                     format!("write the number counted, such as `{key}=3`"),
                 )
             }),
@@ -211,7 +211,7 @@ fn value_at(column: &PointColumn, value: &str) -> Result<ValueAt, Fault> {
                 )
             }),
         Scale::Measure(_) => Err(Fault::new(
-            format!("`{value}` is no measurement of `{key}`"),
+            format!("`{value}` is not a measurement of `{key}`"),
             "write one number",
         )),
     }

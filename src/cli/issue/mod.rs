@@ -33,8 +33,8 @@ From then on these addresses are kept. A record that vanishes is an error that s
 address to another, or how to withdraw it; the pages say what earlier editions called a state; the page of changes and \
 its feed say what each edition changed, by entry and by holder.
 
-Nothing is issued, and every reason is given, while there are errors, while an issued address would lead to nothing \
-or to another thing, where the edition was issued already, and where records differ from what is committed in git.
+Nothing is issued, and every reason is given, while there are errors, while an issued address would lead nowhere \
+or elsewhere, where the edition was already issued, and where records differ from what is committed in git.
 
 All or nothing, as with compile. The register is written last: after a crash, issue the edition again. Commit \
 register.toml with the records.";

@@ -37,7 +37,7 @@ pub(super) fn refusals(
         let lines = breaking.map(|finding| finding.message.clone()).collect();
         refusals.push(Refusal {
             why: format!("there are findings: {}", report::tally(tally)),
-            help: "mend the errors above; `keyblock audit` shows them again".to_owned(),
+            help: "correct the errors above; `keyblock audit` shows them again".to_owned(),
             lines,
         });
     }

@@ -20,19 +20,19 @@ use document::ResolveDocument;
 use list::{List, WantedColumn};
 
 pub(super) const ABOUT: &str = "\
-Tells what a reference means, and gives its permanent address: a number with or without the siglum (OP 14, no. 14), a \
+Says what a reference means, and gives its permanent address: a number with or without the siglum (OP 14, no. 14), a \
 state (OP 14 iii, 14 iii/v), an impression (14.7), a number of an earlier catalogue (First List 9), an accession number \
-with or without punctuation and with or without its holder, a title, a name, a key, a link, an address. Several words are one \
-reference each: put one of several words in quotes.
+with or without punctuation and with or without its holder, a title, a name, a key, a link, an address. Each argument is one \
+reference: put a reference of several words in quotes.
 
-Where a reference may mean several things all of them are told, the likeliest first, each with how certain it is and why.
+Where a reference may mean several things, all of them are listed, the likeliest first, each with its certainty and reason.
 
 --list reads a table (CSV with commas, semicolons or tabs, UTF-8) and writes it with nine more columns to standard \
 output: certainty, address, label, kind, key, state, printing and why of the likeliest reading, and the addresses of the \
 others. The first row has the headings, unless --no-headings says otherwise.
 
 Only what readers may know is resolved: what is private or not published acts as absent. A text that means nothing here is \
-no failure.";
+not a failure.";
 
 /// The arguments of `resolve`.
 #[derive(Debug, clap::Args)]
