@@ -150,6 +150,6 @@ fn finding(
         finding.beside(date.place, "exhibited")
     };
     finding.help(
-        "correct one of the dates, say that it may be of another sheet, or identify the sheet anew",
+        "correct one of the dates, say that it may be of another sheet, or correct the identification",
     )
 }

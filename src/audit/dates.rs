@@ -90,7 +90,7 @@ pub(super) fn before_state(catalogue: &Catalogue, studies: &Studies, findings: &
             )
             .saying("pulled")
             .beside(date.place, "the state was made")
-            .help("correct one of the dates, or identify the sheet anew"),
+            .help("correct one of the dates, or the identification"),
         );
     }
 }
@@ -131,7 +131,7 @@ pub(super) fn outside_printing(catalogue: &Catalogue, _: &Studies, findings: &mu
             )
             .saying("pulled")
             .beside(run.place, "the printing ran")
-            .help("correct one of the dates, or identify the sheet anew"),
+            .help("correct one of the dates, or the identification"),
         );
     }
 }

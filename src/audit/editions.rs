@@ -29,11 +29,11 @@ pub(super) fn numbering_form(catalogue: &Catalogue, _: &Studies, findings: &mut 
                     Code::NumberingForm,
                     numbering.place,
                     format!(
-                        "the numbering of {} is of no form that can be counted",
+                        "the numbering of {} has no form that can be counted",
                         catalogue.sheet_number(&impression.key)
                     ),
                 )
-                .help("write it as `12/50`, `12`, `XII/L` or `AP 3/10`; what else stands there is an inscription"),
+                .help("write it as `12/50`, `12`, `XII/L` or `AP 3/10`; anything else written there is an inscription"),
             );
         }
     }

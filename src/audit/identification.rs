@@ -165,7 +165,7 @@ pub(super) fn not_in_printing(
                     format!("the states of {}", wording::printing(&printing.key.value)),
                 )
                 .help(format!(
-                    "add `{}` to the printing's `states`, or identify the sheet anew",
+                    "add `{}` to the printing's `states`, or correct the identification",
                     state.value
                 )),
             );
@@ -202,7 +202,7 @@ pub(super) fn withdrawn(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
                 )
                 .saying(wording::attributed(catalogue, &reading.claim, "identified"))
                 .beside(recorded, "withdrawn")
-                .help("identify the sheet with what stands in its place"),
+                .help("identify the sheet with what replaces it"),
             );
         }
     }

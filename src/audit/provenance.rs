@@ -38,7 +38,7 @@ pub(super) fn order(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Findi
                     )
                     .saying("earlier")
                     .beside(before.place, "later, but it stands before")
-                    .help("put the entries in the order of time, the earliest first"),
+                    .help("put the entries in chronological order, the earliest first"),
                 );
                 continue;
             }
@@ -58,7 +58,7 @@ pub(super) fn order(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Findi
             )
             .saying("earlier")
             .beside(before.place, "later, but it stands before")
-            .help("put the entries in the order of time, the earliest first")
+            .help("put the entries in chronological order, the earliest first")
         }));
     }
 }

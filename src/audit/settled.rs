@@ -209,7 +209,7 @@ fn apply(entry: &SettledDoubt, about: &[usize], waiting: &mut [Waiting]) -> Opti
         .map(|at| format!("`digest = \"{}\"`", waiting[*at].digest))
         .collect();
     Some(finding.help(format!(
-        "judge it again; if it is still settled, write {}, else take this entry away",
+        "judge it again; if it is still settled, write {}, else remove this entry",
         digests.join(" or ")
     )))
 }
@@ -218,7 +218,7 @@ fn nothing(entry: &SettledDoubt) -> Finding {
     let code = entry.code.value.as_str();
     let message = format!("there is no `{code}` about this record to settle");
     Finding::new(Code::SettledNothing, entry.place, message)
-        .help("take this entry away, or move it to the record that the doubt is about")
+        .help("remove this entry, or move it to the record that the doubt is about")
 }
 
 /// The files that findings about one record stand in.

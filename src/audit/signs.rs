@@ -26,10 +26,10 @@ pub(super) fn invisible(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
         };
         let name = named(*sign);
         let message = match signs.len() - 1 {
-            0 => format!("a sign that cannot be seen stands here: {name}"),
-            1 => format!("a sign that cannot be seen stands here, and another further on: {name}"),
+            0 => format!("an invisible character stands here: {name}"),
+            1 => format!("an invisible character stands here, and another further on: {name}"),
             n => {
-                format!("a sign that cannot be seen stands here, and {n} others further on: {name}")
+                format!("an invisible character stands here, and {n} others further on: {name}")
             }
         };
         let place = place(text, at);
@@ -49,7 +49,7 @@ pub(super) fn direction(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<F
         let name = named(*sign);
         let message = match turn {
             Turn::Overrides => {
-                format!("here the signs of a text are turned against their direction: {name}")
+                format!("the direction of a text is overridden here: {name}")
             }
             Turn::NeverClosed => {
                 format!("here a direction of writing begins that never ends: {name}")

@@ -28,7 +28,7 @@ pub(super) fn code(slip: SizeSlip) -> Code {
 /// What to look for, with the size as it would be without the slip.
 pub(super) fn help(slip: SizeSlip, size: &Size) -> String {
     let likely = match slip {
-        SizeSlip::SidesSwapped => "height and width are probably exchanged",
+        SizeSlip::SidesSwapped => "height and width are probably swapped",
         SizeSlip::Inches => "inches were probably taken for millimetres (1 in = 25.4 mm)",
         SizeSlip::Centimetres => "centimetres were probably taken for millimetres (1 cm = 10 mm)",
         SizeSlip::TakenForInches => {

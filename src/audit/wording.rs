@@ -136,6 +136,6 @@ pub(super) fn party(catalogue: &Catalogue, party: &Party) -> String {
     match party {
         Party::Record(key) => person_or_holder(catalogue, &key.value),
         Party::Named(name) => name.value.clone(),
-        Party::Undisclosed => "somebody undisclosed".to_owned(),
+        Party::Undisclosed => "someone undisclosed".to_owned(),
     }
 }

@@ -209,7 +209,7 @@ fn not_a_key(written: &str, entry: &Entry, file: FileId) -> Finding {
         )
         .help("write a key after the opening brace: @book{verhoeven-1961,");
     }
-    let message = format!("`{written}` is no key: lower-case letters and digits joined by hyphens");
+    let message = format!("`{written}` is not a key: lower-case letters and digits joined by hyphens");
     let finding = Finding::new(Code::KeyForm, entry.key_place(file), message);
     match Key::nearest_form(written) {
         Some(key) => finding.help(format!("write `{key}`")),
@@ -328,7 +328,7 @@ mod tests {
         assert_eq!(
             findings,
             [
-                "1:7 key-form `Verhoeven:1961` is no key: lower-case letters and digits joined by hyphens",
+                "1:7 key-form `Verhoeven:1961` is not a key: lower-case letters and digits joined by hyphens",
                 "3:7 key-twice the literature has two entries with the key `a`",
                 "4:2 key-form an entry of the literature has no key",
             ]
@@ -455,7 +455,7 @@ mod tests {
             keys_and_findings("@book{a, title = {A}, address = np}\n@book{b, title = {B}}");
         assert_eq!(
             findings,
-            ["1:33 bibtex-syntax `np` is no abbreviation that the file declares"]
+            ["1:33 bibtex-syntax `np` is not an abbreviation that the file declares"]
         );
     }
 

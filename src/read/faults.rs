@@ -89,12 +89,12 @@ impl Bounded {
                 continue;
             };
             let message = format!(
-                "the file has {} {what}, and only {MOST_FINDINGS} of them are told",
+                "the file has {} {what}, and only {MOST_FINDINGS} of them are reported",
                 count.all
             );
             findings.push(
                 Finding::new(Code::FindingsUntold, place, message)
-                    .help("mend those that are told, and audit the catalogue again"),
+                    .help("correct those that are reported, and audit the catalogue again"),
             );
         }
         findings
@@ -271,7 +271,7 @@ impl<'t> Faults<'t> {
             Code::KeyMisplaced,
             self.place(key.span()),
             format!(
-                "`{name}` belongs to {}, but stands below `{table}`",
+                "`{name}` belongs to {}, but is below `{table}`",
                 level.shape.name
             ),
         )

@@ -50,7 +50,7 @@ pub(crate) fn stray_files(
             Finding::new(
                 Code::FileUnexpected,
                 here,
-                format!("no record is looked for at {path}"),
+                format!("no record belongs at {path}"),
             )
             .help(help.to_owned())
         };
@@ -115,7 +115,7 @@ pub(crate) fn stray_files(
             FileKind::PageRecord(key) if !catalogue.pages.contains_key(key) => {
                 let message = format!("this record is of no page: there is no {key}.md beside it");
                 Finding::new(Code::FileUnexpected, here, message)
-                    .help("write the page beside it, or take the record away")
+                    .help("write the page beside it, or remove the record")
             }
             _ => continue,
         };
@@ -130,7 +130,7 @@ fn lonely(here: Place, path: &str) -> Finding {
         here,
         format!("this text belongs to no record: there is no {record}"),
     )
-    .help("write the record beside it, or take the text away")
+    .help("write the record beside it, or remove the text")
 }
 
 fn no_key(name: &str, wanted: ExpectedName, here: Place) -> Finding {
@@ -138,9 +138,9 @@ fn no_key(name: &str, wanted: ExpectedName, here: Place) -> Finding {
         Code::KeyForm,
         here,
         match wanted {
-            ExpectedName::Key => format!("\"{name}\" is no key, so this is no record"),
+            ExpectedName::Key => format!("\"{name}\" is not a key, so this is not a record"),
             ExpectedName::Number => {
-                format!("\"{name}\" is no number of an impression, so this is no record")
+                format!("\"{name}\" is not the number of an impression, so this is not a record")
             }
         },
     );

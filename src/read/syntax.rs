@@ -272,7 +272,7 @@ impl Fault {
         let name = self.written(text);
         let (message, help) = if self.is_header(text) {
             (
-                format!("the header `{name}` stands twice"),
+                format!("the header `{name}` occurs twice"),
                 "join the two under one header; in a list every header has two brackets, as in [[points]]"
 .to_owned(),
             )
@@ -371,9 +371,9 @@ mod tests {
         assert_eq!(
             told("title\nsiglum: 3\ndate = 1927~\nx = 1\nx = 2\n"),
             [
-                "1:1 this line is no key with a value",
-                "2:1 this line is no key with a value",
-                "3:8 `1927~` stands without quotes",
+                "1:1 this line is not a key with a value",
+                "2:1 this line is not a key with a value",
+                "3:8 `1927~` is not in quotes",
                 "5:1 `x` is written twice in one table",
             ]
         );

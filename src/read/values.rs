@@ -55,9 +55,9 @@ pub(crate) fn telling_text<'t>(
 ) -> Option<Placed<String>> {
     let text = text(faults, node)?;
     if text.value.trim().is_empty() {
-        let message = format!("`{}` says nothing", faults.key);
+        let message = format!("`{}` is empty", faults.key);
         let finding = Finding::new(Code::ValueEmpty, text.place, message);
-        faults.push(finding.help("say something, or take the key away"));
+        faults.push(finding.help("write something, or remove the key"));
     }
     Some(text)
 }
@@ -193,7 +193,7 @@ pub(crate) fn date<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Pl
                 Code::DateSyntax,
                 place,
                 format!(
-                    "\"{}\" is no date: {}",
+                    "\"{}\" is not a date: {}",
                     text.value,
                     date_help::reason(fault.reason)
                 ),
@@ -241,7 +241,7 @@ pub(crate) fn size<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Pl
     let mut length = |node: &'t Node<'t>, what: &str| {
         let mm = plain_number(node).and_then(Mm::new);
         if mm.is_none() && !is_unread(node) {
-            let message = format!("the {what} is no length in millimetres");
+            let message = format!("the {what} is not a length in millimetres");
             fault(faults, node, message);
         }
         mm
@@ -322,7 +322,7 @@ pub(crate) fn key_from(faults: &mut Faults<'_>, text: &str, place: Place) -> Opt
     if let Ok(key) = text.parse() {
         Some(Placed::new(key, place))
     } else {
-        let finding = Finding::new(Code::KeyForm, place, format!("\"{text}\" is no key"));
+        let finding = Finding::new(Code::KeyForm, place, format!("\"{text}\" is not a key"));
         faults.push(finding.help(key_help(text)));
         None
     }
@@ -375,7 +375,7 @@ fn compound_key<'t, T: FromStr>(
         let finding = Finding::new(
             Code::KeyForm,
             text.place,
-            format!("\"{}\" is no key of an {what}", text.value).replace("an picture", "a picture"),
+            format!("\"{}\" is not a key of an {what}", text.value).replace("an picture", "a picture"),
         );
         faults.push(finding.help(format!("write {help}")));
     }
@@ -397,7 +397,7 @@ pub(crate) fn word<'t, T: ClosedList>(
 
 /// Reports a word that is not among `words`.
 pub(crate) fn unknown_word(faults: &mut Faults<'_>, text: &Placed<&str>, words: &[&str]) {
-    let message = format!("`{}` takes no \"{}\"", faults.key, text.value);
+    let message = format!("`{}` cannot be \"{}\"", faults.key, text.value);
     let finding = Finding::new(Code::ValueUnknown, text.place, message);
     let all = words.join(", ");
     let help = match nearest(text.value, words.iter().copied()) {

@@ -92,12 +92,12 @@ fn every_finding_says_what_to_do() {
 fn the_page_of_findings_is_made_from_the_table() {
     let mut page = String::from(
         "# Findings\n\n\
-         What Keyblock says of a catalogue, by code. *Errors* forbid publishing; *doubts* are what\n\
-         scholarship must settle; *hints* are the rest. A code never changes its meaning. Under each, how\n\
-         it is told of a catalogue in the tests, and what to do.\n\n\
-         A doubt or hint that you have judged need not stand here for good: the record that it is about may\n\
-         say `settled = [{ code = \"…\", why = \"…\", by = \"…\", date = \"…\" }]`. Audit then counts it apart,\n\
-         and gives a digest to add to the entry (`digest = \"…\"`), so that the doubt is raised again once what it rests\n\
+         What Keyblock reports about a catalogue, by code. *Errors* prevent publishing; *doubts* need a\n\
+         scholar's decision; *hints* are all other findings. The meaning of a code never changes. Below each code\n\
+         is an example from the tests, with what to do.\n\n\
+         A doubt or hint that you have judged need not be reported again: the record that it is about may\n\
+         say `settled = [{ code = \"…\", why = \"…\", by = \"…\", date = \"…\" }]`. Audit then counts it separately\n\
+         and gives a digest to add to the entry (`digest = \"…\"`), so that the doubt is raised again if what it rests\n\
          on changes. `keyblock audit --settled` prints what is settled, with the reasons. Errors cannot be settled.\n\n\
          This page is made from\n\
          `src/model/codes.rs`: `KEYBLOCK_BLESS=1 cargo test the_page_of_findings`.\n",

@@ -150,10 +150,10 @@ fn own_key_telling(name: &PrivateName, owner: &Key, place: Place) -> Finding {
     Finding::new(
         Code::PrivateKeyTelling,
         place,
-        format!("the key of the private owner `{owner}` tells a word that is kept private"),
+        format!("the key of the private owner `{owner}` contains a word that is kept private"),
     )
     .beside(name.place, "kept private")
-    .help("rename the file to something that tells nothing, as `owner-a`, before the address is issued")
+    .help("rename the file to something that reveals nothing, such as `owner-a`, before the address is issued")
 }
 
 /// The finding of a name at a place.
@@ -182,7 +182,7 @@ fn finding(name: &PrivateName, extent: Extent, place: Place, is_key: bool) -> Fi
     let help = match extent {
         Extent::Whole => name.help,
         Extent::Part => {
-            "take it out if it tells who is meant; leave it where somebody or something else is"
+            "remove it if it reveals who is meant; leave it where someone or something else is meant"
         }
     };
     found.beside(name.place, "kept private").help(help)

@@ -36,7 +36,7 @@ pub(in crate::audit) fn same_and_not(
                 Code::SameAndNot,
                 other.impression.place,
                 format!(
-                    "{} and {} are said to be one sheet, and not to be",
+                    "{} and {} are said to be one sheet and also not to be",
                     catalogue.sheet_number(&impression.key),
                     catalogue.sheet_number(other_key)
                 ),

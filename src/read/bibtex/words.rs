@@ -27,7 +27,7 @@ pub(super) fn words_for_syntax(kind: &ParseErrorKind) -> (String, &'static str) 
         ParseErrorKind::Expected(_) => ("a brace or quotation mark is missing here", CLOSE),
         ParseErrorKind::UnknownAbbreviation(word) => {
             return (
-                format!("`{word}` is no abbreviation that the file declares"),
+                format!("`{word}` is not an abbreviation that the file declares"),
                 "put the value in braces: {…}, or declare it with @string",
             );
         }
@@ -58,7 +58,7 @@ pub(super) fn words_for_type(kind: &TypeErrorKind) -> (&'static str, &'static st
         TypeErrorKind::WrongNumberOfDigits => ("a date has too many or too few digits", DATE),
         TypeErrorKind::InvalidNumber
         | TypeErrorKind::MissingNumber
-        | TypeErrorKind::InvalidIntegerRange => ("a number was to stand here", "write digits only"),
+        | TypeErrorKind::InvalidIntegerRange => ("a number belongs here", "write digits only"),
         TypeErrorKind::UnknownEditorType => {
             ("the kind of editor is not known", "remove `editortype`")
         }

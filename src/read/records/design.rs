@@ -207,7 +207,7 @@ fn titles(fields: &mut Fields<'_, '_>) -> Vec<Title> {
         let finding = Finding::new(
             Code::ValueEmpty,
             fields.faults.of(node),
-            "`titles` says nothing",
+            "`titles` is empty",
         );
         fields.faults.push(finding.help(
             "name one; where the design has none, supply one: { text = \"Ship at a quay\", supplied = true }",

@@ -119,7 +119,7 @@ fn kind(fields: &mut Fields<'_, '_>, word: Option<&Placed<PointKindWord>>) -> Op
             ("unit", "usually \"mm\""),
             (
                 "tolerance",
-                "how far two measurements of one thing may lie apart",
+                "how far two measurements of one thing may differ",
             ),
         ],
     };
@@ -142,7 +142,7 @@ fn kind(fields: &mut Fields<'_, '_>, word: Option<&Placed<PointKindWord>>) -> Op
             );
             fields
                 .faults
-                .push(finding.help("take it away, or change the kind"));
+                .push(finding.help("remove it, or change the kind"));
         }
     }
     match word {

@@ -90,9 +90,9 @@ pub(crate) fn party<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<P
             if let Ok(key) = text.parse() {
                 return Some(Party::Record(Placed::new(key, place)));
             }
-            let finding = Finding::new(Code::KeyForm, place, format!("\"{text}\" is no key"));
+            let finding = Finding::new(Code::KeyForm, place, format!("\"{text}\" is not a key"));
             faults.push(finding.help(format!(
-                "write the key of a person or holder, or {{ name = \"{text}\" }} for somebody without a record"
+                "write the key of a person or holder, or {{ name = \"{text}\" }} for someone without a record"
             )));
             None
         }

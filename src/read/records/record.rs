@@ -149,7 +149,7 @@ pub(crate) fn many<T>(
                 if std::mem::replace(&mut is_outside, true) {
                     continue;
                 }
-                let message = format!("`{}` stands outside every table", name.get_ref());
+                let message = format!("`{}` is outside every table", name.get_ref());
                 let finding = Finding::new(Code::ValueType, place, message);
                 let key = Key::nearest_form(name.get_ref())
                     .filter(|key| shape.key(key.as_str()).is_none())
@@ -267,10 +267,10 @@ fn parsed<R>(
     let told = told.map(|fault| fault.finding(source.file, source.text, tree.get_ref()));
     let mut findings: Vec<Finding> = told.collect();
     if let Some(at) = parsable.more_from {
-        let message = "there are more faults of syntax from here on, which are not told";
+        let message = "there are more faults of syntax from here on, which are not reported";
         findings.push(
             Finding::new(Code::FindingsUntold, Place::new(source.file, at), message).help(
-                "mend those that are told; if there are too many, the file may not be TOML at all",
+                "correct those that are reported; if there are too many, the file may not be TOML at all",
             ),
         );
     }

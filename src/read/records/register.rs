@@ -195,7 +195,7 @@ impl Reading {
         node: &Node<'_>,
     ) -> Option<(IssuedAddress, IssuedEntry)> {
         let Ok(address) = IssuedAddress::parse(kind, key.get_ref()) else {
-            let message = format!("`{}` is no key of the kind `{kind}`", key.get_ref());
+            let message = format!("`{}` is not a key of the kind `{kind}`", key.get_ref());
             self.damaged(key.span(), message);
             return None;
         };

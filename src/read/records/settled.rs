@@ -40,7 +40,7 @@ fn code<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<Code>>
                 "`{}` is an error, and an error cannot be settled",
                 word.value
             ),
-            "mend what it reports, and take this entry away".to_owned(),
+            "correct what it reports, and remove this entry".to_owned(),
         ),
         Some(_) => (
             Code::SettledRefused,
@@ -48,7 +48,7 @@ fn code<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<Code>>
                 "`{}` is not about what a record says, so no record can settle it",
                 word.value
             ),
-            "do what it advises, and take this entry away".to_owned(),
+            "do what it advises, and remove this entry".to_owned(),
         ),
         None => (
             Code::ValueUnknown,

@@ -292,7 +292,7 @@ pub static POINT: Shape = plain(
         may(
             "tolerance",
             Takes::Above0,
-            "of a measure: how far two measurements of one thing may lie apart",
+            "of a measure: how far two measurements of one thing may differ",
         ),
         may(
             "box",
@@ -352,7 +352,7 @@ pub static STATE: Shape = standing(
         may(
             "split_from",
             Takes::Part(DesignPart::State),
-            "the state it was told apart from when it was recognised",
+            "the state from which it was distinguished when it was recognised",
         ),
         may(
             "literature",
@@ -449,12 +449,12 @@ pub static VARIANT: Shape = standing(
         may(
             "states",
             Takes::Several(&Takes::Part(DesignPart::State)),
-            "the states it is met in",
+            "the states in which it occurs",
         ),
         may(
             "printings",
             Takes::Several(&Takes::Part(DesignPart::Printing)),
-            "the printings it is met in",
+            "the printings in which it occurs",
         ),
         may(
             "shows",

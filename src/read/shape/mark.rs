@@ -35,7 +35,7 @@ pub static MARK_RECORD: Shape = plain(
         may(
             "conditions",
             Takes::Tables(&MARK_CONDITION),
-            "its conditions, in the order of time: whole, chipped, recut",
+            "its conditions, in chronological order: whole, chipped, recut",
         ),
         WAS,
         SETTLED,

@@ -19,8 +19,8 @@ pub(super) fn in_words(said: &str, written: &str, start: usize, text: &str) -> (
     if starts("string values must be quoted") {
         if written.is_empty() {
             return pair(
-                "nothing stands after the equals sign",
-                "write a value, or take the key away",
+                "there is nothing after the equals sign",
+                "write a value, or remove the key",
             );
         }
         let help = match written.to_lowercase().as_str() {
@@ -28,7 +28,7 @@ pub(super) fn in_words(said: &str, written: &str, start: usize, text: &str) -> (
             "no" => "write false, without quotes".to_owned(),
             _ => format!("put it in quotes: \"{written}\""),
         };
-        return (format!("`{written}` stands without quotes"), help);
+        return (format!("`{written}` is not in quotes"), help);
     }
     if starts(NO_VALUE) || starts(NO_KEY) {
         let help = if written.contains(':') && !written.contains('=') {
@@ -36,7 +36,7 @@ pub(super) fn in_words(said: &str, written: &str, start: usize, text: &str) -> (
         } else {
             "write key = \"value\", or begin the line with # to make it a comment"
         };
-        return pair("this line is no key with a value", help);
+        return pair("this line is not a key with a value", help);
     }
     if starts("invalid basic string")
         || starts("invalid literal string")
@@ -45,7 +45,7 @@ pub(super) fn in_words(said: &str, written: &str, start: usize, text: &str) -> (
         if said.contains("characters") {
             return pair(
                 "this text holds a character that cannot be seen",
-                "take the character away",
+                "remove the character",
             );
         }
         return pair(
@@ -55,7 +55,7 @@ pub(super) fn in_words(said: &str, written: &str, start: usize, text: &str) -> (
     }
     if starts("missing escaped value") || starts("too few unicode") || said.contains("escape") {
         return pair(
-            "a backslash stands in a text in double quotes",
+            "there is a backslash in a text in double quotes",
             "write two backslashes for one, or put the text in single quotes",
         );
     }
@@ -78,7 +78,7 @@ pub(super) fn in_words(said: &str, written: &str, start: usize, text: &str) -> (
         );
     }
     if starts("extra comma") {
-        return pair("there is a comma too many", "take the comma away");
+        return pair("there is a comma too many", "remove the comma");
     }
     if starts(UNCLOSED_HEADER) || starts(UNCLOSED_HEADERS) {
         return (
@@ -98,9 +98,9 @@ pub(super) fn in_words(said: &str, written: &str, start: usize, text: &str) -> (
         let help = if rest.starts_with(',') && before.ends_with(|c: char| c.is_ascii_digit()) {
             "write a point, not a comma, before tenths: 211.5"
         } else {
-            "begin a new line, or take away what stands after the value"
+            "begin a new line, or remove what follows the value"
         };
-        return pair("something stands after the end of the value", help);
+        return pair("there is something after the end of the value", help);
     }
     if starts("unexpected leading zero") {
         return pair(
@@ -116,17 +116,17 @@ pub(super) fn in_words(said: &str, written: &str, start: usize, text: &str) -> (
     }
     if starts("invalid date") || starts("invalid time") || starts("invalid datetime") {
         return (
-            format!("`{written}` is no date"),
+            format!("`{written}` is not a date"),
             format!("put dates in quotes: \"{written}\""),
         );
     }
     if starts("extra `=`") || starts("unexpected `=`") || starts("extra assignment") {
-        return pair("there is an equals sign too many", "take it away");
+        return pair("there is an equals sign too many", "remove it");
     }
     if starts("carriage return") {
         return pair(
             "a line ends in the middle",
-            "end lines as your editor does by default; a lone carriage return is no end of line",
+            "end lines as your editor does by default; a lone carriage return is not an end of line",
         );
     }
     if said.contains("recurs") {
@@ -149,14 +149,14 @@ pub(super) fn in_words(said: &str, written: &str, start: usize, text: &str) -> (
         || said.contains('_')
     {
         return (
-            format!("`{written}` is no number"),
+            format!("`{written}` is not a number"),
             "write digits, with a point before tenths, or put it in quotes if it is text"
                 .to_owned(),
         );
     }
     pair(
         "this is no TOML",
-        "compare the line with a record that can be read; what was meant cannot be told",
+        "compare the line with a record that can be read; what was meant is unclear",
     )
 }
 

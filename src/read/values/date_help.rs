@@ -24,7 +24,7 @@ pub(crate) fn reason(said: &str) -> &'static str {
     match said {
         "empty input" | "empty date" => "it is empty",
         "EDTF permits ASCII characters only" => "a date is written in digits",
-        "whitespace is not allowed" => "a date holds no blanks",
+        "whitespace is not allowed" => "a date has no spaces",
         "year must have exactly four digits (or X)" => {
             "a year has four digits, with X for one that is not known"
         }
@@ -32,7 +32,7 @@ pub(crate) fn reason(said: &str) -> &'static str {
         "month must be two digits (or X)" => "a month has two digits",
         "expected '-' before day" => "a month has two digits, and a hyphen before the day",
         "day must be two digits (or X)" => "a day has two digits",
-        "unexpected characters after day" => "something stands after the day",
+        "unexpected characters after day" => "there is something after the day",
         "no calendar month matches the unspecified digits" => "there is no such month",
         "month must be 01-12 or a sub-year code 21-41" => {
             "a month is 01 to 12, a season 21 (spring) to 24 (winter)"
@@ -43,7 +43,7 @@ pub(crate) fn reason(said: &str) -> &'static str {
         "day is out of range for the month" => "the month has no such day",
         "interval end precedes interval start" => "it ends before it begins",
         "interval needs at least one dated endpoint" => "one of its ends must be a date",
-        "interval must contain exactly one '/'" => "one stroke stands between two dates",
+        "interval must contain exactly one '/'" => "there is one stroke between two dates",
         "unterminated set" => "its bracket is not closed",
         "set must contain at least one element" | "empty set element" => {
             "a date is missing between its brackets"
@@ -285,7 +285,7 @@ mod tests {
         for (written, plain) in [
             ("", "it is empty"),
             ("роки", "a date is written in digits"),
-            ("c. 1927", "a date holds no blanks"),
+            ("c. 1927", "a date has no spaces"),
             (
                 "193Y",
                 "a year has four digits, with X for one that is not known",
@@ -300,7 +300,7 @@ mod tests {
                 "a month has two digits, and a hyphen before the day",
             ),
             ("1971-11-3", "a day has two digits"),
-            ("1971-11-033", "something stands after the day"),
+            ("1971-11-033", "there is something after the day"),
             ("1927-3X", "there is no such month"),
             (
                 "1927-13",
@@ -313,7 +313,7 @@ mod tests {
             ("1903-02-30", "the month has no such day"),
             ("1931/1927", "it ends before it begins"),
             ("../..", "one of its ends must be a date"),
-            ("1927/1928/1929", "one stroke stands between two dates"),
+            ("1927/1928/1929", "there is one stroke between two dates"),
             ("[1927,1929", "its bracket is not closed"),
             ("[]", "a date is missing between its brackets"),
             ("[1927,]", "a date is missing between its brackets"),

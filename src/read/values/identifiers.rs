@@ -121,7 +121,7 @@ pub(crate) fn web(text: &str) -> Result<String, Malformed> {
         "write an address that begins with https:// or http://".to_owned()
     };
     Err(Malformed {
-        what: "is no address on the web",
+        what: "is not a web address",
         help,
     })
 }

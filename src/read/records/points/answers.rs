@@ -127,11 +127,11 @@ fn answers<'t>(
         _ => std::slice::from_ref(node),
     };
     if list.is_empty() {
-        let message = format!("`{}` says nothing", faults.key);
+        let message = format!("`{}` is empty", faults.key);
         let place = faults.of(node);
         faults.push(
             Finding::new(Code::ValueEmpty, place, message)
-                .help("name a value, or take the key away"),
+                .help("name a value, or remove the key"),
         );
     }
     if let Some(point) =
@@ -143,7 +143,7 @@ fn answers<'t>(
         );
         let finding = Finding::new(Code::ValueType, faults.of(node), message);
         faults.push(finding.help(
-            "write the one measurement; the point's tolerance says how far others may lie apart",
+            "write the one measurement; the point's tolerance says how far others may differ",
         ));
         return Vec::new();
     }
@@ -172,7 +172,7 @@ fn answer<'t>(
             let in_range = number.filter(|n| *n >= 0.0);
             let Some(number) = in_range else {
                 let message = format!(
-                    "`{}` is no number that can be counted or measured",
+                    "`{}` is not a number that can be counted or measured",
                     faults.written(node)
                 );
                 faults

@@ -47,7 +47,7 @@ fn of_withdrawn(record: &Target, place: Place, others: &BTreeSet<Target>) -> Fin
         )
     };
     Finding::new(Code::SeeCircle, place, message)
-        .help("name a record that stands, or take `see` away")
+        .help("name a record that stands, or remove `see`")
 }
 
 /// The withdrawn records on a way from `target` back to `record`; `None` where no way leads back.
@@ -91,12 +91,12 @@ fn successors(catalogue: &Catalogue) -> Vec<Finding> {
         }
         if at == key && passed.iter().all(|other| key <= *other) {
             let message = format!(
-                "`{}` is said to have taken `{key}` over, and to have been taken over by it",
+                "`{}` is recorded as the successor of `{key}`, and `{key}` as its successor",
                 first.value
             );
             findings.push(
                 Finding::new(Code::SuccessorCircle, first.place, message)
-                    .help("take `successor` away from the one that is there now"),
+                    .help("remove `successor` from the one that exists now"),
             );
         }
     }
