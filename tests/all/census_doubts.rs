@@ -58,7 +58,7 @@ fn the_pairs_are_listed_with_all_that_speaks_for_and_against() {
     insta::assert_snapshot!(ran.out, @r"
     1. A Quay
 
-    1.1 and 1.2: may be one sheet, and no record says so yet
+    1.1 and 1.2: may be one sheet (not yet stated in any record)
       ties            both were lot 44 at The House, 1938-05-12
 
     1.1 and 1.3: stated, with little else recorded that speaks for it

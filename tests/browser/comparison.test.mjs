@@ -251,7 +251,7 @@ test("in turn, at most three a second, and stopped by a button", async () => {
   await quiet.close();
 });
 
-test("one through the other, by keyboard", async () => {
+test("overlay, by keyboard", async () => {
   const page = await open(`${CHOSEN}#of=7.3,7.5`);
   await look(page, "overlay");
   const opacity = () => page.$eval(".stage .film:nth-of-type(2)", (film) => Number(getComputedStyle(film).opacity));
@@ -288,7 +288,7 @@ const greyIn = (page, boxes) =>
     });
   }, boxes);
 
-test("what differs is drawn where the record says it differs, and nothing where nothing does", async () => {
+test("differences are drawn where the record says it differs, and nothing where nothing does", async () => {
   // The buoy goes between states ii (7.3) and iii (7.5).
   const page = await open(`${CHOSEN}#of=7.3,7.5`);
   await look(page, "difference");

@@ -96,7 +96,7 @@ fn artist(here: &Here<'_>, key: &Key) -> CleanHtml {
     }
 }
 
-/// "A catalogue raisonné, with a census of the impressions known. Edited by The Editor."
+/// "A catalogue raisonné, with a census of all known impressions. Edited by The Editor."
 fn brief(here: &Here<'_>) -> CleanHtml {
     let words = here.words();
     let editors: Vec<_> = here

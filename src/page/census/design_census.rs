@@ -100,7 +100,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     Leaf::new(here.address, leaf_title, "pages/design-census.html", &view)
 }
 
-/// "6 impressions, 1 of them doubtful (1.6), 1 counted, not shown".
+/// "6 impressions, 1 of them doubtful (1.6), 1 counted but not published".
 fn known_in_words(
     here: &Here<'_>,
     design: &Design,

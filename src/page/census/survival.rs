@@ -62,7 +62,7 @@ fn no_estimate(here: &Here<'_>, why: NoEstimate) -> String {
     words.word(id).to_owned()
 }
 
-/// "Impressions that could have been met, destroyed ones among them: a lower bound of 5 to 6 (95 %: 5 to 13). …" The
+/// "An estimated 5 to 6 impressions or more existed to be recorded … (95% interval: 5 to 13). …" The
 /// whole numbers on either side of the estimate are given; the lower end of the interval is rounded down.
 fn estimate_in_words(here: &Here<'_>, estimate: Estimate) -> String {
     let words = here.words();

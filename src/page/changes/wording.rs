@@ -281,7 +281,7 @@ pub(crate) fn holder_name(here: &Here<'_>, key: &Key) -> CleanHtml {
     }
 }
 
-/// What changed of the sheets of a holder: "New: 14.7, 14.8. Identified otherwise: 3.2."
+/// What changed of the sheets of a holder: "New: 14.7, 14.8. Identified differently: 3.2."
 pub(crate) fn holder_line(here: &Here<'_>, changes: &[HolderChange]) -> CleanHtml {
     let kinds = [
         (HolderChangeKind::New, "holder-change-new"),

@@ -118,7 +118,7 @@ impl Observations {
         self
     }
 
-    /// "They differ at two points of nine."
+    /// "They differ at 2 of the 9 points recorded."
     pub fn in_words(&self, here: &Here<'_>) -> String {
         let differing = self.rows.iter().filter(|r| r.verdict == Verdict::Differ);
         let all = self.rows.len().to_string();
@@ -129,7 +129,7 @@ impl Observations {
     }
 }
 
-/// "They differ at two points of nine", with the total as text.
+/// "They differ at 2 of the 9 points recorded", with the total as text.
 pub(super) fn count_in_words(here: &Here<'_>, differing: usize, all: &str) -> String {
     let given = [
         ("n", Argument::Count(differing)),

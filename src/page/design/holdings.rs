@@ -143,7 +143,7 @@ fn city_of(here: &Here<'_>, holder: Option<&Holder>) -> String {
     }
 }
 
-/// "**14.2** (probable) Print Room (P 118), trial proof, 12/40, lacks the dusk block, doubtful".
+/// "**14.2** (probable) Print Room (P 118), trial proof, 12/40, without the dusk block, doubtful".
 fn sheet(
     here: &Here<'_>,
     design: &Design,

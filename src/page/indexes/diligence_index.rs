@@ -77,7 +77,7 @@ fn heading(here: &Here<'_>, status: Coverage) -> CleanHtml {
     CleanHtml::text(here.words().word(word))
 }
 
-/// A handle with further facts that museums need: "14.7 (change of hands recorded, may be printed later; sale,
+/// A handle with further facts that museums need: "14.7 (change of ownership recorded, may have been printed later; sale,
 /// Mole & Pier, Northport, May 1938 | purchased by Harbour Museum, Northport, 1939)".
 fn marked(here: &Here<'_>, impression: &Impression, years: &DiligenceYears) -> CleanHtml {
     let words = here.words();

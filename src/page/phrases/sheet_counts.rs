@@ -1,4 +1,4 @@
-//! Numbers of impressions as figures and in words: "14", "13–14", "at least 13 and at most 14 impressions".
+//! Numbers of impressions as figures and in words: "14", "13–14", "13 to 14 impressions".
 
 use super::dates;
 use crate::page::setting::book::Here;
@@ -6,7 +6,7 @@ use crate::page::setting::html::CleanHtml;
 use crate::page::setting::words::Argument;
 use crate::study::census::Sheets;
 
-/// A count as a phrase: "14 impressions known", "at least 13, at most 14 impressions known".
+/// A count as a phrase: "14 impressions known", "13 to 14 impressions known".
 pub(crate) fn known(here: &Here<'_>, sheets: Sheets) -> String {
     let words = here.words();
     if sheets.is_certain() {
@@ -49,7 +49,7 @@ impl Here<'_> {
         seen.and(&said)
     }
 
-    /// A number of impressions in words: "14 impressions", "at least 13 and at most 14 impressions".
+    /// A number of impressions in words: "14 impressions", "13 to 14 impressions".
     pub fn impressions_in_words(&self, sheets: Sheets) -> String {
         if sheets.is_certain() {
             self.words().count("count-impressions", sheets.at_most)

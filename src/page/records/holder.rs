@@ -116,7 +116,7 @@ fn credits(here: &Here<'_>, held: &[HeldSheet<'_>]) -> Vec<CleanHtml> {
     credits
 }
 
-/// "Continued by the Harbour Museum, Northport, which lists the sheets that are there now."
+/// "Now part of the Harbour Museum, Northport, where the impressions once held here are listed."
 fn taken_over(here: &Here<'_>, holder: &Holder) -> Option<CleanHtml> {
     let successor = holder.successor.as_ref()?;
     let name = here.holder_and_city(&successor.holder.value);

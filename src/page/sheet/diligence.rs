@@ -186,7 +186,7 @@ fn probable_date(here: &Here<'_>, record: &ImpressionKey, by: &ProbableDate) -> 
     }
 }
 
-/// "perhaps the same sheet as 7.8: sale, Mole & Pier, May 1938", one for each other sheet that it may be.
+/// "perhaps the same impression as 7.8: sale, Mole & Pier, May 1938", one for each other sheet that it may be.
 pub(crate) fn possibly_same(here: &Here<'_>, years: &DiligenceYears) -> Vec<CleanHtml> {
     let words = here.words();
     let said = years.possibly_same.iter().map(|other| {
@@ -207,7 +207,7 @@ pub(crate) fn possibly_same(here: &Here<'_>, years: &DiligenceYears) -> Vec<Clea
     said.collect()
 }
 
-/// Where the sheet's page may tell how it changed hands: "see the note on the sheet".
+/// Where the sheet's page may tell how it changed hands: "see the note on the impression".
 pub(crate) fn see_the_sheet(here: &Here<'_>, years: &DiligenceYears) -> Option<CleanHtml> {
     let word = match years.manner {
         Manner::Plain => return None,

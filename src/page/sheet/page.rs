@@ -128,7 +128,7 @@ fn capital(text: &str) -> String {
     capitalised(&CleanHtml::text(text)).plain()
 }
 
-/// "Inventory 1962.44. State *iii*/iv. Printed by the artist."
+/// "Accession no. 1962.44. State *iii*/iv. Printed by the artist."
 fn brief(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
     let number = impression
         .accession
@@ -328,7 +328,7 @@ fn related_records(
     ];
     for (id, others) in kinds {
         for other in others {
-            // "The same sheet as 14.9" is said once, from the record whose page this is where it is one of the two.
+            // "The same impression as 14.9" is said once, from the record whose page this is where it is one of the two.
             let other_key = &other.impression.value;
             let is_of_page = records.first().is_some_and(|page| page.key == *other_key);
             let named = if id == "same-sheet-as" && !is_page && is_of_page {

@@ -1275,7 +1275,7 @@ identification-key = Bestimmungsschlüssel
 key-of = Bestimmungsschlüssel zu { $design }
 key-candidates = { $n ->
     [one] Verzeichnet ist ein Zustand in einem Druck
-   *[other] Verzeichnet sind { in-words } Verbindungen von Zustand und Druck
+   *[other] Verzeichnet sind { in-words } Möglichkeiten von Zustand und Druck
 }
 key-asks = Zustand und Druck eines Blattes finden, Merkmal für Merkmal.
 key-in-numbers = Der Schlüssel

@@ -1295,7 +1295,7 @@ identification-key = Identification key
 key-of = Identification key to { $design }
 key-candidates = { $n ->
     [one] One state and printing is recorded
-   *[other] { in-words-first } combinations of state and printing are recorded
+   *[other] { in-words-first } possibilities of state and printing are recorded
 }
 key-asks = find the state and printing of a sheet, point by point.
 key-in-numbers = The key
