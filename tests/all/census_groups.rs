@@ -171,7 +171,7 @@ fn every_sheet_is_a_square_by_printing_and_certainty() {
             is("point", 1),
         ]]
     );
-    let said = "aria-label=\"printed by the artist: 2, 1 uncertain; posthumous printing: 1; \
+    let said = "aria-label=\"Printed by the artist: 2, 1 uncertain; Posthumous printing: 1; \
                 One of several printings: 1, 1 uncertain; No printing recorded: 1\"";
     assert!(part(all, "whole").contains(said), "{}", part(all, "whole"));
     // Of one design, a row for each printing.

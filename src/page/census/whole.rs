@@ -14,7 +14,7 @@ use crate::model::printing::PrintingKind;
 use crate::page::drawings::squares::{self, Mark, Run, Squares};
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
-use crate::page::setting::html::CleanHtml;
+use crate::page::setting::html::{CleanHtml, capitalised};
 use crate::page::setting::words::Argument;
 use crate::study::DesignStudy;
 
@@ -152,7 +152,8 @@ fn groups<'d>(here: &Here<'_>, design: &'d Design, study: &DesignStudy) -> Vec<S
         .map(|printing| {
             let key = &printing.key.value;
             let is_own = printing.kind.own() == Some(&PrintingKind::Artist);
-            named(Some(key), here.printing_name(design, key), is_own)
+            let name = CleanHtml::text(&here.printing_name(design, key));
+            named(Some(key), capitalised(&name).plain(), is_own)
         })
         .collect();
     let mut several = named(
