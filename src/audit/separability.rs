@@ -39,7 +39,10 @@ pub(super) fn states(catalogue: &Catalogue, studies: &Studies, findings: &mut Ve
                         design.number
                     ),
                 )
-                .beside(first.key.place, "the state that it cannot be distinguished from")
+                .beside(
+                    first.key.place,
+                    "the state that it cannot be distinguished from",
+                )
                 .help("add a point that rests on the matrix, or say what both states show at one"),
             );
         }
@@ -93,7 +96,10 @@ pub(super) fn printings(catalogue: &Catalogue, studies: &Studies, findings: &mut
                         wording::printing(one)
                     ),
                 )
-                .beside(first.key.place, "the printing that it cannot be distinguished from")
+                .beside(
+                    first.key.place,
+                    "the printing that it cannot be distinguished from",
+                )
                 .help(
                     "say at some point (paper, inking, marks, blocks) what each of the two shows",
                 ),

@@ -209,7 +209,8 @@ fn not_a_key(written: &str, entry: &Entry, file: FileId) -> Finding {
         )
         .help("write a key after the opening brace: @book{verhoeven-1961,");
     }
-    let message = format!("`{written}` is not a key: lower-case letters and digits joined by hyphens");
+    let message =
+        format!("`{written}` is not a key: lower-case letters and digits joined by hyphens");
     let finding = Finding::new(Code::KeyForm, entry.key_place(file), message);
     match Key::nearest_form(written) {
         Some(key) => finding.help(format!("write `{key}`")),

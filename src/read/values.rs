@@ -375,7 +375,8 @@ fn compound_key<'t, T: FromStr>(
         let finding = Finding::new(
             Code::KeyForm,
             text.place,
-            format!("\"{}\" is not a key of an {what}", text.value).replace("an picture", "a picture"),
+            format!("\"{}\" is not a key of an {what}", text.value)
+                .replace("an picture", "a picture"),
         );
         faults.push(finding.help(format!("write {help}")));
     }

@@ -86,7 +86,10 @@ fn nothing_suspected_is_said() {
     ]);
     let ran = doubts(folder.path(), &[]);
     assert_eq!(ran.code, Some(0));
-    assert_eq!(ran.out, "No two records are suspected to describe one sheet.\n");
+    assert_eq!(
+        ran.out,
+        "No two records are suspected to describe one sheet.\n"
+    );
 }
 
 /// The page, written to a file outside the catalogue.

@@ -145,10 +145,7 @@ fn what_is_not_accepted_stands_apart_and_in_no_total() {
     for standing in ["rejected", "withdrawn"] {
         let site = site_of(&[FERRY, &another(standing)]);
         let census = page(&site, "census/");
-        assert!(
-            census.contains("4 to 5 impressions of"),
-            "{census}"
-        );
+        assert!(census.contains("4 to 5 impressions of"), "{census}");
         assert!(!part(census, "by-design").contains("The Crane"));
         let apart = part(census, "set-apart");
         assert!(
@@ -170,10 +167,7 @@ fn what_is_not_accepted_stands_apart_and_in_no_total() {
     }
     let doubtful = site_of(&[FERRY, &another("doubtful")]);
     let census = page(&doubtful, "census/");
-    assert!(
-        census.contains("5 to 6 impressions of"),
-        "{census}"
-    );
+    assert!(census.contains("5 to 6 impressions of"), "{census}");
     assert!(!census.contains("id=\"set-apart\""));
 }
 

@@ -241,7 +241,8 @@ fn survival_is_estimated_or_the_reason_is_said() {
         survival.contains("This does not show that any is missing."),
         "{survival}"
     );
-    let ground = "Based on 5 impressions recorded on at least one occasion, of which 3 on one and 2 on two.";
+    let ground =
+        "Based on 5 impressions recorded on at least one occasion, of which 3 on one and 2 on two.";
     assert!(survival.contains(ground), "{survival}");
     assert!(survival.contains("gives a lower bound"));
     let own = "key = \"own\"\n";

@@ -176,7 +176,10 @@ fn the_table_tells_the_script_what_each_sheet_can_be() {
     assert!(moon[3].is_null(), "nothing was recorded");
     assert_eq!(data["rows"][1]["tolerance"], 1.5);
     assert_eq!(data["counts"].as_array().unwrap().len(), 3);
-    assert_eq!(data["counts"][2], "They differ at 2 of the {all} points recorded.");
+    assert_eq!(
+        data["counts"][2],
+        "They differ at 2 of the {all} points recorded."
+    );
 }
 
 #[test]

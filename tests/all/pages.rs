@@ -450,7 +450,8 @@ same_as = [{ impression = "1.1", why = "the same number" }]
     let joined = page(&site, "impression/1.1/");
     assert!(joined.contains("<span class=\"handle\">1.3</span> are records of one sheet."));
     assert!(
-        joined.contains("The same impression as <span class=\"handle\">1.3</span>: the same number.")
+        joined
+            .contains("The same impression as <span class=\"handle\">1.3</span>: the same number.")
     );
     let design = page(&site, "design/1/");
     assert!(

@@ -406,7 +406,10 @@ fn one_page_gathers_the_sheets_by_what_is_recorded_and_names_no_private_owner() 
         text.contains("2 January 1940 to 8 May 1945: no owner recorded"),
         "{text}"
     );
-    assert!(text.contains("1.2 (change of ownership recorded)"), "{text}");
+    assert!(
+        text.contains("1.2 (change of ownership recorded)"),
+        "{text}"
+    );
     assert!(text.contains("1.1 (may have been printed later)"), "{text}");
     for secret in ["Skerry", "Tansill", "Wrack", "1.3"] {
         assert!(!text.contains(secret), "{secret}");
@@ -670,10 +673,7 @@ fn a_sheet_is_found_by_the_numbers_it_had() {
         numbers.contains("Old Cabinet, Northport N 9 1.3 N 10 1.2"),
         "{numbers}"
     );
-    assert!(
-        numbers.contains("Holder not recorded X 1 1.2"),
-        "{numbers}"
-    );
+    assert!(numbers.contains("Holder not recorded X 1 1.2"), "{numbers}");
 }
 
 #[test]
@@ -729,10 +729,10 @@ fn whose_name_a_mark_bears_is_not_who_put_it_there() {
         tags(page(&site, "marks/")).1
     };
     for (by, said) in [
-        ("", "“A. Q.”; in the name of Ada Quire: 1.2"),
+        ("", "“A. Q.”; bearing the name of Ada Quire: 1.2"),
         (
             ", applied_by = \"heir\"",
-            "“A. Q.”; in the name of Ada Quire; applied by Ben Quire: 1.2",
+            "“A. Q.”; bearing the name of Ada Quire; applied by Ben Quire: 1.2",
         ),
         (
             ", applied_by = \"owner\"",

@@ -210,7 +210,7 @@ fn the_head_of_a_design_gives_each_size_with_its_states() {
         "{head}"
     );
     assert!(
-        head.contains("232 × 362 mm (image) (Lister 1950, p. 3) in iv–v"),
+        head.contains("232 × 362 mm (image) (Lister 1950, p. 3), as in iv–v"),
         "{head}"
     );
 }

@@ -39,7 +39,10 @@ fn where_no_point_tells_two_states_apart_the_page_says_so() {
         told.contains("Not distinguishable from i at any recorded point."),
         "{told}"
     );
-    assert!(told.contains("No recorded point distinguishes state"), "{told}");
+    assert!(
+        told.contains("No recorded point distinguishes state"),
+        "{told}"
+    );
 }
 
 #[test]

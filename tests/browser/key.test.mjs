@@ -133,7 +133,7 @@ function differences(table, said, ours) {
   return found;
 }
 
-const FITS = { best: "fits best", level: "as good as the best", excluded: "excluded", "no-printing": "not in a recorded printing that fits", "nothing-to-compare": "nothing recorded to compare", "nothing-told": "not distinguished" };
+const FITS = { best: "fits best", level: "level with the best", excluded: "excluded", "no-printing": "not in a recorded printing that fits", "nothing-to-compare": "nothing recorded to compare", "nothing-told": "not distinguished" };
 
 /** The differences between the states as the command prints them for people and as the page ranks them. */
 function differencesInWords(table, printed, evidence) {
@@ -228,7 +228,7 @@ test("answers are restored from the address, with what they exclude and why", as
   }));
   assert.deepEqual(state, { beam: ["present"], crack: ["none", "edge"], sure: "probable", height: "245.5", buoy: [] });
   const states = await texts(page, ".of-states > li");
-  assert.match(states[0], /^ii\/v as good as the best ?for, matrix Does a pale beam run from the lantern to the left edge\? present; recorded: present/);
+  assert.match(states[0], /^ii\/v level with the best ?for, matrix Does a pale beam run from the lantern to the left edge\? present; recorded: present/);
   const [excluded] = states.filter((line) => line.startsWith("i/v excluded"));
   assert.match(excluded ?? "", /excludes, matrix Does a pale beam run from the lantern to the left edge\? present; recorded: absent/);
   assert.ok(states.some((line) => /^v\/v excluded.*245\.5 mm; recorded: 232 mm/.test(line)), states.join("\n"));

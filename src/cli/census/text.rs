@@ -186,7 +186,10 @@ fn editions(design: &Design, study: &DesignStudy) -> String {
         };
         let known = figure(edition.sheets);
         let met = edition.within().count();
-        let _ = write!(text, "  {name}: known {known}, {sizes}; {met} numbers recorded");
+        let _ = write!(
+            text,
+            "  {name}: known {known}, {sizes}; {met} numbers recorded"
+        );
         let mut list = |what: &str, numbers: &[u32]| {
             if !numbers.is_empty() {
                 let numbers: Vec<String> = numbers.iter().map(ToString::to_string).collect();

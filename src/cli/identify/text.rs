@@ -309,7 +309,7 @@ impl<W: Write> Page<'_, W> {
         }
         writeln!(
             self.out,
-            "\nAs good as the best: what was seen is at most 3 times as likely for the best; behind: at most 20 times; far\nbehind: \
+            "\nLevel with the best: what was seen is at most 3 times as likely for the best; behind: at most 20 times; far\nbehind: \
              at most 150 times; very far behind: more. The chances of error behind these figures are working \
              assumptions.\nThis is what the records of the catalogue allow; they may be incomplete. It is not an authentication."
         )

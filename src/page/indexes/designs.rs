@@ -169,7 +169,7 @@ fn original_title(here: &Here<'_>, design: &Design) -> Option<CleanHtml> {
     Some(here.in_language("span", &CleanHtml::text(&original.text), language))
 }
 
-/// "1927. Colour woodcut from five blocks. 5 states, 4 printings; 18 impressions known."
+/// "1927. Colour woodcut from five blocks. Five states, four printings. 18 impressions known."
 fn about(here: &Here<'_>, design: &Design) -> CleanHtml {
     let words = here.words();
     let states = match design.standing_states().count() {

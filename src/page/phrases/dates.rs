@@ -259,11 +259,7 @@ mod tests {
                 ("1927/1927", "1927", "1927"),
                 ("1920/..", "not before 1920", "nicht vor 1920"),
                 ("../1931", "not after 1931", "nicht nach 1931"),
-                (
-                    "1927/",
-                    "from 1927, end unknown",
-                    "ab 1927, Ende unbekannt",
-                ),
+                ("1927/", "from 1927, end unknown", "ab 1927, Ende unbekannt"),
                 (
                     "/1931",
                     "until 1931, beginning unknown",

@@ -92,7 +92,12 @@ fn blocks_printed(here: &Here<'_>, design: &Design, impression: &Impression) -> 
         .filter(|(_, printed)| printed.value == BlockPrinted::NotPrinted)
         .map(|(matrix, _)| name(&matrix.value))
         .collect();
-    if is_whole && impression.blocks.iter().all(|(_, printed)| is_seen(printed.value)) {
+    if is_whole
+        && impression
+            .blocks
+            .iter()
+            .all(|(_, printed)| is_seen(printed.value))
+    {
         if lacking.is_empty() {
             return words.html("blocks-all", Some(count), &[]);
         }

@@ -57,7 +57,7 @@ impl Fit {
     /// Each, with its word and what the terminal says.
     pub const ALL: [(Fit, &'static str, &'static str); 9] = [
         (Fit::Best, "best", "fits best"),
-        (Fit::Graded(Grade::Level), "level", "as good as the best"),
+        (Fit::Graded(Grade::Level), "level", "level with the best"),
         (Fit::Graded(Grade::Behind), "behind", "behind"),
         (Fit::Graded(Grade::FarBehind), "far-behind", "far behind"),
         (

@@ -229,12 +229,12 @@ count-records = { $n ->
    *[other] { $n } Einträge
 }
 count-states = { $n ->
-    [one] { $n } Zustand
-   *[other] { $n } Zustände
+    [one] { in-words } Zustand
+   *[other] { in-words } Zustände
 }
 count-printings = { $n ->
-    [one] { $n } Druck
-   *[other] { $n } Drucke
+    [one] { in-words } Druck
+   *[other] { in-words } Drucke
 }
 count-holders = { $n ->
     [one] { $n } Sammlung
@@ -337,7 +337,7 @@ date = Datum
 makers = Urheber
 technique = Technik
 size = Maße
-size-of-states = { $figure } in { $states }
+size-of-states = { $figure }, wie bei { $states }
 size-measured = { $n ->
     [one] { $range } ({ $of }, an einem Blatt gemessen)
    *[other] { $range } ({ $of }, an { in-words } Blättern gemessen)
@@ -519,7 +519,7 @@ mark-collector = Sammlermarke
 mark-inscription = Aufschrift
 in-medium = { $what }, { $medium }
 quoted = „{ $text }“
-name-of = auf den Namen { $person }
+name-of = mit dem Namen { $person }
 applied-by = angebracht von { $person }
 looked-for = Nicht gefunden: { $what }.
 without-signature = Signatur
@@ -736,7 +736,7 @@ view-down = nach unten
 view-close = schließen
 view-copy-link = Link zu diesem Ausschnitt kopieren
 view-copy-state = Ausschnitt für einen anderen Betrachter kopieren (IIIF)
-view-bar = Der Balken ist so lang wie
+view-bar = Maßstab:
 view-is-whole = Ganze Fotografie
 view-is-closer = { $times }×
 view-keys = Tastatur: + − vergrößern und verkleinern, 0 ganze Fotografie, Pfeile verschieben. Klick auf das Bild: Vergrößern mit dem Rad.
@@ -935,7 +935,7 @@ writings = Schriften
 # Chronologie.
 year-by-year = Jahr für Jahr
 event-born = { $person } geboren
-event-died = { $person } stirbt
+event-died = { $person } gestorben
 event-active = { $person } tätig
 event-only-state = Einziger Zustand von { $design }
 event-states = { $n ->
@@ -1015,8 +1015,8 @@ owners-numbers = Frühere Inventarnummern
 owners-numbers-elsewhere = Sammlung nicht verzeichnet
 marks-brief = Signaturen, Stempel, Siegel, Sammlermarken und Aufschriften, dazu Wasserzeichen.
 mark-shared = Eine Marke mit mehreren Benutzern
-marks-shared = Mehrere Benutzer
-marks-shared-note = für sich bestimmt sie weder Eigentümer noch Zeit
+marks-shared = Marken mit mehreren Benutzern
+marks-shared-note = für sich bestimmt eine solche Marke weder Eigentümer noch Zeit
 marks-signature = Signaturen
 marks-stamp = Stempel
 marks-seal = Siegel
@@ -1172,8 +1172,8 @@ declared-key = Bekannt: alle Abzüge des Drucks, Probedrucke eingeschlossen. Ged
 declared-perhaps-key = ?: Die Höhe ist nur berichtet oder nur als wahrscheinlich oder möglich angegeben.
 declared-by = Quelle:
 of-other-size = Mit abweichender Auflagenhöhe nummeriert:
-others-say = Andere Quellen geben an:
-others-say-printed = Andere Quellen geben als Zahl der gedruckten Abzüge an:
+others-say = Nach anderen Quellen:
+others-say-printed = Zahl der gedruckten Abzüge nach anderen Quellen:
 met-twice = Auf mehr als einem Abzug verzeichnet:
 above-declared = Über der angegebenen Auflage nummeriert:
 
@@ -1428,7 +1428,7 @@ bearing-excludes = schließt aus
 bearing-for = dafür
 bearing-against = dagegen
 fit-best = passt am besten
-fit-level = so gut wie das beste
+fit-level = gleichauf mit dem besten
 fit-behind = dahinter
 fit-far-behind = weit dahinter
 fit-very-far-behind = sehr weit dahinter
@@ -1456,7 +1456,7 @@ evidence-more-points = { $n ->
 }
 evidence-always = Es kann auch nichts davon sein: ein Nachschnitt, eine Reproduktion oder ein noch nicht beschriebener Zustand oder Druck.
 evidence-copy-untold = nichts ist verzeichnet, was sie unterscheidet
-evidence-grades = Nur die Druckform kann ausschließen; Abnutzung, Stöcke, Papier, Einfärbung und Marken wechseln oder können hinzukommen und werden gewichtet. So gut wie das beste: Das Gesehene ist beim besten höchstens 3-mal so wahrscheinlich; dahinter: höchstens 20-mal; weit dahinter: höchstens 150-mal; sehr weit dahinter: mehr. Die Irrtumsraten hinter diesen Zahlen sind Arbeitsannahmen.
+evidence-grades = Nur die Druckform kann ausschließen; Abnutzung, Stöcke, Papier, Einfärbung und Marken wechseln oder können hinzukommen und werden gewichtet. Gleichauf mit dem besten: Das Gesehene ist beim besten höchstens 3-mal so wahrscheinlich; dahinter: höchstens 20-mal; weit dahinter: höchstens 150-mal; sehr weit dahinter: mehr. Die Irrtumsraten hinter diesen Zahlen sind Arbeitsannahmen.
 examine-by-key = Ein Blatt mit dem Schlüssel untersuchen
 in-our-terms = hier { $ours }
 number-not-in-concordance = eine Nummer, die nicht in der Konkordanz steht

@@ -229,12 +229,12 @@ count-records = { $n ->
    *[other] { $n } records
 }
 count-states = { $n ->
-    [one] { $n } state
-   *[other] { $n } states
+    [one] { in-words } state
+   *[other] { in-words } states
 }
 count-printings = { $n ->
-    [one] { $n } printing
-   *[other] { $n } printings
+    [one] { in-words } printing
+   *[other] { in-words } printings
 }
 count-holders = { $n ->
     [one] { $n } holder
@@ -337,7 +337,7 @@ date = Date
 makers = Makers
 technique = Technique
 size = Size
-size-of-states = { $figure } in { $states }
+size-of-states = { $figure }, as in { $states }
 size-measured = { $n ->
     [one] { $range } ({ $of }, measured on one sheet)
    *[other] { $range } ({ $of }, measured on { in-words } sheets)
@@ -519,7 +519,7 @@ mark-collector = collector’s mark
 mark-inscription = inscription
 in-medium = { $what }, { $medium }
 quoted = “{ $text }”
-name-of = in the name of { $person }
+name-of = bearing the name of { $person }
 applied-by = applied by { $person }
 looked-for = No { $what } found.
 without-signature = signature
@@ -736,7 +736,7 @@ view-down = move down
 view-close = close
 view-copy-link = Copy a link to this detail
 view-copy-state = Copy this detail for another viewer (IIIF)
-view-bar = The bar is as long as
+view-bar = Scale bar:
 view-is-whole = Whole photograph
 view-is-closer = { $times }×
 view-keys = Keyboard: + − zoom, 0 whole photograph, arrows move. Click the picture to zoom with the wheel.
@@ -901,7 +901,7 @@ named-printer = As printer
 named-publisher = As publisher
 named-mark = Name appears on
 named-applied-mark = Marks applied to
-named-mark-user = Used the mark
+named-mark-user = As user of the mark
 named-sighting = Examined or reported
 named-said = Opinions and statements about
 to-do = Still to be done
@@ -923,7 +923,7 @@ is-editor = editor
 authority = Authority records
 made-by-them = Designs
 in-no-series = Single prints
-by-where-now = by where they are now
+by-where-now = by present holder
 unless-said = { $what }, unless noted
 printed-by-them = As printer
 published-by-them = As publisher
@@ -935,8 +935,8 @@ writings = Writings
 # Chronology.
 year-by-year = Year by year
 event-born = { $person } born
-event-died = { $person } dies
-event-active = { $person } at work
+event-died = { $person } died
+event-active = { $person } active
 event-only-state = Only state of { $design }
 event-states = { $n ->
     [one] State { $states } of { $design }
@@ -1035,8 +1035,8 @@ owners-numbers = Former accession numbers
 owners-numbers-elsewhere = Holder not recorded
 marks-brief = Signatures, stamps, seals, collectors’ marks and inscriptions, with watermarks.
 mark-shared = A mark with several users
-marks-shared = Several users
-marks-shared-note = alone it identifies neither owner nor date
+marks-shared = Marks with several users
+marks-shared-note = alone, such a mark identifies neither owner nor date
 marks-signature = Signatures
 marks-stamp = Stamps
 marks-seal = Seals
@@ -1192,8 +1192,8 @@ declared-key = Known: all impressions of the printing, proofs included. Printed:
 declared-perhaps-key = ?: the size is only reported, or given as probable or possible.
 declared-by = Source:
 of-other-size = Numbered out of a different total:
-others-say = Other sources give
-others-say-printed = Other sources give as the number printed
+others-say = According to other sources:
+others-say-printed = Number printed, according to other sources:
 met-twice = Recorded on more than one impression:
 above-declared = Numbered above the declared edition:
 
@@ -1448,7 +1448,7 @@ bearing-excludes = excludes
 bearing-for = for
 bearing-against = against
 fit-best = fits best
-fit-level = as good as the best
+fit-level = level with the best
 fit-behind = behind
 fit-far-behind = far behind
 fit-very-far-behind = very far behind
@@ -1476,7 +1476,7 @@ evidence-more-points = { $n ->
 }
 evidence-always = It may be none of these: a recut, a reproduction, or a state or printing not yet described.
 evidence-copy-untold = nothing is recorded that distinguishes it
-evidence-grades = Only the matrix can exclude; wear, blocks, paper, inking and marks vary or can be added, and are weighed. As good as the best: what was seen is at most 3 times as likely for the best; behind: at most 20 times; far behind: at most 150 times; very far behind: more. The chances of error behind these figures are working assumptions.
+evidence-grades = Only the matrix can exclude; wear, blocks, paper, inking and marks vary or can be added, and are weighed. Level with the best: what was seen is at most 3 times as likely for the best; behind: at most 20 times; far behind: at most 150 times; very far behind: more. The chances of error behind these figures are working assumptions.
 examine-by-key = Examine a sheet by the key
 in-our-terms = here { $ours }
 number-not-in-concordance = a number that is not in the concordance

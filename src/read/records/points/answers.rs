@@ -130,8 +130,7 @@ fn answers<'t>(
         let message = format!("`{}` is empty", faults.key);
         let place = faults.of(node);
         faults.push(
-            Finding::new(Code::ValueEmpty, place, message)
-                .help("name a value, or remove the key"),
+            Finding::new(Code::ValueEmpty, place, message).help("name a value, or remove the key"),
         );
     }
     if let Some(point) =

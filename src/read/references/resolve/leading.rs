@@ -46,8 +46,7 @@ fn of_withdrawn(record: &Target, place: Place, others: &BTreeSet<Target>) -> Fin
             others.join(", ")
         )
     };
-    Finding::new(Code::SeeCircle, place, message)
-        .help("name a record that stands, or remove `see`")
+    Finding::new(Code::SeeCircle, place, message).help("name a record that stands, or remove `see`")
 }
 
 /// The withdrawn records on a way from `target` back to `record`; `None` where no way leads back.
