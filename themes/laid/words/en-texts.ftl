@@ -117,7 +117,7 @@ contribute-rights-text = Say who took them, how they are to be credited, whether
 # The data.
 data-brief = What can be reused, in which form, and on what terms.
 data-offers = What there is
-data-offers-text = Everything that the pages show can also be had as data, at no charge and without asking:
+data-offers-text = Everything that the pages show is also available as data, free of charge and without asking:
 data-offers-1 = For everyone: all records as tables, one file for each kind of record, for a spreadsheet (CSV) or for a program (JSON). They are listed below.
 data-offers-2 = For museums and libraries: on the page of each holder, a table of its own impressions with their accession numbers and their permanent addresses here.
 data-offers-3 = For museums and portals: beside each print, the records of its impressions in LIDO, the exchange format of museums; and all of them in one file for harvesters (programs that collect records from many catalogues).
