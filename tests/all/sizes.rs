@@ -248,7 +248,7 @@ sheet = { image = { is = [300, 400], certainty = "possible" } }
 "#;
     let measured = head(&[design, sheets]);
     assert!(
-        measured.contains("245–247.5 × 361 mm (image, measured on 2 sheets)"),
+        measured.contains("245–247.5 × 361 mm (image, measured on two sheets)"),
         "{measured}"
     );
     let whole = "\n-- records/designs/1/impressions/1.toml\nstatus = \"untraced\"\nsheet = { size = [300, 420] }\n";

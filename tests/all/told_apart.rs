@@ -193,7 +193,7 @@ observed = { moon = "present", seal = "present", sky = "present" }
     assert!(open.contains("excludes, matrix Is there a moon?"), "{open}");
     assert!(!open.contains("seal") && !open.contains("sky"), "{open}");
     for line in [
-        "2 more observations",
+        "two more observations",
         "for, mark Is there a seal?",
         "against, inking Is the sky wiped?",
     ] {
