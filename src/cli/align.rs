@@ -30,11 +30,11 @@ Confidence is the share of places with texture that match. Where too few do, the
 shown side by side only, never overlaid, and no detail is cut from it. A refused photograph shows another print, a \
 part only, or too little; where it does show the sheet, match at least four places by hand:
   ties = [[x, y, x, y], …]   percent of this picture, and of the reference
-in the picture's [[pictures]] of the record. Ties take precedence over what the program finds.
+in its [[pictures]] in the record. Ties take precedence over what the program finds.
 
 Results are kept in the catalogue's cache, and used as long as the photographs stay the same.
 
-Everything recorded is used, also what is private or not published, which the pages of the catalogue leave out; a \
+Everything recorded is used, including what is private or not published, which the pages of the catalogue leave out; a \
 sentence at the end says so where there is any. With --json no sentence is printed.";
 
 /// The arguments of `align`.

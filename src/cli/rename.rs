@@ -12,12 +12,12 @@ use crate::read::Inputs;
 use crate::read::rename::{KINDS, Refusal, RenamePlan, named, plan};
 
 pub(super) const ABOUT: &str = "\
-Changes a key in every record, text and file name that has it, and leaves the old one as a former name (was), so that the addresses of \
+Changes a key in every record, text and file name that has it, and keeps the old one as a former key (was), so that the addresses of \
 the old key lead to the new one.
 
 A part is named with its record: state 14/cut-down, picture 14.7/recto. A work of the literature is of the kind lit. An impression has no key of its own to change: its number is permanent.
 
-Only the bytes of the key change; comments, order and spacing stay. It is refused, and nothing is changed, where the new \
+Only the bytes of the key change; comments, order and spacing stay. The change is refused where the new \
 key is or was that of another record, or where the catalogue would then have an error that it does not have now. Doubts \
 that a record says are settled may be raised again where they rest on the key.";
 
