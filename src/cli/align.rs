@@ -42,9 +42,9 @@ sentence at the end says so where there is any. With --json no sentence is print
 pub(super) struct AlignArguments {
     /// The design: its key, or the number that readers see
     design: String,
-    /// The catalogue's folder; this folder where none is named
-    #[arg(long = "in", value_name = "DIR", default_value = ".")]
-    pub(super) dir: std::path::PathBuf,
+    /// The catalogue's folder; this folder, or the nearest catalogue above, where none is named
+    #[arg(long = "in", value_name = "DIR")]
+    pub(super) dir: Option<std::path::PathBuf>,
     /// Print one JSON document on standard output
     #[arg(long)]
     json: bool,

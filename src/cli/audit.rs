@@ -3,6 +3,7 @@
 use std::io::{self, Write};
 use std::path::Path;
 
+use super::finding_options::FindingOptions;
 use super::kept_back::{self, Work};
 use super::outcome::Outcome;
 use super::progress::Progress;
@@ -17,7 +18,11 @@ Reports everything that is wrong or doubtful in a catalogue, in one run, and wri
 
 Errors prevent publishing: what cannot be understood, references to nothing, private names in published \
 text. Doubts need a scholar's decision: contradictions, impossible dates, numbers above an \
-edition. Hints are the rest. Exit code 0 without errors, 1 with.
+edition. Hints are the rest. Exit code 0 without errors, 1 with, whatever is printed.
+
+Of a code with more than ten findings three are printed, then how many more there are and the values at fault, the most \
+frequent first; --all prints every one. --code and --file print only what they name. Above ten findings a table at the end \
+counts each code. With --json every finding is in the document, unless --code or --file leaves it out.
 
 A record may say that a doubt or hint about it is settled: settled = [{ code = \"…\", why = \"…\", by = \"…\", date = \"…\" }]. \
 It is then counted separately, and --settled prints it with the reason. audit gives the digest to add to the entry, so that the \
@@ -38,7 +43,12 @@ pub(super) enum Printed {
 }
 
 /// Judges the catalogue in `dir` and prints the findings.
-pub(super) fn run(dir: &Path, printed: Printed, out: &mut impl Write) -> io::Result<Outcome> {
+pub(super) fn run(
+    dir: &Path,
+    printed: Printed,
+    asked: &FindingOptions,
+    out: &mut impl Write,
+) -> io::Result<Outcome> {
     let progress = Progress::of("pictures");
     let judged = press::judge(
         dir,
@@ -46,23 +56,28 @@ pub(super) fn run(dir: &Path, printed: Printed, out: &mut impl Write) -> io::Res
     );
     drop(progress);
     let sources = &judged.catalogue.sources;
+    if asked.say_unknown_files(dir, sources) {
+        return Ok(Outcome::Usage);
+    }
     let tally = judged.tally();
     let colour = wants_colour(&io::stdout());
     match printed {
         Printed::Document => {
-            let document =
-                audit_document::audit_document(&judged.findings, &judged.settled, sources);
+            let findings = asked.asked(dir, &judged.findings, |finding| finding, sources);
+            let settled = asked.asked(dir, &judged.settled, |settled| &settled.finding, sources);
+            let document = audit_document::audit_document(&findings, &settled, sources);
             serde_json::to_writer_pretty(&mut *out, &document)?;
             writeln!(out)?;
         }
         Printed::Settled => {
             let settled: Vec<Finding> = judged.settled.iter().map(with_reason).collect();
-            out.write_all(report::findings(&settled, sources, colour).as_bytes())?;
+            out.write_all(asked.report(dir, &settled, sources, colour).as_bytes())?;
             writeln!(out, "{}", settled_tally(&judged.settled))?;
             kept_back::say_of_everything(&judged.catalogue, Work::Judged, out)?;
         }
         Printed::Open => {
-            out.write_all(report::findings(&judged.findings, sources, colour).as_bytes())?;
+            let text = asked.report(dir, &judged.findings, sources, colour);
+            out.write_all(text.as_bytes())?;
             let settled = match judged.settled.len() {
                 0 => String::new(),
                 _ => format!(

@@ -54,11 +54,11 @@ struct Counts {
 
 /// The document of `findings` and of those that are `settled`, each in the same order.
 pub(super) fn audit_document(
-    findings: &[Finding],
-    settled: &[SettledFinding],
+    findings: &[&Finding],
+    settled: &[&SettledFinding],
     sources: &Sources,
 ) -> AuditDocument {
-    let tally = Tally::of(findings);
+    let tally = Tally::of(findings.iter().copied());
     AuditDocument {
         findings: findings.iter().map(|f| entry(f, sources)).collect(),
         settled: settled

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::time::{Duration, Instant};
 
+use super::finding_options::FindingOptions;
 use super::not_kept::say_not_kept;
 use super::outcome::Outcome;
 use super::plural::counted;
@@ -25,6 +26,8 @@ Reads and checks the records, computes the studies, and writes the site.
 All or nothing: where there is an error, or the disk fails, the last good site is left unchanged. \
 The new site is set up beside the old one, and the two are exchanged at the end. What has not changed is \
 not made again; where nothing has changed (photographs are judged by size and times), only the findings are printed again.
+
+Findings are printed as by audit: three of a code that has more than ten, unless --all asks for every one.
 
 Only what a compile made is ever deleted. Other files in the folder of the site (.git, CNAME, pages of your own) \
 stay as they are. Where the new site has a file of the same name, or would replace a page that was changed by hand, \
@@ -48,6 +51,7 @@ pub(super) fn run(
     dir: &Path,
     to: Option<&Path>,
     sweep: Sweep,
+    asked: &FindingOptions,
     out: &mut impl Write,
 ) -> io::Result<Outcome> {
     let begun = Instant::now();
@@ -58,8 +62,9 @@ pub(super) fn run(
     let inputs = Inputs::of(dir);
     let identity = CompileIdentity::of(dir, &inputs, &target);
     let last_report = identity.as_ref().and_then(|i| i.last_report(&target));
-    // What is in use is known only where everything is looked for.
-    let last_report = last_report.filter(|_| sweep == Sweep::AfterAMonth);
+    // What is in use is known only where everything is looked for, and the last report has the findings as they are
+    // printed where nothing else was asked for.
+    let last_report = last_report.filter(|_| sweep == Sweep::AfterAMonth && asked.are_default());
     if let Some(report) = last_report {
         repeat_findings(&report);
         let line = summary(&report, NOTHING_REMADE, &target, begun);
@@ -79,12 +84,20 @@ pub(super) fn run(
         Cache::of(dir).with_spare(publishing.spare_folder().as_deref()),
     );
     drop(progress);
-    if has_errors(&judged, &publishing) {
+    if has_errors(dir, &judged, &publishing, asked) {
         let found = report::tally(judged.tally());
         say(format_args!("{found}; nothing was published"));
         return Ok(Outcome::NotDone);
     }
-    let Some(report) = publish(judged, publishing, (&target, begun), sweep, out)? else {
+    let Some(report) = publish(
+        judged,
+        publishing,
+        (&target, begun),
+        sweep,
+        (dir, asked),
+        out,
+    )?
+    else {
         return Ok(Outcome::NotDone);
     };
     // A file that was changed during the compile may or may not be in the site as it is now.
@@ -117,11 +130,16 @@ pub(super) fn target_of(dir: &Path, to: Option<&Path>) -> io::Result<Result<Path
 }
 
 /// Prints the findings of a catalogue with errors; whether it has any.
-pub(super) fn has_errors(judged: &Judged, publishing: &Publishing) -> bool {
+pub(super) fn has_errors(
+    dir: &Path,
+    judged: &Judged,
+    publishing: &Publishing,
+    asked: &FindingOptions,
+) -> bool {
     if judged.tally().errors == 0 {
         return false;
     }
-    say_findings(&judged.findings, &judged.catalogue.sources);
+    say_findings(dir, &judged.findings, &judged.catalogue.sources, asked);
     if let Some(fault) = &judged.disk_fault {
         say_disk(fault, &judged.cache, publishing);
     }
@@ -129,12 +147,13 @@ pub(super) fn has_errors(judged: &Judged, publishing: &Publishing) -> bool {
 }
 
 /// Makes the site of a catalogue without errors and publishes it; `None` where that failed, which is said.
-/// `target` is its folder, and when the work began.
+/// `target` is its folder, and when the work began; `asked` the folder of the catalogue, and which findings are printed.
 pub(super) fn publish(
     judged: Judged,
     publishing: Publishing,
     (target, begun): (&Path, Instant),
     sweep: Sweep,
+    (dir, asked): (&Path, &FindingOptions),
     out: &mut impl Write,
 ) -> io::Result<Option<PrintedReport>> {
     let pages = AtomicUsize::new(0);
@@ -147,7 +166,7 @@ pub(super) fn publish(
     });
     drop(progress);
     let report = pulled.as_ref().map_or_else(|no| &no.report, |p| &p.report);
-    say_findings(&report.findings, &report.sources);
+    say_findings(dir, &report.findings, &report.sources, asked);
     let pulled = match pulled {
         Ok(pulled) => pulled,
         Err(not_pulled) => {
@@ -181,7 +200,7 @@ pub(super) fn publish(
         ));
     }
     say_dropped(&dropped);
-    let report = printed_report(&pulled, pages.into_inner());
+    let report = printed_report(dir, &pulled, pages.into_inner());
     let line = summary(&report, &made(&pulled, published), target, begun);
     writeln!(out, "{line}")?;
     clean(&pulled.cache, sweep, out)?;
@@ -259,9 +278,10 @@ fn repeat_findings(report: &PrintedReport) {
     });
 }
 
-fn say_findings(findings: &[Finding], sources: &Sources) {
+fn say_findings(dir: &Path, findings: &[Finding], sources: &Sources, asked: &FindingOptions) {
     let colour = wants_colour(&io::stderr());
-    write_findings(&report::findings(findings, sources, colour));
+    write_findings(&asked.report(dir, findings, sources, colour));
+    asked.say_unknown_files(dir, sources);
 }
 
 fn write_findings(text: &str) {
@@ -270,7 +290,7 @@ fn write_findings(text: &str) {
 }
 
 /// The part of a compile's output that is the same when the compile is repeated.
-fn printed_report(pulled: &Pulled, pages: usize) -> PrintedReport {
+fn printed_report(dir: &Path, pulled: &Pulled, pages: usize) -> PrintedReport {
     let summary = format!(
         "{}, {}, {}, {}; {}",
         counted(pulled.designs, "design", "designs"),
@@ -279,8 +299,9 @@ fn printed_report(pulled: &Pulled, pages: usize) -> PrintedReport {
         pictures_in_words(pulled),
         findings_in_words(pulled.report.tally()),
     );
+    let found = &pulled.report;
     let findings =
-        |colour| report::findings(&pulled.report.findings, &pulled.report.sources, colour);
+        |colour| FindingOptions::default().report(dir, &found.findings, &found.sources, colour);
     PrintedReport {
         findings: findings(false),
         findings_in_colour: findings(true),

@@ -1,7 +1,8 @@
 //! The command line: parses arguments, calls the library, prints the result.
 //!
 //! In: the arguments. Out: output for people or for programs, and an [`Outcome`]. Each command has a file,
-//! which makes one call of the library. [`report`] prints findings for people, [`audit_document`] for programs;
+//! which makes one call of the library. [`report`] prints findings for people, [`audit_document`] for programs, and
+//! [`finding_options`] says which; [`catalogue_folder`] finds the catalogue;
 //! [`progress`] draws bars on a terminal, [`voice`] words help and refusals of arguments, [`streams`] writes to streams that may be closed. No stage before
 //! this one deals with arguments, terminals or colour.
 #![allow(
@@ -12,9 +13,11 @@
 mod align;
 mod audit;
 mod audit_document;
+mod catalogue_folder;
 mod census;
 mod compile;
 mod designs;
+mod finding_options;
 mod identify;
 mod issue;
 mod kept_back;
@@ -36,7 +39,9 @@ use std::path::{Path, PathBuf};
 
 use clap::{CommandFactory, FromArgMatches, Parser, Subcommand};
 
+use catalogue_folder::CatalogueFolder;
 use compile::Sweep;
+use finding_options::FindingOptions;
 pub use outcome::Outcome;
 use streams::{MayClose, say};
 
@@ -89,15 +94,16 @@ enum Command {
         after_help = "For example\n  keyblock compile my-catalogue\n  keyblock compile my-catalogue --to /srv/www/prints"
     )]
     Compile {
-        /// The catalogue's folder; this folder where none is named
-        #[arg(default_value = ".")]
-        dir: PathBuf,
+        /// The catalogue's folder; this folder, or the nearest catalogue above, where none is named
+        dir: Option<PathBuf>,
         /// The folder of the site: empty, or compiled into before; not among the records. DIR/web where none is named
         #[arg(long, value_name = "DIR")]
         to: Option<PathBuf>,
         /// Remove from the cache at once what this compile did not use
         #[arg(long)]
         sweep: bool,
+        #[command(flatten)]
+        findings: FindingOptions,
     },
     /// Issue an edition: compile, and register its addresses permanently
     #[command(
@@ -108,18 +114,20 @@ enum Command {
     /// Report what is wrong or doubtful; write nothing
     #[command(
         long_about = audit::ABOUT,
-        after_help = "For example\n  keyblock audit my-catalogue\n  keyblock audit my-catalogue --settled"
+        after_help = "For example\n  keyblock audit my-catalogue\n  keyblock audit my-catalogue --code value-unknown --all\n  \
+                      keyblock audit my-catalogue --settled"
     )]
     Audit {
-        /// The catalogue's folder; this folder where none is named
-        #[arg(default_value = ".")]
-        dir: PathBuf,
+        /// The catalogue's folder; this folder, or the nearest catalogue above, where none is named
+        dir: Option<PathBuf>,
         /// Print the doubts that records say are settled, with the reason of each, instead of the others
         #[arg(long)]
         settled: bool,
-        /// Print one JSON document on standard output, with the settled doubts
+        /// Print one JSON document on standard output, with every finding and the settled doubts
         #[arg(long)]
         json: bool,
+        #[command(flatten)]
+        findings: FindingOptions,
     },
     /// Pull a proof: serve the catalogue on this machine and update it as records change
     #[command(
@@ -127,12 +135,13 @@ enum Command {
         after_help = "For example\n  keyblock proof my-catalogue"
     )]
     Proof {
-        /// The catalogue's folder; this folder where none is named
-        #[arg(default_value = ".")]
-        dir: PathBuf,
+        /// The catalogue's folder; this folder, or the nearest catalogue above, where none is named
+        dir: Option<PathBuf>,
         /// The port on the loopback address: 7414 where none is named; 0 takes a free one
         #[arg(long, default_value_t = 7414)]
         port: u16,
+        #[command(flatten)]
+        findings: FindingOptions,
     },
     /// Say which state and printing a sheet can be, and why
     #[command(
@@ -204,41 +213,57 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Outcome {
 fn perform(command: Command, out: &mut impl Write) -> io::Result<Outcome> {
     match command {
         Command::Start { dir } => start::run(&dir, out),
-        Command::Compile { dir, to, sweep } => with_catalogue(&dir, |dir| {
+        Command::Compile {
+            dir,
+            to,
+            sweep,
+            findings,
+        } => with_catalogue(dir.as_deref(), |dir| {
             let sweep = if sweep {
                 Sweep::AtOnce
             } else {
                 Sweep::AfterAMonth
             };
-            compile::run(dir, to.as_deref(), sweep, out)
+            compile::run(dir, to.as_deref(), sweep, &findings, out)
         }),
-        Command::Issue(arguments) => {
-            with_catalogue(&arguments.dir, |dir| issue::run(dir, &arguments, out))
-        }
-        Command::Audit { dir, settled, json } => {
+        Command::Issue(arguments) => with_catalogue(arguments.dir.as_deref(), |dir| {
+            issue::run(dir, &arguments, out)
+        }),
+        Command::Audit {
+            dir,
+            settled,
+            json,
+            findings,
+        } => {
             let printed = match (json, settled) {
                 (true, _) => audit::Printed::Document,
                 (false, true) => audit::Printed::Settled,
                 (false, false) => audit::Printed::Open,
             };
-            with_catalogue(&dir, |dir| audit::run(dir, printed, out))
+            with_catalogue(dir.as_deref(), |dir| {
+                audit::run(dir, printed, &findings, out)
+            })
         }
-        Command::Proof { dir, port } => with_catalogue(&dir, |dir| proof::run(dir, port, out)),
-        Command::Identify(arguments) => {
-            with_catalogue(&arguments.dir, |dir| identify::run(dir, &arguments, out))
-        }
-        Command::Resolve(arguments) => {
-            with_catalogue(&arguments.dir, |dir| resolve::run(dir, &arguments, out))
-        }
-        Command::Align(arguments) => {
-            with_catalogue(&arguments.dir, |dir| align::run(dir, &arguments, out))
-        }
-        Command::Census(arguments) => {
-            with_catalogue(&arguments.dir, |dir| census::run(dir, &arguments, out))
-        }
-        Command::Rename(arguments) => {
-            with_catalogue(&arguments.dir, |dir| rename::run(dir, &arguments, out))
-        }
+        Command::Proof {
+            dir,
+            port,
+            findings,
+        } => with_catalogue(dir.as_deref(), |dir| proof::run(dir, port, &findings, out)),
+        Command::Identify(arguments) => with_catalogue(arguments.dir.as_deref(), |dir| {
+            identify::run(dir, &arguments, out)
+        }),
+        Command::Resolve(arguments) => with_catalogue(arguments.dir.as_deref(), |dir| {
+            resolve::run(dir, &arguments, out)
+        }),
+        Command::Align(arguments) => with_catalogue(arguments.dir.as_deref(), |dir| {
+            align::run(dir, &arguments, out)
+        }),
+        Command::Census(arguments) => with_catalogue(arguments.dir.as_deref(), |dir| {
+            census::run(dir, &arguments, out)
+        }),
+        Command::Rename(arguments) => with_catalogue(arguments.dir.as_deref(), |dir| {
+            rename::run(dir, &arguments, out)
+        }),
         Command::Completions { shell } => {
             let mut text = Vec::new();
             clap_complete::generate(shell, &mut self::arguments(), "keyblock", &mut text);
@@ -247,13 +272,23 @@ fn perform(command: Command, out: &mut impl Write) -> io::Result<Outcome> {
     }
 }
 
-/// Calls a command on a catalogue's folder, where that exists.
+/// Calls a command on the catalogue's folder that was named, or on the one that is found, where that exists.
 fn with_catalogue(
-    dir: &Path,
+    named: Option<&Path>,
     command: impl FnOnce(&Path) -> io::Result<Outcome>,
 ) -> io::Result<Outcome> {
+    let CatalogueFolder {
+        path: dir,
+        is_above,
+    } = CatalogueFolder::of(named);
+    if is_above {
+        say(format_args!(
+            "keyblock: the catalogue is in `{}`",
+            dir.display()
+        ));
+    }
     if dir.is_dir() {
-        return command(dir);
+        return command(&dir);
     }
     let dir = dir.display();
     say(format_args!("keyblock: there is no folder `{dir}`"));

@@ -31,9 +31,9 @@ pub(super) struct RenameArguments {
     old: String,
     /// Its new key: lower-case letters and digits joined by hyphens
     new: String,
-    /// The catalogue's folder; this folder where none is named
-    #[arg(long = "in", value_name = "DIR", default_value = ".")]
-    pub(super) dir: PathBuf,
+    /// The catalogue's folder; this folder, or the nearest catalogue above, where none is named
+    #[arg(long = "in", value_name = "DIR")]
+    pub(super) dir: Option<PathBuf>,
 }
 
 /// Changes the key and prints what changed.

@@ -3,6 +3,9 @@
 //! `clap` parses the arguments. Its layout of help and its sentences about faults are replaced here, so that
 //! arguments are refused as records are: what is wrong, then what to do.
 
+use std::error::Error;
+use std::fmt;
+
 use clap::error::{ContextKind, ContextValue, ErrorKind};
 use clap::{Arg, ArgAction, Command};
 
@@ -72,6 +75,18 @@ pub(super) fn answer(refusal: &clap::Error) -> Outcome {
     }
 }
 
+/// What to do about a value that a parser of values refuses.
+#[derive(Debug)]
+pub(super) struct Remedy(pub(super) String);
+
+impl fmt::Display for Remedy {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
+impl Error for Remedy {}
+
 /// What is wrong with the arguments, and what to do.
 fn sentences(refusal: &clap::Error) -> (String, String) {
     let word = |kind| refusal.get(kind).map(ContextValue::to_string);
@@ -94,6 +109,11 @@ fn sentences(refusal: &clap::Error) -> (String, String) {
         }
         ErrorKind::UnknownArgument => {
             let fault = format!("the command has no use for `{argument}`");
+            let form = word(ContextKind::Usage).unwrap_or_default();
+            if form.contains("keyblock identify") && argument.contains('=') {
+                let remedy = "write `--see` before what was seen";
+                return (fault, format!("{remedy}: --see {argument}"));
+            }
             (fault, see_help())
         }
         ErrorKind::MissingRequiredArgument => {
@@ -105,7 +125,11 @@ fn sentences(refusal: &clap::Error) -> (String, String) {
         }
         ErrorKind::InvalidValue | ErrorKind::ValueValidation => {
             let valid = word(ContextKind::ValidValue).filter(|valid| !valid.is_empty());
-            let remedy = valid.map(|valid| format!("it may be {valid}"));
+            let remedy = refusal
+                .source()
+                .and_then(|why| why.downcast_ref::<Remedy>());
+            let remedy = remedy.map(Remedy::to_string);
+            let remedy = remedy.or_else(|| valid.map(|valid| format!("it may be {valid}")));
             let fault = format!("{argument} cannot be `{value}`");
             (fault, remedy.unwrap_or_else(see_help))
         }
@@ -185,6 +209,26 @@ mod tests {
             (
                 &["proof", "--port", "none"],
                 "--port <PORT> cannot be `none`",
+                "`--help` after the command shows what it takes",
+            ),
+            (
+                &["audit", "--code", "value-unknwon"],
+                "--code <CODE> cannot be `value-unknwon`",
+                "write `value-unknown`",
+            ),
+            (
+                &["audit", "--code", "xyz"],
+                "--code <CODE> cannot be `xyz`",
+                "`keyblock audit` prints the code below each finding",
+            ),
+            (
+                &["identify", "14", "moon=present"],
+                "the command has no use for `moon=present`",
+                "write `--see` before what was seen: --see moon=present",
+            ),
+            (
+                &["census", "14", "moon=present"],
+                "the command has no use for `moon=present`",
                 "`--help` after the command shows what it takes",
             ),
             (

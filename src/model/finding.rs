@@ -7,6 +7,7 @@
 pub use super::codes::Severity;
 
 use super::codes::Code;
+use super::natural::natural_order;
 use super::place::{Place, Sources};
 
 /// A place and what stands there, in a few words.
@@ -81,7 +82,7 @@ impl Finding {
     }
 }
 
-/// Sorts findings by file, place, severity, code and message, and drops repetitions.
+/// Sorts findings by file (numbers in paths as numbers), place, severity, code and message, and drops repetitions.
 pub fn sort(findings: &mut Vec<Finding>, sources: &Sources) {
     findings.sort_by(|a, b| {
         let rank = |f: &Finding| {
@@ -92,9 +93,8 @@ pub fn sort(findings: &mut Vec<Finding>, sources: &Sources) {
                 f.at.place.end,
             )
         };
-        sources
-            .path(a.at.place.file)
-            .cmp(sources.path(b.at.place.file))
+        let path = |f: &Finding| sources.path(f.at.place.file);
+        natural_order(path(a), path(b))
             .then_with(|| rank(a).cmp(&rank(b)))
             .then_with(|| a.message.cmp(&b.message))
     });
@@ -115,13 +115,16 @@ pub struct Tally {
 impl Tally {
     /// Counts `findings`.
     #[must_use]
-    pub fn of(findings: &[Finding]) -> Tally {
-        let count = |severity| findings.iter().filter(|f| f.severity() == severity).count();
-        Tally {
-            errors: count(Severity::Error),
-            doubts: count(Severity::Doubt),
-            hints: count(Severity::Hint),
+    pub fn of<'f>(findings: impl IntoIterator<Item = &'f Finding>) -> Tally {
+        let mut tally = Tally::default();
+        for finding in findings {
+            match finding.severity() {
+                Severity::Error => tally.errors += 1,
+                Severity::Doubt => tally.doubts += 1,
+                Severity::Hint => tally.hints += 1,
+            }
         }
+        tally
     }
 
     /// All of them.

@@ -2,7 +2,7 @@
 //!
 //! | subject | modules, in reading order |
 //! |---|---|
-//! | names, places, findings | [`key`], [`place`], [`finding`], [`codes`], [`link`] |
+//! | names, places, findings | [`key`], [`natural`], [`place`], [`finding`], [`bulk`], [`codes`], [`link`] |
 //! | the values records are made of | [`words`], [`standing`], [`edtf`], [`size`], [`boxes`], [`certainty`], [`direction`] |
 //! | designs | [`design`], [`point`], [`state`], [`printing`] |
 //! | sheets | [`impression`], [`mark`], [`picture`], [`provenance`], [`registration`] |
@@ -13,6 +13,7 @@
 //! hold (a key's form, a box inside its picture) the type enforces it.
 
 pub mod boxes;
+pub mod bulk;
 pub mod catalogue;
 pub mod certainty;
 pub mod codes;
@@ -29,6 +30,7 @@ pub mod key;
 pub mod link;
 pub mod literature;
 pub mod mark;
+pub mod natural;
 pub mod note;
 pub mod occurrence;
 pub mod person;

@@ -17,6 +17,8 @@ use super::finding_page;
 use super::http::{Client, Request, Response};
 use super::latest::Latest;
 use super::served::Served;
+use crate::model::bulk::{self, CodeGroup, Extent};
+use crate::model::finding::{Finding, Severity};
 
 /// Where the proof's own addresses begin; no record can have it, because keys have no dot.
 const OWN: &str = "/.proof";
@@ -44,19 +46,27 @@ fn of_the_proof(latest: &Latest, request: &Request, client: &Client<'_>) -> Resp
     match own {
         "/follow.js" => Response::ok(JAVASCRIPT, include_bytes!("follow.js").as_slice()),
         "/follow.css" => Response::ok(CSS, include_bytes!("follow.css").as_slice()),
-        _ => match own.strip_prefix("/after/").map(str::parse) {
-            Some(Ok(number)) => status_after(latest, number, client),
-            _ => Response::bare("404 Not Found"),
-        },
+        _ => {
+            // The number, then the address of the page that asks.
+            let asked = own.strip_prefix("/after/").unwrap_or_default();
+            let (number, page) = match asked.find('/') {
+                Some(at) => asked.split_at(at),
+                None => (asked, "/"),
+            };
+            match number.parse() {
+                Ok(number) => status_after(latest, number, page, client),
+                Err(_) => Response::bare("404 Not Found"),
+            }
+        }
     }
 }
 
-/// The status of the newest reading, once its number is above `number`.
-fn status_after(latest: &Latest, number: u64, client: &Client<'_>) -> Response {
+/// The status of the newest reading for the page at an address, once its number is above `number`.
+fn status_after(latest: &Latest, number: u64, page: &str, client: &Client<'_>) -> Response {
     let Some(served) = latest.after(number, || client.is_gone()) else {
         return Response::bare("410 Gone");
     };
-    match serde_json::to_vec(&ProofStatus::of(&served)) {
+    match serde_json::to_vec(&ProofStatus::of(&served, page)) {
         Ok(body) => not_stored(Response::ok(JSON, body)),
         Err(_) => Response::bare("500 Internal Server Error"),
     }
@@ -168,43 +178,105 @@ struct ProofStatus {
     good: u64,
     /// Why no pages could be made.
     fault: Option<String>,
+    /// How many findings of each severity there are.
+    counts: Vec<(&'static str, usize)>,
+    /// How many findings are about the record of the page that asks.
+    here: usize,
+    /// Those that are listed: first those about that record, then the others, in both at most three of a code that has
+    /// more than ten.
     findings: Vec<FindingStatus>,
 }
 
 #[derive(Serialize)]
 struct FindingStatus {
     severity: &'static str,
+    /// Whether it is about the record of the page that asks.
+    here: bool,
     place: String,
     /// The address of the page of its record, at the part that it is about.
     page: Option<String>,
     message: String,
     help: Option<String>,
+    /// Those of its code that are not listed, where it is the last that is.
+    others: Option<OthersStatus>,
 }
 
+#[derive(Serialize)]
+struct OthersStatus {
+    code: &'static str,
+    count: usize,
+    /// What is at fault in the findings of the code, and in how many, the most frequent first.
+    faults: Vec<(String, usize)>,
+    /// How many further faults there are.
+    more_faults: usize,
+}
+
+/// The most faults of one code that are listed.
+const MOST_FAULTS: usize = 5;
+
 impl ProofStatus {
-    fn of(served: &Served) -> ProofStatus {
-        let sources = &served.newest.report.sources;
-        let findings = served.newest.report.findings.iter().map(|finding| {
-            let position = sources.position(finding.at.place);
-            let path = sources.path(finding.at.place.file);
-            FindingStatus {
-                severity: finding.severity().word(),
-                place: format!("{path}:{}:{}", position.line, position.column),
-                page: {
-                    let text = sources.text(finding.at.place.file);
-                    finding_page::address(&served.site, path, text, position.line)
-                },
-                message: finding.message.clone(),
-                help: finding.help.clone(),
+    /// The status for the page at the address `page`.
+    fn of(served: &Served, page: &str) -> ProofStatus {
+        let report = &served.newest.report;
+        let is_here = |finding: &&Finding| {
+            let path = report.sources.path(finding.at.place.file);
+            finding_page::is_shown_at(path, page)
+        };
+        let (here, elsewhere): (Vec<&Finding>, Vec<&Finding>) =
+            report.findings.iter().partition(is_here);
+        let of_this_page = here.len();
+        let mut findings = Vec::new();
+        for (part, is_here) in [(here, true), (elsewhere, false)] {
+            for group in bulk::groups(part, &report.sources, Extent::Short) {
+                findings.extend(of_group(served, &group, is_here));
             }
-        });
+        }
+        let tally = report.tally();
         ProofStatus {
             number: served.number,
             good: served.good,
             fault: served.newest.fault.clone(),
-            findings: findings.collect(),
+            counts: vec![
+                (Severity::Error.word(), tally.errors),
+                (Severity::Doubt.word(), tally.doubts),
+                (Severity::Hint.word(), tally.hints),
+            ],
+            here: of_this_page,
+            findings,
         }
     }
+}
+
+/// The listed findings of a group; the last says how many others there are.
+fn of_group(served: &Served, group: &CodeGroup<'_>, here: bool) -> Vec<FindingStatus> {
+    let sources = &served.newest.report.sources;
+    let status = |finding: &&Finding| {
+        let position = sources.position(finding.at.place);
+        let path = sources.path(finding.at.place.file);
+        let text = sources.text(finding.at.place.file);
+        FindingStatus {
+            severity: finding.severity().word(),
+            here,
+            place: format!("{path}:{}:{}", position.line, position.column),
+            page: finding_page::address(&served.site, path, text, position.line),
+            message: finding.message.clone(),
+            help: finding.help.clone(),
+            others: None,
+        }
+    };
+    let mut listed: Vec<FindingStatus> = group.listed.iter().map(status).collect();
+    if let (Some(last), Some(first), Some(others)) =
+        (listed.last_mut(), group.listed.first(), &group.others)
+    {
+        let faults = others.faults.iter().take(MOST_FAULTS);
+        last.others = Some(OthersStatus {
+            code: first.code.as_str(),
+            count: others.count,
+            faults: faults.map(|f| (f.text.clone(), f.count)).collect(),
+            more_faults: others.faults.len().saturating_sub(MOST_FAULTS),
+        });
+    }
+    listed
 }
 
 #[cfg(test)]
@@ -212,6 +284,8 @@ mod tests {
     use super::super::http;
     use super::super::served::{PagesServed, PictureFiles, Revision};
     use super::*;
+    use crate::model::codes::Code;
+    use crate::model::place::Place;
     use crate::page::Site;
     use crate::press::Report;
     use std::io::{Read as _, Write as _};
@@ -412,6 +486,46 @@ mod tests {
             let text = received(stream);
             assert!(text.contains("\"number\":2"), "{text}");
         }
+    }
+
+    #[test]
+    fn a_page_is_told_of_its_own_record_first_and_of_many_findings_in_short() {
+        let (latest, address) = proof();
+        let mut next = reading(2);
+        let report = &mut next.newest.report;
+        for n in 1..=1_200 {
+            let path = format!("records/designs/{n}/design.toml");
+            let file = report.sources.add(path, "date = \"winter\"\n");
+            let place = Place::new(file, 7..15);
+            let finding = Finding::new(Code::DateSyntax, place, format!("wrong {n}"));
+            report.findings.push(finding.help("write the year"));
+        }
+        latest.replace(next);
+        let text = get(address, "/.proof/after/1/design/14/");
+        let (_, body) = text.split_once("\r\n\r\n").unwrap();
+        assert!(body.len() < 2_000, "{body}");
+        let status: serde_json::Value = serde_json::from_str(body).unwrap();
+        assert_eq!(status["here"], 1);
+        assert_eq!(status["counts"][0], serde_json::json!(["error", 1_200]));
+        let findings = status["findings"].as_array().unwrap();
+        let told: Vec<_> = findings
+            .iter()
+            .map(|f| (f["here"].as_bool(), f["message"].as_str()))
+            .collect();
+        assert_eq!(
+            told,
+            [
+                (Some(true), Some("wrong 14")),
+                (Some(false), Some("wrong 1")),
+                (Some(false), Some("wrong 2")),
+                (Some(false), Some("wrong 3")),
+            ]
+        );
+        assert_eq!(
+            findings[3]["others"],
+            serde_json::json!({ "code": "date-syntax", "count": 1_196, "faults": [["\"winter\"", 1_199]], "more_faults": 0 })
+        );
+        assert!(findings[0]["others"].is_null());
     }
 
     #[test]

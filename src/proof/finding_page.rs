@@ -25,6 +25,11 @@ pub(super) fn address(site: &Site, path: &str, text: &str, line: usize) -> Optio
     Some(format!("/{folder}{}", part.unwrap_or_default()))
 }
 
+/// Whether a file's record has its page at an address, from the root of the proof: `/design/14/`.
+pub(super) fn is_shown_at(path: &str, address: &str) -> bool {
+    folder(path).is_some_and(|folder| folder == address.trim_start_matches('/'))
+}
+
 /// The folder of the page of a file's record: `design/14/` for `records/designs/14/design.toml`.
 fn folder(path: &str) -> Option<String> {
     let parts: Vec<&str> = path.split('/').collect();
@@ -95,6 +100,16 @@ mod tests {
         );
         assert_eq!(at("records/holders/museum.toml", 1), is("/holder/museum/"));
         assert_eq!(at("records/literature.bib", 1), is("/literature/"));
+        assert!(is_shown_at(
+            "records/designs/14/impressions/1.toml",
+            "/impression/14.1/"
+        ));
+        assert!(!is_shown_at(
+            "records/designs/14/impressions/1.toml",
+            "/design/14/"
+        ));
+        assert!(is_shown_at("catalogue.toml", "/"));
+        assert!(!is_shown_at("themes/laid/pages/text.html", "/"));
         // No page, and no record.
         assert_eq!(at("records/designs/15/design.toml", 1), None);
         assert_eq!(at("themes/laid/pages/text.html", 1), None);

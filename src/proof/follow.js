@@ -53,9 +53,13 @@
     return made;
   }
 
-  const isOfThisPage = ({ page }) => page !== null && page !== undefined && page.split("#")[0] === location.pathname;
+  function others({ code, count, faults, more_faults }) {
+    const found = faults.map(([fault, times]) => `${fault} (${times})`);
+    if (more_faults > 0) found.push(`and ${more_faults} ${more_faults === 1 ? "other" : "others"}`);
+    return `${count} more of the code ${code}: ${found.join(", ")}`;
+  }
 
-  function entry({ severity, place, page, message, help }) {
+  function entry({ severity, place, page, message, help, others: further }) {
     const item = element("li", severity);
     item.append(element("p", "severity", severity));
     const matter = element("div", "matter");
@@ -66,28 +70,26 @@
       if (page) line.append(Object.assign(element("a", "", place), { href: page }));
       matter.append(line);
     }
+    if (further) matter.append(element("p", "others", others(further)));
     item.append(matter);
     return item;
   }
 
   function inWords(told) {
-    const counted = ["error", "doubt", "hint"]
-      .map((word) => [told.findings.filter(({ severity }) => severity === word).length, word])
-      .filter(([count]) => count > 0)
-      .map(([count, word]) => `${count} ${word}${count === 1 ? "" : "s"}`);
+    const counted = told.counts
+      .filter(([, count]) => count > 0)
+      .map(([word, count]) => `${count} ${word}${count === 1 ? "" : "s"}`);
     if (told.fault) counted.unshift("the pages cannot be made");
-    const here = told.findings.filter(isOfThisPage).length;
-    if (here > 0 && here < told.findings.length) counted.push(`${here} of this page`);
+    if (told.here > 0 && told.findings.some(({ here }) => !here)) counted.push(`${told.here} of this page`);
     const stays = told.good !== told.number && pageNumber > 0;
     return counted.join(", ") + (stays ? "; the last good page stays" : "");
   }
 
   function show(told) {
-    // Those of this page come first, the others after a line that says so.
-    const here = told.findings.filter(isOfThisPage);
-    const others = told.findings.filter((finding) => !isOfThisPage(finding));
-    const entries = [...here, ...others].map(entry);
-    if (here.length > 0 && others.length > 0) entries[here.length].classList.add("elsewhere");
+    // Those of this page come first, the others below a rule.
+    const entries = told.findings.map(entry);
+    const elsewhere = told.findings.findIndex(({ here }) => !here);
+    if (elsewhere > 0) entries[elsewhere].classList.add("elsewhere");
     if (told.fault) entries.unshift(entry({ severity: "error", message: told.fault }));
     shown.hidden = entries.length === 0;
     if (shown.hidden) return shown.replaceChildren();
@@ -119,7 +121,7 @@
       const letGo = () => document.hidden && hidden.abort();
       document.addEventListener("visibilitychange", letGo);
       try {
-        const answer = await fetch(`/.proof/after/${number}`, { signal: hidden.signal });
+        const answer = await fetch(`/.proof/after/${number}${location.pathname}`, { signal: hidden.signal });
         if (!answer.ok) throw new Error(answer.status);
         const told = await answer.json();
         // A proof that was restarted counts its readings from 1 again.

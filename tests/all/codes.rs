@@ -99,6 +99,8 @@ fn the_page_of_findings_is_made_from_the_table() {
          say `settled = [{ code = \"…\", why = \"…\", by = \"…\", date = \"…\" }]`. Audit then counts it separately\n\
          and gives a digest to add to the entry (`digest = \"…\"`), so that the doubt is raised again if what it rests\n\
          on changes. `keyblock audit --settled` prints what is settled, with the reasons. Errors cannot be settled.\n\n\
+         Of a code with more than ten findings three are listed, then how many more there are and the values at fault.\n\
+         `keyblock audit --code CODE --all` lists every finding of a code, `--file PATH` those of a file or folder.\n\n\
          This page is made from\n\
          `src/model/codes.rs`: `KEYBLOCK_BLESS=1 cargo test the_page_of_findings`.\n",
     );

@@ -11,6 +11,8 @@ use std::path::{Path, PathBuf};
 use std::sync::LazyLock;
 
 use keyblock::audit::audit;
+use keyblock::cli::report::{self, Layout};
+use keyblock::model::bulk::Extent;
 use keyblock::model::codes::Code;
 use keyblock::model::finding::Finding;
 use keyblock::press::{Judged, PictureWork, judge};
@@ -393,8 +395,8 @@ pub mod files_as_files {
             fs::write(dir.path().join(path), text).unwrap();
             let begun = std::time::Instant::now();
             let judged = judged(dir.path());
-            let printed =
-                keyblock::cli::report::findings(&judged.findings, &judged.catalogue.sources, false);
+            let whole = Layout::plain(Extent::Whole);
+            let printed = report::findings(&judged.findings, &judged.catalogue.sources, whole);
             let took = begun.elapsed();
             println!(
                 "{took:.1?} {} findings, {} bytes printed: {path} {begins:?}",

@@ -170,6 +170,21 @@ test("findings of the open page come first, and each leads to the page of its re
   await findingsGone();
 });
 
+test("many findings of one code are told in short", async () => {
+  await page.goto(`${proof.address}design/14/`, { waitUntil: "load" });
+  const files = Array.from({ length: 12 }, (_, n) => `records/list-${n + 1}.csv`);
+  for (const file of files) await proof.write(file, "a\n");
+  await until("twelve hints", async () => (await told())?.text.startsWith("12 hints"));
+  if (!(await told()).open) await page.click(".proof_findings summary");
+  await until("the list", async () => (await told())?.open);
+  const places = await look(`[...document.querySelectorAll(".proof_findings .place")].map((place) => place.innerText)`);
+  assert.deepEqual(places, [1, 2, 3].map((n) => `records/list-${n}.csv:1:1`));
+  assert.match((await told()).text, /9 more of the code file-unexpected: /);
+  await page.click(".proof_findings summary");
+  for (const file of files) await rm(join(proof.folder, file));
+  await findingsGone();
+});
+
 test("markup in a finding is shown, never run", async () => {
   const hostile = `<img src=x onerror='document.title=1'><script>document.title=2</script>`;
   const title = await page.title();

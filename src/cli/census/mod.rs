@@ -47,9 +47,9 @@ pub(super) struct CensusArguments {
     /// All designs of a series together: its name
     #[arg(long, value_name = "NAME", conflicts_with_all = ["design", "doubts"])]
     series: Option<String>,
-    /// The catalogue's folder; this folder where none is named
-    #[arg(long = "in", value_name = "DIR", default_value = ".")]
-    pub(super) dir: PathBuf,
+    /// The catalogue's folder; this folder, or the nearest catalogue above, where none is named
+    #[arg(long = "in", value_name = "DIR")]
+    pub(super) dir: Option<PathBuf>,
     /// Show which records may be one sheet; with FILE.html, as a page for the editors
     #[arg(long, value_name = "FILE.html", num_args = 0..=1)]
     doubts: Option<Option<PathBuf>>,

@@ -50,9 +50,9 @@ pub(super) struct IdentifyArguments {
     /// What was seen: POINT=VALUE[,VALUE…] or POINT!=VALUE[,VALUE…], with :probable or :possible
     #[arg(long, value_name = "POINT=VALUE", num_args = 1..)]
     see: Vec<String>,
-    /// The catalogue's folder; this folder where none is named
-    #[arg(long = "in", value_name = "DIR", default_value = ".")]
-    pub(super) dir: std::path::PathBuf,
+    /// The catalogue's folder; this folder, or the nearest catalogue above, where none is named
+    #[arg(long = "in", value_name = "DIR")]
+    pub(super) dir: Option<std::path::PathBuf>,
     /// Print one JSON document on standard output
     #[arg(long)]
     json: bool,

@@ -10,6 +10,7 @@ use std::time::Instant;
 use clap::Args;
 
 use super::compile::{self, Sweep};
+use super::finding_options::FindingOptions;
 use super::outcome::Outcome;
 use super::plural::counted;
 use super::progress::Progress;
@@ -42,15 +43,16 @@ register.toml with the records.";
 /// The arguments of `keyblock issue`.
 #[derive(Args)]
 pub(super) struct IssueArguments {
-    /// The catalogue's folder; this folder where none is named
-    #[arg(default_value = ".")]
-    pub(super) dir: PathBuf,
+    /// The catalogue's folder; this folder, or the nearest catalogue above, where none is named
+    pub(super) dir: Option<PathBuf>,
     /// The folder of the site, as for compile. DIR/web where none is named
     #[arg(long, value_name = "DIR")]
     pub(super) to: Option<PathBuf>,
     /// Issue although records differ from what is committed, for this reason; the register keeps it
     #[arg(long, value_name = "REASON")]
     pub(super) uncommitted: Option<String>,
+    #[command(flatten)]
+    findings: FindingOptions,
 }
 
 /// Issues the edition of the catalogue in `dir`.
@@ -78,7 +80,7 @@ pub(super) fn run(
         Cache::of(dir).with_spare(publishing.spare_folder().as_deref()),
     );
     drop(progress);
-    compile::has_errors(&judged, &publishing);
+    compile::has_errors(dir, &judged, &publishing, &arguments.findings);
     let reason = arguments.uncommitted.as_deref().map(str::trim);
     let reason = reason.filter(|reason| !reason.is_empty());
     let refusals = refusal::refusals(&judged, &committed, reason);
@@ -118,7 +120,8 @@ pub(super) fn run(
         }
     };
     let sweep = Sweep::AfterAMonth;
-    if compile::publish(judged, publishing, (&target, begun), sweep, out)?.is_none() {
+    let asked = (dir, &arguments.findings);
+    if compile::publish(judged, publishing, (&target, begun), sweep, asked, out)?.is_none() {
         return Ok(Outcome::NotDone);
     }
     if let Err(error) = staged.put() {

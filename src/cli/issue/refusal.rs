@@ -18,7 +18,7 @@ pub(super) struct Refusal {
     pub(super) lines: Vec<String>,
 }
 
-/// How many files that differ are named.
+/// How many files that differ are named, and how many findings.
 const NAMED: usize = 10;
 
 /// Every reason why the edition of a catalogue cannot be issued. `reason` is the one for which records may differ from
@@ -34,36 +34,27 @@ pub(super) fn refusals(
         let of_addresses = [Code::AddressVanished, Code::AddressReused];
         let breaking = judged.findings.iter();
         let breaking = breaking.filter(|finding| of_addresses.contains(&finding.code));
-        let lines = breaking.map(|finding| finding.message.clone()).collect();
+        let lines = messages(breaking);
         refusals.push(Refusal {
             why: format!("there are findings: {}", report::tally(tally)),
             help: "correct the errors above; `keyblock audit` shows them again".to_owned(),
             lines,
         });
     }
-    let replaced: Vec<&Finding> = judged
-        .findings
-        .iter()
-        .filter(|finding| finding.code == Code::EntryReplaced)
-        .collect();
+    let replaced = judged.findings.iter();
+    let replaced = messages(replaced.filter(|finding| finding.code == Code::EntryReplaced));
     if !replaced.is_empty() {
         refusals.push(Refusal {
             why: "issued addresses may have come to mean other things".to_owned(),
             help: "record other things under keys of their own, or settle the doubt in the record"
                 .to_owned(),
-            lines: replaced
-                .iter()
-                .map(|finding| finding.message.clone())
-                .collect(),
+            lines: replaced,
         });
     }
     of_edition(judged, &mut refusals);
     match (committed, reason) {
         (Committed::Differs(files), None) => {
-            let mut lines: Vec<String> = files.iter().take(NAMED).cloned().collect();
-            if let more @ 1.. = files.len().saturating_sub(NAMED) {
-                lines.push(format!("and {more} more"));
-            }
+            let lines = first_of(files.clone());
             refusals.push(Refusal {
                 why: "the catalogue differs from what is committed, so the edition could not be made again".to_owned(),
                 help: "commit it, or say why not with --uncommitted REASON".to_owned(),
@@ -78,6 +69,20 @@ pub(super) fn refusals(
         _ => {}
     }
     refusals
+}
+
+/// The messages of findings.
+fn messages<'f>(findings: impl Iterator<Item = &'f Finding>) -> Vec<String> {
+    first_of(findings.map(|finding| finding.message.clone()).collect())
+}
+
+/// The first [`NAMED`] lines, and how many more there are.
+fn first_of(mut lines: Vec<String>) -> Vec<String> {
+    if let more @ 1.. = lines.len().saturating_sub(NAMED) {
+        lines.truncate(NAMED);
+        lines.push(format!("and {more} more"));
+    }
+    lines
 }
 
 /// Reasons in the settings: the edition and its date.

@@ -1,11 +1,13 @@
-//! One finding as an entry: the place, and beside labels in a margin what is wrong, the line that shows it, the places
-//! it clashes with, what to do, and the code.
+//! Findings as entries: the place, and beside labels in a margin what is wrong, the line that shows it, the places
+//! it clashes with, what to do, and the code. Several findings of one code are one entry with several places.
 
 use std::fmt::Write as _;
 
 use anstyle::{AnsiColor, Style};
 
 use super::quotation::{Quotation, visible};
+use crate::model::bulk::{CodeGroup, Fault, Others};
+use crate::model::codes::Code;
 use crate::model::finding::{Finding, Label, Severity};
 use crate::model::place::Sources;
 
@@ -31,7 +33,7 @@ impl Colours {
         }
     }
 
-    fn of_severity(self, severity: Severity, text: &str) -> String {
+    pub(super) fn of_severity(self, severity: Severity, text: &str) -> String {
         let colour = match severity {
             Severity::Error => AnsiColor::Red,
             Severity::Doubt => AnsiColor::Yellow,
@@ -41,33 +43,39 @@ impl Colours {
     }
 }
 
-/// The entry of a finding, its last line ended.
-pub(super) fn entry(finding: &Finding, sources: &Sources, colours: Colours) -> String {
-    let severity = finding.severity();
+/// The entry of a group, its last line ended. Of the values at fault at most `most_faults` are given. What is to be done
+/// about all findings of the group alike is said once.
+pub(super) fn entry(
+    group: &CodeGroup<'_>,
+    sources: &Sources,
+    most_faults: usize,
+    colours: Colours,
+) -> String {
     let mut entry = Entry {
-        text: reference(&finding.at, sources) + "\n",
+        text: String::new(),
         colours,
     };
-    let label = match severity {
-        Severity::Error => "Error",
-        Severity::Doubt => "Doubt",
-        Severity::Hint => "Hint",
+    let helps = group.listed.iter().map(|finding| finding.help.as_deref());
+    let mut helps = helps.collect::<Vec<_>>();
+    helps.dedup();
+    let shared = match helps.as_slice() {
+        [help] => Some(*help),
+        _ => None,
     };
-    let message = quoted(&finding.message);
-    entry.line(
-        &colours.of_severity(severity, label),
-        label.len(),
-        &colours.paint(Style::new().bold(), &message),
-    );
-    entry.quotation(&finding.at, sources, Some(severity));
-    for other in &finding.also {
-        entry.labelled("Compare", &reference(other, sources));
-        entry.quotation(other, sources, None);
+    for finding in &group.listed {
+        entry.finding(finding, sources);
+        if shared.is_none() {
+            entry.help(finding.help.as_deref());
+        }
     }
-    if let Some(help) = &finding.help {
-        entry.labelled("Do", &quoted(help));
+    let code = group.listed.first().map(|finding| finding.code);
+    if let (Some(others), Some(code)) = (&group.others, code) {
+        entry.others(others, code, most_faults);
     }
-    entry.labelled("Code", finding.code.as_str());
+    entry.help(shared.flatten());
+    if let Some(code) = code {
+        entry.labelled("Code", code.as_str());
+    }
     entry.text
 }
 
@@ -77,6 +85,69 @@ struct Entry {
 }
 
 impl Entry {
+    /// The place of a finding, what is wrong, and the places that it clashes with.
+    fn finding(&mut self, finding: &Finding, sources: &Sources) {
+        let severity = finding.severity();
+        self.text.push_str(&reference(&finding.at, sources));
+        self.text.push('\n');
+        let label = match severity {
+            Severity::Error => "Error",
+            Severity::Doubt => "Doubt",
+            Severity::Hint => "Hint",
+        };
+        let message = self
+            .colours
+            .paint(Style::new().bold(), &quoted(&finding.message));
+        let painted = self.colours.of_severity(severity, label);
+        self.line(&painted, label.len(), &message);
+        self.quotation(&finding.at, sources, Some(severity));
+        for other in &finding.also {
+            self.labelled("Compare", &reference(other, sources));
+            self.quotation(other, sources, None);
+        }
+    }
+
+    fn help(&mut self, help: Option<&str>) {
+        if let Some(help) = help {
+            self.labelled("Do", &quoted(help));
+        }
+    }
+
+    /// How many findings of the code are not listed, and what is at fault in all of them.
+    fn others(&mut self, others: &Others, code: Code, most_faults: usize) {
+        let more = format!(
+            "{} more of this code; “--code {} --all” lists them",
+            others.count,
+            code.as_str()
+        );
+        self.labelled("More", &more);
+        let shown = others.faults.iter().take(most_faults);
+        let most = others.faults.iter().map(|fault| fault.count).max();
+        let width = most.unwrap_or_default().to_string().len();
+        let mut lines: Vec<String> = shown
+            .map(
+                |Fault {
+                     count,
+                     text,
+                     is_value,
+                 }| {
+                    let text = if *is_value {
+                        visible(text)
+                    } else {
+                        quoted(text)
+                    };
+                    format!("{count:>width$} × {text}")
+                },
+            )
+            .collect();
+        match others.faults.len().saturating_sub(most_faults) {
+            0 => {}
+            1 => lines.push("and 1 other value".to_owned()),
+            n => lines.push(format!("and {n} other values")),
+        }
+        self.labelled("Found", &lines.join("\n"));
+    }
+
     fn labelled(&mut self, label: &str, text: &str) {
         self.line(label, label.len(), text);
     }

@@ -1,59 +1,93 @@
 //! Prints findings for people.
+//!
+//! In: findings in their order. Out: entries, and a table of codes. `model::bulk` decides which findings of a frequent
+//! code are listed.
 
 mod entry;
 mod quotation;
 
+use std::fmt::Write as _;
+
 pub(super) use self::entry::quoted;
 use self::entry::{Colours, entry};
-use crate::model::finding::{Finding, Severity, Tally};
+use crate::model::bulk::{self, Extent, MOST_LISTED};
+use crate::model::codes::Code;
+use crate::model::finding::{Finding, Tally};
 use crate::model::place::Sources;
 
-/// The most findings that are printed for people; nobody reads more at once.
-const MOST_PRINTED: usize = 5_000;
+/// The most values at fault that are given of one code.
+const MOST_FAULTS: usize = 5;
 
-/// Every finding as text, each followed by an empty line. Of more than [`MOST_PRINTED`], errors come
-/// before doubts and doubts before hints, and a last line says how many are left out.
+/// The same where the findings of one code were asked for.
+const MOST_FAULTS_OF_ONE: usize = 40;
+
+/// How findings are printed.
+#[derive(Clone, Copy, Debug)]
+pub struct Layout {
+    /// How many are listed.
+    pub extent: Extent,
+    /// Whether they are of the codes that somebody asked for: then more of the values at fault are given.
+    pub of_asked_codes: bool,
+    /// Whether with colour.
+    pub colour: bool,
+}
+
+impl Layout {
+    /// Without colour, of any codes.
+    #[must_use]
+    pub fn plain(extent: Extent) -> Layout {
+        Layout {
+            extent,
+            of_asked_codes: false,
+            colour: false,
+        }
+    }
+}
+
+/// Findings as text: entries, each followed by an empty line, and the table of their codes where there are more than
+/// [`MOST_LISTED`].
 #[must_use]
-pub fn findings(findings: &[Finding], sources: &Sources, colour: bool) -> String {
-    let colours = Colours::new(colour);
-    let printed = worst(findings);
-    let left_out = findings.len() - printed.len();
-    let mut text: String = printed
+pub fn findings<'f>(
+    findings: impl IntoIterator<Item = &'f Finding>,
+    sources: &Sources,
+    layout: Layout,
+) -> String {
+    let findings: Vec<&Finding> = findings.into_iter().collect();
+    let colours = Colours::new(layout.colour);
+    let most_faults = if layout.of_asked_codes {
+        MOST_FAULTS_OF_ONE
+    } else {
+        MOST_FAULTS
+    };
+    let mut text: String = bulk::groups(findings.iter().copied(), sources, layout.extent)
         .iter()
-        .map(|finding| entry(finding, sources, colours) + "\n")
+        .map(|group| entry(group, sources, most_faults, colours) + "\n")
         .collect();
-    if left_out > 0 {
-        let more =
-            format!("{left_out} more are not printed: “keyblock audit --json” gives all\n\n");
-        text.push_str(&more);
+    if findings.len() > MOST_LISTED {
+        text.push_str(&codes(&findings, colours));
+        text.push('\n');
     }
     text
 }
 
-/// The findings to print, in their order: all of them, or the [`MOST_PRINTED`] of the worst severity.
-fn worst(findings: &[Finding]) -> Vec<&Finding> {
-    if findings.len() <= MOST_PRINTED {
-        return findings.iter().collect();
+/// The table of codes: how many findings, the severity, the code, its meaning.
+fn codes(findings: &[&Finding], colours: Colours) -> String {
+    let counts = bulk::counts_by_code(findings.iter().copied());
+    let widest = |width: &dyn Fn(&(Code, usize)) -> usize| counts.iter().map(width).max();
+    let of_count = widest(&|(_, count)| count.to_string().len()).unwrap_or_default();
+    let of_code = widest(&|(code, _)| code.as_str().len()).unwrap_or_default();
+    let mut text = "Codes\n".to_owned();
+    for (code, count) in counts {
+        let severity = code.severity();
+        let word = colours.of_severity(severity, &format!("{:<5}", severity.word()));
+        let _ = writeln!(
+            text,
+            "  {count:>of_count$}  {word}  {:<of_code$}  {}",
+            code.as_str(),
+            code.meaning()
+        );
     }
-    let tally = Tally::of(findings);
-    let mut room = MOST_PRINTED;
-    let mut room_for = [tally.errors, tally.doubts, tally.hints].map(|of_severity| {
-        let taken = of_severity.min(room);
-        room -= taken;
-        taken
-    });
-    let has_room = |finding: &&Finding| {
-        let [errors, doubts, hints] = &mut room_for;
-        let left = match finding.severity() {
-            Severity::Error => errors,
-            Severity::Doubt => doubts,
-            Severity::Hint => hints,
-        };
-        let has_room = *left > 0;
-        *left = left.saturating_sub(1);
-        has_room
-    };
-    findings.iter().filter(has_room).collect()
+    text
 }
 
 /// "2 errors, 1 doubt, 4 hints"; "nothing found" where there is nothing.
@@ -82,8 +116,11 @@ pub fn tally(tally: Tally) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::codes::Code;
     use crate::model::place::Place;
+
+    fn short(findings: &[Finding], sources: &Sources) -> String {
+        super::findings(findings, sources, Layout::plain(Extent::Short))
+    }
 
     #[test]
     fn a_finding_shows_its_place_and_what_it_clashes_with() {
@@ -104,7 +141,7 @@ mod tests {
         .saying("observed here")
         .beside(Place::new(design, 17..24), "the nearest point")
         .help("write `lamps`, or add a point with the key `lamp` to the design");
-        insta::assert_snapshot!(findings(&[finding], &sources, false), @r#"
+        insta::assert_snapshot!(short(&[finding], &sources), @r#"
         records/designs/14/impressions/7.toml:2:1
           Error    design 14 has no point “lamp”
                    lamp = 3
@@ -126,7 +163,7 @@ mod tests {
             Place::start_of(file),
             "no record names this picture",
         );
-        let text = findings(&[finding], &sources, false);
+        let text = short(&[finding], &sources);
         insta::assert_snapshot!(text, @r"
         records/designs/14/pictures/9.jpg
           Hint     no record names this picture
@@ -140,7 +177,7 @@ mod tests {
         let file = sources.add("a.toml", "Ōsaka");
         for span in [1..1, 0..1, 3..99, 99..120] {
             let finding = Finding::new(Code::TomlSyntax, Place::new(file, span), "broken");
-            assert!(findings(&[finding], &sources, false).contains("a.toml"));
+            assert!(short(&[finding], &sources).contains("a.toml"));
         }
     }
 
@@ -155,7 +192,7 @@ mod tests {
         let at = text.find("wrong").unwrap();
         let file = sources.add("a.toml", text);
         let finding = Finding::new(Code::ValueType, Place::new(file, at..at + 5), "no number");
-        let text = findings(&[finding], &sources, false);
+        let text = short(&[finding], &sources);
         assert!(text.len() < 1_000, "{} bytes", text.len());
         assert!(text.contains("a.toml:2:120006"), "{text}");
         assert!(text.contains("wrong") && text.contains("‾‾‾‾‾"), "{text}");
@@ -173,7 +210,7 @@ mod tests {
             "twice",
         )
         .beside(Place::new(file, 0..3), "the first");
-        insta::assert_snapshot!(findings(&[finding], &sources, false), @r"
+        insta::assert_snapshot!(short(&[finding], &sources), @r"
         a.toml:10002:1
           Error    twice
                    key = 2
@@ -185,16 +222,81 @@ mod tests {
         ");
     }
 
+    /// Twelve sheets with a misspelt status, one with a status that means nothing, and one hint.
+    fn in_bulk(sources: &mut Sources) -> Vec<Finding> {
+        let mut all: Vec<Finding> = (1..=13)
+            .map(|n| {
+                let value = if n == 2 { "\"gone\"" } else { "\"locatd\"" };
+                let path = format!("records/designs/{n}/impressions/1.toml");
+                let file = sources.add(path, format!("status = {value}\n"));
+                let place = Place::new(file, 9..9 + value.len());
+                let message = format!("`status` takes no {value}");
+                Finding::new(Code::ValueUnknown, place, message).help("it takes located, untraced")
+            })
+            .collect();
+        let file = sources.add("records/list.csv", "");
+        let hint = Finding::new(Code::FileUnexpected, Place::start_of(file), "no record");
+        all.push(hint);
+        all
+    }
+
     #[test]
-    fn of_many_findings_the_worst_are_printed_and_the_rest_is_counted() {
+    fn more_than_ten_of_a_code_are_one_entry_with_the_values_by_frequency() {
         let mut sources = Sources::default();
-        let file = sources.add("a.toml", "a = 1\n");
-        let of = |code| Finding::new(code, Place::new(file, 0..1), "something");
-        let mut all = vec![of(Code::FileUnexpected); MOST_PRINTED];
-        all.push(of(Code::TomlSyntax));
-        let text = findings(&all, &sources, false);
-        assert_eq!(text.matches("Code     toml-syntax").count(), 1);
-        assert_eq!(text.matches("  Hint ").count(), MOST_PRINTED - 1);
-        assert!(text.ends_with("1 more are not printed: “keyblock audit --json” gives all\n\n"));
+        let all = in_bulk(&mut sources);
+        insta::assert_snapshot!(short(&all, &sources), @r#"
+        records/designs/1/impressions/1.toml:1:10
+          Error    “status” takes no "locatd"
+                   status = "locatd"
+                            ‾‾‾‾‾‾‾‾
+        records/designs/2/impressions/1.toml:1:10
+          Error    “status” takes no "gone"
+                   status = "gone"
+                            ‾‾‾‾‾‾
+        records/designs/3/impressions/1.toml:1:10
+          Error    “status” takes no "locatd"
+                   status = "locatd"
+                            ‾‾‾‾‾‾‾‾
+          More     10 more of this code; “--code value-unknown --all” lists them
+          Found    12 × "locatd"
+                    1 × "gone"
+          Do       it takes located, untraced
+          Code     value-unknown
+
+        records/list.csv
+          Hint     no record
+          Code     file-unexpected
+
+        Codes
+          13  error  value-unknown    A word is not one of those that the key takes.
+           1  hint   file-unexpected  A file stands where no record is looked for.
+        "#);
+    }
+
+    #[test]
+    fn every_finding_has_an_entry_where_all_are_asked_for() {
+        let mut sources = Sources::default();
+        let all = in_bulk(&mut sources);
+        let text = findings(&all, &sources, Layout::plain(Extent::Whole));
+        assert_eq!(text.matches("  Code     value-unknown\n").count(), 13);
+        assert_eq!(text.matches("  Code     file-unexpected\n").count(), 1);
+        assert!(
+            text.contains("\nCodes\n  13  error  value-unknown    "),
+            "{text}"
+        );
+    }
+
+    #[test]
+    fn help_that_differs_stands_at_its_finding() {
+        let mut sources = Sources::default();
+        let mut all = in_bulk(&mut sources);
+        all[1].help = Some("write “untraced”".to_owned());
+        let text = short(&all, &sources);
+        assert_eq!(text.matches("  Do       ").count(), 3, "{text}");
+        assert_eq!(
+            text.matches("  Do       write “untraced”\n").count(),
+            1,
+            "{text}"
+        );
     }
 }

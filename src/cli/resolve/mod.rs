@@ -40,9 +40,9 @@ pub(super) struct ResolveArguments {
     /// The references
     #[arg(required_unless_present = "list", conflicts_with = "list")]
     references: Vec<String>,
-    /// The catalogue's folder; this folder where none is named
-    #[arg(long = "in", value_name = "DIR", default_value = ".")]
-    pub(super) dir: PathBuf,
+    /// The catalogue's folder; this folder, or the nearest catalogue above, where none is named
+    #[arg(long = "in", value_name = "DIR")]
+    pub(super) dir: Option<PathBuf>,
     /// Resolve a column of a table, and write the table with the readings
     #[arg(long, value_name = "FILE.csv")]
     list: Option<PathBuf>,

@@ -20,7 +20,8 @@ use std::path::Path;
 use std::time::{Duration, Instant};
 
 use keyblock::audit::audit;
-use keyblock::cli::report;
+use keyblock::cli::report::{self, Layout};
+use keyblock::model::bulk::Extent;
 use keyblock::model::finding::{self, Finding};
 use keyblock::model::place::Sources;
 use keyblock::read::{Inputs, read_inputs};
@@ -167,8 +168,10 @@ pub fn check_reading(files: &BTreeMap<String, Vec<u8>>) -> Result<(), TestCaseEr
     }
     let (again, _) = read();
     prop_assert_eq!(&findings, &again);
-    let printed = report::findings(&findings, &catalogue.sources, false);
-    prop_assert!(findings.is_empty() == printed.is_empty());
+    for extent in [Extent::Short, Extent::Whole] {
+        let printed = report::findings(&findings, &catalogue.sources, Layout::plain(extent));
+        prop_assert!(findings.is_empty() == printed.is_empty());
+    }
     Ok(())
 }
 
