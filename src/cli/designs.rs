@@ -7,7 +7,8 @@ use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::finding::{Finding, Tally};
 use crate::model::key::Key;
-use crate::read::near::nearest;
+use crate::read::names;
+use crate::read::near::{either, meant};
 
 /// The design with this key or, where there is none, the only one with this number. Where its key and number differ,
 /// the user is told both; where the text is also the number of another design, that it was taken for the key.
@@ -40,16 +41,49 @@ pub(super) fn named<'a>(catalogue: &'a Catalogue, name: &str) -> Result<&'a Desi
 }
 
 fn unknown(catalogue: &Catalogue, name: &str) -> Outcome {
+    let numbered = catalogue.designs.values().filter(|d| d.number == name);
+    let numbered: Vec<&str> = numbered.map(|design| design.key.as_str()).collect();
+    if !numbered.is_empty() {
+        say(format_args!(
+            "keyblock: several designs have the number {name}"
+        ));
+        say(format_args!("  write the key: {}", either(&numbered)));
+        return Outcome::Usage;
+    }
     say(format_args!("keyblock: there is no design `{name}`"));
-    let keys: Vec<&str> = catalogue.designs.keys().map(Key::as_str).collect();
-    match nearest(name, keys.iter().copied()) {
-        Some(near) => say(format_args!("  the nearest is `{near}`")),
-        None if keys.is_empty() => {
-            say("  the catalogue has no design; name its folder with --in");
-        }
-        None => say(format_args!("  the designs are {}", keys.join(", "))),
+    let meant = meant(name, &names::of_designs(catalogue));
+    if catalogue.designs.is_empty() {
+        say("  the catalogue has no design; name its folder with --in");
+    } else if meant.is_empty() {
+        say(format_args!("  {}", listed(catalogue)));
+    } else {
+        let meant: Vec<String> = meant.iter().map(|key| told(catalogue, key)).collect();
+        say(format_args!("  the nearest is {}", meant.join(" or ")));
     }
     Outcome::Usage
+}
+
+/// The most designs that are listed.
+const MOST_LISTED: usize = 20;
+
+/// The designs of a catalogue, the first of them if they are many.
+fn listed(catalogue: &Catalogue) -> String {
+    let keys = catalogue.designs.keys().map(Key::as_str);
+    let first: Vec<&str> = keys.take(MOST_LISTED).collect();
+    let more = match catalogue.designs.len().saturating_sub(MOST_LISTED) {
+        0 => String::new(),
+        more => format!(" and {more} more"),
+    };
+    format!("the designs are {}{more}", first.join(", "))
+}
+
+/// A design by its key, with its number where that differs: "`mill` (number 2)".
+fn told(catalogue: &Catalogue, key: &str) -> String {
+    let design = catalogue.designs.get(key);
+    match design.filter(|design| design.number != key) {
+        Some(design) => format!("`{key}` (number {})", design.number),
+        None => format!("`{key}`"),
+    }
 }
 
 /// Tells the user that records with errors were left out, where there are any.

@@ -11,9 +11,10 @@ use toml::de::{DeTable, DeValue};
 
 use crate::model::codes::Code;
 use crate::model::finding::{Finding, Severity};
+use crate::model::occurrence::DesignPart;
 use crate::model::place::{FileId, Place};
 use crate::read::limits::MOST_FINDINGS;
-use crate::read::shape::Shape;
+use crate::read::shape::{Shape, Takes};
 
 /// A value of the tree, with its span.
 pub(crate) type Node<'t> = Spanned<DeValue<'t>>;
@@ -184,12 +185,24 @@ impl<'t> Faults<'t> {
         self.text.get(node.span()).unwrap_or_default()
     }
 
+    /// Reports that the value of the current key is of another type than it takes, with an example of that type.
+    pub(crate) fn wrong_form(&mut self, node: &Node<'_>, takes: &str, example: &str) {
+        let message = format!("`{}` takes {takes}, not {}", self.key, type_name(node));
+        let help = format!("write it like this: {} = {example}", self.key);
+        self.push(Finding::new(Code::ValueType, self.of(node), message).help(help));
+    }
+
     /// Reports that the value of the current key is of another type than it takes.
     pub(crate) fn wrong_type(&mut self, node: &Node<'_>, takes: &str) {
         let message = format!("`{}` takes {takes}, not {}", self.key, type_name(node));
         let finding = Finding::new(Code::ValueType, self.of(node), message);
         let written = self.written(node);
         let finding = match node.get_ref() {
+            // Parts of a design are named by their keys; their numbers and numerals are computed.
+            DeValue::Integer(_) if self.part().is_some() => finding.help(format!(
+                "write the key of the {} in quotes, as the design has it; numbers and numerals are computed",
+                self.part().unwrap_or_default()
+            )),
             DeValue::Integer(_) | DeValue::Float(_) | DeValue::Datetime(_)
                 if takes.contains("in quotes") =>
             {
@@ -206,6 +219,22 @@ impl<'t> Faults<'t> {
             _ => finding.help(format!("write {takes}")),
         };
         self.push(finding);
+    }
+
+    /// The part of the design whose key the current key takes.
+    fn part(&self) -> Option<&'static str> {
+        let declared = self.trail.last()?.shape.key(self.key)?;
+        let takes = match &declared.takes {
+            Takes::Several(one) => one,
+            takes => takes,
+        };
+        match takes {
+            Takes::Part(DesignPart::Matrix) => Some("matrix"),
+            Takes::Part(DesignPart::State) | Takes::StatesPrinted => Some("state"),
+            Takes::Part(DesignPart::Printing) => Some("printing"),
+            Takes::Part(DesignPart::Variant) => Some("variant"),
+            _ => None,
+        }
     }
 
     /// Enters a table.

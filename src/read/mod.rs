@@ -51,4 +51,4 @@ pub use assemble::{Reading, read, read_inputs};
 pub use files::inputs::{Inputs, stamp};
 pub use start::start_files;
 pub use theme::theme;
-pub(crate) use values::near;
+pub(crate) use values::{names, near};

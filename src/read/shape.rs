@@ -13,6 +13,7 @@
 
 mod declare;
 mod design;
+mod example;
 mod impression;
 mod mark;
 mod others;
@@ -106,6 +107,26 @@ mod tests {
             names.dedup();
             assert_eq!(names.len(), all, "{} declares a key twice", shape.name);
         }
+    }
+
+    /// Help shows examples of tables, so each must be one that can be read: valid TOML, with the keys that the table must
+    /// have, and no other that it does not take.
+    #[test]
+    fn the_example_of_every_table_has_its_required_keys() {
+        for shape in all_shapes() {
+            let example = shape.example();
+            let parsed: toml::Table = toml::from_str(&format!("a = {example}")).unwrap();
+            let table = parsed["a"].as_table().unwrap();
+            assert!(!table.is_empty(), "{}: {example}", shape.name);
+            for key in table.keys() {
+                assert!(shape.key(key).is_some(), "{}: {example}", shape.name);
+            }
+            let required = shape.keys().filter(|key| key.required).take(3);
+            for key in required {
+                assert!(table.contains_key(key.name), "{}: {example}", shape.name);
+            }
+        }
+        assert_eq!(SAME_SHEET.example(), "{ impression = \"14.7\" }");
     }
 
     #[test]

@@ -391,6 +391,75 @@ mod tests {
         );
     }
 
+    fn helped(text: &str) -> Vec<(String, String)> {
+        let file = Sources::default().add("a.toml", text);
+        let parsable = parsable(text);
+        let (tree, _) = DeTable::parse_recoverable(&parsable.text);
+        let findings = parsable.faults.iter();
+        let findings = findings.map(|fault| fault.finding(file, text, tree.get_ref()));
+        findings
+            .map(|f| (f.message, f.help.unwrap_or_default()))
+            .collect()
+    }
+
+    #[test]
+    fn numbers_with_a_cross_between_them_are_told_as_numbers_with_commas() {
+        let commas = "put commas between the numbers, in millimetres, and no quotes: 230, 290";
+        let list = "write a list in millimetres, height first: [230, 290]";
+        for (text, help) in [
+            ("image = [230 x 290]\n", commas),
+            ("image = [230 × 290]\n", commas),
+            ("size = { image = [230x290] }\n", commas),
+            ("image = [23 × 29 cm]\n", commas),
+            ("image = 230 x 290 mm\nb = 1\n", list),
+            (
+                "image = [230, 290 mm]\n",
+                "write the number alone, without a unit: 290",
+            ),
+        ] {
+            let told = helped(text);
+            assert_eq!(told.len(), 1, "{text:?}: {told:?}");
+            assert_eq!(told[0].1, help, "{text:?}");
+            // What the help says can be read.
+            assert!(!told[0].1.contains('"'), "{text:?}");
+        }
+    }
+
+    #[test]
+    fn curly_quotes_are_to_be_straight_and_are_not_quoted_again() {
+        for (text, written) in [
+            ("a = “The Last Ferry”\nb = 1\n", "The Last Ferry"),
+            ("a = „Die Fähre“ # note\n", "Die Fähre"),
+            ("a = ‘The Ferry’\n", "The Ferry"),
+            ("a = «La nave»\n", "La nave"),
+            ("a = [{ text = “The Ferry”, lang = \"en\" }]\n", "The Ferry"),
+            (
+                "a = “The Ferry, or a crossing”\n",
+                "The Ferry, or a crossing",
+            ),
+        ] {
+            let told = helped(text);
+            let expected = (
+                format!("the quotes around `{written}` are not straight"),
+                format!("write straight quotes: \"{written}\""),
+            );
+            assert_eq!(told.first(), Some(&expected), "{text:?}");
+        }
+        let told = helped("a = “The Ferry, or a crossing”\n");
+        assert_eq!(told[1].0, "this text is in curly quotes");
+        let told = helped("a = \"The Ferry”\nb = 1\n");
+        assert_eq!(
+            told[0].1,
+            "end it with a straight quote, not with a curly one"
+        );
+        let told = helped("“a” = 1\n");
+        assert!(
+            told.iter()
+                .all(|(_, help)| help == "write the key without quotes"),
+            "{told:?}"
+        );
+    }
+
     #[test]
     fn no_message_speaks_of_types_or_of_the_parser() {
         for text in [

@@ -5,9 +5,12 @@
 //! of them.
 
 pub(crate) mod date_help;
+pub(crate) mod dimensions;
 pub(crate) mod identifiers;
 pub(crate) mod links;
+pub(crate) mod names;
 pub(crate) mod near;
+pub(crate) mod numbered;
 
 use std::str::FromStr;
 
@@ -219,10 +222,9 @@ fn within(faults: &Faults<'_>, node: &Node<'_>, text: &str, offset: usize) -> Pl
 
 /// `[height, width]` in millimetres.
 pub(crate) fn size<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<Size>> {
-    const HELP: &str = "write [height, width] in millimetres, height first: [212, 301]";
     let fault = |faults: &mut Faults<'t>, node: &Node<'t>, message: String| {
         let finding = Finding::new(Code::SizeSyntax, faults.of(node), message);
-        faults.push(finding.help(HELP));
+        faults.push(finding.help(size_help(node)));
     };
     let DeValue::Array(list) = node.get_ref() else {
         let message = format!(
@@ -252,6 +254,23 @@ pub(crate) fn size<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Pl
         width: width?,
     };
     Some(Placed::new(size, faults.of(node)))
+}
+
+/// How to write the size that stands in a value as text, "230 x 290", or any size.
+fn size_help(node: &Node<'_>) -> String {
+    let text = match node.get_ref() {
+        DeValue::Array(list) => match list.as_ref() {
+            [only] => only.get_ref().as_str(),
+            _ => None,
+        },
+        value => value.as_str(),
+    };
+    match text.and_then(dimensions::numbers).as_deref() {
+        Some([height, width]) => {
+            format!("write [{height}, {width}]: millimetres without quotes, height first")
+        }
+        _ => "write [height, width] in millimetres, height first: [212, 301]".to_owned(),
+    }
 }
 
 /// `[left, top, width, height]` in percent of a picture.

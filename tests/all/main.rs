@@ -10,6 +10,8 @@ mod again;
 mod audit_rules;
 /// Rules of the audit on separability, on wear, and on identifications that could be narrower.
 mod audit_separability;
+/// Findings in bulk, and help that says what can be written.
+mod bulk;
 /// The cache, where it cannot be written and where it is swept.
 mod cache;
 /// `keyblock census --doubts`, run as a program.

@@ -100,11 +100,12 @@ pub(crate) fn design(fields: &mut Fields<'_, '_>, key: &Key, folder: &Folder<'_>
     note(matrices.all_known, Code::MatrixUnknown);
     design.matrices = matrices.all;
     design.literature = citations::numbered(fields, "literature");
-    let (all_points, points) = points(fields, &design.number);
+    let (all_points, mut points) = points(fields, &design.number);
     design.points = all_points;
     let states = states(fields, &points);
     note(states.all_known, Code::StateUnknown);
     design.states = states.all;
+    points.states = design.states.iter().map(|s| s.key.value.clone()).collect();
     let has_states = !design.states.is_empty() || !states.all_known;
     let printings = printings(fields, &points, has_states);
     note(printings.all_known, Code::PrintingUnknown);

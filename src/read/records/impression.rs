@@ -2,6 +2,8 @@
 
 use toml::de::DeValue;
 
+use crate::model::codes::Code;
+use crate::model::finding::Finding;
 use crate::model::impression::{
     BlockPrinted, Exhibited, FormerAccession, Identification, Impression, Opinion, OtherSheet,
     Sheet, StateReading, Status,
@@ -17,6 +19,7 @@ use crate::read::records::points::{Points, observed};
 use crate::read::records::provenance::{party, provenance, sightings};
 use crate::read::table::fields::{Fields, in_order};
 use crate::read::values;
+use crate::read::values::numbered::state_by_number;
 
 /// An impression's record as it was read.
 pub(crate) struct ImpressionRecord {
@@ -48,8 +51,8 @@ pub(crate) fn impression(
         kind: fields.statements("kind", values::key),
         taken_from: fields.one("taken_from", values::impression_key),
         numbering: fields.text("numbering"),
-        identified: fields.table("identified", identification),
-        opinions: opinions(fields),
+        identified: fields.table("identified", |fields| identification(fields, points)),
+        opinions: opinions(fields, points),
         observed: observed(fields, points),
         blocks: blocks(fields),
         without: fields.several("without", values::word),
@@ -91,34 +94,40 @@ fn former_accessions(fields: &mut Fields<'_, '_>) -> Vec<FormerAccession> {
 }
 
 /// Reads a table of identification: `[identified]`, or one of `or`.
-fn identification(fields: &mut Fields<'_, '_>) -> Identification {
+fn identification(fields: &mut Fields<'_, '_>, points: &Points) -> Identification {
     Identification {
-        state: fields.one("state", state_reading),
+        state: fields.one("state", |faults, node| {
+            state_reading(faults, node, &points.states)
+        }),
         printing: fields.keys("printing"),
         variant: fields.key("variant"),
         kind: fields.key("kind"),
         why: fields.words("why"),
         claim: fields.claim(),
-        or: fields.tables("or", |fields| Some(identification(fields))),
+        or: fields.tables("or", |fields| Some(identification(fields, points))),
         place: fields.at,
     }
 }
 
-fn opinions(fields: &mut Fields<'_, '_>) -> Vec<Opinion> {
+fn opinions(fields: &mut Fields<'_, '_>, points: &Points) -> Vec<Opinion> {
     fields.tables("opinions", |fields| {
         let opinion = Opinion {
             said: fields.words("said"),
             after: fields.key("after"),
-            reading: identification(fields),
+            reading: identification(fields, points),
         };
         Some(opinion)
     })
 }
 
-/// One state, several, or a table of matrix and state.
-fn state_reading<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<StateReading> {
+/// One state, several, or a table of matrix and state. `known`: the states of the design.
+fn state_reading<'t>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+    known: &[Key],
+) -> Option<StateReading> {
     let DeValue::Table(table) = node.get_ref() else {
-        let states = values::several(faults, node, values::key);
+        let states = values::several(faults, node, |faults, node| state(faults, node, known));
         return (!states.is_empty()).then_some(StateReading::OneOf(states));
     };
     let pairs: Vec<_> = in_order(table)
@@ -126,11 +135,24 @@ fn state_reading<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Stat
         .filter_map(|(matrix, node)| {
             let place = faults.place(matrix.span());
             let matrix = values::key_from(faults, matrix.get_ref(), place);
-            let state = values::key(faults, node);
+            let state = state(faults, node, known);
             Some((matrix?, state?))
         })
         .collect();
     (!pairs.is_empty()).then_some(StateReading::ByMatrix(pairs))
+}
+
+/// The key of a state. A number is no key: which state it counts is computed, and differs once a state is inserted.
+fn state<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>, known: &[Key]) -> Option<Placed<Key>> {
+    let DeValue::Integer(number) = node.get_ref() else {
+        return values::key(faults, node);
+    };
+    let number = usize::from_str_radix(number.as_str(), number.radix()).ok();
+    let known = known.iter().map(Key::as_str);
+    let message = "`state` takes the key of a state in quotes, not a number";
+    let finding = Finding::new(Code::ValueType, faults.of(node), message);
+    faults.push(finding.help(state_by_number(number, known)));
+    None
 }
 
 fn blocks(fields: &mut Fields<'_, '_>) -> Vec<(Placed<Key>, Placed<BlockPrinted>)> {

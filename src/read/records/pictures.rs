@@ -15,6 +15,7 @@ use crate::read::faults::{Faults, Node};
 use crate::read::files::kind::Location;
 use crate::read::files::load::not_a_file;
 use crate::read::files::nature::Nature;
+use crate::read::shape::Takes;
 use crate::read::table::fields::Fields;
 use crate::read::values;
 use crate::read::values::near::nearest;
@@ -124,7 +125,7 @@ fn distinct_names(faults: &mut Faults<'_>, pictures: &[Picture]) {
 /// `[x, y, x, y]` in percent, four or more, or none.
 fn ties<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Vec<[f64; 4]>> {
     let Some(list) = node.get_ref().as_array() else {
-        faults.wrong_type(node, "a list of ties");
+        faults.wrong_form(node, "a list of ties", &Takes::Ties.example());
         return None;
     };
     let ties: Vec<_> = list

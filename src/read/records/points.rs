@@ -45,6 +45,7 @@ pub(crate) fn points(fields: &mut Fields<'_, '_>, number: &str) -> (Vec<Point>, 
         by_key: by_key.collect(),
         faulty,
         all_known: points.all_known && !fields.faults.is_broken(),
+        states: Vec::new(),
     };
     (points.all, judging)
 }

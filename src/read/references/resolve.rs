@@ -31,7 +31,7 @@ use crate::model::place::Place;
 pub(crate) fn resolve(catalogue: &Catalogue, themes: &[String], found: &[Finding]) -> Vec<Finding> {
     let errors = found.iter().filter(|f| f.severity() == Severity::Error);
     let faulty: BTreeSet<Place> = errors.map(|finding| finding.at.place).collect();
-    let known = Known { catalogue, themes };
+    let known = Known::of(catalogue, themes);
     let mut findings = Vec::new();
     for (record, occurrences) in &catalogue.occurrences {
         for reference in &occurrences.references {

@@ -7,7 +7,8 @@ use crate::model::former::Named;
 use crate::model::key::Key;
 use crate::model::link::Target;
 use crate::model::occurrence::DesignPart;
-use crate::read::values::near::nearest;
+use crate::read::values::names;
+use crate::read::values::near::{either, meant, nearest};
 
 /// The kinds, as a command names them.
 pub const KINDS: &[&str] = &[
@@ -80,7 +81,10 @@ pub(super) fn check(catalogue: &Catalogue, thing: &Named, new: &Key) -> Result<(
         ) {
             (Some(now), _) => format!("it is a former key; the present one is `{now}`"),
             (None, Some(near)) => format!("the nearest key is `{near}`"),
-            (None, None) => "look at the keys of the records".to_owned(),
+            (None, None) => match meant(old.as_str(), &names(catalogue, thing)).as_slice() {
+                [] => "look at the keys of the records".to_owned(),
+                keys => format!("the nearest key is {}", either(keys)),
+            },
         };
         return Err(Refusal::usage(
             format!("there is nothing of this kind with the key `{old}`"),
@@ -118,6 +122,16 @@ pub(super) fn check(catalogue: &Catalogue, thing: &Named, new: &Key) -> Result<(
     match now(catalogue, &then) {
         Some(of) if of != *old => Err(taken(&format!("it is a former key of `{of}`"))),
         _ => Ok(()),
+    }
+}
+
+/// The records of the kind with their names; empty for a kind without names.
+fn names<'c>(catalogue: &'c Catalogue, thing: &Named) -> Vec<(&'c str, Vec<String>)> {
+    match thing {
+        Named::Record(Target::Design(_)) => names::of_designs(catalogue),
+        Named::Record(Target::Holder(_)) => names::of_holders(catalogue),
+        Named::Record(Target::Person(_)) => names::of_people(catalogue),
+        _ => Vec::new(),
     }
 }
 

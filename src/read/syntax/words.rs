@@ -1,6 +1,7 @@
 //! Words faults of TOML syntax for cataloguers.
 
 use super::lines::line_around;
+use crate::read::values::dimensions;
 
 // The beginnings of the parser's messages, by which faults are recognised.
 pub(super) const NO_VALUE: &str = "key with no value";
@@ -22,6 +23,15 @@ pub(super) fn in_words(said: &str, written: &str, start: usize, text: &str) -> (
                 "there is nothing after the equals sign",
                 "write a value, or remove the key",
             );
+        }
+        if let Some(text) = in_curly_quotes(written, start, text) {
+            return (
+                format!("the quotes around `{text}` are not straight"),
+                format!("write straight quotes: \"{text}\""),
+            );
+        }
+        if let Some(numbers) = dimensions::numbers(written) {
+            return no_numbers(written, &numbers, start, text);
         }
         let help = match written.to_lowercase().as_str() {
             "yes" => "write true, without quotes".to_owned(),
@@ -48,10 +58,15 @@ pub(super) fn in_words(said: &str, written: &str, start: usize, text: &str) -> (
                 "remove the character",
             );
         }
-        return pair(
-            "this text is not closed",
-            "close it with the quote that opens it",
-        );
+        let help = if line_before(text, start)
+            .trim_end()
+            .ends_with(is_closing_curly)
+        {
+            "end it with a straight quote, not with a curly one"
+        } else {
+            "close it with the quote that opens it"
+        };
+        return pair("this text is not closed", help);
     }
     if starts("missing escaped value") || starts("too few unicode") || said.contains("escape") {
         return pair(
@@ -93,6 +108,13 @@ pub(super) fn in_words(said: &str, written: &str, start: usize, text: &str) -> (
         return pair("this table is never closed", "end it with a brace: }");
     }
     if starts("unexpected key or value") || starts("unexpected content") {
+        let value = line_before(text, start).rsplit('=').next();
+        if value.is_some_and(|value| value.trim_start().starts_with(is_opening_curly)) {
+            return pair(
+                "this text is in curly quotes",
+                "write straight quotes around the whole text: \"…\"",
+            );
+        }
         let rest = text.get(start..).unwrap_or_default();
         let before = text.get(..start).unwrap_or_default();
         let help = if rest.starts_with(',') && before.ends_with(|c: char| c.is_ascii_digit()) {
@@ -135,6 +157,12 @@ pub(super) fn in_words(said: &str, written: &str, start: usize, text: &str) -> (
             "take tables and lists apart",
         );
     }
+    if starts("invalid unquoted key") && written.contains(is_curly) {
+        return pair(
+            "a key stands in curly quotes",
+            "write the key without quotes",
+        );
+    }
     if starts("invalid unquoted key") || starts("unquoted keys") || starts("missing key") {
         return pair(
             "there is no key here, or one with a character that keys cannot have",
@@ -158,6 +186,61 @@ pub(super) fn in_words(said: &str, written: &str, start: usize, text: &str) -> (
         "this is no TOML",
         "compare the line with a record that can be read; what was meant is unclear",
     )
+}
+
+/// Numbers that are not written as numbers: "230 x 290" in a list or without one, "290 mm". `numbers`: as they are to be
+/// written.
+fn no_numbers(written: &str, numbers: &[String], start: usize, text: &str) -> (String, String) {
+    let before = text.get(..start).unwrap_or_default().trim_end();
+    let all = numbers.join(", ");
+    let message = format!("`{written}` is no number");
+    let help = match numbers {
+        [one] => format!("write the number alone, without a unit: {one}"),
+        _ if before.ends_with(['[', ',']) => {
+            format!("put commas between the numbers, in millimetres, and no quotes: {all}")
+        }
+        _ => format!("write a list in millimetres, height first: [{all}]"),
+    };
+    (message, help)
+}
+
+/// The text in curly quotes (or other quotes of print) that begins at a byte. `written`: what was read of it; it ends at a
+/// comma.
+fn in_curly_quotes<'t>(written: &'t str, start: usize, text: &'t str) -> Option<&'t str> {
+    if !written.starts_with(is_curly) {
+        return None;
+    }
+    let inside = match written.strip_suffix(is_closing_curly) {
+        Some(inside) => inside,
+        None => {
+            let line = line_around(text, start);
+            let rest = text.get(start..line.end)?;
+            rest.rfind(is_closing_curly)
+                .filter(|end| *end > 0)
+                .and_then(|end| rest.get(..end))
+                .unwrap_or(written)
+        }
+    };
+    Some(inside.trim_matches(is_curly))
+}
+
+/// The part of a line before a byte.
+fn line_before(text: &str, at: usize) -> &str {
+    let line = line_around(text, at);
+    text.get(line.start..at).unwrap_or_default()
+}
+
+fn is_curly(c: char) -> bool {
+    is_opening_curly(c) || is_closing_curly(c)
+}
+
+fn is_opening_curly(c: char) -> bool {
+    matches!(c, '“' | '„' | '‘' | '‚' | '«' | '»' | '‹' | '›')
+}
+
+/// “ closes a text in German, » one in French and German.
+fn is_closing_curly(c: char) -> bool {
+    matches!(c, '”' | '“' | '’' | '‘' | '«' | '»' | '‹' | '›')
 }
 
 /// How to close the header on the line of a byte.

@@ -201,7 +201,7 @@ impl<'t> Fields<'_, 't> {
         let shape = self.nested(name)?;
         let node = self.take(name)?;
         let DeValue::Table(table) = node.get_ref() else {
-            self.faults.wrong_type(node, "a table");
+            self.faults.wrong_form(node, "a table", &shape.example());
             return None;
         };
         let at = self.faults.of(node);
@@ -231,7 +231,8 @@ impl<'t> Fields<'_, 't> {
                 let at = self.faults.of(node);
                 all.extend(read_table(self.faults, shape, table, at, &mut read));
             } else {
-                self.faults.wrong_type(node, "a list of tables");
+                let example = format!("[{}]", shape.example());
+                self.faults.wrong_form(node, "a list of tables", &example);
             }
         }
         all
@@ -259,7 +260,9 @@ impl<'t> Fields<'_, 't> {
             return Vec::new();
         };
         let DeValue::Table(table) = node.get_ref() else {
-            self.faults.wrong_type(node, "a table");
+            let declared = self.shape.key(name).map(|key| key.takes.example());
+            let example = declared.unwrap_or_default();
+            self.faults.wrong_form(node, "a table", &example);
             return Vec::new();
         };
         let at = self.faults.of(node);

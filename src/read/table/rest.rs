@@ -43,11 +43,11 @@ impl<'t> Fields<'_, 't> {
 
     /// Reports a key that the table must have and lacks.
     pub(crate) fn lacks(&mut self, name: &str, help: &str) {
-        self.missing(
-            &[name],
-            &format!("`{name}`"),
-            &format!("add `{name}`: {help}"),
-        );
+        let words = self.shape.key(name).map(|key| key.takes.words());
+        let words = words.filter(|words| (1..=MOST_WORDS).contains(&words.len()));
+        let words = words.map(|words| format!("; one of {}", words.join(", ")));
+        let help = format!("add `{name}`: {help}{}", words.unwrap_or_default());
+        self.missing(&[name], &format!("`{name}`"), &help);
     }
 
     /// Reports that the table lacks `what`, which is one of the keys `names`. A key that is misspelt, or
@@ -131,6 +131,9 @@ impl<'t> Fields<'_, 't> {
         self.faults.push(finding.help(help));
     }
 }
+
+/// The most words that are listed for a key that is missing.
+const MOST_WORDS: usize = 15;
 
 /// Keys that no table may keep private: whether a sheet exists, and whether a record stands, decides how both are
 /// counted (docs/definitions.md, "Private and unpublished").

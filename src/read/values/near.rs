@@ -6,6 +6,65 @@
 
 use std::cmp::Reverse;
 
+use crate::model::key::Key;
+
+/// The most keys that are suggested for one.
+const MOST_SUGGESTED: usize = 3;
+
+/// The keys of the records that were probably meant by a key or name that none has, at most three; empty where none
+/// suggests itself. `records`: each key with the names of its record.
+///
+/// The first of these that leads to a record: a key or name that differs by few slips ([`nearest`]); keys or names that
+/// have all the words of the written one, if they are few ("harbour" for "harbour-museum").
+pub(crate) fn meant<'a>(written: &str, records: &[(&'a str, Vec<String>)]) -> Vec<&'a str> {
+    if let Some(near) = nearest(written, records.iter().map(|(key, _)| *key)) {
+        return vec![near];
+    }
+    let Some(plain) = Key::nearest_form(written) else {
+        return Vec::new();
+    };
+    let named = |name: &str| {
+        let all = records
+            .iter()
+            .filter(|(_, names)| names.iter().any(|n| n == name));
+        all.map(|(key, _)| *key).collect::<Vec<_>>()
+    };
+    let is_few = |keys: &Vec<&str>| (1..=MOST_SUGGESTED).contains(&keys.len());
+    let same = named(plain.as_str());
+    if is_few(&same) {
+        return same;
+    }
+    let names = records.iter().flat_map(|(_, names)| names);
+    if let Some(near) = nearest(plain.as_str(), names.map(String::as_str)) {
+        return Some(named(near)).filter(is_few).unwrap_or_default();
+    }
+    let words: Vec<&str> = plain.as_str().split('-').collect();
+    // A number or a short word alone stands in many names by chance.
+    if !words
+        .iter()
+        .any(|word| word.len() > 3 && !word.bytes().all(|b| b.is_ascii_digit()))
+    {
+        return Vec::new();
+    }
+    let has_words = |name: &str| words.iter().all(|word| name.split('-').any(|w| w == *word));
+    let all = records
+        .iter()
+        .filter(|(key, names)| has_words(key) || names.iter().any(|name| has_words(name)));
+    Some(all.map(|(key, _)| *key).collect())
+        .filter(is_few)
+        .unwrap_or_default()
+}
+
+/// "`a`", "`a` or `b`", "`a`, `b` or `c`".
+pub(crate) fn either(keys: &[&str]) -> String {
+    let quoted: Vec<String> = keys.iter().map(|key| format!("`{key}`")).collect();
+    match quoted.as_slice() {
+        [] => String::new(),
+        [one] => one.clone(),
+        [all @ .., last] => format!("{} or {last}", all.join(", ")),
+    }
+}
+
 /// The candidate that differs from `written` by few slips, if there is one.
 ///
 /// A slip is a letter added, left out, changed or swapped (Damerau–Levenshtein distance); differences in
@@ -64,7 +123,7 @@ fn same_numbers(one: &str, other: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::nearest;
+    use super::{either, meant, nearest};
 
     #[test]
     fn ok_a_slip_of_the_pen_is_seen_through() {
@@ -87,6 +146,30 @@ mod tests {
         assert_eq!(nearest("sky", ["key"]), None);
         assert_eq!(nearest("moon", ["lamps", "split", "sky"]), None);
         assert_eq!(nearest("", ["moon"]), None);
+    }
+
+    #[test]
+    fn a_record_is_found_by_its_name_and_by_part_of_its_key() {
+        let museums: Vec<(&str, Vec<String>)> = [
+            ("harbour-museum", "museum-of-the-harbour"),
+            ("northport-library", "public-library"),
+            ("northport-gallery", "town-gallery"),
+            ("14", "the-last-ferry"),
+        ]
+        .map(|(key, name)| (key, vec![name.to_owned()]))
+        .into();
+        let of = |written| meant(written, &museums);
+        assert_eq!(of("harbor-museum"), ["harbour-museum"]);
+        assert_eq!(of("Museum of the Harbour"), ["harbour-museum"]);
+        assert_eq!(of("public-libary"), ["northport-library"]);
+        assert_eq!(of("harbour"), ["harbour-museum"]);
+        assert_eq!(of("northport"), ["northport-library", "northport-gallery"]);
+        assert_eq!(of("the-last-ferry"), ["14"]);
+        assert_eq!(of("ferry"), ["14"]);
+        for none in ["15", "the", "of", "southport", ""] {
+            assert_eq!(of(none), [""; 0], "{none}");
+        }
+        assert_eq!(either(&["a", "b", "c"]), "`a`, `b` or `c`");
     }
 
     #[test]

@@ -22,6 +22,8 @@ pub(crate) struct Points {
     /// Whether every point is known. False where the design's file is missing or has syntax faults, and
     /// where some point's key is faulty.
     pub(super) all_known: bool,
+    /// The keys of the design's states, in the order of the record.
+    pub(in crate::read::records) states: Vec<Key>,
 }
 
 impl Points {
@@ -50,7 +52,7 @@ impl Points {
                 format!("design {} has no point `{name}`", self.design),
             )
             .saying(format!("{verb} here"));
-            let finding = match nearest(name, self.by_key.keys().map(Key::as_str)) {
+            let finding = match nearest(name, self.keys().map(Key::as_str)) {
                 Some(near) => {
                     let place = self.by_key.get(near).map(|point| point.key.place);
                     let finding = match place {
@@ -61,17 +63,23 @@ impl Points {
                         "write `{near}`, or add a point with the key `{name}` to the design"
                     ))
                 }
-                None if self.by_key.is_empty() => {
+                None if self.keys().next().is_none() => {
                     finding.help(format!("add a point with the key `{name}` to the design"))
                 }
                 None => {
-                    let all: Vec<_> = self.by_key.keys().map(Key::as_str).collect();
+                    let all: Vec<_> = self.keys().map(Key::as_str).collect();
                     finding.help(format!("its points are {}", all.join(", ")))
                 }
             };
             faults.push(finding);
         }
         Named::Nothing
+    }
+
+    /// The keys of all points, those that could be read only in part included.
+    fn keys(&self) -> impl Iterator<Item = &Key> {
+        let all: BTreeSet<&Key> = self.by_key.keys().chain(&self.faulty).collect();
+        all.into_iter()
     }
 }
 

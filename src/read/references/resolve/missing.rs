@@ -1,5 +1,6 @@
 //! Findings on references to nothing: code, message and help for each kind of target.
 
+use std::cell::RefCell;
 use std::collections::BTreeMap;
 
 use crate::model::catalogue::Catalogue;
@@ -12,17 +13,29 @@ use crate::model::occurrence::{DesignPart, RecordId, Reference, Referent};
 use crate::model::place::{Place, Placed};
 use crate::model::vocabulary::List;
 use crate::read::theme::BUILT_IN_THEME;
-use crate::read::values::near::nearest;
+use crate::read::values::names;
+use crate::read::values::near::{either, meant, nearest};
+use crate::read::values::numbered::{number_of, state_by_number};
 
 /// Everything that a reference may name.
 pub(super) struct Known<'c> {
-    /// The catalogue.
-    pub(super) catalogue: &'c Catalogue,
+    catalogue: &'c Catalogue,
     /// Its own themes, beside the built-in one.
-    pub(super) themes: &'c [String],
+    themes: &'c [String],
+    /// What was probably meant by each key that is unknown. One slip may stand in a thousand records.
+    meant: RefCell<BTreeMap<(Code, String), Vec<&'c str>>>,
 }
 
-impl Known<'_> {
+impl<'c> Known<'c> {
+    /// What the references of a catalogue with these themes may name.
+    pub(super) fn of(catalogue: &'c Catalogue, themes: &'c [String]) -> Known<'c> {
+        Known {
+            catalogue,
+            themes,
+            meant: RefCell::default(),
+        }
+    }
+
     /// The finding on a reference of `record`; `None` where its target exists.
     pub(super) fn missing(&self, record: &RecordId, reference: &Reference) -> Option<Finding> {
         let place = reference.place;
@@ -46,43 +59,10 @@ impl Known<'_> {
     fn record(&self, target: &Target, place: Place) -> Option<Finding> {
         let catalogue = self.catalogue;
         match target {
-            Target::Design(key) => absent(
-                (&catalogue.designs, key, place),
-                Code::DesignUnknown,
-                format!("no design has the key `{key}`"),
-                &format!("add records/designs/{key}/design.toml"),
-            ),
+            Target::Design(key) => self.design(key, place),
             Target::Impression(key) => self.impression(key, place),
-            Target::Holder(key) => {
-                let finding = absent(
-                    (&catalogue.holders, key, place),
-                    Code::HolderUnknown,
-                    format!("no holder has the key `{key}`"),
-                    &format!("add records/holders/{key}.toml"),
-                )?;
-                let is_person = catalogue.people.contains_key(key);
-                let help = || format!("a person has it; a holder needs records/holders/{key}.toml");
-                Some(if is_person {
-                    finding.help(help())
-                } else {
-                    finding
-                })
-            }
-            Target::Person(key) => {
-                let finding = absent(
-                    (&catalogue.people, key, place),
-                    Code::PersonUnknown,
-                    format!("no person has the key `{key}`"),
-                    &format!("add records/people/{key}.toml"),
-                )?;
-                let is_holder = catalogue.holders.contains_key(key);
-                let help = || format!("a holder has it; a person needs records/people/{key}.toml");
-                Some(if is_holder {
-                    finding.help(help())
-                } else {
-                    finding
-                })
-            }
+            Target::Holder(key) => self.holder(key, place),
+            Target::Person(key) => self.person(key, place),
             Target::Work(key) => absent(
                 (&catalogue.literature, key, place),
                 Code::LiteratureUnknown,
@@ -111,20 +91,88 @@ impl Known<'_> {
         }
     }
 
+    /// The keys that were probably meant by one that is unknown; empty where none suggests itself.
+    fn meant(
+        &self,
+        code: Code,
+        key: &Key,
+        records: impl FnOnce() -> Vec<(&'c str, Vec<String>)>,
+    ) -> Vec<&'c str> {
+        let about = (code, key.to_string());
+        if let Some(meant) = self.meant.borrow().get(&about) {
+            return meant.clone();
+        }
+        let meant = meant(key.as_str(), &records());
+        self.meant.borrow_mut().insert(about, meant.clone());
+        meant
+    }
+
+    fn design(&self, key: &Key, place: Place) -> Option<Finding> {
+        let designs = &self.catalogue.designs;
+        if designs.contains_key(key) {
+            return None;
+        }
+        let finding = Finding::new(
+            Code::DesignUnknown,
+            place,
+            format!("no design has the key `{key}`"),
+        );
+        let add = format!("add records/designs/{key}/design.toml");
+        Some(match numbered(self.catalogue, key.as_str()) {
+            Some(design) => finding.help(format!("number {key} is `{design}`: write `{design}`")),
+            None => suggested(finding, &self.meant_design(key), &add),
+        })
+    }
+
+    fn meant_design(&self, key: &Key) -> Vec<&'c str> {
+        let designs = || names::of_designs(self.catalogue);
+        self.meant(Code::DesignUnknown, key, designs)
+    }
+
+    fn holder(&self, key: &Key, place: Place) -> Option<Finding> {
+        if self.catalogue.holders.contains_key(key) {
+            return None;
+        }
+        let message = format!("no holder has the key `{key}`");
+        let finding = Finding::new(Code::HolderUnknown, place, message);
+        let file = format!("records/holders/{key}.toml");
+        if self.catalogue.people.contains_key(key) {
+            return Some(finding.help(format!("a person has it; a holder needs {file}")));
+        }
+        let holders = || names::of_holders(self.catalogue);
+        let meant = self.meant(Code::HolderUnknown, key, holders);
+        Some(suggested(finding, &meant, &format!("add {file}")))
+    }
+
+    fn person(&self, key: &Key, place: Place) -> Option<Finding> {
+        if self.catalogue.people.contains_key(key) {
+            return None;
+        }
+        let message = format!("no person has the key `{key}`");
+        let finding = Finding::new(Code::PersonUnknown, place, message);
+        let file = format!("records/people/{key}.toml");
+        if self.catalogue.holders.contains_key(key) {
+            return Some(finding.help(format!("a holder has it; a person needs {file}")));
+        }
+        let people = || names::of_people(self.catalogue);
+        let meant = self.meant(Code::PersonUnknown, key, people);
+        Some(suggested(finding, &meant, &format!("add {file}")))
+    }
+
     /// A person's or holder's key.
     fn party(&self, key: &Key, place: Place) -> Option<Finding> {
-        let (people, holders) = (&self.catalogue.people, &self.catalogue.holders);
         if self.catalogue.has_party(key) {
             return None;
         }
-        let all = people.keys().chain(holders.keys());
-        Some(unknown(
-            Finding::new(
-                Code::PartyUnknown,
-                place,
-                format!("neither a person nor a holder has the key `{key}`"),
-            ),
-            nearest(key.as_str(), all.map(Key::as_str)),
+        let all = || {
+            let mut all = names::of_people(self.catalogue);
+            all.extend(names::of_holders(self.catalogue));
+            all
+        };
+        let message = format!("neither a person nor a holder has the key `{key}`");
+        Some(suggested(
+            Finding::new(Code::PartyUnknown, place, message),
+            &self.meant(Code::PartyUnknown, key, all),
             &format!("add records/people/{key}.toml or records/holders/{key}.toml"),
         ))
     }
@@ -179,9 +227,18 @@ impl Known<'_> {
                     "the last impression recorded of design {design} is {design}.{last}; {add}"
                 ),
             },
-            None => match nearest(design.as_str(), catalogue.designs.keys().map(Key::as_str)) {
-                Some(near) => format!("write `{near}.{number}`"),
-                None => format!("there is no design `{design}` either"),
+            None => match numbered(catalogue, design.as_str()) {
+                Some(meant) => {
+                    format!("number {design} is `{meant}`: write `{meant}.{number}`")
+                }
+                None => match self.meant_design(design).as_slice() {
+                    [] => format!("there is no design `{design}` either"),
+                    [meant] => format!("write `{meant}.{number}`"),
+                    several => format!(
+                        "there is no design `{design}` either; the nearest are {}",
+                        either(several)
+                    ),
+                },
             },
         };
         let message = format!("there is no impression {key}");
@@ -216,6 +273,21 @@ impl Known<'_> {
         let message = format!("there is no picture {key}");
         Some(Finding::new(Code::PictureUnknown, place, message).help(help))
     }
+}
+
+/// The key of the only design with a number; `None` where it is the key of another design too.
+fn numbered<'c>(catalogue: &'c Catalogue, number: &str) -> Option<&'c Key> {
+    let mut designs = catalogue.designs.values().filter(|d| d.number == number);
+    let design = designs.next()?;
+    designs.next().is_none().then_some(&design.key)
+}
+
+/// The finding with its help: what was probably meant, or the file to add.
+fn suggested(finding: Finding, meant: &[&str], add: &str) -> Finding {
+    finding.help(match meant {
+        [] => add.to_owned(),
+        meant => format!("write {}, or {add}", either(meant)),
+    })
 }
 
 /// The finding on a record named by key, where `records` lack the key. `add`: the file or table to add.
@@ -282,6 +354,13 @@ fn missing_part(design: &Design, part: DesignPart, key: &Key, place: Place) -> O
         ))
     } else {
         let all: Vec<String> = parts.iter().map(|p| format!("`{}`", p.value)).collect();
-        finding.help(format!("the design has {}", all.join(", ")))
+        let all = format!("the design has {}", all.join(", "));
+        finding.help(match number_of(key.as_str()) {
+            Some(number) if part == DesignPart::State && (1..=parts.len()).contains(&number) => {
+                let states = parts.iter().map(|part| part.as_str());
+                format!("{}; {all}", state_by_number(Some(number), states))
+            }
+            _ => all,
+        })
     })
 }
