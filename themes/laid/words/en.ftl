@@ -1024,7 +1024,7 @@ bibliography-day = { $region ->
 exhibition = Exhibition
 exhibition-catalogue = Catalogue
 impressions-shown = Impressions shown
-number-there = No. in the exhibition
+number-there = Exhibition no.
 now-kept = Present holder
 
 # Marks.
