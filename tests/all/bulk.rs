@@ -321,7 +321,7 @@ fn a_list_of_tables_is_shown_and_can_be_read_as_it_is_shown() {
         .filter(|(code, ..)| *code == "value-type")
         .map(|(.., help)| help)
         .collect();
-    let [marks, sheet] = helps.as_slice() else {
+    let [sheet, marks] = helps.as_slice() else {
         panic!("{told:#?}");
     };
     let mut mended = format!("{MILL}status = \"untraced\"\n");
