@@ -212,7 +212,8 @@ fn an_edition_stands_beside_its_sources_and_the_sizes_that_nobody_declares() {
         "{editions}"
     );
     assert!(editions.contains("Other sources give 40"), "{editions}");
-    let known = "<p>Known: <a href=\"#printing-own\">2</a> of 50 declared. 2 of 50 numbers are recorded. ";
+    let known =
+        "<p>Known: <a href=\"#printing-own\">2</a> of 50 declared. 2 of 50 numbers are recorded. ";
     assert!(editions.contains(known), "{editions}");
     let other = &editions[editions.find("Numbered out of a different total").unwrap()..];
     assert!(other.starts_with("Numbered out of a different total: 60: "));

@@ -210,16 +210,15 @@ fn in_curly_quotes<'t>(written: &'t str, start: usize, text: &'t str) -> Option<
     if !written.starts_with(is_curly) {
         return None;
     }
-    let inside = match written.strip_suffix(is_closing_curly) {
-        Some(inside) => inside,
-        None => {
-            let line = line_around(text, start);
-            let rest = text.get(start..line.end)?;
-            rest.rfind(is_closing_curly)
-                .filter(|end| *end > 0)
-                .and_then(|end| rest.get(..end))
-                .unwrap_or(written)
-        }
+    let inside = if let Some(inside) = written.strip_suffix(is_closing_curly) {
+        inside
+    } else {
+        let line = line_around(text, start);
+        let rest = text.get(start..line.end)?;
+        rest.rfind(is_closing_curly)
+            .filter(|end| *end > 0)
+            .and_then(|end| rest.get(..end))
+            .unwrap_or(written)
     };
     Some(inside.trim_matches(is_curly))
 }
