@@ -98,13 +98,17 @@ impl<'c> Known<'c> {
         key: &Key,
         records: impl FnOnce() -> Vec<(&'c str, Vec<String>)>,
     ) -> Vec<&'c str> {
-        let about = (code, key.to_string());
-        if let Some(meant) = self.meant.borrow().get(&about) {
-            return meant.clone();
+        self.sought((code, key.to_string()), || meant(key.as_str(), &records()))
+    }
+
+    /// What `seek` finds, sought once for each code and key.
+    fn sought(&self, about: (Code, String), seek: impl FnOnce() -> Vec<&'c str>) -> Vec<&'c str> {
+        if let Some(found) = self.meant.borrow().get(&about) {
+            return found.clone();
         }
-        let meant = meant(key.as_str(), &records());
-        self.meant.borrow_mut().insert(about, meant.clone());
-        meant
+        let found = seek();
+        self.meant.borrow_mut().insert(about, found.clone());
+        found
     }
 
     fn design(&self, key: &Key, place: Place) -> Option<Finding> {
@@ -178,19 +182,19 @@ impl<'c> Known<'c> {
     }
 
     fn term(&self, list: List, key: &Key, place: Place) -> Option<Finding> {
-        let vocabularies = &self.catalogue.vocabularies;
+        let vocabularies: &'c _ = &self.catalogue.vocabularies;
         if vocabularies.term(list, key.as_str()).is_some() {
             return None;
         }
-        let terms = vocabularies.terms(list);
         let name = list.term_name();
-        Some(unknown(
-            Finding::new(
-                Code::TermUnknown,
-                place,
-                format!("`{key}` is no {name} that the vocabulary has"),
-            ),
-            nearest(key.as_str(), terms.map(|(key, _)| key.as_str())),
+        let meant = self.sought((Code::TermUnknown, format!("{list}/{key}")), || {
+            let terms = vocabularies.terms(list).map(|(key, _)| key.as_str());
+            nearest(key.as_str(), terms).into_iter().collect()
+        });
+        let message = format!("`{key}` is no {name} that the vocabulary has");
+        Some(suggested(
+            Finding::new(Code::TermUnknown, place, message),
+            &meant,
             &format!("add [{key}] with a label to records/vocabulary/{list}.toml"),
         ))
     }
