@@ -60,7 +60,7 @@ fn say(work: Work, out: &mut impl Write) -> io::Result<()> {
     };
     writeln!(
         out,
-        "\nEverything recorded was {done}, also what is private or not published; the pages leave that out."
+        "\nEverything recorded was {done}, including what is private or not published; the pages leave that out."
     )
 }
 

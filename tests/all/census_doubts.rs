@@ -70,7 +70,7 @@ fn the_pairs_are_listed_with_all_that_speaks_for_and_against() {
 
     3 pairs, 1 of them not yet stated in any record. To settle one, write in one of its records `same_as`, `maybe_same_as` or `not_same_as`, with a `why`.
 
-    Everything recorded was used, also what is private or not published; the pages leave that out.
+    Everything recorded was used, including what is private or not published; the pages leave that out.
     ");
     let of_one = keyblock(&["census", "1", "--in", text(folder.path()), "--doubts"]);
     assert_eq!(of_one.out, ran.out);

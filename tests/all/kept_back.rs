@@ -285,7 +285,7 @@ fn where_nothing_is_kept_back_the_published_studies_are_those_of_everything() {
 fn commands_use_everything_and_say_so_to_people_alone() {
     let sentence = |done: &str| {
         format!(
-            "Everything recorded was {done}, also what is private or not published; the pages leave that out."
+            "Everything recorded was {done}, including what is private or not published; the pages leave that out."
         )
     };
     let commands = |folder: &Path| {
@@ -343,7 +343,7 @@ fn commands_use_everything_and_say_so_to_people_alone() {
         let help = help.split_whitespace().collect::<Vec<_>>().join(" ");
         assert!(
             help.contains(&format!(
-                "Everything recorded is {done}, also what is private or not published"
+                "Everything recorded is {done}, including what is private or not published"
             )),
             "{help}"
         );
