@@ -57,6 +57,9 @@ fn above(address: &IssuedAddress) -> Option<IssuedAddress> {
             PictureOwner::Impression(key) => {
                 Some(IssuedAddress::Record(Target::Impression(key.clone())))
             }
+            PictureOwner::Document(key) => {
+                Some(IssuedAddress::Record(Target::Document(key.clone())))
+            }
         },
         IssuedAddress::Part(key, ..)
         | IssuedAddress::Point(key, _)
@@ -77,6 +80,7 @@ fn in_words(address: &IssuedAddress) -> String {
             Target::Work(key) => format!("`{key}` of the literature"),
             Target::Exhibition(key) => format!("the exhibition `{key}`"),
             Target::Mark(key) => format!("the mark `{key}`"),
+            Target::Document(key) => format!("the document `{key}`"),
             Target::Page(key) => format!("the page `{key}`"),
             Target::Picture(key) => format!("the picture {key}"),
         },
@@ -113,6 +117,9 @@ fn remedy(address: &IssuedAddress) -> String {
             Target::Holder(key) => renamed(&format!("records/holders/{key}.toml"), key, "holder"),
             Target::Person(key) => renamed(&format!("records/people/{key}.toml"), key, "person"),
             Target::Mark(key) => renamed(&format!("records/marks/{key}.toml"), key, "mark"),
+            Target::Document(key) => {
+                renamed(&format!("records/documents/{key}.toml"), key, "document")
+            }
             Target::Work(key) => format!(
                 "restore the entry `{key}` in records/literature.bib, or write `ids = {{{key}}}` in the entry that took \
                  its place"

@@ -5,6 +5,7 @@ use crate::model::certainty::{Basis, Claim};
 use crate::model::design::Design;
 use crate::model::impression::{Identification, StateReading};
 use crate::model::key::Key;
+use crate::model::literature::Cited;
 use crate::model::place::Place;
 use crate::model::point::{ObservedValue, Point, PointKind, Value};
 use crate::model::provenance::Party;
@@ -101,13 +102,25 @@ pub(super) fn who(catalogue: &Catalogue, claim: &Claim) -> String {
         parts.push(person_or_holder(catalogue, &by.value));
     }
     if let Some(cite) = &claim.cite {
-        let work = catalogue.literature.get(&cite.value);
-        parts.push(work.map_or_else(|| format!("`{}`", cite.value), |w| w.short.clone()));
+        parts.push(cited(catalogue, &cite.value));
     }
     if let Some(date) = &claim.date {
         parts.push(date.value.to_string());
     }
     parts.join(", ")
+}
+
+/// A work by its short form, a document by its title; the key where there is none.
+pub(super) fn cited(catalogue: &Catalogue, cited: &Cited) -> String {
+    let name = match cited {
+        Cited::Work(key) => catalogue.literature.get(key).map(|work| work.short.clone()),
+        Cited::Document(key) => {
+            let document = catalogue.published_document(key);
+            let title = document.and_then(|document| document.title.as_ref());
+            title.map(|title| title.value.clone())
+        }
+    };
+    name.unwrap_or_else(|| format!("`{cited}`"))
 }
 
 /// `what`, followed by who says so in parentheses, where that is recorded.

@@ -42,6 +42,7 @@ impl IssuedSheets {
                     PictureOwner::Design(design) => {
                         issued.pictured_designs.insert(design);
                     }
+                    PictureOwner::Document(_) => {}
                     PictureOwner::Impression(sheet) => {
                         issued.pictured_designs.insert(sheet.design.clone());
                         pictured.insert(sheet);

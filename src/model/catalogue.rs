@@ -4,6 +4,7 @@ use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::design::Design;
+use super::document::Document;
 use super::exhibition::Exhibition;
 use super::former::{FormerKeys, Named};
 use super::holder::Holder;
@@ -43,6 +44,8 @@ pub struct Catalogue {
     pub exhibitions: BTreeMap<Key, Exhibition>,
     /// The marks that several sheets share.
     pub marks: BTreeMap<Key, MarkRecord>,
+    /// The documents.
+    pub documents: BTreeMap<Key, Document>,
     /// The vocabularies.
     pub vocabularies: Vocabularies,
     /// The catalogue's own pages, by key.
@@ -85,6 +88,8 @@ pub struct Redacted {
     pub exhibitions: BTreeMap<Key, Exhibition>,
     /// Marks.
     pub marks: BTreeMap<Key, MarkRecord>,
+    /// Documents.
+    pub documents: BTreeMap<Key, Document>,
     /// The texts and references of records that keep something from readers: a field listed as
     /// private, or a table marked `publish = false`.
     pub occurrences: BTreeMap<RecordId, Occurrences>,
@@ -106,6 +111,7 @@ impl Redacted {
             people,
             exhibitions,
             marks,
+            documents,
             occurrences,
             texts,
         } = self;
@@ -116,6 +122,7 @@ impl Redacted {
             && people.is_empty()
             && exhibitions.is_empty()
             && marks.is_empty()
+            && documents.is_empty()
             && occurrences.is_empty()
             && texts.is_empty()
     }
@@ -156,6 +163,7 @@ impl Catalogue {
                 let number = self.designs.get(design).map(|design| &design.number);
                 number.map_or_else(|| design.to_string(), Clone::clone)
             }
+            document @ PictureOwner::Document(_) => document.to_string(),
         };
         format!("{owner}/{}", key.name)
     }
@@ -173,6 +181,7 @@ impl Catalogue {
         let pictures = match &key.owner {
             PictureOwner::Design(design) => &self.designs.get(design)?.pictures,
             PictureOwner::Impression(impression) => &self.impression(impression)?.pictures,
+            PictureOwner::Document(document) => &self.documents.get(document)?.pictures,
         };
         pictures.iter().find(|p| p.name.value == key.name)
     }
@@ -183,16 +192,18 @@ impl Catalogue {
         let pictures = match owner {
             PictureOwner::Design(design) => self.designs.get(design).map(|d| &d.pictures),
             PictureOwner::Impression(key) => self.impression(key).map(|i| &i.pictures),
+            PictureOwner::Document(key) => self.documents.get(key).map(|d| &d.pictures),
         };
         pictures.map_or(&[], Vec::as_slice)
     }
 
     /// Every picture with its key.
     pub fn pictures(&self) -> impl Iterator<Item = (PictureKey, &Picture)> {
-        self.designs.values().flat_map(|design| {
+        let of_designs = self.designs.values().flat_map(|design| {
             let of_sheets = design.impressions.values().flat_map(pictures_of_sheet);
             pictures_of_design(design).chain(of_sheets)
-        })
+        });
+        of_designs.chain(self.documents.values().flat_map(pictures_of_document))
     }
 
     /// Whether there is something at an address: the record, the part of it, the comparison.
@@ -208,6 +219,7 @@ impl Catalogue {
                 Target::Work(key) => self.literature.contains_key(key),
                 Target::Exhibition(key) => self.exhibitions.contains_key(key),
                 Target::Mark(key) => self.marks.contains_key(key),
+                Target::Document(key) => self.documents.contains_key(key),
                 Target::Page(key) => self.pages.contains_key(key),
                 Target::Picture(key) => self.picture(key).is_some(),
             },
@@ -400,7 +412,10 @@ impl Catalogue {
             pictures_of_design(self.published_design(design))
                 .chain(published.flat_map(pictures_of_sheet))
         });
-        all.filter(|(_, picture)| picture.publish)
+        let documents = self.documents.keys();
+        let documents = documents.filter_map(|key| self.published_document(key));
+        all.chain(documents.flat_map(pictures_of_document))
+            .filter(|(_, picture)| picture.publish)
     }
 
     /// The texts and references that may be published, record by record: none of an impression or
@@ -434,6 +449,14 @@ impl Catalogue {
         Some(self.redacted.marks.get(key).unwrap_or(recorded))
     }
 
+    /// A document without its private fields; `None` also where it is not published.
+    #[must_use]
+    pub fn published_document(&self, key: &Key) -> Option<&Document> {
+        let recorded = self.documents.get(key)?;
+        let published = self.redacted.documents.get(key).unwrap_or(recorded);
+        published.publish.then_some(published)
+    }
+
     /// An exhibition without its private fields.
     #[must_use]
     pub fn published_exhibition(&self, key: &Key) -> Option<&Exhibition> {
@@ -444,6 +467,11 @@ impl Catalogue {
 
 fn pictures_of_design(design: &Design) -> impl Iterator<Item = (PictureKey, &Picture)> {
     with_keys(PictureOwner::Design(design.key.clone()), &design.pictures)
+}
+
+fn pictures_of_document(document: &Document) -> impl Iterator<Item = (PictureKey, &Picture)> {
+    let owner = PictureOwner::Document(document.key.clone());
+    with_keys(owner, &document.pictures)
 }
 
 fn pictures_of_sheet(impression: &Impression) -> impl Iterator<Item = (PictureKey, &Picture)> {

@@ -5,6 +5,7 @@
 
 use super::edtf::Date;
 use super::key::Key;
+use super::literature::Cited;
 use super::place::Placed;
 use super::words::closed_list;
 
@@ -45,9 +46,9 @@ pub struct Claim {
     pub by: Option<Placed<Key>>,
     /// The date of the statement.
     pub date: Option<Placed<Date>>,
-    /// The literature it is taken from.
-    pub cite: Option<Placed<Key>>,
-    /// Where in that literature.
+    /// The literature or the document it is taken from.
+    pub cite: Option<Placed<Cited>>,
+    /// Where in that.
     pub at: Option<String>,
 }
 

@@ -109,6 +109,7 @@ codes! {
     LiteratureUnknown = "literature-unknown", Error, "The literature has no such entry.";
     ExhibitionUnknown = "exhibition-unknown", Error, "The exhibitions have no such entry.";
     MarkUnknown = "mark-unknown", Error, "The catalogue has no such mark.";
+    DocumentUnknown = "document-unknown", Error, "The catalogue has no such document.";
     MarkConditionUnknown = "mark-condition-unknown", Error, "The record of the mark has no such condition.";
     TermUnknown = "term-unknown", Error, "The vocabulary has no such term.";
     MatrixUnknown = "matrix-unknown", Error, "The design has no such block, plate, stone or screen.";

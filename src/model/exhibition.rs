@@ -2,6 +2,7 @@
 
 use super::edtf::Date;
 use super::key::Key;
+use super::literature::Cited;
 use super::place::{Place, Placed};
 
 /// An exhibition.
@@ -18,7 +19,7 @@ pub struct Exhibition {
     /// When.
     pub date: Option<Placed<Date>>,
     /// Its catalogue.
-    pub cite: Option<Placed<Key>>,
+    pub cite: Option<Placed<Cited>>,
     /// Where it is recorded.
     pub place: Place,
 }

@@ -42,6 +42,7 @@ impl Named {
                 Target::Work(_) => Target::Work(key),
                 Target::Exhibition(_) => Target::Exhibition(key),
                 Target::Mark(_) => Target::Mark(key),
+                Target::Document(_) => Target::Document(key),
                 Target::Page(_) => Target::Page(key),
                 Target::Picture(picture) => Target::Picture(PictureKey {
                     owner: picture.owner.clone(),
@@ -65,6 +66,7 @@ impl Named {
                 | Target::Work(key)
                 | Target::Exhibition(key)
                 | Target::Mark(key)
+                | Target::Document(key)
                 | Target::Page(key) => key,
                 Target::Impression(sheet) => &sheet.design,
                 Target::Picture(picture) => &picture.name,
@@ -156,6 +158,10 @@ impl FormerKeys {
                     PictureOwner::Design(key) => self.design(key).map(PictureOwner::Design),
                     PictureOwner::Impression(key) => {
                         self.impression(key).map(PictureOwner::Impression)
+                    }
+                    PictureOwner::Document(key) => {
+                        let was = Named::Record(Target::Document(key.clone()));
+                        self.key_of(&was).cloned().map(PictureOwner::Document)
                     }
                 };
                 let by_owner = PictureKey {

@@ -129,6 +129,25 @@ pub enum PictureOwner {
     Design(Key),
     /// A photograph of an impression.
     Impression(ImpressionKey),
+    /// A picture of a document.
+    Document(Key),
+}
+
+/// What stands before the key of a document in the key of a picture, because a design may have the same key.
+const DOCUMENT: &str = "document/";
+
+impl FromStr for PictureOwner {
+    type Err = NotAKey;
+
+    fn from_str(text: &str) -> Result<PictureOwner, NotAKey> {
+        if let Some(document) = text.strip_prefix(DOCUMENT) {
+            return Ok(PictureOwner::Document(document.parse()?));
+        }
+        match text.parse() {
+            Ok(impression) => Ok(PictureOwner::Impression(impression)),
+            Err(NotAKey) => Ok(PictureOwner::Design(text.parse()?)),
+        }
+    }
 }
 
 impl fmt::Display for PictureOwner {
@@ -136,11 +155,13 @@ impl fmt::Display for PictureOwner {
         match self {
             PictureOwner::Design(key) => key.fmt(f),
             PictureOwner::Impression(key) => key.fmt(f),
+            PictureOwner::Document(key) => write!(f, "{DOCUMENT}{key}"),
         }
     }
 }
 
-/// The key of a picture: `14.7/recto`, or `14/drawing` for one of the design's own.
+/// The key of a picture: `14.7/recto`, `14/drawing` for one of the design's own, `document/ledger/leaf-3` for one of a
+/// document.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct PictureKey {
     /// The record it belongs to.
@@ -153,13 +174,9 @@ impl FromStr for PictureKey {
     type Err = NotAKey;
 
     fn from_str(text: &str) -> Result<PictureKey, NotAKey> {
-        let (owner, name) = text.split_once('/').ok_or(NotAKey)?;
-        let owner = match owner.parse() {
-            Ok(impression) => PictureOwner::Impression(impression),
-            Err(NotAKey) => PictureOwner::Design(owner.parse()?),
-        };
+        let (owner, name) = text.rsplit_once('/').ok_or(NotAKey)?;
         Ok(PictureKey {
-            owner,
+            owner: owner.parse()?,
             name: name.parse()?,
         })
     }
@@ -169,6 +186,15 @@ impl fmt::Display for PictureKey {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}/{}", self.owner, self.name)
     }
+}
+
+/// The key of a design and that of one of its parts: `14/cut-down`.
+///
+/// # Errors
+/// [`NotAKey`] where the text is not two keys with a stroke between them.
+pub(crate) fn split_part(text: &str) -> Result<(Key, Key), NotAKey> {
+    let (design, part) = text.split_once('/').ok_or(NotAKey)?;
+    Ok((design.parse()?, part.parse()?))
 }
 
 #[cfg(test)]
@@ -208,6 +234,10 @@ mod tests {
         let of_design: PictureKey = "14/drawing".parse().unwrap();
         assert!(matches!(of_design.owner, PictureOwner::Design(_)));
         assert_eq!(of_sheet.to_string(), "14.7/recto");
+        let of_document: PictureKey = "document/ledger/leaf-3".parse().unwrap();
+        assert!(matches!(of_document.owner, PictureOwner::Document(_)));
+        assert_eq!(of_document.to_string(), "document/ledger/leaf-3");
+        assert_eq!("ledger/leaf/3".parse::<PictureKey>(), Err(NotAKey));
     }
 
     #[test]

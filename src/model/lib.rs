@@ -19,6 +19,7 @@ pub mod certainty;
 pub mod codes;
 pub mod design;
 pub mod direction;
+pub mod document;
 pub mod edtf;
 pub mod exhibition;
 pub mod finding;

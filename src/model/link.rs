@@ -65,6 +65,8 @@ targets! {
     Exhibition(Key) = "exhibition",
     /// `mark:KEY`
     Mark(Key) = "mark",
+    /// `document:KEY`
+    Document(Key) = "document",
     /// `page:KEY`
     Page(Key) = "page",
     /// `picture:14.7/recto`
@@ -90,6 +92,8 @@ mod tests {
             "holder:harbour-museum",
             "lit:first-list",
             "picture:14.7/recto",
+            "document:ledger",
+            "picture:document/ledger/leaf-3",
             "page:introduction",
         ] {
             assert_eq!(text.parse::<Target>().unwrap().to_string(), text);

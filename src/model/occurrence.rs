@@ -31,6 +31,8 @@ pub enum RecordId {
     Work(Key),
     /// A mark that several sheets share.
     Mark(Key),
+    /// A document.
+    Document(Key),
     /// A page of the catalogue's own.
     Page(Key),
     /// A term of the catalogue's own vocabulary.
@@ -142,6 +144,8 @@ pub enum Referent {
     Party(Key, MentionRole),
     /// A part of the design that the record is, or is an impression of.
     Part(DesignPart, Key),
+    /// A part of the design with the first key.
+    PartOf(Key, DesignPart, Key),
     /// A term of a vocabulary.
     Term(List, Key),
     /// A theme.
@@ -154,7 +158,9 @@ impl Referent {
     pub fn role(&self) -> Option<MentionRole> {
         match self {
             Referent::Record(_, role) | Referent::Party(_, role) => Some(*role),
-            Referent::Part(..) | Referent::Term(..) | Referent::Theme(_) => None,
+            Referent::Part(..) | Referent::PartOf(..) | Referent::Term(..) | Referent::Theme(_) => {
+                None
+            }
         }
     }
 }
@@ -211,8 +217,16 @@ pub enum MentionRole {
     Sighting,
     /// Said something about it: a reading, an opinion, an observation, another claim.
     Said,
-    /// A work that is cited.
+    /// A work or document that is cited.
     Cited,
+    /// Wrote or issued the document.
+    WroteDocument,
+    /// Was sent the document.
+    ReceivedDocument,
+    /// Keeps the document.
+    KeepsDocument,
+    /// The document tells something of it.
+    ToldOf,
     /// An exhibition in which the impression was shown, or where the exhibition was.
     Exhibited,
     /// A holder that another became.

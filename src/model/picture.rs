@@ -2,6 +2,7 @@
 
 use super::boxes::PercentBox;
 use super::key::Key;
+use super::literature::Cited;
 use super::place::{Place, Placed};
 use super::words::{Side, closed_list};
 
@@ -36,7 +37,7 @@ closed_list! {
 pub struct Picture {
     /// Its name within its record; its side where none is given.
     pub name: Placed<Key>,
-    /// The file, relative to the design's folder, with `/`.
+    /// The file, relative to the folder of the design or of the documents, with `/`.
     pub file: Placed<String>,
     /// The same relative to the catalogue.
     pub path: String,
@@ -66,7 +67,7 @@ pub struct Picture {
     /// The subject, for a picture of a design.
     pub of: Option<PictureOf>,
     /// Where it is taken from.
-    pub cite: Option<Placed<Key>>,
+    pub cite: Option<Placed<Cited>>,
     /// Where in that.
     pub at: Option<String>,
     /// Where it is recorded.

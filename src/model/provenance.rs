@@ -3,6 +3,7 @@
 use super::certainty::{Basis, Certainty, Claim};
 use super::edtf::Date;
 use super::key::Key;
+use super::literature::Cited;
 use super::place::{Place, Placed};
 
 /// A person or institution, as a record or by name only.
@@ -94,7 +95,7 @@ pub struct Sighting {
     /// On what ground.
     pub basis: Option<Placed<Basis>>,
     /// The literature that reports it.
-    pub cite: Option<Placed<Key>>,
+    pub cite: Option<Placed<Cited>>,
     /// Where in it.
     pub at: Option<String>,
     /// Where it is recorded.

@@ -16,6 +16,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::catalogue::{Catalogue, Redacted};
 use super::certainty::Claim;
 use super::design::Design;
+use super::document::{Document, EvidenceTarget};
 use super::holder::Holder;
 use super::impression::{CountedSheet, Identification, Impression};
 use super::key::{ImpressionKey, Key, PictureKey};
@@ -86,6 +87,7 @@ impl Concealed {
             people,
             exhibitions,
             marks,
+            documents,
             occurrences,
             texts: _,
         } = redacted;
@@ -106,6 +108,7 @@ impl Concealed {
         catalogue.people.extend(people);
         catalogue.exhibitions.extend(exhibitions);
         catalogue.marks.extend(marks);
+        catalogue.documents.extend(documents);
         for (record, published) in occurrences {
             catalogue.occurrences.insert(record, published);
         }
@@ -139,6 +142,15 @@ impl Concealed {
 
     /// Removes unpublished pictures, and leaves of unpublished impressions what still counts.
     fn remove_unpublished(&mut self) {
+        let documents = &mut self.catalogue.documents;
+        let all = documents.len();
+        documents.retain(|_, document| document.publish);
+        self.is_whole &= documents.len() == all;
+        for document in documents.values_mut() {
+            let all = document.pictures.len();
+            document.pictures.retain(|p| p.publish);
+            self.is_whole &= document.pictures.len() == all;
+        }
         for design in self.catalogue.designs.values_mut() {
             let all = design.pictures.len() + design.impressions.len();
             design.pictures.retain(|p| p.publish);
@@ -173,6 +185,9 @@ impl Concealed {
         }
         for mark in self.catalogue.marks.values_mut() {
             links.of_mark(mark);
+        }
+        for document in self.catalogue.documents.values_mut() {
+            links.of_document(document);
         }
         for occurrences in self.catalogue.occurrences.values_mut() {
             links.references(&mut occurrences.references);
@@ -370,10 +385,11 @@ fn joined(catalogue: &Catalogue) -> BTreeSet<ImpressionKey> {
         .collect()
 }
 
-/// The impressions and pictures that a catalogue has.
+/// The impressions, pictures and documents that a catalogue has.
 struct Present {
     impressions: BTreeSet<ImpressionKey>,
     pictures: BTreeSet<PictureKey>,
+    documents: BTreeSet<Key>,
 }
 
 impl Present {
@@ -384,6 +400,7 @@ impl Present {
                 .map(|(_, impression)| impression.key.clone())
                 .collect(),
             pictures: catalogue.pictures().map(|(key, _)| key).collect(),
+            documents: catalogue.documents.keys().cloned().collect(),
         }
     }
 
@@ -391,6 +408,7 @@ impl Present {
         match target {
             Target::Impression(key) => self.impressions.contains(key),
             Target::Picture(key) => self.pictures.contains(key),
+            Target::Document(key) => self.documents.contains(key),
             _ => true,
         }
     }
@@ -467,6 +485,18 @@ impl Links<'_> {
             mark.picture = None;
             self.has_removed = true;
         }
+    }
+
+    /// A statement of a document that concerns only impressions that are not there goes.
+    fn of_document(&mut self, document: &mut Document) {
+        let present = self.present;
+        for telling in &mut document.tells {
+            self.retain(&mut telling.of, |of| match &of.value {
+                EvidenceTarget::Impression(key) => present.impressions.contains(key),
+                _ => true,
+            });
+        }
+        self.retain(&mut document.tells, |telling| !telling.of.is_empty());
     }
 
     fn standing(&mut self, standing: &mut RecordStanding) {

@@ -55,6 +55,8 @@ closed_list! {
         Exhibition = "exhibition",
         /// The page of a mark.
         Mark = "mark",
+        /// The page of a document.
+        Document = "document",
         /// A condition of a mark: a place in its page.
         Condition = "condition",
         /// A page of the catalogue's own.
@@ -90,6 +92,7 @@ impl IssuedAddress {
                 Target::Work(_) => IssuedKind::Work,
                 Target::Exhibition(_) => IssuedKind::Exhibition,
                 Target::Mark(_) => IssuedKind::Mark,
+                Target::Document(_) => IssuedKind::Document,
                 Target::Page(_) => IssuedKind::Page,
                 Target::Picture(_) => IssuedKind::Picture,
             },

@@ -20,6 +20,8 @@ closed_list! {
         Transfers = "transfers",
         /// Roles of people.
         Roles = "roles",
+        /// Kinds of documents.
+        Documents = "documents",
         /// Relations between designs.
         Relations = "relations",
         /// Subjects; free words are allowed beside them.
@@ -58,6 +60,7 @@ impl List {
             List::Kinds => "kind of impression",
             List::Transfers => "way of transfer",
             List::Roles => "role",
+            List::Documents => "kind of document",
             List::Relations => "relation",
             List::Subjects => "subject",
         }

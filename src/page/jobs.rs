@@ -132,6 +132,11 @@ fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, PageMaker<'a>)> {
         let make = move |here: &Here<'_>| records::mark::page(here, mark);
         jobs.push((address, Box::new(make)));
     }
+    for document in public.documents.values() {
+        let address = Address::Document(document.key.clone());
+        let make = move |here: &Here<'_>| records::document::page(here, document);
+        jobs.push((address, Box::new(make)));
+    }
     let editions = book.editions.as_ref().map(Editions::register);
     for (edition, place) in editions.iter().flat_map(|r| &r.editions).zip(0..) {
         let address = Address::Edition(edition.key(place));

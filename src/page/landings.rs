@@ -95,6 +95,7 @@ impl Landings {
             | Address::Person(_)
             | Address::Work(_)
             | Address::Exhibition(_)
+            | Address::Document(_)
             | Address::Page(_) => (&none, &none),
         };
         let mut page = page;

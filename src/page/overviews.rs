@@ -12,8 +12,8 @@ use crate::page::about::{catalogue_notes, cite, contents, data};
 use crate::page::census::catalogue_census;
 use crate::page::changes::latest;
 use crate::page::indexes::{
-    chronology, concordance, designs, diligence_index, exhibitions, gathered, glossary, holders,
-    literature, marks_index, owners, people, titles,
+    chronology, concordance, designs, diligence_index, documents, exhibitions, gathered, glossary,
+    holders, literature, marks_index, owners, people, titles,
 };
 use crate::page::key::{candidates, choose};
 use crate::page::resolve;
@@ -52,6 +52,7 @@ fn has_something(input: &Input<'_>, overview: Overview) -> bool {
         Overview::Chronology => !input.studies.chronology.is_empty(),
         Overview::Exhibitions => !public.exhibitions.is_empty(),
         Overview::Literature => !public.literature.is_empty(),
+        Overview::Documents => !public.documents.is_empty(),
         Overview::Concordance => {
             !input.studies.concordance.works.is_empty() || has_former_numbers(public)
         }
@@ -99,6 +100,7 @@ pub(super) fn page(here: &Here<'_>, overview: Overview) -> Leaf {
         Overview::Chronology => chronology::page(here),
         Overview::Exhibitions => exhibitions::page(here),
         Overview::Literature => literature::page(here),
+        Overview::Documents => documents::page(here),
         Overview::Concordance => concordance::page(here),
         Overview::Glossary => glossary::page(here),
         Overview::About => contents::page(here),

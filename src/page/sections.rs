@@ -29,6 +29,7 @@ pub(super) fn section(address: &Address) -> Option<Overview> {
         Address::Person(_)
         | Address::Work(_)
         | Address::Exhibition(_)
+        | Address::Document(_)
         | Address::Edition(_)
         | Address::Page(_)
         | Address::FieldNotes => Overview::About,
@@ -53,6 +54,7 @@ fn of_overview(overview: Overview) -> Option<Overview> {
         | Overview::Chronology
         | Overview::Exhibitions
         | Overview::Literature
+        | Overview::Documents
         | Overview::Concordance
         | Overview::Glossary
         | Overview::About

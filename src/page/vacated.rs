@@ -82,6 +82,7 @@ fn page_of(address: &IssuedAddress) -> Option<Address> {
             Target::Work(key) => Address::Work(key.clone()),
             Target::Exhibition(key) => Address::Exhibition(key.clone()),
             Target::Mark(key) => Address::Mark(key.clone()),
+            Target::Document(key) => Address::Document(key.clone()),
             Target::Page(key) => Address::of_page(key),
             Target::Picture(_) => return None,
         },
@@ -126,7 +127,7 @@ impl OncePossible {
             }
             IssuedAddress::Record(Target::Picture(picture)) => match &picture.owner {
                 PictureOwner::Impression(sheet) => sheet,
-                PictureOwner::Design(_) => return,
+                PictureOwner::Design(_) | PictureOwner::Document(_) => return,
             },
             IssuedAddress::Record(Target::Impression(sheet))
                 if entry.is_none_or(had_observations) =>

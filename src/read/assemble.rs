@@ -1,6 +1,6 @@
 //! Assembles a catalogue from the files of a folder.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 use rayon::prelude::*;
@@ -18,6 +18,7 @@ use crate::read::files::kind::{FileKind, Location};
 use crate::read::files::load::Loaded;
 use crate::read::former::former_keys;
 use crate::read::records::designs::{self, DesignFiles, ReadDesign};
+use crate::read::records::documents;
 use crate::read::records::exhibitions::exhibition;
 use crate::read::records::marks;
 use crate::read::records::parties;
@@ -33,6 +34,7 @@ use crate::read::references::occurrences;
 use crate::read::references::occurrences::RecordOccurrences;
 use crate::read::references::renewed::Renewal;
 use crate::read::references::resolve;
+use crate::read::references::withheld;
 use crate::read::shape::{CATALOGUE, EXHIBITION, PAGE, TERM};
 use crate::read::stray::stray_files;
 use crate::read::theme::{own_themes, theme};
@@ -62,7 +64,9 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
     let mut findings = inputs.findings.clone();
     let (former, of_former) = former_keys(loaded);
     findings.extend(of_former);
-    let (settings, of_settings) = read_settings(loaded, &former, &mut findings);
+    let withheld = withheld::documents(loaded);
+    let (settings, of_settings) =
+        read_settings(loaded, of_catalogue(&former, &withheld), &mut findings);
     let mut catalogue = Catalogue {
         sources: Sources::default(),
         settings,
@@ -72,6 +76,7 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
         literature: BTreeMap::new(),
         exhibitions: BTreeMap::new(),
         marks: BTreeMap::new(),
+        documents: BTreeMap::new(),
         vocabularies: vocabulary::built_in(),
         pages: BTreeMap::new(),
         occurrences: BTreeMap::new(),
@@ -91,6 +96,8 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
     parties::holders(loaded, &mut catalogue, &mut findings);
     parties::people(loaded, &mut catalogue, &mut findings);
     marks::marks(loaded, &mut catalogue, &mut findings);
+    unread.pictures_of_documents =
+        documents::documents(loaded, locations, &mut catalogue, &mut findings);
     read_the_rest(dir, loaded, &mut catalogue, &mut findings);
     catalogue.sources = inputs.sources.clone();
     unread.add_unread(loaded, &catalogue.sources);
@@ -110,14 +117,14 @@ type OfSettings = (Option<Settings>, Vec<PrivateText>, RecordOccurrences);
 
 fn read_settings(
     loaded: &[Loaded],
-    former: &FormerKeys,
+    renewal: Renewal<'_>,
     findings: &mut Vec<Finding>,
 ) -> (Settings, Option<OfSettings>) {
     let own = loaded.iter().find(|file| file.kind == FileKind::Settings);
     let place = own.map_or(Place::default(), |file| Place::start_of(file.file));
     let record = own
         .and_then(Loaded::source)
-        .map(|source| record::one(source, &CATALOGUE, of_catalogue(former), settings));
+        .map(|source| record::one(source, &CATALOGUE, renewal, settings));
     match record {
         Some(record) => {
             findings.extend(record.findings);
@@ -129,10 +136,11 @@ fn read_settings(
 }
 
 /// Records that belong to no design.
-fn of_catalogue(former: &FormerKeys) -> Renewal<'_> {
+fn of_catalogue<'r>(former: &'r FormerKeys, withheld: &'r BTreeSet<Key>) -> Renewal<'r> {
     Renewal {
         former,
         design: None,
+        withheld,
     }
 }
 
@@ -179,9 +187,10 @@ fn read_designs(
     }
     let folders: Vec<_> = folders.into_iter().collect();
     let former = &catalogue.former;
+    let withheld = withheld::documents(loaded);
     let read: Vec<ReadDesign> = folders
         .par_iter()
-        .map(|(key, files)| designs::read(key, files, locations, former))
+        .map(|(key, files)| designs::read(key, files, locations, (former, &withheld)))
         .collect();
     let mut unread = Unread::default();
     for read in read {
@@ -213,7 +222,8 @@ fn read_the_rest(
     findings: &mut Vec<Finding>,
 ) {
     let former = catalogue.former.clone();
-    let renewal = of_catalogue(&former);
+    let withheld = withheld::documents(loaded);
+    let renewal = of_catalogue(&former, &withheld);
     for file in loaded {
         let Some(source) = file.source() else {
             continue;

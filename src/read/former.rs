@@ -69,6 +69,7 @@ fn may_have(kind: &FileKind, text: &str) -> bool {
         | FileKind::Holder(_)
         | FileKind::Person(_)
         | FileKind::Mark(_)
+        | FileKind::Document(_)
         | FileKind::PageRecord(_)
         | FileKind::Exhibitions => sets("was"),
         _ => false,
@@ -82,6 +83,7 @@ fn record_of(file: &Loaded) -> Option<(Named, Place)> {
         FileKind::Holder(key) => Target::Holder(key.clone()),
         FileKind::Person(key) => Target::Person(key.clone()),
         FileKind::Mark(key) => Target::Mark(key.clone()),
+        FileKind::Document(key) => Target::Document(key.clone()),
         FileKind::Page(key) => Target::Page(key.clone()),
         _ => return None,
     };
@@ -163,6 +165,10 @@ impl Walk<'_> {
                 self.parts(tree, "conditions", |key| {
                     Named::Condition(mark.clone(), key)
                 });
+            }
+            FileKind::Document(key) => {
+                self.was(&Named::Record(Target::Document(key.clone())), tree);
+                self.pictures(tree, &PictureOwner::Document(key.clone()));
             }
             FileKind::Exhibitions => {
                 for (name, node) in in_order(tree) {

@@ -13,7 +13,7 @@ mod own;
 mod planned;
 mod things;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 use self::edits::Edits;
@@ -33,7 +33,7 @@ use crate::read::records::record;
 use crate::read::references::note;
 use crate::read::references::renewed::{Renewal, Renewed, renewed, renewed_in_each};
 use crate::read::shape::{
-    CATALOGUE, DESIGN, EXHIBITION, HOLDER, IMPRESSION, MARK_RECORD, PERSON, Shape, TERM,
+    CATALOGUE, DESIGN, DOCUMENT, EXHIBITION, HOLDER, IMPRESSION, MARK_RECORD, PERSON, Shape, TERM,
 };
 
 /// Plans to give `thing` the key `new` in the catalogue in `dir`, whose files are `inputs`.
@@ -76,8 +76,14 @@ fn references(file: &Loaded, former: &FormerKeys) -> Vec<Renewed> {
     let Some(source) = file.source() else {
         return Vec::new();
     };
+    // References are changed in all records, published or not.
+    let none_withheld = BTreeSet::new();
     let one = |shape: &'static Shape, design: Option<&Key>| {
-        let renewal = Renewal { former, design };
+        let renewal = Renewal {
+            former,
+            design,
+            withheld: &none_withheld,
+        };
         record::tree_alone(source, |tree| {
             Some(renewed(tree, shape, source.file, renewal)?.1)
         })
@@ -86,6 +92,7 @@ fn references(file: &Loaded, former: &FormerKeys) -> Vec<Renewed> {
         let renewal = Renewal {
             former,
             design: None,
+            withheld: &none_withheld,
         };
         record::tree_alone(source, |tree| {
             Some(renewed_in_each(tree, shape, source.file, renewal)?.1)
@@ -98,6 +105,7 @@ fn references(file: &Loaded, former: &FormerKeys) -> Vec<Renewed> {
         FileKind::Holder(_) => one(&HOLDER, None),
         FileKind::Person(_) => one(&PERSON, None),
         FileKind::Mark(_) => one(&MARK_RECORD, None),
+        FileKind::Document(_) => one(&DOCUMENT, None),
         FileKind::Exhibitions => many(&EXHIBITION),
         FileKind::Terms(_) => many(&TERM),
         FileKind::Commentary(_)
@@ -105,6 +113,9 @@ fn references(file: &Loaded, former: &FormerKeys) -> Vec<Renewed> {
         | FileKind::HolderNote(_)
         | FileKind::PersonNote(_)
         | FileKind::MarkNote(_)
+        | FileKind::DocumentNote(_)
+        | FileKind::Transcription(_)
+        | FileKind::Translation(..)
         | FileKind::Page(_) => {
             let links = file.note().map(|text| note::renewed(&text, former));
             return links.unwrap_or_default();

@@ -7,6 +7,7 @@
 
 use serde_json::{Map, Value, json};
 
+use crate::model::document::EvidenceTarget;
 use crate::model::link;
 use crate::model::vocabulary::List;
 use crate::read::records::vocabulary;
@@ -178,6 +179,9 @@ impl Definitions {
             Takes::TermOrWords(list) => any([built_in(*list), json!({ "type": "string" })]),
             Takes::Refers(target, _) => reference(*target),
             Takes::Link(_) => pattern(&format!("({}):.+", link::Target::KINDS.join("|"))),
+            Takes::EvidenceTarget(_) => {
+                pattern(&format!("({}):.+", EvidenceTarget::KINDS.join("|")))
+            }
             Takes::Party(_) => any([
                 key(),
                 json!({
@@ -263,7 +267,8 @@ fn rule(shape: &'static Shape) -> Option<(&'static str, Value)> {
 fn reference(target: Target) -> Value {
     match target {
         Target::Impression => pattern(&format!("{KEY}\\.[1-9][0-9]*")),
-        Target::Picture => pattern(&format!("{KEY}(\\.[1-9][0-9]*)?/{KEY}")),
+        Target::Picture => pattern(&format!("({KEY}(\\.[1-9][0-9]*)?|document/{KEY})/{KEY}")),
+        Target::Cited => pattern(&format!("(document:)?{KEY}")),
         _ => key(),
     }
 }

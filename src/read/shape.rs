@@ -13,6 +13,7 @@
 
 mod declare;
 mod design;
+mod document;
 mod example;
 mod impression;
 mod mark;
@@ -27,6 +28,7 @@ pub use design::{
     COMPARISON, DESIGN, MAKER, MATRIX, MATRIX_NOW, POINT, PRINTING, RELATED, SERIES, SIZE, STATE,
     TITLE, VARIANT,
 };
+pub use document::{DOCUMENT, TELLING};
 pub use impression::{
     EXHIBITED, FORMER_ACCESSION, IDENTIFICATION, IMPRESSION, MARK, MAYBE_SAME_SHEET, OBSERVED,
     OPINION, OTHER_SHEET, PROVENANCE, SAME_SHEET, SHEET, SIGHTING,
@@ -37,7 +39,7 @@ pub use others::{
     CATALOGUE, CONSENT, EXHIBITION, FORMER_NAME, HOLDER, OTHER_NAME, PAGE, PERSON, PICTURES,
     PRIVACY, SUCCESSOR, TERM,
 };
-pub use picture::{DESIGN_PICTURE, PICTURE};
+pub use picture::{DESIGN_PICTURE, PICTURE, PICTURE_OF_DOCUMENT};
 
 pub(crate) use declare::{STATEMENT, settleable};
 pub(crate) use others::consent_covers;
@@ -51,6 +53,7 @@ pub static RECORDS: &[(&str, &Shape, Holds)] = &[
     ("holder", &HOLDER, Holds::One),
     ("person", &PERSON, Holds::One),
     ("mark", &MARK_RECORD, Holds::One),
+    ("document", &DOCUMENT, Holds::One),
     ("page", &PAGE, Holds::One),
     ("exhibitions", &EXHIBITION, Holds::ManyByKey),
     ("vocabulary", &TERM, Holds::ManyByKey),
@@ -178,5 +181,7 @@ mod tests {
         assert_eq!(required(&HOLDER), ["name", "kind"]);
         assert_eq!(required(&PERSON), ["name"]);
         assert_eq!(required(&EXHIBITION), ["title"]);
+        assert!(required(&DOCUMENT).is_empty());
+        assert_eq!(required(&TELLING), ["of", "says"]);
     }
 }

@@ -23,14 +23,13 @@ pub(crate) fn stray_files(
     findings: &mut Vec<Finding>,
 ) {
     let used: BTreeSet<&str> = catalogue
-        .designs
-        .values()
-        .flat_map(|design| {
-            let of_sheets = design.impressions.values().flat_map(|i| &i.pictures);
-            design.pictures.iter().chain(of_sheets)
-        })
-        .map(|picture| picture.path.as_str())
+        .pictures()
+        .map(|(_, picture)| picture.path.as_str())
         .collect();
+    let misses_picture_of_document = findings.iter().any(|finding| {
+        let path = catalogue.sources.path(finding.at.place.file);
+        finding.code == Code::PictureMissing && path.starts_with("records/documents/")
+    });
     let told_to_leave: BTreeSet<Key> = findings
         .iter()
         .filter(|finding| finding.code == Code::PathLeaves)
@@ -76,6 +75,16 @@ pub(crate) fn stray_files(
                 )
                 .help("name it in the record of what it shows, or take it out of the folder")
             }
+            FileKind::DocumentPicture
+                if !used.contains(path)
+                    && !unread.pictures_of_documents
+                    && !misses_picture_of_document =>
+            {
+                let name = path.rsplit('/').next().unwrap_or(path);
+                let message = format!("no record of a document names the picture {name}");
+                Finding::new(Code::PictureOrphan, here, message)
+                    .help("name it in the record of what it shows, or take it out of the folder")
+            }
             FileKind::NoKey { name, wanted } => no_key(name, *wanted, here),
             FileKind::LeadsOut if folder_of(path).is_none_or(|d| !told_to_leave.contains(&d)) => {
                 Finding::new(
@@ -112,6 +121,13 @@ pub(crate) fn stray_files(
             FileKind::HolderNote(key) if !catalogue.holders.contains_key(key) => lonely(here, path),
             FileKind::PersonNote(key) if !catalogue.people.contains_key(key) => lonely(here, path),
             FileKind::MarkNote(key) if !catalogue.marks.contains_key(key) => lonely(here, path),
+            FileKind::DocumentNote(key)
+            | FileKind::Transcription(key)
+            | FileKind::Translation(key, _)
+                if !catalogue.documents.contains_key(key) =>
+            {
+                lonely_of_document(here, key)
+            }
             FileKind::PageRecord(key) if !catalogue.pages.contains_key(key) => {
                 let message = format!("this record is of no page: there is no {key}.md beside it");
                 Finding::new(Code::FileUnexpected, here, message)
@@ -131,6 +147,13 @@ fn lonely(here: Place, path: &str) -> Finding {
         format!("this text belongs to no record: there is no {record}"),
     )
     .help("write the record beside it, or remove the text")
+}
+
+fn lonely_of_document(here: Place, key: &Key) -> Finding {
+    let record = format!("records/documents/{key}.toml");
+    let message = format!("this text belongs to no document: there is no {record}");
+    Finding::new(Code::FileUnexpected, here, message)
+        .help("write the record beside it, or take the text away")
 }
 
 fn no_key(name: &str, wanted: ExpectedName, here: Place) -> Finding {
@@ -166,8 +189,11 @@ fn expected_near(path: &str) -> String {
         Some("holders") => "holders are records/holders/KEY.toml".to_owned(),
         Some("people") => "people are records/people/KEY.toml".to_owned(),
         Some("marks") => "marks are records/marks/KEY.toml".to_owned(),
+        Some("documents") => {
+            "documents are records/documents/KEY.toml, beside them KEY.md, KEY.transcription.md, translations as KEY.en.md, and pictures/".to_owned()
+        }
         Some("designs") => "designs are records/designs/KEY/design.toml".to_owned(),
-        _ => "records/ holds designs, holders, people, marks, pages, vocabulary, literature.bib and exhibitions.toml"
+        _ => "records/ holds designs, holders, people, marks, documents, pages, vocabulary, literature.bib and exhibitions.toml"
             .to_owned(),
     }
 }

@@ -18,10 +18,12 @@ use toml::de::DeValue;
 
 use crate::model::boxes::{NotABox, PercentBox};
 use crate::model::codes::Code;
+use crate::model::document::EvidenceTarget;
 use crate::model::edtf::Date;
 use crate::model::finding::Finding;
 use crate::model::key::{ImpressionKey, Key, PictureKey};
 use crate::model::link::Target;
+use crate::model::literature::Cited;
 use crate::model::place::{Place, Placed};
 use crate::model::settings::Ink;
 use crate::model::size::{Mm, Size};
@@ -336,6 +338,69 @@ pub(crate) fn key<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Pla
     key_from(faults, text.value, text.place)
 }
 
+/// A work of the literature by its key, or a document as `document:KEY`.
+pub(crate) fn cited<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<Cited>> {
+    let text = str_in(faults, node, "a key in quotes")?;
+    match text.value.split_once(':') {
+        None => {
+            let key = key_from(faults, text.value, text.place)?;
+            Some(Placed::new(Cited::Work(key.value), key.place))
+        }
+        Some(("document", key)) => {
+            let key = key_from(faults, key, text.place)?;
+            Some(Placed::new(Cited::Document(key.value), key.place))
+        }
+        Some((kind, key)) => {
+            let message = format!("\"{}\" is no key of the literature", text.value);
+            let help = if kind == "lit" {
+                format!("write \"{key}\"")
+            } else {
+                "write the key of an entry of the literature, or document: and the key of a document"
+                    .to_owned()
+            };
+            faults.push(Finding::new(Code::KeyForm, text.place, message).help(help));
+            None
+        }
+    }
+}
+
+/// What a document tells something of: a record or a part of a design.
+pub(crate) fn evidence_target<'t>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+) -> Option<Placed<EvidenceTarget>> {
+    let text = str_in(faults, node, "a record in quotes")?;
+    let target = text.value.parse().ok();
+    if target.is_none() {
+        let message = format!(
+            "\"{}\" names nothing of which a document can tell",
+            text.value
+        );
+        let kind = text.value.split_once(':').map(|(kind, _)| kind);
+        let near = kind.and_then(|kind| near::nearest(kind, EvidenceTarget::KINDS.iter().copied()));
+        let help = match (kind, near) {
+            (Some("state"), _) => {
+                "write the design and the state: \"state:14/cut-down\"".to_owned()
+            }
+            (Some("printing"), _) => {
+                "write the design and the printing: \"printing:14/own\"".to_owned()
+            }
+            (Some("impression"), _) => {
+                "write the design and the number: \"impression:14.7\"".to_owned()
+            }
+            (Some(kind), Some(near)) if kind != near => {
+                format!("write \"{}\"", text.value.replacen(kind, near, 1))
+            }
+            _ => format!(
+                "write one of {}: and its key",
+                EvidenceTarget::KINDS.join(":, ")
+            ),
+        };
+        faults.push(Finding::new(Code::LinkUnknown, text.place, message).help(help));
+    }
+    target.map(|target| Placed::new(target, text.place))
+}
+
 /// A key from text at `place`.
 pub(crate) fn key_from(faults: &mut Faults<'_>, text: &str, place: Place) -> Option<Placed<Key>> {
     if let Ok(key) = text.parse() {
@@ -378,7 +443,7 @@ pub(crate) fn picture_key<'t>(
         faults,
         node,
         "picture",
-        "an impression's or design's key, a stroke and the picture's name: \"14.7/recto\"",
+        "an impression's or design's key, a stroke and the picture's name: \"14.7/recto\"; before the key of a document document/: \"document/ledger/leaf-3\"",
     )
 }
 

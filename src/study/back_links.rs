@@ -36,6 +36,8 @@ pub struct BackLinks {
     pub works: BTreeMap<Key, Vec<Mention>>,
     /// Of exhibitions.
     pub exhibitions: BTreeMap<Key, Vec<Mention>>,
+    /// Of documents.
+    pub documents: BTreeMap<Key, Vec<Mention>>,
     /// Of marks.
     pub marks: BTreeMap<Key, Vec<Mention>>,
     /// Of designs.
@@ -70,6 +72,7 @@ impl BackLinks {
             Referent::Record(Target::Person(key), _) => self.people.entry(key.clone()),
             Referent::Record(Target::Work(key), _) => self.works.entry(key.clone()),
             Referent::Record(Target::Exhibition(key), _) => self.exhibitions.entry(key.clone()),
+            Referent::Record(Target::Document(key), _) => self.documents.entry(key.clone()),
             Referent::Record(Target::Mark(key), _) => self.marks.entry(key.clone()),
             Referent::Party(key, _) if catalogue.people.contains_key(key) => {
                 self.people.entry(key.clone())
@@ -91,7 +94,7 @@ impl BackLinks {
             Referent::Record(Target::Impression(key), _) => key,
             Referent::Record(Target::Picture(picture), _) => match &picture.owner {
                 PictureOwner::Impression(key) => key,
-                PictureOwner::Design(_) => return,
+                PictureOwner::Design(_) | PictureOwner::Document(_) => return,
             },
             _ => return,
         };
@@ -106,6 +109,7 @@ impl BackLinks {
             .chain(self.people.values_mut())
             .chain(self.works.values_mut())
             .chain(self.exhibitions.values_mut())
+            .chain(self.documents.values_mut())
             .chain(self.marks.values_mut())
             .chain(self.designs.values_mut())
             .chain(self.impressions.values_mut());

@@ -1,6 +1,6 @@
 //! The chronology: the dated events of a catalogue, in order.
 //!
-//! In: the dates of designs, states, printings, matrices, exhibitions and people. Out: [`Event`]s
+//! In: the dates of designs, states, printings, matrices, exhibitions, documents and people. Out: [`Event`]s
 //! by the earliest day each can be. Only the catalogue's own view of a date is used.
 //! Definitions: `docs/definitions.md, "Order of lists"` and `"Dates"`.
 //!
@@ -67,6 +67,8 @@ pub enum EventKind {
     },
     /// An exhibition was shown.
     Exhibition(Key),
+    /// A document was written.
+    Document(Key),
     /// Somebody died.
     Died(Key),
 }
@@ -82,7 +84,8 @@ impl EventKind {
             EventKind::Printing { .. } => 4,
             EventKind::Matrix { .. } => 5,
             EventKind::Exhibition(_) => 6,
-            EventKind::Died(_) => 7,
+            EventKind::Document(_) => 7,
+            EventKind::Died(_) => 8,
         }
     }
 
@@ -95,6 +98,7 @@ impl EventKind {
             EventKind::Born(_)
             | EventKind::Active(_)
             | EventKind::Exhibition(_)
+            | EventKind::Document(_)
             | EventKind::Died(_) => None,
         }
     }
@@ -129,6 +133,13 @@ pub fn chronology(catalogue: &Catalogue, order: &Order) -> Vec<Event> {
             &mut events,
             exhibition.date.as_ref().map(|d| &d.value),
             EventKind::Exhibition(key.clone()),
+        );
+    }
+    for (key, document) in &catalogue.documents {
+        push(
+            &mut events,
+            document.date.as_ref().map(|d| &d.value),
+            EventKind::Document(key.clone()),
         );
     }
     // The sort is stable: the states of one design keep the order of the record.

@@ -286,18 +286,16 @@ fn parts(design: &Design) -> impl Iterator<Item = (DesignPart, &[Citation])> {
 fn cells(literature: &[Citation], of_design: Option<&Design>) -> BTreeMap<Key, Vec<OtherNumber>> {
     let mut cells: BTreeMap<Key, Vec<OtherNumber>> = BTreeMap::new();
     for citation in literature {
-        let Some(number) = &citation.number else {
+        // A document may number prints, but is no catalogue of them.
+        let (Some(number), Some(work)) = (&citation.number, citation.cite.work()) else {
             continue;
         };
-        cells
-            .entry(citation.cite.value.clone())
-            .or_default()
-            .push(OtherNumber {
-                number: number.clone(),
-                of_design: of_design.and_then(|design| number_of(design, &citation.cite.value)),
-                relation: citation.relation,
-                at: citation.at.clone(),
-            });
+        cells.entry(work.clone()).or_default().push(OtherNumber {
+            number: number.clone(),
+            of_design: of_design.and_then(|design| number_of(design, work)),
+            relation: citation.relation,
+            at: citation.at.clone(),
+        });
     }
     cells
 }
@@ -320,7 +318,10 @@ fn from_theirs(design: &Design, work: &Key, cell: &OtherNumber, ours: &OwnEntry)
 
 /// The number of a design in a work.
 fn number_of(design: &Design, work: &Key) -> Option<String> {
-    let mut numbers = design.literature.iter().filter(|c| c.cite.value == *work);
+    let mut numbers = design
+        .literature
+        .iter()
+        .filter(|c| c.cite.work() == Some(work));
     numbers.find_map(|citation| citation.number.clone())
 }
 

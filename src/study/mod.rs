@@ -19,7 +19,7 @@
 //! | what readers type to find a record | [`search`]: folding, words, the index and its shards |
 //! | what editions issued, and what each changed | [`issued`] |
 //! | what a reference means | [`resolve`]: names, numbers and keys, and the readings of a reference |
-//! | the records listed another way | [`concordance`], [`opinions`], [`chronology`], [`back_links`] |
+//! | the records listed another way | [`concordance`], [`opinions`], [`chronology`], [`back_links`], [`tellings`] of documents |
 
 use std::collections::BTreeMap;
 
@@ -49,6 +49,7 @@ pub mod same_sheet;
 pub mod search;
 pub mod size_slip;
 pub mod sizes;
+pub mod tellings;
 pub mod tolerance;
 
 pub use census::{clique_cover, crossing, editions, firmness, linked, occasions, survival};
@@ -77,6 +78,7 @@ use printing_order::{PrintingOrder, UnlikeWear};
 use separate::Separability;
 use survival::Survival;
 use table::DiagnosticTable;
+use tellings::Tellings;
 
 /// Everything that is computed from a catalogue.
 ///
@@ -119,6 +121,8 @@ pub struct Studies {
     pub concordance: Concordance,
     /// The records that mention each record.
     pub back_links: BackLinks,
+    /// What documents tell, by what they tell it of.
+    pub tellings: Tellings,
     /// The dated events, in order.
     pub chronology: Vec<Event>,
     /// The marks that several people used.
@@ -205,6 +209,7 @@ impl Studies {
             sets: linked::sets(catalogue),
             concordance: Concordance::of(catalogue, &order),
             back_links: links,
+            tellings: Tellings::of(catalogue),
             chronology: chronology::chronology(catalogue, &order),
             shared_marks: marks::shared(catalogue),
             diligence,

@@ -53,7 +53,7 @@ pub fn in_our_terms(design: &Design, opinion: &Opinion) -> Option<InOurTerms> {
     let relation = |literature: &[Citation]| {
         let cited = literature.iter().find(|citation| {
             let number = citation.number.as_deref();
-            citation.cite.value == *work && number.is_some_and(|n| is_same_number(n, said))
+            citation.cite.work() == Some(work) && number.is_some_and(|n| is_same_number(n, said))
         });
         cited.map(|citation| citation.relation)
     };

@@ -21,6 +21,11 @@ const EVERY_KEY: &str = include_str!("../every-key.txt");
 const EXCEPTIONS: &[(&str, &str)] = &[
     ("design.pictures.name", FORMER_NAMES),
     ("impression.pictures.name", FORMER_NAMES),
+    ("document.pictures.name", FORMER_NAMES),
+    ("document.pictures.publish", DECIDES),
+    ("document.publish", DECIDES),
+    ("document.by.name", PARTY_STAYS),
+    ("document.to.name", PARTY_STAYS),
     ("design.pictures.publish", DECIDES),
     ("impression.pictures.publish", DECIDES),
     ("impression.publish", DECIDES),
@@ -239,6 +244,7 @@ fn file(path: &str, text: &'static str) -> File {
         ["records", "holders", _] => "holder",
         ["records", "people", _] => "person",
         ["records", "marks", _] => "mark",
+        ["records", "documents", name] if name.ends_with(".toml") => "document",
         ["records", "vocabulary", _] => "vocabulary",
         ["records", "pages", name] if name.ends_with(".toml") => "page",
         ["records", "designs", _, "design.toml"] => "design",
@@ -312,7 +318,7 @@ fn changed(keys: &[DeclaredKey], change: Change) -> BTreeMap<&'static str, File>
 }
 
 /// The picture of every record.
-static PICTURE: LazyLock<Vec<u8>> = LazyLock::new(|| {
+pub static PICTURE: LazyLock<Vec<u8>> = LazyLock::new(|| {
     let picture = image::RgbImage::from_fn(96, 72, |x, y| {
         let tone = (x * 37 + y * 91 + x * y * 7) % 251;
         image::Rgb([u8::try_from(tone).unwrap(); 3])
@@ -345,6 +351,7 @@ fn site(files: &BTreeMap<&str, File>) -> (Site, Vec<String>) {
         "themes/harbour/words/en.ftl",
         b"census = Register of sheets\n",
     );
+    write("records/documents/pictures/leaf.png", &PICTURE);
     for name in ["1", "drawing", "block"] {
         write(&format!("records/designs/1/pictures/{name}.png"), &PICTURE);
     }

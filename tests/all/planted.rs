@@ -200,6 +200,7 @@ fn values(key: &KeyShape, takes: &'static Takes, around: &[&'static Shape]) -> V
         Takes::Theme => vec![refers(Code::ThemeUnknown, NOBODY)],
         Takes::Term(_) => vec![refers(Code::TermUnknown, NOBODY)],
         Takes::Link(_) => vec![refers(Code::DesignUnknown, "design:nobody-here")],
+        Takes::EvidenceTarget(_) => vec![refers(Code::DesignUnknown, "printing:nobody-here/own")],
         Takes::HolderOrWords(_) => vec![text(), refers(Code::HolderUnknown, NOBODY)],
         Takes::Party(_) => {
             let mut all = tables(&PARTY, around);
@@ -290,6 +291,7 @@ fn reference(target: Target) -> Planted {
         Target::Person => (Code::PersonUnknown, NOBODY),
         Target::Party => (Code::PartyUnknown, NOBODY),
         Target::Work => (Code::LiteratureUnknown, NOBODY),
+        Target::Cited => (Code::DocumentUnknown, "document:nobody-here"),
         Target::Exhibition => (Code::ExhibitionUnknown, NOBODY),
         Target::Mark => (Code::MarkUnknown, NOBODY),
         Target::Page => (Code::PageUnknown, NOBODY),
@@ -344,6 +346,7 @@ fn sample(takes: &'static Takes) -> Value {
             List::Kinds => "proof",
             List::Transfers => "gift",
             List::Roles => "artist",
+            List::Documents => "letter",
             List::Relations => "copy",
             List::Subjects => "night",
         }
@@ -354,7 +357,7 @@ fn sample(takes: &'static Takes) -> Value {
             Target::Picture => "1.1/recto",
             Target::Holder => "museum",
             Target::Person | Target::Party => "artist",
-            Target::Work => "list",
+            Target::Work | Target::Cited => "list",
             Target::Exhibition => "show",
             Target::Mark => "studio-seal",
             Target::Page => "thanks",
@@ -369,7 +372,7 @@ fn sample(takes: &'static Takes) -> Value {
         .into(),
         Takes::MarkCondition => "whole".into(),
         Takes::Theme => "laid".into(),
-        Takes::Link(_) => "design:1".into(),
+        Takes::Link(_) | Takes::EvidenceTarget(_) => "design:1".into(),
         Takes::Party(_) => "artist".into(),
         Takes::Ties => Value::Array(Vec::new()),
         Takes::PointValues | Takes::Observed => "present".into(),

@@ -55,7 +55,7 @@ holder = "museum"    # since 1962
 identified = { state = { block = "dark" }, printing = "own", variant = "mica" }
 exhibited = [{ exhibition = "early" }]
 literature = [{ cite = "list", at = "p. 3" }]
-sightings = [{ date = "1962", by = "museum" }]
+sightings = [{ date = "1962", by = "museum", cite = "document:ledger" }]
 marks = [{ mark = "oval", condition = "chipped" }]
 
 [observed]
@@ -89,6 +89,21 @@ code = "life-dates"
 -- records/marks/oval.toml
 conditions = [{ key = "chipped" }]
 picture = "ferry.1/recto"
+-- records/documents/ledger.toml
+by = "museum"
+holder = "museum"
+pictures = [{ file = "pictures/leaf.jpg", name = "leaf", rights = "CC0-1.0" }]
+[[tells]]
+of = ["design:ferry", "state:ferry/dark", "printing:ferry/own", "impression:ferry.1", "person:col"]
+says = "Forty sheets."
+-- records/documents/ledger.md
+See [](document:ledger) and ![The leaf](picture:document/ledger/leaf).
+-- records/documents/ledger.transcription.md
+Forty sheets for [the museum](holder:museum).
+-- records/documents/ledger.de.md
+Vierzig Blatt.
+-- records/documents/pictures/leaf.jpg
+Not opened by these tests.
 -- records/pages/paper.md
 # Paper
 See [](page:paper).
@@ -143,6 +158,8 @@ fn a_key_of_every_kind_is_changed_everywhere_and_leaves_no_error() {
         ("lit", "list", "anonymous-1961"),
         ("exhibition", "early", "early-show"),
         ("mark", "oval", "oval-stamp"),
+        ("document", "ledger", "printers-ledger"),
+        ("picture", "document/ledger/leaf", "leaf-3"),
         ("page", "paper", "papers"),
         ("picture", "ferry.1/recto", "front"),
         ("matrix", "ferry/block", "key-block"),

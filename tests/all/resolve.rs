@@ -811,6 +811,7 @@ fn the_published_list_leads_to_pages_that_are_there() {
         ("person", "people"),
         ("exhibition", "exhibitions"),
         ("mark", "marks"),
+        ("document", "documents"),
         ("literature", "literature"),
     ] {
         for record in all(list) {

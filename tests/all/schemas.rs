@@ -250,6 +250,7 @@ fn kind_of(path: &str) -> &'static str {
         [_, "holders", _] => "holder",
         [_, "people", _] => "person",
         [_, "marks", _] => "mark",
+        [_, "documents", _] => "document",
         [_, "pages", _] => "page",
         [_, "vocabulary", _] => "vocabulary",
         _ => panic!("{path} is no record"),

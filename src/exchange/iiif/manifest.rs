@@ -19,7 +19,7 @@ pub(super) fn of_sheet(here: &Here<'_>, design: &Design, sheet: &Impression) -> 
     let canvases = keys.iter().filter_map(|key| {
         let record = match &key.owner {
             PictureOwner::Impression(record) => here.record_number(record),
-            PictureOwner::Design(_) => return None,
+            PictureOwner::Design(_) | PictureOwner::Document(_) => return None,
         };
         let picture = here.public().picture(key)?;
         let what = match &picture.caption {

@@ -102,7 +102,7 @@ pub(super) fn earlier_numbers(
     for citation in literature {
         match (&citation.number, citation.relation) {
             (Some(number), Relation::Same) => {
-                let work = here.work(&citation.cite.value, citation.at.as_deref());
+                let work = here.cited(&citation.cite.value, citation.at.as_deref());
                 let source = Node {
                     referred_to_by: vec![Node {
                         content: Some(work.plain()),
@@ -186,7 +186,7 @@ pub(super) fn assignment(here: &Here<'_>, claim: &Claim) -> Option<Node> {
     let by = claim.by.as_ref().and_then(|by| ids::agent(here, &by.value));
     let date = claim.date.as_ref();
     let source = claim.cite.as_ref();
-    let source = source.map(|cite| here.work(&cite.value, claim.at.as_deref()).plain());
+    let source = source.map(|cite| here.cited(&cite.value, claim.at.as_deref()).plain());
     if by.is_none() && date.is_none() && source.is_none() {
         return None;
     }

@@ -110,7 +110,7 @@ fn activity(
             .cite
             .as_ref()
             .and_then(|cite| {
-                let source = here.work(&cite.value, entry.claim.at.as_deref());
+                let source = here.cited(&cite.value, entry.claim.at.as_deref());
                 parts::statement(NOTE, source.plain())
             })
             .into_iter()

@@ -33,7 +33,7 @@ pub(super) fn literature(sources: Sources<'_>) -> Written {
 }
 
 /// A passage that is cited under a design or a part of it, or under an impression.
-struct Cited<'s> {
+struct Passage<'s> {
     design: &'s Design,
     state: Option<&'s State>,
     printing: Option<&'s Printing>,
@@ -44,7 +44,9 @@ struct Cited<'s> {
 
 pub(super) fn citations(sources: Sources<'_>) -> Written {
     TableOf::new("citations")
-        .key_of("design", "designs", |row: &Cited| (&row.design.key).into())
+        .key_of("design", "designs", |row: &Passage| {
+            (&row.design.key).into()
+        })
         .required()
         .key_of("state", "states", |row| {
             row.state.map(|state| part(row.design, &state.key)).into()
@@ -58,8 +60,7 @@ pub(super) fn citations(sources: Sources<'_>) -> Written {
         .key_of("impression", "impressions", |row| {
             row.impression.map(|impression| &impression.key).into()
         })
-        .key_of("work", "literature", |row| (&row.citation.cite).into())
-        .required()
+        .cited(["work", "document"], |row| Some(&row.citation.cite.value))
         .text("at", |row| row.citation.at.as_ref().into())
         .text("their_number", |row| row.citation.number.as_ref().into())
         .word("relation", |row| {
@@ -70,8 +71,8 @@ pub(super) fn citations(sources: Sources<'_>) -> Written {
         .write(sources.designs().flat_map(cited))
 }
 
-fn cited(design: &Design) -> Vec<Cited<'_>> {
-    let of_design = |citation| Cited {
+fn cited(design: &Design) -> Vec<Passage<'_>> {
+    let of_design = |citation| Passage {
         design,
         state: None,
         printing: None,
@@ -79,25 +80,25 @@ fn cited(design: &Design) -> Vec<Cited<'_>> {
         known_from: false,
         citation,
     };
-    let known_from = design.known_from.iter().map(|citation| Cited {
+    let known_from = design.known_from.iter().map(|citation| Passage {
         known_from: true,
         ..of_design(citation)
     });
     let own = design.literature.iter().map(of_design);
     let states = design.states.iter().flat_map(|state| {
-        state.literature.iter().map(move |citation| Cited {
+        state.literature.iter().map(move |citation| Passage {
             state: Some(state),
             ..of_design(citation)
         })
     });
     let printings = design.printings.iter().flat_map(|printing| {
-        printing.literature.iter().map(move |citation| Cited {
+        printing.literature.iter().map(move |citation| Passage {
             printing: Some(printing),
             ..of_design(citation)
         })
     });
     let sheets = design.impressions.values().flat_map(|sheet| {
-        sheet.literature.iter().map(move |citation| Cited {
+        sheet.literature.iter().map(move |citation| Passage {
             impression: Some(sheet),
             ..of_design(citation)
         })

@@ -11,6 +11,7 @@
 //! | `designs`, `states`, `points` | designs and their parts |
 //! | `impressions`, `sheet_history` | sheets |
 //! | `statements` | who says what, where sources may disagree |
+//! | `documents` | documents and what they tell |
 //! | `parties`, `literature`, `pictures`, `texts` | everything else |
 //! | `holder_sheets` | the table of its sheets that each holder has |
 //! | `package` | the description of all tables |
@@ -20,6 +21,7 @@
 
 mod cell;
 mod designs;
+mod documents;
 pub(super) mod holder_sheets;
 mod impressions;
 mod literature;
@@ -83,6 +85,8 @@ const TABLES: &[fn(Sources<'_>) -> Written] = &[
     parties::shared_marks,
     parties::mark_users,
     parties::mark_conditions,
+    documents::documents,
+    documents::statements,
     literature::literature,
     literature::citations,
     literature::concordance,

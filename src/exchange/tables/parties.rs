@@ -105,8 +105,8 @@ pub(super) fn exhibitions(sources: Sources<'_>) -> Written {
         .date(["date", "date_earliest", "date_latest"], |exhibition| {
             exhibition.date.as_ref().map(|date| &date.value)
         })
-        .key_of("source", "literature", |exhibition| {
-            exhibition.cite.as_ref().into()
+        .cited(["source", "source_document"], |exhibition| {
+            exhibition.cite.as_ref().map(|cite| &cite.value)
         })
         .address("address", |exhibition| {
             sources.address(&Address::Exhibition(exhibition.key.clone()))

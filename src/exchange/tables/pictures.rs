@@ -41,18 +41,22 @@ pub(super) fn pictures(sources: Sources<'_>) -> Written {
         .key_of("design", "designs", |row| match &row.key.owner {
             PictureOwner::Design(key) => key.into(),
             PictureOwner::Impression(key) => (&key.design).into(),
+            PictureOwner::Document(_) => Cell::Empty,
         })
-        .required()
+        .key_of("document", "documents", |row| match &row.key.owner {
+            PictureOwner::Document(key) => key.into(),
+            PictureOwner::Design(_) | PictureOwner::Impression(_) => Cell::Empty,
+        })
         .key_of("impression", "impressions", |row| match &row.key.owner {
-            PictureOwner::Design(_) => Cell::Empty,
+            PictureOwner::Design(_) | PictureOwner::Document(_) => Cell::Empty,
             PictureOwner::Impression(key) => key.into(),
         })
         .word("side", |row| match &row.key.owner {
-            PictureOwner::Design(_) => None,
+            PictureOwner::Design(_) | PictureOwner::Document(_) => None,
             PictureOwner::Impression(_) => Some(row.record.side),
         })
         .word("view", |row| match &row.key.owner {
-            PictureOwner::Design(_) => None,
+            PictureOwner::Design(_) | PictureOwner::Document(_) => None,
             PictureOwner::Impression(_) => Some(row.record.view),
         })
         .word("shows", |row| row.record.of)
@@ -77,8 +81,8 @@ pub(super) fn pictures(sources: Sources<'_>) -> Written {
             rights::uri(&row.record.rights).into()
         })
         .text("credit", |row| row.record.credit.as_ref().into())
-        .key_of("source", "literature", |row| {
-            row.record.cite.as_ref().into()
+        .cited(["source", "source_document"], |row| {
+            row.record.cite.as_ref().map(|cite| &cite.value)
         })
         .text("source_at", |row| row.record.at.as_ref().into())
         .write(rows)

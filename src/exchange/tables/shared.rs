@@ -9,6 +9,7 @@ use crate::exchange::format::Sources;
 use crate::model::certainty::{Claim, Statements};
 use crate::model::edtf::Date;
 use crate::model::key::Key;
+use crate::model::literature::Cited;
 use crate::model::provenance::Party;
 use crate::model::size::Size;
 use crate::page::ColumnKind;
@@ -81,10 +82,23 @@ impl<'s, R> TableOf<'s, R> {
             .plain_date("stated", move |row| {
                 claim(row).date.as_ref().map(|date| &date.value)
             })
-            .key_of("source", "literature", move |row| {
-                claim(row).cite.as_ref().into()
+            .cited(["source", "source_document"], move |row| {
+                claim(row).cite.as_ref().map(|cite| &cite.value)
             })
             .text("source_at", move |row| claim(row).at.as_ref().into())
+    }
+
+    /// Adds a work of the literature or a document, of which one column has the key.
+    pub fn cited<F>(self, [work, document]: [&'static str; 2], cited: F) -> Self
+    where
+        F: for<'r> Fn(&'r R) -> Option<&'r Cited> + Copy + 's,
+    {
+        self.key_of(work, "literature", move |row| {
+            cited(row).and_then(Cited::work).into()
+        })
+        .key_of(document, "documents", move |row| {
+            cited(row).and_then(Cited::document).into()
+        })
     }
 
     /// Adds a person or holder, of whom one column has the key.

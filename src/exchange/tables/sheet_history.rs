@@ -80,7 +80,9 @@ pub(super) fn sightings(sources: Sources<'_>) -> Written {
             row.2.by.as_ref()
         })
         .word("basis", |row| row.2.basis.as_ref().map(|basis| basis.value))
-        .key_of("source", "literature", |row| row.2.cite.as_ref().into())
+        .cited(["source", "source_document"], |row| {
+            row.2.cite.as_ref().map(|cite| &cite.value)
+        })
         .text("source_at", |row| row.2.at.as_ref().into())
         .write(rows)
 }

@@ -40,6 +40,12 @@ pub(super) fn texts(sources: Sources<'_>) -> Written {
         .marks
         .values()
         .filter_map(|mark| Some((Target::Mark(mark.key.clone()), mark.note.as_ref()?)));
+    let documents = public.documents.values().filter_map(|document| {
+        Some((
+            Target::Document(document.key.clone()),
+            document.note.as_ref()?,
+        ))
+    });
     let pages = public
         .pages
         .values()
@@ -50,6 +56,7 @@ pub(super) fn texts(sources: Sources<'_>) -> Written {
         .chain(people)
         .chain(works)
         .chain(marks)
+        .chain(documents)
         .chain(pages);
     TableOf::new("texts")
         .id("of", |row: &TextRow| row.of.to_string().into())
@@ -64,6 +71,7 @@ pub(super) fn texts(sources: Sources<'_>) -> Written {
                 Target::Person(key) => Address::Person(key.clone()),
                 Target::Work(key) => Address::Work(key.clone()),
                 Target::Mark(key) => Address::Mark(key.clone()),
+                Target::Document(key) => Address::Document(key.clone()),
                 Target::Exhibition(key) => Address::Exhibition(key.clone()),
                 Target::Picture(_) => Address::Opening,
             };

@@ -142,7 +142,7 @@ fn heading(
     match &declared.claim.cite {
         Some(cite) => heading
             .then(" (")
-            .and(&here.work(&cite.value, None))
+            .and(&here.cited(&cite.value, None))
             .then(")"),
         None => heading,
     }

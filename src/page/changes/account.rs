@@ -107,6 +107,7 @@ fn others(here: &Here<'_>, account: &EditionAccount, id: &str) -> Vec<CleanHtml>
         (IssuedKind::Work, "changes-new-literature"),
         (IssuedKind::Exhibition, "changes-new-exhibitions"),
         (IssuedKind::Mark, "changes-new-marks"),
+        (IssuedKind::Document, "changes-new-documents"),
         (IssuedKind::Page, "changes-new-pages"),
     ];
     for (kind, word) in kinds {

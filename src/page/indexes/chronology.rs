@@ -71,7 +71,7 @@ fn years(here: &Here<'_>) -> Vec<Year> {
         };
         let when = heading(here, &event.date);
         let whole = match event.what {
-            EventKind::Active(_) | EventKind::Exhibition(_) => {
+            EventKind::Active(_) | EventKind::Exhibition(_) | EventKind::Document(_) => {
                 dates::throughout(&event.date, here.words())
             }
             _ => dates::once(&event.date, here.words()),
@@ -184,6 +184,14 @@ fn event_line(here: &Here<'_>, event: &Event, states: &[&Key]) -> Option<CleanHt
                     ("design", &here.design(design)),
                 ],
             )
+        }
+        EventKind::Document(key) => {
+            let document = here.public().documents.get(key)?;
+            let link = here.link(
+                &Address::Document(key.clone()),
+                &here.document_name(document),
+            );
+            words.html("event-document", None, &[("document", &link)])
         }
         EventKind::Exhibition(key) => {
             let exhibition = here.public().exhibitions.get(key)?;

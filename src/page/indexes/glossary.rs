@@ -46,13 +46,14 @@ const GROUPS: [&str; 8] = [
 ];
 
 /// The vocabularies whose terms are explained. Subjects need no explanation.
-const VOCABULARIES: [Vocabulary; 6] = [
+const VOCABULARIES: [Vocabulary; 7] = [
     Vocabulary::Techniques,
     Vocabulary::Kinds,
     Vocabulary::Papers,
     Vocabulary::Transfers,
     Vocabulary::Roles,
     Vocabulary::Relations,
+    Vocabulary::Documents,
 ];
 
 pub(crate) fn page(here: &Here<'_>) -> Leaf {

@@ -21,6 +21,7 @@ pub(crate) mod chronology;
 pub(crate) mod concordance;
 pub(crate) mod designs;
 pub(crate) mod diligence_index;
+pub(crate) mod documents;
 pub(crate) mod exhibitions;
 pub(crate) mod gathered;
 pub(crate) mod glossary;

@@ -173,6 +173,7 @@ pub(super) fn details_from(here: &Here<'_>, design: &Design) -> Option<CleanHtml
             CleanHtml::join([&here.impression(key), &whose], ", ")
         }
         PictureOwner::Design(design) => here.design(design),
+        PictureOwner::Document(document) => here.document(document),
     };
     let from = here
         .words()

@@ -37,6 +37,7 @@ fn named(here: &Here<'_>, address: &Address) -> Option<CleanHtml> {
         Address::Work(key) => here.work(key, None),
         Address::Exhibition(key) => here.exhibition(key),
         Address::Mark(key) => here.mark(key),
+        Address::Document(key) => here.document(key),
         Address::Page(key) => {
             let title = &here.public().pages.get(key)?.title;
             here.link(address, &CleanHtml::text(title))
@@ -147,6 +148,7 @@ fn source_named(here: &Here<'_>, source: &RecordId) -> Option<CleanHtml> {
         RecordId::Exhibition(key) => here.exhibition(key),
         RecordId::Person(key) => here.person(key),
         RecordId::Mark(key) => here.mark(key),
+        RecordId::Document(key) => here.document(key),
         RecordId::Work(key) => here.work(key, None),
         RecordId::Page(_) | RecordId::Term(..) => return None,
     })

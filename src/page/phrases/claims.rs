@@ -106,7 +106,7 @@ pub(crate) fn ground(here: &Here<'_>, claim: &Claim) -> CleanHtml {
         .as_ref()
         .map_or_else(CleanHtml::empty, |d| dates::once_html(d, words));
     let cite = claim.cite.as_ref().map_or_else(CleanHtml::empty, |c| {
-        here.work(&c.value, claim.at.as_deref())
+        here.cited(&c.value, claim.at.as_deref())
     });
     CleanHtml::join([&basis, &by, &date, &cite], ", ")
 }

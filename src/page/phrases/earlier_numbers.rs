@@ -58,7 +58,7 @@ pub(crate) fn relation(words: &Words, relation: Relation, part: NumberedPart) ->
 /// A citation: "Verhoeven 1961, p. 12, no. 22" of a design, "Verhoeven 1961, p. 12, state II (includes this state)" of a
 /// state.
 pub(crate) fn citation(here: &Here<'_>, citation: &Citation, part: NumberedPart) -> CleanHtml {
-    let mut out = here.work(&citation.cite.value, citation.at.as_deref());
+    let mut out = here.cited(&citation.cite.value, citation.at.as_deref());
     if let Some(number) = &citation.number {
         out = out.then(", ").and(&numbered(here, number, part));
     }

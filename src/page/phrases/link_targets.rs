@@ -46,6 +46,10 @@ impl Here<'_> {
                 let mark = public.marks.get(key)?;
                 (Address::Mark(key.clone()), self.mark_name(mark))
             }
+            Target::Document(key) => {
+                let document = public.documents.get(key)?;
+                (Address::Document(key.clone()), self.document_name(document))
+            }
             Target::Page(key) => {
                 let page = public.pages.get(key)?;
                 (Address::of_page(key), CleanHtml::text(&page.title))
@@ -58,6 +62,9 @@ impl Here<'_> {
                     }
                     crate::model::key::PictureOwner::Impression(impression) => {
                         Address::Impression(impression.clone())
+                    }
+                    crate::model::key::PictureOwner::Document(document) => {
+                        Address::Document(document.clone())
                     }
                 };
                 (address, CleanHtml::text(&self.picture_number(key)))

@@ -40,6 +40,7 @@ pub(crate) mod citations;
 pub(crate) mod claims;
 pub(crate) mod dates;
 mod design_names;
+pub(crate) mod document_names;
 pub(crate) mod earlier_numbers;
 pub(crate) mod enumeration;
 pub(crate) mod evidence_words;

@@ -69,6 +69,7 @@ impl Here<'_> {
     pub fn picture_number(&self, key: &PictureKey) -> String {
         let owner = match &key.owner {
             PictureOwner::Impression(sheet) => self.sheet_number(sheet),
+            document @ PictureOwner::Document(_) => document.to_string(),
             PictureOwner::Design(design) => {
                 let design_record = self.public().designs.get(design);
                 design_record.map_or_else(|| design.to_string(), |d| d.number.clone())

@@ -16,6 +16,13 @@ impl Here<'_> {
             .map_or_else(|| key.replace('-', " "), str::to_owned)
     }
 
+    /// The name of a language (BCP 47); the tag itself where the theme has none.
+    pub fn language_name(&self, tag: &str) -> String {
+        let primary = tag.split('-').next().unwrap_or(tag);
+        let name = self.words().find(&format!("language-{primary}"));
+        name.map_or_else(|| tag.to_owned(), str::to_owned)
+    }
+
     /// A technique, subject or series, as a link to its list on an overview. `name` is the text, `key`
     /// its key or the nearest form of one.
     pub fn gathered(&self, overview: Overview, key: &str, name: &str) -> CleanHtml {

@@ -50,6 +50,7 @@ pub(crate) fn page_of(here: &Here<'_>, key: &PictureKey) -> Address {
             Address::Impression(here.joined().page_of(record).clone())
         }
         PictureOwner::Design(design) => Address::Design(design.clone()),
+        PictureOwner::Document(document) => Address::Document(document.clone()),
     }
 }
 

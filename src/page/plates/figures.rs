@@ -4,15 +4,17 @@ use tera::Context;
 
 use super::canvas;
 use crate::model::design::Design;
+use crate::model::document::Document;
 use crate::model::impression::Impression;
 use crate::model::key::{ImpressionKey, Key, PictureKey, PictureOwner};
 use crate::model::picture::{Picture, View};
 use crate::model::words::Side;
+use crate::page::phrases::document_names::kept;
 use crate::page::phrases::readings;
 use crate::page::phrases::rights;
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
-use crate::page::setting::html::{CleanHtml, as_sentences};
+use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
 use crate::page::setting::pictures::{Image, Plate, Setting, SmallImage};
 use crate::page::setting::words::Argument;
 
@@ -40,6 +42,22 @@ pub(crate) fn plate(
                 describe(here, design, impression, picture),
             )
         }
+        PictureOwner::Document(key) => {
+            let document = here.public().documents.get(key)?;
+            let what = page_of_document(document, picture);
+            let name = here.document_name(document).plain();
+            let alt = what
+                .clone()
+                .map_or_else(|| name.clone(), |what| format!("{name}: {what}"));
+            let address = Address::Document(key.clone());
+            let shown = if *here.address == address {
+                CleanHtml::text(&what.unwrap_or(name))
+            } else {
+                let what = CleanHtml::text(&what.unwrap_or_default());
+                CleanHtml::join([&here.document(key), &what], ", ")
+            };
+            (two_lines(&shown, &kept(here, document)), address, alt)
+        }
         PictureOwner::Design(design_key) => {
             let design = here.public().designs.get(design_key)?;
             let of = || {
@@ -53,7 +71,7 @@ pub(crate) fn plate(
             if let Some(cite) = &picture.cite {
                 caption = caption
                     .then(". ")
-                    .and(&here.work(&cite.value, picture.at.as_deref()));
+                    .and(&here.cited(&cite.value, picture.at.as_deref()));
             }
             let title = here.design_title(design).plain();
             let what = format!("{what}: {title}");
@@ -89,6 +107,15 @@ pub(crate) fn plate(
             as_sentences(&credits).some()
         },
     })
+}
+
+/// What a picture of a document shows: its caption; else, where the document has several, its name in words: "Leaf 3".
+fn page_of_document(document: &Document, picture: &Picture) -> Option<String> {
+    let name = || {
+        let name = picture.name.value.as_str().replace('-', " ");
+        (document.pictures.len() > 1).then(|| capitalised(&CleanHtml::text(&name)).plain())
+    };
+    picture.caption.clone().or_else(name)
 }
 
 /// A picture for walls and lists, in its smallest file.

@@ -108,7 +108,7 @@ fn to_photograph(published: &PublishedPicture) -> Option<Homography> {
 fn mm_a_pixel(here: &Here<'_>, key: &PictureKey) -> Option<f64> {
     let of_sheet = |impression: &Impression| impression.sheet.image.own().copied();
     let own = owner(here, key).and_then(of_sheet);
-    let design = here.public().designs.get(design_of(key));
+    let design = here.public().designs.get(design_of(key)?);
     let of_design = design.and_then(|design| image_size(design, owner(here, key)));
     own.and_then(|size| by_box(here, key, size))
         .or_else(|| through_reference(here, key))
@@ -127,17 +127,19 @@ fn image_size(design: &Design, impression: Option<&Impression>) -> Option<Size> 
     }
 }
 
-fn design_of(key: &PictureKey) -> &crate::model::key::Key {
+/// The design that a picture belongs to; `None` for a picture of a document.
+fn design_of(key: &PictureKey) -> Option<&crate::model::key::Key> {
     match &key.owner {
-        PictureOwner::Impression(impression) => &impression.design,
-        PictureOwner::Design(design) => design,
+        PictureOwner::Impression(impression) => Some(&impression.design),
+        PictureOwner::Design(design) => Some(design),
+        PictureOwner::Document(_) => None,
     }
 }
 
 fn owner<'b>(here: &Here<'b>, key: &PictureKey) -> Option<&'b Impression> {
     match &key.owner {
         PictureOwner::Impression(impression) => here.public().impression(impression),
-        PictureOwner::Design(_) => None,
+        PictureOwner::Design(_) | PictureOwner::Document(_) => None,
     }
 }
 
@@ -156,7 +158,7 @@ fn by_box(here: &Here<'_>, key: &PictureKey, size: Size) -> Option<f64> {
 }
 
 fn through_reference(here: &Here<'_>, key: &PictureKey) -> Option<f64> {
-    let design = here.public().designs.get(design_of(key))?;
+    let design = here.public().designs.get(design_of(key)?)?;
     let reference = &design.reference_picture.as_ref()?.value;
     if reference == key {
         return None;

@@ -71,7 +71,7 @@ pub(crate) fn page(here: &Here<'_>, exhibition: &Exhibition) -> Leaf {
         catalogue: exhibition
             .cite
             .as_ref()
-            .map(|cite| here.work(&cite.value, None)),
+            .map(|cite| here.cited(&cite.value, None)),
         shown: groups,
         lists: lists.into_iter().filter(List::has_lines).collect(),
         title: title.clone(),

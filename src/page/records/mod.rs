@@ -9,6 +9,7 @@
 //! | `exhibition` | an exhibition |
 //! | `mark` | a mark that several sheets share |
 
+pub(crate) mod document;
 pub(crate) mod exhibition;
 pub(crate) mod holder;
 mod holder_lists;

@@ -219,7 +219,10 @@ fn earlier_numbers(
     for citation in literature {
         let (Some(own), Some(work)) = (
             &citation.number,
-            here.public().literature.get(&citation.cite.value),
+            citation
+                .cite
+                .work()
+                .and_then(|key| here.public().literature.get(key)),
         ) else {
             continue;
         };

@@ -1,4 +1,4 @@
-//! The literature, the numbers of earlier catalogues and the exhibitions, as they are searched.
+//! The literature, the numbers of earlier catalogues, the exhibitions and the documents, as they are searched.
 
 use super::designs::as_cited;
 use super::former;
@@ -6,7 +6,9 @@ use super::parties::by_title;
 use crate::model::exhibition::Venue;
 use crate::model::link::Target;
 use crate::model::literature::Relation;
+use crate::model::vocabulary::List;
 use crate::page::phrases::dates;
+use crate::page::phrases::document_names::{date, kept};
 use crate::page::phrases::earlier_numbers::relation;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
@@ -102,4 +104,40 @@ pub(super) fn exhibitions(here: &Here<'_>) -> Vec<Entry> {
         entry
     });
     by_title(here, exhibitions.collect())
+}
+
+/// The documents, by title.
+pub(super) fn documents(here: &Here<'_>) -> Vec<Entry> {
+    let documents = here.public().documents.values().map(|document| {
+        let href = Address::Document(document.key.clone()).to_string();
+        let name = here.document_name(document).plain();
+        let mut entry = Entry::new(EntryKind::Document, name.clone(), href);
+        entry.add(Field::Name, name);
+        former::add(here, Target::Document(document.key.clone()), &mut entry);
+        let kind = document.kind.as_ref().filter(|_| document.title.is_some());
+        let kind = kind.map(|kind| here.term(List::Documents, kind.as_str()));
+        let date = date(here, document).plain();
+        let kept = kept(here, document).plain();
+        let parties = document.by.iter().chain(&document.to);
+        let parties = parties.map(|party| here.party(party).plain());
+        let facts: Vec<String> = kind
+            .into_iter()
+            .chain(parties)
+            .chain([date, kept])
+            .filter(|fact| !fact.is_empty())
+            .collect();
+        entry.about = facts.join(", ");
+        entry.add_all(Field::Fact, facts);
+        let says = document.tells.iter().map(|telling| &telling.says.value);
+        for text in says {
+            entry.add(Field::Text, text);
+        }
+        let texts = document.note.iter().chain(&document.transcription);
+        let translations = document.translations.iter().map(|(_, text)| text);
+        for text in texts.chain(translations) {
+            entry.add(Field::Text, plain_text::note(here, Some(text)));
+        }
+        entry
+    });
+    by_title(here, documents.collect())
 }

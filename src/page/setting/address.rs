@@ -48,6 +48,8 @@ closed_list! {
         Exhibitions = "exhibitions",
         /// Literature.
         Literature = "literature",
+        /// Documents, by date and by kind.
+        Documents = "documents",
         /// This catalogue's numbers and those of earlier catalogues.
         Concordance = "concordance",
         /// Terms.
@@ -123,6 +125,8 @@ pub enum Address {
     Exhibition(Key),
     /// A mark that several sheets share.
     Mark(Key),
+    /// A document.
+    Document(Key),
     /// An edition of the catalogue.
     Edition(Key),
     /// One of the catalogue's own pages.
@@ -152,6 +156,7 @@ impl fmt::Display for Address {
             Address::Work(key) => record(f, &Target::Work(key.clone())),
             Address::Exhibition(key) => record(f, &Target::Exhibition(key.clone())),
             Address::Mark(key) => record(f, &Target::Mark(key.clone())),
+            Address::Document(key) => record(f, &Target::Document(key.clone())),
             Address::Edition(key) => write!(f, "edition/{key}/"),
             Address::Page(key) => record(f, &Target::Page(key.clone())),
         }
@@ -199,6 +204,7 @@ impl Address {
             RecordId::Exhibition(key) => Some(Address::Exhibition(key.clone())),
             RecordId::Work(key) => Some(Address::Work(key.clone())),
             RecordId::Mark(key) => Some(Address::Mark(key.clone())),
+            RecordId::Document(key) => Some(Address::Document(key.clone())),
             RecordId::Page(key) => Some(Address::of_page(key)),
             RecordId::Catalogue | RecordId::Term(..) => None,
         }

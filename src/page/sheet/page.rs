@@ -249,7 +249,7 @@ fn sighting_line(here: &Here<'_>, sighting: &Sighting) -> CleanHtml {
         CleanHtml::text(words.listed("basis", b.value))
     });
     let cite = sighting.cite.as_ref().map_or_else(CleanHtml::empty, |c| {
-        here.work(&c.value, sighting.at.as_deref())
+        here.cited(&c.value, sighting.at.as_deref())
     });
     CleanHtml::join([&capitalised(&date), &by, &basis, &cite], ", ")
 }

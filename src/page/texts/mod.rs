@@ -10,6 +10,7 @@
 
 pub(crate) mod catalogue_page;
 pub(crate) mod catalogue_pages;
+pub(crate) mod lines;
 pub(crate) mod long_text;
 pub(crate) mod markdown;
 pub(crate) mod plain_text;

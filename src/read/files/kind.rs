@@ -5,6 +5,7 @@ use crate::model::key::{ImpressionKey, Key, impression_number};
 use crate::model::register::REGISTER_FILE;
 use crate::model::vocabulary::List;
 use crate::model::words::ClosedList;
+use crate::read::values::identifiers::language;
 
 /// The kind of a file, by its path.
 #[derive(Clone, Debug, PartialEq)]
@@ -35,6 +36,16 @@ pub(crate) enum FileKind {
     Mark(Key),
     /// `marks/KEY.md`.
     MarkNote(Key),
+    /// `documents/KEY.toml`.
+    Document(Key),
+    /// `documents/KEY.md`.
+    DocumentNote(Key),
+    /// `documents/KEY.transcription.md`.
+    Transcription(Key),
+    /// `documents/KEY.LANG.md`, with its language tag.
+    Translation(Key, String),
+    /// A file in `documents/pictures/`.
+    DocumentPicture,
     /// `literature.bib`.
     Literature,
     /// `exhibitions.toml`.
@@ -89,6 +100,7 @@ impl FileKind {
         !matches!(
             self,
             FileKind::OfDesign { .. }
+                | FileKind::DocumentPicture
                 | FileKind::NoKey { .. }
                 | FileKind::LeadsOut
                 | FileKind::LinkedFolder
@@ -100,16 +112,21 @@ impl FileKind {
         )
     }
 
+    /// Whether it lies where pictures do.
+    pub(super) fn is_picture(&self) -> bool {
+        matches!(
+            self,
+            FileKind::DocumentPicture
+                | FileKind::OfDesign {
+                    is_picture: true,
+                    ..
+                }
+        )
+    }
+
     /// The kind of something other than a file at the path where a file would be of this kind.
     pub(super) fn or_no_file(self, nature: Nature) -> FileKind {
-        let is_picture = matches!(
-            self,
-            FileKind::OfDesign {
-                is_picture: true,
-                ..
-            }
-        );
-        if self.is_text() || is_picture {
+        if self.is_text() || self.is_picture() {
             FileKind::NotAFile(nature)
         } else {
             FileKind::Unexpected
@@ -142,6 +159,8 @@ pub(crate) fn recognise(path: &str) -> FileKind {
         ["records", "holders", file] => keyed(file, FileKind::Holder, Some(FileKind::HolderNote)),
         ["records", "people", file] => keyed(file, FileKind::Person, Some(FileKind::PersonNote)),
         ["records", "marks", file] => keyed(file, FileKind::Mark, Some(FileKind::MarkNote)),
+        ["records", "documents", "pictures", ..] => FileKind::DocumentPicture,
+        ["records", "documents", file] => of_document(file),
         ["records", "pages", file] => keyed(file, FileKind::PageRecord, Some(FileKind::Page)),
         ["records", "vocabulary", file] => file
             .strip_suffix(".toml")
@@ -182,6 +201,27 @@ fn of_design(design: Key, rest: &[&str]) -> FileKind {
             let is_picture = rest.first() == Some(&"pictures");
             FileKind::OfDesign { design, is_picture }
         }
+    }
+}
+
+/// The record of a document, or a text beside it.
+fn of_document(file: &str) -> FileKind {
+    let text = file
+        .strip_suffix(".md")
+        .and_then(|stem| stem.split_once('.'));
+    let Some((stem, what)) = text else {
+        return keyed(file, FileKind::Document, Some(FileKind::DocumentNote));
+    };
+    let Ok(key) = stem.parse() else {
+        return no_key(stem, ExpectedName::Key);
+    };
+    if what == "transcription" {
+        return FileKind::Transcription(key);
+    }
+    // A tag of another spelling would be a second translation into the same language.
+    match language(what) {
+        Ok(tag) if tag == what => FileKind::Translation(key, tag),
+        _ => FileKind::Unexpected,
     }
 }
 
@@ -238,6 +278,22 @@ mod tests {
         assert_eq!(
             recognise("records/pages/how-to-cite.md"),
             FileKind::Page(key("how-to-cite"))
+        );
+        assert_eq!(
+            recognise("records/documents/ledger.transcription.md"),
+            FileKind::Transcription(key("ledger"))
+        );
+        assert_eq!(
+            recognise("records/documents/ledger.uk.md"),
+            FileKind::Translation(key("ledger"), "uk".to_owned())
+        );
+        for other in ["ledger.english.md", "ledger.EN.md", "ledger.txt"] {
+            let path = format!("records/documents/{other}");
+            assert_eq!(recognise(&path), FileKind::Unexpected, "{path}");
+        }
+        assert_eq!(
+            recognise("records/documents/pictures/ledger-3.jpg"),
+            FileKind::DocumentPicture
         );
         assert_eq!(
             recognise("records/holders/notes/a.toml"),

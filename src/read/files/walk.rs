@@ -94,8 +94,7 @@ fn visit(
             add(FileKind::TooDeep);
             return;
         }
-        let is_picture = matches!(as_file, FileKind::OfDesign { is_picture, .. } if is_picture);
-        if is_picture && !path.ends_with("/pictures") {
+        if as_file.is_picture() && !path.ends_with("/pictures") {
             add(FileKind::PictureFolder);
         }
         match fs::read_dir(full) {

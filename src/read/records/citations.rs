@@ -7,7 +7,7 @@ use crate::read::table::fields::Fields;
 /// Citations with the number that the work gives.
 pub(crate) fn numbered(fields: &mut Fields<'_, '_>, name: &'static str) -> Vec<Citation> {
     fields.tables(name, |fields| {
-        let cite = fields.key("cite");
+        let cite = fields.cite();
         let at = fields.words("at");
         let number = fields.words("number");
         let relation = fields.word("relation");
@@ -24,7 +24,7 @@ pub(crate) fn numbered(fields: &mut Fields<'_, '_>, name: &'static str) -> Vec<C
 /// Citations without a number.
 pub(crate) fn plain(fields: &mut Fields<'_, '_>, name: &'static str) -> Vec<Citation> {
     fields.tables(name, |fields| {
-        let cite = fields.key("cite");
+        let cite = fields.cite();
         let at = fields.words("at");
         Some(Citation {
             cite: cite?,

@@ -282,7 +282,7 @@ fn now(fields: &mut Fields<'_, '_>) -> Option<MatrixNow> {
 fn own_pictures(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Pictures {
     pictures::pictures(fields, |fields| {
         let of = fields.word("of").map(|of| of.value);
-        let cite = fields.key("cite");
+        let cite = fields.cite();
         let at = fields.words("at");
         let mut picture = pictures::picture(fields, folder)?;
         picture.of = of;

@@ -63,16 +63,17 @@ pub(crate) struct ReadDesign {
     pub(crate) lacks_pictures: bool,
 }
 
-/// Reads a design's folder.
+/// Reads a design's folder. `withheld`: the documents that are not published.
 pub(crate) fn read(
     key: &Key,
     files: &DesignFiles<'_>,
     all_files: &BTreeMap<String, Location>,
-    former: &FormerKeys,
+    (former, withheld): (&FormerKeys, &BTreeSet<Key>),
 ) -> ReadDesign {
     let renewal = Renewal {
         former,
         design: Some(key),
+        withheld,
     };
     let folder = Folder {
         path: format!("records/designs/{key}"),

@@ -16,7 +16,7 @@ pub(crate) fn exhibition(fields: &mut Fields<'_, '_>, key: &Key) -> Exhibition {
         venue: fields.one("venue", venue),
         town: fields.words("place"),
         date: fields.date("date"),
-        cite: fields.key("cite"),
+        cite: fields.cite(),
         place: fields.at,
     }
 }

@@ -25,7 +25,7 @@ pub(crate) fn marks(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &mut
             FileKind::MarkNote(key) => Some(key),
             _ => None,
         },
-        read: mark,
+        read: &mark,
         add_note: |mark, note| mark.note = note,
     };
     let read = files.read(loaded, &catalogue.former);

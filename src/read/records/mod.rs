@@ -10,6 +10,7 @@
 pub(crate) mod citations;
 pub(crate) mod design;
 pub(crate) mod designs;
+pub(crate) mod documents;
 pub(crate) mod exhibitions;
 pub(crate) mod holder;
 pub(crate) mod impression;

@@ -21,6 +21,7 @@ use crate::read::records::record;
 use crate::read::references::note;
 use crate::read::references::occurrences::RecordOccurrences;
 use crate::read::references::renewed::Renewal;
+use crate::read::references::withheld;
 use crate::read::shape::{HOLDER, PERSON, Shape};
 use crate::read::table::fields::Fields;
 
@@ -36,7 +37,7 @@ pub(crate) fn holders(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &m
             FileKind::HolderNote(key) => Some(key),
             _ => None,
         },
-        read: holder,
+        read: &holder,
         add_note: |holder, note| holder.note = note,
     };
     let read = files.read(loaded, &catalogue.former);
@@ -62,7 +63,7 @@ pub(crate) fn people(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &mu
             FileKind::PersonNote(key) => Some(key),
             _ => None,
         },
-        read: person,
+        read: &person,
         add_note: |person, note| person.note = note,
     };
     let read = files.read(loaded, &catalogue.former);
@@ -76,7 +77,7 @@ pub(crate) fn people(loaded: &[Loaded], catalogue: &mut Catalogue, findings: &mu
 }
 
 /// A kind of record that has one file for each record.
-pub(super) struct Kind<T> {
+pub(super) struct Kind<'k, T> {
     /// The keys of the record.
     pub(super) shape: &'static Shape,
     /// The key of the record that a file is, if it is such a record.
@@ -84,7 +85,7 @@ pub(super) struct Kind<T> {
     /// The key of the record that a text belongs to, if it is such a text.
     pub(super) is_note: fn(&FileKind) -> Option<&Key>,
     /// Reads one record.
-    pub(super) read: fn(&mut Fields<'_, '_>, &Key) -> T,
+    pub(super) read: &'k (dyn Fn(&mut Fields<'_, '_>, &Key) -> T + Sync),
     /// Adds the text beside a record to it.
     pub(super) add_note: fn(&mut T, Option<Note>),
 }
@@ -103,7 +104,7 @@ pub(super) struct Records<T> {
     pub(super) findings: Vec<Finding>,
 }
 
-impl<T: Send> Kind<T> {
+impl<T: Send> Kind<'_, T> {
     /// Reads every record of the kind, with the text beside it.
     pub(super) fn read(&self, loaded: &[Loaded], former: &FormerKeys) -> Records<T> {
         let notes: BTreeMap<&Key, &Loaded> = loaded
@@ -114,12 +115,14 @@ impl<T: Send> Kind<T> {
             .iter()
             .filter_map(|file| Some(((self.is_record)(&file.kind)?, file.source()?)))
             .collect();
+        let withheld = withheld::documents(loaded);
         let read: Vec<_> = files
             .into_par_iter()
             .map(|(key, source)| {
                 let renewal = Renewal {
                     former,
                     design: None,
+                    withheld: &withheld,
                 };
                 let mut one = record::one(source, self.shape, renewal, |fields| {
                     (self.read)(fields, key)

@@ -20,7 +20,7 @@ use crate::read::table::fields::Fields;
 use crate::read::values;
 use crate::read::values::near::nearest;
 
-/// A design's folder, for finding the files that its records name.
+/// A folder of records, for finding the files that they name: a design's, or that of the documents.
 pub(crate) struct Folder<'a> {
     /// Its path: `records/designs/14`.
     pub(crate) path: String,
@@ -156,7 +156,7 @@ fn file<'t>(
         return None;
     }
     let Some(path) = below(&folder.path, &named.value) else {
-        leaves(faults, &named, "leads out of the design's folder");
+        leaves(faults, &named, "leads out of the folder of its record");
         return None;
     };
     let ancestors = path.match_indices('/').filter_map(|(at, _)| path.get(..at));
@@ -203,7 +203,7 @@ fn leaves(faults: &mut Faults<'_>, named: &Placed<String>, how: &str) {
     let message = format!("\"{}\" {how}", named.value);
     let finding = Finding::new(Code::PathLeaves, named.place, message);
     faults.push(finding.help(
-        "keep the picture in the design's folder and name it from there, with strokes: \"pictures/1-recto.jpg\"",
+        "keep the picture in the folder of its record and name it from there, with strokes: \"pictures/1-recto.jpg\"",
     ));
 }
 

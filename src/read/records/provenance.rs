@@ -113,7 +113,7 @@ pub(crate) fn sightings(fields: &mut Fields<'_, '_>) -> Vec<Sighting> {
         let sighting = Sighting {
             by: fields.one("by", party),
             basis: fields.word("basis"),
-            cite: fields.key("cite"),
+            cite: fields.cite(),
             at: fields.words("at"),
             place: fields.at,
             date: date?,

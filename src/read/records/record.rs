@@ -99,7 +99,8 @@ pub(crate) fn one_again<T>(
         });
         let lost_a_table = of_file.lost_a_table();
         let findings = kept(of_file.into_findings(), faults, source.text);
-        let (mut occurrences, redacted) = occurrences::of_record(source, shape, tree);
+        let (mut occurrences, redacted) =
+            occurrences::of_record(source, shape, tree, renewal.withheld);
         occurrences.settled = settled;
         let mut record = Record {
             value,
@@ -170,7 +171,8 @@ pub(crate) fn many<T>(
             let (value, settled) = read_table(&mut of_file, shape, table, at, |fields| {
                 (read(fields, &key_or), settled_doubts(fields))
             });
-            let (mut occurrences, redacted) = occurrences::of_record(source, shape, table);
+            let (mut occurrences, redacted) =
+                occurrences::of_record(source, shape, table, renewal.withheld);
             occurrences.settled = settled;
             let named = TextAt::in_own_words("key", place, name.get_ref()).as_own_key();
             occurrences.extend(Occurrences {

@@ -42,6 +42,7 @@ fn text(list: List) -> &'static str {
         List::Kinds => include_str!("../../../content/vocabulary/kinds.toml"),
         List::Transfers => include_str!("../../../content/vocabulary/transfers.toml"),
         List::Roles => include_str!("../../../content/vocabulary/roles.toml"),
+        List::Documents => include_str!("../../../content/vocabulary/documents.toml"),
         List::Relations => include_str!("../../../content/vocabulary/relations.toml"),
         List::Subjects => include_str!("../../../content/vocabulary/subjects.toml"),
     }
@@ -133,6 +134,10 @@ mod tests {
             (
                 List::Roles,
                 "artist designer carver etcher engraver lithographer printer publisher editor collector author dealer",
+            ),
+            (
+                List::Documents,
+                "letter ledger contract invoice label programme cutting photograph interview proof-sheet",
             ),
             (List::Relations, "companion version copy study part"),
         ];

@@ -41,6 +41,9 @@ pub(crate) struct Unread {
     holders: bool,
     people: bool,
     marks: bool,
+    documents: bool,
+    /// Whether a document has pictures that were not read.
+    pub(crate) pictures_of_documents: bool,
 }
 
 impl Unread {
@@ -121,6 +124,7 @@ impl Unread {
         self.holders = unreadable("records/holders/");
         self.people = unreadable("records/people/");
         self.marks = unreadable("records/marks/");
+        self.documents = unreadable("records/documents/");
     }
 
     /// Whether the missing target of a reference may be something that was not read. The fault that kept it
@@ -142,7 +146,7 @@ impl Unread {
             | Code::VariantUnknown => folder_of(sources.path(place.file))
                 .and_then(|design| self.parts.get(&design))
                 .is_some_and(|unjudged| unjudged.contains(&finding.code)),
-            Code::PictureUnknown => !self.pictures.is_empty(),
+            Code::PictureUnknown => !self.pictures.is_empty() || self.pictures_of_documents,
             Code::DesignUnknown => misnamed("designs"),
             Code::ImpressionUnknown => named.split_once('.').is_some_and(|(design, _)| {
                 self.impressions.contains(design) || self.is_misnamed("designs", design)
@@ -156,6 +160,7 @@ impl Unread {
                 self.holders || self.people || misnamed("holders") || misnamed("people")
             }
             Code::MarkUnknown => self.marks || misnamed("marks"),
+            Code::DocumentUnknown => self.documents || misnamed("documents"),
             Code::PageUnknown => misnamed("pages"),
             _ => false,
         }

@@ -12,3 +12,4 @@ pub(crate) mod occurrences;
 pub(crate) mod private;
 pub(crate) mod renewed;
 pub(crate) mod resolve;
+pub(crate) mod withheld;

@@ -11,13 +11,16 @@
 //! Not here: the Markdown beside a record (`note`), and points and their values, which `points` checks
 //! while it reads them.
 
+use std::collections::BTreeSet;
+
 use toml::Spanned;
 use toml::de::{DeString, DeTable, DeValue};
 
 use crate::model::catalogue::{Catalogue, PrivateText, RecordContent};
+use crate::model::document::EvidenceTarget;
 use crate::model::key::Key;
 use crate::model::link;
-use crate::model::literature::Work;
+use crate::model::literature::{Cited, Work};
 use crate::model::occurrence::{
     DesignPart, MentionRole, Occurrences, RecordId, Reference, Referent, TextAt,
 };
@@ -25,7 +28,7 @@ use crate::model::place::Place;
 use crate::model::settled::SettledDoubt;
 use crate::read::faults::{Node, is_unread};
 use crate::read::files::load::Source;
-use crate::read::references::{content, private};
+use crate::read::references::{content, private, withheld};
 use crate::read::shape::{CLAIM, KeyShape, MapKeys, OBSERVED, PARTY, Shape, Shown, Takes, Target};
 use crate::read::table::fields::in_order;
 
@@ -68,14 +71,21 @@ impl RecordOccurrences {
 /// A record's tree without its private fields, and the texts that were removed.
 pub(crate) type Redacted<'t> = (DeTable<'t>, Vec<PrivateText>);
 
-/// The occurrences in a record, and its tree without its private fields, where it has any.
+/// The occurrences in a record, and its tree without its private fields and without citations of documents that are
+/// `withheld`, where it has any.
 pub(crate) fn of_record<'t>(
     source: Source<'_>,
     shape: &'static Shape,
     tree: &DeTable<'t>,
+    withheld: &BTreeSet<Key>,
 ) -> (RecordOccurrences, Option<Redacted<'t>>) {
     let (recorded, keeps_back) = walked(source, shape, tree, Reach::Everything);
     let redacted = private::without(tree, source.file);
+    let without_private = redacted.as_ref().map_or(tree, |(tree, _)| tree);
+    let redacted = match withheld::without_citations(without_private, withheld) {
+        Some(tree) => Some((tree, redacted.map_or_else(Vec::new, |(_, texts)| texts))),
+        None => redacted,
+    };
     let published = (keeps_back || redacted.is_some()).then(|| {
         let tree = redacted.as_ref().map_or(tree, |(tree, _)| tree);
         walked(source, shape, tree, Reach::Published).0
@@ -204,6 +214,9 @@ impl Walk<'_> {
                 let target = text.parse().ok()?;
                 Some(Referent::Record(target, *role))
             }),
+            Takes::EvidenceTarget(role) => {
+                self.reference(at, node, |text| evidence(&text.parse().ok()?, *role));
+            }
             Takes::HolderOrWords(role) => {
                 // Text in the form of a key is read as a key.
                 if value.as_str().is_some_and(|text| text.parse::<Key>().is_ok()) {
@@ -380,6 +393,14 @@ fn each<'n, 't>(node: &'n Node<'t>, mut visit: impl FnMut(&'n Node<'t>)) {
     }
 }
 
+/// What a document tells something of. A part is named with its design.
+fn evidence(of: &EvidenceTarget, role: MentionRole) -> Option<Referent> {
+    Some(match of.part() {
+        Some((design, part, key)) => Referent::PartOf(design.clone(), part, key.clone()),
+        None => Referent::Record(of.record(), role),
+    })
+}
+
 /// The record or part that `text` names; `None` where it does not have the form of such a key.
 fn referent(target: Target, role: MentionRole, text: &str) -> Option<Referent> {
     let record = match target {
@@ -392,6 +413,7 @@ fn referent(target: Target, role: MentionRole, text: &str) -> Option<Referent> {
         Target::Work => link::Target::Work(text.parse().ok()?),
         Target::Exhibition => link::Target::Exhibition(text.parse().ok()?),
         Target::Mark => link::Target::Mark(text.parse().ok()?),
+        Target::Cited => text.parse::<Cited>().ok()?.record(),
         Target::Page => link::Target::Page(text.parse().ok()?),
     };
     Some(Referent::Record(record, role))

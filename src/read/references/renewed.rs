@@ -7,14 +7,18 @@
 //!
 //! Not here: links in Markdown (`note`).
 
+use std::collections::BTreeSet;
+
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use crate::model::codes::Code;
+use crate::model::document::EvidenceTarget;
 use crate::model::finding::Finding;
 use crate::model::former::{FormerKeys, Named};
 use crate::model::key::Key;
 use crate::model::link;
+use crate::model::literature::Cited;
 use crate::model::occurrence::DesignPart;
 use crate::model::place::{FileId, Place};
 use crate::read::faults::Node;
@@ -27,6 +31,8 @@ pub(crate) struct Renewal<'r> {
     pub(crate) former: &'r FormerKeys,
     /// The design that the record is, or is an impression of: its parts are named by key alone.
     pub(crate) design: Option<&'r Key>,
+    /// The documents that are not published.
+    pub(crate) withheld: &'r BTreeSet<Key>,
 }
 
 /// A reference by a former key.
@@ -133,6 +139,10 @@ impl Walk<'_> {
                 let now = former.record(&text.parse().ok()?)?;
                 Some(now.to_string())
             }),
+            Takes::EvidenceTarget(_) => self.text(node, |text| {
+                let now = present(former, &text.parse().ok()?)?;
+                Some(now.to_string())
+            }),
             Takes::Party(_) => match node.get_mut() {
                 DeValue::Table(table) => self.table(&PARTY, table),
                 _ => self.text(node, |text| refers(former, Target::Party, text)),
@@ -227,7 +237,7 @@ impl Walk<'_> {
 
     /// The key of a part of the design, or several.
     fn part(&mut self, part: DesignPart, node: &mut Node<'_>) {
-        let Renewal { former, design } = self.renewal;
+        let Renewal { former, design, .. } = self.renewal;
         let Some(design) = design else { return };
         self.each(node, |walk, node| {
             walk.text(node, |text| {
@@ -240,7 +250,7 @@ impl Walk<'_> {
     /// The keys of a table that name parts of the design. A table that has the present key too keeps the former one,
     /// which is reported as unknown: nobody can say which of the two values holds.
     fn map_keys(&mut self, table: &mut DeTable<'_>, named: impl Fn(Key, Key) -> Named) {
-        let Renewal { former, design } = self.renewal;
+        let Renewal { former, design, .. } = self.renewal;
         let Some(design) = design else { return };
         let names: Vec<_> = table.keys().cloned().collect();
         for name in names {
@@ -282,6 +292,33 @@ impl Walk<'_> {
     }
 }
 
+/// What a document tells something of, by present keys; `None` where it is named by no former one. A part may be named by
+/// a former key of its design, by one of its own, or by both.
+fn present(former: &FormerKeys, was: &EvidenceTarget) -> Option<EvidenceTarget> {
+    let record = former.record(&was.record());
+    let Some((design, part, key)) = was.part() else {
+        return match record? {
+            link::Target::Design(key) => Some(EvidenceTarget::Design(key)),
+            link::Target::Impression(key) => Some(EvidenceTarget::Impression(key)),
+            link::Target::Person(key) => Some(EvidenceTarget::Person(key)),
+            _ => None,
+        };
+    };
+    let renamed = match &record {
+        Some(link::Target::Design(now)) => now.clone(),
+        _ => design.clone(),
+    };
+    let now = former.key_of(&Named::Part(renamed.clone(), part, key.clone()));
+    if record.is_none() && now.is_none() {
+        return None;
+    }
+    let key = now.unwrap_or(key).clone();
+    Some(match was {
+        EvidenceTarget::Printing(..) => EvidenceTarget::Printing(renamed, key),
+        _ => EvidenceTarget::State(renamed, key),
+    })
+}
+
 /// The present key of a record that `text` names by a former one. A key that a person or a holder has is not
 /// a former key, so a party is first looked for among the people.
 fn refers(former: &FormerKeys, target: Target, text: &str) -> Option<String> {
@@ -300,6 +337,13 @@ fn refers(former: &FormerKeys, target: Target, text: &str) -> Option<String> {
         Target::Work => record(link::Target::Work(text.parse().ok()?)),
         Target::Exhibition => record(link::Target::Exhibition(text.parse().ok()?)),
         Target::Mark => record(link::Target::Mark(text.parse().ok()?)),
+        Target::Cited => {
+            let now = former.record(&text.parse::<Cited>().ok()?.record())?;
+            Some(match now {
+                link::Target::Document(key) => Cited::Document(key).to_string(),
+                work => work.key().to_string(),
+            })
+        }
         Target::Page => record(link::Target::Page(text.parse().ok()?)),
     }
 }

@@ -51,6 +51,7 @@ pub(super) fn edit(
             let is_owner = match (&picture.owner, kind) {
                 (PictureOwner::Design(owner), FileKind::Design(key)) => owner == key,
                 (PictureOwner::Impression(owner), FileKind::Impression(key)) => owner == key,
+                (PictureOwner::Document(owner), FileKind::Document(key)) => owner == key,
                 _ => false,
             };
             if is_owner {
@@ -85,6 +86,7 @@ fn is_of_file(target: &Target, kind: &FileKind) -> bool {
         | (Target::Holder(old), FileKind::Holder(key))
         | (Target::Person(old), FileKind::Person(key))
         | (Target::Mark(old), FileKind::Mark(key))
+        | (Target::Document(old), FileKind::Document(key))
         | (Target::Page(old), FileKind::PageRecord(key)) => old == key,
         _ => false,
     }
@@ -103,14 +105,13 @@ pub(super) fn moves(plan: &mut RenamePlan, inputs: &Inputs, thing: &Named, new: 
         Target::Holder(_) => "holders",
         Target::Person(_) => "people",
         Target::Mark(_) => "marks",
+        Target::Document(_) => "documents",
         Target::Page(_) => "pages",
         _ => return,
     };
     let path = |key: &Key, ending: &str| format!("records/{folder}/{key}.{ending}");
-    for ending in ["toml", "md"] {
-        if inputs.locations.contains_key(&path(old, ending)) {
-            plan.moves.push((path(old, ending), path(new, ending)));
-        }
+    for ending in endings(inputs, &format!("records/{folder}/{old}.")) {
+        plan.moves.push((path(old, ending), path(new, ending)));
     }
     // A page has a record only for its former keys.
     let record = path(old, "toml");
@@ -120,6 +121,12 @@ pub(super) fn moves(plan: &mut RenamePlan, inputs: &Inputs, thing: &Named, new: 
             .insert(record.clone(), format!("was = [\"{old}\"]\n"));
         plan.places.insert(record, 1);
     }
+}
+
+/// The ends of the files whose paths begin so: "md", "toml"; of a document also "transcription.md", "en.md".
+fn endings<'i>(inputs: &'i Inputs, begin: &str) -> Vec<&'i str> {
+    let files = inputs.locations.keys();
+    files.filter_map(|path| path.strip_prefix(begin)).collect()
 }
 
 struct Own<'e, 't> {

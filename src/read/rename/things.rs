@@ -156,6 +156,7 @@ fn keys<'c>(catalogue: &'c Catalogue, thing: &Named) -> Box<dyn Iterator<Item = 
             Target::Work(_) => Box::new(catalogue.literature.keys().map(Key::as_str)),
             Target::Exhibition(_) => Box::new(catalogue.exhibitions.keys().map(Key::as_str)),
             Target::Mark(_) => Box::new(catalogue.marks.keys().map(Key::as_str)),
+            Target::Document(_) => Box::new(catalogue.documents.keys().map(Key::as_str)),
             Target::Page(_) => Box::new(catalogue.pages.keys().map(Key::as_str)),
             Target::Picture(key) => {
                 let pictures = catalogue.pictures_of(&key.owner).iter();

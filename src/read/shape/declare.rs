@@ -118,6 +118,9 @@ pub enum Takes {
     HolderOrWords(MentionRole),
     /// A record, named as in links (`design:14`, `impression:14.7`).
     Link(MentionRole),
+    /// What a document tells something of: `design:14`, `state:14/cut-down`, `printing:14/own`, `impression:14.7`,
+    /// `person:KEY`.
+    EvidenceTarget(MentionRole),
     /// The key of a person or holder, or `{ name = "…" }` ([`PARTY`]).
     Party(MentionRole),
     /// Text, or a table of texts by language tag.
@@ -174,6 +177,8 @@ pub enum Target {
     Party,
     /// A work of the literature.
     Work,
+    /// A work of the literature, by its key, or a document: `document:KEY`.
+    Cited,
     /// An exhibition.
     Exhibition,
     /// A mark that several sheets share.
@@ -202,8 +207,8 @@ pub const CLAIM: &[KeyShape] = &[
     may("date", Takes::Date, "when it was said"),
     may(
         "cite",
-        Takes::Refers(Target::Work, MentionRole::Cited),
-        "the literature it is taken from",
+        Takes::Refers(Target::Cited, MentionRole::Cited),
+        "the literature it is taken from, or the document: \"document:KEY\"",
     )
     .locator("at"),
     may("at", Takes::Text, "where in it: \"p. 31\""),

@@ -162,7 +162,7 @@ pub(super) static CITATION: Shape = plain(
     &[
         must(
             "cite",
-            Takes::Refers(Target::Work, MentionRole::Cited),
+            Takes::Refers(Target::Cited, MentionRole::Cited),
             "the work",
         )
         .locator("at"),
@@ -176,7 +176,7 @@ pub(super) static NUMBERED_CITATION: Shape = plain(
     &[
         must(
             "cite",
-            Takes::Refers(Target::Work, MentionRole::Cited),
+            Takes::Refers(Target::Cited, MentionRole::Cited),
             "the work",
         )
         .locator("at"),

@@ -351,7 +351,7 @@ pub static SIGHTING: Shape = plain(
         may("basis", Takes::Word(words::<Basis>), "on what ground"),
         may(
             "cite",
-            Takes::Refers(Target::Work, MentionRole::Cited),
+            Takes::Refers(Target::Cited, MentionRole::Cited),
             "the literature that reports it",
         )
         .locator("at"),

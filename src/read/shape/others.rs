@@ -257,7 +257,7 @@ pub static EXHIBITION: Shape = plain(
         may("date", Takes::Date, "when"),
         may(
             "cite",
-            Takes::Refers(Target::Work, MentionRole::Cited),
+            Takes::Refers(Target::Cited, MentionRole::Cited),
             "its catalogue",
         ),
         WAS,

@@ -8,14 +8,14 @@ use crate::model::words::Side;
 
 /// A picture: the keys that every picture has, and the given ones.
 macro_rules! picture {
-    ($($own:expr),*) => {
+    ($file:literal, $($own:expr),*) => {
         plain(
             "a picture",
             &[
                 must(
                     "file",
                     Takes::File,
-                    "the file, below the design's folder: \"pictures/1-recto.jpg\"",
+                    $file,
                 ),
                 may(
                     "name",
@@ -73,15 +73,21 @@ macro_rules! picture {
 }
 
 /// A photograph of a sheet.
-pub static PICTURE: Shape = picture!();
+pub static PICTURE: Shape =
+    picture!("the file, below the design's folder: \"pictures/1-recto.jpg\"",);
+
+/// A picture of a document.
+pub static PICTURE_OF_DOCUMENT: Shape =
+    picture!("the file, below records/documents: \"pictures/ledger-3.jpg\"",);
 
 /// A picture of a design: a drawing, a block, an illustration.
 pub static DESIGN_PICTURE: Shape = picture!(
+    "the file, below the design's folder: \"pictures/1-recto.jpg\"",
     may("of", Takes::Word(words::<PictureOf>), "what it shows"),
     may(
         "cite",
-        Takes::Refers(Target::Work, MentionRole::Cited),
-        "the literature it is taken from"
+        Takes::Refers(Target::Cited, MentionRole::Cited),
+        "the literature it is taken from, or the document: \"document:KEY\""
     )
     .locator("at"),
     may("at", Takes::Text, "where in it: \"p. 31\"")

@@ -12,6 +12,7 @@ use crate::model::codes::Code;
 use crate::model::edtf::Date;
 use crate::model::finding::Finding;
 use crate::model::key::Key;
+use crate::model::literature::Cited;
 use crate::model::place::{Place, Placed};
 use crate::model::standing::RecordStanding;
 use crate::model::words::{ClosedList, Standing};
@@ -295,6 +296,11 @@ impl<'t> Fields<'_, 't> {
         }
     }
 
+    /// The work or document that `cite` names.
+    pub(crate) fn cite(&mut self) -> Option<Placed<Cited>> {
+        self.one("cite", values::cited)
+    }
+
     /// The keys of a claim.
     pub(crate) fn claim(&mut self) -> Claim {
         Claim {
@@ -302,7 +308,7 @@ impl<'t> Fields<'_, 't> {
             basis: self.word("basis"),
             by: self.key("by"),
             date: self.date("date"),
-            cite: self.key("cite"),
+            cite: self.cite(),
             at: self.words("at"),
         }
     }

@@ -64,6 +64,14 @@ impl Present {
                 present.add(IssuedAddress::Condition(key.clone(), condition));
             }
         }
+        for (key, document) in &catalogue.documents {
+            let target = Target::Document(key.clone());
+            let note = document.note.as_ref();
+            present.record(catalogue, target, &RecordId::Document(key.clone()), note);
+            for picture in &document.pictures {
+                present.picture(PictureOwner::Document(key.clone()), &picture.name.value);
+            }
+        }
         for key in catalogue.exhibitions.keys() {
             let target = Target::Exhibition(key.clone());
             present.record(catalogue, target, &RecordId::Exhibition(key.clone()), None);

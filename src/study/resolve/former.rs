@@ -95,6 +95,7 @@ impl References {
                     Target::Person(key) => (&mut self.people, key),
                     Target::Exhibition(key) => (&mut self.exhibitions, key),
                     Target::Mark(key) => (&mut self.marks, key),
+                    Target::Document(key) => (&mut self.documents, key),
                     _ => return,
                 };
                 let names = list.iter_mut().find(|names| names.key == *key);

@@ -11,6 +11,7 @@ use super::names::{
 };
 use crate::model::catalogue::Catalogue;
 use crate::model::design::{Design, TitleKind};
+use crate::model::document::Document;
 use crate::model::holder::Holder;
 use crate::model::key::Key;
 use crate::model::link::Target;
@@ -56,6 +57,7 @@ impl References {
                 .map(|exhibition| Names::new(&exhibition.key, [exhibition.title.as_str()]))
                 .collect(),
             marks: catalogue.marks.values().map(mark).collect(),
+            documents: catalogue.documents.values().map(document).collect(),
             accessions: accessions(&designs),
             stands: stands(catalogue, &designs),
             designs: names,
@@ -206,6 +208,15 @@ fn mark(mark: &MarkRecord) -> Names {
         .map_or(in_words.as_str(), |text| &text.value);
     let numbers = mark.reference.iter().filter_map(|r| r.number.as_deref());
     Names::new(&mark.key, std::iter::once(text).chain(numbers))
+}
+
+/// A document by its title, by its key in words where it has none, and by its shelfmark.
+fn document(document: &Document) -> Names {
+    let in_words = document.key.as_str().replace('-', " ");
+    let title = document.title.as_ref();
+    let title = title.map_or(in_words.as_str(), |title| &title.value);
+    let shelfmark = document.shelfmark.as_ref().map(|mark| mark.as_str());
+    Names::new(&document.key, std::iter::once(title).chain(shelfmark))
 }
 
 /// The records that do not simply stand: a part or sheet of a design stands as the design does, unless it says more.

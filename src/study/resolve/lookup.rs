@@ -91,6 +91,7 @@ impl Lookup {
         lookup.kind("person", &references.people, Meant::Person);
         lookup.kind("mark", &references.marks, Meant::Mark);
         lookup.kind("exhibition", &references.exhibitions, Meant::Exhibition);
+        lookup.kind("document", &references.documents, Meant::Document);
         for holder in &references.holders {
             let texts = holder.names.iter().chain(&holder.former);
             let texts = texts.chain(&holder.town).chain(&holder.isil);

@@ -32,6 +32,8 @@ pub struct References {
     pub exhibitions: Vec<Names>,
     /// The marks, by key.
     pub marks: Vec<Names>,
+    /// The documents, by key.
+    pub documents: Vec<Names>,
     /// The accession numbers by their keys ([`super::super::search::words::number_key`]), each with its sheets.
     pub accessions: BTreeMap<String, Vec<Accession>>,
     /// The records, states and printings that do not simply stand, by how they are named: "design:19", "state:19/cut",
@@ -144,7 +146,7 @@ pub struct PrintingNames {
     pub was: Vec<String>,
 }
 
-/// A holder, person, exhibition or mark.
+/// A holder, person, exhibition, mark or document.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Names {
     /// Its key.

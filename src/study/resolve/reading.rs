@@ -26,6 +26,8 @@ pub enum Meant {
     Mark(usize),
     /// An exhibition.
     Exhibition(usize),
+    /// A document.
+    Document(usize),
     /// A work of the literature.
     Work(usize),
     /// A work and one of its numbers.
@@ -212,7 +214,7 @@ impl Reading {
 /// What a reading leads to, in the terms of `resolve --json`.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Target {
-    /// `design`, `impression`, `holder`, `person`, `mark`, `exhibition` or `literature`.
+    /// `design`, `impression`, `holder`, `person`, `mark`, `exhibition`, `document` or `literature`.
     pub kind: &'static str,
     /// The key of the record.
     pub key: String,
@@ -360,6 +362,7 @@ impl References {
             Meant::Person(at) => named("person", "person", &self.people, at),
             Meant::Mark(at) => named("mark", "mark", &self.marks, at),
             Meant::Exhibition(at) => named("exhibition", "exhibition", &self.exhibitions, at),
+            Meant::Document(at) => named("document", "document", &self.documents, at),
             Meant::Work(at) => {
                 let work = self.works.get(at)?;
                 let path = format!("lit/{}/", work.key);

@@ -5,6 +5,7 @@
 
 use crate::model::edtf::{Date, Day};
 use crate::model::key::Key;
+use crate::model::literature::Cited;
 use crate::model::mark::MarkKind;
 use crate::model::place::Place;
 use crate::model::point::Value;
@@ -140,7 +141,7 @@ pub enum Tie {
     /// One place in one work that reports a sighting.
     Page {
         /// The work.
-        cite: Key,
+        cite: Cited,
         /// Where in it.
         at: String,
     },

@@ -79,6 +79,10 @@ changes-new-marks = { $n ->
     [one] Neue Marke: { $records }.
    *[other] Neue Marken: { $records }.
 }
+changes-new-documents = { $n ->
+    [one] Neues Dokument: { $records }.
+   *[other] Neue Dokumente: { $records }.
+}
 changes-new-pages = { $n ->
     [one] Neue Seite: { $records }.
    *[other] Neue Seiten: { $records }.

@@ -79,6 +79,10 @@ changes-new-marks = { $n ->
     [one] New mark: { $records }.
    *[other] New marks: { $records }.
 }
+changes-new-documents = { $n ->
+    [one] New document: { $records }.
+   *[other] New documents: { $records }.
+}
 changes-new-pages = { $n ->
     [one] New page: { $records }.
    *[other] New pages: { $records }.

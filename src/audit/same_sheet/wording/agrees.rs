@@ -43,8 +43,7 @@ impl ReasonWording<'_> {
                 format!("both were no. {at} in \"{}\"", self.exhibition(exhibition))
             }
             Tie::Page { cite, at } => {
-                let work = self.catalogue.literature.get(cite);
-                let short = work.map_or(cite.as_str(), |work| &work.short);
+                let short = wording::cited(self.catalogue, cite);
                 format!("both sightings are reported in {short}, {at}")
             }
             Tie::Owner(who) => format!("both belonged to {}", self.name(who)),

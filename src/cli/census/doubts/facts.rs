@@ -257,7 +257,7 @@ impl Names<'_> {
         let by = sighting.by.as_ref().map(|by| self.party(by));
         let basis = sighting.basis.as_ref().map(|basis| basis.value.to_string());
         let cite = sighting.cite.as_ref().map(|cite| {
-            let work = self.0.literature.get(&cite.value);
+            let work = cite.work().and_then(|key| self.0.literature.get(key));
             work.map_or_else(|| cite.value.to_string(), |work| work.short.clone())
         });
         let date = Some(sighting.date.value.to_string());

@@ -44,6 +44,13 @@ impl<'c> Known<'c> {
             Referent::Party(key, _) => self.party(key, place),
             Referent::Term(list, key) => self.term(*list, key, place),
             Referent::Theme(key) => self.theme(key, place),
+            Referent::PartOf(design, part, key) => {
+                let of_design = self.record(&Target::Design(design.clone()), place);
+                of_design.or_else(|| {
+                    let design = self.catalogue.designs.get(design)?;
+                    missing_part(design, *part, key, place)
+                })
+            }
             Referent::Part(part, key) => {
                 let design = match record {
                     RecordId::Design(design) => design,
@@ -80,6 +87,12 @@ impl<'c> Known<'c> {
                 Code::MarkUnknown,
                 format!("no mark has the key `{key}`"),
                 &format!("add records/marks/{key}.toml"),
+            ),
+            Target::Document(key) => absent(
+                (&catalogue.documents, key, place),
+                Code::DocumentUnknown,
+                format!("no document has the key `{key}`"),
+                &format!("add records/documents/{key}.toml"),
             ),
             Target::Page(key) => absent(
                 (&catalogue.pages, key, place),
@@ -260,6 +273,7 @@ impl<'c> Known<'c> {
             PictureOwner::Impression(impression) => {
                 catalogue.impression(impression).map(|i| &i.pictures)
             }
+            PictureOwner::Document(key) => catalogue.documents.get(key).map(|d| &d.pictures),
         };
         let help = match pictures {
             None => format!("there is no record `{owner}`"),
