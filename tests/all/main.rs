@@ -44,6 +44,7 @@ mod demonstration;
 /// What is recorded of the owners from 1933 to 1945.
 mod diligence;
 /// No file cites what does not exist.
+mod document_records;
 mod documents;
 /// Editions: issuing, keeping addresses, telling what changed.
 mod editions;

@@ -16,6 +16,7 @@ use super::sources::{self, Concordance};
 use super::states::{self, StateLine};
 use super::told_apart;
 use crate::model::design::Design;
+use crate::model::document::EvidenceTarget;
 use crate::model::impression::{Impression, Status};
 use crate::model::key::{PictureKey, PictureOwner};
 use crate::model::link::Target;
@@ -27,6 +28,7 @@ use crate::page::lists::choices::{Choice, choices};
 use crate::page::lists::facts::Fact;
 use crate::page::lists::mentions;
 use crate::page::phrases::citations;
+use crate::page::phrases::document_names::told_of;
 use crate::page::phrases::sheet_counts;
 use crate::page::phrases::standing_note;
 use crate::page::plates::figures;
@@ -91,6 +93,8 @@ struct View {
     literature: Vec<CleanHtml>,
     concordance: Option<Concordance>,
     exhibitions: Vec<CleanHtml>,
+    /// What documents tell of the design as a whole.
+    documents: Vec<CleanHtml>,
     commentary: Option<CleanHtml>,
     mentioned: Vec<CleanHtml>,
 }
@@ -158,6 +162,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         literature: sources::literature(here, design, &sheets),
         concordance: sources::concordance(here, design),
         exhibitions: sources::exhibitions(here, design, &sheets),
+        documents: told_of(here, &EvidenceTarget::Design(design.key.clone())),
         commentary: markdown::note(here, design.commentary.as_ref()),
         mentioned: mentions::in_texts(here, &Target::Design(design.key.clone())),
     };

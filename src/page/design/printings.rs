@@ -4,12 +4,14 @@ use serde::Serialize;
 
 use super::point_table::PointTable;
 use crate::model::design::Design;
+use crate::model::document::EvidenceTarget;
 use crate::model::point::Point;
 use crate::model::printing::{Printing, StatesPrinted};
 use crate::model::state::Variant;
 use crate::model::vocabulary::List;
 use crate::page::phrases::claims::{self, Stated};
 use crate::page::phrases::dates;
+use crate::page::phrases::document_names::told_of;
 use crate::page::phrases::earlier_numbers::{self, NumberedPart};
 use crate::page::phrases::enumeration;
 use crate::page::phrases::matrices;
@@ -27,6 +29,8 @@ pub(crate) struct PrintingLine {
     name: String,
     text: CleanHtml,
     others: Vec<OtherView>,
+    /// What documents tell of it.
+    documents: Vec<CleanHtml>,
     standing: Option<CleanHtml>,
 }
 
@@ -185,6 +189,10 @@ fn line(here: &Here<'_>, design: &Design, printing: &Printing) -> PrintingLine {
         name,
         text: as_sentences(&sentences),
         others,
+        documents: told_of(
+            here,
+            &EvidenceTarget::Printing(design.key.clone(), printing.key.value.clone()),
+        ),
         standing: standing_note::note(here, &printing.standing),
     }
 }

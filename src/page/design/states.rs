@@ -5,11 +5,13 @@ use serde::Serialize;
 use super::point_table::{Cell, PointTable, blank};
 use super::told_apart;
 use crate::model::design::Design;
+use crate::model::document::EvidenceTarget;
 use crate::model::key::Key;
 use crate::model::point::Point;
 use crate::model::state::State;
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
+use crate::page::phrases::document_names::told_of;
 use crate::page::phrases::earlier_numbers::{self, NumberedPart};
 use crate::page::phrases::enumeration;
 use crate::page::phrases::formerly;
@@ -29,6 +31,8 @@ pub(crate) struct StateLine {
     numeral: CleanHtml,
     text: CleanHtml,
     others: Vec<CleanHtml>,
+    /// What documents tell of it.
+    documents: Vec<CleanHtml>,
     standing: Option<CleanHtml>,
 }
 
@@ -78,6 +82,10 @@ fn line(here: &Here<'_>, design: &Design, state: &State) -> StateLine {
         },
         text: as_sentences(&sentences),
         others: date.map(|d| d.others).unwrap_or_default(),
+        documents: told_of(
+            here,
+            &EvidenceTarget::State(design.key.clone(), state.key.value.clone()),
+        ),
         standing: standing_note::note(here, &state.standing),
     }
 }

@@ -234,6 +234,9 @@ pub(super) fn named(here: &Here<'_>, mentions: &[Mention]) -> Vec<List> {
         (MentionRole::MarkUser, "named-mark-user"),
         (MentionRole::Sighting, "named-sighting"),
         (MentionRole::Said, "named-said"),
+        (MentionRole::WroteDocument, "documents-by-them"),
+        (MentionRole::ReceivedDocument, "documents-to-them"),
+        (MentionRole::KeepsDocument, "documents-kept"),
     ];
     parts
         .into_iter()

@@ -6,6 +6,7 @@ use serde::Serialize;
 
 use super::holder_lists;
 use crate::model::design::Design;
+use crate::model::document::EvidenceTarget;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::link::Target;
 use crate::model::occurrence::{MentionRole, RecordId};
@@ -16,6 +17,7 @@ use crate::page::lists::list::List;
 use crate::page::lists::mentions;
 use crate::page::lists::run_on::{self, RunOn};
 use crate::page::phrases::dates;
+use crate::page::phrases::document_names::told_of;
 use crate::page::phrases::party_names::{roles, sorted_name};
 use crate::page::setting::address::{Address, Fragment, Overview};
 use crate::page::setting::book::Here;
@@ -61,6 +63,9 @@ pub(crate) fn page(here: &Here<'_>, person: &Person) -> Leaf {
         holder_lists::matrices(here, &person.key, mentions),
         writings(here, person),
     ];
+    let told = told_of(here, &EvidenceTarget::Person(person.key.clone()));
+    let heading = CleanHtml::text(here.words().word("documents-on-them"));
+    lists.push(List::new(heading, told));
     // Printings are listed above.
     lists.extend(holder_lists::named(here, mentions).into_iter().skip(2));
     lists.push(mentions::list(here, &Target::Person(person.key.clone())));

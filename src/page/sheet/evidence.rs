@@ -8,7 +8,9 @@ use serde::Serialize;
 
 use super::evidence_line::{LineView, line_weight};
 use super::printing_record;
+use super::told::{self, DocumentLine};
 use crate::model::design::Design;
+use crate::model::document::EvidenceTarget;
 use crate::model::impression::{Impression, StateReading};
 use crate::model::key::Key;
 use crate::model::point::{EvidenceKind, Point};
@@ -31,6 +33,7 @@ use crate::study::next_point::NextPoint;
 use crate::study::printing_record::{RecordedEvidence, RecordedKind, recorded_evidence};
 use crate::study::settle::{Settled, settled};
 use crate::study::table::DiagnosticTable;
+use crate::study::tellings::DocumentStatement;
 
 /// Points expected to give less than this, in bits, are not suggested.
 const SETTLES: f64 = 0.01;
@@ -65,10 +68,21 @@ struct RowView {
     fit: String,
     is_excluded: bool,
     lines: Vec<LineView>,
+    /// What documents tell of it.
+    documents: Vec<DocumentLine>,
     /// Under an excluded state or printing: what else was seen of it.
     folded: Vec<LineView>,
     /// What the fold is called; empty where there is none.
     more: String,
+}
+
+impl SheetEvidence {
+    /// The statements of documents that it shows.
+    pub(super) fn documents(&self) -> Vec<DocumentStatement> {
+        let rows = self.axes.iter().flat_map(|axis| &axis.rows);
+        let lines = rows.flat_map(|row| &row.documents);
+        lines.map(|line| line.statement.clone()).collect()
+    }
 }
 
 /// What would change the answer.
@@ -164,12 +178,24 @@ impl Page<'_, '_> {
         let mut axes = Vec::new();
         if Evidence::distinguishes(&self.evidence.states) {
             let rows = self.evidence.states.iter();
-            let rows = rows.map(|row| self.row(row, self.state_name(row.key.as_ref())));
+            let rows = rows.map(|row| {
+                let documents = row.key.as_ref().map(|key| self.told_of_state(key));
+                RowView {
+                    documents: documents.unwrap_or_default(),
+                    ..self.row(row, self.state_name(row.key.as_ref()))
+                }
+            });
             axes.push(axis("state", rows.collect()));
         }
         let recorded = recorded_evidence(self.design, self.impression);
         let has_recorded = self.table.printings.len() > 1 && !recorded.is_empty();
-        if has_recorded || Evidence::distinguishes(&self.evidence.printings) {
+        let printings = self.evidence.printings.iter();
+        let printings = printings.filter_map(|row| row.key.as_ref());
+        let has_told = self.table.printings.len() > 1
+            && printings
+                .flat_map(|key| self.told_of_printing(key))
+                .any(|line| line.is_on_sheet);
+        if has_recorded || has_told || Evidence::distinguishes(&self.evidence.printings) {
             let rows = self.evidence.printings.iter();
             let rows = rows.map(|row| {
                 let view = self.row(row, self.printing_with_states(row));
@@ -206,8 +232,9 @@ impl Page<'_, '_> {
         for line in &mut row.folded {
             line.detail = None;
         }
-        if !row.folded.is_empty() {
-            row.more = self.here.words().count("evidence-folded", row.folded.len());
+        let folded = row.folded.len() + row.documents.len();
+        if folded > 0 {
+            row.more = self.here.words().count("evidence-folded", folded);
         }
     }
 
@@ -242,7 +269,18 @@ impl Page<'_, '_> {
             .collect();
         let lines = printing_record::lines(here, design, self.impression, &told, key);
         view.lines.extend(lines);
+        view.documents = self.told_of_printing(key);
         view
+    }
+
+    fn told_of_state(&self, key: &Key) -> Vec<DocumentLine> {
+        let of = EvidenceTarget::State(self.design.key.clone(), key.clone());
+        told::lines(self.here, self.impression, &of)
+    }
+
+    fn told_of_printing(&self, key: &Key) -> Vec<DocumentLine> {
+        let of = EvidenceTarget::Printing(self.design.key.clone(), key.clone());
+        told::lines(self.here, self.impression, &of)
     }
 
     fn row(&self, row: &EvidenceRow, name: CleanHtml) -> RowView {
@@ -255,6 +293,7 @@ impl Page<'_, '_> {
                 .bearings()
                 .filter_map(|(bearing, point)| self.line(bearing, row.best, point))
                 .collect(),
+            documents: Vec::new(),
             folded: Vec::new(),
             more: String::new(),
         }

@@ -33,3 +33,4 @@ pub(crate) mod provenance;
 pub(crate) mod provenance_of_records;
 mod reading;
 mod records;
+mod told;

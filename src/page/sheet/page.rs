@@ -13,6 +13,7 @@ use super::opinions;
 use super::provenance::{self, Provenance};
 use super::reading::{ReadingView, reading_view};
 use super::records::{self, DatedLine, RecordPart};
+use super::told;
 use crate::model::design::Design;
 use crate::model::impression::{Impression, OtherSheet, Status};
 use crate::model::key::{ImpressionKey, PictureKey};
@@ -63,6 +64,8 @@ struct View {
     sightings: Vec<CleanHtml>,
     exhibited: Vec<CleanHtml>,
     literature: Vec<CleanHtml>,
+    /// What documents tell of it, beside the evidence.
+    documents: Vec<CleanHtml>,
     others: Vec<CleanHtml>,
     /// What the other records of the sheet say of it.
     records: Vec<RecordPart>,
@@ -77,6 +80,10 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
     let key = here.sheet_number(&impression.key);
     let leading = figures::leading_picture(here, impression);
     let all = here.joined().on_page(design, impression);
+    let evidence = evidence::of_sheet(here, design, impression);
+    let shown = evidence
+        .as_ref()
+        .map_or_else(Vec::new, SheetEvidence::documents);
     let view = View {
         number_class: number_class(&key),
         number: key.clone(),
@@ -95,7 +102,8 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
             .map(|reading| reading_view(here, design, reading)),
         opinions: opinions::all(here, design, impression),
         observed: observed::table(here, design, impression),
-        evidence: evidence::of_sheet(here, design, impression),
+        documents: told::of_sheet(here, &all, &shown),
+        evidence,
         pictures: other_pictures(here, &all, leading.as_ref()),
         provenance: provenance::of_sheet(here, &all),
         years: diligence::of_sheet(here, impression),
