@@ -246,6 +246,17 @@ pub fn paint(
     Ok(painted)
 }
 
+/// The photograph of one picture of a design, by its file.
+pub fn one(site: &Path, design: &Design, art: &'static Art, file: &str) -> Option<Photograph> {
+    let jobs = gather(site, design, art);
+    let shows = |picture: &&Picture| picture.record.file.as_str() == file;
+    let job = jobs
+        .iter()
+        .find(|job| job.pictures.iter().any(|p| shows(&p)))?;
+    let picture = job.pictures.iter().find(shows)?;
+    Some(photograph(job, picture, &cut(job)))
+}
+
 fn cut(job: &Job) -> Blocks {
     let image = job.design.size.image.own().map(height_and_width);
     let full = image.map_or(job.canvas, |[h, w]| {

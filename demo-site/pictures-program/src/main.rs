@@ -1,11 +1,11 @@
 //! Paints the photographs of the demonstration catalogue from its own records.
 //!
 //! ```text
-//! cargo run --release -p paint -- demo-site [--only DESIGN,…] [--contact FILE.png]
+//! cargo run --release -p paint -- demo-site [--only DESIGN,DOCUMENT,…] [--contact FILE.png]
 //! ```
 //!
 //! In: the catalogue as the library reads it. Out: the file of every picture that an impression's
-//! record names, and no other. The blocks are cut as the sheet's state has them (`designs`, from
+//! record names, and the pictures of the documents (`documents`). The blocks are cut as the sheet's state has them (`designs`, from
 //! `parts`), printed in the inks of its printing on its paper (`sheets`), laid out by its sizes
 //! (`layout`) and photographed (`engine`). The same records give the same bytes, whatever the
 //! number of threads.
@@ -31,6 +31,7 @@
 )]
 
 mod designs;
+mod documents;
 mod engine;
 mod jobs;
 mod layout;
@@ -77,13 +78,16 @@ fn run(arguments: &[String]) -> Result<String, String> {
     };
     let site = arguments
         .first()
-        .ok_or("usage: paint SITE [--only DESIGN,…] [--contact FILE.png]")?;
+        .ok_or("usage: paint SITE [--only DESIGN,DOCUMENT,…] [--contact FILE.png]")?;
     let site = Path::new(site);
     let mut all = designs_of(site)?;
-    if let Some(only) = option("--only") {
-        let wanted: Vec<&str> = only.split(',').collect();
-        all.retain(|key, _| wanted.contains(&key.as_str()));
-    }
+    let only = option("--only");
+    let wanted = |key: &str| {
+        let mut keys = only.iter().flat_map(|only| only.split(','));
+        only.is_none() || keys.any(|one| one == key)
+    };
+    let (documents, of_documents) = documents::paint(site, &all, wanted, write)?;
+    all.retain(|key, _| wanted(key.as_str()));
     let mut unpainted = Vec::new();
     let mut work = Vec::new();
     for design in all.values() {
@@ -97,10 +101,10 @@ fn run(arguments: &[String]) -> Result<String, String> {
     if let Some(file) = option("--contact").map(PathBuf::from) {
         contact_sheet(&painted, &file)?;
     }
-    let bytes: usize = painted.iter().map(|p| p.bytes).sum();
+    let bytes = of_documents + painted.iter().map(|p| p.bytes).sum::<usize>();
     let mut summary = format!(
-        "{} pictures of {} designs, {:.1} MB",
-        painted.len(),
+        "{} pictures of {} designs and {documents} documents, {:.1} MB",
+        painted.len() + documents,
         all.len() - unpainted.len(),
         bytes as f64 / 1_000_000.0
     );
