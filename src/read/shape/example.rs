@@ -51,7 +51,7 @@ impl Takes {
             Takes::File => "\"pictures/1-recto.jpg\"",
             Takes::Refers(Target::Impression, _) => "\"14.7\"",
             Takes::Refers(Target::Picture, _) => "\"14.7/recto\"",
-            Takes::Link(_) => "\"design:14\"",
+            Takes::Link(_) | Takes::EvidenceTarget(_) => "\"design:14\"",
             Takes::Ties => {
                 "[[10, 10, 12, 11], [90, 10, 91, 11], [10, 90, 12, 91], [90, 90, 91, 91]]"
             }
