@@ -61,7 +61,7 @@ fn the_pairs_are_listed_with_all_that_speaks_for_and_against() {
     1.1 and 1.2: may be one sheet (not yet stated in any record)
       ties            both were lot 44 at The House, 1938-05-12
 
-    1.1 and 1.3: stated, with little else recorded that speaks for it
+    1.1 and 1.3: stated in a record; little else speaks for it
       the record says that they may be one: a guess
 
     1.3 and 1.4: excluded, unless something recorded as certain is wrong
@@ -166,7 +166,7 @@ fn the_page_is_never_written_into_a_site_nor_over_another_file() {
     fs::write(&own, "<!doctype html><p>Somebody's own.").unwrap();
     refused(&own, "name another file");
     refused(&folder.path().join("no/such/doubts.html"), "no folder");
-    refused(&folder.path().join("1"), "no name for a page");
+    refused(&folder.path().join("1"), "not a name for a page");
     // A theme's files are published with the site.
     let assets = folder.path().join("themes/laid/assets");
     fs::create_dir_all(&assets).unwrap();

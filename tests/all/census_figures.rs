@@ -149,7 +149,7 @@ fn what_is_not_accepted_stands_apart_and_in_no_total() {
         assert!(!part(census, "by-design").contains("The Crane"));
         let apart = part(census, "set-apart");
         assert!(
-            apart.contains("The Crane") && apart.contains("count in no total"),
+            apart.contains("The Crane") && apart.contains("are in no total"),
             "{apart}"
         );
         assert!(apart.contains("href=\"../design/2/census/#status-located\""));
@@ -161,7 +161,7 @@ fn what_is_not_accepted_stands_apart_and_in_no_total() {
             );
         }
         let own = page(&site, "design/2/census/");
-        assert!(own.contains("its impressions count in no total"), "{own}");
+        assert!(own.contains("its impressions are in no total"), "{own}");
         // The page of a holder lists all of its sheets.
         assert!(page(&site, "holder/museum/").contains("The Crane"));
     }

@@ -165,7 +165,7 @@ pub(super) fn city_first(here: &Here<'_>, key: &Key) -> CleanHtml {
     }
 }
 
-/// "13 impressions known as of 15 October 2026."
+/// "Known as of 15 October 2026: 13 impressions."
 pub(super) fn date_line(here: &Here<'_>, sheets: &str) -> String {
     let as_of = here.as_of();
     let sheets = ("sheets", Argument::Text(sheets));

@@ -1057,8 +1057,8 @@ title-kind-translated = übersetzt
 title-kind-former = früherer Titel
 
 # Census.
-census-brief = { $sheets } bekannt, { $as-of }.
-census-brief-undated = { $sheets } bekannt.
+census-brief = Bekannt ({ $as-of }): { $sheets }.
+census-brief-undated = Bekannt: { $sheets }.
 census-of = Census: { $design }
 how-counted = Wie wir zählen
 by-design = Nach Entwürfen

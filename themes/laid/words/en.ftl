@@ -1077,8 +1077,8 @@ title-kind-translated = translated
 title-kind-former = former title
 
 # Census.
-census-brief = { $sheets } known { $as-of }.
-census-brief-undated = { $sheets } known.
+census-brief = Known { $as-of }: { $sheets }.
+census-brief-undated = Known: { $sheets }.
 census-of = Census of { $design }
 how-counted = How we count
 by-design = By design
