@@ -443,7 +443,7 @@ pub(crate) fn picture_key<'t>(
         faults,
         node,
         "picture",
-        "an impression's or design's key, a stroke and the picture's name: \"14.7/recto\"; before the key of a document document/: \"document/ledger/leaf-3\"",
+        "an impression's or design's key, a stroke and the picture's name: \"14.7/recto\"; of a document's picture \"document/\" stands before: \"document/ledger/leaf-3\"",
     )
 }
 

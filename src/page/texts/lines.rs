@@ -76,26 +76,23 @@ pub(crate) fn parallel(here: &Here<'_>, columns: &[TextColumn<'_>]) -> Option<Pa
         let mut line = 0;
         for at in 0..first.len() {
             let beside: Vec<&Part<'_>> = parts.iter().filter_map(|parts| parts.get(at)).collect();
-            match lines_of(&beside) {
-                Some(lines) => {
-                    for (at, texts) in lines.iter().enumerate() {
-                        line += 1;
-                        let cells = columns.iter().zip(texts);
-                        rows.push(Row {
-                            line,
-                            is_numbered: line.is_multiple_of(NUMBERED),
-                            begins: at == 0,
-                            cells: cells
-                                .map(|(column, text)| one_line(here, column, text))
-                                .collect(),
-                        });
-                    }
+            if let Some(lines) = lines_of(&beside) {
+                for (at, texts) in lines.iter().enumerate() {
+                    line += 1;
+                    let cells = columns.iter().zip(texts);
+                    rows.push(Row {
+                        line,
+                        is_numbered: line.is_multiple_of(NUMBERED),
+                        begins: at == 0,
+                        cells: cells
+                            .map(|(column, text)| one_line(here, column, text))
+                            .collect(),
+                    });
                 }
-                None => {
-                    let cells = columns.iter().zip(&beside);
-                    let cells = cells.map(|(column, part)| block(here, column, &part.source()));
-                    rows.push(whole(cells.collect()));
-                }
+            } else {
+                let cells = columns.iter().zip(&beside);
+                let cells = cells.map(|(column, part)| block(here, column, &part.source()));
+                rows.push(whole(cells.collect()));
             }
         }
     }

@@ -215,7 +215,7 @@ impl Walk<'_> {
                 Some(Referent::Record(target, *role))
             }),
             Takes::EvidenceTarget(role) => {
-                self.reference(at, node, |text| evidence(&text.parse().ok()?, *role));
+                self.reference(at, node, |text| Some(evidence(&text.parse().ok()?, *role)));
             }
             Takes::HolderOrWords(role) => {
                 // Text in the form of a key is read as a key.
@@ -394,11 +394,11 @@ fn each<'n, 't>(node: &'n Node<'t>, mut visit: impl FnMut(&'n Node<'t>)) {
 }
 
 /// What a document tells something of. A part is named with its design.
-fn evidence(of: &EvidenceTarget, role: MentionRole) -> Option<Referent> {
-    Some(match of.part() {
+fn evidence(of: &EvidenceTarget, role: MentionRole) -> Referent {
+    match of.part() {
         Some((design, part, key)) => Referent::PartOf(design.clone(), part, key.clone()),
         None => Referent::Record(of.record(), role),
-    })
+    }
 }
 
 /// The record or part that `text` names; `None` where it does not have the form of such a key.

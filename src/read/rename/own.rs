@@ -49,9 +49,9 @@ pub(super) fn edit(
         }
         (Named::Record(Target::Picture(picture)), kind) => {
             let is_owner = match (&picture.owner, kind) {
-                (PictureOwner::Design(owner), FileKind::Design(key)) => owner == key,
                 (PictureOwner::Impression(owner), FileKind::Impression(key)) => owner == key,
-                (PictureOwner::Document(owner), FileKind::Document(key)) => owner == key,
+                (PictureOwner::Design(owner), FileKind::Design(key))
+                | (PictureOwner::Document(owner), FileKind::Document(key)) => owner == key,
                 _ => false,
             };
             if is_owner {
