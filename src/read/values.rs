@@ -570,7 +570,7 @@ pub(crate) fn colour<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<
         Ink::parse(text)
             .filter(|_| is_hex)
             .ok_or_else(|| identifiers::Malformed {
-                what: "is no colour",
+                what: "is not a colour",
                 help: "write # and six digits 0 to f: \"#1f3a4d\"".to_owned(),
             })
     })

@@ -345,7 +345,7 @@ fn known_impressions_stand_against_the_number_printed_with_its_source() {
         "{shown}"
     );
     assert!(
-        shown.contains("Other sources give as the number printed 45, "),
+        shown.contains("Number printed, according to other sources: 45, "),
         "{shown}"
     );
     assert!(

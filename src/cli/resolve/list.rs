@@ -124,7 +124,7 @@ fn bytes(file: &Path) -> Result<Vec<u8>, Refusal> {
     let about = fs::metadata(file).map_err(refused)?;
     if !about.is_file() {
         let help = "name a table: a file of comma-separated values";
-        return Err(Refusal::new("is no file", help, Outcome::Usage));
+        return Err(Refusal::new("is not a file", help, Outcome::Usage));
     }
     if about.len() > LARGEST {
         return Err(Refusal::new(

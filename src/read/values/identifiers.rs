@@ -8,7 +8,7 @@ use unic_langid::LanguageIdentifier;
 /// Why a text is not such a code, and what to do.
 #[derive(Debug, PartialEq)]
 pub(crate) struct Malformed {
-    /// The fault, to follow the text in the message: "is no country".
+    /// The fault, to follow the text in the message: "is not a country".
     pub(crate) what: &'static str,
     /// What to do.
     pub(crate) help: String,
@@ -25,7 +25,7 @@ pub(crate) fn language(text: &str) -> Result<String, Malformed> {
     match text.parse::<LanguageIdentifier>() {
         Ok(tag) if is_tag => Ok(tag.to_string()),
         _ => Err(Malformed {
-            what: "is no language tag",
+            what: "is not a language tag",
             help: "write a tag of BCP 47: \"en\", \"de\", \"uk-Latn\" (Ukrainian in Latin letters)"
                 .to_owned(),
         }),
@@ -46,7 +46,7 @@ pub(crate) fn country(text: &str) -> Result<String, Malformed> {
         "write the two capital letters of ISO 3166-1: \"NO\", \"CH\", \"JP\"".to_owned()
     };
     Err(Malformed {
-        what: "is no country",
+        what: "is not a country",
         help,
     })
 }
