@@ -226,7 +226,7 @@ fn the_page_of_a_sheet_has_sightings_exhibitions_literature_and_pictures_of_all_
             .unwrap_or_else(|| panic!("{from}: {text}"));
         rest.split(to).next().unwrap().to_owned()
     };
-    let seen = part(" Seen ", " Exhibitions ");
+    let seen = part(" Recorded sightings ", " Exhibitions ");
     assert!(
         seen.find("1931").unwrap() < seen.find("2018").unwrap(),
         "{seen}"
@@ -263,7 +263,7 @@ fn what_another_record_says_of_the_sheet_itself_stands_in_a_part_of_its_own() {
         "{other}"
     );
     assert!(
-        own.contains("R 1.2 and R 1.1 are records of one sheet."),
+        own.contains("R 1.2 and R 1.1 describe the same impression."),
         "{own}"
     );
 }
@@ -366,7 +366,7 @@ fn an_unpublished_record_or_a_private_link_joins_nothing() {
     let unpublished = of(&format!("{lost}{link}\npublish = false"));
     assert!(!unpublished.contains_key("impression/1.1/index.html"));
     let page = text(&unpublished, "impression/1.2/");
-    assert!(!page.contains("Col Lector") && !page.contains("records of one sheet"));
+    assert!(!page.contains("Col Lector") && !page.contains("describe the same impression"));
 }
 
 #[test]
