@@ -269,7 +269,7 @@ mod tests {
 
         Codes
           13  error  value-unknown    A word is not one of those that the key takes.
-           1  hint   file-unexpected  A file stands where no record is looked for.
+           1  hint   file-unexpected  A file is in a place where no record belongs.
         "#);
     }
 
