@@ -22,11 +22,11 @@ use crate::read::records::documents;
 use crate::read::records::exhibitions::exhibition;
 use crate::read::records::marks;
 use crate::read::records::parties;
-use crate::read::records::record;
 use crate::read::records::register;
 use crate::read::records::settings::{blank, settings};
 use crate::read::records::terms::term;
 use crate::read::records::vocabulary;
+use crate::read::records::{record, unpublished};
 use crate::read::reference::Words;
 use crate::read::references::echoes::Unread;
 use crate::read::references::note;
@@ -34,7 +34,6 @@ use crate::read::references::occurrences;
 use crate::read::references::occurrences::RecordOccurrences;
 use crate::read::references::renewed::Renewal;
 use crate::read::references::resolve;
-use crate::read::references::withheld;
 use crate::read::shape::{CATALOGUE, EXHIBITION, PAGE, TERM};
 use crate::read::stray::stray_files;
 use crate::read::theme::{own_themes, theme};
@@ -64,7 +63,7 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
     let mut findings = inputs.findings.clone();
     let (former, of_former) = former_keys(loaded);
     findings.extend(of_former);
-    let withheld = withheld::documents(loaded);
+    let withheld = unpublished::documents(loaded);
     let (settings, of_settings) =
         read_settings(loaded, of_catalogue(&former, &withheld), &mut findings);
     let mut catalogue = Catalogue {
@@ -187,7 +186,7 @@ fn read_designs(
     }
     let folders: Vec<_> = folders.into_iter().collect();
     let former = &catalogue.former;
-    let withheld = withheld::documents(loaded);
+    let withheld = unpublished::documents(loaded);
     let read: Vec<ReadDesign> = folders
         .par_iter()
         .map(|(key, files)| designs::read(key, files, locations, (former, &withheld)))
@@ -222,7 +221,7 @@ fn read_the_rest(
     findings: &mut Vec<Finding>,
 ) {
     let former = catalogue.former.clone();
-    let withheld = withheld::documents(loaded);
+    let withheld = unpublished::documents(loaded);
     let renewal = of_catalogue(&former, &withheld);
     for file in loaded {
         let Some(source) = file.source() else {

@@ -379,7 +379,7 @@ kind = "library"
             table.contains("<span class=\"of-cell\">1 contradicted</span>"),
             "{table}"
         );
-        assert!(table.contains("Below a figure stands"), "{table}");
+        assert!(table.contains("Below a figure: how many"), "{table}");
     }
     assert!(page(&site, "design/1/").contains("1 not certain, 1 contradicted"));
     for table in ["by-state", "by-printing"] {

@@ -21,9 +21,6 @@ const EVERY_KEY: &str = include_str!("../every-key.txt");
 const EXCEPTIONS: &[(&str, &str)] = &[
     ("design.pictures.name", FORMER_NAMES),
     ("impression.pictures.name", FORMER_NAMES),
-    ("document.pictures.name", FORMER_NAMES),
-    ("document.pictures.publish", DECIDES),
-    ("document.publish", DECIDES),
     ("document.by.name", PARTY_STAYS),
     ("document.to.name", PARTY_STAYS),
     ("design.pictures.publish", DECIDES),
@@ -572,7 +569,7 @@ fn what_is_settled_changes_no_page_private_or_not() {
         .filter(|key| key.name() == SETTLED)
         .cloned()
         .collect();
-    assert_eq!((keys.len(), records.len()), (54, 9));
+    assert_eq!((keys.len(), records.len()), (60, 10));
     let whole = site(&FILES).0;
     let sites = [
         site(&changed(&records, Change::Remove)).0,

@@ -136,7 +136,7 @@ fn what_a_document_tells_stands_on_the_pages_that_it_tells_of() {
     let (dated, undated) = (own.find("Two hundred"), own.find("An undated letter"));
     assert!(dated < undated, "the oldest document comes first");
     // The citation of a statement leads to the document, with its date and the place in it.
-    let (_, cited) = design.split_once("40 sheets").unwrap();
+    let (_, cited) = design.split_once("40 impressions printed").unwrap();
     let (_, cited) = cited.split_once(link).expect("its source is named");
     let (cited, _) = cited.split_once(')').unwrap();
     assert!(
@@ -207,7 +207,7 @@ fn an_unpublished_document_is_as_if_it_were_not_there() {
         }
     }
     // The statement that cites it stays, without its source.
-    assert!(page(&site, "design/1/").contains("40 sheets"));
+    assert!(page(&site, "design/1/").contains("40 impressions printed"));
     assert!(page(&site, "documents/").contains("document/note/"));
 }
 

@@ -332,7 +332,7 @@ fn every_address_of_an_edition_answers_in_the_next() {
         "umber 2a, formerly 2",
         "Withdrawn.",
         "the same impression as ",
-        "gallery leads to ",
+        "gallery now leads to ",
         "Shipyard Museum</a>: now part of <a",
     ] {
         assert!(changes.contains(words), "{words} is not in\n{changes}");

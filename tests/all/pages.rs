@@ -448,7 +448,7 @@ same_as = [{ impression = "1.1", why = "the same number" }]
     let same = page(&site, "impression/1.3/");
     assert!(same.contains("url=../../impression/1.1/"));
     let joined = page(&site, "impression/1.1/");
-    assert!(joined.contains("<span class=\"handle\">1.3</span> are records of one sheet."));
+    assert!(joined.contains("<span class=\"handle\">1.3</span> describe the same impression."));
     assert!(
         joined
             .contains("The same impression as <span class=\"handle\">1.3</span>: the same number.")
@@ -675,10 +675,10 @@ fn the_cautions_name_what_is_said_against_what_was_seen_and_who_is_named_without
     let write = "contact = \"editors@prints.example.org\"";
     let english = said("en", write);
     for words in [
-        "unless it says “contradicted by what was seen”, and gives the reasons.",
+        "unless it says “contradicted by what was seen”, and it gives the reasons.",
         "The name and place of a private collection are published only where its owner’s consent is recorded.",
         "Other people in the records, former owners among them, are named without consent.",
-        "The name of a person who objects is taken out.",
+        "The name of a person who objects is removed.",
         "Write to editors@prints.example.org.",
     ] {
         assert!(english.contains(words), "{words}: {english}");
@@ -687,7 +687,7 @@ fn the_cautions_name_what_is_said_against_what_was_seen_and_who_is_named_without
     let german = said("de", write);
     for words in [
         "sofern nicht „im Widerspruch zum Gesehenen“ dabeisteht",
-        "darunter frühere Eigentümer, werden ohne sie genannt.",
+        "darunter frühere Eigentümer, werden ohne Einwilligung genannt.",
         "Schreiben Sie an editors@prints.example.org",
     ] {
         assert!(german.contains(words), "{words}: {german}");

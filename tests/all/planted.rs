@@ -56,6 +56,8 @@ Not opened by these tests.
 titles = [{ text = "The Quay" }]
 -- records/designs/2/pictures/1.jpg
 Not opened by these tests.
+-- records/documents/pictures/1.jpg
+Not opened by these tests.
 "#;
 
 /// The private owner's name, which is planted in texts.
@@ -397,6 +399,7 @@ fn file(kind: &str) -> &'static str {
         "holder" => "records/holders/planted.toml",
         "person" => "records/people/planted.toml",
         "mark" => "records/marks/planted.toml",
+        "document" => "records/documents/planted.toml",
         "exhibitions" => "records/exhibitions.toml",
         // The page itself stands beside it.
         "page" => "records/pages/thanks.toml",

@@ -504,7 +504,7 @@ fn a_change_of_hands_that_is_not_recorded_sends_the_reader_to_the_sheet() {
         [text("provenance/"), text("impression/1.2/")]
     };
     let [all, sheet] = said("transfer", note);
-    let told = "1934 to June 1939: Ben Quire (held until about 1939); July 1939: Ben Quire (held until about 1939) or Harbour Museum, Northport (acquired July 1939, the day is not recorded). See the note on the sheet.";
+    let told = "1934 to June 1939: Ben Quire (held until about 1939); July 1939: Ben Quire (held until about 1939) or Harbour Museum, Northport (acquired July 1939, the day is not recorded). See the note on the impression.";
     assert!(all.contains(told), "{all}");
     assert!(!sheet.contains("changed hands is not recorded"), "{sheet}");
     let [all, sheet] = said("unknown", "");

@@ -200,6 +200,12 @@ fn only_the_key_changes_and_comments_stay() {
     let ran = rename(dir.path(), "state", "ferry/dark", "before-moon");
     assert_eq!(ran.code, Some(0), "{}", ran.err);
     let path = "records/designs/ferry";
+    let ledger = "records/documents/ledger.toml";
+    let of = |state: &str| {
+        format!(
+            "[\"design:ferry\", \"state:ferry/{state}\", \"printing:ferry/own\", \"impression:ferry.1\", \"person:col\"]"
+        )
+    };
     assert_eq!(
         changes(&before, &bytes_below(dir.path())),
         [
@@ -216,11 +222,18 @@ fn only_the_key_changes_and_comments_stay() {
             "impressions/1.toml: + identified = { state = { block = \"before-moon\" }, printing = \"own\", variant = \"mica\" }",
         ]
         .map(|line| format!("{path}/{line}"))
+        .into_iter()
+        .chain([
+            format!("{ledger}: - of = {}", of("dark")),
+            format!("{ledger}: + of = {}", of("before-moon")),
+        ])
+        .collect::<Vec<_>>()
     );
     assert_eq!(
         ran.out,
         "records/designs/ferry/design.toml: 5 places\n\
          records/designs/ferry/impressions/1.toml: 1 place\n\
+         records/documents/ledger.toml: 1 place\n\
          the old key is in `was`, so its addresses lead to the new one\n"
     );
 }

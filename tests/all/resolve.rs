@@ -557,10 +557,10 @@ fn citations_of_an_earlier_edition_are_still_understood() {
         ),
         (
             "https://prints.example.org/design/mill/#state-dark",
-            &["certain TP 4 ii/iii former key"],
+            &["certain TP 4 ii/iii former identifier"],
         ),
-        ("impression:mill.1", &["certain TP 4.1 former key"]),
-        ("person:old", &["certain A Printer former key"]),
+        ("impression:mill.1", &["certain TP 4.1 former identifier"]),
+        ("person:old", &["certain A Printer former identifier"]),
     ];
     let references: Vec<&str> = expected.iter().map(|(reference, _)| *reference).collect();
     let ran = keyblock(

@@ -178,7 +178,7 @@ fn every_template_names_its_schema_and_passes_it_as_it_stands_and_with_every_key
         }
         templates += 1;
     }
-    assert_eq!(templates, 10);
+    assert_eq!(templates, 11);
 }
 
 #[test]

@@ -143,7 +143,7 @@ fn exchanged_sides_and_wrong_units_are_named() {
     let (codes, help) = image("[362, 246]");
     assert_eq!(codes, [Code::SizeSidesSwapped]);
     assert!(
-        help.contains("exchanged") && help.contains("[246, 362]"),
+        help.contains("swapped") && help.contains("[246, 362]"),
         "{help}"
     );
     for (size, slip) in [
@@ -170,7 +170,7 @@ fn a_sheet_smaller_than_its_image_is_doubted_with_the_likely_slip() {
         (on_sizes(CUT_DOWN, &record), told(&record))
     };
     for (size, slip) in [
-        ("[420, 300]", "exchanged"),
+        ("[420, 300]", "swapped"),
         ("[30, 42]", "centimetres"),
         ("[11.75, 16.5]", "inches"),
         ("[200, 340]", "measure again"),

@@ -287,9 +287,9 @@ fn the_page_of_a_point_says_why_it_decides_or_how_often_sheets_depart() {
         (
             &[DECIDING, german],
             [
-                "Eine sichere Antwort schließt jeden Zustand und jeden Druck aus, für den hier anderes festgehalten \
+                "Eine sichere Antwort schließt jeden Zustand und jeden Druck aus, für den hier anderes verzeichnet \
                  ist. Begründung: The block split in one night &amp; was never mended.",
-                "Etwa 12 von 100 Blättern weichen hier von dem ab, was festgehalten ist; eine Antwort wiegt daher nur \
+                "Etwa 12 von 100 Blättern weichen hier von dem Verzeichneten ab; eine Antwort wird daher nur gewichtet \
                  und schließt nichts aus.",
                 "Etwa 125 von 1000 Blättern weichen",
             ],

@@ -207,8 +207,11 @@ fn publish(name: &str, files: &BTreeMap<String, String>, sign: &str) {
         fs::write(path, text).unwrap();
     }
     let designs = fs::read_dir(folder.path().join("records/designs")).unwrap();
-    for design in designs {
-        let pictures = design.unwrap().path().join("pictures");
+    let owners = designs
+        .map(|design| design.unwrap().path())
+        .chain([folder.path().join("records/documents")]);
+    for owner in owners {
+        let pictures = owner.join("pictures");
         fs::create_dir_all(&pictures).unwrap();
         image::RgbImage::new(24, 18)
             .save(pictures.join("1.jpg"))

@@ -27,4 +27,5 @@ pub(crate) mod settled;
 pub(crate) mod sizes;
 pub(crate) mod states;
 pub(crate) mod terms;
+pub(crate) mod unpublished;
 pub(crate) mod vocabulary;

@@ -17,11 +17,10 @@ use crate::read::files::kind::FileKind;
 use crate::read::files::load::Loaded;
 use crate::read::records::holder::holder;
 use crate::read::records::person::person;
-use crate::read::records::record;
+use crate::read::records::{record, unpublished};
 use crate::read::references::note;
 use crate::read::references::occurrences::RecordOccurrences;
 use crate::read::references::renewed::Renewal;
-use crate::read::references::withheld;
 use crate::read::shape::{HOLDER, PERSON, Shape};
 use crate::read::table::fields::Fields;
 
@@ -115,7 +114,7 @@ impl<T: Send> Kind<'_, T> {
             .iter()
             .filter_map(|file| Some(((self.is_record)(&file.kind)?, file.source()?)))
             .collect();
-        let withheld = withheld::documents(loaded);
+        let withheld = unpublished::documents(loaded);
         let read: Vec<_> = files
             .into_par_iter()
             .map(|(key, source)| {

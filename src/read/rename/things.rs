@@ -18,6 +18,7 @@ pub const KINDS: &[&str] = &[
     "lit",
     "exhibition",
     "mark",
+    "document",
     "page",
     "picture",
     "matrix",

@@ -1242,7 +1242,7 @@ format-iiif-collection = IIIF collection
 
 # Census: survival, and when sheets were met.
 how-many-survive = Estimated total
-survival-estimate = An estimated { $estimate } impressions or more existed to be recorded, including any since destroyed (95% interval: { $interval }). This does not show that any is missing.
+survival-estimate = An estimated { $estimate } or more impressions existed to be recorded, including any since destroyed (95% interval: { $interval }). This does not show that any is missing.
 survival-from-to = { $low } to { $high }
 survival-size-recorded = No estimate is made because a size is declared or recorded for at least one printing; compare the known impressions with it.
 survival-never-met = { $n ->
