@@ -389,7 +389,7 @@ kind = "library"
             "{table}"
         );
         assert!(
-            table.contains("Not certain: identified as probable"),
+            table.contains("Not certain: identified only as probable"),
             "{table}"
         );
     }
