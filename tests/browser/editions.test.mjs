@@ -327,7 +327,7 @@ test("pages of changes and the feed carry each change", async () => {
   }
   for (const [html, name] of [[latest, "latest"], [fourth, "edition"]]) {
     assert.match(at(html, `${name}-holder-corvallen`), /16\.3/);
-    assert.match(plain(html), /ferrisport leads to Holmsted Museum of Art now/);
+    assert.match(plain(html), /ferrisport now leads to Holmsted Museum of Art/);
     assert.match(plain(html), /Gallery of the Bay: now part of Corvallen Institute of Art/);
   }
 
