@@ -310,12 +310,12 @@ test("answers are given by keyboard, kept in the address, and taken back", async
   await page.close();
 });
 
-test("where all is excluded the nearest are shown, and blocks in different conditions are thought of", async () => {
+test("where all is excluded the nearest are shown, and matrices in different states are thought of", async () => {
   const faults = [];
   const page = await open(faults, "#see=beam=absent,buoy=absent");
   assert.match((await texts(page, ".status"))[0], /^No recorded state and printing fits all your answers\./);
   assert.equal((await texts(page, ".nearest-names > li")).length, 5);
-  assert.match((await texts(page, ".mixed:not([hidden])"))[0], /the blocks may be in different conditions/);
+  assert.match((await texts(page, ".mixed:not([hidden])"))[0], /may be in different states/);
   assert.equal((await page.$$(".next:not([hidden])")).length, 0);
   assert.deepEqual(faults, []);
   await page.close();
