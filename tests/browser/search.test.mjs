@@ -210,7 +210,7 @@ test("results come while a word is typed, each with kind, number, picture and th
   assert.equal(await status(page), "Nothing was found.");
   const some = await results(page, "perelaz zzzzqqq");
   assert.ok(some.length > 0);
-  assert.match(await status(page), /^Nothing has all of these words\. Found by some of them: \d+$/);
+  assert.match(await status(page), /^No record has all of these words\. Records with some of them: \d+$/);
   await page.close();
 });
 
