@@ -345,7 +345,7 @@ test("pages of changes and the feed carry each change", async () => {
   assert.match(entry("3/"), /<title>Edition 3, 1 March 2027<\/title>/);
   for (const [id, words] of changes) assert.match(plain(entry(`4/#edition-${id}`)), words);
   assert.match(plain(entry("4/#edition-holder-corvallen")), /Corvallen Institute of Art.*Now recorded here: 16\.3/);
-  assert.match(plain(entry("4/#edition-record-holder-ferrisport")), /ferrisport leads to Holmsted Museum of Art/);
+  assert.match(plain(entry("4/#edition-record-holder-ferrisport")), /ferrisport now leads to Holmsted Museum of Art/);
 
   const concordance = await published("concordance/index.html");
   const own = plain(concordance.slice(concordance.indexOf('id="own-editions"')));
