@@ -42,6 +42,13 @@ const findingsShown = () => until("findings on the page", async () => {
 /** Waits for a page without findings whose script is there: one still loading would not follow a proof that ends. */
 const findingsGone = () => until("the findings to go", async () => (await told())?.hidden);
 
+/** Waits until the page is not being loaded again: one that is when its proof ends shows an error of the browser for good. */
+const pageRests = () => until("the page to rest", async () => {
+  const loaded = await look("performance.timeOrigin");
+  await new Promise((resume) => setTimeout(resume, 1000));
+  return loaded !== null && (await look("performance.timeOrigin")) === loaded;
+});
+
 async function edit(path, from, to) {
   const text = await proof.read(path);
   assert.ok(text.includes(from), `${path} has no ${from}`);
@@ -220,6 +227,7 @@ test("a proof that is stopped and started again is followed", async () => {
   await page.goto(`${proof.address}design/14/`, { waitUntil: "load" });
   await pageSays("spring of 1926");
   await findingsGone();
+  await pageRests();
   await proof.kill();
   await edit(NOTE, "spring of 1926", "autumn of 1926");
   await proof.startAgain();
@@ -228,6 +236,7 @@ test("a proof that is stopped and started again is followed", async () => {
 });
 
 test("a proof that begins with a broken record says so, and shows the pages once it is mended", async () => {
+  await pageRests();
   await proof.kill();
   const text = await proof.read(DESIGN);
   await edit(DESIGN, 'date = "1927"', 'date = "winter 1927"');
