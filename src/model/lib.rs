@@ -41,6 +41,7 @@ pub mod point;
 pub mod printing;
 pub mod provenance;
 pub mod public;
+pub mod readers_text;
 pub mod register;
 pub mod registration;
 pub mod settings;

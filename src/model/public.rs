@@ -22,8 +22,10 @@ use super::impression::{CountedSheet, Identification, Impression};
 use super::key::{ImpressionKey, Key, PictureKey};
 use super::link::Target;
 use super::mark::MarkRecord;
+use super::note::Note;
 use super::occurrence::{MentionRole, RecordId, Reference, Referent};
 use super::place::{Placed, Sources};
+use super::readers_text::unlinked;
 use super::register::{Aspect, IssuedAddress, IssuedKind};
 use super::standing::RecordStanding;
 
@@ -169,10 +171,13 @@ impl Concealed {
         }
     }
 
-    /// Removes every link to an impression or a picture that is not there. In a sound catalogue these are the
-    /// ones that were concealed, because a reference to nothing is an error.
+    /// Removes every link to an impression, a picture or a document that is not there, in texts too. In a sound
+    /// catalogue these are the ones that were concealed, because a reference to nothing is an error.
     fn remove_links_to_absent_records(&mut self) {
         let present = Present::of(&self.catalogue);
+        if !self.is_whole {
+            self.remove_links_in_texts(&present);
+        }
         let mut links = Links {
             present: &present,
             has_removed: false,
@@ -193,6 +198,19 @@ impl Concealed {
             links.references(&mut occurrences.references);
         }
         self.is_whole &= !links.has_removed;
+    }
+
+    fn remove_links_in_texts(&mut self, present: &Present) {
+        let former = self.catalogue.former.clone();
+        let is_published = |target: &Target| match former.record(target) {
+            Some(now) => present.has(&now),
+            None => present.has(target),
+        };
+        for note in notes(&mut self.catalogue) {
+            if let Some(text) = unlinked(&note.text, &is_published) {
+                note.text = text;
+            }
+        }
     }
 }
 
@@ -412,6 +430,32 @@ impl Present {
             _ => true,
         }
     }
+}
+
+/// Every text beside a record, and the catalogue's own pages.
+fn notes(catalogue: &mut Catalogue) -> impl Iterator<Item = &mut Note> {
+    let designs = catalogue.designs.values_mut().flat_map(|design| {
+        let sheets = design.impressions.values_mut();
+        let of_sheets = sheets.filter_map(|sheet| sheet.note.as_mut());
+        design.commentary.as_mut().into_iter().chain(of_sheets)
+    });
+    let holders = catalogue.holders.values_mut();
+    let people = catalogue.people.values_mut();
+    let works = catalogue.literature.values_mut();
+    let marks = catalogue.marks.values_mut();
+    let documents = catalogue.documents.values_mut().flat_map(|document| {
+        let translations = document.translations.iter_mut().map(|(_, note)| note);
+        let own = document.note.as_mut().into_iter();
+        own.chain(&mut document.transcription).chain(translations)
+    });
+    let pages = catalogue.pages.values_mut();
+    designs
+        .chain(holders.filter_map(|holder| holder.note.as_mut()))
+        .chain(people.filter_map(|person| person.note.as_mut()))
+        .chain(works.filter_map(|work| work.note.as_mut()))
+        .chain(marks.filter_map(|mark| mark.note.as_mut()))
+        .chain(documents)
+        .chain(pages.map(|page| &mut page.note))
 }
 
 /// Removes links to what is not present.

@@ -149,6 +149,56 @@ publish = false
     assert!(!site.contains_key("design/1/comparison/index.html"));
 }
 
+#[test]
+fn a_text_that_links_to_an_unpublished_record_shows_its_words_alone() {
+    let text = "It pairs with [the other](impression:1.2), [a list][l] and <impression:1.2>.\n\n\
+                [l]: document:list\n\n![A torn corner](picture:1.2/recto)\n\n<!-- ask the owner of 1.2 again -->\n";
+    let folder = lay_down(&[
+        &two_records(
+            "publish = false\npictures = [{ file = \"pictures/1.png\", rights = \"CC0-1.0\" }]",
+        ),
+        "-- records/documents/list.toml\nkind = \"letter\"\npublish = false\n\
+         -- records/documents/letter.toml\nkind = \"letter\"\ntitle = \"A letter\"\n",
+    ]);
+    for path in [
+        "records/designs/1/design.md",
+        "records/designs/1/impressions/1.md",
+        "records/holders/museum.md",
+        "records/documents/letter.md",
+        "records/documents/letter.transcription.md",
+        "records/documents/letter.en.md",
+        "records/pages/principles.md",
+    ] {
+        let path = folder.path().join(path);
+        fs::create_dir_all(path.parent().unwrap()).unwrap();
+        fs::write(path, format!("# Principles\n\n{text}")).unwrap();
+    }
+    textured(folder.path());
+    sound(folder.path());
+    let (site, _) = compiled(folder.path());
+    let tables = ["data/texts.csv", "data/texts.json", "data/documents.csv"];
+    for path in tables {
+        let table = std::str::from_utf8(&site[path]).unwrap();
+        assert!(
+            table.contains("It pairs with the other, a list and ."),
+            "{path}: {table}"
+        );
+    }
+    for (path, bytes) in &site {
+        let text = String::from_utf8_lossy(bytes);
+        for withheld in [
+            "impression:1.2",
+            "impression/1.2",
+            "document:list",
+            "document/list",
+            "A torn corner",
+            "ask the owner",
+        ] {
+            assert!(!text.contains(withheld), "{path} has {withheld}");
+        }
+    }
+}
+
 /// A picture with enough texture to be aligned.
 fn textured(folder: &Path) {
     let picture = GrayImage::from_fn(240, 180, |x, y| {

@@ -6,6 +6,7 @@ use super::table::{TableOf, Written};
 use crate::exchange::format::Sources;
 use crate::model::document::{Document, Telling};
 use crate::model::provenance::Party;
+use crate::model::readers_text::without_html;
 use crate::page::Address;
 
 pub(super) fn documents(sources: Sources<'_>) -> Written {
@@ -29,7 +30,7 @@ pub(super) fn documents(sources: Sources<'_>) -> Written {
         })
         .text("transcription", |document| {
             let text = document.transcription.as_ref();
-            text.map(|text| text.text.as_str()).into()
+            text.map(|text| without_html(&text.text)).into()
         })
         .text("rights", |document| document.rights.as_ref().into())
         .address("address", |document| {

@@ -1,8 +1,11 @@
 //! Tables of longer texts and of terms: the commentaries and notes as they were written, and the vocabularies.
+//!
+//! Pages leave out HTML in texts, comments included, so the tables do not have it either.
 
 use super::table::{TableOf, Written};
 use crate::exchange::format::Sources;
 use crate::model::link::Target;
+use crate::model::readers_text::without_html;
 use crate::model::vocabulary::{List, Term};
 use crate::model::words::ClosedList as _;
 use crate::page::Address;
@@ -60,7 +63,7 @@ pub(super) fn texts(sources: Sources<'_>) -> Written {
         .chain(pages);
     TableOf::new("texts")
         .id("of", |row: &TextRow| row.of.to_string().into())
-        .text("text", |row| row.text.into())
+        .text("text", |row| without_html(row.text).into())
         .required()
         .address("address", |row| {
             let address = match &row.of {
