@@ -429,7 +429,7 @@ fn the_catalogue_of_every_key_is_sound_and_has_every_key() {
     );
 }
 
-/// The keys in sets that are changed at once: two keys of a design, two of an impression and two of other records, so
+/// The keys in sets that are changed at once: four keys of a design, four of an impression and four of other records, so
 /// that fewer sites need be made. The kinds with fewer keys begin again, so that no set is one key that no page shows.
 /// The keys of claims, which many tables have, are changed in all tables of a kind of record at once.
 fn sets() -> Vec<Vec<DeclaredKey>> {
@@ -453,37 +453,42 @@ fn sets() -> Vec<Vec<DeclaredKey>> {
     for ((kind, _), keys) in claims {
         by_kind[place(&kind)].push(keys);
     }
-    let by_kind = by_kind.map(in_pairs);
+    let by_kind = by_kind.map(in_groups);
     let most = by_kind.iter().map(Vec::len).max().unwrap();
     let set = |at: usize| {
-        let of_kind = by_kind.iter().map(|pairs| &pairs[at % pairs.len()]);
+        let of_kind = by_kind.iter().map(|groups| &groups[at % groups.len()]);
         of_kind.flatten().cloned().collect()
     };
     (0..most).map(set).collect()
 }
 
-/// Joins keys of a kind of record two by two, half of the list apart: a key in a table that is absent would not be
-/// tested.
-fn in_pairs(mut keys: Vec<Vec<DeclaredKey>>) -> Vec<Vec<DeclaredKey>> {
-    let seconds = keys.split_off(keys.len().div_ceil(2));
-    let mut pairs: Vec<(Vec<DeclaredKey>, bool)> =
-        keys.into_iter().map(|first| (first, false)).collect();
-    for second in seconds {
-        let is_free = |(first, is_pair): &&mut (Vec<DeclaredKey>, bool)| {
-            !*is_pair
-                && !first
+/// How many keys of a kind of record are changed at once.
+const KEYS_AT_ONCE: usize = 4;
+
+/// Joins keys of a kind of record four by four, those that stand side by side apart: a key in a table that is absent
+/// would not be tested.
+fn in_groups(mut keys: Vec<Vec<DeclaredKey>>) -> Vec<Vec<DeclaredKey>> {
+    let others = keys.split_off(keys.len().div_ceil(KEYS_AT_ONCE));
+    let mut groups: Vec<(Vec<DeclaredKey>, usize)> =
+        keys.into_iter().map(|first| (first, 1)).collect();
+    for (at, other) in others.into_iter().enumerate() {
+        let is_free = |(group, of): &(Vec<DeclaredKey>, usize)| {
+            *of < KEYS_AT_ONCE
+                && !group
                     .iter()
-                    .any(|one| second.iter().any(|other| one.is_in_one_branch(other)))
+                    .any(|one| other.iter().any(|key| one.is_in_one_branch(key)))
         };
-        match pairs.iter_mut().find(is_free) {
-            Some((first, is_pair)) => {
-                first.extend(second);
-                *is_pair = true;
+        let count = groups.len();
+        let mut in_turn = (at..at + count).map(|place| place % count);
+        match in_turn.find(|place| is_free(&groups[*place])) {
+            Some(place) => {
+                groups[place].0.extend(other);
+                groups[place].1 += 1;
             }
-            None => pairs.push((second, true)),
+            None => groups.push((other, 1)),
         }
     }
-    pairs.into_iter().map(|(pair, _)| pair).collect()
+    groups.into_iter().map(|(group, _)| group).collect()
 }
 
 /// What `of` gives for each item, from threads of its own: pictures are prepared with tasks of rayon's pool, which must
