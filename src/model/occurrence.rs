@@ -148,6 +148,8 @@ pub enum Referent {
     PartOf(Key, DesignPart, Key),
     /// A term of a vocabulary.
     Term(List, Key),
+    /// Words in place of the key of a term, which no term can have.
+    TermInWords(List),
     /// A theme.
     Theme(Key),
 }
@@ -158,9 +160,11 @@ impl Referent {
     pub fn role(&self) -> Option<MentionRole> {
         match self {
             Referent::Record(_, role) | Referent::Party(_, role) => Some(*role),
-            Referent::Part(..) | Referent::PartOf(..) | Referent::Term(..) | Referent::Theme(_) => {
-                None
-            }
+            Referent::Part(..)
+            | Referent::PartOf(..)
+            | Referent::Term(..)
+            | Referent::TermInWords(_)
+            | Referent::Theme(_) => None,
         }
     }
 }

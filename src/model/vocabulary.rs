@@ -72,6 +72,8 @@ impl List {
 pub struct Term {
     /// The term in each language (BCP 47 primary tag); `""` is the language of the catalogue.
     pub labels: BTreeMap<String, String>,
+    /// Other names by which it is found, in each language, in the same way. Records name it by its key alone.
+    pub synonyms: BTreeMap<String, Vec<String>>,
     /// Its meaning in each language, in the same way.
     pub notes: BTreeMap<String, String>,
     /// Its number in the Art & Architecture Thesaurus, where one was looked up.
@@ -85,6 +87,23 @@ impl Term {
     #[must_use]
     pub fn label(&self, language: &str) -> Option<&str> {
         pick(&self.labels, language)
+    }
+
+    /// Its synonyms in `language` and in the language of the catalogue; no others, because readers would not know them.
+    pub fn synonyms(&self, language: &str) -> impl Iterator<Item = &str> {
+        let primary = language.split('-').next().unwrap_or(language);
+        let mut tags = vec![language, primary, ""];
+        tags.dedup();
+        tags.into_iter()
+            .filter_map(|tag| self.synonyms.get(tag))
+            .flatten()
+            .map(String::as_str)
+    }
+
+    /// Its labels and synonyms in every language.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        let synonyms = self.synonyms.values().flatten();
+        self.labels.values().chain(synonyms).map(String::as_str)
     }
 
     /// Its meaning in `language`, else in English, else in any.

@@ -197,6 +197,15 @@ impl Definitions {
                     "type": "object", "minProperties": 1, "additionalProperties": { "type": "string" },
                 }),
             ]),
+            Takes::TextsByLanguage => {
+                let texts = one_or_several(&json!({ "type": "string", "pattern": "\\S" }));
+                any([
+                    texts.clone(),
+                    json!({
+                        "type": "object", "minProperties": 1, "additionalProperties": texts,
+                    }),
+                ])
+            }
             Takes::Ties => json!({ "type": "array", "minItems": 4, "items": percents(4) }),
             Takes::PointValues => one_or_several(&point_value()),
             Takes::Observed => any([one_or_several(&point_value()), self.refer(&OBSERVED)]),

@@ -338,6 +338,14 @@ pub(crate) fn key<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Pla
     key_from(faults, text.value, text.place)
 }
 
+/// The key of a term. Words in its place are reported together with unknown terms, once the terms of the catalogue are
+/// known (`references::resolve`).
+pub(crate) fn term<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<Key>> {
+    let text = str_in(faults, node, "a key in quotes")?;
+    let key = text.value.parse().ok()?;
+    Some(Placed::new(key, text.place))
+}
+
 /// A work of the literature by its key, or a document as `document:KEY`.
 pub(crate) fn cited<'t>(faults: &mut Faults<'t>, node: &'t Node<'t>) -> Option<Placed<Cited>> {
     let text = str_in(faults, node, "a key in quotes")?;

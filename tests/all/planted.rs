@@ -196,6 +196,14 @@ fn values(key: &KeyShape, takes: &'static Takes, around: &[&'static Shape]) -> V
             vec![Planted::new("", Leaf::Text(key.shown), address)]
         }
         Takes::TextByLanguage => vec![text(), text().below("de", one("de"))],
+        Takes::TextsByLanguage => {
+            let list = |value| Value::Array(vec![value]);
+            vec![
+                text(),
+                text().below("", list),
+                text().below("", list).below("de", one("de")),
+            ]
+        }
         Takes::Refers(target, _) => vec![reference(*target)],
         Takes::Part(part) => vec![refers(unknown_part(*part), NOBODY)],
         Takes::MarkCondition => vec![refers(Code::MarkConditionUnknown, NOBODY)],
@@ -324,9 +332,11 @@ fn sample_key(keys: MapKeys) -> &'static str {
 fn sample(takes: &'static Takes) -> Value {
     let table = |shape| Value::Table(minimal(shape));
     match takes {
-        Takes::Text | Takes::TextByLanguage | Takes::TermOrWords(_) | Takes::HolderOrWords(_) => {
-            "A text".into()
-        }
+        Takes::Text
+        | Takes::TextByLanguage
+        | Takes::TextsByLanguage
+        | Takes::TermOrWords(_)
+        | Takes::HolderOrWords(_) => "A text".into(),
         Takes::Flag | Takes::Publish => true.into(),
         Takes::Whole(least, _) => i64::from(*least).into(),
         Takes::Above0 => 2.0.into(),

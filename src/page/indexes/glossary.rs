@@ -9,6 +9,7 @@ use crate::model::words::ClosedList as _;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
+use crate::page::setting::words::Argument;
 use crate::study::order::Collator;
 
 #[derive(Serialize)]
@@ -24,11 +25,18 @@ struct Group {
     terms: Vec<Term>,
 }
 
+/// A term that the glossary explains.
 #[derive(Serialize)]
-struct Term {
-    id: String,
-    term: String,
-    means: String,
+pub(crate) struct Term {
+    /// Its fragment.
+    pub id: String,
+    pub term: String,
+    pub means: String,
+    /// Other names for it: "also silkscreen, serigraph"; empty where there are none.
+    pub also: String,
+    /// The other names, one by one.
+    #[serde(skip)]
+    pub synonyms: Vec<String>,
     /// Its number in the Art & Architecture Thesaurus, as a link.
     aat: Option<CleanHtml>,
 }
@@ -65,10 +73,10 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
     Leaf::new(here.address, title, "pages/glossary.html", &view)
 }
 
-/// Every term that the glossary explains, in its order: fragment, term, meaning.
-pub(crate) fn explained(here: &Here<'_>) -> Vec<(String, String, String)> {
+/// Every term that the glossary explains, in its order.
+pub(crate) fn explained(here: &Here<'_>) -> Vec<Term> {
     let terms = groups(here).into_iter().flat_map(|group| group.terms);
-    terms.map(|term| (term.id, term.term, term.means)).collect()
+    terms.collect()
 }
 
 fn groups(here: &Here<'_>) -> Vec<Group> {
@@ -104,6 +112,8 @@ fn principles(here: &Here<'_>) -> Group {
                     .unwrap_or(heading)
                     .to_owned(),
                 means: text.clone(),
+                also: String::new(),
+                synonyms: Vec::new(),
                 aat: None,
             })
             .collect(),
@@ -121,6 +131,8 @@ fn own_terms(here: &Here<'_>, group: &str) -> Vec<Term> {
                 id: key.to_owned(),
                 term: words.find(&format!("{prefix}{key}"))?.to_owned(),
                 means: words.find(&format!("means-{group}-{key}"))?.to_owned(),
+                also: String::new(),
+                synonyms: Vec::new(),
                 aat: None,
             })
         })
@@ -135,10 +147,13 @@ fn vocabulary(here: &Here<'_>, list: Vocabulary) -> Group {
         .vocabularies
         .terms(list)
         .filter_map(|(key, term)| {
+            let synonyms = here.synonyms(list, key.as_str());
             Some(Term {
                 id: format!("{}-{key}", list.word()),
                 term: term.label(language)?.to_owned(),
                 means: term.note(language)?.to_owned(),
+                also: also(here, &synonyms),
+                synonyms,
                 aat: term.aat.map(thesaurus),
             })
         })
@@ -151,6 +166,16 @@ fn vocabulary(here: &Here<'_>, list: Vocabulary) -> Group {
             .to_owned(),
         terms,
     }
+}
+
+/// "also silkscreen, serigraph"; empty where there are no synonyms.
+fn also(here: &Here<'_>, synonyms: &[String]) -> String {
+    if synonyms.is_empty() {
+        return String::new();
+    }
+    let names = synonyms.join(", ");
+    here.words()
+        .with("also-called", &[("names", Argument::Text(&names))])
 }
 
 /// "AAT 300041405", as a link to the thesaurus.

@@ -16,6 +16,16 @@ impl Here<'_> {
             .map_or_else(|| key.replace('-', " "), str::to_owned)
     }
 
+    /// The other names of a term, which readers may know and which the glossary gives. It does not give those of subjects, so the
+    /// search leaves them out.
+    pub fn synonyms(&self, list: List, key: &str) -> Vec<String> {
+        let term = self.public().vocabularies.term(list, key);
+        let synonyms = term
+            .into_iter()
+            .flat_map(|term| term.synonyms(self.language()));
+        synonyms.map(str::to_owned).collect()
+    }
+
     /// The name of a language (BCP 47); the tag itself where the theme has none.
     pub fn language_name(&self, tag: &str) -> String {
         let primary = tag.split('-').next().unwrap_or(tag);

@@ -41,11 +41,13 @@ pub(super) fn design(here: &Here<'_>, design: &Design, ranks: &Ranks) -> Entry {
     for maker in &design.makers {
         entry.add(Field::Fact, here.person(&maker.person.value).plain());
     }
-    let supports = design.support.iter();
-    entry.add_all(
-        Field::Fact,
-        supports.map(|key| here.term(Vocabulary::Papers, key.as_str())),
-    );
+    for key in &design.technique {
+        let synonyms = here.synonyms(Vocabulary::Techniques, key.as_str());
+        entry.add_all(Field::Fact, synonyms);
+    }
+    for key in &design.support {
+        add_term(here, &mut entry, Vocabulary::Papers, key.as_str());
+    }
     entry.add_all(Field::Fact, design.series.as_ref().map(|s| s.name.as_str()));
     entry.add_all(
         Field::Fact,
@@ -152,11 +154,9 @@ pub(super) fn printings(here: &Here<'_>, design: &Design, ranks: &Ranks) -> Vec<
                 .map(|said| here.person_or_holder(&said.is.value));
             entry.add_all(Field::Fact, parties.map(|party| party.plain()));
         }
-        let papers = printing.paper.iter();
-        entry.add_all(
-            Field::Fact,
-            papers.map(|key| here.term(Vocabulary::Papers, key.as_str())),
-        );
+        for key in &printing.paper {
+            add_term(here, &mut entry, Vocabulary::Papers, key.as_str());
+        }
         entry.values = ranks.techniques(design);
         entry.values.extend(narrowing::printing(here, design, key));
         entry
@@ -192,6 +192,12 @@ pub(super) fn of_design(
 pub(super) fn titles_as_facts(entry: &mut Entry, design: &Design) {
     entry.add(Field::Fact, &design.number);
     entry.add_all(Field::Fact, design.titles.iter().map(|t| t.text.as_str()));
+}
+
+/// A term and its synonyms, as facts.
+pub(super) fn add_term(here: &Here<'_>, entry: &mut Entry, list: Vocabulary, key: &str) {
+    entry.add(Field::Fact, here.term(list, key));
+    entry.add_all(Field::Fact, here.synonyms(list, key));
 }
 
 /// The techniques of a design in words.

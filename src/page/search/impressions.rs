@@ -1,6 +1,6 @@
 //! Impressions as they are searched.
 
-use super::designs::{of_design, smallest, titles_as_facts};
+use super::designs::{add_term, of_design, smallest, titles_as_facts};
 use super::former;
 use super::narrowing::{self, Ranks};
 use crate::model::design::Design;
@@ -71,11 +71,9 @@ fn numbers(here: &Here<'_>, impression: &Impression, entry: &mut Entry) {
 
 fn what_it_is(here: &Here<'_>, impression: &Impression, entry: &mut Entry) {
     let words = here.words();
-    let kinds = impression.kind.iter();
-    entry.add_all(
-        Field::Fact,
-        kinds.map(|kind| here.term(Vocabulary::Kinds, kind.is.value.as_str())),
-    );
+    for kind in impression.kind.iter() {
+        add_term(here, entry, Vocabulary::Kinds, kind.is.value.as_str());
+    }
     entry.add(Field::Fact, here.status(impression.status.value));
     entry.add_all(
         Field::Fact,
@@ -85,11 +83,9 @@ fn what_it_is(here: &Here<'_>, impression: &Impression, entry: &mut Entry) {
             .map(|numbering| numbering.as_str()),
     );
     let sheet = &impression.sheet;
-    let paper = sheet.paper.as_ref();
-    entry.add_all(
-        Field::Fact,
-        paper.map(|key| here.term(Vocabulary::Papers, key.as_str())),
-    );
+    if let Some(key) = &sheet.paper {
+        add_term(here, entry, Vocabulary::Papers, key.as_str());
+    }
     entry.add_all(Field::Fact, &sheet.watermark);
     entry.add_all(
         Field::Fact,

@@ -128,6 +128,9 @@ pub(super) fn documents(here: &Here<'_>) -> Vec<Entry> {
             .collect();
         entry.about = facts.join(", ");
         entry.add_all(Field::Fact, facts);
+        if let Some(kind) = &document.kind {
+            entry.add_all(Field::Fact, here.synonyms(List::Documents, kind.as_str()));
+        }
         let says = document.tells.iter().map(|telling| &telling.says.value);
         for text in says {
             entry.add(Field::Text, text);

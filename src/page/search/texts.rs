@@ -38,11 +38,13 @@ pub(super) fn terms(here: &Here<'_>) -> Vec<Entry> {
     let address = Address::Overview(Overview::Glossary);
     let terms = glossary::explained(here).into_iter();
     terms
-        .map(|(id, term, means)| {
-            let mut entry = Entry::new(EntryKind::Term, term.clone(), format!("{address}#{id}"));
-            entry.add(Field::Name, term);
-            entry.about.clone_from(&means);
-            entry.add(Field::Text, means);
+        .map(|term| {
+            let href = format!("{address}#{}", term.id);
+            let mut entry = Entry::new(EntryKind::Term, term.term.clone(), href);
+            entry.add(Field::Name, term.term);
+            entry.add_all(Field::Name, term.synonyms);
+            entry.about.clone_from(&term.means);
+            entry.add(Field::Text, term.means);
             entry
         })
         .collect()

@@ -83,8 +83,8 @@ pub(crate) fn design(fields: &mut Fields<'_, '_>, key: &Key, folder: &Folder<'_>
     design.titles = titles(fields);
     design.date = fields.statements("date", values::date);
     design.makers = makers(fields);
-    design.technique = fields.keys("technique");
-    design.support = fields.keys("support");
+    design.technique = fields.terms("technique");
+    design.support = fields.terms("support");
     design.series = series(fields);
     design.subjects = fields.several("subjects", values::telling_text);
     design.related = related(fields);
@@ -221,7 +221,7 @@ fn makers(fields: &mut Fields<'_, '_>) -> Vec<Maker> {
     fields.tables("makers", |fields| {
         let person = fields.key("person");
         let maker = Maker {
-            role: fields.key("role"),
+            role: fields.term("role"),
             claim: fields.claim(),
             person: person?,
         };
@@ -243,7 +243,7 @@ fn series(fields: &mut Fields<'_, '_>) -> Option<Series> {
 fn related(fields: &mut Fields<'_, '_>) -> Vec<Related> {
     fields.tables("related", |fields| {
         let design = fields.key("design");
-        let how = fields.key("how");
+        let how = fields.term("how");
         Some(Related {
             design: design?,
             how,

@@ -118,7 +118,7 @@ impl<'l> Texts<'l> {
 }
 
 fn document(fields: &mut Fields<'_, '_>, key: &Key, folder: &Folder<'_>) -> ReadDocument {
-    let kind = fields.key("kind");
+    let kind = fields.term("kind");
     let title = fields.text("title");
     let date = fields.date("date");
     let by = fields.several("by", party);

@@ -13,7 +13,7 @@ pub(crate) fn person(fields: &mut Fields<'_, '_>, key: &Key) -> Person {
         key: key.clone(),
         name: name.unwrap_or(Placed::new(String::new(), fields.at)),
         sort: fields.words("sort"),
-        roles: fields.keys("roles"),
+        roles: fields.terms("roles"),
         born: fields.date("born"),
         died: fields.date("died"),
         active: fields.date("active"),

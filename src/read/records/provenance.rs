@@ -17,7 +17,7 @@ pub(crate) fn provenance(fields: &mut Fields<'_, '_>) -> Vec<ProvenanceEntry> {
         let entry = ProvenanceEntry {
             from: fields.date("from"),
             to: fields.date("to"),
-            how: fields.key("how"),
+            how: fields.term("how"),
             at_place: fields.words("place"),
             lot: fields.words("lot"),
             price: fields.words("price"),

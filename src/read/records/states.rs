@@ -65,7 +65,7 @@ pub(crate) fn printings(
                 .one("states", states_printed)
                 .unwrap_or(StatesPrinted::Some(Vec::new())),
             matrices: fields.keys("matrices"),
-            paper: fields.keys("paper"),
+            paper: fields.terms("paper"),
             size: sizes(fields),
             inks: fields.several("inks", values::telling_text),
             pressed: fields.word("pressed").map(|pressed| pressed.value),

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use toml::de::DeValue;
 
 use crate::model::vocabulary::Term;
-use crate::read::faults::{Faults, Node};
+use crate::read::faults::{Faults, Node, is_unread};
 use crate::read::table::fields::{Fields, in_order};
 use crate::read::values;
 
@@ -13,6 +13,9 @@ use crate::read::values;
 pub(crate) fn term(fields: &mut Fields<'_, '_>) -> Term {
     Term {
         labels: fields.one("label", by_language).unwrap_or_default(),
+        synonyms: fields
+            .one("synonyms", several_by_language)
+            .unwrap_or_default(),
         notes: fields.one("note", by_language).unwrap_or_default(),
         aat: fields.whole("aat").map(|aat| aat.value),
         class: fields.word("class").map(|class| class.value),
@@ -24,18 +27,43 @@ fn by_language<'t>(
     faults: &mut Faults<'t>,
     node: &'t Node<'t>,
 ) -> Option<BTreeMap<String, String>> {
+    each_language(faults, node, |faults, node| {
+        Some(values::telling_text(faults, node)?.value)
+    })
+}
+
+/// One text or several in the catalogue's own language, or a table of them by language tag.
+fn several_by_language<'t>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+) -> Option<BTreeMap<String, Vec<String>>> {
+    each_language(faults, node, |faults, node| {
+        let DeValue::Array(list) = node.get_ref() else {
+            return Some(vec![values::telling_text(faults, node)?.value]);
+        };
+        let read = list.iter().filter(|node| !is_unread(node));
+        let texts = read.filter_map(|node| values::telling_text(faults, node));
+        Some(texts.map(|text| text.value).collect())
+    })
+}
+
+/// What `read` makes of a value in the catalogue's own language, or of each value of a table by language tag.
+fn each_language<'t, T>(
+    faults: &mut Faults<'t>,
+    node: &'t Node<'t>,
+    read: impl Fn(&mut Faults<'t>, &'t Node<'t>) -> Option<T>,
+) -> Option<BTreeMap<String, T>> {
     let DeValue::Table(table) = node.get_ref() else {
-        let text = values::telling_text(faults, node)?;
-        return Some(BTreeMap::from([(String::new(), text.value)]));
+        return Some(BTreeMap::from([(String::new(), read(faults, node)?)]));
     };
-    let mut texts = BTreeMap::new();
+    let mut by_tag = BTreeMap::new();
     for (tag, node) in in_order(table) {
         let place = faults.place(tag.span());
         let language = values::language_from(faults, tag.get_ref(), place);
-        let text = values::telling_text(faults, node);
-        if let (Some(language), Some(text)) = (language, text) {
-            texts.insert(language, text.value);
+        let value = read(faults, node);
+        if let (Some(language), Some(value)) = (language, value) {
+            by_tag.insert(language, value);
         }
     }
-    Some(texts)
+    Some(by_tag)
 }

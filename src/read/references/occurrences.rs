@@ -193,13 +193,13 @@ impl Walk<'_> {
         let value = node.get_ref();
         match takes {
             Takes::Text | Takes::TermOrWords(_) | Takes::Web => self.text(at, node),
-            Takes::TextByLanguage => match value {
+            Takes::TextByLanguage | Takes::TextsByLanguage => match value {
                 DeValue::Table(table) => {
                     for (_, node) in in_order(table) {
-                        self.text(at, node);
+                        each(node, |node| self.text(at, node));
                     }
                 }
-                _ => self.text(at, node),
+                _ => each(node, |node| self.text(at, node)),
             },
             Takes::Refers(target, role) => self.reference(at, node, |text| {
                 referent(*target, *role, text)
@@ -207,8 +207,8 @@ impl Walk<'_> {
             Takes::Part(part) => self.part(at, *part, node),
             Takes::Theme => self.reference(at, node, |text| text.parse().ok().map(Referent::Theme)),
             Takes::Term(list) => self.reference(at, node, |text| {
-                let key = text.parse().ok()?;
-                Some(Referent::Term(*list, key))
+                let key = text.parse().ok();
+                Some(key.map_or(Referent::TermInWords(*list), |key| Referent::Term(*list, key)))
             }),
             Takes::Link(role) => self.reference(at, node, |text| {
                 let target = text.parse().ok()?;

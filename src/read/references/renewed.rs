@@ -222,6 +222,7 @@ impl Walk<'_> {
             | Takes::MarkCondition
             | Takes::Theme
             | Takes::TextByLanguage
+            | Takes::TextsByLanguage
             | Takes::Ties
             | Takes::PointValues => {}
         }

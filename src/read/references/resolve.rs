@@ -2,7 +2,7 @@
 //!
 //! In: the references of every record ([`Occurrences`](crate::model::occurrence::Occurrences)). Out: a
 //! finding at the place of each that leads nowhere. [`missing`] holds the code, the message and the help
-//! for each kind of target; [`circles`] reports states that follow themselves, [`leading`]
+//! for each kind of target, [`terms`] for terms; [`circles`] reports states that follow themselves, [`leading`]
 //! records that lead to each other in a circle, [`conditions`] conditions that a mark does not have.
 //!
 //! Messages contain keys only, never names of people, so nothing private can appear in one.
@@ -14,6 +14,7 @@ mod circles;
 mod conditions;
 mod leading;
 mod missing;
+mod terms;
 
 use std::collections::BTreeSet;
 

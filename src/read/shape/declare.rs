@@ -125,6 +125,8 @@ pub enum Takes {
     Party(MentionRole),
     /// Text, or a table of texts by language tag.
     TextByLanguage,
+    /// One text or several, or a table of them by language tag.
+    TextsByLanguage,
     /// A list of `[x, y, x, y]`, percent.
     Ties,
     /// A point's value (text or number), or several.

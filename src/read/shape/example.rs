@@ -34,6 +34,7 @@ impl Takes {
         let fixed = match self {
             Takes::Text
             | Takes::TextByLanguage
+            | Takes::TextsByLanguage
             | Takes::TermOrWords(_)
             | Takes::HolderOrWords(_)
             | Takes::Party(_) => "\"TEXT\"",

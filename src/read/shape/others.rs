@@ -283,6 +283,11 @@ const TERM_KEYS: &[KeyShape] = &[
         "the term as readers see it, or a table of it by language",
     ),
     may(
+        "synonyms",
+        Takes::TextsByLanguage,
+        "other names by which it is found, or a table of them by language",
+    ),
+    may(
         "note",
         Takes::TextByLanguage,
         "what it means, for the glossary",

@@ -124,6 +124,16 @@ impl<'t> Fields<'_, 't> {
         self.several(name, values::key)
     }
 
+    /// The key of a term.
+    pub(crate) fn term(&mut self, name: &'static str) -> Option<Placed<Key>> {
+        self.one(name, values::term)
+    }
+
+    /// One key of a term or several.
+    pub(crate) fn terms(&mut self, name: &'static str) -> Vec<Placed<Key>> {
+        self.several(name, values::term)
+    }
+
     /// A word of a closed list.
     pub(crate) fn word<T: ClosedList>(&mut self, name: &'static str) -> Option<Placed<T>> {
         self.one(name, values::word)

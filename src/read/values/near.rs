@@ -14,14 +14,12 @@ const MOST_SUGGESTED: usize = 3;
 /// The keys of the records that were probably meant by a key or name that none has, at most three; empty where none
 /// suggests itself. `records`: each key with the names of its record.
 ///
-/// The first of these that leads to a record: a key or name that differs by few slips ([`nearest`]); keys or names that
-/// have all the words of the written one, if they are few ("harbour" for "harbour-museum").
+/// The first of these that leads to a record: the same name; a key or name that differs by few slips ([`nearest`]); keys or
+/// names that have all the words of the written one, if they are few ("harbour" for "harbour-museum").
 pub(crate) fn meant<'a>(written: &str, records: &[(&'a str, Vec<String>)]) -> Vec<&'a str> {
-    if let Some(near) = nearest(written, records.iter().map(|(key, _)| *key)) {
-        return vec![near];
-    }
+    let near_key = || nearest(written, records.iter().map(|(key, _)| *key));
     let Some(plain) = Key::nearest_form(written) else {
-        return Vec::new();
+        return near_key().into_iter().collect();
     };
     let named = |name: &str| {
         let all = records
@@ -33,6 +31,9 @@ pub(crate) fn meant<'a>(written: &str, records: &[(&'a str, Vec<String>)]) -> Ve
     let same = named(plain.as_str());
     if is_few(&same) {
         return same;
+    }
+    if let Some(near) = near_key() {
+        return vec![near];
     }
     let names = records.iter().flat_map(|(_, names)| names);
     if let Some(near) = nearest(plain.as_str(), names.map(String::as_str)) {

@@ -40,6 +40,7 @@ literature = Literatur
 documents = Dokumente
 concordance = Konkordanz
 glossary = Glossar
+also-called = auch { $names }
 changes = Änderungen
 cite = Zitierweise
 contribute = Mitwirken

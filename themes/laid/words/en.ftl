@@ -40,6 +40,7 @@ literature = Literature
 documents = Documents
 concordance = Concordance
 glossary = Glossary
+also-called = also { $names }
 changes = Changes
 cite = How to cite
 contribute = How to contribute

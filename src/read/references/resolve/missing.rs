@@ -3,6 +3,7 @@
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 
+use super::terms;
 use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
 use crate::model::design::Design;
@@ -24,6 +25,8 @@ pub(super) struct Known<'c> {
     themes: &'c [String],
     /// What was probably meant by each key that is unknown. One slip may stand in a thousand records.
     meant: RefCell<BTreeMap<(Code, String), Vec<&'c str>>>,
+    /// The help for each text that stands in place of a term of a list.
+    help_for_terms: RefCell<BTreeMap<(List, String), String>>,
 }
 
 impl<'c> Known<'c> {
@@ -33,6 +36,7 @@ impl<'c> Known<'c> {
             catalogue,
             themes,
             meant: RefCell::default(),
+            help_for_terms: RefCell::default(),
         }
     }
 
@@ -43,6 +47,7 @@ impl<'c> Known<'c> {
             Referent::Record(target, _) => self.record(target, place),
             Referent::Party(key, _) => self.party(key, place),
             Referent::Term(list, key) => self.term(*list, key, place),
+            Referent::TermInWords(list) => Some(self.term_in_words(*list, place)),
             Referent::Theme(key) => self.theme(key, place),
             Referent::PartOf(design, part, key) => {
                 let of_design = self.record(&Target::Design(design.clone()), place);
@@ -111,15 +116,11 @@ impl<'c> Known<'c> {
         key: &Key,
         records: impl FnOnce() -> Vec<(&'c str, Vec<String>)>,
     ) -> Vec<&'c str> {
-        self.sought((code, key.to_string()), || meant(key.as_str(), &records()))
-    }
-
-    /// What `seek` finds, sought once for each code and key.
-    fn sought(&self, about: (Code, String), seek: impl FnOnce() -> Vec<&'c str>) -> Vec<&'c str> {
+        let about = (code, key.to_string());
         if let Some(found) = self.meant.borrow().get(&about) {
             return found.clone();
         }
-        let found = seek();
+        let found = meant(key.as_str(), &records());
         self.meant.borrow_mut().insert(about, found.clone());
         found
     }
@@ -195,21 +196,33 @@ impl<'c> Known<'c> {
     }
 
     fn term(&self, list: List, key: &Key, place: Place) -> Option<Finding> {
-        let vocabularies: &'c _ = &self.catalogue.vocabularies;
+        let vocabularies = &self.catalogue.vocabularies;
         if vocabularies.term(list, key.as_str()).is_some() {
             return None;
         }
-        let name = list.term_name();
-        let meant = self.sought((Code::TermUnknown, format!("{list}/{key}")), || {
-            let terms = vocabularies.terms(list).map(|(key, _)| key.as_str());
-            nearest(key.as_str(), terms).into_iter().collect()
+        let help = self.helped((list, key.to_string()), || {
+            terms::help_for_key(vocabularies, list, key)
         });
-        let message = format!("`{key}` is no {name} that the vocabulary has");
-        Some(suggested(
-            Finding::new(Code::TermUnknown, place, message),
-            &meant,
-            &format!("add [{key}] with a label to records/vocabulary/{list}.toml"),
-        ))
+        Some(terms::unknown(list, key, place, help))
+    }
+
+    fn term_in_words(&self, list: List, place: Place) -> Finding {
+        let written = self.catalogue.sources.text(place.file).get(place.span());
+        let words = written.unwrap_or_default().trim_matches(['"', '\'']);
+        let help = self.helped((list, words.to_owned()), || {
+            terms::help_for_words(&self.catalogue.vocabularies, list, words)
+        });
+        terms::in_words(place, words, help)
+    }
+
+    /// The help that `seek` gives for a text in place of a term, sought once for each.
+    fn helped(&self, about: (List, String), seek: impl FnOnce() -> String) -> String {
+        if let Some(help) = self.help_for_terms.borrow().get(&about) {
+            return help.clone();
+        }
+        let help = seek();
+        self.help_for_terms.borrow_mut().insert(about, help.clone());
+        help
     }
 
     fn theme(&self, key: &Key, place: Place) -> Option<Finding> {
