@@ -10,6 +10,7 @@
     reason = "commands read folders and write files, and read the environment"
 )]
 
+mod add;
 mod align;
 mod audit;
 mod audit_document;
@@ -31,6 +32,7 @@ pub mod report;
 mod resolve;
 mod start;
 mod streams;
+mod terms;
 mod voice;
 
 use std::ffi::OsString;
@@ -167,12 +169,25 @@ enum Command {
         after_help = "For example\n  keyblock align 14"
     )]
     Align(align::AlignArguments),
+    /// Lay down the next record from its template, and say what to fill in
+    #[command(
+        long_about = add::ABOUT,
+        after_help = "For example\n  keyblock add impression 14 --holder harbour-museum --accession 1962.44\n  keyblock add design --title \"The Last Ferry\"\n  keyblock add holder \"Harbour Museum\"",
+        arg_required_else_help = true
+    )]
+    Add(add::AddArguments),
     /// Change a key in every record, and keep the old one as a former key
     #[command(
         long_about = rename::ABOUT,
         after_help = "For example\n  keyblock rename holder old-key new-key\n  keyblock rename state 14/cut-down trimmed"
     )]
     Rename(rename::RenameArguments),
+    /// Print the terms of the vocabularies, with synonyms and uses
+    #[command(
+        long_about = terms::ABOUT,
+        after_help = "For example\n  keyblock terms techniques silkscreen\n  keyblock terms papers"
+    )]
+    Terms(terms::TermsArguments),
     /// Print completions for a shell
     #[command(after_help = "For example\n  keyblock completions bash")]
     Completions {
@@ -261,8 +276,14 @@ fn perform(command: Command, out: &mut impl Write) -> io::Result<Outcome> {
         Command::Census(arguments) => with_catalogue(arguments.dir.as_deref(), |dir| {
             census::run(dir, &arguments, out)
         }),
+        Command::Add(arguments) => {
+            with_catalogue(arguments.dir(), |dir| add::run(dir, &arguments, out))
+        }
         Command::Rename(arguments) => with_catalogue(arguments.dir.as_deref(), |dir| {
             rename::run(dir, &arguments, out)
+        }),
+        Command::Terms(arguments) => with_catalogue(arguments.dir.as_deref(), |dir| {
+            terms::run(dir, &arguments, out)
         }),
         Command::Completions { shell } => {
             let mut text = Vec::new();

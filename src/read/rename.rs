@@ -17,7 +17,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 use self::edits::Edits;
-pub use self::planned::{Refusal, RenamePlan};
+pub use self::planned::RenamePlan;
 pub use self::things::{KINDS, named};
 use crate::model::finding::{Finding, Severity};
 use crate::model::former::{FormerKey, FormerKeys, Named};
@@ -32,6 +32,7 @@ use crate::read::files::load::Loaded;
 use crate::read::records::record;
 use crate::read::references::note;
 use crate::read::references::renewed::{Renewal, Renewed, renewed, renewed_in_each};
+pub use crate::read::refusal::Refusal;
 use crate::read::shape::{
     CATALOGUE, DESIGN, DOCUMENT, EXHIBITION, HOLDER, IMPRESSION, MARK_RECORD, PERSON, Shape, TERM,
 };

@@ -19,7 +19,7 @@
 //! | what readers type to find a record | [`search`]: folding, words, the index and its shards |
 //! | what editions issued, and what each changed | [`issued`] |
 //! | what a reference means | [`resolve`]: names, numbers and keys, and the readings of a reference |
-//! | the records listed another way | [`concordance`], [`opinions`], [`chronology`], [`back_links`], [`tellings`] of documents |
+//! | the records listed another way | [`concordance`], [`opinions`], [`chronology`], [`back_links`], [`tellings`] of documents, [`term_uses`] |
 
 use std::collections::BTreeMap;
 
@@ -50,6 +50,7 @@ pub mod search;
 pub mod size_slip;
 pub mod sizes;
 pub mod tellings;
+pub mod term_uses;
 pub mod tolerance;
 
 pub use census::{clique_cover, crossing, editions, firmness, linked, occasions, survival};

@@ -12,6 +12,7 @@ use crate::small::lay_down;
 const QUAY: &str = r#"
 -- records/designs/1/design.toml
 titles = [{ text = "A Quay" }]
+technique = "screenprint"
 literature = [{ cite = "first-list", number = "9", relation = "covers-ours" }]
 points = [
   { key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix" },
@@ -70,6 +71,14 @@ fn the_documents_are_those_that_are_shown() {
         keyblock(&["census", "1", "--in", folder, "--doubts", "--json"]),
         keyblock(&["align", "1", "--in", folder, "--json"]),
         keyblock(&["resolve", "--in", folder, "--json", "TP 1 ii", "196244"]),
+        keyblock(&[
+            "terms",
+            "techniques",
+            "silkscreen",
+            "--in",
+            folder,
+            "--json",
+        ]),
         index_for_other_sites(folder),
     ];
     let page = Path::new(env!("CARGO_MANIFEST_DIR")).join("docs/JSON.md");

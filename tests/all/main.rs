@@ -4,6 +4,8 @@
     reason = "tests read and write files of their own"
 )]
 
+/// The next record, laid down by `keyblock add`.
+mod add_command;
 /// A compile where nothing changed since the last.
 mod again;
 /// Every rule of the audit, broken and kept.
@@ -146,6 +148,8 @@ mod strips;
 mod studies;
 /// The packages that the program is built from.
 mod supply_chain;
+/// The terms of the vocabularies, as a command and where readers find them.
+mod terms_command;
 /// What pages say of the differences between states, and of what follows from them.
 mod told_apart;
 /// Texts without a place to break, for the width of pages.

@@ -2,8 +2,8 @@
 
 use std::ops::Range;
 
-use super::planned::Refusal;
 use crate::model::place::Place;
+use crate::read::refusal::Refusal;
 
 /// The edits of one text.
 pub(super) struct Edits<'t> {

@@ -4,7 +4,7 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use super::edits::Edits;
-use super::planned::{Refusal, RenamePlan};
+use super::planned::RenamePlan;
 use crate::model::former::Named;
 use crate::model::key::{Key, PictureOwner};
 use crate::model::link::Target;
@@ -16,6 +16,7 @@ use crate::read::files::inputs::Inputs;
 use crate::read::files::kind::FileKind;
 use crate::read::files::load::Loaded;
 use crate::read::records::record;
+use crate::read::refusal::Refusal;
 use crate::read::table::fields::in_order;
 
 /// Adds the edits at the place of the thing's own key, where it is in this file.

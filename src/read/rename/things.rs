@@ -1,12 +1,12 @@
 //! The things whose keys can be changed: how a command names them, whether a catalogue has them, and whether a new key is
 //! free.
 
-use super::planned::Refusal;
 use crate::model::catalogue::Catalogue;
 use crate::model::former::Named;
 use crate::model::key::Key;
 use crate::model::link::Target;
 use crate::model::occurrence::DesignPart;
+use crate::read::refusal::Refusal;
 use crate::read::values::names;
 use crate::read::values::near::{either, meant, nearest};
 

@@ -1,0 +1,187 @@
+//! The kinds of records that are added: what is asked of each, and what there is to fill in.
+
+use crate::read::next_record::Given;
+
+/// A kind of record.
+pub(super) struct RecordKind {
+    /// Its name.
+    pub name: &'static str,
+    /// What is asked, in this order; each is an option too.
+    pub questions: &'static [Question],
+    /// What a cataloguer fills in, by key, the most important first.
+    pub to_fill_in: &'static [&'static str],
+}
+
+/// What is asked about a key.
+pub(super) struct Question {
+    /// The key.
+    pub key: &'static str,
+    /// The words.
+    pub ask: &'static str,
+    /// How the answer is written.
+    pub form: Form,
+}
+
+/// How an answer is written in the record.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Form {
+    /// A text.
+    Text,
+    /// A list of texts, given with commas between them.
+    List,
+    /// The text of the first title.
+    Title,
+}
+
+impl Question {
+    /// The value that an answer gives; `None` for an empty one.
+    pub(super) fn given(&self, answer: &str) -> Option<Given> {
+        let answer = answer.trim();
+        if answer.is_empty() {
+            return None;
+        }
+        Some(match self.form {
+            Form::Text => Given::text(self.key, answer),
+            Form::Title => Given::title(self.key, answer),
+            Form::List => Given::texts(self.key, answer.split(',').map(str::trim)),
+        })
+    }
+}
+
+const fn text(key: &'static str, ask: &'static str) -> Question {
+    let form = Form::Text;
+    Question { key, ask, form }
+}
+
+const fn list(key: &'static str, ask: &'static str) -> Question {
+    let form = Form::List;
+    Question { key, ask, form }
+}
+
+pub(super) static IMPRESSION: RecordKind = RecordKind {
+    name: "impression",
+    questions: &[
+        text("holder", "Who keeps it? The key of a holder"),
+        text("accession", "Its accession number"),
+        text(
+            "status",
+            "Where does it stand? located, untraced, destroyed, stolen",
+        ),
+        text(
+            "kind",
+            "What is it? edition, proof, trial-proof … (`keyblock terms kinds`)",
+        ),
+    ],
+    to_fill_in: &[
+        "holder",
+        "accession",
+        "kind",
+        "[identified]",
+        "[observed]",
+        "[sheet]",
+        "[[marks]]",
+        "[[pictures]]",
+        "[[provenance]]",
+        "[[sightings]]",
+    ],
+};
+
+pub(super) static DESIGN: RecordKind = RecordKind {
+    name: "design",
+    questions: &[
+        Question {
+            key: "titles",
+            ask: "Its title",
+            form: Form::Title,
+        },
+        text(
+            "date",
+            "When was it made? 1927, 1927~ about, 1927? uncertain, 1927/1931",
+        ),
+        list(
+            "technique",
+            "Its techniques, joined by commas: colour-woodcut, etching … (`keyblock terms techniques`)",
+        ),
+    ],
+    to_fill_in: &[
+        "titles",
+        "date",
+        "makers",
+        "technique",
+        "[size]",
+        "[[matrices]]",
+        "[[points]]",
+        "[[states]]",
+        "[[printings]]",
+    ],
+};
+
+pub(super) static HOLDER: RecordKind = RecordKind {
+    name: "holder",
+    questions: &[
+        text(
+            "kind",
+            "What is it? museum, library, archive, foundation, private, trade, unknown",
+        ),
+        text("place", "The town"),
+        text("country", "The country: two capital letters (ISO 3166-1)"),
+    ],
+    to_fill_in: &["kind", "place", "country", "isil", "web", "credit"],
+};
+
+pub(super) static PERSON: RecordKind = RecordKind {
+    name: "person",
+    questions: &[
+        list(
+            "roles",
+            "What did they do? Keys joined by commas: printer, publisher … (`keyblock terms roles`)",
+        ),
+        text("born", "When were they born?"),
+        text("died", "When did they die?"),
+    ],
+    to_fill_in: &["sort", "roles", "born", "died", "names", "authority"],
+};
+
+pub(super) static DOCUMENT: RecordKind = RecordKind {
+    name: "document",
+    questions: &[
+        text(
+            "kind",
+            "What is it? letter, ledger, contract … (`keyblock terms documents`)",
+        ),
+        text("date", "When was it written?"),
+        text("holder", "Who keeps it? The key of a holder"),
+        text("shelfmark", "Where does it stand there?"),
+    ],
+    to_fill_in: &[
+        "kind",
+        "date",
+        "by",
+        "to",
+        "holder",
+        "shelfmark",
+        "lang",
+        "[[tells]]",
+        "[[pictures]]",
+    ],
+};
+
+pub(super) static MARK: RecordKind = RecordKind {
+    name: "mark",
+    questions: &[
+        text(
+            "kind",
+            "What is it? signature, stamp, seal, collector, inscription",
+        ),
+        text("text", "Its words"),
+    ],
+    to_fill_in: &[
+        "kind",
+        "text",
+        "size",
+        "colour",
+        "picture",
+        "users",
+        "[[conditions]]",
+    ],
+};
