@@ -17,6 +17,8 @@ use crate::model::register::{Aspect, IssuedAddress, Said};
 pub(super) struct IssuedSheets {
     /// The designs with a picture, or with a sheet that had one.
     pub pictured_designs: BTreeSet<Key>,
+    /// Whether a document had a picture.
+    pub has_pictured_documents: bool,
     /// The holders that had a sheet in some edition.
     pub holders: BTreeSet<Key>,
     /// Those of them that had a sheet with a picture.
@@ -42,7 +44,7 @@ impl IssuedSheets {
                     PictureOwner::Design(design) => {
                         issued.pictured_designs.insert(design);
                     }
-                    PictureOwner::Document(_) => {}
+                    PictureOwner::Document(_) => issued.has_pictured_documents = true,
                     PictureOwner::Impression(sheet) => {
                         issued.pictured_designs.insert(sheet.design.clone());
                         pictured.insert(sheet);

@@ -28,8 +28,8 @@
 //! | `oai` | all sheets for harvesters, in Dublin Core and LIDO |
 //! | `sitemap` | the addresses of all pages, in one pass |
 //! | `xml` | XML documents |
-//! | `iiif` | manifests, points as annotations, collections (IIIF Presentation API) |
-//! | `linked_art` | Linked Art: designs, states, printings, impressions, provenance, holders, people |
+//! | `iiif` | manifests, points and the words of documents as annotations, collections (IIIF Presentation API) |
+//! | `linked_art` | Linked Art: designs, states, printings, impressions, provenance, holders, people, documents |
 //!
 //! Not here: the tiles of an image service (`picture`), writing to disk (`issue`).
 
@@ -70,6 +70,7 @@ pub const FORMATS: &[Format] = &[
     image_service::FORMAT,
     linked_art::RECORDS,
     linked_art::HISTORIES,
+    linked_art::TEXTS,
     iiif::MANIFESTS,
     iiif::COLLECTIONS,
     citation::bibtex::FORMAT,

@@ -94,8 +94,8 @@ pub(crate) use lists::checklist::unqualified_state;
 pub(crate) use lists::custody;
 pub(crate) use phrases::venues::venue;
 pub(crate) use phrases::{
-    citations, claims, dates, earlier_numbers, imprint, lots, readings, rights, standing_note,
-    values,
+    citations, claims, dates, document_names, earlier_numbers, imprint, lots, readings, rights,
+    standing_note, values,
 };
 pub(crate) use plates::{canvas as places, figures};
 pub(crate) use resolve::reasons::{query_words, why};
@@ -117,6 +117,7 @@ pub use setting::words::{Words, private_owner};
 use setting::{template, words};
 pub(crate) use sheet::provenance::on_its_own as provenance_entry;
 pub(crate) use sheet::{marks, opinions, provenance, provenance_of_records};
+pub(crate) use texts::plain_text;
 
 /// A compiled catalogue, as files.
 #[derive(Clone, Debug, Default)]

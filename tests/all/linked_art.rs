@@ -221,7 +221,7 @@ fn the_checker_passes_what_the_schemas_pass_and_refuses_what_they_refuse() {
 fn records(site: &Site) -> Vec<(String, Value)> {
     let mut records = Vec::new();
     for (path, bytes) in &site.files {
-        if path.ends_with("/linked-art.json") {
+        if path.ends_with("/linked-art.json") || path.ends_with("/words.json") {
             records.push((path.clone(), serde_json::from_slice(bytes).unwrap()));
         } else if path.starts_with("impression/") && path.ends_with("/provenance.json") {
             let graph: Value = serde_json::from_slice(bytes).unwrap();
@@ -523,4 +523,123 @@ authority = ["https://authority.example.org/17"]
         person["died"]["timespan"]["identified_by"][0]["content"],
         "about 1950"
     );
+}
+
+/// A ledger that tells one thing for certain and one as probable, with words in two languages.
+const LEDGER: &str = r#"
+-- records/designs/1/design.toml
+titles = [{ text = "A Quay" }]
+states = [{ key = "dark" }, { key = "moonlit" }]
+printings = [{ key = "own", kind = "artist", states = "all" }]
+-- records/designs/1/impressions/1.toml
+status = "located"
+holder = "museum"
+-- records/designs/1/impressions/2.toml
+status = "untraced"
+publish = false
+-- records/holders/museum.toml
+name = "Harbour Museum"
+kind = "museum"
+-- records/documents/ledger.toml
+kind = "ledger"
+title = "Ledger"
+date = "1931-05"
+by = [{ name = "A printer" }, "artist"]
+holder = "museum"
+shelfmark = "MS 14"
+lang = "uk"
+rights = "CC0-1.0"
+tells = [
+  { of = ["printing:1/own", "design:1"], says = "Forty sheets were printed.", at = "leaf 3" },
+  { of = ["state:1/dark", "impression:1.1"], says = "One was dark.", certainty = "probable" },
+  { of = "person:artist", says = "The artist paid." },
+]
+-- records/documents/ledger.md
+A leaf of *four*.
+-- records/documents/ledger.transcription.md
+12. травня
+сорок аркушів
+
+Сплачено
+-- records/documents/ledger.en.md
+12 May
+forty sheets
+
+Paid
+-- records/documents/note.toml
+title = "A note"
+"#;
+
+#[test]
+fn a_document_is_a_paper_that_carries_words_about_what_it_tells_of() {
+    let site = site_of(&[LEDGER]);
+    for (path, record) in records(&site) {
+        assert_eq!(record_faults(&record), Vec::<String>::new(), "{path}");
+    }
+    let base = "https://prints.example.org/";
+    let paper = record(&site, "document/ledger/");
+    assert_eq!(paper["type"], "HumanMadeObject");
+    assert_eq!(
+        paper["current_custodian"][0]["id"],
+        format!("{base}holder/museum/linked-art.json")
+    );
+    let number = &paper["identified_by"][1];
+    assert_eq!(number["content"], "MS 14");
+    // Source: tests/checks/aat_terms.csv, "call number".
+    assert_eq!(
+        number["classified_as"][0]["id"],
+        "http://vocab.getty.edu/aat/300311706"
+    );
+    let made = &paper["produced_by"];
+    assert_eq!(
+        made["timespan"]["begin_of_the_begin"],
+        "1931-05-01T00:00:00Z"
+    );
+    assert_eq!(
+        made["carried_out_by"][1]["id"],
+        format!("{base}person/artist/linked-art.json")
+    );
+    assert_eq!(made["carried_out_by"][0]["_label"], "A printer");
+    let words = &paper["carries"][0];
+    assert_eq!(words["id"], format!("{base}document/ledger/words.json"));
+
+    let words: Value = serde_json::from_slice(&site.files["document/ledger/words.json"]).unwrap();
+    assert_eq!(words["content"], "12. травня\nсорок аркушів\n\nСплачено");
+    // Source: the languages of the AAT, as in `concepts.rs`: Ukrainian.
+    assert_eq!(
+        words["language"][0]["id"],
+        "http://vocab.getty.edu/aat/300389489"
+    );
+    let ids = |things: &Value| -> Vec<String> {
+        let things = things.as_array().unwrap().iter();
+        let ids = things.map(|thing| thing["id"].as_str().unwrap());
+        ids.map(|id| id.strip_prefix(base).unwrap().to_owned())
+            .collect()
+    };
+    assert_eq!(
+        ids(&words["about"]),
+        [
+            "design/1/printing-own/linked-art.json",
+            "design/1/linked-art.json",
+            "person/artist/linked-art.json"
+        ]
+    );
+    // What is not certain is assigned.
+    let assigned = &words["attributed_by"][0];
+    assert_eq!(
+        ids(&assigned["assigned"]),
+        [
+            "design/1/state-dark/linked-art.json",
+            "impression/1.1/linked-art.json"
+        ]
+    );
+    assert_eq!(assigned["assigned_property"], "about");
+    assert_eq!(
+        assigned["identified_by"][0]["content"],
+        "What it tells: probable"
+    );
+    // A document without words and without a statement carries none.
+    let note = record(&site, "document/note/");
+    assert!(note.get("carries").is_none());
+    assert!(!site.files.contains_key("document/note/words.json"));
 }

@@ -416,3 +416,101 @@ fn percent_decoded(text: &str) -> String {
     }
     String::from_utf8(bytes).unwrap()
 }
+
+/// A letter of two pages with its words in two languages, one whose picture may not be shown, and a withheld one.
+#[test]
+fn the_manifest_of_a_document_has_its_pages_and_its_words() {
+    let dir = small::lay_down(&[r#"
+-- records/documents/letter.toml
+kind = "letter"
+title = "Letter about paper"
+date = "1931-05-12"
+by = { name = "A publisher" }
+to = "artist"
+lang = "uk"
+rights = "CC-BY-4.0"
+pictures = [
+  { file = "pictures/one.jpg", name = "page-1", rights = "CC0-1.0" },
+  { file = "pictures/two.jpg", name = "page-2", caption = "The back", rights = "CC0-1.0" },
+]
+-- records/documents/letter.transcription.md
+12. травня
+Папір *добрий*.
+-- records/documents/letter.en.md
+12 May
+The paper is *good*.
+-- records/documents/bill.toml
+title = "Bill"
+pictures = [{ file = "pictures/one.jpg", rights = "CC0-1.0", publish = false }]
+-- records/documents/withheld.toml
+title = "Withheld"
+publish = false
+pictures = [{ file = "pictures/two.jpg", rights = "CC0-1.0" }]
+"#]);
+    for (name, shade) in [("one.jpg", 20), ("two.jpg", 60)] {
+        let path = dir.path().join("records/documents/pictures").join(name);
+        fs::create_dir_all(path.parent().unwrap()).unwrap();
+        RgbImage::from_pixel(600, 400, Rgb([shade, shade, 90]))
+            .save(path)
+            .unwrap();
+    }
+    let judged = judge(dir.path(), &PictureWork::Prepare(&|_, _| {}));
+    assert_eq!(judged.tally().errors, 0, "{:?}", judged.findings);
+    let (_, site) = judged.pull_site(&|_, _| {}).unwrap();
+    let resources = resources(&site);
+    let paths: Vec<&str> = resources.iter().map(|(path, _)| *path).collect();
+    assert_eq!(
+        paths,
+        ["document/letter/manifest.json", "documents/collection.json"]
+    );
+    for (path, resource) in &resources {
+        assert_eq!(faults(resource), Vec::<String>::new(), "{path}");
+    }
+    let manifest = &resources[0].1;
+    assert_eq!(manifest["label"]["en"][0], "Letter about paper");
+    assert_eq!(
+        manifest["summary"]["en"][0],
+        "A publisher to The Artist, 12 May 1931"
+    );
+    assert_eq!(
+        manifest["rights"],
+        "http://creativecommons.org/publicdomain/zero/1.0/"
+    );
+    let canvases = manifest["items"].as_array().unwrap();
+    assert_eq!(canvases.len(), 2);
+    assert_eq!(canvases[1]["label"]["en"][0], "The back");
+    assert!(canvases[1].get("annotations").is_none());
+    let canvas = "https://prints.example.org/picture/document/letter/page-1/canvas";
+    let words = canvases[0]["annotations"][0]["items"].as_array().unwrap();
+    let said: Vec<_> = words
+        .iter()
+        .map(|one| {
+            assert_eq!(
+                (&one["motivation"], &one["target"]),
+                (&"supplementing".into(), &canvas.into())
+            );
+            let body = &one["body"];
+            (
+                body["language"][0].as_str().unwrap(),
+                body["value"].as_str().unwrap(),
+            )
+        })
+        .collect();
+    assert_eq!(
+        said,
+        [
+            ("uk", "12. травня\nПапір добрий."),
+            ("en", "12 May\nThe paper is good.")
+        ]
+    );
+    let collection = &resources[1].1;
+    assert_eq!(collection["items"][0]["id"], manifest["id"]);
+    assert_eq!(manifest["partOf"][0]["id"], collection["id"]);
+    assert_eq!(
+        manifest["seeAlso"][0]["id"],
+        "https://prints.example.org/document/letter/linked-art.json"
+    );
+    // The page links to it.
+    let page = crate::pages::page(&site, "document/letter/");
+    assert!(page.contains("manifest.json\""), "{page}");
+}

@@ -31,7 +31,7 @@ after(async () => {
 });
 
 test("a parser that is not ours reads every resource without a warning, and finds every canvas and annotation", () => {
-  let [canvases, comments] = [0, 0];
+  let [canvases, comments, words] = [0, 0, 0];
   for (const [file, resource] of resources) {
     const state = { warnings: [] };
     const read = presentation3StrictUpgrade(structuredClone(resource), state);
@@ -45,9 +45,13 @@ test("a parser that is not ours reads every resource without a warning, and find
     traverse.traverseUnknown(structuredClone(resource));
     if (resource.type === "Manifest") assert.deepEqual(found.canvas, resource.items.map(({ id }) => id), file);
     canvases += found.canvas.length;
-    comments += found.annotation.flat().filter((motivation) => motivation === "commenting").length;
+    const ofKind = (kind) => found.annotation.flat().filter((motivation) => motivation === kind).length;
+    comments += ofKind("commenting");
+    words += ofKind("supplementing");
   }
   assert.ok(resources.length > 100 && canvases > 100 && comments > 300, `${resources.length} resources, ${canvases} canvases, ${comments} points`);
+  // The eight documents of the demonstration have transcriptions, and four of them translations.
+  assert.equal(words, 12);
 });
 
 /** The value of `iiif-content` in an address. */

@@ -101,6 +101,9 @@ def without_assigned_property(value):
 
 def linked_art(site):
     files = sorted(site.glob("**/linked-art.json")) + sorted(site.glob("impression/*/provenance.json"))
+    words = sorted(site.glob("document/*/words.json"))
+    assert len(words) >= 8, f"only {len(words)} documents have words"
+    files += words
     assert len(files) > 100, f"only {len(files)} files"
     seen = 0
     sizes = {}

@@ -1,12 +1,13 @@
-//! Points as annotations of the canvases on which they are seen.
+//! Annotations: points on the canvases on which they are seen, and the words of a document.
 
 use super::types::{Comment, Page, SpecificResource, SvgSelector, Target, TextBody};
 use super::words;
 use crate::model::design::Design;
+use crate::model::document::Document;
 use crate::model::impression::Impression;
 use crate::model::key::PictureKey;
 use crate::model::point::Point;
-use crate::page::{Here, claims, places, values};
+use crate::page::{Here, claims, places, plain_text, values};
 
 /// The points that are seen on a picture; `None` where there are none. `sheets` are the records of the sheet that it
 /// shows.
@@ -39,7 +40,7 @@ pub(super) fn of_picture(
                 body: TextBody {
                     r#type: "TextualBody",
                     value: said(here, point, sheets),
-                    language: [here.language().to_owned()],
+                    language: vec![here.language().to_owned()],
                     format: "text/plain",
                 },
                 target,
@@ -50,6 +51,44 @@ pub(super) fn of_picture(
         id: format!("{canvas}/points"),
         r#type: "AnnotationPage",
         label: words::own(here, here.words().word("points")),
+        items,
+    })
+}
+
+/// The transcription of a document and its translations; `None` where it has none. They are of the whole document: no record
+/// says which line stands on which page. So they annotate one canvas, as a whole.
+pub(super) fn of_words(
+    here: &Here<'_>,
+    document: &Document,
+    key: &PictureKey,
+) -> Option<Page<Comment>> {
+    let canvas = places::canvas_id(here, key);
+    let own: Vec<String> = document.lang.iter().map(|tag| tag.value.clone()).collect();
+    let transcription = document.transcription.iter();
+    let transcription = transcription.map(|text| ("transcription".to_owned(), own.clone(), text));
+    let translations = document.translations.iter();
+    let translations =
+        translations.map(|(tag, text)| (tag.to_lowercase(), vec![tag.clone()], text));
+    let items: Vec<Comment> = transcription
+        .chain(translations)
+        .map(|(name, language, text)| Comment {
+            id: format!("{canvas}/words/{name}"),
+            r#type: "Annotation",
+            motivation: "supplementing",
+            body: TextBody {
+                r#type: "TextualBody",
+                value: plain_text::by_lines(here, text),
+                language,
+                format: "text/plain",
+            },
+            target: Target::Rectangle(canvas.clone()),
+        })
+        .filter(|words| !words.body.value.is_empty())
+        .collect();
+    (!items.is_empty()).then(|| Page {
+        id: format!("{canvas}/words"),
+        r#type: "AnnotationPage",
+        label: words::own(here, here.words().word("document-words")),
         items,
     })
 }

@@ -1,4 +1,4 @@
-//! Collections: of a design, of a holder's sheets, and of all designs.
+//! Collections: of a design, of a holder's sheets, of all designs, and of all documents.
 
 use super::shown::{CONTEXT, collection_id};
 use super::types::{Collection, Label, Reference, Resource};
@@ -76,6 +76,27 @@ pub(super) fn of_all(here: &Here<'_>) -> Collection {
     });
     let title = here.public().settings.title.value.as_str();
     let page = Address::Overview(Overview::Designs);
+    let items = items.collect();
+    collection(here, &page, words::own(here, title), items, None)
+}
+
+/// The manifests of all documents that have pictures, by their keys.
+pub(super) fn of_documents(here: &Here<'_>) -> Collection {
+    let documents = here.public().documents.values();
+    let items = documents.filter_map(|document| {
+        let page = Address::Document(document.key.clone());
+        let leading = figures::document_pictures(here.book.pictures, document);
+        let name = here.document_name(document).plain();
+        places::has_manifest(here, &page).then(|| Reference {
+            thumbnail: leading
+                .first()
+                .map(|key| words::thumbnail(here, key))
+                .unwrap_or_default(),
+            ..manifest(here, &page, words::own(here, name))
+        })
+    });
+    let title = here.words().word("documents");
+    let page = Address::Overview(Overview::Documents);
     let items = items.collect();
     collection(here, &page, words::own(here, title), items, None)
 }

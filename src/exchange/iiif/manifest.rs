@@ -1,14 +1,17 @@
-//! Manifests of sheets and of designs.
+//! Manifests of sheets, of designs and of documents.
 
 use super::shown::{CONTEXT, collection_id};
-use super::types::{Canvas, Entry, Image, Manifest, Page, Painting, Reference, Resource, Service};
+use super::types::{
+    Canvas, Entry, Image, Label, Manifest, Page, Painting, Reference, Resource, Service,
+};
 use super::words::{self, Rights};
 use super::{annotations, shown};
 use crate::exchange::linked_art;
 use crate::model::design::Design;
+use crate::model::document::Document;
 use crate::model::impression::Impression;
 use crate::model::key::{PictureKey, PictureOwner};
-use crate::page::{Address, Here, figures, places, readings};
+use crate::page::{Address, Here, Overview, document_names, figures, places, readings};
 
 /// The manifest of a sheet: a canvas for each of its pictures.
 pub(super) fn of_sheet(here: &Here<'_>, design: &Design, sheet: &Impression) -> Manifest {
@@ -84,6 +87,62 @@ pub(super) fn of_design(here: &Here<'_>, design: &Design) -> Manifest {
     )
 }
 
+/// The manifest of a document: a canvas for each of its pages, its words on the first.
+pub(super) fn of_document(here: &Here<'_>, document: &Document) -> Manifest {
+    let keys = figures::document_pictures(here.book.pictures, document);
+    let canvases = keys.iter().enumerate().filter_map(|(at, key)| {
+        let picture = here.public().picture(key)?;
+        let what = match &picture.caption {
+            Some(caption) => caption.clone(),
+            None => figures::side_and_view(here, picture),
+        };
+        let words = if at == 0 {
+            annotations::of_words(here, document, key)
+        } else {
+            None
+        };
+        let canvas = Canvas {
+            annotations: words.into_iter().collect(),
+            ..canvas(here, key, what)?
+        };
+        Some((canvas, Rights::of(here, key, None)))
+    });
+    let page = Address::Document(document.key.clone());
+    let name = here.document_name(document).plain();
+    let words = here.words();
+    let kept = document_names::kept(here, document).plain();
+    let rights = document.rights.as_ref();
+    let rights = rights.filter(|_| document.transcription.is_some());
+    let rights = rights.map(|rights| figures::rights_in_words(here, rights));
+    let facts = [
+        words::entry(here, words.word("document-kept"), kept),
+        words::entry(
+            here,
+            words.word("document-words"),
+            rights.unwrap_or_default(),
+        ),
+    ];
+    let brief = document_names::brief(here, document).plain();
+    manifest(
+        here,
+        Resource {
+            label: words::own(here, name.as_str()),
+            summary: if brief.is_empty() {
+                Label::new()
+            } else {
+                words::own(here, brief)
+            },
+            metadata: facts.into_iter().flatten().collect(),
+            thumbnail: keys
+                .first()
+                .map(|key| words::thumbnail(here, key))
+                .unwrap_or_default(),
+            ..resource(here, &page, &name)
+        },
+        canvases.collect(),
+    )
+}
+
 /// A manifest. Rights that all canvases share are given once.
 fn manifest(here: &Here<'_>, resource: Resource, canvases: Vec<(Canvas, Rights)>) -> Manifest {
     let first = canvases.first().map(|(_, rights)| rights.clone());
@@ -114,9 +173,10 @@ fn manifest(here: &Here<'_>, resource: Resource, canvases: Vec<(Canvas, Rights)>
 }
 
 /// What every manifest has: its address, its page, its record in Linked Art, the collection that it is part of.
-fn resource(here: &Here<'_>, page: &Address, number: &str) -> Resource {
+fn resource(here: &Here<'_>, page: &Address, name: &str) -> Resource {
     let above = match page {
         Address::Impression(key) => Address::Design(key.design.clone()),
+        Address::Document(_) => Address::Overview(Overview::Documents),
         page => page.clone(),
     };
     let above = collection_id(here, &above).map(|id| Reference {
@@ -128,7 +188,7 @@ fn resource(here: &Here<'_>, page: &Address, number: &str) -> Resource {
         context: CONTEXT,
         id: places::manifest_id(here, page),
         r#type: "Manifest",
-        homepage: vec![words::homepage(here, page, words::own(here, number))],
+        homepage: vec![words::homepage(here, page, words::own(here, name))],
         see_also: vec![words::linked_art(here, page)],
         part_of: above.into_iter().collect(),
         ..Resource::default()

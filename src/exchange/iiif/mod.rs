@@ -1,15 +1,19 @@
-//! IIIF Presentation API 3.0: manifests of sheets and designs, and collections above them.
+//! IIIF Presentation API 3.0: manifests of sheets, designs and documents, and collections above them.
 //!
 //! Source: the specification (appendix A for what each resource must have), snapshot of 2026-05-21.
 //!
 //! A sheet with pictures has a manifest, with a canvas for each; so has a design with pictures of its own (drawings,
-//! blocks). Above them stand a collection of each design, of each holder's sheets, and of all designs. A canvas has the
+//! blocks), and so has a document with pictures. Above them stand a collection of each design, of each holder's sheets, of all
+//! designs, and of all documents. A canvas has the
 //! pixels of the published picture and is painted by its image service, or by its largest file where it has no tiles.
 //!
 //! **Points are annotations.** On the reference picture a point's box is the rectangle that the record gives. On a
 //! picture that is aligned with it, the box is mapped by the alignment: an upright rectangle, or the outline of the
 //! mapped corners as an SVG where it is not upright. A picture that is not aligned, or does not show the point, has
 //! none. The body says the question, and what was seen on this sheet; where nothing was recorded, the question alone.
+//!
+//! **The words of a document are annotations** with the motivation `supplementing`: the transcription in the languages of the
+//! document, each translation in its own, as plain text with the lines that they have.
 //!
 //! Labels are maps of languages: titles in every language that the record gives, names of the interface in the
 //! catalogue's. `rights` is given where the record's statement has an address that the standard allows; the words of
@@ -23,7 +27,7 @@
 //! | `types` | the types that are written |
 //! | `shown` | the pictures of a page, and the pages that have any |
 //! | `manifest` | manifests |
-//! | `annotations` | points as annotations |
+//! | `annotations` | points, and the words of documents, as annotations |
 //! | `collection` | collections |
 //! | `words` | labels, credits and rights |
 
@@ -39,24 +43,24 @@ use std::collections::BTreeSet;
 use self::shown::{COLLECTION, of_design, sheets_with_pictures};
 use super::format::{Format, Sources};
 use super::issued::IssuedSheets;
-use crate::page::{Address, Here, Overview, Subject, places};
+use crate::page::{Address, Here, Overview, Subject, figures, places};
 
-/// A manifest for each sheet and each design with pictures.
+/// A manifest for each sheet, each design and each document with pictures.
 pub(super) const MANIFESTS: Format = Format {
     name: "iiif-manifest",
     file: places::MANIFEST,
-    folders: &["impression/…/", "design/…/"],
+    folders: &["impression/…/", "design/…/", "document/…/"],
     media_type: places::MANIFEST_TYPE,
     relation: "alternate",
     subjects: subjects_of_manifests,
     write: write_manifest,
 };
 
-/// A collection for each design and each holder with a manifest below it, and one of all designs.
+/// A collection for each design and each holder with a manifest below it, one of all designs, and one of all documents.
 pub(super) const COLLECTIONS: Format = Format {
     name: "iiif-collection",
     file: COLLECTION,
-    folders: &["designs/", "design/…/", "holder/…/"],
+    folders: &["designs/", "documents/", "design/…/", "holder/…/"],
     media_type: places::MANIFEST_TYPE,
     relation: "alternate",
     subjects: subjects_of_collections,
@@ -72,7 +76,11 @@ fn subjects_of_manifests(sources: &Sources<'_>) -> Vec<Subject> {
         let sheets = sheets.map(|sheet| Address::Impression(sheet.key.clone()));
         own.into_iter().chain(sheets)
     });
-    designs.map(Subject::Page).collect()
+    let documents = sources.public.documents.values();
+    let documents = documents
+        .filter(|document| !figures::document_pictures(sources.pictures, document).is_empty())
+        .map(|document| Address::Document(document.key.clone()));
+    designs.chain(documents).map(Subject::Page).collect()
 }
 
 fn subjects_of_collections(sources: &Sources<'_>) -> Vec<Subject> {
@@ -100,6 +108,14 @@ fn subjects_of_collections(sources: &Sources<'_>) -> Vec<Subject> {
     if !all.is_empty() {
         all.push(Address::Overview(Overview::Designs));
     }
+    let mut documents = sources.public.documents.values();
+    let has_pictures =
+        documents.any(|document| !figures::document_pictures(pictures, document).is_empty());
+    // The page of all documents is there as long as there is one.
+    let is_listed = !sources.public.documents.is_empty();
+    if has_pictures || (issued.has_pictured_documents && is_listed) {
+        all.push(Address::Overview(Overview::Documents));
+    }
     all.extend(holders.into_iter().map(Address::Holder));
     all.into_iter().map(Subject::Page).collect()
 }
@@ -113,6 +129,7 @@ fn write_manifest(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
             let design = here.public().designs.get(&key.design)?;
             manifest::of_sheet(here, design, design.impressions.get(&key.number)?)
         }
+        Address::Document(key) => manifest::of_document(here, here.public().documents.get(key)?),
         Address::Design(key) => manifest::of_design(here, here.public().designs.get(key)?),
         _ => return None,
     })
@@ -126,6 +143,7 @@ fn write_collection(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
         Address::Design(key) => collection::of_design(here, here.public().designs.get(key)?),
         Address::Holder(key) => collection::of_holder(here, here.public().holders.get(key)?),
         Address::Overview(Overview::Designs) => collection::of_all(here),
+        Address::Overview(Overview::Documents) => collection::of_documents(here),
         _ => return None,
     })
 }

@@ -157,11 +157,12 @@ pub(super) struct Comment {
 pub(super) struct TextBody {
     pub r#type: &'static str,
     pub value: String,
-    pub language: [String; 1],
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub language: Vec<String>,
     pub format: &'static str,
 }
 
-/// The part of a canvas: an upright rectangle as a fragment of its address, or an outline.
+/// A canvas, or a part of it: an upright rectangle as a fragment of its address, or an outline.
 #[derive(Clone, Debug, Serialize)]
 #[serde(untagged)]
 pub(super) enum Target {

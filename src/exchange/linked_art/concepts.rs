@@ -52,6 +52,7 @@ pub(super) const SORT_NAME: Concept = Concept(300_451_544, "Sort Name");
 pub(super) const DISPLAY_NAME: Concept = Concept(300_404_669, "Display Name");
 pub(super) const ACCESSION_NUMBER: Concept = Concept(300_312_355, "Accession Number");
 pub(super) const LOCAL_NUMBER: Concept = Concept(300_404_621, "Local Number");
+pub(super) const CALL_NUMBER: Concept = Concept(300_311_706, "Call Number");
 pub(super) const LOT_NUMBER: Concept = Concept(300_404_628, "Lot Number");
 
 /// A text of a few words about something: the kind of the types of all statements.
@@ -66,6 +67,7 @@ pub(super) const MATERIALS: Concept = Concept(300_435_429, "Materials Statement"
 pub(super) const NOTE: Concept = Concept(300_027_200, "Note");
 pub(super) const PRODUCTION: Concept = Concept(300_435_436, "Production Statement");
 pub(super) const PROVENANCE_STATEMENT: Concept = Concept(300_435_438, "Provenance Statement");
+pub(super) const RIGHTS: Concept = Concept(300_435_434, "Rights Statement");
 pub(super) const WATERMARKS: Concept = Concept(300_435_421, "Watermarks Statement");
 
 pub(super) const PROVENANCE: Concept = Concept(300_055_863, "Provenance");

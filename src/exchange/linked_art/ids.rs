@@ -9,6 +9,9 @@ use crate::page::{Address, DesignPart, Here};
 /// The name of the file of a record.
 pub(super) const FILE: &str = "linked-art.json";
 
+/// The name of the file of the words of a document.
+pub(super) const WORDS: &str = "words.json";
+
 /// The name of the file of a provenance.
 pub(super) const PROVENANCE: &str = "provenance.json";
 
@@ -32,6 +35,12 @@ pub(super) fn part(here: &Here<'_>, design: &Key, part: &DesignPart) -> String {
 pub(super) fn provenance(here: &Here<'_>, sheet: &ImpressionKey) -> String {
     let page = page_address(here, &Address::Impression(sheet.clone()));
     format!("{page}{PROVENANCE}")
+}
+
+/// The address of the record of the words of a document.
+pub(super) fn words(here: &Here<'_>, document: &Key) -> String {
+    let page = page_address(here, &Address::Document(document.clone()));
+    format!("{page}{WORDS}")
 }
 
 /// A design, as what its impressions show.

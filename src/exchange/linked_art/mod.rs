@@ -1,5 +1,5 @@
-//! Linked Art 1.0 (JSON-LD): designs, states, printings, matrices, impressions, holders, people, and the provenance of
-//! impressions.
+//! Linked Art 1.0 (JSON-LD): designs, states, printings, matrices, impressions, holders, people, documents, and the provenance
+//! of impressions.
 //!
 //! Source: the model and the API of linked.art (documentation and JSON schemas, snapshot of 2026-07-01). Prints in
 //! it: *Object Production*, "Reproduction from an Identifiable Source", and *Aboutness*, "Physical Object and Visual
@@ -15,6 +15,7 @@
 //! | block, plate, stone, screen | `HumanMadeObject` that `shows` the design | as the model's own example of a print and its plate |
 //! | holder | `Group` | |
 //! | person | `Person` | a record does not say whether it is a workshop |
+//! | document | `HumanMadeObject`, and a `LinguisticObject` that it `carries` | the paper that is kept, and its words: what they are `about` is what the document tells of |
 //! | entry of the provenance | `Activity`, classified as provenance | with an `Acquisition` or a `TransferOfCustody` as its part, and a `Payment` where a price is recorded |
 //! | technique | `technique` of the production, a process of the AAT | only of the built-in techniques whose process was looked up; the sheet is classified by the kind of print in any case |
 //! | town of a holder, place of a sale | `Place`, without a record of its own | the catalogue names places and identifies none |
@@ -25,7 +26,8 @@
 //!
 //! **Nothing that is not certain is stated as a property.** The schemas offer no certainty, so a reading that is
 //! probable, one of several, or somebody else's is an `AttributeAssignment` in `attributed_by`: who, when, what is
-//! assigned, and the certainty as its name (*Assertions*, "Uncertain or Former Assignments"). An entry of the
+//! assigned, and the certainty as its name (*Assertions*, "Uncertain or Former Assignments"). What a document does not
+//! tell for certain is assigned to its words in the same way. An entry of the
 //! provenance that is not certain has no `part`; the sheet is assigned to it in the same way. A date has the bounds
 //! that it certainly lies within, and its words.
 //!
@@ -50,11 +52,13 @@
 //! | `reading` | which state and printing a sheet is, certain or assigned |
 //! | `design` | designs, states, printings, matrices |
 //! | `agents` | holders and people |
+//! | `document` | documents and their words |
 //! | `provenance` | the entries of a provenance |
 
 mod agents;
 mod concepts;
 mod design;
+mod document;
 mod ids;
 mod impression;
 mod node;
@@ -63,7 +67,7 @@ mod provenance;
 mod reading;
 
 pub(super) use self::ids::record as record_id;
-use self::ids::{FILE, PROVENANCE};
+use self::ids::{FILE, PROVENANCE, WORDS};
 pub(super) use self::impression::credit;
 use self::node::Node;
 use super::format::{Format, Sources};
@@ -75,7 +79,7 @@ pub(super) const CONTEXT: &str = "https://linked.art/ns/v1/linked-art.json";
 /// The media type of Linked Art (API 1.0, "JSON-LD").
 const MEDIA_TYPE: &str = "application/ld+json;profile=\"https://linked.art/ns/v1/linked-art.json\"";
 
-/// One record for each design, each of its parts, each sheet, each holder and each person.
+/// One record for each design, each of its parts, each sheet, each holder, each person and each document.
 pub(super) const RECORDS: Format = Format {
     name: "linked-art",
     file: FILE,
@@ -84,6 +88,7 @@ pub(super) const RECORDS: Format = Format {
         "impression/…/",
         "holder/…/",
         "person/…/",
+        "document/…/",
         "design/…/state-…/",
         "design/…/printing-…/",
         "design/…/matrix-…/",
@@ -92,6 +97,17 @@ pub(super) const RECORDS: Format = Format {
     relation: "alternate",
     subjects,
     write,
+};
+
+/// One record for the words of each document that has any, or tells something.
+pub(super) const TEXTS: Format = Format {
+    name: "linked-art-words",
+    file: WORDS,
+    folders: &["document/…/"],
+    media_type: MEDIA_TYPE,
+    relation: "describedby",
+    subjects: subjects_with_words,
+    write: write_words,
 };
 
 /// One file for each sheet with a recorded provenance.
@@ -123,7 +139,21 @@ fn subjects(sources: &Sources<'_>) -> Vec<Subject> {
     let holders = public.holders.keys().cloned().map(Address::Holder);
     let people = public.people.keys().cloned().map(Address::Person);
     let agents = holders.chain(people).map(Subject::Page);
-    designs.chain(sheets).chain(agents).collect()
+    let documents = public.documents.keys().cloned().map(Address::Document);
+    let documents = documents.map(Subject::Page);
+    designs
+        .chain(sheets)
+        .chain(agents)
+        .chain(documents)
+        .collect()
+}
+
+fn subjects_with_words(sources: &Sources<'_>) -> Vec<Subject> {
+    let documents = sources.public.documents.values();
+    documents
+        .filter(|document| document::has_words(document))
+        .map(|document| Subject::Page(Address::Document(document.key.clone())))
+        .collect()
 }
 
 /// The sheets, each by the record whose page it has.
@@ -162,6 +192,9 @@ fn write(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
         Subject::Page(Address::Design(key)) => design::design(here, public.designs.get(key)?),
         Subject::Page(Address::Holder(key)) => agents::holder(here, public.holders.get(key)?),
         Subject::Page(Address::Person(key)) => agents::person(here, public.people.get(key)?),
+        Subject::Page(Address::Document(key)) => {
+            document::document(here, public.documents.get(key)?)
+        }
         Subject::Part(key, part) => {
             let design = public.designs.get(key)?;
             match part {
@@ -174,6 +207,17 @@ fn write(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
         }
         _ => return None,
     };
+    bytes(&Node {
+        context: Some(CONTEXT),
+        ..record
+    })
+}
+
+fn write_words(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
+    let Subject::Page(Address::Document(key)) = subject else {
+        return None;
+    };
+    let record = document::words(here, here.public().documents.get(key)?);
     bytes(&Node {
         context: Some(CONTEXT),
         ..record

@@ -49,12 +49,14 @@ node! {
         timespan
         unit;
     many:
+        about
         access_point
         assigned
         assigned_by
         attributed_by
         carried_out
         carried_out_by
+        carries
         classified_as
         conforms_to
         current_custodian

@@ -4,9 +4,11 @@ use crate::model::certainty::Certainty;
 use crate::model::document::{Document, EvidenceTarget, Telling};
 use crate::model::key::Key;
 use crate::model::literature::Cited;
+use crate::model::provenance::Party;
 use crate::model::vocabulary::List;
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
+use crate::page::phrases::enumeration;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
@@ -125,4 +127,22 @@ pub(crate) fn kept(here: &Here<'_>, document: &Document) -> CleanHtml {
         CleanHtml::span("accession", &CleanHtml::text(mark))
     });
     CleanHtml::join([&holder, &shelfmark], ", ")
+}
+
+/// Who wrote it to whom, and when: "Oryna Perelaz to Viktor Halden, 4 March 1931"
+pub(crate) fn brief(here: &Here<'_>, document: &Document) -> CleanHtml {
+    let words = here.words();
+    let by = parties(here, &document.by);
+    let to = parties(here, &document.to);
+    let who = match (by.is_empty(), to.is_empty()) {
+        (_, true) => by,
+        (true, false) => words.html("document-to", None, &[("to", &to)]),
+        (false, false) => words.html("document-by-to", None, &[("by", &by), ("to", &to)]),
+    };
+    CleanHtml::join([&capitalised(&who), &date(here, document)], ", ")
+}
+
+fn parties(here: &Here<'_>, parties: &[Party]) -> CleanHtml {
+    let names: Vec<CleanHtml> = parties.iter().map(|party| here.party(party)).collect();
+    enumeration::together(here, &names)
 }

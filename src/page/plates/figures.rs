@@ -15,7 +15,7 @@ use crate::page::phrases::rights;
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
-use crate::page::setting::pictures::{Image, Plate, Setting, SmallImage};
+use crate::page::setting::pictures::{Image, Pictures, Plate, Setting, SmallImage};
 use crate::page::setting::words::Argument;
 
 /// A picture as a plate for a template. `alt` is its alternative text, where a text of the catalogue
@@ -188,6 +188,15 @@ pub(crate) fn design_picture(here: &Here<'_>, design: &Design) -> Option<Picture
                 })
                 .find(|key| here.book.pictures.contains_key(key))
         })
+}
+
+/// The published pictures of a document, in the order of its pages.
+pub(crate) fn document_pictures(pictures: &Pictures, document: &Document) -> Vec<PictureKey> {
+    let keys = document.pictures.iter().map(|picture| PictureKey {
+        owner: PictureOwner::Document(document.key.clone()),
+        name: picture.name.value.clone(),
+    });
+    keys.filter(|key| pictures.contains_key(key)).collect()
 }
 
 /// The key of one of an impression's pictures.

@@ -4,15 +4,13 @@
 use serde::Serialize;
 
 use crate::model::document::{Document, Telling};
-use crate::model::key::{PictureKey, PictureOwner};
 use crate::model::link::Target;
 use crate::model::occurrence::{MentionRole, RecordId};
-use crate::model::provenance::Party;
 use crate::model::vocabulary::List as Vocabulary;
 use crate::page::lists::facts::Fact;
 use crate::page::lists::list::List;
 use crate::page::lists::mentions;
-use crate::page::phrases::document_names::{date, doubted, kept, target_name};
+use crate::page::phrases::document_names::{brief, doubted, kept, target_name};
 use crate::page::phrases::enumeration;
 use crate::page::plates::figures;
 use crate::page::setting::address::{Address, Overview};
@@ -45,15 +43,7 @@ struct View {
 
 pub(crate) fn page(here: &Here<'_>, document: &Document) -> Leaf {
     let words = here.words();
-    let pictures: Vec<PictureKey> = document
-        .pictures
-        .iter()
-        .map(|picture| PictureKey {
-            owner: PictureOwner::Document(document.key.clone()),
-            name: picture.name.value.clone(),
-        })
-        .filter(|key| here.book.pictures.contains_key(key))
-        .collect();
+    let pictures = figures::document_pictures(here.book.pictures, document);
     let mut pictures = pictures.iter();
     let leading = pictures.next();
     let kind = document.kind.as_ref().map_or_else(
@@ -91,24 +81,6 @@ pub(crate) fn page(here: &Here<'_>, document: &Document) -> Leaf {
     Leaf::new(here.address, title, "pages/document.html", &view)
         .described(described)
         .cited_as(cited)
-}
-
-/// "Oryna Perelaz to Viktor Halden, 4 March 1931"
-fn brief(here: &Here<'_>, document: &Document) -> CleanHtml {
-    let words = here.words();
-    let by = parties(here, &document.by);
-    let to = parties(here, &document.to);
-    let who = match (by.is_empty(), to.is_empty()) {
-        (_, true) => by,
-        (true, false) => words.html("document-to", None, &[("to", &to)]),
-        (false, false) => words.html("document-by-to", None, &[("by", &by), ("to", &to)]),
-    };
-    CleanHtml::join([&capitalised(&who), &date(here, document)], ", ")
-}
-
-fn parties(here: &Here<'_>, parties: &[Party]) -> CleanHtml {
-    let names: Vec<CleanHtml> = parties.iter().map(|party| here.party(party)).collect();
-    enumeration::together(here, &names)
 }
 
 /// Where it is kept, and its languages.

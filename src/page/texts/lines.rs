@@ -148,7 +148,7 @@ impl Part<'_> {
 }
 
 /// The text with the numbers that begin lines as words: a line that begins with a date ("12. May") would else begin a list.
-fn numbers_as_written(text: &str) -> String {
+pub(super) fn numbers_as_written(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for line in text.split_inclusive('\n') {
         let start = line.trim_start();

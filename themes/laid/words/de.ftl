@@ -1218,6 +1218,7 @@ size-megabytes = { $n } MB
 format-image-service = Die Fotografie als Bilddienst (IIIF)
 format-linked-art = Linked Art
 format-linked-art-provenance = Provenienz in Linked Art
+format-linked-art-words = Text in Linked Art
 format-iiif-manifest = IIIF-Manifest
 format-iiif-collection = IIIF-Sammlung
 

@@ -1238,6 +1238,7 @@ size-megabytes = { $n } MB
 format-image-service = The photograph as an image service (IIIF)
 format-linked-art = Linked Art
 format-linked-art-provenance = Provenance in Linked Art
+format-linked-art-words = Text in Linked Art
 format-iiif-manifest = IIIF manifest
 format-iiif-collection = IIIF collection
 
