@@ -89,7 +89,9 @@ impl EventKind {
         }
     }
 
-    fn design(&self) -> Option<&Key> {
+    /// The design that it is of; `None` for an event of no print.
+    #[must_use]
+    pub fn design(&self) -> Option<&Key> {
         match self {
             EventKind::Design(design)
             | EventKind::State { design, .. }

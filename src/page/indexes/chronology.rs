@@ -1,7 +1,10 @@
 //! The chronology: dated events, year by year (`docs/definitions.md`, "Order of lists").
 
+use std::collections::BTreeSet;
+
 use serde::Serialize;
 
+use crate::model::design::Design;
 use crate::model::edtf::Date;
 use crate::model::exhibition::Venue;
 use crate::model::key::Key;
@@ -12,6 +15,7 @@ use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
+use crate::page::setting::words::Words;
 use crate::study::chronology::{Event, EventKind};
 use crate::study::numerals::Numeral;
 
@@ -29,8 +33,6 @@ struct Year {
     events: Vec<CleanHtml>,
     /// Small pictures of the designs that were begun.
     pictures: CleanHtml,
-    #[serde(skip)]
-    begun: Vec<Hung>,
 }
 
 /// How many pictures stand for a year.
@@ -47,62 +49,143 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
 
 fn years(here: &Here<'_>) -> Vec<Year> {
     let mut years: Vec<Year> = Vec::new();
-    let mut events = here.book.studies.chronology.iter().peekable();
-    while let Some(event) = events.next() {
-        let mut states = Vec::new();
-        if let EventKind::State { design, state } = &event.what {
-            // States of one design with the same date make one event.
-            states.push(state);
-            while let Some(next) = events.peek() {
-                match &next.what {
-                    EventKind::State {
-                        design: other,
-                        state,
-                    } if other == design && next.date == event.date => {
-                        states.push(state);
-                        events.next();
-                    }
-                    _ => break,
-                }
-            }
-        }
-        let Some(told) = event_line(here, event, &states) else {
+    let events = &here.book.studies.chronology;
+    for of_year in events.chunk_by(|a, b| heading(here, &a.date) == heading(here, &b.date)) {
+        let Some(first) = of_year.first() else {
             continue;
         };
-        let when = heading(here, &event.date);
-        let whole = match event.what {
-            EventKind::Active(_) | EventKind::Exhibition(_) | EventKind::Document(_) => {
-                dates::throughout(&event.date, here.words())
-            }
-            _ => dates::once(&event.date, here.words()),
-        };
-        let told = if whole == when {
-            told
-        } else {
-            told.then(" ").and(&CleanHtml::quiet(&format!("({whole})")))
-        };
-        if years.last().is_none_or(|year| year.when != when) {
-            years.push(Year {
-                when,
-                events: Vec::new(),
-                pictures: CleanHtml::empty(),
-                begun: Vec::new(),
-            });
-        }
-        if let Some(year) = years.last_mut() {
-            year.events.push(told);
-            if let EventKind::Design(key) = &event.what
-                && year.begun.len() < PICTURES
-            {
-                let design = here.public().designs.get(key);
-                year.begun.extend(design.map(|d| wall::design(here, d)));
-            }
-        }
+        let when = heading(here, &first.date);
+        let lines = lines(here, &when, of_year);
+        let begun = of_year.iter().filter_map(|event| match &event.what {
+            EventKind::Design(key) => here.public().designs.get(key),
+            _ => None,
+        });
+        let begun: Vec<Hung> = begun
+            .take(PICTURES)
+            .map(|design| wall::design(here, design))
+            .collect();
+        years.push(Year {
+            when,
+            events: lines,
+            pictures: wall::row(here, &begun),
+        });
     }
-    for year in &mut years {
-        year.pictures = wall::row(here, &year.begun);
-    }
+    years.retain(|year| !year.events.is_empty());
     years
+}
+
+/// The events of a year, a line each; all that happened to one print stands in one line, at the place of the first.
+fn lines(here: &Here<'_>, when: &str, events: &[Event]) -> Vec<CleanHtml> {
+    let mut seen: BTreeSet<&Key> = BTreeSet::new();
+    let lines = events.iter().filter_map(|event| {
+        let Some(design) = event.what.design() else {
+            return event_line(here, when, event);
+        };
+        if !seen.insert(design) {
+            return None;
+        }
+        let own = events
+            .iter()
+            .filter(|event| event.what.design() == Some(design));
+        design_line(here, when, design, &own.collect::<Vec<_>>())
+    });
+    lines.collect()
+}
+
+/// "14, *The Last Ferry* (1927–1928): states *i* and *ii*; printed by the artist (May 1927)".
+fn design_line(here: &Here<'_>, when: &str, key: &Key, events: &[&Event]) -> Option<CleanHtml> {
+    let design = here.public().designs.get(key)?;
+    let begun = events
+        .iter()
+        .find(|event| matches!(event.what, EventKind::Design(_)))
+        .map(|event| &event.date);
+    let name = here.design(key);
+    let name = match begun.and_then(|date| exact(here, when, date, dates::once)) {
+        Some(exact) => name.then(" ").and(&exact),
+        None => name,
+    };
+    let mut parts = Vec::new();
+    // States of one date make one part.
+    let is_state = |event: &Event| matches!(event.what, EventKind::State { .. });
+    let alike = |a: &&Event, b: &&Event| is_state(a) && is_state(b) && a.date == b.date;
+    for alike in events.chunk_by(alike) {
+        let Some(first) = alike.first() else { continue };
+        // The date stands once: after the name, or here.
+        let date = Some(&first.date).filter(|date| Some(*date) != begun);
+        let part = match &first.what {
+            EventKind::State { .. } => states(here, design, begun, alike),
+            EventKind::Printing { printing, .. } => {
+                let to =
+                    here.href_part(&Address::Design(key.clone()), Fragment::Printing(printing));
+                let name = CleanHtml::text(&here.printing_name(design, printing));
+                Some(CleanHtml::link(&to, &name))
+            }
+            EventKind::Matrix { matrix, .. } => matrix_line(here, design, matrix),
+            _ => None,
+        };
+        let exact = date.and_then(|date| exact(here, when, date, dates::once));
+        parts.extend(part.map(|part| match exact {
+            Some(exact) => part.then(" ").and(&exact),
+            None => part,
+        }));
+    }
+    Some(CleanHtml::join(
+        [&name, &CleanHtml::join(&parts, "; ")],
+        ": ",
+    ))
+}
+
+/// "states *i* and *ii*"; `None` where the only state is as old as the design, which says nothing new.
+fn states(
+    here: &Here<'_>,
+    design: &Design,
+    begun: Option<&Date>,
+    events: &[&Event],
+) -> Option<CleanHtml> {
+    let states = events.iter().filter_map(|event| match &event.what {
+        EventKind::State { state, .. } => Some((state, &event.date)),
+        _ => None,
+    });
+    let states: Vec<(&Key, &Date)> = states.collect();
+    let (first, date) = states.first()?;
+    let numeral = here.book.studies.numeral(&design.key, first);
+    if numeral.is_some_and(Numeral::is_only) {
+        let only = CleanHtml::text(here.words().word("only-state"));
+        return Some(only).filter(|_| begun != Some(*date));
+    }
+    let numerals: Vec<CleanHtml> = states
+        .iter()
+        .map(|(state, _)| linked_numeral(here, &design.key, state))
+        .collect();
+    let all = enumeration::together(here, &numerals);
+    let words = here.words();
+    Some(words.html("event-states", Some(states.len()), &[("states", &all)]))
+}
+
+/// "key block destroyed".
+fn matrix_line(here: &Here<'_>, design: &Design, matrix: &Key) -> Option<CleanHtml> {
+    let matrix = design.matrix(matrix)?;
+    let fate = matrix.now.as_ref()?.state.value;
+    let to = here.href_part(
+        &Address::Design(design.key.clone()),
+        Fragment::Matrix(&matrix.key),
+    );
+    let name = CleanHtml::text(&here.matrix_name(design, &matrix.key));
+    let words = here.words();
+    let fate = CleanHtml::text(words.listed("matrix-fate", fate));
+    let given = [("matrix", &CleanHtml::link(&to, &name)), ("fate", &fate)];
+    Some(words.html("event-matrix", None, &given))
+}
+
+/// "(May 1927)": a date in brackets, in quiet ink; `None` where the heading says it all.
+fn exact(
+    here: &Here<'_>,
+    when: &str,
+    date: &Date,
+    say: fn(&Date, &Words) -> String,
+) -> Option<CleanHtml> {
+    let said = say(date, here.words());
+    (said != when).then(|| CleanHtml::quiet(&format!("({said})")))
 }
 
 /// The heading of a date: the year of its first day, or of its last where the beginning is open or
@@ -115,77 +198,20 @@ fn heading(here: &Here<'_>, date: &Date) -> String {
     }
 }
 
-/// An event in a line; `None` where its record is not published.
-fn event_line(here: &Here<'_>, event: &Event, states: &[&Key]) -> Option<CleanHtml> {
+/// An event of no print in a line; `None` where its record is not published.
+fn event_line(here: &Here<'_>, when: &str, event: &Event) -> Option<CleanHtml> {
     let words = here.words();
     let of_person = |id: &str, key: &Key| words.html(id, None, &[("person", &here.person(key))]);
-    Some(match &event.what {
+    let mut say: fn(&Date, &Words) -> String = dates::once;
+    let line = match &event.what {
         EventKind::Born(key) => of_person("event-born", key),
-        EventKind::Active(key) => of_person("event-active", key),
         EventKind::Died(key) => of_person("event-died", key),
-        EventKind::Design(key) => {
-            here.public().designs.get(key)?;
-            here.design(key)
-        }
-        EventKind::State { design, .. } => {
-            here.public().designs.get(design)?;
-            let is_only = states.iter().any(|state| {
-                let numeral = here.book.studies.numeral(design, state);
-                numeral.is_some_and(Numeral::is_only)
-            });
-            if is_only {
-                let design = here.design(design);
-                return Some(words.html("event-only-state", None, &[("design", &design)]));
-            }
-            let numerals: Vec<CleanHtml> = states
-                .iter()
-                .map(|state| linked_numeral(here, design, state))
-                .collect();
-            words.html(
-                "event-states",
-                Some(states.len()),
-                &[
-                    ("states", &enumeration::together(here, &numerals)),
-                    ("design", &here.design(design)),
-                ],
-            )
-        }
-        EventKind::Printing { design, printing } => {
-            let record = here.public().designs.get(design)?;
-            let to = here.href_part(
-                &Address::Design(design.clone()),
-                Fragment::Printing(printing),
-            );
-            let name = CleanHtml::text(&here.printing_name(record, printing));
-            words.html(
-                "event-printing",
-                None,
-                &[
-                    ("printing", &CleanHtml::link(&to, &name)),
-                    ("design", &here.design(design)),
-                ],
-            )
-        }
-        EventKind::Matrix { design, matrix } => {
-            let record = here.public().designs.get(design)?;
-            let matrix = record.matrix(matrix)?;
-            let fate = matrix.now.as_ref()?.state.value;
-            let to = here.href_part(
-                &Address::Design(design.clone()),
-                Fragment::Matrix(&matrix.key),
-            );
-            let name = CleanHtml::text(&here.matrix_name(record, &matrix.key));
-            words.html(
-                "event-matrix",
-                None,
-                &[
-                    ("matrix", &CleanHtml::link(&to, &name)),
-                    ("fate", &CleanHtml::text(words.listed("matrix-fate", fate))),
-                    ("design", &here.design(design)),
-                ],
-            )
+        EventKind::Active(key) => {
+            say = dates::throughout;
+            of_person("event-active", key)
         }
         EventKind::Document(key) => {
+            say = dates::throughout;
             let document = here.public().documents.get(key)?;
             let link = here.link(
                 &Address::Document(key.clone()),
@@ -194,6 +220,7 @@ fn event_line(here: &Here<'_>, event: &Event, states: &[&Key]) -> Option<CleanHt
             words.html("event-document", None, &[("document", &link)])
         }
         EventKind::Exhibition(key) => {
+            say = dates::throughout;
             let exhibition = here.public().exhibitions.get(key)?;
             let venue =
                 exhibition
@@ -210,6 +237,14 @@ fn event_line(here: &Here<'_>, event: &Event, states: &[&Key]) -> Option<CleanHt
             );
             words.html("event-exhibition", None, &[("exhibition", &whole)])
         }
+        EventKind::Design(_)
+        | EventKind::State { .. }
+        | EventKind::Printing { .. }
+        | EventKind::Matrix { .. } => return None,
+    };
+    Some(match exact(here, when, &event.date, say) {
+        Some(exact) => line.then(" ").and(&exact),
+        None => line,
     })
 }
 

@@ -64,8 +64,10 @@ neighbour-after = Weiter:
 ways-in = Einstieg
 way-designs = Graphiken ansehen
 way-designs-about = Alle Graphiken im Bild, in der Reihenfolge des Verzeichnisses.
+way-designs-by-number = Alle Graphiken mit Nummer, Titel und Datum.
 way-identify = Ein Blatt bestimmen
 way-identify-about = Wählen Sie die Graphik nach dem Bild und geben Sie an, was zu sehen ist: Der Bestimmungsschlüssel nennt die passenden Zustände und Drucke.
+way-identify-by-number = Wählen Sie die Graphik und geben Sie an, was zu sehen ist: Der Bestimmungsschlüssel nennt die passenden Zustände und Drucke.
 way-census = Der Census
 all-prints = { $n ->
     [one] Die Graphik
@@ -74,6 +76,7 @@ all-prints = { $n ->
 as-list = { $title }, als Liste
 views = Ansichten
 view-wall = Bilder
+view-numbers = Nummern und Titel
 view-list = Liste
 not-pictured = keine Fotografie
 holder-wall = Fotografien
@@ -339,6 +342,7 @@ cited-as = Zitieren als
 date = Datum
 makers = Urheber
 technique = Technik
+support = Bildträger
 size = Maße
 size-of-states = { $figure }, wie bei { $states }
 size-measured = { $n ->
@@ -439,6 +443,10 @@ not-identified = Nicht bestimmt
 private-collections = Privatbesitz
 place-not-recorded = Ort nicht verzeichnet
 the-same = ebenda
+only-numbers-differ = { $n ->
+    [one] Sonst ist nichts verzeichnet, was diesen Abzug von anderen unterscheidet
+   *[other] Sonst ist nichts verzeichnet, was diese { in-words } Abzüge unterscheidet
+}
 lacks = ohne { $matrices }
 lot = Los { $lot }
 dealer-number = Nr. { $lot }
@@ -473,6 +481,7 @@ sheets-known-not-below = { $n ->
     [one] Höchstens ein Abzug bekannt
    *[other] { $least } oder mehr, höchstens { $n } Abzüge bekannt
 }
+all-located = alle nachgewiesen
 of-which-located = { $figure } nachgewiesen
 may-be-one-sheet = { $one } und { $other } sind vielleicht derselbe Abzug.
 census-of-design = Der Census dieses Entwurfs
@@ -908,6 +917,8 @@ named-mark-user = Als Benutzer der Marke
 named-sighting = Als Gewährsperson
 named-said = Meinungen und Aussagen zu
 to-do = Noch zu tun
+to-do-all = alle { $n } Abzüge
+to-do-some = { $n } Abzüge
 to-do-not-identified = Nicht bestimmt
 to-do-not-measured = Nicht gemessen
 to-do-no-photograph = Keine Fotografie hier
@@ -940,13 +951,11 @@ year-by-year = Jahr für Jahr
 event-born = { $person } geboren
 event-died = { $person } gestorben
 event-active = { $person } tätig
-event-only-state = Einziger Zustand von { $design }
 event-states = { $n ->
-    [one] Zustand { $states } von { $design }
-   *[other] Zustände { $states } von { $design }
+    [one] Zustand { $states }
+   *[other] Zustände { $states }
 }
-event-printing = { $design }: { $printing }
-event-matrix = { $design }: { $matrix } { $fate }
+event-matrix = { $matrix } { $fate }
 event-exhibition = Ausstellung: { $exhibition }
 event-document = Dokument: { $document }
 
@@ -963,6 +972,10 @@ its-numbers = Seine Nummern
 its-number = Nummer
 relation = Beziehung
 not-described-there = dort nicht beschrieben
+in-none-of-the-catalogues = { $n ->
+    [one] Ein Entwurf hat dort keine Nummer:
+   *[other] { $n } Entwürfe haben dort keine Nummer:
+}
 concordance-dash = Ein Strich: dort nicht beschrieben.
 earlier-catalogues = Frühere Verzeichnisse
 literature-cited = Zitierte Literatur
@@ -1053,7 +1066,7 @@ mark-applied = Angebracht
 mark-sheets = Abzüge, auf denen sie verzeichnet ist
 
 # Titel.
-titles-brief = Alle Titel in allen Sprachen; Artikel am Anfang bleiben unberücksichtigt.
+titles-brief = Alle Titel in allen Sprachen. Artikel am Anfang, Klammern und Anführungszeichen bleiben unberücksichtigt.
 title-kind-translated = übersetzt
 title-kind-former = früherer Titel
 
@@ -1116,6 +1129,13 @@ not-in-these-rows = { $n ->
     [one] { $n } gezählt, nicht veröffentlicht; er steht in keiner Zeile dieser Tabelle.
    *[other] { $n } gezählt, nicht veröffentlicht; sie stehen in keiner Zeile dieser Tabelle.
 }
+designs-of-one = { $n ->
+    [one] Ein Entwurf, in einem Abzug bekannt
+   *[other] { $n } Entwürfe, in je einem Abzug bekannt
+}
+one-impression-each = In einem Abzug bekannt
+whole-one-each = je einer
+only-impression = Der einzige bekannte Abzug
 designs-of-no-impression = { $n ->
     [one] Ein weiterer Entwurf steht nicht in dieser Tabelle: Von ihm ist kein Abzug bekannt.
    *[other] { in-words-first } weitere Entwürfe stehen nicht in dieser Tabelle: Von ihnen ist kein Abzug bekannt.

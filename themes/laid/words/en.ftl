@@ -64,8 +64,10 @@ neighbour-after = Next:
 ways-in = Start here
 way-designs = Browse the prints
 way-designs-about = Every print by its picture, in the order of the catalogue.
+way-designs-by-number = Every print by number, title and date.
 way-identify = Identify a sheet
 way-identify-about = Choose the print by its picture and answer questions about what you see: the identification key names the states and printings that fit.
+way-identify-by-number = Choose the print and answer questions about what you see: the identification key names the states and printings that fit.
 way-census = The census
 all-prints = { $n ->
     [one] The print
@@ -74,6 +76,7 @@ all-prints = { $n ->
 as-list = { $title }, as a list
 views = Views
 view-wall = Pictures
+view-numbers = Numbers and titles
 view-list = List
 not-pictured = no photograph
 holder-wall = Photographs
@@ -339,6 +342,7 @@ cited-as = Cite as
 date = Date
 makers = Makers
 technique = Technique
+support = Support
 size = Size
 size-of-states = { $figure }, as in { $states }
 size-measured = { $n ->
@@ -439,6 +443,10 @@ not-identified = Not identified
 private-collections = Private collections
 place-not-recorded = Place not recorded
 the-same = the same
+only-numbers-differ = { $n ->
+    [one] Nothing else is recorded that tells this impression from others
+   *[other] Nothing else is recorded that tells these { in-words } impressions apart
+}
 lacks = without the { $matrices }
 lot = lot { $lot }
 dealer-number = no. { $lot }
@@ -473,6 +481,7 @@ sheets-known-not-below = { $n ->
     [one] At most one impression known
    *[other] { $least } or more, at most { $n } impressions known
 }
+all-located = all located
 of-which-located = { $figure } located
 may-be-one-sheet = { $one } and { $other } may be the same impression.
 census-of-design = The census of this design
@@ -908,6 +917,8 @@ named-mark-user = As user of the mark
 named-sighting = Examined or reported
 named-said = Opinions and statements about
 to-do = Still to be done
+to-do-all = all { $n } impressions
+to-do-some = { $n } impressions
 to-do-not-identified = Not identified
 to-do-not-measured = Not measured
 to-do-no-photograph = No photograph here
@@ -940,13 +951,11 @@ year-by-year = Year by year
 event-born = { $person } born
 event-died = { $person } died
 event-active = { $person } active
-event-only-state = Only state of { $design }
 event-states = { $n ->
-    [one] State { $states } of { $design }
-   *[other] States { $states } of { $design }
+    [one] state { $states }
+   *[other] states { $states }
 }
-event-printing = { $design }: { $printing }
-event-matrix = { $design }: { $matrix } { $fate }
+event-matrix = { $matrix } { $fate }
 event-exhibition = Exhibition: { $exhibition }
 event-document = Document: { $document }
 
@@ -963,6 +972,10 @@ its-numbers = Its numbers
 its-number = Number
 relation = Relation
 not-described-there = not described there
+in-none-of-the-catalogues = { $n ->
+    [one] One design has no number there:
+   *[other] { $n } designs have no number there:
+}
 concordance-dash = A dash: not described there.
 earlier-catalogues = Earlier catalogues
 literature-cited = Literature cited
@@ -1073,7 +1086,7 @@ mark-applied = Applied
 mark-sheets = Impressions on which it is recorded
 
 # Titles.
-titles-brief = All titles in all languages; initial articles are ignored.
+titles-brief = All titles in all languages. Initial articles, brackets and quotation marks are ignored.
 title-kind-translated = translated
 title-kind-former = former title
 
@@ -1136,6 +1149,13 @@ not-in-these-rows = { $n ->
     [one] { $n } counted but not published; it is in no row of this table.
    *[other] { $n } counted but not published; they are in no row of this table.
 }
+designs-of-one = { $n ->
+    [one] One design known in one impression
+   *[other] { $n } designs known in one impression each
+}
+one-impression-each = Known in one impression
+whole-one-each = one each
+only-impression = The only impression known
 designs-of-no-impression = { $n ->
     [one] One further design is not in this table: no impression of it is known.
    *[other] { in-words-first } further designs are not in this table: no impression of them is known.
