@@ -12,14 +12,18 @@ use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 
 impl Here<'_> {
-    /// A title as a catalogue prints it: italic, or in brackets where the catalogue supplies it.
+    /// A title as a catalogue prints it: italic, or in brackets where the catalogue or the record supplies it.
     pub fn title(&self, title: &Title) -> CleanHtml {
         let language = title.lang.as_ref().map(|l| l.value.as_str());
-        if title.supplied {
-            let text = CleanHtml::text("[").then(&title.text).then("]");
-            self.in_language("span", &text, language)
-        } else {
-            self.in_language("i", &CleanHtml::text(&title.text), language)
+        let text = CleanHtml::text(&title.text);
+        let has_brackets = title.text.starts_with('[') && title.text.ends_with(']');
+        match (title.supplied, has_brackets) {
+            (_, true) => self.in_language("span", &text, language),
+            (true, false) => {
+                let text = CleanHtml::text("[").and(&text).then("]");
+                self.in_language("span", &text, language)
+            }
+            (false, false) => self.in_language("i", &text, language),
         }
     }
 

@@ -2,6 +2,7 @@
 
 use super::claims::{self, Stated};
 use crate::model::certainty::Statements;
+use crate::model::design::Design;
 use crate::model::size::Size;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
@@ -9,6 +10,15 @@ use crate::page::setting::html::CleanHtml;
 /// "212 × 301 mm".
 pub(crate) fn size(size: &Size) -> CleanHtml {
     CleanHtml::span("size", &CleanHtml::text(&format!("{size} mm")))
+}
+
+/// The size by which a design is told from others: that of its image or its matrix, else that of the first sheet that was
+/// measured.
+pub(crate) fn of_design(design: &Design) -> Option<&Size> {
+    let sheets = design.impressions.values().map(|sheet| &sheet.sheet);
+    let own = [&design.size.image, &design.size.matrix];
+    let measured = sheets.flat_map(|sheet| [&sheet.image, &sheet.platemark, &sheet.size]);
+    own.into_iter().chain(measured).find_map(Statements::own)
 }
 
 /// A size with what was measured: "212 × 301 mm (image)".
