@@ -8,6 +8,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
+use super::alike_sheets;
 use crate::model::design::Design;
 use crate::model::holder::{Holder, HolderKind};
 use crate::model::impression::{BlockPrinted, Impression, Status};
@@ -106,26 +107,40 @@ fn cities(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> Vec<RunOn
             .then_with(|| numbers.compare(&number(a), &number(b)))
             .then_with(|| a.key.cmp(&b.key))
     });
-    let mut cities: Vec<RunOnLine> = Vec::new();
-    let mut city_before: Option<String> = None;
-    let mut before: Option<&crate::model::key::Key> = None;
-    for (impression, holder, city) in rows {
-        if city_before.as_ref() != Some(&city) {
-            cities.push(RunOnLine {
-                lead: CleanHtml::text(&city),
-                items: Vec::new(),
+    let by_city = rows.chunk_by(|(_, _, a), (_, _, b)| a == b);
+    by_city
+        .filter_map(|of_city| {
+            let (_, _, city) = of_city.first()?;
+            let by_holder = of_city.chunk_by(|(_, a, _), (_, b, _)| {
+                a.map(|holder| &holder.key) == b.map(|holder| &holder.key)
             });
-            city_before = Some(city);
-            before = None;
-        }
-        let is_the_same = holder.is_some() && before == holder.map(|h| &h.key);
-        before = holder.map(|h| &h.key);
-        if let Some(last) = cities.last_mut() {
-            last.items
-                .push(sheet(here, design, impression, is_the_same));
-        }
-    }
-    cities
+            let items = by_holder.flat_map(|of_holder| {
+                let sheets: Vec<&Impression> = of_holder.iter().map(|(i, _, _)| *i).collect();
+                of_one_holder(here, design, &sheets)
+            });
+            Some(RunOnLine {
+                lead: CleanHtml::text(city),
+                items: items.collect(),
+            })
+        })
+        .collect()
+}
+
+/// The sheets of one holder: the first with the name, all with what tells them apart.
+fn of_one_holder(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> Vec<CleanHtml> {
+    let said = |impression: &&Impression| {
+        let doubts = doubts(here, design, impression);
+        let remarks = remarks(here, design, impression);
+        CleanHtml::join(std::iter::once(&doubts).chain(&remarks), ", ")
+    };
+    let said: Vec<CleanHtml> = sheets.iter().map(said).collect();
+    let apart = alike_sheets::differences(here, sheets, &said);
+    let items = (0..).zip(sheets.iter().zip(&apart.of_sheets));
+    let mut items: Vec<CleanHtml> = items
+        .map(|(at, (impression, more))| sheet(here, design, impression, at > 0, more))
+        .collect();
+    items.extend(apart.note);
+    items
 }
 
 /// The heading a sheet is listed under.
@@ -143,33 +158,38 @@ fn city_of(here: &Here<'_>, holder: Option<&Holder>) -> String {
     }
 }
 
-/// "**14.2** (probable) Print Room (P 118), trial proof, 12/40, without the dusk block, doubtful".
+/// "**14.2** (probable) Print Room (P 118), trial proof, 12/40, without the dusk block, doubtful". After another sheet of
+/// the same holder its number stands alone: "**14.3** P 119".
 fn sheet(
     here: &Here<'_>,
     design: &Design,
     impression: &Impression,
     same_holder_as_before: bool,
+    more: &[CleanHtml],
 ) -> CleanHtml {
-    let words = here.words();
-    let mut holder = match &impression.holder {
-        Some(_) if same_holder_as_before => CleanHtml::text(words.word("the-same")),
-        Some(key) => here.holder(&key.value),
-        None => CleanHtml::empty(),
+    let number = impression
+        .accession
+        .as_ref()
+        .map_or_else(CleanHtml::empty, |number| {
+            CleanHtml::span("accession", &CleanHtml::text(number))
+        });
+    let holder = match &impression.holder {
+        Some(_) if same_holder_as_before && number.is_empty() => {
+            CleanHtml::text(here.words().word("the-same"))
+        }
+        Some(key) if !same_holder_as_before => here.holder(&key.value),
+        _ => CleanHtml::empty(),
     };
-    if let Some(number) = &impression.accession {
-        let number = CleanHtml::span("accession", &CleanHtml::text(number));
-        holder = if holder.is_empty() {
-            number
-        } else {
-            holder.then(" (").and(&number).then(")")
-        };
-    }
+    let holder = if holder.is_empty() || number.is_empty() {
+        holder.and(&number)
+    } else {
+        holder.then(" (").and(&number).then(")")
+    };
     let handle = here.impression(&impression.key);
     let handle = CleanHtml::join([&handle, &doubts(here, design, impression)], " ");
-    let rest = CleanHtml::join(
-        std::iter::once(&holder).chain(&remarks(here, design, impression)),
-        ", ",
-    );
+    let remarks = remarks(here, design, impression);
+    let rest = std::iter::once(&holder).chain(&remarks).chain(more);
+    let rest = CleanHtml::join(rest, ", ");
     if rest.is_empty() {
         handle
     } else {

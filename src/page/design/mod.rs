@@ -14,9 +14,11 @@
 //! | `told_apart` | the points that separate the states |
 //! | `printing_order` | the order of printing, with its reasons |
 //! | `printings` | printings and variants |
+//! | `alike_sheets` | what tells the sheets of one holder apart |
 //! | `holdings` | the impressions, by state, printing and place |
 //! | `sources` | literature, concordance, exhibitions, related designs |
 
+mod alike_sheets;
 mod apparatus;
 pub(crate) mod brief;
 mod descent;
