@@ -142,6 +142,8 @@ mod sitemap;
 mod sizes;
 /// The smallest catalogues, as literals.
 mod small;
+/// Catalogues of which little is recorded.
+mod sparse;
 /// Strips, the pages of points, and tones.
 mod strips;
 /// What is computed from a catalogue.

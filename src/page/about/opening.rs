@@ -5,7 +5,7 @@ use serde::Serialize;
 use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::model::words::ClosedList as _;
-use crate::page::lists::wall::{self, Hung};
+use crate::page::lists::wall::{self, Wall};
 use crate::page::phrases::enumeration;
 use crate::page::phrases::sheet_counts;
 use crate::page::phrases::{dates, imprint};
@@ -30,7 +30,7 @@ struct View {
     introduction_href: Option<String>,
     naming: Option<CleanHtml>,
     /// Prints by eye: all of them, or as many as the page holds.
-    hung: Vec<Hung>,
+    hung: Option<Wall>,
     /// The link to all prints, where the wall has not all of them.
     all: Option<CleanHtml>,
     ways: Vec<WayIn>,
@@ -77,10 +77,12 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
         introduction_href: introduction.map(|page| here.href(&Address::of_page(&page.key))),
         naming: naming(here),
         all: all_prints(here),
-        hung: by_eye(here)
-            .into_iter()
-            .map(|d| wall::design(here, d))
-            .collect(),
+        hung: Wall::of(
+            by_eye(here)
+                .into_iter()
+                .map(|d| wall::design(here, d))
+                .collect(),
+        ),
         ways: ways(here),
     };
     let described = format!("{title}. {}", view.brief.plain());
@@ -199,15 +201,14 @@ fn all_prints(here: &Here<'_>) -> Option<CleanHtml> {
 /// Browse the prints, identify a sheet, the census: those that the catalogue has.
 fn ways(here: &Here<'_>) -> Vec<WayIn> {
     let words = here.words();
+    let [designs, identify] = if by_eye(here).is_empty() {
+        ["way-designs-by-number", "way-identify-by-number"]
+    } else {
+        ["way-designs-about", "way-identify-about"]
+    };
     let ways = [
-        (
-            Overview::Designs,
-            CleanHtml::text(words.word("way-designs-about")),
-        ),
-        (
-            Overview::Identify,
-            CleanHtml::text(words.word("way-identify-about")),
-        ),
+        (Overview::Designs, CleanHtml::text(words.word(designs))),
+        (Overview::Identify, CleanHtml::text(words.word(identify))),
         (Overview::Census, counts(here)),
     ];
     ways.into_iter()

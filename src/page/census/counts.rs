@@ -67,6 +67,8 @@ pub(super) struct TableRow {
     pub bar: Bar,
     /// Its records.
     pub records: CleanHtml,
+    /// How many designs they are of, where they are so many that the list stays folded; empty where it is open.
+    pub summary: String,
 }
 
 /// The place of a row among those around it, as a class of its row.
@@ -147,6 +149,7 @@ pub(super) fn table_rows<K>(
             sheets: here.sheets(row.sheets),
             bar: Bar::of(row.sheets, most),
             records: records.behind(here, &row.allowing, part),
+            summary: records.summary(here, &row.allowing),
             id,
             level: Level::Plain,
             name: named.map_or_else(|| not_recorded.clone(), |(_, name)| name),

@@ -1,19 +1,17 @@
 //! Declared editions and numbers printed, with the known impressions and the numbers recorded on them: one line for each
 //! edition, on the census of the whole catalogue (`docs/definitions.md`, "Declared editions").
 
-use serde::Serialize;
-
 use super::census_figures;
 use super::firmness;
 use super::sheet_records;
 use crate::model::certainty::{Basis, Certainty, Claim, Statement};
+use crate::page::lists::table::{Column, Holds, Row, Table};
 use crate::page::phrases::claims;
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 
 /// One edition; every figure links to its sheets.
-#[derive(Serialize)]
 pub(super) struct EditionRow {
     design: CleanHtml,
     printing: CleanHtml,
@@ -28,20 +26,38 @@ pub(super) struct EditionRow {
 }
 
 impl EditionRow {
-    /// Whether the number printed is recorded.
-    pub fn has_printed(&self) -> bool {
-        !self.printed.is_empty()
-    }
-
     /// Whether a size is only reported, or given as probable or possible.
     pub fn has_uncertain_size(&self) -> bool {
         self.declared.ends_with('?') || self.printed.as_str().contains('?')
     }
+}
 
-    /// Whether some number exceeds the declared size.
-    pub fn has_numbers_above(&self) -> bool {
-        !self.above.is_empty()
-    }
+/// The editions as a table; `None` for none.
+pub(super) fn table(here: &Here<'_>, editions: Vec<EditionRow>) -> Option<Table> {
+    let columns = [
+        (Holds::Name, "design"),
+        (Holds::Words, "printing"),
+        (Holds::Figure, "declared"),
+        (Holds::Figure, "numbers-printed"),
+        (Holds::Figure, "known"),
+        (Holds::Figure, "numbers-met"),
+        (Holds::Figure, "numbers-above"),
+        (Holds::Figure, "numbers-repeated"),
+    ];
+    let columns = columns.map(|(holds, head)| Column::new(holds, here.words().word(head)));
+    let rows = editions.into_iter().map(|edition| {
+        Row::new(vec![
+            edition.design,
+            edition.printing,
+            CleanHtml::text(&edition.declared),
+            edition.printed,
+            edition.known,
+            edition.met,
+            edition.above,
+            edition.repeated,
+        ])
+    });
+    Table::new(&columns, &rows.collect::<Vec<_>>())
 }
 
 /// Whether a size is only reported, or given as probable or possible.

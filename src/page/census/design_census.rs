@@ -16,6 +16,7 @@ use super::survival::{self, Surviving};
 use super::whole::{self, WholeRow};
 use crate::model::design::Design;
 use crate::model::key::Key;
+use crate::page::lists::facts::Line;
 use crate::page::phrases::enumeration;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
@@ -38,6 +39,8 @@ struct View {
     own_tables: Vec<Table>,
     /// By status, kind and place.
     tables: Vec<Table>,
+    /// The same of an only sheet, run on.
+    only_sheet: Option<OnlySheet>,
     crossing: Option<Crossing>,
     holding: Option<HoldingTable>,
     seen: Option<OccasionsPart>,
@@ -45,6 +48,49 @@ struct View {
     same: Vec<CleanHtml>,
     pairs: Vec<RecordPair>,
     editions: Vec<Edition>,
+}
+
+/// What the census counts of an only sheet: one line in place of tables of one row.
+#[derive(Serialize)]
+struct OnlySheet {
+    /// The targets of figures elsewhere: the ids of the tables.
+    landings: Vec<String>,
+    /// Its record.
+    record: CleanHtml,
+    /// The values it is counted under, with the target of each.
+    values: Vec<Line>,
+    /// What stands below the tables.
+    notes: Vec<CleanHtml>,
+}
+
+impl OnlySheet {
+    /// Whether a table counts a sheet under one value only.
+    fn is_of_one(table: &Table) -> bool {
+        let counted = table.rows.iter().filter(|row| !row.records.is_empty());
+        counted.count() == 1
+    }
+
+    fn of(tables: Vec<Table>) -> OnlySheet {
+        let rows = tables.iter().flat_map(|table| &table.rows);
+        let record = rows.clone().find(|row| !row.records.is_empty());
+        let record = record.map_or_else(CleanHtml::empty, |row| row.records.clone());
+        let values = rows.map(|row| Line {
+            id: row.id.clone(),
+            text: row.name.clone(),
+        });
+        OnlySheet {
+            values: values.collect(),
+            record,
+            notes: tables
+                .iter()
+                .filter_map(|table| table.note.clone().some())
+                .collect(),
+            landings: tables
+                .into_iter()
+                .flat_map(|table| std::iter::once(table.id).chain(table.landings))
+                .collect(),
+        }
+    }
 }
 
 pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
@@ -70,6 +116,14 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         None => vec![states, printings],
     };
     own_tables.retain(|table| !table.rows.is_empty());
+    let mut tables = grouped_counts::tables(here, census, &records);
+    let has_one = census.sheets.at_most == 1
+        && records.not_shown(census) == 0
+        && own_tables.iter().chain(&tables).all(OnlySheet::is_of_one);
+    let only_sheet = has_one.then(|| {
+        let all = own_tables.drain(..).chain(tables.drain(..));
+        OnlySheet::of(all.collect())
+    });
     let title = words.word("census").to_owned();
     let name = here.design_name(design).plain();
     let view = View {
@@ -81,9 +135,14 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
             String::new()
         },
         counted: counting_notes(here, &[design]),
-        whole: whole::of_design(here, design),
+        whole: if only_sheet.is_some() {
+            Vec::new()
+        } else {
+            whole::of_design(here, design)
+        },
         own_tables,
-        tables: grouped_counts::tables(here, census, &records),
+        tables,
+        only_sheet,
         crossing: crossing::table(here, design, FigureTarget::Records(&records)),
         holding: study.and_then(|study| holding_table::table(here, design, study, &records)),
         seen: study

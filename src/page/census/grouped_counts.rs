@@ -204,6 +204,7 @@ fn sum_of(row: TableRow) -> TableRow {
             row.level
         },
         records: CleanHtml::empty(),
+        summary: String::new(),
         ..row
     }
 }

@@ -6,6 +6,7 @@
 //! | `design_census` | the page for one design |
 //! | `counts` | rows of the census as tables |
 //! | `grouped_counts` | kinds in their classes, holders in their places |
+//! | `one_sheet` | designs of which one sheet is known |
 //! | `whole` | every sheet as a square |
 //! | `census_figures` | figures as links to their records |
 //! | `sheet_records` | the records behind a figure |
@@ -34,6 +35,7 @@ mod firmness;
 mod grouped_counts;
 mod holding_table;
 mod occasions;
+mod one_sheet;
 mod open_pairs;
 mod series_census;
 pub(crate) mod sheet_records;

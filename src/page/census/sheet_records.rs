@@ -14,26 +14,35 @@ use crate::study::census::{Census, is_counted};
 /// The published records of each sheet, by its first record.
 pub(crate) struct Records<'a> {
     of: BTreeMap<ImpressionKey, Vec<&'a ImpressionKey>>,
+    /// The same records by design.
+    of_design: BTreeMap<&'a Key, Vec<&'a ImpressionKey>>,
     /// Whether a long row names designs with the number of records of each, instead of hundreds of records.
     is_long: bool,
 }
 
-/// A row of more records than this names the designs and the number of each.
+/// A row of more records than this names the designs and the number of each; a row of more designs stays folded.
 const HANDLES: usize = 60;
 
 impl<'a> Records<'a> {
     /// The counted records of some designs.
     pub fn of(here: &Here<'a>, designs: impl Iterator<Item = &'a Design>) -> Records<'a> {
         let mut of: BTreeMap<ImpressionKey, Vec<&ImpressionKey>> = BTreeMap::new();
+        let mut of_design: BTreeMap<&Key, Vec<&ImpressionKey>> = BTreeMap::new();
         for design in designs {
             for impression in design.impressions.values() {
                 if is_counted(design, impression) {
                     let first = here.book.studies.groups.first_of(&impression.key);
                     of.entry(first).or_default().push(&impression.key);
+                    let own = of_design.entry(&design.key).or_default();
+                    own.push(&impression.key);
                 }
             }
         }
-        Records { of, is_long: false }
+        Records {
+            of,
+            of_design,
+            is_long: false,
+        }
     }
 
     /// The same for a table of a whole catalogue.
@@ -72,10 +81,21 @@ impl<'a> Records<'a> {
         CleanHtml::join([&shown, &doubtful, &hidden], "; ")
     }
 
+    /// "1,150 designs", where a row has records of more designs than a reader takes in; empty where it has fewer.
+    pub fn summary(&self, here: &Here<'_>, sheets: &[ImpressionKey]) -> String {
+        let records = sheets.iter().filter_map(|sheet| self.of.get(sheet));
+        let designs: BTreeSet<&Key> = records.flatten().map(|record| &record.design).collect();
+        if self.is_long && designs.len() > HANDLES {
+            here.words().count("count-designs", designs.len())
+        } else {
+            String::new()
+        }
+    }
+
     /// "1 of them doubtful (1.6)": the records of a design that are counted and not accepted; empty where all are.
     pub fn not_accepted_of(&self, here: &Here<'_>, design: &Key) -> CleanHtml {
-        let records = self.of.values().flatten().copied();
-        let mut records: Vec<&ImpressionKey> = records.filter(|r| r.design == *design).collect();
+        let records = self.of_design.get(design);
+        let mut records: Vec<&ImpressionKey> = records.into_iter().flatten().copied().collect();
         let order = &here.book.studies.order;
         records.sort_by_key(|key| order.impression_rank(key));
         not_accepted(here, &records)
@@ -112,22 +132,20 @@ pub(super) fn not_accepted(here: &Here<'_>, records: &[&ImpressionKey]) -> Clean
     CleanHtml::join(&parts, ", ")
 }
 
-/// "7 (24), 8 (6)", as links to the census of each design.
+/// "7 (24), 8.2, 9 (6)": the census of each design with the number of its sheets, or its only sheet, as links.
 fn designs_with_numbers(
     here: &Here<'_>,
     records: &[&ImpressionKey],
     part: Fragment<'_>,
 ) -> CleanHtml {
-    let mut designs: Vec<(&Key, usize)> = Vec::new();
-    for key in records {
-        match designs.last_mut() {
-            Some((design, n)) if **design == key.design => *n += 1,
-            _ => designs.push((&key.design, 1)),
-        }
-    }
-    let parts: Vec<CleanHtml> = designs
-        .into_iter()
-        .filter_map(|(key, n)| {
+    let parts: Vec<CleanHtml> = records
+        .chunk_by(|a, b| a.design == b.design)
+        .filter_map(|of_design| {
+            let (first, n) = (of_design.first()?, of_design.len());
+            if n == 1 {
+                return Some(here.impression(first));
+            }
+            let key = &first.design;
             let design = here.public().designs.get(key)?;
             let to = here.href_part(&Address::DesignCensus(key.clone()), part);
             let link = CleanHtml::link(&to, &CleanHtml::text(&design.number));

@@ -4,7 +4,7 @@
 //! A sheet that may be of several printings stands after those of one. Where records may be one sheet each is a square:
 //! as many as the upper end of the count.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
@@ -28,6 +28,8 @@ pub(super) struct WholeRow {
     said: String,
     /// The number of sheets.
     figure: CleanHtml,
+    /// Whether it has the sheets of many designs, and so the whole width.
+    pub is_wide: bool,
 }
 
 /// The sheets that stand together in a row.
@@ -44,7 +46,19 @@ struct SheetGroup<'d> {
     unknown: usize,
 }
 
-impl SheetGroup<'_> {
+impl<'d> SheetGroup<'d> {
+    /// A group without sheets.
+    fn named(printing: Option<&'d Key>, name: String, is_own: bool) -> SheetGroup<'d> {
+        SheetGroup {
+            printing,
+            name,
+            is_own,
+            certain: 0,
+            uncertain: 0,
+            unknown: 0,
+        }
+    }
+
     fn sheets(&self) -> usize {
         self.certain + self.uncertain + self.unknown
     }
@@ -78,11 +92,26 @@ impl SheetGroup<'_> {
     }
 }
 
-/// A row for each accepted design of which an impression is known.
-pub(super) fn of_designs(here: &Here<'_>) -> Vec<WholeRow> {
+/// Whether so many rows stand in columns.
+pub(super) fn is_dense(rows: usize) -> bool {
+    rows > 60
+}
+
+/// A row for each accepted design of which an impression is known; one row for all designs among `ones`.
+pub(super) fn of_designs(here: &Here<'_>, ones: &BTreeSet<Key>) -> Vec<WholeRow> {
+    let is_known = |d: &&Design| {
+        let study = here.book.studies.designs.get(&d.key);
+        study.is_some_and(|study| study.census.sheets.at_most > 0)
+    };
     let designs = here
         .designs_in_order()
-        .filter(|d| !d.standing.is_set_apart());
+        .filter(|d| !d.standing.is_set_apart() && !ones.contains(&d.key));
+    let designs: Vec<&Design> = designs.filter(is_known).collect();
+    let across = if is_dense(designs.len()) {
+        squares::ACROSS_COLUMN
+    } else {
+        squares::ACROSS
+    };
     let row = |design: &Design| {
         let study = here.book.studies.designs.get(&design.key)?;
         let groups = groups(here, design, study);
@@ -91,12 +120,46 @@ pub(super) fn of_designs(here: &Here<'_>) -> Vec<WholeRow> {
         let page = Address::DesignCensus(design.key.clone());
         (!groups.is_empty()).then(|| WholeRow {
             name: here.link(&page, &CleanHtml::text(&design.number)),
-            squares: squares::squares(&runs),
+            squares: squares::squares(&runs, across),
+            is_wide: false,
             said: said.join("; "),
             figure: here.sheets(study.census.sheets),
         })
     };
-    designs.filter_map(row).collect()
+    let rows = designs.into_iter().filter_map(row);
+    rows.chain(of_ones(here, ones)).collect()
+}
+
+/// The sheets of designs of one sheet in a row: those that the artist printed first, then those of others.
+fn of_ones(here: &Here<'_>, designs: &BTreeSet<Key>) -> Option<WholeRow> {
+    let records = designs
+        .iter()
+        .filter_map(|key| here.public().designs.get(key));
+    let groups: Vec<SheetGroup<'_>> = records
+        .filter_map(|design| Some((design, here.book.studies.designs.get(&design.key)?)))
+        .flat_map(|(design, study)| groups(here, design, study))
+        .collect();
+    let sum = |is_own: bool| {
+        let of_them = groups.iter().filter(|group| group.is_own == is_own);
+        let mut sum = SheetGroup::named(None, String::new(), is_own);
+        for group in of_them {
+            sum.certain += group.certain;
+            sum.uncertain += group.uncertain;
+            sum.unknown += group.unknown;
+        }
+        sum
+    };
+    let runs = [sum(true).runs(), sum(false).runs()].concat();
+    (!designs.is_empty()).then(|| WholeRow {
+        name: CleanHtml::link(
+            "#one-each",
+            &CleanHtml::text(here.words().word("whole-one-each")),
+        ),
+        squares: squares::squares(&runs, squares::ACROSS),
+        is_wide: true,
+        said: here.words().count("designs-of-one", designs.len()),
+        figure: CleanHtml::text(&designs.len().to_string()),
+    })
 }
 
 /// A row for each printing of a design.
@@ -115,8 +178,9 @@ pub(super) fn of_design(here: &Here<'_>, design: &Design) -> Vec<WholeRow> {
             }
             None => CleanHtml::text(&group.name),
         },
-        squares: squares::squares(&group.runs()),
+        squares: squares::squares(&group.runs(), squares::ACROSS),
         said: group.in_words(here),
+        is_wide: false,
         figure: CleanHtml::text(&group.sheets().to_string()),
     };
     groups(here, design, study).into_iter().map(row).collect()
@@ -138,14 +202,6 @@ fn groups<'d>(here: &Here<'_>, design: &'d Design, study: &DesignStudy) -> Vec<S
         not_firm.uncertain + not_firm.contradicted == 0
     };
     let words = here.words();
-    let named = |printing: Option<&'d Key>, name: String, is_own: bool| SheetGroup {
-        printing,
-        name,
-        is_own,
-        certain: 0,
-        uncertain: 0,
-        unknown: 0,
-    };
     let mut groups: Vec<SheetGroup<'d>> = design
         .printings
         .iter()
@@ -153,15 +209,15 @@ fn groups<'d>(here: &Here<'_>, design: &'d Design, study: &DesignStudy) -> Vec<S
             let key = &printing.key.value;
             let is_own = printing.kind.own() == Some(&PrintingKind::Artist);
             let name = CleanHtml::text(&here.printing_name(design, key));
-            named(Some(key), capitalised(&name).plain(), is_own)
+            SheetGroup::named(Some(key), capitalised(&name).plain(), is_own)
         })
         .collect();
-    let mut several = named(
+    let mut several = SheetGroup::named(
         None,
         words.word("whole-several-printings").to_owned(),
         false,
     );
-    let mut none = named(None, words.word("whole-no-printing").to_owned(), false);
+    let mut none = SheetGroup::named(None, words.word("whole-no-printing").to_owned(), false);
     for (sheet, printings) in printings_of {
         match printings.as_slice() {
             [Some(one)] => {

@@ -4,9 +4,10 @@
 use serde::Serialize;
 
 use super::account::{self, AccountView};
-use super::then_and_now::{self, ThenAndNow};
+use super::then_and_now;
 use super::wording::{self, Told};
 use crate::model::register::IssuedEdition;
+use crate::page::lists::table::Table;
 use crate::page::phrases::dates;
 use crate::page::setting::address::{Address, Overview};
 use crate::page::setting::book::Here;
@@ -19,7 +20,7 @@ struct View {
     title: String,
     brief: CleanHtml,
     account: AccountView,
-    then: Option<ThenAndNow>,
+    then: Option<Table>,
     /// The edition before and the one after, and the page of all.
     ways: Vec<CleanHtml>,
 }

@@ -1,37 +1,18 @@
 //! How numbers and numerals read in an edition, where they read otherwise now: for who meets a citation of it.
 
-use serde::Serialize;
-
 use crate::model::key::Key;
 use crate::model::link::Target;
 use crate::model::occurrence::DesignPart;
 use crate::model::register::{Aspect, IssuedAddress};
+use crate::page::lists::table::{Row, Table};
 use crate::page::phrases::formerly::place_of;
 use crate::page::phrases::issued_readings::numeral_text;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::study::issued::editions::Editions;
 
-/// A table whose rows begin with what an edition called something.
-#[derive(Serialize)]
-pub(crate) struct ThenAndNow {
-    heads: Vec<String>,
-    rows: Vec<Row>,
-}
-
-#[derive(Serialize)]
-struct Row {
-    id: Option<String>,
-    head: CleanHtml,
-    cells: Vec<CleanHtml>,
-}
-
 /// The designs and states that an edition named otherwise; `None` where it named all as they are named now.
-pub(crate) fn table(
-    here: &Here<'_>,
-    editions: &Editions<'_>,
-    edition: usize,
-) -> Option<ThenAndNow> {
+pub(crate) fn table(here: &Here<'_>, editions: &Editions<'_>, edition: usize) -> Option<Table> {
     let mut rows = Vec::new();
     for key in here.book.studies.order.keys() {
         let Some(design) = here.public().designs.get(key) else {
@@ -41,7 +22,7 @@ pub(crate) fn table(
         let number = then(editions, &address, Aspect::Number, edition);
         let was = number.unwrap_or(design.number.as_str());
         if was != design.number {
-            rows.push(row(CleanHtml::text(was), here.design(key)));
+            rows.push(Row::new(vec![CleanHtml::text(was), here.design(key)]));
         }
         for state in &design.states {
             let name = &state.key.value;
@@ -58,24 +39,12 @@ pub(crate) fn table(
             let now = CleanHtml::text(&design.number)
                 .then(" ")
                 .and(&here.state_of(key, name));
-            rows.push(row(head, now));
+            rows.push(Row::new(vec![head, now]));
         }
     }
     let words = here.words();
-    (!rows.is_empty()).then(|| ThenAndNow {
-        heads: ["read-then", "read-now"]
-            .map(|id| words.word(id).to_owned())
-            .into(),
-        rows,
-    })
-}
-
-fn row(head: CleanHtml, now: CleanHtml) -> Row {
-    Row {
-        id: None,
-        head,
-        cells: vec![now],
-    }
+    let heads = ["read-then", "read-now"].map(|id| words.word(id));
+    Table::of_named_rows(&heads, &rows)
 }
 
 /// What an edition said of an entry; `None` where it said nothing.

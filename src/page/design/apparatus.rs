@@ -4,7 +4,7 @@
 use super::sizes;
 use crate::model::design::{Design, Matrix, MatrixKind};
 use crate::model::vocabulary::List;
-use crate::page::lists::facts::{Fact, Line};
+use crate::page::lists::facts::{Fact, FactsPlace, Line};
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
 use crate::page::phrases::enumeration;
@@ -12,9 +12,10 @@ use crate::page::phrases::formerly;
 use crate::page::phrases::matrices;
 use crate::page::setting::address::{Fragment, Overview};
 use crate::page::setting::book::Here;
-use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
+use crate::page::setting::html::{CleanHtml, as_sentences, capitalised, sentence_start};
 
-pub(super) fn facts(here: &Here<'_>, design: &Design) -> Vec<Fact> {
+/// The facts of a design. Below the title they do not repeat its number.
+pub(super) fn facts(here: &Here<'_>, design: &Design, place: FactsPlace) -> Vec<Fact> {
     let words = here.words();
     let siglum = &here.public().settings.siglum.value;
     let former: Vec<CleanHtml> = design
@@ -35,14 +36,13 @@ pub(super) fn facts(here: &Here<'_>, design: &Design) -> Vec<Fact> {
         .collect();
     let technique = enumeration::together(here, &techniques);
     let support = enumeration::either(here, &supports);
-    let technique = match (technique.is_empty(), support.is_empty()) {
-        (_, true) => technique,
-        (true, false) => support,
+    // A support alone is no technique: it has a line of its own.
+    let (technique, support) = match (technique.is_empty(), support.is_empty()) {
         (false, false) => {
-            technique
-                .then(", ")
-                .and(&words.html("on-paper", None, &[("papers", &support)]))
+            let on = words.html("on-paper", None, &[("papers", &support)]);
+            (technique.then(", ").and(&on), CleanHtml::empty())
         }
+        _ => (technique, support),
     };
     let subjects: Vec<_> = design
         .subjects
@@ -53,7 +53,8 @@ pub(super) fn facts(here: &Here<'_>, design: &Design) -> Vec<Fact> {
         Fact::one(
             words.word("cited-as"),
             CleanHtml::text(&format!("{siglum} {}", design.number)),
-        ),
+        )
+        .filter(|_| place == FactsPlace::Apart),
         Fact::one(
             words.word("formerly-numbered"),
             formerly::numbers(here, design),
@@ -67,7 +68,8 @@ pub(super) fn facts(here: &Here<'_>, design: &Design) -> Vec<Fact> {
             claims::stated(here, &design.date, |d| dates::once_html(d, words)),
         ),
         Fact::one(words.word("makers"), makers(here, design)),
-        Fact::one(words.word("technique"), capitalised(&technique)),
+        Fact::one(words.word("technique"), sentence_start(&technique)),
+        Fact::one(words.word("support"), capitalised(&support)),
         sizes::fact(here, design),
         Fact::one(words.word("series-one"), series(here, design)),
     ];

@@ -25,7 +25,7 @@ use crate::page::comparison::links;
 use crate::page::drawings::diagram::Diagram;
 use crate::page::key::candidates;
 use crate::page::lists::choices::{Choice, choices};
-use crate::page::lists::facts::Fact;
+use crate::page::lists::facts::{Fact, FactsPlace};
 use crate::page::lists::mentions;
 use crate::page::phrases::citations;
 use crate::page::phrases::document_names::told_of;
@@ -43,6 +43,7 @@ use crate::page::setting::number_size::number_class;
 use crate::page::setting::pictures::{Plate, Setting};
 use crate::page::setting::reading_order;
 use crate::page::texts::markdown;
+use crate::study::census::Row;
 
 #[derive(Serialize)]
 struct View {
@@ -112,6 +113,9 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
     let mut placed = taken;
     placed.extend(printing_table.iter().flat_map(PointTable::row_ids));
     let gallery = gallery::gallery(here, design, &sheets);
+    let plate = leading
+        .as_ref()
+        .and_then(|key| figures::plate(here, key, None, Setting::Leading));
     let strips = strips::of_design(here, design);
     let view = View {
         number: design.number.clone(),
@@ -121,10 +125,8 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
         brief: brief(here, design),
         standing: standing_note::note(here, &design.standing),
         choices: choices(here, &design.standing),
-        plate: leading
-            .as_ref()
-            .and_then(|key| figures::plate(here, key, None, Setting::Leading)),
-        facts: apparatus::facts(here, design),
+        facts: apparatus::facts(here, design, FactsPlace::after(plate.as_ref())),
+        plate,
         states: states::lines(here, design),
         only_state: design.standing_states().count() == 1,
         state_table,
@@ -212,7 +214,15 @@ fn census(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> CleanHtml
         .status
         .iter()
         .find(|row| row.key == Some(Status::Located));
-    if let Some(row) = located {
+    let is_all = |row: &Row<Status>| {
+        row.sheets.is_certain() && row.sheets.at_most == study.census.sheets.at_most
+    };
+    if located.is_some_and(is_all) {
+        // Of an only sheet the list above says where it is.
+        if study.census.sheets.at_most > 1 {
+            out = out.then("; ").then(words.word("all-located"));
+        }
+    } else if let Some(row) = located {
         let figure = CleanHtml::text(&sheet_counts::figure(row.sheets));
         out = out
             .then("; ")

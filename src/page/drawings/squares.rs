@@ -12,8 +12,10 @@ use serde::Serialize;
 const STEP: usize = 10;
 /// The side of a square, in px.
 const SIDE: usize = 8;
-/// The most squares on a line.
-const ACROSS: usize = 40;
+/// The squares on a line of a drawing as wide as the text.
+pub(crate) const ACROSS: usize = 40;
+/// The squares on a line of a drawing in a column.
+pub(crate) const ACROSS_COLUMN: usize = 12;
 
 /// How a square is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -56,20 +58,20 @@ struct Line {
     path: String,
 }
 
-/// Draws runs one after another, in lines of [`ACROSS`] squares.
-pub(crate) fn squares(runs: &[Run]) -> Squares {
+/// Draws runs one after another, in lines of `across` squares.
+pub(crate) fn squares(runs: &[Run], across: usize) -> Squares {
     let mut at = 0;
     let mut lines = Vec::new();
     for run in runs.iter().filter(|run| run.sheets > 0) {
         // A group is parted by the room of a square, except at the beginning of a line.
-        if run.begins && at % ACROSS != 0 {
+        if run.begins && at % across != 0 {
             at += 1;
         }
         let mut path = String::new();
         let mut left = run.sheets;
         while left > 0 {
-            let (row, column) = (at / ACROSS, at % ACROSS);
-            let n = left.min(ACROSS - column);
+            let (row, column) = (at / across, at % across);
+            let n = left.min(across - column);
             let (x, y) = (column * STEP, row * STEP + STEP / 2);
             let _ = write!(path, "M{x} {y}h{}", n * STEP - (STEP - SIDE));
             at += n;
@@ -82,8 +84,8 @@ pub(crate) fn squares(runs: &[Run]) -> Squares {
         });
     }
     Squares {
-        width: ACROSS * STEP,
-        height: at.div_ceil(ACROSS) * STEP,
+        width: across * STEP,
+        height: at.div_ceil(across) * STEP,
         lines,
     }
 }
@@ -103,12 +105,13 @@ mod tests {
 
     #[test]
     fn squares_alike_are_one_line_and_groups_are_parted() {
-        let drawn = squares(&[
+        let runs = [
             run(Mark::Filled, 3, true),
             run(Mark::Hollow, 1, false),
             run(Mark::Filled, 0, true),
             run(Mark::Point, 2, true),
-        ]);
+        ];
+        let drawn = squares(&runs, ACROSS);
         let paths: Vec<&str> = drawn.lines.iter().map(|l| l.path.as_str()).collect();
         assert_eq!(paths, ["M0 5h28", "M30 5h8", "M50 5h18"]);
         assert_eq!((drawn.width, drawn.height), (400, 10));
@@ -116,11 +119,14 @@ mod tests {
 
     #[test]
     fn a_long_run_goes_on_in_the_next_line() {
-        let drawn = squares(&[run(Mark::Filled, 39, true), run(Mark::Filled, 3, true)]);
+        let drawn = squares(
+            &[run(Mark::Filled, 39, true), run(Mark::Filled, 3, true)],
+            ACROSS,
+        );
         // The gap takes the last place of the first line.
         assert_eq!(drawn.lines[1].path, "M0 15h28");
         assert_eq!((drawn.width, drawn.height), (400, 20));
-        let drawn = squares(&[run(Mark::Filled, 1000, true)]);
+        let drawn = squares(&[run(Mark::Filled, 1000, true)], ACROSS);
         assert_eq!(drawn.lines.len(), 1);
         assert!(drawn.lines[0].path.starts_with("M0 5h398M0 15h398"));
         assert!(drawn.lines[0].path.len() < 300);

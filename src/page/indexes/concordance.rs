@@ -4,11 +4,15 @@
 //! The name of the earlier catalogue stands in every row, so that a reader finds "Verhoeven 22" in the page as it is
 //! cited.
 
+use std::collections::BTreeSet;
+
 use serde::Serialize;
 
-use super::own_editions::{self, OwnEditions};
+use super::own_editions;
+use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::model::literature::Relation;
+use crate::page::lists::table::Table;
 use crate::page::phrases::earlier_numbers::relation;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
@@ -25,7 +29,7 @@ struct View {
     ours: OwnNumbers,
     theirs: Vec<EarlierNumbers>,
     /// What earlier editions of this catalogue called entries and states.
-    own_editions: Option<OwnEditions>,
+    own_editions: Option<Table>,
 }
 
 /// This catalogue's numbers, with those of one or several works beside them.
@@ -33,7 +37,16 @@ struct View {
 pub(crate) struct OwnNumbers {
     works: Vec<CleanHtml>,
     rows: Vec<Row>,
+    /// Whether some of them are in one of the works only, so that a dash stands for another.
+    has_dash: bool,
+    /// The designs that none of the works numbers, where they are too many for a row each.
+    without: Vec<CleanHtml>,
+    /// How many they are, in words.
+    without_number: String,
 }
+
+/// So many designs without a number elsewhere still have a row each.
+const ROWS: usize = 20;
 
 #[derive(Serialize)]
 struct Row {
@@ -85,25 +98,54 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
 }
 
 /// The numbers of this catalogue beside those of `works`: every design, and those of its states and printings that one
-/// of them numbers.
+/// of them numbers. Where many designs have no number there, these run on below the others.
 pub(crate) fn own_numbers(here: &Here<'_>, works: &[Key]) -> OwnNumbers {
-    let rows = here.book.studies.concordance.rows.iter();
-    let rows = rows.filter(|row| {
-        let is_numbered = works.iter().any(|work| row.cells.contains_key(work));
-        here.public().designs.contains_key(&row.ours.design)
-            && (is_numbered || row.ours.part == DesignPart::Whole)
+    let all = here.book.studies.concordance.rows.iter();
+    let all = all.filter(|row| here.public().designs.contains_key(&row.ours.design));
+    let is_numbered = |row: &&ConcordanceRow| works.iter().any(|work| row.cells.contains_key(work));
+    let numbered: BTreeSet<&Key> = all
+        .clone()
+        .filter(is_numbered)
+        .map(|row| &row.ours.design)
+        .collect();
+    let is_whole = |row: &&ConcordanceRow| row.ours.part == DesignPart::Whole;
+    let without: Vec<&Key> = all
+        .clone()
+        .filter(|row| is_whole(row) && !numbered.contains(&row.ours.design))
+        .map(|row| &row.ours.design)
+        .collect();
+    let without = if without.len() > ROWS {
+        without
+    } else {
+        Vec::new()
+    };
+    let is_row = |row: &&ConcordanceRow| {
+        is_numbered(row)
+            || is_whole(row) && (without.is_empty() || numbered.contains(&row.ours.design))
+    };
+    let rows = all.filter(is_row).map(|row| Row {
+        ours: our_number(here, &row.ours),
+        is_part: row.ours.part != DesignPart::Whole,
+        cells: works
+            .iter()
+            .map(|work| their_numbers(here, row, work))
+            .collect(),
     });
+    let rows: Vec<Row> = rows.collect();
     OwnNumbers {
         works: works.iter().map(|work| here.work(work, None)).collect(),
-        rows: rows
-            .map(|row| Row {
-                ours: our_number(here, &row.ours),
-                is_part: row.ours.part != DesignPart::Whole,
-                cells: works
-                    .iter()
-                    .map(|work| their_numbers(here, row, work))
-                    .collect(),
-            })
+        has_dash: rows
+            .iter()
+            .flat_map(|row| &row.cells)
+            .any(CleanHtml::is_empty),
+        rows,
+        without_number: here
+            .words()
+            .count("in-none-of-the-catalogues", without.len()),
+        without: without
+            .into_iter()
+            .filter_map(|key| here.public().designs.get(key))
+            .map(|design| design_number(here, design))
             .collect(),
     }
 }
@@ -145,12 +187,7 @@ fn our_number(here: &Here<'_>, ours: &OwnEntry) -> CleanHtml {
     let Some(design) = here.public().designs.get(&ours.design) else {
         return CleanHtml::text(ours.design.as_str());
     };
-    let number = || {
-        CleanHtml::link(
-            &here.href(&Address::Design(design.key.clone())),
-            &CleanHtml::text(&design.number),
-        )
-    };
+    let number = || design_number(here, design);
     match &ours.part {
         DesignPart::Whole => here.design(&design.key),
         DesignPart::State(state) => {
@@ -173,6 +210,14 @@ fn our_number(here: &Here<'_>, ours: &OwnEntry) -> CleanHtml {
             number().then(", ").and(&CleanHtml::link(&to, &name))
         }
     }
+}
+
+/// The number of a design as a link to it.
+fn design_number(here: &Here<'_>, design: &Design) -> CleanHtml {
+    CleanHtml::link(
+        &here.href(&Address::Design(design.key.clone())),
+        &CleanHtml::text(&design.number),
+    )
 }
 
 /// The numbers of a work for one entry of this catalogue, with the relation where the two do not describe

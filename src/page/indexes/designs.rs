@@ -7,7 +7,7 @@ use crate::model::design::Design;
 use crate::model::edtf::Day;
 use crate::model::words::ClosedList as _;
 use crate::page::design::brief;
-use crate::page::lists::wall::{self, Hung};
+use crate::page::lists::wall::{self, Wall};
 use crate::page::phrases::dates;
 use crate::page::phrases::sheet_counts;
 use crate::page::phrases::standing_note;
@@ -28,8 +28,10 @@ struct WallView {
     list: String,
     /// The link to the designs by date.
     by_date: String,
-    accepted: Vec<Hung>,
-    apart: Vec<Hung>,
+    /// Whether some design has a picture.
+    is_pictured: bool,
+    accepted: Option<Wall>,
+    apart: Option<Wall>,
 }
 
 #[derive(Serialize)]
@@ -38,6 +40,8 @@ struct ListView {
     brief: CleanHtml,
     /// The link to the wall.
     by_eye: String,
+    /// Whether some design has a picture.
+    is_pictured: bool,
     accepted: Vec<Entry>,
     apart: Vec<Entry>,
     years: Vec<Year>,
@@ -65,14 +69,18 @@ struct Year {
 /// The designs as a wall.
 pub(crate) fn page(here: &Here<'_>) -> Leaf {
     let [accepted, apart] = by_standing(here);
-    let hung = |designs: &[&Design]| designs.iter().map(|d| wall::design(here, d)).collect();
+    let hung =
+        |designs: &[&Design]| Wall::of(designs.iter().map(|d| wall::design(here, d)).collect());
+    let accepted_wall = hung(&accepted);
+    let is_pictured = |wall: &Wall| !wall.hung.is_empty();
     let list = here.href(&Address::DesignList);
     let view = WallView {
         title: title(here),
         brief: brief(here, accepted.len()),
         by_date: format!("{list}#by-date"),
         list,
-        accepted: hung(&accepted),
+        is_pictured: accepted_wall.as_ref().is_some_and(is_pictured),
+        accepted: accepted_wall,
         apart: hung(&apart),
     };
     let title = view.title.clone();
@@ -83,12 +91,14 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
 /// The designs in words, by number and by date.
 pub(crate) fn list(here: &Here<'_>) -> Leaf {
     let [accepted, apart] = by_standing(here);
+    let entries: Vec<Entry> = accepted.iter().map(|d| entry(here, d)).collect();
     let view = ListView {
+        is_pictured: entries.iter().any(|entry| entry.image.is_some()),
         title: title(here),
         brief: brief(here, accepted.len()),
         by_eye: here.href(&Address::Overview(Overview::Designs)),
         years: by_date(here, &accepted),
-        accepted: accepted.iter().map(|d| entry(here, d)).collect(),
+        accepted: entries,
         apart: apart.iter().map(|d| entry(here, d)).collect(),
     };
     let title = here

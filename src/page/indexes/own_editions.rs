@@ -1,33 +1,18 @@
 //! The concordance of this catalogue with its own earlier editions: numbers of designs and numerals of states.
 
-use serde::Serialize;
-
 use crate::model::key::Key;
 use crate::model::link::Target;
 use crate::model::occurrence::DesignPart;
 use crate::model::register::{Aspect, IssuedAddress};
+use crate::page::lists::table::{Row, Table};
 use crate::page::phrases::formerly::{former_numbers, former_numerals, place_of};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 use crate::page::setting::words::Argument;
 use crate::study::issued::editions::Editions;
 
-/// A table: the present number, and that of each edition.
-#[derive(Serialize)]
-pub(crate) struct OwnEditions {
-    heads: Vec<String>,
-    rows: Vec<Row>,
-}
-
-#[derive(Serialize)]
-struct Row {
-    id: Option<String>,
-    head: CleanHtml,
-    cells: Vec<CleanHtml>,
-}
-
 /// The entries and states that an edition called otherwise; `None` where every edition called all as they are called now.
-pub(crate) fn table(here: &Here<'_>) -> Option<OwnEditions> {
+pub(crate) fn table(here: &Here<'_>) -> Option<Table> {
     let editions = here.book.editions.as_ref()?;
     let mut rows = Vec::new();
     for key in here.book.studies.order.keys() {
@@ -36,14 +21,9 @@ pub(crate) fn table(here: &Here<'_>) -> Option<OwnEditions> {
         };
         let numbers = numbers(editions, key);
         if !former_numbers(here, design).is_empty() {
-            rows.push(Row {
-                id: None,
-                head: here.design(key),
-                cells: numbers
-                    .iter()
-                    .map(|number| CleanHtml::text(number))
-                    .collect(),
-            });
+            let cells = numbers.iter().map(|number| CleanHtml::text(number));
+            let cells = std::iter::once(here.design(key)).chain(cells);
+            rows.push(Row::new(cells.collect()));
         }
         for state in &design.states {
             let name = &state.key.value;
@@ -59,13 +39,10 @@ pub(crate) fn table(here: &Here<'_>) -> Option<OwnEditions> {
                 let numeral = CleanHtml::span("numeral", &CleanHtml::text(place_of(numeral)));
                 CleanHtml::text(number).then(" ").and(&numeral)
             });
-            rows.push(Row {
-                id: None,
-                head: CleanHtml::text(&design.number)
-                    .then(" ")
-                    .and(&here.state_of(key, name)),
-                cells: cells.collect(),
-            });
+            let head = CleanHtml::text(&design.number)
+                .then(" ")
+                .and(&here.state_of(key, name));
+            rows.push(Row::new(std::iter::once(head).chain(cells).collect()));
         }
     }
     let words = here.words();
@@ -74,10 +51,9 @@ pub(crate) fn table(here: &Here<'_>) -> Option<OwnEditions> {
         capitalised(&CleanHtml::text(&words.with("edition", &name))).plain()
     });
     let now = words.word("concordance-now").to_owned();
-    (!rows.is_empty()).then(|| OwnEditions {
-        heads: std::iter::once(now).chain(names).collect(),
-        rows,
-    })
+    let heads: Vec<String> = std::iter::once(now).chain(names).collect();
+    let heads: Vec<&str> = heads.iter().map(String::as_str).collect();
+    Table::of_named_rows(&heads, &rows)
 }
 
 fn numbers<'r>(editions: &Editions<'r>, design: &Key) -> Vec<&'r str> {

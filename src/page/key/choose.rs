@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::candidates;
-use crate::page::lists::wall::{self, Hung};
+use crate::page::lists::wall::{self, Wall};
 use crate::page::setting::address::{Address, Overview};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
@@ -17,9 +17,9 @@ struct View {
     /// What to do where a number is known.
     by_number: CleanHtml,
     /// The prints that have a key; each leads to it.
-    with_key: Vec<Hung>,
+    with_key: Option<Wall>,
     /// The prints without; each leads to its own page.
-    without: Vec<Hung>,
+    without: Option<Wall>,
 }
 
 pub(crate) fn page(here: &Here<'_>) -> Leaf {
@@ -49,8 +49,8 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
                 ("search", &link(Overview::Search)),
             ],
         ),
-        with_key,
-        without,
+        with_key: Wall::of(with_key),
+        without: Wall::of(without),
         title: title.clone(),
     };
     let described = view.brief.clone();

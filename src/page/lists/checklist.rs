@@ -1,7 +1,6 @@
 //! Checklists: impressions in a table, grouped by design.
 
-use serde::Serialize;
-
+use super::table::{Column, Holds, Row, Table};
 use crate::model::design::Design;
 use crate::model::impression::{Identification, Impression, StateReading};
 use crate::model::vocabulary::List as Vocabulary;
@@ -11,76 +10,46 @@ use crate::page::phrases::standing_note;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 
-/// A checklist, by design.
-#[derive(Serialize)]
-pub(crate) struct Checklist {
-    /// The impressions, by design.
-    pub groups: Vec<Group>,
-    /// Whether any row has a remark; without one the table has no column for it.
-    pub has_remarks: bool,
+/// The words for the heads of the columns that differ from page to page.
+pub(crate) struct ChecklistHeads {
+    /// The number of the sheet: with its holder, or in an exhibition.
+    pub number: &'static str,
+    /// The remark: the owner of the sheet or its present place.
+    pub remark: &'static str,
 }
 
-/// The impressions of one design.
-#[derive(Serialize)]
-pub(crate) struct Group {
-    /// The design, as a link.
-    pub design: CleanHtml,
-    /// Its impressions.
-    pub rows: Vec<Row>,
-}
-
-/// One impression.
-#[derive(Serialize)]
-pub(crate) struct Row {
-    /// Its handle.
-    pub handle: CleanHtml,
-    /// Its number: the holder's, or that in an exhibition.
-    pub number: String,
-    /// Its state, as a link.
-    pub state: CleanHtml,
-    /// Its printing, kind and numbering.
-    pub printing: CleanHtml,
-    /// A remark: its owner or its present place, and the standing of a record that is not accepted.
-    pub remark: CleanHtml,
-}
-
-/// A checklist of impressions, which must come in the order of the catalogue; `None` for no impression.
+/// A checklist of impressions, which must come in the order of the catalogue; `None` for no impression. Its rows: the
+/// design, the handle of the sheet, its number, its state, its printing with kind and numbering, and a remark with the
+/// standing of a record that is not accepted.
 pub(crate) fn checklist<'i>(
     here: &Here<'_>,
+    heads: &ChecklistHeads,
     impressions: impl IntoIterator<Item = (&'i Design, &'i Impression)>,
     number: impl Fn(&Impression) -> String,
     remark: impl Fn(&Impression) -> CleanHtml,
-) -> Option<Checklist> {
-    let mut groups: Vec<(&Design, Group)> = Vec::new();
-    for (design, impression) in impressions {
+) -> Option<Table> {
+    let columns = [
+        (Holds::Group, "design"),
+        (Holds::Name, "impression"),
+        (Holds::Accession, heads.number),
+        (Holds::Words, "state"),
+        (Holds::Words, "printing-and-kind"),
+        (Holds::Words, heads.remark),
+    ];
+    let columns = columns.map(|(holds, head)| Column::new(holds, here.words().word(head)));
+    let row = |(design, impression): (&Design, &Impression)| {
         let standing = standing_note::remark(here, &impression.standing);
-        let row = Row {
-            handle: here.impression(&impression.key),
-            number: number(impression),
-            state: state(here, design, impression),
-            printing: printing(here, design, impression),
-            remark: CleanHtml::join([&remark(impression), &CleanHtml::text(standing)], "; "),
-        };
-        match groups.last_mut() {
-            Some((last, group)) if last.key == design.key => group.rows.push(row),
-            _ => {
-                let group = Group {
-                    design: here.design(&design.key),
-                    rows: vec![row],
-                };
-                groups.push((design, group));
-            }
-        }
-    }
-    let groups: Vec<Group> = groups.into_iter().map(|(_, group)| group).collect();
-    let has_remarks = groups
-        .iter()
-        .flat_map(|group| &group.rows)
-        .any(|row| !row.remark.is_empty());
-    (!groups.is_empty()).then_some(Checklist {
-        groups,
-        has_remarks,
-    })
+        Row::new(vec![
+            here.design(&design.key),
+            here.impression(&impression.key),
+            CleanHtml::text(&number(impression)),
+            state(here, design, impression),
+            printing(here, design, impression),
+            CleanHtml::join([&remark(impression), &CleanHtml::text(standing)], "; "),
+        ])
+    };
+    let rows: Vec<Row> = impressions.into_iter().map(row).collect();
+    Table::new(&columns, &rows)
 }
 
 /// The state that a sheet is taken to be in, each numeral a link, with how sure that is.

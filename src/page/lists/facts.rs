@@ -5,6 +5,25 @@ use serde::Serialize;
 use crate::page::phrases::claims::Stated;
 use crate::page::setting::html::CleanHtml;
 
+/// Where the facts of a record stand. What a title says just above them they do not repeat.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum FactsPlace {
+    /// Directly below the title of the page.
+    BelowTitle,
+    /// Parted from it by a plate, or under a heading of their own.
+    Apart,
+}
+
+impl FactsPlace {
+    /// The place of the facts on a page with or without a plate.
+    pub fn after<T>(plate: Option<&T>) -> FactsPlace {
+        match plate {
+            Some(_) => FactsPlace::Apart,
+            None => FactsPlace::BelowTitle,
+        }
+    }
+}
+
 /// A fact: its term, what the catalogue states, and what others state.
 #[derive(Serialize)]
 pub(crate) struct Fact {

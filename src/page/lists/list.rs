@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::wall::Hung;
+use super::wall::{Hung, Wall};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::study::order::Collator;
@@ -19,7 +19,7 @@ pub(crate) struct List {
     /// The lines.
     pub lines: Vec<CleanHtml>,
     /// Pictures side by side, in place of lines.
-    pub wall: Vec<Hung>,
+    pub wall: Option<Wall>,
 }
 
 impl List {
@@ -30,14 +30,14 @@ impl List {
             heading,
             note: None,
             lines,
-            wall: Vec::new(),
+            wall: None,
         }
     }
 
     /// Pictures under a heading.
-    pub fn of_wall(heading: CleanHtml, wall: Vec<Hung>) -> List {
+    pub fn of_wall(heading: CleanHtml, prints: Vec<Hung>) -> List {
         List {
-            wall,
+            wall: Wall::of(prints),
             ..List::new(heading, Vec::new())
         }
     }
@@ -54,12 +54,12 @@ impl List {
     }
 }
 
-/// Lines grouped by initial letter. Each comes with the text it is sorted by.
+/// Lines grouped by initial letter. Each comes with the text it is sorted by, numbers in it as numbers.
 ///
 /// Letters are those that the catalogue's language distinguishes when it sorts: German files Ö under O,
 /// Danish puts Å after Z.
 pub(crate) fn by_letter(here: &Here<'_>, mut entries: Vec<(String, CleanHtml)>) -> Vec<List> {
-    let collator = Collator::of_words(here.language());
+    let collator = Collator::of_numbers(here.language());
     let letters = Collator::of_letters(here.language());
     entries.sort_by(|a, b| collator.compare(&a.0, &b.0).then_with(|| a.cmp(b)));
     let mut lists: Vec<(String, List)> = Vec::new();

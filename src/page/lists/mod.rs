@@ -5,6 +5,7 @@
 //! | `list` | a heading and a line each |
 //! | `run_on` | a lead and the items under it, run on |
 //! | `facts` | the lines of an apparatus |
+//! | `table` | tables without the columns that no row fills |
 //! | `checklist` | impressions in a table |
 //! | `mentions` | the pages and records that name a record |
 //! | `choices` | the records to choose from in place of a withdrawn one |
@@ -18,4 +19,5 @@ pub(crate) mod facts;
 pub(crate) mod list;
 pub(crate) mod mentions;
 pub(crate) mod run_on;
+pub(crate) mod table;
 pub(crate) mod wall;

@@ -39,6 +39,58 @@ pub(crate) struct Hung {
     pub note: CleanHtml,
 }
 
+/// Prints by eye. Where fewer than half of them have a picture, those without stand in words, in columns below the
+/// others: a wall of empty places shows nothing.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub(crate) struct Wall {
+    /// Those that hang side by side.
+    pub hung: Vec<Hung>,
+    /// Those that are only named, in groups that fit a screen.
+    pub named: Vec<NamedGroup>,
+}
+
+/// Prints that are only named.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub(crate) struct NamedGroup {
+    /// The numbers of the first and the last, "61–120", where there are several groups; else empty.
+    pub range: String,
+    /// The prints.
+    pub prints: Vec<Hung>,
+}
+
+/// So many prints are read in columns without scrolling back.
+const OF_GROUP: usize = 60;
+
+impl Wall {
+    /// The wall of some prints; `None` for none.
+    pub fn of(prints: Vec<Hung>) -> Option<Wall> {
+        if prints.is_empty() {
+            return None;
+        }
+        let pictured = prints.iter().filter(|print| print.image.is_some());
+        if pictured.count() * 2 >= prints.len() {
+            return Some(Wall {
+                hung: prints,
+                named: Vec::new(),
+            });
+        }
+        let (hung, named): (Vec<Hung>, Vec<Hung>) =
+            prints.into_iter().partition(|print| print.image.is_some());
+        let groups = named.chunks(OF_GROUP).map(|group| NamedGroup {
+            range: match group {
+                [first, .., last] if named.len() > OF_GROUP => {
+                    format!("{}–{}", first.number, last.number)
+                }
+                [only] if named.len() > OF_GROUP => only.number.clone(),
+                _ => String::new(),
+            },
+            prints: group.to_vec(),
+        });
+        let named = groups.collect();
+        Some(Wall { hung, named })
+    }
+}
+
 /// A design: number, title, date.
 pub(crate) fn design(here: &Here<'_>, design: &Design) -> Hung {
     let picture = figures::design_picture(here, design);

@@ -7,9 +7,10 @@ use serde::Serialize;
 use crate::model::exhibition::Exhibition;
 use crate::model::impression::Impression;
 use crate::model::link::Target;
-use crate::page::lists::checklist::{self, Checklist};
+use crate::page::lists::checklist::{self, ChecklistHeads};
 use crate::page::lists::list::List;
 use crate::page::lists::mentions;
+use crate::page::lists::table::Table;
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
 use crate::page::phrases::venues;
@@ -22,7 +23,7 @@ struct View {
     title: String,
     brief: CleanHtml,
     catalogue: Option<CleanHtml>,
-    shown: Option<Checklist>,
+    shown: Option<Table>,
     lists: Vec<List>,
 }
 
@@ -51,8 +52,13 @@ pub(crate) fn page(here: &Here<'_>, exhibition: &Exhibition) -> Leaf {
             && !is_told()
             && listed.insert(joined.page_of(&impression.key).clone())
     });
+    let heads = ChecklistHeads {
+        number: "number-there",
+        remark: "now-kept",
+    };
     let groups = checklist::checklist(
         here,
+        &heads,
         sheets,
         |i| shown(i).unwrap_or_default(),
         |i| holder(here, page_of(i).unwrap_or(i)),

@@ -11,12 +11,13 @@ use crate::model::impression::Impression;
 use crate::model::key::Key;
 use crate::model::link::Target;
 use crate::model::occurrence::{MentionRole, RecordId};
-use crate::page::lists::checklist::{self, Checklist};
+use crate::page::lists::checklist::{self, ChecklistHeads};
 use crate::page::lists::custody::{HeldSheet, is_record, is_set_apart, kept_by, owned_elsewhere};
 use crate::page::lists::facts::Fact;
 use crate::page::lists::list::List;
 use crate::page::lists::mentions;
-use crate::page::lists::wall::{self, Hung};
+use crate::page::lists::table::Table;
+use crate::page::lists::wall::{self, Hung, Wall};
 use crate::page::phrases::dates;
 use crate::page::plates::figures;
 use crate::page::setting::book::Here;
@@ -36,10 +37,10 @@ struct View {
     standing: Option<CleanHtml>,
     facts: Vec<Fact>,
     text: Option<CleanHtml>,
-    held: Option<Checklist>,
-    owned: Option<Checklist>,
+    held: Option<Table>,
+    owned: Option<Table>,
     /// The sheets that are there, by eye.
-    hung: Vec<Hung>,
+    hung: Option<Wall>,
     /// Who made their photographs, and the rights in them.
     credits: Vec<CleanHtml>,
     lists: Vec<List>,
@@ -63,6 +64,15 @@ pub(crate) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
     lists.extend(holder_lists::named(here, mentions));
     lists.push(holder_lists::to_do(here, &held));
     lists.push(mentions::list(here, &Target::Holder(holder.key.clone())));
+    let hung = held
+        .iter()
+        .map(|(design, impression)| wall::impression(here, design, impression))
+        .filter(|hung| hung.image.is_some());
+    let hung: Vec<Hung> = hung.collect();
+    let heads = |remark| ChecklistHeads {
+        number: "accession-number",
+        remark,
+    };
     let title = here.holder_name(holder);
     let view = View {
         kind: words.listed("holder-kind", holder.kind).to_owned(),
@@ -71,13 +81,10 @@ pub(crate) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
         facts: facts(here, holder, mentions),
         text: markdown::note(here, holder.note.as_ref()),
         credits: credits(here, &held),
-        hung: held
-            .iter()
-            .map(|(design, impression)| wall::impression(here, design, impression))
-            .filter(|hung| hung.image.is_some())
-            .collect(),
+        hung: Wall::of(hung),
         owned: checklist::checklist(
             here,
+            &heads("kept-at"),
             owned,
             |i| {
                 i.accession
@@ -88,6 +95,7 @@ pub(crate) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
         ),
         held: checklist::checklist(
             here,
+            &heads("remarks"),
             held,
             |i| {
                 i.accession

@@ -252,15 +252,35 @@ pub(super) fn named(here: &Here<'_>, mentions: &[Mention]) -> Vec<List> {
         .collect()
 }
 
+/// A task of more sheets than this is counted, and its list folded.
+const LISTED: usize = 60;
+
 /// Sheets still to be identified, measured or photographed, or with gaps from 1933 to 1945.
 pub(super) fn to_do(here: &Here<'_>, held: &[HeldSheet<'_>]) -> List {
     let line = |said: CleanHtml, is_wanting: &dyn Fn(&Design, &Impression) -> bool| {
-        let wanting = held
-            .iter()
-            .filter(|sheet| !is_set_apart(sheet) && is_wanting(sheet.0, sheet.1));
+        let accepted = held.iter().filter(|sheet| !is_set_apart(sheet));
+        let wanting = accepted
+            .clone()
+            .filter(|sheet| is_wanting(sheet.0, sheet.1));
         let keys = wanting.map(|(_, i)| &i.key);
+        let wanting = here.sheets_of(keys.clone()).len();
+        let all = here.sheets_of(accepted.map(|(_, i)| &i.key)).len();
         let handles = here.handles(keys).some()?;
-        Some(said.then(": ").and(&handles))
+        if wanting <= LISTED {
+            return Some(said.then(": ").and(&handles));
+        }
+        let id = if wanting == all {
+            "to-do-all"
+        } else {
+            "to-do-some"
+        };
+        let count = CleanHtml::text(&here.words().count(id, wanting));
+        let said = said.then(": ").and(&count);
+        if wanting == all {
+            return Some(said);
+        }
+        let summary = CleanHtml::element("summary", &[], &said);
+        Some(CleanHtml::element("details", &[], &summary.and(&handles)))
     };
     let word = |word: &str| CleanHtml::text(here.words().word(word));
     let years = here.href(&Address::Overview(Overview::Provenance));

@@ -8,10 +8,11 @@ use crate::model::impression::Impression;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::link::Target;
 use crate::model::mark::{Mark, MarkRecord};
-use crate::page::lists::checklist::{self, Checklist};
+use crate::page::lists::checklist::{self, ChecklistHeads};
 use crate::page::lists::facts::Fact;
 use crate::page::lists::list::List;
 use crate::page::lists::mentions;
+use crate::page::lists::table::{Row, Table};
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
 use crate::page::phrases::earlier_numbers::{self, NumberedPart};
@@ -38,22 +39,8 @@ struct View {
     caution: Option<CleanHtml>,
     conditions: Option<Table>,
     printings: Option<Table>,
-    sheets: Option<Checklist>,
+    sheets: Option<Table>,
     lists: Vec<List>,
-}
-
-/// A table: each row begins with the cell that names it.
-#[derive(Serialize)]
-struct Table {
-    heads: Vec<String>,
-    rows: Vec<TableRow>,
-}
-
-#[derive(Serialize)]
-struct TableRow {
-    id: String,
-    head: CleanHtml,
-    cells: Vec<CleanHtml>,
 }
 
 /// A sheet that bears the mark, and the mark as its record has it.
@@ -76,6 +63,10 @@ pub(crate) fn page(here: &Here<'_>, mark: &MarkRecord) -> Leaf {
         let accession = sheet.accession.as_ref();
         accession.map_or_else(String::new, |number| number.value.clone())
     };
+    let heads = ChecklistHeads {
+        number: "accession-number",
+        remark: "now-kept",
+    };
     let kind = mark.kind.as_ref();
     let lists = [mentions::list(here, &Target::Mark(mark.key.clone()))];
     let view = View {
@@ -90,7 +81,7 @@ pub(crate) fn page(here: &Here<'_>, mark: &MarkRecord) -> Leaf {
         users: users_table(here, mark, &users),
         conditions: conditions(here, mark, &bearers),
         printings: printings(here, mark, &bearers),
-        sheets: checklist::checklist(here, sheets, accession, |sheet| {
+        sheets: checklist::checklist(here, &heads, sheets, accession, |sheet| {
             CleanHtml::text(&here.whereabouts(sheet))
         }),
         lists: lists.into_iter().filter(List::has_lines).collect(),
@@ -151,16 +142,16 @@ fn users_table(here: &Here<'_>, mark: &MarkRecord, users: &[MarkUser]) -> Option
         } else {
             CleanHtml::join(&recorded, "; ")
         };
-        TableRow {
-            id: String::new(),
-            head: here.person_or_holder(&user.key),
-            cells: vec![when, handles(here, user.sheets.iter().collect())],
-        }
+        Row::new(vec![
+            here.person_or_holder(&user.key),
+            when,
+            handles(here, user.sheets.iter().collect()),
+        ])
     };
     table(
         here,
         &["mark-user", "mark-used", "mark-put-on"],
-        users.iter().map(row).collect(),
+        &users.iter().map(row).collect::<Vec<_>>(),
     )
 }
 
@@ -179,10 +170,10 @@ fn conditions(here: &Here<'_>, mark: &MarkRecord, bearers: &[Bearer<'_>]) -> Opt
         };
         let sheets = bearers.iter().filter(|(_, _, on)| shows(on));
         let time = interval(condition.from.as_ref(), condition.to.as_ref());
-        TableRow {
+        Row {
             id: Fragment::Condition(&condition.key.value).to_string(),
-            head: condition_name(condition),
             cells: vec![
+                condition_name(condition),
                 years(here, time.as_ref()),
                 handles(here, sheets.map(|(_, sheet, _)| &sheet.key).collect()),
             ],
@@ -191,7 +182,7 @@ fn conditions(here: &Here<'_>, mark: &MarkRecord, bearers: &[Bearer<'_>]) -> Opt
     table(
         here,
         &["mark-condition", "mark-condition-when", "mark-seen-on"],
-        mark.conditions.iter().map(row).collect(),
+        &mark.conditions.iter().map(row).collect::<Vec<_>>(),
     )
 }
 
@@ -245,35 +236,22 @@ fn printings(here: &Here<'_>, mark: &MarkRecord, bearers: &[Bearer<'_>]) -> Opti
         let applied = distinct(applied.collect());
         let conditions: Vec<CleanHtml> = conditions.collect();
         let keys = sheets.iter().map(|(_, sheet, _)| &sheet.key).collect();
-        let mut cells = vec![printed, CleanHtml::join(&applied, "; ")];
-        if !mark.conditions.is_empty() {
-            cells.push(CleanHtml::join(&conditions, "; "));
-        }
-        cells.push(handles(here, keys));
-        TableRow {
-            id: String::new(),
-            head: name,
-            cells,
-        }
+        Row::new(vec![
+            name,
+            printed,
+            CleanHtml::join(&applied, "; "),
+            CleanHtml::join(&conditions, "; "),
+            handles(here, keys),
+        ])
     });
-    let rows: Vec<TableRow> = rows.collect();
-    let heads: &[&str] = if mark.conditions.is_empty() {
-        &[
-            "mark-printing",
-            "mark-printed",
-            "mark-applied",
-            "mark-seen-on",
-        ]
-    } else {
-        &[
-            "mark-printing",
-            "mark-printed",
-            "mark-applied",
-            "mark-condition",
-            "mark-seen-on",
-        ]
-    };
-    table(here, heads, rows)
+    let heads = [
+        "mark-printing",
+        "mark-printed",
+        "mark-applied",
+        "mark-condition",
+        "mark-seen-on",
+    ];
+    table(here, &heads, &rows.collect::<Vec<_>>())
 }
 
 /// A printing with its design, as links, and its date.
@@ -308,14 +286,8 @@ fn handles(here: &Here<'_>, mut sheets: Vec<&ImpressionKey>) -> CleanHtml {
     here.handles(sheets)
 }
 
-/// A table; `None` without rows.
-fn table(here: &Here<'_>, heads: &[&str], rows: Vec<TableRow>) -> Option<Table> {
-    let words = here.words();
-    (!rows.is_empty()).then(|| Table {
-        heads: heads
-            .iter()
-            .map(|head| words.word(head).to_owned())
-            .collect(),
-        rows,
-    })
+/// A table whose heads are words; `None` without rows.
+fn table(here: &Here<'_>, heads: &[&str], rows: &[Row]) -> Option<Table> {
+    let heads = heads.iter().map(|head| here.words().word(head));
+    Table::of_named_rows(&heads.collect::<Vec<_>>(), rows)
 }

@@ -5,7 +5,7 @@ use crate::model::design::Design;
 use crate::model::impression::{BlockPrinted, Impression};
 use crate::model::key::Key;
 use crate::model::vocabulary::List;
-use crate::page::lists::facts::{Fact, Line};
+use crate::page::lists::facts::{Fact, FactsPlace, Line};
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
 use crate::page::phrases::enumeration;
@@ -15,13 +15,18 @@ use crate::page::phrases::sizes;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 
-pub(super) fn facts(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<Fact> {
+/// The facts of a sheet. Below the title they do not repeat its number and holder.
+pub(super) fn facts(
+    here: &Here<'_>,
+    design: &Design,
+    impression: &Impression,
+    place: FactsPlace,
+) -> Vec<Fact> {
     let words = here.words();
     let siglum = &here.public().settings.siglum.value;
-    let mut facts = vec![Fact::one(
-        words.word("cited-as"),
-        CleanHtml::text(&format!("{siglum} {}", design.sheet_number(impression))),
-    )];
+    let cited = format!("{siglum} {}", design.sheet_number(impression));
+    let cited = Fact::one(words.word("cited-as"), CleanHtml::text(&cited));
+    let mut facts = vec![cited.filter(|_| place == FactsPlace::Apart)];
     facts.push(Fact::of_lines(
         words.word("formerly-identified"),
         issued_readings::former_readings(here, &impression.key),
@@ -30,7 +35,7 @@ pub(super) fn facts(here: &Here<'_>, design: &Design, impression: &Impression) -
         .holder
         .as_ref()
         .map_or_else(CleanHtml::empty, |h| here.holder_and_city(&h.value));
-    facts.push(Fact::one(words.word("holder"), holder));
+    facts.push(Fact::one(words.word("holder"), holder).filter(|_| place == FactsPlace::Apart));
     let owner = impression
         .owner
         .as_ref()

@@ -23,7 +23,7 @@ use crate::model::provenance::Sighting;
 use crate::model::vocabulary::List;
 use crate::page::comparison::links;
 use crate::page::lists::choices::{Choice, choices};
-use crate::page::lists::facts::Fact;
+use crate::page::lists::facts::{Fact, FactsPlace};
 use crate::page::lists::mentions;
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
@@ -45,7 +45,7 @@ struct View {
     number: String,
     number_class: &'static str,
     design: CleanHtml,
-    title: String,
+    title: CleanHtml,
     brief: CleanHtml,
     standing: Vec<CleanHtml>,
     /// The records to choose from, where it was withdrawn in favour of several.
@@ -84,18 +84,23 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
     let shown = evidence
         .as_ref()
         .map_or_else(Vec::new, SheetEvidence::documents);
+    let plate = leading
+        .as_ref()
+        .and_then(|key| figures::plate(here, key, None, Setting::Leading));
     let view = View {
         number_class: number_class(&key),
         number: key.clone(),
         design: here.design(&design.key),
-        title: capital(&here.whereabouts(impression)),
+        title: if plate.is_some() {
+            CleanHtml::text(&capital(&here.whereabouts(impression)))
+        } else {
+            linked_whereabouts(here, impression)
+        },
         brief: brief(here, design, impression),
         standing: standings(here, design, impression),
         choices: choices(here, &impression.standing),
-        plate: leading
-            .as_ref()
-            .and_then(|key| figures::plate(here, key, None, Setting::Leading)),
-        facts: apparatus::facts(here, design, impression),
+        facts: apparatus::facts(here, design, impression, FactsPlace::after(plate.as_ref())),
+        plate,
         identification: impression
             .identified
             .as_ref()
@@ -134,6 +139,17 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
 
 fn capital(text: &str) -> String {
     capitalised(&CleanHtml::text(text)).plain()
+}
+
+/// "Northport, Harbour Museum", with the name as a link.
+fn linked_whereabouts(here: &Here<'_>, impression: &Impression) -> CleanHtml {
+    let whole = here.whereabouts(impression);
+    let holder = impression.holder.as_ref();
+    let holder = holder.map_or_else(CleanHtml::empty, |key| here.holder(&key.value));
+    match whole.strip_suffix(&holder.plain()) {
+        Some(town) => CleanHtml::text(&capital(town)).and(&holder),
+        None => CleanHtml::text(&capital(&whole)),
+    }
 }
 
 /// "Accession no. 1962.44. State *iii*/iv. Printed by the artist."

@@ -14,7 +14,7 @@ use crate::model::design::Design;
 use crate::model::edtf::Day;
 use crate::model::impression::Impression;
 use crate::model::key::ImpressionKey;
-use crate::page::lists::facts::Fact;
+use crate::page::lists::facts::{Fact, FactsPlace};
 use crate::page::phrases::standing_note;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
@@ -49,7 +49,7 @@ pub(super) fn others(here: &Here<'_>, design: &Design, records: &[&Impression]) 
                 &[("record", Argument::Text(&number))],
             ),
             standing: standing_note::note(here, &record.standing),
-            facts: apparatus::facts(here, design, record),
+            facts: apparatus::facts(here, design, record, FactsPlace::Apart),
             identification: identified.map(|reading| reading_view(here, design, reading)),
             opinions: opinions::all(here, design, record),
             observed: observed::table(here, design, record),
