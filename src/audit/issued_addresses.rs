@@ -81,6 +81,7 @@ fn in_words(address: &IssuedAddress) -> String {
             Target::Exhibition(key) => format!("the exhibition `{key}`"),
             Target::Mark(key) => format!("the mark `{key}`"),
             Target::Document(key) => format!("the document `{key}`"),
+            Target::Series(key) => format!("the series `{key}`"),
             Target::Page(key) => format!("the page `{key}`"),
             Target::Picture(key) => format!("the picture {key}"),
         },
@@ -117,6 +118,7 @@ fn remedy(address: &IssuedAddress) -> String {
             Target::Holder(key) => renamed(&format!("records/holders/{key}.toml"), key, "holder"),
             Target::Person(key) => renamed(&format!("records/people/{key}.toml"), key, "person"),
             Target::Mark(key) => renamed(&format!("records/marks/{key}.toml"), key, "mark"),
+            Target::Series(key) => renamed(&format!("records/series/{key}.toml"), key, "series"),
             Target::Document(key) => {
                 renamed(&format!("records/documents/{key}.toml"), key, "document")
             }

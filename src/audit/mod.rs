@@ -35,6 +35,7 @@ mod published;
 mod rights;
 pub mod same_sheet;
 mod separability;
+mod series;
 pub mod settled;
 mod shared_marks;
 mod signs;
@@ -85,6 +86,9 @@ const RULES: &[Rule] = &[
     design_numbers::number_twice,
     whereabouts::status,
     after_catalogue::dated_later,
+    series::above_declared,
+    series::position_twice,
+    series::named_by_title,
     sizes::disagree,
     sizes::larger_than_sheet,
     size_slips::sheets,

@@ -1,6 +1,6 @@
 //! The figures of the census as a table (CSV), one figure a row.
 //!
-//! Columns: `design` (its key; empty for several), `series`, `by` (`all`, `status`, `class`, `kind`,
+//! Columns: `design` (its key; empty for several), `series` (its key, or the name of one without a record), `by` (`all`, `status`, `class`, `kind`,
 //! `state`, `printing`, `country`, `city`, `holder`; two properties together: `state-printing`,
 //! `holder-state`; when sheets were met: `first-met`, `met-again` by decade, `undated-reports`),
 //! `key`, `name` (as on pages), `at_least`, `at_most`, `exact`, `and_key`, `and_name` (of the second
@@ -47,8 +47,8 @@ fn write(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
         Subject::Page(Address::Overview(Overview::Census)) => {
             table.census(here, None, "", &studies.accepted);
             table.met(here, None, &studies.met);
-            for (name, census) in &studies.series {
-                table.census(here, None, name, census);
+            for (of, study) in studies.series.iter().filter(|(_, study)| study.known() > 0) {
+                table.census(here, None, of.as_str(), &study.census);
             }
             here.designs_in_order().collect()
         }

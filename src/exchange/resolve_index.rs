@@ -3,7 +3,7 @@
 //!
 //! | file | content |
 //! |---|---|
-//! | `resolve/index.json` | designs with titles, states, printings and the numbers of their impressions; the literature with the numbers of earlier catalogues; holders, people, exhibitions, marks, documents; how addresses are made of keys |
+//! | `resolve/index.json` | designs with titles, states, printings and the numbers of their impressions; the literature with the numbers of earlier catalogues; holders, people, exhibitions, marks, documents, series; how addresses are made of keys |
 //! | `resolve/accessions/N.json` | part N of the accession numbers, sorted by their keys |
 //!
 //! Addresses are not repeated: `addresses` has one template for each kind of record.
@@ -65,7 +65,7 @@ fn each(book: &Book<'_>, take: &Take<'_>) {
 }
 
 /// How addresses are made of keys (URI Template, RFC 6570, level 1). `row`: a number on the page of its work.
-const ADDRESSES: [(&str, &str); 11] = [
+const ADDRESSES: [(&str, &str); 12] = [
     ("design", "design/{design}/"),
     ("document", "document/{document}/"),
     ("exhibition", "exhibition/{exhibition}/"),
@@ -76,6 +76,7 @@ const ADDRESSES: [(&str, &str); 11] = [
     ("person", "person/{person}/"),
     ("printing", "design/{design}/#printing-{printing}"),
     ("row", "lit/{literature}/#{row}"),
+    ("series", "series/{series}/"),
     ("state", "design/{design}/#state-{state}"),
 ];
 
@@ -96,6 +97,7 @@ struct Index<'a> {
     exhibitions: Vec<NamesEntry<'a>>,
     marks: Vec<NamesEntry<'a>>,
     documents: Vec<NamesEntry<'a>>,
+    series: Vec<NamesEntry<'a>>,
     accessions: Vec<&'a str>,
     #[serde(skip_serializing_if = "BTreeMap::is_empty")]
     stands: BTreeMap<&'a str, StandsEntry>,
@@ -251,6 +253,7 @@ impl<'a> Index<'a> {
             exhibitions: names(&references.exhibitions),
             marks: names(&references.marks),
             documents: names(&references.documents),
+            series: names(&references.series),
             accessions: Vec::new(),
             stands: references
                 .stands

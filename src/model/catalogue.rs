@@ -19,6 +19,7 @@ use super::person::Person;
 use super::picture::Picture;
 use super::place::Sources;
 use super::register::{Digest, IssuedAddress, Register};
+use super::series::SeriesRecord;
 use super::settings::Settings;
 use super::settled::SettledDoubt;
 use super::standing::RecordStanding;
@@ -46,6 +47,8 @@ pub struct Catalogue {
     pub marks: BTreeMap<Key, MarkRecord>,
     /// The documents.
     pub documents: BTreeMap<Key, Document>,
+    /// The series that have records.
+    pub series: BTreeMap<Key, SeriesRecord>,
     /// The vocabularies.
     pub vocabularies: Vocabularies,
     /// The catalogue's own pages, by key.
@@ -90,6 +93,8 @@ pub struct Redacted {
     pub marks: BTreeMap<Key, MarkRecord>,
     /// Documents.
     pub documents: BTreeMap<Key, Document>,
+    /// Series.
+    pub series: BTreeMap<Key, SeriesRecord>,
     /// The texts and references of records that keep something from readers: a field listed as
     /// private, or a table marked `publish = false`.
     pub occurrences: BTreeMap<RecordId, Occurrences>,
@@ -112,6 +117,7 @@ impl Redacted {
             exhibitions,
             marks,
             documents,
+            series,
             occurrences,
             texts,
         } = self;
@@ -123,6 +129,7 @@ impl Redacted {
             && exhibitions.is_empty()
             && marks.is_empty()
             && documents.is_empty()
+            && series.is_empty()
             && occurrences.is_empty()
             && texts.is_empty()
     }
@@ -220,6 +227,7 @@ impl Catalogue {
                 Target::Exhibition(key) => self.exhibitions.contains_key(key),
                 Target::Mark(key) => self.marks.contains_key(key),
                 Target::Document(key) => self.documents.contains_key(key),
+                Target::Series(key) => self.series.contains_key(key),
                 Target::Page(key) => self.pages.contains_key(key),
                 Target::Picture(key) => self.picture(key).is_some(),
             },
@@ -336,6 +344,7 @@ impl Catalogue {
             let further = match &target {
                 Target::Design(key) => self.designs.get(key).map(|design| &design.standing),
                 Target::Impression(key) => self.impression(key).map(|sheet| &sheet.standing),
+                Target::Series(key) => self.series.get(key).map(|series| &series.standing),
                 _ => None,
             };
             match further.filter(|further| further.is_withdrawn() && !further.see.is_empty()) {
@@ -455,6 +464,13 @@ impl Catalogue {
         let recorded = self.documents.get(key)?;
         let published = self.redacted.documents.get(key).unwrap_or(recorded);
         published.publish.then_some(published)
+    }
+
+    /// A series without its private fields.
+    #[must_use]
+    pub fn published_series(&self, key: &Key) -> Option<&SeriesRecord> {
+        let recorded = self.series.get(key)?;
+        Some(self.redacted.series.get(key).unwrap_or(recorded))
     }
 
     /// An exhibition without its private fields.

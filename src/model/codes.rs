@@ -110,6 +110,7 @@ codes! {
     ExhibitionUnknown = "exhibition-unknown", Error, "The exhibitions have no such entry.";
     MarkUnknown = "mark-unknown", Error, "The catalogue has no such mark.";
     DocumentUnknown = "document-unknown", Error, "The catalogue has no such document.";
+    SeriesUnknown = "series-unknown", Error, "The catalogue has no such series.";
     MarkConditionUnknown = "mark-condition-unknown", Error, "The record of the mark has no such condition.";
     TermUnknown = "term-unknown", Error, "The vocabulary has no such term.";
     MatrixUnknown = "matrix-unknown", Error, "The design has no such block, plate, stone or screen.";
@@ -155,6 +156,9 @@ codes! {
     NumberTwice = "number-twice", Doubt, "The same number of one edition is recorded on two sheets.";
     NumberUnlikeWear = "number-unlike-wear", Doubt, "Two sheets have the same number of one edition and differ in wear.";
     NumberUnexpected = "number-unexpected", Doubt, "A sheet of a printing said to be unnumbered is numbered.";
+    SeriesAboveDeclared = "series-above-declared", Doubt, "More designs stand in a series than it is declared to have.";
+    SeriesPositionTwice = "series-position-twice", Doubt, "Two designs have the same place in a series.";
+    SeriesNamedByTitle = "series-named-by-title", Hint, "A series that has a record is named by its title or its key in place of the record.";
     DesignNumberTwice = "design-number-twice", Error, "Two designs have the same number, or the number of one is the key of another.";
     LocatedNowhere = "located-nowhere", Doubt, "A sheet is said to be located, but neither its holder nor its owner is recorded.";
     DestroyedWithHolder = "destroyed-with-holder", Doubt, "A sheet is said to be destroyed, and a holder has it.";

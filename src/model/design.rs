@@ -12,6 +12,7 @@ use super::picture::Picture;
 use super::place::{Place, Placed};
 use super::point::Point;
 use super::printing::Printing;
+use super::series_place::SeriesPlace;
 use super::size::Sizes;
 use super::standing::RecordStanding;
 use super::state::{State, Variant};
@@ -82,8 +83,8 @@ pub struct Design {
     pub technique: Vec<Placed<Key>>,
     /// Keys of the vocabulary of papers.
     pub support: Vec<Placed<Key>>,
-    /// The series it belongs to.
-    pub series: Option<Series>,
+    /// The series it belongs to, the one that it is cited by first.
+    pub series: Vec<SeriesPlace>,
     /// Subjects: keys of the vocabulary or free words.
     pub subjects: Vec<Placed<String>>,
     /// Related designs.
@@ -216,15 +217,6 @@ pub struct Maker {
     pub role: Option<Placed<Key>>,
     /// The source and certainty of the statement.
     pub claim: Claim,
-}
-
-/// A series and the place in it.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Series {
-    /// Its name.
-    pub name: Placed<String>,
-    /// The design's place in it, as text.
-    pub position: Option<String>,
 }
 
 /// A related design.

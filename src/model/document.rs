@@ -90,12 +90,20 @@ pub enum EvidenceTarget {
     Impression(super::key::ImpressionKey),
     /// `person:KEY`
     Person(Key),
+    /// `series:KEY`
+    Series(Key),
 }
 
 impl EvidenceTarget {
     /// The words before the colon, in the order in which help lists them.
-    pub const KINDS: &'static [&'static str] =
-        &["design", "state", "printing", "impression", "person"];
+    pub const KINDS: &'static [&'static str] = &[
+        "design",
+        "state",
+        "printing",
+        "impression",
+        "person",
+        "series",
+    ];
 
     /// The record that it is, or belongs to.
     #[must_use]
@@ -106,6 +114,7 @@ impl EvidenceTarget {
             | EvidenceTarget::Printing(key, _) => Target::Design(key.clone()),
             EvidenceTarget::Impression(key) => Target::Impression(key.clone()),
             EvidenceTarget::Person(key) => Target::Person(key.clone()),
+            EvidenceTarget::Series(key) => Target::Series(key.clone()),
         }
     }
 
@@ -117,7 +126,8 @@ impl EvidenceTarget {
             EvidenceTarget::Printing(design, key) => Some((design, DesignPart::Printing, key)),
             EvidenceTarget::Design(_)
             | EvidenceTarget::Impression(_)
-            | EvidenceTarget::Person(_) => None,
+            | EvidenceTarget::Person(_)
+            | EvidenceTarget::Series(_) => None,
         }
     }
 }
@@ -139,6 +149,7 @@ impl FromStr for EvidenceTarget {
             }
             "impression" => EvidenceTarget::Impression(key.parse()?),
             "person" => EvidenceTarget::Person(key.parse()?),
+            "series" => EvidenceTarget::Series(key.parse()?),
             _ => return Err(NotAKey),
         })
     }
@@ -153,6 +164,7 @@ impl fmt::Display for EvidenceTarget {
             EvidenceTarget::Printing(design, key) => write!(f, "printing:{design}/{key}"),
             EvidenceTarget::Impression(key) => write!(f, "impression:{key}"),
             EvidenceTarget::Person(key) => write!(f, "person:{key}"),
+            EvidenceTarget::Series(key) => write!(f, "series:{key}"),
         }
     }
 }
@@ -169,6 +181,7 @@ mod tests {
             "printing:14/own",
             "impression:14.7",
             "person:artist",
+            "series:quays",
         ] {
             assert_eq!(text.parse::<EvidenceTarget>().unwrap().to_string(), text);
         }

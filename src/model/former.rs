@@ -43,6 +43,7 @@ impl Named {
                 Target::Exhibition(_) => Target::Exhibition(key),
                 Target::Mark(_) => Target::Mark(key),
                 Target::Document(_) => Target::Document(key),
+                Target::Series(_) => Target::Series(key),
                 Target::Page(_) => Target::Page(key),
                 Target::Picture(picture) => Target::Picture(PictureKey {
                     owner: picture.owner.clone(),
@@ -67,6 +68,7 @@ impl Named {
                 | Target::Exhibition(key)
                 | Target::Mark(key)
                 | Target::Document(key)
+                | Target::Series(key)
                 | Target::Page(key) => key,
                 Target::Impression(sheet) => &sheet.design,
                 Target::Picture(picture) => &picture.name,

@@ -44,6 +44,8 @@ pub mod public;
 pub mod readers_text;
 pub mod register;
 pub mod registration;
+pub mod series;
+pub mod series_place;
 pub mod settings;
 pub mod settled;
 pub mod size;

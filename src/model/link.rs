@@ -67,6 +67,8 @@ targets! {
     Mark(Key) = "mark",
     /// `document:KEY`
     Document(Key) = "document",
+    /// `series:KEY`
+    Series(Key) = "series",
     /// `page:KEY`
     Page(Key) = "page",
     /// `picture:14.7/recto`
@@ -93,6 +95,7 @@ mod tests {
             "lit:first-list",
             "picture:14.7/recto",
             "document:ledger",
+            "series:quays",
             "picture:document/ledger/leaf-3",
             "page:introduction",
         ] {

@@ -33,6 +33,8 @@ pub enum RecordId {
     Mark(Key),
     /// A document.
     Document(Key),
+    /// A series.
+    Series(Key),
     /// A page of the catalogue's own.
     Page(Key),
     /// A term of the catalogue's own vocabulary.
@@ -231,6 +233,10 @@ pub enum MentionRole {
     KeepsDocument,
     /// The document tells something of it.
     ToldOf,
+    /// Published the series.
+    SeriesPublisher,
+    /// A series to which the design belongs, or in which the printing came out.
+    InSeries,
     /// An exhibition in which the impression was shown, or where the exhibition was.
     Exhibited,
     /// A holder that another became.

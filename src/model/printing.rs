@@ -6,6 +6,7 @@ use super::key::Key;
 use super::literature::Citation;
 use super::place::{Place, Placed};
 use super::point::ShownPoints;
+use super::series_place::SeriesPlace;
 use super::size::Sizes;
 use super::standing::RecordStanding;
 use super::words::closed_list;
@@ -55,7 +56,7 @@ pub struct Printing {
     pub key: Placed<Key>,
     /// Its name, as readers see it.
     pub name: Option<String>,
-    /// Its kind, the catalogue's own view first.
+    /// Its kind, the catalogue's own view first; empty: not known.
     pub kind: Statements<PrintingKind>,
     /// The printer: a person's or holder's key.
     pub printer: Statements<Key>,
@@ -75,6 +76,8 @@ pub struct Printing {
     pub matrices: Vec<Placed<Key>>,
     /// The papers used.
     pub paper: Vec<Placed<Key>>,
+    /// The series in which its sheets came out.
+    pub series: Vec<SeriesPlace>,
     /// The sizes of image and matrix, where they are not those of the states or the design.
     pub size: Sizes,
     /// The inks used, in the words of the record.

@@ -90,6 +90,7 @@ impl Concealed {
             exhibitions,
             marks,
             documents,
+            series,
             occurrences,
             texts: _,
         } = redacted;
@@ -111,6 +112,7 @@ impl Concealed {
         catalogue.exhibitions.extend(exhibitions);
         catalogue.marks.extend(marks);
         catalogue.documents.extend(documents);
+        catalogue.series.extend(series);
         for (record, published) in occurrences {
             catalogue.occurrences.insert(record, published);
         }
@@ -193,6 +195,9 @@ impl Concealed {
         }
         for document in self.catalogue.documents.values_mut() {
             links.of_document(document);
+        }
+        for series in self.catalogue.series.values_mut() {
+            links.standing(&mut series.standing);
         }
         for occurrences in self.catalogue.occurrences.values_mut() {
             links.references(&mut occurrences.references);

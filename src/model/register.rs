@@ -57,6 +57,8 @@ closed_list! {
         Mark = "mark",
         /// The page of a document.
         Document = "document",
+        /// The page of a series.
+        Series = "series",
         /// A condition of a mark: a place in its page.
         Condition = "condition",
         /// A page of the catalogue's own.
@@ -93,6 +95,7 @@ impl IssuedAddress {
                 Target::Exhibition(_) => IssuedKind::Exhibition,
                 Target::Mark(_) => IssuedKind::Mark,
                 Target::Document(_) => IssuedKind::Document,
+                Target::Series(_) => IssuedKind::Series,
                 Target::Page(_) => IssuedKind::Page,
                 Target::Picture(_) => IssuedKind::Picture,
             },

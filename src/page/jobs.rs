@@ -132,6 +132,11 @@ fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, PageMaker<'a>)> {
         let make = move |here: &Here<'_>| records::mark::page(here, mark);
         jobs.push((address, Box::new(make)));
     }
+    for series in public.series.values() {
+        let address = Address::Series(series.key.clone());
+        let make = move |here: &Here<'_>| records::series::page(here, series);
+        jobs.push((address, Box::new(make)));
+    }
     for document in public.documents.values() {
         let address = Address::Document(document.key.clone());
         let make = move |here: &Here<'_>| records::document::page(here, document);

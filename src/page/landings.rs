@@ -96,6 +96,7 @@ impl Landings {
             | Address::Work(_)
             | Address::Exhibition(_)
             | Address::Document(_)
+            | Address::Series(_)
             | Address::Page(_) => (&none, &none),
         };
         let mut page = page;

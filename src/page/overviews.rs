@@ -39,7 +39,7 @@ fn has_something(input: &Input<'_>, overview: Overview) -> bool {
         Overview::Designs => !public.designs.is_empty(),
         Overview::Identify => some_design(candidates::has_key),
         Overview::Titles => some_design(|d| !d.titles.is_empty()),
-        Overview::Series => some_design(|d| d.series.is_some()),
+        Overview::Series => !input.studies.series.is_empty(),
         Overview::Subjects => some_design(|d| !d.subjects.is_empty()),
         Overview::Techniques => some_design(|d| !d.technique.is_empty()),
         Overview::Papers => some_sheet(|i| i.sheet.paper.is_some()),

@@ -22,6 +22,7 @@ pub(super) fn section(address: &Address) -> Option<Overview> {
         | Address::ChosenComparison(_)
         | Address::Comparison(..)
         | Address::Point(..)
+        | Address::Series(_)
         | Address::Impression(_) => Overview::Designs,
         Address::IdentificationKey(_) | Address::ExaminationSheet(_) => Overview::Identify,
         Address::DesignCensus(_) => Overview::Census,

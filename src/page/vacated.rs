@@ -83,6 +83,7 @@ fn page_of(address: &IssuedAddress) -> Option<Address> {
             Target::Exhibition(key) => Address::Exhibition(key.clone()),
             Target::Mark(key) => Address::Mark(key.clone()),
             Target::Document(key) => Address::Document(key.clone()),
+            Target::Series(key) => Address::Series(key.clone()),
             Target::Page(key) => Address::of_page(key),
             Target::Picture(_) => return None,
         },

@@ -26,7 +26,7 @@ use crate::read::records::register;
 use crate::read::records::settings::{blank, settings};
 use crate::read::records::terms::term;
 use crate::read::records::vocabulary;
-use crate::read::records::{record, unpublished};
+use crate::read::records::{record, series, unpublished};
 use crate::read::reference::Words;
 use crate::read::references::echoes::Unread;
 use crate::read::references::note;
@@ -76,6 +76,7 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
         exhibitions: BTreeMap::new(),
         marks: BTreeMap::new(),
         documents: BTreeMap::new(),
+        series: BTreeMap::new(),
         vocabularies: vocabulary::built_in(),
         pages: BTreeMap::new(),
         occurrences: BTreeMap::new(),
@@ -95,6 +96,7 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
     parties::holders(loaded, &mut catalogue, &mut findings);
     parties::people(loaded, &mut catalogue, &mut findings);
     marks::marks(loaded, &mut catalogue, &mut findings);
+    series::all(loaded, &mut catalogue, &mut findings);
     unread.pictures_of_documents =
         documents::documents(loaded, locations, &mut catalogue, &mut findings);
     read_the_rest(dir, loaded, &mut catalogue, &mut findings);

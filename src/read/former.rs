@@ -70,6 +70,7 @@ fn may_have(kind: &FileKind, text: &str) -> bool {
         | FileKind::Person(_)
         | FileKind::Mark(_)
         | FileKind::Document(_)
+        | FileKind::Series(_)
         | FileKind::PageRecord(_)
         | FileKind::Exhibitions => sets("was"),
         _ => false,
@@ -84,6 +85,7 @@ fn record_of(file: &Loaded) -> Option<(Named, Place)> {
         FileKind::Person(key) => Target::Person(key.clone()),
         FileKind::Mark(key) => Target::Mark(key.clone()),
         FileKind::Document(key) => Target::Document(key.clone()),
+        FileKind::Series(key) => Target::Series(key.clone()),
         FileKind::Page(key) => Target::Page(key.clone()),
         _ => return None,
     };
@@ -165,6 +167,9 @@ impl Walk<'_> {
                 self.parts(tree, "conditions", |key| {
                     Named::Condition(mark.clone(), key)
                 });
+            }
+            FileKind::Series(key) => {
+                self.was(&Named::Record(Target::Series(key.clone())), tree);
             }
             FileKind::Document(key) => {
                 self.was(&Named::Record(Target::Document(key.clone())), tree);

@@ -34,7 +34,8 @@ use crate::read::references::note;
 use crate::read::references::renewed::{Renewal, Renewed, renewed, renewed_in_each};
 pub use crate::read::refusal::Refusal;
 use crate::read::shape::{
-    CATALOGUE, DESIGN, DOCUMENT, EXHIBITION, HOLDER, IMPRESSION, MARK_RECORD, PERSON, Shape, TERM,
+    CATALOGUE, DESIGN, DOCUMENT, EXHIBITION, HOLDER, IMPRESSION, MARK_RECORD, PERSON, SERIES,
+    Shape, TERM,
 };
 
 /// Plans to give `thing` the key `new` in the catalogue in `dir`, whose files are `inputs`.
@@ -107,6 +108,7 @@ fn references(file: &Loaded, former: &FormerKeys) -> Vec<Renewed> {
         FileKind::Person(_) => one(&PERSON, None),
         FileKind::Mark(_) => one(&MARK_RECORD, None),
         FileKind::Document(_) => one(&DOCUMENT, None),
+        FileKind::Series(_) => one(&SERIES, None),
         FileKind::Exhibitions => many(&EXHIBITION),
         FileKind::Terms(_) => many(&TERM),
         FileKind::Commentary(_)
@@ -115,6 +117,7 @@ fn references(file: &Loaded, former: &FormerKeys) -> Vec<Renewed> {
         | FileKind::PersonNote(_)
         | FileKind::MarkNote(_)
         | FileKind::DocumentNote(_)
+        | FileKind::SeriesNote(_)
         | FileKind::Transcription(_)
         | FileKind::Translation(..)
         | FileKind::Page(_) => {

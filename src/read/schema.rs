@@ -12,8 +12,8 @@ use crate::model::link;
 use crate::model::vocabulary::List;
 use crate::read::records::vocabulary;
 use crate::read::shape::{
-    CLAIM, Holds, KeyShape, MapKeys, OBSERVED, POINT, PRIVATE, PROVENANCE, RECORDS, Shape, Takes,
-    Target,
+    CLAIM, Holds, KeyShape, MapKeys, OBSERVED, POINT, PRIVATE, PROVENANCE, RECORDS, SERIES_PLACE,
+    Shape, Takes, Target,
 };
 
 /// The pattern of keys (see [`crate::model::key::Key`]).
@@ -269,6 +269,10 @@ fn rule(shape: &'static Shape) -> Option<(&'static str, Value)> {
     if std::ptr::eq(shape, &raw const PROVENANCE) {
         let one = |key: &str| json!({ "required": [key] });
         return Some(("oneOf", json!([one("owner"), one("agent"), one("keeper")])));
+    }
+    if std::ptr::eq(shape, &raw const SERIES_PLACE) {
+        let one = |key: &str| json!({ "required": [key] });
+        return Some(("oneOf", json!([one("series"), one("name")])));
     }
     None
 }

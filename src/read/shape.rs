@@ -19,14 +19,15 @@ mod impression;
 mod mark;
 mod others;
 mod picture;
+mod series;
 
 pub use declare::{
     CLAIM, KeyShape, MapKeys, PARTY, PRIVATE, SETTLED_DOUBT, STANDING, Shape, Shown, Takes, Target,
     WAS, words,
 };
 pub use design::{
-    COMPARISON, DESIGN, MAKER, MATRIX, MATRIX_NOW, POINT, PRINTING, RELATED, SERIES, SIZE, STATE,
-    TITLE, VARIANT,
+    COMPARISON, DESIGN, MAKER, MATRIX, MATRIX_NOW, POINT, PRINTING, RELATED, SERIES_PLACE, SIZE,
+    STATE, TITLE, VARIANT,
 };
 pub use document::{DOCUMENT, TELLING};
 pub use impression::{
@@ -40,6 +41,7 @@ pub use others::{
     PRIVACY, SUCCESSOR, TERM,
 };
 pub use picture::{DESIGN_PICTURE, PICTURE, PICTURE_OF_DOCUMENT};
+pub use series::SERIES;
 
 pub(crate) use declare::{STATEMENT, settleable};
 pub(crate) use others::consent_covers;
@@ -54,6 +56,7 @@ pub static RECORDS: &[(&str, &Shape, Holds)] = &[
     ("person", &PERSON, Holds::One),
     ("mark", &MARK_RECORD, Holds::One),
     ("document", &DOCUMENT, Holds::One),
+    ("series", &SERIES, Holds::One),
     ("page", &PAGE, Holds::One),
     ("exhibitions", &EXHIBITION, Holds::ManyByKey),
     ("vocabulary", &TERM, Holds::ManyByKey),

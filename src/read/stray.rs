@@ -121,6 +121,7 @@ pub(crate) fn stray_files(
             FileKind::HolderNote(key) if !catalogue.holders.contains_key(key) => lonely(here, path),
             FileKind::PersonNote(key) if !catalogue.people.contains_key(key) => lonely(here, path),
             FileKind::MarkNote(key) if !catalogue.marks.contains_key(key) => lonely(here, path),
+            FileKind::SeriesNote(key) if !catalogue.series.contains_key(key) => lonely(here, path),
             FileKind::DocumentNote(key)
             | FileKind::Transcription(key)
             | FileKind::Translation(key, _)
@@ -188,12 +189,13 @@ fn expected_near(path: &str) -> String {
         Some("pages") => "pages are Markdown files: records/pages/introduction.md".to_owned(),
         Some("holders") => "holders are records/holders/KEY.toml".to_owned(),
         Some("people") => "people are records/people/KEY.toml".to_owned(),
+        Some("series") => "series are records/series/KEY.toml".to_owned(),
         Some("marks") => "marks are records/marks/KEY.toml".to_owned(),
         Some("documents") => {
             "documents are records/documents/KEY.toml, beside them KEY.md, KEY.transcription.md, translations as KEY.en.md, and pictures/".to_owned()
         }
         Some("designs") => "designs are records/designs/KEY/design.toml".to_owned(),
-        _ => "records/ holds designs, holders, people, marks, documents, pages, vocabulary, literature.bib and exhibitions.toml"
+        _ => "records/ holds designs, holders, people, marks, series, documents, pages, vocabulary, literature.bib and exhibitions.toml"
             .to_owned(),
     }
 }

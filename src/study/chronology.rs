@@ -1,6 +1,6 @@
 //! The chronology: the dated events of a catalogue, in order.
 //!
-//! In: the dates of designs, states, printings, matrices, exhibitions, documents and people. Out: [`Event`]s
+//! In: the dates of designs, states, printings, matrices, series, exhibitions, documents and people. Out: [`Event`]s
 //! by the earliest day each can be. Only the catalogue's own view of a date is used.
 //! Definitions: `docs/definitions.md, "Order of lists"` and `"Dates"`.
 //!
@@ -65,6 +65,8 @@ pub enum EventKind {
         /// Which.
         matrix: Key,
     },
+    /// A series was published, or its prints were made.
+    Series(Key),
     /// An exhibition was shown.
     Exhibition(Key),
     /// A document was written.
@@ -83,9 +85,10 @@ impl EventKind {
             EventKind::State { .. } => 3,
             EventKind::Printing { .. } => 4,
             EventKind::Matrix { .. } => 5,
-            EventKind::Exhibition(_) => 6,
-            EventKind::Document(_) => 7,
-            EventKind::Died(_) => 8,
+            EventKind::Series(_) => 6,
+            EventKind::Exhibition(_) => 7,
+            EventKind::Document(_) => 8,
+            EventKind::Died(_) => 9,
         }
     }
 
@@ -99,6 +102,7 @@ impl EventKind {
             | EventKind::Matrix { design, .. } => Some(design),
             EventKind::Born(_)
             | EventKind::Active(_)
+            | EventKind::Series(_)
             | EventKind::Exhibition(_)
             | EventKind::Document(_)
             | EventKind::Died(_) => None,
@@ -136,6 +140,15 @@ pub fn chronology(catalogue: &Catalogue, order: &Order) -> Vec<Event> {
             exhibition.date.as_ref().map(|d| &d.value),
             EventKind::Exhibition(key.clone()),
         );
+    }
+    for (key, series) in &catalogue.series {
+        if !series.standing.is_set_apart() {
+            push(
+                &mut events,
+                series.date.own(),
+                EventKind::Series(key.clone()),
+            );
+        }
     }
     for (key, document) in &catalogue.documents {
         push(

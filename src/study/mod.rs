@@ -19,7 +19,7 @@
 //! | what readers type to find a record | [`search`]: folding, words, the index and its shards |
 //! | what editions issued, and what each changed | [`issued`] |
 //! | what a reference means | [`resolve`]: names, numbers and keys, and the readings of a reference |
-//! | the records listed another way | [`concordance`], [`opinions`], [`chronology`], [`back_links`], [`tellings`] of documents, [`term_uses`] |
+//! | the records listed another way | [`concordance`], [`opinions`], [`chronology`], [`back_links`], [`tellings`] of documents, [`series`], [`term_uses`] |
 
 use std::collections::BTreeMap;
 
@@ -29,6 +29,7 @@ use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::public::Concealed;
+use crate::model::series_place::SeriesRef;
 
 pub mod back_links;
 pub mod census;
@@ -47,6 +48,7 @@ pub mod printing_order;
 pub mod resolve;
 pub mod same_sheet;
 pub mod search;
+pub mod series;
 pub mod size_slip;
 pub mod sizes;
 pub mod tellings;
@@ -77,6 +79,7 @@ use occasions::OccasionsByDecade;
 use order::Order;
 use printing_order::{PrintingOrder, UnlikeWear};
 use separate::Separability;
+use series::SeriesStudy;
 use survival::Survival;
 use table::DiagnosticTable;
 use tellings::Tellings;
@@ -110,8 +113,8 @@ pub struct Studies {
     pub census: Census,
     /// The census of the designs that are neither rejected nor withdrawn.
     pub accepted: Census,
-    /// The census of the accepted designs of each series, by the name of the series.
-    pub series: BTreeMap<String, Census>,
+    /// Each series: its designs, what is missing, its sheets.
+    pub series: BTreeMap<SeriesRef, SeriesStudy>,
     /// When the sheets of the accepted designs were met.
     pub met: OccasionsByDecade,
     /// Impressions on one sheet of paper.
@@ -184,10 +187,7 @@ impl Studies {
                                     census::of_everything(catalogue, &groups, designs)
                                 })
                             },
-                            || {
-                                let designs = DesignScope::Accepted;
-                                census::of_series(catalogue, &groups, designs)
-                            },
+                            || series::all(catalogue, &groups, &order),
                         )
                     },
                 )

@@ -242,6 +242,7 @@ fn file(path: &str, text: &'static str) -> File {
         ["records", "people", _] => "person",
         ["records", "marks", _] => "mark",
         ["records", "documents", name] if name.ends_with(".toml") => "document",
+        ["records", "series", name] if name.ends_with(".toml") => "series",
         ["records", "vocabulary", _] => "vocabulary",
         ["records", "pages", name] if name.ends_with(".toml") => "page",
         ["records", "designs", _, "design.toml"] => "design",

@@ -134,6 +134,7 @@ mod same_sheet;
 mod schemas;
 /// What a search finds, and what its index must never have.
 mod search;
+mod series_records;
 /// Doubts that records say are settled.
 mod settled;
 /// The site map.

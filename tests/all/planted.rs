@@ -14,7 +14,7 @@ use keyblock::model::occurrence::DesignPart;
 use keyblock::model::vocabulary::List;
 use keyblock::read::shape::{
     CLAIM, COMPARISON, Holds, KeyShape, MARK, MapKeys, OBSERVED, PARTY, POINT, PROVENANCE, RECORDS,
-    Shape, Shown, Takes, Target,
+    SERIES_PLACE, Shape, Shown, Takes, Target,
 };
 use keyblock::study::Studies;
 use rayon::prelude::*;
@@ -35,6 +35,8 @@ kind = "museum"
 -- records/exhibitions.toml
 [show]
 title = "A show"
+-- records/series/views.toml
+title = "Harbour Views"
 -- records/marks/studio-seal.toml
 conditions = [{ key = "whole" }]
 -- records/pages/thanks.md
@@ -168,6 +170,10 @@ fn complete(shape: &'static Shape, key: &KeyShape, table: &mut Table) {
     } else if std::ptr::eq(shape, &raw const MARK) {
         if key.name == "condition" {
             add("mark", "studio-seal".into());
+        }
+    } else if std::ptr::eq(shape, &raw const SERIES_PLACE) {
+        if !["series", "name"].contains(&key.name) {
+            add("name", "Night Pieces".into());
         }
     } else if std::ptr::eq(shape, &raw const OBSERVED) {
         if !["is", "not"].contains(&key.name) {
@@ -304,6 +310,7 @@ fn reference(target: Target) -> Planted {
         Target::Cited => (Code::DocumentUnknown, "document:nobody-here"),
         Target::Exhibition => (Code::ExhibitionUnknown, NOBODY),
         Target::Mark => (Code::MarkUnknown, NOBODY),
+        Target::Series => (Code::SeriesUnknown, NOBODY),
         Target::Page => (Code::PageUnknown, NOBODY),
     };
     Planted::new("", Leaf::Reference(code), to)
@@ -372,6 +379,7 @@ fn sample(takes: &'static Takes) -> Value {
             Target::Work | Target::Cited => "list",
             Target::Exhibition => "show",
             Target::Mark => "studio-seal",
+            Target::Series => "views",
             Target::Page => "thanks",
         }
         .into(),
@@ -410,6 +418,7 @@ fn file(kind: &str) -> &'static str {
         "person" => "records/people/planted.toml",
         "mark" => "records/marks/planted.toml",
         "document" => "records/documents/planted.toml",
+        "series" => "records/series/planted.toml",
         "exhibitions" => "records/exhibitions.toml",
         // The page itself stands beside it.
         "page" => "records/pages/thanks.toml",

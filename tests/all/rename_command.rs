@@ -16,6 +16,7 @@ const RECORDS: &str = r#"
 titles = [ { text = "The Ferry", lang = "en" } ]   # as published
 points = [{ key = "moon", ask = "A moon?", kind = "presence", rests_on = "matrix", matrix = "block" }]
 reference_picture = 'ferry.1/recto'
+series = [{ series = 'views', position = "1" }]
 
 [[matrices]]
 key = "block"
@@ -34,6 +35,7 @@ key = "own"
 kind = "artist"
 states = ["dark", "moonlit"]
 matrices = "block"
+series = { series = "views" }
 
 [[variants]]
 key = "mica"
@@ -67,6 +69,10 @@ block = "printed"
 [[pictures]]
 file = "pictures/1.jpg"
 rights = "CC0-1.0"
+-- records/series/views.toml
+publisher = "museum"
+-- records/series/views.md
+See [](series:views).
 -- records/holders/museum.toml
 # Seen twice.
 name = """
@@ -94,7 +100,7 @@ by = "museum"
 holder = "museum"
 pictures = [{ file = "pictures/leaf.jpg", name = "leaf", rights = "CC0-1.0" }]
 [[tells]]
-of = ["design:ferry", "state:ferry/dark", "printing:ferry/own", "impression:ferry.1", "person:col"]
+of = ["design:ferry", "state:ferry/dark", "printing:ferry/own", "impression:ferry.1", "person:col", "series:views"]
 says = "Forty sheets."
 -- records/documents/ledger.md
 See [](document:ledger) and ![The leaf](picture:document/ledger/leaf).
@@ -159,6 +165,7 @@ fn a_key_of_every_kind_is_changed_everywhere_and_leaves_no_error() {
         ("exhibition", "early", "early-show"),
         ("mark", "oval", "oval-stamp"),
         ("document", "ledger", "printers-ledger"),
+        ("series", "views", "harbour-views"),
         ("picture", "document/ledger/leaf", "leaf-3"),
         ("page", "paper", "papers"),
         ("picture", "ferry.1/recto", "front"),
@@ -203,7 +210,7 @@ fn only_the_key_changes_and_comments_stay() {
     let ledger = "records/documents/ledger.toml";
     let of = |state: &str| {
         format!(
-            "[\"design:ferry\", \"state:ferry/{state}\", \"printing:ferry/own\", \"impression:ferry.1\", \"person:col\"]"
+            "[\"design:ferry\", \"state:ferry/{state}\", \"printing:ferry/own\", \"impression:ferry.1\", \"person:col\", \"series:views\"]"
         )
     };
     assert_eq!(

@@ -812,6 +812,7 @@ fn the_published_list_leads_to_pages_that_are_there() {
         ("exhibition", "exhibitions"),
         ("mark", "marks"),
         ("document", "documents"),
+        ("series", "series"),
         ("literature", "literature"),
     ] {
         for record in all(list) {

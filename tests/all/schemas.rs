@@ -94,7 +94,9 @@ fn a_schema_refuses_what_the_reader_refuses() {
             "points=[{key=\"a\",ask=\"?\",kind=\"count\",rests_on=\"wall\"}]",
         ),
         ("design", "states=[{key=\"A state\"}]"),
-        ("design", "printings=[{key=\"a\"}]"),
+        ("design", "printings=[{kind=\"artist\"}]"),
+        ("design", "series=[{position=\"1\"}]"),
+        ("design", "series={series=\"quays\",name=\"The Quays\"}"),
         (
             "design",
             "points=[{key=\"a\",ask=\"?\",kind=\"count\",rests_on=\"matrix\",strays=0.6}]",
@@ -178,7 +180,7 @@ fn every_template_names_its_schema_and_passes_it_as_it_stands_and_with_every_key
         }
         templates += 1;
     }
-    assert_eq!(templates, 11);
+    assert_eq!(templates, 12);
 }
 
 #[test]
@@ -251,6 +253,7 @@ fn kind_of(path: &str) -> &'static str {
         [_, "people", _] => "person",
         [_, "marks", _] => "mark",
         [_, "documents", _] => "document",
+        [_, "series", _] => "series",
         [_, "pages", _] => "page",
         [_, "vocabulary", _] => "vocabulary",
         _ => panic!("{path} is no record"),

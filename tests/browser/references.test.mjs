@@ -69,7 +69,7 @@ async function references(index) {
     }
   }
   for (const { key, names, former = [], town, isil } of index.holders) all.push(...names, ...former, `holder:${key}`, `${names[0]}, ${town}`, isil ?? "");
-  for (const list of ["people", "exhibitions", "marks", "documents"]) for (const { key, names } of index[list]) all.push(...names, key, names[0].split(" ")[0]);
+  for (const list of ["people", "exhibitions", "marks", "documents", "series"]) for (const { key, names } of index[list]) all.push(...names, key, names[0].split(" ")[0]);
   const holders = new Map(index.holders.map((holder) => [holder.key, holder]));
   for (const file of await readdir(join(folder, "resolve/accessions"))) {
     const { numbers } = await json(`accessions/${file}`);
@@ -111,7 +111,7 @@ test("the script reads former keys and the numerals of earlier editions", async 
   const words = { number: [], state: [], accession: [], edition: ["edition"], only_state: "only state" };
   const addresses = { design: "design/{design}/", state: "design/{design}/#state-{state}", impression: "impression/{impression}/" };
   const states = [{ key: "before-lamps", numeral: "i" }, { key: "lamps", numeral: "ii", was: ["lit"], formerly: [{ edition: "1", numeral: "i" }] }];
-  const index = { tag: "1", siglum: "TP", address: "https://prints.example.org", addresses, words, folding, literature: [], holders: [], people: [], exhibitions: [], marks: [], documents: [], accessions: [] };
+  const index = { tag: "1", siglum: "TP", address: "https://prints.example.org", addresses, words, folding, literature: [], holders: [], people: [], exhibitions: [], marks: [], documents: [], series: [], accessions: [] };
   const names = await open(async () => ({ ...index, designs: [{ key: "14", number: "14", titles: [], was: ["mill"], formerly: [{ edition: "1", number: "12" }], states, impressions: [[1, 1]] }] }));
   // The same as `a_former_key_leads_to_the_record_that_had_it` and its neighbour in src/study/resolve/former.rs.
   for (const [text, ...expected] of [

@@ -14,7 +14,7 @@ use crate::study::survival::Survival;
 pub(super) struct CensusDocument {
     /// The design's key; null for a series and for the whole catalogue.
     design: Option<String>,
-    /// The name of the series; null for a design and for the whole catalogue.
+    /// The key of the series, or its name where it has no record; null for a design and for the whole catalogue.
     series: Option<String>,
     sheets: SheetCount,
     by: CountsBy,
@@ -94,7 +94,7 @@ impl CensusDocument {
         CensusDocument {
             design: counted.design().map(|(design, _)| design.key.to_string()),
             series: match counted {
-                ScopedCensus::Series(name, _) => Some((*name).to_owned()),
+                ScopedCensus::Series(of, _) => Some(of.as_str().to_owned()),
                 _ => None,
             },
             sheets: count(census.sheets),

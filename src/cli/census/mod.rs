@@ -16,12 +16,14 @@ use super::designs::{named, say_left_out};
 use super::kept_back::{self, Work};
 use super::outcome::Outcome;
 use super::streams::{say, wants_colour};
+use crate::model::catalogue::Catalogue;
 use crate::read;
 use crate::read::near::nearest;
 use crate::study::census::{self, DesignScope, Groups};
+use crate::study::series;
 use crate::study::{DesignStudy, Studies};
 use document::CensusDocument;
-use scope::ScopedCensus;
+use scope::{ScopedCensus, series_named};
 
 pub(super) const ABOUT: &str = "\
 Counts the known impressions of a design, of a series, or of the whole catalogue: by status, class, type, state, printing, country, \
@@ -44,7 +46,7 @@ a sentence below the counts says so where there is any. With --json no sentence 
 pub(super) struct CensusArguments {
     /// The design: its key, or the number that readers see. The whole catalogue where none is named
     design: Option<String>,
-    /// All designs of a series together: its name
+    /// A series: its key, title or name. Where printings came out in it, their sheets are counted, else all of its designs
     #[arg(long, value_name = "NAME", conflicts_with_all = ["design", "doubts"])]
     series: Option<String>,
     /// The catalogue's folder; this folder, or the nearest catalogue above, where none is named
@@ -93,11 +95,11 @@ pub(super) fn run(
             ScopedCensus::Design(design, Box::new(study))
         }
         (None, Some(name)) => {
-            let mut series = census::of_series(catalogue, &groups, DesignScope::All);
-            match series.remove(name) {
-                Some(counts) => ScopedCensus::Series(name, counts),
-                None => return Ok(unknown_series(series.keys(), name)),
-            }
+            let Some(of) = series_named(catalogue, name) else {
+                return Ok(unknown_series(catalogue, name));
+            };
+            let counts = series::census(catalogue, &groups, of, DesignScope::All);
+            ScopedCensus::Series(of, counts)
         }
         (None, None) => {
             let all = census::of_everything(catalogue, &groups, DesignScope::All);
@@ -116,9 +118,10 @@ pub(super) fn run(
     Ok(Outcome::Done)
 }
 
-fn unknown_series<'a>(names: impl Iterator<Item = &'a String>, name: &str) -> Outcome {
+fn unknown_series(catalogue: &Catalogue, name: &str) -> Outcome {
     say(format_args!("keyblock: there is no series `{name}`"));
-    let names: Vec<&str> = names.map(String::as_str).collect();
+    let named = series::named(catalogue);
+    let names: Vec<&str> = named.iter().map(|of| of.as_str()).collect();
     match nearest(name, names.iter().copied()) {
         Some(near) => say(format_args!("  the nearest is `{near}`")),
         None if names.is_empty() => say("  no design of the catalogue belongs to one"),

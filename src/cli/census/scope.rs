@@ -2,15 +2,17 @@
 
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
+use crate::model::series_place::SeriesRef;
 use crate::study::DesignStudy;
 use crate::study::census::Census;
+use crate::study::series;
 
 /// A census with its scope.
 pub(super) enum ScopedCensus<'a> {
     /// One design.
     Design(&'a Design, Box<DesignStudy>),
-    /// The designs of a series; its name.
-    Series(&'a str, Census),
+    /// A series.
+    Series(&'a SeriesRef, Census),
     /// Every design.
     Everything(Census),
 }
@@ -31,10 +33,7 @@ impl ScopedCensus<'_> {
     ) -> impl Iterator<Item = &'c Design> {
         let is_counted = |design: &&Design| match self {
             ScopedCensus::Design(one, _) => one.key == design.key,
-            ScopedCensus::Series(name, _) => {
-                let series = design.series.as_ref();
-                series.is_some_and(|series| series.name.value == *name)
-            }
+            ScopedCensus::Series(of, _) => series::is_in(design, of),
             ScopedCensus::Everything(_) => true,
         };
         catalogue.designs.values().filter(is_counted)
@@ -47,4 +46,24 @@ impl ScopedCensus<'_> {
             _ => None,
         }
     }
+}
+
+/// The series that designs and printings name, found by the key, a title or the name.
+pub(super) fn series_named<'c>(catalogue: &'c Catalogue, name: &str) -> Option<&'c SeriesRef> {
+    let all = series::named(catalogue);
+    let is_titled = |of: &&&SeriesRef| {
+        let record = of.key().and_then(|key| catalogue.series.get(key));
+        record.is_some_and(|record| record.titles.iter().any(|t| t.text.value == name))
+    };
+    let by_key = all.iter().find(|of| of.as_str() == name);
+    by_key.or_else(|| all.iter().find(is_titled)).copied()
+}
+
+/// The title of a series, or its name.
+pub(super) fn series_name(catalogue: &Catalogue, of: &SeriesRef) -> String {
+    let record = of.key().and_then(|key| catalogue.series.get(key));
+    record.map_or_else(
+        || of.as_str().to_owned(),
+        |record| record.name().into_owned(),
+    )
 }

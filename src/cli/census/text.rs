@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 use std::io::{self, Write};
 
 use super::scope::ScopedCensus;
+use super::scope::series_name;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::key::Key;
@@ -26,7 +27,7 @@ pub(super) fn census(
             let title = design.title().map_or("", |t| t.text.value.as_str());
             format!("{}. {title}", design.number)
         }
-        ScopedCensus::Series(name, _) => (*name).to_owned(),
+        ScopedCensus::Series(of, _) => series_name(catalogue, of),
         ScopedCensus::Everything(_) => catalogue.settings.title.value.clone(),
     };
     let heading = |text: &str| {

@@ -1,10 +1,12 @@
-//! Collections: of a design, of a holder's sheets, of all designs, and of all documents.
+//! Collections: of a design, of a holder's sheets, of a series, of all designs, and of all documents.
 
 use super::shown::{CONTEXT, collection_id};
 use super::types::{Collection, Label, Reference, Resource};
 use super::{shown, words};
 use crate::model::design::Design;
 use crate::model::holder::Holder;
+use crate::model::series::SeriesRecord;
+use crate::model::series_place::SeriesRef;
 use crate::page::{Address, Here, Overview, figures, places};
 
 /// The manifests of a design's sheets, after that of its own pictures.
@@ -59,21 +61,24 @@ pub(super) fn of_holder(here: &Here<'_>, holder: &Holder) -> Collection {
     collection(here, &page, words::own(here, name), items, None)
 }
 
+/// The collections of the designs of a series, in its order.
+pub(super) fn of_series(here: &Here<'_>, series: &SeriesRecord) -> Collection {
+    let of = SeriesRef::Record(series.key.clone());
+    let study = here.book.studies.series.get(&of);
+    let members = study.map_or(&[][..], |study| &study.members);
+    let designs = members.iter().map(|member| &member.design);
+    let designs = designs.filter_map(|key| here.public().designs.get(key));
+    let page = Address::Series(series.key.clone());
+    let title = here.series_title(series).plain();
+    let items = designs.filter_map(|design| below(here, design)).collect();
+    collection(here, &page, words::own(here, &title), items, None)
+}
+
 /// The collections of all designs, in the order of the catalogue.
 pub(super) fn of_all(here: &Here<'_>) -> Collection {
-    let items = here.designs_in_order().filter_map(|design| {
-        let page = Address::Design(design.key.clone());
-        let picture = figures::design_picture(here, design);
-        Some(Reference {
-            id: collection_id(here, &page)?,
-            r#type: "Collection",
-            label: words::titled(here, design, &number(here, &design.number)),
-            thumbnail: picture
-                .map(|key| words::thumbnail(here, &key))
-                .unwrap_or_default(),
-            ..Reference::default()
-        })
-    });
+    let items = here
+        .designs_in_order()
+        .filter_map(|design| below(here, design));
     let title = here.public().settings.title.value.as_str();
     let page = Address::Overview(Overview::Designs);
     let items = items.collect();
@@ -99,6 +104,21 @@ pub(super) fn of_documents(here: &Here<'_>) -> Collection {
     let page = Address::Overview(Overview::Documents);
     let items = items.collect();
     collection(here, &page, words::own(here, title), items, None)
+}
+
+/// The collection of a design in another; `None` where it has none.
+fn below(here: &Here<'_>, design: &Design) -> Option<Reference> {
+    let page = Address::Design(design.key.clone());
+    let picture = figures::design_picture(here, design);
+    Some(Reference {
+        id: collection_id(here, &page)?,
+        r#type: "Collection",
+        label: words::titled(here, design, &number(here, &design.number)),
+        thumbnail: picture
+            .map(|key| words::thumbnail(here, &key))
+            .unwrap_or_default(),
+        ..Reference::default()
+    })
 }
 
 fn manifest(here: &Here<'_>, page: &Address, label: Label) -> Reference {

@@ -3,8 +3,8 @@
 //! Source: the specification (appendix A for what each resource must have), snapshot of 2026-05-21.
 //!
 //! A sheet with pictures has a manifest, with a canvas for each; so has a design with pictures of its own (drawings,
-//! blocks), and so has a document with pictures. Above them stand a collection of each design, of each holder's sheets, of all
-//! designs, and of all documents. A canvas has the
+//! blocks), and so has a document with pictures. Above them stand a collection of each design, of each holder's sheets, of
+//! the designs of each series, of all designs, and of all documents. A canvas has the
 //! pixels of the published picture and is painted by its image service, or by its largest file where it has no tiles.
 //!
 //! **Points are annotations.** On the reference picture a point's box is the rectangle that the record gives. On a
@@ -43,6 +43,7 @@ use std::collections::BTreeSet;
 use self::shown::{COLLECTION, of_design, sheets_with_pictures};
 use super::format::{Format, Sources};
 use super::issued::IssuedSheets;
+use crate::model::key::Key;
 use crate::page::{Address, Here, Overview, Subject, figures, places};
 
 /// A manifest for each sheet, each design and each document with pictures.
@@ -56,11 +57,11 @@ pub(super) const MANIFESTS: Format = Format {
     write: write_manifest,
 };
 
-/// A collection for each design and each holder with a manifest below it, one of all designs, and one of all documents.
+/// A collection for each design, each series and each holder with a manifest below it, one of all designs, and one of all documents.
 pub(super) const COLLECTIONS: Format = Format {
     name: "iiif-collection",
     file: COLLECTION,
-    folders: &["designs/", "documents/", "design/…/", "holder/…/"],
+    folders: &["designs/", "documents/", "design/…/", "series/…/", "holder/…/"],
     media_type: places::MANIFEST_TYPE,
     relation: "alternate",
     subjects: subjects_of_collections,
@@ -105,6 +106,7 @@ fn subjects_of_collections(sources: &Sources<'_>) -> Vec<Subject> {
     }
     // A key without a record is an error, told elsewhere.
     holders.retain(|holder| sources.public.holders.contains_key(holder));
+    let has_collection: BTreeSet<Address> = all.iter().cloned().collect();
     if !all.is_empty() {
         all.push(Address::Overview(Overview::Designs));
     }
@@ -115,6 +117,13 @@ fn subjects_of_collections(sources: &Sources<'_>) -> Vec<Subject> {
     let is_listed = !sources.public.documents.is_empty();
     if has_pictures || (issued.has_pictured_documents && is_listed) {
         all.push(Address::Overview(Overview::Documents));
+    }
+    for (of, series) in &sources.studies.series {
+        let mut designs = series.members.iter().map(|member| &member.design);
+        let is_shown = |design: &Key| has_collection.contains(&Address::Design(design.clone()));
+        if let Some(key) = of.key().filter(|_| designs.any(is_shown)) {
+            all.push(Address::Series(key.clone()));
+        }
     }
     all.extend(holders.into_iter().map(Address::Holder));
     all.into_iter().map(Subject::Page).collect()
@@ -142,6 +151,7 @@ fn write_collection(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
     bytes(&match page {
         Address::Design(key) => collection::of_design(here, here.public().designs.get(key)?),
         Address::Holder(key) => collection::of_holder(here, here.public().holders.get(key)?),
+        Address::Series(key) => collection::of_series(here, here.public().series.get(key)?),
         Address::Overview(Overview::Designs) => collection::of_all(here),
         Address::Overview(Overview::Documents) => collection::of_documents(here),
         _ => return None,

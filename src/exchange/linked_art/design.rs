@@ -1,5 +1,7 @@
 //! Designs, and their parts that have no page of their own: states, printings, matrices.
 
+use std::collections::BTreeSet;
+
 use super::concepts::{
     self, DESCRIPTION, EDITION, MATERIALS, NOTE, PRINTING, PRINTING_BLOCK, PRINTING_PLATE,
     PRINTING_SURFACE, PRODUCTION,
@@ -12,12 +14,13 @@ use crate::model::design::{Design, Maker, Matrix, MatrixFate, MatrixKind, Matrix
 use crate::model::edtf::Date;
 use crate::model::key::Key;
 use crate::model::printing::Printing;
+use crate::model::series_place::SeriesRef;
 use crate::model::standing::RecordStanding;
 use crate::model::state::State;
 use crate::model::vocabulary::List;
 use crate::page::earlier_numbers::NumberedPart;
 use crate::page::html::CleanHtml;
-use crate::page::{Address, DesignPart, Here, Overview, claims, dates, standing_note};
+use crate::page::{Address, DesignPart, Here, claims, dates, standing_note};
 use crate::study::numerals::predecessors;
 
 /// The record of a design.
@@ -91,15 +94,15 @@ fn shown_things(here: &Here<'_>, design: &Design) -> Vec<Node> {
         .collect()
 }
 
-/// The series of a design: its place in the list of series.
+/// The series to which a design belongs, or in which printings of it came out, each once.
 fn series(here: &Here<'_>, design: &Design) -> Vec<Node> {
-    let named = design.series.as_ref().and_then(|series| {
-        let place = Key::nearest_form(&series.name)?;
-        let list = ids::page_address(here, &Address::Overview(Overview::Series));
-        let id = format!("{list}#{place}");
-        Some(Node::at("Set", id, series.name.value.as_str()))
-    });
-    named.into_iter().collect()
+    let of_printings = design.standing_printings().flat_map(|p| &p.series);
+    let places = design.series.iter().chain(of_printings);
+    let named: BTreeSet<&SeriesRef> = places.map(|place| &place.of.value).collect();
+    named
+        .into_iter()
+        .filter_map(|of| ids::series(here, of))
+        .collect()
 }
 
 /// The makers, each once.
@@ -147,14 +150,14 @@ fn creation(
 }
 
 /// The time that the catalogue itself gives, where it is certain of it.
-fn certain_time(here: &Here<'_>, date: &Statements<Date>) -> Option<Box<Node>> {
+pub(super) fn certain_time(here: &Here<'_>, date: &Statements<Date>) -> Option<Box<Node>> {
     let own = date.iter().next();
     let own = own.filter(|own| parts::is_certain(&own.claim));
     own.and_then(|own| parts::timespan(here, &own.is.value))
 }
 
 /// The dates in words, where there are several or the catalogue is not certain of its own.
-fn dates_in_words(here: &Here<'_>, date: &Statements<Date>) -> Option<Node> {
+pub(super) fn dates_in_words(here: &Here<'_>, date: &Statements<Date>) -> Option<Node> {
     let is_plain = date.others().is_empty() && date.iter().all(|d| parts::is_certain(&d.claim));
     let said = date.iter().map(|date| {
         let words = CleanHtml::text(&dates::once(&date.is.value, here.words()));
@@ -165,7 +168,7 @@ fn dates_in_words(here: &Here<'_>, date: &Statements<Date>) -> Option<Node> {
 }
 
 /// What the record says of its standing, where it is not accepted.
-fn stands(here: &Here<'_>, standing: &RecordStanding) -> Option<Node> {
+pub(super) fn stands(here: &Here<'_>, standing: &RecordStanding) -> Option<Node> {
     statement(NOTE, standing_note::note(here, standing)?.plain())
 }
 

@@ -4,7 +4,8 @@ use super::node::Node;
 use crate::model::design::Design;
 use crate::model::impression::Party;
 use crate::model::key::{ImpressionKey, Key};
-use crate::page::{Address, DesignPart, Here};
+use crate::model::series_place::SeriesRef;
+use crate::page::{Address, DesignPart, Here, Overview};
 
 /// The name of the file of a record.
 pub(super) const FILE: &str = "linked-art.json";
@@ -72,6 +73,23 @@ pub(super) fn sheet(here: &Here<'_>, record_of_sheet: &ImpressionKey) -> Node {
     let page = here.joined().page_of(record_of_sheet);
     let id = record(here, &Address::Impression(page.clone()));
     Node::at("HumanMadeObject", id, here.record_number(page))
+}
+
+/// A series, as a set: that of its record, else its place in the list of series. `None` for a mistaken key, and for a name
+/// that has no form for an address.
+pub(super) fn series(here: &Here<'_>, series: &SeriesRef) -> Option<Node> {
+    let id = match series {
+        SeriesRef::Record(key) => {
+            here.public().series.get(key)?;
+            record(here, &Address::Series(key.clone()))
+        }
+        SeriesRef::Named(name) => {
+            let place = Key::nearest_form(name)?;
+            let list = page_address(here, &Address::Overview(Overview::Series));
+            format!("{list}#{place}")
+        }
+    };
+    Some(Node::at("Set", id, here.series_name(series)))
 }
 
 /// A person or holder, by key; `None` for a mistaken key.

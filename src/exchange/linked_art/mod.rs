@@ -1,5 +1,5 @@
-//! Linked Art 1.0 (JSON-LD): designs, states, printings, matrices, impressions, holders, people, documents, and the provenance
-//! of impressions.
+//! Linked Art 1.0 (JSON-LD): designs, states, printings, matrices, impressions, series, holders, people, documents, and the
+//! provenance of impressions.
 //!
 //! Source: the model and the API of linked.art (documentation and JSON schemas, snapshot of 2026-07-01). Prints in
 //! it: *Object Production*, "Reproduction from an Identifiable Source", and *Aboutness*, "Physical Object and Visual
@@ -13,6 +13,7 @@
 //! | state | `VisualItem`, `part_of` the design | one of the forms that make up the work; its `created_by` was `influenced_by` the states it was changed from |
 //! | printing | `Activity`, classified as printing | the production of an impression is `part_of` it; `used_specific_object` names its matrices |
 //! | block, plate, stone, screen | `HumanMadeObject` that `shows` the design | as the model's own example of a print and its plate |
+//! | series | `Set` | its designs are `member_of` it; so are those of which printings came out in it |
 //! | holder | `Group` | |
 //! | person | `Person` | a record does not say whether it is a workshop |
 //! | document | `HumanMadeObject`, and a `LinguisticObject` that it `carries` | the paper that is kept, and its words: what they are `about` is what the document tells of |
@@ -51,6 +52,7 @@
 //! | `impression` | impressions |
 //! | `reading` | which state and printing a sheet is, certain or assigned |
 //! | `design` | designs, states, printings, matrices |
+//! | `series` | series |
 //! | `agents` | holders and people |
 //! | `document` | documents and their words |
 //! | `provenance` | the entries of a provenance |
@@ -65,6 +67,7 @@ mod node;
 mod parts;
 mod provenance;
 mod reading;
+mod series;
 
 pub(super) use self::ids::record as record_id;
 use self::ids::{FILE, PROVENANCE, WORDS};
@@ -79,13 +82,14 @@ pub(super) const CONTEXT: &str = "https://linked.art/ns/v1/linked-art.json";
 /// The media type of Linked Art (API 1.0, "JSON-LD").
 const MEDIA_TYPE: &str = "application/ld+json;profile=\"https://linked.art/ns/v1/linked-art.json\"";
 
-/// One record for each design, each of its parts, each sheet, each holder, each person and each document.
+/// One record for each design, each of its parts, each sheet, each series, each holder, each person and each document.
 pub(super) const RECORDS: Format = Format {
     name: "linked-art",
     file: FILE,
     folders: &[
         "design/…/",
         "impression/…/",
+        "series/…/",
         "holder/…/",
         "person/…/",
         "document/…/",
@@ -141,8 +145,11 @@ fn subjects(sources: &Sources<'_>) -> Vec<Subject> {
     let agents = holders.chain(people).map(Subject::Page);
     let documents = public.documents.keys().cloned().map(Address::Document);
     let documents = documents.map(Subject::Page);
+    let series = public.series.keys().cloned().map(Address::Series);
+    let series = series.map(Subject::Page);
     designs
         .chain(sheets)
+        .chain(series)
         .chain(agents)
         .chain(documents)
         .collect()
@@ -190,6 +197,7 @@ fn write(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
             impression::record(here, design, design.impressions.get(&key.number)?)
         }
         Subject::Page(Address::Design(key)) => design::design(here, public.designs.get(key)?),
+        Subject::Page(Address::Series(key)) => series::series(here, public.series.get(key)?)?,
         Subject::Page(Address::Holder(key)) => agents::holder(here, public.holders.get(key)?),
         Subject::Page(Address::Person(key)) => agents::person(here, public.people.get(key)?),
         Subject::Page(Address::Document(key)) => {

@@ -26,12 +26,13 @@ pub(super) fn designs(sources: Sources<'_>) -> Written {
         .certainty_of("date_certainty", |design| &design.date)
         .list("technique", |design| Cell::placed(&design.technique))
         .list("support", |design| Cell::placed(&design.support))
-        .text("series", |design| {
-            design.series.as_ref().map(|series| &series.name).into()
-        })
-        .text("series_position", |design| {
-            let series = design.series.as_ref();
-            series.and_then(|series| series.position.as_ref()).into()
+        .list("series", |design| {
+            Cell::list(
+                design
+                    .series
+                    .iter()
+                    .map(|place| place.of.value.as_str().to_owned()),
+            )
         })
         .size(
             ["image_height_mm", "image_width_mm", "image_certainty"],

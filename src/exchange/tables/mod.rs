@@ -11,6 +11,7 @@
 //! | `designs`, `states`, `points` | designs and their parts |
 //! | `impressions`, `sheet_history` | sheets |
 //! | `statements` | who says what, where sources may disagree |
+//! | `series` | series, and the places in them |
 //! | `documents` | documents and what they tell |
 //! | `parties`, `literature`, `pictures`, `texts` | everything else |
 //! | `holder_sheets` | the table of its sheets that each holder has |
@@ -30,6 +31,7 @@ mod parties;
 mod pictures;
 mod points;
 mod rows;
+mod series;
 mod shared;
 mod sheet_history;
 mod statements;
@@ -85,6 +87,8 @@ const TABLES: &[fn(Sources<'_>) -> Written] = &[
     parties::shared_marks,
     parties::mark_users,
     parties::mark_conditions,
+    series::series,
+    series::places,
     documents::documents,
     documents::statements,
     literature::literature,

@@ -26,6 +26,13 @@ pub(super) fn statements(sources: Sources<'_>) -> Written {
         let of = format!("mark:{}", mark.key);
         sizes(of, "size", &mark.size)
     });
+    let of_series = sources.public.series.values().flat_map(|series| {
+        let of = format!("series:{}", series.key);
+        let mut rows = values(&of, "date", &series.date);
+        rows.extend(values(&of, "publisher", &series.publisher));
+        rows.extend(values(&of, "number", &series.number));
+        rows
+    });
     TableOf::new("statements")
         .text("of", |row: &Row| row.of.as_str().into())
         .required()
@@ -38,7 +45,7 @@ pub(super) fn statements(sources: Sources<'_>) -> Written {
         .number("width_mm", |row| row.size.map(Size::width_mm).into())
         .claim(sources, |row| row.claim)
         .keyed_by(&["of", "about", "position"])
-        .write(of_designs.chain(of_marks))
+        .write(of_designs.chain(of_marks).chain(of_series))
 }
 
 fn of_design(design: &Design) -> Vec<Row<'_>> {

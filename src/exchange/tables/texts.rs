@@ -49,6 +49,10 @@ pub(super) fn texts(sources: Sources<'_>) -> Written {
             document.note.as_ref()?,
         ))
     });
+    let series = public
+        .series
+        .values()
+        .filter_map(|series| Some((Target::Series(series.key.clone()), series.note.as_ref()?)));
     let pages = public
         .pages
         .values()
@@ -60,6 +64,7 @@ pub(super) fn texts(sources: Sources<'_>) -> Written {
         .chain(works)
         .chain(marks)
         .chain(documents)
+        .chain(series)
         .chain(pages);
     TableOf::new("texts")
         .id("of", |row: &TextRow| row.of.to_string().into())
@@ -75,6 +80,7 @@ pub(super) fn texts(sources: Sources<'_>) -> Written {
                 Target::Work(key) => Address::Work(key.clone()),
                 Target::Mark(key) => Address::Mark(key.clone()),
                 Target::Document(key) => Address::Document(key.clone()),
+                Target::Series(key) => Address::Series(key.clone()),
                 Target::Exhibition(key) => Address::Exhibition(key.clone()),
                 Target::Picture(_) => Address::Opening,
             };

@@ -1,5 +1,5 @@
-//! The series in the census: how many sheets the designs of each have, with the records of every
-//! figure.
+//! The series in the census: how many sheets of each are known, with the records of every figure. Where printings came out
+//! in a series, their sheets are counted, else all sheets of its designs.
 
 use std::collections::BTreeSet;
 
@@ -8,8 +8,9 @@ use serde::Serialize;
 use super::sheet_records::Records;
 use crate::model::impression::Status;
 use crate::model::key::Key;
+use crate::model::series_place::SeriesRef;
 use crate::model::words::ClosedList as _;
-use crate::page::setting::address::{Fragment, Overview};
+use crate::page::setting::address::Fragment;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 use crate::study::census::Census;
@@ -37,30 +38,38 @@ struct StatusRecords {
     records: CleanHtml,
 }
 
-/// The series, by name. `statuses` are the columns of the table.
+/// The series with designs, by name. `statuses` are the columns of the table.
 pub(super) fn all(here: &Here<'_>, statuses: &[Status], records: &Records<'_>) -> Vec<SeriesRow> {
     let collator = Collator::of_words(here.language());
-    let mut series: Vec<(&String, &Census)> = here.book.studies.series.iter().collect();
-    series.sort_by(|(a, _), (b, _)| collator.compare(a, b));
-    let mut taken = BTreeSet::new();
-    let series = (1..).zip(series).map(|(place, (name, census))| {
+    let series = here.book.studies.series.iter();
+    let mut series: Vec<(String, &SeriesRef, &Census)> = series
+        .filter(|(_, study)| study.known() > 0)
+        .map(|(of, study)| (here.series_name(of), of, &study.census))
+        .collect();
+    series.sort_by(|(a, ..), (b, ..)| collator.compare(a, b));
+    // The keys of records are taken first.
+    let recorded = series.iter().filter_map(|(_, of, _)| of.key());
+    let mut taken: BTreeSet<String> = recorded.map(ToString::to_string).collect();
+    let series = (1..).zip(series).map(|(place, (name, of, census))| {
         // Names in other scripts have no form for an address, and two names may have the same.
-        let own = Key::nearest_form(name).map(|key| key.to_string());
-        let key = own.filter(|key| taken.insert(key.clone()));
+        let key = of.key().map(ToString::to_string).or_else(|| {
+            let own = Key::nearest_form(&name).map(|key| key.to_string());
+            own.filter(|key| taken.insert(key.clone()))
+        });
         let key = key.unwrap_or_else(|| format!("{place}."));
         let id = Fragment::Counted("series", Some(&key)).to_string();
-        one(here, name, census, id, statuses, records)
+        let title = here.series(of);
+        one(here, (name, title), census, id, (statuses, records))
     });
     series.collect()
 }
 
 fn one(
     here: &Here<'_>,
-    name: &str,
+    (name, title): (String, CleanHtml),
     census: &Census,
     id: String,
-    statuses: &[Status],
-    records: &Records<'_>,
+    (statuses, records): (&[Status], &Records<'_>),
 ) -> SeriesRow {
     let leading = |id: &str, figure: CleanHtml| CleanHtml::link(&format!("#{id}"), &figure);
     let id_of = |status: Status| format!("{id}.{}", status.word());
@@ -80,14 +89,14 @@ fn one(
     };
     let known = here.sheets(census.sheets);
     SeriesRow {
-        title: here.gathered(Overview::Series, name, name),
+        title,
         known: if census.sheets.at_most == 0 {
             known
         } else {
             leading(&id, known)
         },
         statuses: statuses.iter().map(figure).collect(),
-        name: name.to_owned(),
+        name,
         records: statuses.iter().filter_map(of_status).collect(),
         id,
     }

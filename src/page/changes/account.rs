@@ -108,6 +108,7 @@ fn others(here: &Here<'_>, account: &EditionAccount, id: &str) -> Vec<CleanHtml>
         (IssuedKind::Exhibition, "changes-new-exhibitions"),
         (IssuedKind::Mark, "changes-new-marks"),
         (IssuedKind::Document, "changes-new-documents"),
+        (IssuedKind::Series, "changes-new-series"),
         (IssuedKind::Page, "changes-new-pages"),
     ];
     for (kind, word) in kinds {

@@ -10,7 +10,8 @@ use crate::page::phrases::dates;
 use crate::page::phrases::enumeration;
 use crate::page::phrases::formerly;
 use crate::page::phrases::matrices;
-use crate::page::setting::address::{Fragment, Overview};
+use crate::page::phrases::series_names;
+use crate::page::setting::address::Fragment;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences, capitalised, sentence_start};
 
@@ -71,7 +72,14 @@ pub(super) fn facts(here: &Here<'_>, design: &Design, place: FactsPlace) -> Vec<
         Fact::one(words.word("technique"), sentence_start(&technique)),
         Fact::one(words.word("support"), capitalised(&support)),
         sizes::fact(here, design),
-        Fact::one(words.word("series-one"), series(here, design)),
+        Fact::of_lines(
+            words.word("series-one"),
+            design
+                .series
+                .iter()
+                .map(|place| series_names::place(here, place))
+                .collect(),
+        ),
     ];
     facts.push(matrices(here, design));
     facts.push(Fact::one(
@@ -110,26 +118,6 @@ fn makers(here: &Here<'_>, design: &Design) -> CleanHtml {
         })
         .collect();
     CleanHtml::join(&lines, "; ")
-}
-
-/// "*Crossings*, no. 1".
-fn series(here: &Here<'_>, design: &Design) -> CleanHtml {
-    let Some(series) = &design.series else {
-        return CleanHtml::empty();
-    };
-    let name = CleanHtml::element(
-        "i",
-        &[],
-        &here.gathered(Overview::Series, &series.name, &series.name),
-    );
-    match &series.position {
-        Some(position) => here.words().html(
-            "place-in-series",
-            None,
-            &[("series", &name), ("position", &CleanHtml::text(position))],
-        ),
-        None => name,
-    }
 }
 
 fn matrices(here: &Here<'_>, design: &Design) -> Option<Fact> {

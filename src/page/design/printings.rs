@@ -15,6 +15,7 @@ use crate::page::phrases::document_names::told_of;
 use crate::page::phrases::earlier_numbers::{self, NumberedPart};
 use crate::page::phrases::enumeration;
 use crate::page::phrases::matrices;
+use crate::page::phrases::series_names;
 use crate::page::phrases::standing_note;
 use crate::page::phrases::values;
 use crate::page::setting::address::{Address, Fragment};
@@ -157,6 +158,14 @@ fn line(here: &Here<'_>, design: &Design, printing: &Printing) -> PrintingLine {
             "matrices",
             &enumeration::together(here, &matrices),
         ));
+    }
+    if !printing.series.is_empty() {
+        let places = printing
+            .series
+            .iter()
+            .map(|place| series_names::place(here, place));
+        let places = CleanHtml::join(&places.collect::<Vec<_>>(), "; ");
+        sentences.push(say("came-out-in", "series", &places));
     }
     sentences.extend(
         printing

@@ -210,6 +210,17 @@ fn event_line(here: &Here<'_>, when: &str, event: &Event) -> Option<CleanHtml> {
             say = dates::throughout;
             of_person("event-active", key)
         }
+        EventKind::Series(key) => {
+            say = dates::throughout;
+            let record = here.public().series.get(key)?;
+            let series = here.series_record(key);
+            // A form says that it was published; without one the date may be that of its prints.
+            let id = match record.issued {
+                Some(_) => "event-series-published",
+                None => "event-series",
+            };
+            words.html(id, None, &[("series", &series)])
+        }
         EventKind::Document(key) => {
             say = dates::throughout;
             let document = here.public().documents.get(key)?;

@@ -9,10 +9,12 @@ use crate::model::key::{ImpressionKey, Key};
 use crate::model::vocabulary::List as Vocabulary;
 use crate::model::words::ClosedList as _;
 use crate::page::lists::list::List;
+use crate::page::lists::series_members::{hung, missing};
 use crate::page::lists::wall::{self, Hung};
+use crate::page::phrases::series_names::published;
 use crate::page::setting::address::Overview;
 use crate::page::setting::book::Here;
-use crate::page::setting::html::CleanHtml;
+use crate::page::setting::html::{CleanHtml, as_sentences};
 use crate::page::setting::leaf::Leaf;
 use crate::study::order::Collator;
 
@@ -34,38 +36,25 @@ fn leaf(here: &Here<'_>, overview: Overview, template: &'static str, lists: Vec<
     Leaf::new(here.address, title, template, &view)
 }
 
-/// The series, each in its own order.
+/// The series, each in its own order, under its title; one with a record leads to its page and says who published it.
 pub(crate) fn series(here: &Here<'_>) -> Leaf {
-    let numbers = Collator::of_numbers(here.language());
-    let mut by_name: BTreeMap<&str, Vec<(&str, Hung)>> = BTreeMap::new();
-    for design in here.designs_in_order() {
-        if let Some(series) = &design.series {
-            let position = series.position.as_deref().unwrap_or_default();
-            let mut hung = wall::design(here, design);
-            if !position.is_empty() {
-                hung.place = format!("{position}.");
-            }
-            by_name
-                .entry(&series.name)
-                .or_default()
-                .push((position, hung));
-        }
-    }
-    let lists = by_name
-        .into_iter()
-        .map(|(name, mut hung)| {
-            // The sort is stable: designs without a position keep the order of the catalogue.
-            hung.sort_by(|a, b| numbers.compare(a.0, b.0));
-            let hung = hung.into_iter().map(|(_, hung)| hung).collect();
-            List::of_wall(CleanHtml::text(name), hung).at(id_of(name))
-        })
-        .collect();
-    leaf(
-        here,
-        Overview::Series,
-        "pages/series.html",
-        in_order(here, lists),
-    )
+    let lists = here.book.studies.series.iter().map(|(of, study)| {
+        let record = of.key().and_then(|key| here.public().series.get(key));
+        let name = here.series_name(of);
+        let heading = match record {
+            Some(record) => here.series_record(&record.key),
+            None => CleanHtml::text(&name),
+        };
+        let note = record.map_or_else(CleanHtml::empty, |record| {
+            let missing = CleanHtml::text(&missing(here, study));
+            as_sentences(&[published(here, record), missing])
+        });
+        let mut list = List::of_wall(heading, hung(here, study)).at(id_of(&name));
+        list.note = note.some();
+        list
+    });
+    let lists = in_order(here, lists.collect());
+    leaf(here, Overview::Series, "pages/series.html", lists)
 }
 
 /// The subjects, terms and free words.

@@ -38,6 +38,7 @@ fn named(here: &Here<'_>, address: &Address) -> Option<CleanHtml> {
         Address::Exhibition(key) => here.exhibition(key),
         Address::Mark(key) => here.mark(key),
         Address::Document(key) => here.document(key),
+        Address::Series(key) => here.series_record(key),
         Address::Page(key) => {
             let title = &here.public().pages.get(key)?.title;
             here.link(address, &CleanHtml::text(title))
@@ -149,6 +150,7 @@ fn source_named(here: &Here<'_>, source: &RecordId) -> Option<CleanHtml> {
         RecordId::Person(key) => here.person(key),
         RecordId::Mark(key) => here.mark(key),
         RecordId::Document(key) => here.document(key),
+        RecordId::Series(key) => here.series_record(key),
         RecordId::Work(key) => here.work(key, None),
         RecordId::Page(_) | RecordId::Term(..) => return None,
     })

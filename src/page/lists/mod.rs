@@ -10,6 +10,7 @@
 //! | `mentions` | the pages and records that name a record |
 //! | `choices` | the records to choose from in place of a withdrawn one |
 //! | `wall` | small pictures of designs and impressions, side by side |
+//! | `series_members` | the designs of a series, and what is missing of them |
 //! | `custody` | who keeps and who owns a sheet |
 
 pub(crate) mod checklist;
@@ -19,5 +20,6 @@ pub(crate) mod facts;
 pub(crate) mod list;
 pub(crate) mod mentions;
 pub(crate) mod run_on;
+pub(crate) mod series_members;
 pub(crate) mod table;
 pub(crate) mod wall;

@@ -107,6 +107,7 @@ pub(crate) fn target_name(here: &Here<'_>, of: &EvidenceTarget) -> CleanHtml {
         }
         EvidenceTarget::Impression(key) => here.impression_of(key),
         EvidenceTarget::Person(key) => here.person(key),
+        EvidenceTarget::Series(key) => here.series_record(key),
     }
 }
 

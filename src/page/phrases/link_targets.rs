@@ -50,6 +50,10 @@ impl Here<'_> {
                 let document = public.documents.get(key)?;
                 (Address::Document(key.clone()), self.document_name(document))
             }
+            Target::Series(key) => {
+                let series = public.series.get(key)?;
+                (Address::Series(key.clone()), self.series_title(series))
+            }
             Target::Page(key) => {
                 let page = public.pages.get(key)?;
                 (Address::of_page(key), CleanHtml::text(&page.title))

@@ -55,6 +55,7 @@ pub(crate) mod party_names;
 pub(crate) mod readings;
 pub(crate) mod refusals;
 pub(crate) mod rights;
+pub(crate) mod series_names;
 pub(crate) mod sheet_counts;
 mod sheet_names;
 pub(crate) mod sizes;

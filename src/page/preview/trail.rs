@@ -35,6 +35,7 @@ pub(super) fn above(here: &Here<'_>) -> Vec<Step> {
         Address::Person(_) => steps.extend(overview(here, Overview::People)),
         Address::Work(_) => steps.extend(overview(here, Overview::Literature)),
         Address::Exhibition(_) => steps.extend(overview(here, Overview::Exhibitions)),
+        Address::Series(_) => steps.extend(overview(here, Overview::Series)),
         Address::Document(_) => steps.extend(overview(here, Overview::Documents)),
         Address::Mark(_) => steps.extend(overview(here, Overview::Marks)),
         Address::Edition(_) => steps.extend(overview(here, Overview::Changes)),

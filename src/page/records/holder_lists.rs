@@ -229,6 +229,7 @@ pub(super) fn named(here: &Here<'_>, mentions: &[Mention]) -> Vec<List> {
     let parts = [
         (MentionRole::Printer, "named-printer"),
         (MentionRole::Publisher, "named-publisher"),
+        (MentionRole::SeriesPublisher, "named-series-publisher"),
         (MentionRole::Mark, "named-mark"),
         (MentionRole::AppliedMark, "named-applied-mark"),
         (MentionRole::MarkUser, "named-mark-user"),

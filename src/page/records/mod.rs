@@ -8,6 +8,8 @@
 //! | `work` | a work of the literature |
 //! | `exhibition` | an exhibition |
 //! | `mark` | a mark that several sheets share |
+//! | `document` | a document |
+//! | `series` | a series |
 
 pub(crate) mod document;
 pub(crate) mod exhibition;
@@ -15,4 +17,5 @@ pub(crate) mod holder;
 mod holder_lists;
 pub(crate) mod mark;
 pub(crate) mod person;
+pub(crate) mod series;
 pub(crate) mod work;

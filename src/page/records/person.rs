@@ -19,7 +19,7 @@ use crate::page::lists::run_on::{self, RunOn};
 use crate::page::phrases::dates;
 use crate::page::phrases::document_names::told_of;
 use crate::page::phrases::party_names::{roles, sorted_name};
-use crate::page::setting::address::{Address, Fragment, Overview};
+use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 use crate::page::setting::leaf::Leaf;
@@ -140,12 +140,13 @@ fn made(here: &Here<'_>, person: &Key, mentions: &[Mention]) -> RunOn {
         .map(|design| (design, roles_in(here, person, design)))
         .collect();
     // Designs without series come last; the sort is stable.
-    designs.sort_by_key(|(design, _)| design.series.is_none());
+    designs.sort_by_key(|(design, _)| design.series.is_empty());
     let usual = most_common(designs.iter().map(|(_, roles)| roles.as_str())).to_owned();
     let is_always = designs.iter().all(|(_, roles)| *roles == usual);
     let items = designs.iter().map(|(design, roles)| {
-        let lead = match &design.series {
-            Some(series) => here.gathered(Overview::Series, &series.name, &series.name),
+        // A design of several series stands once, with the first.
+        let lead = match design.series.first() {
+            Some(place) => here.series(&place.of.value),
             None => CleanHtml::text(words.word("in-no-series")),
         };
         let roles = if *roles == usual {

@@ -48,7 +48,11 @@ pub(super) fn design(here: &Here<'_>, design: &Design, ranks: &Ranks) -> Entry {
     for key in &design.support {
         add_term(here, &mut entry, Vocabulary::Papers, key.as_str());
     }
-    entry.add_all(Field::Fact, design.series.as_ref().map(|s| s.name.as_str()));
+    let series = design.series.iter();
+    entry.add_all(
+        Field::Fact,
+        series.map(|place| here.series_name(&place.of.value)),
+    );
     entry.add_all(
         Field::Fact,
         design.subjects.iter().map(|s| here.subject(s).plain()),

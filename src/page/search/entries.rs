@@ -27,6 +27,7 @@ pub(crate) fn entries(here: &Here<'_>) -> Vec<Entry> {
     entries.extend(publications::works(here));
     entries.extend(publications::earlier_numbers(here));
     entries.extend(publications::exhibitions(here));
+    entries.extend(publications::series(here));
     entries.extend(publications::documents(here));
     entries.extend(texts::pages(here));
     entries.extend(texts::terms(here));

@@ -8,7 +8,7 @@
 //! | `impressions` | impressions |
 //! | `marks` | marks and watermarks |
 //! | `parties` | holders and people |
-//! | `publications` | the literature, exhibitions, documents |
+//! | `publications` | the literature, exhibitions, series, documents |
 //! | `texts` | the catalogue's own pages, its indexes, the terms of its glossary |
 //! | `former` | former keys, which old addresses show |
 //! | `narrowing` | the values by which readers narrow a search |

@@ -1,4 +1,4 @@
-//! The literature, the numbers of earlier catalogues, the exhibitions and the documents, as they are searched.
+//! The literature, the numbers of earlier catalogues, the exhibitions, the series and the documents, as they are searched.
 
 use super::designs::as_cited;
 use super::former;
@@ -10,6 +10,7 @@ use crate::model::vocabulary::List;
 use crate::page::phrases::dates;
 use crate::page::phrases::document_names::{date, kept};
 use crate::page::phrases::earlier_numbers::relation;
+use crate::page::phrases::series_names::published;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 use crate::page::texts::plain_text;
@@ -104,6 +105,33 @@ pub(super) fn exhibitions(here: &Here<'_>) -> Vec<Entry> {
         entry
     });
     by_title(here, exhibitions.collect())
+}
+
+/// The series that have records, by title.
+pub(super) fn series(here: &Here<'_>) -> Vec<Entry> {
+    let series = here.public().series.values().map(|series| {
+        let href = Address::Series(series.key.clone()).to_string();
+        let name = here.series_title(series).plain();
+        let mut entry = Entry::new(EntryKind::Series, name.clone(), href);
+        let titles = series.titles.iter().map(|title| title.text.value.clone());
+        let others: Vec<String> = titles.filter(|title| *title != name).collect();
+        entry.add(Field::Name, name);
+        entry.add_all(Field::Name, others);
+        former::add(here, Target::Series(series.key.clone()), &mut entry);
+        let facts = published(here, series).plain();
+        if !facts.is_empty() {
+            entry.about.clone_from(&facts);
+            entry.add(Field::Fact, facts);
+        }
+        if let Some(remark) = &series.remark {
+            entry.add(Field::Text, remark);
+        }
+        if let Some(note) = &series.note {
+            entry.add(Field::Text, plain_text::note(here, Some(note)));
+        }
+        entry
+    });
+    by_title(here, series.collect())
 }
 
 /// The documents, by title.

@@ -127,6 +127,8 @@ pub enum Address {
     Mark(Key),
     /// A document.
     Document(Key),
+    /// A series.
+    Series(Key),
     /// An edition of the catalogue.
     Edition(Key),
     /// One of the catalogue's own pages.
@@ -157,6 +159,7 @@ impl fmt::Display for Address {
             Address::Exhibition(key) => record(f, &Target::Exhibition(key.clone())),
             Address::Mark(key) => record(f, &Target::Mark(key.clone())),
             Address::Document(key) => record(f, &Target::Document(key.clone())),
+            Address::Series(key) => record(f, &Target::Series(key.clone())),
             Address::Edition(key) => write!(f, "edition/{key}/"),
             Address::Page(key) => record(f, &Target::Page(key.clone())),
         }
@@ -205,6 +208,7 @@ impl Address {
             RecordId::Work(key) => Some(Address::Work(key.clone())),
             RecordId::Mark(key) => Some(Address::Mark(key.clone())),
             RecordId::Document(key) => Some(Address::Document(key.clone())),
+            RecordId::Series(key) => Some(Address::Series(key.clone())),
             RecordId::Page(key) => Some(Address::of_page(key)),
             RecordId::Catalogue | RecordId::Term(..) => None,
         }

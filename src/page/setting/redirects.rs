@@ -135,6 +135,7 @@ fn page_of(target: &Target) -> Option<Address> {
         Target::Exhibition(key) => Address::Exhibition(key.clone()),
         Target::Mark(key) => Address::Mark(key.clone()),
         Target::Document(key) => Address::Document(key.clone()),
+        Target::Series(key) => Address::Series(key.clone()),
         Target::Page(key) => Address::of_page(key),
         Target::Impression(_) | Target::Picture(_) => return None,
     })

@@ -36,6 +36,10 @@ pub(crate) enum FileKind {
     Mark(Key),
     /// `marks/KEY.md`.
     MarkNote(Key),
+    /// `series/KEY.toml`.
+    Series(Key),
+    /// `series/KEY.md`.
+    SeriesNote(Key),
     /// `documents/KEY.toml`.
     Document(Key),
     /// `documents/KEY.md`.
@@ -159,6 +163,7 @@ pub(crate) fn recognise(path: &str) -> FileKind {
         ["records", "holders", file] => keyed(file, FileKind::Holder, Some(FileKind::HolderNote)),
         ["records", "people", file] => keyed(file, FileKind::Person, Some(FileKind::PersonNote)),
         ["records", "marks", file] => keyed(file, FileKind::Mark, Some(FileKind::MarkNote)),
+        ["records", "series", file] => keyed(file, FileKind::Series, Some(FileKind::SeriesNote)),
         ["records", "documents", "pictures", ..] => FileKind::DocumentPicture,
         ["records", "documents", file] => of_document(file),
         ["records", "pages", file] => keyed(file, FileKind::PageRecord, Some(FileKind::Page)),

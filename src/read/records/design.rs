@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::model::certainty::Statements;
 use crate::model::codes::Code;
 use crate::model::design::{
-    Comparison, Design, Maker, Matrix, MatrixNow, Related, Series, Title, TitleKind,
+    Comparison, Design, Maker, Matrix, MatrixNow, Related, Title, TitleKind,
 };
 use crate::model::finding::Finding;
 use crate::model::key::Key;
@@ -19,6 +19,7 @@ use crate::read::limits::{MOST_ANSWERS, MOST_CANDIDATES};
 use crate::read::records::citations;
 use crate::read::records::pictures::{self, Folder, Pictures};
 use crate::read::records::points::{Points, points};
+use crate::read::records::series_places::series_places;
 use crate::read::records::sizes::sizes;
 use crate::read::records::states::{printings, states, variants};
 use crate::read::table::fields::Fields;
@@ -37,7 +38,7 @@ pub(crate) fn blank(key: &Key, place: Place) -> Design {
         makers: Vec::new(),
         technique: Vec::new(),
         support: Vec::new(),
-        series: None,
+        series: Vec::new(),
         subjects: Vec::new(),
         related: Vec::new(),
         known_from: Vec::new(),
@@ -85,7 +86,7 @@ pub(crate) fn design(fields: &mut Fields<'_, '_>, key: &Key, folder: &Folder<'_>
     design.makers = makers(fields);
     design.technique = fields.terms("technique");
     design.support = fields.terms("support");
-    design.series = series(fields);
+    design.series = series_places(fields);
     design.subjects = fields.several("subjects", values::telling_text);
     design.related = related(fields);
     design.known_from = citations::plain(fields, "known_from");
@@ -106,7 +107,7 @@ pub(crate) fn design(fields: &mut Fields<'_, '_>, key: &Key, folder: &Folder<'_>
     note(states.all_known, Code::StateUnknown);
     design.states = states.all;
     points.states = design.states.iter().map(|s| s.key.value.clone()).collect();
-    let has_states = !design.states.is_empty() || !states.all_known;
+    let has_states = design.standing_states().next().is_some() || !states.all_known;
     let printings = printings(fields, &points, has_states);
     note(printings.all_known, Code::PrintingUnknown);
     design.printings = printings.all;
@@ -184,7 +185,8 @@ fn too_large(design: &Design) -> Option<Finding> {
     None
 }
 
-fn titles(fields: &mut Fields<'_, '_>) -> Vec<Title> {
+/// Reads `titles`.
+pub(crate) fn titles(fields: &mut Fields<'_, '_>) -> Vec<Title> {
     let titles = fields.tables("titles", |fields| {
         let text = fields.text("text");
         let title = Title {
@@ -227,17 +229,6 @@ fn makers(fields: &mut Fields<'_, '_>) -> Vec<Maker> {
         };
         Some(maker)
     })
-}
-
-fn series(fields: &mut Fields<'_, '_>) -> Option<Series> {
-    fields.table("series", |fields| {
-        let name = fields.text("name");
-        let position = fields.words("position");
-        Some(Series {
-            name: name?,
-            position,
-        })
-    })?
 }
 
 fn related(fields: &mut Fields<'_, '_>) -> Vec<Related> {

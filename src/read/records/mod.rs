@@ -22,6 +22,8 @@ pub(crate) mod points;
 pub(crate) mod provenance;
 pub(crate) mod record;
 pub(crate) mod register;
+pub(crate) mod series;
+pub(crate) mod series_places;
 pub(crate) mod settings;
 pub(crate) mod settled;
 pub(crate) mod sizes;

@@ -7,6 +7,7 @@ use crate::model::state::{State, Variant};
 use crate::read::faults::{Faults, Node};
 use crate::read::records::citations;
 use crate::read::records::points::{Points, shows};
+use crate::read::records::series_places::series_places;
 use crate::read::records::sizes::sizes;
 use crate::read::table::fields::Fields;
 use crate::read::table::keyed::Keyed;
@@ -37,7 +38,7 @@ pub(crate) fn states(fields: &mut Fields<'_, '_>, points: &Points) -> Keyed<Stat
     })
 }
 
-/// Reads `[[printings]]`. Where the design has states, a printing of its own matrices says which it contains.
+/// Reads `[[printings]]`. Where states of the design stand, a printing of its own matrices says which it contains.
 pub(crate) fn printings(
     fields: &mut Fields<'_, '_>,
     points: &Points,
@@ -69,6 +70,7 @@ pub(crate) fn printings(
             size: sizes(fields),
             inks: fields.several("inks", values::telling_text),
             pressed: fields.word("pressed").map(|pressed| pressed.value),
+            series: series_places(fields),
             shows: shows(fields, points),
             literature: citations::numbered(fields, "literature"),
             standing: fields.stands(),

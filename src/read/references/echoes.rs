@@ -42,6 +42,7 @@ pub(crate) struct Unread {
     people: bool,
     marks: bool,
     documents: bool,
+    series: bool,
     /// Whether a document has pictures that were not read.
     pub(crate) pictures_of_documents: bool,
 }
@@ -125,6 +126,7 @@ impl Unread {
         self.people = unreadable("records/people/");
         self.marks = unreadable("records/marks/");
         self.documents = unreadable("records/documents/");
+        self.series = unreadable("records/series/");
     }
 
     /// Whether the missing target of a reference may be something that was not read. The fault that kept it
@@ -161,6 +163,7 @@ impl Unread {
             }
             Code::MarkUnknown => self.marks || misnamed("marks"),
             Code::DocumentUnknown => self.documents || misnamed("documents"),
+            Code::SeriesUnknown => self.series || misnamed("series"),
             Code::PageUnknown => misnamed("pages"),
             _ => false,
         }

@@ -413,6 +413,7 @@ fn referent(target: Target, role: MentionRole, text: &str) -> Option<Referent> {
         Target::Work => link::Target::Work(text.parse().ok()?),
         Target::Exhibition => link::Target::Exhibition(text.parse().ok()?),
         Target::Mark => link::Target::Mark(text.parse().ok()?),
+        Target::Series => link::Target::Series(text.parse().ok()?),
         Target::Cited => text.parse::<Cited>().ok()?.record(),
         Target::Page => link::Target::Page(text.parse().ok()?),
     };

@@ -302,6 +302,7 @@ fn present(former: &FormerKeys, was: &EvidenceTarget) -> Option<EvidenceTarget> 
             link::Target::Design(key) => Some(EvidenceTarget::Design(key)),
             link::Target::Impression(key) => Some(EvidenceTarget::Impression(key)),
             link::Target::Person(key) => Some(EvidenceTarget::Person(key)),
+            link::Target::Series(key) => Some(EvidenceTarget::Series(key)),
             _ => None,
         };
     };
@@ -338,6 +339,7 @@ fn refers(former: &FormerKeys, target: Target, text: &str) -> Option<String> {
         Target::Work => record(link::Target::Work(text.parse().ok()?)),
         Target::Exhibition => record(link::Target::Exhibition(text.parse().ok()?)),
         Target::Mark => record(link::Target::Mark(text.parse().ok()?)),
+        Target::Series => record(link::Target::Series(text.parse().ok()?)),
         Target::Cited => {
             let now = former.record(&text.parse::<Cited>().ok()?.record())?;
             Some(match now {

@@ -88,6 +88,7 @@ fn is_of_file(target: &Target, kind: &FileKind) -> bool {
         | (Target::Person(old), FileKind::Person(key))
         | (Target::Mark(old), FileKind::Mark(key))
         | (Target::Document(old), FileKind::Document(key))
+        | (Target::Series(old), FileKind::Series(key))
         | (Target::Page(old), FileKind::PageRecord(key)) => old == key,
         _ => false,
     }
@@ -107,6 +108,7 @@ pub(super) fn moves(plan: &mut RenamePlan, inputs: &Inputs, thing: &Named, new: 
         Target::Person(_) => "people",
         Target::Mark(_) => "marks",
         Target::Document(_) => "documents",
+        Target::Series(_) => "series",
         Target::Page(_) => "pages",
         _ => return,
     };

@@ -19,6 +19,7 @@ pub const KINDS: &[&str] = &[
     "exhibition",
     "mark",
     "document",
+    "series",
     "page",
     "picture",
     "matrix",
@@ -158,6 +159,7 @@ fn keys<'c>(catalogue: &'c Catalogue, thing: &Named) -> Box<dyn Iterator<Item = 
             Target::Exhibition(_) => Box::new(catalogue.exhibitions.keys().map(Key::as_str)),
             Target::Mark(_) => Box::new(catalogue.marks.keys().map(Key::as_str)),
             Target::Document(_) => Box::new(catalogue.documents.keys().map(Key::as_str)),
+            Target::Series(_) => Box::new(catalogue.series.keys().map(Key::as_str)),
             Target::Page(_) => Box::new(catalogue.pages.keys().map(Key::as_str)),
             Target::Picture(key) => {
                 let pictures = catalogue.pictures_of(&key.owner).iter();

@@ -119,7 +119,7 @@ pub enum Takes {
     /// A record, named as in links (`design:14`, `impression:14.7`).
     Link(MentionRole),
     /// What a document tells something of: `design:14`, `state:14/cut-down`, `printing:14/own`, `impression:14.7`,
-    /// `person:KEY`.
+    /// `person:KEY`, `series:KEY`.
     EvidenceTarget(MentionRole),
     /// The key of a person or holder, or `{ name = "…" }` ([`PARTY`]).
     Party(MentionRole),
@@ -185,6 +185,8 @@ pub enum Target {
     Exhibition,
     /// A mark that several sheets share.
     Mark,
+    /// A series.
+    Series,
     /// One of the catalogue's own pages.
     Page,
 }

@@ -43,7 +43,11 @@ pub static DESIGN: Shape = standing(
             Takes::Several(&Takes::Term(List::Papers)),
             "what it is printed on",
         ),
-        may("series", Takes::Table(&SERIES), "the series it belongs to"),
+        may(
+            "series",
+            Takes::Tables(&SERIES_PLACE),
+            "the series to which it belongs, one or several",
+        ),
         may(
             "subjects",
             Takes::Several(&Takes::TermOrWords(List::Subjects)),
@@ -134,11 +138,20 @@ pub static MAKER: Shape = claimed(
     ],
 );
 
-/// A series and the design's position in it.
-pub static SERIES: Shape = plain(
-    "a series",
+/// A series, and the place of a design or a printing in it.
+pub static SERIES_PLACE: Shape = plain(
+    "a place in a series",
     &[
-        must("name", Takes::Text, "its name"),
+        may(
+            "series",
+            Takes::Refers(Target::Series, MentionRole::InSeries),
+            "the key of the series",
+        ),
+        may(
+            "name",
+            Takes::Text,
+            "the name of a series that has no record, in place of `series`",
+        ),
         may("position", Takes::Text, "the place in it, as text"),
     ],
 );
@@ -369,10 +382,10 @@ pub static PRINTING: Shape = standing(
         must("key", Takes::OwnKey, "its key"),
         WAS,
         may("name", Takes::Text, "its name as readers see it"),
-        must(
+        may(
             "kind",
             Takes::Statements(&Takes::Word(words::<PrintingKind>)),
-            "what kind of printing it is",
+            "what kind of printing it is; not known where nothing is said",
         ),
         may(
             "printer",
@@ -425,6 +438,11 @@ pub static PRINTING: Shape = standing(
             "pressed",
             Takes::Word(words::<PrintingMeans>),
             "how the paper was pressed on the matrix",
+        ),
+        may(
+            "series",
+            Takes::Tables(&SERIES_PLACE),
+            "the series in which its sheets came out, one or several",
         ),
         may(
             "shows",

@@ -66,7 +66,7 @@ pub static TELLING: Shape = plain(
         must(
             "of",
             Takes::Several(&Takes::EvidenceTarget(MentionRole::ToldOf)),
-            "of what: \"design:14\", \"state:14/cut-down\", \"printing:14/own\", \"impression:14.7\", \"person:KEY\"",
+            "of what: \"design:14\", \"state:14/cut-down\", \"printing:14/own\", \"impression:14.7\", \"person:KEY\", \"series:KEY\"",
         ),
         must("says", Takes::Text, "what it tells of it, in a sentence"),
         may("at", Takes::Text, "where in the document: \"leaf 3\""),

@@ -39,8 +39,6 @@
 //! assert_eq!(census.sheets, Sheets { at_least: 1, at_most: 2, exact: true });
 //! ```
 
-use std::collections::BTreeMap;
-
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::key::Key;
@@ -59,7 +57,8 @@ mod rows;
 pub mod survival;
 mod values;
 
-use count::count;
+pub(crate) use count::CountedPart;
+use count::{count, count_parts};
 pub use groups::Groups;
 pub(crate) use groups::{is_counted, is_of_own_matrices};
 pub(crate) use readings::readings;
@@ -96,23 +95,14 @@ pub(super) fn counted_together(
     all.filter(move |design| designs == DesignScope::All || !design.standing.is_set_apart())
 }
 
-/// The census of each series, by its name.
+/// The census of parts of designs together. States and printings are of one design each, so they have no rows here.
 #[must_use]
-pub(crate) fn of_series(
+pub(crate) fn of_parts(
     catalogue: &Catalogue,
     groups: &Groups,
-    designs: DesignScope,
-) -> BTreeMap<String, Census> {
-    let mut series: BTreeMap<&str, Vec<&Design>> = BTreeMap::new();
-    for design in counted_together(catalogue, designs) {
-        if let Some(of) = &design.series {
-            series.entry(&of.name.value).or_default().push(design);
-        }
-    }
-    let census = |(name, designs): (&str, Vec<&Design>)| {
-        (name.to_owned(), of_designs(catalogue, groups, &designs))
-    };
-    series.into_iter().map(census).collect()
+    parts: &[CountedPart<'_>],
+) -> Census {
+    count_parts(catalogue, groups, parts)
 }
 
 /// The census of several designs together. States and printings are of one design each, so they have

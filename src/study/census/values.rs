@@ -37,7 +37,13 @@ macro_rules! plain_values {
     )+};
 }
 
-plain_values!(Key, String, CountingClass);
+plain_values!(Key, String, CountingClass, bool);
+
+impl<A: Value, B: Value> Value for (A, B) {
+    fn and(&self, other: &Self) -> Option<Self> {
+        Some((self.0.and(&other.0)?, self.1.and(&other.1)?))
+    }
+}
 
 impl Value for Option<Status> {
     fn and(&self, other: &Self) -> Option<Self> {
@@ -142,6 +148,14 @@ impl<V: Value> Values<V> {
         Values {
             allowed: pairs.collect(),
             do_agree: self.do_agree && others.do_agree,
+        }
+    }
+
+    /// These values as others, each of which follows from one of them.
+    pub fn map<W: Value>(&self, as_other: impl Fn(&V) -> W) -> Values<W> {
+        Values {
+            allowed: self.allowed.iter().map(as_other).collect(),
+            do_agree: self.do_agree,
         }
     }
 

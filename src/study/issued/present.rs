@@ -72,6 +72,12 @@ impl Present {
                 present.picture(PictureOwner::Document(key.clone()), &picture.name.value);
             }
         }
+        for (key, series) in &catalogue.series {
+            let target = Target::Series(key.clone());
+            let note = series.note.as_ref();
+            let entry = present.record(catalogue, target, &RecordId::Series(key.clone()), note);
+            entry.say_standing(&series.standing);
+        }
         for key in catalogue.exhibitions.keys() {
             let target = Target::Exhibition(key.clone());
             present.record(catalogue, target, &RecordId::Exhibition(key.clone()), None);

@@ -96,6 +96,7 @@ impl References {
                     Target::Exhibition(key) => (&mut self.exhibitions, key),
                     Target::Mark(key) => (&mut self.marks, key),
                     Target::Document(key) => (&mut self.documents, key),
+                    Target::Series(key) => (&mut self.series, key),
                     _ => return,
                 };
                 let names = list.iter_mut().find(|names| names.key == *key);

@@ -18,6 +18,7 @@ use crate::model::link::Target;
 use crate::model::literature::Work;
 use crate::model::mark::MarkRecord;
 use crate::model::person::Person;
+use crate::model::series::SeriesRecord;
 use crate::model::standing::RecordStanding;
 use crate::model::words::Standing;
 use crate::study::concordance::{Concordance, DesignPart, ReverseRow};
@@ -58,6 +59,7 @@ impl References {
                 .collect(),
             marks: catalogue.marks.values().map(mark).collect(),
             documents: catalogue.documents.values().map(document).collect(),
+            series: catalogue.series.values().map(series).collect(),
             accessions: accessions(&designs),
             stands: stands(catalogue, &designs),
             designs: names,
@@ -219,6 +221,14 @@ fn document(document: &Document) -> Names {
     Names::new(&document.key, std::iter::once(title).chain(shelfmark))
 }
 
+/// A series by its titles, by its key in words where it has none.
+fn series(series: &SeriesRecord) -> Names {
+    let name = series.name();
+    let other = series.titles.iter().map(|title| title.text.value.as_str());
+    let other = other.filter(|title| *title != name);
+    Names::new(&series.key, std::iter::once(name.as_ref()).chain(other))
+}
+
 /// The records that do not simply stand: a part or sheet of a design stands as the design does, unless it says more.
 fn stands(catalogue: &Catalogue, designs: &[&Design]) -> BTreeMap<String, Stands> {
     let mut all = BTreeMap::new();
@@ -248,6 +258,9 @@ fn stands(catalogue: &Catalogue, designs: &[&Design]) -> BTreeMap<String, Stands
                 &impression.standing,
             );
         }
+    }
+    for series in catalogue.series.values() {
+        add(format!("series:{}", series.key), &series.standing);
     }
     for key in catalogue.holders.keys() {
         if let Some(successor) = catalogue.last_successor(key) {

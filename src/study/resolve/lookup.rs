@@ -92,6 +92,7 @@ impl Lookup {
         lookup.kind("mark", &references.marks, Meant::Mark);
         lookup.kind("exhibition", &references.exhibitions, Meant::Exhibition);
         lookup.kind("document", &references.documents, Meant::Document);
+        lookup.kind("series", &references.series, Meant::Series);
         for holder in &references.holders {
             let texts = holder.names.iter().chain(&holder.former);
             let texts = texts.chain(&holder.town).chain(&holder.isil);

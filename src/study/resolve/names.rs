@@ -34,6 +34,8 @@ pub struct References {
     pub marks: Vec<Names>,
     /// The documents, by key.
     pub documents: Vec<Names>,
+    /// The series, by key.
+    pub series: Vec<Names>,
     /// The accession numbers by their keys ([`super::super::search::words::number_key`]), each with its sheets.
     pub accessions: BTreeMap<String, Vec<Accession>>,
     /// The records, states and printings that do not simply stand, by how they are named: "design:19", "state:19/cut",
@@ -146,7 +148,7 @@ pub struct PrintingNames {
     pub was: Vec<String>,
 }
 
-/// A holder, person, exhibition, mark or document.
+/// A holder, person, exhibition, mark, document or series.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Names {
     /// Its key.

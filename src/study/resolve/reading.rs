@@ -28,6 +28,8 @@ pub enum Meant {
     Exhibition(usize),
     /// A document.
     Document(usize),
+    /// A series.
+    Series(usize),
     /// A work of the literature.
     Work(usize),
     /// A work and one of its numbers.
@@ -214,7 +216,7 @@ impl Reading {
 /// What a reading leads to, in the terms of `resolve --json`.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Target {
-    /// `design`, `impression`, `holder`, `person`, `mark`, `exhibition`, `document` or `literature`.
+    /// `design`, `impression`, `holder`, `person`, `mark`, `exhibition`, `document`, `series` or `literature`.
     pub kind: &'static str,
     /// The key of the record.
     pub key: String,
@@ -363,6 +365,7 @@ impl References {
             Meant::Mark(at) => named("mark", "mark", &self.marks, at),
             Meant::Exhibition(at) => named("exhibition", "exhibition", &self.exhibitions, at),
             Meant::Document(at) => named("document", "document", &self.documents, at),
+            Meant::Series(at) => named("series", "series", &self.series, at),
             Meant::Work(at) => {
                 let work = self.works.get(at)?;
                 let path = format!("lit/{}/", work.key);

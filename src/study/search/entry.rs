@@ -25,6 +25,8 @@ closed_list! {
         Earlier = "earlier",
         /// An exhibition.
         Exhibition = "exhibition",
+        /// A series.
+        Series = "series",
         /// A document.
         Document = "document",
         /// A page of the catalogue: its own texts and its indexes.

@@ -7,13 +7,13 @@ import { bare, comparing, lastNotAfter } from "./find.js";
 const CERTAINTIES = ["certain", "probable", "possible"];
 const [CERTAIN, PROBABLE, POSSIBLE] = [0, 1, 2];
 // What is meant, in the order of readings that are equally good.
-const MEANT = ["design", "state", "printing", "impression", "holder", "person", "mark", "exhibition", "document", "work", "row"];
+const MEANT = ["design", "state", "printing", "impression", "holder", "person", "mark", "exhibition", "document", "series", "work", "row"];
 // How a reference was understood, the closest first.
 const RANKS = ["address", "cited-number", "holder-accession", "earlier", "number", "former-numeral", "name", "former-name", "accession", "earlier-alone", "state-key", "not-there", "beginning"];
 const rankOf = (name) => RANKS.indexOf(name);
 const LAST_EXPLICIT = rankOf("earlier");
 const MOST_BEGINNINGS = 20;
-const KINDS = ["design", "impression", "holder", "person", "lit", "exhibition", "mark", "document", "page", "picture"];
+const KINDS = ["design", "impression", "holder", "person", "lit", "exhibition", "mark", "document", "series", "page", "picture"];
 
 const FIGURES = /^\p{N}+$/u;
 const PLAIN_FIGURE = /^[1-9][0-9]*$/;
@@ -100,7 +100,7 @@ export async function open(load) {
     design.states.forEach(({ key }, state) => add(stateKeys, nameKey(key), [at, state]));
   });
   const placeOf = new Map(designs.map(({ key }, at) => [key, at]));
-  for (const [kind, list] of [["holder", index.holders], ["person", index.people], ["mark", index.marks], ["exhibition", index.exhibitions], ["document", index.documents]]) {
+  for (const [kind, list] of [["holder", index.holders], ["person", index.people], ["mark", index.marks], ["exhibition", index.exhibitions], ["document", index.documents], ["series", index.series]]) {
     list.forEach((record, at) => {
       addNames(record.names, [kind, at], "name", "name");
       addNames(record.former, [kind, at], "former-name", "former-name");
@@ -497,8 +497,8 @@ export async function open(load) {
   const targetOf = ([kind, at, place]) => {
     const address = (name, keys_) => `${index.address}/${expand(index.addresses[name], keys_)}`;
     const target = (name, key, where, label, more = {}) => ({ kind: name, key, state: null, printing: null, address: where, label, ...more });
-    if (["holder", "person", "mark", "exhibition", "document"].includes(kind)) {
-      const { key, names: [first], town } = index[{ holder: "holders", person: "people", mark: "marks", exhibition: "exhibitions", document: "documents" }[kind]][at];
+    if (["holder", "person", "mark", "exhibition", "document", "series"].includes(kind)) {
+      const { key, names: [first], town } = index[{ holder: "holders", person: "people", mark: "marks", exhibition: "exhibitions", document: "documents", series: "series" }[kind]][at];
       const name = first ?? "";
       return target(kind, key, address(kind, { [kind]: key }), town !== undefined && !name.includes(town) ? `${name}, ${town}` : name);
     }

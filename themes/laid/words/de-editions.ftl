@@ -83,6 +83,10 @@ changes-new-documents = { $n ->
     [one] Neues Dokument: { $records }.
    *[other] Neue Dokumente: { $records }.
 }
+changes-new-series = { $n ->
+    [one] Neue Folge: { $records }.
+   *[other] Neue Folgen: { $records }.
+}
 changes-new-pages = { $n ->
     [one] Neue Seite: { $records }.
    *[other] Neue Seiten: { $records }.

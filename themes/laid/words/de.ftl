@@ -130,6 +130,7 @@ search-kind-person = Person
 search-kind-work = Literatur
 search-kind-earlier = Nummer eines früheren Verzeichnisses
 search-kind-exhibition = Ausstellung
+search-kind-series = Folge
 search-kind-document = Dokument
 search-kind-page = Seite
 search-kind-term = Begriff
@@ -352,6 +353,27 @@ size-measured = { $n ->
 series-one = Folge
 formerly-titled = Früher betitelt
 place-in-series = { $series }, Nr. { $position }
+series-form-portfolio = Mappe
+series-form-parts = Folge in Lieferungen
+series-form-set = Satz
+series-form-album = Album
+series-formerly = früher { $title }
+series-publisher = Verleger
+series-declared = Angekündigte Entwürfe
+series-designs = { $n ->
+    [one] { in-words } Entwurf angekündigt
+   *[other] { in-words } Entwürfe angekündigt
+}
+series-known-of = { $known } von { $n } Entwürfen bekannt
+series-open-places = { $n ->
+    [one] Nr. { $places } ist nicht bekannt
+   *[other] Nr. { $places } sind nicht bekannt
+}
+series-sheets = Bekannte Abzüge
+series-counted = Gezählt sind die Abzüge der genannten Drucke; wo keiner genannt ist, alle Abzüge des Entwurfs.
+series-by-status = Darunter: { $statuses }.
+series-sets = Zusammengehörige Sätze
+series-set-whole = vollständig
 blocks = Stöcke
 plates-of-metal = Platten
 stones = Steine
@@ -387,6 +409,7 @@ from-some-matrices = { $n ->
 }
 on-paper = auf { $papers }
 in-inks = in { $inks }
+came-out-in = erschienen in { $series }
 only-in-variant = nur in { $variants }
 matrix-named = { $kind } „{ $name }“
 matrix-block = Stock
@@ -911,6 +934,7 @@ exhibitions-here = Ausstellungen hier
 now-at = jetzt { $where }
 named-printer = Als Drucker
 named-publisher = Als Verleger
+named-series-publisher = Verlegte Folgen
 named-mark = Name steht auf
 named-applied-mark = Marken angebracht auf
 named-mark-user = Als Benutzer der Marke
@@ -958,6 +982,8 @@ event-states = { $n ->
 event-matrix = { $matrix } { $fate }
 event-exhibition = Ausstellung: { $exhibition }
 event-document = Dokument: { $document }
+event-series = Folge: { $series }
+event-series-published = Folge erschienen: { $series }
 
 # Konkordanz und Literatur.
 concordance-brief = { $n ->

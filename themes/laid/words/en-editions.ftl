@@ -83,6 +83,10 @@ changes-new-documents = { $n ->
     [one] New document: { $records }.
    *[other] New documents: { $records }.
 }
+changes-new-series = { $n ->
+    [one] New series: { $records }.
+   *[other] New series: { $records }.
+}
 changes-new-pages = { $n ->
     [one] New page: { $records }.
    *[other] New pages: { $records }.

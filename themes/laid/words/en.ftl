@@ -130,6 +130,7 @@ search-kind-person = Person
 search-kind-work = Literature
 search-kind-earlier = Number of an earlier catalogue
 search-kind-exhibition = Exhibition
+search-kind-series = Series
 search-kind-document = Document
 search-kind-page = Page
 search-kind-term = Term
@@ -352,6 +353,27 @@ size-measured = { $n ->
 series-one = Series
 formerly-titled = Formerly titled
 place-in-series = { $series }, no. { $position }
+series-form-portfolio = Portfolio
+series-form-parts = Series in parts
+series-form-set = Set
+series-form-album = Album
+series-formerly = formerly { $title }
+series-publisher = Publisher
+series-declared = Designs declared
+series-designs = { $n ->
+    [one] { in-words } design declared
+   *[other] { in-words } designs declared
+}
+series-known-of = { $known } of { $n } designs known
+series-open-places = { $n ->
+    [one] No. { $places } is not known
+   *[other] Nos { $places } are not known
+}
+series-sheets = Known impressions
+series-counted = Counted are the impressions of the printings named; where none is named, all impressions of the design.
+series-by-status = Among them: { $statuses }.
+series-sets = Sets kept together
+series-set-whole = complete
 blocks = Blocks
 plates-of-metal = Plates
 stones = Stones
@@ -387,6 +409,7 @@ from-some-matrices = { $n ->
 }
 on-paper = on { $papers }
 in-inks = in { $inks }
+came-out-in = published in { $series }
 only-in-variant = only in { $variants }
 matrix-named = { $name } { $kind }
 matrix-block = block
@@ -911,6 +934,7 @@ exhibitions-here = Exhibitions here
 now-at = now { $where }
 named-printer = As printer
 named-publisher = As publisher
+named-series-publisher = Series published
 named-mark = Name appears on
 named-applied-mark = Marks applied to
 named-mark-user = As user of the mark
@@ -958,6 +982,8 @@ event-states = { $n ->
 event-matrix = { $matrix } { $fate }
 event-exhibition = Exhibition: { $exhibition }
 event-document = Document: { $document }
+event-series = Series: { $series }
+event-series-published = Series published: { $series }
 
 # Concordance and literature.
 concordance-brief = { $n ->

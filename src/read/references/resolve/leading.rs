@@ -68,6 +68,7 @@ fn standing<'c>(catalogue: &'c Catalogue, target: &Target) -> Option<&'c RecordS
     match target {
         Target::Design(key) => Some(&catalogue.designs.get(key)?.standing),
         Target::Impression(key) => Some(&catalogue.impression(key)?.standing),
+        Target::Series(key) => Some(&catalogue.series.get(key)?.standing),
         _ => None,
     }
 }

@@ -93,6 +93,14 @@ impl<'c> Known<'c> {
                 format!("no mark has the key `{key}`"),
                 &format!("add records/marks/{key}.toml"),
             ),
+            Target::Series(key) => absent(
+                (&catalogue.series, key, place),
+                Code::SeriesUnknown,
+                format!("no series has the key `{key}`"),
+                &format!(
+                    "add records/series/{key}.toml, or write `name` for a series without a record"
+                ),
+            ),
             Target::Document(key) => absent(
                 (&catalogue.documents, key, place),
                 Code::DocumentUnknown,
