@@ -3,6 +3,7 @@
 use crate::model::catalogue::Catalogue;
 use crate::model::certainty::{Certainty, Claim, Statements};
 use crate::model::codes::Code;
+use crate::model::design::Maker;
 use crate::model::edtf::Date;
 use crate::model::finding::Finding;
 use crate::model::key::Key;
@@ -120,7 +121,14 @@ fn certain<T>(statements: &Statements<T>) -> Option<&Placed<T>> {
     (own.claim.certainty() == Certainty::Certain).then_some(&own.is)
 }
 
-/// A design, a state or the years of a person's work are dated outside the life of the maker.
+/// Whether a maker is the one whose composition the print repeats, who may have been dead for centuries.
+fn is_repeated(maker: &Maker) -> bool {
+    let role = maker.role.as_ref();
+    role.is_some_and(|role| role.value.as_str() == "after")
+}
+
+/// A design, a state or the years of a person's work are dated outside the life of the maker. The one after whose
+/// composition a print was made is no such maker: prints repeat the works of the dead.
 pub(super) fn makers(catalogue: &Catalogue, studies: &Studies, findings: &mut Vec<Finding>) {
     for person in catalogue.people.values() {
         if let Some(date) = firm::date(person.active.as_ref()) {
@@ -135,7 +143,7 @@ pub(super) fn makers(catalogue: &Catalogue, studies: &Studies, findings: &mut Ve
             let makers = design
                 .makers
                 .iter()
-                .filter(|m| m.claim.certainty() == Certainty::Certain)
+                .filter(|m| m.claim.certainty() == Certainty::Certain && !is_repeated(m))
                 .filter_map(|m| person(catalogue, Some(&m.person)));
             findings.extend(makers.filter_map(|maker| outside_life(maker, &act)));
         }

@@ -75,6 +75,20 @@ fn a_recut_and_a_printing_without_states_are_candidates_without_a_state() {
     assert_eq!(table.states[0].key, None);
 }
 
+/// "Every printing of a design none of whose states stands is a candidate with state none and needs no `states`"
+/// (docs/definitions.md, "Candidates"); its kind may be unknown.
+#[test]
+fn printings_are_candidates_where_no_state_stands_and_no_kind_is_known() {
+    let given_up = design(
+        "states = [{ key = \"a\", standing = \"withdrawn\", why = \"A flaw of the paper.\" }]\n\
+         printings = [{ key = \"own\" }, { key = \"later\", states = [\"a\"] }]",
+    );
+    assert_eq!(names(&table(&[&given_up])), ["–/own", "–/later"]);
+    let of_states =
+        design("states = [{ key = \"a\" }]\nprintings = [{ key = \"own\", states = \"all\" }]");
+    assert_eq!(names(&table(&[&of_states])), ["a/own"]);
+}
+
 /// Every candidate begins alike, however many sheets of each are known.
 #[test]
 fn known_sheets_do_not_weigh() {

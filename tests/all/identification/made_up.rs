@@ -190,10 +190,20 @@ impl MadeUp {
                     .iter()
                     .map(|s| format!("\"s{s}\""))
                     .collect();
-                let states = states.join(", ");
-                let kind = if printing.is_recut { "recut" } else { "artist" };
+                // Some kinds are not known, and a printing of a design without states needs none of them.
+                let kind = match (printing.is_recut, p) {
+                    (true, _) => ", kind = \"recut\"",
+                    (false, 0) => "",
+                    (false, _) => ", kind = \"artist\"",
+                };
+                let states = match states.join(", ") {
+                    none if none.is_empty() && (printing.is_recut || self.states.is_empty()) => {
+                        String::new()
+                    }
+                    states => format!(", states = [{states}]"),
+                };
                 format!(
-                    "{{ key = \"r{p}\", kind = \"{kind}\", states = [{states}], shows = {} }}",
+                    "{{ key = \"r{p}\"{kind}{states}, shows = {} }}",
                     shows(&printing.shows)
                 )
             })
