@@ -197,7 +197,7 @@ fn is_party(catalogue: &Catalogue, design: &Design, impression: &Impression, key
             .iter()
             .any(|entry| is_named(&entry.party))
         || impression.holder.as_ref().is_some_and(is_one)
-        || impression.owner.as_ref().is_some_and(is_named)
+        || impression.owners.iter().any(is_named)
 }
 
 #[cfg(test)]

@@ -17,7 +17,7 @@ pub(super) fn status(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Find
         let sheet = design.sheet_number(impression);
         let status = &impression.status;
         match (status.value, &impression.holder) {
-            (Status::Located, None) if impression.owner.is_none() => findings.push(
+            (Status::Located, None) if impression.owners.is_empty() => findings.push(
                 Finding::new(
                     Code::LocatedNowhere,
                     status.place,

@@ -9,7 +9,7 @@ use std::io::{self, Write};
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
-use crate::model::key::Key;
+use crate::model::key::{Key, PictureOwner};
 
 /// What a command did with everything recorded: "Everything recorded was counted, …".
 #[derive(Clone, Copy, Debug)]
@@ -69,13 +69,20 @@ fn keeps_back(catalogue: &Catalogue, design: &Design) -> bool {
     let is_kept_back = |impression: &Impression| {
         let holder = impression.holder.as_ref();
         !impression.publish
-            || impression.pictures.iter().any(|picture| !picture.publish)
+            || has_withheld(catalogue, &PictureOwner::Impression(impression.key.clone()))
             || catalogue.redacted.impressions.contains_key(&impression.key)
             || holder.is_some_and(|holder| is_private(catalogue, &holder.value))
     };
     catalogue.redacted.designs.contains_key(&design.key)
-        || design.pictures.iter().any(|picture| !picture.publish)
+        || has_withheld(catalogue, &PictureOwner::Design(design.key.clone()))
         || design.impressions.values().any(is_kept_back)
+}
+
+/// Whether a record has a picture that is not published, by its own word or by a default.
+fn has_withheld(catalogue: &Catalogue, owner: &PictureOwner) -> bool {
+    let pictures = catalogue.pictures_of(owner).iter();
+    let mut terms = pictures.map(|picture| catalogue.picture_terms(owner, picture));
+    terms.any(|terms| !terms.publish)
 }
 
 /// Whether a holder keeps something from readers.

@@ -33,7 +33,9 @@ fn write(here: &Here<'_>, subject: &Subject) -> Option<Vec<u8>> {
     let picture = here.book.pictures.get(key)?;
     let public = here.public();
     let base = public.settings.address.value.trim_end_matches('/');
-    let rights = public.picture(key).and_then(|p| rights::uri(&p.rights));
+    let rights = public
+        .picture(key)
+        .and_then(|p| rights::uri(p.rights_text()));
     let mut bytes = serde_json::to_vec(&Info::of(picture, base, rights)).unwrap_or_default();
     bytes.push(b'\n');
     Some(bytes)

@@ -238,7 +238,7 @@ fn dublin_core(xml: &mut Xml, here: &Here<'_>, design: &Design, sheet: &Impressi
     }
     text("dc:type", "PhysicalObject");
     text("dc:type", words.word("lido-print"));
-    for technique in &design.technique {
+    for technique in design.technique_of(sheet) {
         text(
             "dc:format",
             &here.term(Vocabulary::Techniques, technique.value.as_str()),
@@ -252,12 +252,18 @@ fn dublin_core(xml: &mut Xml, here: &Here<'_>, design: &Design, sheet: &Impressi
     }
     text("dc:identifier", &at(Address::Impression(sheet.key.clone())));
     text("dc:identifier", &number);
-    let accession = sheet.accession.as_ref().map_or("", |number| &number.value);
+    for other in &sheet.ids {
+        text("dc:identifier", &other.id);
+    }
+    let accession = sheet.accession_and_part().unwrap_or_default();
     let place = here.whereabouts(sheet);
-    let source = [place.as_str(), accession];
+    let source = [place.as_str(), accession.as_str()];
     let source: Vec<&str> = source.into_iter().filter(|part| !part.is_empty()).collect();
     text("dc:source", &source.join(", "));
     text("dc:relation", &at(Address::Design(design.key.clone())));
+    if let Some(web) = &sheet.web {
+        text("dc:relation", web);
+    }
     if let Some(licence) = &settings.licence {
         text(
             "dc:rights",

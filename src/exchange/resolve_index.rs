@@ -4,7 +4,7 @@
 //! | file | content |
 //! |---|---|
 //! | `resolve/index.json` | designs with titles, states, printings and the numbers of their impressions; the literature with the numbers of earlier catalogues; holders, people, exhibitions, marks, documents, series; how addresses are made of keys |
-//! | `resolve/accessions/N.json` | part N of the accession numbers, sorted by their keys |
+//! | `resolve/accessions/N.json` | part N of the accession numbers and of the identifiers of sheets elsewhere, sorted by their keys |
 //!
 //! Addresses are not repeated: `addresses` has one template for each kind of record.
 
@@ -20,8 +20,8 @@ use crate::model::words::ClosedList as _;
 use crate::page::{Book, Take, query_words};
 use crate::study::numerals::roman;
 use crate::study::resolve::names::{
-    Accession, DesignNames, EarlierRow, Names, QueryWords, References, Stands, StateNames,
-    WorkNames,
+    Accession, DesignNames, EarlierRow, Names, NumberKind, QueryWords, References, Stands,
+    StateNames, WorkNames,
 };
 use crate::study::search::folding;
 use crate::study::search::shards::MOST_BYTES;
@@ -113,6 +113,8 @@ struct DesignEntry<'a> {
     #[serde(skip_serializing_if = "<[_]>::is_empty")]
     former: &'a [String],
     #[serde(skip_serializing_if = "<[_]>::is_empty")]
+    ids: &'a [String],
+    #[serde(skip_serializing_if = "<[_]>::is_empty")]
     was: &'a [String],
     #[serde(skip_serializing_if = "Vec::is_empty")]
     formerly: Vec<FormerNumberEntry<'a>>,
@@ -170,6 +172,8 @@ struct NamesEntry<'a> {
     town: Option<&'a str>,
     #[serde(skip_serializing_if = "Option::is_none")]
     isil: Option<&'a str>,
+    #[serde(skip_serializing_if = "<[_]>::is_empty")]
+    ids: &'a [String],
 }
 
 #[derive(Serialize)]
@@ -273,6 +277,7 @@ impl<'a> DesignEntry<'a> {
             number: &names.number,
             titles: &names.titles,
             former: &names.former,
+            ids: &names.ids,
             was: &names.was,
             formerly: names
                 .formerly
@@ -325,6 +330,7 @@ impl<'a> NamesEntry<'a> {
             was: &names.was,
             town: names.town.as_deref(),
             isil: names.isil.as_deref(),
+            ids: &names.ids,
         }
     }
 }
@@ -431,8 +437,10 @@ fn sheet(accession: &Accession) -> Value {
         json!(accession.impression.to_string()),
         json!(accession.holder.as_ref().map(ToString::to_string)),
     ];
-    if accession.is_former {
-        sheet.push(json!("former"));
+    match accession.kind {
+        NumberKind::Present => {}
+        NumberKind::Former => sheet.push(json!("former")),
+        NumberKind::Elsewhere => sheet.push(json!("elsewhere")),
     }
     if accession.is_bare {
         sheet.push(json!("bare"));

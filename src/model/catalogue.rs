@@ -213,6 +213,17 @@ impl Catalogue {
         of_designs.chain(self.documents.values().flat_map(pictures_of_document))
     }
 
+    /// The same, to be changed, in the same order.
+    pub(super) fn pictures_mut(&mut self) -> impl Iterator<Item = &mut Picture> {
+        let of_designs = self.designs.values_mut().flat_map(|design| {
+            let sheets = design.impressions.values_mut();
+            let of_sheets = sheets.flat_map(|sheet| &mut sheet.pictures);
+            design.pictures.iter_mut().chain(of_sheets)
+        });
+        let documents = self.documents.values_mut();
+        of_designs.chain(documents.flat_map(|document| &mut document.pictures))
+    }
+
     /// Whether there is something at an address: the record, the part of it, the comparison.
     #[must_use]
     pub fn has_address(&self, address: &IssuedAddress) -> bool {
@@ -424,7 +435,7 @@ impl Catalogue {
         let documents = self.documents.keys();
         let documents = documents.filter_map(|key| self.published_document(key));
         all.chain(documents.flat_map(pictures_of_document))
-            .filter(|(_, picture)| picture.publish)
+            .filter(|(key, picture)| self.publishes(&key.owner, picture))
     }
 
     /// The texts and references that may be published, record by record: none of an impression or

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::as_found::OtherId;
 use super::certainty::{Claim, Statements};
 use super::edtf::Date;
 use super::impression::{CountedSheet, Impression};
@@ -111,6 +112,8 @@ pub struct Design {
     pub reference_picture: Option<Placed<PictureKey>>,
     /// Pairs or groups of impressions to show together.
     pub comparisons: Vec<Comparison>,
+    /// Its identifiers elsewhere.
+    pub ids: Vec<OtherId>,
     /// Whether it is accepted, doubtful, rejected or withdrawn.
     pub standing: RecordStanding,
     /// The commentary.
@@ -129,6 +132,16 @@ impl Design {
     #[must_use]
     pub fn sheet_number(&self, sheet: &Impression) -> String {
         format!("{}.{}", self.number, sheet.key.number)
+    }
+
+    /// How a sheet of it was made: as its own record says, else as that of the design.
+    #[must_use]
+    pub fn technique_of<'a>(&'a self, sheet: &'a Impression) -> &'a [Placed<Key>] {
+        if sheet.technique.is_empty() {
+            &self.technique
+        } else {
+            &sheet.technique
+        }
     }
 
     /// A point, by key.

@@ -1,8 +1,10 @@
 //! Holders: museums, libraries, private owners, the trade.
 
+use super::as_found::OtherId;
 use super::edtf::Date;
 use super::key::Key;
 use super::note::Note;
+use super::picture::PictureDefaults;
 use super::place::{Place, Placed};
 use super::words::closed_list;
 
@@ -43,8 +45,12 @@ pub struct Holder {
     pub isil: Option<Placed<String>>,
     /// Its web address.
     pub web: Option<Placed<String>>,
+    /// Its identifiers elsewhere.
+    pub ids: Vec<OtherId>,
     /// Its credit line.
     pub credit: Option<String>,
+    /// What holds for the photographs of its sheets.
+    pub pictures: PictureDefaults,
     /// Its former names, each with the date until which it was used.
     pub formerly: Vec<FormerName>,
     /// The holder that took it over, and the date.
@@ -80,7 +86,7 @@ pub struct Successor {
 pub struct Consent {
     /// When it was given.
     pub date: Option<Placed<Date>>,
-    /// The fields it covers (`name`, `place`).
+    /// What it covers (`name`, `place`, `pictures`).
     pub covers: Vec<Placed<String>>,
     /// When it was withdrawn.
     pub withdrawn: Option<Placed<Date>>,

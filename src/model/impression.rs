@@ -1,5 +1,6 @@
 //! Impressions: single sheets, each with its holder, its observations and its identification.
 
+use super::as_found::{AsGiven, OtherId};
 use super::certainty::{Certainty, Claim, Statements};
 use super::edtf::Date;
 use super::key::{ImpressionKey, Key};
@@ -67,14 +68,20 @@ pub struct Impression {
     pub key: ImpressionKey,
     /// The holder that keeps it.
     pub holder: Option<Placed<Key>>,
-    /// The owner, where that is not the holder.
-    pub owner: Option<Party>,
+    /// The owner, where that is not the holder; several own it jointly.
+    pub owners: Vec<Party>,
     /// Its number with that holder.
     pub accession: Option<Placed<String>>,
+    /// Which part of that number it is, where several sheets have one.
+    pub part: Option<Placed<String>>,
     /// Numbers it had before.
     pub former_accessions: Vec<FormerAccession>,
     /// The exact credit line.
     pub credit: Option<String>,
+    /// The holder's own page of the sheet.
+    pub web: Option<Placed<String>>,
+    /// Its identifiers elsewhere.
+    pub ids: Vec<OtherId>,
     /// Whether it exists and is located.
     pub status: Placed<Status>,
     /// Its kind, a key of the vocabulary, the catalogue's own view first.
@@ -83,6 +90,8 @@ pub struct Impression {
     pub taken_from: Option<Placed<ImpressionKey>>,
     /// Its number, as written: "12/50".
     pub numbering: Option<Placed<String>>,
+    /// How it was made, where it is described otherwise than the design: keys of the vocabulary of techniques.
+    pub technique: Vec<Placed<Key>>,
     /// The catalogue's own identification.
     pub identified: Option<Identification>,
     /// Identifications by others.
@@ -99,6 +108,8 @@ pub struct Impression {
     pub marks: Vec<Mark>,
     /// Its condition, in words.
     pub condition: Option<String>,
+    /// The holder's own description.
+    pub as_given: Option<AsGiven>,
     /// Its pictures.
     pub pictures: Vec<Picture>,
     /// Where it was, earliest first.
@@ -129,6 +140,18 @@ pub struct Impression {
     pub note: Option<Note>,
     /// Where it is recorded.
     pub place: Place,
+}
+
+impl Impression {
+    /// Its accession number, with the part of it where several sheets have one number: "1962.44, sheet 2".
+    #[must_use]
+    pub fn accession_and_part(&self) -> Option<String> {
+        let number = &self.accession.as_ref()?.value;
+        Some(match &self.part {
+            Some(part) => format!("{number}, {}", part.value),
+            None => number.clone(),
+        })
+    }
 }
 
 /// A sheet that is counted and not shown: what readers may know of an impression with `publish = false`

@@ -5,13 +5,14 @@
 //! | names, places, findings | [`key`], [`natural`], [`place`], [`finding`], [`bulk`], [`codes`], [`link`] |
 //! | the values records are made of | [`words`], [`standing`], [`edtf`], [`size`], [`boxes`], [`certainty`], [`direction`] |
 //! | designs | [`design`], [`point`], [`state`], [`printing`] |
-//! | sheets | [`impression`], [`mark`], [`picture`], [`provenance`], [`registration`] |
+//! | sheets | [`impression`], [`as_found`], [`mark`], [`picture`], [`picture_terms`], [`provenance`], [`registration`] |
 //! | what those refer to | [`holder`], [`person`], [`literature`], [`exhibition`], [`vocabulary`], [`note`] |
 //! | the whole | [`settings`], [`theme`], [`catalogue`], [`occurrence`], [`former`], [`register`], [`issued_reading`], [`public`] |
 //!
 //! Fields are plain and public where every combination of values is a possible record; where something must
 //! hold (a key's form, a box inside its picture) the type enforces it.
 
+pub mod as_found;
 pub mod boxes;
 pub mod bulk;
 pub mod catalogue;
@@ -36,6 +37,7 @@ pub mod note;
 pub mod occurrence;
 pub mod person;
 pub mod picture;
+pub mod picture_terms;
 pub mod place;
 pub mod point;
 pub mod printing;

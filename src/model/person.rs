@@ -1,5 +1,6 @@
 //! People: artists, printers, carvers, publishers, former owners, editors.
 
+use super::as_found::OtherId;
 use super::edtf::Date;
 use super::key::Key;
 use super::note::Note;
@@ -26,6 +27,8 @@ pub struct Person {
     pub names: Vec<OtherName>,
     /// Addresses of authority records.
     pub authority: Vec<Placed<String>>,
+    /// Their identifiers elsewhere.
+    pub ids: Vec<OtherId>,
     /// A text about them.
     pub note: Option<Note>,
     /// Where it is recorded.

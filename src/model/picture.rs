@@ -32,6 +32,20 @@ closed_list! {
     }
 }
 
+impl Picture {
+    /// The rights in it; empty where nothing states them, which is an error of the record.
+    #[must_use]
+    pub fn rights_text(&self) -> &str {
+        self.rights.as_ref().map_or("", |rights| rights.as_str())
+    }
+
+    /// Whether its record, or a default that was filled in, keeps it from readers.
+    #[must_use]
+    pub fn is_withheld(&self) -> bool {
+        self.publish == Some(false)
+    }
+}
+
 /// A picture.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Picture {
@@ -58,12 +72,13 @@ pub struct Picture {
     pub bare_paper: Option<PercentBox>,
     /// The longest published side in px, where it is less than the catalogue's.
     pub largest: Option<u32>,
-    /// The rights, as an SPDX or rightsstatements.org identifier or free text.
-    pub rights: Placed<String>,
+    /// The rights, as an SPDX or rightsstatements.org identifier or free text; `None` where the record says nothing. In
+    /// a catalogue as readers may know it those of its holder or of the catalogue stand in place of that.
+    pub rights: Option<Placed<String>>,
     /// The credit line.
     pub credit: Option<String>,
-    /// Whether it may be published; true unless the record says otherwise.
-    pub publish: bool,
+    /// Whether it may be published; `None` where the record says nothing ([`super::picture_terms`]).
+    pub publish: Option<bool>,
     /// The subject, for a picture of a design.
     pub of: Option<PictureOf>,
     /// Where it is taken from.
@@ -72,4 +87,22 @@ pub struct Picture {
     pub at: Option<String>,
     /// Where it is recorded.
     pub place: Place,
+}
+
+/// The table `[pictures]` of a holder or of the catalogue: what holds where a picture says nothing.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct PictureDefaults {
+    /// The rights.
+    pub rights: Option<Placed<String>>,
+    /// The credit line.
+    pub credit: Option<Placed<String>>,
+    /// Whether pictures are published.
+    pub publish: Option<Placed<bool>>,
+}
+
+impl PictureDefaults {
+    /// Whether it refuses to publish.
+    pub(super) fn refuses(&self) -> bool {
+        self.publish.as_ref().is_some_and(|publish| !publish.value)
+    }
 }

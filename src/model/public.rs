@@ -24,6 +24,7 @@ use super::link::Target;
 use super::mark::MarkRecord;
 use super::note::Note;
 use super::occurrence::{MentionRole, RecordId, Reference, Referent};
+use super::picture_terms::PublishedTerms;
 use super::place::{Placed, Sources};
 use super::readers_text::unlinked;
 use super::register::{Aspect, IssuedAddress, IssuedKind};
@@ -51,7 +52,9 @@ impl Concealed {
         };
         concealed.catalogue.sources = Sources::default();
         let recorded = Recorded::of(&concealed.catalogue);
+        let terms = PublishedTerms::of(&concealed.catalogue);
         concealed.put_redacted_records_in_place(private_owner);
+        terms.settle(&mut concealed.catalogue);
         concealed.remove_unpublished();
         concealed.remove_links_to_absent_records();
         if !concealed.is_whole {
@@ -152,12 +155,12 @@ impl Concealed {
         self.is_whole &= documents.len() == all;
         for document in documents.values_mut() {
             let all = document.pictures.len();
-            document.pictures.retain(|p| p.publish);
+            document.pictures.retain(|p| !p.is_withheld());
             self.is_whole &= document.pictures.len() == all;
         }
         for design in self.catalogue.designs.values_mut() {
             let all = design.pictures.len() + design.impressions.len();
-            design.pictures.retain(|p| p.publish);
+            design.pictures.retain(|p| !p.is_withheld());
             let impressions = std::mem::take(&mut design.impressions);
             let (shown, unpublished): (BTreeMap<_, _>, BTreeMap<_, _>) =
                 impressions.into_iter().partition(|(_, i)| i.publish);
@@ -167,7 +170,7 @@ impl Concealed {
             design.counted_only = counted.collect();
             for impression in design.impressions.values_mut() {
                 let all = impression.pictures.len();
-                impression.pictures.retain(|p| p.publish);
+                impression.pictures.retain(|p| !p.is_withheld());
                 self.is_whole &= impression.pictures.len() == all;
             }
         }
@@ -250,6 +253,8 @@ fn conceal_holder(holder: &mut Holder, [name, place]: [bool; 2], private_owner: 
         holder.name = Placed::new(private_owner.to_owned(), holder.name.place);
         holder.formerly.clear();
         holder.credit = None;
+        holder.pictures.credit = None;
+        holder.ids = Vec::new();
         holder.web = None;
         holder.isil = None;
         holder.note = None;

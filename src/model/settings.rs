@@ -2,6 +2,7 @@
 
 use super::edtf::Date;
 use super::key::Key;
+use super::picture::PictureDefaults;
 use super::place::{Place, Placed};
 
 /// The settings of a catalogue.
@@ -45,6 +46,8 @@ pub struct Settings {
     pub largest: u32,
     /// The JPEG quality of published pictures, 1 to 100.
     pub quality: u8,
+    /// What holds for every picture that says nothing of its own.
+    pub pictures: PictureDefaults,
     /// The memory that pictures may take at once while they are made ready, in MiB.
     pub picture_memory: u32,
     /// The catalogue's own additions to the cautions: heading key and text.

@@ -34,6 +34,7 @@ use crate::read::references::occurrences;
 use crate::read::references::occurrences::RecordOccurrences;
 use crate::read::references::renewed::Renewal;
 use crate::read::references::resolve;
+use crate::read::rights;
 use crate::read::shape::{CATALOGUE, EXHIBITION, PAGE, TERM};
 use crate::read::stray::stray_files;
 use crate::read::theme::{own_themes, theme};
@@ -103,6 +104,7 @@ pub fn read_inputs(dir: &Path, inputs: &Inputs) -> Reading {
     catalogue.sources = inputs.sources.clone();
     unread.add_unread(loaded, &catalogue.sources);
     stray_files(loaded, &catalogue, &unread, &mut findings);
+    findings.extend(rights::unstated(&catalogue, &findings));
     unread.add_faulty(loaded, &catalogue.sources, &findings);
     let references = resolve::resolve(&catalogue, &own_themes(dir), &findings).into_iter();
     findings.extend(references.filter(|finding| !unread.explains(finding, &catalogue.sources)));

@@ -15,6 +15,7 @@
 //! | `former` | the keys that records had before |
 //! | `bibtex`, `reference` | the literature, and the wording of its references |
 //! | `references` | the texts and references of every record, links in Markdown, references to nothing |
+//! | `rights` | pictures whose rights nothing states |
 //! | `stray` | files that are not records, or that no record names |
 //! | [`rename`] | plans the change of a key through every record |
 //! | [`schema`], `start` | the JSON Schemas, from the same declarations; the first files of a catalogue |
@@ -40,6 +41,7 @@ mod reference;
 mod references;
 pub mod refusal;
 pub mod rename;
+mod rights;
 pub mod schema;
 pub mod shape;
 mod start;

@@ -128,7 +128,7 @@ impl Definitions {
             "description": shape.name,
             "properties": properties,
             "required": required,
-            "additionalProperties": false,
+            "additionalProperties": if shape.open { json!({ "type": "string" }) } else { json!(false) },
         });
         if let (Some(fields), Some((rule, value))) = (table.as_object_mut(), rule(shape)) {
             fields.insert(rule.to_owned(), value);

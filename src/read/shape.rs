@@ -11,6 +11,7 @@
 //! In: nothing. Out: a [`Shape`] for each kind of record and each nested table; [`RECORDS`] lists the
 //! kinds. Not here: what the values become (`values`, `records`).
 
+mod as_found;
 mod declare;
 mod design;
 mod document;
@@ -21,6 +22,7 @@ mod others;
 mod picture;
 mod series;
 
+pub use as_found::{AS_GIVEN, OTHER_ID};
 pub use declare::{
     CLAIM, KeyShape, MapKeys, PARTY, PRIVATE, SETTLED_DOUBT, STANDING, Shape, Shown, Takes, Target,
     WAS, words,
@@ -37,13 +39,13 @@ pub use impression::{
 
 pub use mark::{MARK_CONDITION, MARK_RECORD, MARK_USER};
 pub use others::{
-    CATALOGUE, CONSENT, EXHIBITION, FORMER_NAME, HOLDER, OTHER_NAME, PAGE, PERSON, PICTURES,
-    PRIVACY, SUCCESSOR, TERM,
+    CATALOGUE, CONSENT, EXHIBITION, FORMER_NAME, HOLDER, OTHER_NAME, PAGE, PERSON,
+    PICTURE_DEFAULTS, PICTURES, PRIVACY, SUCCESSOR, TERM,
 };
 pub use picture::{DESIGN_PICTURE, PICTURE, PICTURE_OF_DOCUMENT};
 pub use series::SERIES;
 
-pub(crate) use declare::{STATEMENT, settleable};
+pub(crate) use declare::{FURTHER, STATEMENT, settleable};
 pub(crate) use others::consent_covers;
 
 /// The kinds of record: the name of the schema, the shape, and whether a file is one record or holds
@@ -179,7 +181,9 @@ mod tests {
         assert_eq!(required(&PRINTING), ["key", "kind"]);
         assert_eq!(required(&POINT), ["key", "ask", "kind", "rests_on"]);
         assert_eq!(required(&IMPRESSION), ["status"]);
-        assert_eq!(required(&PICTURE), ["file", "rights"]);
+        // Its rights may be those of its holder or of the catalogue.
+        assert_eq!(required(&PICTURE), ["file"]);
+        assert_eq!(required(&OTHER_ID), ["scheme", "id"]);
         assert_eq!(required(&SIGHTING), ["date"]);
         assert_eq!(required(&HOLDER), ["name", "kind"]);
         assert_eq!(required(&PERSON), ["name"]);

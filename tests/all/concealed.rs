@@ -62,6 +62,8 @@ enum TableKeys {
     Statement,
     /// With keys that no shape declares.
     Map,
+    /// The further keys of an open table.
+    Further(&'static Shape),
 }
 
 impl TableKeys {
@@ -76,7 +78,16 @@ impl TableKeys {
                 let claim = CLAIM.iter().map(|key| key.name);
                 std::iter::once("is").chain(claim).collect()
             }
-            TableKeys::Map => Vec::new(),
+            TableKeys::Map | TableKeys::Further(_) => Vec::new(),
+        }
+    }
+
+    /// Whether a key of the table is one that no shape declares.
+    fn is_further(self, key: &str) -> bool {
+        match self {
+            TableKeys::Shape(_) | TableKeys::Statement => false,
+            TableKeys::Map => true,
+            TableKeys::Further(shape) => shape.key(key).is_none(),
         }
     }
 }
@@ -125,6 +136,9 @@ fn tables_of(
         }
     }
     visit(path, TableKeys::Shape(shape), table);
+    if shape.open {
+        visit(path, TableKeys::Further(shape), table);
+    }
 }
 
 /// A key that the shapes declare.
@@ -184,6 +198,9 @@ fn declared_by(
         declared_in(&key.takes, &path, &around, all);
         let is_of_claim = shape.claim && CLAIM.iter().any(|claim| claim.name == key.name);
         all.insert(DeclaredKey::new(path, is_of_claim));
+    }
+    if shape.open {
+        all.insert(DeclaredKey::new(format!("{path}.*"), false));
     }
 }
 
@@ -295,14 +312,18 @@ enum Change {
 /// The catalogue with keys changed in every table at their paths.
 fn changed(keys: &[DeclaredKey], change: Change) -> BTreeMap<&'static str, File> {
     let mut files = FILES.clone();
-    every_table(&mut files, &mut |path, _, table| {
+    every_table(&mut files, &mut |path, keys_of_table, table| {
         let here = keys
             .iter()
             .filter_map(|key| key.path.strip_prefix(path)?.strip_prefix('.'));
         let names: Vec<String> = here
             .filter(|name| !name.contains('.'))
             .flat_map(|name| match name {
-                "*" => table.keys().cloned().collect(),
+                "*" => {
+                    let further = table.keys().filter(|key| keys_of_table.is_further(key));
+                    further.cloned().collect()
+                }
+                _ if matches!(keys_of_table, TableKeys::Further(_)) => Vec::new(),
                 name => Vec::from_iter(table.contains_key(name).then(|| name.to_owned())),
             })
             .collect();
@@ -417,7 +438,7 @@ fn the_catalogue_of_every_key_is_sound_and_has_every_key() {
                 .filter(|key| has(key))
                 .map(|key| format!("{path}.{key}")),
         );
-        if matches!(keys, TableKeys::Map) && !table.is_empty() {
+        if table.keys().any(|key| keys.is_further(key)) {
             met.insert(format!("{path}.*"));
         }
     });

@@ -8,6 +8,8 @@
 mod add_command;
 /// A compile where nothing changed since the last.
 mod again;
+/// What others record of a sheet, joint owners, several sheets under one number.
+mod as_found;
 /// Every rule of the audit, broken and kept.
 mod audit_rules;
 /// Rules of the audit on separability, on wear, and on identifications that could be narrower.
@@ -102,6 +104,8 @@ mod pages;
 /// Photographs of invented prints, in pairs.
 #[path = "../pairs/mod.rs"]
 mod pairs;
+/// Pictures that say nothing of their own, and the defaults that reach them.
+mod picture_defaults;
 /// Photographs: their faults, their publication, and failures of the disk.
 mod pictures;
 /// A private name in every text that records declare, and a missing target of every reference.

@@ -13,8 +13,8 @@ use keyblock::model::finding::{Finding, Severity};
 use keyblock::model::occurrence::DesignPart;
 use keyblock::model::vocabulary::List;
 use keyblock::read::shape::{
-    CLAIM, COMPARISON, Holds, KeyShape, MARK, MapKeys, OBSERVED, PARTY, POINT, PROVENANCE, RECORDS,
-    SERIES_PLACE, Shape, Shown, Takes, Target,
+    CLAIM, COMPARISON, Holds, IMPRESSION, KeyShape, MARK, MapKeys, OBSERVED, PARTY, PICTURE, POINT,
+    PROVENANCE, RECORDS, SERIES_PLACE, Shape, Shown, Takes, Target,
 };
 use keyblock::study::Studies;
 use rayon::prelude::*;
@@ -135,6 +135,15 @@ fn tables(shape: &'static Shape, around: &[&'static Shape]) -> Vec<Planted> {
             }));
         }
     }
+    if shape.open {
+        let table = |name: &str, text: String| Table::from_iter([(name.to_owned(), text.into())]);
+        let text = Leaf::Text(Shown::ToReaders);
+        let said = table("Medium", format!("as {NAME} said"));
+        all.push(Planted::new("Medium", text, said));
+        let name = format!("After {NAME}");
+        let named = table(&name, "A text".to_owned());
+        all.push(Planted::new(name, text, named));
+    }
     all
 }
 
@@ -179,6 +188,12 @@ fn complete(shape: &'static Shape, key: &KeyShape, table: &mut Table) {
         if !["is", "not"].contains(&key.name) {
             add("is", "present".into());
         }
+    } else if std::ptr::eq(shape, &raw const IMPRESSION) {
+        if key.name == "part" {
+            add("accession", "1962.44".into());
+        }
+    } else if shape.name == PICTURE.name {
+        add("rights", "CC0-1.0".into());
     } else if std::ptr::eq(shape, &raw const COMPARISON)
         && let Some(Value::Array(of)) = table.get_mut("of")
     {

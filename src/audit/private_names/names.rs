@@ -202,7 +202,7 @@ fn names_taken_out(catalogue: &Catalogue) -> Vec<&Placed<String>> {
 
 fn party_names(impression: &Impression) -> impl Iterator<Item = &Placed<String>> {
     impression
-        .owner
+        .owners
         .iter()
         .chain(impression.provenance.iter().map(|entry| &entry.party))
         .chain(impression.sightings.iter().filter_map(|s| s.by.as_ref()))

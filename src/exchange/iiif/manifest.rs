@@ -54,6 +54,7 @@ pub(super) fn of_sheet(here: &Here<'_>, design: &Design, sheet: &Impression) -> 
             thumbnail: leading
                 .map(|key| words::thumbnail(here, &key))
                 .unwrap_or_default(),
+            homepage: homepages(here, &page, &number, &records),
             ..resource(here, &page, &number)
         },
         canvases.collect(),
@@ -195,6 +196,20 @@ fn resource(here: &Here<'_>, page: &Address, name: &str) -> Resource {
     }
 }
 
+/// The page of a sheet in this catalogue, and its holder's own pages of it by each of its records.
+fn homepages(
+    here: &Here<'_>,
+    page: &Address,
+    number: &str,
+    records: &[&Impression],
+) -> Vec<Reference> {
+    let own = words::homepage(here, page, words::own(here, number));
+    let label = words::own(here, here.words().word("holders-page"));
+    let elsewhere = records.iter().filter_map(|record| record.web.as_ref());
+    let elsewhere = elsewhere.map(|web| words::homepage_elsewhere(web, label.clone()));
+    std::iter::once(own).chain(elsewhere).collect()
+}
+
 /// Number, state and printing, holder and accession number of a sheet.
 fn facts(here: &Here<'_>, design: &Design, sheet: &Impression) -> Vec<Entry> {
     let words = here.words();
@@ -203,15 +218,11 @@ fn facts(here: &Here<'_>, design: &Design, sheet: &Impression) -> Vec<Entry> {
     let holder = holder.map_or_else(String::new, |holder| {
         here.holder_and_city(&holder.value).plain()
     });
-    let accession = sheet.accession.as_ref();
+    let accession = sheet.accession_and_part();
     [
         words::entry(here, words.word("identification"), reading),
         words::entry(here, words.word("holder"), holder),
-        words::entry(
-            here,
-            words.word("accession"),
-            accession.map_or("", |number| number.value.as_str()),
-        ),
+        words::entry(here, words.word("accession"), accession.unwrap_or_default()),
     ]
     .into_iter()
     .flatten()

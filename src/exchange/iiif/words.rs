@@ -51,6 +51,17 @@ pub(super) fn homepage(here: &Here<'_>, page: &Address, label: Label) -> Referen
     }
 }
 
+/// A page about the object elsewhere: the holder's own page of a sheet.
+pub(super) fn homepage_elsewhere(address: &str, label: Label) -> Reference {
+    Reference {
+        id: address.to_owned(),
+        r#type: "Text",
+        label,
+        format: Some("text/html"),
+        ..Reference::default()
+    }
+}
+
 /// The record of a page in Linked Art, which is to be seen also.
 pub(super) fn linked_art(here: &Here<'_>, page: &Address) -> Reference {
     Reference {
@@ -111,7 +122,7 @@ impl Rights {
         let label = here.words().word("credit-line");
         Rights {
             statement: entry(here, label, lines.collect::<Vec<_>>().join(" ")),
-            address: rights::uri(&picture.rights),
+            address: rights::uri(picture.rights_text()),
         }
     }
 }

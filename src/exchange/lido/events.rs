@@ -84,7 +84,7 @@ fn production(xml: &mut Xml, here: &Here<'_>, design: &Design, sheet: &Impressio
             let name = here.printing_name(design, &printing.key);
             concept(xml, "eventMethod", None, &name);
         }
-        for technique in &design.technique {
+        for technique in design.technique_of(sheet) {
             xml.element("eventMaterialsTech", &[], |xml| {
                 xml.element("materialsTech", &[], |xml| {
                     let key = technique.value.as_str();

@@ -1,6 +1,7 @@
 //! The recurring parts of a record: concepts, names, actors, dates, measurements.
 
 use crate::exchange::xml::Xml;
+use crate::model::as_found::OtherId;
 use crate::model::certainty::Certainty;
 use crate::model::edtf::{Date, Edge};
 use crate::model::key::Key;
@@ -15,6 +16,16 @@ pub(super) const URI: (&str, &str) = ("lido:type", "http://terminology.lido-sche
 /// The kind of identifier: one of this catalogue alone (from memory).
 pub(super) const LOCAL: (&str, &str) =
     ("lido:type", "http://terminology.lido-schema.org/lido00100");
+
+/// An identifier of a thing elsewhere: an address, or what its scheme gives.
+pub(super) fn identifier(xml: &mut Xml, name: &str, other: &OtherId) {
+    let kind = match other.address() {
+        Some(_) => URI,
+        None => LOCAL,
+    };
+    let source = ("lido:source", other.scheme.as_str());
+    xml.text(name, &[kind, source], &other.id);
+}
 
 /// A concept: its address, where it has one, and its term.
 pub(super) fn concept(xml: &mut Xml, name: &str, address: Option<&str>, term: &str) {
@@ -114,16 +125,18 @@ pub(super) fn actor(
     certainty: Certainty,
 ) {
     let public = here.public();
-    let (name, kind, address) = match (public.holders.get(key), public.people.get(key)) {
+    let (name, kind, address, ids) = match (public.holders.get(key), public.people.get(key)) {
         (Some(holder), _) => (
             here.holder_name(holder),
             "corporation",
             Address::Holder(key.clone()),
+            &holder.ids,
         ),
         (None, Some(person)) => (
             person.name.value.clone(),
             "person",
             Address::Person(key.clone()),
+            &person.ids,
         ),
         (None, None) => return,
     };
@@ -134,6 +147,9 @@ pub(super) fn actor(
                 xml.text("actorID", &[URI], &permanent(here, &address));
                 for address in authority {
                     xml.text("actorID", &[URI], address);
+                }
+                for other in ids {
+                    identifier(xml, "actorID", other);
                 }
                 appellation(xml, "nameActorSet", &name);
             });

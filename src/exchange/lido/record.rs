@@ -1,7 +1,7 @@
 //! The record of a sheet: what it is, where it is, its state and printing, sizes, marks, relations, rights, pictures.
 
 use super::events::{self, printing};
-use super::parts::{LOCAL, URI, appellation, concept, measured, note, permanent, term};
+use super::parts::{LOCAL, URI, appellation, concept, identifier, measured, note, permanent, term};
 use crate::exchange::xml::Xml;
 use crate::model::design::{Design, TitleKind};
 use crate::model::impression::{Impression, Status};
@@ -28,6 +28,9 @@ pub(super) fn content(xml: &mut Xml, here: &Here<'_>, design: &Design, sheet: &I
     for record in &records {
         xml.text("objectPublishedID", &[URI], &address(&record.key));
     }
+    for other in records.iter().flat_map(|record| &record.ids) {
+        identifier(xml, "objectPublishedID", other);
+    }
     xml.element("descriptiveMetadata", &language, |xml| {
         classification(xml, here, sheet);
         identification(xml, here, design, &records);
@@ -42,7 +45,7 @@ pub(super) fn content(xml: &mut Xml, here: &Here<'_>, design: &Design, sheet: &I
                 });
             });
         }
-        record_of(xml, here, sheet);
+        record_of(xml, here, sheet, &records);
         resources(xml, here, &records);
     });
 }
@@ -168,8 +171,8 @@ fn repositories(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
                 Status::Untraced | Status::Destroyed | Status::Stolen => "former",
             };
             let holder = sheet.holder.as_ref().map(|holder| &holder.value);
-            let number = sheet.accession.as_ref().map(|number| number.value.as_str());
-            repository(xml, here, kind, holder, number);
+            let number = sheet.accession_and_part();
+            repository(xml, here, kind, holder, number.as_deref());
         }
         for former in former {
             let holder = former.holder.as_ref().map(|holder| &holder.value);
@@ -396,7 +399,7 @@ fn related(xml: &mut Xml, here: &Here<'_>, address: &Address, name: &str, relati
     });
 }
 
-fn record_of(xml: &mut Xml, here: &Here<'_>, sheet: &Impression) {
+fn record_of(xml: &mut Xml, here: &Here<'_>, sheet: &Impression, records: &[&Impression]) {
     let settings = &here.public().settings;
     xml.element("recordWrap", &[], |xml| {
         xml.text("recordID", &[LOCAL], &sheet.key.to_string());
@@ -422,6 +425,13 @@ fn record_of(xml: &mut Xml, here: &Here<'_>, sheet: &Impression) {
                 xml.text("recordMetadataDate", &[], dated.as_str());
             }
         });
+        for web in records.iter().filter_map(|record| record.web.as_ref()) {
+            let kind = [("lido:type", here.words().word("holders-page"))];
+            xml.element("recordInfoSet", &kind, |xml| {
+                let html = [("lido:formatResource", "text/html")];
+                xml.text("recordInfoLink", &html, web);
+            });
+        }
     });
 }
 
@@ -463,8 +473,8 @@ fn resource(xml: &mut Xml, here: &Here<'_>, key: &str, picture: &Picture, file: 
         let caption = picture.caption.as_deref().unwrap_or_default();
         xml.some_text("resourceDescription", &[], caption);
         xml.element("rightsResource", &[], |xml| {
-            let address = rights::uri(&picture.rights);
-            let name = rights::in_words(&picture.rights);
+            let address = rights::uri(picture.rights_text());
+            let name = rights::in_words(picture.rights_text());
             concept(xml, "rightsType", address.as_deref(), &name);
             let credit = picture.credit.as_deref().unwrap_or_default();
             xml.some_text("creditLine", &[], credit);

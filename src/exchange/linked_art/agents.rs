@@ -1,6 +1,7 @@
 //! Holders and people.
 
 use super::concepts::{self, ACTIVE, LOCAL_NUMBER, MUSEUM, NOTE, OCCUPATION};
+use super::identifiers;
 use super::ids;
 use super::node::Node;
 use super::parts::{self, NameKind, name_in, statement};
@@ -52,7 +53,9 @@ pub(super) fn holder(here: &Here<'_>, holder: &Holder) -> Node {
         identified_by: std::iter::once(parts::primary_name(name.as_str()))
             .chain(former)
             .chain(isil)
+            .chain(identifiers::nodes(&holder.ids))
             .collect(),
+        equivalent: identifiers::equivalents("Group", &holder.ids),
         classified_as: is_museum.then(|| MUSEUM.node()).into_iter().collect(),
         referred_to_by: statement(NOTE, place.join(", ")).into_iter().collect(),
         residence: ids::place(
@@ -103,6 +106,7 @@ pub(super) fn person(here: &Here<'_>, person: &Person) -> Node {
         identified_by: std::iter::once(parts::primary_name(name))
             .chain(sorted)
             .chain(others)
+            .chain(identifiers::nodes(&person.ids))
             .collect(),
         classified_as: roles.collect(),
         equivalent: person
@@ -112,6 +116,7 @@ pub(super) fn person(here: &Here<'_>, person: &Person) -> Node {
                 id: Some(authority.value.clone()),
                 ..Node::new("Person")
             })
+            .chain(identifiers::equivalents("Person", &person.ids))
             .collect(),
         born: event("Birth", born.as_ref()),
         died: event("Death", died.as_ref()),

@@ -6,6 +6,7 @@ use super::concepts::{
     self, DESCRIPTION, EDITION, MATERIALS, NOTE, PRINTING, PRINTING_BLOCK, PRINTING_PLATE,
     PRINTING_SURFACE, PRODUCTION,
 };
+use super::identifiers;
 use super::ids;
 use super::node::Node;
 use super::parts::{self, NameKind, statement};
@@ -46,7 +47,9 @@ pub(super) fn design(here: &Here<'_>, design: &Design) -> Node {
             .into_iter()
             .chain([parts::number(here, &design.number)])
             .chain(numbers)
+            .chain(identifiers::nodes(&design.ids))
             .collect(),
+        equivalent: identifiers::equivalents("VisualItem", &design.ids),
         referred_to_by: statements.into_iter().flatten().chain(notes).collect(),
         represents_instance_of_type: shown_things(here, design),
         created_by: creation(here, &design.date, makers_once(here, &certain), Vec::new()),

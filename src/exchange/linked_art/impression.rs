@@ -1,13 +1,13 @@
 //! Impressions.
 
 use super::concepts::{
-    self, ACCESSION_NUMBER, ARTWORK, CONDITION, CREDIT_LINE, EDITION, FORMER_NAME, MARKINGS,
-    MATERIALS, NOTE, PRINT, PRINTING, PROVENANCE_STATEMENT, TYPE_OF_WORK, WATERMARKS,
+    self, ACCESSION_NUMBER, ARTWORK, CONDITION, CREDIT_LINE, DESCRIPTION, EDITION, FORMER_NAME,
+    MARKINGS, MATERIALS, NOTE, PRINT, PRINTING, PROVENANCE_STATEMENT, TYPE_OF_WORK, WATERMARKS,
 };
 use super::node::Node;
 use super::parts::{self, identifier, statement};
 use super::reading::{self, CertainReading};
-use super::{ids, provenance};
+use super::{identifiers, ids, provenance};
 use crate::model::design::{Design, Maker};
 use crate::model::impression::{BlockPrinted, Impression, Status};
 use crate::model::key::Key;
@@ -30,6 +30,10 @@ pub(super) fn record(here: &Here<'_>, design: &Design, impression: &Impression) 
             .chain(numbers(here, &records))
             .collect(),
         classified_as: kinds(here, design, impression),
+        equivalent: identifiers::equivalents(
+            "HumanMadeObject",
+            records.iter().flat_map(|record| &record.ids),
+        ),
         referred_to_by: statements(here, design, impression, &records),
         shows: std::iter::once(ids::design(here, design))
             .chain(state)
@@ -49,21 +53,25 @@ pub(super) fn record(here: &Here<'_>, design: &Design, impression: &Impression) 
             .iter()
             .map(|paper| concepts::term(here, "Material", List::Papers, paper.as_str()))
             .collect(),
-        current_owner: owner(here, impression).into_iter().collect(),
+        current_owner: owners(here, impression),
         current_custodian: keeper(here, impression).into_iter().collect(),
         destroyed_by: is_destroyed.then(|| Box::new(destruction(here))),
         representation: leading
             .and_then(|key| parts::representation(here, &key))
             .into_iter()
             .collect(),
-        subject_of: parts::subject_of(here, &page, None),
+        subject_of: parts::subject_of(here, &page, None)
+            .into_iter()
+            .chain(pages_of_holder(&records))
+            .collect(),
         ..Node::at("HumanMadeObject", ids::record(here, &page), number)
     }
 }
 
 /// A print and a work of art; made in these techniques; of this kind where the vocabulary has a word for it.
 fn kinds(here: &Here<'_>, design: &Design, impression: &Impression) -> Vec<Node> {
-    let technique = design.technique.iter().map(|technique| Node {
+    let technique = design.technique_of(impression).iter();
+    let technique = technique.map(|technique| Node {
         classified_as: vec![TYPE_OF_WORK.bare()],
         ..concepts::term(here, "Type", List::Techniques, technique.as_str())
     });
@@ -90,12 +98,13 @@ fn numbers(here: &Here<'_>, records: &[&Impression]) -> Vec<Node> {
             });
             assigned.into_iter().collect()
         };
-        if let Some(accession) = &record.accession {
+        if let Some(accession) = record.accession_and_part() {
             all.push(Node {
                 assigned_by: assigned(record.holder.as_ref().map(|holder| &holder.value)),
-                ..identifier(accession.value.as_str(), ACCESSION_NUMBER)
+                ..identifier(accession, ACCESSION_NUMBER)
             });
         }
+        all.extend(identifiers::nodes(&record.ids));
         for former in &record.former_accessions {
             let mut number = Node {
                 assigned_by: assigned(former.holder.as_ref().map(|holder| &holder.value)),
@@ -159,6 +168,7 @@ fn statements(
         .chain(stands)
         .chain(sizes)
         .chain(on_sheet)
+        .chain(as_given(here, records))
         .flatten()
         .chain(reading::opinions_in_words(here, design, impression))
         .collect()
@@ -203,7 +213,7 @@ fn production(
             .and_then(|key| ids::printing(here, design, key).boxed()),
         ..Node::new("Production")
     };
-    let techniques = design.technique.iter();
+    let techniques = design.technique_of(impression).iter();
     let mut processes: Vec<Node> = Vec::new();
     for process in techniques.filter_map(|technique| concepts::process(here, technique.as_str())) {
         if !processes.iter().any(|known| known.id == process.id) {
@@ -269,16 +279,46 @@ fn keeper(here: &Here<'_>, impression: &Impression) -> Option<Node> {
     ids::agent(here, &holder?.value)
 }
 
-/// Who owns it now: the holder, unless the record names another. Nobody of a sheet that is untraced or destroyed.
-fn owner(here: &Here<'_>, impression: &Impression) -> Option<Node> {
+/// Who owns it now: the holder, unless the record names another, or several. Nobody of a sheet that is untraced or
+/// destroyed.
+fn owners(here: &Here<'_>, impression: &Impression) -> Vec<Node> {
     let id = ids::record(here, &Address::Impression(impression.key.clone()));
-    match (impression.status.value, &impression.owner) {
-        (Status::Located | Status::Stolen, Some(owner)) => {
-            ids::party(here, owner, format!("{id}#owner"))
+    match (impression.status.value, impression.owners.as_slice()) {
+        (Status::Located, []) => keeper(here, impression).into_iter().collect(),
+        (Status::Located | Status::Stolen, [owner]) => {
+            let owner = ids::party(here, owner, format!("{id}#owner"));
+            owner.into_iter().collect()
         }
-        (Status::Located, None) => keeper(here, impression),
-        _ => None,
+        (Status::Located | Status::Stolen, owners) => {
+            let owners = owners.iter().zip(1..);
+            owners
+                .filter_map(|(owner, at)| ids::party(here, owner, format!("{id}#owner-{at}")))
+                .collect()
+        }
+        (Status::Untraced | Status::Destroyed, _) => Vec::new(),
     }
+}
+
+/// The holder's own pages of a sheet, by each of its records.
+fn pages_of_holder(records: &[&Impression]) -> Vec<Node> {
+    let pages = records.iter().filter_map(|record| record.web.as_ref());
+    pages.map(|web| parts::web_page(web.as_str())).collect()
+}
+
+/// The holder's own description, field by field in its words, named as such.
+fn as_given(here: &Here<'_>, records: &[&Impression]) -> Vec<Option<Node>> {
+    let name = here.words().word("as-given");
+    let given = records.iter().filter_map(|record| record.as_given.as_ref());
+    let fields = given.flat_map(|given| &given.fields);
+    fields
+        .map(|field| {
+            let said = format!("{}: {}", field.name.value, field.text.value);
+            Some(Node {
+                identified_by: vec![parts::display(name)],
+                ..statement(DESCRIPTION, said)?
+            })
+        })
+        .collect()
 }
 
 fn destruction(here: &Here<'_>) -> Node {

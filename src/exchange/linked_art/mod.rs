@@ -61,6 +61,7 @@ mod agents;
 mod concepts;
 mod design;
 mod document;
+mod identifiers;
 mod ids;
 mod impression;
 mod node;

@@ -258,10 +258,6 @@ pub(super) fn subject_of(here: &Here<'_>, page: &Address, fragment: Option<&str>
     if let Some(fragment) = fragment {
         address = format!("{address}#{fragment}");
     }
-    let page_node = Node {
-        classified_as: vec![WEB_PAGE.node()],
-        ..digital(address, "text/html")
-    };
     let manifest = fragment.is_none() && places::has_manifest(here, page);
     let manifest = manifest.then(|| Node {
         conforms_to: vec![Node {
@@ -270,14 +266,24 @@ pub(super) fn subject_of(here: &Here<'_>, page: &Address, fragment: Option<&str>
         }],
         ..digital(places::manifest_id(here, page), places::MANIFEST_TYPE)
     });
-    let about = |carrier: Node| Node {
+    std::iter::once(web_page(address))
+        .chain(manifest.map(carried_by))
+        .collect()
+}
+
+/// A page on the web, as what tells of a thing.
+pub(super) fn web_page(address: impl Into<String>) -> Node {
+    carried_by(Node {
+        classified_as: vec![WEB_PAGE.node()],
+        ..digital(address.into(), "text/html")
+    })
+}
+
+fn carried_by(carrier: Node) -> Node {
+    Node {
         digitally_carried_by: vec![carrier],
         ..Node::new("LinguisticObject")
-    };
-    std::iter::once(page_node)
-        .chain(manifest)
-        .map(about)
-        .collect()
+    }
 }
 
 /// A file on the web.

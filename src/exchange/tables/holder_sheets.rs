@@ -56,6 +56,8 @@ closed_list! {
 struct Row {
     custody: Custody,
     accession: Cell,
+    part: Cell,
+    web: Cell,
     key: Cell,
     number: Cell,
     design: Cell,
@@ -77,6 +79,7 @@ struct Row {
 fn table<'s>() -> TableOf<'s, Row> {
     TableOf::new("sheets")
         .text("accession", |row: &Row| row.accession.clone())
+        .text("part", |row| row.part.clone())
         .key_of("impression", "impressions", |row| row.key.clone())
         .required()
         .text("number", |row| row.number.clone())
@@ -95,6 +98,7 @@ fn table<'s>() -> TableOf<'s, Row> {
         .word("status", |row| Some(row.status))
         .text("other_party", |row| row.other.clone())
         .text("credit", |row| row.credit.clone())
+        .address("web", |row| row.web.clone())
         .word("standing", |row| Some(row.standing))
         .address("address", |row| row.address.clone())
         .required()
@@ -111,9 +115,10 @@ fn subjects(sources: &Sources<'_>) -> Vec<Subject> {
     let mut owners: BTreeSet<&Key> = BTreeSet::new();
     for (_, sheet) in public.impressions() {
         keepers.extend(sheet.holder.as_ref().map(|holder| &holder.value));
-        if let Some(Party::Record(owner)) = &sheet.owner {
-            owners.insert(&owner.value);
-        }
+        owners.extend(sheet.owners.iter().filter_map(|owner| match owner {
+            Party::Record(owner) => Some(&owner.value),
+            Party::Named(_) | Party::Undisclosed => None,
+        }));
     }
     // What a holder kept that was taken over is with its successor.
     let keeps = |holder: &Holder| {
@@ -154,7 +159,11 @@ fn row(here: &Here<'_>, custody: Custody, (design, sheet): SheetRow<'_>) -> Row 
         .iter()
         .map(|key| here.printing_name(design, &key.value));
     let other = match custody {
-        Custody::Keeps => sheet.owner.as_ref().map(|owner| here.party(owner).plain()),
+        Custody::Keeps => {
+            let owners = sheet.owners.iter().map(|owner| here.party(owner).plain());
+            let owners: Vec<String> = owners.collect();
+            (!owners.is_empty()).then(|| owners.join("; "))
+        }
         Custody::Owns => sheet
             .holder
             .as_ref()
@@ -167,6 +176,8 @@ fn row(here: &Here<'_>, custody: Custody, (design, sheet): SheetRow<'_>) -> Row 
     Row {
         custody,
         accession: sheet.accession.as_ref().into(),
+        part: sheet.part.as_ref().into(),
+        web: sheet.web.as_ref().into(),
         key: (&sheet.key).into(),
         number: format!("{} {number}", settings.siglum.value).into(),
         design: (&design.key).into(),

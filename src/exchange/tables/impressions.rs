@@ -30,15 +30,18 @@ pub(super) fn impressions(sources: Sources<'_>) -> Written {
         .word("status", |row| Some(row.1.status.value))
         .key_of("holder", "holders", |row| row.1.holder.as_ref().into())
         .text("accession", |row| row.1.accession.as_ref().into())
+        .text("part", |row| row.1.part.as_ref().into())
         .text("credit", |row| row.1.credit.as_ref().into())
-        .party(
+        .address("web", |row| row.1.web.as_ref().into())
+        .parties(
             sources,
             ["owner_person", "owner_holder", "owner_name"],
-            |row| row.1.owner.as_ref(),
+            |row| &row.1.owners,
         )
         .text("kind", |row| row.1.kind.own().into())
         .certainty_of("kind_certainty", |row| &row.1.kind)
         .text("numbering", |row| row.1.numbering.as_ref().into())
+        .list("technique", |row| Cell::placed(&row.1.technique))
         .keys_of("states", "states", |row| states(row.0, reading(row)))
         .text("numerals", |row| {
             numerals(sources, row.0, reading(row)).into()

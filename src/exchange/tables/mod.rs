@@ -10,6 +10,7 @@
 //! | `rows` | the records in order, their keys and addresses |
 //! | `designs`, `states`, `points` | designs and their parts |
 //! | `impressions`, `sheet_history` | sheets |
+//! | `as_found` | identifiers elsewhere, and holders' own descriptions |
 //! | `statements` | who says what, where sources may disagree |
 //! | `series` | series, and the places in them |
 //! | `documents` | documents and what they tell |
@@ -20,6 +21,7 @@
 //! Keys are those of addresses: `14`, `14.7`, `14.7/recto`, `14/moonlit` for a state of design 14. Rows are in the
 //! order of the catalogue.
 
+mod as_found;
 mod cell;
 mod designs;
 mod documents;
@@ -78,6 +80,8 @@ const TABLES: &[fn(Sources<'_>) -> Written] = &[
     sheet_history::sightings,
     sheet_history::former_numbers,
     sheet_history::exhibited,
+    as_found::as_given,
+    as_found::identifiers,
     statements::statements,
     parties::holders,
     parties::holder_names,

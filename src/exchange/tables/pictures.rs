@@ -76,9 +76,9 @@ pub(super) fn pictures(sources: Sources<'_>) -> Written {
             tiles if tiles.side == 0 => Cell::Empty,
             tiles => format!("{base}/{}", tiles.address).into(),
         })
-        .text("rights", |row| (&row.record.rights).into())
+        .text("rights", |row| row.record.rights.as_ref().into())
         .address("rights_address", |row| {
-            rights::uri(&row.record.rights).into()
+            rights::uri(row.record.rights_text()).into()
         })
         .text("credit", |row| row.record.credit.as_ref().into())
         .cited(["source", "source_document"], |row| {

@@ -121,6 +121,35 @@ impl<'s, R> TableOf<'s, R> {
         })
     }
 
+    /// Adds several parties of one sheet: people, holders, and names without a record, each as a list.
+    pub fn parties<F>(
+        self,
+        sources: Sources<'s>,
+        [person, holder, name]: [&'static str; 3],
+        parties: F,
+    ) -> Self
+    where
+        F: for<'r> Fn(&'r R) -> &'r [Party] + Copy + 's,
+    {
+        // As on pages: of a key that both have, the holder is meant.
+        let is_holder = move |key: &Key| sources.public.holders.contains_key(key);
+        let keys = move |row: &R, wants_holder: bool| {
+            let records = parties(row).iter().filter_map(|party| match party {
+                Party::Record(key) => Some(&key.value),
+                Party::Named(_) | Party::Undisclosed => None,
+            });
+            Cell::list(records.filter(|key| is_holder(key) == wants_holder))
+        };
+        self.keys_of(person, "people", move |row| keys(row, false))
+            .keys_of(holder, "holders", move |row| keys(row, true))
+            .list(name, move |row| {
+                Cell::list(parties(row).iter().filter_map(|party| match party {
+                    Party::Named(name) => Some(name.as_str()),
+                    Party::Record(_) | Party::Undisclosed => None,
+                }))
+            })
+    }
+
     /// Adds a party: a person, a holder, or a name without a record.
     pub fn party<F>(
         self,

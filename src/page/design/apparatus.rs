@@ -9,6 +9,7 @@ use crate::page::phrases::claims;
 use crate::page::phrases::dates;
 use crate::page::phrases::enumeration;
 use crate::page::phrases::formerly;
+use crate::page::phrases::identifiers;
 use crate::page::phrases::matrices;
 use crate::page::phrases::series_names;
 use crate::page::setting::address::Fragment;
@@ -85,6 +86,10 @@ pub(super) fn facts(here: &Here<'_>, design: &Design, place: FactsPlace) -> Vec<
     facts.push(Fact::one(
         words.word("subjects"),
         CleanHtml::join(&subjects, ", "),
+    ));
+    facts.push(Fact::of_lines(
+        words.word("identifiers"),
+        identifiers::lines(&design.ids),
     ));
     facts.into_iter().flatten().collect()
 }

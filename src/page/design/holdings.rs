@@ -17,6 +17,7 @@ use crate::model::vocabulary::List;
 use crate::page::lists::run_on::RunOnLine;
 use crate::page::phrases::dates;
 use crate::page::phrases::enumeration;
+use crate::page::phrases::holding;
 use crate::page::phrases::lots;
 use crate::page::phrases::matrices;
 use crate::page::phrases::readings;
@@ -94,12 +95,7 @@ fn cities(here: &Here<'_>, design: &Design, sheets: &[&Impression]) -> Vec<RunOn
         };
         let name =
             |holder: Option<&Holder>| holder.map(|h| h.name.value.clone()).unwrap_or_default();
-        let number = |i: &Impression| {
-            i.accession
-                .as_ref()
-                .map(|n| n.value.clone())
-                .unwrap_or_default()
-        };
+        let number = |i: &Impression| i.accession_and_part().unwrap_or_default();
         is_last(*holder_a, city_a)
             .cmp(&is_last(*holder_b, city_b))
             .then_with(|| words.compare(city_a, city_b))
@@ -167,12 +163,7 @@ fn sheet(
     same_holder_as_before: bool,
     more: &[CleanHtml],
 ) -> CleanHtml {
-    let number = impression
-        .accession
-        .as_ref()
-        .map_or_else(CleanHtml::empty, |number| {
-            CleanHtml::span("accession", &CleanHtml::text(number))
-        });
+    let number = holding::accession(impression).unwrap_or_else(CleanHtml::empty);
     let holder = match &impression.holder {
         Some(_) if same_holder_as_before && number.is_empty() => {
             CleanHtml::text(here.words().word("the-same"))

@@ -70,13 +70,13 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
 
 /// Whether an owner still has the sheet, or would have it if it had not been stolen.
 fn has_it_now(impression: &Impression, entry: &ProvenanceEntry) -> bool {
-    if stolen_from(impression) == Some(&entry.party) {
+    if stolen_from(impression).contains(&&entry.party) {
         return true;
     }
-    match (&entry.party, &impression.owner) {
-        (Party::Record(key), Some(_)) => is_owner(impression, &key.value),
-        (Party::Record(key), None) => is_keeper(impression, &key.value),
-        (party, owner) => owner.as_ref() == Some(party),
+    match &entry.party {
+        Party::Record(key) if impression.owners.is_empty() => is_keeper(impression, &key.value),
+        Party::Record(key) => is_owner(impression, &key.value),
+        party => impression.owners.contains(party),
     }
 }
 

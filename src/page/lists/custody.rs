@@ -95,15 +95,19 @@ pub(crate) fn is_keeper(impression: &Impression, holder: &Key) -> bool {
 }
 
 pub(crate) fn is_owner(impression: &Impression, holder: &Key) -> bool {
-    impression
-        .owner
-        .as_ref()
-        .is_some_and(|owner| is_record(owner, holder))
+    let mut owners = impression.owners.iter();
+    owners.any(|owner| is_record(owner, holder))
 }
 
-/// From whom a stolen sheet was taken: its owner, else the last owner before the theft. `None` for a
+/// From whom a stolen sheet was taken: its owners, else the last owner before the theft. Nobody for a
 /// sheet that is not stolen, or was recovered.
-pub(crate) fn stolen_from(impression: &Impression) -> Option<&Party> {
+pub(crate) fn stolen_from(impression: &Impression) -> Vec<&Party> {
+    if impression.status.value != Status::Stolen {
+        return Vec::new();
+    }
+    if !impression.owners.is_empty() {
+        return impression.owners.iter().collect();
+    }
     let is_theft = |entry: &&ProvenanceEntry| {
         let how = entry.how.as_ref();
         how.is_some_and(|how| how.value.as_str() == "theft")
@@ -111,8 +115,7 @@ pub(crate) fn stolen_from(impression: &Impression) -> Option<&Party> {
     let entries = impression.provenance.iter();
     let before = entries.take_while(|entry| !is_theft(entry));
     let last = before.filter(|entry| entry.role == PartyRole::Owner).last();
-    let owner = impression.owner.as_ref().or(last.map(|entry| &entry.party));
-    owner.filter(|_| impression.status.value == Status::Stolen)
+    last.map(|entry| &entry.party).into_iter().collect()
 }
 
 pub(crate) fn is_record(party: &Party, key: &Key) -> bool {

@@ -109,15 +109,9 @@ pub(crate) fn design(here: &Here<'_>, design: &Design) -> Hung {
 /// An impression: number, state and printing, accession number, credit line.
 pub(crate) fn impression(here: &Here<'_>, design: &Design, impression: &Impression) -> Hung {
     let picture = figures::leading_picture(here, impression);
-    let told = [
-        &impression.accession.as_ref().map(|a| &a.value),
-        &impression.credit.as_ref(),
-    ];
-    let told: Vec<_> = told
-        .into_iter()
-        .flatten()
-        .map(|t| CleanHtml::text(t))
-        .collect();
+    let told = [impression.accession_and_part(), impression.credit.clone()];
+    let told = told.into_iter().flatten();
+    let told: Vec<_> = told.map(|t| CleanHtml::text(&t)).collect();
     Hung {
         href: here.href(&Address::Impression(impression.key.clone())),
         image: picture.and_then(|key| figures::small(here, &key)),

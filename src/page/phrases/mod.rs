@@ -45,6 +45,8 @@ pub(crate) mod earlier_numbers;
 pub(crate) mod enumeration;
 pub(crate) mod evidence_words;
 pub(crate) mod formerly;
+pub(crate) mod holding;
+pub(crate) mod identifiers;
 pub(crate) mod imprint;
 pub(crate) mod issued_readings;
 mod link_targets;

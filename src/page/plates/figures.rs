@@ -10,6 +10,7 @@ use crate::model::key::{ImpressionKey, Key, PictureKey, PictureOwner};
 use crate::model::picture::{Picture, View};
 use crate::model::words::Side;
 use crate::page::phrases::document_names::kept;
+use crate::page::phrases::holding;
 use crate::page::phrases::readings;
 use crate::page::phrases::rights;
 use crate::page::setting::address::Address;
@@ -280,11 +281,8 @@ pub(crate) fn holder_and_number(here: &Here<'_>, impression: &Impression) -> Cle
         Some(holder) => here.holder_and_city(&holder.value),
         None => CleanHtml::text(here.status(impression.status.value)),
     };
-    match &impression.accession {
-        Some(number) => holder
-            .then(" (")
-            .and(&CleanHtml::span("accession", &CleanHtml::text(number)))
-            .then(")"),
+    match holding::accession(impression) {
+        Some(number) => holder.then(" (").and(&number).then(")"),
         None => holder,
     }
 }
@@ -333,7 +331,7 @@ fn describe(
 
 /// "Photograph: Harbour Museum. CC0-1.0".
 pub(crate) fn credit(here: &Here<'_>, picture: &Picture) -> CleanHtml {
-    let rights = rights_in_words(here, &picture.rights);
+    let rights = rights_in_words(here, picture.rights_text());
     match &picture.credit {
         Some(credit) => CleanHtml::text(
             &here

@@ -13,13 +13,16 @@ use serde::Serialize;
 
 use super::open_graph;
 use super::trail;
+use crate::model::as_found::OtherId;
 use crate::model::certainty::{Certainty, Statements};
 use crate::model::design::Design;
 use crate::model::edtf::Date;
 use crate::model::edtf::parts::Edtf;
 use crate::model::holder::{Holder, HolderKind};
 use crate::model::impression::Impression;
+use crate::model::key::Key;
 use crate::model::person::Person;
+use crate::model::place::Placed;
 use crate::model::size::Size;
 use crate::model::vocabulary::List as Vocabulary;
 use crate::page::phrases::rights;
@@ -278,13 +281,17 @@ fn design(here: &Here<'_>, design: &Design) -> Thing {
     let siglum = &here.public().settings.siglum.value;
     Thing {
         alternate_name: others,
-        identifier: vec![Thing::identifier(siglum, &design.number)],
+        identifier: std::iter::once(Thing::identifier(siglum, &design.number))
+            .chain(identifiers(&design.ids))
+            .collect(),
+        same_as: addresses(&design.ids).collect(),
         image: image(here),
         date_created: certain(&design.date).and_then(plain),
         is_part_of: Some(Box::new(catalogue_reference(here))),
         ..artwork(
             here,
             design,
+            &design.technique,
             certain(&design.size.image),
             Thing::of_page(here, "VisualArtwork", &page, &title),
         )
@@ -298,9 +305,9 @@ fn impression(here: &Here<'_>, design: &Design, impression: &Impression) -> Thin
     let siglum = &here.public().settings.siglum.value;
     let holder = impression.holder.as_ref();
     let holder = holder.and_then(|key| here.public().holders.get(&key.value));
-    let accession = impression.accession.as_ref().zip(holder);
-    let accession = accession
-        .map(|(number, holder)| Thing::identifier(&here.holder_name(holder), &number.value));
+    let accession = impression.accession_and_part().zip(holder);
+    let accession =
+        accession.map(|(number, holder)| Thing::identifier(&here.holder_name(holder), &number));
     let of_holder = holder.and_then(|holder| holder.credit.clone());
     let of_design = Address::Design(design.key.clone());
     let of_design = Thing::reference(here, "VisualArtwork", &of_design, &title);
@@ -308,6 +315,13 @@ fn impression(here: &Here<'_>, design: &Design, impression: &Impression) -> Thin
         identifier: [Thing::identifier(siglum, &number)]
             .into_iter()
             .chain(accession)
+            .chain(identifiers(&impression.ids))
+            .collect(),
+        same_as: impression
+            .web
+            .iter()
+            .map(|web| web.value.clone())
+            .chain(addresses(&impression.ids))
             .collect(),
         image: image(here),
         date_created: certain(&impression.sheet.date).and_then(plain),
@@ -322,6 +336,7 @@ fn impression(here: &Here<'_>, design: &Design, impression: &Impression) -> Thin
         ..artwork(
             here,
             design,
+            design.technique_of(impression),
             certain(&impression.sheet.size),
             Thing::of_page(here, "VisualArtwork", &page, &format!("{title}, {number}")),
         )
@@ -329,7 +344,13 @@ fn impression(here: &Here<'_>, design: &Design, impression: &Impression) -> Thin
 }
 
 /// What a design and its impressions have in common: technique, makers, size.
-fn artwork(here: &Here<'_>, design: &Design, size: Option<&Size>, thing: Thing) -> Thing {
+fn artwork(
+    here: &Here<'_>,
+    design: &Design,
+    technique: &[Placed<Key>],
+    size: Option<&Size>,
+    thing: Thing,
+) -> Thing {
     let mut creators: Vec<Thing> = Vec::new();
     for maker in &design.makers {
         let key = &maker.person.value;
@@ -355,8 +376,7 @@ fn artwork(here: &Here<'_>, design: &Design, size: Option<&Size>, thing: Thing) 
         })
     };
     Thing {
-        artform: design
-            .technique
+        artform: technique
             .iter()
             .map(|technique| here.term(Vocabulary::Techniques, technique.as_str()))
             .collect(),
@@ -396,7 +416,13 @@ fn person(here: &Here<'_>, person: &Person) -> Thing {
         alternate_name: person.names.iter().map(|n| n.text.value.clone()).collect(),
         birth_date: day(&person.born),
         death_date: day(&person.died),
-        same_as: person.authority.iter().map(|a| a.value.clone()).collect(),
+        identifier: identifiers(&person.ids).collect(),
+        same_as: person
+            .authority
+            .iter()
+            .map(|a| a.value.clone())
+            .chain(addresses(&person.ids))
+            .collect(),
         ..Thing::of_page(here, "Person", &page, &person.name.value)
     }
 }
@@ -429,11 +455,29 @@ fn holder(here: &Here<'_>, holder: &Holder) -> Option<Thing> {
             .collect(),
         identifier: isil
             .map(|isil| Thing::identifier("ISIL", &isil.value))
+            .chain(identifiers(&holder.ids))
             .collect(),
-        same_as: holder.web.iter().map(|web| web.value.clone()).collect(),
+        same_as: holder
+            .web
+            .iter()
+            .map(|web| web.value.clone())
+            .chain(addresses(&holder.ids))
+            .collect(),
         address,
         ..Thing::of_page(here, kind, &page, &here.holder_name(holder))
     })
+}
+
+/// The identifiers of a record elsewhere that are no addresses.
+fn identifiers(ids: &[OtherId]) -> impl Iterator<Item = Thing> {
+    let plain = ids.iter().filter(|other| other.address().is_none());
+    plain.map(|other| Thing::identifier(&other.scheme, &other.id))
+}
+
+/// Those that are.
+fn addresses(ids: &[OtherId]) -> impl Iterator<Item = String> {
+    ids.iter()
+        .filter_map(|other| other.address().map(str::to_owned))
 }
 
 /// The address of the picture of the page.

@@ -19,6 +19,8 @@ use crate::page::lists::mentions;
 use crate::page::lists::table::Table;
 use crate::page::lists::wall::{self, Hung, Wall};
 use crate::page::phrases::dates;
+use crate::page::phrases::enumeration;
+use crate::page::phrases::identifiers;
 use crate::page::plates::figures;
 use crate::page::setting::book::Here;
 use crate::page::setting::export_links::ExportLink;
@@ -86,22 +88,14 @@ pub(crate) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
             here,
             &heads("kept-at"),
             owned,
-            |i| {
-                i.accession
-                    .as_ref()
-                    .map_or_else(String::new, |a| a.value.clone())
-            },
+            |i| i.accession_and_part().unwrap_or_default(),
             |i| CleanHtml::text(&here.whereabouts(i)),
         ),
         held: checklist::checklist(
             here,
             &heads("remarks"),
             held,
-            |i| {
-                i.accession
-                    .as_ref()
-                    .map_or_else(String::new, |a| a.value.clone())
-            },
+            |i| i.accession_and_part().unwrap_or_default(),
             |i| remark(here, holder, i),
         ),
         lists: lists.into_iter().filter(List::has_lines).collect(),
@@ -218,6 +212,10 @@ fn facts(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -> Vec<Fact> {
     if let Some(web) = &holder.web {
         fact("web", CleanHtml::web_address(web));
     }
+    fact(
+        "identifiers",
+        CleanHtml::join(&identifiers::lines(&holder.ids), "; "),
+    );
     fact("credit-line", text_of(holder.credit.as_deref()));
     facts
 }
@@ -240,12 +238,11 @@ fn remark(here: &Here<'_>, holder: &Holder, impression: &Impression) -> CleanHtm
 }
 
 fn owned_by(here: &Here<'_>, holder: &Holder, impression: &Impression) -> CleanHtml {
-    impression
-        .owner
-        .as_ref()
-        .filter(|owner| !is_record(owner, &holder.key))
-        .map_or_else(CleanHtml::empty, |owner| {
-            let owner = here.party(owner);
-            here.words().html("owned-by", None, &[("owner", &owner)])
-        })
+    let owners = &impression.owners;
+    if owners.iter().all(|owner| is_record(owner, &holder.key)) {
+        return CleanHtml::empty();
+    }
+    let owners: Vec<CleanHtml> = owners.iter().map(|owner| here.party(owner)).collect();
+    let owners = enumeration::together(here, &owners);
+    here.words().html("owned-by", None, &[("owner", &owners)])
 }

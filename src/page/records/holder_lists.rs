@@ -37,7 +37,8 @@ pub(super) fn formerly(here: &Here<'_>, holder: &Holder, mentions: &[Mention]) -
     };
     let gone = |part| sheets(here, mentions, part).into_iter().filter(has_none);
     let is_stolen = |sheet: &HeldSheet<'_>| {
-        stolen_from(sheet.1).is_some_and(|from| is_record(from, &holder.key))
+        let from = stolen_from(sheet.1);
+        from.iter().any(|from| is_record(from, &holder.key))
     };
     let (stolen, owned): (Vec<HeldSheet<'_>>, Vec<HeldSheet<'_>>) =
         gone(MentionRole::Owner).partition(is_stolen);

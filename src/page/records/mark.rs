@@ -59,10 +59,7 @@ pub(crate) fn page(here: &Here<'_>, mark: &MarkRecord) -> Leaf {
     let picture = mark.picture.as_ref();
     let title = capitalised(&here.mark_name(mark));
     let sheets = bearers.iter().map(|(design, sheet, _)| (*design, *sheet));
-    let accession = |sheet: &Impression| {
-        let accession = sheet.accession.as_ref();
-        accession.map_or_else(String::new, |number| number.value.clone())
-    };
+    let accession = |sheet: &Impression| sheet.accession_and_part().unwrap_or_default();
     let heads = ChecklistHeads {
         number: "accession-number",
         remark: "now-kept",

@@ -18,6 +18,7 @@ use crate::page::lists::mentions;
 use crate::page::lists::run_on::{self, RunOn};
 use crate::page::phrases::dates;
 use crate::page::phrases::document_names::told_of;
+use crate::page::phrases::identifiers;
 use crate::page::phrases::party_names::{roles, sorted_name};
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
@@ -128,6 +129,10 @@ fn facts(here: &Here<'_>, person: &Person, mentions: &[Mention]) -> Vec<Fact> {
         .map(|address| CleanHtml::web_address(address))
         .collect();
     fact("authority", CleanHtml::join(&authority, "; "));
+    fact(
+        "identifiers",
+        CleanHtml::join(&identifiers::lines(&person.ids), "; "),
+    );
     facts
 }
 

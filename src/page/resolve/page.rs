@@ -155,6 +155,7 @@ const WHY: &[&str] = &[
     "earlier",
     "earlier-not-there",
     "edition",
+    "elsewhere",
     "former-accession",
     "former-key",
     "former-name",

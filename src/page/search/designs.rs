@@ -8,7 +8,7 @@ use crate::model::literature::{Citation, Work};
 use crate::model::vocabulary::List as Vocabulary;
 use crate::page::phrases::formerly;
 use crate::page::phrases::source_names::first_author;
-use crate::page::phrases::{dates, standing_note};
+use crate::page::phrases::{dates, identifiers, standing_note};
 use crate::page::plates::figures;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
@@ -21,6 +21,7 @@ pub(super) fn design(here: &Here<'_>, design: &Design, ranks: &Ranks) -> Entry {
     let mut entry = of_design(here, design, EntryKind::Design, "");
     entry.number.clone_from(&design.number);
     entry.add(Field::Number, &design.number);
+    entry.add_all(Field::Accession, identifiers::searched(&design.ids));
     former::add(here, Target::Design(design.key.clone()), &mut entry);
     let numbers = formerly::former_numbers(here, design);
     entry.add_all(Field::Number, numbers.iter().map(|n| n.value.as_str()));

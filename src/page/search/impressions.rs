@@ -6,7 +6,7 @@ use super::narrowing::{self, Ranks};
 use crate::model::design::Design;
 use crate::model::impression::{Impression, Party};
 use crate::model::vocabulary::List as Vocabulary;
-use crate::page::phrases::{dates, readings, standing_note};
+use crate::page::phrases::{dates, identifiers, readings, standing_note};
 use crate::page::plates::figures;
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
@@ -62,6 +62,9 @@ fn numbers(here: &Here<'_>, impression: &Impression, entry: &mut Entry) {
     former::add_of_sheet(here, &impression.key, entry);
     let accession = impression.accession.as_ref();
     entry.add_all(Field::Accession, accession.map(|number| number.as_str()));
+    let part = impression.part.as_ref();
+    entry.add_all(Field::Fact, part.map(|part| part.as_str()));
+    entry.add_all(Field::Accession, identifiers::searched(&impression.ids));
     let former = impression.former_accessions.iter();
     entry.add_all(
         Field::Accession,
@@ -75,6 +78,11 @@ fn what_it_is(here: &Here<'_>, impression: &Impression, entry: &mut Entry) {
         add_term(here, entry, Vocabulary::Kinds, kind.is.value.as_str());
     }
     entry.add(Field::Fact, here.status(impression.status.value));
+    let techniques = impression.technique.iter();
+    entry.add_all(
+        Field::Fact,
+        techniques.map(|key| here.term(Vocabulary::Techniques, key.as_str())),
+    );
     entry.add_all(
         Field::Fact,
         impression
@@ -111,7 +119,7 @@ fn where_it_was(here: &Here<'_>, impression: &Impression, entry: &mut Entry) {
         Party::Undisclosed => {}
         known => entry.add(Field::Fact, here.party(known).plain()),
     };
-    impression.owner.iter().for_each(&mut party);
+    impression.owners.iter().for_each(&mut party);
     for step in &impression.provenance {
         party(&step.party);
     }
@@ -153,6 +161,9 @@ fn texts(here: &Here<'_>, impression: &Impression, entry: &mut Entry) {
             Field::Text,
             [&opinion.said, &opinion.reading.why].into_iter().flatten(),
         );
+    }
+    for field in impression.as_given.iter().flat_map(|given| &given.fields) {
+        entry.add(Field::Text, field.text.as_str());
     }
     let standing = standing_note::note(here, &impression.standing);
     entry.add_all(Field::Text, standing.map(|note| note.plain()));

@@ -3,6 +3,7 @@
 use super::former;
 use super::narrowing::Ranks;
 use crate::model::link::Target;
+use crate::page::phrases::identifiers;
 use crate::page::phrases::party_names::roles;
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
@@ -30,6 +31,7 @@ pub(super) fn holders(here: &Here<'_>, ranks: &Ranks) -> Vec<Entry> {
             Field::Number,
             holder.isil.as_ref().map(|isil| isil.as_str()),
         );
+        entry.add_all(Field::Accession, identifiers::searched(&holder.ids));
         entry.add_all(Field::Fact, town);
         entry.add_all(Field::Fact, country);
         entry.add_all(Field::Fact, &holder.credit);
@@ -58,6 +60,7 @@ pub(super) fn people(here: &Here<'_>) -> Vec<Entry> {
             Field::Name,
             person.names.iter().map(|name| name.text.as_str()),
         );
+        entry.add_all(Field::Accession, identifiers::searched(&person.ids));
         entry.add_all(Field::Fact, facts);
         entry.add(Field::Text, plain_text::note(here, person.note.as_ref()));
         entry

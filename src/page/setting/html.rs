@@ -84,6 +84,21 @@ impl CleanHtml {
         }
     }
 
+    /// A link out of the catalogue with a text of its own; the text alone where the address is no web address. `title`
+    /// says where it leads.
+    pub fn link_out(address: &str, title: &str, inner: &CleanHtml) -> CleanHtml {
+        if address.starts_with("https://") || address.starts_with("http://") {
+            let attributes = [
+                ("href", address),
+                ("rel", "noopener noreferrer external"),
+                ("title", title),
+            ];
+            CleanHtml::element("a", &attributes, inner)
+        } else {
+            inner.clone()
+        }
+    }
+
     /// A span of a class.
     pub fn span(class: &'static str, inner: &CleanHtml) -> CleanHtml {
         CleanHtml::element("span", &[("class", class)], inner)

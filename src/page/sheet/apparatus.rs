@@ -4,11 +4,14 @@ use super::marks;
 use crate::model::design::Design;
 use crate::model::impression::{BlockPrinted, Impression};
 use crate::model::key::Key;
+use crate::model::place::Placed;
 use crate::model::vocabulary::List;
 use crate::page::lists::facts::{Fact, FactsPlace, Line};
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
 use crate::page::phrases::enumeration;
+use crate::page::phrases::holding;
+use crate::page::phrases::identifiers;
 use crate::page::phrases::issued_readings;
 use crate::page::phrases::matrices;
 use crate::page::phrases::sizes;
@@ -35,12 +38,21 @@ pub(super) fn facts(
         .holder
         .as_ref()
         .map_or_else(CleanHtml::empty, |h| here.holder_and_city(&h.value));
-    facts.push(Fact::one(words.word("holder"), holder).filter(|_| place == FactsPlace::Apart));
-    let owner = impression
-        .owner
-        .as_ref()
-        .map_or_else(CleanHtml::empty, |owner| here.party(owner));
-    facts.push(Fact::one(words.word("owner"), owner));
+    let is_apart = place == FactsPlace::Apart;
+    let holder = Some(holder).filter(|_| is_apart);
+    let holder = holder.unwrap_or_else(CleanHtml::empty);
+    facts.push(Fact::one(
+        words.word("holder"),
+        CleanHtml::join([&holder, &holding::page_of_holder(here, impression)], "; "),
+    ));
+    let owners = impression.owners.iter().map(|owner| here.party(owner));
+    let owners: Vec<CleanHtml> = owners.collect();
+    let owner = if owners.len() > 1 {
+        "joint-owners"
+    } else {
+        "owner"
+    };
+    facts.push(Fact::of_lines(words.word(owner), owners));
     facts.push(numbers(here, impression));
     facts.push(Fact::one(
         words.word("credit-line"),
@@ -70,6 +82,7 @@ pub(super) fn facts(
                 .map_or("", |n| n.value.as_str()),
         ),
     ));
+    facts.push(technique(here, design, impression));
     facts.extend(sheet_facts(here, impression));
     facts.push(Fact::one(
         words.word("blocks-printed"),
@@ -79,6 +92,10 @@ pub(super) fn facts(
     facts.push(Fact::one(
         words.word("condition"),
         CleanHtml::text(impression.condition.as_deref().unwrap_or_default()),
+    ));
+    facts.push(Fact::of_lines(
+        words.word("identifiers"),
+        identifiers::lines(&impression.ids),
     ));
     facts.into_iter().flatten().collect()
 }
@@ -123,14 +140,31 @@ fn blocks_printed(here: &Here<'_>, design: &Design, impression: &Impression) -> 
     CleanHtml::join(&blocks, "; ")
 }
 
+/// How the sheet was made, where it is described otherwise than the design, and below that the technique of the design.
+fn technique(here: &Here<'_>, design: &Design, impression: &Impression) -> Option<Fact> {
+    if impression.technique.is_empty() {
+        return None;
+    }
+    let words = here.words();
+    let named = |keys: &[Placed<Key>]| {
+        let terms = keys.iter();
+        let terms = terms.map(|key| CleanHtml::text(&here.term(List::Techniques, key.as_str())));
+        enumeration::together(here, &terms.collect::<Vec<_>>())
+    };
+    let mut lines = vec![capitalised(&named(&impression.technique))];
+    if !design.technique.is_empty() {
+        let of_design = named(&design.technique);
+        lines.push(words.html("technique-of-design", None, &[("technique", &of_design)]));
+    }
+    Fact::of_lines(words.word("technique"), lines)
+}
+
 /// The accession number and former numbers.
 fn numbers(here: &Here<'_>, impression: &Impression) -> Option<Fact> {
     let words = here.words();
     let number = |text: &str| CleanHtml::span("accession", &CleanHtml::text(text));
     let mut lines = Vec::new();
-    if let Some(accession) = &impression.accession {
-        lines.push(number(accession));
-    }
+    lines.extend(holding::accession_leading_out(here, impression));
     let former = impression.former_accessions.iter().map(|former| {
         let holder = former
             .holder

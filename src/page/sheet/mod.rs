@@ -6,6 +6,7 @@
 //! |---|---|
 //! | `page` | the whole |
 //! | `apparatus` | holder, numbers, the sheet itself, its condition |
+//! | `as_given` | the holder's own description |
 //! | `marks` | one mark in words |
 //! | `opinions` | opinions of others |
 //! | `observed` | the observations |
@@ -20,6 +21,7 @@
 //! | `diligence` | its owners from 1933 to 1945 |
 
 mod apparatus;
+mod as_given;
 pub(crate) mod diligence;
 mod evidence;
 mod evidence_line;

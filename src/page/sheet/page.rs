@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 use serde::Serialize;
 
 use super::apparatus;
+use super::as_given::{self, AsGivenView};
 use super::diligence::{self, Diligence};
 use super::evidence::{self, SheetEvidence};
 use super::observed::{self, ObservedTable};
@@ -29,6 +30,7 @@ use crate::page::phrases::claims;
 use crate::page::phrases::dates;
 use crate::page::phrases::earlier_numbers::{self, NumberedPart};
 use crate::page::phrases::enumeration;
+use crate::page::phrases::holding;
 use crate::page::phrases::readings;
 use crate::page::phrases::standing_note;
 use crate::page::phrases::venues::exhibition_in_full;
@@ -52,6 +54,7 @@ struct View {
     choices: Vec<Choice>,
     plate: Option<Plate>,
     facts: Vec<Fact>,
+    as_given: Option<AsGivenView>,
     identification: Option<ReadingView>,
     opinions: Vec<CleanHtml>,
     observed: Option<ObservedTable>,
@@ -101,6 +104,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
         choices: choices(here, &impression.standing),
         facts: apparatus::facts(here, design, impression, FactsPlace::after(plate.as_ref())),
         plate,
+        as_given: as_given::of_record(here, impression),
         identification: impression
             .identified
             .as_ref()
@@ -154,13 +158,10 @@ fn linked_whereabouts(here: &Here<'_>, impression: &Impression) -> CleanHtml {
 
 /// "Accession no. 1962.44. State *iii*/iv. Printed by the artist."
 fn brief(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
-    let number = impression
-        .accession
-        .as_ref()
-        .map_or_else(CleanHtml::empty, |number| {
-            let number = CleanHtml::span("accession", &CleanHtml::text(number));
-            here.words().html("inventory", None, &[("number", &number)])
-        });
+    let number = holding::accession_leading_out(here, impression);
+    let number = number.map_or_else(CleanHtml::empty, |number| {
+        here.words().html("inventory", None, &[("number", &number)])
+    });
     let reading = impression
         .identified
         .as_ref()

@@ -7,6 +7,7 @@
 use serde::Serialize;
 
 use super::apparatus;
+use super::as_given::{self, AsGivenView};
 use super::observed::{self, ObservedTable};
 use super::opinions;
 use super::reading::{ReadingView, reading_view};
@@ -30,6 +31,7 @@ pub(super) struct RecordPart {
     /// That the record is doubtful or rejected, and why.
     standing: Option<CleanHtml>,
     facts: Vec<Fact>,
+    as_given: Option<AsGivenView>,
     identification: Option<ReadingView>,
     opinions: Vec<CleanHtml>,
     observed: Option<ObservedTable>,
@@ -50,6 +52,7 @@ pub(super) fn others(here: &Here<'_>, design: &Design, records: &[&Impression]) 
             ),
             standing: standing_note::note(here, &record.standing),
             facts: apparatus::facts(here, design, record, FactsPlace::Apart),
+            as_given: as_given::of_record(here, record),
             identification: identified.map(|reading| reading_view(here, design, reading)),
             opinions: opinions::all(here, design, record),
             observed: observed::table(here, design, record),

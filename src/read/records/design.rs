@@ -16,6 +16,7 @@ use crate::model::size::Sizes;
 use crate::model::standing::RecordStanding;
 use crate::model::state::State;
 use crate::read::limits::{MOST_ANSWERS, MOST_CANDIDATES};
+use crate::read::records::as_found;
 use crate::read::records::citations;
 use crate::read::records::pictures::{self, Folder, Pictures};
 use crate::read::records::points::{Points, points};
@@ -52,6 +53,7 @@ pub(crate) fn blank(key: &Key, place: Place) -> Design {
         pictures: Vec::new(),
         reference_picture: None,
         comparisons: Vec::new(),
+        ids: Vec::new(),
         standing: RecordStanding::default(),
         commentary: None,
         impressions: BTreeMap::new(),
@@ -131,6 +133,7 @@ pub(crate) fn design(fields: &mut Fields<'_, '_>, key: &Key, folder: &Folder<'_>
     design.pictures = pictures.all;
     design.reference_picture = fields.one("reference_picture", values::picture_key);
     design.comparisons = comparisons(fields);
+    design.ids = as_found::ids(fields);
     design.standing = fields.stands();
     DesignRecord {
         design,

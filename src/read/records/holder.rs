@@ -3,6 +3,8 @@
 use crate::model::holder::{Consent, FormerName, Holder, HolderKind, Successor};
 use crate::model::key::Key;
 use crate::model::place::Placed;
+use crate::read::records::as_found;
+use crate::read::records::pictures::picture_defaults;
 use crate::read::shape::consent_covers;
 use crate::read::table::fields::Fields;
 use crate::read::values;
@@ -22,7 +24,11 @@ pub(crate) fn holder(fields: &mut Fields<'_, '_>, key: &Key) -> Holder {
         country: fields.one("country", values::country),
         isil: fields.one("isil", values::isil),
         web: fields.one("web", values::web),
+        ids: as_found::ids(fields),
         credit: fields.words("credit"),
+        pictures: fields
+            .table("pictures", picture_defaults)
+            .unwrap_or_default(),
         formerly: formerly(fields),
         successor: successor(fields),
         consent: consent(fields),

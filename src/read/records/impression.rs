@@ -13,6 +13,7 @@ use crate::model::mark::Mark;
 use crate::model::place::Placed;
 use crate::model::words::ClosedList;
 use crate::read::faults::{Faults, Node};
+use crate::read::records::as_found;
 use crate::read::records::citations;
 use crate::read::records::pictures::{self, Folder};
 use crate::read::records::points::{Points, observed};
@@ -43,14 +44,18 @@ pub(crate) fn impression(
     let impression = Impression {
         key: key.clone(),
         holder: fields.key("holder"),
-        owner: fields.one("owner", party),
+        owners: fields.several("owner", party),
         accession: fields.text("accession"),
+        part: part(fields),
         former_accessions: former_accessions(fields),
         credit: fields.words("credit"),
+        web: fields.one("web", values::web),
+        ids: as_found::ids(fields),
         status,
         kind: fields.statements("kind", values::term),
         taken_from: fields.one("taken_from", values::impression_key),
         numbering: fields.text("numbering"),
+        technique: fields.keys("technique"),
         identified: fields.table("identified", |fields| identification(fields, points)),
         opinions: opinions(fields, points),
         observed: observed(fields, points),
@@ -59,6 +64,7 @@ pub(crate) fn impression(
         sheet: sheet(fields),
         marks: marks(fields),
         condition: fields.words("condition"),
+        as_given: as_found::as_given(fields),
         pictures: pictures.all,
         provenance: provenance(fields),
         provenance_line: fields.text("provenance_line"),
@@ -79,6 +85,19 @@ pub(crate) fn impression(
         impression,
         lacks_pictures: pictures.lacks_some,
     }
+}
+
+/// The part of the accession number, which means nothing without the number.
+fn part(fields: &mut Fields<'_, '_>) -> Option<Placed<String>> {
+    let part = fields.text("part");
+    if part.is_some() && !fields.has("accession") {
+        fields.missing(
+            &["accession"],
+            "`accession` beside `part`",
+            "add the number that several sheets have, or remove `part`",
+        );
+    }
+    part
 }
 
 fn former_accessions(fields: &mut Fields<'_, '_>) -> Vec<FormerAccession> {

@@ -4,9 +4,11 @@
 //! published. Each kind of record has a file: [`settings`]; [`designs`] for a design's folder, with its
 //! [`design`], [`sizes`], [`points`] and [`states`], and the [`impression`]s with their [`provenance`] and
 //! [`pictures`]; [`parties`], which are [`holder`]s and people ([`person`]); [`marks`]; [`exhibitions`]; [`terms`],
-//! added to the built-in ones ([`vocabulary`]). [`citations`] occur in several kinds, and every record may say which
+//! added to the built-in ones ([`vocabulary`]). [`citations`] and what others record of the same thing
+//! ([`as_found`]) occur in several kinds, and every record may say which
 //! doubts are [`settled`]. [`register`] reads the addresses that were issued.
 
+pub(crate) mod as_found;
 pub(crate) mod citations;
 pub(crate) mod design;
 pub(crate) mod designs;

@@ -3,6 +3,7 @@
 use crate::model::key::Key;
 use crate::model::person::{OtherName, Person};
 use crate::model::place::Placed;
+use crate::read::records::as_found;
 use crate::read::table::fields::Fields;
 use crate::read::values;
 
@@ -19,6 +20,7 @@ pub(crate) fn person(fields: &mut Fields<'_, '_>, key: &Key) -> Person {
         active: fields.date("active"),
         names: names(fields),
         authority: fields.several("authority", values::web),
+        ids: as_found::ids(fields),
         note: None,
         place: fields.at,
     }

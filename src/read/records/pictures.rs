@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::model::key::Key;
-use crate::model::picture::{Picture, View};
+use crate::model::picture::{Picture, PictureDefaults, View};
 use crate::model::place::{Place, Placed};
 use crate::model::words::Side;
 use crate::read::faults::{Faults, Node};
@@ -43,9 +43,16 @@ pub(crate) fn picture(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Optio
         .one("bare_paper", values::percent_box)
         .map(|part| part.value);
     let largest = fields.whole("largest").map(|largest| largest.value);
-    let rights = fields.text("rights");
+    let rights = fields.one("rights", values::telling_text);
+    // A key that is misspelt, misplaced or hidden by a fault of syntax has a finding of its own.
+    let rights = match rights {
+        None if fields.has("rights") || fields.seems_to_have("rights") => {
+            Some(Placed::new(String::new(), fields.at))
+        }
+        rights => rights,
+    };
     let credit = fields.words("credit");
-    let publish = fields.flag("publish").unwrap_or(true);
+    let publish = fields.flag("publish");
     let found = fields.one("file", |faults, node| file(faults, node, folder));
     let (file, path) = found?;
     let side_place = side.as_ref().map_or(file.place, |side| side.place);
@@ -55,7 +62,6 @@ pub(crate) fn picture(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Optio
         // Every word for a side has the form of a key.
         None => Placed::new(side.to_string().parse::<Key>().ok()?, side_place),
     };
-    let no_rights = Placed::new(String::new(), fields.at);
     Some(Picture {
         name,
         file,
@@ -68,7 +74,7 @@ pub(crate) fn picture(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Optio
         ties,
         bare_paper,
         largest,
-        rights: rights.unwrap_or(no_rights),
+        rights,
         credit,
         publish,
         of: None,
@@ -76,6 +82,15 @@ pub(crate) fn picture(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Optio
         at: None,
         place: fields.at,
     })
+}
+
+/// Reads what holds for pictures that say nothing of their own.
+pub(crate) fn picture_defaults(fields: &mut Fields<'_, '_>) -> PictureDefaults {
+    PictureDefaults {
+        rights: fields.text("rights"),
+        credit: fields.text("credit"),
+        publish: fields.one("publish", values::flag),
+    }
 }
 
 /// The pictures of one record.

@@ -1,8 +1,10 @@
 //! `catalogue.toml`.
 
 use crate::model::key::Key;
+use crate::model::picture::PictureDefaults;
 use crate::model::place::{Place, Placed};
 use crate::model::settings::{Ink, Settings};
+use crate::read::records::pictures::picture_defaults;
 use crate::read::table::fields::Fields;
 use crate::read::values;
 
@@ -40,6 +42,7 @@ pub(crate) fn blank(place: Place) -> Settings {
         private_owner: None,
         largest: LARGEST,
         quality: QUALITY,
+        pictures: PictureDefaults::default(),
         picture_memory: PICTURE_MEMORY,
         cautions: Vec::new(),
         place,
@@ -87,9 +90,10 @@ pub(crate) fn settings(fields: &mut Fields<'_, '_>) -> Settings {
             .and_then(|q| u8::try_from(q.value).ok());
         let largest = fields.whole("largest").map(|largest| largest.value);
         let memory = fields.whole("memory").map(|memory| memory.value);
-        (quality, largest, memory)
+        (quality, largest, memory, picture_defaults(fields))
     });
-    let (quality, largest, memory) = pictures.unwrap_or_default();
+    let (quality, largest, memory, defaults) = pictures.unwrap_or_default();
+    settings.pictures = defaults;
     settings.picture_memory = memory.unwrap_or(PICTURE_MEMORY);
     settings.quality = quality.unwrap_or(QUALITY);
     settings.largest = largest.unwrap_or(LARGEST);

@@ -29,7 +29,9 @@ use crate::model::settled::SettledDoubt;
 use crate::read::faults::{Node, is_unread};
 use crate::read::files::load::Source;
 use crate::read::references::{content, private, withheld};
-use crate::read::shape::{CLAIM, KeyShape, MapKeys, OBSERVED, PARTY, Shape, Shown, Takes, Target};
+use crate::read::shape::{
+    CLAIM, FURTHER, KeyShape, MapKeys, OBSERVED, PARTY, Shape, Shown, Takes, Target,
+};
 use crate::read::table::fields::in_order;
 
 /// The occurrences of one record, and the doubts that it says are settled.
@@ -173,6 +175,23 @@ impl Walk<'_> {
             return;
         }
         self.keys(shape.keys(), table);
+        if shape.open {
+            self.further(shape, table);
+        }
+    }
+
+    /// The names and texts of the further keys of an open table.
+    fn further(&mut self, shape: &'static Shape, table: &DeTable<'_>) {
+        let at = At {
+            key: &FURTHER,
+            locator: None,
+        };
+        for (key, node) in in_order(table) {
+            if shape.key(key.get_ref()).is_none() {
+                self.text_at(at, key.get_ref(), key.span());
+                self.text(at, node);
+            }
+        }
     }
 
     fn keys(&mut self, keys: impl Iterator<Item = &'static KeyShape>, table: &DeTable<'_>) {

@@ -17,6 +17,8 @@ pub struct Shape {
     pub claim: bool,
     /// Whether it also takes the keys of standing ([`STANDING`]).
     pub standing: bool,
+    /// Whether it also takes keys of the record's own choice, each with a text.
+    pub open: bool,
 }
 
 /// One key of a record.
@@ -218,6 +220,9 @@ pub const CLAIM: &[KeyShape] = &[
     may("at", Takes::Text, "where in it: \"p. 31\""),
 ];
 
+/// A key of an open table that the record chose itself.
+pub(crate) static FURTHER: KeyShape = may("…", Takes::Text, "a field by its own name");
+
 /// The keys of standing.
 pub const STANDING: &[KeyShape] = &[
     may(
@@ -359,6 +364,7 @@ pub(super) const fn plain(name: &'static str, own: &'static [KeyShape]) -> Shape
         own,
         claim: false,
         standing: false,
+        open: false,
     }
 }
 
@@ -369,6 +375,7 @@ pub(super) const fn claimed(name: &'static str, own: &'static [KeyShape]) -> Sha
         own,
         claim: true,
         standing: false,
+        open: false,
     }
 }
 
@@ -379,5 +386,6 @@ pub(super) const fn standing(name: &'static str, own: &'static [KeyShape]) -> Sh
         own,
         claim: false,
         standing: true,
+        open: false,
     }
 }

@@ -1,5 +1,6 @@
 //! The keys of `design.toml`.
 
+use super::as_found::IDS;
 use super::declare::{
     MapKeys, SETTLED, Shape, Takes, Target, WAS, claimed, may, must, plain, standing, words,
 };
@@ -101,6 +102,7 @@ pub static DESIGN: Shape = standing(
             Takes::Tables(&COMPARISON),
             "pairs or groups to be shown side by side",
         ),
+        IDS,
         WAS,
         SETTLED,
     ],

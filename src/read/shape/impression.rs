@@ -1,5 +1,6 @@
 //! The keys of `impressions/N.toml`.
 
+use super::as_found::{AS_GIVEN, IDS};
 use super::declare::{
     MapKeys, SETTLED, Shape, Takes, Target, claimed, may, must, plain, standing, words,
 };
@@ -23,16 +24,23 @@ pub static IMPRESSION: Shape = standing(
         ),
         may(
             "owner",
-            Takes::Party(MentionRole::Owner),
-            "who owns it, where that differs",
+            Takes::Several(&Takes::Party(MentionRole::Owner)),
+            "who owns it, where that differs; a list: joint owners",
         ),
         may("accession", Takes::Text, "its number with that holder"),
+        may(
+            "part",
+            Takes::Text,
+            "which part of that number it is, where several sheets have one: \"sheet 2\", \"fol. 3\"",
+        ),
         may(
             "former_accessions",
             Takes::Tables(&FORMER_ACCESSION),
             "numbers it had before",
         ),
         may("credit", Takes::Text, "the exact credit line"),
+        may("web", Takes::Web, "the holder's own page of this sheet"),
+        IDS,
         must("status", Takes::Word(words::<Status>), "where it stands"),
         may(
             "kind",
@@ -45,6 +53,11 @@ pub static IMPRESSION: Shape = standing(
             "the impression a counterproof was taken from",
         ),
         may("numbering", Takes::Text, "its number as written: \"12/50\""),
+        may(
+            "technique",
+            Takes::Several(&Takes::Term(List::Techniques)),
+            "how it was made, where this sheet is described otherwise than the design",
+        ),
         may(
             "identified",
             Takes::Table(&IDENTIFICATION),
@@ -77,6 +90,11 @@ pub static IMPRESSION: Shape = standing(
             "what was put on it by hand or stamp",
         ),
         may("condition", Takes::Text, "its condition, in words"),
+        may(
+            "as_given",
+            Takes::Table(&AS_GIVEN),
+            "the holder's own description, field by field in its words",
+        ),
         may("pictures", Takes::Tables(&PICTURE), "its photographs"),
         may(
             "provenance",

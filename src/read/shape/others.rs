@@ -1,6 +1,7 @@
 //! The keys of the catalogue's settings, and of the records to which designs and impressions refer:
 //! holders, people, exhibitions, terms.
 
+use super::as_found::IDS;
 use super::declare::{
     KeyShape, MapKeys, SETTLED, Shape, Takes, Target, WAS, may, must, plain, words,
 };
@@ -122,7 +123,35 @@ pub static PICTURES: Shape = plain(
             Takes::Whole(64, 1_048_576),
             "the memory that pictures may take at once, MiB; 1024 where nothing is said",
         ),
+        DEFAULT_RIGHTS,
+        DEFAULT_CREDIT,
+        DEFAULT_PUBLISH,
     ],
+);
+
+/// `[pictures]` of a holder.
+pub static PICTURE_DEFAULTS: Shape = plain(
+    "the pictures table of a holder",
+    &[DEFAULT_RIGHTS, DEFAULT_CREDIT, DEFAULT_PUBLISH],
+);
+
+const DEFAULT_RIGHTS: KeyShape = may(
+    "rights",
+    Takes::Text,
+    "the rights in every picture that says nothing of its own: an identifier, or free text",
+);
+
+const DEFAULT_CREDIT: KeyShape = may(
+    "credit",
+    Takes::Text,
+    "the credit line of every picture that has none of its own",
+);
+
+/// A flag, because the texts beside it are published with the pictures that say otherwise.
+const DEFAULT_PUBLISH: KeyShape = may(
+    "publish",
+    Takes::Flag,
+    "false: a picture is published only where it says so itself",
 );
 
 /// The bounds of a published side, in px. A picture below 200 px shows too little, and browsers do not
@@ -151,7 +180,13 @@ pub static HOLDER: Shape = plain(
             "its code in ISO 15511, where it has one",
         ),
         may("web", Takes::Web, "its address on the web"),
+        IDS,
         may("credit", Takes::Text, "its credit line"),
+        may(
+            "pictures",
+            Takes::Table(&PICTURE_DEFAULTS),
+            "what holds for the photographs of its sheets, where they say nothing of their own",
+        ),
         may("formerly", Takes::Tables(&FORMER_NAME), "names it had"),
         may("successor", Takes::Table(&SUCCESSOR), "who took it over"),
         may(
@@ -200,9 +235,10 @@ pub static CONSENT: Shape = plain(
     ],
 );
 
-/// What a consent can cover: the two fields that a private holder keeps back by default.
+/// What a consent can cover: the two fields that a private holder keeps back by default, and photographs of its sheets
+/// on the terms of its own record.
 pub(crate) fn consent_covers() -> Vec<&'static str> {
-    vec!["name", "place"]
+    vec!["name", "place", "pictures"]
 }
 
 /// `people/KEY.toml`.
@@ -229,6 +265,7 @@ pub static PERSON: Shape = plain(
             Takes::Several(&Takes::Web),
             "addresses of authority records",
         ),
+        IDS,
         WAS,
         SETTLED,
     ],
@@ -274,6 +311,7 @@ pub static TERM: Shape = Shape {
     own: TERM_KEYS,
     claim: false,
     standing: false,
+    open: false,
 };
 
 const TERM_KEYS: &[KeyShape] = &[

@@ -59,10 +59,10 @@ macro_rules! picture {
                     "a part that shows bare paper: [left, top, width, height] in percent",
                 ),
                 may("largest", LARGEST, "the longest published side, px"),
-                must(
+                may(
                     "rights",
                     Takes::Text,
-                    "an SPDX or rightsstatements.org identifier, or free text",
+                    "an SPDX or rightsstatements.org identifier, or free text; else those of the holder or the catalogue",
                 ),
                 may("credit", Takes::Text, "the credit line"),
                 may("publish", Takes::Publish, "false: kept, but not published"),

@@ -298,6 +298,28 @@ impl<'t> Fields<'_, 't> {
         all
     }
 
+    /// The entries of an open table whose keys the shape does not declare, in the order in which they are written.
+    pub(crate) fn further<T>(
+        &mut self,
+        mut read: impl FnMut(&mut Faults<'t>, Entry<'t>) -> Option<T>,
+    ) -> Vec<T> {
+        debug_assert!(self.shape.open, "{} is not open", self.shape.name);
+        let mut all = Vec::new();
+        for (key, node) in in_order(self.table) {
+            if self.shape.key(key.get_ref()).is_some() || is_unread(node) {
+                continue;
+            }
+            // Any name is allowed here. But a name that is a required key which the record lacks is taken for that key.
+            let is_stray = self.faults.is_wanted(key.get_ref()) || !node.get_ref().is_str();
+            if is_stray && self.faults.swallowed(key, self.at, true) {
+                continue;
+            }
+            self.faults.key = key.get_ref();
+            all.extend(read(self.faults, Entry { key, node }));
+        }
+        all
+    }
+
     /// Reports former keys that are no keys. `former` reads them of all records at once, before any record is
     /// read, because references may name them.
     fn former_keys(&mut self) {

@@ -23,14 +23,18 @@ impl<'t> Fields<'_, 't> {
             );
         }
         if let Some(node) = self.table.get("private").filter(|node| !is_unread(node)) {
-            let shape = self.shape;
+            let (shape, table) = (self.shape, self.table);
             let listed = |name: &str| match shape.key(name) {
                 Some(_) if ALWAYS_PUBLIC.contains(&name) => ListedField::AlwaysPublic,
                 Some(_) => ListedField::MayBePrivate,
+                None if shape.open && table.contains_key(name) => ListedField::MayBePrivate,
                 None => ListedField::Unknown,
             };
             check_private(self.faults, node, &listed, || {
-                shape.keys().map(|key| key.name).collect()
+                let declared = shape.keys().map(|key| key.name);
+                let further = table.keys().filter(|_| shape.open);
+                let further = further.map(|key| key.get_ref().as_ref());
+                declared.chain(further).collect()
             });
         }
         self.unknown_keys();
@@ -53,13 +57,18 @@ impl<'t> Fields<'_, 't> {
     /// Reports that the table lacks `what`, which is one of the keys `names`. A key that is misspelt, or
     /// stands below a wrong header, is reported as such instead.
     pub(crate) fn missing(&mut self, names: &[&str], what: &str, help: &str) {
-        let is_there = |name: &&str| self.faults.was_moved(name) || self.is_misspelt(name);
-        if self.faults.is_broken() || names.iter().any(is_there) {
+        if names.iter().any(|name| self.seems_to_have(name)) {
             return;
         }
         let message = format!("{} needs {what}", self.shape.name);
         let finding = Finding::new(Code::KeyMissing, self.at, message);
         self.faults.push(finding.help(help));
+    }
+
+    /// Whether a key that the table lacks seems to be written all the same: misspelt, below a wrong header, or where the
+    /// file could not be parsed.
+    pub(crate) fn seems_to_have(&self, name: &str) -> bool {
+        self.faults.is_broken() || self.faults.was_moved(name) || self.is_misspelt(name)
     }
 
     /// Whether the table seems to have the key `name`, misspelt.
@@ -83,6 +92,9 @@ impl<'t> Fields<'_, 't> {
     /// Reports unknown keys. Several unknown keys in a row usually follow a missing header, so they are
     /// reported as one fault.
     fn unknown_keys(&mut self) {
+        if self.shape.open {
+            return;
+        }
         let mut run: Vec<&Spanned<DeString<'t>>> = Vec::new();
         for (key, _) in in_order(self.table) {
             let name: &str = key.get_ref();

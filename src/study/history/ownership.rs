@@ -254,15 +254,15 @@ fn is_printer(design: &Design, impression: &Impression, party: &Key) -> bool {
     !allowed.is_empty() && allowed.iter().all(printed)
 }
 
-/// Whether the record says that a party owns the sheet now: as its owner, else as its holder.
+/// Whether the record says that a party owns the sheet now: as one of its owners, else as its holder.
 fn has_it_now(impression: &Impression, party: &Party) -> bool {
-    match (&impression.owner, party) {
-        (Some(owner), party) => owner == party,
-        (None, Party::Record(key)) => impression
+    match party {
+        party if !impression.owners.is_empty() => impression.owners.contains(party),
+        Party::Record(key) => impression
             .holder
             .as_ref()
             .is_some_and(|holder| holder.value == key.value),
-        (None, _) => false,
+        Party::Named(_) | Party::Undisclosed => false,
     }
 }
 

@@ -21,12 +21,14 @@ pub fn subject(key: &str) -> Option<Subject> {
         "printings" => Subject::Printings,
         "variants" => Subject::Variants,
         "points" => Subject::Points,
-        "holder" | "owner" | "accession" | "former_accessions" | "credit" | "status" => {
+        "holder" | "owner" | "accession" | "part" | "former_accessions" | "credit" | "status" => {
             Subject::Whereabouts
         }
         "identified" | "opinions" => Subject::Identification,
         "observed" | "blocks" => Subject::Observations,
-        "kind" | "numbering" | "taken_from" | "without" | "sheet" | "condition" => Subject::Sheet,
+        "kind" | "numbering" | "taken_from" | "without" | "sheet" | "condition" | "as_given" => {
+            Subject::Sheet
+        }
         "marks" => Subject::Marks,
         "provenance" | "provenance_line" | "sightings" => Subject::Provenance,
         "exhibited" => Subject::Exhibitions,
@@ -45,12 +47,13 @@ mod tests {
     use super::*;
     use crate::read::shape::{DESIGN, IMPRESSION};
 
-    /// Particulars are for holders, people and marks: a new key of a design or an impression must be given a subject.
+    /// Particulars are for holders, people and marks, and for what every kind of record may have: a page or an identifier
+    /// elsewhere. Another new key of a design or an impression must be given a subject.
     #[test]
     fn every_key_of_a_design_and_of_an_impression_has_a_subject() {
         for shape in [&DESIGN, &IMPRESSION] {
             for key in shape.keys() {
-                let is_silent = ["private", "settled", "was"].contains(&key.name);
+                let is_silent = ["private", "settled", "was", "web", "ids"].contains(&key.name);
                 assert!(
                     is_silent || subject(key.name) != Some(Subject::Particulars),
                     "`{}` of {} has no subject",

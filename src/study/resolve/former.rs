@@ -188,6 +188,7 @@ mod tests {
                 number: "14".to_owned(),
                 titles: Vec::new(),
                 former: Vec::new(),
+                ids: Vec::new(),
                 was: Vec::new(),
                 formerly: vec![FormerNumber {
                     edition: "1".to_owned(),

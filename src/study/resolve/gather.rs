@@ -6,9 +6,10 @@
 use std::collections::BTreeMap;
 
 use super::names::{
-    Accession, DesignNames, EarlierRow, Fate, Names, OwnReading, PrintingNames, QueryWords,
-    References, Stands, StateNames, WorkNames,
+    Accession, DesignNames, EarlierRow, Fate, Names, NumberKind, OwnReading, PrintingNames,
+    QueryWords, References, Stands, StateNames, WorkNames,
 };
+use crate::model::as_found::OtherId;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::{Design, TitleKind};
 use crate::model::document::Document;
@@ -78,6 +79,7 @@ impl Names {
             was: Vec::new(),
             town: None,
             isil: None,
+            ids: Vec::new(),
         }
     }
 }
@@ -115,6 +117,7 @@ fn design(design: &Design, joined: &JoinedSheets) -> DesignNames {
             .filter(|title| !titles.contains(title))
             .collect(),
         titles,
+        ids: ids(&design.ids),
         was: Vec::new(),
         formerly: Vec::new(),
         states: design
@@ -185,12 +188,17 @@ fn work(
     }
 }
 
+fn ids(ids: &[OtherId]) -> Vec<String> {
+    each_once(ids.iter().map(|other| other.id.as_str()))
+}
+
 fn holder(holder: &Holder) -> Names {
     let former = holder.formerly.iter().map(|former| former.name.as_str());
     Names {
         former: each_once(former),
         town: holder.town.as_ref().map(|town| town.value.clone()),
         isil: holder.isil.as_ref().map(|isil| isil.value.clone()),
+        ids: ids(&holder.ids),
         ..Names::new(&holder.key, [holder.name.as_str()])
     }
 }
@@ -198,7 +206,10 @@ fn holder(holder: &Holder) -> Names {
 fn person(person: &Person) -> Names {
     let others = person.names.iter().map(|name| name.text.as_str());
     let names = std::iter::once(person.name.as_str()).chain(person.sort.as_deref());
-    Names::new(&person.key, names.chain(others))
+    Names {
+        ids: ids(&person.ids),
+        ..Names::new(&person.key, names.chain(others))
+    }
 }
 
 /// A mark by its text; by its key in words where it has none.
@@ -274,31 +285,36 @@ fn stands(catalogue: &Catalogue, designs: &[&Design]) -> BTreeMap<String, Stands
     all
 }
 
-/// The accession numbers of every sheet, by their keys: as they are written, and without punctuation.
+/// The accession numbers of every sheet, with and without the part that it is of one, and its identifiers elsewhere, by
+/// their keys: as they are written, and without punctuation.
 fn accessions(designs: &[&Design]) -> BTreeMap<String, Vec<Accession>> {
     let mut all: BTreeMap<String, Vec<Accession>> = BTreeMap::new();
     for design in designs {
         for impression in design.impressions.values() {
-            let present = impression.accession.iter().map(|number| {
-                let holder = impression.holder.as_ref();
-                (number.as_str(), holder.map(|key| key.value.clone()), false)
+            let holder = impression.holder.as_ref();
+            let of_part = impression.part.as_ref();
+            let of_part = of_part.and_then(|_| impression.accession_and_part());
+            let accession = impression.accession.as_ref();
+            let present = accession.map(|number| number.value.clone());
+            let present = present.into_iter().chain(of_part).map(|number| {
+                let holder = holder.map(|key| key.value.clone());
+                (number, holder, NumberKind::Present)
             });
             let former = impression.former_accessions.iter().map(|former| {
-                let holder = former.holder.as_ref();
-                (
-                    former.number.as_str(),
-                    holder.map(|key| key.value.clone()),
-                    true,
-                )
+                let holder = former.holder.as_ref().map(|key| key.value.clone());
+                (former.number.clone(), holder, NumberKind::Former)
             });
-            for (number, holder, is_former) in present.chain(former) {
-                let Some(key) = number_key(number) else {
+            let elsewhere = impression.ids.iter().map(|other| &other.id);
+            let elsewhere = elsewhere.chain(&impression.web);
+            let elsewhere = elsewhere.map(|id| (id.value.clone(), None, NumberKind::Elsewhere));
+            for (number, holder, kind) in present.chain(former).chain(elsewhere) {
+                let Some(key) = number_key(&number) else {
                     continue;
                 };
                 let accession = Accession {
                     impression: impression.key.clone(),
                     holder,
-                    is_former,
+                    kind,
                     is_bare: false,
                 };
                 let bare = without_stops(&key);

@@ -82,6 +82,7 @@ impl Lookup {
             let meant = Meant::Design(at);
             lookup.name(&design.titles, meant, Rank::Name, &Why::Title);
             lookup.name(&design.former, meant, Rank::FormerName, &Why::FormerTitle);
+            lookup.name(&design.ids, meant, Rank::Name, &Why::Elsewhere);
             for (state, names) in design.states.iter().enumerate() {
                 let key = name_key(names.key.as_str());
                 lookup.states.entry(key).or_default().push((at, state));
@@ -110,6 +111,7 @@ impl Lookup {
             self.name(&names.names, meant, Rank::Name, &Why::Name);
             self.name(&names.former, meant, Rank::FormerName, &Why::FormerName);
             self.name(names.isil.as_slice(), meant, Rank::Name, &Why::Isil);
+            self.name(&names.ids, meant, Rank::Name, &Why::Elsewhere);
             self.record(kind, names.key.as_str(), &names.was, meant);
         }
     }

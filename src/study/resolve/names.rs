@@ -36,7 +36,7 @@ pub struct References {
     pub documents: Vec<Names>,
     /// The series, by key.
     pub series: Vec<Names>,
-    /// The accession numbers by their keys ([`super::super::search::words::number_key`]), each with its sheets.
+    /// The accession numbers and identifiers elsewhere by their keys ([`super::super::search::words::number_key`]), each with its sheets.
     pub accessions: BTreeMap<String, Vec<Accession>>,
     /// The records, states and printings that do not simply stand, by how they are named: "design:19", "state:19/cut",
     /// "printing:19/own", "impression:19.2", "holder:harbour-museum".
@@ -92,6 +92,8 @@ pub struct DesignNames {
     pub titles: Vec<String>,
     /// Titles that are no longer used.
     pub former: Vec<String>,
+    /// Identifiers elsewhere.
+    pub ids: Vec<String>,
     /// Keys that it had before.
     pub was: Vec<String>,
     /// Its numbers in earlier editions of the catalogue, where they were others.
@@ -163,6 +165,8 @@ pub struct Names {
     pub town: Option<String>,
     /// The ISIL of a holder.
     pub isil: Option<String>,
+    /// Identifiers elsewhere.
+    pub ids: Vec<String>,
 }
 
 /// A work of the literature, with its numbers where it is an earlier catalogue.
@@ -208,15 +212,26 @@ pub struct OwnReading {
     pub relation: Relation,
 }
 
-/// A sheet with an accession number.
+/// What a number by which a sheet is found is to it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NumberKind {
+    /// Its accession number.
+    Present,
+    /// An accession number that it no longer has.
+    Former,
+    /// An identifier elsewhere, or the address of the holder's own page of it.
+    Elsewhere,
+}
+
+/// A sheet with an accession number, or with an identifier elsewhere.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Accession {
     /// The sheet.
     pub impression: ImpressionKey,
     /// The holder whose number it is.
     pub holder: Option<Key>,
-    /// Whether the sheet no longer has this number.
-    pub is_former: bool,
+    /// Whose number it is, and whether the sheet still has it.
+    pub kind: NumberKind,
     /// Whether the key is the number without its punctuation.
     pub is_bare: bool,
 }

@@ -112,6 +112,8 @@ pub enum Why {
     FormerName,
     /// It is an ISIL.
     Isil,
+    /// It is an identifier elsewhere.
+    Elsewhere,
     /// A title or name begins so.
     Beginning,
 }
@@ -138,6 +140,7 @@ impl Why {
             Why::Name => "name",
             Why::FormerName => "former-name",
             Why::Isil => "isil",
+            Why::Elsewhere => "elsewhere",
             Why::Beginning => "beginning",
         }
     }

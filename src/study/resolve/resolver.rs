@@ -25,7 +25,7 @@ use std::ops::Bound;
 
 use super::asked::{Asked, Reader};
 use super::lookup::{Keyed, Lookup};
-use super::names::{Accession, EarlierRow, References};
+use super::names::{Accession, EarlierRow, NumberKind, References};
 use super::part::{After, parts_of};
 use super::reading::{Meant, Rank, Reading, Why};
 use super::settle::settle;
@@ -418,10 +418,11 @@ impl Resolver {
             let holder = self.references.holders.iter().find(|h| h.key == *key)?;
             holder.names.first().cloned()
         });
-        let why = match (accession.is_former, accession.is_bare) {
-            (true, _) => Why::FormerAccession(holder),
-            (false, true) => Why::BareAccession(holder),
-            (false, false) => Why::Accession(holder),
+        let why = match (accession.kind, accession.is_bare) {
+            (NumberKind::Elsewhere, _) => Why::Elsewhere,
+            (NumberKind::Former, _) => Why::FormerAccession(holder),
+            (NumberKind::Present, true) => Why::BareAccession(holder),
+            (NumberKind::Present, false) => Why::Accession(holder),
         };
         let of_form = if accession.is_bare {
             Certainty::Probable

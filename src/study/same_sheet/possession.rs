@@ -61,21 +61,28 @@ fn of_entry(entry: &ProvenanceEntry) -> Option<Possession> {
     })
 }
 
-/// The owner and the keeper of a sheet now; the holder is the owner where no other is named.
+/// The owner and the keeper of a sheet now; the holder is the owner where no other is named. Joint owners are several at one
+/// time, so that none of them excludes another owner.
 fn present(impression: &Impression) -> Vec<(PartyRole, PartyIdentity, Place)> {
     let holder = impression
         .holder
         .as_ref()
         .map(|key| (PartyIdentity::Record(key.value.clone()), key.place));
-    let Some(owner) = &impression.owner else {
-        let owned = holder.map(|(who, place)| (PartyRole::Owner, who, place));
-        return owned.into_iter().collect();
+    let owner = match impression.owners.as_slice() {
+        [] => {
+            let owned = holder.map(|(who, place)| (PartyRole::Owner, who, place));
+            return owned.into_iter().collect();
+        }
+        [only] => Some(only),
+        [_, _, ..] => None,
     };
     let place = impression
         .holder
         .as_ref()
         .map_or(impression.place, |h| h.place);
-    let owned = PartyIdentity::of(owner).map(|who| (PartyRole::Owner, who, place));
+    let owned = owner
+        .and_then(PartyIdentity::of)
+        .map(|who| (PartyRole::Owner, who, place));
     let kept = holder.map(|(who, place)| (PartyRole::Keeper, who, place));
     owned.into_iter().chain(kept).collect()
 }

@@ -91,8 +91,10 @@ fn held(facts: &CatalogueFacts<'_>, impression: &Impression, found: &mut Vec<(Ti
             let who = PartyIdentity::Record(key.clone());
             found.push((Tie::Owner(who), holder.place));
         }
-        match &impression.accession {
-            Some(number) => found.push((tie(key, &number.value), number.place)),
+        // A part of a number is one sheet; the number alone is not, where the holder gave it to several.
+        let number = impression.accession_and_part();
+        match number.zip(impression.accession.as_ref()) {
+            Some((number, written)) => found.push((tie(key, &number), written.place)),
             None if facts.is_lasting(key) => found.push((Tie::Holder(key.clone()), holder.place)),
             None => {}
         }

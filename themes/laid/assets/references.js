@@ -97,6 +97,7 @@ export async function open(load) {
     for (const former of design.was ?? []) add(keys, nameKey(former), { design: at, isFormer: true });
     addNames(design.titles, ["design", at], "name", "title");
     addNames(design.former, ["design", at], "former-name", "former-title");
+    addNames(design.ids, ["design", at], "name", "elsewhere");
     design.states.forEach(({ key }, state) => add(stateKeys, nameKey(key), [at, state]));
   });
   const placeOf = new Map(designs.map(({ key }, at) => [key, at]));
@@ -105,6 +106,7 @@ export async function open(load) {
       addNames(record.names, [kind, at], "name", "name");
       addNames(record.former, [kind, at], "former-name", "former-name");
       if (record.isil) addNames([record.isil], [kind, at], "name", "isil");
+      addNames(record.ids, [kind, at], "name", "elsewhere");
       addRecord(kind, record, [kind, at]);
     });
   }
@@ -396,7 +398,7 @@ export async function open(load) {
   const sheet = ([impression, holder, ...kinds], rank, certainty, readings) => {
     const dot = impression.lastIndexOf(".");
     const design = placeOf.get(impression.slice(0, dot));
-    const word = kinds.includes("former") ? "former-accession" : kinds.includes("bare") ? "bare-accession" : "accession";
+    const word = kinds.includes("elsewhere") ? "elsewhere" : kinds.includes("former") ? "former-accession" : kinds.includes("bare") ? "bare-accession" : "accession";
     const meant = ["impression", design, Number(impression.slice(dot + 1))];
     const why = { word, holder: holder === null ? undefined : nameOfHolder.get(holder) };
     readings.push(onItsPage(reading(meant, rank, why, Math.max(certainty, kinds.includes("bare") ? PROBABLE : CERTAIN))));

@@ -54,11 +54,11 @@ fn facts(catalogue: &Catalogue, impression: &Impression) -> Vec<(&'static str, V
         ),
         (
             "owner",
-            impression.owner.iter().map(|p| names.party(p)).collect(),
+            impression.owners.iter().map(|p| names.party(p)).collect(),
         ),
         (
             "number there",
-            text(impression.accession.as_ref().map(|a| &a.value)),
+            impression.accession_and_part().into_iter().collect(),
         ),
         (
             "numbers before",

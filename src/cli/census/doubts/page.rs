@@ -21,7 +21,7 @@ use super::{page_file, text};
 use crate::audit::same_sheet;
 use crate::model::catalogue::Catalogue;
 use crate::model::impression::Impression;
-use crate::model::key::ImpressionKey;
+use crate::model::key::{ImpressionKey, PictureOwner};
 use crate::model::picture::{Picture, View};
 use crate::model::words::Side;
 use crate::picture::{Limits, small};
@@ -235,7 +235,11 @@ fn settling_lines(catalogue: &Catalogue, pair: &RecordPair) -> (String, Vec<Sett
 }
 
 fn record(dir: &Path, catalogue: &Catalogue, impression: &Impression) -> RecordView {
-    let view = best(&impression.pictures).map(|picture| picture_view(dir, picture));
+    let owner = PictureOwner::Impression(impression.key.clone());
+    let view = best(&impression.pictures).map(|picture| {
+        let terms = catalogue.picture_terms(&owner, picture);
+        picture_view(dir, picture, terms.credit)
+    });
     let (picture, no_picture) = match view {
         None => (None, Some("no photograph is recorded".to_owned())),
         Some(Ok(picture)) => (Some(picture), None),
@@ -255,7 +259,11 @@ fn best(pictures: &[Picture]) -> Option<&Picture> {
     pictures.iter().find(whole).or_else(|| pictures.first())
 }
 
-fn picture_view(dir: &Path, picture: &Picture) -> Result<PictureView, String> {
+fn picture_view(
+    dir: &Path,
+    picture: &Picture,
+    credit: Option<&str>,
+) -> Result<PictureView, String> {
     let path = Path::new(&picture.path);
     if !path.components().all(|c| matches!(c, Component::Normal(_))) {
         return Err("its photograph lies outside the catalogue".to_owned());
@@ -266,7 +274,7 @@ fn picture_view(dir: &Path, picture: &Picture) -> Result<PictureView, String> {
         address: format!("data:image/jpeg;base64,{}", base64(&small.jpeg)),
         width: small.width,
         height: small.height,
-        credit: picture.credit.clone(),
+        credit: credit.map(str::to_owned),
     })
 }
 

@@ -52,7 +52,8 @@ fn numbers(one: &Impression, other: &Impression) -> Exclusion {
     is_apart.then_some((evidence, [a.place, b.place]))
 }
 
-/// A public holder that gives two things two numbers; renumbering leaves a former number behind.
+/// A public holder that gives two things two numbers, or says of two that they are two parts of one; renumbering leaves
+/// a former number behind.
 fn accessions(facts: &CatalogueFacts<'_>, one: &Impression, other: &Impression) -> Exclusion {
     let (holder, there) = (one.holder.as_ref()?, other.holder.as_ref()?);
     let (a, b) = (one.accession.as_ref()?, other.accession.as_ref()?);
@@ -60,14 +61,21 @@ fn accessions(facts: &CatalogueFacts<'_>, one: &Impression, other: &Impression) 
         let mut former = impression.former_accessions.iter();
         former.any(|f| f.number.trim() == number)
     };
-    let is_apart = holder.value == there.value
-        && facts.is_lasting(&holder.value)
-        && a.value.trim() != b.value.trim()
+    let part =
+        |impression: &Impression| impression.part.as_ref().map(|p| p.value.trim().to_owned());
+    let are_two_parts = part(one)
+        .zip(part(other))
+        .is_some_and(|(one, other)| one != other);
+    let are_two_numbers = a.value.trim() != b.value.trim()
         && !was(one, b.value.trim())
         && !was(other, a.value.trim());
+    let is_apart = holder.value == there.value
+        && facts.is_lasting(&holder.value)
+        && (are_two_numbers || a.value.trim() == b.value.trim() && are_two_parts);
+    let numbers = [one, other].map(|sheet| sheet.accession_and_part().unwrap_or_default());
     let evidence = Evidence::OtherAccession {
         holder: holder.value.clone(),
-        numbers: [a.value.clone(), b.value.clone()],
+        numbers,
     };
     is_apart.then_some((evidence, [a.place, b.place]))
 }
