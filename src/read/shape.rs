@@ -178,7 +178,7 @@ mod tests {
         for shape in [&MATRIX, &STATE, &VARIANT] {
             assert_eq!(required(shape), ["key"], "{}", shape.name);
         }
-        assert_eq!(required(&PRINTING), ["key", "kind"]);
+        assert_eq!(required(&PRINTING), ["key"]);
         assert_eq!(required(&POINT), ["key", "ask", "kind", "rests_on"]);
         assert_eq!(required(&IMPRESSION), ["status"]);
         // Its rights may be those of its holder or of the catalogue.
@@ -189,6 +189,8 @@ mod tests {
         assert_eq!(required(&PERSON), ["name"]);
         assert_eq!(required(&EXHIBITION), ["title"]);
         assert!(required(&DOCUMENT).is_empty());
+        assert!(required(&SERIES).is_empty());
+        assert!(required(&SERIES_PLACE).is_empty());
         assert_eq!(required(&TELLING), ["of", "says"]);
     }
 }

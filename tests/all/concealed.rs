@@ -596,7 +596,7 @@ fn what_is_settled_changes_no_page_private_or_not() {
         .filter(|key| key.name() == SETTLED)
         .cloned()
         .collect();
-    assert_eq!((keys.len(), records.len()), (60, 10));
+    assert_eq!((keys.len(), records.len()), (66, 11));
     let whole = site(&FILES).0;
     let sites = [
         site(&changed(&records, Change::Remove)).0,

@@ -54,6 +54,8 @@ struct SheetTable {
     rows: Vec<SheetRow>,
     /// Whether printings that came out in the series are named.
     some_printings: bool,
+    /// How the impressions are counted; empty where all of every design are.
+    counted: String,
     /// Whether some of them declare an edition.
     some_declared: bool,
     /// Whether some design has a place.
@@ -184,6 +186,7 @@ fn sheets(here: &Here<'_>, series: &SeriesRecord, study: &SeriesStudy) -> Option
     let all = here.sheets(study.census.sheets);
     let counted = Fragment::Counted("series", Some(series.key.as_str()));
     Some(SheetTable {
+        counted: counted(here, &rows),
         some_printings: rows.iter().any(|row| !row.printings.is_empty()),
         some_declared: rows.iter().any(|row| !row.declared.is_empty()),
         some_places: rows.iter().any(|row| !row.place.is_empty()),
@@ -201,6 +204,17 @@ fn sheets(here: &Here<'_>, series: &SeriesRecord, study: &SeriesStudy) -> Option
             CleanHtml::empty()
         },
     })
+}
+
+/// How the impressions are counted, where printings are named.
+fn counted(here: &Here<'_>, rows: &[SheetRow]) -> String {
+    let named = rows.iter().filter(|row| !row.printings.is_empty()).count();
+    let id = match named {
+        0 => return String::new(),
+        all if all == rows.len() => "series-counted",
+        _ => "series-counted-or-all",
+    };
+    here.words().word(id).to_owned()
 }
 
 fn row(here: &Here<'_>, design: &Design, member: &SeriesMember) -> SheetRow {
@@ -260,16 +274,16 @@ fn lists(here: &Here<'_>, series: &SeriesRecord, study: Option<&SeriesStudy>) ->
     .collect()
 }
 
-/// The impressions of the series that are recorded as one set, a line for each set: "4.6, 7.13, 9.7: complete. Kelder Museum".
+/// The sets whose impressions all belong to the series, a line each: "4.6, 7.13, 9.7: Complete. Kelder Museum".
 fn sets(here: &Here<'_>, study: &SeriesStudy) -> Vec<CleanHtml> {
     let groups = &here.book.studies.groups;
     let of_series = study.sheets();
     let lines = here.book.studies.sets.iter().filter_map(|set| {
-        let sheets = set
+        let mut sheets: Vec<&ImpressionKey> = set.iter().collect();
+        if !sheets
             .iter()
-            .filter(|key| of_series.contains(&groups.first_of(key)));
-        let mut sheets: Vec<&ImpressionKey> = sheets.collect();
-        if sheets.len() < 2 {
+            .all(|key| of_series.contains(&groups.first_of(key)))
+        {
             return None;
         }
         sheets.sort_by_key(|key| here.book.studies.order.impression_rank(key));

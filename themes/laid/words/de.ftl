@@ -371,7 +371,8 @@ series-open-places = { $n ->
    *[other] Nr. { $places } sind nicht bekannt
 }
 series-sheets = Bekannte Abzüge
-series-counted = Gezählt sind die Abzüge der genannten Drucke; wo keiner genannt ist, alle Abzüge des Entwurfs.
+series-counted = Gezählt sind nur Abzüge der genannten Drucke.
+series-counted-or-all = Gezählt sind nur Abzüge der genannten Drucke; wo keiner genannt ist, alle Abzüge des Entwurfs.
 series-by-status = Darunter: { $statuses }.
 series-sets = Zusammengehörige Sätze
 series-set-whole = vollständig

@@ -371,7 +371,8 @@ series-open-places = { $n ->
    *[other] Nos { $places } are not known
 }
 series-sheets = Known impressions
-series-counted = Counted are the impressions of the printings named; where none is named, all impressions of the design.
+series-counted = Only impressions of the printings named are counted.
+series-counted-or-all = Only impressions of the printings named are counted; where none is named, all impressions of the design are.
 series-by-status = Among them: { $statuses }.
 series-sets = Sets kept together
 series-set-whole = complete
