@@ -1,4 +1,4 @@
-//! Rule: a sheet was owned, seen or exhibited before it can have been printed.
+//! Rule: a sheet was owned, seen, photographed or exhibited before it can have been printed.
 
 use crate::model::catalogue::Catalogue;
 use crate::model::certainty::Certainty;
@@ -23,7 +23,7 @@ struct EarliestPrint<'a> {
     date: &'a Placed<Date>,
 }
 
-/// A sheet was owned, handled, kept, seen or exhibited before it was printed.
+/// A sheet was owned, handled, kept, seen, photographed or exhibited before it was printed.
 pub(super) fn known_before_print(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     for (design, impression) in catalogue.impressions() {
         let Some(printed) = printed(design, impression) else {
@@ -69,6 +69,13 @@ pub(super) fn known_before_print(catalogue: &Catalogue, _: &Studies, findings: &
                 catalogue.sheet_number(&impression.key)
             );
             check(&what, Some(&sighting.date), true);
+        }
+        for picture in &impression.pictures {
+            let what = format!(
+                "{} is said to have been photographed",
+                catalogue.sheet_number(&impression.key)
+            );
+            check(&what, picture.date.as_ref(), true);
         }
         for shown in impression
             .exhibited

@@ -27,6 +27,7 @@ mod issued_addresses;
 mod life_dates;
 mod mark_records;
 mod marks_alone;
+mod papers;
 mod printing_order;
 pub mod private_names;
 mod provenance;
@@ -91,6 +92,8 @@ const RULES: &[Rule] = &[
     series::named_by_title,
     sizes::disagree,
     sizes::larger_than_sheet,
+    papers::larger_than_frame,
+    papers::wove_with_lines,
     size_slips::sheets,
     size_slips::other_figures,
     size_slips::parts,

@@ -58,6 +58,10 @@ fn nearest<'a>(
             .into_iter()
             .map(|side| {
                 let length = side(own);
+                // Within a mount only a part of the image may show.
+                if impression.sheet.measuring.sight && length < side(known) {
+                    return SizeAgreement::Agree;
+                }
                 // A sheet trimmed within the image shows only a part of it.
                 let is_trimmed = impression.sheet.size.iter().any(|sheet| {
                     compare_lengths(side(&sheet.is.value), length) == SizeAgreement::Agree
@@ -174,6 +178,10 @@ fn lengths_shown(design: &Design, impression: &Impression) -> Vec<f64> {
 /// that is reported ([`disagree`]).
 pub(super) fn larger_than_sheet(catalogue: &Catalogue, _: &Studies, findings: &mut Vec<Finding>) {
     for (design, impression) in catalogue.impressions() {
+        // What shows in a mount is not the whole sheet.
+        if impression.sheet.measuring.sight {
+            continue;
+        }
         let Some(whole) = impression.sheet.size.0.first().map(|s| &s.is) else {
             continue;
         };

@@ -3,9 +3,9 @@
 //! A statement without a certainty is certain. Where sources disagree a value is a list of
 //! statements, the catalogue's own view first.
 
+use super::cited::Cited;
 use super::edtf::Date;
 use super::key::Key;
-use super::literature::Cited;
 use super::place::Placed;
 use super::words::closed_list;
 

@@ -172,11 +172,13 @@ codes! {
     SizeSidesSwapped = "size-sides-swapped", Doubt, "The height and width of a measurement seem to be swapped.";
     SizeUnitMistaken = "size-unit-mistaken", Doubt, "A measurement seems to be in inches or centimetres, or to have been converted though it was in millimetres.";
     ImageLargerThanSheet = "image-larger-than-sheet", Doubt, "The image or platemark is larger than the sheet.";
+    SheetLargerThanFrame = "sheet-larger-than-frame", Doubt, "A sheet is larger than its frame or its mount.";
+    WoveWithLines = "wove-with-lines", Doubt, "Chain lines or laid lines were measured on wove paper, which has none.";
     // Provenance and dates.
     ProvenanceOrder = "provenance-order", Doubt, "Provenance entries are not in chronological order.";
     ProvenanceOverlap = "provenance-overlap", Doubt, "Two owners hold one sheet at the same certain time.";
     ProvenanceTextApart = "provenance-text-apart", Doubt, "The provenance written by hand names a year from 1933 to 1945, or someone on record, that no entry has; or a note names such a year.";
-    KnownBeforePrint = "known-before-print", Doubt, "A sheet was owned, handled, kept, seen or shown before it was printed.";
+    KnownBeforePrint = "known-before-print", Doubt, "A sheet was owned, handled, kept, seen, photographed or shown before it was printed.";
     HolderSucceeded = "holder-succeeded", Doubt, "A sheet is with a holder that has a successor, or came there after the succession.";
     DatedAfterCatalogue = "dated-after-catalogue", Doubt, "Something is dated after the catalogue itself.";
     DatesBackwards = "dates-backwards", Doubt, "Something ends before it begins, or comes before what it follows.";

@@ -14,7 +14,7 @@ use super::place::{Place, Placed};
 use super::point::Point;
 use super::printing::Printing;
 use super::series_place::SeriesPlace;
-use super::size::Sizes;
+use super::size::{Size, Sizes};
 use super::standing::RecordStanding;
 use super::state::{State, Variant};
 use super::words::closed_list;
@@ -254,6 +254,10 @@ pub struct Matrix {
     pub carries: Option<String>,
     /// The colour it is printed in.
     pub colour: Option<String>,
+    /// The size of the block, plate, stone or screen itself.
+    pub size: Statements<Size>,
+    /// Its number with the holder that has it.
+    pub accession: Option<Placed<String>>,
     /// The only variants it is used in; empty: it is used in all.
     pub only_in: Vec<Placed<Key>>,
     /// Its fate and present place.

@@ -11,9 +11,9 @@ use super::picture::Picture;
 use super::place::{Place, Placed};
 use super::point::Observation;
 use super::provenance::{ProvenanceEntry, Sighting};
-use super::size::Size;
+use super::sheet::{ConditionNote, Sheet};
 use super::standing::RecordStanding;
-use super::words::{Side, closed_list};
+use super::words::closed_list;
 
 closed_list! {
     /// Whether a sheet exists, and whether its place is known.
@@ -106,8 +106,8 @@ pub struct Impression {
     pub sheet: Sheet,
     /// The marks put on it.
     pub marks: Vec<Mark>,
-    /// Its condition, in words.
-    pub condition: Option<String>,
+    /// Its condition: each thing that was noted of it.
+    pub condition: Vec<ConditionNote>,
     /// The holder's own description.
     pub as_given: Option<AsGiven>,
     /// Its pictures.
@@ -220,31 +220,6 @@ pub struct Opinion {
     pub reading: Identification,
 }
 
-/// The sheet of paper.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Sheet {
-    /// The whole piece of paper.
-    pub size: Statements<Size>,
-    /// The printed image.
-    pub image: Statements<Size>,
-    /// The platemark.
-    pub platemark: Statements<Size>,
-    /// The side of the paper it is printed on, where that matters (an uncut or twice used sheet).
-    pub side: Option<Side>,
-    /// The paper, a key of the vocabulary.
-    pub paper: Option<Placed<Key>>,
-    /// The inks seen on it, in the words of the record. An ink that is not named may be there too.
-    pub inks: Vec<Placed<String>>,
-    /// The date before which the paper was not made.
-    pub paper_date: Option<Placed<Date>>,
-    /// The watermark.
-    pub watermark: Option<String>,
-    /// The margins, in words.
-    pub margins: Option<String>,
-    /// When it was pulled.
-    pub date: Statements<Date>,
-}
-
 /// An exhibition a sheet was shown in.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Exhibited {
@@ -254,6 +229,8 @@ pub struct Exhibited {
     pub at: Option<String>,
     /// The certainty that it was this sheet.
     pub this_sheet: Option<Placed<Certainty>>,
+    /// Whether the sheet is illustrated in the catalogue of the exhibition; `None`: not said.
+    pub illustrated: Option<bool>,
 }
 
 impl Exhibited {

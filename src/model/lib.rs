@@ -5,8 +5,8 @@
 //! | names, places, findings | [`key`], [`natural`], [`place`], [`finding`], [`bulk`], [`codes`], [`link`] |
 //! | the values records are made of | [`words`], [`standing`], [`edtf`], [`size`], [`boxes`], [`certainty`], [`direction`] |
 //! | designs | [`design`], [`point`], [`state`], [`printing`] |
-//! | sheets | [`impression`], [`as_found`], [`mark`], [`picture`], [`picture_terms`], [`provenance`], [`registration`] |
-//! | what those refer to | [`holder`], [`person`], [`literature`], [`exhibition`], [`vocabulary`], [`note`] |
+//! | sheets | [`impression`], [`sheet`], [`as_found`], [`mark`], [`picture`], [`picture_terms`], [`provenance`], [`registration`] |
+//! | what those refer to | [`holder`], [`person`], [`cited`], [`literature`], [`exhibition`], [`vocabulary`], [`note`] |
 //! | the whole | [`settings`], [`theme`], [`catalogue`], [`occurrence`], [`former`], [`register`], [`issued_reading`], [`public`] |
 //!
 //! Fields are plain and public where every combination of values is a possible record; where something must
@@ -17,6 +17,7 @@ pub mod boxes;
 pub mod bulk;
 pub mod catalogue;
 pub mod certainty;
+pub mod cited;
 pub mod codes;
 pub mod design;
 pub mod direction;
@@ -50,6 +51,7 @@ pub mod series;
 pub mod series_place;
 pub mod settings;
 pub mod settled;
+pub mod sheet;
 pub mod size;
 pub mod standing;
 pub mod state;

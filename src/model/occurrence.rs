@@ -219,6 +219,8 @@ pub enum MentionRole {
     MarkUser,
     /// A picture of the mark.
     MarkPicture,
+    /// Took or drew a picture of it.
+    Photographed,
     /// Saw or reported it.
     Sighting,
     /// Said something about it: a reading, an opinion, an observation, another claim.

@@ -1,9 +1,11 @@
 //! Pictures: photographs of sheets, and the design's own illustrations.
 
 use super::boxes::PercentBox;
+use super::edtf::Date;
 use super::key::Key;
 use super::literature::Cited;
 use super::place::{Place, Placed};
+use super::provenance::Party;
 use super::words::{Side, closed_list};
 
 closed_list! {
@@ -61,6 +63,14 @@ pub struct Picture {
     pub view: View,
     /// What it shows, in the words of the record, where that is not the sheet's side and view.
     pub caption: Option<String>,
+    /// When it was taken or drawn.
+    pub date: Option<Placed<Date>>,
+    /// Who took or drew it.
+    pub by: Option<Party>,
+    /// The light it was taken in, in words.
+    pub light: Option<String>,
+    /// The pixels of the file in a millimetre of what it shows.
+    pub px_per_mm: Option<f64>,
     /// The part that shows this image, where a picture shows more (an uncut sheet).
     pub area: Option<PercentBox>,
     /// Whether it shows the image mirrored (a counterproof).

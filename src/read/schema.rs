@@ -216,6 +216,9 @@ impl Definitions {
             Takes::StatesPrinted => any([json!({ "const": "all" }), one_or_several(&key())]),
             Takes::Several(inner) => one_or_several(&self.value(inner)),
             Takes::Statements(inner) => self.statements(inner),
+            Takes::TextOrTables(shape) => {
+                one_or_several(&any([json!({ "type": "string" }), self.refer(shape)]))
+            }
             Takes::Table(shape) => self.refer(shape),
             Takes::Tables(shape) => one_or_several(&self.refer(shape)),
             Takes::Map(keys, inner) => self.map(*keys, inner),

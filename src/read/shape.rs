@@ -21,6 +21,7 @@ mod mark;
 mod others;
 mod picture;
 mod series;
+mod sheet;
 
 pub use as_found::{AS_GIVEN, OTHER_ID};
 pub use declare::{
@@ -28,13 +29,13 @@ pub use declare::{
     WAS, words,
 };
 pub use design::{
-    COMPARISON, DESIGN, MAKER, MATRIX, MATRIX_NOW, POINT, PRINTING, RELATED, SERIES_PLACE, SIZE,
-    STATE, TITLE, VARIANT,
+    COMPARISON, DESIGN, MAKER, MATRIX, MATRIX_NOW, POINT, PRINTING, RELATED, SERIES_PLACE,
+    SHEET_CITATION, SIZE, STATE, TITLE, VARIANT,
 };
 pub use document::{DOCUMENT, TELLING};
 pub use impression::{
     EXHIBITED, FORMER_ACCESSION, IDENTIFICATION, IMPRESSION, MARK, MAYBE_SAME_SHEET, OBSERVED,
-    OPINION, OTHER_SHEET, PROVENANCE, SAME_SHEET, SHEET, SIGHTING,
+    OPINION, OTHER_SHEET, PROVENANCE, SAME_SHEET, SIGHTING,
 };
 
 pub use mark::{MARK_CONDITION, MARK_RECORD, MARK_USER};
@@ -44,6 +45,7 @@ pub use others::{
 };
 pub use picture::{DESIGN_PICTURE, PICTURE, PICTURE_OF_DOCUMENT};
 pub use series::SERIES;
+pub use sheet::{CONDITION_NOTE, SHEET, WATERMARK};
 
 pub(crate) use declare::{FURTHER, STATEMENT, settleable};
 pub(crate) use others::consent_covers;
@@ -90,7 +92,9 @@ mod tests {
         }
         fn visit_takes(takes: &'static Takes, seen: &mut Vec<&'static Shape>) {
             match takes {
-                Takes::Table(shape) | Takes::Tables(shape) => visit(shape, seen),
+                Takes::Table(shape) | Takes::Tables(shape) | Takes::TextOrTables(shape) => {
+                    visit(shape, seen);
+                }
                 Takes::Several(inner) | Takes::Statements(inner) | Takes::Map(_, inner) => {
                     visit_takes(inner, seen);
                 }

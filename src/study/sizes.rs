@@ -154,13 +154,14 @@ pub struct MeasuredRange {
 }
 
 /// The range of the catalogue's own certain measurements of a part over the counted sheets of a design, fragments
-/// left out; `None` where none was measured.
+/// and sheets measured within a mount left out; `None` where none was measured.
 #[must_use]
 pub fn measured(design: &Design, part: MeasuredPart) -> Option<MeasuredRange> {
     design
         .impressions
         .values()
         .filter(|sheet| is_counted(design, sheet) && !is_fragment(sheet))
+        .filter(|sheet| !sheet.sheet.measuring.sight)
         .filter_map(|sheet| part(sheet).0.first())
         .filter(|own| own.claim.certainty() == Certainty::Certain)
         .map(|own| own.is.value)

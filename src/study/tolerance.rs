@@ -27,18 +27,68 @@ pub enum SizeAgreement {
     Far,
 }
 
+/// How far apart two lengths of a block or plate may lie, as a share of the larger.
+pub(crate) const MATRIX_ALIKE: f64 = 0.01;
+
+/// How far apart the chain lines of two sheets of one paper may lie, in millimetres.
+pub(crate) const CHAIN_LINES_ALIKE_MM: f64 = 1.0;
+
+/// By how many two counts of the laid lines in a centimetre of one paper may differ.
+pub(crate) const LAID_LINES_ALIKE: f64 = 1.0;
+
+/// How far apart the thickness of two sheets of one paper may lie, as a share of the larger.
+pub(crate) const THICKNESS_ALIKE: f64 = 0.15;
+
 /// How far apart two measurements of one sheet may lie, in millimetres.
 pub(crate) const SHEET_ALIKE_MM: f64 = 2.0;
 
 /// How much larger than before a sheet may be measured, in millimetres.
 pub(crate) const SHEET_GROWN_MM: f64 = 3.0;
 
+/// A measurement of the paper that does not change when a sheet is trimmed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PaperMeasure {
+    /// From one chain line to the next, in millimetres.
+    ChainLines,
+    /// Laid lines in a centimetre.
+    LaidLines,
+    /// The thickness, in millimetres.
+    Thickness,
+}
+
+impl PaperMeasure {
+    /// How far two measurements of one paper may lie apart, and how far they lie apart on two papers for certain: chain
+    /// lines of one mould are not evenly spaced, laid lines are counted by eye, and paper is not equally thick
+    /// throughout. Between the two nothing is said.
+    fn bounds(self, larger: f64) -> [f64; 2] {
+        match self {
+            PaperMeasure::ChainLines => [CHAIN_LINES_ALIKE_MM, 2.0],
+            PaperMeasure::LaidLines => [LAID_LINES_ALIKE, 2.0],
+            PaperMeasure::Thickness => [larger * THICKNESS_ALIKE, larger * 0.4],
+        }
+    }
+
+    /// How far apart two measurements lie.
+    #[must_use]
+    pub fn compare(self, one: f64, other: f64) -> SizeAgreement {
+        let [alike, apart] = self.bounds(one.max(other));
+        let difference = (one - other).abs();
+        if difference <= alike {
+            SizeAgreement::Agree
+        } else if difference <= apart {
+            SizeAgreement::Near
+        } else {
+            SizeAgreement::Far
+        }
+    }
+}
+
 /// How far apart two lengths of a block or plate lie, in millimetres.
 #[must_use]
 pub fn compare_lengths(one: f64, other: f64) -> SizeAgreement {
     let difference = (one - other).abs();
     let larger = one.max(other);
-    if difference <= f64::max(2.0, larger * 0.01) {
+    if difference <= f64::max(2.0, larger * MATRIX_ALIKE) {
         SizeAgreement::Agree
     } else if difference <= larger * 0.03 {
         SizeAgreement::Near
@@ -95,6 +145,19 @@ mod tests {
             compare_sizes(&size(100.0, 50.0), &size(100.0, 53.0)),
             SizeAgreement::Far
         );
+    }
+
+    #[test]
+    fn paper_is_alike_within_what_moulds_and_eyes_vary() {
+        // docs/trade.md, "Tolerances"; common practice, no source.
+        let chain = |one, other| PaperMeasure::ChainLines.compare(one, other);
+        assert_eq!(chain(25.0, 26.0), SizeAgreement::Agree);
+        assert_eq!(chain(25.0, 26.5), SizeAgreement::Near);
+        assert_eq!(chain(25.0, 27.5), SizeAgreement::Far);
+        let thickness = |one, other| PaperMeasure::Thickness.compare(one, other);
+        assert_eq!(thickness(0.10, 0.11), SizeAgreement::Agree);
+        assert_eq!(thickness(0.10, 0.13), SizeAgreement::Near);
+        assert_eq!(thickness(0.10, 0.25), SizeAgreement::Far);
     }
 
     #[test]

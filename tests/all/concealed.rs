@@ -107,7 +107,10 @@ fn tables_in(
     }
     match (takes, value) {
         (Takes::Several(inner), value) => tables_in(inner, value, path, visit),
-        (Takes::Table(shape) | Takes::Tables(shape), Value::Table(table)) => {
+        (
+            Takes::Table(shape) | Takes::Tables(shape) | Takes::TextOrTables(shape),
+            Value::Table(table),
+        ) => {
             tables_of(shape, table, path, visit);
         }
         (Takes::Party(_), Value::Table(table)) => tables_of(&PARTY, table, path, visit),

@@ -399,7 +399,7 @@ numbering = \"12/50\"
 kind = \"edition\"
 identified = { state = \"moonlit\", printing = \"own\", certainty = \"probable\" }
 sheet.size = [212, 301.5]
-condition = \"Bell\\u0007 and ]]> <b>bold</b>\"
+sheet.margins = \"Bell\\u0007 and ]]> <b>bold</b>\"
 marks = [{ kind = \"stamp\", text = \"A & B\", medium = \"ink\", side = \"verso\" }]
 provenance = [
   { owner = { name = \"B. Buyer\" }, from = \"1931\", to = \"1958\", how = \"purchase\" },
@@ -431,8 +431,8 @@ fn a_record_tells_state_edition_events_and_relations() {
     assert_eq!(record.texts("workID"), ["<1962> & 45"]);
     assert_eq!(record.texts("measurementValue"), ["212", "301.5"]);
     assert_eq!(record.texts("inscriptionTranscription"), ["12/50", "A & B"]);
-    let condition = record.first("objectDescriptionWrap").whole_text();
-    assert_eq!(condition, "Bell\u{fffd} and ]]> <b>bold</b>");
+    let margins = record.first("objectDescriptionWrap").whole_text();
+    assert_eq!(margins, "Bell\u{fffd} and ]]> <b>bold</b>");
     let kinds = record.all("eventType");
     let kinds: Vec<&str> = kinds
         .iter()

@@ -141,6 +141,8 @@ mod search;
 mod series_records;
 /// Doubts that records say are settled.
 mod settled;
+/// The sheet of paper: how it was measured, its paper, its condition.
+mod sheets;
 /// The site map.
 mod sitemap;
 /// Sizes by state and printing, and slips of measuring.

@@ -267,6 +267,11 @@ fn values(key: &KeyShape, takes: &'static Takes, around: &[&'static Shape]) -> V
             }
             all
         }
+        Takes::TextOrTables(shape) => {
+            let mut all = tables(shape, around);
+            all.push(text());
+            all
+        }
         Takes::Table(shape) => tables(shape, around),
         Takes::Tables(shape) => {
             let list = |value| Value::Array(vec![value]);
@@ -358,7 +363,8 @@ fn sample(takes: &'static Takes) -> Value {
         | Takes::TextByLanguage
         | Takes::TextsByLanguage
         | Takes::TermOrWords(_)
-        | Takes::HolderOrWords(_) => "A text".into(),
+        | Takes::HolderOrWords(_)
+        | Takes::TextOrTables(_) => "A text".into(),
         Takes::Flag | Takes::Publish => true.into(),
         Takes::Whole(least, _) => i64::from(*least).into(),
         Takes::Above0 => 2.0.into(),

@@ -435,6 +435,74 @@ fn records_that_name_each_other_as_beside_are_two() {
 // Sizes.
 
 #[test]
+fn papers_measured_alike_fit_and_measured_apart_weigh() {
+    // docs/trade.md, "Tolerances"; common practice, no source.
+    let on = |lines: &str| format!("sheet = {{ {lines} }}");
+    let alike =
+        |a: &str, b: &str| bearing(&on(a), &on(b), |e| matches!(e, Evidence::PaperAlike(..)));
+    let apart =
+        |a: &str, b: &str| bearing(&on(a), &on(b), |e| matches!(e, Evidence::PaperApart(..)));
+    let near = ("chain_lines = 25", "chain_lines = 26");
+    assert_eq!(alike(near.0, near.1), Some(Bearing::Fits));
+    assert_eq!(apart(near.0, near.1), None);
+    let between = ("chain_lines = 25", "chain_lines = 26.5");
+    assert_eq!(
+        (alike(between.0, between.1), apart(between.0, between.1)),
+        (None, None)
+    );
+    assert_eq!(
+        apart("chain_lines = 25", "chain_lines = 28"),
+        Some(Bearing::Weighs)
+    );
+    assert_eq!(
+        apart("laid_lines = 8", "laid_lines = 11"),
+        Some(Bearing::Weighs)
+    );
+    assert_eq!(
+        alike("thickness = 0.1", "thickness = 0.11"),
+        Some(Bearing::Fits)
+    );
+    assert_eq!(
+        apart("thickness = 0.1", "thickness = 0.2"),
+        Some(Bearing::Weighs)
+    );
+    assert_eq!(apart("chain_lines = 25", "laid_lines = 8"), None);
+}
+
+#[test]
+fn what_shows_in_a_mount_is_the_least_that_a_sheet_measures() {
+    let sheet = |keys: &str| format!("sheet = {{ {keys} }}");
+    let is = |e: &Evidence| matches!(e, Evidence::Grown { .. } | Evidence::SheetAlike { .. });
+    let framed = "size = [300, 400], sight = true, measured = \"1938\"";
+    let whole = |size: &str, when: &str| sheet(&format!("size = {size}, measured = \"{when}\""));
+    // In the mount it measured less than it does: it is no larger now.
+    assert_eq!(
+        bearing(&sheet(framed), &whole("[340, 440]", "2019"), is),
+        None
+    );
+    assert_eq!(
+        bearing(&sheet(framed), &whole("[300, 400]", "2019"), is),
+        None
+    );
+    // What was seen in the mount was larger than the whole sheet had been.
+    let grown = bearing(&sheet(framed), &whole("[290, 390]", "1930"), is);
+    assert_eq!(grown, Some(Bearing::Excludes));
+    // `measured` says which came first: without a mount, the later one has grown.
+    let grown = bearing(
+        &whole("[300, 400]", "1938"),
+        &whole("[340, 440]", "2019"),
+        is,
+    );
+    assert_eq!(grown, Some(Bearing::Excludes));
+    let trimmed = bearing(
+        &whole("[300, 400]", "2019"),
+        &whole("[340, 440]", "1938"),
+        is,
+    );
+    assert_eq!(trimmed, None);
+}
+
+#[test]
 fn a_sheet_may_be_trimmed_but_not_grow() {
     let measured = |size: &str, seen: &str| {
         format!(

@@ -258,3 +258,20 @@ sheet = { image = { is = [300, 400], certainty = "possible" } }
         "{measured}"
     );
 }
+
+#[test]
+fn a_size_taken_within_a_mount_proves_nothing_against_the_image() {
+    let state = "identified = { state = \"cut-down\", printing = \"late\" }\n";
+    let doubted = on_sizes(
+        CUT_DOWN,
+        &format!("{state}sheet = {{ image = [200, 340] }}"),
+    );
+    assert!(!doubted.is_empty());
+    let seen = format!("{state}sheet = {{ image = [200, 340], sight = true }}");
+    assert_eq!(on_sizes(CUT_DOWN, &seen), []);
+    // A mount hides; it does not make larger.
+    let larger = format!("{state}sheet = {{ image = [290, 420], sight = true }}");
+    assert!(!on_sizes(CUT_DOWN, &larger).is_empty());
+    let within = "sheet = { size = [200, 300], image = [232, 362], sight = true }";
+    assert_eq!(on_sizes(CUT_DOWN, within), []);
+}

@@ -69,7 +69,11 @@ pub fn paper(design: &Design, impression: &Impression, look: &Look, layout: &Lay
 }
 
 fn condition(impression: &Impression) -> Words {
-    Words::of_condition(impression.condition.as_deref().unwrap_or_default())
+    let notes = impression.condition.iter().map(|note| match &note.at {
+        Some(at) => format!("{} {at}", note.what),
+        None => note.what.clone(),
+    });
+    Words::of_condition(&notes.collect::<Vec<_>>().join("; "))
 }
 
 /// Damages the paper as its condition says. Where the condition names an edge, the damage is put

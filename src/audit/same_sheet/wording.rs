@@ -12,6 +12,7 @@ use crate::model::place::Place;
 use crate::model::size::Size;
 use crate::study::Studies;
 use crate::study::same_sheet::reason::{Evidence, MeasuredPart, PartyIdentity, Reason};
+use crate::study::tolerance::PaperMeasure;
 
 /// A reason as a phrase that can stand alone. It gives only the kind of what a record keeps private.
 #[must_use]
@@ -142,6 +143,20 @@ fn in_mm([one, other]: &[Size; 2]) -> String {
         format!("{one} mm on both")
     } else {
         format!("{one} and {other} mm")
+    }
+}
+
+/// "the chain lines are 25 and 25.5 mm apart".
+fn paper_in_words(measure: PaperMeasure, [one, other]: &[f64; 2]) -> String {
+    let (what, unit) = match measure {
+        PaperMeasure::ChainLines => ("the chain lines are", "mm apart"),
+        PaperMeasure::LaidLines => ("the laid lines are", "to the centimetre"),
+        PaperMeasure::Thickness => ("the papers are", "mm thick"),
+    };
+    if one.total_cmp(other).is_eq() {
+        format!("{what} {one} {unit} on both")
+    } else {
+        format!("{what} {one} and {other} {unit}")
     }
 }
 

@@ -11,7 +11,7 @@ use crate::model::design::Design;
 use crate::model::document::Document;
 use crate::model::impression::Impression;
 use crate::model::key::{PictureKey, PictureOwner};
-use crate::page::{Address, Here, Overview, document_names, figures, places, readings};
+use crate::page::{Address, Here, Overview, dates, document_names, figures, places, readings};
 
 /// The manifest of a sheet: a canvas for each of its pictures.
 pub(super) fn of_sheet(here: &Here<'_>, design: &Design, sheet: &Impression) -> Manifest {
@@ -229,6 +229,26 @@ fn facts(here: &Here<'_>, design: &Design, sheet: &Impression) -> Vec<Entry> {
     .collect()
 }
 
+/// Who took a picture, when, and in which light.
+fn taken(here: &Here<'_>, key: &PictureKey) -> Vec<Entry> {
+    let words = here.words();
+    let Some(picture) = here.public().picture(key) else {
+        return Vec::new();
+    };
+    let by = picture.by.as_ref().map(|by| here.party(by).plain());
+    let date = picture.date.as_ref();
+    let date = date.map(|date| dates::throughout(&date.value, words));
+    let light = picture.light.clone();
+    [
+        ("picture-by", by),
+        ("picture-date", date),
+        ("picture-light", light),
+    ]
+    .into_iter()
+    .filter_map(|(word, value)| words::entry(here, words.word(word), value?))
+    .collect()
+}
+
 /// The canvas of a picture, with the picture on it.
 fn canvas(here: &Here<'_>, key: &PictureKey, label: String) -> Option<Canvas> {
     let id = places::canvas_id(here, key);
@@ -256,6 +276,7 @@ fn canvas(here: &Here<'_>, key: &PictureKey, label: String) -> Option<Canvas> {
     Some(Canvas {
         r#type: "Canvas",
         label: words::own(here, label),
+        metadata: taken(here, key),
         required_statement: None,
         rights: None,
         width,

@@ -89,6 +89,8 @@ pub(super) struct Canvas {
     pub id: String,
     pub r#type: &'static str,
     pub label: Label,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub metadata: Vec<Entry>,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub required_statement: Option<Entry>,
     #[serde(skip_serializing_if = "Option::is_none")]

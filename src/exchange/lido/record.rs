@@ -12,7 +12,7 @@ use crate::model::register::Subject;
 use crate::model::vocabulary::List as Vocabulary;
 use crate::model::words::Standing;
 use crate::page::{
-    Address, Argument, Here, imprint, readings, rights, standing_note, unqualified_state,
+    Address, Here, dates, imprint, papers, readings, rights, standing_note, unqualified_state,
 };
 
 /// The address of prints in the AAT.
@@ -260,6 +260,10 @@ fn descriptions(xml: &mut Xml, here: &Here<'_>, design: &Design, records: &[&Imp
     let stands: Vec<String> = stands
         .filter_map(|stands| Some(standing_note::note(here, stands)?.plain()))
         .collect();
+    let conditions = records.iter().flat_map(|record| {
+        let notes = papers::condition(here, record);
+        notes.into_iter().map(|note| ("condition", note.plain()))
+    });
     let written = records.iter().flat_map(|record| {
         let margins = record.sheet.margins.as_deref();
         let line = record
@@ -267,14 +271,19 @@ fn descriptions(xml: &mut Xml, here: &Here<'_>, design: &Design, records: &[&Imp
             .as_ref()
             .map(|line| line.value.as_str());
         [
-            ("condition", record.condition.as_deref()),
             ("lido-margins", margins),
+            (
+                "lido-sizes-given-as",
+                record.sheet.measuring.said.as_deref(),
+            ),
             ("provenance", line),
         ]
     });
-    let written: Vec<_> = written
-        .filter_map(|(kind, text)| Some((kind, text.filter(|text| !text.is_empty())?)))
-        .collect();
+    let written = written.filter_map(|(kind, text)| {
+        let text = text.filter(|text| !text.is_empty())?;
+        Some((kind, text.to_owned()))
+    });
+    let written: Vec<(&str, String)> = conditions.chain(written).collect();
     if written.is_empty() && stands.is_empty() {
         return;
     }
@@ -285,7 +294,7 @@ fn descriptions(xml: &mut Xml, here: &Here<'_>, design: &Design, records: &[&Imp
         }
         for (kind, text) in written {
             let kind = [("lido:type", words.word(kind))];
-            note(xml, "objectDescriptionSet", &kind, text);
+            note(xml, "objectDescriptionSet", &kind, &text);
         }
     });
 }
@@ -294,14 +303,9 @@ fn measurements(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
     let sizes: Vec<_> = records
         .iter()
         .flat_map(|record| {
-            let sheet = &record.sheet;
-            [
-                ("of-sheet", sheet.size.own()),
-                ("of-image", sheet.image.own()),
-                ("of-platemark", sheet.platemark.own()),
-            ]
+            let sizes = papers::sizes(&record.sheet).into_iter();
+            sizes.filter_map(|(size, of)| Some((of, size.own()?)))
         })
-        .filter_map(|(of, size)| Some((of, size?)))
         .collect();
     if sizes.is_empty() {
         return;
@@ -318,11 +322,29 @@ fn materials(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
         .iter()
         .filter_map(|record| record.sheet.paper.as_ref());
     let papers: Vec<_> = papers.collect();
-    let watermarks = records
-        .iter()
-        .filter_map(|record| record.sheet.watermark.as_ref());
-    let watermarks: Vec<_> = watermarks.collect();
-    if papers.is_empty() && watermarks.is_empty() {
+    let watermarks = records.iter().flat_map(|record| {
+        let watermarks = record.sheet.watermark.iter();
+        watermarks.map(|watermark| {
+            let shown = papers::watermark(here, watermark);
+            here.words()
+                .html("watermark", None, &[("watermark", &shown)])
+        })
+    });
+    let measured = records.iter().flat_map(|record| {
+        let sheet = &record.sheet;
+        [
+            papers::colour(sheet),
+            papers::chain_lines(here, sheet),
+            papers::laid_lines(here, sheet),
+            papers::thickness(here, sheet),
+            papers::mounted_on(here, sheet),
+        ]
+    });
+    let told: Vec<String> = measured
+        .chain(watermarks)
+        .filter_map(|told| Some(told.some()?.plain()))
+        .collect();
+    if papers.is_empty() && told.is_empty() {
         return;
     }
     xml.element("objectMaterialsTechWrap", &[], |xml| {
@@ -334,10 +356,8 @@ fn materials(xml: &mut Xml, here: &Here<'_>, records: &[&Impression]) {
                 });
             });
         }
-        for watermark in watermarks {
+        for shown in told {
             xml.element("objectMaterialsTechSet", &[], |xml| {
-                let watermark = [("watermark", Argument::Text(watermark))];
-                let shown = here.words().with("watermark", &watermark);
                 xml.text("displayMaterialsTech", &[], &shown);
             });
         }
@@ -472,6 +492,19 @@ fn resource(xml: &mut Xml, here: &Here<'_>, key: &str, picture: &Picture, file: 
         concept(xml, "resourcePerspective", None, side);
         let caption = picture.caption.as_deref().unwrap_or_default();
         xml.some_text("resourceDescription", &[], caption);
+        let light = picture.light.as_deref().unwrap_or_default();
+        xml.some_text("resourceDescription", &[], light);
+        if let Some(date) = &picture.date {
+            xml.element("resourceDateTaken", &[], |xml| {
+                let shown = dates::throughout(&date.value, words);
+                xml.text("displayDate", &[], &shown);
+            });
+        }
+        if let Some(by) = &picture.by {
+            xml.element("resourceSource", &[], |xml| {
+                appellation(xml, "legalBodyName", &here.party(by).plain());
+            });
+        }
         xml.element("rightsResource", &[], |xml| {
             let address = rights::uri(picture.rights_text());
             let name = rights::in_words(picture.rights_text());

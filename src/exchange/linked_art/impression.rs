@@ -1,7 +1,7 @@
 //! Impressions.
 
 use super::concepts::{
-    self, ACCESSION_NUMBER, ARTWORK, CONDITION, CREDIT_LINE, DESCRIPTION, EDITION, FORMER_NAME,
+    self, ACCESSION_NUMBER, ARTWORK, CONDITION, CREDIT_LINE, DESCRIPTION, DIMENSIONS, EDITION, FORMER_NAME,
     MARKINGS, MATERIALS, NOTE, PRINT, PRINTING, PROVENANCE_STATEMENT, TYPE_OF_WORK, WATERMARKS,
 };
 use super::node::Node;
@@ -12,7 +12,8 @@ use crate::model::design::{Design, Maker};
 use crate::model::impression::{BlockPrinted, Impression, Status};
 use crate::model::key::Key;
 use crate::model::vocabulary::List;
-use crate::page::{Address, Here, figures, marks, readings, standing_note};
+use crate::page::html::CleanHtml;
+use crate::page::{Address, Here, figures, marks, papers, readings, standing_note};
 
 /// The record of a sheet: of the record whose page it has, with the numbers and the history of its others.
 pub(super) fn record(here: &Here<'_>, design: &Design, impression: &Impression) -> Node {
@@ -142,12 +143,26 @@ fn statements(
     let status = (status != Status::Located).then(|| here.status(status));
     let sheet = &impression.sheet;
     let inks: Vec<&str> = sheet.inks.iter().map(|ink| ink.value.as_str()).collect();
-    let sizes = [
-        (&sheet.size, "of-sheet"),
-        (&sheet.image, "of-image"),
-        (&sheet.platemark, "of-platemark"),
-    ]
-    .map(|(sizes, word)| parts::dimensions_in_words(here, sizes, word));
+    let sizes = papers::sizes(sheet).map(|(sizes, word)| match word {
+        "of-sheet" | "of-image" | "of-platemark" => parts::dimensions_in_words(here, sizes, word),
+        // They are no dimensions of the sheet.
+        _ => parts::sizes_in_words(here, sizes, word),
+    });
+    let measuring = papers::measuring(here, sheet);
+    let measuring = measuring
+        .iter()
+        .map(|how| statement(DIMENSIONS, how.plain()));
+    let paper = [
+        papers::colour(sheet),
+        papers::chain_lines(here, sheet),
+        papers::laid_lines(here, sheet),
+        papers::thickness(here, sheet),
+        papers::mounted_on(here, sheet),
+    ];
+    let watermarks = sheet
+        .watermark
+        .iter()
+        .map(|watermark| statement(WATERMARKS, papers::watermark(here, watermark).plain()));
     let on_sheet = impression
         .marks
         .iter()
@@ -156,17 +171,20 @@ fn statements(
         statement(EDITION, edition),
         statement(CREDIT_LINE, credit(here, impression).unwrap_or_default()),
         statement(NOTE, status.unwrap_or_default()),
-        statement(
-            CONDITION,
-            impression.condition.as_deref().unwrap_or_default(),
-        ),
         statement(MATERIALS, inks.join(", ")),
-        statement(WATERMARKS, sheet.watermark.as_deref().unwrap_or_default()),
+        statement(MATERIALS, CleanHtml::join(&paper, "; ").plain()),
         statement(PROVENANCE_STATEMENT, provenance::in_words(here, records)),
     ];
+    let condition = papers::condition(here, impression);
+    let condition = condition
+        .iter()
+        .map(|note| statement(CONDITION, note.plain()));
     all.into_iter()
         .chain(stands)
+        .chain(condition)
+        .chain(watermarks)
         .chain(sizes)
+        .chain(measuring)
         .chain(on_sheet)
         .chain(as_given(here, records))
         .flatten()

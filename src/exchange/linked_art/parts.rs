@@ -235,8 +235,18 @@ pub(super) fn dimensions(
         .into()
 }
 
-/// A size in words, with the views of others and what is not certain.
+/// A size in words, with the views of others and what is not certain, where that says more than [`dimensions`].
 pub(super) fn dimensions_in_words(
+    here: &Here<'_>,
+    sizes: &Statements<Size>,
+    word: &'static str,
+) -> Option<Node> {
+    let tells_more = sizes.iter().any(|s| !is_certain(&s.claim)) || sizes.iter().count() > 1;
+    sizes_in_words(here, sizes, word).filter(|_| tells_more)
+}
+
+/// A size in words, with the views of others and what is not certain.
+pub(super) fn sizes_in_words(
     here: &Here<'_>,
     sizes: &Statements<Size>,
     word: &'static str,
@@ -248,8 +258,7 @@ pub(super) fn dimensions_in_words(
             claims::with_claim(here, size, claim).plain()
         })
         .collect();
-    let tells_more = sizes.iter().any(|s| !is_certain(&s.claim)) || said.len() > 1;
-    statement(DIMENSIONS, said.join("; ")).filter(|_| tells_more)
+    statement(DIMENSIONS, said.join("; "))
 }
 
 /// The page about a thing, and its manifest where it has one. `fragment` is the place on the page.

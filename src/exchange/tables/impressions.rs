@@ -9,6 +9,7 @@ use crate::model::impression::{BlockPrinted, Identification, Impression, Opinion
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::place::Placed;
 use crate::model::point::{Observation, ObservedValue};
+use crate::model::sheet::ConditionNote;
 use crate::model::words::closed_list;
 use crate::page::Address;
 
@@ -80,12 +81,60 @@ pub(super) fn impressions(sources: Sources<'_>) -> Written {
             ],
             |row| &row.1.sheet.platemark,
         )
+        .size(
+            ["unsaid_height_mm", "unsaid_width_mm", "unsaid_certainty"],
+            |row| &row.1.sheet.unsaid,
+        )
+        .size(
+            ["support_height_mm", "support_width_mm", "support_certainty"],
+            |row| &row.1.sheet.support,
+        )
+        .size(
+            ["mount_height_mm", "mount_width_mm", "mount_certainty"],
+            |row| &row.1.sheet.mount,
+        )
+        .size(
+            ["frame_height_mm", "frame_width_mm", "frame_certainty"],
+            |row| &row.1.sheet.frame,
+        )
+        .person_or_holder(
+            sources,
+            ["measured_by_person", "measured_by_holder"],
+            |row| row.1.sheet.measuring.by.as_ref().map(|by| &by.value),
+        )
+        .plain_date("measured", |row| {
+            let date = row.1.sheet.measuring.date.as_ref();
+            date.map(|date| &date.value)
+        })
+        .text("measured_with", |row| {
+            row.1.sheet.measuring.how.as_ref().into()
+        })
+        .boolean("measured_in_sight", |row| {
+            row.1.sheet.measuring.sight.into()
+        })
+        .text("sizes_given_as", |row| {
+            row.1.sheet.measuring.said.as_ref().into()
+        })
         .text("paper", |row| row.1.sheet.paper.as_ref().into())
+        .text("paper_colour", |row| row.1.sheet.colour.as_ref().into())
+        .number("chain_lines_mm", |row| {
+            row.1.sheet.chain_lines.as_deref().copied().into()
+        })
+        .number("laid_lines_per_cm", |row| {
+            row.1.sheet.laid_lines.as_deref().copied().into()
+        })
+        .number("thickness_mm", |row| {
+            row.1.sheet.thickness.as_deref().copied().into()
+        })
         .plain_date("paper_date", |row| {
             row.1.sheet.paper_date.as_ref().map(|date| &date.value)
         })
-        .text("watermark", |row| row.1.sheet.watermark.as_ref().into())
+        .list("watermark", |row| {
+            let texts = row.1.sheet.watermark.iter();
+            Cell::list(texts.filter_map(|watermark| watermark.text.as_ref()))
+        })
         .text("margins", |row| row.1.sheet.margins.as_ref().into())
+        .text("mounted_on", |row| row.1.sheet.mounted_on.as_ref().into())
         .list("inks", |row| Cell::placed(&row.1.sheet.inks))
         .word("printed_side", |row| row.1.sheet.side)
         .date(["date", "date_earliest", "date_latest"], |row| {
@@ -93,7 +142,10 @@ pub(super) fn impressions(sources: Sources<'_>) -> Written {
         })
         .certainty_of("date_certainty", |row| &row.1.sheet.date)
         .list("without", |row| Cell::placed(&row.1.without))
-        .text("condition", |row| row.1.condition.as_ref().into())
+        .text("condition", |row| {
+            let notes = row.1.condition.iter().map(condition_in_words);
+            notes.collect::<Vec<_>>().join("; ").into()
+        })
         .text("provenance_line", |row| {
             row.1.provenance_line.as_ref().into()
         })
@@ -108,6 +160,14 @@ pub(super) fn impressions(sources: Sources<'_>) -> Written {
         })
         .required()
         .write(sources.sheets())
+}
+
+/// "Foxing, lower margin": what was found and where.
+fn condition_in_words(note: &ConditionNote) -> String {
+    match &note.at {
+        Some(at) => format!("{}, {at}", note.what),
+        None => note.what.clone(),
+    }
 }
 
 /// The states that a reading allows; of a sheet whose matrices are in different conditions, each of theirs.

@@ -68,6 +68,11 @@ pub(super) fn citations(sources: Sources<'_>) -> Written {
             number.map(|_| row.citation.relation)
         })
         .boolean("known_from", |row| row.known_from.into())
+        .word("this_sheet", |row| {
+            let this_sheet = row.citation.this_sheet.as_ref();
+            this_sheet.map(|certainty| certainty.value)
+        })
+        .boolean("illustrated", |row| row.citation.illustrated.into())
         .write(sources.designs().flat_map(cited))
 }
 

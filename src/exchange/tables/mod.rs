@@ -76,6 +76,8 @@ const TABLES: &[fn(Sources<'_>) -> Written] = &[
     impressions::blocks,
     impressions::other_sheets,
     sheet_history::marks,
+    sheet_history::watermarks,
+    sheet_history::conditions,
     sheet_history::provenance,
     sheet_history::sightings,
     sheet_history::former_numbers,

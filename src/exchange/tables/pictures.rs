@@ -61,6 +61,14 @@ pub(super) fn pictures(sources: Sources<'_>) -> Written {
         })
         .word("shows", |row| row.record.of)
         .text("caption", |row| row.record.caption.as_ref().into())
+        .plain_date("date", |row| {
+            row.record.date.as_ref().map(|date| &date.value)
+        })
+        .party(sources, ["by_person", "by_holder", "by_name"], |row| {
+            row.record.by.as_ref()
+        })
+        .text("light", |row| row.record.light.as_ref().into())
+        .number("px_per_mm", |row| row.record.px_per_mm.into())
         .boolean("mirrored", |row| row.record.mirrored.into())
         .integer("width_px", |row| row.size().0.into())
         .required()

@@ -1,12 +1,15 @@
-//! Tables of the history of sheets: marks on them, provenance, sightings, earlier numbers, exhibitions.
+//! Tables of the history of sheets: marks and watermarks, what was noted of their condition, provenance, sightings, earlier numbers, exhibitions.
 
+use super::cell::Cell;
 use super::rows::{SheetRow, numbered};
 use super::shared::DateNames;
 use super::table::{TableOf, Written};
 use crate::exchange::format::Sources;
 use crate::model::impression::{Exhibited, FormerAccession};
+use crate::model::literature::Citation;
 use crate::model::mark::Mark;
 use crate::model::provenance::{Party, PartyRole, ProvenanceEntry, Sighting};
+use crate::model::sheet::{ConditionNote, Watermark};
 use crate::model::words::closed_list;
 
 const FROM: DateNames = ["from", "from_earliest", "from_latest"];
@@ -120,7 +123,57 @@ pub(super) fn exhibited(sources: Sources<'_>) -> Written {
         .required()
         .text("at", |row| row.2.at.as_ref().into())
         .word("this_sheet", |row| Some(row.2.certainty()))
+        .boolean("illustrated", |row| row.2.illustrated.into())
         .write(rows)
+}
+
+/// What was noted of the condition of sheets.
+pub(super) fn conditions(sources: Sources<'_>) -> Written {
+    type Row<'s> = (SheetRow<'s>, usize, &'s ConditionNote);
+    let rows = sources
+        .sheets()
+        .flat_map(|sheet| numbered(sheet, &sheet.1.condition));
+    TableOf::new("conditions")
+        .part_of("impression", "impressions", |row: &Row| {
+            (&row.0.1.key).into()
+        })
+        .position(|row| row.1)
+        .text("what", |row| (&row.2.what).into())
+        .required()
+        .text("at", |row| row.2.at.as_ref().into())
+        .text("how", |row| row.2.how.as_ref().into())
+        .person_or_holder(sources, ["by_person", "by_holder"], |row| {
+            row.2.by.as_ref().map(|by| &by.value)
+        })
+        .plain_date("stated", |row| row.2.date.as_ref().map(|date| &date.value))
+        .write(rows)
+}
+
+/// The watermarks of sheets, each with its number in the first repertory that has it.
+pub(super) fn watermarks(sources: Sources<'_>) -> Written {
+    type Row<'s> = (SheetRow<'s>, usize, &'s Watermark);
+    let rows = sources
+        .sheets()
+        .flat_map(|sheet| numbered(sheet, &sheet.1.sheet.watermark));
+    TableOf::new("watermarks")
+        .part_of("impression", "impressions", |row: &Row| {
+            (&row.0.1.key).into()
+        })
+        .position(|row| row.1)
+        .text("text", |row| row.2.text.as_ref().into())
+        .text("at", |row| row.2.at.as_ref().into())
+        .list("repertory_numbers", |row| {
+            Cell::list(row.2.reference.iter().map(in_repertory))
+        })
+        .write(rows)
+}
+
+/// "briquet 40": the work or document, and its number.
+fn in_repertory(citation: &Citation) -> String {
+    let number = citation.number.as_deref().unwrap_or_default();
+    format!("{} {number}", citation.cite.value)
+        .trim()
+        .to_owned()
 }
 
 pub(super) fn marks(sources: Sources<'_>) -> Written {

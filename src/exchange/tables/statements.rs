@@ -53,6 +53,10 @@ fn of_design(design: &Design) -> Vec<Row<'_>> {
     let of = format!("design:{key}");
     let mut rows = values(&of, "date", &design.date);
     rows.extend(image_and_matrix(&of, &design.size));
+    for matrix in &design.matrices {
+        let of = format!("matrix:{key}/{}", matrix.key.value);
+        rows.extend(sizes(of, "matrix", &matrix.size));
+    }
     for state in &design.states {
         let of = format!("state:{key}/{}", state.key.value);
         rows.extend(values(&of, "date", &state.date));
@@ -75,6 +79,10 @@ fn of_design(design: &Design) -> Vec<Row<'_>> {
         rows.extend(sizes(of.clone(), "sheet", &sheet.size));
         rows.extend(sizes(of.clone(), "image", &sheet.image));
         rows.extend(sizes(of.clone(), "platemark", &sheet.platemark));
+        rows.extend(sizes(of.clone(), "unsaid", &sheet.unsaid));
+        rows.extend(sizes(of.clone(), "support", &sheet.support));
+        rows.extend(sizes(of.clone(), "mount", &sheet.mount));
+        rows.extend(sizes(of.clone(), "frame", &sheet.frame));
         rows.extend(values(&of, "date", &sheet.date));
     }
     rows

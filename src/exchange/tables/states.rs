@@ -29,6 +29,11 @@ pub(super) fn matrices(sources: Sources<'_>) -> Written {
         .text("material", |row| row.2.material.as_ref().into())
         .text("carries", |row| row.2.carries.as_ref().into())
         .text("colour", |row| row.2.colour.as_ref().into())
+        .size(
+            ["matrix_height_mm", "matrix_width_mm", "matrix_certainty"],
+            |row| &row.2.size,
+        )
+        .text("accession", |row| row.2.accession.as_ref().into())
         .keys_of("only_in", "variants", |row| parts(row.0, &row.2.only_in))
         .word("fate", |row| now(row).map(|now| now.state.value))
         .plain_date("fate_date", |row| {

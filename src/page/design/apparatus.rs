@@ -12,7 +12,8 @@ use crate::page::phrases::formerly;
 use crate::page::phrases::identifiers;
 use crate::page::phrases::matrices;
 use crate::page::phrases::series_names;
-use crate::page::setting::address::Fragment;
+use crate::page::phrases::sizes::size as size_in_mm;
+use crate::page::setting::address::{Fragment, Overview};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences, capitalised, sentence_start};
 
@@ -162,6 +163,10 @@ fn matrix_line(here: &Here<'_>, design: &Design, matrix: &Matrix) -> CleanHtml {
         ", ",
     );
     let first = CleanHtml::join([&name, &does], ": ");
+    let sizes = claims::stated(here, &matrix.size, size_in_mm);
+    let sizes = sizes.map_or_else(CleanHtml::empty, |stated| {
+        CleanHtml::join(std::iter::once(&stated.value).chain(&stated.others), "; ")
+    });
     let only: Vec<_> = matrix
         .only_in
         .iter()
@@ -178,17 +183,24 @@ fn matrix_line(here: &Here<'_>, design: &Design, matrix: &Matrix) -> CleanHtml {
         let all = enumeration::together(here, &only);
         words.html("only-in-variant", None, &[("variants", &all)])
     };
-    let now = matrix.now.as_ref().map_or_else(CleanHtml::empty, |now| {
-        let holder = now
-            .holder
-            .as_ref()
-            .map_or_else(CleanHtml::empty, |h| here.person_or_holder(&h.value));
-        let date = now
-            .date
-            .as_ref()
-            .map_or_else(CleanHtml::empty, |d| dates::once_html(&d.value, words));
-        let fate = CleanHtml::text(words.listed("matrix-now", now.state.value));
-        CleanHtml::join([&fate, &holder, &date], ", ")
+    let accession = matrix.accession.as_ref();
+    let accession = accession.map_or_else(CleanHtml::empty, |number| {
+        CleanHtml::span("accession", &CleanHtml::text(number))
     });
-    as_sentences(&[first, only, now])
+    let now = matrix.now.as_ref().map_or_else(
+        || accession.clone(),
+        |now| {
+            let holder = now
+                .holder
+                .as_ref()
+                .map_or_else(CleanHtml::empty, |h| here.person_or_holder(&h.value));
+            let date = now
+                .date
+                .as_ref()
+                .map_or_else(CleanHtml::empty, |d| dates::once_html(&d.value, words));
+            let fate = CleanHtml::text(words.listed("matrix-now", now.state.value));
+            CleanHtml::join([&fate, &holder, &accession, &date], ", ")
+        },
+    );
+    as_sentences(&[first, sizes, only, now])
 }

@@ -13,6 +13,7 @@ use crate::model::words::ClosedList as _;
 use crate::page::lists::list::List;
 use crate::page::phrases::dates;
 use crate::page::phrases::earlier_numbers::{self, NumberedPart};
+use crate::page::phrases::papers;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 use crate::page::setting::leaf::Leaf;
@@ -58,7 +59,7 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
 
 /// Whether a sheet bears a mark or a watermark.
 pub(crate) fn has_any(impression: &Impression) -> bool {
-    !impression.marks.is_empty() || impression.sheet.watermark.is_some()
+    !impression.marks.is_empty() || !impression.sheet.watermark.is_empty()
 }
 
 /// The marks that several people used, with the users, their times and the sheets.
@@ -213,19 +214,17 @@ fn described(here: &Here<'_>, mark: &MarkIdentity) -> CleanHtml {
 }
 
 fn watermarks(here: &Here<'_>) -> List {
-    let mut met: BTreeMap<&str, Vec<&ImpressionKey>> = BTreeMap::new();
+    let mut met: BTreeMap<String, (CleanHtml, Vec<&ImpressionKey>)> = BTreeMap::new();
     for (_, impression) in here.impressions_in_order() {
-        if let Some(watermark) = &impression.sheet.watermark {
-            met.entry(watermark).or_default().push(&impression.key);
+        for watermark in &impression.sheet.watermark {
+            let told = papers::watermark_alone(here, watermark);
+            let known = met.entry(told.plain());
+            known.or_insert((told, Vec::new())).1.push(&impression.key);
         }
     }
     let lines = met
-        .into_iter()
-        .map(|(watermark, sheets)| {
-            CleanHtml::text(watermark)
-                .then(": ")
-                .and(&here.handles(sheets))
-        })
+        .into_values()
+        .map(|(watermark, sheets)| watermark.then(": ").and(&here.handles(sheets)))
         .collect();
     List::new(CleanHtml::text(here.words().word("marks-watermark")), lines)
         .at(Some("watermark".to_owned()))

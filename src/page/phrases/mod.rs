@@ -9,6 +9,7 @@
 //! | `calendar` | one date |
 //! | `dates` | sets and intervals of dates, lives, decades |
 //! | `sizes` | "212 × 301 mm" |
+//! | `papers` | the sheet of paper, its watermarks, its condition |
 //! | `mark_names` | marks that have a record |
 //! | `matrices` | blocks, plates, stones, screens |
 //! | `values` | values of points |
@@ -53,6 +54,7 @@ mod link_targets;
 pub(crate) mod lots;
 mod mark_names;
 pub(crate) mod matrices;
+pub(crate) mod papers;
 pub(crate) mod party_names;
 pub(crate) mod readings;
 pub(crate) mod refusals;

@@ -9,6 +9,7 @@ use crate::model::impression::Impression;
 use crate::model::key::{ImpressionKey, Key, PictureKey, PictureOwner};
 use crate::model::picture::{Picture, View};
 use crate::model::words::Side;
+use crate::page::phrases::dates;
 use crate::page::phrases::document_names::kept;
 use crate::page::phrases::holding;
 use crate::page::phrases::readings;
@@ -104,6 +105,7 @@ pub(crate) fn plate(
         },
         caption,
         credit: {
+            credits.push(taken(here, picture));
             credits.push(credit(here, picture));
             as_sentences(&credits).some()
         },
@@ -327,6 +329,19 @@ fn describe(
             ("where", Argument::Text(&here.whereabouts(impression))),
         ],
     )
+}
+
+/// Who took a picture, when and in which light: "By Anna Tolle, May 1939, raking light from the left".
+pub(crate) fn taken(here: &Here<'_>, picture: &Picture) -> CleanHtml {
+    let words = here.words();
+    let by = picture.by.as_ref().map_or_else(CleanHtml::empty, |by| {
+        words.html("by-person", None, &[("person", &here.party(by))])
+    });
+    let date = picture.date.as_ref().map_or_else(CleanHtml::empty, |date| {
+        dates::once_html(&date.value, words)
+    });
+    let light = CleanHtml::text(picture.light.as_deref().unwrap_or_default());
+    capitalised(&CleanHtml::join([&by, &date, &light], ", "))
 }
 
 /// "Photograph: Harbour Museum. CC0-1.0".

@@ -102,15 +102,16 @@ fn to_photograph(published: &PublishedPicture) -> Option<Homography> {
     Homography::new([across, 0.0, 0.0, 0.0, down, 0.0, 0.0, 0.0, 1.0])
 }
 
-/// Millimetres of the print a pixel of a picture's largest published form: from the box around its
+/// Millimetres of the print a pixel of a picture's largest published form: as the record says; else from the box around its
 /// image and the size of that image; else by alignment with the reference picture; else, for a sheet
 /// without measurements, from its box and the size that its state, its printing or the design records.
 fn mm_a_pixel(here: &Here<'_>, key: &PictureKey) -> Option<f64> {
     let of_sheet = |impression: &Impression| impression.sheet.image.own().copied();
     let own = owner(here, key).and_then(of_sheet);
-    let design = here.public().designs.get(design_of(key)?);
+    let design = design_of(key).and_then(|design| here.public().designs.get(design));
     let of_design = design.and_then(|design| image_size(design, owner(here, key)));
-    own.and_then(|size| by_box(here, key, size))
+    by_scale(here, key)
+        .or_else(|| own.and_then(|size| by_box(here, key, size)))
         .or_else(|| through_reference(here, key))
         .or_else(|| by_box(here, key, of_design.filter(|_| own.is_none())?))
 }
@@ -145,6 +146,14 @@ fn owner<'b>(here: &Here<'b>, key: &PictureKey) -> Option<&'b Impression> {
 
 fn is_whole_recto(picture: &Picture) -> bool {
     picture.view == View::Whole && picture.side == Side::Recto
+}
+
+/// By the pixels that the record counts in a millimetre of the file.
+fn by_scale(here: &Here<'_>, key: &PictureKey) -> Option<f64> {
+    let scale = here.public().picture(key)?.px_per_mm?;
+    let published = here.book.pictures.get(key)?;
+    let (width, _) = published_size(published)?;
+    Some(f64::from(published.width) / f64::from(width) / scale)
 }
 
 fn by_box(here: &Here<'_>, key: &PictureKey, size: Size) -> Option<f64> {

@@ -236,6 +236,7 @@ pub(super) fn named(here: &Here<'_>, mentions: &[Mention]) -> Vec<List> {
         (MentionRole::MarkUser, "named-mark-user"),
         (MentionRole::Sighting, "named-sighting"),
         (MentionRole::Said, "named-said"),
+        (MentionRole::Photographed, "named-photographed"),
         (MentionRole::WroteDocument, "documents-by-them"),
         (MentionRole::ReceivedDocument, "documents-to-them"),
         (MentionRole::KeepsDocument, "documents-kept"),

@@ -61,6 +61,8 @@ pub(super) fn design(here: &Here<'_>, design: &Design, ranks: &Ranks) -> Entry {
     for matrix in &design.matrices {
         let texts = [&matrix.material, &matrix.carries, &matrix.colour];
         entry.add_all(Field::Text, texts.into_iter().flatten());
+        let accession = matrix.accession.as_ref();
+        entry.add_all(Field::Accession, accession.map(|number| number.as_str()));
     }
     entry.add_all(
         Field::Text,

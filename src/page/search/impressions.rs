@@ -6,7 +6,7 @@ use super::narrowing::{self, Ranks};
 use crate::model::design::Design;
 use crate::model::impression::{Impression, Party};
 use crate::model::vocabulary::List as Vocabulary;
-use crate::page::phrases::{dates, identifiers, readings, standing_note};
+use crate::page::phrases::{dates, identifiers, papers, readings, standing_note};
 use crate::page::plates::figures;
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
@@ -94,7 +94,13 @@ fn what_it_is(here: &Here<'_>, impression: &Impression, entry: &mut Entry) {
     if let Some(key) = &sheet.paper {
         add_term(here, entry, Vocabulary::Papers, key.as_str());
     }
-    entry.add_all(Field::Fact, &sheet.watermark);
+    let watermarks = sheet.watermark.iter();
+    let watermarks = watermarks.map(|watermark| papers::watermark(here, watermark).plain());
+    entry.add_all(Field::Fact, watermarks);
+    entry.add_all(
+        Field::Fact,
+        [&sheet.colour, &sheet.mounted_on].into_iter().flatten(),
+    );
     entry.add_all(
         Field::Fact,
         sheet.date.own().map(|date| dates::once(date, words)),
@@ -145,8 +151,20 @@ fn where_it_was(here: &Here<'_>, impression: &Impression, entry: &mut Entry) {
 }
 
 fn texts(here: &Here<'_>, impression: &Impression, entry: &mut Entry) {
-    let texts = [&impression.condition, &impression.sheet.margins];
+    let sheet = &impression.sheet;
+    entry.add(Field::Text, papers::condition_in_words(here, impression));
+    let texts = [&sheet.margins, &sheet.measuring.said];
     entry.add_all(Field::Text, texts.into_iter().flatten());
+    for picture in &impression.pictures {
+        entry.add_all(
+            Field::Text,
+            [&picture.caption, &picture.light].into_iter().flatten(),
+        );
+        entry.add_all(
+            Field::Text,
+            picture.by.as_ref().map(|by| here.party(by).plain()),
+        );
+    }
     let line = impression.provenance_line.as_ref();
     entry.add_all(Field::Text, line.map(|line| line.as_str()));
     if let Some(reading) = &impression.identified {

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use crate::model::key::Key;
 use crate::model::mark::MarkKind;
 use crate::model::words::ClosedList as _;
+use crate::page::phrases::papers;
 use crate::page::setting::address::{Address, Overview};
 use crate::page::setting::book::Here;
 use crate::study::search::entry::{Entry, EntryKind, Field};
@@ -22,7 +23,7 @@ struct Told {
 pub(super) fn all(here: &Here<'_>) -> Vec<Entry> {
     let words = here.words();
     let mut marks: BTreeMap<Told, usize> = BTreeMap::new();
-    let mut watermarks: BTreeMap<&str, usize> = BTreeMap::new();
+    let mut watermarks: BTreeMap<String, usize> = BTreeMap::new();
     for (_, impression) in here.impressions_in_order() {
         for mark in &impression.marks {
             let told = Told {
@@ -33,8 +34,9 @@ pub(super) fn all(here: &Here<'_>) -> Vec<Entry> {
             };
             *marks.entry(told).or_default() += 1;
         }
-        if let Some(watermark) = &impression.sheet.watermark {
-            *watermarks.entry(watermark).or_default() += 1;
+        for watermark in &impression.sheet.watermark {
+            let told = papers::watermark_alone(here, watermark).plain();
+            *watermarks.entry(told).or_default() += 1;
         }
     }
     let address = Address::Overview(Overview::Marks);
@@ -70,7 +72,7 @@ pub(super) fn all(here: &Here<'_>) -> Vec<Entry> {
     let kind = words.word("marks-watermark");
     let watermarks = watermarks.into_iter().map(|(watermark, sheets)| {
         let href = format!("{address}#watermark");
-        let mut entry = Entry::new(EntryKind::Mark, watermark.to_owned(), href);
+        let mut entry = Entry::new(EntryKind::Mark, watermark.clone(), href);
         entry.about = format!("{kind}, {}", words.count("count-sheets", sheets));
         entry.add(Field::Name, watermark);
         entry.add(Field::Fact, kind);

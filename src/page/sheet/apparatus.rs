@@ -1,6 +1,7 @@
-//! The apparatus of an impression: holder, numbers, kind, the sheet itself, its marks, its condition.
+//! The apparatus of an impression: holder, numbers, kind, its marks, its condition. The sheet itself: [`super::paper`].
 
 use super::marks;
+use super::paper;
 use crate::model::design::Design;
 use crate::model::impression::{BlockPrinted, Impression};
 use crate::model::key::Key;
@@ -14,7 +15,7 @@ use crate::page::phrases::holding;
 use crate::page::phrases::identifiers;
 use crate::page::phrases::issued_readings;
 use crate::page::phrases::matrices;
-use crate::page::phrases::sizes;
+use crate::page::phrases::papers;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 
@@ -83,15 +84,15 @@ pub(super) fn facts(
         ),
     ));
     facts.push(technique(here, design, impression));
-    facts.extend(sheet_facts(here, impression));
+    facts.extend(paper::facts(here, impression));
     facts.push(Fact::one(
         words.word("blocks-printed"),
         capitalised(&blocks_printed(here, design, impression)),
     ));
     facts.push(marks_fact(here, impression));
-    facts.push(Fact::one(
+    facts.push(Fact::of_lines(
         words.word("condition"),
-        CleanHtml::text(impression.condition.as_deref().unwrap_or_default()),
+        papers::condition(here, impression),
     ));
     facts.push(Fact::of_lines(
         words.word("identifiers"),
@@ -182,59 +183,6 @@ fn numbers(here: &Here<'_>, impression: &Impression) -> Option<Fact> {
     });
     lines.extend(former);
     Fact::of_lines(words.word("accession"), lines)
-}
-
-fn sheet_facts(here: &Here<'_>, impression: &Impression) -> Vec<Option<Fact>> {
-    let words = here.words();
-    let sheet = &impression.sheet;
-    let mut lines = Vec::new();
-    let mut others = Vec::new();
-    for (statements, of) in [
-        (&sheet.size, "of-sheet"),
-        (&sheet.platemark, "of-platemark"),
-        (&sheet.image, "of-image"),
-    ] {
-        if let Some(stated) = sizes::stated(here, statements, of) {
-            lines.push(Line {
-                id: String::new(),
-                text: stated.value,
-            });
-            others.extend(stated.others);
-        }
-    }
-    let sizes = (!lines.is_empty()).then(|| Fact {
-        term: words.word("size").to_owned(),
-        lines,
-        others,
-    });
-    let paper = sheet.paper.as_ref().map_or_else(CleanHtml::empty, |p| {
-        CleanHtml::text(&here.term(List::Papers, p.value.as_str()))
-    });
-    let paper_date = sheet
-        .paper_date
-        .as_ref()
-        .map_or_else(CleanHtml::empty, |d| dates::once_html(&d.value, words));
-    let watermark = sheet.watermark.as_ref().map_or_else(CleanHtml::empty, |w| {
-        words.html("watermark", None, &[("watermark", &CleanHtml::text(w))])
-    });
-    let side = sheet.side.map_or_else(CleanHtml::empty, |side| {
-        CleanHtml::text(words.listed("printed-side", side))
-    });
-    let margins = sheet.margins.as_ref().map_or_else(CleanHtml::empty, |m| {
-        words.html("margins", None, &[("margins", &CleanHtml::text(m))])
-    });
-    let inks = sheet.inks.iter().map(|ink| CleanHtml::text(&ink.value));
-    let inks = capitalised(&enumeration::together(here, &inks.collect::<Vec<_>>()));
-    let paper = CleanHtml::join([&paper, &paper_date, &watermark, &side, &margins], "; ");
-    vec![
-        sizes,
-        Fact::one(words.word("paper"), capitalised(&paper)),
-        Fact::one(words.word("inks"), inks),
-        Fact::stated(
-            words.word("pulled"),
-            claims::stated(here, &sheet.date, |d| dates::once_html(d, words)),
-        ),
-    ]
 }
 
 /// The marks, and the marks that were looked for and not found.

@@ -5,8 +5,9 @@
 //! | file | subject |
 //! |---|---|
 //! | `page` | the whole |
-//! | `apparatus` | holder, numbers, the sheet itself, its condition |
+//! | `apparatus` | holder, numbers, its condition |
 //! | `as_given` | the holder's own description |
+//! | `paper` | the sheet itself: its sizes, its paper |
 //! | `marks` | one mark in words |
 //! | `opinions` | opinions of others |
 //! | `observed` | the observations |
@@ -30,6 +31,7 @@ pub(crate) mod marks;
 pub(crate) mod observed;
 pub(crate) mod opinions;
 pub(crate) mod page;
+mod paper;
 mod printing_record;
 pub(crate) mod provenance;
 pub(crate) mod provenance_of_records;

@@ -15,6 +15,7 @@ use super::provenance::{self, Provenance};
 use super::reading::{ReadingView, reading_view};
 use super::records::{self, DatedLine, RecordPart};
 use super::told;
+use crate::model::certainty::Certainty;
 use crate::model::design::Design;
 use crate::model::impression::{Impression, OtherSheet, Status};
 use crate::model::key::{ImpressionKey, PictureKey};
@@ -259,9 +260,29 @@ fn literature(here: &Here<'_>, impression: &Impression) -> Vec<DatedLine> {
     citations
         .map(|citation| DatedLine {
             day: None,
-            line: earlier_numbers::citation(here, citation, NumberedPart::Design),
+            line: CleanHtml::join(
+                [
+                    &earlier_numbers::citation(here, citation, NumberedPart::Design),
+                    &illustrated(here, citation.illustrated),
+                    &this_sheet(here, citation.certainty()),
+                ],
+                ", ",
+            ),
         })
         .collect()
+}
+
+/// Whether the sheet is illustrated there; nothing where that is not said.
+fn illustrated(here: &Here<'_>, illustrated: Option<bool>) -> CleanHtml {
+    illustrated.map_or_else(CleanHtml::empty, |is| {
+        let word = if is { "illustrated" } else { "not-illustrated" };
+        CleanHtml::text(here.words().word(word))
+    })
+}
+
+/// That it may concern another sheet; nothing where it certainly concerns this one.
+fn this_sheet(here: &Here<'_>, certainty: Certainty) -> CleanHtml {
+    CleanHtml::text(claims::this_sheet(here, certainty).unwrap_or_default())
 }
 
 fn sighting_line(here: &Here<'_>, sighting: &Sighting) -> CleanHtml {
@@ -294,9 +315,8 @@ fn exhibited(here: &Here<'_>, impression: &Impression) -> Vec<DatedLine> {
                     [
                         &line,
                         &CleanHtml::text(shown.at.as_deref().unwrap_or_default()),
-                        &CleanHtml::text(
-                            claims::this_sheet(here, shown.certainty()).unwrap_or_default(),
-                        ),
+                        &illustrated(here, shown.illustrated),
+                        &this_sheet(here, shown.certainty()),
                     ],
                     ", ",
                 ),

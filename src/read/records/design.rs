@@ -252,6 +252,8 @@ fn matrices(fields: &mut Fields<'_, '_>) -> Keyed<Matrix> {
             material: fields.words("material"),
             carries: fields.words("carries"),
             colour: fields.words("colour"),
+            size: fields.statements("size", values::size),
+            accession: fields.text("accession"),
             only_in: fields.keys("only_in"),
             now: now(fields),
             place: fields.at,

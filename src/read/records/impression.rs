@@ -6,7 +6,7 @@ use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::model::impression::{
     BlockPrinted, Exhibited, FormerAccession, Identification, Impression, Opinion, OtherSheet,
-    Sheet, StateReading, Status,
+    StateReading, Status,
 };
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::mark::Mark;
@@ -18,6 +18,7 @@ use crate::read::records::citations;
 use crate::read::records::pictures::{self, Folder};
 use crate::read::records::points::{Points, observed};
 use crate::read::records::provenance::{party, provenance, sightings};
+use crate::read::records::sheet;
 use crate::read::table::fields::{Fields, in_order};
 use crate::read::values;
 use crate::read::values::numbered::state_by_number;
@@ -61,16 +62,16 @@ pub(crate) fn impression(
         observed: observed(fields, points),
         blocks: blocks(fields),
         without: fields.several("without", values::word),
-        sheet: sheet(fields),
+        sheet: sheet::sheet(fields),
         marks: marks(fields),
-        condition: fields.words("condition"),
+        condition: sheet::condition(fields),
         as_given: as_found::as_given(fields),
         pictures: pictures.all,
         provenance: provenance(fields),
         provenance_line: fields.text("provenance_line"),
         sightings: sightings(fields),
         exhibited: exhibited(fields),
-        literature: citations::numbered(fields, "literature"),
+        literature: citations::of_sheet(fields, "literature"),
         same_as: other_sheets(fields, "same_as"),
         maybe_same_as: other_sheets(fields, "maybe_same_as"),
         not_same_as: other_sheets(fields, "not_same_as"),
@@ -191,22 +192,6 @@ fn blocks(fields: &mut Fields<'_, '_>) -> Vec<(Placed<Key>, Placed<BlockPrinted>
     })
 }
 
-fn sheet(fields: &mut Fields<'_, '_>) -> Sheet {
-    let sheet = fields.table("sheet", |fields| Sheet {
-        size: fields.statements("size", values::size),
-        image: fields.statements("image", values::size),
-        platemark: fields.statements("platemark", values::size),
-        side: fields.word("side").map(|side| side.value),
-        paper: fields.term("paper"),
-        inks: fields.several("inks", values::telling_text),
-        paper_date: fields.date("paper_date"),
-        watermark: fields.words("watermark"),
-        margins: fields.words("margins"),
-        date: fields.statements("date", values::date),
-    });
-    sheet.unwrap_or_default()
-}
-
 fn marks(fields: &mut Fields<'_, '_>) -> Vec<Mark> {
     fields.tables("marks", |fields| {
         let mark = Mark {
@@ -235,10 +220,12 @@ fn exhibited(fields: &mut Fields<'_, '_>) -> Vec<Exhibited> {
         let exhibition = fields.key("exhibition");
         let at = fields.words("at");
         let this_sheet = fields.word("this_sheet");
+        let illustrated = fields.flag("illustrated");
         Some(Exhibited {
             exhibition: exhibition?,
             at,
             this_sheet,
+            illustrated,
         })
     })
 }

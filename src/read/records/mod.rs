@@ -2,10 +2,10 @@
 //!
 //! Reading order: [`record`] parses a file and reads it, once as recorded and once as it may be
 //! published. Each kind of record has a file: [`settings`]; [`designs`] for a design's folder, with its
-//! [`design`], [`sizes`], [`points`] and [`states`], and the [`impression`]s with their [`provenance`] and
-//! [`pictures`]; [`parties`], which are [`holder`]s and people ([`person`]); [`marks`]; [`exhibitions`]; [`terms`],
-//! added to the built-in ones ([`vocabulary`]). [`citations`] and what others record of the same thing
-//! ([`as_found`]) occur in several kinds, and every record may say which
+//! [`design`], [`sizes`], [`points`] and [`states`], and the [`impression`]s with their [`sheet`],
+//! [`provenance`] and [`pictures`]; [`parties`], which are [`holder`]s and people ([`person`]); [`marks`];
+//! [`exhibitions`]; [`terms`], added to the built-in ones ([`vocabulary`]). [`citations`] and what others record of the
+//! same thing ([`as_found`]) occur in several kinds, and every record may say which
 //! doubts are [`settled`]. [`register`] reads the addresses that were issued.
 
 pub(crate) mod as_found;
@@ -28,6 +28,7 @@ pub(crate) mod series;
 pub(crate) mod series_places;
 pub(crate) mod settings;
 pub(crate) mod settled;
+pub(crate) mod sheet;
 pub(crate) mod sizes;
 pub(crate) mod states;
 pub(crate) mod terms;

@@ -10,11 +10,13 @@ use crate::model::finding::Finding;
 use crate::model::key::Key;
 use crate::model::picture::{Picture, PictureDefaults, View};
 use crate::model::place::{Place, Placed};
+use crate::model::provenance::Party;
 use crate::model::words::Side;
 use crate::read::faults::{Faults, Node};
 use crate::read::files::kind::Location;
 use crate::read::files::load::not_a_file;
 use crate::read::files::nature::Nature;
+use crate::read::records::provenance::party;
 use crate::read::shape::Takes;
 use crate::read::table::fields::Fields;
 use crate::read::values;
@@ -34,6 +36,13 @@ pub(crate) fn picture(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Optio
     let side = fields.word::<Side>("side");
     let view = fields.word("view").map_or(View::Whole, |view| view.value);
     let caption = fields.words("caption");
+    let date = fields.date("date");
+    // A picture by somebody whose name is withheld is one by nobody.
+    let by = fields
+        .one("by", party)
+        .filter(|by| *by != Party::Undisclosed);
+    let light = fields.words("light");
+    let px_per_mm = fields.one("px_per_mm", values::above_0);
     let area = fields
         .one("box", values::percent_box)
         .map(|area| area.value);
@@ -69,6 +78,10 @@ pub(crate) fn picture(fields: &mut Fields<'_, '_>, folder: &Folder<'_>) -> Optio
         side,
         view,
         caption,
+        date,
+        by,
+        light,
+        px_per_mm: px_per_mm.map(|scale| scale.value),
         area,
         mirrored,
         ties,

@@ -272,6 +272,10 @@ impl Walk<'_> {
                 DeValue::Table(table) => self.statement(at, inner, table),
                 _ => self.value(at, inner, node),
             }),
+            Takes::TextOrTables(shape) => each(node, |node| match node.get_ref() {
+                DeValue::Table(table) => self.table(shape, table),
+                _ => self.text(at, node),
+            }),
             Takes::Table(shape) | Takes::Tables(shape) => each(node, |node| {
                 if let DeValue::Table(table) = node.get_ref() {
                     self.table(shape, table);

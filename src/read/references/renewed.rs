@@ -179,7 +179,7 @@ impl Walk<'_> {
                 }
                 _ => walk.value(inner, node),
             }),
-            Takes::Table(shape) | Takes::Tables(shape) => self.each(node, |walk, node| {
+            Takes::Table(shape) | Takes::Tables(shape) | Takes::TextOrTables(shape) => self.each(node, |walk, node| {
                 if let DeValue::Table(table) = node.get_mut() {
                     walk.table(shape, table);
                 }

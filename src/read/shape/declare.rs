@@ -143,6 +143,8 @@ pub enum Takes {
     Several(&'static Takes),
     /// One bare value, or one or several `{ is, … }` with the keys of a claim.
     Statements(&'static Takes),
+    /// Text, a table that says more, or several of both.
+    TextOrTables(&'static Shape),
     /// A table.
     Table(&'static Shape),
     /// A list of tables.

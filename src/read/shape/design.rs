@@ -5,6 +5,7 @@ use super::declare::{
     MapKeys, SETTLED, Shape, Takes, Target, WAS, claimed, may, must, plain, standing, words,
 };
 use super::picture::DESIGN_PICTURE;
+use crate::model::certainty::Certainty;
 use crate::model::design::{MatrixFate, MatrixKind, TitleKind};
 use crate::model::literature::Relation;
 use crate::model::occurrence::{DesignPart, MentionRole};
@@ -185,28 +186,50 @@ pub(super) static CITATION: Shape = plain(
     ],
 );
 
-/// A citation with the number that the work gives.
-pub(super) static NUMBERED_CITATION: Shape = plain(
-    "a citation",
-    &[
-        must(
-            "cite",
-            Takes::Refers(Target::Cited, MentionRole::Cited),
-            "the work",
+/// A citation with the number that the work gives: its keys, and the given ones.
+macro_rules! numbered_citation {
+    ($($own:expr),*) => {
+        plain(
+            "a citation",
+            &[
+                must(
+                    "cite",
+                    Takes::Refers(Target::Cited, MentionRole::Cited),
+                    "the work",
+                )
+                .locator("at"),
+                may("at", Takes::Text, "where in it: \"p. 31\""),
+                may(
+                    "number",
+                    Takes::Text,
+                    "its number for the thing: \"22\", \"II\"",
+                ),
+                may(
+                    "relation",
+                    Takes::Word(words::<Relation>),
+                    "how that number relates to ours; same where nothing is said",
+                ),
+                $($own,)*
+            ],
         )
-        .locator("at"),
-        may("at", Takes::Text, "where in it: \"p. 31\""),
-        may(
-            "number",
-            Takes::Text,
-            "its number for the thing: \"22\", \"II\"",
-        ),
-        may(
-            "relation",
-            Takes::Word(words::<Relation>),
-            "how that number relates to ours; same where nothing is said",
-        ),
-    ],
+    };
+}
+
+/// A citation with the number that the work gives.
+pub(super) static NUMBERED_CITATION: Shape = numbered_citation!();
+
+/// A citation of one sheet.
+pub static SHEET_CITATION: Shape = numbered_citation!(
+    may(
+        "this_sheet",
+        Takes::Word(words::<Certainty>),
+        "how sure it is that it is this sheet",
+    ),
+    may(
+        "illustrated",
+        Takes::Flag,
+        "whether the sheet is illustrated there",
+    )
 );
 
 /// The sizes of a design, a state or a printing.
@@ -240,6 +263,16 @@ pub static MATRIX: Shape = plain(
             "what it prints: \"the sky and the water\"",
         ),
         may("colour", Takes::Text, "the colour it is printed in"),
+        may(
+            "size",
+            Takes::Statements(&Takes::Size),
+            "the block, plate or stone itself, [height, width] in mm",
+        ),
+        may(
+            "accession",
+            Takes::Text,
+            "its number with the holder that has it",
+        ),
         may(
             "only_in",
             Takes::Several(&Takes::Part(DesignPart::Variant)),

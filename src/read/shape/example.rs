@@ -37,7 +37,8 @@ impl Takes {
             | Takes::TextsByLanguage
             | Takes::TermOrWords(_)
             | Takes::HolderOrWords(_)
-            | Takes::Party(_) => "\"TEXT\"",
+            | Takes::Party(_)
+            | Takes::TextOrTables(_) => "\"TEXT\"",
             Takes::Flag => "true",
             Takes::Publish => "false",
             Takes::Above0 | Takes::Fraction(_) => "0.5",

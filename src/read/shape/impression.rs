@@ -4,8 +4,9 @@ use super::as_found::{AS_GIVEN, IDS};
 use super::declare::{
     MapKeys, SETTLED, Shape, Takes, Target, claimed, may, must, plain, standing, words,
 };
-use super::design::NUMBERED_CITATION;
+use super::design::SHEET_CITATION;
 use super::picture::PICTURE;
+use super::sheet::{CONDITION_NOTE, SHEET};
 use crate::model::certainty::{Basis, Certainty};
 use crate::model::impression::{BlockPrinted, Status, Without};
 use crate::model::mark::MarkKind;
@@ -89,7 +90,11 @@ pub static IMPRESSION: Shape = standing(
             Takes::Tables(&MARK),
             "what was put on it by hand or stamp",
         ),
-        may("condition", Takes::Text, "its condition, in words"),
+        may(
+            "condition",
+            Takes::TextOrTables(&CONDITION_NOTE),
+            "its condition: in words, or each thing that was noted of it",
+        ),
         may(
             "as_given",
             Takes::Table(&AS_GIVEN),
@@ -118,7 +123,7 @@ pub static IMPRESSION: Shape = standing(
         ),
         may(
             "literature",
-            Takes::Tables(&NUMBERED_CITATION),
+            Takes::Tables(&SHEET_CITATION),
             "where this sheet is discussed or illustrated",
         ),
         may(
@@ -229,51 +234,6 @@ pub static OBSERVED: Shape = claimed(
             "what was seen: one value, or either of several",
         ),
         may("not", Takes::PointValues, "what was certainly not seen"),
-    ],
-);
-
-/// The sheet of paper.
-pub static SHEET: Shape = plain(
-    "the sheet",
-    &[
-        may(
-            "size",
-            Takes::Statements(&Takes::Size),
-            "the whole paper, [height, width] in mm",
-        ),
-        may(
-            "image",
-            Takes::Statements(&Takes::Size),
-            "the printed image, [height, width] in mm",
-        ),
-        may(
-            "platemark",
-            Takes::Statements(&Takes::Size),
-            "the platemark, [height, width] in mm",
-        ),
-        may(
-            "side",
-            Takes::Word(words::<Side>),
-            "the side of the paper it is printed on, where that matters",
-        ),
-        may("paper", Takes::Term(List::Papers), "the paper"),
-        may(
-            "inks",
-            Takes::Several(&Takes::Text),
-            "the inks seen on it; one that is not named may be there too",
-        ),
-        may(
-            "paper_date",
-            Takes::Date,
-            "when the paper was made: not before",
-        ),
-        may("watermark", Takes::Text, "the watermark"),
-        may("margins", Takes::Text, "the margins, in words"),
-        may(
-            "date",
-            Takes::Statements(&Takes::Date),
-            "when the impression was pulled",
-        ),
     ],
 );
 
@@ -392,6 +352,11 @@ pub static EXHIBITED: Shape = plain(
             "this_sheet",
             Takes::Word(words::<Certainty>),
             "how sure it is that it was this sheet",
+        ),
+        may(
+            "illustrated",
+            Takes::Flag,
+            "whether the sheet is illustrated in its catalogue",
         ),
     ],
 );

@@ -38,6 +38,22 @@ macro_rules! picture {
                     Takes::Text,
                     "what it shows, where that is not the sheet's side and view: \"the lower right part only\"",
                 ),
+                may("date", Takes::Date, "when it was taken or drawn"),
+                may(
+                    "by",
+                    Takes::Party(MentionRole::Photographed),
+                    "who took or drew it",
+                ),
+                may(
+                    "light",
+                    Takes::Text,
+                    "the light it was taken in: \"raking, from the left\", \"ultraviolet\"",
+                ),
+                may(
+                    "px_per_mm",
+                    Takes::Above0,
+                    "how many pixels of the file show a millimetre, where a scale lay beside",
+                ),
                 may(
                     "box",
                     Takes::Box,

@@ -249,8 +249,46 @@ impl<'t> Fields<'_, 't> {
         all
     }
 
+    /// Text, a table that says more, or a list of both. Blank text counts as absent.
+    pub(crate) fn text_or_tables<T>(
+        &mut self,
+        name: &'static str,
+        in_words: impl Fn(String) -> T,
+        mut read: impl FnMut(&mut Fields<'_, 't>) -> Option<T>,
+    ) -> Vec<T> {
+        let Some(shape) = self.nested(name) else {
+            return Vec::new();
+        };
+        let Some(node) = self.take(name) else {
+            return Vec::new();
+        };
+        let nodes: &[Node<'t>] = match node.get_ref() {
+            DeValue::Array(list) => list,
+            _ => std::slice::from_ref(node),
+        };
+        let mut all = Vec::new();
+        for node in nodes.iter().filter(|node| !is_unread(node)) {
+            self.faults.key = name;
+            match node.get_ref() {
+                DeValue::Table(table) => {
+                    let at = self.faults.of(node);
+                    all.extend(read_table(self.faults, shape, table, at, &mut read));
+                }
+                DeValue::String(text) => {
+                    let text = text.as_ref();
+                    all.extend((!text.trim().is_empty()).then(|| in_words(text.to_owned())));
+                }
+                _ => {
+                    let what = "text in quotes, or a table";
+                    self.faults.wrong_form(node, what, &shape.example());
+                }
+            }
+        }
+        all
+    }
+
     fn nested(&self, name: &str) -> Option<&'static Shape> {
-        if let Some(Takes::Table(shape) | Takes::Tables(shape)) =
+        if let Some(Takes::Table(shape) | Takes::Tables(shape) | Takes::TextOrTables(shape)) =
             self.shape.key(name).map(|key| &key.takes)
         {
             Some(shape)

@@ -11,6 +11,7 @@ use crate::model::place::Place;
 use crate::model::point::Value;
 use crate::model::provenance::{Party, PartyRole};
 use crate::model::size::Size;
+use crate::study::tolerance::PaperMeasure;
 
 /// The weight of a reason, from most for to most against.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -190,6 +191,8 @@ pub enum Evidence {
     SamePrinting(Key),
     /// They are on the same paper.
     SamePaper(Key),
+    /// The papers measure alike.
+    PaperAlike(PaperMeasure, [f64; 2]),
     /// The same was seen at these points.
     SeenAlike(Vec<Key>),
 
@@ -212,6 +215,8 @@ pub enum Evidence {
     OtherKind([Key; 2]),
     /// They are on different papers.
     OtherPaper([Key; 2]),
+    /// The papers measure otherwise than one paper can.
+    PaperApart(PaperMeasure, [f64; 2]),
     /// The observations at a point cannot be of one sheet.
     SeenApart {
         /// The point.

@@ -21,7 +21,10 @@ impl SizeIndex {
     pub(super) fn of<'a>(records: impl Iterator<Item = (SheetAt, &'a Impression)>) -> SizeIndex {
         let mut by_cell: BTreeMap<(i64, i64), Vec<(SheetAt, Size)>> = BTreeMap::new();
         for (sheet, impression) in records {
-            if let Some(size) = own(&impression.sheet.size) {
+            // What shows in a mount says nothing of the sheet behind it.
+            if let Some(size) =
+                own(&impression.sheet.size).filter(|_| !impression.sheet.measuring.sight)
+            {
                 let measured = by_cell.entry(cell(&size.is.value)).or_default();
                 measured.push((sheet, size.is.value));
             }

@@ -1,6 +1,6 @@
 //! The reasons for one sheet, in words.
 
-use super::{ReasonWording, in_mm, part_word};
+use super::{ReasonWording, in_mm, paper_in_words, part_word};
 use crate::audit::wording;
 use crate::model::impression::{Impression, Status};
 use crate::model::key::ImpressionKey;
@@ -95,6 +95,7 @@ impl ReasonWording<'_> {
                 format!("both are taken to be of {}", wording::printing(printing))
             }
             Evidence::SamePaper(paper) => format!("both are on `{paper}`"),
+            Evidence::PaperAlike(measure, values) => paper_in_words(*measure, values),
             Evidence::SeenAlike(points) => {
                 let points: Vec<String> = points.iter().map(|p| format!("`{p}`")).collect();
                 format!("the same was seen at {}", points.join(", "))

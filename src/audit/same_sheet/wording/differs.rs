@@ -1,6 +1,6 @@
 //! The reasons against one sheet, in words.
 
-use super::{ReasonWording, in_mm, part_word};
+use super::{ReasonWording, in_mm, paper_in_words, part_word};
 use crate::audit::wording;
 use crate::model::provenance::PartyRole;
 use crate::study::same_sheet::reason::Evidence;
@@ -53,6 +53,10 @@ impl ReasonWording<'_> {
             Evidence::OtherPaper(papers) => {
                 format!("{one} is on `{}`, {other} on `{}`", papers[0], papers[1])
             }
+            Evidence::PaperApart(measure, values) => format!(
+                "{}, further apart than one paper explains",
+                paper_in_words(*measure, values)
+            ),
             Evidence::SeenApart { point, values } => {
                 let seen = values
                     .each_ref()

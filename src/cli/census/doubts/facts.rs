@@ -6,8 +6,11 @@ use crate::model::catalogue::Catalogue;
 use crate::model::certainty::{Certainty, Claim, Statements};
 use crate::model::impression::{Impression, StateReading};
 use crate::model::key::Key;
+use crate::model::literature::Cited;
 use crate::model::mark::Mark;
+use crate::model::place::Placed;
 use crate::model::provenance::{Party, PartyRole, ProvenanceEntry, Sighting};
+use crate::model::sheet::{ConditionNote, Sheet, Watermark};
 use crate::model::size::Size;
 
 /// One subject, and what each of the two records states of it.
@@ -80,16 +83,35 @@ fn facts(catalogue: &Catalogue, impression: &Impression) -> Vec<(&'static str, V
         ("sheet", statements(&sheet.size, in_mm)),
         ("image", statements(&sheet.image, in_mm)),
         ("platemark", statements(&sheet.platemark, in_mm)),
+        ("size of what is not said", statements(&sheet.unsaid, in_mm)),
+        ("secondary support", statements(&sheet.support, in_mm)),
+        ("mount", statements(&sheet.mount, in_mm)),
+        ("frame", statements(&sheet.frame, in_mm)),
+        ("measured", names.measuring(sheet)),
         (
             "paper",
             sheet.paper.iter().map(|k| k.value.to_string()).collect(),
         ),
+        ("colour of the paper", text(sheet.colour.as_ref())),
+        (
+            "chain lines",
+            number(sheet.chain_lines.as_ref(), "mm apart"),
+        ),
+        (
+            "laid lines",
+            number(sheet.laid_lines.as_ref(), "to the centimetre"),
+        ),
+        ("thickness", number(sheet.thickness.as_ref(), "mm")),
         (
             "inks",
             sheet.inks.iter().map(|ink| ink.value.clone()).collect(),
         ),
-        ("watermark", text(sheet.watermark.as_ref())),
+        (
+            "watermark",
+            sheet.watermark.iter().map(|w| names.watermark(w)).collect(),
+        ),
         ("margins", text(sheet.margins.as_ref())),
+        ("laid down on", text(sheet.mounted_on.as_ref())),
         (
             "marks",
             impression
@@ -106,7 +128,14 @@ fn facts(catalogue: &Catalogue, impression: &Impression) -> Vec<(&'static str, V
                 .map(|w| w.value.to_string())
                 .collect(),
         ),
-        ("condition", text(impression.condition.as_ref())),
+        (
+            "condition",
+            impression
+                .condition
+                .iter()
+                .map(|note| names.condition(note))
+                .collect(),
+        ),
         (
             "provenance",
             impression
@@ -148,6 +177,13 @@ fn facts(catalogue: &Catalogue, impression: &Impression) -> Vec<(&'static str, V
 
 fn in_mm(size: &Size) -> String {
     format!("{size} mm")
+}
+
+fn number(value: Option<&Placed<f64>>, unit: &str) -> Vec<String> {
+    value
+        .iter()
+        .map(|value| format!("{} {unit}", value.value))
+        .collect()
 }
 
 fn statements<T>(all: &Statements<T>, word: impl Fn(&T) -> String) -> Vec<String> {
@@ -216,6 +252,44 @@ impl Names<'_> {
         }
     }
 
+    fn measuring(&self, sheet: &Sheet) -> Vec<String> {
+        let measuring = &sheet.measuring;
+        let by = measuring.by.as_ref().map(|by| self.of(&by.value));
+        let date = measuring.date.as_ref().map(|date| date.value.to_string());
+        let sight = measuring
+            .sight
+            .then(|| "within a mount or frame".to_owned());
+        let said = measuring.said.as_ref().map(|said| format!("“{said}”"));
+        let how = joined([by, date, measuring.how.clone(), sight, said]);
+        (!how.is_empty()).then_some(how).into_iter().collect()
+    }
+
+    fn watermark(&self, watermark: &Watermark) -> String {
+        let cited = watermark.reference.iter().map(|citation| {
+            let short = self.cited(&citation.cite);
+            joined([Some(short), citation.at.clone(), citation.number.clone()])
+        });
+        let cited = cited.collect::<Vec<_>>().join("; ");
+        joined([watermark.text.clone(), watermark.at.clone(), Some(cited)])
+    }
+
+    fn condition(&self, note: &ConditionNote) -> String {
+        let by = note.by.as_ref().map(|by| self.of(&by.value));
+        let date = note.date.as_ref().map(|date| date.value.to_string());
+        joined([
+            Some(note.what.clone()),
+            note.at.clone(),
+            note.how.clone(),
+            by,
+            date,
+        ])
+    }
+
+    fn cited(&self, cite: &Placed<Cited>) -> String {
+        let work = cite.work().and_then(|key| self.0.literature.get(key));
+        work.map_or_else(|| cite.value.to_string(), |work| work.short.clone())
+    }
+
     fn mark(&self, mark: &Mark) -> String {
         let mark = self.0.described_mark(mark);
         let kind = mark.kind.as_ref().map(|kind| kind.value.to_string());
@@ -256,10 +330,7 @@ impl Names<'_> {
     fn sighting(&self, sighting: &Sighting) -> String {
         let by = sighting.by.as_ref().map(|by| self.party(by));
         let basis = sighting.basis.as_ref().map(|basis| basis.value.to_string());
-        let cite = sighting.cite.as_ref().map(|cite| {
-            let work = cite.work().and_then(|key| self.0.literature.get(key));
-            work.map_or_else(|| cite.value.to_string(), |work| work.short.clone())
-        });
+        let cite = sighting.cite.as_ref().map(|cite| self.cited(cite));
         let date = Some(sighting.date.value.to_string());
         joined([date, by, basis, cite, sighting.at.clone()])
     }

@@ -1,4 +1,4 @@
-//! Sizes: whether the measurements in two records can be of one sheet and its image or platemark.
+//! Sizes: whether the measurements in two records can be of one sheet, its image or platemark, and its paper.
 //!
 //! In: two records. Out: reasons, by the tolerances of [`tolerance`](crate::study::tolerance). No single length
 //! excludes: a sheet that measured larger later in both height and width is another sheet; where only one is
@@ -7,13 +7,14 @@
 use crate::model::certainty::Statement;
 use crate::model::edtf::Day;
 use crate::model::impression::Impression;
+use crate::model::sheet::Sheet;
 use crate::model::size::Size;
 use crate::study::index::SheetAt;
 use crate::study::same_sheet::days::{days, inspected};
 use crate::study::same_sheet::reason::{Bearing, Evidence, MeasuredPart, Reason};
 use crate::study::same_sheet::record::ComparedRecord;
 use crate::study::same_sheet::size_index::{SizeIndex, own};
-use crate::study::tolerance::{SizeAgreement, compare_sizes, grown, sheets_agree};
+use crate::study::tolerance::{PaperMeasure, SizeAgreement, compare_sizes, grown, sheets_agree};
 
 /// Compares what the two records measure.
 pub(super) fn compare(
@@ -24,6 +25,7 @@ pub(super) fn compare(
     reasons: &mut Vec<Reason>,
 ) {
     let (a, b) = (&one.impression.sheet, &other.impression.sheet);
+    papers(a, b, reasons);
     reasons.extend(whole_sheets(size_index, sheets, one, other));
     for (part, a, b) in [
         (MeasuredPart::Image, &a.image, &b.image),
@@ -42,6 +44,28 @@ pub(super) fn compare(
     }
 }
 
+/// Compares what was measured of the papers.
+fn papers(one: &Sheet, other: &Sheet, reasons: &mut Vec<Reason>) {
+    for (measure, a, b) in [
+        (
+            PaperMeasure::ChainLines,
+            &one.chain_lines,
+            &other.chain_lines,
+        ),
+        (PaperMeasure::LaidLines, &one.laid_lines, &other.laid_lines),
+        (PaperMeasure::Thickness, &one.thickness, &other.thickness),
+    ] {
+        let (Some(a), Some(b)) = (a, b) else { continue };
+        let values = [a.value, b.value];
+        let (bearing, evidence) = match measure.compare(a.value, b.value) {
+            SizeAgreement::Agree => (Bearing::Fits, Evidence::PaperAlike(measure, values)),
+            SizeAgreement::Near => continue,
+            SizeAgreement::Far => (Bearing::Weighs, Evidence::PaperApart(measure, values)),
+        };
+        reasons.push(Reason::new(bearing, evidence, [a.place, b.place]));
+    }
+}
+
 /// Compares two sizes of whole sheets. A sheet cannot have grown; where it is not known which was measured
 /// first, either may have been.
 fn whole_sheets(
@@ -57,7 +81,8 @@ fn whole_sheets(
     let sizes = [a.is.value, b.is.value];
     let places = [a.is.place, b.is.place];
     let reason = |bearing, evidence| Some(Reason::new(bearing, evidence, places));
-    if sheets_agree(&sizes[0], &sizes[1]) {
+    let are_sights = [one, other].map(|record| record.impression.sheet.measuring.sight);
+    if are_sights == [false, false] && sheets_agree(&sizes[0], &sizes[1]) {
         let alone = size_index.are_alone(sheets, [&sizes[0], &sizes[1]]);
         let bearing = if alone {
             Bearing::Speaks
@@ -67,10 +92,18 @@ fn whole_sheets(
         return reason(bearing, Evidence::SheetAlike { sizes, alone });
     }
     let when = [measured(one.impression, a), measured(other.impression, b)];
+    // A sheet that was measured within a mount may have been larger than what showed.
+    let grown_from = |first: usize, then: usize| {
+        if are_sights[first] {
+            0
+        } else {
+            grown(&sizes[first], &sizes[then])
+        }
+    };
     let lengths = match when {
-        [Some((_, first)), Some((then, _))] if first < then => grown(&sizes[0], &sizes[1]),
-        [Some((then, _)), Some((_, first))] if first < then => grown(&sizes[1], &sizes[0]),
-        _ => grown(&sizes[0], &sizes[1]).min(grown(&sizes[1], &sizes[0])),
+        [Some((_, first)), Some((then, _))] if first < then => grown_from(0, 1),
+        [Some((then, _)), Some((_, first))] if first < then => grown_from(1, 0),
+        _ => grown_from(0, 1).min(grown_from(1, 0)),
     };
     if lengths == 0 {
         return None;
@@ -84,8 +117,10 @@ fn whole_sheets(
     reason(bearing, Evidence::Grown { sizes, both_ways })
 }
 
-/// When a size was taken: as it says itself, or when the sheet was last looked at.
+/// When a size was taken: as it or its sheet says, or when the sheet was last looked at.
 fn measured(impression: &Impression, size: &Statement<Size>) -> Option<(Day, Day)> {
-    let said = size.claim.date.as_ref().and_then(|date| days(&date.value));
+    let own = size.claim.date.as_ref();
+    let date = own.or(impression.sheet.measuring.date.as_ref());
+    let said = date.and_then(|date| days(&date.value));
     said.or_else(|| inspected(impression))
 }
