@@ -3,8 +3,8 @@
 //! To add a kind of page: an address in `setting/address`, a file with its view, a template of the same
 //! name, and a line here or, for an overview, in `overviews`.
 
-use crate::page::comparison::{chosen, recorded};
-use crate::page::setting::address::{Address, Overview};
+use crate::page::comparison::{chosen, groups, recorded};
+use crate::page::setting::address::{Address, ComparedBy, Overview};
 use crate::page::setting::book::{Book, Here};
 use crate::page::setting::leaf::Leaf;
 use crate::page::{
@@ -136,6 +136,14 @@ fn jobs<'a>(book: &'a Book<'a>) -> Vec<(Address, PageMaker<'a>)> {
         let address = Address::Series(series.key.clone());
         let make = move |here: &Here<'_>| records::series::page(here, series);
         jobs.push((address, Box::new(make)));
+    }
+    let groups = public.marks.keys().cloned().map(ComparedBy::Mark);
+    for by in groups.chain([ComparedBy::Watermark]) {
+        if groups::has_page(book, &by) {
+            let address = Address::SheetsCompared(by.clone());
+            let make = move |here: &Here<'_>| chosen::of_group(here, &by);
+            jobs.push((address, Box::new(make)));
+        }
     }
     for document in public.documents.values() {
         let address = Address::Document(document.key.clone());

@@ -91,6 +91,7 @@ impl Landings {
             | Address::Edition(_)
             | Address::FieldNotes
             | Address::DesignList
+            | Address::SheetsCompared(_)
             | Address::Holder(_)
             | Address::Person(_)
             | Address::Work(_)

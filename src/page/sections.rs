@@ -26,7 +26,7 @@ pub(super) fn section(address: &Address) -> Option<Overview> {
         | Address::Impression(_) => Overview::Designs,
         Address::IdentificationKey(_) | Address::ExaminationSheet(_) => Overview::Identify,
         Address::DesignCensus(_) => Overview::Census,
-        Address::Holder(_) | Address::Mark(_) => Overview::Holders,
+        Address::Holder(_) | Address::Mark(_) | Address::SheetsCompared(_) => Overview::Holders,
         Address::Person(_)
         | Address::Work(_)
         | Address::Exhibition(_)

@@ -14,7 +14,7 @@ use crate::model::link::Target;
 use crate::model::register::{IssuedAddress, IssuedEntry, Subject};
 use crate::model::words::ClosedList as _;
 use crate::page::changes::wording;
-use crate::page::setting::address::{Address, Overview};
+use crate::page::setting::address::{Address, ComparedBy, Overview};
 use crate::page::setting::book::{Book, Here};
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
@@ -57,6 +57,10 @@ pub(super) fn addresses(book: &Book<'_>, written: &BTreeSet<String>) -> BTreeMap
         if sheets.len() > 1 {
             vacant.insert(Address::ChosenComparison(design), Vacancy::NothingToCompare);
         }
+    }
+    let marks = book.public.marks.keys().cloned().map(ComparedBy::Mark);
+    for by in marks.chain([ComparedBy::Watermark]) {
+        vacant.insert(Address::SheetsCompared(by), Vacancy::NothingToCompare);
     }
     for overview in Overview::ALL {
         vacant.insert(Address::Overview(*overview), Vacancy::NoEntry);

@@ -86,7 +86,16 @@ fn registrations() -> BTreeMap<PictureKey, Registration> {
 }
 
 fn quay() -> Site {
-    let folder = small::lay_down(&[QUAY]);
+    aligned_site(QUAY, registrations())
+}
+
+/// The site of a catalogue of which no photograph is aligned.
+fn site_with_pictures(records: &str) -> Site {
+    aligned_site(records, BTreeMap::new())
+}
+
+fn aligned_site(records: &str, registrations: BTreeMap<PictureKey, Registration>) -> Site {
+    let folder = small::lay_down(&[records]);
     let catalogue = small::sound(folder.path());
     let (theme, _) = keyblock::read::theme(folder.path(), &catalogue.settings.theme.value);
     let owner = private_owner(&theme, &catalogue.settings);
@@ -110,7 +119,7 @@ fn quay() -> Site {
         studies: &studies,
         pictures: &public.pictures().map(|(key, _)| published(key)).collect(),
         alignments: &Alignments {
-            registrations: registrations(),
+            registrations,
             ..Alignments::default()
         },
         exports: &Exports::default(),
@@ -169,12 +178,14 @@ fn a_pixel_is_as_large_as_box_size_and_alignment_say() {
 #[test]
 fn the_table_tells_the_script_what_each_sheet_can_be() {
     let data = data(&quay());
-    let moon = &data["rows"][0]["seen"];
+    let rows = data["rows"].as_array().unwrap();
+    let points: Vec<&Value> = rows.iter().filter(|row| row["fact"].is_null()).collect();
+    let moon = &points[0]["seen"];
     assert_eq!(moon[0], serde_json::json!(["present"]));
     assert_eq!(moon[1], serde_json::json!(["present", "absent"]));
     assert_eq!(moon[2], serde_json::json!([]), "not visible tells nothing");
     assert!(moon[3].is_null(), "nothing was recorded");
-    assert_eq!(data["rows"][1]["tolerance"], 1.5);
+    assert_eq!(points[1]["tolerance"], 1.5);
     assert_eq!(data["counts"].as_array().unwrap().len(), 3);
     assert_eq!(
         data["counts"][2],
@@ -193,4 +204,160 @@ fn a_sheet_alone_has_nothing_to_be_compared_with() {
     assert!(page(&several, "design/1/").contains("design/1/comparison/\""));
     // The fifth has neither an observation nor a picture.
     assert!(!page(&several, "impression/1.5/").contains("comparison/"));
+}
+
+/// What a row of a table says: its question, and the texts of its cells.
+fn row_of(page: &str, ask: &str) -> Vec<String> {
+    let (_, rest) = page
+        .split_once(&format!(">{ask}</span>"))
+        .unwrap_or_else(|| panic!("no row {ask:?}"));
+    let (row, _) = rest.split_once("</tr>").unwrap();
+    let cells = row.split("<td").skip(1);
+    let text = |cell: &str| {
+        let (_, mut rest) = cell.split_once('>').unwrap();
+        let mut out = String::new();
+        while let Some((before, after)) = rest.split_once('<') {
+            out.push_str(before);
+            rest = after.split_once('>').map_or("", |(_, rest)| rest);
+        }
+        out.push_str(rest);
+        out
+    };
+    cells.map(text).collect()
+}
+
+/// Two sheets of one design and one of another, on laid papers, with pictures of several views.
+const MOULDS: &str = r#"
+-- records/designs/1/design.toml
+titles = [{ text = "The Quay", lang = "en" }]
+[[comparisons]]
+of = ["1.1", "1.2"]
+why = "One paper."
+[[comparisons]]
+of = ["1.1", "2.1"]
+why = "One mould, two designs."
+-- records/designs/1/impressions/1.toml
+status = "located"
+marks = [{ mark = "oval" }]
+pictures = [
+  { file = "pictures/1.jpg", rights = "CC0-1.0" },
+  { file = "pictures/1v.jpg", side = "verso", rights = "CC0-1.0" },
+  { file = "pictures/1t.jpg", name = "light", view = "transmitted", rights = "CC0-1.0", px_per_mm = 5 },
+]
+sheet = { size = [300, 400], image = [200, 300], chain_lines = 25, thickness = 0.12, watermark = "an anchor", margins = "full" }
+-- records/designs/1/impressions/2.toml
+status = "located"
+pictures = [{ file = "pictures/2.jpg", rights = "CC0-1.0" }]
+sheet = { size = [296.5, 401], image = [201, 302], chain_lines = 26, thickness = 0.2, watermark = "an anchor" }
+-- records/designs/2/design.toml
+titles = [{ text = "The Ferry", lang = "en" }]
+-- records/designs/2/impressions/1.toml
+status = "located"
+marks = [{ mark = "oval" }]
+pictures = [{ file = "pictures/1.jpg", rights = "CC0-1.0" }]
+sheet = { size = [280, 390], sight = true, chain_lines = 29, watermark = "an anchor" }
+-- records/marks/oval.toml
+kind = "seal"
+text = "EK"
+-- records/designs/1/pictures/1.jpg
+no picture
+-- records/designs/1/pictures/1v.jpg
+no picture
+-- records/designs/1/pictures/1t.jpg
+no picture
+-- records/designs/1/pictures/2.jpg
+no picture
+-- records/designs/2/pictures/1.jpg
+no picture
+"#;
+
+#[test]
+fn sheets_are_compared_by_size_paper_and_margins() {
+    let site = site_with_pictures(MOULDS);
+    let page = page(&site, "design/1/comparison/1/");
+    // docs/definitions.md, "Measurements": whole sheets agree within 2 mm, images within 2 mm or 1 %.
+    let sheet = row_of(page, "Size (sheet)");
+    assert_eq!(
+        sheet,
+        ["300 × 400 mm", "296.5 × 401 mm", "differ (3.5 × 1 mm)"]
+    );
+    let image = row_of(page, "Size (image)");
+    assert_eq!(image[2], "agree (1 × 2 mm)");
+    assert_eq!(
+        row_of(page, "Distance of the chain lines")[2],
+        "agree (1 mm)"
+    );
+    let thickness = row_of(page, "Thickness of the paper");
+    assert_eq!(thickness, ["0.12 mm", "0.2 mm", "differ (0.08 mm)"]);
+    assert_eq!(row_of(page, "Watermark")[2], "agree");
+    assert_eq!(
+        row_of(page, "Margins"),
+        ["Full", "not recorded", "cannot be told"]
+    );
+    assert!(!page.contains("Laid lines"), "nobody counted them");
+}
+
+#[test]
+fn sheets_of_two_designs_are_compared_as_sheets() {
+    let site = site_with_pictures(MOULDS);
+    let text = page(&site, "design/1/comparison/2/");
+    assert!(text.contains("have no points in common"));
+    let sheet = row_of(text, "Size (sheet)");
+    assert_eq!(
+        sheet[2], "cannot be told",
+        "what shows in a mount is not the sheet"
+    );
+    let chain = row_of(text, "Distance of the chain lines");
+    assert_eq!(chain[2], "differ (4 mm)");
+    // Both designs and both sheets lead there.
+    for from in [
+        "design/1/",
+        "design/2/",
+        "impression/1.1/",
+        "impression/2.1/",
+    ] {
+        let href = "design/1/comparison/2/\"";
+        assert!(page(&site, from).contains(href), "{from}");
+    }
+    assert!(!page(&site, "impression/1.2/").contains("comparison/2/"));
+}
+
+#[test]
+fn the_script_has_every_view_of_a_sheet_and_lays_only_rectos() {
+    let site = site_with_pictures(MOULDS);
+    let text = page(&site, "design/1/comparison/1/");
+    let (_, rest) = text.split_once("id=\"compare_data\">").unwrap();
+    let data: Value = serde_json::from_str(rest.split_once("</script>").unwrap().0).unwrap();
+    let sheet = &data["sheets"][0];
+    assert_eq!(sheet["name"], "recto");
+    let others = sheet["others"].as_array().unwrap();
+    let shown: Vec<_> = others.iter().map(|other| other["shows"].as_str()).collect();
+    assert_eq!(shown, [Some("Verso"), Some("Recto, transmitted light")]);
+    for other in others {
+        assert!(other["onto"].is_null());
+        let why = "it shows another side, a detail, or another light";
+        assert_eq!(other["why"], why);
+    }
+    // 5 px of the file a millimetre; published half as large.
+    assert!((others[1]["picture"]["mm"].as_f64().unwrap() - 0.4).abs() < 1e-9);
+    assert!(data["sheets"][1]["others"].is_null());
+    // Without a script the other photographs are linked.
+    assert!(text.contains(">Verso</a>"));
+}
+
+#[test]
+fn a_mark_and_a_watermark_lead_to_the_comparison_of_their_sheets() {
+    let site = site_with_pictures(MOULDS);
+    let mark = page(&site, "mark/oval/");
+    assert!(mark.contains("href=\"../../mark/oval/comparison/\""));
+    let compared = page(&site, "mark/oval/comparison/");
+    assert_eq!(row_of(compared, "Size (sheet)").len(), 3);
+    let marks = page(&site, "marks/");
+    assert!(marks.contains("href=\"../marks/watermarks/comparison/#of=1.1,1.2,2.1\""));
+    assert!(page(&site, "marks/watermarks/comparison/").contains("compare_data"));
+    // A mark on one pictured sheet alone has nothing to be compared with.
+    let alone = MOULDS.replacen("marks = [{ mark = \"oval\" }]\n", "", 1);
+    let site = site_with_pictures(&alone);
+    assert!(!page(&site, "mark/oval/").contains("comparison/"));
+    assert!(!site.files.contains_key("mark/oval/comparison/index.html"));
 }

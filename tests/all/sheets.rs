@@ -62,7 +62,7 @@ fn text(page: &str) -> String {
 #[test]
 fn a_page_says_how_a_sheet_was_measured_and_what_its_paper_is() {
     let site = site_of(&[FERRY, SHEET]);
-    let text = text(&page(&site, "impression/1.2/"));
+    let text = text(page(&site, "impression/1.2/"));
     for said in [
         "240 × 320 mm (sheet)",
         "9 × 12 mm (of what is not said) (possible)",
@@ -86,7 +86,7 @@ fn a_page_says_how_a_sheet_was_measured_and_what_its_paper_is() {
 #[test]
 fn a_watermark_is_listed_with_its_number_and_without_its_place() {
     let site = site_of(&[FERRY, SHEET]);
-    let text = text(&page(&site, "marks/"));
+    let text = text(page(&site, "marks/"));
     assert!(
         text.contains("an anchor (Second 1987, no. 40): 1.2"),
         "{text}"

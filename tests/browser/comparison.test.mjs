@@ -67,6 +67,8 @@ test("the page comes to the verdicts of the catalogue, row by row", async () => 
     const sentence = await page.$eval("#observations + .matter", (text) => text.textContent.trim());
     await page.close();
     const keys = heads.slice(1, -1);
+    // Sheets of two designs cannot be chosen on the page of one.
+    if (keys.some((key) => !key.startsWith(`${file.split("/")[1]}.`))) continue;
     const ours = await open(`${file.replace(/\d+\/index\.html$/, "")}#of=${keys.join(",")}`);
     const columns = await ours.$$eval("table.points thead th", (all) => all.filter((th) => !th.hidden).map((th) => th.textContent.trim()));
     // Our columns stand in the order of the record, its in the order of the comparison.
@@ -330,6 +332,44 @@ test("opened from a disk, where pixels may not be read, it says so, and all else
   await look(page, "edge");
   assert.equal(await page.$$eval(".stage .film", (films) => films.length), 2);
   await page.close();
+});
+
+test("another photograph of a sheet can be shown, and is laid on none that it cannot be laid on", async () => {
+  const page = await open(CHOSEN);
+  const { sheets } = await dataOf(page);
+  const sheet = sheets.find(({ onto, others }) => onto && others?.some((other) => other.name === "verso"));
+  const other = sheets.find((one) => one.onto && one !== sheet);
+  await page.close();
+  const beside = await open(`${CHOSEN}#of=${[sheet.key, other.key].join(",")}`);
+  const select = ".abreast li:not([hidden]) .others select";
+  assert.equal(await beside.$eval(select, (list) => list.selectedOptions[0].textContent), sheet.shows);
+  const place = sheet.others.findIndex(({ name }) => name === "verso") + 1;
+  await beside.select(select, String(place));
+  assert.ok((await hash(beside)).includes(`view=${sheet.key}/verso`));
+  assert.equal(await beside.$$eval("input[name=mode]:disabled", (all) => all.length), 4);
+  assert.ok((await beside.$eval(".not-laid", (text) => text.textContent)).includes(sheet.others[place - 1].why));
+  const labels = await beside.$$eval(".abreast .pane", (panes) => panes.map((pane) => pane.getAttribute("aria-label")));
+  assert.ok(labels.some((label) => label.includes(sheet.others[place - 1].shows)), labels.join("; "));
+  // The address gives it to a colleague.
+  const colleague = await open(`${CHOSEN}${await hash(beside)}`);
+  assert.equal(await colleague.$eval(select, (list) => list.value), String(place));
+  await colleague.close();
+  await beside.select(select, "0");
+  assert.ok(!(await hash(beside)).includes("view="));
+  assert.equal(await beside.$$eval("input[name=mode]:disabled", (all) => all.length), 0);
+  await beside.close();
+});
+
+test("sheets with one mark are compared across designs", async () => {
+  const marked = (await filesOf(folder)).filter((file) => /^mark\/[^/]+\/comparison\/index\.html$/.test(file));
+  assert.ok(marked.length > 0, "no mark leads to a comparison of its sheets");
+  const page = await open(marked[0].replace("index.html", ""));
+  const { sheets } = await dataOf(page);
+  await page.close();
+  const two = await open(`${marked[0].replace("index.html", "")}#of=${sheets[0].key},${sheets[1].key}`);
+  assert.equal(await two.$$eval(".abreast .pane", (panes) => panes.length), 2);
+  assert.ok((await rowsOf(two)).length > 0, "nothing is compared");
+  await two.close();
 });
 
 test("with more than two chosen, the ways for two ask which two", async () => {

@@ -1,10 +1,12 @@
 //! Links to comparisons: the recorded ones, and the one that the reader chooses.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
-use crate::model::design::Design;
+use super::sheets::ComparedSheet;
+use crate::model::design::{Comparison, Design};
 use crate::model::impression::Impression;
 use crate::model::key::Key;
+use crate::model::occurrence::{MentionRole, RecordId};
 use crate::model::public::Public;
 use crate::page::phrases::enumeration;
 use crate::page::plates::figures;
@@ -13,12 +15,57 @@ use crate::page::setting::book::{Book, Here};
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::pictures::Pictures;
 
-/// The recorded comparisons: "14.2 and 14.7: before the moon and after".
+/// The sheets of a recorded comparison, with their designs.
+pub(super) fn sheets_of<'b>(here: &Here<'b>, comparison: &Comparison) -> Vec<ComparedSheet<'b>> {
+    let public = here.public();
+    let sheets = comparison.of.iter();
+    sheets
+        .filter_map(|key| {
+            let design = public.designs.get(&key.value.design)?;
+            Some((design, public.impression(&key.value)?))
+        })
+        .collect()
+}
+
+/// The comparisons that other designs record with a sheet of this one, each with the design.
+fn by_others<'b>(
+    here: &Here<'b>,
+    sheets: impl Iterator<Item = &'b Impression>,
+    of: &Key,
+) -> BTreeMap<(&'b Key, usize), (&'b Design, &'b Comparison)> {
+    let mut found = BTreeMap::new();
+    for sheet in sheets {
+        let mentions = here.book.studies.back_links.impressions.get(&sheet.key);
+        for mention in mentions.into_iter().flatten() {
+            let (MentionRole::Compared, RecordId::Design(key)) = (mention.role, &mention.from)
+            else {
+                continue;
+            };
+            let Some(design) = here.public().designs.get(key).filter(|d| d.key != *of) else {
+                continue;
+            };
+            let with_it = design
+                .comparisons
+                .iter()
+                .filter(|comparison| comparison.of.iter().any(|known| known.value == sheet.key));
+            for comparison in with_it {
+                found.insert((&design.key, comparison.number), (design, comparison));
+            }
+        }
+    }
+    found
+}
+
+/// The recorded comparisons: "14.2 and 14.7: before the moon and after"; those of the design, then those of others with
+/// a sheet of it.
 pub(crate) fn recorded(here: &Here<'_>, design: &Design) -> Vec<CleanHtml> {
-    design
-        .comparisons
-        .iter()
-        .map(|comparison| {
+    let own = design.comparisons.iter();
+    let own = own.map(|comparison| (design, comparison));
+    let sheets = here.public().designs.get(&design.key);
+    let sheets = sheets.into_iter().flat_map(|d| d.impressions.values());
+    let others = by_others(here, sheets, &design.key);
+    own.chain(others.into_values())
+        .map(|(design, comparison)| {
             let names: Vec<_> = comparison
                 .of
                 .iter()
@@ -43,11 +90,14 @@ pub(crate) fn with_sheet(
     design: &Design,
     impression: &Impression,
 ) -> Vec<CleanHtml> {
-    design
-        .comparisons
-        .iter()
+    let own = design.comparisons.iter();
+    let own = own
         .filter(|comparison| comparison.of.iter().any(|k| k.value == impression.key))
-        .map(|comparison| {
+        .map(|comparison| (design, comparison));
+    let sheet = here.public().impression(&impression.key);
+    let others = by_others(here, sheet.into_iter(), &design.key);
+    own.chain(others.into_values())
+        .map(|(design, comparison)| {
             let others: Vec<_> = comparison
                 .of
                 .iter()

@@ -1,11 +1,13 @@
-//! Overlays of photographs: the data of the script (`assets/compare.js`) with the map of each
-//! photograph onto their common frame, or the reason why there is none.
+//! Photographs of sheets for the script (`assets/compare.js`): all of each sheet, whole rectos and others, each with the
+//! map onto their common frame, or the reason why there is none. Only photographs with a map can be laid on each other.
 
 use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use super::observations::{self, RowData, Verdict};
+use super::observations::{self, Observations};
+use super::rows::{RowData, Verdict};
+use super::sheets::ComparedSheet;
 use crate::model::boxes::PercentBox;
 use crate::model::design::Design;
 use crate::model::impression::Impression;
@@ -34,13 +36,30 @@ struct Data<'a> {
     counts: Vec<String>,
 }
 
-/// A sheet and the photograph that represents it.
+/// A sheet and its photographs.
 #[derive(Serialize)]
 struct SheetData {
     /// In addresses.
     key: String,
     /// As readers cite it.
     number: String,
+    /// The photograph that represents it.
+    #[serde(flatten)]
+    leading: PhotographData,
+    /// Its other photographs: the verso, details, in raking and in transmitted light.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    others: Vec<PhotographData>,
+}
+
+/// A photograph of a sheet.
+#[derive(Default, Serialize)]
+struct PhotographData {
+    /// Its key in addresses; empty where the sheet has none.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    name: String,
+    /// What it shows: "Verso", "Recto, in raking light".
+    #[serde(skip_serializing_if = "String::is_empty")]
+    shows: String,
     #[serde(skip_serializing_if = "Option::is_none")]
     picture: Option<ViewerPicture>,
     /// The map from the photograph's published pixels to the frame's, row by row.
@@ -71,6 +90,7 @@ struct SharedFrame<'b> {
 
 /// The words of the script, with the arguments it fills.
 const WORDS: [(&str, &[&str]); 14] = [
+    ("compare-photograph-of", &["number"]),
     ("compare-no-picture", &["number"]),
     ("compare-not-laid", &["number", "why"]),
     ("compare-side-only", &[]),
@@ -84,29 +104,31 @@ const WORDS: [(&str, &[&str]); 14] = [
     ("compare-difference-share", &["percent"]),
     ("compare-difference-share-of-image", &["percent"]),
     ("compare-unreadable", &[]),
-    ("nothing-observed", &[]),
 ];
 
-/// The data of a comparison of `sheets`, with the rows of its table where the reader chooses columns.
+/// The data of a comparison of `sheets`, with the rows of its table where the reader chooses columns. Photographs of
+/// sheets of several designs have no frame in common.
 pub(super) fn data(
     here: &Here<'_>,
-    design: &Design,
-    sheets: &[&Impression],
+    sheets: &[ComparedSheet<'_>],
+    observations: &Observations,
     rows: Vec<&RowData>,
 ) -> CleanHtml {
-    let pictures: Vec<Option<PictureKey>> = sheets
+    let pictures: Vec<Vec<PictureKey>> = sheets
         .iter()
-        .map(|sheet| figures::leading_picture(here, sheet))
+        .map(|(_, sheet)| figures::pictures_of_sheet(here, sheet))
         .collect();
-    let frame = frame(here, design, pictures.iter().flatten());
+    let leading = pictures.iter().filter_map(|pictures| pictures.first());
+    let frame = observations::one_design(sheets).and_then(|design| frame(here, design, leading));
     let words = here.words();
+    let without_points = words.word(observations.without_points()).to_owned();
     let filled = WORDS
         .iter()
         .map(|(id, places)| (*id, words.left_open(id, places)));
     let verdicts = Verdict::ALL
         .iter()
         .map(|verdict| (verdict.word_id(), words.word(verdict.word_id()).to_owned()));
-    let counts = match rows.len() {
+    let counts = match rows.iter().filter(|row| !row.fact).count() {
         0 => 0..0,
         all => 0..all + 1,
     };
@@ -114,7 +136,7 @@ pub(super) fn data(
         sheets: sheets
             .iter()
             .zip(&pictures)
-            .map(|(sheet, picture)| sheet_data(here, frame.as_ref(), sheet, picture.as_ref()))
+            .map(|((_, sheet), pictures)| sheet_data(here, frame.as_ref(), sheet, pictures))
             .collect(),
         frame: frame.as_ref().and_then(|frame| {
             let closer = viewer::viewer_picture(here, &frame.key)?;
@@ -129,7 +151,10 @@ pub(super) fn data(
                     .map(PercentBox::percent),
             })
         }),
-        words: filled.chain(verdicts).collect(),
+        words: filled
+            .chain(verdicts)
+            .chain([("nothing-observed", without_points)])
+            .collect(),
         counts: counts
             .map(|n| observations::count_in_words(here, n, "{all}"))
             .collect(),
@@ -162,32 +187,49 @@ fn sheet_data(
     here: &Here<'_>,
     frame: Option<&SharedFrame<'_>>,
     sheet: &Impression,
-    picture: Option<&PictureKey>,
+    pictures: &[PictureKey],
 ) -> SheetData {
-    let onto = picture.zip(frame).and_then(|(key, frame)| {
+    let mut photographs = pictures.iter().map(|key| photograph(here, frame, key));
+    SheetData {
+        key: sheet.key.to_string(),
+        number: here.sheet_number(&sheet.key),
+        leading: photographs.next().unwrap_or_default(),
+        others: photographs.collect(),
+    }
+}
+
+fn photograph(
+    here: &Here<'_>,
+    frame: Option<&SharedFrame<'_>>,
+    key: &PictureKey,
+) -> PhotographData {
+    let onto = frame.and_then(|frame| {
         let registration = here.book.alignments.registrations.get(key)?;
         let map = registration.onto_reference()?.then(&frame.from_reference)?;
         let published = here.book.pictures.get(key)?;
         viewer::between_published(published, &map, frame.published)
     });
-    let why = match (picture, onto) {
-        (Some(key), None) => Some(why_not(here, key)),
-        _ => None,
-    };
-    SheetData {
-        key: sheet.key.to_string(),
-        number: here.sheet_number(&sheet.key),
-        picture: picture.and_then(|key| viewer::viewer_picture(here, key)),
+    let shows = here.public().picture(key);
+    PhotographData {
+        name: key.name.to_string(),
+        shows: shows.map_or_else(String::new, |picture| figures::shown(here, picture)),
+        picture: viewer::viewer_picture(here, key),
+        why: onto.is_none().then(|| why_not(here, frame, key)),
         onto: onto.map(|map| map.rows()),
-        why,
     }
 }
 
-/// Why a picture is not aligned with the reference picture, in words.
-fn why_not(here: &Here<'_>, key: &PictureKey) -> String {
+/// Why a picture is not aligned with the others, in words.
+fn why_not(here: &Here<'_>, frame: Option<&SharedFrame<'_>>, key: &PictureKey) -> String {
+    let is_recto = here
+        .public()
+        .picture(key)
+        .is_some_and(viewer::is_whole_recto);
     let id = match here.book.alignments.registrations.get(key) {
         Some(Registration::Refused(refused)) => refusals::refusal_word(refused.why),
-        _ => "refusal-not-tried",
+        Some(_) if frame.is_none() => "refusal-other-design",
+        _ if is_recto => "refusal-not-tried",
+        _ => "refusal-other-view",
     };
     here.words().word(id).to_owned()
 }

@@ -1,18 +1,17 @@
-//! The page of a recorded comparison: two to four impressions side by side, then their observations
-//! point by point, those that differ first.
+//! The page of a recorded comparison: two to four impressions side by side, of one design or of several, then what is
+//! recorded of the sheets, and their observations point by point, those that differ first.
 
 use serde::Serialize;
 
+use super::columns::{Column, column};
+use super::links;
 use super::observations::Observations;
 use super::overlay;
 use crate::model::design::{Comparison, Design};
-use crate::model::impression::Impression;
-use crate::page::plates::figures;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::number_size::number_class;
-use crate::page::setting::pictures::{Plate, Setting};
 use crate::page::setting::words::Argument;
 
 #[derive(Serialize)]
@@ -24,7 +23,7 @@ struct View {
     design: CleanHtml,
     title: String,
     brief: CleanHtml,
-    plates: Vec<Plate>,
+    columns: Vec<Column>,
     heads: Vec<CleanHtml>,
     verdict: String,
     observations: Observations,
@@ -34,12 +33,8 @@ struct View {
 
 pub(crate) fn page(here: &Here<'_>, design: &Design, comparison: &Comparison) -> Leaf {
     let words = here.words();
-    let sheets: Vec<&Impression> = comparison
-        .of
-        .iter()
-        .filter_map(|key| here.public().impression(&key.value))
-        .collect();
-    let observations = Observations::of(here, design, &sheets).differing_first();
+    let sheets = links::sheets_of(here, comparison);
+    let observations = Observations::of(here, &sheets).differing_first();
     let view = View {
         wall: true,
         number: design.number.clone(),
@@ -47,13 +42,19 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, comparison: &Comparison) ->
         design: here.design(&design.key),
         title: words.count("impressions-compared", sheets.len()),
         brief: CleanHtml::text(comparison.why.as_deref().unwrap_or_default()),
-        plates: sheets.iter().map(|i| plate(here, design, i)).collect(),
-        heads: sheets.iter().map(|i| here.impression_by(&i.key)).collect(),
+        columns: sheets.iter().map(|sheet| column(here, *sheet)).collect(),
+        heads: sheets
+            .iter()
+            .map(|(_, sheet)| here.impression_by(&sheet.key))
+            .collect(),
         verdict: observations.in_words(here),
+        data: overlay::data(here, &sheets, &observations, Vec::new()),
         observations,
-        data: overlay::data(here, design, &sheets, Vec::new()),
     };
-    let keys: Vec<String> = sheets.iter().map(|i| here.record_number(&i.key)).collect();
+    let keys: Vec<String> = sheets
+        .iter()
+        .map(|(_, sheet)| here.record_number(&sheet.key))
+        .collect();
     let keys = keys.join(", ");
     let title = words.with("title-compared", &[("keys", Argument::Text(&keys))]);
     let siglum = &here.public().settings.siglum.value;
@@ -64,18 +65,4 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, comparison: &Comparison) ->
     Leaf::new(here.address, title, "pages/comparison.html", &view)
         .described(described)
         .cited_as(format!("{siglum} {keys}"))
-}
-
-/// The plate of a sheet; only the caption where it has no picture.
-pub(crate) fn plate(here: &Here<'_>, design: &Design, impression: &Impression) -> Plate {
-    figures::leading_picture(here, impression)
-        .and_then(|key| figures::plate(here, &key, None, Setting::Abreast))
-        .unwrap_or_else(|| Plate {
-            image: None,
-            stands_alone: false,
-            href: None,
-            viewer: None,
-            caption: figures::caption_of_sheet(here, design, impression),
-            credit: None,
-        })
 }

@@ -10,10 +10,12 @@ use crate::model::key::{ImpressionKey, Key};
 use crate::model::mark::{Mark, MarkKind};
 use crate::model::place::Placed;
 use crate::model::words::ClosedList as _;
+use crate::page::comparison::groups;
 use crate::page::lists::list::List;
 use crate::page::phrases::dates;
 use crate::page::phrases::earlier_numbers::{self, NumberedPart};
 use crate::page::phrases::papers;
+use crate::page::setting::address::ComparedBy;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 use crate::page::setting::leaf::Leaf;
@@ -222,9 +224,21 @@ fn watermarks(here: &Here<'_>) -> List {
             known.or_insert((told, Vec::new())).1.push(&impression.key);
         }
     }
+    let by = ComparedBy::Watermark;
+    let compared = groups::sheets(here.book, &by);
     let lines = met
         .into_values()
-        .map(|(watermark, sheets)| watermark.then(": ").and(&here.handles(sheets)))
+        .map(|(watermark, sheets)| {
+            let compare = groups::chosen_href(here, &by, &compared, &sheets);
+            let line = watermark.then(": ").and(&here.handles(sheets));
+            match compare {
+                Some(href) => {
+                    let text = CleanHtml::text(here.words().word("compare"));
+                    line.then(". ").and(&CleanHtml::link(&href, &text))
+                }
+                None => line,
+            }
+        })
         .collect();
     List::new(CleanHtml::text(here.words().word("marks-watermark")), lines)
         .at(Some("watermark".to_owned()))

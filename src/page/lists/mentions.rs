@@ -57,6 +57,7 @@ fn named(here: &Here<'_>, address: &Address) -> Option<CleanHtml> {
         | Address::FieldNotes
         | Address::DesignList
         | Address::Comparison(..)
+        | Address::SheetsCompared(_)
         | Address::Edition(_) => return None,
     })
 }

@@ -144,6 +144,11 @@ pub(crate) fn figure(
 /// The picture that represents a sheet: its whole recto, else its first; of the records of one sheet, that of the
 /// first that has one.
 pub(crate) fn leading_picture(here: &Here<'_>, impression: &Impression) -> Option<PictureKey> {
+    pictures_of_sheet(here, impression).into_iter().next()
+}
+
+/// The pictures of a sheet that may be shown, of all its records: first the one that represents it.
+pub(crate) fn pictures_of_sheet(here: &Here<'_>, impression: &Impression) -> Vec<PictureKey> {
     let records = match here.public().designs.get(&impression.key.design) {
         Some(design) => here.joined().on_page(design, impression),
         None => vec![impression],
@@ -158,11 +163,22 @@ pub(crate) fn leading_picture(here: &Here<'_>, impression: &Impression) -> Optio
         })
         .collect();
     let is_leading = |p: &Picture| p.side == Side::Recto && p.view == View::Whole && !p.mirrored;
-    let (record, best) = all
+    let leading = all.iter().position(|(_, picture)| is_leading(picture));
+    let mut keys: Vec<PictureKey> = all
         .iter()
-        .find(|(_, picture)| is_leading(picture))
-        .or_else(|| all.first())?;
-    Some(key_of(record, &best.name))
+        .map(|(record, picture)| key_of(record, &picture.name))
+        .collect();
+    if let Some(leading) = leading {
+        let leading = keys.remove(leading);
+        keys.insert(0, leading);
+    }
+    keys
+}
+
+/// What a picture of a sheet shows: its caption, else its side and view.
+pub(crate) fn shown(here: &Here<'_>, picture: &Picture) -> String {
+    let caption = picture.caption.clone();
+    caption.unwrap_or_else(|| side_and_view(here, picture))
 }
 
 /// The picture that represents a design: the reference picture; else that of the first impression that has

@@ -144,7 +144,7 @@ fn owner<'b>(here: &Here<'b>, key: &PictureKey) -> Option<&'b Impression> {
     }
 }
 
-fn is_whole_recto(picture: &Picture) -> bool {
+pub(crate) fn is_whole_recto(picture: &Picture) -> bool {
     picture.view == View::Whole && picture.side == Side::Recto
 }
 

@@ -37,7 +37,9 @@ pub(super) fn above(here: &Here<'_>) -> Vec<Step> {
         Address::Exhibition(_) => steps.extend(overview(here, Overview::Exhibitions)),
         Address::Series(_) => steps.extend(overview(here, Overview::Series)),
         Address::Document(_) => steps.extend(overview(here, Overview::Documents)),
-        Address::Mark(_) => steps.extend(overview(here, Overview::Marks)),
+        Address::Mark(_) | Address::SheetsCompared(_) => {
+            steps.extend(overview(here, Overview::Marks));
+        }
         Address::Edition(_) => steps.extend(overview(here, Overview::Changes)),
         Address::FieldNotes => steps.extend(overview(here, Overview::Data)),
     }

@@ -8,6 +8,7 @@ use crate::model::impression::Impression;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::link::Target;
 use crate::model::mark::{Mark, MarkRecord};
+use crate::page::comparison::groups;
 use crate::page::lists::checklist::{self, ChecklistHeads};
 use crate::page::lists::facts::Fact;
 use crate::page::lists::list::List;
@@ -18,7 +19,7 @@ use crate::page::phrases::dates;
 use crate::page::phrases::earlier_numbers::{self, NumberedPart};
 use crate::page::phrases::sizes;
 use crate::page::plates::figures;
-use crate::page::setting::address::{Address, Fragment, Overview};
+use crate::page::setting::address::{Address, ComparedBy, Fragment, Overview};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, capitalised};
 use crate::page::setting::leaf::Leaf;
@@ -40,6 +41,8 @@ struct View {
     conditions: Option<Table>,
     printings: Option<Table>,
     sheets: Option<Table>,
+    /// The link to the comparison of the sheets.
+    compare: Option<String>,
     lists: Vec<List>,
 }
 
@@ -81,6 +84,7 @@ pub(crate) fn page(here: &Here<'_>, mark: &MarkRecord) -> Leaf {
         sheets: checklist::checklist(here, &heads, sheets, accession, |sheet| {
             CleanHtml::text(&here.whereabouts(sheet))
         }),
+        compare: groups::href(here, &ComparedBy::Mark(mark.key.clone())),
         lists: lists.into_iter().filter(List::has_lines).collect(),
         title: title.clone(),
     };

@@ -86,6 +86,15 @@ impl Overview {
     }
 }
 
+/// What sheets of several designs have in common that are compared.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum ComparedBy {
+    /// They bear one mark.
+    Mark(Key),
+    /// Their paper has a watermark.
+    Watermark,
+}
+
 /// The address of a page.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Address {
@@ -111,6 +120,8 @@ pub enum Address {
     ChosenComparison(Key),
     /// A point of a design.
     Point(Key, Key),
+    /// The comparison of sheets of several designs.
+    SheetsCompared(ComparedBy),
     /// A recorded comparison, by its place in the record, from 1.
     Comparison(Key, usize),
     /// An impression.
@@ -149,6 +160,12 @@ impl fmt::Display for Address {
             Address::IdentificationKey(key) => write!(f, "{}key/", of_design(key)),
             Address::ExaminationSheet(key) => write!(f, "{}key/sheet/", of_design(key)),
             Address::ChosenComparison(key) => write!(f, "{}comparison/", of_design(key)),
+            Address::SheetsCompared(ComparedBy::Mark(key)) => {
+                write!(f, "{}comparison/", Address::Mark(key.clone()))
+            }
+            Address::SheetsCompared(ComparedBy::Watermark) => {
+                write!(f, "{}/watermarks/comparison/", Overview::Marks.word())
+            }
             Address::Point(key, point) => write!(f, "{}point/{point}/", of_design(key)),
             Address::Comparison(key, place) => write!(f, "{}comparison/{place}/", of_design(key)),
             Address::Design(key) => record(f, &Target::Design(key.clone())),
@@ -235,6 +252,8 @@ pub enum Fragment<'a> {
     Matrix(&'a Key),
     /// A condition of a mark.
     Condition(&'a Key),
+    /// The watermarks among the marks.
+    Watermark,
     /// A table of a census, by the property that it counts.
     Counts(&'a str),
     /// A row of such a table, by the key that it counts; `None` for the row of values that are not recorded.
@@ -265,6 +284,7 @@ impl fmt::Display for Fragment<'_> {
             Fragment::Variant(key) => write!(f, "variant-{key}"),
             Fragment::Point(key) => write!(f, "point-{key}"),
             Fragment::Condition(key) => write!(f, "condition-{key}"),
+            Fragment::Watermark => f.write_str("watermark"),
             Fragment::Matrix(key) => write!(f, "matrix-{key}"),
             Fragment::Counts(by) => write!(f, "by-{by}"),
             Fragment::Counted(by, Some(key)) => write!(f, "{by}-{key}"),

@@ -524,7 +524,7 @@ pub static COMPARISON: Shape = plain(
         must(
             "of",
             Takes::Several(&Takes::Refers(Target::Impression, MentionRole::Compared)),
-            "the impressions, two or more",
+            "the impressions, two or more; those of other designs too",
         ),
         may("why", Takes::Text, "why"),
     ],

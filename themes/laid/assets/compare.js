@@ -4,6 +4,7 @@
 //   of    the sheets (where the page lets them be chosen)
 //   mode  side, edge, blink, overlay, difference
 //   two   the two of them that the modes for two show, where more are chosen
+//   view  which photograph is shown of a sheet, where that is not its recto: 7.1/verso
 "use strict";
 
 (() => {
@@ -35,10 +36,34 @@
   document.querySelector(".head").append(aside);
   const list = document.querySelector(".abreast");
   const items = [...list.children];
+  // A sheet shows one of its photographs: `picture`, where it lies (`onto`) or why it lies nowhere (`why`).
   sheets.forEach((sheet, at) => {
     const image = items[at].querySelector("img");
     if (sheet.picture) sheet.picture.alt = image.alt;
+    const { name, shows, picture, onto, why, others = [] } = sheet;
+    for (const other of others) other.picture.alt = `${sheet.number}, ${other.shows}`;
+    sheet.photographs = [{ name, shows, picture, onto, why }, ...others];
+    sheet.shown = 0;
+    if (others.length === 0) return;
+    const select = document.createElement("select");
+    select.append(...sheet.photographs.map((photograph, place) => new Option(photograph.shows, place)));
+    const label = element("label", "others small screen-only");
+    label.append(Object.assign(element("span", "unseen"), { textContent: fill(words["compare-photograph-of"], { number: sheet.number }) }), select);
+    items[at].querySelector(".others").replaceWith(label);
+    select.addEventListener("change", () => {
+      pick(sheet, Number(select.value));
+      show();
+      keep();
+    });
+    sheet.select = select;
   });
+
+  /** Shows another photograph of a sheet. */
+  const pick = (sheet, place) => {
+    const { picture, onto, why } = sheet.photographs[place];
+    Object.assign(sheet, { shown: place, picture, onto, why });
+    if (sheet.select) sheet.select.value = place;
+  };
   const chooser = find(".chooser");
   const ticks = chooser ? [...chooser.querySelectorAll("input")] : [];
   // The photographs of the page stand in the form too, to be ticked; their names are the form's.
@@ -69,6 +94,8 @@
     if (chooser && chosen.length > 0) parts.push(`of=${keys(chosen)}`);
     if (chosen.length > 1 && mode() !== "side") parts.push(`mode=${mode()}`);
     if (mode() !== "side" && two.length > 1 && laid().length > 2) parts.push(`two=${keys(two)}`);
+    const others = chosen.map((at) => sheets[at]).filter((sheet) => sheet.shown > 0);
+    if (others.length > 0) parts.push(`view=${others.map(({ key, photographs, shown: place }) => `${key}/${photographs[place].name}`).join(",")}`);
     history.replaceState(null, "", location.pathname + location.search + (parts.length > 0 ? `#${parts.join("&")}` : ""));
   };
 
@@ -82,6 +109,8 @@
     for (const input of modes) input.checked = input.value === (said.get("mode") ?? "side");
     if (!modes.some((input) => input.checked)) modes[0].checked = true;
     two = places("two");
+    const views = (said.get("view") ?? "").split(",");
+    for (const sheet of sheets) pick(sheet, Math.max(0, sheet.photographs.findIndex(({ name }) => views.includes(`${sheet.key}/${name}`))));
     for (const [at, tick] of ticks.entries()) tick.checked = chosen.includes(at);
   };
 
@@ -94,13 +123,27 @@
   const verdict = (row, columns) => {
     const seen = columns.map((at) => row.seen[at]);
     if (seen.every((values) => values === null)) return null;
-    const agrees = (a, b) => (typeof a === "number" && row.tolerance ? Math.abs(a - b) <= row.tolerance + ROUNDING : a === b);
+    const agrees = (a, b) => {
+      if (Array.isArray(a)) return a.every((length, at) => Math.abs(length - b[at]) <= Math.max(row.tolerance, row.share * Math.max(length, b[at])) + ROUNDING);
+      return typeof a === "number" && row.tolerance ? Math.abs(a - b) <= row.tolerance + ROUNDING : a === b;
+    };
     const known = seen.filter((values) => values?.length > 0);
     const differs = known.some((one, at) => known.slice(at + 1).some((other) => !one.some((a) => other.some((b) => agrees(a, b)))));
     const isWhole = known.length === seen.length;
     if (row.fact && !isWhole) return "verdict-cannot-be-told";
     if (differs) return "verdict-differ";
     return isWhole && known.every((values) => values.length === 1) ? "verdict-agree" : "verdict-cannot-be-told";
+  };
+
+  /** How far the measurements of a row lie apart: " (3 × 1 mm)"; nothing where they are the same, or of another row. */
+  const apart = (row, columns, word) => {
+    if (row.unit === undefined || word === "verdict-cannot-be-told") return "";
+    const known = columns.map((at) => row.seen[at][0]);
+    const spans = known[0].map((_, at) => {
+      const lengths = known.map((one) => one[at]);
+      return Math.round((Math.max(...lengths) - Math.min(...lengths)) * 100) / 100;
+    });
+    return spans.every((span) => span === 0) ? "" : ` (${spans.join(" × ")}${row.unit && ` ${row.unit}`})`;
   };
 
   const table = document.querySelector(".chosen-points");
@@ -114,12 +157,12 @@
       const cells = [...line.cells].slice(1);
       cells.forEach((cell, at) => (cell.hidden = at === sheets.length ? !isChosen : isChosen && !chosen.includes(at)));
     }
-    const said = lines.map((line, at) => ({ line, fact: rows[at].fact, word: isChosen ? verdict(rows[at], chosen) : undefined }));
-    for (const { line, word } of said) {
+    const said = lines.map((line, at) => ({ line, row: rows[at], fact: rows[at].fact, word: isChosen ? verdict(rows[at], chosen) : undefined }));
+    for (const { line, row, word } of said) {
       line.hidden = word === null;
       line.classList.toggle("differs", word === "verdict-differ");
       const wedge = word === "verdict-differ" ? [Object.assign(element("span", "wedge"), { ariaHidden: "true" })] : [];
-      line.cells[sheets.length + 1].replaceChildren(...wedge, words[word] ?? "");
+      line.cells[sheets.length + 1].replaceChildren(...wedge, word ? words[word] + apart(row, chosen, word) : "");
     }
     const place = ({ fact, word }) => (fact ? -1 : ORDER.indexOf(word));
     body.append(...(isChosen ? [...said].sort((a, b) => place(a) - place(b)) : said).map(({ line }) => line));
@@ -335,7 +378,8 @@
   const fit = () => {
     if (panes.length === 0) return;
     const isSide = mode() === "side";
-    const captions = items.filter((item) => !item.hidden).map((item) => Math.ceil(item.querySelector("figcaption").getBoundingClientRect().height));
+    const high = (part) => Math.ceil(part?.getBoundingClientRect().height ?? 0);
+    const captions = items.filter((item) => !item.hidden).map((item) => high(item.querySelector("figcaption")) + high(item.querySelector(".others")));
     const tallest = Math.max(0, ...captions) + 16;
     const above = panes[0].element.getBoundingClientRect().top + scrollY;
     // On a phone they stand below each other, each with its caption, and share the window without its head.
@@ -425,7 +469,7 @@
   });
   for (const one of form.querySelectorAll("form")) one.addEventListener("submit", (event) => event.preventDefault());
   // A link to a part of the page takes nothing away.
-  window.addEventListener("hashchange", () => /^$|[#&](of|mode|two)=/.test(location.hash) && begin());
+  window.addEventListener("hashchange", () => /^$|[#&](of|mode|two|view)=/.test(location.hash) && begin());
   addEventListener("resize", fit);
   opener?.addEventListener("click", () => {
     setChoosing(chooser.hidden);
