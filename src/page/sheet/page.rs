@@ -91,6 +91,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
     let plate = leading
         .as_ref()
         .and_then(|key| figures::plate(here, key, None, Setting::Leading));
+    let place = FactsPlace::after(plate.as_ref());
     let view = View {
         number_class: number_class(&key),
         number: key.clone(),
@@ -100,10 +101,10 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
         } else {
             linked_whereabouts(here, impression)
         },
-        brief: brief(here, design, impression),
+        brief: brief(here, design, impression, place),
         standing: standings(here, design, impression),
         choices: choices(here, &impression.standing),
-        facts: apparatus::facts(here, design, impression, FactsPlace::after(plate.as_ref())),
+        facts: apparatus::facts(here, design, impression, place),
         plate,
         as_given: as_given::of_record(here, impression),
         identification: impression
@@ -135,7 +136,8 @@ pub(crate) fn page(here: &Here<'_>, design: &Design, impression: &Impression) ->
         here.design_title(design).plain(),
         here.whereabouts(impression)
     );
-    let described = format!("{title}. {}", view.brief.plain());
+    let brief = brief(here, design, impression, FactsPlace::Apart);
+    let described = format!("{title}. {}", brief.plain());
     let siglum = &here.public().settings.siglum.value;
     Leaf::new(here.address, title, "pages/impression.html", &view)
         .described(described)
@@ -157,8 +159,13 @@ fn linked_whereabouts(here: &Here<'_>, impression: &Impression) -> CleanHtml {
     }
 }
 
-/// "Accession no. 1962.44. State *iii*/iv. Printed by the artist."
-fn brief(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml {
+/// "Accession no. 1962.44. State *iii*/iv. Printed by the artist."; the reading alone where the facts follow at once.
+fn brief(
+    here: &Here<'_>,
+    design: &Design,
+    impression: &Impression,
+    place: FactsPlace,
+) -> CleanHtml {
     let number = holding::accession_leading_out(here, impression);
     let number = number.map_or_else(CleanHtml::empty, |number| {
         here.words().html("inventory", None, &[("number", &number)])
@@ -187,7 +194,12 @@ fn brief(here: &Here<'_>, design: &Design, impression: &Impression) -> CleanHtml
         .numbering
         .as_ref()
         .map_or_else(CleanHtml::empty, |n| CleanHtml::text(n));
-    as_sentences(&[number, reading, CleanHtml::join([&kind, &numbering], ", ")])
+    match place {
+        FactsPlace::Apart => {
+            as_sentences(&[number, reading, CleanHtml::join([&kind, &numbering], ", ")])
+        }
+        FactsPlace::BelowTitle => as_sentences(&[reading]),
+    }
 }
 
 /// Notes on the standing of design and record, on other records of the same sheet, and on theft.

@@ -8,6 +8,18 @@ use crate::small::{TWO_MUSEUMS, lay_down};
 
 mod catalogue;
 
+/// A photograph for a design, and a record that names it.
+fn photographed(folder: &tempfile::TempDir, design: usize) {
+    let own = folder.path().join(format!("records/designs/{design}"));
+    fs::create_dir_all(own.join("pictures")).unwrap();
+    let photograph = image::RgbImage::from_pixel(40, 30, image::Rgb([200, 190, 170]));
+    photograph.save(own.join("pictures/1.png")).unwrap();
+    let picture = "\n[[pictures]]\nfile = \"pictures/1.png\"\nrights = \"CC0-1.0\"\n";
+    let record = own.join("impressions/1.toml");
+    let text = fs::read_to_string(&record).unwrap();
+    fs::write(record, text + picture).unwrap();
+}
+
 /// The folder of a compiled catalogue.
 fn site(literal: &str) -> tempfile::TempDir {
     let folder = lay_down(&[TWO_MUSEUMS, literal]);
@@ -342,4 +354,42 @@ fn designs_without_pictures_stand_in_words_where_most_have_none() {
     assert!(designs.contains("<ol class=\"named\">") && !designs.contains("class=\"hung\""));
     assert!(!designs.contains("no photograph"));
     assert!(said(&site, "designs/").contains("1 Print 1 2 Print 2 3 Print 3"));
+}
+
+#[test]
+fn a_wall_keeps_the_places_of_few_prints_without_a_photograph() {
+    let designs = |n: usize| lay_down(&[TWO_MUSEUMS, &many_designs(n)]);
+    let half = designs(2);
+    photographed(&half, 1);
+    compile(half.path());
+    let wall = page(&half, "designs/");
+    assert!(
+        wall.contains("<span class=\"none\">no photograph</span>"),
+        "{wall}"
+    );
+    assert!(!wall.contains("class=\"named\""), "{wall}");
+    // Of three, one hangs, and two are named after it.
+    let less = designs(3);
+    photographed(&less, 2);
+    compile(less.path());
+    let wall = page(&less, "designs/");
+    let (hung, named) = wall.split_once("<ol class=\"named\">").unwrap();
+    assert!(
+        hung.contains("Print 2") && !hung.contains("Print 1"),
+        "{wall}"
+    );
+    assert!(
+        named.contains("Print 1") && named.contains("Print 3"),
+        "{wall}"
+    );
+    assert!(!wall.contains("no photograph"), "{wall}");
+}
+
+#[test]
+fn a_sheet_without_a_plate_gives_number_and_holder_once() {
+    let site = site(&format!("{}accession = \"P7\"\n", many_designs(1)));
+    let sheet = said(&site, "impression/1.2/");
+    assert_eq!(sheet.matches("Harbour Museum").count(), 1, "{sheet}");
+    assert_eq!(sheet.matches("P7").count(), 1, "{sheet}");
+    assert!(page(&site, "impression/1.2/").contains("href=\"../../holder/museum/\""));
 }
