@@ -135,7 +135,7 @@ fn design_line(here: &Here<'_>, when: &str, key: &Key, events: &[&Event]) -> Opt
     ))
 }
 
-/// "states *i* and *ii*"; `None` where the only state is as old as the design, which says nothing new.
+/// "states *i* and *ii*"; `None` for the only state of a print that was begun in the year, which says nothing new.
 fn states(
     here: &Here<'_>,
     design: &Design,
@@ -143,19 +143,19 @@ fn states(
     events: &[&Event],
 ) -> Option<CleanHtml> {
     let states = events.iter().filter_map(|event| match &event.what {
-        EventKind::State { state, .. } => Some((state, &event.date)),
+        EventKind::State { state, .. } => Some(state),
         _ => None,
     });
-    let states: Vec<(&Key, &Date)> = states.collect();
-    let (first, date) = states.first()?;
+    let states: Vec<&Key> = states.collect();
+    let first = states.first()?;
     let numeral = here.book.studies.numeral(&design.key, first);
     if numeral.is_some_and(Numeral::is_only) {
         let only = CleanHtml::text(here.words().word("only-state"));
-        return Some(only).filter(|_| begun != Some(*date));
+        return Some(only).filter(|_| begun.is_none());
     }
     let numerals: Vec<CleanHtml> = states
         .iter()
-        .map(|(state, _)| linked_numeral(here, &design.key, state))
+        .map(|state| linked_numeral(here, &design.key, state))
         .collect();
     let all = enumeration::together(here, &numerals);
     let words = here.words();

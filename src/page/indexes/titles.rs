@@ -102,13 +102,11 @@ fn filed_under<'t>(title: &'t Title, language: &str, words: &Words) -> &'t str {
     let id = format!("articles-{}", primary.to_lowercase());
     let articles = words.find(&id).unwrap_or_default();
     // An article may begin with a sign that is none of a quotation: "’t Veer".
-    match without_article(text, articles) {
-        Some(rest) => without_signs(rest),
-        None => {
-            let text = without_signs(text);
-            without_article(text, articles).map_or(text, without_signs)
-        }
+    if let Some(rest) = without_article(text, articles) {
+        return without_signs(rest);
     }
+    let text = without_signs(text);
+    without_article(text, articles).map_or(text, without_signs)
 }
 
 /// A text without one of `articles`, which are parted by upright lines; `None` where it begins with none of them, or has
