@@ -64,7 +64,7 @@ pub(super) fn literature(
 }
 
 /// The catalogue's numbers beside those of earlier catalogues; `None` where no earlier catalogue numbers
-/// the design or its parts.
+/// the design or its parts, and where only one of them is numbered.
 pub(super) fn concordance(here: &Here<'_>, design: &Design) -> Option<Concordance> {
     let rows = here.book.concordance.get(&design.key)?;
     let works: Vec<_> = here
@@ -75,7 +75,8 @@ pub(super) fn concordance(here: &Here<'_>, design: &Design) -> Option<Concordanc
         .iter()
         .filter(|work| rows.iter().any(|row| row.cells.contains_key(*work)))
         .collect();
-    if works.is_empty() {
+    // One row says no more than the literature above it.
+    if works.is_empty() || rows.len() < 2 {
         return None;
     }
     let rows = rows

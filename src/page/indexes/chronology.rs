@@ -104,6 +104,16 @@ fn design_line(here: &Here<'_>, when: &str, key: &Key, events: &[&Event]) -> Opt
         Some(exact) => name.then(" ").and(&exact),
         None => name,
     };
+    // States in the order of the record, then printings, then what became of matrices.
+    let mut events = events.to_vec();
+    events.sort_by_key(|event| match &event.what {
+        EventKind::State { state, .. } => {
+            let place = design.states.iter().position(|s| s.key.value == *state);
+            (0, place)
+        }
+        EventKind::Printing { .. } => (1, None),
+        _ => (2, None),
+    });
     let mut parts = Vec::new();
     // States of one date make one part.
     let is_state = |event: &Event| matches!(event.what, EventKind::State { .. });

@@ -379,7 +379,7 @@ fn impression_record(design: usize, number: usize, sheet: usize) -> String {
             ],
         )
     };
-    if !has_many(design) && chance / 100 % 60 == 0 {
+    if !has_many(design) && (chance / 100).is_multiple_of(60) {
         return "status = \"untraced\"\n".to_owned();
     }
     let mut text = format!("status = \"located\"\nholder = \"{}\"\n", HOLDERS[holder].0);

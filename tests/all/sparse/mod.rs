@@ -1,5 +1,6 @@
 //! Catalogues of which little is recorded: what their pages say, and a large one that can be published.
 
+use std::fmt::Write as _;
 use std::fs;
 use std::path::Path;
 
@@ -159,10 +160,12 @@ fn twelve_sheets(more: impl Fn(usize) -> String) -> tempfile::TempDir {
     let mut literal =
         String::from("-- records/designs/1/design.toml\ntitles = [{ text = \"The Ferry\" }]\n");
     for n in 1..=12 {
-        literal.push_str(&format!(
+        write!(
+            literal,
             "-- records/designs/1/impressions/{n}.toml\nstatus = \"located\"\nholder = \"museum\"\naccession = \"P{n:02}\"\n{}",
             more(n)
-        ));
+        )
+        .unwrap();
     }
     site(&literal)
 }
@@ -200,13 +203,13 @@ fn sheets_of_which_nothing_is_told_are_numbers_and_a_note() {
         design.contains("1.1 Harbour Museum (P01) 1.2 P02 1.3 P03"),
         "{design}"
     );
-    let note = "1.12 P12 Nothing else is recorded that tells these 12 impressions apart";
+    let note = "1.12 P12 nothing else is recorded that tells these 12 impressions apart";
     assert!(design.contains(note), "{design}");
     // Where the number in the edition tells them apart, nothing is added.
     let site = twelve_sheets(|n| format!("numbering = \"{n}/12\"\ncredit = \"Gift {n}\"\n"));
     let design = said(&site, "design/1/");
     assert!(design.contains("1.2 P02, 2/12 1.3 P03, 3/12"), "{design}");
-    assert!(!design.contains("Nothing else"), "{design}");
+    assert!(!design.contains("nothing else"), "{design}");
 }
 
 #[test]
@@ -287,13 +290,17 @@ holder = "museum"
 fn many_designs(n: usize) -> String {
     let mut literal = String::new();
     for design in 1..=n {
-        literal.push_str(&format!(
+        write!(
+            literal,
             "-- records/designs/{design}/design.toml\ntitles = [{{ text = \"Print {design}\" }}]\n"
-        ));
+        )
+        .unwrap();
         for sheet in 1..=if design == 1 { 2 } else { 1 } {
-            literal.push_str(&format!(
+            write!(
+                literal,
                 "-- records/designs/{design}/impressions/{sheet}.toml\nstatus = \"located\"\nholder = \"museum\"\n"
-            ));
+            )
+            .unwrap();
         }
     }
     literal

@@ -479,8 +479,8 @@ private-collections = Privatbesitz
 place-not-recorded = Ort nicht verzeichnet
 the-same = ebenda
 only-numbers-differ = { $n ->
-    [one] Sonst ist nichts verzeichnet, was diesen Abzug von anderen unterscheidet
-   *[other] Sonst ist nichts verzeichnet, was diese { in-words } Abzüge unterscheidet
+    [one] sonst ist nichts verzeichnet, was diesen Abzug von anderen unterscheidet
+   *[other] sonst ist nichts verzeichnet, was diese { in-words } Abzüge unterscheidet
 }
 lacks = ohne { $matrices }
 lot = Los { $lot }

@@ -479,8 +479,8 @@ private-collections = Private collections
 place-not-recorded = Place not recorded
 the-same = the same
 only-numbers-differ = { $n ->
-    [one] Nothing else is recorded that tells this impression from others
-   *[other] Nothing else is recorded that tells these { in-words } impressions apart
+    [one] nothing else is recorded that tells this impression from others
+   *[other] nothing else is recorded that tells these { in-words } impressions apart
 }
 lacks = without the { $matrices }
 lot = lot { $lot }
