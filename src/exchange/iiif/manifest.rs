@@ -119,7 +119,7 @@ pub(super) fn of_document(here: &Here<'_>, document: &Document) -> Manifest {
         words::entry(here, words.word("document-kept"), kept),
         words::entry(
             here,
-            words.word("document-words"),
+            words.word("document-rights"),
             rights.unwrap_or_default(),
         ),
     ];

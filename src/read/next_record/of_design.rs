@@ -22,8 +22,8 @@ pub(super) fn parts(design: &Design) -> Vec<Part> {
     let known = known.into_iter().filter(|(_, keys)| !keys.is_empty());
     let notes =
         known.map(|(name, keys)| format!("# The {name} of the design: {}", keys.join(", ")));
-    let example = |key, keys: &[String]| keys.first().map(|first| (key, quoted(first)));
-    let examples = [
+    let example = |key, keys: &[String]| (key, keys.first().map(|first| quoted(first)));
+    let examples = vec![
         example("state", &states),
         example("printing", &printings),
         example("variant", &variants),
@@ -36,7 +36,13 @@ pub(super) fn parts(design: &Design) -> Vec<Part> {
         Part {
             table: "identified",
             notes: notes.collect(),
-            examples: examples.into_iter().flatten().collect(),
+            examples: examples.clone(),
+            keys: None,
+        },
+        Part {
+            table: "opinions",
+            notes: Vec::new(),
+            examples,
             keys: None,
         },
         Part {

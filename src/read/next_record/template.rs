@@ -22,8 +22,8 @@ pub(super) struct Part {
     pub table: &'static str,
     /// Comments to add below its header.
     pub notes: Vec<String>,
-    /// Values to show as examples in place of the template's.
-    pub examples: Vec<(&'static str, String)>,
+    /// Values to show as examples in place of the template's; a key without one is left out.
+    pub examples: Vec<(&'static str, Option<String>)>,
     /// The lines that replace all its keys, where they do.
     pub keys: Option<Vec<String>>,
 }
@@ -71,9 +71,10 @@ pub(super) fn filled(template: &str, head: &Head, given: &[Given], parts: &[Part
             (Some(given), _) => {
                 out.push(with_comment(&format!("{key} = {}", given.value), comment))
             }
-            (None, Some((_, value))) => {
+            (None, Some((_, Some(value)))) => {
                 out.push(with_comment(&format!("#{key} = {value}"), comment));
             }
+            (None, Some((_, None))) => {}
             (None, None) => out.extend(statement.into_iter().map(commented_out)),
         }
     }

@@ -1304,7 +1304,7 @@ size-megabytes = { $n } MB
 format-image-service = Die Fotografie als Bilddienst (IIIF)
 format-linked-art = Linked Art
 format-linked-art-provenance = Provenienz in Linked Art
-format-linked-art-words = Text in Linked Art
+format-linked-art-words = Wortlaut in Linked Art
 format-iiif-manifest = IIIF-Manifest
 format-iiif-collection = IIIF-Sammlung
 
@@ -1612,6 +1612,7 @@ document-kept = Aufbewahrt
 document-language = Sprache
 document-tells = Was es aussagt
 document-words = Wortlaut
+document-rights = Rechte am Wortlaut
 document-transcription = Abschrift
 document-translation = Übersetzung, { $language }
 document-part-of = { $part } von { $design }

@@ -1632,6 +1632,7 @@ document-kept = Kept at
 document-language = Language
 document-tells = What it tells
 document-words = Text
+document-rights = Rights in the text
 document-transcription = Transcription
 document-translation = Translation, { $language }
 document-part-of = { $part } of { $design }
