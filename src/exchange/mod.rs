@@ -1,4 +1,4 @@
-//! Files for other programs: the files of a site that are not pages.
+//! Files for other programs: the files of a site that are not pages; and what others hand in ([`intake`]).
 //!
 //! In: the book of pages ([`crate::page`]). Out: files in open formats, each in the folder of the page
 //! or picture from which it is made.
@@ -29,7 +29,8 @@
 //! | `sitemap` | the addresses of all pages, in one pass |
 //! | `xml` | XML documents |
 //! | `iiif` | manifests, points and the words of documents as annotations, collections (IIIF Presentation API) |
-//! | `linked_art` | Linked Art: designs, states, printings, impressions, provenance, holders, people, documents |
+//! | `linked_art` | Linked Art: designs, states, printings, impressions, provenance, series, holders, people, documents |
+//! | `intake` | what museums and dealers hand in, read into data |
 //!
 //! Not here: the tiles of an image service (`picture`), writing to disk (`issue`).
 
@@ -40,6 +41,7 @@ mod editions_csv;
 mod format;
 mod iiif;
 mod image_service;
+pub mod intake;
 mod issued;
 mod lido;
 mod linked_art;

@@ -1,0 +1,11 @@
+//! Intake: what museums and dealers hand in, read into data. Bytes or text in, data out; nothing is written.
+//!
+//! | folder | subject |
+//! |---|---|
+//! | `reading` | the grammars of single cells: dates, sizes, media, credit lines, numbers, makers, titles, states |
+//!
+//! Nothing is guessed silently: every reading says which words it left over and what is doubtful in it.
+//!
+//! Not here: the records that are proposed, and the disk.
+
+pub mod reading;
