@@ -2,6 +2,7 @@
 //!
 //! | folder | subject |
 //! |---|---|
+//! | `table` | the tables of a file: XLSX, ODS, CSV, TSV |
 //! | `reading` | the grammars of single cells: dates, sizes, media, credit lines, numbers, makers, titles, states |
 //!
 //! Nothing is guessed silently: every reading says which words it left over and what is doubtful in it.
@@ -9,3 +10,4 @@
 //! Not here: the records that are proposed, and the disk.
 
 pub mod reading;
+pub mod table;

@@ -301,6 +301,8 @@ fn year_at_the_end(words: &Words<'_>) -> Option<(usize, u32, usize)> {
 
 #[cfg(test)]
 mod tests {
+    use std::fmt::Write as _;
+
     use super::super::lexicon::samples::lexicon;
     use super::*;
 
@@ -310,11 +312,11 @@ mod tests {
         let mut line = how.to_owned();
         for (word, name) in [("from", &credit.from), ("through", &credit.through)] {
             if let Some(name) = name {
-                line.push_str(&format!(" {word} {name}"));
+                write!(line, " {word} {name}").unwrap();
             }
         }
         if let Some(year) = credit.year {
-            line.push_str(&format!(" in {year}"));
+            write!(line, " in {year}").unwrap();
         }
         if credit.is_joint {
             line.push_str(" jointly");

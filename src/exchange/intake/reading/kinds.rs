@@ -11,7 +11,7 @@ use super::words::Words;
 use crate::model::key::Key;
 use crate::model::vocabulary::List;
 
-/// Words with the key of the built-in vocabulary that they mean (docs/trade.md, "Proofs"; abbreviations from memory).
+/// Words with the key of the built-in vocabulary that they mean (docs/trade.md, "Kinds of impression"; abbreviations from memory).
 static WORDS: LazyLock<Phrases<&str>> = LazyLock::new(|| {
     Phrases::of(&[
         (

@@ -101,7 +101,7 @@ impl Lexicon {
 
 /// Vocabularies for the tests of grammars: the built-in ones, from their files.
 #[cfg(test)]
-pub(super) mod samples {
+pub(in crate::exchange::intake) mod samples {
     use std::collections::BTreeMap;
 
     use super::*;

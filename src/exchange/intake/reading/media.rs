@@ -202,6 +202,8 @@ fn counted(words: &Words<'_>, index: usize) -> Option<(u32, Small, usize)> {
 
 #[cfg(test)]
 mod tests {
+    use std::fmt::Write as _;
+
     use super::super::lexicon::samples::lexicon;
     use super::*;
 
@@ -214,7 +216,7 @@ mod tests {
         let mut line = format!("{} / {}", keys(&medium.techniques), keys(&medium.papers));
         for (number, word) in [(medium.colours, "colours"), (medium.matrices, "blocks")] {
             if let Some(number) = number {
-                line.push_str(&format!(" / {number} {word}"));
+                write!(line, " / {number} {word}").unwrap();
             }
         }
         for (flag, word) in [

@@ -1,6 +1,6 @@
 //! Numbering: the number of a sheet, the size of its edition, and which kind of proof it is.
 //!
-//! `12/50` is number 12 of 50; its order has no meaning (docs/trade.md, "Marks on the sheet"). Numbers are kept as
+//! `12/50` is number 12 of 50; its order has no meaning (docs/trade.md, "Numbered editions"). Numbers are kept as
 //! written, since roman and arabic numbers belong to different series of one edition.
 
 use std::sync::LazyLock;

@@ -496,7 +496,7 @@ mod tests {
         told.collect::<Vec<_>>().join("; ")
     }
 
-    /// Forms of docs/trade.md, "How a state is written", with invented catalogues.
+    /// Forms of docs/trade.md, "Writing states", with invented catalogues.
     #[test]
     fn states_and_numbers_are_read_whole() {
         for (text, reading) in [

@@ -1,6 +1,6 @@
 //! Japanese eras: the year of the calendar is the year of the era plus a number.
 //!
-//! Meiji 1867, Taishō 1911, Shōwa 1925, Heisei 1988, Reiwa 2018 (from memory; docs/trade.md has the same). The last year
+//! Meiji 1867, Taishō 1911, Shōwa 1925, Heisei 1988, Reiwa 2018 (docs/trade.md, "Tables that others hand in"). The last year
 //! of an era is the first of the next: 1912, 1926, 1989 and 2019 each carry two. Until the end of 1872 (Meiji 5) the
 //! calendar was lunar, so months of those years are not those of ours.
 

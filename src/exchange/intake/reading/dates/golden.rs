@@ -1,8 +1,7 @@
 //! Dates as museums write them, each with its reading. Tests only.
 //!
-//! Forms: those of 15,000 records of one museum's open data, with invented years (docs/trade.md tells the words of the
-//! trade); further languages from docs/trade.md, "Words in other people's spreadsheets". EDTF strings are of ISO
-//! 8601-2:2019 Annex A as `tests/checks/edtf.csv` has them. Years of eras from memory.
+//! Forms: those of 15,000 records of one museum's open data, with invented years; further languages from docs/trade.md,
+//! "Tables that others hand in". EDTF strings are of ISO 8601-2:2019 Annex A as `tests/checks/edtf.csv` has them. Years of eras from memory.
 
 use super::{Act, When, dates};
 use crate::model::edtf::{Date, Day};
@@ -87,7 +86,7 @@ fn the_forms_of_one_museum_are_read_whole() {
     }
 }
 
-/// What `intake` is asked to read (the task of a museum cataloguer, docs/trade.md), and its like in five languages.
+/// Dates as a museum cataloguer sends them, and their like in five languages.
 #[test]
 fn dates_in_five_languages_are_read_whole() {
     for (text, reading) in [

@@ -42,7 +42,7 @@ closed_list! {
 
 impl Act {
     /// Of what the date of such an act is. A date of printing in a listing is that of the printing to which the sheet
-    /// belongs, not of the design (docs/trade.md; common practice, no source).
+    /// belongs, not of the design (docs/trade.md, "What seems to date a sheet").
     #[must_use]
     pub fn date_of(self) -> DateOf {
         match self {

@@ -1,7 +1,9 @@
 //! Sizes as museums write them, each with its reading. Tests only.
 //!
-//! Forms: those of 15,000 records of one museum's open data, with invented numbers; docs/trade.md for the words. Units:
+//! Forms: those of 15,000 records of one museum's open data, with invented numbers; words: docs/trade.md, "Tables that others hand in". Units:
 //! NIST SP 811, appendix B (1 in = 25.4 mm exactly).
+
+use std::fmt::Write as _;
 
 use super::{Assumed, Measured, Measurement, Order, Unit, length, sizes};
 use crate::exchange::intake::reading::Doubt;
@@ -19,7 +21,7 @@ fn told(measurements: &[Measurement]) -> String {
         let lengths: Vec<String> = lengths.map(|l| shortest(l.mm)).collect();
         let mut line = format!("{} {}", of.join("+"), lengths.join(" × "));
         if let Some(diameter) = m.diameter {
-            line.push_str(&format!("ø {}", shortest(diameter.mm)));
+            write!(line, "ø {}", shortest(diameter.mm)).unwrap();
         }
         for (flag, word) in [
             (m.is_of_each, " each"),
@@ -214,8 +216,10 @@ fn a_heading_gives_unit_order_and_what_was_measured() {
     };
     let reading = sizes("18 x 24", assumed);
     assert_eq!(told(&reading.is), "sheet 240 × 180");
-    assert_eq!(length("24,1", Some(Unit::Centimetre)).is.unwrap().mm, 241.0);
-    assert_eq!(length("24,1 cm", None).is.unwrap().mm, 241.0);
+    for (text, unit) in [("24,1", Some(Unit::Centimetre)), ("24,1 cm", None)] {
+        let found = length(text, unit).is.unwrap();
+        assert!((found.mm - 241.0).abs() < 1e-9, "{text}");
+    }
     assert_eq!(length("24", None).doubts, [Doubt::UnitUnsaid]);
 }
 
@@ -232,7 +236,7 @@ fn words_that_were_not_understood_are_left_over() {
     }
 }
 
-/// Each unit in millimetres: NIST SP 811, appendix B; the shaku 303.03 mm (docs/trade.md).
+/// Each unit in millimetres: NIST SP 811, appendix B; the shaku 303.03 mm (docs/trade.md, "Tables that others hand in").
 #[test]
 fn units_are_as_long_as_they_are_defined() {
     for unit in Unit::ALL {

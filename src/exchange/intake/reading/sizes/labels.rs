@@ -5,8 +5,8 @@ use std::sync::LazyLock;
 use super::measurement::{Measured, Order, Unit};
 use crate::exchange::intake::reading::phrases::Phrases;
 
-/// Words for what was measured (English, German, French, Dutch, Japanese; docs/trade.md, "Words in other people's
-/// spreadsheets").
+/// Words for what was measured (English, German, French, Dutch, Japanese; docs/trade.md, "Tables that others
+/// hand in").
 pub(super) static MEASURED: LazyLock<Phrases<Measured>> = LazyLock::new(|| {
     Phrases::of(&[
         (

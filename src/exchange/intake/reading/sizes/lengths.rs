@@ -38,7 +38,8 @@ impl Group {
     }
 }
 
-/// The group of lengths that begins at a piece. A single number without a word for its axis is none.
+/// The group of lengths that begins at a piece. A single number is one only with a word for its
+/// axis and a unit: `P. 1` is a page or a number.
 pub(super) fn group(words: &Words<'_>, index: usize) -> Option<Group> {
     let (mut order, start) = match ORDERS.at(words, index) {
         Some(order) => (Some(order.is), past_colon(words, order.end)),
@@ -54,7 +55,7 @@ pub(super) fn group(words: &Words<'_>, index: usize) -> Option<Group> {
             break;
         }
     }
-    if parts.len() == 1 && first.axis.is_none() {
+    if parts.len() == 1 && (first.axis.is_none() || first.unit.is_none()) {
         return None;
     }
     // `24 x 18 cm (B x H)`

@@ -54,7 +54,7 @@ impl Unit {
     /// Its length in millimetres.
     ///
     /// An inch is 25.4 mm exactly and a foot twelve inches (agreement on the yard and pound of 1959; NIST SP 811,
-    /// appendix B). A shaku is 10/33 m (law of 1891, docs/trade.md; the fraction from memory).
+    /// appendix B). A shaku is 10/33 m (docs/trade.md, "Tables that others hand in").
     #[must_use]
     pub fn mm(self) -> f64 {
         match self {
