@@ -1,0 +1,146 @@
+//! What the columns of a table hold, as a proposal.
+
+use std::collections::BTreeSet;
+
+use super::checks::{ColumnDoubt, checked};
+use super::content::{TOLD_BY_CELLS, looks_like};
+use super::headings::{Said, said};
+use super::holds::Holds;
+use super::reading::{ColumnReading, Ground};
+use crate::exchange::intake::reading::Lexicon;
+use crate::exchange::intake::reading::sizes::assumed_by;
+use crate::exchange::intake::table::Table;
+use crate::model::certainty::Certainty;
+
+/// The columns of a table as they were read, and what they say against each other.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ColumnProposal {
+    /// Every column, in order.
+    pub columns: Vec<ColumnReading>,
+    /// What should be looked at.
+    pub doubts: Vec<ColumnDoubt>,
+}
+
+/// How many cells of a column are looked at, evenly over its rows.
+const LOOKED_AT: usize = 200;
+
+/// Reads what each column of a table holds.
+#[must_use]
+pub fn columns(table: &Table, lexicon: &Lexicon) -> ColumnProposal {
+    let headings: Vec<&str> = table.heading().collect();
+    let mut columns: Vec<ColumnReading> = Vec::new();
+    for (column, heading) in headings.iter().enumerate() {
+        let cells: Vec<&str> = table
+            .rows()
+            .map(|row| row.cell(column))
+            .filter(|cell| !cell.is_empty())
+            .collect();
+        let distinct: BTreeSet<&str> = cells.iter().copied().collect();
+        let (holds, sure, why) = held(heading, &cells, distinct.len(), lexicon);
+        let mut reading = ColumnReading {
+            column,
+            heading: (*heading).to_owned(),
+            holds,
+            sure,
+            why,
+            assumed: assumed_by(heading),
+            filled: cells.len(),
+            distinct: distinct.len(),
+        };
+        // A sheet has one accession number; a second such column needs a decision.
+        let earlier = columns
+            .iter()
+            .find(|earlier| earlier.holds == holds && holds == Holds::Accession);
+        if let Some(earlier) = earlier {
+            reading.sure = Certainty::Possible;
+            reading.why.push(Ground::AlreadyHeld { by: earlier.column });
+        }
+        columns.push(reading);
+    }
+    let doubts = checked(table, &columns);
+    ColumnProposal { columns, doubts }
+}
+
+/// What a column holds: as its heading says, surer where the cells agree; without a heading as its cells look.
+fn held(
+    heading: &str,
+    cells: &[&str],
+    distinct: usize,
+    lexicon: &Lexicon,
+) -> (Holds, Certainty, Vec<Ground>) {
+    let step = cells.len().div_ceil(LOOKED_AT).max(1);
+    let looked_at: Vec<&str> = cells.iter().step_by(step).copied().collect();
+    let of = looked_at.len();
+    let fit = |holds: Holds| {
+        let fits = looked_at
+            .iter()
+            .filter_map(|cell| looks_like(holds, cell, lexicon));
+        fits.fold(None, |sum: Option<usize>, is_fit| {
+            Some(sum.unwrap_or(0) + usize::from(is_fit))
+        })
+    };
+    if let Some(said) = said(heading) {
+        let (Said::Whole(holds) | Said::Part(holds)) = said;
+        let is_whole = matches!(said, Said::Whole(_));
+        let mut why = vec![if is_whole {
+            Ground::HeadingIs
+        } else {
+            Ground::HeadingHas
+        }];
+        if cells.is_empty() {
+            why.push(Ground::NoCells);
+            let sure = if is_whole {
+                Certainty::Probable
+            } else {
+                Certainty::Possible
+            };
+            return (holds, sure, why);
+        }
+        let Some(fit) = fit(holds) else {
+            let sure = if is_whole {
+                Certainty::Certain
+            } else {
+                Certainty::Probable
+            };
+            return (holds, sure, why);
+        };
+        why.push(Ground::Cells { fit, of });
+        let sure = match (is_whole, fit * 2 >= of, fit * 10 >= of) {
+            (true, true, _) => Certainty::Certain,
+            (true, false, true) | (false, true, _) => Certainty::Probable,
+            _ => Certainty::Possible,
+        };
+        return (holds, sure, why);
+    }
+    if cells.is_empty() {
+        return (Holds::Unknown, Certainty::Certain, vec![Ground::NoCells]);
+    }
+    // At least nine of ten cells, and more than two, since two may look like anything.
+    for holds in TOLD_BY_CELLS {
+        let fit = fit(holds).unwrap_or(0);
+        if of > 2 && fit * 10 >= of * 9 {
+            let sure = if heading.is_empty() {
+                Certainty::Probable
+            } else {
+                Certainty::Possible
+            };
+            return (holds, sure, vec![Ground::Cells { fit, of }]);
+        }
+    }
+    let numbers = fit(Holds::Accession).unwrap_or(0);
+    if of > 2
+        && numbers == of
+        && distinct == cells.len()
+        && !looked_at.iter().all(|cell| is_count(cell))
+    {
+        let why = vec![Ground::Cells { fit: numbers, of }];
+        return (Holds::Accession, Certainty::Possible, why);
+    }
+    (Holds::Unknown, Certainty::Certain, vec![Ground::Nothing])
+}
+
+/// Whether a cell is a plain number, which may count anything.
+fn is_count(cell: &str) -> bool {
+    cell.chars()
+        .all(|c| c.is_ascii_digit() || c == '.' || c == ',')
+}
