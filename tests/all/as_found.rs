@@ -58,6 +58,7 @@ address = "https://prints.example.org"
 licence = "CC-BY-4.0"
 edition = "1"
 dated = "2026-03-01"
+contact = "census@example.org"
 "#;
 
 type Site = BTreeMap<String, Vec<u8>>;

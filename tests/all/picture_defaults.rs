@@ -60,11 +60,20 @@ fn a_picture_takes_what_it_does_not_say_from_its_holder_then_from_the_catalogue(
         of(MUSEUM, AT_MUSEUM, "rights = \"own\""),
         Some(stated("own", "The museum"))
     );
-    assert_eq!(of(MUSEUM, AT_MUSEUM, ""), Some(stated("CC0-1.0", "The museum")));
+    assert_eq!(
+        of(MUSEUM, AT_MUSEUM, ""),
+        Some(stated("CC0-1.0", "The museum"))
+    );
     // Each of the keys by itself.
     let rights_alone = "pictures = { rights = \"CC0-1.0\" }";
-    assert_eq!(of(rights_alone, AT_MUSEUM, ""), Some(stated("CC0-1.0", "The census")));
-    assert_eq!(of("", AT_MUSEUM, ""), Some(stated("CC-BY-4.0", "The census")));
+    assert_eq!(
+        of(rights_alone, AT_MUSEUM, ""),
+        Some(stated("CC0-1.0", "The census"))
+    );
+    assert_eq!(
+        of("", AT_MUSEUM, ""),
+        Some(stated("CC-BY-4.0", "The census"))
+    );
     assert_eq!(of(MUSEUM, "", ""), Some(stated("CC-BY-4.0", "The census")));
 }
 
@@ -74,7 +83,10 @@ fn publishing_is_refused_by_default_until_a_nearer_record_allows_it() {
     let of = |museum: &str, picture: &str| shown(&refused, &sheet(museum, "", AT_MUSEUM, picture));
     assert_eq!(of("", ""), None);
     assert_eq!(of("", "publish = true"), Some(stated("CC0-1.0", "")));
-    assert_eq!(of("pictures = { publish = true }", ""), Some(stated("CC0-1.0", "")));
+    assert_eq!(
+        of("pictures = { publish = true }", ""),
+        Some(stated("CC0-1.0", ""))
+    );
     assert_eq!(of("pictures = { publish = true }", "publish = false"), None);
 }
 
@@ -135,7 +147,10 @@ fn a_private_owners_own_defaults_need_a_standing_consent() {
         sheet("", &owner, "holder = \"owner-a\"", "")
     };
     let standing = "consent = { date = \"2024\", covers = [\"pictures\"] }";
-    assert_eq!(shown(&refused, &with(standing)), Some(stated("By permission", "")));
+    assert_eq!(
+        shown(&refused, &with(standing)),
+        Some(stated("By permission", ""))
+    );
     for consent in [
         "",
         "consent = { date = \"2024\", covers = [\"name\"] }",
