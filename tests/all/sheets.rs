@@ -65,7 +65,7 @@ fn a_page_says_how_a_sheet_was_measured_and_what_its_paper_is() {
     let text = text(page(&site, "impression/1.2/"));
     for said in [
         "240 × 320 mm (sheet)",
-        "9 × 12 mm (of what is not said) (possible)",
+        "9 × 12 mm (part not stated) (possible)",
         "260 × 340 mm (secondary support)",
         "400 × 500 mm (frame)",
         "Measured: Ed Itor, 2024, a steel rule, within a mount or frame, so the sheet may be larger",

@@ -83,7 +83,7 @@ fn facts(catalogue: &Catalogue, impression: &Impression) -> Vec<(&'static str, V
         ("sheet", statements(&sheet.size, in_mm)),
         ("image", statements(&sheet.image, in_mm)),
         ("platemark", statements(&sheet.platemark, in_mm)),
-        ("size of what is not said", statements(&sheet.unsaid, in_mm)),
+        ("size, part not stated", statements(&sheet.unsaid, in_mm)),
         ("secondary support", statements(&sheet.support, in_mm)),
         ("mount", statements(&sheet.mount, in_mm)),
         ("frame", statements(&sheet.frame, in_mm)),
