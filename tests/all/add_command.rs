@@ -102,7 +102,10 @@ fn the_next_impression_has_the_next_number_and_the_points_of_its_design() {
     ] {
         assert!(record.contains(line), "{line}\n{record}");
     }
-    assert!(!record.contains("\n#bird") && !record.contains("#variant"), "{record}");
+    assert!(
+        !record.contains("\n#bird") && !record.contains("#variant"),
+        "{record}"
+    );
     assert_eq!(errors(folder), [""; 0]);
     // By its number, too; and every commented key can be used: without "#" the record is TOML.
     let (path, record) = written(folder, &["impression", "20"]);

@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::text::{name_of, tag_or};
 use crate::model::vocabulary::List;
-use crate::model::words::ClosedList as _;
+use crate::model::words::ClosedList;
 use crate::study::term_uses::ListedTerm;
 
 /// What `terms --json` prints.
@@ -57,7 +57,7 @@ fn entry<'a>(listed: &'a ListedTerm<'a>, language: &'a str) -> TermEntry<'a> {
         synonyms: by_tag(&term.synonyms, language),
         meanings: by_tag(&term.notes, language),
         aat: term.aat,
-        class: term.class.map(|class| class.word()),
+        class: term.class.map(ClosedList::word),
         used_by: listed.used_by.iter().map(name_of).collect(),
     }
 }

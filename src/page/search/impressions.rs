@@ -74,7 +74,7 @@ fn numbers(here: &Here<'_>, impression: &Impression, entry: &mut Entry) {
 
 fn what_it_is(here: &Here<'_>, impression: &Impression, entry: &mut Entry) {
     let words = here.words();
-    for kind in impression.kind.iter() {
+    for kind in &impression.kind {
         add_term(here, entry, Vocabulary::Kinds, kind.is.value.as_str());
     }
     entry.add(Field::Fact, here.status(impression.status.value));

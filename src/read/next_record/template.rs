@@ -69,7 +69,7 @@ pub(super) fn filled(template: &str, head: &Head, given: &[Given], parts: &[Part
         let example = part.and_then(|part| part.examples.iter().find(|(name, _)| *name == key));
         match (at.map(|at| given.remove(at)), example) {
             (Some(given), _) => {
-                out.push(with_comment(&format!("{key} = {}", given.value), comment))
+                out.push(with_comment(&format!("{key} = {}", given.value), comment));
             }
             (None, Some((_, Some(value)))) => {
                 out.push(with_comment(&format!("#{key} = {value}"), comment));
