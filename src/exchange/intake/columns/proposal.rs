@@ -37,7 +37,7 @@ pub fn columns(table: &Table, lexicon: &Lexicon) -> ColumnProposal {
             .collect();
         let distinct: BTreeSet<&str> = cells.iter().copied().collect();
         let (holds, sure, why) = held(heading, &cells, distinct.len(), lexicon);
-        let mut reading = ColumnReading {
+        columns.push(ColumnReading {
             column,
             heading: (*heading).to_owned(),
             holds,
@@ -46,19 +46,42 @@ pub fn columns(table: &Table, lexicon: &Lexicon) -> ColumnProposal {
             assumed: assumed_by(heading),
             filled: cells.len(),
             distinct: distinct.len(),
-        };
-        // A sheet has one accession number; a second such column needs a decision.
-        let earlier = columns
-            .iter()
-            .find(|earlier| earlier.holds == holds && holds == Holds::Accession);
-        if let Some(earlier) = earlier {
-            reading.sure = Certainty::Possible;
-            reading.why.push(Ground::AlreadyHeld { by: earlier.column });
-        }
-        columns.push(reading);
+        });
     }
+    withdraw_guesses(&mut columns);
+    tell_further(&mut columns);
     let doubts = checked(table, &columns);
     ColumnProposal { columns, doubts }
+}
+
+/// Where a heading names the accession numbers, columns whose cells merely look like numbers are not taken for them.
+fn withdraw_guesses(columns: &mut [ColumnReading]) {
+    let is_named = |column: &ColumnReading| {
+        column.holds == Holds::Accession && column.why.contains(&Ground::HeadingIs)
+    };
+    if !columns.iter().any(is_named) {
+        return;
+    }
+    for column in columns {
+        let is_guess = matches!(column.why.first(), Some(Ground::Cells { .. }));
+        if column.holds == Holds::Accession && is_guess {
+            column.holds = Holds::Unknown;
+            column.sure = Certainty::Certain;
+            column.why = vec![Ground::Nothing];
+        }
+    }
+}
+
+/// A sheet has one accession number: a further column of them needs a decision.
+fn tell_further(columns: &mut [ColumnReading]) {
+    let mut first = None;
+    for column in columns.iter_mut().filter(|c| c.holds == Holds::Accession) {
+        if let Some(by) = first {
+            column.sure = Certainty::Possible;
+            column.why.push(Ground::AlreadyHeld { by });
+        }
+        first = first.or(Some(column.column));
+    }
 }
 
 /// What a column holds: as its heading says, surer where the cells agree; without a heading as its cells look.

@@ -116,6 +116,16 @@ fn cells_tell_what_an_unknown_heading_does_not() {
     }
 }
 
+#[test]
+fn cells_like_numbers_are_no_accession_numbers_where_a_heading_names_those() {
+    let text = "x,Inv. No.\nA 1,P1\nA 2,P2\nA 3,P3\n";
+    let proposal = columns(&table(text), &lexicon());
+    assert_eq!(
+        told(&proposal),
+        ["x: unknown certain", "Inv. No.: accession certain"]
+    );
+}
+
 /// A heading that the cells contradict stays as it is, and is only possible.
 #[test]
 fn cells_that_contradict_the_heading_lower_how_sure_it_is() {
