@@ -94,8 +94,8 @@ pub(crate) use lists::checklist::unqualified_state;
 pub(crate) use lists::custody;
 pub(crate) use phrases::venues::venue;
 pub(crate) use phrases::{
-    citations, claims, dates, document_names, earlier_numbers, imprint, lots, papers, readings, rights,
-    standing_note, values,
+    citations, claims, dates, document_names, earlier_numbers, imprint, lots, papers, readings,
+    rights, standing_note, values,
 };
 pub(crate) use plates::{canvas as places, figures};
 pub(crate) use resolve::reasons::{query_words, why};

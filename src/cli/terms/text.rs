@@ -154,6 +154,7 @@ pub(super) fn name_of(record: &RecordId) -> String {
         RecordId::Work(key) => Target::Work(key),
         RecordId::Mark(key) => Target::Mark(key),
         RecordId::Document(key) => Target::Document(key),
+        RecordId::Series(key) => Target::Series(key),
         RecordId::Page(key) => Target::Page(key),
     };
     target.to_string()

@@ -61,7 +61,13 @@ pub(super) const MANIFESTS: Format = Format {
 pub(super) const COLLECTIONS: Format = Format {
     name: "iiif-collection",
     file: COLLECTION,
-    folders: &["designs/", "documents/", "design/…/", "series/…/", "holder/…/"],
+    folders: &[
+        "designs/",
+        "documents/",
+        "design/…/",
+        "series/…/",
+        "holder/…/",
+    ],
     media_type: places::MANIFEST_TYPE,
     relation: "alternate",
     subjects: subjects_of_collections,

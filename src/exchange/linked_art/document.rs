@@ -10,6 +10,7 @@ use super::node::Node;
 use super::parts::{self, display, identifier, statement};
 use crate::model::certainty::Certainty;
 use crate::model::document::{Document, EvidenceTarget, Telling};
+use crate::model::series_place::SeriesRef;
 use crate::model::vocabulary::List;
 use crate::page::document_names::{brief, doubted};
 use crate::page::html::CleanHtml;
@@ -184,5 +185,6 @@ fn target(here: &Here<'_>, of: &EvidenceTarget) -> Option<Node> {
             Some(ids::sheet(here, key))
         }
         EvidenceTarget::Person(key) => ids::agent(here, key),
+        EvidenceTarget::Series(key) => ids::series(here, &SeriesRef::Record(key.clone())),
     }
 }

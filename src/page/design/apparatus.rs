@@ -13,7 +13,7 @@ use crate::page::phrases::identifiers;
 use crate::page::phrases::matrices;
 use crate::page::phrases::series_names;
 use crate::page::phrases::sizes::size as size_in_mm;
-use crate::page::setting::address::{Fragment, Overview};
+use crate::page::setting::address::Fragment;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences, capitalised, sentence_start};
 

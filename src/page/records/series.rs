@@ -184,7 +184,7 @@ fn sheets(here: &Here<'_>, series: &SeriesRecord, study: &SeriesStudy) -> Option
     });
     let statuses: Vec<CleanHtml> = statuses.collect();
     let all = here.sheets(study.census.sheets);
-    let counted = Fragment::Counted("series", Some(series.key.as_str()));
+    let in_census = Fragment::Counted("series", Some(series.key.as_str()));
     Some(SheetTable {
         counted: counted(here, &rows),
         some_printings: rows.iter().any(|row| !row.printings.is_empty()),
@@ -195,7 +195,7 @@ fn sheets(here: &Here<'_>, series: &SeriesRecord, study: &SeriesStudy) -> Option
             all
         } else {
             let page = Address::Overview(Overview::Census);
-            CleanHtml::link(&here.href_part(&page, counted), &all)
+            CleanHtml::link(&here.href_part(&page, in_census), &all)
         },
         statuses: if statuses.len() > 1 {
             let all = CleanHtml::join(&statuses, ", ");

@@ -7,7 +7,7 @@ use crate::model::impression::{BlockPrinted, Impression};
 use crate::model::key::Key;
 use crate::model::place::Placed;
 use crate::model::vocabulary::List;
-use crate::page::lists::facts::{Fact, FactsPlace, Line};
+use crate::page::lists::facts::{Fact, FactsPlace};
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
 use crate::page::phrases::enumeration;

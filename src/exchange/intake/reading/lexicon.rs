@@ -34,8 +34,8 @@ impl Lexicon {
         for list in vocabularies.0.keys() {
             for (key, term) in vocabularies.terms(*list) {
                 lexicon.keys.entry(*list).or_default().push(key.clone());
-                for label in term.labels.values() {
-                    lexicon.add(*list, key, label);
+                for name in term.labels.values().chain(term.synonyms.values().flatten()) {
+                    lexicon.add(*list, key, name);
                 }
             }
         }
