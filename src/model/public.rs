@@ -215,7 +215,7 @@ impl Concealed {
             None => present.has(target),
         };
         for note in notes(&mut self.catalogue) {
-            if let Some(text) = unlinked(&note.text, &is_published) {
+            if let Some(text) = unlinked(&note.text, is_published) {
                 note.text = text;
             }
         }
