@@ -15,7 +15,7 @@ use crate::page::lists::facts::Fact;
 use crate::page::lists::list::List;
 use crate::page::lists::mentions;
 use crate::page::lists::series_members::{hung, missing};
-use crate::page::lists::wall::Hung;
+use crate::page::lists::wall::Wall;
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
 use crate::page::phrases::document_names::told_of;
@@ -41,7 +41,7 @@ struct View {
     remark: String,
     text: Option<CleanHtml>,
     /// Its designs, in its order.
-    designs: Vec<Hung>,
+    designs: Option<Wall>,
     /// What is missing of them; empty where nothing is known to be.
     missing: String,
     sheets: Option<SheetTable>,
@@ -97,7 +97,7 @@ pub(crate) fn page(here: &Here<'_>, series: &SeriesRecord) -> Leaf {
         facts: facts(here, series),
         remark: series.remark.clone().unwrap_or_default(),
         text: markdown::note(here, series.note.as_ref()),
-        designs: study.map_or_else(Vec::new, |study| hung(here, study)),
+        designs: study.and_then(|study| Wall::of(hung(here, study))),
         missing: study.map_or_else(String::new, |study| missing(here, study)),
         sheets: study.and_then(|study| sheets(here, series, study)),
         lists: lists(here, series, study),

@@ -139,8 +139,11 @@ pub(in crate::exchange::intake) mod samples {
         let tables: toml::Table = text.parse().unwrap();
         let terms = tables.iter().map(|(key, table)| {
             let labels: BTreeMap<String, String> = table["label"].clone().try_into().unwrap();
+            let synonyms = table.get("synonyms").cloned();
+            let synonyms = synonyms.map(|words| words.try_into().unwrap());
             let term = Term {
                 labels,
+                synonyms: synonyms.unwrap_or_default(),
                 ..Term::default()
             };
             (key.parse().unwrap(), term)

@@ -68,6 +68,9 @@ static BEFORE: LazyLock<Phrases<&str>> = LazyLock::new(|| {
     ])
 });
 
+/// The role of those whose composition a print repeats.
+const AFTER: &str = "after";
+
 /// Words behind a name, alone or in brackets.
 static BEHIND: LazyLock<Phrases<&str>> = LazyLock::new(|| {
     Phrases::of(&[
@@ -206,7 +209,8 @@ fn role_behind(words: &Words<'_>, index: usize, lexicon: &Lexicon) -> Option<Fou
         });
     }
     let term = lexicon.at(List::Roles, words, index)?;
-    Some(Found {
+    // "after" stands before a name.
+    (term.is.key.as_str() != AFTER).then_some(Found {
         is: term.is.key,
         end: term.end,
     })

@@ -98,6 +98,14 @@ pub fn medium(text: &str, lexicon: &Lexicon) -> Reading<Medium> {
     bounded(text, |words, progress| read(words, progress, lexicon))
 }
 
+/// The techniques of photographs, which are no prints from a matrix.
+const PHOTOGRAPHS: [&str; 4] = [
+    "photograph",
+    "gelatin-silver-print",
+    "albumen-print",
+    "chromogenic-print",
+];
+
 fn read(words: &Words<'_>, progress: &mut Progress, lexicon: &Lexicon) -> Medium {
     let mut medium = Medium::default();
     // Small words that wait for what they belong to.
@@ -135,6 +143,10 @@ fn read(words: &Words<'_>, progress: &mut Progress, lexicon: &Lexicon) -> Medium
             is_after_on = false;
             at = found.end;
         } else if let Some(found) = technique.filter(|found| found.end >= small_end) {
+            if PHOTOGRAPHS.contains(&found.is.key.as_str()) && !medium.is_photograph {
+                medium.is_photograph = true;
+                progress.doubt(Doubt::Photograph);
+            }
             if !medium.techniques.contains(&found.is.key) {
                 medium.techniques.push(found.is.key);
             }
@@ -273,7 +285,7 @@ mod tests {
                 "woodcut on japan paper laid on card",
                 "woodcut / japan-paper+card",
             ),
-            ("Photograph on paper", " / paper / photograph"),
+            ("Photograph on paper", "photograph / paper / photograph"),
         ] {
             assert_eq!(said(text), reading, "{text}");
             let reading = medium(text, &lexicon());
@@ -295,13 +307,15 @@ mod tests {
     fn only_the_vocabularies_know_techniques() {
         let text = "Photograph, gelatin silver print on paper";
         let reading = medium(text, &lexicon());
-        assert_eq!(reading.left_over(text), ["gelatin silver"]);
+        assert_eq!(reading.left_over(text), [""; 0]);
         assert!(reading.is.is_photograph);
-        let text = "Serigraph on paper";
+        let text = "Meshprint on paper";
         let mut known = lexicon();
-        assert_eq!(medium(text, &known).left_over(text), ["Serigraph"]);
+        assert_eq!(medium(text, &known).left_over(text), ["Meshprint"]);
         let key: Key = "screenprint".parse().unwrap();
-        known.add(List::Techniques, &key, "serigraph");
-        assert_eq!(medium(text, &known).is.techniques, [key]);
+        known.add(List::Techniques, &key, "meshprint");
+        assert_eq!(medium(text, &known).is.techniques, [key.clone()]);
+        let text = "Serigraph on paper";
+        assert_eq!(medium(text, &lexicon()).is.techniques, [key]);
     }
 }

@@ -431,10 +431,11 @@ mod any_bytes {
             }
         }
 
-        /// Cells written as CSV are read back, each in its row and column.
+        /// Cells written as CSV are read back, each in its row and column. They have no semicolons: where cells have more
+        /// of them than rows have commas, either could divide the cells.
         #[test]
         fn cells_come_back_as_written(
-            cells in proptest::collection::vec(proptest::collection::vec("[a-zäß0-9 ,;\"\n=+-]{0,9}", 3), 1..9)
+            cells in proptest::collection::vec(proptest::collection::vec("[a-zäß0-9 ,\"\n=+-]{0,9}", 3), 1..9)
         ) {
             let mut writer = csv::Writer::from_writer(Vec::new());
             writer.write_record(["Inv.", "Title", "Size"]).unwrap();
