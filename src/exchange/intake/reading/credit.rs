@@ -125,6 +125,9 @@ static LEADS: LazyLock<Phrases<Lead>> = LazyLock::new(|| {
     ])
 });
 
+/// The way in which several holders acquire together: nobody from whom need be named.
+const JOINT: &str = "joint-purchase";
+
 /// Reads a credit line.
 #[must_use]
 pub fn credit(text: &str, lexicon: &Lexicon) -> Reading<Credit> {
@@ -154,12 +157,16 @@ fn read(words: &Words<'_>, progress: &mut Progress, lexicon: &Lexicon) -> Credit
             {
                 progress.doubt(Doubt::KeptNotOwned);
             }
+            credit.is_joint |= key.as_ref().is_some_and(|key| key.as_str() == JOINT);
             progress.read(at, end);
             credit.how = key;
             at = end;
             // "Gift: A. Brook", "Schenkung A. Brook, 1970": a name may follow with no word before it.
             let start = past_marks(words, at);
-            if LEADS.at(words, start).is_none() && WAYS.at(words, start).is_none() {
+            if !credit.is_joint
+                && LEADS.at(words, start).is_none()
+                && WAYS.at(words, start).is_none()
+            {
                 at = name(words, progress, start, &mut credit.from, year_at);
             }
         } else if let Some(lead) = LEADS.at(words, at) {

@@ -274,7 +274,7 @@ mod tests {
                 "Colour woodcuts on laid paper",
                 "colour-woodcut / laid-paper",
             ),
-            ("Radierung auf Büttenpapier", "etching / laid-paper"),
+            ("Radierung auf Büttenpapier", "etching / handmade-paper"),
             ("Holzschnitt in 5 Farben", "woodcut /  / 5 colours"),
             ("woodcut in five colors", "woodcut /  / 5 colours"),
             ("5-colour lithograph", "lithograph /  / 5 colours"),
@@ -295,8 +295,8 @@ mod tests {
 
     #[test]
     fn a_short_form_is_a_paper_behind_on_and_doubtful() {
-        assert_eq!(said("Radierung auf Bütten"), "etching / laid-paper");
-        let reading = medium("Radierung auf Bütten", &lexicon());
+        assert_eq!(said("Radierung auf Bütten"), "etching / handmade-paper");
+        let reading = medium("etching on japan", &lexicon());
         assert_eq!(reading.doubts, [Doubt::ShortForm]);
         assert_eq!(said("etching on japan"), "etching / japan-paper");
         assert_eq!(medium("etching, japan", &lexicon()).left.len(), 1);
