@@ -95,6 +95,7 @@ fn template_of(target: &Target) -> String {
         Target::Holder(_) => "records/holders/town-museum.toml",
         Target::Person(_) => "records/people/artist.toml",
         Target::Mark(_) => "records/marks/studio-seal.toml",
+        Target::Series(_) => "records/series/roofs.toml",
         _ => "records/documents/publishers-letter.toml",
     };
     let files = start_files();

@@ -239,6 +239,17 @@ fn every_kind_is_laid_down_without_errors() {
             "records/marks/studio-seal.toml",
         ),
         (
+            &[
+                "series",
+                "Estuary Weather",
+                "--issued",
+                "portfolio",
+                "--date",
+                "1931/1933",
+            ],
+            "records/series/estuary-weather.toml",
+        ),
+        (
             &["impression", "r-7"],
             "records/designs/r-7/impressions/1.toml",
         ),
@@ -317,6 +328,7 @@ fn a_started_catalogue_takes_every_kind() {
         &["person", "Ada", "--died", "1950"],
         &["document", "Ledger", "--date", "1931", "--shelfmark", "L 1"],
         &["mark", "Stamp", "--kind", "stamp"],
+        &["series", "Twelve Roofs", "--issued", "set"],
     ] {
         let (path, record) = written(&folder, words);
         assert!(record.starts_with("#:schema "), "{path}");

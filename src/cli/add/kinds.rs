@@ -65,7 +65,7 @@ pub(super) static IMPRESSION: RecordKind = RecordKind {
         text("accession", "Its accession number"),
         text(
             "status",
-            "Where does it stand? located, untraced, destroyed, stolen",
+            "Its status: located, untraced, destroyed or stolen",
         ),
         text(
             "kind",
@@ -151,7 +151,7 @@ pub(super) static DOCUMENT: RecordKind = RecordKind {
         ),
         text("date", "When was it written?"),
         text("holder", "Who keeps it? The key of a holder"),
-        text("shelfmark", "Where does it stand there?"),
+        text("shelfmark", "Its shelfmark there"),
     ],
     to_fill_in: &[
         "kind",
@@ -184,4 +184,20 @@ pub(super) static MARK: RecordKind = RecordKind {
         "users",
         "[[conditions]]",
     ],
+};
+
+pub(super) static SERIES: RecordKind = RecordKind {
+    name: "series",
+    questions: &[
+        text(
+            "issued",
+            "How was it published? portfolio, parts, set, album",
+        ),
+        text("date", "When was it published?"),
+        text(
+            "publisher",
+            "Who published it? The key of a person or a holder",
+        ),
+    ],
+    to_fill_in: &["issued", "date", "publisher", "number", "note"],
 };

@@ -138,6 +138,27 @@ pub(super) enum Added {
         #[command(flatten)]
         folder: InFolder,
     },
+    /// A series: a portfolio, parts, a set, an album, or prints that belong together
+    #[command(
+        after_help = "For example\n  keyblock add series \"Estuary Weather\" --issued portfolio --date 1931"
+    )]
+    Series {
+        /// Its title
+        title: String,
+        /// How it was published: portfolio, parts, set, album
+        #[arg(long, value_name = "WORD")]
+        issued: Option<String>,
+        /// When it was published, or its prints were made (EDTF)
+        #[arg(long, value_name = "DATE")]
+        date: Option<String>,
+        /// Who published it: the key of a person or a holder
+        #[arg(long, value_name = "KEY")]
+        publisher: Option<String>,
+        #[command(flatten)]
+        named: OwnKey,
+        #[command(flatten)]
+        folder: InFolder,
+    },
 }
 
 /// Where to add it.
@@ -173,7 +194,8 @@ impl AddArguments {
         | Added::Holder { folder, .. }
         | Added::Person { folder, .. }
         | Added::Document { folder, .. }
-        | Added::Mark { folder, .. }) = &self.what;
+        | Added::Mark { folder, .. }
+        | Added::Series { folder, .. }) = &self.what;
         folder.dir.as_deref()
     }
 }

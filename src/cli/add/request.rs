@@ -156,6 +156,25 @@ impl Request {
                 let options = options(&kinds::MARK, &given);
                 (&kinds::MARK, NewRecord::Mark { key }, None, options)
             }
+            Added::Series {
+                title,
+                issued,
+                date,
+                publisher,
+                named,
+                ..
+            } => {
+                let given = [("issued", issued), ("date", date), ("publisher", publisher)];
+                let key = key_or_refusal(named, title)?;
+                let own = Given::text("title", title);
+                let options = options(&kinds::SERIES, &given);
+                (
+                    &kinds::SERIES,
+                    NewRecord::Series { key },
+                    Some(own),
+                    options,
+                )
+            }
         };
         Ok(Request {
             kind,

@@ -66,6 +66,7 @@ pub(super) fn target(
         NewRecord::Person { key } => used.free(Target::Person(key.clone()), ANOTHER),
         NewRecord::Document { key } => used.free(Target::Document(key.clone()), ANOTHER),
         NewRecord::Mark { key } => used.free(Target::Mark(key.clone()), ANOTHER),
+        NewRecord::Series { key } => used.free(Target::Series(key.clone()), ANOTHER),
     }
 }
 
@@ -159,6 +160,7 @@ impl Used<'_> {
             Target::Holder(key) | Target::Person(key) => catalogue.has_party(key),
             Target::Document(key) => catalogue.documents.contains_key(key),
             Target::Mark(key) => catalogue.marks.contains_key(key),
+            Target::Series(key) => catalogue.series.contains_key(key),
             _ => false,
         };
         let path = path_of(target);

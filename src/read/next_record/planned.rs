@@ -38,6 +38,11 @@ pub enum NewRecord {
         /// Its key.
         key: Key,
     },
+    /// A series.
+    Series {
+        /// Its key.
+        key: Key,
+    },
 }
 
 /// A value that is known of the new record, at the root of its file.
@@ -114,6 +119,7 @@ pub(super) fn path_of(target: &Target) -> String {
         Target::Holder(_) => "holders",
         Target::Person(_) => "people",
         Target::Mark(_) => "marks",
+        Target::Series(_) => "series",
         _ => "documents",
     };
     format!("records/{folder}/{}.toml", target.key())

@@ -314,7 +314,10 @@ mod tests {
         assert_eq!(medium(text, &known).left_over(text), ["Meshprint"]);
         let key: Key = "screenprint".parse().unwrap();
         known.add(List::Techniques, &key, "meshprint");
-        assert_eq!(medium(text, &known).is.techniques, std::slice::from_ref(&key));
+        assert_eq!(
+            medium(text, &known).is.techniques,
+            std::slice::from_ref(&key)
+        );
         let text = "Serigraph on paper";
         assert_eq!(medium(text, &lexicon()).is.techniques, [key]);
     }
