@@ -76,6 +76,34 @@ fn a_design_is_cited_with_its_states_and_printings() {
 }
 
 #[test]
+fn documents_and_series_are_cited_by_their_titles() {
+    let site = site_of(&[
+        FERRY,
+        "-- records/documents/ledger.toml\ntitle = \"Ledger of the press\"\nkind = \"ledger\"\n\
+         -- records/series/crossings.toml\ntitle = \"Crossings\"\nissued = \"set\"\n",
+    ]);
+    for (address, key, title) in [
+        ("document/ledger/", "document-ledger", "Ledger of the press"),
+        ("series/crossings/", "series-crossings", "Crossings"),
+    ] {
+        let page = page(&site, address);
+        let entries = bibliography(&site, &format!("{address}citation.bib"));
+        let entry = entries.iter().next().unwrap();
+        assert!(entry.key.ends_with(key), "{}", entry.key);
+        assert_eq!(entry.get("title").unwrap().format_verbatim(), title);
+        let short = entry.get("shorttitle").unwrap().format_verbatim();
+        let url = entry.get("url").unwrap().format_verbatim();
+        assert!(url.ends_with(address), "{url}");
+        assert!(short.ends_with(&format!(", {title}")), "{short}");
+        assert!(page.contains(&short) && page.contains(&url), "{short}");
+        for file in ["citation.json", "citation.ris"] {
+            assert!(text(&site, &format!("{address}{file}")).contains(title));
+            assert!(page.contains(&format!("href=\"./{file}\"")), "{file}");
+        }
+    }
+}
+
+#[test]
 fn signs_with_a_meaning_in_a_format_come_through_it() {
     let site = site_of(&[HOSTILE]);
     let title = "P#1 2, Fog_1 & {Wind} #2 $3";

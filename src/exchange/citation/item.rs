@@ -1,6 +1,6 @@
 //! What is cited: an entry of the catalogue, with the catalogue as the work that holds it.
 //!
-//! In: a design or an impression. Out: the data that every format of citation writes.
+//! In: a design, an impression, a document or a series. Out: the data that every format of citation writes.
 
 use crate::model::edtf::Date;
 use crate::model::person::Person;
@@ -13,7 +13,7 @@ pub(super) struct CitedItem {
     pub id: String,
     /// The short citation: "OP 7 iii/v".
     pub short: String,
-    /// The short citation and the title of the design.
+    /// The short citation and the title of the design, or a title of its own.
     pub title: String,
     /// The title of the catalogue.
     pub catalogue: String,
@@ -60,28 +60,31 @@ impl Name {
 
 /// The entries that a subject's file cites, the page itself first; empty for other subjects.
 pub(super) fn items(here: &Here<'_>, subject: &Subject) -> Vec<CitedItem> {
-    let (design, entries) = match subject {
-        Subject::Page(Address::Design(key)) => {
-            let design = here.public().designs.get(key);
-            (
-                design,
-                design.map(|design| citations::of_design(here, design)),
-            )
-        }
-        Subject::Page(Address::Impression(key)) => (
-            here.public().designs.get(&key.design),
-            Some(vec![citations::of_impression(here, key)]),
-        ),
-        _ => return Vec::new(),
+    let Subject::Page(page) = subject else {
+        return Vec::new();
     };
-    let title = design.map(|design| here.design_title(design).plain());
+    let public = here.public();
+    let entries = match page {
+        Address::Design(key) => {
+            let design = public.designs.get(key);
+            design.map(|design| citations::of_design(here, design))
+        }
+        Address::Impression(key) => Some(vec![citations::of_impression(here, key)]),
+        Address::Document(key) => {
+            let document = public.documents.get(key);
+            document.map(|document| vec![citations::of_document(here, document)])
+        }
+        Address::Series(key) => {
+            let series = public.series.get(key);
+            series.map(|series| vec![citations::of_series(here, series)])
+        }
+        _ => None,
+    };
     let entries = entries.unwrap_or_default().into_iter();
-    entries
-        .map(|entry| item(here, entry, title.as_deref().unwrap_or_default()))
-        .collect()
+    entries.map(|entry| item(here, entry)).collect()
 }
 
-fn item(here: &Here<'_>, entry: CitedEntry, title: &str) -> CitedItem {
+fn item(here: &Here<'_>, entry: CitedEntry) -> CitedItem {
     let public = here.public();
     let settings = &public.settings;
     let editors = settings.editors.iter();
@@ -91,7 +94,7 @@ fn item(here: &Here<'_>, entry: CitedEntry, title: &str) -> CitedItem {
     let revised = revised.then(|| here.words().word("edition-revised").to_owned());
     CitedItem {
         id: id(&settings.siglum.value, &entry.key),
-        title: format!("{}, {title}", entry.short),
+        title: entry.title,
         short: entry.short,
         catalogue: settings.title.value.clone(),
         editors: editors.map(Name::of).collect(),

@@ -1,4 +1,5 @@
-//! Citations for reference managers: of a design with its states and printings, and of an impression.
+//! Citations for reference managers: of a design with its states and printings, of an impression, of a document, and of a
+//! series.
 //!
 //! | file | subject |
 //! |---|---|
@@ -15,15 +16,18 @@ pub(super) mod ris;
 use super::format::Sources;
 use crate::page::{Address, Subject};
 
-/// The folders of designs and impressions.
-const FOLDERS: &[&str] = &["design/…/", "impression/…/"];
+/// The folders of the pages that are cited.
+const FOLDERS: &[&str] = &["design/…/", "impression/…/", "document/…/", "series/…/"];
 
 /// Each citation describes the page beside it.
 const RELATION: &str = "describedby";
 
-/// Every design and every sheet; the records of one sheet have one page.
+/// Every design, sheet, document and series; the records of one sheet have one page.
 fn subjects(sources: &Sources<'_>) -> Vec<Subject> {
     let designs = sources.public.designs.values();
+    let documents = sources.public.documents.keys().cloned();
+    let documents = documents.map(Address::Document);
+    let series = sources.public.series.keys().cloned().map(Address::Series);
     designs
         .flat_map(|design| {
             let sheets = design.impressions.values();
@@ -31,6 +35,8 @@ fn subjects(sources: &Sources<'_>) -> Vec<Subject> {
             let sheets = sheets.map(|sheet| Address::Impression(sheet.key.clone()));
             std::iter::once(Address::Design(design.key.clone())).chain(sheets)
         })
+        .chain(documents)
+        .chain(series)
         .map(Subject::Page)
         .collect()
 }

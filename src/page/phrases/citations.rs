@@ -1,8 +1,10 @@
-//! Short citations, each with its permanent address: of a design, its states and printings, and of an
-//! impression.
+//! Short citations, each with its permanent address: of a design, its states and printings, of an impression, of a
+//! document and of a series.
 
 use crate::model::design::Design;
+use crate::model::document::Document;
 use crate::model::key::ImpressionKey;
+use crate::model::series::SeriesRecord;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 
@@ -12,6 +14,8 @@ pub(crate) struct CitedEntry {
     pub key: String,
     /// The short citation: "OP 7 iii/v".
     pub short: String,
+    /// What it is: the short citation with the title of the design, or a title of its own.
+    pub title: String,
     /// The permanent address.
     pub url: String,
 }
@@ -21,8 +25,10 @@ pub(crate) fn of_design(here: &Here<'_>, design: &Design) -> Vec<CitedEntry> {
     let settings = &here.public().settings;
     let url = Address::Design(design.key.clone()).absolute(&settings.address.value);
     let number = format!("{} {}", settings.siglum.value, design.number);
+    let design_title = here.design_title(design).plain();
     let part = |fragment: Fragment<'_>, short: String| CitedEntry {
         key: format!("{}-{fragment}", design.key),
+        title: format!("{short}, {design_title}"),
         short,
         url: format!("{url}#{fragment}"),
     };
@@ -38,6 +44,7 @@ pub(crate) fn of_design(here: &Here<'_>, design: &Design) -> Vec<CitedEntry> {
     });
     let whole = CitedEntry {
         key: design.key.to_string(),
+        title: format!("{number}, {design_title}"),
         short: number.clone(),
         url: url.clone(),
     };
@@ -50,9 +57,41 @@ pub(crate) fn of_design(here: &Here<'_>, design: &Design) -> Vec<CitedEntry> {
 /// The citation of an impression.
 pub(crate) fn of_impression(here: &Here<'_>, key: &ImpressionKey) -> CitedEntry {
     let settings = &here.public().settings;
+    let short = format!("{} {}", settings.siglum.value, here.sheet_number(key));
+    let design = here.public().designs.get(&key.design);
+    let title = design.map_or_else(
+        || short.clone(),
+        |design| format!("{short}, {}", here.design_title(design).plain()),
+    );
     CitedEntry {
         key: key.to_string(),
-        short: format!("{} {}", settings.siglum.value, here.sheet_number(key)),
+        short,
+        title,
         url: Address::Impression(key.clone()).absolute(&settings.address.value),
+    }
+}
+
+/// The citation of a document.
+pub(crate) fn of_document(here: &Here<'_>, document: &Document) -> CitedEntry {
+    let title = here.document_name(document).plain();
+    let address = Address::Document(document.key.clone());
+    titled(here, format!("document-{}", document.key), title, &address)
+}
+
+/// The citation of a series.
+pub(crate) fn of_series(here: &Here<'_>, series: &SeriesRecord) -> CitedEntry {
+    let title = here.series_title(series).plain();
+    let address = Address::Series(series.key.clone());
+    titled(here, format!("series-{}", series.key), title, &address)
+}
+
+/// The citation of what has a title and no number: "OP, *Estuary Weather*".
+fn titled(here: &Here<'_>, key: String, title: String, address: &Address) -> CitedEntry {
+    let settings = &here.public().settings;
+    CitedEntry {
+        key,
+        short: format!("{}, {title}", settings.siglum.value),
+        title,
+        url: address.absolute(&settings.address.value),
     }
 }

@@ -10,6 +10,7 @@ use crate::model::vocabulary::List as Vocabulary;
 use crate::page::lists::facts::Fact;
 use crate::page::lists::list::List;
 use crate::page::lists::mentions;
+use crate::page::phrases::citations;
 use crate::page::phrases::document_names::{brief, doubted, kept, target_name};
 use crate::page::phrases::enumeration;
 use crate::page::plates::figures;
@@ -76,8 +77,7 @@ pub(crate) fn page(here: &Here<'_>, document: &Document) -> Leaf {
     };
     let title = title.plain();
     let described = CleanHtml::join([&CleanHtml::text(&title), &brief], ". ").plain();
-    let siglum = &here.public().settings.siglum.value;
-    let cited = format!("{siglum}, {title}");
+    let cited = citations::of_document(here, document).short;
     Leaf::new(here.address, title, "pages/document.html", &view)
         .described(described)
         .cited_as(cited)

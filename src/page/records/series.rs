@@ -16,6 +16,7 @@ use crate::page::lists::list::List;
 use crate::page::lists::mentions;
 use crate::page::lists::series_members::{hung, missing};
 use crate::page::lists::wall::Wall;
+use crate::page::phrases::citations;
 use crate::page::phrases::claims;
 use crate::page::phrases::dates;
 use crate::page::phrases::document_names::told_of;
@@ -104,8 +105,7 @@ pub(crate) fn page(here: &Here<'_>, series: &SeriesRecord) -> Leaf {
     };
     let title = title.plain();
     let described = CleanHtml::join([&CleanHtml::text(&title), &brief], ". ").plain();
-    let siglum = &here.public().settings.siglum.value;
-    let cited = format!("{siglum}, {title}");
+    let cited = citations::of_series(here, series).short;
     Leaf::new(here.address, title, "pages/one-series.html", &view)
         .described(described)
         .cited_as(cited)

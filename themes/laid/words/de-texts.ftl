@@ -155,7 +155,7 @@ data-records-text =
     jede Sammlung und jede Person, Markdown für die längeren Texte, BibTeX für die Literatur. Seiten und
     Tabellen werden aus diesen Einträgen erzeugt und sagen dasselbe.
 data-beside = Tabellen und Bilder
-format-bibtex-about = Neben jedem Entwurf und jedem Abzug stehen Zitate für Literaturverwaltungen: citation.bib (BibTeX), citation.json (CSL-JSON) und citation.ris (RIS), in { $address }
+format-bibtex-about = Neben jedem Entwurf, jedem Abzug, jedem Dokument und jeder Folge stehen Zitate für Literaturverwaltungen: citation.bib (BibTeX), citation.json (CSL-JSON) und citation.ris (RIS), in { $address }
 format-census-csv-about = Die Zahlen jeder Seite des Census stehen daneben als Tabellen (CSV).
 format-holder-csv-about = Neben der Seite jeder Sammlung, die Abzüge verwahrt oder besitzt, stehen diese als Tabellen: sheets.csv und sheets.json, in { $address }
 format-image-service-about = Jede gezeigte Fotografie ist ein Bilddienst (IIIF Image API 3.0, Stufe 0), unter { $address } mit Abzug und Namen; seine Datei info.json sagt, was zu haben ist.

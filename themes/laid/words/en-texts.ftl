@@ -152,7 +152,7 @@ data-records-text =
     person, Markdown for the longer texts, BibTeX for the literature. The pages and the tables are made
     from these records and say the same.
 data-beside = Tables and images
-format-bibtex-about = Citations for reference managers stand beside each design and each impression: citation.bib (BibTeX), citation.json (CSL-JSON) and citation.ris (RIS), in { $address }
+format-bibtex-about = Citations for reference managers stand beside each design, impression, document and series: citation.bib (BibTeX), citation.json (CSL-JSON) and citation.ris (RIS), in { $address }
 format-census-csv-about = The counts of each census page stand beside it as tables (CSV).
 format-holder-csv-about = The impressions of each holder that keeps or owns any stand beside its page as tables: sheets.csv and sheets.json, in { $address }
 format-image-service-about = Every photograph that is shown is an image service (IIIF Image API 3.0, level 0), at { $address }, by impression and name; its file info.json says what is available.
