@@ -12,6 +12,7 @@ use crate::page::phrases::enumeration;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
+use crate::study::numerals::Numeral;
 use crate::study::tellings::DocumentStatement;
 
 impl Here<'_> {
@@ -88,22 +89,31 @@ pub(crate) fn doubted(here: &Here<'_>, text: CleanHtml, telling: &Telling) -> Cl
 
 /// The record or part that a document tells something of, as a link: "*iii*/v of 14, *The Last Ferry*".
 pub(crate) fn target_name(here: &Here<'_>, of: &EvidenceTarget) -> CleanHtml {
-    let part = |design: &Key, fragment: Fragment<'_>, name: &CleanHtml| {
+    let part = |word: &str, design: &Key, fragment: Fragment<'_>, name: &CleanHtml| {
         let to = here.href_part(&Address::Design(design.clone()), fragment);
         let part = CleanHtml::link(&to, name);
         let given = [("part", &part), ("design", &here.design(design))];
-        here.words().html("document-part-of", None, &given)
+        here.words().html(word, None, &given)
     };
     match of {
         EvidenceTarget::Design(key) => here.design(key),
         EvidenceTarget::State(design, key) => {
-            part(design, Fragment::State(key), &here.numeral(design, key))
+            let numeral = here.book.studies.numeral(design, key);
+            // "Only state" is no numeral.
+            let word = if numeral.is_some_and(Numeral::is_only) {
+                "document-part-of"
+            } else {
+                "document-state-of"
+            };
+            let name = here.numeral(design, key);
+            part(word, design, Fragment::State(key), &name)
         }
         EvidenceTarget::Printing(design, key) => {
             let record = here.public().designs.get(design);
             let name =
                 record.map_or_else(|| key.to_string(), |record| here.printing_name(record, key));
-            part(design, Fragment::Printing(key), &CleanHtml::text(&name))
+            let name = CleanHtml::text(&name);
+            part("document-part-of", design, Fragment::Printing(key), &name)
         }
         EvidenceTarget::Impression(key) => here.impression_of(key),
         EvidenceTarget::Person(key) => here.person(key),

@@ -1615,6 +1615,7 @@ document-words = Wortlaut
 document-rights = Rechte am Wortlaut
 document-transcription = Abschrift
 document-translation = Übersetzung, { $language }
+document-state-of = Zustand { $part } von { $design }
 document-part-of = { $part } von { $design }
 documents-kept = Dokumente in Verwahrung
 documents-by-them = Verfasst oder ausgestellt

@@ -1635,6 +1635,7 @@ document-words = Text
 document-rights = Rights in the text
 document-transcription = Transcription
 document-translation = Translation, { $language }
+document-state-of = state { $part } of { $design }
 document-part-of = { $part } of { $design }
 documents-kept = Documents kept
 documents-by-them = Wrote or issued
