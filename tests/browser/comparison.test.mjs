@@ -338,7 +338,7 @@ test("another photograph of a sheet can be shown, and is laid on none that it ca
   const page = await open(CHOSEN);
   const { sheets } = await dataOf(page);
   const sheet = sheets.find(({ onto, others }) => onto && others?.some((other) => other.name === "verso"));
-  const other = sheets.find((one) => one.onto && one !== sheet);
+  const other = sheets.find((one) => one.onto && !one.others);
   await page.close();
   const beside = await open(`${CHOSEN}#of=${[sheet.key, other.key].join(",")}`);
   const select = ".abreast li:not([hidden]) .others select";
