@@ -9,7 +9,7 @@
 //! | `phrases` | tables of phrases, found in a text whatever its capitals, accents, stops and hyphens |
 //! | `outcome` | a reading: what is said, which words were read and which left over, what is doubtful |
 //! | `lexicon` | the terms of the vocabularies as phrases |
-//! | `numerals` | numbers in roman figures, in words and in kanji |
+//! | `numerals` | numbers in words and in kanji |
 //! | `dates` | dates with what happened then |
 //! | `sizes` | sizes with what was measured, in which unit and how exactly |
 //! | `media` | techniques, papers, colours and blocks |

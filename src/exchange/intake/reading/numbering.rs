@@ -7,11 +7,12 @@ use std::sync::LazyLock;
 
 use super::kinds::kind;
 use super::lexicon::Lexicon;
-use super::numerals::{kanji_or_figures, roman};
+use super::numerals::kanji_or_figures;
 use super::outcome::{Doubt, Progress, Reading, bounded};
 use super::phrases::Phrases;
 use super::words::Words;
 use crate::model::key::Key;
+use crate::study::numerals::from_roman;
 
 /// What a cell says of the number of a sheet and its edition.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -102,7 +103,7 @@ fn value(written: &str) -> Option<u32> {
     written
         .parse()
         .ok()
-        .or_else(|| roman(&written.to_lowercase()))
+        .or_else(|| from_roman(&written.to_lowercase()))
 }
 
 fn read(words: &Words<'_>, progress: &mut Progress, lexicon: &Lexicon) -> Numbering {
@@ -202,7 +203,7 @@ fn take(progress: &mut Progress, waiting: &mut Vec<(usize, usize)>, start: usize
 /// `12/50`, `III/X`: both numbers as written, and the piece after them.
 fn fraction(words: &Words<'_>, index: usize) -> Option<(String, String, usize)> {
     let is_number = |at: usize| {
-        words.number(at).is_some() || words.word(at).is_some_and(|w| roman(w).is_some())
+        words.number(at).is_some() || words.word(at).is_some_and(|w| from_roman(w).is_some())
     };
     let is_stroke = words.is_mark(index + 1, &["/", "⁄", "∕", "|"]);
     // Three numbers with strokes are a date.

@@ -1,83 +1,9 @@
-//! Numbers in roman figures, in words and in kanji.
+//! Numbers in words and in kanji. Roman numerals are those of `study::numerals`.
 //!
 //! Each function takes one folded word, or a run of them, and gives its number.
 
 use super::words::{PieceKind, Words};
-
-/// The number of a roman numeral up to 3999, written the usual way: `iv`, never `iiii`.
-///
-/// ```
-/// # use keyblock::exchange::intake::reading::numerals::roman;
-/// assert_eq!(roman("xiv"), Some(14));
-/// assert_eq!(roman("iiii"), None);
-/// assert_eq!(roman("etching"), None);
-/// ```
-#[must_use]
-pub fn roman(word: &str) -> Option<u32> {
-    const SIGNS: [(u32, &str); 13] = [
-        (1000, "m"),
-        (900, "cm"),
-        (500, "d"),
-        (400, "cd"),
-        (100, "c"),
-        (90, "xc"),
-        (50, "l"),
-        (40, "xl"),
-        (10, "x"),
-        (9, "ix"),
-        (5, "v"),
-        (4, "iv"),
-        (1, "i"),
-    ];
-    if word.is_empty() || word.len() > 15 {
-        return None;
-    }
-    let mut rest = word;
-    let mut number = 0;
-    for (value, sign) in SIGNS {
-        let most = if sign.len() == 2 || matches!(sign, "d" | "l" | "v") {
-            1
-        } else {
-            3
-        };
-        for _ in 0..most {
-            if let Some(after) = rest.strip_prefix(sign) {
-                rest = after;
-                number += value;
-            }
-        }
-    }
-    // The usual way of writing is the only one that is written back the same.
-    (rest.is_empty() && in_roman(number) == word).then_some(number)
-}
-
-/// A number in small roman figures.
-#[must_use]
-pub fn in_roman(mut number: u32) -> String {
-    const SIGNS: [(u32, &str); 13] = [
-        (1000, "m"),
-        (900, "cm"),
-        (500, "d"),
-        (400, "cd"),
-        (100, "c"),
-        (90, "xc"),
-        (50, "l"),
-        (40, "xl"),
-        (10, "x"),
-        (9, "ix"),
-        (5, "v"),
-        (4, "iv"),
-        (1, "i"),
-    ];
-    let mut written = String::new();
-    for (value, sign) in SIGNS {
-        while number >= value && written.len() < 20 {
-            written.push_str(sign);
-            number -= value;
-        }
-    }
-    written
-}
+use crate::study::numerals::from_roman;
 
 /// Numbers from one to twelve in words, folded: English, German, French, Dutch.
 const IN_WORDS: [(u32, &[&str]); 12] = [
@@ -219,11 +145,13 @@ pub fn ordinal(words: &Words<'_>, index: usize) -> Option<(u32, usize)> {
     if let Some((number, _)) = ORDINALS.iter().find(|(_, forms)| forms.contains(&word)) {
         return Some((*number, index + 1));
     }
-    let stem = ENDINGS.iter().find_map(|e| roman(word.strip_suffix(e)?));
+    let stem = ENDINGS
+        .iter()
+        .find_map(|e| from_roman(word.strip_suffix(e)?));
     if let Some(number) = stem {
         return Some((number, index + 1));
     }
-    let number = roman(word)?;
+    let number = from_roman(word)?;
     let is_dotted = words.is_close_mark(index + 1, &["."]);
     (is_dotted && words.word(index + 2).is_some()).then_some((number, index + 2))
 }
@@ -263,16 +191,6 @@ pub fn kanji_or_figures(words: &Words<'_>, index: usize) -> Option<(u32, usize)>
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn roman_numerals_are_read_as_they_are_written() {
-        for number in 1..=3999 {
-            assert_eq!(roman(&in_roman(number)), Some(number));
-        }
-        for word in ["", "iiii", "vx", "mix-up", "lc"] {
-            assert_eq!(roman(word), None, "{word}");
-        }
-    }
 
     #[test]
     fn ordinals_in_five_languages() {

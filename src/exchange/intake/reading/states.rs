@@ -6,11 +6,12 @@
 
 use std::sync::LazyLock;
 
-use super::numerals::{in_roman, ordinal, roman};
+use super::numerals::ordinal;
 use super::outcome::{Doubt, Progress, Reading, bounded};
 use super::phrases::Phrases;
 use super::words::{PieceKind, Words};
 use crate::model::words::closed_list;
+use crate::study::numerals::{from_roman, roman};
 
 closed_list! {
     /// What a state is said to be beside a number.
@@ -41,7 +42,7 @@ impl SaidState {
     /// The state in the way of catalogues: `ii/iii`, `ii or iii`, `only state`.
     #[must_use]
     pub fn written(&self) -> String {
-        let states: Vec<String> = self.states.iter().map(|s| in_roman(*s)).collect();
+        let states: Vec<String> = self.states.iter().map(|s| roman(*s)).collect();
         let mut text = match self.remark {
             Some(StateRemark::Only) => "only state".to_owned(),
             Some(StateRemark::Undescribed) => "undescribed".to_owned(),
@@ -50,7 +51,7 @@ impl SaidState {
         };
         if let Some(of) = self.of {
             text.push('/');
-            text.push_str(&in_roman(of));
+            text.push_str(&roman(of));
         }
         if let Some(printing) = &self.printing {
             text.push('/');
@@ -336,7 +337,7 @@ fn in_numerals(words: &Words<'_>, index: usize) -> Option<(SaidState, usize)> {
     } else {
         index
     };
-    let first = words.word(start).and_then(roman).filter(|n| *n < 60)?;
+    let first = words.word(start).and_then(from_roman).filter(|n| *n < 60)?;
     let (said, end) = continued(words, first, start + 1);
     // One letter alone, "I" or "C. ", is a word or an initial, unless it stands behind a number.
     let is_alone = end == start + 1;
@@ -419,7 +420,7 @@ fn of_how_many(words: &Words<'_>, index: usize) -> Option<(u32, usize)> {
 fn plain_number(words: &Words<'_>, index: usize) -> Option<(u32, usize)> {
     let number = words
         .number(index)
-        .or_else(|| words.word(index).and_then(roman))?;
+        .or_else(|| words.word(index).and_then(from_roman))?;
     (1..100).contains(&number).then_some((number, index + 1))
 }
 
