@@ -123,11 +123,13 @@ fn tell(kind: &RecordKind, record: &RecordPlan, out: &mut impl Write) -> io::Res
     let open: Vec<&str> = open.copied().collect();
     writeln!(out, "  to fill in: {}", open.join(", "))?;
     match target {
-        Target::Impression(key) => writeln!(out, "  notes on it: {}.md beside it", key.number),
-        Target::Design(_) => writeln!(out, "  its commentary: design.md beside it"),
+        Target::Impression(key) => {
+            writeln!(out, "  write notes on it in {}.md beside it", key.number)
+        }
+        Target::Design(_) => writeln!(out, "  write its commentary in design.md beside it"),
         other => writeln!(
             out,
-            "  what there is to say of it: {}.md beside it",
+            "  write what there is to say of it in {}.md beside it",
             other.key()
         ),
     }
