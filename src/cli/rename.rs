@@ -1,12 +1,12 @@
 //! `keyblock rename`: changes a key through every record.
 
-use std::fs;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 use super::outcome::Outcome;
 use super::plural::counted;
 use super::streams::say;
+use crate::issue::together::{FileChanges, carry_out, resume};
 use crate::model::key::Key;
 use crate::read::Inputs;
 use crate::read::rename::{KINDS, Refusal, RenamePlan, named, plan};
@@ -42,6 +42,12 @@ pub(super) fn run(
     arguments: &RenameArguments,
     out: &mut impl Write,
 ) -> io::Result<Outcome> {
+    if let Err(error) = resume(dir, STAGING) {
+        say(format_args!(
+            "keyblock: an earlier change of a key was not finished: {error}"
+        ));
+        return Ok(Outcome::NotDone);
+    }
     let plan = match planned(dir, arguments) {
         Ok(plan) => plan,
         Err(refusal) => {
@@ -54,7 +60,7 @@ pub(super) fn run(
             });
         }
     };
-    if let Err(error) = carry_out(dir, &plan) {
+    if let Err(error) = carry_out(dir, STAGING, &changes(&plan)) {
         say(format_args!("keyblock: {error}; nothing was changed"));
         return Ok(Outcome::NotDone);
     }
@@ -88,76 +94,15 @@ fn planned(dir: &Path, arguments: &RenameArguments) -> Result<RenamePlan, Refusa
     plan(dir, &Inputs::of(dir), &thing, &key)
 }
 
-/// Writes the texts beside those that they replace, puts them in their places, and renames files and folders. Where the
-/// disk refuses, everything that was done is undone.
-fn carry_out(dir: &Path, plan: &RenamePlan) -> io::Result<()> {
-    let mut done = Done::default();
-    let result = attempt(dir, plan, &mut done);
-    if result.is_err() {
-        done.undo();
-    }
-    result
-}
+/// Where the changed files are staged.
+const STAGING: &str = ".keyblock/renaming";
 
-fn attempt(dir: &Path, plan: &RenamePlan, done: &mut Done) -> io::Result<()> {
-    let mut staged = Vec::new();
+/// The changes of a plan.
+fn changes(plan: &RenamePlan) -> FileChanges {
+    let mut changes = FileChanges::default();
     for (path, text) in &plan.texts {
-        let place = dir.join(path);
-        let mut name = place.file_name().unwrap_or_default().to_owned();
-        name.push(".renamed");
-        let beside = place.with_file_name(name);
-        done.staged.push(beside.clone());
-        fs::write(&beside, text)?;
-        if let Ok(about) = fs::metadata(&place) {
-            fs::set_permissions(&beside, about.permissions())?;
-        }
-        staged.push((beside, place));
+        changes.write(path, text.as_bytes());
     }
-    for (beside, place) in staged {
-        let before = match fs::read(&place) {
-            Ok(bytes) => Some(bytes),
-            Err(error) if error.kind() == io::ErrorKind::NotFound => None,
-            Err(error) => return Err(error),
-        };
-        fs::rename(&beside, &place)?;
-        done.replaced.push((place, before));
-    }
-    for (from, to) in &plan.moves {
-        let (from, to) = (dir.join(from), dir.join(to));
-        if fs::symlink_metadata(&to).is_ok() {
-            return Err(io::Error::new(
-                io::ErrorKind::AlreadyExists,
-                format!("`{}` is there already", to.display()),
-            ));
-        }
-        fs::rename(&from, &to)?;
-        done.moved.push((from, to));
-    }
-    Ok(())
-}
-
-/// What was done so far.
-#[derive(Default)]
-struct Done {
-    staged: Vec<PathBuf>,
-    replaced: Vec<(PathBuf, Option<Vec<u8>>)>,
-    moved: Vec<(PathBuf, PathBuf)>,
-}
-
-impl Done {
-    /// Undoes it, the last first. What the disk refuses here too stays.
-    fn undo(self) {
-        for (from, to) in self.moved.into_iter().rev() {
-            let _ = fs::rename(to, from);
-        }
-        for (place, before) in self.replaced.into_iter().rev() {
-            let _ = match before {
-                Some(bytes) => fs::write(place, bytes),
-                None => fs::remove_file(place),
-            };
-        }
-        for beside in self.staged {
-            let _ = fs::remove_file(beside);
-        }
-    }
+    changes.moves.clone_from(&plan.moves);
+    changes
 }

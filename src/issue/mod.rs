@@ -10,7 +10,7 @@
 //! while the old one is cleared away ([`clear`]), or the compile is refused before the exchange.
 //!
 //! Everything that is done in the folder of the site goes through [`disk`]. The register of issued addresses is a file of
-//! the catalogue, which [`register`] writes.
+//! the catalogue, which [`register`] writes; [`together`] writes records, all of a command or none.
 #![allow(
     clippy::disallowed_methods,
     reason = "this stage writes the site to disk"
@@ -31,6 +31,7 @@ pub mod register;
 mod staging;
 mod swap;
 mod target;
+pub mod together;
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};

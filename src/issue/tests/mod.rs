@@ -13,6 +13,8 @@ mod foreign;
 mod full;
 /// A compile that is stopped at each of its steps.
 mod stopped;
+/// Files that are written together.
+mod together;
 
 fn parts<'a>(files: &[(&'a str, &'a str)], pictures: &[(&str, &Path)]) -> SiteParts<'a> {
     SiteParts {

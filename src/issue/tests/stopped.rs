@@ -7,14 +7,14 @@ use std::io;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// A disk that does so many steps and then nothing more. A file that is being written then is cut short.
-struct StoppingDisk {
+pub(super) struct StoppingDisk {
     steps: AtomicUsize,
     stops_at: usize,
     can_exchange: bool,
 }
 
 impl StoppingDisk {
-    fn after(steps: usize, can_exchange: bool) -> Arc<StoppingDisk> {
+    pub(super) fn after(steps: usize, can_exchange: bool) -> Arc<StoppingDisk> {
         Arc::new(StoppingDisk {
             steps: AtomicUsize::new(0),
             stops_at: steps,
@@ -35,7 +35,7 @@ impl StoppingDisk {
         }
     }
 
-    fn has_stopped(&self) -> bool {
+    pub(super) fn has_stopped(&self) -> bool {
         self.steps.load(Ordering::SeqCst) > self.stops_at
     }
 }
