@@ -17,6 +17,7 @@
 //! | `references` | the texts and references of every record, links in Markdown, references to nothing |
 //! | `rights` | pictures whose rights nothing states |
 //! | `stray` | files that are not records, or that no record names |
+//! | `edits` | bytes of a text replaced, everything around them kept |
 //! | [`rename`] | plans the change of a key through every record |
 //! | [`schema`], `start` | the JSON Schemas, from the same declarations; the first files of a catalogue |
 //! | [`mod@theme`] | the files of the theme |
@@ -31,7 +32,8 @@
 
 mod assemble;
 mod bibtex;
-mod faults;
+pub(crate) mod edits;
+pub(crate) mod faults;
 mod files;
 mod former;
 mod limits;
@@ -47,13 +49,15 @@ pub mod shape;
 mod start;
 mod stray;
 mod syntax;
-mod table;
+pub(crate) mod table;
 pub mod theme;
-mod values;
+pub(crate) mod values;
 
 pub use assemble::{Reading, read, read_inputs};
 pub use files::inputs::{Inputs, stamp};
+pub(crate) use records::record::alone;
 pub use records::vocabulary::built_in as built_in_terms;
 pub use start::start_files;
+pub(crate) use syntax::too_deep;
 pub use theme::theme;
 pub(crate) use values::{names, near};

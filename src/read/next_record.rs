@@ -16,6 +16,7 @@ mod template;
 use std::collections::BTreeMap;
 use std::path::Path;
 
+pub use self::keys::{FreeDesignKeys, last_impression};
 pub use self::planned::{Given, NewRecord, RecordPlan};
 use crate::model::finding::Severity;
 use crate::model::impression::Status;
@@ -125,17 +126,8 @@ fn head(target: &Target, has_schemas: bool) -> template::Head {
 
 /// Reads the catalogue with the record, and refuses a record that has an error.
 fn check_result(dir: &Path, inputs: &Inputs, path: &str, text: &str) -> Result<(), Refusal> {
-    let mut bytes: BTreeMap<String, Vec<u8>> = inputs
-        .locations
-        .keys()
-        .map(|path| (path.clone(), Vec::new()))
-        .collect();
-    for (file, path) in inputs.sources.paths() {
-        let text = inputs.sources.text(file).as_bytes().to_vec();
-        bytes.insert(path.to_owned(), text);
-    }
-    bytes.insert(path.to_owned(), text.as_bytes().to_vec());
-    let reading = read_inputs(dir, &Inputs::of_bytes(&bytes));
+    let added = BTreeMap::from([(path.to_owned(), text.as_bytes().to_vec())]);
+    let reading = read_inputs(dir, &inputs.with(&added));
     let sources = &reading.catalogue.sources;
     let fault = reading.findings.iter().find(|finding| {
         finding.severity() == Severity::Error && sources.path(finding.at.place.file) == path

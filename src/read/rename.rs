@@ -5,10 +5,9 @@
 //! along the declared keys, as if the new key stood already and named the old one in `was`. Only the bytes of each key
 //! are replaced, so that comments, order and spacing stay.
 //!
-//! [`planned`] has the types of the result; [`edits`] replaces bytes of a text; [`own`] changes the key where it is defined, and adds it to `was`; [`things`] finds
+//! [`planned`] has the types of the result; [`own`] changes the key where it is defined, and adds it to `was`; [`things`] finds
 //! what a key names.
 
-mod edits;
 mod own;
 mod planned;
 mod things;
@@ -16,7 +15,6 @@ mod things;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
-use self::edits::Edits;
 pub use self::planned::RenamePlan;
 pub use self::things::{KINDS, named};
 use crate::model::finding::{Finding, Severity};
@@ -26,6 +24,7 @@ use crate::model::link::Target;
 use crate::model::place::{Place, Placed};
 use crate::read::assemble::read_inputs;
 use crate::read::bibtex;
+use crate::read::edits::Edits;
 use crate::read::files::inputs::Inputs;
 use crate::read::files::kind::FileKind;
 use crate::read::files::load::Loaded;

@@ -47,7 +47,7 @@ pub use picture::{DESIGN_PICTURE, PICTURE, PICTURE_OF_DOCUMENT};
 pub use series::SERIES;
 pub use sheet::{CONDITION_NOTE, SHEET, WATERMARK};
 
-pub(crate) use declare::{FURTHER, STATEMENT, settleable};
+pub(crate) use declare::{FURTHER, STATEMENT, may, must, settleable, unpublished};
 pub(crate) use others::consent_covers;
 
 /// The kinds of record: the name of the schema, the shape, and whether a file is one record or holds

@@ -18,8 +18,7 @@ use crate::study::same_sheet::{RecordPair, pairs};
 pub(super) use contradiction::same_and_not;
 pub(super) use joined::{contradicted, of_two_designs};
 pub(super) use too_often::too_often;
-pub use wording::reason;
-pub(crate) use wording::reason_in_full;
+pub use wording::{reason, reason_in_full};
 
 /// How many reasons a message gives. The editors' page has all of them.
 const REASONS_GIVEN: usize = 3;

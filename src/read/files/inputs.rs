@@ -58,6 +58,21 @@ impl Inputs {
         })
     }
 
+    /// The same catalogue with further or other files, without a folder: its pictures cannot be opened.
+    #[must_use]
+    pub fn with(&self, files: &BTreeMap<String, Vec<u8>>) -> Inputs {
+        let empty = |path: &String| (path.clone(), Vec::new());
+        let mut bytes: BTreeMap<String, Vec<u8>> = self.locations.keys().map(empty).collect();
+        for (file, path) in self.sources.paths() {
+            let text = self.sources.text(file).as_bytes().to_vec();
+            bytes.insert(path.to_owned(), text);
+        }
+        for (path, content) in files {
+            bytes.insert(path.clone(), content.clone());
+        }
+        Inputs::of_bytes(&bytes)
+    }
+
     fn from_files(
         files: Vec<File>,
         load: impl FnOnce(Vec<File>, &mut Sources, &mut Vec<Finding>) -> Vec<Loaded>,

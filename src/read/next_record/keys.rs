@@ -3,6 +3,8 @@
 //! A number or key counts as used where a record, a file, the register or a former key (`was`) has it. What was deleted before
 //! an edition issued it is not known.
 
+use std::collections::BTreeSet;
+
 use super::planned::{Given, NewRecord, path_of};
 use crate::model::catalogue::Catalogue;
 use crate::model::former::Named;
@@ -77,6 +79,52 @@ fn no_key(text: &str) -> Refusal {
         format!("{text} gives no key"),
         "name one with --key: lower-case letters and digits, joined by single hyphens",
     )
+}
+
+/// Keys of designs that no record has or had, each given once.
+pub struct FreeDesignKeys<'c> {
+    used: Used<'c>,
+    last: u32,
+    given: BTreeSet<Key>,
+}
+
+impl<'c> FreeDesignKeys<'c> {
+    /// Those of a catalogue with its files.
+    #[must_use]
+    pub fn of(catalogue: &'c Catalogue, inputs: &'c Inputs) -> FreeDesignKeys<'c> {
+        let used = Used { catalogue, inputs };
+        FreeDesignKeys {
+            last: used.last_design(),
+            used,
+            given: BTreeSet::new(),
+        }
+    }
+
+    /// The key of the next whole number.
+    pub fn next_key(&mut self) -> Option<Key> {
+        loop {
+            self.last = self.last.checked_add(1)?;
+            let key: Key = self.last.to_string().parse().ok()?;
+            if self.given.insert(key.clone()) {
+                return Some(key);
+            }
+        }
+    }
+
+    /// The key of a number that readers see, where neither the number nor the key was used.
+    pub fn key_of(&mut self, number: &str) -> Option<Key> {
+        let key = Key::nearest_form(number)?;
+        let mut designs = self.used.catalogue.designs.values();
+        let is_free = !designs.any(|design| design.number == number)
+            && self.used.taken(&Target::Design(key.clone())).is_none();
+        (is_free && self.given.insert(key.clone())).then_some(key)
+    }
+}
+
+/// The highest number that an impression of a design has or had; 0 where there is none.
+#[must_use]
+pub fn last_impression(catalogue: &Catalogue, inputs: &Inputs, design: &Key) -> u32 {
+    Used { catalogue, inputs }.last_impression(design)
 }
 
 /// What is used already.

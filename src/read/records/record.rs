@@ -9,7 +9,7 @@ use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::model::key::Key;
 use crate::model::occurrence::{Occurrences, TextAt};
-use crate::model::place::Place;
+use crate::model::place::{FileId, Place};
 use crate::read::faults::{Faults, is_unread};
 use crate::read::files::load::Source;
 use crate::read::limits::{DEEPEST_NESTING, MOST_ITEMS};
@@ -120,6 +120,25 @@ pub(crate) fn one_again<T>(
             record.public = Some(read_as_published(&mut unseen, shape, tree, start, &read));
         }
         record
+    })
+}
+
+/// Reads a text that is one table and no record, such as a part of the settings of an intake: nothing of it is published.
+pub(crate) fn alone<T>(
+    text: &str,
+    shape: &'static Shape,
+    read: impl for<'a, 't> FnOnce(&mut Fields<'a, 't>) -> T,
+) -> (T, Vec<Finding>) {
+    let source = Source {
+        file: FileId::default(),
+        text,
+        mangled: false,
+    };
+    parsed(source, |tree, faults, broken| {
+        let mut of_file = Faults::new(source.file, text, tree, broken);
+        let start = Place::start_of(source.file);
+        let value = read_table(&mut of_file, shape, tree, start, |fields| read(fields));
+        (value, kept(of_file.into_findings(), faults, text))
     })
 }
 

@@ -3,7 +3,6 @@
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
-use super::edits::Edits;
 use super::planned::RenamePlan;
 use crate::model::former::Named;
 use crate::model::key::{Key, PictureOwner};
@@ -11,6 +10,7 @@ use crate::model::link::Target;
 use crate::model::occurrence::DesignPart;
 use crate::model::place::Place;
 use crate::read::bibtex;
+use crate::read::edits::Edits;
 use crate::read::faults::Node;
 use crate::read::files::inputs::Inputs;
 use crate::read::files::kind::FileKind;

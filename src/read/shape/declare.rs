@@ -19,6 +19,8 @@ pub struct Shape {
     pub standing: bool,
     /// Whether it also takes keys of the record's own choice, each with a text.
     pub open: bool,
+    /// Whether it also takes `private` ([`PRIVATE`]): not where nothing of the table is ever published.
+    pub private: bool,
 }
 
 /// One key of a record.
@@ -319,7 +321,7 @@ impl Shape {
             .iter()
             .chain(claim)
             .chain(standing)
-            .chain(std::iter::once(&PRIVATE))
+            .chain(self.private.then_some(&PRIVATE))
     }
 
     /// The declaration of one key; `None` where the table may not have it.
@@ -336,7 +338,7 @@ pub fn words<T: ClosedList>() -> Vec<&'static str> {
 }
 
 /// A key that a record may have.
-pub(super) const fn may(name: &'static str, takes: Takes, help: &'static str) -> KeyShape {
+pub(crate) const fn may(name: &'static str, takes: Takes, help: &'static str) -> KeyShape {
     KeyShape {
         name,
         takes,
@@ -348,7 +350,7 @@ pub(super) const fn may(name: &'static str, takes: Takes, help: &'static str) ->
 }
 
 /// A key that every such record must have.
-pub(super) const fn must(name: &'static str, takes: Takes, help: &'static str) -> KeyShape {
+pub(crate) const fn must(name: &'static str, takes: Takes, help: &'static str) -> KeyShape {
     KeyShape {
         name,
         takes,
@@ -367,6 +369,15 @@ pub(super) const fn plain(name: &'static str, own: &'static [KeyShape]) -> Shape
         claim: false,
         standing: false,
         open: false,
+        private: true,
+    }
+}
+
+/// A table of a file of which nothing is ever published, such as the settings of an intake.
+pub(crate) const fn unpublished(name: &'static str, own: &'static [KeyShape]) -> Shape {
+    Shape {
+        private: false,
+        ..plain(name, own)
     }
 }
 
@@ -378,6 +389,7 @@ pub(super) const fn claimed(name: &'static str, own: &'static [KeyShape]) -> Sha
         claim: true,
         standing: false,
         open: false,
+        private: true,
     }
 }
 
@@ -389,5 +401,6 @@ pub(super) const fn standing(name: &'static str, own: &'static [KeyShape]) -> Sh
         claim: false,
         standing: true,
         open: false,
+        private: true,
     }
 }

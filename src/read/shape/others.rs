@@ -312,6 +312,7 @@ pub static TERM: Shape = Shape {
     claim: false,
     standing: false,
     open: false,
+    private: true,
 };
 
 const TERM_KEYS: &[KeyShape] = &[

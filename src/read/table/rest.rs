@@ -22,7 +22,8 @@ impl<'t> Fields<'_, 't> {
                 key.name
             );
         }
-        if let Some(node) = self.table.get("private").filter(|node| !is_unread(node)) {
+        let lists_private = |node: &&Node<'_>| self.shape.private && !is_unread(node);
+        if let Some(node) = self.table.get("private").filter(lists_private) {
             let (shape, table) = (self.shape, self.table);
             let listed = |name: &str| match shape.key(name) {
                 Some(_) if ALWAYS_PUBLIC.contains(&name) => ListedField::AlwaysPublic,

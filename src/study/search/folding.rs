@@ -78,6 +78,9 @@ fn drops_marks(c: char) -> bool {
 
 /// Whether it is a mark on the letter before it.
 pub(super) fn is_mark(c: char) -> bool {
+    if c.is_ascii() {
+        return false;
+    }
     let category = CodePointMapData::<GeneralCategory>::new().get(c);
     matches!(
         category,
@@ -89,7 +92,7 @@ pub(super) fn is_mark(c: char) -> bool {
 
 /// Whether nobody sees it: a soft hyphen, a joiner.
 pub(super) fn is_unseen(c: char) -> bool {
-    CodePointSetData::new::<DefaultIgnorableCodePoint>().contains(c)
+    !c.is_ascii() && CodePointSetData::new::<DefaultIgnorableCodePoint>().contains(c)
 }
 
 #[cfg(test)]

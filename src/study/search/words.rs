@@ -162,6 +162,9 @@ fn is_of_a_word(c: char) -> bool {
 }
 
 fn is_figure(c: char) -> bool {
+    if c.is_ascii() {
+        return c.is_ascii_digit();
+    }
     let category = CodePointMapData::<GeneralCategory>::new().get(c);
     GeneralCategoryGroup::Number.contains(category)
 }

@@ -6,25 +6,25 @@ use crate::model::place::Place;
 use crate::read::refusal::Refusal;
 
 /// The edits of one text.
-pub(super) struct Edits<'t> {
+pub(crate) struct Edits<'t> {
     text: &'t str,
     all: Vec<(Range<usize>, String)>,
 }
 
 impl<'t> Edits<'t> {
-    pub(super) fn of(text: &'t str) -> Edits<'t> {
+    pub(crate) fn of(text: &'t str) -> Edits<'t> {
         Edits {
             text,
             all: Vec::new(),
         }
     }
 
-    pub(super) fn is_empty(&self) -> bool {
+    pub(crate) fn is_empty(&self) -> bool {
         self.all.is_empty()
     }
 
     /// In how many places the text changes.
-    pub(super) fn len(&self) -> usize {
+    pub(crate) fn len(&self) -> usize {
         self.all.len()
     }
 
@@ -32,7 +32,7 @@ impl<'t> Edits<'t> {
     ///
     /// # Errors
     /// [`Refusal`] where the file writes it otherwise, with escapes.
-    pub(super) fn key(
+    pub(crate) fn key(
         &mut self,
         path: &str,
         place: Place,
@@ -59,17 +59,17 @@ impl<'t> Edits<'t> {
     }
 
     /// Replaces the bytes `span` by `now`.
-    pub(super) fn replace(&mut self, span: Range<usize>, now: String) {
+    pub(crate) fn replace(&mut self, span: Range<usize>, now: String) {
         self.all.push((span, now));
     }
 
     /// Inserts `text` at a byte.
-    pub(super) fn insert(&mut self, at: usize, text: String) {
+    pub(crate) fn insert(&mut self, at: usize, text: String) {
         self.all.push((at..at, text));
     }
 
     /// Inserts a line of its own below the line that holds the byte `at`.
-    pub(super) fn insert_below(&mut self, at: usize, line: &str) {
+    pub(crate) fn insert_below(&mut self, at: usize, line: &str) {
         let rest = self.text.get(at..).unwrap_or_default();
         let end = rest.find('\n').unwrap_or(rest.len());
         let end = rest
@@ -81,7 +81,7 @@ impl<'t> Edits<'t> {
     }
 
     /// The text with every edit.
-    pub(super) fn done(mut self) -> String {
+    pub(crate) fn done(mut self) -> String {
         self.all.sort_by_key(|(span, _)| (span.start, span.end));
         let mut out = String::with_capacity(self.text.len() + 64);
         let mut from = 0;
