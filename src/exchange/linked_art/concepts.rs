@@ -157,6 +157,12 @@ pub(super) fn language(tag: &str) -> Option<Node> {
     Some(Node::at("Language", aat(*number), *code))
 }
 
+/// The code of the language that has a number in the thesaurus; the first of two that share one.
+pub(in crate::exchange) fn language_of_number(number: u32) -> Option<&'static str> {
+    let found = LANGUAGES.iter().find(|(_, known)| *known == number);
+    found.map(|(code, _)| *code)
+}
+
 /// Languages with two letters (ISO 639-1), by code: linked.art, "Language Terms", snapshot of 2026-07-01.
 #[rustfmt::skip]
 const LANGUAGES: &[(&str, u32)] = &[

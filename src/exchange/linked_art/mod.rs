@@ -70,6 +70,7 @@ mod provenance;
 mod reading;
 mod series;
 
+pub(super) use self::concepts::language_of_number;
 pub(super) use self::ids::record as record_id;
 use self::ids::{FILE, PROVENANCE, WORDS};
 pub(super) use self::impression::credit;

@@ -50,6 +50,17 @@ pub enum ColumnDoubt {
 }
 
 impl ColumnDoubt {
+    /// The column beside which it is told, from 0; `None` where it is about all of them.
+    #[must_use]
+    pub fn column(&self) -> Option<usize> {
+        match self {
+            ColumnDoubt::HeightAndWidthExchanged { height, .. }
+            | ColumnDoubt::SizesContradict { height, .. } => Some(*height),
+            ColumnDoubt::AccessionRepeats { column, .. } => Some(*column),
+            ColumnDoubt::NoAccession => None,
+        }
+    }
+
     /// The doubt in one sentence.
     #[must_use]
     pub fn message(&self) -> String {
@@ -60,6 +71,9 @@ impl ColumnDoubt {
             ColumnDoubt::SizesContradict { differ, of, .. } => {
                 format!("in {differ} of {of} rows height and width differ from the sizes in words")
             }
+            ColumnDoubt::AccessionRepeats { count: 1, .. } => {
+                "an accession number stands in several rows".to_owned()
+            }
             ColumnDoubt::AccessionRepeats { count, .. } => {
                 format!("{count} accession numbers stand in several rows")
             }
@@ -68,8 +82,9 @@ impl ColumnDoubt {
     }
 }
 
-/// Every doubt about the columns of a table.
-pub(super) fn checked(table: &Table, columns: &[ColumnReading]) -> Vec<ColumnDoubt> {
+/// Every doubt about the columns of a table, as they are read.
+#[must_use]
+pub fn checked(table: &Table, columns: &[ColumnReading]) -> Vec<ColumnDoubt> {
     let mut doubts = Vec::new();
     doubts.extend(sizes_checked(table, columns));
     match find(columns, Holds::Accession) {

@@ -108,7 +108,8 @@ static HEADINGS: LazyLock<Phrases<Holds>> = LazyLock::new(|| {
             "dimensions|dimension|size|sizes|measurements|measurement|image size|sheet size|plate size|plate mark|\
              sheet|image|platemark|masse|maße|abmessungen|grösse|größe|blattgrösse|blattgröße|blattmass|blattmaß|\
              plattengrösse|plattengröße|plattenmass|plattenmaß|bildmass|bildmaß|format|formate|dimensions de la feuille|\
-             mesures|taille|feuille|cuvette|afmetingen|formaat|maten|bladmaat|plaatmaat|寸法|サイズ|大きさ|紙寸|画寸|版寸",
+             mesures|taille|feuille|cuvette|afmetingen|formaat|maten|bladmaat|plaatmaat|寸法|サイズ|大きさ|紙寸|画寸|版寸|\
+             darstellung|blatt|plattenrand",
         ),
         (Holds::Height, "height|h|höhe|hoehe|hauteur|hoogte|縦|高さ"),
         (Holds::Width, "width|w|breite|largeur|breedte|横|幅"),
@@ -121,8 +122,9 @@ static HEADINGS: LazyLock<Phrases<Holds>> = LazyLock::new(|| {
             Holds::Credit,
             "credit|credit line|creditline|acquisition|acquisition method|acquired|acquisition credit|method of acquisition|\
              creditzeile|erwerb|erwerbung|erwerbungsart|zugang|zugangsart|mention de crédit|mode d'acquisition|\
-             verwerving|wijze van verwerving|クレジット|受入方法|収蔵方法|取得方法",
+             verwerving|wijze van verwerving|クレジット|受入方法|収蔵方法|取得方法|herkunftsvermerk",
         ),
+        (Holds::Acquisition, "how acquired|wie erworben"),
         (
             Holds::Inscription,
             "inscription|inscriptions|lettering|inscribed|beschriftung|bezeichnet|aufschrift|inschrift|beschriftungen|\
@@ -138,9 +140,39 @@ static HEADINGS: LazyLock<Phrases<Holds>> = LazyLock::new(|| {
             "state|states|zustand nr.|zustandsnummer|druckzustand|état|état du tirage|staat|ステート",
         ),
         (
+            Holds::Design,
+            "design|number in this catalogue|design in this catalogue|nummer in diesem verzeichnis",
+        ),
+        (
+            Holds::OwnState,
+            "state in this catalogue|zustand in diesem verzeichnis",
+        ),
+        (
+            Holds::Impression,
+            "impression in this catalogue|abzug in diesem verzeichnis",
+        ),
+        (
+            Holds::Printing,
+            "printing|printing in this catalogue|druck in diesem verzeichnis",
+        ),
+        (
+            Holds::Kind,
+            "kind|kind of impression|type of impression|art des abzugs|art des abdrucks|abzugsart|type d'épreuve|soort afdruk",
+        ),
+        (
+            Holds::Seen,
+            "seen|seen on|date seen|gesehen|gesehen am|vu le|gezien op",
+        ),
+        (
+            Holds::SeenBy,
+            "seen by|reported by|gesehen von|gemeldet von|vu par|gezien door",
+        ),
+        (Holds::Basis, "how seen|seen how|wie gesehen|basis"),
+        (
             Holds::Numbering,
             "edition|edition number|edition size|number in edition|numbering|numbered|auflage|auflagenhöhe|nummerierung|\
-             exemplar|exemplarnummer|tirage|numérotation|justification|oplage|nummering|oplagenummer|限定番号|エディション|部数",
+             exemplar|exemplarnummer|tirage|numérotation|justification|oplage|nummering|oplagenummer|限定番号|エディション|部数|\
+             nummer in der auflage",
         ),
         (
             Holds::CatalogueNumber,
@@ -156,7 +188,8 @@ static HEADINGS: LazyLock<Phrases<Holds>> = LazyLock::new(|| {
         (
             Holds::Marks,
             "marks|mark|stamp|stamps|collector's mark|collectors mark|collector's marks|seal|seals|sammlerstempel|stempel|\
-             sammlermarke|marque|marques|marque de collection|cachet|cachets|verzamelaarsmerk|merk|merken|印|印章|蔵書印",
+             sammlermarke|marque|marques|marque de collection|cachet|cachets|verzamelaarsmerk|merk|merken|印|印章|蔵書印|\
+             stamps and collectors' marks|stempel und sammlermarken",
         ),
         (
             Holds::Condition,
@@ -167,12 +200,12 @@ static HEADINGS: LazyLock<Phrases<Holds>> = LazyLock::new(|| {
             Holds::Photograph,
             "image file|image filename|filename|file name|file|photograph|photo|image name|picture|dateiname|bilddatei|\
              foto|abbildung|fotodatei|fichier|nom de fichier|photographie|fichier image|bestand|bestandsnaam|afbeelding|\
-             画像|画像ファイル|ファイル名|写真",
+             画像|画像ファイル|ファイル名|写真|fotografie",
         ),
         (
             Holds::Web,
             "url|uri|web|link|web page|website|permalink|web address|online|webadresse|internetadresse|lien|adresse web|\
-             page web|webpagina|ウェブ",
+             page web|webpagina|ウェブ|webseite",
         ),
         (
             Holds::Id,
@@ -202,8 +235,14 @@ static HEADINGS: LazyLock<Phrases<Holds>> = LazyLock::new(|| {
         ),
         (
             Holds::Rights,
-            "rights|copyright|licence|license|image rights|rechte|bildrechte|lizenz|droits|rechten|licentie|権利|著作権",
+            "rights|copyright|licence|license|image rights|rechte|bildrechte|lizenz|droits|rechten|licentie|権利|著作権|\
+             rights in the photograph|rechte an der fotografie",
         ),
+        (
+            Holds::Publish,
+            "may the photograph be shown|darf die fotografie gezeigt werden",
+        ),
+        (Holds::Status, "whereabouts|verbleib"),
         (
             Holds::Remarks,
             "remarks|remark|notes|note|comments|comment|description|bemerkung|bemerkungen|anmerkung|anmerkungen|kommentar|\

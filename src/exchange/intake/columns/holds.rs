@@ -33,12 +33,24 @@ closed_list! {
         Unit = "unit",
         /// The credit line.
         Credit = "credit",
+        /// How the holder acquired the sheet: a way of transfer.
+        Acquisition = "acquisition",
         /// Inscriptions.
         Inscription = "inscription",
         /// The signature.
         Signature = "signature",
-        /// The state, of an earlier catalogue or ours.
+        /// The state, of an earlier catalogue or of one that the cell does not name.
         State = "state",
+        /// The design in this catalogue: its number or its key.
+        Design = "design",
+        /// The state in this catalogue: its numeral or its key.
+        OwnState = "own-state",
+        /// The printing in this catalogue: its name or its key.
+        Printing = "printing",
+        /// The impression in this catalogue: its key.
+        Impression = "impression",
+        /// The kind of impression.
+        Kind = "kind",
         /// Number and edition.
         Numbering = "numbering",
         /// The number in a catalogue.
@@ -51,6 +63,12 @@ closed_list! {
         Condition = "condition",
         /// The name of a photograph's file.
         Photograph = "photograph",
+        /// The day on which the sheet was seen.
+        Seen = "seen",
+        /// Who saw it.
+        SeenBy = "seen-by",
+        /// How it was seen: in the original, from a photograph, by report.
+        Basis = "basis",
         /// The holder's own page.
         Web = "web",
         /// An identifier of a database.
@@ -67,6 +85,10 @@ closed_list! {
         Exhibition = "exhibition",
         /// Rights in the picture.
         Rights = "rights",
+        /// Whether the picture may be published: yes or no.
+        Publish = "publish",
+        /// Whether the sheet is located, untraced, destroyed or stolen.
+        Status = "status",
         /// Remarks.
         Remarks = "remarks",
         /// Nothing that was recognised.

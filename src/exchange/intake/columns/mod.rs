@@ -8,6 +8,7 @@
 //! |---|---|
 //! | `holds` | what a column can hold |
 //! | `headings` | headings in English, German, French, Dutch, Japanese |
+//! | `paths` | paths of LIDO, Linked Art and IIIF, which are the headings of tables of records |
 //! | `content` | what cells look like |
 //! | `reading` | a column: what it holds, how sure, why |
 //! | `checks` | columns against each other |
@@ -17,12 +18,13 @@ mod checks;
 mod content;
 mod headings;
 mod holds;
+mod paths;
 mod proposal;
 mod reading;
 #[cfg(test)]
 mod tests;
 
-pub use checks::ColumnDoubt;
+pub use checks::{ColumnDoubt, checked};
 pub use holds::Holds;
 pub use proposal::{ColumnProposal, columns};
 pub use reading::{ColumnReading, Ground};

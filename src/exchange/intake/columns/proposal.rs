@@ -6,10 +6,11 @@ use super::checks::{ColumnDoubt, checked};
 use super::content::{TOLD_BY_CELLS, looks_like};
 use super::headings::{Said, said};
 use super::holds::Holds;
+use super::paths;
 use super::reading::{ColumnReading, Ground};
 use crate::exchange::intake::reading::Lexicon;
-use crate::exchange::intake::reading::sizes::assumed_by;
-use crate::exchange::intake::table::Table;
+use crate::exchange::intake::reading::sizes::{Assumed, assumed_by};
+use crate::exchange::intake::table::{Table, TableKind};
 use crate::model::certainty::Certainty;
 
 /// The columns of a table as they were read, and what they say against each other.
@@ -36,19 +37,33 @@ pub fn columns(table: &Table, lexicon: &Lexicon) -> ColumnProposal {
             .filter(|cell| !cell.is_empty())
             .collect();
         let distinct: BTreeSet<&str> = cells.iter().copied().collect();
-        let (holds, sure, why) = held(heading, &cells, distinct.len(), lexicon);
+        let is_path = matches!(
+            table.kind,
+            TableKind::Lido | TableKind::LinkedArt | TableKind::Iiif
+        );
+        let (holds, sure, why) = if is_path {
+            held_by_path(table.kind, heading)
+        } else {
+            held(heading, &cells, distinct.len(), lexicon)
+        };
         columns.push(ColumnReading {
             column,
             heading: (*heading).to_owned(),
             holds,
             sure,
             why,
-            assumed: assumed_by(heading),
+            // A path says nothing of units.
+            assumed: if is_path {
+                Assumed::default()
+            } else {
+                assumed_by(heading)
+            },
             filled: cells.len(),
             distinct: distinct.len(),
         });
     }
     withdraw_guesses(&mut columns);
+    withdraw_further_paths(&mut columns);
     tell_further(&mut columns);
     let doubts = checked(table, &columns);
     ColumnProposal { columns, doubts }
@@ -72,6 +87,25 @@ fn withdraw_guesses(columns: &mut [ColumnReading]) {
     }
 }
 
+/// A sheet has one holder and a picture one statement of its rights: of the paths of records, the first that tells counts (the
+/// custodian's name in one language, the address of a licence before its name).
+fn withdraw_further_paths(columns: &mut [ColumnReading]) {
+    for holds in [Holds::Holder, Holds::Rights] {
+        let of_path = columns
+            .iter_mut()
+            .filter(|column| column.holds == holds && column.why.contains(&Ground::PathIs));
+        let mut first = None;
+        for column in of_path {
+            let Some(by) = first else {
+                first = Some(column.column);
+                continue;
+            };
+            column.holds = Holds::Unknown;
+            column.why = vec![Ground::AlreadyHeld { by }];
+        }
+    }
+}
+
 /// A sheet has one accession number: a further column of them needs a decision.
 fn tell_further(columns: &mut [ColumnReading]) {
     let mut first = None;
@@ -82,6 +116,16 @@ fn tell_further(columns: &mut [ColumnReading]) {
         }
         first = first.or(Some(column.column));
     }
+}
+
+/// What a column of records holds: as its path says, for certain; its cells are not asked.
+fn held_by_path(kind: TableKind, heading: &str) -> (Holds, Certainty, Vec<Ground>) {
+    let (holds, ground) = match paths::held(kind, heading) {
+        Some((holds, paths::By::Path)) => (holds, Ground::PathIs),
+        Some((holds, paths::By::Word)) => (holds, Ground::HeadingIs),
+        None => (Holds::Unknown, Ground::Nothing),
+    };
+    (holds, Certainty::Certain, vec![ground])
 }
 
 /// What a column holds: as its heading says, surer where the cells agree; without a heading as its cells look.

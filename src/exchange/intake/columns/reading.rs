@@ -9,6 +9,8 @@ use crate::model::certainty::Certainty;
 pub enum Ground {
     /// The heading is a word for it.
     HeadingIs,
+    /// The path of the standard that the record is in says so.
+    PathIs,
     /// The heading has a word for it among others.
     HeadingHas,
     /// So many of the cells looked at are such ones.
@@ -27,6 +29,10 @@ pub enum Ground {
     NoCells,
     /// Neither the heading nor the cells are known.
     Nothing,
+    /// An editor wrote it in `columns.toml`.
+    ByHand,
+    /// `columns.toml` has it so from an earlier file of the house; this file alone would be read otherwise.
+    Before,
 }
 
 impl Ground {
@@ -35,11 +41,14 @@ impl Ground {
     pub fn message(&self) -> String {
         match self {
             Ground::HeadingIs => "the heading says so".to_owned(),
+            Ground::PathIs => "the path of the standard says so".to_owned(),
             Ground::HeadingHas => "the heading has a word for it".to_owned(),
             Ground::Cells { fit, of } => format!("{fit} of {of} cells look like it"),
             Ground::AlreadyHeld { by } => format!("column {} holds the same", by + 1),
             Ground::NoCells => "no cell has a text".to_owned(),
             Ground::Nothing => "neither the heading nor the cells are known".to_owned(),
+            Ground::ByHand => "an editor says so".to_owned(),
+            Ground::Before => "it was so in an earlier file".to_owned(),
         }
     }
 }

@@ -145,11 +145,14 @@ fn cells_that_contradict_the_heading_lower_how_sure_it_is() {
 fn every_ground_and_doubt_has_words() {
     let grounds = [
         Ground::HeadingIs,
+        Ground::PathIs,
         Ground::HeadingHas,
         Ground::Cells { fit: 1, of: 2 },
         Ground::AlreadyHeld { by: 0 },
         Ground::NoCells,
         Ground::Nothing,
+        Ground::ByHand,
+        Ground::Before,
     ];
     let messages: std::collections::BTreeSet<String> =
         grounds.iter().map(Ground::message).collect();

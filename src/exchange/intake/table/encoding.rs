@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 /// A text with how it was found.
 #[derive(Debug, PartialEq, Eq)]
-pub(super) struct Decoded<'b> {
+pub(in crate::exchange::intake) struct Decoded<'b> {
     /// The text.
     pub text: Cow<'b, str>,
     /// The encoding, where the file does not say it itself and it is not UTF-8.
@@ -14,7 +14,7 @@ pub(super) struct Decoded<'b> {
 }
 
 /// Decodes a file; `None` where it is no text: it holds zero bytes and is not in UTF-16.
-pub(super) fn decoded(bytes: &[u8]) -> Option<Decoded<'_>> {
+pub(in crate::exchange::intake) fn decoded(bytes: &[u8]) -> Option<Decoded<'_>> {
     let of = |text: Cow<'_, str>| {
         let unreadable = text.matches('\u{fffd}').count();
         (

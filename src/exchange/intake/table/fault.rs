@@ -26,6 +26,20 @@ pub enum TableFault {
         /// The part.
         part: String,
     },
+    /// A record of a file of records cannot be read.
+    BadRecord {
+        /// The record, from 1: the one in which reading stopped.
+        record: u32,
+        /// Its line in the file, from 1, where the parser says it.
+        line: Option<usize>,
+        /// What is wrong.
+        why: &'static str,
+    },
+    /// The file names records by their addresses and holds none. Nothing is fetched.
+    OnlyNamed {
+        /// How many it names.
+        count: u32,
+    },
     /// A part is encrypted.
     Encrypted,
     /// There is no row with cells.
@@ -50,8 +64,15 @@ impl TableFault {
             TableFault::DeclaresEntities { part } => {
                 format!("{part} in the file declares entities, which are not read")
             }
+            TableFault::BadRecord { record, line, why } => {
+                let line = line.map_or_else(String::new, |line| format!(" (line {line})"));
+                format!("record {record}{line} cannot be read: {why}")
+            }
+            TableFault::OnlyNamed { count } => {
+                format!("the file names {count} records by their addresses and holds none of them")
+            }
             TableFault::Encrypted => "the file is encrypted".to_owned(),
-            TableFault::Empty => "the file has no cells".to_owned(),
+            TableFault::Empty => "the file has no cells and no records".to_owned(),
         }
     }
 
@@ -59,18 +80,28 @@ impl TableFault {
     #[must_use]
     pub fn help(&self) -> &'static str {
         match self {
-            TableFault::TooLarge { .. } => "split the table into several files",
-            TableFault::OtherKind(_) => "save it as XLSX, ODS or CSV",
+            TableFault::TooLarge { .. } => "split the file into several",
+            TableFault::OtherKind(_) => {
+                "hand in XLSX, ODS, CSV, LIDO, Linked Art or IIIF manifests"
+            }
             TableFault::Damaged { .. } | TableFault::DeclaresEntities { .. } => {
                 "open it in a spreadsheet program and save it anew as XLSX, ODS or CSV"
             }
+            TableFault::BadRecord { .. } => {
+                "correct this record, or export the records anew; the records before it can be read"
+            }
+            TableFault::OnlyNamed { .. } => {
+                "hand in the records themselves, several in one file; nothing is fetched from the web"
+            }
             TableFault::Encrypted => "save it without a password",
-            TableFault::Empty => "hand in a file with a heading and a row for each sheet",
+            TableFault::Empty => {
+                "hand in a file with a heading and a row for each sheet, or with a record for each"
+            }
         }
     }
 
     /// A part that cannot be read.
-    pub(super) fn damaged(part: &str, why: &'static str) -> TableFault {
+    pub(in crate::exchange::intake) fn damaged(part: &str, why: &'static str) -> TableFault {
         TableFault::Damaged {
             part: part.to_owned(),
             why,

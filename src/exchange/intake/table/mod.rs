@@ -8,6 +8,7 @@
 //! | file | subject |
 //! |---|---|
 //! | `fault` | why a file cannot be read |
+//! | `kind` | from what a table was made; notes on files of records |
 //! | `limits` | how large files, rows and texts may be |
 //! | `sheet` | a table: one text for all cells, its heading, notes |
 //! | `package` | the files in a ZIP archive, unpacked within their declared size |
@@ -20,10 +21,11 @@
 //! | `open` | which of these a file is |
 
 mod delimited;
-mod encoding;
+pub(super) mod encoding;
 mod fault;
-mod limits;
-mod nodes;
+mod kind;
+pub(super) mod limits;
+pub(super) mod nodes;
 mod number_format;
 mod ods;
 mod open;
@@ -34,5 +36,8 @@ mod tests;
 mod xlsx;
 
 pub use fault::TableFault;
+pub use kind::{RecordNote, TableKind};
+pub use limits::FILE_BYTES;
 pub use open::tables;
-pub use sheet::{CellPlace, RowView, Table, TableNote};
+pub use sheet::{CellPlace, HELPER_MARK, RowView, Table, TableNote};
+pub(super) use sheet::{TableWriter, Taken, of_rows};

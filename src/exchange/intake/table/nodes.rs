@@ -3,6 +3,7 @@
 //! References to characters and the five predefined entities are resolved; a document that declares a type is refused,
 //! since only there entities are declared.
 
+use std::borrow::Cow;
 use std::io::BufRead;
 
 use quick_xml::Reader;
@@ -11,7 +12,7 @@ use quick_xml::events::{BytesStart, Event};
 use super::fault::TableFault;
 
 /// A part of a document.
-pub(super) enum Node<'n> {
+pub(in crate::exchange::intake) enum Node<'n> {
     /// An element begins.
     Open(Element<'n>),
     /// An element ends.
@@ -21,7 +22,7 @@ pub(super) enum Node<'n> {
 }
 
 /// An element that begins.
-pub(super) struct Element<'n> {
+pub(in crate::exchange::intake) struct Element<'n> {
     start: &'n BytesStart<'n>,
     /// Its name without a prefix.
     pub name: &'n str,
@@ -40,6 +41,21 @@ impl Element<'_> {
         Some(value.into_owned())
     }
 
+    /// Every attribute but declarations of namespaces: its name without a prefix, and its value.
+    pub fn attributes(&self) -> Vec<(String, String)> {
+        let mut found = Vec::new();
+        for attribute in self.start.attributes().with_checks(false).flatten() {
+            let name: &str = attribute.key.as_ref();
+            if name == "xmlns" || name.starts_with("xmlns:") {
+                continue;
+            }
+            let value = quick_xml::escape::unescape(&attribute.value);
+            let value = value.map_or_else(|_| attribute.value.to_string(), Cow::into_owned);
+            found.push((local(name).to_owned(), value));
+        }
+        found
+    }
+
     /// An attribute that is a number.
     pub fn number(&self, name: &str) -> Option<u32> {
         self.attribute(name)?.trim().parse().ok()
@@ -54,7 +70,7 @@ fn local(name: &str) -> &str {
 ///
 /// # Errors
 /// The first fault of the document or of a call.
-pub(super) fn walk(
+pub(in crate::exchange::intake) fn walk(
     source: impl BufRead,
     part: &str,
     mut visit: impl FnMut(Node<'_>) -> Result<(), TableFault>,

@@ -6,7 +6,7 @@ use super::package::Package;
 use super::sheet::Table;
 use super::{delimited, encoding, ods, xlsx};
 
-/// The tables of a file that have cells, in its order.
+/// The tables of a file that have cells, in its order; without the sheets of our own forms that are there to help.
 ///
 /// # Errors
 /// [`TableFault`] where the file is of another kind, damaged, encrypted, empty or too large.
@@ -18,7 +18,7 @@ pub fn tables(bytes: &[u8]) -> Result<Vec<Table>, TableFault> {
             unit: "bytes",
         });
     }
-    let tables = if bytes.starts_with(b"PK") {
+    let mut tables = if bytes.starts_with(b"PK") {
         let package = Package::open(bytes)?;
         if package.has("xl/workbook.xml") {
             xlsx::tables(&package)?
@@ -39,6 +39,7 @@ pub fn tables(bytes: &[u8]) -> Result<Vec<Table>, TableFault> {
             encoding::decoded(bytes).ok_or(TableFault::OtherKind("no text and no spreadsheet"))?;
         delimited::table(&decoded)?.into_iter().collect()
     };
+    tables.retain(|table| !table.is_helper());
     if tables.is_empty() {
         return Err(TableFault::Empty);
     }

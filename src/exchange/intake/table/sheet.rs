@@ -3,6 +3,7 @@
 use std::fmt;
 
 use super::fault::TableFault;
+use super::kind::{RecordNote, TableKind};
 use super::limits::{CELLS, COLUMNS, NAMED_ROWS, ROWS, TEXT_BYTES};
 
 /// A cell as a spreadsheet program names it: `B12`.
@@ -95,7 +96,13 @@ pub enum TableNote {
     },
     /// The sheet is hidden in the file.
     Hidden,
+    /// What was met in a file of records beside the rows.
+    Records(RecordNote),
 }
+
+/// What the first cell of a sheet ends with that is there to help and holds no rows: the lists and the instructions of our
+/// own forms.
+pub const HELPER_MARK: &str = "[keyblock]";
 
 /// A table.
 ///
@@ -104,6 +111,8 @@ pub enum TableNote {
 pub struct Table {
     /// The name of the sheet; empty in a delimited file.
     pub name: String,
+    /// From what it was made.
+    pub kind: TableKind,
     /// What a registrar should know.
     pub notes: Vec<TableNote>,
     text: String,
@@ -163,6 +172,15 @@ impl Table {
         self.rows.get(self.heading).map_or(0, |(number, _)| *number)
     }
 
+    /// Whether the sheet is there to help, by [`HELPER_MARK`].
+    #[must_use]
+    pub fn is_helper(&self) -> bool {
+        !self.rows.is_empty() && {
+            let (first, end) = self.cells_of(0);
+            first < end && self.cell_text(first).ends_with(HELPER_MARK)
+        }
+    }
+
     /// The most cells of a row.
     #[must_use]
     pub fn width(&self) -> usize {
@@ -199,7 +217,7 @@ impl Table {
 
 /// A table that is being read: rows in order, cells in order.
 #[derive(Debug, Default)]
-pub(super) struct TableWriter {
+pub(in crate::exchange::intake) struct TableWriter {
     table: Table,
     formulas: Option<(u32, CellPlace)>,
     errors: Option<(u32, CellPlace)>,
@@ -209,7 +227,7 @@ pub(super) struct TableWriter {
 
 /// What was taken of the limits of a file.
 #[derive(Clone, Copy, Debug, Default)]
-pub(super) struct Taken {
+pub(in crate::exchange::intake) struct Taken {
     cells: u64,
     text: u64,
 }
@@ -225,6 +243,12 @@ impl TableWriter {
             taken,
             ..TableWriter::default()
         }
+    }
+
+    /// The same, made from something else than a sheet.
+    pub fn of_kind(mut self, kind: TableKind) -> TableWriter {
+        self.table.kind = kind;
+        self
     }
 
     /// Begins a row; its number is above that of the row before.
@@ -352,6 +376,24 @@ impl TableWriter {
         table.notes.extend(notes);
         (Some(table), taken)
     }
+}
+
+/// A table of these rows, the heading first; each is as wide as the heading or narrower.
+///
+/// # Errors
+/// Where it is too large.
+pub(in crate::exchange::intake) fn of_rows(rows: &[Vec<String>]) -> Result<Table, TableFault> {
+    let mut writer = TableWriter::new("", Taken::default());
+    for (row, number) in rows.iter().zip(1..) {
+        writer.row(number)?;
+        for (cell, column) in row.iter().zip(0..) {
+            writer.cell(column, cell)?;
+        }
+    }
+    let (table, _) = writer.finish();
+    let mut table = table.ok_or(TableFault::Empty)?;
+    table.heading = 0;
+    Ok(table)
 }
 
 fn count(counted: &mut Option<(u32, CellPlace)>, row: Option<&(u32, u32)>, column: u32) {

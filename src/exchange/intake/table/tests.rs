@@ -361,8 +361,8 @@ fn declared_entities_are_refused() {
 #[test]
 fn other_files_are_refused_with_what_to_do() {
     for (bytes, message) in [
-        (&b""[..], "the file has no cells"),
-        (b"\n\n", "the file has no cells"),
+        (&b""[..], "the file has no cells and no records"),
+        (b"\n\n", "the file has no cells and no records"),
         (b"%PDF-1.7", "the file is a PDF document, which is not read"),
         (
             b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1",
