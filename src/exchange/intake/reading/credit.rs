@@ -43,7 +43,7 @@ static WAYS: LazyLock<Phrases<&str>> = LazyLock::new(|| {
         ),
         (
             "purchase",
-            "purchased|purchase|bought|acquired by purchase|museum purchase|ankauf|angekauft|gekauft|kauf|achat|acheté|\
+            "purchased|purchase|bought|acquired by purchase|purchased at auction|acquired at auction|museum purchase|ankauf|angekauft|gekauft|kauf|achat|acheté|acquis en vente publique|acheté en vente publique|ersteigert|\
              acquis par achat|aankoop|aangekocht|gekocht|購入",
         ),
         (

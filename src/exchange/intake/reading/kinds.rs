@@ -16,7 +16,7 @@ static WORDS: LazyLock<Phrases<&str>> = LazyLock::new(|| {
     Phrases::of(&[
         (
             "artists-proof",
-            "a.p.|ap|e.a.|ea|p.a.|artist's proof|artists proof|artist proof|épreuve d'artiste|épreuves d'artiste|\
+            "a.p.|ap|e.a.|ea|p.a.|artist's proof|artists proof|artist proof|épreuve d'artiste|épreuves d'artiste|ép. d'artiste|épr. d'artiste|\
              künstlerexemplar|künstlerabzug|kunstenaarsexemplaar|prova d'artista",
         ),
         (

@@ -1,12 +1,15 @@
-//! The terms of the vocabularies as phrases, so that grammars find them in a text.
+//! The terms of the vocabularies as phrases, so that grammars find them in a text, and the records that a cell can name.
 //!
 //! In: the vocabularies, built in and the catalogue's own. Out: for each list its phrases with their keys. A label with
 //! a comma or a bracket is also found by what stands before it; a paper also without the word "paper", as doubtful.
 
 use std::collections::BTreeMap;
 
+use super::foreign_terms::TERMS;
+use super::names::RecordNames;
 use super::phrases::{Found, Phrases};
 use super::words::Words;
+use crate::model::catalogue::Catalogue;
 use crate::model::key::Key;
 use crate::model::vocabulary::{List, Term, Vocabularies};
 
@@ -24,9 +27,20 @@ pub struct TermFound {
 pub struct Lexicon {
     lists: BTreeMap<List, Phrases<TermFound>>,
     keys: BTreeMap<List, Vec<Key>>,
+    /// The records that cells can name.
+    pub names: RecordNames,
 }
 
 impl Lexicon {
+    /// The terms of a catalogue's vocabularies, and the names of its holders, people and series.
+    #[must_use]
+    pub fn of_catalogue(catalogue: &Catalogue) -> Lexicon {
+        Lexicon {
+            names: RecordNames::of(catalogue),
+            ..Lexicon::of(&catalogue.vocabularies)
+        }
+    }
+
     /// The labels of all terms, in every language that has one.
     #[must_use]
     pub fn of(vocabularies: &Vocabularies) -> Lexicon {
@@ -41,6 +55,13 @@ impl Lexicon {
                 for synonym in synonyms.filter(|synonym| !shortens_a_label(term, synonym)) {
                     lexicon.add(*list, key, synonym);
                 }
+            }
+        }
+        for (list, key, words) in TERMS {
+            if let Some(key) = lexicon.key(*list, key) {
+                words
+                    .split('|')
+                    .for_each(|word| lexicon.add(*list, &key, word));
             }
         }
         // Short forms come last, so that a whole label of another term is never taken for one.
@@ -93,6 +114,12 @@ impl Lexicon {
     #[must_use]
     pub fn at(&self, list: List, words: &Words<'_>, index: usize) -> Option<Found<TermFound>> {
         self.lists.get(&list)?.inflected_at(words, index)
+    }
+
+    /// The keys of a list.
+    #[must_use]
+    pub fn keys(&self, list: List) -> &[Key] {
+        self.keys.get(&list).map_or(&[], Vec::as_slice)
     }
 
     /// The key of a list that is written so, where the list has it.

@@ -113,13 +113,28 @@ static RESERVES: LazyLock<Phrases<()>> = LazyLock::new(|| {
     )])
 });
 
-/// Words that say that nobody is known.
-static NOBODY: LazyLock<Phrases<()>> = LazyLock::new(|| {
-    Phrases::of(&[(
-        (),
-        "unknown|unknown artist|anonymous|anon.|not known|various|various artists|unbekannt|unbekannter künstler|anonym|\
+/// Who it is that nobody knows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Nobody {
+    /// The maker.
+    Unknown,
+    /// The maker of a copy.
+    Copyist,
+}
+
+/// Words that say that nobody is known; a copy's maker is not, whom it is after is.
+static NOBODY: LazyLock<Phrases<Nobody>> = LazyLock::new(|| {
+    Phrases::of(&[
+        (
+            Nobody::Unknown,
+            "unknown|unknown artist|anonymous|anon.|not known|various|various artists|unbekannt|unbekannter künstler|anonym|\
          inconnu|anonyme|onbekend|anoniem|不詳|作者不詳",
-    )])
+        ),
+        (
+            Nobody::Copyist,
+            "copy|copyist|kopie|kopist|copie|copiste|模写",
+        ),
+    ])
 });
 
 /// Reads a cell of makers.
@@ -144,6 +159,9 @@ pub(super) fn read(
     let mut at = start;
     while at < words.len() {
         if let Some(nobody) = NOBODY.at(words, at) {
+            if nobody.is == Nobody::Copyist {
+                progress.doubt(Doubt::Copy);
+            }
             progress.read(at, nobody.end);
             at = nobody.end;
         } else if let Some(reserve) = RESERVES.at(words, at) {
@@ -358,6 +376,13 @@ mod tests {
             let reading = makers(text, &lexicon());
             assert_eq!(reading.left_over(text), [""; 0], "{text}");
         }
+    }
+
+    #[test]
+    fn a_copy_is_told_and_its_maker_is_not_made_up() {
+        let reading = makers("Kopie nach Ada Brook", &lexicon());
+        assert_eq!(said("Kopie nach Ada Brook"), "after Ada Brook");
+        assert_eq!(reading.doubts, [Doubt::Copy]);
     }
 
     #[test]

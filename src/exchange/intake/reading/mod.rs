@@ -18,20 +18,27 @@
 //! | `numbering` | the number of a sheet and the size of its edition |
 //! | `makers` | people with their roles |
 //! | `titles` | titles, with what stands in a title beside it |
+//! | `names` | the holders, people and series of the catalogue by their names |
+//! | `sightings` | how a sheet was seen, and rights that have an identifier |
+//! | `choices` | what is chosen from the lists of our own forms |
 //! | `states` | state and number of an earlier catalogue, and what an old state is now |
 
+pub mod choices;
 pub mod credit;
 pub mod dates;
+mod foreign_terms;
 pub mod kinds;
 pub mod lexicon;
 pub mod makers;
 pub mod media;
+pub mod names;
 pub mod numbering;
 pub mod numerals;
 pub mod outcome;
 pub mod phrases;
 #[cfg(test)]
 mod properties;
+pub mod sightings;
 pub mod sizes;
 pub mod states;
 pub mod titles;

@@ -91,6 +91,8 @@ pub enum Doubt {
     AboveEdition,
     /// Whose work it is was said with reserve: "attributed to", "circle of".
     AttributedWithReserve,
+    /// It is called a copy, which is another print than the one that it copies.
+    Copy,
     /// A role was given to several people, which may be one name: `X and Y`.
     OneNameOrSeveral,
     /// The state is above the number of states.
@@ -125,6 +127,9 @@ impl Doubt {
             Doubt::KeptNotOwned => "the sheet is kept here and owned elsewhere",
             Doubt::AboveEdition => "the number is above the size of the edition",
             Doubt::AttributedWithReserve => "whose work it is, is said with reserve",
+            Doubt::Copy => {
+                "it is called a copy, which is another print than the one that it copies"
+            }
             Doubt::OneNameOrSeveral => "two names may be one, of a firm or a couple",
             Doubt::AboveStates => "the state is above the number of states",
             Doubt::TooLong => "the text is longer than is read; its end was left over",

@@ -111,8 +111,41 @@ static BETWEEN: LazyLock<Phrases<()>> = LazyLock::new(|| {
 
 static AND: LazyLock<Phrases<()>> = LazyLock::new(|| Phrases::of(&[((), "and|und|et|en")]));
 
-static NOT_IN: LazyLock<Phrases<()>> =
-    LazyLock::new(|| Phrases::of(&[((), "not in|nicht bei|nicht in|pas dans|absent de|niet in")]));
+static NOT_IN: LazyLock<Phrases<()>> = LazyLock::new(|| {
+    Phrases::of(&[(
+        (),
+        "not in|not described by|nicht bei|nicht in|unbeschrieben bei|pas dans|absent de|non décrit par|niet in|niet bij",
+    )])
+});
+
+/// Reads a cell of a column that holds numbers of a catalogue: there a number alone is one (`12`, `12a`).
+#[must_use]
+pub fn catalogue_numbers(text: &str) -> Reading<Vec<CatalogueSaid>> {
+    let reading = states(text);
+    let bare = text.trim();
+    if !reading.is.is_empty() || !is_bare_number(bare) {
+        return reading;
+    }
+    let start = text.len() - text.trim_start().len();
+    let whole = start..start + bare.len();
+    Reading {
+        is: vec![CatalogueSaid {
+            number: Some(bare.to_owned()),
+            ..CatalogueSaid::default()
+        }],
+        read: vec![whole],
+        left: Vec::new(),
+        doubts: Vec::new(),
+    }
+}
+
+/// Up to five figures, with a letter or none behind them.
+fn is_bare_number(text: &str) -> bool {
+    let figures = text.trim_end_matches(|c: char| c.is_ascii_alphabetic());
+    (1..=5).contains(&figures.len())
+        && text.len() - figures.len() <= 1
+        && figures.bytes().all(|b| b.is_ascii_digit())
+}
 
 /// Reads a cell of catalogue numbers and states.
 #[must_use]
@@ -129,7 +162,9 @@ fn read(words: &Words<'_>, progress: &mut Progress) -> Vec<CatalogueSaid> {
         if words.is_mark(at, &[";", "|"]) {
             is_open = false;
             at += 1;
-        } else if let Some((state, end)) = state_at(words, at) {
+        } else if let Some((state, end)) =
+            state_at(words, at).filter(|_| NOT_IN.at(words, at).is_none())
+        {
             if let Some(of) = state.of
                 && state.states.iter().any(|state| *state > of)
             {
@@ -210,8 +245,13 @@ fn reference(words: &Words<'_>, index: usize) -> Option<(CatalogueSaid, usize)> 
     while words.is_mark(at, &[",", ":", "."]) || words.word(at).is_some_and(is_number_word) {
         at += 1;
     }
-    words.figures(at)?;
     let start_of_number = at;
+    // The letters of a class behind the catalogue and its year: `Brook 1955, W 12`.
+    let is_class = |at: usize| words.word(at).is_some_and(|word| word.chars().count() <= 2);
+    if name_end > named && is_class(at) && words.figures(at + 1).is_some() {
+        at += 1;
+    }
+    words.figures(at)?;
     at += 1;
     // `12a`, `12 bis`, `1955.12`
     if words
@@ -497,11 +537,29 @@ mod tests {
         told.collect::<Vec<_>>().join("; ")
     }
 
+    #[test]
+    fn a_number_alone_is_one_where_the_column_holds_numbers() {
+        let number = |text: &str| {
+            let reading = catalogue_numbers(text);
+            let number = reading.is.first().and_then(|said| said.number.clone());
+            number.filter(|_| reading.left.is_empty())
+        };
+        assert_eq!(number(" 12a "), Some("12a".to_owned()));
+        assert_eq!(number("9"), Some("9".to_owned()));
+        for text in ["12ab", "1912 12", "123456", "a", ""] {
+            assert_eq!(number(text), None, "{text}");
+        }
+        assert_eq!(states("9").is, []);
+    }
+
     /// Forms of docs/trade.md, "Writing states", with invented catalogues.
     #[test]
     fn states_and_numbers_are_read_whole() {
         for (text, reading) in [
             ("B. 12 ii/iii", "B. no. 12 ii/iii"),
+            ("Brook 1955, W 12 III", "Brook 1955 no. W 12 iii"),
+            ("Brook 1955, 12 III", "Brook 1955 no. 12 iii"),
+            ("non décrit par Brook", "not in Brook"),
             ("iii/v", "iii/v"),
             ("ii", "ii"),
             ("II (of IV)", "ii/iv"),

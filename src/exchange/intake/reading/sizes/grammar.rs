@@ -236,14 +236,19 @@ fn decided(figure: Figure, unit: Unit, progress: &mut Progress) -> Figure {
     figure
 }
 
+/// A length to a millionth of a millimetre: 19 times 25.4 by 2 is 241.3 mm, not 241.29999999999998.
+fn without_binary_rest(mm: f64) -> f64 {
+    (mm * 1e6).round() / 1e6
+}
+
 #[expect(
     clippy::cast_precision_loss,
     reason = "the denominator has at most seven figures"
 )]
 fn in_mm(figure: Figure, finest: u64, unit: Unit) -> Length {
     Length {
-        mm: figure.times(unit.mm()),
-        tolerance_mm: unit.mm() / (2.0 * finest as f64),
+        mm: without_binary_rest(figure.times(unit.mm())),
+        tolerance_mm: without_binary_rest(unit.mm() / (2.0 * finest as f64)),
     }
 }
 

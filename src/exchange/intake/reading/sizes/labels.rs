@@ -12,7 +12,7 @@ pub(super) static MEASURED: LazyLock<Phrases<Measured>> = LazyLock::new(|| {
         (
             Measured::Image,
             "image|image size|composition|subject|picture|picture area|printed area|printed surface|\
-             darstellung|bild|bildgrösse|bildgröße|bildfeld|druckbild|darstellungsgrösse|\
+             darstellung|bild|bildgrösse|bildgröße|bildmass|bildmaß|bildfeld|druckbild|darstellungsgrösse|\
              sujet|dimensions de l'image|composition|tache|beeld|voorstelling|beeldmaat|beeldformaat|画寸|画面|図柄",
         ),
         (
