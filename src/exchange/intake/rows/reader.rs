@@ -1,0 +1,267 @@
+//! A row from its cells.
+
+use rayon::prelude::*;
+
+use super::lengths::{self, LengthColumns};
+use crate::exchange::intake::cell::{CellContext, CellReading, cell, is_read_by_grammar};
+use crate::exchange::intake::columns::{ColumnDoubt, ColumnReading, Holds};
+use crate::exchange::intake::facts::{Facts, OwnNames};
+use crate::exchange::intake::proposal::{ProposedRow, RowDoubt, RowStanding};
+use crate::exchange::intake::reading::Lexicon;
+use crate::exchange::intake::reading::choices;
+use crate::exchange::intake::reading::credit::Credit;
+use crate::exchange::intake::reading::sizes::{Unit, sizes};
+use crate::exchange::intake::table::{RowView, Table};
+use crate::exchange::intake::values::Values;
+use crate::study::search::words::number_key;
+
+/// What the rows of one table are read with.
+pub struct RowReader<'r> {
+    columns: &'r [ColumnReading],
+    pairs: Vec<LengthColumns>,
+    is_exchanged: bool,
+    values: &'r Values,
+    lexicon: &'r Lexicon,
+}
+
+/// Reads every row of a table that has cells, in its order.
+#[must_use]
+pub fn rows(table: &Table, reader: &RowReader<'_>) -> Vec<ProposedRow> {
+    let rows: Vec<RowView<'_>> = table.rows().collect();
+    let rows = rows.par_iter().with_min_len(64);
+    rows.map(|row| reader.row(row.number(), |column| row.cell(column)))
+        .collect()
+}
+
+impl<'r> RowReader<'r> {
+    /// A reader for a table. `doubts`: what its columns say against each other; `values`: the readings of its cells;
+    /// `lexicon`: for cells that are not among them, such as those of the file before.
+    #[must_use]
+    pub fn of(
+        columns: &'r [ColumnReading],
+        doubts: &[ColumnDoubt],
+        values: &'r Values,
+        lexicon: &'r Lexicon,
+    ) -> RowReader<'r> {
+        let is_exchanged = doubts
+            .iter()
+            .any(|doubt| matches!(doubt, ColumnDoubt::HeightAndWidthExchanged { .. }));
+        RowReader {
+            columns,
+            pairs: lengths::pairs(columns),
+            is_exchanged,
+            values,
+            lexicon,
+        }
+    }
+
+    /// Reads a row. `number` is its number in the file, `cell` gives the text of a column.
+    #[must_use]
+    pub fn row<'c>(&self, number: u32, cell: impl Fn(usize) -> &'c str + Copy) -> ProposedRow {
+        let mut row = ProposedRow {
+            row: number,
+            ..ProposedRow::default()
+        };
+        for column in self.columns {
+            let text = cell(column.column);
+            if !text.trim().is_empty() {
+                self.add_cell(&mut row, column, text);
+            }
+        }
+        self.add_lengths(&mut row, cell);
+        if self.is_nothing(&row, cell) {
+            row.standing = RowStanding::Nothing;
+            let filled = self.columns.iter().map(|column| column.column);
+            row.unread = filled
+                .filter(|column| !cell(*column).trim().is_empty())
+                .map(|column| (column, cell(column).to_owned()))
+                .collect();
+        }
+        row.facts.shrink();
+        row.doubts.shrink_to_fit();
+        row.unread.shrink_to_fit();
+        row
+    }
+
+    fn add_cell(&self, row: &mut ProposedRow, column: &ColumnReading, text: &str) {
+        match column.holds {
+            Holds::Height | Holds::Width | Holds::Depth | Holds::Unit | Holds::Unknown => {}
+            Holds::Accession => add_accession(row, text.trim()),
+            Holds::Status if choices::status(text).is_none() => {
+                row.unread.push((column.column, text.trim().to_owned()));
+            }
+            Holds::Publish if choices::yes(text).is_none() => {
+                row.unread.push((column.column, text.trim().to_owned()));
+            }
+            holds => match self.values.reading(column.column, text) {
+                Some(reading) => add_reading(row, column.column, reading),
+                None if is_read_by_grammar(holds) => {
+                    add_reading(row, column.column, self.read(column, text));
+                }
+                None => add_text(&mut row.facts, holds, text.trim()),
+            },
+        }
+        if matches!(column.holds, Holds::Holder | Holds::Series) {
+            // That the row names a holder or a series is kept, whether one is found or not.
+            add_text(&mut row.facts, column.holds, text.trim());
+        }
+    }
+
+    /// Reads a cell that the table does not have and no editor corrected.
+    fn read(&self, column: &ColumnReading, text: &str) -> CellReading {
+        let context = CellContext {
+            assumed: column.assumed,
+            lexicon: self.lexicon,
+        };
+        cell(column.holds, text, context)
+    }
+
+    fn add_lengths<'c>(&self, row: &mut ProposedRow, cell: impl Fn(usize) -> &'c str + Copy) {
+        for pair in &self.pairs {
+            let words = row.facts.sizes.clone();
+            // The unit of the words is asked for only where the columns have none of their own.
+            let has_unit = pair.unit.is_some_and(|unit| !cell(unit).trim().is_empty());
+            let beside = if pair.assumed.is_none() && !has_unit && !words.is_empty() {
+                self.unit_in_words(cell)
+            } else {
+                None
+            };
+            let found = lengths::read(pair, cell, &words, beside, self.is_exchanged);
+            for (column, doubt) in found.doubts {
+                row.doubts.push(RowDoubt::Cell { column, doubt });
+            }
+            row.doubts
+                .extend(found.said.into_iter().map(RowDoubt::Said));
+            row.doubts
+                .extend(found.against.map(|said| RowDoubt::Against {
+                    columns: vec![pair.height, pair.width],
+                    said,
+                }));
+            for column in found.unread {
+                row.unread.push((column, cell(column).to_owned()));
+            }
+            let facts = Facts {
+                sizes: found.size.into_iter().collect(),
+                ..Facts::default()
+            };
+            let contradictions = row.facts.add(facts).into_iter();
+            row.doubts
+                .extend(contradictions.map(|of| RowDoubt::Contradiction {
+                    column: pair.height,
+                    of,
+                }));
+        }
+    }
+
+    fn unit_in_words<'c>(&self, cell: impl Fn(usize) -> &'c str) -> Option<Unit> {
+        let said = self
+            .columns
+            .iter()
+            .filter(|column| column.holds == Holds::Dimensions);
+        let mut measured = said.flat_map(|column| sizes(cell(column.column), column.assumed).is);
+        measured.next()?.unit
+    }
+
+    /// Whether no record could hold what the row says: it has no number, and nothing of a sheet; or it repeats the
+    /// heading, as exports of several pages do.
+    fn is_nothing<'c>(&self, row: &ProposedRow, cell: impl Fn(usize) -> &'c str) -> bool {
+        let mut filled = self
+            .columns
+            .iter()
+            .filter(|column| !cell(column.column).trim().is_empty())
+            .peekable();
+        if filled.peek().is_some()
+            && filled.all(|column| cell(column.column).trim() == column.heading.trim())
+        {
+            return true;
+        }
+        row.accession.is_none() && !says_something(&row.facts)
+    }
+}
+
+/// Whether facts are of a sheet: not only remarks, who keeps or saw it, or rights.
+fn says_something(facts: &Facts) -> bool {
+    let of_no_sheet =
+        |holds: &Holds| matches!(holds, Holds::Holder | Holds::Department | Holds::Remarks);
+    if facts.texts.keys().any(|holds| !of_no_sheet(holds)) {
+        return true;
+    }
+    let Facts {
+        title,
+        dates,
+        sizes,
+        techniques,
+        papers,
+        colours,
+        matrices,
+        numbering,
+        edition,
+        kind,
+        makers,
+        credit,
+        references,
+        own,
+        web,
+        holder: _,
+        series: _,
+        seen: _,
+        seen_by: _,
+        basis: _,
+        rights: _,
+        texts: _,
+    } = facts;
+    title.is_some()
+        || !dates.is_empty()
+        || !sizes.is_empty()
+        || !techniques.is_empty()
+        || !papers.is_empty()
+        || colours.is_some()
+        || matrices.is_some()
+        || numbering.is_some()
+        || edition.is_some()
+        || kind.is_some()
+        || !makers.is_empty()
+        || *credit != Credit::default()
+        || !references.is_empty()
+        || *own != OwnNames::default()
+        || web.is_some()
+}
+
+fn add_accession(row: &mut ProposedRow, text: &str) {
+    match &row.accession {
+        None => row.accession = Some(text.to_owned()),
+        Some(first) if number_key(first) == number_key(text) => {}
+        Some(first) => {
+            let doubt = format!("the row has two numbers of the holder, {first} and {text}");
+            row.doubts.push(RowDoubt::Said(doubt));
+        }
+    }
+}
+
+fn add_reading(row: &mut ProposedRow, column: usize, reading: CellReading) {
+    let doubts = reading.doubts.into_iter();
+    row.doubts
+        .extend(doubts.map(|doubt| RowDoubt::Cell { column, doubt }));
+    if !reading.left.is_empty() {
+        row.unread.push((column, reading.left.join(" … ")));
+    }
+    let found = row.facts.add(reading.facts);
+    row.doubts.extend(
+        found
+            .into_iter()
+            .map(|of| RowDoubt::Contradiction { column, of }),
+    );
+}
+
+fn add_text(facts: &mut Facts, holds: Holds, text: &str) {
+    let mut of_cell = Facts::default();
+    match holds {
+        Holds::Design => of_cell.own.design = Some(choices::design(text).to_owned()),
+        Holds::OwnState => of_cell.own.state = Some(text.to_owned()),
+        Holds::Printing => of_cell.own.printing = Some(text.to_owned()),
+        _ => {
+            of_cell.texts.insert(holds, text.to_owned());
+        }
+    }
+    facts.add(of_cell);
+}
