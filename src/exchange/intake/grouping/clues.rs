@@ -1,0 +1,264 @@
+//! What a row says of its design: numbers and keys that name one, its title, size, date, series and makers.
+//!
+//! In: a row. Out: [`Clues`], made once a row and compared many times. Cells repeat, so each distinct name, reference and
+//! title is resolved once ([`ClueReader`]).
+
+use std::collections::{BTreeSet, HashMap};
+
+use super::extent::Extent;
+use super::series_names::SeriesNames;
+use super::titles::title_key;
+use crate::exchange::intake::columns::Holds;
+use crate::exchange::intake::facts::Facts;
+use crate::exchange::intake::known::{CatalogueNames, CitedEntry, Named};
+use crate::exchange::intake::proposal::{NamedParts, ProposedRow};
+use crate::exchange::intake::reading::dates::Act;
+use crate::exchange::intake::reading::states::CatalogueSaid;
+use crate::model::catalogue::Catalogue;
+use crate::model::edtf::Date;
+use crate::model::key::Key;
+use crate::study::search::words::{number_key, number_parts};
+
+/// What a row says of its design.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Clues {
+    /// The designs that each number or key names, with the reason in words, the row's own first.
+    pub named: Vec<NamedBy>,
+    /// Numbers that name no design yet, with their words: by whom, and which.
+    pub numbers: Vec<NewNumber>,
+    /// The title as it is compared.
+    pub title: Option<String>,
+    /// The size of what was printed.
+    pub extent: Option<Extent>,
+    /// The first and last year of the design.
+    pub years: Option<(i64, i64)>,
+    /// The series, folded.
+    pub series: Option<String>,
+    /// The words of the names of those who made the design.
+    pub makers: BTreeSet<String>,
+    /// What is doubtful, in words.
+    pub doubts: Vec<String>,
+}
+
+/// Designs that a number or key names.
+#[derive(Clone, Debug)]
+pub(super) struct NamedBy {
+    pub designs: Vec<Key>,
+    pub why: String,
+}
+
+/// A number that no design of the catalogue has.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct NewNumber {
+    /// Whose number: the author, folded; empty for a number of this catalogue.
+    pub of: String,
+    /// The number, folded.
+    pub number: String,
+    /// The two in words.
+    pub said: String,
+}
+
+/// Reads the clues of rows.
+pub(super) struct ClueReader<'c> {
+    names: CatalogueNames<'c>,
+    series: SeriesNames,
+    artist: BTreeSet<String>,
+    artist_name: String,
+    designs: HashMap<String, Named>,
+    cited: HashMap<(Option<String>, Option<String>), CitedEntry>,
+    titles: HashMap<String, Option<String>>,
+}
+
+impl<'c> ClueReader<'c> {
+    pub(super) fn new(names: CatalogueNames<'c>, catalogue: &Catalogue) -> ClueReader<'c> {
+        let artist = catalogue.settings.artist.as_ref();
+        let person = artist.and_then(|key| catalogue.people.get(&key.value));
+        let forms = person.into_iter().flat_map(|person| {
+            let others = person.names.iter().map(|name| name.text.value.as_str());
+            std::iter::once(person.name.value.as_str()).chain(others)
+        });
+        ClueReader {
+            artist: forms.flat_map(words_of_name).collect(),
+            artist_name: person.map_or(String::new(), |person| person.name.value.clone()),
+            series: SeriesNames::of(catalogue),
+            names,
+            designs: HashMap::new(),
+            cited: HashMap::new(),
+            titles: HashMap::new(),
+        }
+    }
+
+    pub(super) fn names(&self) -> &CatalogueNames<'c> {
+        &self.names
+    }
+
+    pub(super) fn clues(&mut self, row: &ProposedRow) -> Clues {
+        let facts = &row.facts;
+        let mut clues = Clues {
+            extent: Extent::of_row(facts),
+            years: years(facts),
+            series: self.series.key_of(facts),
+            ..Clues::default()
+        };
+        clues.title = facts
+            .title
+            .as_ref()
+            .and_then(|title| self.title(&title.text));
+        let impression = facts.texts.get(&Holds::Impression);
+        if let Some(text) = facts.own.design.as_ref().or(impression) {
+            self.own(text, &mut clues);
+        }
+        for said in &facts.references {
+            self.reference(said, &mut clues);
+        }
+        self.makers(facts, &mut clues);
+        clues
+    }
+
+    fn title(&mut self, title: &str) -> Option<String> {
+        if let Some(known) = self.titles.get(title) {
+            return known.clone();
+        }
+        let key = title_key(title);
+        self.titles.insert(title.to_owned(), key.clone());
+        key
+    }
+
+    fn own(&mut self, text: &str, clues: &mut Clues) {
+        let names = &self.names;
+        let named = self
+            .designs
+            .entry(text.to_owned())
+            .or_insert_with(|| names.design(text));
+        clues.doubts.extend(named.doubts.iter().cloned());
+        if named.keys.is_empty() {
+            clues
+                .numbers
+                .extend(number_key(text).map(|number| NewNumber {
+                    of: String::new(),
+                    number,
+                    said: format!("no. {}", text.trim()),
+                }));
+            clues
+                .doubts
+                .push(format!("the catalogue has no design \"{}\"", text.trim()));
+        } else {
+            let designs: Vec<String> = named.keys.iter().map(|key| names.in_words(key)).collect();
+            clues.named.push(NamedBy {
+                designs: named.keys.clone(),
+                why: format!("the rows name {}", designs.join(" or ")),
+            });
+        }
+    }
+
+    fn reference(&mut self, said: &CatalogueSaid, clues: &mut Clues) {
+        let entry = self.entry(said).clone();
+        if said.number.is_none() || entry.is_not_in {
+            // A state alone names no design; what is doubtful about it is told with the state.
+            return;
+        }
+        clues.doubts.extend(entry.doubts.iter().cloned());
+        if entry.designs.is_empty() {
+            let author = said.author.as_deref().map(number_parts).unwrap_or_default();
+            let of = entry
+                .work
+                .as_ref()
+                .map_or_else(|| author.join("."), Key::to_string);
+            let number = entry.number.as_deref().or(said.number.as_deref());
+            // A number that is not said after which catalogue names nothing.
+            let number = number.and_then(number_key).filter(|_| !of.is_empty());
+            clues.numbers.extend(number.map(|number| NewNumber {
+                of,
+                number,
+                said: entry.said.clone(),
+            }));
+        } else {
+            let designs: Vec<String> = entry
+                .designs
+                .iter()
+                .map(|key| self.names.in_words(key))
+                .collect();
+            clues.named.push(NamedBy {
+                why: format!(
+                    "{} is {} in the concordance",
+                    entry.said,
+                    designs.join(" or ")
+                ),
+                designs: entry.designs,
+            });
+        }
+    }
+
+    fn entry(&mut self, said: &CatalogueSaid) -> &CitedEntry {
+        let names = &self.names;
+        let reference = (said.author.clone(), said.number.clone());
+        self.cited.entry(reference).or_insert_with(|| {
+            names.cited(&CatalogueSaid {
+                state: None,
+                ..said.clone()
+            })
+        })
+    }
+
+    fn makers(&self, facts: &Facts, clues: &mut Clues) {
+        let makes_design = |role: &Key| ["artist", "designer", "after"].contains(&role.as_str());
+        let designers: Vec<&str> = facts
+            .makers
+            .iter()
+            .filter(|maker| makes_design(&maker.role))
+            .map(|maker| maker.name.as_str())
+            .collect();
+        clues.makers = designers
+            .iter()
+            .flat_map(|name| words_of_name(name))
+            .collect();
+        let is_other = !self.artist.is_empty() && clues.makers.is_disjoint(&self.artist);
+        if is_other && !clues.makers.is_empty() {
+            clues.doubts.push(format!(
+                "the maker is {}, not {}, the artist of this catalogue",
+                designers.join(", "),
+                self.artist_name
+            ));
+        }
+    }
+
+    /// The parts of a recorded design that a row names, with what is doubtful about them.
+    pub(super) fn parts(&mut self, design: &Key, facts: &Facts) -> (NamedParts, Vec<String>) {
+        let mut parts = NamedParts::default();
+        let mut doubts = Vec::new();
+        let mut own = |named: Named| {
+            doubts.extend(named.doubts);
+            named.keys
+        };
+        if let Some(text) = &facts.own.state {
+            parts.states = own(self.names.state(design, text));
+        }
+        if let Some(text) = &facts.own.printing {
+            parts.printings = own(self.names.printing(design, text));
+        }
+        for said in &facts.references {
+            let entry = self.entry(said).clone();
+            if said.number.is_none() {
+                doubts.extend(entry.doubts.iter().cloned());
+            }
+            let (opinion, told) = self.names.opinion(design, said, &entry);
+            doubts.extend(told);
+            parts.opinions.extend(opinion);
+        }
+        (parts, doubts)
+    }
+}
+
+/// The words of a name that tell people apart: no initials, no numbers.
+fn words_of_name(name: &str) -> Vec<String> {
+    let parts = number_parts(name);
+    let is_word =
+        |part: &String| part.chars().nth(2).is_some() && part.chars().all(char::is_alphabetic);
+    parts.into_iter().filter(is_word).collect()
+}
+
+/// The first and last year that the design is said to be of.
+fn years(facts: &Facts) -> Option<(i64, i64)> {
+    let date: &Date = facts.date_of(Act::Created)?.date()?;
+    Some((date.first_named()?.year, date.last_named()?.year))
+}

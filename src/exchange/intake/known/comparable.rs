@@ -1,0 +1,126 @@
+//! A row as a record that can be compared with others: what `study::same_sheet` reads of an impression.
+//!
+//! In: a row and who hands it in. Out: an [`Impression`] with the facts that are certain of it. It is compared and never
+//! written: the record that a row proposes is made elsewhere, and may be compared in its place.
+
+use crate::exchange::intake::columns::Holds;
+use crate::exchange::intake::facts::GivenSize;
+use crate::exchange::intake::handing::HandingIn;
+use crate::exchange::intake::proposal::ProposedRow;
+use crate::exchange::intake::reading::dates::Act;
+use crate::exchange::intake::reading::sizes::Measured;
+use crate::model::certainty::{Claim, Statement, Statements};
+use crate::model::impression::{FormerAccession, Identification, Impression, StateReading, Status};
+use crate::model::key::{ImpressionKey, Key};
+use crate::model::place::{Place, Placed};
+use crate::model::sheet::{Measuring, Sheet};
+use crate::model::size::Size;
+use crate::model::standing::RecordStanding;
+
+/// The row as a record with a key.
+#[must_use]
+pub fn comparable(row: &ProposedRow, handing: &HandingIn, key: ImpressionKey) -> Impression {
+    let facts = &row.facts;
+    let holder = row.holder(handing);
+    let former = facts.texts.get(&Holds::FormerAccession);
+    let former = former.map(|number| FormerAccession {
+        holder: holder.map(placed),
+        number: number.clone(),
+        until: None,
+    });
+    Impression {
+        key,
+        holder: holder.map(placed),
+        owners: Vec::new(),
+        accession: row.accession.as_ref().map(placed),
+        part: None,
+        former_accessions: former.into_iter().collect(),
+        credit: None,
+        web: None,
+        ids: Vec::new(),
+        status: placed(&Status::Located),
+        kind: stated(facts.kind.as_ref()),
+        taken_from: None,
+        numbering: facts.numbering.as_ref().map(placed),
+        technique: Vec::new(),
+        identified: identified(row),
+        opinions: Vec::new(),
+        observed: Vec::new(),
+        blocks: Vec::new(),
+        without: Vec::new(),
+        sheet: sheet(row),
+        marks: Vec::new(),
+        condition: Vec::new(),
+        as_given: None,
+        pictures: Vec::new(),
+        provenance: Vec::new(),
+        provenance_line: None,
+        sightings: Vec::new(),
+        exhibited: Vec::new(),
+        literature: Vec::new(),
+        same_as: Vec::new(),
+        maybe_same_as: Vec::new(),
+        not_same_as: Vec::new(),
+        shares_sheet: Vec::new(),
+        goes_with: Vec::new(),
+        publish: true,
+        standing: RecordStanding::default(),
+        note: None,
+        place: Place::default(),
+    }
+}
+
+fn sheet(row: &ProposedRow) -> Sheet {
+    let size = |of| row.facts.size_of(of).and_then(GivenSize::size);
+    let sizes = |size: Option<Size>| stated(size.as_ref());
+    let paper = match &row.facts.papers[..] {
+        [paper] => Some(placed(paper)),
+        _ => None,
+    };
+    let pulled = row.facts.date_of(Act::Pulled).and_then(|when| when.date());
+    Sheet {
+        size: sizes(size(Measured::Sheet)),
+        image: sizes(size(Measured::Image)),
+        platemark: sizes(size(Measured::Platemark)),
+        unsaid: sizes(size(Measured::Unsaid)),
+        measuring: Measuring {
+            sight: row.facts.sizes.iter().any(|size| size.is_sight),
+            ..Measuring::default()
+        },
+        paper,
+        date: stated(pulled),
+        ..Sheet::default()
+    }
+}
+
+/// The state and printing that the row names in this catalogue's terms.
+fn identified(row: &ProposedRow) -> Option<Identification> {
+    let named = &row.named;
+    if named.states.is_empty() && named.printings.is_empty() {
+        return None;
+    }
+    let each = |keys: &[Key]| keys.iter().map(placed).collect::<Vec<_>>();
+    let state = (!named.states.is_empty()).then(|| StateReading::OneOf(each(&named.states)));
+    Some(Identification {
+        state,
+        printing: each(&named.printings),
+        variant: None,
+        kind: None,
+        why: None,
+        claim: Claim::default(),
+        or: Vec::new(),
+        place: Place::default(),
+    })
+}
+
+fn placed<T: Clone>(value: &T) -> Placed<T> {
+    Placed::new(value.clone(), Place::default())
+}
+
+fn stated<T: Clone>(value: Option<&T>) -> Statements<T> {
+    let statement = value.map(|value| Statement {
+        is: placed(value),
+        claim: Claim::default(),
+    });
+    Statements(statement.into_iter().collect())
+}
