@@ -23,11 +23,13 @@
 //! | `tag` | the tag of files that are loaded together |
 //! | `redirect_rules` | the redirects for servers: three forms of one list, in one pass |
 //! | `tables` | everything public as tables, in one pass; the sheets of a holder |
+//! | `forms` | the forms that readers fill in and send, and the sheets of a holder to correct |
 //! | `image_service` | the `info.json` of a picture (IIIF Image API) |
 //! | `lido` | the sheets of a design as museums exchange them |
 //! | `oai` | all sheets for harvesters, in Dublin Core and LIDO |
 //! | `sitemap` | the addresses of all pages, in one pass |
 //! | `xml` | XML documents |
+//! | `workbook` | workbooks for spreadsheet programs |
 //! | `iiif` | manifests, points and the words of documents as annotations, collections (IIIF Presentation API) |
 //! | `linked_art` | Linked Art: designs, states, printings, impressions, provenance, series, holders, people, documents |
 //! | `intake` | what museums and dealers hand in, read into data |
@@ -39,6 +41,7 @@ mod census_csv;
 mod citation;
 mod editions_csv;
 mod format;
+mod forms;
 mod iiif;
 mod image_service;
 pub mod intake;
@@ -53,6 +56,7 @@ mod sitemap;
 mod spreadsheet;
 mod tables;
 mod tag;
+mod workbook;
 mod xml;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -81,6 +85,7 @@ pub const FORMATS: &[Format] = &[
     atom::FORMAT,
     tables::holder_sheets::CSV,
     tables::holder_sheets::JSON,
+    forms::holder_workbook::FORMAT,
     lido::FORMAT,
     oai::FORMAT,
 ];
@@ -91,6 +96,7 @@ pub const WHOLE: &[WholeFormat] = &[
     resolve_index::FORMAT,
     redirect_rules::FORMAT,
     tables::FORMAT,
+    forms::FORMAT,
     sitemap::FORMAT,
 ];
 

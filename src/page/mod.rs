@@ -106,6 +106,7 @@ pub(crate) use setting::book::{Book, Here};
 pub use setting::exports::{
     ColumnKind, ColumnNotes, DesignPart, Export, ExportFormat, Exports, Subject, TableNotes,
 };
+pub(crate) use setting::forms;
 pub(crate) use setting::html;
 pub(crate) use setting::html::escape_into;
 pub use setting::pictures::{Alignments, Pictures, PublishedPicture, PublishedSize, Tiles, Tone};

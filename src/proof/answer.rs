@@ -160,6 +160,7 @@ fn media_type(path: &str) -> &'static str {
         Some("xml") => "application/xml",
         Some("svg") => "image/svg+xml",
         Some("woff2") => "font/woff2",
+        Some("xlsx") => "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
         Some("csv") => "text/csv; charset=utf-8",
         Some("jpg") => "image/jpeg",
         Some("png") => "image/png",

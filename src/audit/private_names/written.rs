@@ -2,10 +2,12 @@
 //!
 //! In: the path of a file of the site, and its bytes. Out: each text in it, whole: of a page or drawing without
 //! its tags, with entities resolved, and the values of attributes; of JSON every string and key; of anything
-//! else that is text, the file itself; and the path.
+//! else that is text, the file itself; of a workbook each of its parts, unpacked; and the path.
 
 use std::convert::Infallible;
+use std::io::Read as _;
 
+use flate2::read::DeflateDecoder;
 use html5gum::emitters::callback::{CallbackEmitter, CallbackEvent};
 use html5gum::{Span, Tokenizer};
 use percent_encoding::percent_decode;
@@ -17,6 +19,7 @@ pub(super) fn texts(path: &str, bytes: &[u8], each: &mut dyn FnMut(&str)) {
     let ending = path.rsplit_once('.').map_or("", |(_, ending)| ending);
     match ending {
         "html" | "svg" | "xml" => markup(bytes, each),
+        "xlsx" => workbook(bytes, each),
         "json" | "jsonld" if json(bytes, each) => {}
         _ => {
             // Pictures and fonts are not text. Photographs are published without their metadata.
@@ -24,6 +27,38 @@ pub(super) fn texts(path: &str, bytes: &[u8], each: &mut dyn FnMut(&str)) {
                 each(text);
             }
         }
+    }
+}
+
+/// The most that a part of a workbook is unpacked to, in bytes. Those of a site are its own and far smaller.
+const PART_BYTES: u64 = 256 << 20;
+
+/// The texts of the parts of a workbook, one after the other as they lie in the archive (APPNOTE 4.3.7, PKWARE).
+fn workbook(bytes: &[u8], each: &mut dyn FnMut(&str)) {
+    let mut rest = bytes;
+    while let Some((header, behind)) = rest.split_at_checked(30)
+        && header.starts_with(b"PK\x03\x04")
+    {
+        let short = |at: usize| usize::from(u16::from_le_bytes([header[at], header[at + 1]]));
+        let packed = usize::try_from(u32::from_le_bytes([
+            header[18], header[19], header[20], header[21],
+        ]));
+        let named = short(26) + short(28);
+        let part = packed
+            .ok()
+            .and_then(|packed| behind.get(named..named + packed));
+        let Some(part) = part else { return };
+        if short(8) == 0 {
+            markup(part, each);
+        } else {
+            let mut unpacked = Vec::new();
+            // A part that is damaged has the text before the damage.
+            let _ = DeflateDecoder::new(part)
+                .take(PART_BYTES)
+                .read_to_end(&mut unpacked);
+            markup(&unpacked, each);
+        }
+        rest = &behind[named + part.len()..];
     }
 }
 
@@ -169,6 +204,24 @@ mod tests {
             all.contains(&"key".to_owned()) && all.contains(&"Za".to_owned()),
             "{all:?}"
         );
+    }
+
+    /// The first entry is stored, the second deflated in one stored block (RFC 1951, 3.2.4).
+    #[test]
+    fn every_part_of_a_workbook_is_read() {
+        let mut file = Vec::new();
+        let mut deflated = vec![1, 9, 0, 0xf6, 0xff];
+        deflated.extend_from_slice(b"<t>b</t>\n");
+        for (method, part) in [(0, b"<t>a&amp;c</t>".to_vec()), (8, deflated)] {
+            file.extend_from_slice(b"PK\x03\x04\x14\0\0\0");
+            file.extend_from_slice(&[method, 0, 0, 0, 0, 0, 0, 0, 0, 0]);
+            file.extend_from_slice(&u32::try_from(part.len()).unwrap().to_le_bytes());
+            file.extend_from_slice(&[0, 0, 0, 0, 1, 0, 0, 0, b'n']);
+            file.extend_from_slice(&part);
+        }
+        let mut all = Vec::new();
+        texts("a.xlsx", &file, &mut |text| all.push(text.to_owned()));
+        assert_eq!(all, ["a.xlsx", "a&c", "b", "\n"]);
     }
 
     #[test]

@@ -109,7 +109,8 @@ pub(in crate::exchange) fn columns() -> Vec<ColumnNotes> {
     table().write([]).columns
 }
 
-fn subjects(sources: &Sources<'_>) -> Vec<Subject> {
+/// The holders that have such a table.
+pub(in crate::exchange) fn subjects(sources: &Sources<'_>) -> Vec<Subject> {
     let public = sources.public;
     let mut keepers: BTreeSet<&Key> = BTreeSet::new();
     let mut owners: BTreeSet<&Key> = BTreeSet::new();
@@ -140,15 +141,35 @@ fn table_of(here: &Here<'_>, subject: &Subject) -> Option<Written> {
     let Subject::Page(Address::Holder(holder)) = subject else {
         return None;
     };
+    let (kept, owned) = kept_and_owned(here, holder)?;
+    let kept = kept.into_iter();
+    let rows = kept.map(|sheet| row(here, Custody::Keeps, sheet)).chain(
+        owned
+            .into_iter()
+            .map(|sheet| row(here, Custody::Owns, sheet)),
+    );
+    Some(table().write(rows))
+}
+
+/// The sheets that a holder keeps, and those that it owns and others keep.
+fn kept_and_owned<'b>(
+    here: &Here<'b>,
+    holder: &Key,
+) -> Option<(Vec<SheetRow<'b>>, Vec<SheetRow<'b>>)> {
     let mentions = here.book.studies.back_links.holders.get(holder);
     let mentions = mentions.map_or(&[][..], Vec::as_slice);
     let kept = custody::kept_by(here, here.public().holders.get(holder)?);
-    let kept = kept.into_iter();
-    let owned = custody::owned_elsewhere(here, mentions, holder).into_iter();
-    let rows = kept
-        .map(|sheet| row(here, Custody::Keeps, sheet))
-        .chain(owned.map(|sheet| row(here, Custody::Owns, sheet)));
-    Some(table().write(rows))
+    Some((kept, custody::owned_elsewhere(here, mentions, holder)))
+}
+
+/// The same, in the order of the rows.
+pub(in crate::exchange) fn held_and_owned<'b>(
+    here: &Here<'b>,
+    holder: &Key,
+) -> Option<Vec<SheetRow<'b>>> {
+    let (mut kept, owned) = kept_and_owned(here, holder)?;
+    kept.extend(owned);
+    Some(kept)
 }
 
 fn row(here: &Here<'_>, custody: Custody, (design, sheet): SheetRow<'_>) -> Row {

@@ -6,6 +6,7 @@ use crate::model::words::ClosedList as _;
 use crate::page::phrases::imprint;
 use crate::page::setting::address::Overview;
 use crate::page::setting::book::Here;
+use crate::page::setting::forms;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
 use crate::page::texts::catalogue_pages;
@@ -103,12 +104,20 @@ pub(crate) fn contribute(here: &Here<'_>) -> Leaf {
         .map_while(|n| words.find(&format!("contribute-sheet-{n}")))
         .map(CleanHtml::text)
         .collect();
+    let paths = forms::in_general();
+    let linked = |path: &str, word: &str| forms::linked(here, path, word);
+    let table = linked(&paths.listing, "form-link-listing-general");
+    let form = linked(&paths.sighting, "form-link-sighting-general");
+    let table = words.html("contribute-table-text", None, &[("table", &table)]);
+    let mail = words.html("contribute-mail-text", None, &[("form", &form)]);
     let parts = vec![
         TextPart::new(here, "contribute-how", &how),
+        TextPart::new(here, "contribute-table", &table),
+        TextPart::of_word(here, "contribute-records"),
+        TextPart::new(here, "contribute-mail", &mail),
+        TextPart::of_word(here, "contribute-happens"),
         sheet,
-        TextPart::of_word(here, "contribute-sighting"),
         TextPart::of_word(here, "contribute-correction"),
-        TextPart::of_word(here, "contribute-museum"),
         TextPart::of_word(here, "contribute-public"),
         TextPart::of_word(here, "contribute-rights"),
     ];

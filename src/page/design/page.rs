@@ -37,6 +37,7 @@ use crate::page::plates::strips::{self, Strip};
 use crate::page::setting::address::{Address, Overview};
 use crate::page::setting::book::Here;
 use crate::page::setting::export_links::ExportLink;
+use crate::page::setting::forms;
 use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::number_size::number_class;
@@ -85,6 +86,8 @@ struct View {
     census: CleanHtml,
     census_page: Option<String>,
     comparisons: Vec<CleanHtml>,
+    /// The forms for sheets of the design.
+    report: Option<CleanHtml>,
     /// The records of its sheets for other programs.
     files: Vec<ExportLink>,
     /// The link to the comparison that the reader chooses.
@@ -158,6 +161,7 @@ pub(crate) fn page(here: &Here<'_>, design: &Design) -> Leaf {
             .then(|| here.href(&Address::DesignCensus(design.key.clone()))),
         comparisons: links::recorded(here, design),
         files: here.export_links_of(&["lido"]),
+        report: forms::report(here, design),
         compare: links::chosen_href(here, design, None),
         pictures: own_pictures(here, design, leading.as_ref()),
         related: sources::related(here, design),

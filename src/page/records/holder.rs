@@ -48,6 +48,8 @@ struct View {
     lists: Vec<List>,
     /// The sheets as files for other programs.
     files: Vec<ExportLink>,
+    /// The same as a workbook, to be corrected and sent back.
+    correct: Vec<ExportLink>,
 }
 
 pub(crate) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
@@ -100,6 +102,7 @@ pub(crate) fn page(here: &Here<'_>, holder: &Holder) -> Leaf {
         ),
         lists: lists.into_iter().filter(List::has_lines).collect(),
         files: here.export_links_of(&["holder-csv", "holder-json"]),
+        correct: here.export_links_of(&["holder-xlsx"]),
         title: title.clone(),
     };
     let whole = CleanHtml::text(&here.holder_city_first(holder)).plain();

@@ -16,6 +16,7 @@
 //! | `redirects` | from the addresses of former keys to those of present ones |
 //! | `book` | all data that pages are made from |
 //! | `export_links` | links to them |
+//! | `forms` | where the forms are that readers fill in |
 //! | `leaf` | one page before it is framed |
 //! | `reading_order` | the order of designs and sheets |
 //! | `number_size` | the size of the number at the head of a page |
@@ -24,6 +25,7 @@ pub(crate) mod address;
 pub(crate) mod book;
 pub(crate) mod export_links;
 pub(crate) mod exports;
+pub(crate) mod forms;
 pub(crate) mod html;
 pub(crate) mod ink;
 pub(crate) mod leaf;

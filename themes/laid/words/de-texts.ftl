@@ -88,10 +88,25 @@ cite-in-short = Kurz
 cite-in-full = Ausführlich
 
 # Beitragen.
-contribute-brief = Dieses Verzeichnis wächst durch das, was Leser schicken: nicht verzeichnete Abzüge, Nachweise, Berichtigungen.
+contribute-brief = Dieses Verzeichnis wächst durch das, was Leser schicken: nicht verzeichnete Abzüge, Nachweise, Berichtigungen. Schicken Sie eine Tabelle, Datensätze aus Ihrem System oder eine E-Mail.
 contribute-how = Wohin schreiben
 contribute-how-text = Schreiben Sie an { $contact } und nennen Sie die Graphik oder den Abzug mit der Nummer. Der Link am Fuß jeder Seite trägt Nummer, Ausgabe und Adresse gleich ein.
 contribute-how-no-contact = Dieses Verzeichnis nennt keine Anschrift; seine Herausgeber stehen unten in der Zitierweise.
+contribute-table = Eine Tabelle
+contribute-table-text =
+    Für mehrere Blätter füllen Sie { $table } aus: eine Zeile für jedes Blatt, in Ihren Worten und Einheiten. Listen in den Zellen bieten die Begriffe dieses Verzeichnisses an, und eine Notiz an jeder Überschrift sagt, was hineingehört. Die Seite jeder Graphik hat eine eigene Tabelle mit ihren Zuständen und Drucken. Ebenso willkommen ist ein Auszug aus Ihrer Datenbank (XLSX, ODS oder CSV), mit den Überschriften, die er hat.
+
+    Die Seite Ihres Hauses bietet die hier verzeichneten Blätter in denselben Spalten an. Am einfachsten ist es für beide Seiten, wenn Sie diese Tabelle berichtigen und zurückschicken. Ihr Herkunftsvermerk wird genau so gedruckt, wie Sie ihn geben.
+contribute-records = Datensätze in einem offenen Format
+contribute-records-text = Wenn Ihr System sie ausgibt, schicken Sie Datensätze in LIDO oder Linked Art oder die Adresse eines IIIF-Manifests oder einer IIIF-Sammlung. Sie werden gelesen, wie sie sind; vorzubereiten ist nichts.
+contribute-mail = Eine E-Mail
+contribute-mail-text =
+    Für ein einzelnes Blatt oder einen Nachweis in einer Auktion, einer Ausstellung, einer alten Liste oder einer Fotografie füllen Sie { $form } aus, so weit Sie können, und schicken es in einer E-Mail. Nennen Sie das Datum, die Quelle mit Seite oder Losnummer, und was dort zeigt, dass es dieses Blatt war. Auf der Seite jeder Graphik steht dieses Formular mit eingetragener Nummer.
+contribute-happens = Was damit geschieht
+contribute-happens-text =
+    Alles, was Sie schicken, bleibt in Ihren Worten erhalten. Das Programm liest es und sagt, was es verstanden hat, was zweifelhaft ist und was es nicht lesen konnte; diesen Bericht bekommen Sie. Ein Herausgeber entscheidet, was in das Verzeichnis kommt, unter einer bleibenden Nummer und auf Wunsch mit Ihnen als Quelle.
+
+    Schicken Sie später eine berichtigte Tabelle, so wird nur angesehen, was sich geändert hat. Was andere verzeichnet haben, wird nie überschrieben: Wo Sie anderer Ansicht sind, können beide Ansichten nebeneinander stehen, jede mit Namen.
 contribute-sheet = Ein nicht verzeichneter Abzug
 contribute-sheet-text = Schicken Sie, was Sie haben. Jedes davon hilft, keines ist Bedingung:
 contribute-sheet-1 = Fotografien beider Seiten, das ganze Blatt in gleichmäßigem Licht, wenn möglich mit Maßstab
@@ -100,22 +115,18 @@ contribute-sheet-3 = jede Signatur, jeder Stempel, jede Nummer, Aufschrift und j
 contribute-sheet-4 = was an den Merkmalen zu sehen ist, die auf der Seite der Graphik stehen, und was nicht zu sehen ist
 contribute-sheet-5 = wo das Blatt ist, seine Inventarnummer, und wo es vorher war, mit der Quelle
 contribute-sheet-6 = wer es untersuchte, wann, und ob am Blatt oder an einer Fotografie
-contribute-sighting = Ein Nachweis
-contribute-sighting-text = Eine Auktion, eine Ausstellung, eine alte Liste, eine Fotografie: Schicken Sie das Datum, die Quelle mit Seite oder Losnummer, und was dort zeigt, dass es dieses Blatt war.
 contribute-correction = Eine Berichtigung
 contribute-correction-text = Sagen Sie, was falsch ist und worauf sich das stützt. Weicht Ihre Ansicht von unserer ab, so kann sie neben unserer stehen, mit Ihrem Namen und dem Datum.
-contribute-museum = Museen und Bibliotheken
-contribute-museum-text =
-    Eine Tabelle Ihrer Abzüge ist willkommen, einer in jeder Zeile, in Ihren Worten und Einheiten, mit Ihren eigenen Nummern und den Adressen Ihrer Datensätze. Ihr Herkunftsvermerk wird genau so gedruckt, wie Sie ihn geben, und jede Fotografie trägt die Rechte, die Sie nennen.
-
-    Die Seite Ihres Hauses bietet die hier verzeichneten Blätter als Tabelle an. Am einfachsten ist es für beide Seiten, wenn Sie diese Tabelle berichtigen und zurückschicken.
 contribute-public = Was öffentlich wird
 contribute-public-text =
     Öffentlich: der Eintrag des Blattes, auf Wunsch mit Ihrem Namen als Quelle. Nicht öffentlich: Name und Ort eines privaten Eigentümers, sofern er nicht zugestimmt hat; Anschriften; Werte; und was die Datei einer Fotografie über Ort und Zeit der Aufnahme sagt. Ein privater Eigentümer kann als „Privatbesitz“ erscheinen, mit oder ohne Land.
 
     Ein Eigentümer kann seine Zustimmung jederzeit widerrufen. Der Name wird dann von jeder Seite und aus jeder Datei hier entfernt. Was vorher gedruckt oder kopiert wurde, lässt sich nicht zurückrufen.
 contribute-rights = Fotografien
-contribute-rights-text = Sagen Sie, wer sie aufnahm, wie sie zu bezeichnen sind, ob sie hier gezeigt werden dürfen und wie groß. Auch eine Fotografie, die nicht gezeigt werden darf, hilft, einen Abzug zu bestimmen.
+contribute-rights-text =
+    Sagen Sie, wer sie aufnahm, wie sie zu bezeichnen sind, ob sie hier gezeigt werden dürfen und wie groß. Auch eine Fotografie, die nicht gezeigt werden darf, hilft, einen Abzug zu bestimmen.
+
+    Schicken Sie nur, was Sie schicken dürfen: mit Erlaubnis der Sammlung, wenn das Blatt nicht Ihnen gehört, und des Fotografen. Urheberrecht, Hausordnungen und Datenschutz sind von Land zu Land verschieden; erkundigen Sie sich vor Ort. Eine Fotografie ohne solche Erlaubnis beschreiben Sie besser, statt sie zu schicken.
 
 # Daten.
 data-brief = Was man weiterverwenden kann, in welcher Form und unter welchen Bedingungen.
@@ -158,6 +169,7 @@ data-beside = Tabellen und Bilder
 format-bibtex-about = Neben jedem Entwurf, jedem Abzug, jedem Dokument und jeder Folge stehen Zitate für Literaturverwaltungen: citation.bib (BibTeX), citation.json (CSL-JSON) und citation.ris (RIS), in { $address }
 format-census-csv-about = Die Zahlen jeder Seite des Census stehen daneben als Tabellen (CSV).
 format-holder-csv-about = Neben der Seite jeder Sammlung, die Abzüge verwahrt oder besitzt, stehen diese als Tabellen: sheets.csv und sheets.json, in { $address }
+format-holder-xlsx-about = Daneben steht eine Mappe mit allem, was von diesen Abzügen verzeichnet ist, zum Berichtigen und Zurückschicken: sheets.xlsx.
 format-image-service-about = Jede gezeigte Fotografie ist ein Bilddienst (IIIF Image API 3.0, Stufe 0), unter { $address } mit Abzug und Namen; seine Datei info.json sagt, was zu haben ist.
 format-linked-art-about = Neben jedem Entwurf und Abzug, jeder Sammlung, jeder Person und jedem Dokument steht der Eintrag in Linked Art (JSON-LD), unter { $address }linked-art.json; die der Zustände, Drucke und Stöcke stehen unter dem Entwurf.
 format-linked-art-provenance-about = Die Provenienz eines Abzugs steht daneben in provenance.json.
@@ -197,6 +209,7 @@ column-kind-date = Datum (EDTF)
 column-kind-list = Liste
 as-data = Als Daten
 holder-as-data = Diese Abzüge als Tabelle, mit Inventarnummern und bleibenden Adressen, zum Abgleich mit einer Datenbank:
+holder-correct = Dieselben Abzüge mit allem, was von ihnen verzeichnet ist, zum Berichtigen und Zurückschicken:
 dataset-description = Die Entwürfe, Zustände, Drucke und bekannten Abzüge von { $title }, mit Sammlungen, Bestimmung, Beobachtungen und Provenienz.
 
 # Änderungen.

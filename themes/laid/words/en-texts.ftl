@@ -85,10 +85,25 @@ cite-in-short = In short
 cite-in-full = In full
 
 # How to contribute.
-contribute-brief = This catalogue grows by what readers send: unrecorded impressions, sightings, corrections.
+contribute-brief = This catalogue grows by what readers send: unrecorded impressions, sightings, corrections. Send a table, records from your own system, or a mail.
 contribute-how = Where to write
 contribute-how-text = Write to { $contact }. Give the number of the print or impression you mean. The link at the foot of each page fills in the number, the edition and the address.
 contribute-how-no-contact = This catalogue gives no address to write to; its editors are named in the citation below.
+contribute-table = A table
+contribute-table-text =
+    For several sheets, fill in { $table }: one row for each sheet, in your own words and units. Lists in the cells offer the terms of this catalogue, and a note at each heading says what belongs there. The page of each print has a table of its own, with its states and printings. An export of your own database will do as well (XLSX, ODS or CSV), with the headings that it has.
+
+    The page of your institution offers the impressions recorded here in the same columns. It is easiest for both sides if you correct that table and send it back. Your credit line is printed exactly as you give it.
+contribute-records = Records in an open format
+contribute-records-text = If your system gives them, send records in LIDO or Linked Art, or the address of a IIIF manifest or collection. They are read as they are; nothing needs to be prepared.
+contribute-mail = A mail
+contribute-mail-text =
+    For a single sheet, or a sighting in a sale, an exhibition, an old list or a photograph, fill in { $form } as far as you can and send it in a mail. Give the date, the source with its page or lot, and what shows that it was this sheet. The page of each print has this form with its number filled in.
+contribute-happens = What happens to it
+contribute-happens-text =
+    Everything that you send is kept in your own words. The program reads it and says what it understood, what it doubts and what it could not read; you get this report. An editor decides what enters the catalogue, under a permanent number and with you as its source if you wish.
+
+    If you send a corrected table later, only what changed is looked at again. What others have recorded is never overwritten: where you differ, both views can stand, each with its name.
 contribute-sheet = An unrecorded impression
 contribute-sheet-text = Send what you have. Each of the following helps, and none is required:
 contribute-sheet-1 = photographs of both sides, the whole sheet in even light, with a ruler if there is one
@@ -97,22 +112,18 @@ contribute-sheet-3 = every signature, stamp, number, inscription and watermark, 
 contribute-sheet-4 = what you see at the points that the page of the print lists, and what you cannot see
 contribute-sheet-5 = where the sheet is, its accession number, and where it was before, with the source
 contribute-sheet-6 = who examined it, when, and whether from the sheet or from a photograph
-contribute-sighting = A sighting
-contribute-sighting-text = A sale, an exhibition, an old list, a photograph: send the date, the source with its page or lot, and what there shows that it was this sheet.
 contribute-correction = A correction
 contribute-correction-text = Say what is wrong and on what evidence. If your view differs from ours, it can be recorded beside ours, with your name and the date.
-contribute-museum = Museums and libraries
-contribute-museum-text =
-    A table of your impressions is welcome, one to a row, in your own words and units, with your own record numbers and the addresses of your records. Your credit line is printed exactly as you give it, and each photograph carries the rights you state.
-
-    The page of your institution offers the impressions recorded here as a table. It is easiest for both sides if you correct that table and send it back.
 contribute-public = What becomes public
 contribute-public-text =
     Public: the record of the sheet, with your name as its source if you wish. Not public: the name and place of a private owner, unless the owner has agreed; addresses; values; and whatever the file of a photograph says of where and when it was taken. A private owner can be named “Private collection”, with or without a country.
 
     An owner may withdraw this agreement at any time. The name is then removed from every page and every file here. What was printed or copied before cannot be called back.
 contribute-rights = Photographs
-contribute-rights-text = Say who took them, how they are to be credited, whether they may be shown here, and how large. A photograph that may not be shown still helps to identify an impression.
+contribute-rights-text =
+    Say who took them, how they are to be credited, whether they may be shown here, and how large. A photograph that may not be shown still helps to identify an impression.
+
+    Send only what you may send: with the permission of the holder where the sheet is not yours, and of the photographer. Copyright, museum rules and the protection of personal data differ by country; ask where you are. A photograph without such a permission is better described than sent.
 
 # The data.
 data-brief = What can be reused, in which form, and on what terms.
@@ -155,6 +166,7 @@ data-beside = Tables and images
 format-bibtex-about = Citations for reference managers stand beside each design, impression, document and series: citation.bib (BibTeX), citation.json (CSL-JSON) and citation.ris (RIS), in { $address }
 format-census-csv-about = The counts of each census page stand beside it as tables (CSV).
 format-holder-csv-about = The impressions of each holder that keeps or owns any stand beside its page as tables: sheets.csv and sheets.json, in { $address }
+format-holder-xlsx-about = Beside them stands a workbook with everything that is recorded of these impressions, to be corrected and sent back: sheets.xlsx.
 format-image-service-about = Every photograph that is shown is an image service (IIIF Image API 3.0, level 0), at { $address }, by impression and name; its file info.json says what is available.
 format-linked-art-about = Each design, impression, holder, person and document has a record in Linked Art (JSON-LD) beside its page, at { $address }linked-art.json; those of states, printings and blocks stand below the design.
 format-linked-art-provenance-about = The provenance of an impression is in provenance.json beside it.
@@ -194,6 +206,7 @@ column-kind-date = date (EDTF)
 column-kind-list = list
 as-data = As data
 holder-as-data = These impressions as a table, with accession numbers and permanent addresses, to be matched with a database:
+holder-correct = The same impressions with everything that is recorded of them, to be corrected and sent back:
 dataset-description = The designs, states, printings and known impressions of { $title }, with holders, identification, observations and provenance.
 
 # Changes.
