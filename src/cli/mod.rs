@@ -20,6 +20,7 @@ mod compile;
 mod designs;
 mod finding_options;
 mod identify;
+mod intake;
 mod issue;
 mod kept_back;
 mod not_kept;
@@ -169,6 +170,13 @@ enum Command {
         after_help = "For example\n  keyblock align 14"
     )]
     Align(align::AlignArguments),
+    /// Read what a museum or dealer hands in: propose records, and report what was understood
+    #[command(
+        long_about = intake::ABOUT,
+        after_help = "For example\n  keyblock intake holdings.xlsx --as harbour-museum\n  keyblock intake --accept harbour-museum",
+        arg_required_else_help = true
+    )]
+    Intake(intake::IntakeArguments),
     /// Lay down the next record from its template, and say what to fill in
     #[command(
         long_about = add::ABOUT,
@@ -272,6 +280,9 @@ fn perform(command: Command, out: &mut impl Write) -> io::Result<Outcome> {
         }),
         Command::Align(arguments) => with_catalogue(arguments.dir.as_deref(), |dir| {
             align::run(dir, &arguments, out)
+        }),
+        Command::Intake(arguments) => with_catalogue(arguments.dir.as_deref(), |dir| {
+            intake::run(dir, &arguments, out)
         }),
         Command::Census(arguments) => with_catalogue(arguments.dir.as_deref(), |dir| {
             census::run(dir, &arguments, out)

@@ -15,6 +15,14 @@ impl<const N: usize> Spreadsheet<N> {
         table
     }
 
+    /// The same, with a byte order mark at its head: spreadsheet programs take a file without one for the letters of their
+    /// country.
+    pub fn marked(heads: [&str; N]) -> Spreadsheet<N> {
+        let mut table = Spreadsheet(writer_after("\u{feff}".as_bytes().to_vec()));
+        table.row(heads);
+        table
+    }
+
     /// Adds a row; no cell of it can be taken for a formula. This cannot fail, because it writes to memory
     /// and every row has `N` cells.
     pub fn row(&mut self, cells: [&str; N]) {
@@ -31,15 +39,20 @@ impl<const N: usize> Spreadsheet<N> {
 
 /// A writer of the format, for tables whose columns are declared elsewhere.
 pub(super) fn writer() -> csv::Writer<Vec<u8>> {
+    writer_after(Vec::new())
+}
+
+/// The same behind what stands at the head of the file.
+fn writer_after(head: Vec<u8>) -> csv::Writer<Vec<u8>> {
     csv::WriterBuilder::new()
         .terminator(csv::Terminator::CRLF)
-        .from_writer(Vec::new())
+        .from_writer(head)
 }
 
 /// The text in a form that no spreadsheet takes for a formula: a text that begins like a formula gets an
 /// apostrophe before it (common practice, no source).
 pub(super) fn harmless(text: &str) -> Cow<'_, str> {
-    if text.starts_with(['=', '+', '-', '@', '\t', '\r']) {
+    if text.starts_with(['=', '+', '-', '@', '\t', '\r', '＝', '＋', '－', '＠']) {
         Cow::Owned(format!("'{text}"))
     } else {
         Cow::Borrowed(text)

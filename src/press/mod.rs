@@ -9,7 +9,8 @@
 //! Reading order: [`pulled`] is the result of a pull, [`fault`] its failures; [`pictures`] prepares the
 //! photographs, [`alignment`] aligns them and [`small`] cuts small pictures, all with results in the [`cache`]; [`files`] makes the rest
 //! of the site, and [`private_names`] searches each file before it is handed out. [`sources`] tells where no
-//! site may be published. [`references`] resolves references without a pull.
+//! site may be published. [`references`] resolves references without a pull. [`intake`] reads what others hand in, into the
+//! inbox.
 #![allow(
     clippy::disallowed_methods,
     reason = "asks whether a photograph is there and where paths lead, and keeps what the last compile printed"
@@ -19,6 +20,7 @@ pub(crate) mod alignment;
 pub(crate) mod cache;
 mod fault;
 mod files;
+pub mod intake;
 pub(crate) mod last_compile;
 mod pictures;
 mod private_names;

@@ -2,7 +2,7 @@
 //!
 //! Saving a file causes three to seven events; they are reported as one change, and so are thousands of files
 //! that are changed at once. Files that the program
-//! itself writes (its cache, the compiled site) or that version control writes do not count. Nor does
+//! itself writes (its cache, the compiled site), those in the inbox and those that version control writes do not count. Nor does
 //! reading a file, which some systems report as well.
 
 use std::io;
@@ -135,12 +135,18 @@ fn is_relevant(dir: &Path, event: &Event) -> bool {
     writes && event.paths.iter().any(|path| is_a_source(dir, path))
 }
 
-/// Whether a path can be one of the catalogue's own files: nothing hidden, and nothing inside a
+/// What is handed in, until it is accepted: no compile reads it.
+const INBOX: &str = "records/inbox";
+
+/// Whether a path can be one of the catalogue's own files: nothing hidden, nothing handed in, and nothing inside a
 /// compiled site.
 fn is_a_source(dir: &Path, path: &Path) -> bool {
     let Ok(below) = path.strip_prefix(dir) else {
         return false;
     };
+    if below.starts_with(INBOX) {
+        return false;
+    }
     let mut at = PathBuf::from(dir);
     for part in below {
         if part.to_string_lossy().starts_with('.') {
@@ -191,6 +197,12 @@ mod tests {
         ));
         assert!(!is_relevant(dir, &event(made, &dir.join("web/index.html"))));
         assert!(!is_relevant(dir, &event(made, &dir.join(".git/index"))));
+        let inbox = dir.join("records/inbox");
+        assert!(!is_relevant(dir, &event(made, &inbox)));
+        assert!(!is_relevant(
+            dir,
+            &event(made, &inbox.join("museum/columns.toml"))
+        ));
     }
 
     /// Counts the changes until none is reported for a second.

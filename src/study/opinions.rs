@@ -91,6 +91,12 @@ fn plain(text: &str) -> String {
     bare.trim().trim_end_matches('.').to_owned()
 }
 
+/// The place that a text gives a state or printing: 3 for "III", "State 3", "iii/IV".
+#[must_use]
+pub fn number_of_part(text: &str) -> Option<u32> {
+    number(&plain(text))
+}
+
 fn number(text: &str) -> Option<u32> {
     text.parse().ok().or_else(|| from_roman(text))
 }

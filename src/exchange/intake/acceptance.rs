@@ -1,0 +1,533 @@
+//! What accepting a batch writes: records with permanent numbers, corrections in place, photographs.
+//!
+//! In: the proposal with what its records are made of, the rows that are to be accepted, the photographs. Out: an
+//! [`Acceptance`], or why rows that were named cannot be accepted. Nothing is decided here that an editor has to decide: a row
+//! is left in the inbox where its design is not known, where its design is new and not settled in `designs.toml`, where its
+//! design is doubtful, where it is called a copy, where another row has its number, where it has no holder, or where it may be a sheet that is recorded.
+//! The last five are accepted where an editor names the row.
+//!
+//! A photograph is copied with the rights that the row states, or none; it is published only where the row says that it may be
+//! and states the rights.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::fmt::Write as _;
+
+use super::columns::Holds;
+use super::corrections::{applied, changes_something};
+use super::grouping::{design_toml, new_design};
+use super::handing::HandingIn;
+use super::photographs::{PhotographMatch, Photographs};
+use super::proposal::{DesignIs, Proposal, ProposedRow, RowDoubt, RowStanding};
+use super::reading::{Doubt, choices};
+use super::record::{RecordMaker, text_value};
+use crate::model::catalogue::Catalogue;
+use crate::model::key::{ImpressionKey, Key};
+use crate::model::picture::View;
+use crate::model::words::{ClosedList as _, Side};
+use crate::study::search::words::number_key;
+
+/// The rows that are to be accepted.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum RowChoice {
+    /// All that are ready.
+    All,
+    /// Those with these numbers; each must be acceptable.
+    Rows(BTreeSet<u32>),
+}
+
+impl RowChoice {
+    fn names(&self, row: u32) -> bool {
+        matches!(self, RowChoice::Rows(rows) if rows.contains(&row))
+    }
+
+    fn includes(&self, row: u32) -> bool {
+        *self == RowChoice::All || self.names(row)
+    }
+}
+
+/// What is accepted, and what its records are made of.
+pub struct Accepting<'a> {
+    /// What the file proposes.
+    pub proposal: &'a Proposal,
+    /// The catalogue, with everything private.
+    pub catalogue: &'a Catalogue,
+    /// Who hands in.
+    pub handing: &'a HandingIn,
+    /// What makes records of rows.
+    pub maker: &'a RecordMaker<'a>,
+    /// The text of a cell, by the number of the row and the column from 0.
+    pub cell: &'a dyn Fn(u32, usize) -> &'a str,
+    /// The technique of each proposed design.
+    pub techniques: &'a [Vec<Key>],
+    /// The highest number that an impression of a design has or had.
+    pub last_number: &'a dyn Fn(&Key) -> u32,
+    /// Which photographs are of which rows, by their places in the proposal.
+    pub photographs: &'a Photographs,
+    /// The names of the photographs.
+    pub names: &'a [String],
+    /// Whether a recorded impression has this photograph already, by its place among the names.
+    pub has_photograph: &'a dyn Fn(&ImpressionKey, usize) -> bool,
+    /// Whether the catalogue has a file at a path.
+    pub has_file: &'a dyn Fn(&str) -> bool,
+}
+
+/// What accepting writes.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Acceptance {
+    /// The records, by path in the catalogue.
+    pub records: BTreeMap<String, RecordText>,
+    /// The photographs to be copied: the place of each among the names, and its path in the catalogue.
+    pub pictures: Vec<(usize, String)>,
+    /// The rows that are accepted, in their order.
+    pub rows: Vec<AcceptedRow>,
+    /// The new designs.
+    pub designs: Vec<Key>,
+    /// The rows that stay in the inbox.
+    pub left: Vec<LeftRow>,
+}
+
+/// The text of a record.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RecordText {
+    /// The text.
+    pub text: String,
+    /// Whether the record is new.
+    pub is_new: bool,
+}
+
+/// A row that is accepted.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct AcceptedRow {
+    /// Its number in the file.
+    pub row: u32,
+    /// Its impression.
+    pub impression: ImpressionKey,
+    /// Whether the impression is new.
+    pub is_new: bool,
+    /// How many keys of a record that was there are corrected.
+    pub corrected: usize,
+    /// How many photographs come with it.
+    pub photographs: usize,
+}
+
+/// A row that stays in the inbox.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LeftRow {
+    /// Its number in the file.
+    pub row: u32,
+    /// Why, and what to do.
+    pub why: String,
+}
+
+/// What accepting the chosen rows writes.
+///
+/// # Errors
+/// The rows that were named and cannot be accepted.
+pub fn accepted(choice: &RowChoice, of: &Accepting<'_>) -> Result<Acceptance, Vec<LeftRow>> {
+    let mut writing = Writing {
+        of,
+        done: Acceptance::default(),
+        last: BTreeMap::new(),
+        taken: BTreeSet::new(),
+        by_number: BTreeMap::new(),
+    };
+    for row in &of.proposal.rows {
+        if !matches!(row.standing, RowStanding::LeftOut | RowStanding::Nothing)
+            && let Some(number) = sheet_number(row, of.handing)
+        {
+            writing.by_number.entry(number).or_default().push(row.row);
+        }
+    }
+    let mut refused = Vec::new();
+    for (place, row) in of.proposal.rows.iter().enumerate() {
+        if !choice.includes(row.row) {
+            continue;
+        }
+        if let Err(why) = writing.row(place, row, choice.names(row.row)) {
+            let left = LeftRow { row: row.row, why };
+            if choice.names(row.row) {
+                refused.push(left);
+            } else {
+                writing.done.left.push(left);
+            }
+        }
+    }
+    if let RowChoice::Rows(rows) = choice {
+        let known: BTreeSet<u32> = of.proposal.rows.iter().map(|row| row.row).collect();
+        for row in rows.difference(&known) {
+            let why = "the file has no such row with cells".to_owned();
+            refused.push(LeftRow { row: *row, why });
+        }
+    }
+    if refused.is_empty() {
+        Ok(writing.done)
+    } else {
+        Err(refused)
+    }
+}
+
+struct Writing<'w, 'a> {
+    of: &'w Accepting<'a>,
+    done: Acceptance,
+    /// The number of the last impression of each design.
+    last: BTreeMap<Key, u32>,
+    /// The paths of the pictures that are to be copied.
+    taken: BTreeSet<String>,
+    /// The rows of each accession number.
+    by_number: BTreeMap<SheetNumber, Vec<u32>>,
+}
+
+/// An accession number as it is compared, with its holder.
+type SheetNumber = (Option<Key>, String);
+
+fn sheet_number(row: &ProposedRow, handing: &HandingIn) -> Option<SheetNumber> {
+    let number = number_key(row.accession.as_deref()?)?;
+    Some((row.holder(handing).cloned(), number))
+}
+
+impl Writing<'_, '_> {
+    /// Accepts a row.
+    ///
+    /// # Errors
+    /// Why it stays in the inbox.
+    fn row(&mut self, place: usize, row: &ProposedRow, is_named: bool) -> Result<(), String> {
+        match &row.standing {
+            RowStanding::New => self.new_row(place, row, is_named),
+            RowStanding::Unchanged(key) | RowStanding::Corrected(key, _) => {
+                self.recorded_row(place, row, key)
+            }
+            RowStanding::Nothing if is_named => {
+                Err("it says nothing that a record could hold".to_owned())
+            }
+            RowStanding::LeftOut if is_named => Err("designs.toml leaves it out".to_owned()),
+            RowStanding::Nothing | RowStanding::LeftOut => Ok(()),
+        }
+    }
+
+    /// Adds a record.
+    fn new_row(&mut self, place: usize, row: &ProposedRow, is_named: bool) -> Result<(), String> {
+        let at = row
+            .design
+            .ok_or("its design is not known: add the row to a design in designs.toml")?;
+        let design = &self.of.proposal.designs[at];
+        let key = match &design.is {
+            DesignIs::Recorded(key) => key.clone(),
+            DesignIs::OneOf(keys) => {
+                let keys: Vec<&str> = keys.iter().map(Key::as_str).collect();
+                let several = keys.join(" or ");
+                return Err(format!(
+                    "it is of design {several}: say which in designs.toml"
+                ));
+            }
+            DesignIs::New if !design.is_settled || design.added.contains(&place) => {
+                return Err("its design would be a new one: settle it in designs.toml".to_owned());
+            }
+            DesignIs::New => design
+                .key
+                .clone()
+                .ok_or("its design has no key: name it in designs.toml")?,
+        };
+        if !is_named {
+            if !design.is_settled
+                && let Some(doubt) = design.doubts.first()
+            {
+                return Err(format!(
+                    "its design is doubtful: {doubt}; settle it in designs.toml"
+                ));
+            }
+            let is_copy = |doubt: &RowDoubt| {
+                matches!(
+                    doubt,
+                    RowDoubt::Cell {
+                        doubt: Doubt::Copy,
+                        ..
+                    }
+                )
+            };
+            if row.doubts.iter().any(is_copy) {
+                return Err("it is called a copy, which is another print; name the row to accept it all the same".to_owned());
+            }
+            if let Some(other) = self.same_number(row) {
+                return Err(format!(
+                    "row {other} has the same number; name the row to accept it as another sheet"
+                ));
+            }
+            if let Some(other) = row.may_be.first() {
+                return Err(format!(
+                    "it may be {}, which is recorded: {}; name the row to accept it as another sheet",
+                    other.impression, other.why
+                ));
+            }
+            if row.holder(self.of.handing).is_none() {
+                return Err("its holder is not known: name it in columns.toml, or name the row to accept it without".to_owned());
+            }
+        }
+        self.add_design(at);
+        let number = {
+            let last = self
+                .last
+                .entry(key.clone())
+                .or_insert_with(|| (self.of.last_number)(&key));
+            *last += 1;
+            *last
+        };
+        let impression = ImpressionKey {
+            design: key,
+            number,
+        };
+        let technique = self.of.techniques.get(at).map_or(&[][..], Vec::as_slice);
+        let cell = |column: usize| (self.of.cell)(row.row, column);
+        let mut text = self
+            .of
+            .maker
+            .draft(row, &cell, impression.clone(), technique)
+            .text();
+        let photographs = self.photographs(place, row, &impression);
+        for picture in &photographs {
+            text.push_str(&picture.table);
+        }
+        self.done
+            .records
+            .insert(path_of(&impression), RecordText { text, is_new: true });
+        self.copy(row, impression, true, 0, photographs);
+        Ok(())
+    }
+
+    /// Corrects a record, and adds photographs that it does not have.
+    fn recorded_row(
+        &mut self,
+        place: usize,
+        row: &ProposedRow,
+        key: &ImpressionKey,
+    ) -> Result<(), String> {
+        let photographs = self.photographs(place, row, key);
+        let corrections = match &row.standing {
+            RowStanding::Corrected(_, corrections) if changes_something(corrections) => {
+                &corrections[..]
+            }
+            _ => &[],
+        };
+        if corrections.is_empty() && photographs.is_empty() {
+            return Ok(());
+        }
+        let catalogue = self.of.catalogue;
+        let recorded = catalogue.impression(key).ok_or("its record is gone")?;
+        let file = recorded.place.file;
+        let before = catalogue.sources.text(file);
+        let mut text = before.to_owned();
+        if !corrections.is_empty() {
+            let technique = row.design.and_then(|at| self.of.techniques.get(at));
+            let technique = technique.map_or(&[][..], Vec::as_slice);
+            let cell = |column: usize| (self.of.cell)(row.row, column);
+            let draft = self.of.maker.draft(row, &cell, key.clone(), technique);
+            text = applied(before, recorded, &draft, corrections)
+                .map_err(|fault| format!("{fault}: correct {key} by hand"))?;
+        }
+        if !photographs.is_empty() {
+            text = with_pictures(&text, &photographs).ok_or_else(|| {
+                format!("{key} lists its pictures in one value: add the photograph by hand")
+            })?;
+        }
+        let path = catalogue.sources.path(file).to_owned();
+        self.done.records.insert(
+            path,
+            RecordText {
+                text,
+                is_new: false,
+            },
+        );
+        let corrected = corrections
+            .iter()
+            .filter(|correction| !correction.is_kept)
+            .count();
+        self.copy(row, key.clone(), false, corrected, photographs);
+        Ok(())
+    }
+
+    /// Another row with the accession number of a row and its holder.
+    fn same_number(&self, row: &ProposedRow) -> Option<u32> {
+        let number = sheet_number(row, self.of.handing)?;
+        let rows = self.by_number.get(&number)?;
+        rows.iter().copied().find(|other| *other != row.row)
+    }
+
+    /// Adds the record of a new design, once.
+    fn add_design(&mut self, at: usize) {
+        let Proposal { rows, designs, .. } = self.of.proposal;
+        let Some(new) = new_design(&designs[at], rows, self.of.catalogue) else {
+            return;
+        };
+        if !self.done.designs.contains(&new.key) {
+            let path = format!("records/designs/{}/design.toml", new.key);
+            let text = design_toml(&new);
+            self.done
+                .records
+                .insert(path, RecordText { text, is_new: true });
+            self.done.designs.push(new.key);
+        }
+    }
+
+    /// The photographs of a row that its record does not have yet.
+    fn photographs(
+        &mut self,
+        place: usize,
+        row: &ProposedRow,
+        key: &ImpressionKey,
+    ) -> Vec<NewPicture> {
+        let of = self.of;
+        let matches = of
+            .photographs
+            .matches
+            .iter()
+            .filter(|found| found.row == place);
+        let new = matches.filter(|found| !(of.has_photograph)(key, found.file));
+        let recorded = of.catalogue.impression(key);
+        let mut names: BTreeSet<String> = recorded
+            .iter()
+            .flat_map(|impression| &impression.pictures)
+            .map(|picture| picture.name.value.to_string())
+            .collect();
+        let mut pictures = Vec::new();
+        for found in new {
+            let name = free_name(found, &mut names);
+            let ending = of.names[found.file]
+                .rsplit_once('.')
+                .map_or("jpg", |(_, ending)| ending)
+                .to_lowercase();
+            let file = self.free_file(key, &name, &ending);
+            pictures.push(NewPicture {
+                place: found.file,
+                table: table_of(found, &name, &file, row),
+                path: format!("records/designs/{}/{file}", key.design),
+            });
+        }
+        pictures
+    }
+
+    /// A path for a picture that no file has, relative to the folder of the design.
+    fn free_file(&mut self, key: &ImpressionKey, name: &str, ending: &str) -> String {
+        let mut number = 1;
+        loop {
+            let further = if number == 1 {
+                String::new()
+            } else {
+                format!("-{number}")
+            };
+            let file = format!("pictures/{}-{name}{further}.{ending}", key.number);
+            let path = format!("records/designs/{}/{file}", key.design);
+            if !(self.of.has_file)(&path) && self.taken.insert(path) {
+                return file;
+            }
+            number += 1;
+        }
+    }
+
+    fn copy(
+        &mut self,
+        row: &ProposedRow,
+        impression: ImpressionKey,
+        is_new: bool,
+        corrected: usize,
+        photographs: Vec<NewPicture>,
+    ) {
+        self.done.rows.push(AcceptedRow {
+            row: row.row,
+            impression,
+            is_new,
+            corrected,
+            photographs: photographs.len(),
+        });
+        let copies = photographs
+            .into_iter()
+            .map(|picture| (picture.place, picture.path));
+        self.done.pictures.extend(copies);
+    }
+}
+
+/// A photograph that a record gets.
+struct NewPicture {
+    /// Its place among the names of photographs.
+    place: usize,
+    /// Its table in the record.
+    table: String,
+    /// Its path in the catalogue.
+    path: String,
+}
+
+fn path_of(key: &ImpressionKey) -> String {
+    format!(
+        "records/designs/{}/impressions/{}.toml",
+        key.design, key.number
+    )
+}
+
+/// The name of a picture: its side, with its view where that is not the whole sheet, and a number where the record has the
+/// name already.
+fn free_name(found: &PhotographMatch, names: &mut BTreeSet<String>) -> String {
+    let mut name = found.side.word().to_owned();
+    if found.view != View::Whole {
+        name = format!("{name}-{}", found.view.word());
+    }
+    let mut free = name.clone();
+    let mut number = 1;
+    while !names.insert(free.clone()) {
+        number += 1;
+        free = format!("{name}-{number}");
+    }
+    free
+}
+
+/// The rights where a row states none.
+const NO_RIGHTS: &str = "not stated by the holder";
+
+/// The table of a picture in a record.
+fn table_of(found: &PhotographMatch, name: &str, file: &str, row: &ProposedRow) -> String {
+    let stated = |holds: Holds| {
+        row.facts
+            .texts
+            .get(&holds)
+            .map(|text| text.trim())
+            .filter(|text| !text.is_empty())
+    };
+    let rights = row
+        .facts
+        .rights
+        .as_deref()
+        .or_else(|| stated(Holds::Rights));
+    let is_public = rights.is_some() && stated(Holds::Publish).and_then(choices::yes) == Some(true);
+    let mut table = format!("\n[[pictures]]\nfile = {}\n", text_value(file));
+    if name != found.side.word() {
+        let _ = writeln!(table, "name = {}", text_value(name));
+    }
+    if found.side != Side::Recto {
+        let _ = writeln!(table, "side = \"{}\"", found.side.word());
+    }
+    if found.view != View::Whole {
+        let _ = writeln!(table, "view = \"{}\"", found.view.word());
+    }
+    let _ = writeln!(
+        table,
+        "rights = {}",
+        text_value(rights.unwrap_or(NO_RIGHTS))
+    );
+    let _ = writeln!(table, "publish = {is_public}");
+    table
+}
+
+/// The text of a record with further pictures at its end; `None` where it cannot take them there.
+fn with_pictures(text: &str, pictures: &[NewPicture]) -> Option<String> {
+    let before: toml::Table = text.parse().ok()?;
+    let mut with = text.trim_end().to_owned();
+    with.push('\n');
+    for picture in pictures {
+        with.push_str(&picture.table);
+    }
+    let after: toml::Table = with.parse().ok()?;
+    let count = |table: &toml::Table| {
+        table
+            .get("pictures")
+            .and_then(toml::Value::as_array)
+            .map_or(0, Vec::len)
+    };
+    (count(&after) == count(&before) + pictures.len()).then_some(with)
+}

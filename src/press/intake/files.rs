@@ -1,0 +1,234 @@
+//! What is written into the inbox, all or nothing.
+//!
+//! `columns.toml`, `values.toml` and `designs.toml` for editors to correct; the file as it came in `handed-in/`, the files
+//! that it replaces in `handed-in/earlier/`; `proposed.toml`, `report.html` and `report.csv`. What is there already with the
+//! same content is not written again.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::io::{self, BufRead as _, BufReader, BufWriter, Write as _};
+use std::path::{Path, PathBuf};
+
+use super::fault::IntakeFault;
+use super::inbox::{HANDED_IN, Inbox, PROPOSED, last_file};
+use super::proposed::{COLUMNS, DESIGNS, Proposed, SettingsTexts, VALUES};
+use crate::exchange::intake::grouping;
+use crate::exchange::intake::proposal::{DesignIs, RowStanding};
+use crate::exchange::intake::report::{Account, page, proposed, table};
+use crate::exchange::intake::settings::{columns, values};
+use crate::issue::together::{self, FileChanges};
+use crate::model::key::{ImpressionKey, Key};
+
+/// The folder of the files that it replaced.
+const EARLIER: &str = "handed-in/earlier";
+
+/// What was written.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Written {
+    /// The folder of the house, by its path in the catalogue.
+    pub folder: String,
+    /// Whether nothing had to be written: everything was there as it is.
+    pub is_unchanged: bool,
+}
+
+/// Writes what a file proposes into the folder of its house.
+///
+/// # Errors
+/// [`IntakeFault`] where the disk refuses, or where an editor saved a correction while the file was read. Then the folder is
+/// as it was.
+pub fn write(proposed: &Proposed, account: &Account) -> Result<Written, IntakeFault> {
+    let inbox = &proposed.inbox;
+    let aside = Aside::of(inbox)?;
+    let changes = changes(proposed, account, &aside.0)?;
+    if SettingsTexts::of(inbox)? != proposed.texts {
+        let message = "what was corrected in the inbox changed while the file was read";
+        let help = "run intake again; nothing was written";
+        return Err(IntakeFault::not_done(message, help));
+    }
+    let folder = inbox.path("");
+    let is_unchanged = changes.writes.is_empty() && changes.moves.is_empty();
+    if !is_unchanged {
+        let done = together::carry_out(inbox.dir(), &inbox.staging(), &changes);
+        done.map_err(|error| IntakeFault::disk(Path::new(&folder), &error))?;
+    }
+    Ok(Written {
+        folder,
+        is_unchanged,
+    })
+}
+
+/// A folder beside the inbox in which files are made, and which goes with this value. One that a killed run left is emptied.
+struct Aside(PathBuf);
+
+impl Aside {
+    fn of(inbox: &Inbox) -> Result<Aside, IntakeFault> {
+        let folder = inbox.dir().join(inbox.aside());
+        let made = match fs::remove_dir_all(&folder) {
+            Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error),
+            _ => folder
+                .parent()
+                .map_or(Ok(()), fs::create_dir_all)
+                .and_then(|()| fs::create_dir(&folder)),
+        };
+        made.map_err(|error| IntakeFault::disk(&folder, &error))?;
+        Ok(Aside(folder))
+    }
+}
+
+impl Drop for Aside {
+    fn drop(&mut self) {
+        // Where it stays, the next run removes it.
+        let _ = fs::remove_dir_all(&self.0);
+    }
+}
+
+/// What is written. Each file is made in the folder `aside` first, so that one of them is in memory at a time.
+fn changes(of: &Proposed, account: &Account, aside: &Path) -> Result<FileChanges, IntakeFault> {
+    let inbox = &of.inbox;
+    let reported = of.reported();
+    let mut changes = FileChanges::default();
+    let mut take = |file: &str| -> Result<(), IntakeFault> {
+        let made = aside.join(file);
+        let path = inbox.path(file);
+        let there = inbox.dir().join(&path);
+        if !is_same(&made, &there).map_err(|error| IntakeFault::disk(&made, &error))? {
+            changes.copy(made, path);
+        }
+        Ok(())
+    };
+    let mut put = |file: &str, bytes: Vec<u8>| {
+        let made = aside.join(file);
+        fs::write(&made, bytes).map_err(|error| IntakeFault::disk(&made, &error))?;
+        take(file)
+    };
+    put(COLUMNS, columns::written(&of.columns).into_bytes())?;
+    put(VALUES, values::written(&of.values).into_bytes())?;
+    let proposal = &of.proposal;
+    let designs = grouping::settings::written(&proposal.designs, &proposal.rows, &of.settled);
+    put(DESIGNS, designs.into_bytes())?;
+    let broken = |message: String| IntakeFault::not_done(message, "");
+    put(
+        "report.html",
+        page(&reported, account).map_err(broken)?.into_bytes(),
+    )?;
+    put("report.csv", table(&reported))?;
+    let made = aside.join(PROPOSED);
+    write_records(of, &made).map_err(|error| IntakeFault::disk(&made, &error))?;
+    take(PROPOSED)?;
+    keep(of, inbox, &mut changes);
+    keep_photographs(of, inbox, &mut changes);
+    Ok(changes)
+}
+
+/// Whether two files hold the same; not where the second is not there.
+fn is_same(made: &Path, there: &Path) -> io::Result<bool> {
+    let Ok(there) = fs::File::open(there) else {
+        return Ok(false);
+    };
+    let made = fs::File::open(made)?;
+    if made.metadata()?.len() != there.metadata()?.len() {
+        return Ok(false);
+    }
+    let (mut made, mut there) = (BufReader::new(made), BufReader::new(there));
+    loop {
+        let (ours, theirs) = (made.fill_buf()?, there.fill_buf()?);
+        let length = ours.len().min(theirs.len());
+        if length == 0 || ours[..length] != theirs[..length] {
+            return Ok(ours.len() == theirs.len() && length == 0);
+        }
+        made.consume(length);
+        there.consume(length);
+    }
+}
+
+/// Writes `proposed.toml`, each record with the number that it would get if all rows were accepted now.
+fn write_records(of: &Proposed, path: &Path) -> io::Result<()> {
+    let mut file = BufWriter::new(fs::File::create(path)?);
+    let maker = of.record_maker();
+    let cells = of.cells();
+    let techniques = of.techniques();
+    let keys = keys(of);
+    let record = |place: usize| {
+        let row = &of.proposal.rows[place];
+        let at = row.design?;
+        let key = keys[place].clone()?;
+        let cell = |column: usize| cells.cell(row.row, column);
+        let technique = techniques.get(at).map_or(&[][..], Vec::as_slice);
+        Some(maker.draft(row, &cell, key, technique).text())
+    };
+    proposed(&of.reported(), &record, &mut |text| {
+        file.write_all(text.as_bytes())
+    })?;
+    file.flush()
+}
+
+/// The key that the record of each row has or would get; `None` where none is proposed, or its design is not settled.
+fn keys(of: &Proposed) -> Vec<Option<ImpressionKey>> {
+    let mut last: BTreeMap<Key, u32> = BTreeMap::new();
+    let mut next = |design: &Key| {
+        let last = last.entry(design.clone()).or_insert_with(|| {
+            let recorded = of.catalogue.designs.get(design);
+            let last = recorded.and_then(|design| design.impressions.keys().next_back());
+            last.copied().unwrap_or(0)
+        });
+        *last += 1;
+        *last
+    };
+    let rows = of.proposal.rows.iter();
+    let keys = rows.map(|row| match &row.standing {
+        RowStanding::Corrected(key, _) => Some(key.clone()),
+        RowStanding::Unchanged(_) | RowStanding::Nothing | RowStanding::LeftOut => None,
+        RowStanding::New => {
+            let design = of.proposal.designs.get(row.design?)?;
+            let design = match &design.is {
+                DesignIs::Recorded(key) => key.clone(),
+                DesignIs::OneOf(_) => return None,
+                DesignIs::New => design.key.clone()?,
+            };
+            let number = next(&design);
+            Some(ImpressionKey { design, number })
+        }
+    });
+    keys.collect()
+}
+
+/// Keeps the file as it came, and those that it replaces.
+fn keep(of: &Proposed, inbox: &Inbox, changes: &mut FileChanges) {
+    let file = &of.handed_in.file;
+    let path = inbox.path(&format!("{HANDED_IN}/{file}"));
+    let place = inbox.dir().join(&path);
+    let is_there = fs::read(&place).ok();
+    if is_there.as_ref() == Some(&of.handed_in.bytes) {
+        return;
+    }
+    let number = inbox.files_in(EARLIER).len() + 1;
+    if is_there.is_some() {
+        let earlier = inbox.path(&format!("{EARLIER}/{number}-{file}"));
+        changes.copy_new(place, earlier);
+    } else if let Some(last) = last_file(inbox) {
+        let from = inbox.path(&format!("{HANDED_IN}/{last}"));
+        let to = inbox.path(&format!("{EARLIER}/{number}-{last}"));
+        changes.moves.push((from, to));
+    }
+    changes.write(path, of.handed_in.bytes.clone());
+}
+
+/// Keeps the photographs that are handed in with this run.
+fn keep_photographs(of: &Proposed, inbox: &Inbox, changes: &mut FileChanges) {
+    let photographs = &of.photographs;
+    if photographs.folder.is_none() {
+        return;
+    }
+    for (place, name) in photographs.names.iter().enumerate() {
+        let from = photographs.path(inbox, place);
+        let path = format!("{}/{name}", super::photographs::kept(inbox));
+        let is_same = |to: &Path| {
+            let (from, to) = (fs::metadata(&from).ok(), fs::metadata(to).ok());
+            from.map(|about| about.len()) == to.map(|about| about.len())
+        };
+        let to = inbox.dir().join(&path);
+        if !is_same(&to) || fs::read(&from).ok() != fs::read(&to).ok() {
+            changes.copy(from, path);
+        }
+    }
+}
