@@ -78,6 +78,7 @@ target/others/bin/python tests/reference/citations.py demo-site/web
 target/others/bin/python tests/reference/feed.py demo-site/web
 target/others/bin/python tests/reference/linked_data.py "$KEYBLOCK" demo-site
 target/others/bin/python tests/reference/harvest.py demo-site/web
+target/others/bin/python tests/reference/forms.py demo-site/web
 
 say "in the browser"
 node --test --test-concurrency=1 tests/browser/*.test.mjs

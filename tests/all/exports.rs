@@ -89,7 +89,7 @@ fn a_page_links_to_each_file_in_its_folder_and_to_no_other() {
     let site = example();
     // Image services belong to pictures.
     let of_pages = |path: &str| {
-        let extensions = [".csv", ".json", ".bib", ".ris"];
+        let extensions = [".csv", ".json", ".bib", ".ris", ".xlsx"];
         let is_one = extensions.iter().any(|end| path.ends_with(end));
         is_one && !path.starts_with("picture/")
     };

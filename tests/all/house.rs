@@ -30,7 +30,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("audit", &["model", "study"]),
     ("picture", &["model"]),
     ("page", &["model", "study", "picture"]),
-    ("exchange", &["model", "study", "picture", "page"]),
+    ("exchange", &["model", "read", "study", "picture", "page"]),
     ("issue", &["model"]),
     (
         "press",

@@ -62,8 +62,12 @@ mod findings;
 mod foreign_files;
 /// Former keys: what answers at the addresses that changed.
 mod former_addresses;
+/// The forms that readers fill in and send.
+mod forms;
 /// Hostile and broken input of every kind.
 mod fuzz;
+/// Files that museums hand in: three of the demonstration, hostile ones, large ones, and one batch to its end.
+mod handed_in;
 /// The rules of the code, checked on its source.
 mod house;
 /// Which state and printing a sheet can be.
@@ -72,6 +76,18 @@ mod identification;
 mod identify_command;
 /// Pictures as image services: the paths of their files, and which are written anew.
 mod image_services;
+/// What museums and dealers hand in, by the command.
+mod intake;
+/// Rows that others hand in: to which designs they belong.
+mod intake_designs;
+/// The same rows: what they name, and which sheets of the census they are.
+mod intake_known;
+/// Rows that others hand in, as records of a catalogue that is audited and compiled.
+mod intake_published;
+/// What the catalogue publishes in open standards, read back.
+mod intake_records;
+/// Rows for both.
+mod intake_rows;
 /// Records joined as one sheet: their page, their addresses, and what contradicts them.
 mod joined_sheets;
 /// What the commands print for programs.

@@ -317,7 +317,13 @@ fn a_compile_takes_out_a_name_whose_consent_was_withdrawn_and_says_where_it_stoo
     let telling = |name: &str| -> Vec<String> {
         let web = folder.path().join("web");
         let files = bytes_below(&web).into_iter();
-        let files = files.filter(|(_, bytes)| String::from_utf8_lossy(bytes).contains(name));
+        let files = files.filter(|(path, bytes)| {
+            let is_workbook = path.extension().is_some_and(|ending| ending == "xlsx");
+            let parts = is_workbook.then(|| crate::forms::parts(bytes));
+            let parts = parts.map_or_else(|| vec![bytes.clone()], |p| p.into_values().collect());
+            let mut parts = parts.iter();
+            parts.any(|bytes| String::from_utf8_lossy(bytes).contains(name))
+        });
         files
             .map(|(path, _)| path.to_str().unwrap().to_owned())
             .collect()

@@ -156,7 +156,16 @@ fn site_with_private_matter(consent: &str) -> BTreeMap<PathBuf, Vec<u8>> {
     fs::write(pictures.join("cleared.jpg"), &planted).unwrap();
     fs::write(pictures.join("undisclosed-verso.jpg"), &planted[..]).unwrap();
     compile(folder.path());
-    bytes_below(&folder.path().join("web"))
+    let mut files = bytes_below(&folder.path().join("web"));
+    for (path, bytes) in &mut files {
+        if path.extension().is_some_and(|ending| ending == "xlsx") {
+            *bytes = crate::forms::parts(bytes)
+                .into_values()
+                .collect::<Vec<_>>()
+                .concat();
+        }
+    }
+    files
 }
 
 /// A JPEG with words planted where cameras and editors write them: Exif, XMP and IPTC segments, a

@@ -18,6 +18,7 @@ mod catalogue;
 mod census;
 mod compile;
 mod identification;
+mod intake;
 #[path = "../pairs/mod.rs"]
 mod pairs;
 mod registration;
@@ -31,6 +32,7 @@ const SUBJECTS: &[(&str, fn())] = &[
     ("census", census::measure),
     ("compile", compile::measure),
     ("identification", identification::measure),
+    ("intake", intake::measure),
     ("registration", registration::measure),
     (CROSSES, registration::measure_crosses),
     (SEARCH, search::measure),
