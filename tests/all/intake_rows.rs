@@ -3,13 +3,14 @@
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
+use crate::intake_comparable::comparable;
 use keyblock::audit::same_sheet::{reason, reason_in_full};
 use keyblock::exchange::intake::cell::{CellContext, cell};
 use keyblock::exchange::intake::columns::Holds;
 use keyblock::exchange::intake::grouping::settings::DesignSettings;
 use keyblock::exchange::intake::grouping::{grouped, keyed};
 use keyblock::exchange::intake::handing::HandingIn;
-use keyblock::exchange::intake::known::{Comparison, Wording, comparable, compare};
+use keyblock::exchange::intake::known::{Comparison, Wording, compare};
 use keyblock::exchange::intake::proposal::{DesignIs, ProposedDesign, ProposedRow, RowDoubt};
 use keyblock::exchange::intake::reading::Lexicon;
 use keyblock::exchange::intake::reading::sizes::Assumed;

@@ -78,6 +78,8 @@ mod identify_command;
 mod image_services;
 /// What museums and dealers hand in, by the command.
 mod intake;
+/// Rows as records that can be compared, for both below.
+mod intake_comparable;
 /// Rows that others hand in: to which designs they belong.
 mod intake_designs;
 /// The same rows: what they name, and which sheets of the census they are.

@@ -13,6 +13,7 @@
 //! | `cell` | a cell read as what its column holds |
 //! | `photographs` | which photographs are of which rows |
 //! | `rows` | a row of a table from its cells |
+//! | `toml_text` | texts and keys as TOML writes them |
 //! | `record` | a row as an impression, and its text |
 //! | `corrections` | what a file that comes again changes in the records |
 //! | `values` | every distinct value of every column that is read, read once |
@@ -46,4 +47,5 @@ pub mod rows;
 pub mod settings;
 pub mod sighting_form;
 pub mod table;
+pub mod toml_text;
 pub mod values;

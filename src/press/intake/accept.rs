@@ -17,7 +17,7 @@ use crate::audit;
 use crate::exchange::intake::acceptance::{Acceptance, Accepting, LeftRow, RowChoice, accepted};
 use crate::exchange::intake::corrections::changes_something;
 use crate::exchange::intake::proposal::RowStanding;
-use crate::exchange::intake::record::text_value;
+use crate::exchange::intake::toml_text::text_value;
 use crate::issue::together::{self, FileChanges};
 use crate::model::catalogue::Catalogue;
 use crate::model::finding::{Finding, Severity};

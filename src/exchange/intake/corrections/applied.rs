@@ -9,7 +9,8 @@ use toml::de::DeTable;
 use super::flat::{Flat, KeyPath, said};
 use super::layout::{TableAt, add_tables, block, tables_of};
 use crate::exchange::intake::proposal::Correction;
-use crate::exchange::intake::record::{Entry, RecordDraft, text_value, written_inline};
+use crate::exchange::intake::record::{Entry, RecordDraft, written_inline};
+use crate::exchange::intake::toml_text::text_value;
 use crate::model::impression::Impression;
 use crate::read::edits::Edits;
 

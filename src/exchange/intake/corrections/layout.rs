@@ -5,7 +5,8 @@ use std::fmt::Write as _;
 use toml::Spanned;
 use toml::de::{DeString, DeTable, DeValue};
 
-use crate::exchange::intake::record::{Entry, key_text, text_value, written_inline};
+use crate::exchange::intake::record::{Entry, written_inline};
+use crate::exchange::intake::toml_text::{key_text, text_value};
 use crate::read::edits::Edits;
 
 type Key<'t> = Spanned<DeString<'t>>;

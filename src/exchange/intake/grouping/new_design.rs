@@ -13,7 +13,7 @@ use crate::exchange::intake::facts::{GivenMaker, GivenTitle};
 use crate::exchange::intake::proposal::{DesignIs, ProposedDesign, ProposedRow};
 use crate::exchange::intake::reading::dates::Act;
 use crate::exchange::intake::reading::sizes::Measured;
-use crate::exchange::intake::settings::text::quoted;
+use crate::exchange::intake::toml_text::text_value as quoted;
 use crate::model::catalogue::Catalogue;
 use crate::model::edtf::Date;
 use crate::model::key::Key;

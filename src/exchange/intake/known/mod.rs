@@ -13,11 +13,9 @@
 //! | `works` | columns whose heading names an earlier catalogue |
 //! | `numbers` | the sheets by their holders' numbers |
 //! | `parts` | what a row names of a design |
-//! | `comparable` | a row as a record that can be compared |
 //! | `same_sheet` | rows and records that may be one sheet |
 //! | `compare` | the standing of each row, and the records that it may be |
 
-mod comparable;
 mod compare;
 mod earlier;
 mod names;
@@ -28,7 +26,6 @@ mod same_sheet;
 mod state_pairs;
 mod works;
 
-pub use comparable::comparable;
 pub use compare::{Comparison, compare};
 pub use earlier::{CitedEntry, CitedPart};
 pub use names::CatalogueNames;

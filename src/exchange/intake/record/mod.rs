@@ -44,5 +44,4 @@ pub use given::GivenNames;
 pub use maker::{PrivateNames, RecordMaker};
 pub use parts::{Entry, Part, Sections};
 pub use sections::{dotted, sections};
-pub use values::{key_text, text_value};
 pub use written::{written, written_inline};

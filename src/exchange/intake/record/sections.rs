@@ -3,7 +3,8 @@
 use super::draft::Withheld;
 use super::parts::{Entry, Part, Sections};
 use super::tables;
-use super::values::{self, Keys, date, key_text, list, one_or_list, party, size, statements, word};
+use super::values::{self, Keys, date, list, one_or_list, party, size, statements, word};
+use crate::exchange::intake::toml_text::{key_text, text_value};
 use crate::model::as_found::AsGiven;
 use crate::model::impression::{Identification, Impression, StateReading};
 use crate::model::point::{Observation, ObservedValue, Value};
@@ -227,7 +228,7 @@ fn watermark(watermark: &Watermark) -> String {
     keys.tables("reference", &tables::citations(&watermark.reference));
     keys.text("place", watermark.at.as_deref());
     match (&watermark.text, keys.0.len()) {
-        (Some(text), 1) => values::text_value(text),
+        (Some(text), 1) => text_value(text),
         _ => values::inline(&keys.0),
     }
 }
@@ -241,7 +242,7 @@ fn condition(notes: &[ConditionNote]) -> Option<String> {
         keys.word("by", note.by.as_ref());
         keys.date("date", note.date.as_ref());
         match keys.0.len() {
-            1 => values::text_value(&note.what),
+            1 => text_value(&note.what),
             _ => values::inline(&keys.0),
         }
     });

@@ -12,6 +12,7 @@ use crate::exchange::intake::proposal::{EarlierOpinion, ProposedRow, RowStanding
 use crate::exchange::intake::reading::Lexicon;
 use crate::exchange::intake::rows::RowReader;
 use crate::exchange::intake::table::{Table, tables};
+use crate::exchange::intake::toml_text::{key_text, text_value};
 use crate::exchange::intake::values::{SettledValues, Values};
 use crate::model::catalogue::Catalogue;
 use crate::model::edtf::Date;

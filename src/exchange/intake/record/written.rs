@@ -5,7 +5,8 @@ use std::fmt::Write as _;
 use super::draft::{RecordDraft, Withheld};
 use super::parts::{Entry, Part, Sections};
 use super::sections::sections;
-use super::values::{inline, key_text};
+use super::values::inline;
+use crate::exchange::intake::toml_text::key_text;
 use crate::model::impression::Impression;
 
 /// The text of a record: its keys in the order of the template, then its tables. Reading it gives the same impression.

@@ -10,7 +10,7 @@ use super::document::standing_word;
 use super::reported::Reported;
 use super::row;
 use crate::exchange::intake::proposal::{DesignIs, ProposedRow, RowStanding};
-use crate::exchange::intake::record::text_value as quoted;
+use crate::exchange::intake::toml_text::text_value as quoted;
 
 /// How many rows are made side by side before they are written.
 const AT_A_TIME: usize = 512;

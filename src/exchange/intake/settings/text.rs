@@ -1,36 +1,6 @@
-//! Texts, numbers and comments as TOML writes them (TOML 1.0: basic strings, comments).
+//! Numbers, lists and comments as TOML writes them (TOML 1.0).
 
-use std::fmt::Write as _;
-
-/// A text in quotes, on one line. No sign in it can end the text or begin another key.
-pub(in super::super) fn quoted(text: &str) -> String {
-    let mut out = String::with_capacity(text.len() + 2);
-    out.push('"');
-    for sign in text.chars() {
-        match sign {
-            '"' => out.push_str("\\\""),
-            '\\' => out.push_str("\\\\"),
-            '\n' => out.push_str("\\n"),
-            '\t' => out.push_str("\\t"),
-            '\r' => out.push_str("\\r"),
-            sign if sign.is_control() || is_hidden(sign) => {
-                let _ = write!(out, "\\u{:04X}", u32::from(sign));
-            }
-            sign => out.push(sign),
-        }
-    }
-    out.push('"');
-    out
-}
-
-/// Whether a sign is not seen and changes how a line looks: a mark of direction, a separator of lines, a mark of the
-/// order of bytes. Written as they are they would show an editor another text than the file has (Unicode, UAX 9).
-fn is_hidden(sign: char) -> bool {
-    matches!(
-        sign,
-        '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{feff}'
-    )
-}
+use super::super::toml_text::text_value as quoted;
 
 /// A text for a comment: in quotes, cut after so many letters.
 pub(super) fn quoted_start(text: &str, letters: usize) -> String {

@@ -5,10 +5,11 @@
 
 use std::fmt::Write as _;
 
+use super::super::toml_text::text_value as quoted;
 use super::fault::SettingFault;
 use super::parts::{Part, parts};
 use super::reads::{self, READS};
-use super::text::{digest, quoted, quoted_start};
+use super::text::{digest, quoted_start};
 use crate::exchange::intake::columns::Holds;
 use crate::exchange::intake::facts::Facts;
 use crate::exchange::intake::reading::Lexicon;

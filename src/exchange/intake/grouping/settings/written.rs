@@ -9,7 +9,7 @@ use std::fmt::Write as _;
 
 use super::design_settings::{DesignSettings, SettledDesign, SettledIs, Written};
 use crate::exchange::intake::proposal::{DesignIs, ProposedDesign, ProposedRow, RowStanding};
-use crate::exchange::intake::settings::text::quoted;
+use crate::exchange::intake::toml_text::text_value as quoted;
 use crate::model::key::Key;
 use crate::study::search::words::number_key;
 

@@ -2,7 +2,8 @@
 
 use std::fmt::Write as _;
 
-use super::super::text::{quoted, quoted_start};
+use super::super::super::toml_text::text_value as quoted;
+use super::super::text::quoted_start;
 use super::read::HEADER;
 use super::settings::{ColumnSettings, is_by_hand, mark, sureness};
 use crate::exchange::intake::columns::{ColumnReading, Ground, Holds};

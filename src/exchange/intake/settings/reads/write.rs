@@ -1,6 +1,7 @@
 //! Facts to a table of TOML.
 
-use super::super::text::{number, one_or_several, quoted};
+use super::super::super::toml_text::text_value as quoted;
+use super::super::text::{number, one_or_several};
 use super::lengths::within;
 use crate::exchange::intake::facts::{DatedAct, Facts, GivenSize};
 use crate::exchange::intake::reading::dates::When;

@@ -1,123 +1,16 @@
-//! What accepting a batch writes: records with permanent numbers, corrections in place, photographs.
-//!
-//! In: the proposal with what its records are made of, the rows that are to be accepted, the photographs. Out: an
-//! [`Acceptance`], or why rows that were named cannot be accepted. Nothing is decided here that an editor has to decide: a row
-//! is left in the inbox where its design is not known, where its design is new and not settled in `designs.toml`, where its
-//! design is doubtful, where it is called a copy, where another row has its number, where it has no holder, or where it may be a sheet that is recorded.
-//! The last five are accepted where an editor names the row.
-//!
-//! A photograph is copied with the rights that the row states, or none; it is published only where the row says that it may be
-//! and states the rights.
+//! Makes the records of the rows that are accepted, and says why others stay.
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::fmt::Write as _;
 
-use super::columns::Holds;
-use super::corrections::{applied, changes_something};
-use super::grouping::{design_toml, new_design};
-use super::handing::HandingIn;
-use super::photographs::{PhotographMatch, Photographs};
-use super::proposal::{DesignIs, Proposal, ProposedRow, RowDoubt, RowStanding};
-use super::reading::{Doubt, choices};
-use super::record::{RecordMaker, text_value};
-use crate::model::catalogue::Catalogue;
+use super::batch::{Acceptance, AcceptedRow, Accepting, LeftRow, RecordText, RowChoice};
+use super::pictures::{NewPicture, free_name, table_of, with_pictures};
+use crate::exchange::intake::corrections::{applied, changes_something};
+use crate::exchange::intake::grouping::{design_toml, new_design};
+use crate::exchange::intake::handing::HandingIn;
+use crate::exchange::intake::proposal::{DesignIs, Proposal, ProposedRow, RowDoubt, RowStanding};
+use crate::exchange::intake::reading::Doubt;
 use crate::model::key::{ImpressionKey, Key};
-use crate::model::picture::View;
-use crate::model::words::{ClosedList as _, Side};
 use crate::study::search::words::number_key;
-
-/// The rows that are to be accepted.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum RowChoice {
-    /// All that are ready.
-    All,
-    /// Those with these numbers; each must be acceptable.
-    Rows(BTreeSet<u32>),
-}
-
-impl RowChoice {
-    fn names(&self, row: u32) -> bool {
-        matches!(self, RowChoice::Rows(rows) if rows.contains(&row))
-    }
-
-    fn includes(&self, row: u32) -> bool {
-        *self == RowChoice::All || self.names(row)
-    }
-}
-
-/// What is accepted, and what its records are made of.
-pub struct Accepting<'a> {
-    /// What the file proposes.
-    pub proposal: &'a Proposal,
-    /// The catalogue, with everything private.
-    pub catalogue: &'a Catalogue,
-    /// Who hands in.
-    pub handing: &'a HandingIn,
-    /// What makes records of rows.
-    pub maker: &'a RecordMaker<'a>,
-    /// The text of a cell, by the number of the row and the column from 0.
-    pub cell: &'a dyn Fn(u32, usize) -> &'a str,
-    /// The technique of each proposed design.
-    pub techniques: &'a [Vec<Key>],
-    /// The highest number that an impression of a design has or had.
-    pub last_number: &'a dyn Fn(&Key) -> u32,
-    /// Which photographs are of which rows, by their places in the proposal.
-    pub photographs: &'a Photographs,
-    /// The names of the photographs.
-    pub names: &'a [String],
-    /// Whether a recorded impression has this photograph already, by its place among the names.
-    pub has_photograph: &'a dyn Fn(&ImpressionKey, usize) -> bool,
-    /// Whether the catalogue has a file at a path.
-    pub has_file: &'a dyn Fn(&str) -> bool,
-}
-
-/// What accepting writes.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Acceptance {
-    /// The records, by path in the catalogue.
-    pub records: BTreeMap<String, RecordText>,
-    /// The photographs to be copied: the place of each among the names, and its path in the catalogue.
-    pub pictures: Vec<(usize, String)>,
-    /// The rows that are accepted, in their order.
-    pub rows: Vec<AcceptedRow>,
-    /// The new designs.
-    pub designs: Vec<Key>,
-    /// The rows that stay in the inbox.
-    pub left: Vec<LeftRow>,
-}
-
-/// The text of a record.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct RecordText {
-    /// The text.
-    pub text: String,
-    /// Whether the record is new.
-    pub is_new: bool,
-}
-
-/// A row that is accepted.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct AcceptedRow {
-    /// Its number in the file.
-    pub row: u32,
-    /// Its impression.
-    pub impression: ImpressionKey,
-    /// Whether the impression is new.
-    pub is_new: bool,
-    /// How many keys of a record that was there are corrected.
-    pub corrected: usize,
-    /// How many photographs come with it.
-    pub photographs: usize,
-}
-
-/// A row that stays in the inbox.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct LeftRow {
-    /// Its number in the file.
-    pub row: u32,
-    /// Why, and what to do.
-    pub why: String,
-}
 
 /// What accepting the chosen rows writes.
 ///
@@ -444,90 +337,9 @@ impl Writing<'_, '_> {
     }
 }
 
-/// A photograph that a record gets.
-struct NewPicture {
-    /// Its place among the names of photographs.
-    place: usize,
-    /// Its table in the record.
-    table: String,
-    /// Its path in the catalogue.
-    path: String,
-}
-
 fn path_of(key: &ImpressionKey) -> String {
     format!(
         "records/designs/{}/impressions/{}.toml",
         key.design, key.number
     )
-}
-
-/// The name of a picture: its side, with its view where that is not the whole sheet, and a number where the record has the
-/// name already.
-fn free_name(found: &PhotographMatch, names: &mut BTreeSet<String>) -> String {
-    let mut name = found.side.word().to_owned();
-    if found.view != View::Whole {
-        name = format!("{name}-{}", found.view.word());
-    }
-    let mut free = name.clone();
-    let mut number = 1;
-    while !names.insert(free.clone()) {
-        number += 1;
-        free = format!("{name}-{number}");
-    }
-    free
-}
-
-/// The rights where a row states none.
-const NO_RIGHTS: &str = "not stated by the holder";
-
-/// The table of a picture in a record.
-fn table_of(found: &PhotographMatch, name: &str, file: &str, row: &ProposedRow) -> String {
-    let stated = |holds: Holds| {
-        row.facts
-            .texts
-            .get(&holds)
-            .map(|text| text.trim())
-            .filter(|text| !text.is_empty())
-    };
-    let rights = row
-        .facts
-        .rights
-        .as_deref()
-        .or_else(|| stated(Holds::Rights));
-    let is_public = rights.is_some() && stated(Holds::Publish).and_then(choices::yes) == Some(true);
-    let mut table = format!("\n[[pictures]]\nfile = {}\n", text_value(file));
-    if name != found.side.word() {
-        let _ = writeln!(table, "name = {}", text_value(name));
-    }
-    if found.side != Side::Recto {
-        let _ = writeln!(table, "side = \"{}\"", found.side.word());
-    }
-    if found.view != View::Whole {
-        let _ = writeln!(table, "view = \"{}\"", found.view.word());
-    }
-    let _ = writeln!(
-        table,
-        "rights = {}",
-        text_value(rights.unwrap_or(NO_RIGHTS))
-    );
-    let _ = writeln!(table, "publish = {is_public}");
-    table
-}
-
-/// The text of a record with further pictures at its end; `None` where it cannot take them there.
-fn with_pictures(text: &str, pictures: &[NewPicture]) -> Option<String> {
-    let before: toml::Table = text.parse().ok()?;
-    let mut with = text.trim_end().to_owned();
-    with.push('\n');
-    for picture in pictures {
-        with.push_str(&picture.table);
-    }
-    let after: toml::Table = with.parse().ok()?;
-    let count = |table: &toml::Table| {
-        table
-            .get("pictures")
-            .and_then(toml::Value::as_array)
-            .map_or(0, Vec::len)
-    };
-    (count(&after) == count(&before) + pictures.len()).then_some(with)
 }

@@ -3,19 +3,21 @@
 //! In: a row and who hands it in. Out: an [`Impression`] with the facts that are certain of it. It is compared and never
 //! written: the record that a row proposes is made elsewhere, and may be compared in its place.
 
-use crate::exchange::intake::columns::Holds;
-use crate::exchange::intake::facts::GivenSize;
-use crate::exchange::intake::handing::HandingIn;
-use crate::exchange::intake::proposal::ProposedRow;
-use crate::exchange::intake::reading::dates::Act;
-use crate::exchange::intake::reading::sizes::Measured;
-use crate::model::certainty::{Claim, Statement, Statements};
-use crate::model::impression::{FormerAccession, Identification, Impression, StateReading, Status};
-use crate::model::key::{ImpressionKey, Key};
-use crate::model::place::{Place, Placed};
-use crate::model::sheet::{Measuring, Sheet};
-use crate::model::size::Size;
-use crate::model::standing::RecordStanding;
+use keyblock::exchange::intake::columns::Holds;
+use keyblock::exchange::intake::facts::GivenSize;
+use keyblock::exchange::intake::handing::HandingIn;
+use keyblock::exchange::intake::proposal::ProposedRow;
+use keyblock::exchange::intake::reading::dates::Act;
+use keyblock::exchange::intake::reading::sizes::Measured;
+use keyblock::model::certainty::{Claim, Statement, Statements};
+use keyblock::model::impression::{
+    FormerAccession, Identification, Impression, StateReading, Status,
+};
+use keyblock::model::key::{ImpressionKey, Key};
+use keyblock::model::place::{Place, Placed};
+use keyblock::model::sheet::{Measuring, Sheet};
+use keyblock::model::size::Size;
+use keyblock::model::standing::RecordStanding;
 
 /// The row as a record with a key.
 #[must_use]
