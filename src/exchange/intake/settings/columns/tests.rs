@@ -142,7 +142,7 @@ fn the_first_run_writes_what_the_headings_and_cells_tell() {
     sure = "certain"
     why = "the heading says so"
     digest = "7929aadb"
-    # 2 cells, 2 different: "gerahmt", "=HYPERLINK(\"x\")"
+    # 2 cells, 2 different: "gerahmt", '=HYPERLINK("x")'
     "###);
 }
 

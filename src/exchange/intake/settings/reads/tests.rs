@@ -57,7 +57,7 @@ fn texts_of_the_grammars() -> Vec<String> {
         include_str!("../../reading/numbering.rs"),
         include_str!("../../reading/makers.rs"),
         include_str!("../../reading/titles.rs"),
-        include_str!("../../reading/states.rs"),
+        include_str!("../../reading/states/tests.rs"),
         include_str!("../../reading/sightings.rs"),
         include_str!("../../reading/properties.rs"),
     ];
