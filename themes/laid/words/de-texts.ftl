@@ -98,7 +98,7 @@ contribute-table-text =
 
     Die Seite Ihres Hauses bietet die hier verzeichneten Blätter in denselben Spalten an. Am einfachsten ist es für beide Seiten, wenn Sie diese Tabelle berichtigen und zurückschicken. Ihr Herkunftsvermerk wird genau so gedruckt, wie Sie ihn geben.
 contribute-records = Datensätze in einem offenen Format
-contribute-records-text = Wenn Ihr System sie ausgibt, schicken Sie Datensätze in LIDO oder Linked Art oder die Adresse eines IIIF-Manifests oder einer IIIF-Sammlung. Sie werden gelesen, wie sie sind; vorzubereiten ist nichts.
+contribute-records-text = Wenn Ihr System sie ausgibt, schicken Sie die Dateien Ihrer Datensätze in LIDO oder Linked Art oder IIIF-Manifeste. Sie werden so gelesen, wie sie sind; Sie müssen nichts vorbereiten.
 contribute-mail = Eine E-Mail
 contribute-mail-text =
     Für ein einzelnes Blatt oder einen Nachweis in einer Auktion, einer Ausstellung, einer alten Liste oder einer Fotografie füllen Sie { $form } aus, so weit Sie können, und schicken es in einer E-Mail. Nennen Sie das Datum, die Quelle mit Seite oder Losnummer, und was dort zeigt, dass es dieses Blatt war. Auf der Seite jeder Graphik steht dieses Formular mit eingetragener Nummer.

@@ -95,7 +95,7 @@ contribute-table-text =
 
     The page of your institution offers the impressions recorded here in the same columns. It is easiest for both sides if you correct that table and send it back. Your credit line is printed exactly as you give it.
 contribute-records = Records in an open format
-contribute-records-text = If your system gives them, send records in LIDO or Linked Art, or the address of a IIIF manifest or collection. They are read as they are; nothing needs to be prepared.
+contribute-records-text = If your system gives them, send the files of your records in LIDO or Linked Art, or IIIF manifests. They are read as they are; nothing needs to be prepared.
 contribute-mail = A mail
 contribute-mail-text =
     For a single sheet, or a sighting in a sale, an exhibition, an old list or a photograph, fill in { $form } as far as you can and send it in a mail. Give the date, the source with its page or lot, and what shows that it was this sheet. The page of each print has this form with its number filled in.
