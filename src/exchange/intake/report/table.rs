@@ -7,8 +7,6 @@
 //! (`spreadsheet`). The file begins with a byte order mark, since spreadsheet programs take one without it for the
 //! letters of their country, and this one goes to them.
 
-use rayon::prelude::*;
-
 use super::document::standing_word;
 use super::facts::{self, Understood};
 use super::reported::Reported;
@@ -16,9 +14,6 @@ use super::row::RowView;
 use crate::exchange::intake::proposal::ProposedRow;
 use crate::exchange::spreadsheet::Spreadsheet;
 use crate::model::vocabulary::List;
-
-/// How many rows are made side by side before they are written.
-const AT_A_TIME: usize = 512;
 
 /// The table.
 #[must_use]
@@ -91,11 +86,8 @@ pub fn table(reported: &Reported<'_>) -> Vec<u8> {
             joined(differences),
         ]
     };
-    for rows in reported.proposal.rows.chunks(AT_A_TIME) {
-        let rows: Vec<[String; 21]> = rows.par_iter().map(cells).collect();
-        for row in &rows {
-            sheet.row(row.each_ref().map(String::as_str));
-        }
+    for row in &reported.proposal.rows {
+        sheet.row(cells(row).each_ref().map(String::as_str));
     }
     sheet.bytes()
 }

@@ -1,7 +1,5 @@
 //! A row from its cells.
 
-use rayon::prelude::*;
-
 use super::lengths::{self, LengthColumns};
 use crate::exchange::intake::cell::{CellContext, CellReading, cell, is_read_by_grammar};
 use crate::exchange::intake::columns::{ColumnDoubt, ColumnReading, Holds};
@@ -11,7 +9,7 @@ use crate::exchange::intake::reading::Lexicon;
 use crate::exchange::intake::reading::choices;
 use crate::exchange::intake::reading::credit::Credit;
 use crate::exchange::intake::reading::sizes::{Unit, sizes};
-use crate::exchange::intake::table::{RowView, Table};
+use crate::exchange::intake::table::Table;
 use crate::exchange::intake::values::Values;
 use crate::study::search::words::number_key;
 
@@ -27,8 +25,8 @@ pub struct RowReader<'r> {
 /// Reads every row of a table that has cells, in its order.
 #[must_use]
 pub fn rows(table: &Table, reader: &RowReader<'_>) -> Vec<ProposedRow> {
-    let rows: Vec<RowView<'_>> = table.rows().collect();
-    let rows = rows.par_iter().with_min_len(64);
+    // One after the other: side by side they took 17 MB more of 50,000 rows, and hardly less time.
+    let rows = table.rows();
     rows.map(|row| reader.row(row.number(), |column| row.cell(column)))
         .collect()
 }
