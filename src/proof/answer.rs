@@ -1,32 +1,16 @@
-//! Answers browsers: the pages as compiled, the pictures, and the status of the newest reading.
+//! Answers browsers: the files of the proof, and the status of the newest reading.
 //!
-//! In: a [`Request`] and what is served now. Out: a [`Response`]. Every page has one more script than the
-//! compiled page; the script requests the status and reloads the page when it is out of date.
+//! In: a [`Request`] and what is served now. Out: a [`Response`].
 //!
 //! Only requests to a loopback name are answered, so that a page of another site cannot read a proof
-//! through the browser, even where its own name leads to this machine (DNS rebinding). A path is looked up
-//! among the files of the site and never reaches the disk. A request that a page of another site or port made is
-//! refused, and every response tells the browser to let no other site embed or read it.
+//! through the browser, even where its own name leads to this machine (DNS rebinding). A request that a page of
+//! another site or port made is refused, and every response tells the browser to let no other site embed or read it.
 
-use std::fmt::Write as _;
-use std::path::Path;
-
-use serde::Serialize;
-
-use super::finding_page;
 use super::http::{Client, Request, Response};
 use super::latest::Latest;
-use super::served::Served;
-use crate::model::bulk::{self, CodeGroup, Extent};
-use crate::model::finding::{Finding, Severity};
-
-/// Where the proof's own addresses begin; no record can have it, because keys have no dot.
-const OWN: &str = "/.proof";
-
-const HTML: &str = "text/html; charset=utf-8";
-const JAVASCRIPT: &str = "text/javascript; charset=utf-8";
-const CSS: &str = "text/css; charset=utf-8";
-const JSON: &str = "application/json";
+use super::media_type::{CSS, JAVASCRIPT, JSON};
+use super::site_file::{self, OWN};
+use super::status::ProofStatus;
 
 /// Answers one request. A request for a later status waits until there is one.
 pub(super) fn answer(latest: &Latest, request: &Request, client: &Client<'_>) -> Response {
@@ -41,7 +25,7 @@ pub(super) fn answer(latest: &Latest, request: &Request, client: &Client<'_>) ->
 
 fn of_the_proof(latest: &Latest, request: &Request, client: &Client<'_>) -> Response {
     let Some(own) = request.path.strip_prefix(OWN) else {
-        return file(&latest.get(), &request.path);
+        return site_file::file(&latest.get(), &request.path);
     };
     match own {
         "/follow.js" => Response::ok(JAVASCRIPT, include_bytes!("follow.js").as_slice()),
@@ -67,80 +51,9 @@ fn status_after(latest: &Latest, number: u64, page: &str, client: &Client<'_>) -
         return Response::bare("410 Gone");
     };
     match serde_json::to_vec(&ProofStatus::of(&served, page)) {
-        Ok(body) => not_stored(Response::ok(JSON, body)),
+        Ok(body) => Response::ok(JSON, body).not_stored(),
         Err(_) => Response::bare("500 Internal Server Error"),
     }
-}
-
-/// A page, an asset or a picture.
-fn file(served: &Served, path: &str) -> Response {
-    let path = path.trim_start_matches('/');
-    if let Some(read) = served.pictures.read(path) {
-        return match read {
-            Ok(bytes) => Response::ok("image/jpeg", bytes),
-            Err(_) => Response::bare("404 Not Found"),
-        };
-    }
-    let index = if path.is_empty() || path.ends_with('/') {
-        format!("{path}index.html")
-    } else {
-        path.to_owned()
-    };
-    let files = &served.site.files;
-    match files.get(&index) {
-        Some(bytes) if index.ends_with(".html") => page(bytes, served.good),
-        Some(bytes) => not_stored(Response::ok(media_type(&index), bytes.clone())),
-        None if files.contains_key(&format!("{index}/index.html")) => {
-            Response::redirect(format!("/{index}/"))
-        }
-        None => {
-            let message = if files.is_empty() {
-                "No proof can be pulled yet."
-            } else {
-                "There is no such page in this proof."
-            };
-            page(&message_page(message), served.good).status("404 Not Found")
-        }
-    }
-}
-
-/// Tells the browser to keep no copy, because the next reading may change the content.
-fn not_stored(response: Response) -> Response {
-    response.with("Cache-Control", "no-store")
-}
-
-/// A page with one message. Like all pages it has the script that follows the records, so it is reloaded
-/// once the fault is mended or the missing record is back.
-fn message_page(message: &str) -> Vec<u8> {
-    format!(
-        "<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>Proof</title>\
-         <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\
-         <meta name=\"color-scheme\" content=\"light dark\"><link rel=\"icon\" href=\"data:,\">\
-         </head><body><p>{message}</p></body></html>"
-    )
-    .into_bytes()
-}
-
-/// A page made in reading `good`, with the script that follows the records. The page's
-/// Content-Security-Policy is widened, where it must be, so that the script may send requests to this server.
-fn page(bytes: &[u8], good: u64) -> Response {
-    let html = String::from_utf8_lossy(bytes);
-    let mut follow = String::new();
-    let _ = write!(
-        follow,
-        "<link rel=\"stylesheet\" href=\"{OWN}/follow.css\">\
-         <script src=\"{OWN}/follow.js\" data-number=\"{good}\" defer></script></body>"
-    );
-    // A theme of the catalogue's own may have a frame whose policy lets no script load anything.
-    let own = if html.contains("connect-src 'self'") {
-        "default-src 'none'"
-    } else {
-        "default-src 'none'; connect-src 'self'"
-    };
-    let html = html
-        .replacen("default-src 'none'", own, 1)
-        .replacen("</body>", &follow, 1);
-    not_stored(Response::ok(HTML, html.into_bytes()))
 }
 
 /// Whether a host, with or without a port, is a loopback name.
@@ -152,140 +65,13 @@ fn is_loopback(host: &str) -> bool {
     matches!(name, "127.0.0.1" | "[::1]") || name.eq_ignore_ascii_case("localhost")
 }
 
-fn media_type(path: &str) -> &'static str {
-    match Path::new(path).extension().and_then(|e| e.to_str()) {
-        Some("css") => CSS,
-        Some("js") => JAVASCRIPT,
-        Some("json") => JSON,
-        Some("xml") => "application/xml",
-        Some("svg") => "image/svg+xml",
-        Some("woff2") => "font/woff2",
-        Some("xlsx") => "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
-        Some("csv") => "text/csv; charset=utf-8",
-        Some("jpg") => "image/jpeg",
-        Some("png") => "image/png",
-        Some("txt" | "bib") => "text/plain; charset=utf-8",
-        _ => "application/octet-stream",
-    }
-}
-
-/// The status of the newest reading, which an open page requests as JSON.
-#[derive(Serialize)]
-struct ProofStatus {
-    /// The newest reading, counted from 1.
-    number: u64,
-    /// The reading that the pages were made in: an earlier one where the newest gave none; 0 where there
-    /// are no pages yet.
-    good: u64,
-    /// Why no pages could be made.
-    fault: Option<String>,
-    /// How many findings of each severity there are.
-    counts: Vec<(&'static str, usize)>,
-    /// How many findings are about the record of the page that asks.
-    here: usize,
-    /// Those that are listed: first those about that record, then the others, in both at most three of a code that has
-    /// more than ten.
-    findings: Vec<FindingStatus>,
-}
-
-#[derive(Serialize)]
-struct FindingStatus {
-    severity: &'static str,
-    /// Whether it is about the record of the page that asks.
-    here: bool,
-    place: String,
-    /// The address of the page of its record, at the part that it is about.
-    page: Option<String>,
-    message: String,
-    help: Option<String>,
-    /// Those of its code that are not listed, where it is the last that is.
-    others: Option<OthersStatus>,
-}
-
-#[derive(Serialize)]
-struct OthersStatus {
-    code: &'static str,
-    count: usize,
-    /// What is at fault in the findings of the code, and in how many, the most frequent first.
-    faults: Vec<(String, usize)>,
-    /// How many further faults there are.
-    more_faults: usize,
-}
-
-/// The most faults of one code that are listed.
-const MOST_FAULTS: usize = 5;
-
-impl ProofStatus {
-    /// The status for the page at the address `page`.
-    fn of(served: &Served, page: &str) -> ProofStatus {
-        let report = &served.newest.report;
-        let is_here = |finding: &&Finding| {
-            let path = report.sources.path(finding.at.place.file);
-            finding_page::is_shown_at(path, page)
-        };
-        let (here, elsewhere): (Vec<&Finding>, Vec<&Finding>) =
-            report.findings.iter().partition(is_here);
-        let of_this_page = here.len();
-        let mut findings = Vec::new();
-        for (part, is_here) in [(here, true), (elsewhere, false)] {
-            for group in bulk::groups(part, &report.sources, Extent::Short) {
-                findings.extend(of_group(served, &group, is_here));
-            }
-        }
-        let tally = report.tally();
-        ProofStatus {
-            number: served.number,
-            good: served.good,
-            fault: served.newest.fault.clone(),
-            counts: vec![
-                (Severity::Error.word(), tally.errors),
-                (Severity::Doubt.word(), tally.doubts),
-                (Severity::Hint.word(), tally.hints),
-            ],
-            here: of_this_page,
-            findings,
-        }
-    }
-}
-
-/// The listed findings of a group; the last says how many others there are.
-fn of_group(served: &Served, group: &CodeGroup<'_>, here: bool) -> Vec<FindingStatus> {
-    let sources = &served.newest.report.sources;
-    let status = |finding: &&Finding| {
-        let position = sources.position(finding.at.place);
-        let path = sources.path(finding.at.place.file);
-        let text = sources.text(finding.at.place.file);
-        FindingStatus {
-            severity: finding.severity().word(),
-            here,
-            place: format!("{path}:{}:{}", position.line, position.column),
-            page: finding_page::address(&served.site, path, text, position.line),
-            message: finding.message.clone(),
-            help: finding.help.clone(),
-            others: None,
-        }
-    };
-    let mut listed: Vec<FindingStatus> = group.listed.iter().map(status).collect();
-    if let (Some(last), Some(first), Some(others)) =
-        (listed.last_mut(), group.listed.first(), &group.others)
-    {
-        let faults = others.faults.iter().take(MOST_FAULTS);
-        last.others = Some(OthersStatus {
-            code: first.code.as_str(),
-            count: others.count,
-            faults: faults.map(|f| (f.text.clone(), f.count)).collect(),
-            more_faults: others.faults.len().saturating_sub(MOST_FAULTS),
-        });
-    }
-    listed
-}
-
 #[cfg(test)]
 mod tests {
     use super::super::http;
-    use super::super::served::{PagesServed, PictureFiles, Revision};
+    use super::super::served::{PagesServed, PictureFiles, Revision, Served};
     use super::*;
     use crate::model::codes::Code;
+    use crate::model::finding::Finding;
     use crate::model::place::Place;
     use crate::page::Site;
     use crate::press::Report;

@@ -2,8 +2,9 @@
 //!
 //! In: a catalogue's folder. Out: pages on the loopback address. [`watch`] reports changes, a [`Revision`]
 //! is the result of one reading of the catalogue, [`latest`] holds what is served now, and [`answer`]
-//! answers the requests that [`http`] reads. After a reading with errors the pages of the last good one
-//! stay, with the findings shown beside them.
+//! answers the requests that [`http`] reads: with the files of the proof ([`site_file`]) and with its
+//! [`status`]. After a reading with errors the pages of the last good one stay, with the findings shown beside
+//! them.
 #![allow(
     clippy::disallowed_methods,
     reason = "this stage serves prepared pictures from disk"
@@ -13,7 +14,10 @@ mod answer;
 mod finding_page;
 mod http;
 mod latest;
+mod media_type;
 mod served;
+mod site_file;
+mod status;
 mod watch;
 
 use std::io;

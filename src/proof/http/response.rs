@@ -56,6 +56,12 @@ impl Response {
         self
     }
 
+    /// The same response with the field that tells the browser to keep no copy, because the next reading may change the
+    /// content.
+    pub(in crate::proof) fn not_stored(self) -> Response {
+        self.with("Cache-Control", "no-store")
+    }
+
     /// The same response with the fields that keep other sites from embedding or reading it.
     pub(in crate::proof) fn for_this_site_alone(self) -> Response {
         self.with("Cross-Origin-Resource-Policy", "same-origin")
