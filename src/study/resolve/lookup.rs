@@ -40,6 +40,18 @@ pub struct Keyed {
     pub is_former: bool,
 }
 
+impl Keyed {
+    /// How a design that has or had this key was found.
+    #[must_use]
+    pub fn why(self) -> Why {
+        if self.is_former {
+            Why::FormerKey
+        } else {
+            Why::Key
+        }
+    }
+}
+
 /// Something that has a title or name.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Named {
