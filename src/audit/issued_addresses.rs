@@ -7,13 +7,12 @@ use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
 use crate::model::design::Comparison;
 use crate::model::finding::Finding;
+use crate::model::issued_address::IssuedAddress;
 use crate::model::key::{Key, PictureOwner};
 use crate::model::link::Target;
 use crate::model::occurrence::{DesignPart, RecordId};
 use crate::model::place::Place;
-use crate::model::register::{
-    Aspect, Digest, IssuedAddress, IssuedEdition, IssuedEntry, Register, Subject,
-};
+use crate::model::register::{Aspect, Digest, IssuedEdition, IssuedEntry, Register, Subject};
 use crate::study::Studies;
 use crate::study::issued::present::{shown, subject_digests};
 

@@ -12,8 +12,9 @@ use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 use super::format::{Format, Sources};
+use crate::model::issued_address::IssuedAddress;
 use crate::model::link::Target;
-use crate::model::register::{IssuedAddress, IssuedEdition};
+use crate::model::register::IssuedEdition;
 use crate::page::changes_in_words::{
     Told, design_name, edition_and_date, edition_name, holder_line, of_design, of_record,
     of_sheets, record_name, record_place,

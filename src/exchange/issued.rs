@@ -7,10 +7,11 @@
 use std::collections::BTreeSet;
 
 use crate::model::former::Named;
+use crate::model::issued_address::IssuedAddress;
 use crate::model::key::{ImpressionKey, Key, PictureOwner};
 use crate::model::link::Target;
 use crate::model::public::Public;
-use crate::model::register::{Aspect, IssuedAddress, Said};
+use crate::model::register::{Aspect, Said};
 
 /// What editions issued of sheets and pictures.
 #[derive(Debug, Default)]

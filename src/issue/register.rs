@@ -10,9 +10,8 @@ use std::fs::{self, File};
 use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
 
-use crate::model::register::{
-    IssuedAddress, IssuedEntry, REGISTER_FILE, REGISTER_FORM, Register, Said,
-};
+use crate::model::issued_address::IssuedAddress;
+use crate::model::register::{IssuedEntry, REGISTER_FILE, REGISTER_FORM, Register, Said};
 
 const HEAD: &str = "\
 # The register: every address that this catalogue has issued, and how each entry read in each edition.
@@ -183,8 +182,9 @@ mod tests {
 
     use super::*;
     use crate::model::edtf::Date;
+    use crate::model::issued_address::IssuedKind;
     use crate::model::place::{Place, Placed};
-    use crate::model::register::{Aspect, Digest, IssuedEdition, IssuedKind, Subject};
+    use crate::model::register::{Aspect, Digest, IssuedEdition, Subject};
 
     fn edition(name: &str, dated: &str) -> IssuedEdition {
         IssuedEdition {

@@ -7,7 +7,7 @@
 //! | designs | [`design`], [`point`], [`state`], [`printing`] |
 //! | sheets | [`impression`], [`sheet`], [`as_found`], [`mark`], [`picture`], [`picture_terms`], [`provenance`], [`registration`] |
 //! | what those refer to | [`holder`], [`person`], [`cited`], [`literature`], [`exhibition`], [`vocabulary`], [`note`] |
-//! | the whole | [`settings`], [`theme`], [`catalogue`], [`occurrence`], [`former`], [`register`], [`issued_reading`], [`public`] |
+//! | the whole | [`settings`], [`theme`], [`catalogue`], [`occurrence`], [`former`], [`issued_address`], [`register`], [`issued_reading`], [`public`] |
 //!
 //! Fields are plain and public where every combination of values is a possible record; where something must
 //! hold (a key's form, a box inside its picture) the type enforces it.
@@ -28,6 +28,7 @@ pub mod finding;
 pub mod former;
 pub mod holder;
 pub mod impression;
+pub mod issued_address;
 pub mod issued_reading;
 pub mod key;
 pub mod link;

@@ -19,6 +19,7 @@ use super::design::Design;
 use super::document::{Document, EvidenceTarget};
 use super::holder::Holder;
 use super::impression::{CountedSheet, Identification, Impression};
+use super::issued_address::{IssuedAddress, IssuedKind};
 use super::key::{ImpressionKey, Key, PictureKey};
 use super::link::Target;
 use super::mark::MarkRecord;
@@ -27,7 +28,7 @@ use super::occurrence::{MentionRole, RecordId, Reference, Referent};
 use super::picture_terms::PublishedTerms;
 use super::place::{Placed, Sources};
 use super::readers_text::unlinked;
-use super::register::{Aspect, IssuedAddress, IssuedKind};
+use super::register::Aspect;
 use super::standing::RecordStanding;
 
 /// A catalogue in which everything private acts as absent. Of an impression that is not published only a

@@ -10,8 +10,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::Serialize;
 
 use crate::model::key::{ImpressionKey, Key, PictureOwner};
+use crate::model::issued_address::IssuedAddress;
 use crate::model::link::Target;
-use crate::model::register::{IssuedAddress, IssuedEntry, Subject};
+use crate::model::register::{IssuedEntry, Subject};
 use crate::model::words::ClosedList as _;
 use crate::page::changes::wording;
 use crate::page::setting::address::{Address, ComparedBy, Overview};

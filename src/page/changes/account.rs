@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::wording::{self, Told};
+use crate::model::issued_address::IssuedKind;
 use crate::model::key::Key;
-use crate::model::register::IssuedKind;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
 use crate::study::issued::account::EditionAccount;

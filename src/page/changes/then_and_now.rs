@@ -1,9 +1,10 @@
 //! How numbers and numerals read in an edition, where they read otherwise now: for who meets a citation of it.
 
+use crate::model::issued_address::IssuedAddress;
 use crate::model::key::Key;
 use crate::model::link::Target;
 use crate::model::occurrence::DesignPart;
-use crate::model::register::{Aspect, IssuedAddress};
+use crate::model::register::Aspect;
 use crate::page::lists::table::{Row, Table};
 use crate::page::phrases::formerly::place_of;
 use crate::page::phrases::issued_readings::numeral_text;

@@ -1,11 +1,12 @@
 //! A change in words, as pages and the feed say it. Links lead to the entries as they are now.
 
 use crate::model::holder::Holder;
+use crate::model::issued_address::{IssuedAddress, IssuedKind};
 use crate::model::issued_reading::IssuedReadings;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::link::Target;
 use crate::model::occurrence::DesignPart;
-use crate::model::register::{IssuedAddress, IssuedEdition, IssuedKind, Register, Subject};
+use crate::model::register::{IssuedEdition, Register, Subject};
 use crate::model::words::{ClosedList as _, Standing};
 use crate::page::phrases::dates;
 use crate::page::phrases::enumeration;

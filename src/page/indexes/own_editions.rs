@@ -1,9 +1,10 @@
 //! The concordance of this catalogue with its own earlier editions: numbers of designs and numerals of states.
 
+use crate::model::issued_address::IssuedAddress;
 use crate::model::key::Key;
 use crate::model::link::Target;
 use crate::model::occurrence::DesignPart;
-use crate::model::register::{Aspect, IssuedAddress};
+use crate::model::register::Aspect;
 use crate::page::lists::table::{Row, Table};
 use crate::page::phrases::formerly::{former_numbers, former_numerals, place_of};
 use crate::page::setting::book::Here;

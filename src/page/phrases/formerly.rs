@@ -1,10 +1,11 @@
 //! What earlier editions of the catalogue called an entry or a state: "formerly *iii* (edition 1)".
 
 use crate::model::design::Design;
+use crate::model::issued_address::IssuedAddress;
 use crate::model::key::Key;
 use crate::model::link::Target;
 use crate::model::occurrence::DesignPart;
-use crate::model::register::{Aspect, IssuedAddress};
+use crate::model::register::Aspect;
 use crate::page::phrases::enumeration;
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;

@@ -1,11 +1,12 @@
 //! What an edition said of a sheet and of a state, in words: its identification with the numerals of that edition.
 
 use crate::model::design::Design;
+use crate::model::issued_address::IssuedAddress;
 use crate::model::issued_reading::{IssuedReading, IssuedReadings};
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::link::Target;
 use crate::model::occurrence::DesignPart;
-use crate::model::register::{Aspect, IssuedAddress, Register};
+use crate::model::register::{Aspect, Register};
 use crate::model::vocabulary::List;
 use crate::page::phrases::{claims, enumeration};
 use crate::page::setting::address::Address;

@@ -8,9 +8,9 @@ use std::collections::BTreeSet;
 use super::planned::{Given, NewRecord, path_of};
 use crate::model::catalogue::Catalogue;
 use crate::model::former::Named;
+use crate::model::issued_address::IssuedAddress;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::link::Target;
-use crate::model::register::IssuedAddress;
 use crate::read::files::inputs::Inputs;
 use crate::read::refusal::Refusal;
 

@@ -15,10 +15,10 @@ use toml::de::{DeString, DeTable, DeValue};
 use crate::model::codes::Code;
 use crate::model::edtf::Date;
 use crate::model::finding::Finding;
+use crate::model::issued_address::{IssuedAddress, IssuedKind};
 use crate::model::place::{FileId, Place, Placed};
 use crate::model::register::{
-    Aspect, Digest, IssuedAddress, IssuedEdition, IssuedEntry, IssuedKind, REGISTER_FORM, Register,
-    Said, Subject,
+    Aspect, Digest, IssuedEdition, IssuedEntry, REGISTER_FORM, Register, Said, Subject,
 };
 use crate::model::words::ClosedList;
 use crate::read::faults::{Node, bounded, is_unread};

@@ -6,10 +6,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::model::issued_address::IssuedAddress;
 use crate::model::place::Place;
-use crate::model::register::{
-    Aspect, IssuedAddress, IssuedEdition, IssuedEntry, Register, Subject,
-};
+use crate::model::register::{Aspect, IssuedEdition, IssuedEntry, Register, Subject};
 use crate::model::words::ClosedList as _;
 
 use super::present::{Present, PresentEntry};

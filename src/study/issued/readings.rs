@@ -5,7 +5,8 @@
 
 use std::collections::BTreeMap;
 
-use crate::model::register::{Aspect, IssuedAddress, IssuedEntry, Register};
+use crate::model::issued_address::IssuedAddress;
+use crate::model::register::{Aspect, IssuedEntry, Register};
 
 /// A value that an entry had, and the editions that had it.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -6,10 +6,11 @@
 use super::names::{DesignNames, FormerNumber, FormerNumeral, References, StateNames};
 use crate::model::catalogue::Catalogue;
 use crate::model::former::Named;
+use crate::model::issued_address::IssuedAddress;
 use crate::model::key::Key;
 use crate::model::link::Target;
 use crate::model::occurrence::DesignPart as RecordPart;
-use crate::model::register::{Aspect, IssuedAddress};
+use crate::model::register::Aspect;
 use crate::study::concordance::DesignPart;
 use crate::study::issued::readings::EditionReadings;
 use crate::study::numerals::from_roman;

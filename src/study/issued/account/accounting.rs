@@ -4,7 +4,8 @@
 
 use std::collections::BTreeMap;
 
-use crate::model::register::{Aspect, IssuedAddress, IssuedEntry, IssuedKind, Register, Subject};
+use crate::model::issued_address::{IssuedAddress, IssuedKind};
+use crate::model::register::{Aspect, IssuedEntry, Register, Subject};
 
 /// The register as one of its editions changed it.
 pub(super) struct Accounting<'r> {

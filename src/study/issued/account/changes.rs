@@ -1,8 +1,9 @@
 //! The changes that an edition made, as data without words.
 
+use crate::model::issued_address::IssuedAddress;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::occurrence::DesignPart;
-use crate::model::register::{IssuedAddress, Subject};
+use crate::model::register::Subject;
 
 /// What an edition changed in a design.
 #[derive(Clone, Debug, PartialEq)]

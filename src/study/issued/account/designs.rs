@@ -4,8 +4,9 @@ use std::collections::BTreeSet;
 
 use super::accounting::Accounting;
 use super::changes::{DesignAccount, DesignChange, PartChange};
+use crate::model::issued_address::IssuedAddress;
 use crate::model::occurrence::DesignPart;
-use crate::model::register::{Aspect, IssuedAddress, IssuedEntry, Subject};
+use crate::model::register::{Aspect, IssuedEntry, Subject};
 
 impl Accounting<'_> {
     /// The changes of the entry of a design.

@@ -20,9 +20,10 @@ use std::collections::BTreeMap;
 
 use self::accounting::Accounting;
 use self::changes::{DesignAccount, DesignChange, HolderChange, RecordAccount, SheetAccount};
+use crate::model::issued_address::{IssuedAddress, IssuedKind};
 use crate::model::key::Key;
 use crate::model::link::Target;
-use crate::model::register::{IssuedAddress, IssuedKind, Register};
+use crate::model::register::Register;
 
 /// What an edition changed.
 #[derive(Clone, Debug, Default, PartialEq)]
