@@ -8,28 +8,23 @@
 //! In: everything recorded. Records whose files list `private` fields were read a second time without them
 //! ([`super::catalogue::Redacted`]) and take the place of the full ones, so no kind of record needs code of its own
 //! here and none can be forgotten. Besides, [`Concealed::of`] removes the names and places of private holders without
-//! consent, the impressions and pictures marked `publish = false`, every link to something that is no longer there,
-//! and the source texts. Nothing else decides what is published.
+//! consent, the impressions and pictures marked `publish = false`, every link to something that is no longer there
+//! (`links`), what the register says of it (`issued`), and the source texts. Nothing else decides what is published.
 
-use std::collections::{BTreeMap, BTreeSet};
+mod issued;
+mod links;
+
+use std::collections::BTreeMap;
 
 use super::catalogue::{Catalogue, Redacted};
 use super::certainty::Claim;
-use super::design::Design;
-use super::document::{Document, EvidenceTarget};
 use super::holder::Holder;
 use super::impression::{CountedSheet, Identification, Impression};
-use super::issued_address::{IssuedAddress, IssuedKind};
-use super::key::{ImpressionKey, Key, PictureKey};
-use super::link::Target;
-use super::mark::MarkRecord;
-use super::note::Note;
-use super::occurrence::{MentionRole, RecordId, Reference, Referent};
+use super::occurrence::{MentionRole, RecordId, Referent};
 use super::picture_terms::PublishedTerms;
 use super::place::{Placed, Sources};
-use super::readers_text::unlinked;
-use super::register::Aspect;
-use super::standing::RecordStanding;
+use issued::Recorded;
+use links::Present;
 
 /// A catalogue in which everything private acts as absent. Of an impression that is not published only a
 /// [`CountedSheet`] remains.
@@ -182,44 +177,9 @@ impl Concealed {
     fn remove_links_to_absent_records(&mut self) {
         let present = Present::of(&self.catalogue);
         if !self.is_whole {
-            self.remove_links_in_texts(&present);
+            links::remove_from_texts(&mut self.catalogue, &present);
         }
-        let mut links = Links {
-            present: &present,
-            has_removed: false,
-        };
-        for design in self.catalogue.designs.values_mut() {
-            links.of_design(design);
-            for impression in design.impressions.values_mut() {
-                links.of_impression(impression);
-            }
-        }
-        for mark in self.catalogue.marks.values_mut() {
-            links.of_mark(mark);
-        }
-        for document in self.catalogue.documents.values_mut() {
-            links.of_document(document);
-        }
-        for series in self.catalogue.series.values_mut() {
-            links.standing(&mut series.standing);
-        }
-        for occurrences in self.catalogue.occurrences.values_mut() {
-            links.references(&mut occurrences.references);
-        }
-        self.is_whole &= !links.has_removed;
-    }
-
-    fn remove_links_in_texts(&mut self, present: &Present) {
-        let former = self.catalogue.former.clone();
-        let is_published = |target: &Target| match former.record(target) {
-            Some(now) => present.has(&now),
-            None => present.has(target),
-        };
-        for note in notes(&mut self.catalogue) {
-            if let Some(text) = unlinked(&note.text, is_published) {
-                note.text = text;
-            }
-        }
+        self.is_whole &= !links::remove_from_records(&mut self.catalogue, &present);
     }
 }
 
@@ -288,286 +248,5 @@ fn reading_alone(reading: Identification) -> Identification {
         },
         or: reading.or.into_iter().map(reading_alone).collect(),
         ..reading
-    }
-}
-
-/// What of the issued addresses is recorded, before anything is concealed.
-struct Recorded {
-    /// The addresses that have their record, with the address of that where its key is another now.
-    present: BTreeMap<IssuedAddress, Option<IssuedAddress>>,
-    identified: BTreeSet<ImpressionKey>,
-    held: BTreeSet<ImpressionKey>,
-    joined: BTreeSet<ImpressionKey>,
-    /// The holders that were taken over.
-    taken_over: BTreeSet<Key>,
-}
-
-impl Recorded {
-    fn of(catalogue: &Catalogue) -> Recorded {
-        let addresses = catalogue.register.iter().flat_map(|r| r.entries.keys());
-        let present = addresses.filter_map(|address| {
-            let to = catalogue.leads(address);
-            let is_recorded = to.is_some() || catalogue.has_address(address);
-            is_recorded.then(|| (address.clone(), to))
-        });
-        let present: BTreeMap<IssuedAddress, Option<IssuedAddress>> = present.collect();
-        let issued = |has: fn(&Impression) -> bool| {
-            let sheets = catalogue.impressions();
-            let sheets = sheets.filter(|(_, sheet)| !present.is_empty() && has(sheet));
-            sheets.map(|(_, sheet)| sheet.key.clone()).collect()
-        };
-        Recorded {
-            identified: issued(|sheet| sheet.identified.is_some()),
-            held: issued(|sheet| sheet.holder.is_some()),
-            joined: joined(catalogue),
-            taken_over: taken_over(catalogue),
-            present,
-        }
-    }
-
-    /// Whether the record of an address is there and not published.
-    fn is_concealed(&self, catalogue: &Catalogue, address: &IssuedAddress) -> bool {
-        self.present.contains_key(address) && !catalogue.answers(address)
-    }
-
-    /// Takes out of the register what is recorded and not published, and keeps the addresses: editions before may have
-    /// published it.
-    fn conceal(&self, catalogue: &mut Catalogue) {
-        let Some(mut register) = catalogue.register.take() else {
-            return;
-        };
-        let last = register.editions.len().saturating_sub(1);
-        let mut unpublished = BTreeMap::new();
-        register.entries.retain(|address, entry| {
-            if !self.is_concealed(catalogue, address) {
-                return true;
-            }
-            let edition = entry.last_published(last);
-            // Rules of servers lead from a former address to this one.
-            if let Some(Some(to)) = self.present.get(address) {
-                unpublished.entry(to.clone()).or_insert(edition);
-            }
-            unpublished.insert(address.clone(), edition);
-            false
-        });
-        let joined = joined(catalogue);
-        let taken_over = taken_over(catalogue);
-        let is_concealed_sheet = |key: &str| {
-            IssuedAddress::parse(IssuedKind::Impression, key)
-                .is_ok_and(|address| self.is_concealed(catalogue, &address))
-        };
-        for (address, entry) in &mut register.entries {
-            let now = self.present.get(address).and_then(Option::as_ref);
-            let key = match now.unwrap_or(address) {
-                IssuedAddress::Record(Target::Impression(key)) => key,
-                IssuedAddress::Record(Target::Holder(key)) => {
-                    if self.taken_over.contains(key) && !taken_over.contains(key) {
-                        entry.said.remove(&Aspect::Successor);
-                    }
-                    continue;
-                }
-                _ => continue,
-            };
-            let sheet = catalogue.impression(key);
-            let is_concealed = |recorded: &BTreeSet<ImpressionKey>,
-                                has: fn(&Impression) -> bool| {
-                recorded.contains(key) && !sheet.is_some_and(has)
-            };
-            if is_concealed(&self.identified, |sheet| sheet.identified.is_some()) {
-                entry.said.remove(&Aspect::Identified);
-            }
-            if is_concealed(&self.held, |sheet| sheet.holder.is_some()) {
-                entry.said.remove(&Aspect::Holder);
-            }
-            let said = entry.said.get(&Aspect::Sheet);
-            let names_concealed =
-                said.is_some_and(|said| said.iter().any(|(_, sheet)| is_concealed_sheet(sheet)));
-            let is_parted = self.joined.contains(key) && !joined.contains(key);
-            if names_concealed || is_parted {
-                entry.said.remove(&Aspect::Sheet);
-            }
-        }
-        catalogue.register = Some(register);
-        catalogue.unpublished = unpublished;
-    }
-}
-
-/// The holders that were taken over by another.
-fn taken_over(catalogue: &Catalogue) -> BTreeSet<Key> {
-    let holders = catalogue.holders.values();
-    let holders = holders.filter(|holder| holder.successor.is_some());
-    holders.map(|holder| holder.key.clone()).collect()
-}
-
-/// The impressions that `same_as` joins to another: those that say so, and those of which it is said.
-fn joined(catalogue: &Catalogue) -> BTreeSet<ImpressionKey> {
-    let saying = catalogue.impressions();
-    let saying = saying.filter(|(_, sheet)| !sheet.same_as.is_empty());
-    saying
-        .flat_map(|(_, sheet)| {
-            let others = sheet
-                .same_as
-                .iter()
-                .map(|other| other.impression.value.clone());
-            others.chain([sheet.key.clone()])
-        })
-        .collect()
-}
-
-/// The impressions, pictures and documents that a catalogue has.
-struct Present {
-    impressions: BTreeSet<ImpressionKey>,
-    pictures: BTreeSet<PictureKey>,
-    documents: BTreeSet<Key>,
-}
-
-impl Present {
-    fn of(catalogue: &Catalogue) -> Present {
-        Present {
-            impressions: catalogue
-                .impressions()
-                .map(|(_, impression)| impression.key.clone())
-                .collect(),
-            pictures: catalogue.pictures().map(|(key, _)| key).collect(),
-            documents: catalogue.documents.keys().cloned().collect(),
-        }
-    }
-
-    fn has(&self, target: &Target) -> bool {
-        match target {
-            Target::Impression(key) => self.impressions.contains(key),
-            Target::Picture(key) => self.pictures.contains(key),
-            Target::Document(key) => self.documents.contains(key),
-            _ => true,
-        }
-    }
-}
-
-/// Every text beside a record, and the catalogue's own pages.
-fn notes(catalogue: &mut Catalogue) -> impl Iterator<Item = &mut Note> {
-    let designs = catalogue.designs.values_mut().flat_map(|design| {
-        let sheets = design.impressions.values_mut();
-        let of_sheets = sheets.filter_map(|sheet| sheet.note.as_mut());
-        design.commentary.as_mut().into_iter().chain(of_sheets)
-    });
-    let holders = catalogue.holders.values_mut();
-    let people = catalogue.people.values_mut();
-    let works = catalogue.literature.values_mut();
-    let marks = catalogue.marks.values_mut();
-    let documents = catalogue.documents.values_mut().flat_map(|document| {
-        let translations = document.translations.iter_mut().map(|(_, note)| note);
-        let own = document.note.as_mut().into_iter();
-        own.chain(&mut document.transcription).chain(translations)
-    });
-    let pages = catalogue.pages.values_mut();
-    designs
-        .chain(holders.filter_map(|holder| holder.note.as_mut()))
-        .chain(people.filter_map(|person| person.note.as_mut()))
-        .chain(works.filter_map(|work| work.note.as_mut()))
-        .chain(marks.filter_map(|mark| mark.note.as_mut()))
-        .chain(documents)
-        .chain(pages.map(|page| &mut page.note))
-}
-
-/// Removes links to what is not present.
-struct Links<'a> {
-    present: &'a Present,
-    has_removed: bool,
-}
-
-impl Links<'_> {
-    fn retain<T>(&mut self, list: &mut Vec<T>, is_present: impl Fn(&T) -> bool) {
-        let all = list.len();
-        list.retain(is_present);
-        self.has_removed |= list.len() != all;
-    }
-
-    fn impressions(&mut self, list: &mut Vec<Placed<ImpressionKey>>) {
-        let present = self.present;
-        self.retain(list, |key| present.impressions.contains(&key.value));
-    }
-
-    fn of_design(&mut self, design: &mut Design) {
-        let present = self.present;
-        let reference = design.reference_picture.as_ref();
-        if reference.is_some_and(|key| !present.pictures.contains(&key.value)) {
-            design.reference_picture = None;
-            self.has_removed = true;
-        }
-        for comparison in &mut design.comparisons {
-            self.impressions(&mut comparison.of);
-        }
-        // One impression alone is no comparison.
-        self.retain(&mut design.comparisons, |comparison| {
-            comparison.of.len() > 1
-        });
-        self.standing(&mut design.standing);
-        for state in &mut design.states {
-            self.standing(&mut state.standing);
-        }
-        for printing in &mut design.printings {
-            self.standing(&mut printing.standing);
-        }
-        for variant in &mut design.variants {
-            self.standing(&mut variant.standing);
-        }
-    }
-
-    fn of_impression(&mut self, impression: &mut Impression) {
-        let present = self.present;
-        let taken_from = impression.taken_from.as_ref();
-        if taken_from.is_some_and(|key| !present.impressions.contains(&key.value)) {
-            impression.taken_from = None;
-            self.has_removed = true;
-        }
-        for sheets in [
-            &mut impression.same_as,
-            &mut impression.maybe_same_as,
-            &mut impression.not_same_as,
-        ] {
-            self.retain(sheets, |other| {
-                present.impressions.contains(&other.impression.value)
-            });
-        }
-        self.impressions(&mut impression.shares_sheet);
-        self.impressions(&mut impression.goes_with);
-        self.standing(&mut impression.standing);
-    }
-
-    fn of_mark(&mut self, mark: &mut MarkRecord) {
-        let picture = mark.picture.as_ref();
-        if picture.is_some_and(|key| !self.present.pictures.contains(&key.value)) {
-            mark.picture = None;
-            self.has_removed = true;
-        }
-    }
-
-    /// A statement of a document that concerns only impressions that are not there goes.
-    fn of_document(&mut self, document: &mut Document) {
-        let present = self.present;
-        for telling in &mut document.tells {
-            self.retain(&mut telling.of, |of| match &of.value {
-                EvidenceTarget::Impression(key) => present.impressions.contains(key),
-                _ => true,
-            });
-        }
-        self.retain(&mut document.tells, |telling| !telling.of.is_empty());
-    }
-
-    fn standing(&mut self, standing: &mut RecordStanding) {
-        let present = self.present;
-        self.retain(&mut standing.see, |link| {
-            link.value
-                .parse()
-                .map_or(true, |target| present.has(&target))
-        });
-    }
-
-    fn references(&mut self, references: &mut Vec<Reference>) {
-        let present = self.present;
-        self.retain(references, |reference| match &reference.to {
-            Referent::Record(target, _) => present.has(target),
-            _ => true,
-        });
     }
 }
