@@ -12,26 +12,30 @@
 //! kinds. Not here: what the values become (`values`, `records`).
 
 mod as_found;
+mod citation;
 mod declare;
 mod design;
 mod document;
 mod example;
 mod impression;
 mod mark;
+mod matrix;
 mod others;
 mod picture;
+mod point;
 mod series;
+mod series_place;
 mod sheet;
+mod sizes;
+mod states;
 
 pub use as_found::{AS_GIVEN, OTHER_ID};
+pub use citation::SHEET_CITATION;
 pub use declare::{
     CLAIM, KeyShape, MapKeys, PARTY, PRIVATE, SETTLED_DOUBT, STANDING, Shape, Shown, Takes, Target,
     WAS, words,
 };
-pub use design::{
-    COMPARISON, DESIGN, MAKER, MATRIX, MATRIX_NOW, POINT, PRINTING, RELATED, SERIES_PLACE,
-    SHEET_CITATION, SIZE, STATE, TITLE, VARIANT,
-};
+pub use design::{COMPARISON, DESIGN, MAKER, RELATED, TITLE};
 pub use document::{DOCUMENT, TELLING};
 pub use impression::{
     EXHIBITED, FORMER_ACCESSION, IDENTIFICATION, IMPRESSION, MARK, MAYBE_SAME_SHEET, OBSERVED,
@@ -39,13 +43,18 @@ pub use impression::{
 };
 
 pub use mark::{MARK_CONDITION, MARK_RECORD, MARK_USER};
+pub use matrix::{MATRIX, MATRIX_NOW};
 pub use others::{
     CATALOGUE, CONSENT, EXHIBITION, FORMER_NAME, HOLDER, OTHER_NAME, PAGE, PERSON,
     PICTURE_DEFAULTS, PICTURES, PRIVACY, SUCCESSOR, TERM,
 };
 pub use picture::{DESIGN_PICTURE, PICTURE, PICTURE_OF_DOCUMENT};
+pub use point::POINT;
 pub use series::SERIES;
+pub use series_place::SERIES_PLACE;
 pub use sheet::{CONDITION_NOTE, SHEET, WATERMARK};
+pub use sizes::SIZE;
+pub use states::{PRINTING, STATE, VARIANT};
 
 pub(crate) use declare::{FURTHER, STATEMENT, may, must, settleable, unpublished};
 pub(crate) use others::consent_covers;

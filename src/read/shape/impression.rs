@@ -1,10 +1,10 @@
 //! The keys of `impressions/N.toml`.
 
 use super::as_found::{AS_GIVEN, IDS};
+use super::citation::SHEET_CITATION;
 use super::declare::{
     MapKeys, SETTLED, Shape, Takes, Target, claimed, may, must, plain, standing, words,
 };
-use super::design::SHEET_CITATION;
 use super::picture::PICTURE;
 use super::sheet::{CONDITION_NOTE, SHEET};
 use crate::model::certainty::{Basis, Certainty};

@@ -1,7 +1,7 @@
 //! The keys of `marks/KEY.toml`.
 
+use super::citation::NUMBERED_CITATION;
 use super::declare::{SETTLED, Shape, Takes, Target, WAS, claimed, may, must, plain, words};
-use super::design::NUMBERED_CITATION;
 use crate::model::mark::MarkKind;
 use crate::model::occurrence::MentionRole;
 

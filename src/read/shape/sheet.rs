@@ -1,7 +1,7 @@
 //! The keys of the sheet of paper: its sizes and how they were taken, the paper, its watermarks, its condition.
 
+use super::citation::NUMBERED_CITATION;
 use super::declare::{Shape, Takes, Target, may, must, plain, words};
-use super::design::NUMBERED_CITATION;
 use crate::model::occurrence::MentionRole;
 use crate::model::vocabulary::List;
 use crate::model::words::Side;
