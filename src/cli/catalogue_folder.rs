@@ -1,9 +1,12 @@
-//! Finds the folder of the catalogue that a command works on.
+//! Finds the folder of the catalogue that a command works on, and refuses one that is no catalogue.
 //!
 //! In: the folder that the arguments name, if they name one. Out: the folder. Where none is named it is the current
 //! folder, or the nearest folder above that holds `catalogue.toml`, so that commands can be run among the records.
 
 use std::path::{Path, PathBuf};
+
+use super::outcome::Outcome;
+use super::streams::say;
 
 /// The file that makes a folder a catalogue.
 const SETTINGS: &str = "catalogue.toml";
@@ -31,10 +34,28 @@ impl CatalogueFolder {
     }
 }
 
+/// Whether a folder is a catalogue.
+pub(super) fn is_catalogue(folder: &Path) -> bool {
+    folder.join(SETTINGS).is_file()
+}
+
+/// Says that a folder is no catalogue, where it is none, and what to do.
+pub(super) fn refused_unless_catalogue(folder: &Path) -> Option<Outcome> {
+    if is_catalogue(folder) {
+        return None;
+    }
+    say(format_args!(
+        "keyblock: `{}` is no catalogue",
+        folder.display()
+    ));
+    say("  name its folder with --in, or create one with `keyblock start`");
+    Some(Outcome::Usage)
+}
+
 /// The nearest folder above `folder` that holds a catalogue.
 fn above(folder: &Path) -> Option<PathBuf> {
     let mut folders = folder.ancestors().skip(1);
-    let found = folders.find(|folder| folder.join(SETTINGS).is_file())?;
+    let found = folders.find(|folder| is_catalogue(folder))?;
     Some(found.to_owned())
 }
 

@@ -13,6 +13,7 @@ use std::fs;
 use std::io::{self, IsTerminal, Write};
 use std::path::Path;
 
+use super::catalogue_folder::refused_unless_catalogue;
 use super::outcome::Outcome;
 use super::streams::say;
 use crate::model::link::Target;
@@ -35,13 +36,8 @@ pub(super) fn run(
     arguments: &AddArguments,
     out: &mut impl Write,
 ) -> io::Result<Outcome> {
-    if !dir.join("catalogue.toml").is_file() {
-        say(format_args!(
-            "keyblock: `{}` is no catalogue",
-            dir.display()
-        ));
-        say("  name its folder with --in, or create one with `keyblock start`");
-        return Ok(Outcome::Usage);
+    if let Some(refused) = refused_unless_catalogue(dir) {
+        return Ok(refused);
     }
     let request = match Request::of(dir, &arguments.what) {
         Ok(request) => request,

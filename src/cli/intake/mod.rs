@@ -9,10 +9,11 @@ mod refusal;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
+use super::catalogue_folder::refused_unless_catalogue;
 use super::designs::say_left_out;
 use super::outcome::Outcome;
 use super::progress::Progress;
-use super::streams::{say, wants_colour};
+use super::streams::wants_colour;
 use crate::press::intake::{HandedIn, IntakeFault, Proposed, Written, write};
 use crate::read::Inputs;
 use refusal::{refused, say_faults};
@@ -64,13 +65,8 @@ pub(super) fn run(
     arguments: &IntakeArguments,
     out: &mut impl Write,
 ) -> io::Result<Outcome> {
-    if !dir.join("catalogue.toml").is_file() {
-        say(format_args!(
-            "keyblock: `{}` is no catalogue",
-            dir.display()
-        ));
-        say("  name its folder with --in, or create one with `keyblock start`");
-        return Ok(Outcome::Usage);
+    if let Some(refused) = refused_unless_catalogue(dir) {
+        return Ok(refused);
     }
     if let Some(accept) = &arguments.accept {
         return accept::run(dir, accept, arguments.json, out);

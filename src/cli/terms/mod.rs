@@ -9,6 +9,7 @@ mod text;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
+use super::catalogue_folder::is_catalogue;
 use super::designs::say_left_out;
 use super::outcome::Outcome;
 use super::streams::{say, wants_colour};
@@ -60,7 +61,7 @@ pub(super) fn run(
             None => return Ok(unknown_list(word, &arguments.text, &all)),
         },
     };
-    if dir.join("catalogue.toml").is_file() {
+    if is_catalogue(dir) {
         say_left_out(&reading.findings);
     } else if catalogue.occurrences.is_empty() {
         say("keyblock: there is no catalogue here; these are the built-in terms");
