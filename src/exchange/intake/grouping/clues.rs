@@ -65,8 +65,24 @@ pub(super) struct ClueReader<'c> {
     artist: BTreeSet<String>,
     artist_name: String,
     designs: HashMap<String, Named>,
-    cited: HashMap<(Option<String>, Option<String>), CitedEntry>,
+    cited: CitedEntries,
     titles: HashMap<String, Option<String>>,
+}
+
+/// What each author and number means that was cited, without the state.
+#[derive(Default)]
+struct CitedEntries(HashMap<(Option<String>, Option<String>), CitedEntry>);
+
+impl CitedEntries {
+    fn entry(&mut self, names: &CatalogueNames<'_>, said: &CatalogueSaid) -> &CitedEntry {
+        let reference = (said.author.clone(), said.number.clone());
+        self.0.entry(reference).or_insert_with(|| {
+            names.cited(&CatalogueSaid {
+                state: None,
+                ..said.clone()
+            })
+        })
+    }
 }
 
 impl<'c> ClueReader<'c> {
@@ -83,7 +99,7 @@ impl<'c> ClueReader<'c> {
             series: SeriesNames::of(catalogue),
             names,
             designs: HashMap::new(),
-            cited: HashMap::new(),
+            cited: CitedEntries::default(),
             titles: HashMap::new(),
         }
     }
@@ -152,7 +168,7 @@ impl<'c> ClueReader<'c> {
     }
 
     fn reference(&mut self, said: &CatalogueSaid, clues: &mut Clues) {
-        let entry = self.entry(said).clone();
+        let entry = self.cited.entry(&self.names, said).clone();
         if said.number.is_none() || entry.is_not_in {
             // A state alone names no design; what is doubtful about it is told with the state.
             return;
@@ -189,17 +205,6 @@ impl<'c> ClueReader<'c> {
         }
     }
 
-    fn entry(&mut self, said: &CatalogueSaid) -> &CitedEntry {
-        let names = &self.names;
-        let reference = (said.author.clone(), said.number.clone());
-        self.cited.entry(reference).or_insert_with(|| {
-            names.cited(&CatalogueSaid {
-                state: None,
-                ..said.clone()
-            })
-        })
-    }
-
     fn makers(&self, facts: &Facts, clues: &mut Clues) {
         let makes_design = |role: &Key| ["artist", "designer", "after"].contains(&role.as_str());
         let designers: Vec<&str> = facts
@@ -224,28 +229,8 @@ impl<'c> ClueReader<'c> {
 
     /// The parts of a recorded design that a row names, with what is doubtful about them.
     pub(super) fn parts(&mut self, design: &Key, facts: &Facts) -> (NamedParts, Vec<String>) {
-        let mut parts = NamedParts::default();
-        let mut doubts = Vec::new();
-        let mut own = |named: Named| {
-            doubts.extend(named.doubts);
-            named.keys
-        };
-        if let Some(text) = &facts.own.state {
-            parts.states = own(self.names.state(design, text));
-        }
-        if let Some(text) = &facts.own.printing {
-            parts.printings = own(self.names.printing(design, text));
-        }
-        for said in &facts.references {
-            let entry = self.entry(said).clone();
-            if said.number.is_none() {
-                doubts.extend(entry.doubts.iter().cloned());
-            }
-            let (opinion, told) = self.names.opinion(design, said, &entry);
-            doubts.extend(told);
-            parts.opinions.extend(opinion);
-        }
-        (parts, doubts)
+        let ClueReader { names, cited, .. } = self;
+        names.parts_and_doubts(design, facts, |said| cited.entry(names, said).clone())
     }
 }
 
