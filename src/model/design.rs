@@ -128,6 +128,42 @@ pub struct Design {
 }
 
 impl Design {
+    /// A design of which nothing is recorded but its key, at `place`.
+    #[must_use]
+    pub fn blank(key: &Key, place: Place) -> Design {
+        Design {
+            key: key.clone(),
+            number: key.to_string(),
+            number_place: place,
+            sort: None,
+            titles: Vec::new(),
+            date: Statements::default(),
+            makers: Vec::new(),
+            technique: Vec::new(),
+            support: Vec::new(),
+            series: Vec::new(),
+            subjects: Vec::new(),
+            related: Vec::new(),
+            known_from: Vec::new(),
+            size: Sizes::default(),
+            matrices: Vec::new(),
+            literature: Vec::new(),
+            points: Vec::new(),
+            states: Vec::new(),
+            printings: Vec::new(),
+            variants: Vec::new(),
+            pictures: Vec::new(),
+            reference_picture: None,
+            comparisons: Vec::new(),
+            ids: Vec::new(),
+            standing: RecordStanding::default(),
+            commentary: None,
+            impressions: BTreeMap::new(),
+            counted_only: Vec::new(),
+            place,
+        }
+    }
+
     /// The number of a sheet as readers cite it, with the design's own: "R 1.2".
     #[must_use]
     pub fn sheet_number(&self, sheet: &Impression) -> String {

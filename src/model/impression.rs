@@ -143,6 +143,51 @@ pub struct Impression {
 }
 
 impl Impression {
+    /// An impression of which nothing is recorded but its key; it is untraced.
+    #[must_use]
+    pub fn blank(key: ImpressionKey) -> Impression {
+        Impression {
+            key,
+            holder: None,
+            owners: Vec::new(),
+            accession: None,
+            part: None,
+            former_accessions: Vec::new(),
+            credit: None,
+            web: None,
+            ids: Vec::new(),
+            status: Placed::new(Status::Untraced, Place::default()),
+            kind: Statements::default(),
+            taken_from: None,
+            numbering: None,
+            technique: Vec::new(),
+            identified: None,
+            opinions: Vec::new(),
+            observed: Vec::new(),
+            blocks: Vec::new(),
+            without: Vec::new(),
+            sheet: Sheet::default(),
+            marks: Vec::new(),
+            condition: Vec::new(),
+            as_given: None,
+            pictures: Vec::new(),
+            provenance: Vec::new(),
+            provenance_line: None,
+            sightings: Vec::new(),
+            exhibited: Vec::new(),
+            literature: Vec::new(),
+            same_as: Vec::new(),
+            maybe_same_as: Vec::new(),
+            not_same_as: Vec::new(),
+            shares_sheet: Vec::new(),
+            goes_with: Vec::new(),
+            publish: true,
+            standing: RecordStanding::default(),
+            note: None,
+            place: Place::default(),
+        }
+    }
+
     /// Its accession number, with the part of it where several sheets have one number: "1962.44, sheet 2".
     #[must_use]
     pub fn accession_and_part(&self) -> Option<String> {

@@ -17,7 +17,6 @@ use keyblock::model::key::{ImpressionKey, Key};
 use keyblock::model::place::{Place, Placed};
 use keyblock::model::sheet::{Measuring, Sheet};
 use keyblock::model::size::Size;
-use keyblock::model::standing::RecordStanding;
 
 /// The row as a record with a key.
 #[must_use]
@@ -31,44 +30,15 @@ pub fn comparable(row: &ProposedRow, handing: &HandingIn, key: ImpressionKey) ->
         until: None,
     });
     Impression {
-        key,
         holder: holder.map(placed),
-        owners: Vec::new(),
         accession: row.accession.as_ref().map(placed),
-        part: None,
         former_accessions: former.into_iter().collect(),
-        credit: None,
-        web: None,
-        ids: Vec::new(),
         status: placed(&Status::Located),
         kind: stated(facts.kind.as_ref()),
-        taken_from: None,
         numbering: facts.numbering.as_ref().map(placed),
-        technique: Vec::new(),
         identified: identified(row),
-        opinions: Vec::new(),
-        observed: Vec::new(),
-        blocks: Vec::new(),
-        without: Vec::new(),
         sheet: sheet(row),
-        marks: Vec::new(),
-        condition: Vec::new(),
-        as_given: None,
-        pictures: Vec::new(),
-        provenance: Vec::new(),
-        provenance_line: None,
-        sightings: Vec::new(),
-        exhibited: Vec::new(),
-        literature: Vec::new(),
-        same_as: Vec::new(),
-        maybe_same_as: Vec::new(),
-        not_same_as: Vec::new(),
-        shares_sheet: Vec::new(),
-        goes_with: Vec::new(),
-        publish: true,
-        standing: RecordStanding::default(),
-        note: None,
-        place: Place::default(),
+        ..Impression::blank(key)
     }
 }
 

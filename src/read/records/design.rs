@@ -3,17 +3,13 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::model::certainty::Statements;
 use crate::model::codes::Code;
 use crate::model::design::{
     Comparison, Design, Maker, Matrix, MatrixNow, Related, Title, TitleKind,
 };
 use crate::model::finding::Finding;
 use crate::model::key::Key;
-use crate::model::place::Place;
 use crate::model::printing::StatesPrinted;
-use crate::model::size::Sizes;
-use crate::model::standing::RecordStanding;
 use crate::model::state::State;
 use crate::read::limits::{MOST_ANSWERS, MOST_CANDIDATES};
 use crate::read::records::as_found;
@@ -26,41 +22,6 @@ use crate::read::records::states::{printings, states, variants};
 use crate::read::table::fields::Fields;
 use crate::read::table::keyed::Keyed;
 use crate::read::values;
-
-/// A design with nothing but its key.
-pub(crate) fn blank(key: &Key, place: Place) -> Design {
-    Design {
-        key: key.clone(),
-        number: key.to_string(),
-        number_place: place,
-        sort: None,
-        titles: Vec::new(),
-        date: Statements::default(),
-        makers: Vec::new(),
-        technique: Vec::new(),
-        support: Vec::new(),
-        series: Vec::new(),
-        subjects: Vec::new(),
-        related: Vec::new(),
-        known_from: Vec::new(),
-        size: Sizes::default(),
-        matrices: Vec::new(),
-        literature: Vec::new(),
-        points: Vec::new(),
-        states: Vec::new(),
-        printings: Vec::new(),
-        variants: Vec::new(),
-        pictures: Vec::new(),
-        reference_picture: None,
-        comparisons: Vec::new(),
-        ids: Vec::new(),
-        standing: RecordStanding::default(),
-        commentary: None,
-        impressions: BTreeMap::new(),
-        counted_only: Vec::new(),
-        place,
-    }
-}
 
 /// A design's record as it was read.
 pub(crate) struct DesignRecord {
@@ -77,7 +38,7 @@ pub(crate) struct DesignRecord {
 
 /// Reads a design's record.
 pub(crate) fn design(fields: &mut Fields<'_, '_>, key: &Key, folder: &Folder<'_>) -> DesignRecord {
-    let mut design = blank(key, fields.at);
+    let mut design = Design::blank(key, fields.at);
     if let Some(number) = fields.text("number") {
         design.number = number.value;
         design.number_place = number.place;

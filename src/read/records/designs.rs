@@ -16,7 +16,7 @@ use crate::model::occurrence::RecordId;
 use crate::model::place::Place;
 use crate::read::files::kind::Location;
 use crate::read::files::load::Source;
-use crate::read::records::design::{DesignRecord, blank, design};
+use crate::read::records::design::{DesignRecord, design};
 use crate::read::records::impression::impression;
 use crate::read::records::pictures::Folder;
 use crate::read::records::points::Points;
@@ -86,7 +86,7 @@ pub(crate) fn read(
     });
     let nothing = || Record {
         value: DesignRecord {
-            design: blank(key, files.place),
+            design: Design::blank(key, files.place),
             points: Points::default(),
             unjudged: BTreeSet::new(),
             lacks_pictures: true,

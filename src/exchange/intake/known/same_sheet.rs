@@ -7,14 +7,12 @@
 use std::collections::BTreeMap;
 
 use crate::model::catalogue::{Catalogue, Redacted};
-use crate::model::certainty::{Claim, Statements};
+use crate::model::certainty::Claim;
 use crate::model::design::{Design, Title, TitleKind};
 use crate::model::former::FormerKeys;
 use crate::model::impression::Impression;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::place::{Place, Placed, Sources};
-use crate::model::size::Sizes;
-use crate::model::standing::RecordStanding;
 use crate::study::Studies;
 use crate::study::census::Groups;
 use crate::study::same_sheet::reason::{Bearing, Reason};
@@ -214,34 +212,7 @@ fn made_up(key: &Key) -> Design {
         claim: Claim::default(),
     };
     Design {
-        key: key.clone(),
-        number: key.to_string(),
-        number_place: Place::default(),
-        sort: None,
         titles: vec![title],
-        date: Statements::default(),
-        makers: Vec::new(),
-        technique: Vec::new(),
-        support: Vec::new(),
-        series: Vec::new(),
-        subjects: Vec::new(),
-        related: Vec::new(),
-        known_from: Vec::new(),
-        size: Sizes::default(),
-        matrices: Vec::new(),
-        literature: Vec::new(),
-        points: Vec::new(),
-        states: Vec::new(),
-        printings: Vec::new(),
-        variants: Vec::new(),
-        pictures: Vec::new(),
-        reference_picture: None,
-        comparisons: Vec::new(),
-        ids: Vec::new(),
-        standing: RecordStanding::default(),
-        commentary: None,
-        impressions: BTreeMap::new(),
-        counted_only: Vec::new(),
-        place: Place::default(),
+        ..Design::blank(key, Place::default())
     }
 }

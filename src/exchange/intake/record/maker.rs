@@ -15,9 +15,7 @@ use crate::model::catalogue::Catalogue;
 use crate::model::holder::HolderKind;
 use crate::model::impression::{FormerAccession, Impression, Status};
 use crate::model::key::{ImpressionKey, Key};
-use crate::model::place::{Place, Placed};
-use crate::model::sheet::Sheet;
-use crate::model::standing::RecordStanding;
+use crate::model::place::Place;
 use crate::study::search::folding::{fold, normalised};
 
 /// What the records of one table are made with.
@@ -126,7 +124,7 @@ impl<'m> RecordMaker<'m> {
             provenance_line: text(Holds::Provenance).cloned().map(unplaced),
             sightings: told::sightings(facts, self.handing, by.as_ref(), self.named_by(cell)),
             holder: holder.map(unplaced),
-            ..blank(key)
+            ..Impression::blank(key)
         };
         let withheld = withheld(
             &impression,
@@ -237,48 +235,4 @@ fn credit_columns(columns: &[ColumnReading]) -> Vec<usize> {
 
 fn is_same_set(one: &[Key], other: &[Key]) -> bool {
     one.iter().all(|key| other.contains(key)) && other.iter().all(|key| one.contains(key))
-}
-
-/// An impression of which nothing is recorded but that it is there.
-fn blank(key: ImpressionKey) -> Impression {
-    Impression {
-        key,
-        holder: None,
-        owners: Vec::new(),
-        accession: None,
-        part: None,
-        former_accessions: Vec::new(),
-        credit: None,
-        web: None,
-        ids: Vec::new(),
-        status: Placed::new(Status::Untraced, Place::default()),
-        kind: described::stated(None),
-        taken_from: None,
-        numbering: None,
-        technique: Vec::new(),
-        identified: None,
-        opinions: Vec::new(),
-        observed: Vec::new(),
-        blocks: Vec::new(),
-        without: Vec::new(),
-        sheet: Sheet::default(),
-        marks: Vec::new(),
-        condition: Vec::new(),
-        as_given: None,
-        pictures: Vec::new(),
-        provenance: Vec::new(),
-        provenance_line: None,
-        sightings: Vec::new(),
-        exhibited: Vec::new(),
-        literature: Vec::new(),
-        same_as: Vec::new(),
-        maybe_same_as: Vec::new(),
-        not_same_as: Vec::new(),
-        shares_sheet: Vec::new(),
-        goes_with: Vec::new(),
-        publish: true,
-        standing: RecordStanding::default(),
-        note: None,
-        place: Place::default(),
-    }
 }
