@@ -8,7 +8,7 @@
 //! where the file writes it differently (with escapes, or in BibTeX).
 
 use super::key::{ImpressionKey, Key};
-use super::link;
+use super::link::Target;
 use super::place::{Place, Sources};
 use super::vocabulary::List;
 
@@ -39,6 +39,26 @@ pub enum RecordId {
     Page(Key),
     /// A term of the catalogue's own vocabulary.
     Term(List, Key),
+}
+
+impl RecordId {
+    /// The record as links name it; `None` for the settings and for terms, which no link names.
+    #[must_use]
+    pub fn target(&self) -> Option<Target> {
+        Some(match self.clone() {
+            RecordId::Design(key) => Target::Design(key),
+            RecordId::Impression(key) => Target::Impression(key),
+            RecordId::Holder(key) => Target::Holder(key),
+            RecordId::Person(key) => Target::Person(key),
+            RecordId::Exhibition(key) => Target::Exhibition(key),
+            RecordId::Work(key) => Target::Work(key),
+            RecordId::Mark(key) => Target::Mark(key),
+            RecordId::Document(key) => Target::Document(key),
+            RecordId::Series(key) => Target::Series(key),
+            RecordId::Page(key) => Target::Page(key),
+            RecordId::Catalogue | RecordId::Term(..) => return None,
+        })
+    }
 }
 
 /// Every text of a record that readers may see, and every reference in it.
@@ -141,7 +161,7 @@ pub struct Reference {
 #[derive(Clone, Debug, PartialEq)]
 pub enum Referent {
     /// A record.
-    Record(link::Target, MentionRole),
+    Record(Target, MentionRole),
     /// A person or a holder: the catalogue has the key as one or the other.
     Party(Key, MentionRole),
     /// A part of the design that the record is, or is an impression of.

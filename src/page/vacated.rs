@@ -9,8 +9,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
-use crate::model::key::{ImpressionKey, Key, PictureOwner};
 use crate::model::issued_address::IssuedAddress;
+use crate::model::key::{ImpressionKey, Key, PictureOwner};
 use crate::model::link::Target;
 use crate::model::register::{IssuedEntry, Subject};
 use crate::model::words::ClosedList as _;
@@ -79,19 +79,7 @@ pub(super) fn addresses(book: &Book<'_>, written: &BTreeSet<String>) -> BTreeMap
 /// The page at an issued address; `None` for places in pages and for pictures.
 fn page_of(address: &IssuedAddress) -> Option<Address> {
     Some(match address {
-        IssuedAddress::Record(target) => match target {
-            Target::Design(key) => Address::Design(key.clone()),
-            Target::Impression(key) => Address::Impression(key.clone()),
-            Target::Holder(key) => Address::Holder(key.clone()),
-            Target::Person(key) => Address::Person(key.clone()),
-            Target::Work(key) => Address::Work(key.clone()),
-            Target::Exhibition(key) => Address::Exhibition(key.clone()),
-            Target::Mark(key) => Address::Mark(key.clone()),
-            Target::Document(key) => Address::Document(key.clone()),
-            Target::Series(key) => Address::Series(key.clone()),
-            Target::Page(key) => Address::of_page(key),
-            Target::Picture(_) => return None,
-        },
+        IssuedAddress::Record(target) => return Address::of_target(target),
         IssuedAddress::Point(design, key) => Address::Point(design.clone(), key.clone()),
         IssuedAddress::Comparison(design, place) => Address::Comparison(design.clone(), *place),
         IssuedAddress::Part(..) | IssuedAddress::Condition(..) => return None,

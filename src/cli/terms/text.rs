@@ -4,7 +4,6 @@ use std::collections::BTreeMap;
 use std::io::{self, Write};
 
 use crate::cli::plural::counted;
-use crate::model::link::Target;
 use crate::model::occurrence::RecordId;
 use crate::model::vocabulary::List;
 use crate::study::term_uses::{ListedTerm, TermOrigin};
@@ -143,21 +142,13 @@ fn used_by(records: &[RecordId]) -> String {
 
 /// A record as links name it.
 pub(super) fn name_of(record: &RecordId) -> String {
-    let target = match record.clone() {
-        RecordId::Catalogue => return "catalogue.toml".to_owned(),
-        RecordId::Term(list, key) => return format!("{list}:{key}"),
-        RecordId::Design(key) => Target::Design(key),
-        RecordId::Impression(key) => Target::Impression(key),
-        RecordId::Holder(key) => Target::Holder(key),
-        RecordId::Person(key) => Target::Person(key),
-        RecordId::Exhibition(key) => Target::Exhibition(key),
-        RecordId::Work(key) => Target::Work(key),
-        RecordId::Mark(key) => Target::Mark(key),
-        RecordId::Document(key) => Target::Document(key),
-        RecordId::Series(key) => Target::Series(key),
-        RecordId::Page(key) => Target::Page(key),
-    };
-    target.to_string()
+    match record {
+        RecordId::Term(list, key) => format!("{list}:{key}"),
+        // Only the settings are no record that links name.
+        _ => record
+            .target()
+            .map_or_else(|| "catalogue.toml".to_owned(), |target| target.to_string()),
+    }
 }
 
 fn bold(text: &str, colour: bool) -> String {

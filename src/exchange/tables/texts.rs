@@ -71,19 +71,7 @@ pub(super) fn texts(sources: Sources<'_>) -> Written {
         .text("text", |row| without_html(row.text).into())
         .required()
         .address("address", |row| {
-            let address = match &row.of {
-                Target::Page(key) => Address::of_page(key),
-                Target::Design(key) => Address::Design(key.clone()),
-                Target::Impression(key) => Address::Impression(key.clone()),
-                Target::Holder(key) => Address::Holder(key.clone()),
-                Target::Person(key) => Address::Person(key.clone()),
-                Target::Work(key) => Address::Work(key.clone()),
-                Target::Mark(key) => Address::Mark(key.clone()),
-                Target::Document(key) => Address::Document(key.clone()),
-                Target::Series(key) => Address::Series(key.clone()),
-                Target::Exhibition(key) => Address::Exhibition(key.clone()),
-                Target::Picture(_) => Address::Opening,
-            };
+            let address = Address::of_target(&row.of).unwrap_or(Address::Opening);
             sources.address(&address)
         })
         .required()

@@ -216,19 +216,24 @@ impl Address {
 
     /// The page of a record; `None` for the settings and for terms, which have none.
     pub fn of_record(record: &RecordId) -> Option<Address> {
-        match record {
-            RecordId::Design(key) => Some(Address::Design(key.clone())),
-            RecordId::Impression(key) => Some(Address::Impression(key.clone())),
-            RecordId::Holder(key) => Some(Address::Holder(key.clone())),
-            RecordId::Person(key) => Some(Address::Person(key.clone())),
-            RecordId::Exhibition(key) => Some(Address::Exhibition(key.clone())),
-            RecordId::Work(key) => Some(Address::Work(key.clone())),
-            RecordId::Mark(key) => Some(Address::Mark(key.clone())),
-            RecordId::Document(key) => Some(Address::Document(key.clone())),
-            RecordId::Series(key) => Some(Address::Series(key.clone())),
-            RecordId::Page(key) => Some(Address::of_page(key)),
-            RecordId::Catalogue | RecordId::Term(..) => None,
-        }
+        Address::of_target(&record.target()?)
+    }
+
+    /// The page of a record that a link names; `None` for a picture, which has none.
+    pub fn of_target(target: &Target) -> Option<Address> {
+        Some(match target {
+            Target::Design(key) => Address::Design(key.clone()),
+            Target::Impression(key) => Address::Impression(key.clone()),
+            Target::Holder(key) => Address::Holder(key.clone()),
+            Target::Person(key) => Address::Person(key.clone()),
+            Target::Work(key) => Address::Work(key.clone()),
+            Target::Exhibition(key) => Address::Exhibition(key.clone()),
+            Target::Mark(key) => Address::Mark(key.clone()),
+            Target::Document(key) => Address::Document(key.clone()),
+            Target::Series(key) => Address::Series(key.clone()),
+            Target::Page(key) => Address::of_page(key),
+            Target::Picture(_) => return None,
+        })
     }
 
     /// The full address, for citations. `base` is the address of the catalogue.

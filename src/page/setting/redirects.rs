@@ -62,9 +62,10 @@ impl Redirects {
             all.design(design, &former, joined);
         }
         for key in public.former.public() {
+            // Designs have theirs above, with what stands in their folders: impressions and pictures.
             if let Named::Record(target) = &key.of
-                && let Some(to) = page_of(target)
-                && !matches!(target, Target::Design(_))
+                && !matches!(target, Target::Design(_) | Target::Impression(_))
+                && let Some(to) = Address::of_target(target)
             {
                 let from = format!("{}/{}/", target.kind(), key.was.value);
                 all.add(from, to.to_string(), Extent::Folder);
@@ -122,23 +123,6 @@ impl Redirects {
         }
         paths
     }
-}
-
-/// The page of a record that may have former keys; `None` for impressions and pictures, which have those of their
-/// designs.
-fn page_of(target: &Target) -> Option<Address> {
-    Some(match target {
-        Target::Design(key) => Address::Design(key.clone()),
-        Target::Holder(key) => Address::Holder(key.clone()),
-        Target::Person(key) => Address::Person(key.clone()),
-        Target::Work(key) => Address::Work(key.clone()),
-        Target::Exhibition(key) => Address::Exhibition(key.clone()),
-        Target::Mark(key) => Address::Mark(key.clone()),
-        Target::Document(key) => Address::Document(key.clone()),
-        Target::Series(key) => Address::Series(key.clone()),
-        Target::Page(key) => Address::of_page(key),
-        Target::Impression(_) | Target::Picture(_) => return None,
-    })
 }
 
 /// The place of a part, which also names the folder of its files; `None` for a kind of part without files.
