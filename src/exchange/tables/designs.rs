@@ -34,22 +34,13 @@ pub(super) fn designs(sources: Sources<'_>) -> Written {
                     .map(|place| place.of.value.as_str().to_owned()),
             )
         })
-        .size(
-            ["image_height_mm", "image_width_mm", "image_certainty"],
-            |design| &design.size.image,
-        )
-        .size(
-            ["matrix_height_mm", "matrix_width_mm", "matrix_certainty"],
-            |design| &design.size.matrix,
-        )
+        .sizes(|design| &design.size)
         .key_of("reference_picture", "pictures", |design| {
             let key = design.reference_picture.as_ref();
             key.filter(|key| sources.pictures.contains_key(&key.value))
                 .into()
         })
-        .word("standing", |design| Some(design.standing.standing))
-        .text("standing_why", |design| design.standing.why.as_ref().into())
-        .list("see", |design| Cell::placed(&design.standing.see))
+        .standing(|design| &design.standing)
         .address("address", |design| {
             sources.address(&Address::Design(design.key.clone()))
         })

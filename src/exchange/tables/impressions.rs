@@ -152,9 +152,7 @@ pub(super) fn impressions(sources: Sources<'_>) -> Written {
         .key_of("taken_from", "impressions", |row| {
             row.1.taken_from.as_ref().into()
         })
-        .word("standing", |row| Some(row.1.standing.standing))
-        .text("standing_why", |row| row.1.standing.why.as_ref().into())
-        .list("see", |row| Cell::placed(&row.1.standing.see))
+        .standing(|row| &row.1.standing)
         .address("address", |row| {
             sources.address(&Address::Impression(row.1.key.clone()))
         })

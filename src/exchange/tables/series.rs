@@ -39,9 +39,7 @@ pub(super) fn series(sources: Sources<'_>) -> Written {
         .integer("designs", |series| series.number.own().into())
         .certainty_of("designs_certainty", |series| &series.number)
         .text("remark", |series| series.remark.as_ref().into())
-        .word("standing", |series| Some(series.standing.standing))
-        .text("standing_why", |series| series.standing.why.as_ref().into())
-        .list("see", |series| Cell::placed(&series.standing.see))
+        .standing(|series| &series.standing)
         .address("address", |series| {
             sources.address(&Address::Series(series.key.clone()))
         })

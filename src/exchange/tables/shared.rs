@@ -1,4 +1,4 @@
-//! Groups of columns that several tables have: dates, sizes, claims, parties.
+//! Groups of columns that several tables have: dates, sizes, standings, claims, parties.
 //!
 //! Each is added to a table under a name, after which its columns are called: the date `date` gives `date`,
 //! `date_earliest` and `date_latest`.
@@ -11,7 +11,8 @@ use crate::model::edtf::Date;
 use crate::model::key::Key;
 use crate::model::literature::Cited;
 use crate::model::provenance::Party;
-use crate::model::size::Size;
+use crate::model::size::{Size, Sizes};
+use crate::model::standing::RecordStanding;
 use crate::page::ColumnKind;
 
 /// The names of the columns of a date: as recorded, first and last day.
@@ -53,6 +54,31 @@ impl<'s, R> TableOf<'s, R> {
         })
         .number(width, move |row| size(row).own().map(Size::width_mm).into())
         .certainty_of(certainty, size)
+    }
+
+    /// Adds the sizes of image and matrix.
+    pub fn sizes<F>(self, sizes: F) -> Self
+    where
+        F: for<'r> Fn(&'r R) -> &'r Sizes + Copy + 's,
+    {
+        self.size(
+            ["image_height_mm", "image_width_mm", "image_certainty"],
+            move |row| &sizes(row).image,
+        )
+        .size(
+            ["matrix_height_mm", "matrix_width_mm", "matrix_certainty"],
+            move |row| &sizes(row).matrix,
+        )
+    }
+
+    /// Adds the standing of a record, why, and the records to see instead.
+    pub fn standing<F>(self, standing: F) -> Self
+    where
+        F: for<'r> Fn(&'r R) -> &'r RecordStanding + Copy + 's,
+    {
+        self.word("standing", move |row| Some(standing(row).standing))
+            .text("standing_why", move |row| standing(row).why.as_ref().into())
+            .list("see", move |row| Cell::placed(&standing(row).see))
     }
 
     /// Adds how certain the catalogue's own view is.

@@ -83,17 +83,8 @@ pub(super) fn states(sources: Sources<'_>) -> Written {
         .key_of("split_from", "states", |row| {
             some_part(row.0, row.2.split_from.as_ref())
         })
-        .size(
-            ["image_height_mm", "image_width_mm", "image_certainty"],
-            |row| &row.2.size.image,
-        )
-        .size(
-            ["matrix_height_mm", "matrix_width_mm", "matrix_certainty"],
-            |row| &row.2.size.matrix,
-        )
-        .word("standing", |row| Some(row.2.standing.standing))
-        .text("standing_why", |row| row.2.standing.why.as_ref().into())
-        .list("see", |row| Cell::placed(&row.2.standing.see))
+        .sizes(|row| &row.2.size)
+        .standing(|row| &row.2.standing)
         .address("address", |row| {
             sources.design_part(row.0, Fragment::State(&row.2.key))
         })
@@ -141,17 +132,8 @@ pub(super) fn printings(sources: Sources<'_>) -> Written {
         .list("paper", |row| Cell::placed(&row.2.paper))
         .list("inks", |row| Cell::placed(&row.2.inks))
         .word("pressed", |row| row.2.pressed)
-        .size(
-            ["image_height_mm", "image_width_mm", "image_certainty"],
-            |row| &row.2.size.image,
-        )
-        .size(
-            ["matrix_height_mm", "matrix_width_mm", "matrix_certainty"],
-            |row| &row.2.size.matrix,
-        )
-        .word("standing", |row| Some(row.2.standing.standing))
-        .text("standing_why", |row| row.2.standing.why.as_ref().into())
-        .list("see", |row| Cell::placed(&row.2.standing.see))
+        .sizes(|row| &row.2.size)
+        .standing(|row| &row.2.standing)
         .address("address", |row| {
             sources.design_part(row.0, Fragment::Printing(&row.2.key))
         })
@@ -178,9 +160,7 @@ pub(super) fn variants(sources: Sources<'_>) -> Written {
         .keys_of("printings", "printings", |row| {
             parts(row.0, &row.2.printings)
         })
-        .word("standing", |row| Some(row.2.standing.standing))
-        .text("standing_why", |row| row.2.standing.why.as_ref().into())
-        .list("see", |row| Cell::placed(&row.2.standing.see))
+        .standing(|row| &row.2.standing)
         .address("address", |row| {
             sources.design_part(row.0, Fragment::Variant(&row.2.key))
         })
