@@ -1,4 +1,9 @@
 //! The catalogue: every record, and how to find one.
+//!
+//! `addresses` says what stands at issued addresses, `published` gives single records without what they keep private.
+
+mod addresses;
+mod published;
 
 use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
@@ -6,7 +11,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::design::Design;
 use super::document::Document;
 use super::exhibition::Exhibition;
-use super::former::{FormerKeys, Named};
+use super::former::FormerKeys;
 use super::holder::Holder;
 use super::impression::Impression;
 use super::issued_address::IssuedAddress;
@@ -15,10 +20,11 @@ use super::link::Target;
 use super::literature::Work;
 use super::mark::{Mark, MarkRecord};
 use super::note::Page;
-use super::occurrence::{DesignPart, Occurrences, RecordId};
+use super::occurrence::{Occurrences, RecordId};
 use super::person::Person;
 use super::picture::Picture;
 use super::place::Sources;
+use super::redacted::Redacted;
 use super::register::{Digest, Register};
 use super::series::SeriesRecord;
 use super::settings::Settings;
@@ -68,82 +74,12 @@ pub struct Catalogue {
     /// The doubts that records say are settled, in the order of reading. Only the audit uses them.
     pub settled: Vec<SettledDoubt>,
     /// The records whose files list private fields, read again without those fields. Used
-    /// by [`super::public`] and by the functions for published records below.
+    /// by [`super::public`] and by the functions for published records.
     pub redacted: Redacted,
 }
 
 /// The digest of the value of each key of a record, without what the record keeps private.
 pub type RecordContent = Vec<(Box<str>, Digest)>;
-
-/// Records as they may be published, where that is less than what is recorded.
-#[derive(Clone, Debug, Default)]
-pub struct Redacted {
-    /// The settings.
-    pub settings: Option<super::settings::Settings>,
-    /// Designs (without their impressions).
-    pub designs: BTreeMap<Key, Design>,
-    /// Impressions.
-    pub impressions: BTreeMap<ImpressionKey, Impression>,
-    /// Holders.
-    pub holders: BTreeMap<Key, Holder>,
-    /// People.
-    pub people: BTreeMap<Key, Person>,
-    /// Exhibitions.
-    pub exhibitions: BTreeMap<Key, Exhibition>,
-    /// Marks.
-    pub marks: BTreeMap<Key, MarkRecord>,
-    /// Documents.
-    pub documents: BTreeMap<Key, Document>,
-    /// Series.
-    pub series: BTreeMap<Key, SeriesRecord>,
-    /// The texts and references of records that keep something from readers: a field listed as
-    /// private, or a table marked `publish = false`.
-    pub occurrences: BTreeMap<RecordId, Occurrences>,
-    /// Every text that a record keeps private, with its place. None of them may appear in published
-    /// text.
-    pub texts: Vec<PrivateText>,
-}
-
-impl Redacted {
-    /// Whether no record keeps anything from readers by a list of private fields, or in a table marked
-    /// `publish = false`.
-    #[must_use]
-    pub fn is_empty(&self) -> bool {
-        let Redacted {
-            settings,
-            designs,
-            impressions,
-            holders,
-            people,
-            exhibitions,
-            marks,
-            documents,
-            series,
-            occurrences,
-            texts,
-        } = self;
-        settings.is_none()
-            && designs.is_empty()
-            && impressions.is_empty()
-            && holders.is_empty()
-            && people.is_empty()
-            && exhibitions.is_empty()
-            && marks.is_empty()
-            && documents.is_empty()
-            && series.is_empty()
-            && occurrences.is_empty()
-            && texts.is_empty()
-    }
-}
-
-/// A text that must not be published, and where it is recorded.
-#[derive(Clone, Debug, PartialEq)]
-pub struct PrivateText {
-    /// The text.
-    pub text: String,
-    /// Where it is recorded.
-    pub place: super::place::Place,
-}
 
 impl Catalogue {
     /// An impression, by key.
@@ -223,92 +159,6 @@ impl Catalogue {
         });
         let documents = self.documents.values_mut();
         of_designs.chain(documents.flat_map(|document| &mut document.pictures))
-    }
-
-    /// Whether there is something at an address: the record, the part of it, the comparison.
-    #[must_use]
-    pub fn has_address(&self, address: &IssuedAddress) -> bool {
-        let design = |key: &Key| self.designs.get(key);
-        match address {
-            IssuedAddress::Record(target) => match target {
-                Target::Design(key) => self.designs.contains_key(key),
-                Target::Impression(key) => self.impression(key).is_some(),
-                Target::Holder(key) => self.holders.contains_key(key),
-                Target::Person(key) => self.people.contains_key(key),
-                Target::Work(key) => self.literature.contains_key(key),
-                Target::Exhibition(key) => self.exhibitions.contains_key(key),
-                Target::Mark(key) => self.marks.contains_key(key),
-                Target::Document(key) => self.documents.contains_key(key),
-                Target::Series(key) => self.series.contains_key(key),
-                Target::Page(key) => self.pages.contains_key(key),
-                Target::Picture(key) => self.picture(key).is_some(),
-            },
-            IssuedAddress::Part(key, part, name) => design(key).is_some_and(|design| match part {
-                DesignPart::Matrix => design.matrix(name).is_some(),
-                DesignPart::State => design.state(name).is_some(),
-                DesignPart::Printing => design.printing(name).is_some(),
-                DesignPart::Variant => design.variant(name).is_some(),
-            }),
-            IssuedAddress::Point(key, name) => {
-                design(key).is_some_and(|design| design.point(name).is_some())
-            }
-            IssuedAddress::Comparison(key, place) => {
-                design(key).is_some_and(|design| design.comparison(*place).is_some())
-            }
-            IssuedAddress::Condition(key, name) => self.marks.get(key).is_some_and(|mark| {
-                let mut conditions = mark.conditions.iter();
-                conditions.any(|condition| condition.key.value == *name)
-            }),
-        }
-    }
-
-    /// Whether an issued address has its record, or leads to the one that took its place.
-    #[must_use]
-    pub fn answers(&self, address: &IssuedAddress) -> bool {
-        self.has_address(address) || self.leads(address).is_some()
-    }
-
-    /// The address that an issued address leads to, because its record has another key now (`was`); `None` where
-    /// it is not a former one.
-    #[must_use]
-    pub fn leads(&self, address: &IssuedAddress) -> Option<IssuedAddress> {
-        let former = &self.former;
-        if former.is_empty() {
-            return None;
-        }
-        let design_now = |key: &Key| match former.record(&Target::Design(key.clone())) {
-            Some(Target::Design(now)) => now,
-            _ => key.clone(),
-        };
-        let key_now = |was: Named| {
-            let now = former.key_of(&was).cloned();
-            now.unwrap_or_else(|| was.key().clone())
-        };
-        let to = match address {
-            IssuedAddress::Record(target) => IssuedAddress::Record(former.record(target)?),
-            IssuedAddress::Part(design, part, key) => {
-                let design = design_now(design);
-                let key = key_now(Named::Part(design.clone(), *part, key.clone()));
-                IssuedAddress::Part(design, *part, key)
-            }
-            IssuedAddress::Point(design, key) => {
-                let design = design_now(design);
-                let key = key_now(Named::Point(design.clone(), key.clone()));
-                IssuedAddress::Point(design, key)
-            }
-            IssuedAddress::Comparison(design, place) => {
-                IssuedAddress::Comparison(design_now(design), *place)
-            }
-            IssuedAddress::Condition(mark, key) => {
-                let mark = match former.record(&Target::Mark(mark.clone())) {
-                    Some(Target::Mark(now)) => now,
-                    _ => mark.clone(),
-                };
-                let key = key_now(Named::Condition(mark.clone(), key.clone()));
-                IssuedAddress::Condition(mark, key)
-            }
-        };
-        (to != *address && self.has_address(&to)).then_some(to)
     }
 
     /// A mark on a sheet with what its record says of it ([`Mark::described`]).
@@ -395,101 +245,6 @@ impl Catalogue {
             }
         }
         at == to
-    }
-}
-
-/// Single records as readers may see them: without the fields that a record keeps private. Findings need these
-/// beside the full records, and so does the work on pictures, which begins before anything is concealed. Whatever is
-/// computed for readers is made from [`super::public::Concealed`].
-impl Catalogue {
-    /// The settings without their private fields.
-    #[must_use]
-    pub fn published_settings(&self) -> &Settings {
-        self.redacted.settings.as_ref().unwrap_or(&self.settings)
-    }
-
-    /// An impression without its private fields.
-    #[must_use]
-    pub fn published_impression<'a>(&'a self, impression: &'a Impression) -> &'a Impression {
-        self.redacted
-            .impressions
-            .get(&impression.key)
-            .unwrap_or(impression)
-    }
-
-    /// A design without its private fields. Its impressions are not filtered, and those of a
-    /// redacted design are not there: take them from the design itself.
-    fn published_design<'a>(&'a self, design: &'a Design) -> &'a Design {
-        self.redacted.designs.get(&design.key).unwrap_or(design)
-    }
-
-    /// Every picture that may be published, with its key: those of [`super::public::Concealed`].
-    pub fn published_pictures(&self) -> impl Iterator<Item = (PictureKey, &Picture)> {
-        let all = self.designs.values().flat_map(|design| {
-            let sheets = design.impressions.values();
-            let published = sheets
-                .map(|sheet| self.published_impression(sheet))
-                .filter(|sheet| sheet.publish);
-            pictures_of_design(self.published_design(design))
-                .chain(published.flat_map(pictures_of_sheet))
-        });
-        let documents = self.documents.keys();
-        let documents = documents.filter_map(|key| self.published_document(key));
-        all.chain(documents.flat_map(pictures_of_document))
-            .filter(|(key, picture)| self.publishes(&key.owner, picture))
-    }
-
-    /// The texts and references that may be published, record by record: none of an impression or
-    /// picture marked `publish = false`. A private holder's name is still among them; whether it may
-    /// be published depends on consent ([`Holder::may_publish`]).
-    pub fn published_occurrences(&self) -> impl Iterator<Item = (&RecordId, &Occurrences)> {
-        self.occurrences.iter().map(|(record, recorded)| {
-            let redacted = self.redacted.occurrences.get(record);
-            (record, redacted.unwrap_or(recorded))
-        })
-    }
-
-    /// A holder without its private fields.
-    #[must_use]
-    pub fn published_holder(&self, key: &Key) -> Option<&Holder> {
-        let recorded = self.holders.get(key)?;
-        Some(self.redacted.holders.get(key).unwrap_or(recorded))
-    }
-
-    /// A person without their private fields.
-    #[must_use]
-    pub fn published_person(&self, key: &Key) -> Option<&Person> {
-        let recorded = self.people.get(key)?;
-        Some(self.redacted.people.get(key).unwrap_or(recorded))
-    }
-
-    /// A mark without its private fields.
-    #[must_use]
-    pub fn published_mark(&self, key: &Key) -> Option<&MarkRecord> {
-        let recorded = self.marks.get(key)?;
-        Some(self.redacted.marks.get(key).unwrap_or(recorded))
-    }
-
-    /// A document without its private fields; `None` also where it is not published.
-    #[must_use]
-    pub fn published_document(&self, key: &Key) -> Option<&Document> {
-        let recorded = self.documents.get(key)?;
-        let published = self.redacted.documents.get(key).unwrap_or(recorded);
-        published.publish.then_some(published)
-    }
-
-    /// A series without its private fields.
-    #[must_use]
-    pub fn published_series(&self, key: &Key) -> Option<&SeriesRecord> {
-        let recorded = self.series.get(key)?;
-        Some(self.redacted.series.get(key).unwrap_or(recorded))
-    }
-
-    /// An exhibition without its private fields.
-    #[must_use]
-    pub fn published_exhibition(&self, key: &Key) -> Option<&Exhibition> {
-        let recorded = self.exhibitions.get(key)?;
-        Some(self.redacted.exhibitions.get(key).unwrap_or(recorded))
     }
 }
 

@@ -7,7 +7,7 @@
 //! | designs | [`design`], [`point`], [`state`], [`printing`] |
 //! | sheets | [`impression`], [`sheet`], [`as_found`], [`mark`], [`picture`], [`picture_terms`], [`provenance`], [`registration`] |
 //! | what those refer to | [`holder`], [`person`], [`cited`], [`literature`], [`exhibition`], [`vocabulary`], [`note`] |
-//! | the whole | [`settings`], [`theme`], [`catalogue`], [`occurrence`], [`former`], [`issued_address`], [`register`], [`issued_reading`], [`public`] |
+//! | the whole | [`settings`], [`theme`], [`catalogue`], [`redacted`], [`occurrence`], [`former`], [`issued_address`], [`register`], [`issued_reading`], [`public`] |
 //!
 //! Fields are plain and public where every combination of values is a possible record; where something must
 //! hold (a key's form, a box inside its picture) the type enforces it.
@@ -46,6 +46,7 @@ pub mod printing;
 pub mod provenance;
 pub mod public;
 pub mod readers_text;
+pub mod redacted;
 pub mod register;
 pub mod registration;
 pub mod series;

@@ -6,7 +6,7 @@
 //! Definitions: `docs/definitions.md, "Private and unpublished"`.
 //!
 //! In: everything recorded. Records whose files list `private` fields were read a second time without them
-//! ([`super::catalogue::Redacted`]) and take the place of the full ones, so no kind of record needs code of its own
+//! ([`super::redacted::Redacted`]) and take the place of the full ones, so no kind of record needs code of its own
 //! here and none can be forgotten. Besides, [`Concealed::of`] removes the names and places of private holders without
 //! consent, the impressions and pictures marked `publish = false`, every link to something that is no longer there
 //! (`links`), what the register says of it (`issued`), and the source texts. Nothing else decides what is published.
@@ -16,13 +16,14 @@ mod links;
 
 use std::collections::BTreeMap;
 
-use super::catalogue::{Catalogue, Redacted};
+use super::catalogue::Catalogue;
 use super::certainty::Claim;
 use super::holder::Holder;
 use super::impression::{CountedSheet, Identification, Impression};
 use super::occurrence::{MentionRole, RecordId, Referent};
 use super::picture_terms::PublishedTerms;
 use super::place::{Placed, Sources};
+use super::redacted::Redacted;
 use issued::Recorded;
 use links::Present;
 

@@ -5,12 +5,13 @@ use std::path::Path;
 
 use rayon::prelude::*;
 
-use crate::model::catalogue::{Catalogue, PrivateText, Redacted};
+use crate::model::catalogue::Catalogue;
 use crate::model::finding::Finding;
 use crate::model::former::FormerKeys;
 use crate::model::key::Key;
 use crate::model::occurrence::RecordId;
 use crate::model::place::{Place, Sources};
+use crate::model::redacted::{PrivateText, Redacted};
 use crate::model::settings::Settings;
 use crate::read::bibtex;
 use crate::read::files::inputs::Inputs;

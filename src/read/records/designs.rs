@@ -4,7 +4,6 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use rayon::prelude::*;
 
-use crate::model::catalogue::PrivateText;
 use crate::model::codes::Code;
 use crate::model::design::Design;
 use crate::model::finding::Finding;
@@ -14,6 +13,7 @@ use crate::model::key::{ImpressionKey, Key};
 use crate::model::note::Note;
 use crate::model::occurrence::RecordId;
 use crate::model::place::Place;
+use crate::model::redacted::PrivateText;
 use crate::read::files::kind::Location;
 use crate::read::files::load::Source;
 use crate::read::records::design::{DesignRecord, design};

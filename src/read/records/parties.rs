@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use rayon::prelude::*;
 
-use crate::model::catalogue::{Catalogue, PrivateText};
+use crate::model::catalogue::Catalogue;
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::model::former::FormerKeys;
@@ -13,6 +13,7 @@ use crate::model::key::Key;
 use crate::model::note::Note;
 use crate::model::occurrence::RecordId;
 use crate::model::place::Place;
+use crate::model::redacted::PrivateText;
 use crate::read::files::kind::FileKind;
 use crate::read::files::load::Loaded;
 use crate::read::records::holder::holder;

@@ -4,12 +4,12 @@ use std::borrow::Cow;
 
 use toml::de::{DeTable, DeValue};
 
-use crate::model::catalogue::PrivateText;
 use crate::model::codes::Code;
 use crate::model::finding::Finding;
 use crate::model::key::Key;
 use crate::model::occurrence::{Occurrences, TextAt};
 use crate::model::place::{FileId, Place};
+use crate::model::redacted::PrivateText;
 use crate::read::faults::{Faults, is_unread};
 use crate::read::files::load::Source;
 use crate::read::limits::{DEEPEST_NESTING, MOST_ITEMS};

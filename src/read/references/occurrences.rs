@@ -16,7 +16,7 @@ use std::collections::BTreeSet;
 use toml::Spanned;
 use toml::de::{DeString, DeTable, DeValue};
 
-use crate::model::catalogue::{Catalogue, PrivateText, RecordContent};
+use crate::model::catalogue::{Catalogue, RecordContent};
 use crate::model::document::EvidenceTarget;
 use crate::model::key::Key;
 use crate::model::link;
@@ -25,6 +25,7 @@ use crate::model::occurrence::{
     DesignPart, MentionRole, Occurrences, RecordId, Reference, Referent, TextAt,
 };
 use crate::model::place::Place;
+use crate::model::redacted::PrivateText;
 use crate::model::settled::SettledDoubt;
 use crate::read::faults::{Node, is_unread};
 use crate::read::files::load::Source;

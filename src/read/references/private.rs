@@ -6,8 +6,8 @@
 
 use toml::de::{DeTable, DeValue};
 
-use crate::model::catalogue::PrivateText;
 use crate::model::place::{FileId, Place};
+use crate::model::redacted::PrivateText;
 use crate::read::faults::Node;
 
 /// A record's tree without its private fields, and the texts that were removed; `None` where no field

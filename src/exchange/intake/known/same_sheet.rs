@@ -6,13 +6,14 @@
 
 use std::collections::BTreeMap;
 
-use crate::model::catalogue::{Catalogue, Redacted};
+use crate::model::catalogue::Catalogue;
 use crate::model::certainty::Claim;
 use crate::model::design::{Design, Title, TitleKind};
 use crate::model::former::FormerKeys;
 use crate::model::impression::Impression;
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::place::{Place, Placed, Sources};
+use crate::model::redacted::Redacted;
 use crate::study::Studies;
 use crate::study::census::Groups;
 use crate::study::same_sheet::reason::{Bearing, Reason};
