@@ -225,15 +225,8 @@ impl<'t> Fields<'_, 't> {
         name: &'static str,
         mut read: impl FnMut(&mut Fields<'_, 't>) -> Option<T>,
     ) -> Vec<T> {
-        let Some(shape) = self.nested(name) else {
+        let Some((shape, nodes)) = self.nested_nodes(name) else {
             return Vec::new();
-        };
-        let Some(node) = self.take(name) else {
-            return Vec::new();
-        };
-        let nodes: &[Node<'t>] = match node.get_ref() {
-            DeValue::Array(list) => list,
-            _ => std::slice::from_ref(node),
         };
         let mut all = Vec::new();
         for node in nodes.iter().filter(|node| !is_unread(node)) {
@@ -256,15 +249,8 @@ impl<'t> Fields<'_, 't> {
         in_words: impl Fn(String) -> T,
         mut read: impl FnMut(&mut Fields<'_, 't>) -> Option<T>,
     ) -> Vec<T> {
-        let Some(shape) = self.nested(name) else {
+        let Some((shape, nodes)) = self.nested_nodes(name) else {
             return Vec::new();
-        };
-        let Some(node) = self.take(name) else {
-            return Vec::new();
-        };
-        let nodes: &[Node<'t>] = match node.get_ref() {
-            DeValue::Array(list) => list,
-            _ => std::slice::from_ref(node),
         };
         let mut all = Vec::new();
         for node in nodes.iter().filter(|node| !is_unread(node)) {
@@ -285,6 +271,17 @@ impl<'t> Fields<'_, 't> {
             }
         }
         all
+    }
+
+    /// The values of a list of nested tables, with their shape; one value is a list of one.
+    fn nested_nodes(&mut self, name: &'static str) -> Option<(&'static Shape, &'t [Node<'t>])> {
+        let shape = self.nested(name)?;
+        let node = self.take(name)?;
+        let nodes: &[Node<'t>] = match node.get_ref() {
+            DeValue::Array(list) => list,
+            _ => std::slice::from_ref(node),
+        };
+        Some((shape, nodes))
     }
 
     fn nested(&self, name: &str) -> Option<&'static Shape> {
