@@ -24,7 +24,8 @@ use crate::page::census::crossing::{self, Crossing, FigureTarget};
 use crate::page::comparison::links;
 use crate::page::drawings::diagram::Diagram;
 use crate::page::key::candidates;
-use crate::page::lists::choices::{Choice, choices};
+use crate::page::lists::choices::choices;
+use crate::page::lists::entry::Entry;
 use crate::page::lists::facts::{Fact, FactsPlace};
 use crate::page::lists::mentions;
 use crate::page::phrases::citations;
@@ -55,7 +56,7 @@ struct View {
     brief: CleanHtml,
     standing: Option<CleanHtml>,
     /// The records to choose from, where it was withdrawn in favour of several.
-    choices: Vec<Choice>,
+    choices: Vec<Entry>,
     plate: Option<Plate>,
     facts: Vec<Fact>,
     states: Vec<StateLine>,

@@ -7,16 +7,14 @@ use crate::model::design::Design;
 use crate::model::edtf::Day;
 use crate::model::words::ClosedList as _;
 use crate::page::design::brief;
+use crate::page::lists::entry::Entry;
 use crate::page::lists::wall::{self, Wall};
 use crate::page::phrases::dates;
 use crate::page::phrases::sheet_counts;
-use crate::page::phrases::standing_note;
-use crate::page::plates::figures;
 use crate::page::setting::address::{Address, Overview};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences};
 use crate::page::setting::leaf::Leaf;
-use crate::page::setting::pictures::SmallImage;
 use crate::page::setting::words::Argument;
 use crate::page::texts::catalogue_pages;
 
@@ -45,18 +43,6 @@ struct ListView {
     accepted: Vec<Entry>,
     apart: Vec<Entry>,
     years: Vec<Year>,
-}
-
-/// A design in the list.
-#[derive(Serialize)]
-pub(crate) struct Entry {
-    number: String,
-    href: String,
-    title: CleanHtml,
-    original: Option<CleanHtml>,
-    about: CleanHtml,
-    standing: Option<CleanHtml>,
-    image: Option<SmallImage>,
 }
 
 /// The designs that begin in one year.
@@ -152,17 +138,11 @@ fn brief(here: &Here<'_>, count: usize) -> CleanHtml {
     ])
 }
 
-/// A design for a list: number, titles, a line about it, a small picture.
-pub(crate) fn entry(here: &Here<'_>, design: &Design) -> Entry {
-    let picture = figures::design_picture(here, design);
+/// A design for the list, with its original title and all that is counted of it.
+fn entry(here: &Here<'_>, design: &Design) -> Entry {
     Entry {
-        number: design.number.clone(),
-        href: here.href(&Address::Design(design.key.clone())),
-        title: here.design_title(design),
         original: original_title(here, design),
-        about: about(here, design),
-        standing: standing_note::note(here, &design.standing),
-        image: picture.and_then(|key| figures::small(here, &key)),
+        ..Entry::of_design(here, design, about(here, design))
     }
 }
 

@@ -8,6 +8,7 @@
 //! | `table` | tables without the columns that no row fills |
 //! | `checklist` | impressions in a table |
 //! | `mentions` | the pages and records that name a record |
+//! | `entry` | a record with a line about it and a small picture |
 //! | `choices` | the records to choose from in place of a withdrawn one |
 //! | `wall` | small pictures of designs and impressions, side by side |
 //! | `series_members` | the designs of a series, and what is missing of them |
@@ -16,6 +17,7 @@
 pub(crate) mod checklist;
 pub(crate) mod choices;
 pub(crate) mod custody;
+pub(crate) mod entry;
 pub(crate) mod facts;
 pub(crate) mod list;
 pub(crate) mod mentions;

@@ -24,7 +24,8 @@ use crate::model::occurrence::{MentionRole, RecordId};
 use crate::model::provenance::Sighting;
 use crate::model::vocabulary::List;
 use crate::page::comparison::links;
-use crate::page::lists::choices::{Choice, choices};
+use crate::page::lists::choices::choices;
+use crate::page::lists::entry::Entry;
 use crate::page::lists::facts::{Fact, FactsPlace};
 use crate::page::lists::mentions;
 use crate::page::phrases::claims;
@@ -52,7 +53,7 @@ struct View {
     brief: CleanHtml,
     standing: Vec<CleanHtml>,
     /// The records to choose from, where it was withdrawn in favour of several.
-    choices: Vec<Choice>,
+    choices: Vec<Entry>,
     plate: Option<Plate>,
     facts: Vec<Fact>,
     as_given: Option<AsGivenView>,
