@@ -8,15 +8,19 @@
 //! | file | subject |
 //! |---|---|
 //! | `record` | the record of a sheet |
+//! | `identification` | what identifies it: titles, marks, holders, state, description, sizes, paper |
 //! | `events` | what happened to it: production, acquisitions, exhibitions |
+//! | `relations` | what it shows, and to what it is related |
 //! | `parts` | concepts, actors, dates, measurements |
 //!
 //! Order and names of elements follow the XML Schema of LIDO 1.1 (CIDOC Working Group LIDO, CC BY 4.0), which no package
 //! registry carries; `tests/all/lido.rs` holds the records to its rules.
 
 mod events;
+mod identification;
 mod parts;
 mod record;
+mod relations;
 
 use super::format::{Format, Sources};
 use super::issued::was_issued;
