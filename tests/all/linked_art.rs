@@ -643,3 +643,64 @@ fn a_document_is_a_paper_that_carries_words_about_what_it_tells_of() {
     assert!(note.get("carries").is_none());
     assert!(!site.files.contains_key("document/note/words.json"));
 }
+
+/// Source: the documentation of the model, "Texts and Documents", "Aboutness" (`about`), and CIDOC CRM P129, whose inverse
+/// is `subject_of`; what the schema embeds there is in `tests/checks/linked_art_rules.csv`.
+#[test]
+fn what_a_document_tells_of_leads_to_its_words() {
+    let site = site_of(&[LEDGER]);
+    let base = "https://prints.example.org/";
+    let words = format!("{base}document/ledger/words.json");
+    // The files of each text of which a record is the subject.
+    let texts = |record: &Value| -> Vec<(String, Vec<String>)> {
+        let texts = record["subject_of"].as_array().unwrap().iter();
+        texts
+            .map(|text| {
+                let name = text["_label"].as_str().unwrap_or_default().to_owned();
+                let files = text["digitally_carried_by"].as_array().unwrap().iter();
+                let files = files.map(|file| file["access_point"][0]["id"].as_str().unwrap());
+                (name, files.map(str::to_owned).collect())
+            })
+            .collect()
+    };
+    let ledger = (
+        "Ledger".to_owned(),
+        vec![format!("{base}document/ledger/"), words.clone()],
+    );
+    for folder in ["design/1/printing-own/", "design/1/", "person/artist/"] {
+        let record = record(&site, folder);
+        assert!(texts(&record).contains(&ledger), "{folder}: {record}");
+        assert!(record.get("attributed_by").is_none(), "{folder}");
+    }
+    // Ukrainian, as in the test of the document.
+    let design = record(&site, "design/1/");
+    let text = design["subject_of"].as_array().unwrap().last().unwrap();
+    let language = &text["language"][0]["id"];
+    assert_eq!(*language, "http://vocab.getty.edu/aat/300389489");
+    for folder in ["design/1/state-dark/", "impression/1.1/"] {
+        let record = record(&site, folder);
+        assert!(!texts(&record).contains(&ledger), "{folder}: {record}");
+        let assigned = &record["attributed_by"][0];
+        assert_eq!(assigned["assigned_property"], "subject_of");
+        assert_eq!(assigned["assigned"][0]["id"], words);
+        let name = &assigned["identified_by"][0]["content"];
+        assert_eq!(*name, "What documents tell: probable");
+        let said = &assigned["referred_to_by"][0]["content"];
+        assert_eq!(*said, "One was dark (probable)");
+    }
+    // The other way round, of every document.
+    let mut both_ways = 0;
+    for (path, about) in records(&site) {
+        for of in about["about"].as_array().into_iter().flatten() {
+            let of = of["id"].as_str().unwrap().strip_prefix(base).unwrap();
+            let of: Value = serde_json::from_slice(&site.files[of]).unwrap();
+            let files = texts(&of).into_iter().flat_map(|(_, files)| files);
+            assert!(files.into_iter().any(|file| file == about["id"]), "{path}");
+            both_ways += 1;
+        }
+    }
+    assert_eq!(both_ways, 3);
+    // A state of which nothing is told has its place on the page alone.
+    let moonlit = record(&site, "design/1/state-moonlit/");
+    assert_eq!(moonlit["subject_of"].as_array().unwrap().len(), 1);
+}

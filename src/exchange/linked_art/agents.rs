@@ -1,10 +1,12 @@
 //! Holders and people.
 
 use super::concepts::{self, ACTIVE, LOCAL_NUMBER, MUSEUM, NOTE, OCCUPATION};
+use super::evidence;
 use super::identifiers;
 use super::ids;
 use super::node::Node;
 use super::parts::{self, NameKind, name_in, statement};
+use crate::model::document::EvidenceTarget;
 use crate::model::holder::{Holder, HolderKind};
 use crate::model::person::Person;
 use crate::model::vocabulary::List;
@@ -102,6 +104,7 @@ pub(super) fn person(here: &Here<'_>, person: &Person) -> Node {
             ..Node::new("Activity")
         })
     });
+    let evidence = evidence::about(here, EvidenceTarget::Person(person.key.clone()));
     Node {
         identified_by: std::iter::once(parts::primary_name(name))
             .chain(sorted)
@@ -121,7 +124,11 @@ pub(super) fn person(here: &Here<'_>, person: &Person) -> Node {
         born: event("Birth", born.as_ref()),
         died: event("Death", died.as_ref()),
         carried_out: active.into_iter().collect(),
-        subject_of: parts::subject_of(here, &page, None),
+        attributed_by: evidence.attributed_by,
+        subject_of: parts::subject_of(here, &page, None)
+            .into_iter()
+            .chain(evidence.subject_of)
+            .collect(),
         ..Node::at("Person", ids::record(here, &page), name)
     }
 }

@@ -6,12 +6,14 @@ use super::concepts::{
     self, DESCRIPTION, EDITION, MATERIALS, NOTE, PRINTING, PRINTING_BLOCK, PRINTING_PLATE,
     PRINTING_SURFACE, PRODUCTION,
 };
+use super::evidence;
 use super::identifiers;
 use super::ids;
 use super::node::Node;
 use super::parts::{self, NameKind, statement};
 use crate::model::certainty::Statements;
 use crate::model::design::{Design, Maker, Matrix, MatrixFate, MatrixKind, MatrixNow, TitleKind};
+use crate::model::document::EvidenceTarget;
 use crate::model::edtf::Date;
 use crate::model::key::Key;
 use crate::model::printing::Printing;
@@ -31,6 +33,7 @@ pub(super) fn design(here: &Here<'_>, design: &Design) -> Node {
     let makers = design.makers.iter();
     let (certain, doubted): (Vec<&Maker>, Vec<&Maker>) =
         makers.partition(|maker| parts::is_certain(&maker.claim));
+    let evidence = evidence::about(here, EvidenceTarget::Design(design.key.clone()));
     let technique: Vec<String> = design
         .technique
         .iter()
@@ -56,10 +59,14 @@ pub(super) fn design(here: &Here<'_>, design: &Design) -> Node {
         attributed_by: doubted
             .into_iter()
             .filter_map(|maker| doubted_maker(here, maker))
+            .chain(evidence.attributed_by)
             .collect(),
         dimension: parts::dimensions(here, &design.size.image, ("image", "of-image")),
         member_of: series(here, design),
-        subject_of: parts::subject_of(here, &page, None),
+        subject_of: parts::subject_of(here, &page, None)
+            .into_iter()
+            .chain(evidence.subject_of)
+            .collect(),
         ..ids::design(here, design)
     }
 }
@@ -188,6 +195,8 @@ pub(super) fn state(here: &Here<'_>, design: &Design, state: &State) -> Node {
     let before = predecessors(design, state);
     let before = before.into_iter();
     let before = before.map(|state| ids::state(here, design, &state.key.value));
+    let told = EvidenceTarget::State(design.key.clone(), key.clone());
+    let evidence = evidence::about(here, told);
     let by = state.by.as_ref();
     let by = by.and_then(|by| ids::agent(here, &by.value));
     let statements = [
@@ -209,7 +218,11 @@ pub(super) fn state(here: &Here<'_>, design: &Design, state: &State) -> Node {
         ),
         dimension: parts::dimensions(here, &state.size.image, ("image", "of-image")),
         part_of: vec![ids::design(here, design)],
-        subject_of: on_page(here, design, &DesignPart::State(key.clone())),
+        attributed_by: evidence.attributed_by,
+        subject_of: on_page(here, design, &DesignPart::State(key.clone()))
+            .into_iter()
+            .chain(evidence.subject_of)
+            .collect(),
         ..record
     }
 }
@@ -226,6 +239,8 @@ pub(super) fn printing(here: &Here<'_>, design: &Design, printing: &Printing) ->
     );
     let (numbers, notes) =
         parts::earlier_numbers(here, &printing.literature, NumberedPart::Printing);
+    let told = EvidenceTarget::Printing(design.key.clone(), key.clone());
+    let evidence = evidence::about(here, told);
     let kind = printing.kind.own();
     let kind = kind.map_or("", |kind| words.listed("printing", *kind));
     let statements = [
@@ -253,7 +268,11 @@ pub(super) fn printing(here: &Here<'_>, design: &Design, printing: &Printing) ->
             .iter()
             .map(|matrix| ids::matrix(here, design, &matrix.value))
             .collect(),
-        subject_of: on_page(here, design, &DesignPart::Printing(key.clone())),
+        attributed_by: evidence.attributed_by,
+        subject_of: on_page(here, design, &DesignPart::Printing(key.clone()))
+            .into_iter()
+            .chain(evidence.subject_of)
+            .collect(),
         ..record
     }
 }

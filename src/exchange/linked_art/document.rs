@@ -135,7 +135,7 @@ fn made(here: &Here<'_>, document: &Document, kind: &'static str) -> Option<Box<
 }
 
 /// What it tells, in words: "Forty sheets were printed (leaf 3)".
-fn said(here: &Here<'_>, telling: &Telling) -> String {
+pub(super) fn said(here: &Here<'_>, telling: &Telling) -> String {
     let says = telling.says.value.trim_end_matches('.');
     let says = match &telling.at {
         Some(at) => CleanHtml::text(&format!("{says} ({at})")),

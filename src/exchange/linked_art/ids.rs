@@ -16,6 +16,10 @@ pub(super) const WORDS: &str = "words.json";
 /// The name of the file of a provenance.
 pub(super) const PROVENANCE: &str = "provenance.json";
 
+/// The media type of Linked Art (API 1.0, "JSON-LD").
+pub(super) const MEDIA_TYPE: &str =
+    "application/ld+json;profile=\"https://linked.art/ns/v1/linked-art.json\"";
+
 /// The address of the record of a page: that of the page with the name of the file.
 pub(in crate::exchange) fn record(here: &Here<'_>, page: &Address) -> String {
     format!("{}{FILE}", page_address(here, page))

@@ -8,8 +8,9 @@ use super::concepts::{
 use super::node::Node;
 use super::parts::{self, identifier, statement};
 use super::reading::{self, CertainReading};
-use super::{identifiers, ids, provenance};
+use super::{evidence, identifiers, ids, provenance};
 use crate::model::design::{Design, Maker};
+use crate::model::document::EvidenceTarget;
 use crate::model::impression::{BlockPrinted, Impression, Status};
 use crate::model::key::Key;
 use crate::model::vocabulary::List;
@@ -27,6 +28,9 @@ pub(super) fn record(here: &Here<'_>, design: &Design, impression: &Impression) 
     let is_destroyed = impression.status.value == Status::Destroyed;
     let state = certain.state.map(|state| ids::state(here, design, state));
     let leading = figures::leading_picture(here, impression);
+    let told = records.iter();
+    let told = told.map(|record| EvidenceTarget::Impression(record.key.clone()));
+    let evidence = evidence::about_any(here, &told.collect::<Vec<_>>());
     Node {
         identified_by: std::iter::once(parts::primary_name(format!("{title}, {number}")))
             .chain(numbers(here, &records))
@@ -40,7 +44,10 @@ pub(super) fn record(here: &Here<'_>, design: &Design, impression: &Impression) 
         shows: std::iter::once(ids::design(here, design))
             .chain(state)
             .collect(),
-        attributed_by: reading::assignments(here, design, impression, &certain),
+        attributed_by: reading::assignments(here, design, impression, &certain)
+            .into_iter()
+            .chain(evidence.attributed_by)
+            .collect(),
         produced_by: production(here, design, impression, &certain).boxed(),
         dimension: [
             (&sheet.size, ("sheet", "of-sheet")),
@@ -65,6 +72,7 @@ pub(super) fn record(here: &Here<'_>, design: &Design, impression: &Impression) 
         subject_of: parts::subject_of(here, &page, None)
             .into_iter()
             .chain(pages_of_holder(&records))
+            .chain(evidence.subject_of)
             .collect(),
         ..Node::at("HumanMadeObject", ids::record(here, &page), number)
     }

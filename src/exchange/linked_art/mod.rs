@@ -16,7 +16,7 @@
 //! | series | `Set` | its designs are `member_of` it; so are those of which printings came out in it |
 //! | holder | `Group` | |
 //! | person | `Person` | a record does not say whether it is a workshop |
-//! | document | `HumanMadeObject`, and a `LinguisticObject` that it `carries` | the paper that is kept, and its words: what they are `about` is what the document tells of |
+//! | document | `HumanMadeObject`, and a `LinguisticObject` that it `carries` | the paper that is kept, and its words: what they are `about` is what the document tells of, which has them as `subject_of` |
 //! | entry of the provenance | `Activity`, classified as provenance | with an `Acquisition` or a `TransferOfCustody` as its part, and a `Payment` where a price is recorded |
 //! | technique | `technique` of the production, a process of the AAT | only of the built-in techniques whose process was looked up; the sheet is classified by the kind of print in any case |
 //! | town of a holder, place of a sale | `Place`, without a record of its own | the catalogue names places and identifies none |
@@ -28,7 +28,7 @@
 //! **Nothing that is not certain is stated as a property.** The schemas offer no certainty, so a reading that is
 //! probable, one of several, or somebody else's is an `AttributeAssignment` in `attributed_by`: who, when, what is
 //! assigned, and the certainty as its name (*Assertions*, "Uncertain or Former Assignments"). What a document does not
-//! tell for certain is assigned to its words in the same way. An entry of the
+//! tell for certain is assigned to its words, and its words to the record, in the same way. An entry of the
 //! provenance that is not certain has no `part`; the sheet is assigned to it in the same way. A date has the bounds
 //! that it certainly lies within, and its words.
 //!
@@ -55,12 +55,14 @@
 //! | `series` | series |
 //! | `agents` | holders and people |
 //! | `document` | documents and their words |
+//! | `evidence` | from a record to the documents that tell of it |
 //! | `provenance` | the entries of a provenance |
 
 mod agents;
 mod concepts;
 mod design;
 mod document;
+mod evidence;
 mod identifiers;
 mod ids;
 mod impression;
@@ -72,7 +74,7 @@ mod series;
 
 pub(super) use self::concepts::language_of_number;
 pub(super) use self::ids::record as record_id;
-use self::ids::{FILE, PROVENANCE, WORDS};
+use self::ids::{FILE, MEDIA_TYPE, PROVENANCE, WORDS};
 pub(super) use self::impression::credit;
 use self::node::Node;
 use super::format::{Format, Sources};
@@ -80,9 +82,6 @@ use crate::page::{Address, DesignPart, Here, Subject};
 
 /// The address of the context, which says what the properties mean. It is never fetched.
 pub(super) const CONTEXT: &str = "https://linked.art/ns/v1/linked-art.json";
-
-/// The media type of Linked Art (API 1.0, "JSON-LD").
-const MEDIA_TYPE: &str = "application/ld+json;profile=\"https://linked.art/ns/v1/linked-art.json\"";
 
 /// One record for each design, each of its parts, each sheet, each series, each holder, each person and each document.
 pub(super) const RECORDS: Format = Format {

@@ -282,10 +282,15 @@ pub(super) fn subject_of(here: &Here<'_>, page: &Address, fragment: Option<&str>
 
 /// A page on the web, as what tells of a thing.
 pub(super) fn web_page(address: impl Into<String>) -> Node {
-    carried_by(Node {
+    carried_by(page_file(address))
+}
+
+/// A page on the web, as a file.
+pub(super) fn page_file(address: impl Into<String>) -> Node {
+    Node {
         classified_as: vec![WEB_PAGE.node()],
         ..digital(address.into(), "text/html")
-    })
+    }
 }
 
 fn carried_by(carrier: Node) -> Node {
@@ -296,7 +301,7 @@ fn carried_by(carrier: Node) -> Node {
 }
 
 /// A file on the web.
-fn digital(address: String, format: &str) -> Node {
+pub(super) fn digital(address: String, format: &str) -> Node {
     Node {
         access_point: vec![Node {
             id: Some(address),

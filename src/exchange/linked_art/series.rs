@@ -2,9 +2,11 @@
 
 use super::concepts::{EDITION, NOTE, PRODUCTION};
 use super::design::{certain_time, dates_in_words, stands};
+use super::evidence;
 use super::ids;
 use super::node::Node;
 use super::parts::{self, NameKind, statement};
+use crate::model::document::EvidenceTarget;
 use crate::model::series::SeriesRecord;
 use crate::model::series_place::SeriesRef;
 use crate::page::html::CleanHtml;
@@ -40,11 +42,16 @@ pub(super) fn series(here: &Here<'_>, series: &SeriesRecord) -> Option<Node> {
             ..Node::new("Creation")
         })
     });
+    let evidence = evidence::about(here, EvidenceTarget::Series(series.key.clone()));
     Some(Node {
         identified_by: titles(here, series),
         referred_to_by: statements.into_iter().flatten().collect(),
         created_by: created,
-        subject_of: parts::subject_of(here, &page, None),
+        attributed_by: evidence.attributed_by,
+        subject_of: parts::subject_of(here, &page, None)
+            .into_iter()
+            .chain(evidence.subject_of)
+            .collect(),
         ..ids::series(here, &SeriesRef::Record(series.key.clone()))?
     })
 }
