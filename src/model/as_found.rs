@@ -13,6 +13,8 @@ pub struct AsGiven {
     pub seen: Option<Placed<Date>>,
     /// Where it was taken from: an address on the web, or words.
     pub source: Option<Placed<String>>,
+    /// The language of its names and texts, BCP 47.
+    pub lang: Option<Placed<String>>,
     /// Where it is recorded.
     pub place: Place,
 }
@@ -48,6 +50,12 @@ impl AsGiven {
     #[must_use]
     pub fn address(&self) -> Option<&str> {
         web_address(self.source.as_ref()?)
+    }
+
+    /// The tag of its language, where it is recorded.
+    #[must_use]
+    pub fn language(&self) -> Option<&str> {
+        self.lang.as_ref().map(|lang| lang.value.as_str())
     }
 }
 

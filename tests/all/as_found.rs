@@ -102,6 +102,46 @@ fn a_holders_own_description_stands_beside_that_of_the_catalogue() {
     assert!(text(&site, "person/printer/index.html").contains("Register of printers: RP 5"));
 }
 
+/// A description in Hebrew.
+const HEBREW: &str = r#"
+-- records/designs/2/impressions/1.toml
+holder = "museum"
+status = "located"
+[as_given]
+lang = "he"
+"טכניקה" = "חיתוך עץ"
+"#;
+
+/// HTML, "The lang and xml:lang attributes": the language of an element's text, a tag of BCP 47. Number of Hebrew in the AAT:
+/// the table in `concepts.rs`, with its source.
+#[test]
+fn a_holders_own_description_is_marked_with_its_language() {
+    let site = site_of(&[TWO_MUSEUMS, ALBUM, HEBREW]);
+    let html = text(&site, "impression/2.1/index.html");
+    for marked in [
+        "<dt><span lang=\"he\" dir=\"rtl\"><bdi>טכניקה</bdi></span></dt>",
+        "<p><span lang=\"he\" dir=\"rtl\"><bdi>חיתוך עץ</bdi></span></p>",
+    ] {
+        assert!(html.contains(marked), "no {marked} in {html}");
+    }
+    let sheet = json(&site, "impression/2.1/linked-art.json");
+    let statements = sheet["referred_to_by"].as_array().unwrap();
+    let given = |name: &str| {
+        let mut all = statements.iter();
+        let found = all.find(|said| said["content"].as_str().unwrap().starts_with(name));
+        &found.unwrap()["language"]
+    };
+    let hebrew = "http://vocab.getty.edu/aat/300388401";
+    assert_eq!(given("טכניקה")[0]["id"], hebrew);
+    let rows = json(&site, "data/as-given.json");
+    let rows = rows.as_array().unwrap().iter();
+    let languages: Vec<&Value> = rows.map(|row| &row["language"]).collect();
+    // Where no language is recorded, none is said.
+    assert_eq!(languages, [&Value::Null, &Value::Null, &Value::from("he")]);
+    let plain = text(&site, "impression/1.1/index.html");
+    assert!(plain.contains("<dt>Medium</dt>"), "{plain}");
+}
+
 /// Linked Art, "Equivalent entities", "Identifiers" and "Web pages" (linked.art/model/base and /model/digital).
 #[test]
 fn linked_art_leads_back_to_the_holders_record_and_to_the_same_thing_elsewhere() {

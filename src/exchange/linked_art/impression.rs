@@ -332,16 +332,23 @@ fn pages_of_holder(records: &[&Impression]) -> Vec<Node> {
     pages.map(|web| parts::web_page(web.as_str())).collect()
 }
 
-/// The holder's own description, field by field in its words, named as such.
+/// The holder's own description, field by field in its words and language, named as such.
 fn as_given(here: &Here<'_>, records: &[&Impression]) -> Vec<Option<Node>> {
     let name = here.words().word("as-given");
     let given = records.iter().filter_map(|record| record.as_given.as_ref());
-    let fields = given.flat_map(|given| &given.fields);
+    let fields = given.flat_map(|given| {
+        let language = given.language().and_then(concepts::language);
+        given
+            .fields
+            .iter()
+            .map(move |field| (field, language.clone()))
+    });
     fields
-        .map(|field| {
+        .map(|(field, language)| {
             let said = format!("{}: {}", field.name.value, field.text.value);
             Some(Node {
                 identified_by: vec![parts::display(name)],
+                language: language.into_iter().collect(),
                 ..statement(DESCRIPTION, said)?
             })
         })

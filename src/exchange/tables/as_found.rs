@@ -71,6 +71,7 @@ pub(super) fn as_given(sources: Sources<'_>) -> Written {
         .required()
         .text("text", |row| (&row.2.text).into())
         .required()
+        .text("language", |row| row.0.1.lang.as_ref().into())
         .plain_date("seen", |row| row.0.1.seen.as_ref().map(|date| &date.value))
         .text("from", |row| row.0.1.source.as_ref().into())
         .write(given.flat_map(|given| numbered(given, &given.1.fields)))

@@ -143,7 +143,7 @@ fn matrices(here: &Here<'_>, design: &Design) -> Option<Fact> {
         })
         .collect();
     (!lines.is_empty()).then(|| Fact {
-        term: here.words().word(term).to_owned(),
+        term: CleanHtml::text(here.words().word(term)),
         lines,
         others: Vec::new(),
     })

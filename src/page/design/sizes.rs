@@ -58,7 +58,7 @@ pub(super) fn fact(here: &Here<'_>, design: &Design) -> Option<Fact> {
         text,
     };
     (!lines.is_empty()).then(|| Fact {
-        term: here.words().word("size").to_owned(),
+        term: CleanHtml::text(here.words().word("size")),
         lines: lines.into_iter().map(line).collect(),
         others,
     })

@@ -28,7 +28,7 @@ impl FactsPlace {
 #[derive(Serialize)]
 pub(crate) struct Fact {
     /// The term in the margin.
-    pub term: String,
+    pub term: CleanHtml,
     /// What the catalogue states, a line each.
     pub lines: Vec<Line>,
     /// What others state.
@@ -47,8 +47,13 @@ pub(crate) struct Line {
 impl Fact {
     /// A fact of one line; `None` for an empty text.
     pub fn one(term: &str, text: CleanHtml) -> Option<Fact> {
+        Fact::under(CleanHtml::text(term), text)
+    }
+
+    /// The same, where the term is not of the catalogue's words: its language may be marked.
+    pub fn under(term: CleanHtml, text: CleanHtml) -> Option<Fact> {
         text.some().map(|text| Fact {
-            term: term.to_owned(),
+            term,
             lines: vec![Line {
                 id: String::new(),
                 text,
@@ -64,7 +69,7 @@ impl Fact {
             text,
         };
         (!lines.is_empty()).then(|| Fact {
-            term: term.to_owned(),
+            term: CleanHtml::text(term),
             lines: lines.into_iter().map(line).collect(),
             others: Vec::new(),
         })
@@ -73,7 +78,7 @@ impl Fact {
     /// A fact from statements; `None` where there are none.
     pub fn stated(term: &str, stated: Option<Stated>) -> Option<Fact> {
         stated.map(|stated| Fact {
-            term: term.to_owned(),
+            term: CleanHtml::text(term),
             lines: vec![Line {
                 id: String::new(),
                 text: stated.value,

@@ -9,7 +9,7 @@ use crate::page::phrases::dates;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::{CleanHtml, as_sentences, capitalised};
 
-/// The fields as the holder names and words them, and where and when they were taken from it.
+/// The fields as the holder names and words them, in the holder's language, and where and when they were taken from it.
 #[derive(Serialize)]
 pub(super) struct AsGivenView {
     facts: Vec<Fact>,
@@ -20,7 +20,12 @@ pub(super) struct AsGivenView {
 pub(super) fn of_record(here: &Here<'_>, impression: &Impression) -> Option<AsGivenView> {
     let given = impression.as_given.as_ref()?;
     let fields = given.fields.iter();
-    let facts = fields.filter_map(|field| Fact::one(&field.name, CleanHtml::text(&field.text)));
+    let in_its_language =
+        |text: &str| here.in_language("span", &CleanHtml::text(text), given.language());
+    let facts = fields.filter_map(|field| {
+        let text = in_its_language(&field.text);
+        Fact::under(in_its_language(&field.name), text)
+    });
     let facts: Vec<Fact> = facts.collect();
     (!facts.is_empty()).then(|| AsGivenView {
         facts,

@@ -44,7 +44,7 @@ fn sizes_fact(here: &Here<'_>, sheet: &Sheet) -> Option<Fact> {
     }
     lines.extend(papers::measuring(here, sheet).into_iter().map(line));
     (!lines.is_empty()).then(|| Fact {
-        term: here.words().word("size").to_owned(),
+        term: CleanHtml::text(here.words().word("size")),
         lines,
         others,
     })

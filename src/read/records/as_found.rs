@@ -10,6 +10,7 @@ pub(crate) fn as_given(fields: &mut Fields<'_, '_>) -> Option<AsGiven> {
     fields.table("as_given", |fields| AsGiven {
         seen: fields.date("seen"),
         source: fields.text("source"),
+        lang: fields.one("lang", values::language),
         fields: fields.further(|faults, entry| {
             let text = values::telling_text(faults, entry.node)?;
             let place = faults.place(entry.key.span());

@@ -14,6 +14,11 @@ pub static AS_GIVEN: Shape = Shape {
                 Takes::Text,
                 "where it was taken from: an address on the web, or words",
             ),
+            may(
+                "lang",
+                Takes::Language,
+                "the language of its names and texts, BCP 47",
+            ),
         ],
     )
 };

@@ -115,6 +115,7 @@ field-applied-by-holder = Die Sammlung, die sie anbrachte.
 field-applied-by-person = Die Person, die sie anbrachte.
 field-as-given-field = Der Name des Feldes, wie ihn die Sammlung gibt.
 field-as-given-from = Woher die Angaben stammen: eine Netzadresse oder Worte.
+field-as-given-language = Die Sprache der Angaben, BCP 47.
 field-as-given-seen = Wann die Angaben gesehen wurden.
 field-as-given-text = Der Text des Feldes, in den Worten der Sammlung.
 field-ask = Die Frage.

@@ -115,6 +115,7 @@ field-applied-by-holder = The holder that put it there.
 field-applied-by-person = The person who put it there.
 field-as-given-field = The name of the field, as the holder gives it.
 field-as-given-from = Where the description was taken from: a web address, or words.
+field-as-given-language = The language of the description, BCP 47.
 field-as-given-seen = When the description was seen.
 field-as-given-text = The text of the field, in the holder’s words.
 field-ask = The question.

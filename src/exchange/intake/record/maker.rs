@@ -162,6 +162,7 @@ impl<'m> RecordMaker<'m> {
             fields,
             seen: self.handing.seen.clone().map(unplaced),
             source: self.source().map(unplaced),
+            lang: None,
             place: Place::default(),
         })
     }

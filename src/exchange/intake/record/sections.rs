@@ -254,6 +254,7 @@ fn as_given(given: &AsGiven, withheld: &Withheld) -> Vec<Entry> {
     let mut keys = Keys::default();
     keys.date("seen", given.seen.as_ref());
     keys.placed("source", given.source.as_ref());
+    keys.placed("lang", given.lang.as_ref());
     let private = withheld.given.iter().map(word);
     keys.add(
         "private",
