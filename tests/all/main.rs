@@ -54,6 +54,8 @@ mod documents;
 mod editions;
 /// The life of a catalogue from one edition to the next.
 mod editions_story;
+/// Columns of tables that no row fills.
+mod empty_columns;
 /// Files for other programs, and the links to them.
 mod exports;
 /// Broken records, each reported at its place.

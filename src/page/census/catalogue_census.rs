@@ -12,7 +12,7 @@ use super::grouped_counts;
 use super::occasions::{self, OccasionsPart};
 use super::one_sheet;
 use super::open_pairs::{self, RecordPair};
-use super::series_census::{self, SeriesRow};
+use super::series_census::{self, SeriesTable};
 use super::sheet_records::Records;
 use super::whole::{self, WholeRow};
 use crate::model::design::Design;
@@ -23,7 +23,7 @@ use crate::page::lists::run_on::RunOnLine;
 use crate::page::lists::table::{Column, Holds, Row, Table};
 use crate::page::setting::address::Address;
 use crate::page::setting::book::Here;
-use crate::page::setting::html::{CleanHtml, capitalised};
+use crate::page::setting::html::CleanHtml;
 use crate::page::setting::leaf::Leaf;
 use crate::page::setting::words::Argument;
 use crate::study::census::Census;
@@ -37,8 +37,6 @@ struct View {
     whole: Vec<WholeRow>,
     /// Whether these rows stand in columns.
     whole_is_dense: bool,
-    /// The statuses that occur, as heads of columns.
-    statuses: Vec<CleanHtml>,
     designs: Option<Table>,
     /// The sheets of designs of one sheet, where these are too many for a row each.
     ones: Vec<RunOnLine>,
@@ -46,7 +44,7 @@ struct View {
     without: String,
     /// Designs that are rejected or withdrawn, which no total includes (common practice, no source).
     set_apart: Option<Table>,
-    series: Vec<SeriesRow>,
+    series: Option<SeriesTable>,
     tables: Vec<counts::Table>,
     seen: Option<OccasionsPart>,
     pairs: Vec<RecordPair>,
@@ -122,11 +120,10 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
             0 => String::new(),
             n => words.count("designs-of-no-impression", n),
         },
-        statuses: heads(here, &statuses),
         counted: counting_notes(here, &here.designs_in_order().collect::<Vec<_>>()),
         whole_is_dense: whole::is_dense(whole.iter().filter(|row| !row.is_wide).count()),
         whole,
-        series: series_census::all(here, &statuses, &records),
+        series: series_census::table(here, &records),
         tables: grouped_counts::tables(here, &studies.accepted, &records),
         seen: occasions::over_time(here, &studies.met, &records, studies.accepted.sheets),
         pairs: open_pairs::open_pairs(here, here.designs_in_order()),
@@ -138,18 +135,11 @@ pub(crate) fn page(here: &Here<'_>) -> Leaf {
     Leaf::new(here.address, title, "pages/census.html", &view)
 }
 
-fn heads(here: &Here<'_>, statuses: &[Status]) -> Vec<CleanHtml> {
-    let statuses = statuses.iter();
-    statuses
-        .map(|s| capitalised(&CleanHtml::text(here.status(*s))))
-        .collect()
-}
-
 /// Number, title, sheets known, and those of each status.
 fn columns(here: &Here<'_>, statuses: &[Status]) -> Vec<Column> {
     let word = |holds, id: &str| Column::new(holds, here.words().word(id));
-    let figures = heads(here, statuses).into_iter().map(|head| Column {
-        head,
+    let figures = statuses.iter().map(|status| Column {
+        head: series_census::head(here, *status),
         holds: Holds::Figure,
     });
     let first = [

@@ -9,10 +9,13 @@ use super::sheet_records::Records;
 use crate::model::design::Design;
 use crate::model::key::Key;
 use crate::page::drawings::bars::{self, Square};
+use crate::page::lists::filled::FilledColumns;
+use crate::page::phrases::enumeration;
 use crate::page::plates::gallery::{self, Gallery};
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
+use crate::page::setting::words::Argument;
 use crate::study::census::{Census, Row};
 use crate::study::crossing::{StateAndPrinting, can_be};
 
@@ -21,7 +24,8 @@ use crate::study::crossing::{StateAndPrinting, can_be};
 pub(crate) struct Crossing {
     /// The targets of the figures' links: ids beside the gallery.
     landings: Vec<String>,
-    /// Why figures do not add up, and what stands below them; empty where there is nothing to say.
+    /// Why figures do not add up, what stands below them, and which printings have no column, since no impression of
+    /// them is known; empty where there is nothing to say.
     remark: String,
     heads: Vec<CleanHtml>,
     rows: Vec<CrossingRow>,
@@ -62,7 +66,7 @@ pub(crate) enum FigureTarget<'g> {
     Records(&'g Records<'g>),
 }
 
-/// The table of a design; `None` where it has fewer than two states or printings.
+/// The table of a design; `None` where it has fewer than two states or printings, or no sheet in either.
 pub(crate) fn table(
     here: &Here<'_>,
     design: &Design,
@@ -135,6 +139,31 @@ pub(crate) fn table(
             all: census_figures::total(here, design, "state", &census.by.state, state.1),
         });
     }
+    let heads = printings.iter();
+    let mut heads: Vec<CleanHtml> = heads
+        .map(|printing| printing_name(here, design, printing.1))
+        .collect();
+    let totals = printings.iter();
+    let mut totals: Vec<CleanHtml> = totals
+        .map(|printing| {
+            let rows = &census.by.printing;
+            census_figures::total(here, design, "printing", rows, printing.1)
+        })
+        .collect();
+    let has_sheets = |cell: &Cell| !cell.figure.is_empty();
+    let filled = FilledColumns::of(heads.len(), &rows, |row| &row.cells, has_sheets);
+    if filled.is_none() {
+        return None;
+    }
+    for row in &mut rows {
+        filled.keep(&mut row.cells);
+    }
+    filled.keep(&mut totals);
+    let without: Vec<String> = filled
+        .keep(&mut heads)
+        .iter()
+        .map(CleanHtml::plain)
+        .collect();
     let placed: usize = census.by.crossing.iter().map(|r| r.allowing.len()).sum();
     let is_open = placed > census.sheets.at_most;
     let mut cells = rows.iter().flat_map(|row: &CrossingRow| &row.cells);
@@ -146,22 +175,20 @@ pub(crate) fn table(
         ),
     ];
     let remarks = remarks.into_iter().filter(|(holds, _)| *holds);
-    let remarks: Vec<&str> = remarks.map(|(_, id)| here.words().word(id)).collect();
+    let remarks = remarks.map(|(_, id)| here.words().word(id).to_owned());
+    let mut remarks: Vec<String> = remarks.collect();
+    if !without.is_empty() {
+        let words = here.words();
+        let printings = enumeration::together_text(words, &without);
+        let given = [("printings", Argument::Text(&printings))];
+        remarks.push(words.with("crossing-left-out", &given));
+    }
     Some(Crossing {
         landings,
         remark: remarks.join(" "),
-        heads: printings
-            .iter()
-            .map(|printing| printing_name(here, design, printing.1))
-            .collect(),
+        heads,
         rows,
-        totals: printings
-            .iter()
-            .map(|printing| {
-                let rows = &census.by.printing;
-                census_figures::total(here, design, "printing", rows, printing.1)
-            })
-            .collect(),
+        totals,
         all: census_figures::all(here, &page, census),
     })
 }

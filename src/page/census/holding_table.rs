@@ -8,6 +8,7 @@ use super::firmness;
 use super::sheet_records::Records;
 use crate::model::design::Design;
 use crate::model::key::Key;
+use crate::page::lists::filled::FilledColumns;
 use crate::page::setting::address::Fragment;
 use crate::page::setting::book::Here;
 use crate::page::setting::html::CleanHtml;
@@ -99,13 +100,22 @@ pub(super) fn table(
     };
     let mut cells = rows.iter().flat_map(|(_, row)| &row.cells);
     let is_open = cells.any(|cell| !cell.not_firm.is_empty());
+    let mut heads: Vec<CleanHtml> = states.iter().copied().map(head).collect();
+    let mut rows: Vec<HoldingRow> = rows.into_iter().map(|(_, row)| row).collect();
+    let has_sheets = |cell: &Cell| !cell.figure.is_empty();
+    let filled = FilledColumns::of(heads.len(), &rows, |row| &row.cells, has_sheets);
+    for row in &mut rows {
+        filled.keep(&mut row.cells);
+    }
+    // Sheets that are not published have a state and no holder.
+    filled.keep(&mut heads);
     Some(HoldingTable {
         remark: if is_open {
             here.words().word("crossing-not-firm").to_owned()
         } else {
             String::new()
         },
-        heads: states.iter().copied().map(head).collect(),
-        rows: rows.into_iter().map(|(_, row)| row).collect(),
+        heads,
+        rows,
     })
 }

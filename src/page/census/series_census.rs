@@ -16,9 +16,17 @@ use crate::page::setting::html::{CleanHtml, capitalised};
 use crate::study::census::Census;
 use crate::study::order::Collator;
 
+/// The table of series.
+#[derive(Serialize)]
+pub(super) struct SeriesTable {
+    /// The statuses that sheets of some series have, as heads of columns.
+    statuses: Vec<CleanHtml>,
+    rows: Vec<SeriesRow>,
+}
+
 /// One series.
 #[derive(Serialize)]
-pub(super) struct SeriesRow {
+struct SeriesRow {
     /// Its name, as a link to its designs.
     title: CleanHtml,
     known: CleanHtml,
@@ -38,8 +46,8 @@ struct StatusRecords {
     records: CleanHtml,
 }
 
-/// The series with designs, by name. `statuses` are the columns of the table.
-pub(super) fn all(here: &Here<'_>, statuses: &[Status], records: &Records<'_>) -> Vec<SeriesRow> {
+/// The series with designs, by name; `None` without any.
+pub(super) fn table(here: &Here<'_>, records: &Records<'_>) -> Option<SeriesTable> {
     let collator = Collator::of_words(here.language());
     let series = here.book.studies.series.iter();
     let mut series: Vec<(String, &SeriesRef, &Census)> = series
@@ -47,6 +55,11 @@ pub(super) fn all(here: &Here<'_>, statuses: &[Status], records: &Records<'_>) -
         .map(|(of, study)| (here.series_name(of), of, &study.census))
         .collect();
     series.sort_by(|(a, ..), (b, ..)| collator.compare(a, b));
+    let occurs = |status: &Status| {
+        let mut of_series = series.iter().flat_map(|(_, _, census)| &census.by.status);
+        of_series.any(|row| row.key == Some(*status))
+    };
+    let statuses: Vec<Status> = Status::ALL.iter().copied().filter(occurs).collect();
     // The keys of records are taken first.
     let recorded = series.iter().filter_map(|(_, of, _)| of.key());
     let mut taken: BTreeSet<String> = recorded.map(ToString::to_string).collect();
@@ -59,9 +72,24 @@ pub(super) fn all(here: &Here<'_>, statuses: &[Status], records: &Records<'_>) -
         let key = key.unwrap_or_else(|| format!("{place}."));
         let id = Fragment::Counted("series", Some(&key)).to_string();
         let title = here.series(of);
-        one(here, (name, title), census, id, (statuses, records))
+        one(
+            here,
+            (name, title),
+            census,
+            id,
+            (statuses.as_slice(), records),
+        )
     });
-    series.collect()
+    let rows: Vec<SeriesRow> = series.collect();
+    (!rows.is_empty()).then(|| SeriesTable {
+        statuses: statuses.iter().map(|s| head(here, *s)).collect(),
+        rows,
+    })
+}
+
+/// The head of a column of sheets of a status.
+pub(super) fn head(here: &Here<'_>, status: Status) -> CleanHtml {
+    capitalised(&CleanHtml::text(here.status(status)))
 }
 
 fn one(
@@ -83,7 +111,7 @@ fn one(
         let part = Fragment::Counted("status", Some(status.word()));
         Some(StatusRecords {
             id: id_of(*status),
-            status: capitalised(&CleanHtml::text(here.status(*status))),
+            status: head(here, *status),
             records: records.behind(here, &row.allowing, part),
         })
     };

@@ -8,16 +8,21 @@ use serde::Serialize;
 
 use crate::model::design::Design;
 use crate::model::point::{Point, Value};
+use crate::page::lists::filled::FilledColumns;
+use crate::page::phrases::enumeration;
 use crate::page::phrases::values;
 use crate::page::plates::strips::SheetDetail;
 use crate::page::setting::address::{Address, Fragment};
 use crate::page::setting::book::Here;
+use crate::page::setting::html::CleanHtml;
 
 /// A table of points against states or printings.
 #[derive(Serialize)]
 pub(crate) struct PointTable {
     heads: Vec<Head>,
     rows: Vec<Row>,
+    /// "Nothing is recorded here for iii and v": the columns that no row fills, which are left out; empty for none.
+    left_out: CleanHtml,
 }
 
 #[derive(Serialize)]
@@ -47,9 +52,16 @@ pub(crate) struct Cell {
     pub detail: Option<SheetDetail>,
 }
 
+impl Cell {
+    /// Whether it says or shows anything.
+    fn is_filled(&self) -> bool {
+        self.kind != "blank" || self.detail.is_some()
+    }
+}
+
 impl PointTable {
     /// A table of `points` with a column for each of `columns` (link and text), where `shows` gives the
-    /// values at a point. Points without a value in any column are left out.
+    /// values at a point.
     pub fn plain<'d>(
         here: &Here<'_>,
         design: &'d Design,
@@ -72,7 +84,7 @@ impl PointTable {
     }
 
     /// A table of `points` with a column for each of `columns` (link and text) and the cells of a point.
-    /// Points whose cells are all blank are left out.
+    /// Points whose cells are all blank are left out; so are columns, which are named below the table.
     pub fn of(
         here: &Here<'_>,
         design: &Design,
@@ -80,7 +92,7 @@ impl PointTable {
         columns: &[(String, String)],
         cells: impl Fn(&Point) -> Vec<Cell>,
     ) -> Option<PointTable> {
-        let rows: Vec<Row> = points
+        let mut rows: Vec<Row> = points
             .iter()
             .map(|point| Row {
                 id: Fragment::Point(&point.key.value).to_string(),
@@ -91,14 +103,31 @@ impl PointTable {
             })
             .filter(|row| row.cells.iter().any(|cell| cell.kind != "blank"))
             .collect();
-        let heads = columns
-            .iter()
-            .map(|(href, text)| Head {
-                href: href.clone(),
-                text: text.clone(),
-            })
+        let heads = columns.iter().map(|(href, text)| Head {
+            href: href.clone(),
+            text: text.clone(),
+        });
+        let mut heads: Vec<Head> = heads.collect();
+        let filled = FilledColumns::of(heads.len(), &rows, |row| &row.cells, Cell::is_filled);
+        for row in &mut rows {
+            filled.keep(&mut row.cells);
+        }
+        let left_out = filled.keep(&mut heads);
+        let left_out = left_out.iter();
+        let left_out: Vec<CleanHtml> = left_out
+            .map(|head| CleanHtml::link(&head.href, &CleanHtml::text(&head.text)))
             .collect();
-        (!rows.is_empty()).then_some(PointTable { heads, rows })
+        (!rows.is_empty()).then(|| PointTable {
+            heads,
+            rows,
+            left_out: if left_out.is_empty() {
+                CleanHtml::empty()
+            } else {
+                let columns = enumeration::together(here, &left_out);
+                let given = [("columns", &columns)];
+                here.words().html("points-left-out", None, &given)
+            },
+        })
     }
 
     /// The fragments of the points that have a row.

@@ -5,6 +5,7 @@
 //! | `list` | a heading and a line each |
 //! | `run_on` | a lead and the items under it, run on |
 //! | `facts` | the lines of an apparatus |
+//! | `filled` | the columns of a table that some row fills |
 //! | `table` | tables without the columns that no row fills |
 //! | `checklist` | impressions in a table |
 //! | `mentions` | the pages and records that name a record |
@@ -19,6 +20,7 @@ pub(crate) mod choices;
 pub(crate) mod custody;
 pub(crate) mod entry;
 pub(crate) mod facts;
+pub(crate) mod filled;
 pub(crate) mod list;
 pub(crate) mod mentions;
 pub(crate) mod run_on;

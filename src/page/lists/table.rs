@@ -1,7 +1,8 @@
 //! Tables whose columns may be empty: checklists, rows that begin with their names, rows of figures. A column that no row
 //! fills is left out together with its head. [`Table::new`] does this for all of them.
 //!
-//! Tables in which an empty column says something (a state of which nothing is recorded) are not made here.
+//! Tables in which an empty column says something (a state of which nothing is recorded) are not made here: they say it
+//! below the table (`filled`).
 
 use serde::Serialize;
 
