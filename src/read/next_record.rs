@@ -6,11 +6,12 @@
 //! so a record with an error is refused.
 //!
 //! [`planned`] has the types; [`keys`] finds the key; [`template`] fills the template; [`of_design`] makes the parts that
-//! depend on the design.
+//! depend on the design, and [`series`] that of a design's series.
 
 mod keys;
 mod of_design;
 mod planned;
+mod series;
 mod template;
 
 use std::collections::BTreeMap;
@@ -18,6 +19,7 @@ use std::path::Path;
 
 pub use self::keys::{FreeDesignKeys, last_impression};
 pub use self::planned::{Given, NewRecord, RecordPlan};
+pub use self::planned::{IN_SERIES, POSITION};
 use crate::model::finding::Severity;
 use crate::model::impression::Status;
 use crate::model::link::Target;
@@ -43,7 +45,7 @@ pub fn plan(
     let target = keys::target(&catalogue, inputs, new, &mut given)?;
     add_what_is_needed(new, &mut given);
     let path = planned::path_of(&target);
-    let parts = match &target {
+    let mut parts = match &target {
         Target::Impression(key) => catalogue
             .designs
             .get(&key.design)
@@ -51,15 +53,24 @@ pub fn plan(
             .unwrap_or_default(),
         _ => Vec::new(),
     };
+    let given_as = |key: &str| given.iter().find(|given| given.key == key);
+    let position = given_as(POSITION).map(|position| position.value.as_str());
+    let in_series =
+        given_as(IN_SERIES).map(|name| series::place(&catalogue, &name.value, position));
+    let in_series = in_series.transpose()?;
+    let (part, remark) = in_series.map(|place| (place.part, place.remark)).unzip();
+    parts.extend(part);
     let has_schemas = dir.join("schema").is_dir();
     let head = head(&target, has_schemas);
-    let text = template::filled(&template_of(&target), &head, &given, &parts);
+    let at_root: Vec<Given> = given.iter().filter(|g| g.is_at_root()).cloned().collect();
+    let text = template::filled(&template_of(&target), &head, &at_root, &parts);
     check_result(dir, inputs, &path, &text)?;
     Ok(RecordPlan {
         target,
         path,
         text,
         is_filled: given.iter().map(|given| given.key).collect(),
+        remark: remark.flatten(),
     })
 }
 

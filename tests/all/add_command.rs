@@ -308,6 +308,95 @@ fn what_would_be_an_error_is_refused_and_nothing_is_written() {
     assert!(bytes_below(elsewhere.path()).is_empty());
 }
 
+/// Three series: one whose designs have numbers, one whose designs have none, and one without a record or a number.
+const SERIES: &str = r#"
+-- records/series/quays.toml
+title = "The Quays"
+number = 6
+-- records/series/weather.toml
+title = "Estuary Weather"
+-- records/series/roofs.toml
+title = "Roofs"
+-- records/designs/14/design.toml
+titles = [{ text = "The Last Ferry" }]
+series = [{ series = "quays", position = "10" }, { series = "weather" }, { name = "Lesser Views" }]
+-- records/designs/15/design.toml
+titles = [{ text = "The Crane" }]
+series = { series = "quays", position = "2" }
+"#;
+
+/// Common practice, no source: the number in a series is what its wrapper, its sheets or a list say, so nobody counts on.
+#[test]
+fn a_design_of_a_series_has_the_number_that_is_stated_and_no_other() {
+    let folder = lay_down(&[SERIES]);
+    let folder = folder.path();
+    let added = |options: &[&str]| {
+        let ran = add(folder, &[&["design"], options].concat());
+        assert_eq!(ran.code, Some(0), "{options:?}: {}", ran.err);
+        let path = ran.out.split(':').next().unwrap();
+        let record = fs::read_to_string(folder.join(path)).unwrap();
+        let lines = active(&record).into_iter();
+        let lines = lines.filter(|line| !line.starts_with("titles"));
+        let written: Vec<String> = lines.map(str::to_owned).collect();
+        (written, ran.out.clone())
+    };
+    let (written, told) = added(&["--series", "quays", "--position", "3"]);
+    assert_eq!(
+        written,
+        ["[series]", "series = \"quays\"", "position = \"3\""]
+    );
+    assert!(
+        told.contains("it says: [series], position, titles"),
+        "{told}"
+    );
+    // By its title; the number is left open, and the others are named in their order.
+    let (written, told) = added(&["--series", "The quays"]);
+    assert_eq!(written, ["[series]", "series = \"quays\""]);
+    let open = "its number in “quays” is not known; its other designs have 2, 3, 10: write its own as “position”";
+    assert!(told.contains(open), "{told}");
+    // Where the series has no numbers, a design gets none.
+    let (written, told) = added(&["--series", "weather"]);
+    assert_eq!(written, ["[series]", "series = \"weather\""]);
+    assert!(
+        told.contains("it has no number in “weather”, as no other design of it has one"),
+        "{told}"
+    );
+    let (_, told) = added(&["--series", "weather", "--position", "IV"]);
+    assert!(
+        told.contains("no other design of “weather” has a number there"),
+        "{told}"
+    );
+    let (_, told) = added(&["--series", "roofs"]);
+    assert!(told.contains("it is the first design of “roofs”"), "{told}");
+    // A series without a record is named as the other designs name it.
+    let (written, _) = added(&["--series", "lesser views", "--position", "1"]);
+    assert_eq!(
+        written,
+        ["[series]", "name = \"Lesser Views\"", "position = \"1\""]
+    );
+    let (_, told) = added(&["--series", "quays", "--position", "2"]);
+    assert!(
+        told.contains("design 15 has no. 2 of “quays” too"),
+        "{told}"
+    );
+    assert_eq!(errors(folder), [""; 0]);
+
+    let before = bytes_below(folder);
+    for (options, told) in [
+        (&["--series", "quay"][..], "did you mean “quays”?"),
+        (
+            &["--series", "Bridges at Night"],
+            "add it first: keyblock add series \"Bridges at Night\"",
+        ),
+        (&["--position", "3"], "--series"),
+    ] {
+        let ran = add(folder, &[&["design"], options].concat());
+        assert_eq!(ran.code, Some(2), "{options:?}: {}", ran.out);
+        assert!(ran.err.contains(told), "{options:?}: {}", ran.err);
+    }
+    assert_eq!(bytes_below(folder), before);
+}
+
 /// The templates change: every key that the command fills is in them.
 #[test]
 fn a_started_catalogue_takes_every_kind() {
@@ -324,6 +413,7 @@ fn a_started_catalogue_takes_every_kind() {
             "P 2",
         ][..],
         &["design", "--title", "The Roof"],
+        &["design", "--series", "roofs", "--position", "3"],
         &["holder", "Library", "--place", "Anyport", "--country", "NO"],
         &["person", "Ada", "--died", "1950"],
         &["document", "Ledger", "--date", "1931", "--shelfmark", "L 1"],

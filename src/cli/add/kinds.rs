@@ -1,6 +1,6 @@
 //! The kinds of records that are added: what is asked of each, and what there is to fill in.
 
-use crate::read::next_record::Given;
+use crate::read::next_record::{Given, IN_SERIES, POSITION};
 
 /// A kind of record.
 pub(super) struct RecordKind {
@@ -20,6 +20,8 @@ pub(super) struct Question {
     pub ask: &'static str,
     /// How the answer is written.
     pub form: Form,
+    /// The key without which there is nothing to ask.
+    pub only_with: Option<&'static str>,
 }
 
 /// How an answer is written in the record.
@@ -31,6 +33,8 @@ pub(super) enum Form {
     List,
     /// The text of the first title.
     Title,
+    /// What names the series of a design, or its number there.
+    OfSeries,
 }
 
 impl Question {
@@ -43,19 +47,27 @@ impl Question {
         Some(match self.form {
             Form::Text => Given::text(self.key, answer),
             Form::Title => Given::title(self.key, answer),
+            Form::OfSeries => Given::of_series(self.key, answer),
             Form::List => Given::texts(self.key, answer.split(',').map(str::trim)),
         })
     }
 }
 
+const fn question(key: &'static str, ask: &'static str, form: Form) -> Question {
+    Question {
+        key,
+        ask,
+        form,
+        only_with: None,
+    }
+}
+
 const fn text(key: &'static str, ask: &'static str) -> Question {
-    let form = Form::Text;
-    Question { key, ask, form }
+    question(key, ask, Form::Text)
 }
 
 const fn list(key: &'static str, ask: &'static str) -> Question {
-    let form = Form::List;
-    Question { key, ask, form }
+    question(key, ask, Form::List)
 }
 
 pub(super) static IMPRESSION: RecordKind = RecordKind {
@@ -89,11 +101,7 @@ pub(super) static IMPRESSION: RecordKind = RecordKind {
 pub(super) static DESIGN: RecordKind = RecordKind {
     name: "design",
     questions: &[
-        Question {
-            key: "titles",
-            ask: "Its title",
-            form: Form::Title,
-        },
+        question("titles", "Its title", Form::Title),
         text(
             "date",
             "When was it made? 1927, 1927~ about, 1927? uncertain, 1927/1931",
@@ -102,12 +110,26 @@ pub(super) static DESIGN: RecordKind = RecordKind {
             "technique",
             "Its techniques, joined by commas: colour-woodcut, etching … (`keyblock terms techniques`)",
         ),
+        question(
+            IN_SERIES,
+            "The series that it belongs to: its key or title",
+            Form::OfSeries,
+        ),
+        Question {
+            only_with: Some(IN_SERIES),
+            ..question(
+                POSITION,
+                "Its number there, as the series or a list gives it",
+                Form::OfSeries,
+            )
+        },
     ],
     to_fill_in: &[
         "titles",
         "date",
         "makers",
         "technique",
+        IN_SERIES,
         "[size]",
         "[[matrices]]",
         "[[points]]",

@@ -15,6 +15,7 @@ use std::path::Path;
 
 use super::catalogue_folder::refused_unless_catalogue;
 use super::outcome::Outcome;
+use super::report;
 use super::streams::say;
 use crate::model::link::Target;
 use crate::read::Inputs;
@@ -106,11 +107,15 @@ fn tell(kind: &RecordKind, record: &RecordPlan, out: &mut impl Write) -> io::Res
         target,
         path,
         is_filled,
+        remark,
         ..
     } = record;
     writeln!(out, "{path}: {} {}", kind.name, target.key())?;
     if !is_filled.is_empty() {
         writeln!(out, "  it says: {}", is_filled.join(", "))?;
+    }
+    if let Some(remark) = remark {
+        writeln!(out, "  {}", report::quoted(remark))?;
     }
     let open = kind
         .to_fill_in

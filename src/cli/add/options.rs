@@ -39,7 +39,7 @@ pub(super) enum Added {
     },
     /// A design
     #[command(
-        after_help = "For example\n  keyblock add design --title \"The Last Ferry\"\n  keyblock add design \"R 7\""
+        after_help = "For example\n  keyblock add design --title \"The Last Ferry\"\n  keyblock add design \"R 7\"\n  keyblock add design --title \"The Crane\" --series quays --position 3"
     )]
     Design {
         /// The number that readers see; the next whole number where none is named
@@ -53,6 +53,12 @@ pub(super) enum Added {
         /// Keys of the vocabulary of techniques, joined by commas
         #[arg(long, value_name = "KEYS")]
         technique: Option<String>,
+        /// The series that it belongs to: its key or title
+        #[arg(long, value_name = "SERIES")]
+        series: Option<String>,
+        /// Its number in the series, as the series or a list gives it; it is never counted on
+        #[arg(long, value_name = "NUMBER", requires = "series")]
+        position: Option<String>,
         #[command(flatten)]
         folder: InFolder,
     },

@@ -21,6 +21,10 @@ pub(super) fn answers(
 ) -> io::Result<Vec<Given>> {
     writeln!(out, "An empty line leaves a key out.\n")?;
     for question in kind.questions {
+        let has = |key: &str| given.iter().any(|given| given.key == key);
+        if question.only_with.is_some_and(|key| !has(key)) {
+            continue;
+        }
         loop {
             write!(out, "{}\n> ", report::quoted(question.ask))?;
             out.flush()?;
@@ -53,7 +57,7 @@ pub(super) fn answers(
 mod tests {
     use std::fs;
 
-    use super::super::kinds::{HOLDER, IMPRESSION};
+    use super::super::kinds::{DESIGN, HOLDER, IMPRESSION};
     use super::*;
     use crate::read::Inputs;
     use crate::read::next_record::{NewRecord, plan};
@@ -73,6 +77,8 @@ mod tests {
         fs::write(records.join("designs/1/design.toml"), design).unwrap();
         let museum = "name = \"Harbour Museum\"\nkind = \"museum\"\n";
         fs::write(records.join("holders/harbour-museum.toml"), museum).unwrap();
+        fs::create_dir_all(records.join("series")).unwrap();
+        fs::write(records.join("series/quays.toml"), "title = \"The Quays\"\n").unwrap();
         let inputs = Inputs::of(folder.path());
         let planned = |given: &[Given]| plan(folder.path(), &inputs, new, given);
         let mut out = Vec::new();
@@ -117,6 +123,23 @@ mod tests {
         let (text, _) = asked(&HOLDER, &new, vec![Given::text("name", name)], "private\n");
         assert!(text.contains("# holder:keeper-a "), "{text}");
         assert!(text.contains("\nkind = \"private\""), "{text}");
+    }
+
+    #[test]
+    fn the_number_in_a_series_is_asked_of_a_design_of_one() {
+        let new = NewRecord::Design { number: None };
+        let (text, out) = asked(&DESIGN, &new, Vec::new(), "The Crane\n\n\nquay\nquays\n3\n");
+        assert!(
+            out.contains("no series is called “quay”; did you mean “quays”?"),
+            "{out}"
+        );
+        assert!(
+            text.contains("\n[series]\nseries = \"quays\"\nposition = \"3\"\n"),
+            "{text}"
+        );
+        let (text, out) = asked(&DESIGN, &new, Vec::new(), "The Crane\n\n\n\n");
+        assert!(!out.contains("Its number there"), "{out}");
+        assert!(text.contains("\n#[series]\n"), "{text}");
     }
 
     #[test]

@@ -8,7 +8,7 @@ use crate::cli::designs::{named, say_left_out};
 use crate::cli::outcome::Outcome;
 use crate::model::key::Key;
 use crate::read;
-use crate::read::next_record::{Given, NewRecord};
+use crate::read::next_record::{Given, IN_SERIES, NewRecord, POSITION};
 use crate::read::refusal::Refusal;
 use crate::study::search::folding::{fold, normalised};
 
@@ -75,9 +75,17 @@ impl Request {
                 title,
                 date,
                 technique,
+                series,
+                position,
                 ..
             } => {
-                let given = [("titles", title), ("date", date), ("technique", technique)];
+                let given = [
+                    ("titles", title),
+                    ("date", date),
+                    ("technique", technique),
+                    (IN_SERIES, series),
+                    (POSITION, position),
+                ];
                 let new = NewRecord::Design {
                     number: number.clone(),
                 };

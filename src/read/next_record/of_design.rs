@@ -35,18 +35,21 @@ pub(super) fn parts(design: &Design) -> Vec<Part> {
     vec![
         Part {
             table: "identified",
+            is_given: false,
             notes: notes.collect(),
             examples: examples.clone(),
             keys: None,
         },
         Part {
             table: "opinions",
+            is_given: false,
             notes: Vec::new(),
             examples,
             keys: None,
         },
         Part {
             table: "observed",
+            is_given: false,
             notes: vec![
                 "# not-visible: trimmed, mounted or framed there; it gives no information"
                     .to_owned(),
@@ -56,6 +59,7 @@ pub(super) fn parts(design: &Design) -> Vec<Part> {
         },
         Part {
             table: "blocks",
+            is_given: false,
             notes: Vec::new(),
             examples: Vec::new(),
             keys: Some(blocks),

@@ -45,14 +45,20 @@ pub enum NewRecord {
     },
 }
 
-/// A value that is known of the new record, at the root of its file.
+/// A value that is known of the new record.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Given {
     /// The key.
     pub key: &'static str,
-    /// The value as TOML writes it.
+    /// The value: that of a key at the root of the file as TOML writes it, else as it was given.
     pub value: String,
 }
+
+/// The table of a design that names its series, as a key of what is given: the key of its record, a title or the name.
+pub const IN_SERIES: &str = "[series]";
+
+/// The number of a design in its series, as a key of what is given.
+pub const POSITION: &str = "position";
 
 impl Given {
     /// A text.
@@ -72,6 +78,18 @@ impl Given {
     #[must_use]
     pub fn title(key: &'static str, text: &str) -> Given {
         Given::written(key, format!("[{{ text = {} }}]", quoted(text)))
+    }
+
+    /// What names the series of a design ([`IN_SERIES`]), or the design's number there ([`POSITION`]).
+    #[must_use]
+    pub fn of_series(key: &'static str, text: &str) -> Given {
+        let words: Vec<&str> = text.split_whitespace().collect();
+        Given::written(key, words.join(" "))
+    }
+
+    /// Whether it is the value of a key at the root of the file.
+    pub(super) fn is_at_root(&self) -> bool {
+        self.key != IN_SERIES && self.key != POSITION
     }
 
     /// A value that is written as it is.
@@ -107,6 +125,8 @@ pub struct RecordPlan {
     pub text: String,
     /// The keys that have a value.
     pub is_filled: Vec<&'static str>,
+    /// What else there is to say of what was given; `None` for nothing.
+    pub remark: Option<String>,
 }
 
 /// The path of a record.

@@ -20,6 +20,8 @@ pub(super) struct Head {
 pub(super) struct Part {
     /// Its name.
     pub table: &'static str,
+    /// Whether its keys were given, so that its header stands.
+    pub is_given: bool,
     /// Comments to add below its header.
     pub notes: Vec<String>,
     /// Values to show as examples in place of the template's; a key without one is left out.
@@ -43,8 +45,11 @@ pub(super) fn filled(template: &str, head: &Head, given: &[Given], parts: &[Part
         let bare = line.strip_prefix('#').unwrap_or(line);
         if let Some(table) = table_of(bare) {
             is_root = false;
-            out.push(format!("#{bare}"));
             part = parts.iter().find(|part| part.table == table);
+            out.push(match part {
+                Some(part) if part.is_given => bare.to_owned(),
+                _ => format!("#{bare}"),
+            });
             if let Some(part) = part {
                 out.extend(part.notes.iter().cloned());
                 out.extend(part.keys.iter().flatten().cloned());
@@ -186,6 +191,7 @@ size = [232, 170]                     # mm
         };
         let part = Part {
             table: "observed",
+            is_given: false,
             notes: Vec::new(),
             examples: Vec::new(),
             keys: Some(vec!["#moon = \"present\"".to_owned()]),
