@@ -39,7 +39,7 @@ pub fn of_record(name: &str) -> Option<Value> {
 fn schema(name: &str, shape: &'static Shape, holds: Holds) -> Value {
     let mut definitions = Definitions::default();
     let record = definitions.refer(shape);
-    let mut schema = match holds {
+    let schema = match holds {
         Holds::One => record,
         Holds::ManyByKey => json!({
             "type": "object",
@@ -47,6 +47,27 @@ fn schema(name: &str, shape: &'static Shape, holds: Holds) -> Value {
             "additionalProperties": record,
         }),
     };
+    with_definitions(name, schema, definitions)
+}
+
+/// A file that is no record and is read part by part: what stands at its head, and the lists of tables below.
+pub struct FileShape {
+    /// The keys of the table itself.
+    pub table: &'static Shape,
+    /// The lists of tables in it, each by its key.
+    pub lists: &'static [(&'static str, FileShape)],
+}
+
+/// The schema of a file that is no record; `name` says which.
+#[must_use]
+pub fn of_file(name: &str, file: &'static FileShape) -> Value {
+    let mut definitions = Definitions::default();
+    let table = definitions.file_table(file);
+    with_definitions(name, table, definitions)
+}
+
+/// A schema with its title and the tables that it refers to.
+fn with_definitions(name: &str, mut schema: Value, definitions: Definitions) -> Value {
     let tables: Map<String, Value> = definitions
         .tables
         .into_iter()
@@ -113,6 +134,21 @@ impl Definitions {
         name
     }
 
+    /// The schema of a table of a file, with the lists of tables in it.
+    fn file_table(&mut self, file: &'static FileShape) -> Value {
+        let mut table = self.table(file.table);
+        for (name, of) in file.lists {
+            let rows = json!({ "type": "array", "items": self.file_table(of) });
+            if let Some(properties) = table
+                .pointer_mut("/properties")
+                .and_then(Value::as_object_mut)
+            {
+                properties.insert((*name).to_owned(), rows);
+            }
+        }
+        table
+    }
+
     fn table(&mut self, shape: &'static Shape) -> Value {
         let properties: Map<String, Value> = shape
             .keys()
@@ -155,6 +191,7 @@ impl Definitions {
                 json!({ "type": "integer", "minimum": least, "maximum": most })
             }
             Takes::Above0 => json!({ "type": "number", "exclusiveMinimum": 0 }),
+            Takes::From0 => json!({ "type": "number", "minimum": 0 }),
             Takes::Fraction(most) => {
                 json!({ "type": "number", "exclusiveMinimum": 0, "maximum": most })
             }
@@ -214,6 +251,9 @@ impl Definitions {
                 json!({ "type": "object", "propertyNames": { "pattern": whole(KEY) }, "additionalProperties": key() }),
             ]),
             Takes::StatesPrinted => any([json!({ "const": "all" }), one_or_several(&key())]),
+            Takes::Either(all) => {
+                json!({ "anyOf": all.iter().map(|takes| self.value(takes)).collect::<Vec<_>>() })
+            }
             Takes::Several(inner) => one_or_several(&self.value(inner)),
             Takes::Statements(inner) => self.statements(inner),
             Takes::TextOrTables(shape) => {

@@ -92,6 +92,8 @@ mod intake_published;
 mod intake_records;
 /// Rows for both.
 mod intake_rows;
+/// The schemas of the files that editors correct.
+mod intake_schemas;
 /// Records joined as one sheet: their page, their addresses, and what contradicts them.
 mod joined_sheets;
 /// What the commands print for programs.

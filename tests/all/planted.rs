@@ -302,6 +302,8 @@ fn values(key: &KeyShape, takes: &'static Takes, around: &[&'static Shape]) -> V
         | Takes::Publish
         | Takes::Whole(..)
         | Takes::Above0
+        | Takes::From0
+        | Takes::Either(_)
         | Takes::Fraction(_)
         | Takes::Date
         | Takes::Size
@@ -368,6 +370,8 @@ fn sample(takes: &'static Takes) -> Value {
         Takes::Flag | Takes::Publish => true.into(),
         Takes::Whole(least, _) => i64::from(*least).into(),
         Takes::Above0 => 2.0.into(),
+        Takes::From0 => 0.into(),
+        Takes::Either(all) => sample(&all[0]),
         Takes::Fraction(most) => (*most).into(),
         Takes::Date => "1927".into(),
         Takes::Size => vec![212, 301].into(),

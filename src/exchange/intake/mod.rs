@@ -18,6 +18,7 @@
 //! | `corrections` | what a file that comes again changes in the records |
 //! | `values` | every distinct value of every column that is read, read once |
 //! | `settings` | what editors correct: `columns.toml`, `values.toml` |
+//! | `schemas` | JSON Schemas of these files and of `designs.toml` |
 //! | `acceptance` | what accepting a batch writes |
 //! | `proposal` | what a file proposes: impressions, designs, corrections |
 //! | `report` | what was understood: for the editor, for the registrar, for programs |
@@ -44,6 +45,7 @@ pub mod record;
 pub mod records;
 pub mod report;
 pub mod rows;
+pub mod schemas;
 pub mod settings;
 pub mod sighting_form;
 pub mod table;

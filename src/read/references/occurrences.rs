@@ -293,6 +293,7 @@ impl Walk<'_> {
             | Takes::Publish
             | Takes::Whole(..)
             | Takes::Above0
+            | Takes::From0
             | Takes::Fraction(_)
             | Takes::Date
             | Takes::Size
@@ -303,6 +304,8 @@ impl Walk<'_> {
             | Takes::Isil
             | Takes::Word(_)
             | Takes::Ties
+            // Of no record.
+            | Takes::Either(_)
             // Checked against the point by `points`.
             | Takes::PointValues
             // Checked against the mark by `resolve::conditions`.

@@ -204,6 +204,7 @@ impl Walk<'_> {
             | Takes::Publish
             | Takes::Whole(..)
             | Takes::Above0
+            | Takes::From0
             | Takes::Fraction(_)
             | Takes::Date
             | Takes::Size
@@ -224,6 +225,8 @@ impl Walk<'_> {
             | Takes::TextByLanguage
             | Takes::TextsByLanguage
             | Takes::Ties
+            // Of no record.
+            | Takes::Either(_)
             | Takes::PointValues => {}
         }
     }

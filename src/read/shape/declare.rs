@@ -82,6 +82,8 @@ pub enum Takes {
     Whole(u32, u32),
     /// A number above 0.
     Above0,
+    /// A number, 0 or more.
+    From0,
     /// A number above 0 and at most this.
     Fraction(f64),
     /// An EDTF date, as text.
@@ -141,6 +143,8 @@ pub enum Takes {
     StateReading,
     /// `"all"`, or the keys of states.
     StatesPrinted,
+    /// A value of one of these types. No key of a record takes such a value; settings of an intake do.
+    Either(&'static [Takes]),
     /// One or several.
     Several(&'static Takes),
     /// One bare value, or one or several `{ is, … }` with the keys of a claim.

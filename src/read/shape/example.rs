@@ -41,7 +41,7 @@ impl Takes {
             | Takes::TextOrTables(_) => "\"TEXT\"",
             Takes::Flag => "true",
             Takes::Publish => "false",
-            Takes::Above0 | Takes::Fraction(_) => "0.5",
+            Takes::Above0 | Takes::From0 | Takes::Fraction(_) => "0.5",
             Takes::Date => "\"1927\"",
             Takes::Size => "[212, 301]",
             Takes::Box => "[62.0, 8.5, 12.0, 16.0]",
@@ -72,6 +72,7 @@ impl Takes {
                 return format!("\"{}\"", words.first().copied().unwrap_or_default());
             }
             Takes::Several(one) | Takes::Statements(one) => return one.example(),
+            Takes::Either(all) => return all.first().map(Takes::example).unwrap_or_default(),
             Takes::Table(shape) => return shape.example(),
             Takes::Tables(shape) => return format!("[{}]", shape.example()),
             Takes::Map(keys, value) => {

@@ -17,17 +17,42 @@ use crate::exchange::intake::values::{
     DistinctValue, SettledValue, SettledValues, Sureness, Values,
 };
 use crate::model::words::ClosedList;
+use crate::read::schema::FileShape;
 use crate::read::shape::{Shape, Takes, may, must, unpublished, words};
 use crate::read::values;
 
 const COLUMN_HEADER: &str = "[[columns]]";
 const VALUE_HEADER: &str = "[[columns.values]]";
 
+/// `values.toml`.
+pub static FILE: FileShape = FileShape {
+    table: &HEAD_SHAPE,
+    lists: &[(
+        "columns",
+        FileShape {
+            table: &COLUMN,
+            lists: &[(
+                "values",
+                FileShape {
+                    table: &VALUE,
+                    lists: &[],
+                },
+            )],
+        },
+    )],
+};
+
+/// What stands above the columns: nothing.
+static HEAD_SHAPE: Shape = unpublished("the head of values.toml", &[]);
+
+/// The heading of a column, which may be blank.
+const HEADING: Takes = Takes::Either(&[Takes::Text]);
+
 /// A column.
 static COLUMN: Shape = unpublished(
     "a column",
     &[
-        must("heading", Takes::Text, "its heading in the file"),
+        must("heading", HEADING, "its heading in the file"),
         must(
             "holds",
             Takes::Word(words::<Holds>),

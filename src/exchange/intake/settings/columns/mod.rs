@@ -19,6 +19,6 @@ mod tests;
 mod write;
 
 pub use join::joined;
-pub use read::read;
+pub use read::{FILE, read};
 pub use settings::ColumnSettings;
 pub use write::written;

@@ -7,11 +7,24 @@ use crate::exchange::intake::columns::{ColumnReading, Ground, Holds};
 use crate::exchange::intake::reading::sizes::{Assumed, Measured, Order, Unit};
 use crate::exchange::intake::values::Sureness;
 use crate::model::certainty::Certainty;
+use crate::read::schema::FileShape;
 use crate::read::shape::{Shape, Takes, may, must, unpublished, words};
 use crate::read::table::fields::Fields;
 use crate::read::values;
 
 pub(super) const HEADER: &str = "[[columns]]";
+
+/// `columns.toml`.
+pub static FILE: FileShape = FileShape {
+    table: &HEAD,
+    lists: &[(
+        "columns",
+        FileShape {
+            table: &COLUMN,
+            lists: &[],
+        },
+    )],
+};
 
 /// What stands above the columns.
 static HEAD: Shape = unpublished(
@@ -37,11 +50,14 @@ static HEAD: Shape = unpublished(
     ],
 );
 
+/// The heading of a column, which may be blank.
+const HEADING: Takes = Takes::Either(&[Takes::Text]);
+
 /// A column.
 static COLUMN: Shape = unpublished(
     "a column",
     &[
-        must("heading", Takes::Text, "its heading in the file"),
+        must("heading", HEADING, "its heading in the file"),
         must("holds", Takes::Word(words::<Holds>), "what it holds"),
         may("sure", Takes::Word(words::<Sureness>), "how sure that is"),
         may("why", Takes::Text, "why, in words"),

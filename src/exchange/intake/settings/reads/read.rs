@@ -3,7 +3,7 @@
 use toml::de::DeValue;
 
 use super::lengths::plain;
-use super::shapes::{READS, SIZE};
+use super::shapes::{LATER, NOT_KNOWN, READS, SIZE};
 use crate::exchange::intake::facts::{DatedAct, Facts, GivenMaker, GivenSize, GivenTitle};
 use crate::exchange::intake::reading::Lexicon;
 use crate::exchange::intake::reading::credit::Credit;
@@ -22,12 +22,6 @@ use crate::read::table::fields::{Fields, read_table};
 use crate::read::values;
 use crate::read::values::near::nearest;
 use crate::study::numerals::from_roman;
-
-/// A date that is said not to be known.
-pub(super) const NOT_KNOWN: &str = "not-known";
-
-/// A date that is said to be later than the one before it.
-pub(super) const LATER: &str = "later";
 
 /// Reads what a value reads, where it is a table.
 pub(in super::super) fn node<'t>(

@@ -5,6 +5,12 @@ use crate::model::certainty::Basis;
 use crate::model::vocabulary::List;
 use crate::read::shape::{Shape, Takes, may, must, unpublished, words};
 
+/// A date that is said not to be known.
+pub(super) const NOT_KNOWN: &str = "not-known";
+
+/// A date that is said to be later than the one before it.
+pub(super) const LATER: &str = "later";
+
 /// What a value reads.
 pub(in super::super) static READS: Shape = unpublished(
     "a reading",
@@ -27,18 +33,18 @@ pub(in super::super) static READS: Shape = unpublished(
         may("reproduced", DATE, "when it was reproduced by other means"),
         may("enlarged", DATE, "when it was made again in another size"),
         may("pulled", DATE, "when this one sheet was pulled"),
-        may("image", Takes::Size, "the printed picture, in mm"),
-        may("sheet", Takes::Size, "the whole piece of paper, in mm"),
-        may("platemark", Takes::Size, "the edge of the plate, in mm"),
-        may("block", Takes::Size, "the block or stone, in mm"),
-        may("support", Takes::Size, "what the image is on, in mm"),
-        may("mount", Takes::Size, "the mount, in mm"),
-        may("frame", Takes::Size, "the frame, in mm"),
-        may("displayed", Takes::Size, "the object as it is shown, in mm"),
-        may("object", Takes::Size, "the object, in mm"),
+        may("image", SIZES, "the printed picture, in mm"),
+        may("sheet", SIZES, "the whole piece of paper, in mm"),
+        may("platemark", SIZES, "the edge of the plate, in mm"),
+        may("block", SIZES, "the block or stone, in mm"),
+        may("support", SIZES, "what the image is on, in mm"),
+        may("mount", SIZES, "the mount, in mm"),
+        may("frame", SIZES, "the frame, in mm"),
+        may("displayed", SIZES, "the object as it is shown, in mm"),
+        may("object", SIZES, "the object, in mm"),
         may(
             "unsaid",
-            Takes::Size,
+            SIZES,
             "a size of which it is not said what was measured, in mm",
         ),
         may(
@@ -109,7 +115,15 @@ pub(in super::super) static READS: Shape = unpublished(
     ],
 );
 
-const DATE: Takes = Takes::Several(&Takes::Date);
+/// A date, or a word for one that is not told; several.
+const DATE: Takes = Takes::Several(&Takes::Either(&[Takes::Date, Takes::Word(undated)]));
+
+fn undated() -> Vec<&'static str> {
+    vec![NOT_KNOWN, LATER]
+}
+
+/// Sizes, each as its lengths or as a table that says more.
+const SIZES: Takes = Takes::Several(&Takes::Either(&[Takes::Size, Takes::Table(&SIZE)]));
 
 /// A size with more than its lengths.
 pub(super) static SIZE: Shape = unpublished(
@@ -118,7 +132,7 @@ pub(super) static SIZE: Shape = unpublished(
         must("size", Takes::Size, "[height, width] in mm"),
         may(
             "within",
-            Takes::Text,
+            Takes::Several(&Takes::From0),
             "how far each length may be off, in mm: a number, or [height, width]",
         ),
         may(

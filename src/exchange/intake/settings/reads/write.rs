@@ -116,8 +116,8 @@ fn keys(keys: &[Key]) -> Vec<&str> {
 fn when(dated: &DatedAct) -> &str {
     match &dated.when {
         When::Date(date) => date.as_str(),
-        When::NotKnown => super::read::NOT_KNOWN,
-        When::Later => super::read::LATER,
+        When::NotKnown => super::shapes::NOT_KNOWN,
+        When::Later => super::shapes::LATER,
     }
 }
 
