@@ -284,7 +284,7 @@ fn sheets_are_compared_by_size_paper_and_margins() {
     let image = row_of(page, "Size (image)");
     assert_eq!(image[2], "agree (1 × 2 mm)");
     assert_eq!(
-        row_of(page, "Distance of the chain lines")[2],
+        row_of(page, "Distance between chain lines")[2],
         "agree (1 mm)"
     );
     let thickness = row_of(page, "Thickness of the paper");
@@ -307,7 +307,7 @@ fn sheets_of_two_designs_are_compared_as_sheets() {
         sheet[2], "cannot be told",
         "what shows in a mount is not the sheet"
     );
-    let chain = row_of(text, "Distance of the chain lines");
+    let chain = row_of(text, "Distance between chain lines");
     assert_eq!(chain[2], "differ (4 mm)");
     // Both designs and both sheets lead there.
     for from in [

@@ -130,9 +130,9 @@ concordance-now = Jetzt
 feed-title = { $title }: Änderungen
 feed-first = Die erste Ausgabe: { $added }.
 feed-edition = { $n ->
-    [0] Kein Eintrag eines Entwurfs hat sich geändert.
-    [one] Änderungen an { $n } Entwurf.
-   *[other] Änderungen an { $n } Entwürfen.
+    [0] Kein Eintrag einer Graphik hat sich geändert.
+    [one] Änderungen an { $n } Graphik.
+   *[other] Änderungen an { $n } Graphiken.
 }
 
 format-atom = Feed der Änderungen (Atom)

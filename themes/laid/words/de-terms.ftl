@@ -1,8 +1,8 @@
 # Die Wörter des Glossars: `term-GRUPPE-WORT` ist das Wort, `means-GRUPPE-WORT`, was es hier bedeutet.
 
 terms-objects = Drucke und Druckformen
-term-objects-design = Entwurf
-means-objects-design = Das Bild als solches, gleich welche Druckformen und Drucke es tragen. Er hat die Verzeichnisnummer.
+term-objects-design = Graphik
+means-objects-design = Das Bild als solches, gleich welche Druckformen und Drucke es tragen. Sie hat die Verzeichnisnummer.
 term-objects-matrix = Druckform
 means-objects-matrix = Was eingefärbt wird: Stock, Platte, Stein oder Sieb.
 term-objects-block = Stock
@@ -34,7 +34,7 @@ means-objects-posthumous = Nach dem Tod der Künstlerin oder des Künstlers von 
 term-objects-restrike = Neudruck
 means-objects-restrike = Ein späterer Druck von der originalen Druckform. Drucker und Datum sagen mehr als das Wort.
 term-objects-recut = Nachschnitt
-means-objects-recut = Von neu nach dem Entwurf geschnittenen Druckformen gedruckt. Im Census nicht gezählt.
+means-objects-recut = Von neu nach dem Bild geschnittenen Druckformen gedruckt. Im Census nicht gezählt.
 term-objects-reproduction = Reproduktion
 means-objects-reproduction = Fotografisch oder sonst ohne die originale Druckform hergestellt. Im Census nicht gezählt.
 term-objects-cancelled-matrix = entwertete Druckform
@@ -132,7 +132,7 @@ means-counting-at-least = Wo zwei Einträge denselben Abzug beschreiben können,
 term-counting-declared = angegebene Auflage
 means-counting-declared = Die Höhe einer Auflage, wie jemand sie angab. Auflagen wurden oft nicht ausgedruckt oder durch Probedrucke überschritten.
 term-counting-undescribed = unbeschrieben
-means-counting-undescribed = In einem früheren Verzeichnis nicht enthalten: ein Entwurf oder ein Zustand.
+means-counting-undescribed = In einem früheren Verzeichnis nicht enthalten: eine Graphik oder ein Zustand.
 term-counting-rejected = abgelehnt
 means-counting-rejected = Nicht mehr als Werk anerkannt. Nummer und Seite bleiben.
 term-counting-withdrawn = zurückgezogen

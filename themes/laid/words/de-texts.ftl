@@ -135,14 +135,14 @@ data-offers-text = Alles, was die Seiten zeigen, gibt es auch als Daten, kostenl
 data-offers-1 = Für alle: sämtliche Einträge als Tabellen, eine Datei für jede Art von Eintrag, für die Tabellenkalkulation (CSV) oder für ein Programm (JSON). Sie sind unten aufgeführt.
 data-offers-2 = Für Museen und Bibliotheken: auf der Seite jeder Sammlung eine Tabelle der eigenen Abzüge mit Inventarnummern und ihren bleibenden Adressen hier.
 data-offers-3 = Für Museen und Portale: neben jeder Graphik die Datensätze ihrer Abzüge in LIDO, dem Austauschformat der Museen; und alle zusammen in einer Datei für Sammelprogramme, die Datensätze aus vielen Verzeichnissen holen.
-data-offers-4 = Für Schreibende: das Zitat jedes Entwurfs und jedes Abzugs, für Literaturverwaltungen. Mehr auf der Seite „Zitierweise“.
+data-offers-4 = Für Schreibende: das Zitat jeder Graphik und jedes Abzugs, für Literaturverwaltungen. Mehr auf der Seite „Zitierweise“.
 data-tables = Die Tabellen
 data-tables-text = Jede Zeile hat die Kennung ihres Eintrags, mit der die Tabellen aufeinander verweisen. Was jede Spalte enthält, steht unter:
 data-table = Tabelle
 data-rows = Zeilen
 data-reading = Wie die Tabellen zu lesen sind
 data-reading-text =
-    Ein Eintrag wird mit seiner Kennung benannt, dem letzten Teil seiner Adresse: 14 ist ein Entwurf, 14.7 sein siebter verzeichneter Abzug, 14/moonlit einer seiner Zustände. Kennungen ändern sich nicht. Zustandszahlen stehen zum Lesen da; sie können sich von einer Ausgabe zur nächsten ändern.
+    Ein Eintrag wird mit seiner Kennung benannt, dem letzten Teil seiner Adresse: 14 ist eine Graphik, 14.7 ihr siebter verzeichneter Abzug, 14/moonlit einer ihrer Zustände. Kennungen ändern sich nicht. Zustandszahlen stehen zum Lesen da; sie können sich von einer Ausgabe zur nächsten ändern.
 
     Eine leere Zelle heißt, dass nichts verzeichnet ist, nie, dass etwas gesucht und nicht gefunden wurde; wo das bekannt ist, sagt es eine Spalte. Ein Datum steht so da, wie es verzeichnet ist, nach den Regeln der ISO 8601-2 (EDTF) für ungewisse Daten: 1927~ ist um 1927, 1927/1931 von 1927 bis 1931. Daneben stehen der erste und der letzte Tag, den es bedeuten kann. Maße stehen in Millimetern, Höhe vor Breite.
 
@@ -162,22 +162,22 @@ data-get-text = Die Dateien, aus denen die Seiten erzeugt werden, erhalten Sie a
 data-get-no-contact = Die Dateien, aus denen die Seiten erzeugt werden, werden hier nicht angeboten.
 data-records = Woraus die Seiten erzeugt sind
 data-records-text =
-    Dieses Verzeichnis wird aus einfachem Text erzeugt: eine TOML-Datei für jeden Entwurf, jeden Abzug,
+    Dieses Verzeichnis wird aus einfachem Text erzeugt: eine TOML-Datei für jede Graphik, jeden Abzug,
     jede Sammlung und jede Person, Markdown für die längeren Texte, BibTeX für die Literatur. Seiten und
     Tabellen werden aus diesen Einträgen erzeugt und sagen dasselbe.
 data-beside = Tabellen und Bilder
-format-bibtex-about = Neben jedem Entwurf, jedem Abzug, jedem Dokument und jeder Folge stehen Zitate für Literaturverwaltungen: citation.bib (BibTeX), citation.json (CSL-JSON) und citation.ris (RIS), in { $address }
+format-bibtex-about = Neben jeder Graphik, jedem Abzug, jedem Dokument und jeder Folge stehen Zitate für Literaturverwaltungen: citation.bib (BibTeX), citation.json (CSL-JSON) und citation.ris (RIS), in { $address }
 format-census-csv-about = Die Zahlen jeder Seite des Census stehen daneben als Tabellen (CSV).
 format-holder-csv-about = Neben der Seite jeder Sammlung, die Abzüge verwahrt oder besitzt, stehen diese als Tabellen: sheets.csv und sheets.json, in { $address }
 format-holder-xlsx-about = Daneben steht eine Mappe mit allem, was von diesen Abzügen verzeichnet ist, zum Berichtigen und Zurückschicken: sheets.xlsx.
 format-image-service-about = Jede gezeigte Fotografie ist ein Bilddienst (IIIF Image API 3.0, Stufe 0), unter { $address } mit Abzug und Namen; seine Datei info.json sagt, was zu haben ist.
-format-linked-art-about = Neben jedem Entwurf und Abzug, jeder Sammlung, jeder Person und jedem Dokument steht der Eintrag in Linked Art (JSON-LD), unter { $address }linked-art.json; die der Zustände, Drucke und Stöcke stehen unter dem Entwurf.
+format-linked-art-about = Neben jeder Graphik und jedem Abzug, jeder Sammlung, jeder Person und jedem Dokument steht der Eintrag in Linked Art (JSON-LD), unter { $address }linked-art.json; die der Zustände, Drucke und Stöcke stehen unter der Graphik.
 format-linked-art-provenance-about = Die Provenienz eines Abzugs steht daneben in provenance.json.
 format-linked-art-words-about = Der Wortlaut eines Dokuments und wovon er handelt stehen daneben in words.json.
-format-iiif-manifest-about = Jeder Abzug mit Fotografien hat ein Manifest (IIIF Presentation 3.0), { $address }manifest.json, mit den Merkmalen des Entwurfs als Annotationen; ebenso jedes Dokument mit Bildern, mit Transkription und Übersetzungen.
-format-iiif-collection-about = Sammlungen von Manifesten stehen neben den Entwürfen, den Sammlungen, der Liste der Entwürfe und der Liste der Dokumente: { $address }collection.json.
+format-iiif-manifest-about = Jeder Abzug mit Fotografien hat ein Manifest (IIIF Presentation 3.0), { $address }manifest.json, mit den Merkmalen der Graphik als Annotationen; ebenso jedes Dokument mit Bildern, mit Transkription und Übersetzungen.
+format-iiif-collection-about = Sammlungen von Manifesten stehen neben den Graphiken, den Sammlungen, der Liste der Graphiken und der Liste der Dokumente: { $address }collection.json.
 data-addresses = Dauerhafte Adressen
-data-addresses-text = Die Adresse einer Seite bezeichnet ihren Eintrag dauerhaft: { $design } einen Entwurf, { $impression } einen Abzug, { $holder } eine Sammlung, mit der Kennung statt „…“. Diese Adressen dürfen in anderen Datenbanken und in Büchern stehen.
+data-addresses-text = Die Adresse einer Seite bezeichnet ihren Eintrag dauerhaft: { $design } eine Graphik, { $impression } einen Abzug, { $holder } eine Sammlung, mit der Kennung statt „…“. Diese Adressen dürfen in anderen Datenbanken und in Büchern stehen.
 format-lido-about = Neben jeder Graphik stehen die Datensätze ihrer Abzüge in LIDO 1.1, einem XML-Format, das Museen austauschen: lido.xml, in { $address }
 format-oai-about = Alle diese Datensätze stehen noch einmal in einer einzigen Datei, in LIDO und im einfacheren Dublin Core, als statisches Archiv für das Protokoll OAI-PMH: oai.xml, in { $address } Sammelprogramme lesen sie über ein Gateway, das andere betreiben.
 data-machines = Für Programme
@@ -210,7 +210,7 @@ column-kind-list = Liste
 as-data = Als Daten
 holder-as-data = Diese Abzüge als Tabelle, mit Inventarnummern und bleibenden Adressen, zum Abgleich mit einer Datenbank:
 holder-correct = Dieselben Abzüge mit allem, was von ihnen verzeichnet ist, zum Berichtigen und Zurückschicken:
-dataset-description = Die Entwürfe, Zustände, Drucke und bekannten Abzüge von { $title }, mit Sammlungen, Bestimmung, Beobachtungen und Provenienz.
+dataset-description = Die Graphiken, Zustände, Drucke und bekannten Abzüge von { $title }, mit Sammlungen, Bestimmung, Beobachtungen und Provenienz.
 
 # Änderungen.
 changes-current = Diese Ausgabe

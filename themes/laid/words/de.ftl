@@ -23,7 +23,7 @@ corrections-to = Berichtigungen und Hinweise auf nicht verzeichnete Abzüge bitt
 caution-line = Dieses Verzeichnis gibt eine wissenschaftliche Meinung zu seinem Datum wieder; es ist weder eine Echtheitsbestätigung noch eine Schätzung noch eine Auskunft über Eigentum.
 
 # Sammelseiten.
-designs = Entwürfe
+designs = Graphiken
 titles = Titel
 series = Folgen
 subjects = Motive
@@ -120,7 +120,7 @@ search-by-printing = Druck
 search-by-holder = Sammlung
 search-by-technique = Technik
 search-by-decade = Jahrzehnt
-search-kind-design = Entwurf
+search-kind-design = Graphik
 search-kind-state = Zustand
 search-kind-printing = Druck
 search-kind-impression = Abzug
@@ -158,7 +158,7 @@ resolve-reading = Lesart und Adresse
 resolve-why = Grund
 resolve-nothing = nicht verstanden
 resolve-about = Für andere Websites
-resolve-about-text = Die Namen, Nummern und Kennungen, nach denen Verweise gelesen werden, stehen in einer Datei, { $file }, die andere Websites und Datenbanken verwenden können: Sie enthält Kennung und Adresse jedes Entwurfs, Zustands, Drucks und Abzugs sowie die Nummern früherer Verzeichnisse; die Inventarnummern stehen in weiteren Dateien daneben.
+resolve-about-text = Die Namen, Nummern und Kennungen, nach denen Verweise gelesen werden, stehen in einer Datei, { $file }, die andere Websites und Datenbanken verwenden können: Sie enthält Kennung und Adresse jeder Graphik und jedes Zustands, Drucks und Abzugs sowie die Nummern früherer Verzeichnisse; die Inventarnummern stehen in weiteren Dateien daneben.
 resolve-state-words = zustand zust zst von state st of
 resolve-accession-words = inv inventar inventarnummer inventory acc accession
 resolve-edition-words = ausgabe auflage edition ed
@@ -225,8 +225,8 @@ in-words-first = { $n ->
    *[other] { $n }
 }
 count-designs = { $n ->
-    [one] { $n } Entwurf
-   *[other] { $n } Entwürfe
+    [one] { $n } Graphik
+   *[other] { $n } Graphiken
 }
 count-impressions = { $n ->
     [one] { $n } Abzug
@@ -319,12 +319,12 @@ rights-CNE = Schutz nicht geprüft
 rights-UND = Schutz nicht bestimmbar
 rights-NKC = Kein Schutz bekannt
 
-# Die Titelseite und die Entwürfe.
+# Die Titelseite und die Graphiken.
 what-it-is = Ein Werkverzeichnis der Druckgraphik mit einem Census aller bekannten Abzüge
 edited-by = herausgegeben von { $editors }
 the-catalogue = Das Verzeichnis
 introduction-in-full = Zur Einleitung
-how-sheets-are-named = Jeder Abzug hat eine dauerhafte Nummer aus der des Entwurfs und seiner eigenen: { $example }.
+how-sheets-are-named = Jeder Abzug hat eine dauerhafte Nummer aus der der Graphik und seiner eigenen: { $example }.
 by-number = Nach Nummern
 by-date = nach Daten
 by-date-head = Nach Daten
@@ -341,7 +341,7 @@ designs-apart = Abgelehnt und zurückgezogen
 no-impression-known = kein Abzug bekannt
 undated = Ohne Datum
 
-# Die Seite eines Entwurfs.
+# Die Seite einer Graphik.
 entry = Eintrag
 cited-as = Zitieren als
 date = Datum
@@ -359,25 +359,25 @@ formerly-titled = Früher betitelt
 place-in-series = { $series }, Nr. { $position }
 series-form-portfolio = Mappe
 series-form-parts = Folge in Lieferungen
-series-form-set = Satz
+series-form-set = Suite
 series-form-album = Album
 series-formerly = früher { $title }
 series-publisher = Verleger
-series-declared = Angekündigte Entwürfe
+series-declared = Angekündigte Blätter
 series-designs = { $n ->
-    [one] { in-words } Entwurf angekündigt
-   *[other] { in-words } Entwürfe angekündigt
+    [one] { in-words } Blatt angekündigt
+   *[other] { in-words } Blätter angekündigt
 }
-series-known-of = { $known } von { $n } Entwürfen bekannt
+series-known-of = { $known } von { $n } Blättern bekannt
 series-open-places = { $n ->
     [one] Nr. { $places } ist nicht bekannt
    *[other] Nr. { $places } sind nicht bekannt
 }
 series-sheets = Bekannte Abzüge
 series-counted = Gezählt sind nur Abzüge der genannten Drucke.
-series-counted-or-all = Gezählt sind nur Abzüge der genannten Drucke; wo keiner genannt ist, alle Abzüge des Entwurfs.
-series-by-status = Darunter: { $statuses }.
-series-sets = Zusammengehörige Sätze
+series-counted-or-all = Gezählt sind nur Abzüge der genannten Drucke; wo keiner genannt ist, alle Abzüge der Graphik.
+series-by-status = Davon: { $statuses }.
+series-sets = Erhaltene Sätze
 series-set-whole = vollständig
 blocks = Stöcke
 plates-of-metal = Platten
@@ -521,9 +521,9 @@ sheets-known-not-below = { $n ->
 all-located = alle nachgewiesen
 of-which-located = { $figure } nachgewiesen
 may-be-one-sheet = { $one } und { $other } sind vielleicht derselbe Abzug.
-census-of-design = Der Census dieses Entwurfs
+census-of-design = Der Census dieser Graphik
 comparisons = Vergleiche
-related = Verwandte Entwürfe
+related = Verwandte Graphiken
 named-as-related-by = Als verwandt genannt bei
 here = Hier
 commentary = Kommentar
@@ -540,7 +540,7 @@ formerly = früher { $what }
 credit-line = Herkunftsvermerk
 holders-page = die eigene Seite der Sammlung zu diesem Abzug
 identifiers = Kennungen andernorts
-technique-of-design = des Entwurfs: { $technique }
+technique-of-design = der Graphik: { $technique }
 as-given = Angaben der Sammlung
 as-given-seen = gesehen { $date }
 as-given-from = Quelle: { $source }
@@ -746,8 +746,8 @@ compared-of-all = Hier stehen die ersten { $shown } von { $all }.
 sheets-and-observations = Papier und Beobachtungen
 paper-colour = Farbe des Papiers
 chain-lines-apart = Abstand der Kettlinien
-laid-lines-in-a-centimetre = Ripplinien auf einen Zentimeter
-thickness-of-the-paper = Stärke des Papiers
+laid-lines-in-a-centimetre = Ripplinien je Zentimeter
+thickness-of-the-paper = Papierstärke
 watermark-alone = Wasserzeichen
 margins-alone = Ränder
 mounted-on-alone = Aufgezogen auf
@@ -771,7 +771,7 @@ compare-choose = Wählen Sie zwei bis vier.
 compare-choose-one-more = Wählen Sie noch einen.
 compare-four-chosen = Höchstens vier. Entfernen Sie einen, um einen anderen zu wählen.
 compare-how = Ansicht
-compare-how-to-read = Zum Verständnis
+compare-how-to-read = Lesehilfe
 compare-side = nebeneinander
 compare-edge = Trennlinie
 compare-blink = abwechselnd
@@ -791,12 +791,12 @@ compare-quick = schnell
 compare-is-still = Bewegung ist reduziert: bitte von Hand wechseln.
 compare-working = Wird verglichen …
 compare-difference-of = Dunkel: dunkler auf { $second }. Hell: dunkler auf { $first }. Mittelgrau: kein Unterschied in der Linie.
-compare-difference-how = Verglichen werden nur Linien und Kanten; eine Fläche, die nur auf einem Blatt steht, zeigt sich daher an ihrer Kante. Wo nur eine Fotografie hinreicht, ist nichts gezeichnet. Unterschiede der Einfärbung und der Beleuchtung sind ausgeglichen, Verblassen, Flecken und ungenaue Deckung nicht. Ein Unterschied ist hier ein Anlass, die Blätter anzusehen, und für sich kein Beleg.
+compare-difference-how = Verglichen werden nur Linien und Kanten; eine Fläche, die nur einer der beiden Abzüge hat, zeigt sich daher an ihrer Kante. Was nur eine der Fotografien erfasst, bleibt leer. Unterschiede der Einfärbung und der Beleuchtung sind ausgeglichen, Verblassen, Flecken und ungenaue Deckung nicht. Ein Unterschied ist hier ein Anlass, die Blätter anzusehen, und für sich kein Beleg.
 compare-difference-share = Linien und Kanten unterscheiden sich auf { $percent } der Fläche.
 compare-difference-share-of-image = Linien und Kanten unterscheiden sich auf { $percent } des Druckbilds.
 compare-unreadable = Die Bildpunkte lassen sich nicht lesen: Browser erlauben es auf Seiten nicht, die von der Festplatte geöffnet werden.
 compare-no-picture = Von { $number } gibt es keine Fotografie.
-compare-not-laid = Die Fotografie von { $number } lässt sich nicht auf die anderen ausrichten: { $why }.
+compare-not-laid = Die Fotografie von { $number } lässt sich mit den anderen nicht zur Deckung bringen: { $why }.
 compare-side-only = Nur nebeneinander; kein gemeinsamer Maßstab.
 recorded-on-no-sheet = Auf keinem Abzug verzeichnet:
 
@@ -840,10 +840,10 @@ basis-literature = nach der Literatur
 basis-report = nach einem Bericht
 cited-number = Nr. { $number }
 relation-same = dasselbe
-relation-covers-ours-design = umfasst diesen Entwurf
+relation-covers-ours-design = umfasst diese Graphik
 relation-covers-ours-state = umfasst diesen Zustand
 relation-covers-ours-printing = umfasst diesen Druck
-relation-part-of-ours-design = Teil dieses Entwurfs
+relation-part-of-ours-design = Teil dieser Graphik
 relation-part-of-ours-state = Teil dieses Zustands
 relation-part-of-ours-printing = Teil dieses Drucks
 relation-not-a-state = kein Zustand
@@ -931,8 +931,8 @@ count-cities = { $n ->
    *[other] { $n } Orten
 }
 count-of-designs = { $n ->
-    [one] von { $n } Entwurf
-   *[other] von { $n } Entwürfen
+    [one] von { $n } Graphik
+   *[other] von { $n } Graphiken
 }
 impressions-of-designs = { $impressions } { $designs }
 all = Alle
@@ -1001,7 +1001,7 @@ in-this-catalogue = In diesem Verzeichnis
 is-artist = Künstler
 is-editor = Herausgeber
 authority = Normdaten
-made-by-them = Entwürfe
+made-by-them = Graphiken
 in-no-series = Einzelblätter
 by-where-now = nach heutiger Sammlung
 unless-said = { $what }, wo nichts anderes vermerkt ist
@@ -1041,15 +1041,15 @@ its-number = Nummer
 relation = Beziehung
 not-described-there = dort nicht beschrieben
 in-none-of-the-catalogues = { $n ->
-    [one] Ein Entwurf hat dort keine Nummer:
-   *[other] { $n } Entwürfe haben dort keine Nummer:
+    [one] Eine Graphik hat dort keine Nummer:
+   *[other] { $n } Graphiken haben dort keine Nummer:
 }
 concordance-dash = Ein Strich: dort nicht beschrieben.
 earlier-catalogues = Frühere Verzeichnisse
 literature-cited = Zitierte Literatur
 reference = Titelaufnahme
 authors-here = In diesem Verzeichnis
-cited-in-designs = Zitiert bei Entwürfen
+cited-in-designs = Zitiert bei Graphiken
 cited-in-impressions = Zitiert bei Abzügen
 cited-in-exhibitions = Sonst zitiert
 
@@ -1143,14 +1143,14 @@ census-brief = Bekannt ({ $as-of }): { $sheets }.
 census-brief-undated = Bekannt: { $sheets }.
 census-of = Census: { $design }
 how-counted = Wie wir zählen
-by-design = Nach Entwürfen
+by-design = Nach Graphiken
 by-status = Nach Verbleib
 by-state = Nach Zuständen
 by-printing = Nach Drucken
 by-kind = Nach Art des Abzugs
 by-place = Nach Orten
 whole = Auf einen Blick
-whole-key = Jedes Quadrat ist ein Abzug, jede Zeile ein Entwurf; Lücken trennen seine Drucke. Einträge, die denselben Abzug beschreiben können, zählen einzeln.
+whole-key = Jedes Quadrat ist ein Abzug, jede Zeile eine Graphik; Lücken trennen ihre Drucke. Einträge, die denselben Abzug beschreiben können, zählen einzeln.
 whole-key-of-design = Jedes Quadrat ist ein Abzug. Einträge, die denselben Abzug beschreiben können, zählen einzeln.
 whole-others = von anderen gedruckt
 whole-uncertain = Druck unsicher oder im Widerspruch zu einer Beobachtung
@@ -1175,8 +1175,8 @@ records = Einträge
 caption-crossing = Abzüge nach Zustand und Druck
 crossing-left-out = Kein Abzug bekannt: { $printings }.
 crossing-open = Ein Abzug von ungewissem Zustand oder Druck zählt bei jeder Möglichkeit.
-crossing-not-firm = Unter einer Zahl: wie viele ihrer Abzüge nur als wahrscheinlich oder möglich bestimmt sind (nicht sicher) und bei wie vielen das Gesehene der Bestimmung widerspricht (widersprochen). Die übrigen sind sicher.
-not-firm-key = Nicht sicher: nur als wahrscheinlich oder möglich bestimmt. Widersprochen: Das Gesehene widerspricht der Bestimmung. Die Zahlen schließen diese Abzüge ein.
+crossing-not-firm = Unter einer Zahl: wie viele ihrer Abzüge nur als wahrscheinlich oder möglich bestimmt sind (nicht sicher) und bei wie vielen das Gesehene der Bestimmung widerspricht (im Widerspruch). Die übrigen sind sicher.
+not-firm-key = Nicht sicher: nur als wahrscheinlich oder möglich bestimmt. Im Widerspruch: Das Gesehene widerspricht der Bestimmung. Die Zahlen schließen diese Abzüge ein.
 contradicted-fits = { $sheet } ist als { $called } bestimmt; was gesehen wurde, passt zu { $states }
 contradicted-fits-none = { $sheet } ist als { $called } bestimmt; was gesehen wurde, passt zu keinem verzeichneten Zustand
 of-them-uncertain = { $n ->
@@ -1184,8 +1184,8 @@ of-them-uncertain = { $n ->
    *[other] { $n } nicht sicher
 }
 of-them-contradicted = { $n ->
-    [one] { $n } widersprochen
-   *[other] { $n } widersprochen
+    [one] { $n } im Widerspruch
+   *[other] { $n } im Widerspruch
 }
 of-them-standing = davon { $n } { $standing } ({ $records })
 none-known = keiner bekannt
@@ -1199,15 +1199,15 @@ not-in-these-rows = { $n ->
    *[other] { $n } gezählt, nicht veröffentlicht; sie stehen in keiner Zeile dieser Tabelle.
 }
 designs-of-one = { $n ->
-    [one] Ein Entwurf, in einem Abzug bekannt
-   *[other] { $n } Entwürfe, in je einem Abzug bekannt
+    [one] Eine Graphik, in einem Abzug bekannt
+   *[other] { $n } Graphiken, in je einem Abzug bekannt
 }
 one-impression-each = In einem Abzug bekannt
 whole-one-each = je einer
 only-impression = Der einzige bekannte Abzug
 designs-of-no-impression = { $n ->
-    [one] Ein weiterer Entwurf steht nicht in dieser Tabelle: Von ihm ist kein Abzug bekannt.
-   *[other] { in-words-first } weitere Entwürfe stehen nicht in dieser Tabelle: Von ihnen ist kein Abzug bekannt.
+    [one] Eine weitere Graphik steht nicht in dieser Tabelle: Von ihr ist kein Abzug bekannt.
+   *[other] { in-words-first } weitere Graphiken stehen nicht in dieser Tabelle: Von ihnen ist kein Abzug bekannt.
 }
 declared-editions = Auflagen
 known-of-declared = { $n ->
@@ -1229,7 +1229,7 @@ numbered-above = { $n ->
    *[other] { in-words } davon mit höheren Nummern
 }
 source-not-given = ohne Quellenangabe
-design = Entwurf
+design = Graphik
 declared = Angegeben
 numbers-printed = Gedruckt
 numbers-met = Nummern verzeichnet
@@ -1280,8 +1280,8 @@ class-cancelled = von einer entwerteten Druckform
 class-fragment = Fragmente
 class-other = andere Arten
 set-apart = Abgelehnt und zurückgezogen
-set-apart-note = Abgelehnte oder zurückgezogene Entwürfe, gesondert aufgeführt. Ihre Abzüge zählen in keiner Summe dieser Seite.
-set-apart-own = Dieser Entwurf ist abgelehnt oder zurückgezogen; seine Abzüge zählen in keiner Summe des Verzeichnisses.
+set-apart-note = Abgelehnte oder zurückgezogene Graphiken, gesondert aufgeführt. Ihre Abzüge zählen in keiner Summe dieser Seite.
+set-apart-own = Diese Graphik ist abgelehnt oder zurückgezogen; ihre Abzüge zählen in keiner Summe des Verzeichnisses.
 census-by-series = Nach Folgen
 series-together = Folge
 on-one-paper = Auf einem Bogen
@@ -1358,7 +1358,7 @@ terms-of-kinds = Arten von Abzügen
 terms-of-papers = Papiere
 terms-of-transfers = Arten des Übergangs
 terms-of-roles = Rollen
-terms-of-relations = Beziehungen zwischen Entwürfen
+terms-of-relations = Beziehungen zwischen Graphiken
 terms-of-documents = Arten von Dokumenten
 papers = Papiere
 matrix-fate-extant = erhalten
@@ -1382,7 +1382,7 @@ key-is-no-authentication = Der Schlüssel sagt, womit ein Blatt nach Kenntnis di
 key-handling = Nehmen Sie nie ein Blatt aus dem Rahmen, heben Sie nie ein Passepartout und befeuchten Sie nie ein Wasserzeichen, um eine Frage zu beantworten.
 key-from = von
 key-go-to = weiter zu
-key-tells-nothing = Nichts hier Verzeichnetes unterscheidet sie. Ein Blatt dieses Entwurfs ist
+key-tells-nothing = Nichts hier Verzeichnetes unterscheidet sie. Ein Blatt dieser Graphik ist
 key-not-told-apart = Kein verzeichnetes Merkmal unterscheidet diese.
 key-stops = Weitere Merkmale unterscheiden einige davon, doch würde der Schlüssel für Papier zu lang.
 key-confirmed-by = zu bestätigen durch { $points }
@@ -1536,7 +1536,7 @@ evidence-folded = { $n ->
     [one] eine weitere Beobachtung
    *[other] { in-words } weitere Beobachtungen
 }
-no-state-of-this = kein Zustand dieses Entwurfs
+no-state-of-this = kein Zustand dieser Graphik
 no-recorded-printing = kein verzeichneter Druck
 printing-with-states = { $printing }, mit { $states }
 evidence-change = Was daran etwas ändern würde
