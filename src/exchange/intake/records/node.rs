@@ -42,6 +42,11 @@ impl Node {
         &self.text
     }
 
+    /// Whether its own text was taken.
+    pub fn is_taken(&self) -> bool {
+        self.taken.get()
+    }
+
     /// Its own text, where it has one that was not taken yet; it is taken now.
     pub fn take(&self) -> Option<&str> {
         let is_left = !self.text.is_empty() && !self.taken.replace(true);

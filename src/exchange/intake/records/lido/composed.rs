@@ -9,7 +9,8 @@
 //! | `event[acquisition]` | how, from whom, when, as the grammar of credit lines reads it; `event[acquisition by another]` where the acquirer is named and is not the repository |
 //! | `event[exhibition]`, `event[provenance]` | name, actors, place and date |
 //!
-//! What a composed cell says of a whole event is said again in the columns of its parts.
+//! What a composed cell or a display text says word for word has no column of its own beside it ([`take_said`]): a date that is
+//! indexed as it is shown, the actors of an acquisition. What says more or otherwise keeps its column.
 
 use super::kinds;
 use crate::exchange::intake::records::measures::{Measure, in_words};
@@ -79,6 +80,12 @@ fn actors(node: &Node, place: &Place, row: &mut Row) {
     let is_published = place.path().contains("[publication]");
     let all = taking(node);
     for actor in &all {
+        // A name is taken where the cell of the whole event says it.
+        let is_said = actor.name.is_taken();
+        let parts = [actor.role, actor.qualifier];
+        if is_said && parts.into_iter().flatten().all(Node::is_taken) {
+            continue;
+        }
         let name = actor.name.take().unwrap_or(actor.name.peek()).to_owned();
         let said = |node: Option<&Node>| node.map(|n| n.take().unwrap_or(n.peek()).to_owned());
         let role = match said(actor.role) {
@@ -92,7 +99,15 @@ fn actors(node: &Node, place: &Place, row: &mut Row) {
             Some(qualifier) => format!("{name}{role} ({qualifier})"),
             None => format!("{name}{role}"),
         };
-        row.add(&place.heading(), &text);
+        if is_said {
+            // The role decided what the cell of the event says of the name.
+            row.add_further(&place.heading(), &text);
+        } else {
+            row.add(&place.heading(), &text);
+        }
+        for display in node.all("displayActorInRole") {
+            take_said(display, &text);
+        }
     }
     if all.is_empty()
         && let Some(text) = shown(node, "displayActorInRole")
@@ -120,19 +135,32 @@ fn date(node: &Node, place: &Place, row: &mut Row) {
     };
     let text = match shown(node, "displayDate") {
         Some(text) => text.to_owned(),
+        // The cell of the whole event says it.
+        None if !node.text_of("displayDate").is_empty() => return,
+        None if edges(node).iter().all(|date| date.is_taken()) => return,
         None => span(node),
     };
     if !text.is_empty() {
         row.add(&place.heading(), &format!("{verb}{text}"));
+        take_said(node, &text);
     }
+}
+
+/// The first indexed date of a name in an element.
+fn edge<'n>(node: &'n Node, name: &'static str) -> Option<&'n Node> {
+    node.at(&["date", name]).into_iter().next()
+}
+
+/// The indexed dates of an element that have a text.
+fn edges(node: &Node) -> Vec<&Node> {
+    let edges = ["earliestDate", "latestDate"].into_iter();
+    let edges = edges.filter_map(|name| edge(node, name));
+    edges.filter(|date| !date.peek().is_empty()).collect()
 }
 
 /// The indexed dates of an element: `1912/1915`, one where both are the same.
 fn span(node: &Node) -> String {
-    let edge = |name: &'static str| {
-        let dates = node.at(&["date", name]);
-        dates.first().map_or("", |date| date.peek()).to_owned()
-    };
+    let edge = |name| edge(node, name).map_or("", Node::peek).to_owned();
     match (edge("earliestDate"), edge("latestDate")) {
         (from, to) if from == to => from,
         (from, to) if to.is_empty() => format!("{from}/.."),
@@ -144,6 +172,7 @@ fn span(node: &Node) -> String {
 fn measurements(node: &Node, place: &Place, row: &mut Row) {
     let text = shown(node, "displayObjectMeasurements");
     let mut indexed: Vec<String> = Vec::new();
+    let mut values: Vec<String> = Vec::new();
     for measured in node.all("objectMeasurements") {
         let of = measured.all("extentMeasurements").filter_map(term);
         let of: Vec<&str> = of.filter_map(Node::take).collect();
@@ -160,6 +189,7 @@ fn measurements(node: &Node, place: &Place, row: &mut Row) {
             })
         });
         let measures: Vec<Measure> = sets.collect();
+        values.extend(measures.iter().map(|measure| measure.value.clone()));
         if !measures.is_empty() {
             indexed.push(in_words(&of.join(" & "), &measures));
         } else if !of.is_empty() {
@@ -170,7 +200,13 @@ fn measurements(node: &Node, place: &Place, row: &mut Row) {
     match text {
         Some(text) => {
             row.add(&place.heading(), text);
-            row.add(&place.below("objectMeasurements"), &indexed);
+            let below = place.below("objectMeasurements");
+            let is_said = |value: &String| has_words(&with_points(text), &with_points(value));
+            if !values.is_empty() && values.iter().all(is_said) {
+                row.add_further(&below, &indexed);
+            } else {
+                row.add(&below, &indexed);
+            }
         }
         None => row.add(&place.heading(), &indexed),
     }
@@ -179,6 +215,7 @@ fn measurements(node: &Node, place: &Place, row: &mut Row) {
 fn materials(node: &Node, place: &Place, row: &mut Row) {
     if let Some(text) = shown(node, "displayMaterialsTech") {
         row.add(&place.heading(), text);
+        take_said(node, text);
         return;
     }
     let terms = node.at(&["materialsTech", "termMaterialsTech"]);
@@ -195,9 +232,63 @@ fn event(node: &Node, place: &Place, repositories: &[String], row: &mut Row) {
     let kind = kinds::event(node);
     match kind.as_str() {
         "acquisition" => acquisition(node, place, repositories, row),
-        "exhibition" | "provenance" => row.add(&place.heading(), &in_one_line(node)),
+        "exhibition" | "provenance" => {
+            let text = in_one_line(node);
+            row.add(&place.heading(), &text);
+            take_said(node, &text);
+        }
         _ => {}
     }
+}
+
+/// Elements whose text a cell may say for them. Identifiers and attributes are none: they name, and say nothing.
+const SAYING: [&str; 12] = [
+    "appellationValue",
+    "descriptiveNoteValue",
+    "term",
+    "prefLabel",
+    "displayActorInRole",
+    "displayDate",
+    "earliestDate",
+    "latestDate",
+    "displayPlace",
+    "eventMethod",
+    "termMaterialsTech",
+    "attributionQualifierActor",
+];
+
+/// Takes the texts in a node that a cell says word for word: they are found there.
+fn take_said(node: &Node, cell: &str) {
+    let is_kind = &*node.name == "eventType";
+    if is_kind {
+        return;
+    }
+    if SAYING.contains(&&*node.name) && has_words(cell, node.peek()) {
+        node.take();
+    }
+    for child in &node.children {
+        take_said(child, cell);
+    }
+}
+
+/// Whether a text stands in another as whole words and numbers: "1912" in "um 1912", neither "12" nor, in "24.1", "24".
+fn has_words(text: &str, part: &str) -> bool {
+    fn goes_on(mut signs: impl Iterator<Item = char>) -> bool {
+        let (next, one_further) = (signs.next(), signs.next());
+        next.is_some_and(char::is_alphanumeric)
+            || matches!(next, Some('.' | ',')) && one_further.is_some_and(char::is_numeric)
+    }
+    let mut found = text.match_indices(part);
+    !part.is_empty()
+        && found.any(|(start, part)| {
+            let (before, after) = (&text[..start], &text[start + part.len()..]);
+            !goes_on(before.chars().rev()) && !goes_on(after.chars())
+        })
+}
+
+/// A text with decimal points for decimal commas.
+fn with_points(text: &str) -> String {
+    text.replace(',', ".")
 }
 
 /// Words for who acquired a thing; everybody else in an acquisition is whom it came from.
@@ -240,11 +331,15 @@ fn acquisition(node: &Node, place: &Place, repositories: &[String], row: &mut Ro
         let path = place
             .heading()
             .replace("[acquisition]", "[acquisition by another]");
-        row.add(&path, &said(&others, ", "));
+        let text = said(&others, ", ");
+        row.add(&path, &text);
+        take_said(node, &text);
         return;
     }
     let words = said(&[how.to_owned(), from_words(&from)], " ");
-    row.add(&place.heading(), &said(&[words, date], ", "));
+    let text = said(&[words, date], ", ");
+    row.add(&place.heading(), &text);
+    take_said(node, &text);
 }
 
 fn from_words(from: &[&str]) -> String {
@@ -284,4 +379,31 @@ fn in_one_line(node: &Node) -> String {
 fn said(parts: &[String], between: &str) -> String {
     let parts = parts.iter().filter(|part| !part.is_empty());
     parts.cloned().collect::<Vec<_>>().join(between)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::has_words;
+
+    #[test]
+    fn words_and_numbers_are_found_whole() {
+        for (text, part) in [
+            ("um 1912", "1912"),
+            ("1907/1917", "1907"),
+            ("Radierung auf Bütten", "Bütten"),
+            ("gift from C. Mill, 1970", "C. Mill"),
+            ("24.1 x 17.8 cm", "24.1"),
+        ] {
+            assert!(has_words(text, part), "{text}: {part}");
+        }
+        for (text, part) in [
+            ("um 1912", "12"),
+            ("Radierungen", "Radierung"),
+            ("24.1 cm", "24"),
+            ("24.1 cm", "1"),
+            ("1912", ""),
+        ] {
+            assert!(!has_words(text, part), "{text}: {part}");
+        }
+    }
 }
