@@ -35,7 +35,7 @@ pub(super) fn said(heading: &str) -> Option<Said> {
 }
 
 /// Whether nothing but marks, units and small words follows: `Height in cm`.
-fn only_small_words(words: &Words<'_>, start: usize) -> bool {
+pub(super) fn only_small_words(words: &Words<'_>, start: usize) -> bool {
     const SMALL: [&str; 12] = [
         "in", "en", "cm", "mm", "inches", "inch", "zoll", "text", "display", "1", "h", "w",
     ];

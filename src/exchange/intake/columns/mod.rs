@@ -8,6 +8,7 @@
 //! |---|---|
 //! | `holds` | what a column can hold |
 //! | `headings` | headings in English, German, French, Dutch, Japanese |
+//! | `places` | headings that mean the house or a place in it |
 //! | `paths` | paths of LIDO, Linked Art and IIIF, which are the headings of tables of records |
 //! | `content` | what cells look like |
 //! | `reading` | a column: what it holds, how sure, why |
@@ -19,6 +20,7 @@ mod content;
 mod headings;
 mod holds;
 mod paths;
+mod places;
 mod proposal;
 mod reading;
 #[cfg(test)]

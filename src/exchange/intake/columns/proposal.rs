@@ -6,8 +6,8 @@ use super::checks::{ColumnDoubt, checked};
 use super::content::{TOLD_BY_CELLS, looks_like};
 use super::headings::{Said, said};
 use super::holds::Holds;
-use super::paths;
 use super::reading::{ColumnReading, Ground};
+use super::{paths, places};
 use crate::exchange::intake::reading::Lexicon;
 use crate::exchange::intake::reading::sizes::{Assumed, assumed_by};
 use crate::exchange::intake::table::{Table, TableKind};
@@ -29,6 +29,7 @@ const LOOKED_AT: usize = 200;
 #[must_use]
 pub fn columns(table: &Table, lexicon: &Lexicon) -> ColumnProposal {
     let headings: Vec<&str> = table.heading().collect();
+    let is_own_form = is_own_form(&headings);
     let mut columns: Vec<ColumnReading> = Vec::new();
     for (column, heading) in headings.iter().enumerate() {
         let cells: Vec<&str> = table
@@ -43,6 +44,8 @@ pub fn columns(table: &Table, lexicon: &Lexicon) -> ColumnProposal {
         );
         let (holds, sure, why) = if is_path {
             held_by_path(table.kind, heading)
+        } else if places::is_ambiguous(heading) && !cells.is_empty() && !is_own_form {
+            places::held(&looked_at(&cells), lexicon)
         } else {
             held(heading, &cells, distinct.len(), lexicon)
         };
@@ -128,6 +131,18 @@ fn held_by_path(kind: TableKind, heading: &str) -> (Holds, Certainty, Vec<Ground
     (holds, Certainty::Certain, vec![ground])
 }
 
+/// The cells that are looked at.
+fn looked_at<'c>(cells: &[&'c str]) -> Vec<&'c str> {
+    let step = cells.len().div_ceil(LOOKED_AT).max(1);
+    cells.iter().step_by(step).copied().collect()
+}
+
+/// Whether a table is one of our own forms, whose headings mean what the forms say.
+fn is_own_form(headings: &[&str]) -> bool {
+    let mut headings = headings.iter();
+    headings.any(|heading| said(heading) == Some(Said::Whole(Holds::OwnState)))
+}
+
 /// What a column holds: as its heading says, surer where the cells agree; without a heading as its cells look.
 fn held(
     heading: &str,
@@ -135,8 +150,7 @@ fn held(
     distinct: usize,
     lexicon: &Lexicon,
 ) -> (Holds, Certainty, Vec<Ground>) {
-    let step = cells.len().div_ceil(LOOKED_AT).max(1);
-    let looked_at: Vec<&str> = cells.iter().step_by(step).copied().collect();
+    let looked_at = looked_at(cells);
     let of = looked_at.len();
     let fit = |holds: Holds| {
         let fits = looked_at

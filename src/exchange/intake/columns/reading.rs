@@ -20,6 +20,14 @@ pub enum Ground {
         /// How many were looked at.
         of: usize,
     },
+    /// The heading means the house that keeps the sheets or a place in that house, and so many of the cells looked at name
+    /// a house.
+    Houses {
+        /// How many do.
+        fit: usize,
+        /// How many were looked at.
+        of: usize,
+    },
     /// An earlier column has the same heading or holds the same.
     AlreadyHeld {
         /// The earlier column, from 0.
@@ -44,6 +52,9 @@ impl Ground {
             Ground::PathIs => "the path of the standard says so".to_owned(),
             Ground::HeadingHas => "the heading has a word for it".to_owned(),
             Ground::Cells { fit, of } => format!("{fit} of {of} cells look like it"),
+            Ground::Houses { fit, of } => format!(
+                "the heading means a house or a place in it, and {fit} of {of} cells name a house"
+            ),
             Ground::AlreadyHeld { by } => format!("column {} holds the same", by + 1),
             Ground::NoCells => "no cell has a text".to_owned(),
             Ground::Nothing => "neither the heading nor the cells are known".to_owned(),

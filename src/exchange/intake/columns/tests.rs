@@ -141,6 +141,31 @@ fn cells_that_contradict_the_heading_lower_how_sure_it_is() {
     );
 }
 
+/// Under one heading one museum names itself, another the drawer.
+#[test]
+fn a_place_in_the_house_is_not_taken_for_the_holder() {
+    let of_standort = |cells: [&str; 2]| {
+        let [one, other] = cells;
+        let text = format!("Inv.-Nr.;Titel;Standort\nP1;Wehr;{one}\nP2;Schleuse;{other}\n");
+        let proposal = columns(&table(&text), &lexicon());
+        told(&proposal).remove(2)
+    };
+    assert_eq!(
+        of_standort(["Depot 2, Schrank 4", "Depot 2, Schrank 5"]),
+        "Standort: remarks certain"
+    );
+    assert_eq!(
+        of_standort(["Hafenmuseum", "Stadtarchiv"]),
+        "Standort: holder certain"
+    );
+    // Nothing to tell by.
+    assert_eq!(of_standort(["", ""]), "Standort: holder probable");
+    // In our own forms it is the holder, as their notes say.
+    let form = "Inv.-Nr.;Zustand in diesem Verzeichnis;Standort\nP1;ii;Nordhafen\n";
+    let proposal = columns(&table(form), &lexicon());
+    assert_eq!(told(&proposal).remove(2), "Standort: holder certain");
+}
+
 #[test]
 fn every_ground_and_doubt_has_words() {
     let grounds = [
@@ -148,6 +173,7 @@ fn every_ground_and_doubt_has_words() {
         Ground::PathIs,
         Ground::HeadingHas,
         Ground::Cells { fit: 1, of: 2 },
+        Ground::Houses { fit: 1, of: 2 },
         Ground::AlreadyHeld { by: 0 },
         Ground::NoCells,
         Ground::Nothing,
